@@ -1,0 +1,1 @@
+"""A plain-text language for interior trim jobs, and its compiler."""

@@ -1,0 +1,1 @@
+"""The stock plan: which piece comes from which stick, for the least money."""
