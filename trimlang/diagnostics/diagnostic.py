@@ -1,0 +1,44 @@
+"""A diagnostic is a value: a code, a place in the user's file, a cause and a remedy."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+from trimlang.diagnostics.severity import Severity
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Span:
+    """A stretch of one line: columns count from 1, ``end`` is the column after the last."""
+
+    file: str
+    line: int
+    column: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Diagnostic:
+    """One finding about the job file."""
+
+    code: str
+    severity: Severity
+    span: Span
+    message: str
+    remedy: str
+
+
+def say(code: str, span: Span, **facts: object) -> Diagnostic:
+    """Make the diagnostic ``code`` at ``span``, its page's wording filled with ``facts``."""
+    from trimlang.diagnostics.pages import PAGES
+
+    page = PAGES[code]
+    return Diagnostic(
+        code, page.severity, span, page.message.format(**facts), page.remedy.format(**facts)
+    )
+
+
+def has_errors(diagnostics: Iterable[Diagnostic]) -> bool:
+    """Tell whether any finding stops the sheets."""
+    return any(finding.severity is Severity.ERROR for finding in diagnostics)

@@ -1,0 +1,24 @@
+"""What is written about one diagnostic."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from trimlang.diagnostics.severity import Severity
+
+
+@dataclass(frozen=True, slots=True)
+class Page:
+    """One diagnostic: ``message`` and ``remedy`` take named facts in braces.
+
+    ``example`` is a whole job file that triggers it (a test compiles each);
+    empty where only the world outside the file can (a missing file).
+    """
+
+    code: str
+    title: str
+    message: str
+    remedy: str
+    why: str
+    example: str
+    severity: Severity = Severity.ERROR

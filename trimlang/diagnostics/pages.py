@@ -1,0 +1,29 @@
+"""The page of each diagnostic: its wording, why it matters, and a file that triggers it.
+
+One table, in four parts, so that every message can be read, tested and
+translated in one place.  ``docs/diagnostics.md`` is made from it.
+"""
+
+from __future__ import annotations
+
+from types import MappingProxyType
+from typing import Final
+
+from trimlang.diagnostics.file_pages import FILE_PAGES
+from trimlang.diagnostics.joint_pages import JOINT_PAGES
+from trimlang.diagnostics.page import Page
+from trimlang.diagnostics.survey_pages import SURVEY_PAGES
+from trimlang.diagnostics.syntax_pages import SYNTAX_PAGES
+
+PAGES: Final = MappingProxyType(
+    {page.code: page for page in (*SYNTAX_PAGES, *SURVEY_PAGES, *JOINT_PAGES, *FILE_PAGES)}
+)
+
+
+def page_text(page: Page) -> str:
+    """Return a page as plain text, as ``trimlang explain`` prints it."""
+    parts = [f"{page.code}  {page.title}  ({page.severity})", "", page.why]
+    if page.example:
+        parts += ["", "A job file that brings it up:", ""]
+        parts += [f"    {line}" for line in page.example.splitlines()]
+    return "\n".join(parts) + "\n"

@@ -1,0 +1,92 @@
+"""T1xx: the line could not be read, or a number in it is odd."""
+
+from typing import Final
+
+from trimlang.diagnostics.page import Page
+from trimlang.diagnostics.severity import Severity
+
+_WALL = """\
+trim base: 9/16 in thick, 5 1/4 in tall
+stock base: 12 ft at 17.40
+room "Study", trim base, open walk
+"""
+
+SYNTAX_PAGES: Final = (
+    Page(
+        "T100",
+        "no line begins like that",
+        "no line begins with “{word}”",
+        "{remedy}",
+        "Each line of a job file begins with a word that says what the line is, or with the"
+        " name of a run and a colon. This one begins with neither.",
+        _WALL + 'rom "Hall", trim base',
+    ),
+    Page(
+        "T101",
+        "a word that does not belong",
+        "“{word}” cannot stand here; expected {wanted}",
+        "{remedy}",
+        "The line was understood up to the marked place. What stands there is no word that the"
+        " line can go on with.",
+        _WALL + "  N: 40 in, left=incorner, right=butt",
+    ),
+    Page(
+        "T103",
+        "the line stops short",
+        "the line stops before it is finished; expected {wanted}",
+        "Finish the line: each statement stands on one line.",
+        "A statement never goes over two lines, so something is missing at the end of this one.",
+        _WALL + "  N: 40 in, left=",
+    ),
+    Page(
+        "T104",
+        "quotes not closed",
+        "this text in quotes does not end on its line",
+        "Close it with a second quotation mark.",
+        "Names and notes stand between two quotation marks on one line.",
+        _WALL + '  N: 40 in, left=butt, right=butt, note "behind',
+    ),
+    Page(
+        "T105",
+        "line too long",
+        "this line is longer than {most} characters",
+        "Break it into lines of one statement each.",
+        "No statement needs so much room; the file was probably joined or damaged.",
+        "# " + "x" * 2000,
+    ),
+    Page(
+        "T106",
+        "too many mistakes",
+        "more than {most} mistakes: the rest of the file was not read",
+        "Mend those above first. Is this a job file?",
+        "After so many mistakes further ones would tell nothing.",
+        "?\n" * 202,
+    ),
+    Page(
+        "T110",
+        "a number with too many digits",
+        "this number has more digits than any measure needs",
+        "Write the number as it stands on the tape.",
+        "A number of more than nine digits is a slip of the keyboard or a damaged file.",
+        _WALL + "  N: 12345678901 in, left=butt, right=butt",
+    ),
+    Page(
+        "T111",
+        "a fraction over nothing",
+        "“{written}” divides by nothing",
+        "Write the fraction as the tape shows it, such as 1/8.",
+        "A fraction needs a number below its stroke.",
+        _WALL + "  N: 40 1/0 in, left=butt, right=butt",
+    ),
+    Page(
+        "T112",
+        "a fraction that a tape does not have",
+        "a tape has no mark for “{written}”",
+        "The nearest sixteenth is {nearest}. Look at the tape once more.",
+        "Tapes are marked in halves, quarters, eighths, sixteenths, sometimes 32nds and 64ths,"
+        " each less than one inch. Another fraction is usually two figures that changed places."
+        " It is taken as written.",
+        _WALL + "  N: 40 5/12 in, left=butt, right=butt",
+        Severity.WARNING,
+    ),
+)

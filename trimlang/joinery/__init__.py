@@ -1,0 +1,1 @@
+"""Job to pieces: true lengths, saw settings, rounding, splices and returns."""

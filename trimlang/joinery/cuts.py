@@ -1,0 +1,95 @@
+"""What each end joint asks of the saw, and what it adds to the length.
+
+Geometry (plan view, thickness ``t``, mitre ``m`` from square): a mitred end's
+two edges differ by ``t × tan(m)``.  At an inside corner the back edge is the
+long one and the wall's length reaches it; at an outside corner the face edge is
+longer than the wall by that much.  A trim that stands in front of another
+meets its corners that other's thickness further out.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Final
+
+from trimlang.joinery.piece import Cut, Lean
+from trimlang.lengths.angles import mitre_of_corner, saw_reading, tangent
+from trimlang.survey.job import End, Fit, Joint, Trim
+from trimlang.survey.settings import Settings
+
+RETURN_MITRE: Final = Fraction(45)
+_NONE: Final = Fraction(0)
+
+
+def exact_mitre(end: End, settings: Settings) -> Fraction:
+    """Return the mitre in degrees from square; nothing for a square end."""
+    if end.joint is Joint.IN_CORNER:
+        if end.fit is Fit.SQUARE:
+            return _NONE
+        return settings.mitre_in if end.corner is None else mitre_of_corner(end.corner)
+    if end.joint is Joint.OUT_CORNER:
+        return settings.mitre_out if end.corner is None else mitre_of_corner(end.corner)
+    if end.joint is Joint.RETURN:
+        return RETURN_MITRE
+    if end.joint is Joint.SPLICE:
+        return settings.splice_angle
+    return _NONE
+
+
+def end_cut(end: End, side: str, trim: Trim, settings: Settings) -> Cut:
+    """Return the cut at one end (``side`` is ``left`` or ``right``) of a piece of ``trim``."""
+    exact = exact_mitre(end, settings)
+    setting = saw_reading(exact, settings.saw_step)
+    thickness = trim.thickness or _NONE
+    if end.joint is Joint.SPLICE:
+        # parallel cuts, the left piece lapping over the right one
+        long_edge = "face" if side == "right" else "back"
+    elif exact == 0:
+        long_edge = "both"
+    else:
+        long_edge = "back" if end.joint is Joint.IN_CORNER else "face"
+    return Cut(
+        end.joint,
+        end.fit,
+        exact,
+        setting,
+        _lean(side, long_edge),
+        long_edge,
+        thickness * tangent(exact),
+        2 * thickness * abs(tangent(exact) - tangent(setting)),
+        end.corner is None and end.joint in (Joint.IN_CORNER, Joint.OUT_CORNER),
+    )
+
+
+def square_cut(joint: Joint = Joint.BUTT) -> Cut:
+    """Return a square cut."""
+    return Cut(joint, Fit.MITRED, _NONE, _NONE, Lean.UPRIGHT, "both", _NONE, _NONE, False)
+
+
+def _lean(side: str, long_edge: str) -> Lean:
+    """Tell which way the blade leans: towards the right where the face edge ends further right."""
+    if long_edge == "both":
+        return Lean.UPRIGHT
+    face_is_further_right = (long_edge == "face") == (side == "right")
+    return Lean.RIGHT if face_is_further_right else Lean.LEFT
+
+
+def growth(end: End, side: str, trim: Trim, behind: Trim | None, settings: Settings) -> Fraction:
+    """Return what this end adds to the surveyed length to reach the long point, in inches.
+
+    Negative where the trim stands in front of another in an inside corner.
+    """
+    own = trim.thickness or _NONE
+    under = (behind.thickness or _NONE) if behind else _NONE
+    if end.joint is Joint.IN_CORNER and under:
+        mitre = settings.mitre_in if end.corner is None else mitre_of_corner(end.corner)
+        return -under * tangent(mitre)
+    if end.joint is Joint.OUT_CORNER:
+        mitre = tangent(exact_mitre(end, settings))
+        if not end.over_scraps:
+            return (under + own) * mitre
+        # the scraps were of the trim that stands on the wall
+        return own * mitre if under else _NONE
+    if end.joint is Joint.SPLICE and side == "right" and not end.over_scraps:
+        return own * tangent(settings.splice_angle)
+    return _NONE

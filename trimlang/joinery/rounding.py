@@ -1,0 +1,43 @@
+"""A length is rounded once, at the end; the end joints decide which way."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from trimlang.joinery.piece import Rounding
+from trimlang.lengths.tape import steps_down, steps_nearest, steps_up
+from trimlang.survey.job import End, Fit, Joint
+from trimlang.survey.settings import Direction, Settings
+
+
+def deciding_row(left: End, right: End, settings: Settings) -> str:
+    """Return the first row of the rounding table that either end has."""
+    ends = {_row(left), _row(right)}
+    return next(row for row in settings.rule if row in ends)
+
+
+def _row(end: End) -> str:
+    if end.joint is Joint.IN_CORNER and end.fit is Fit.COPED:
+        return "cope"
+    return end.joint.value
+
+
+def round_length(exact: Fraction, row: str, settings: Settings) -> tuple[Fraction, Rounding]:
+    """Return the ticket's length and how it came about.
+
+    A row with a raise (a sprung fit) lengthens by at most that much, and never
+    ends below the exact length.
+    """
+    direction, raised = settings.rule[row]
+    step = settings.rounding_step
+    if raised:
+        length = steps_down(exact + raised, step)
+        if length < exact:
+            length = steps_up(exact, step)
+    elif direction is Direction.UP:
+        length = steps_up(exact, step)
+    elif direction is Direction.DOWN:
+        length = steps_down(exact, step)
+    else:
+        length = steps_nearest(exact, step)
+    return length, Rounding(row, direction, exact, length - exact)

@@ -1,0 +1,1 @@
+"""Exact lengths and angles: units in, tape readings out, no float between."""

@@ -1,0 +1,77 @@
+"""Lengths as a carpenter reads and writes them."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import ceil, floor
+from typing import Final
+
+MM: Final = Fraction(5, 127)
+"""One millimetre in inches."""
+
+SIXTEENTH: Final = Fraction(1, 16)
+
+
+def is_tape_fraction(value: Fraction) -> bool:
+    """Tell whether an inch tape has a mark there: halves down to sixty-fourths."""
+    return value.denominator in (1, 2, 4, 8, 16, 32, 64)
+
+
+def steps_down(value: Fraction, step: Fraction) -> Fraction:
+    """Return the largest multiple of ``step`` that is not above ``value``."""
+    return floor(value / step) * step
+
+
+def steps_up(value: Fraction, step: Fraction) -> Fraction:
+    """Return the smallest multiple of ``step`` that is not below ``value``."""
+    return ceil(value / step) * step
+
+
+def steps_nearest(value: Fraction, step: Fraction) -> Fraction:
+    """Return the multiple of ``step`` nearest ``value``; a tie goes up."""
+    return floor(value / step + Fraction(1, 2)) * step
+
+
+def mixed_number(value: Fraction) -> str:
+    """Write a value as a whole number and a fraction: ``29 1/8``, ``-1/16``, ``3``."""
+    sign, value = ("-" if value < 0 else ""), abs(value)
+    whole, rest = divmod(value, 1)
+    if not rest:
+        return f"{sign}{whole}"
+    return f"{sign}{whole} {rest}" if whole else f"{sign}{rest}"
+
+
+def decimal_text(value: Fraction, places: int) -> str:
+    """Write a value to so many decimal places, exactly rounded, without trailing zeros."""
+    scaled = steps_nearest(value, Fraction(1, 10**places)) * 10**places
+    whole, rest = divmod(abs(int(scaled)), 10**places)
+    text = f"{whole}.{rest:0{places}d}".rstrip("0").rstrip(".") if places else str(whole)
+    return f"-{text}" if scaled < 0 else text
+
+
+def length_text(inches: Fraction, unit: str = "in") -> str:
+    """Write a length in ``in`` or ``mm``: ``29 1/8 in``, ``740 mm``.
+
+    A length that no tape shows is written as a decimal: ``29.1719 in``.
+    """
+    if unit == "mm":
+        return f"{decimal_text(inches / MM, 2)} mm"
+    if is_tape_fraction(inches):
+        return f"{mixed_number(inches)} in"
+    return f"{decimal_text(inches, 4)} in"
+
+
+def feet_text(inches: Fraction, unit: str = "in") -> str:
+    """Write a length in feet and inches (``11 ft 4 in``), or metres where ``unit`` is ``mm``."""
+    if unit == "mm":
+        return f"{decimal_text(inches / MM / 1000, 3)} m"
+    feet, rest = divmod(inches, 12)
+    if not feet:
+        return length_text(rest)
+    return f"{feet} ft {length_text(rest)}" if rest else f"{feet} ft"
+
+
+def sixty_fourths(inches: Fraction) -> str:
+    """Write a small gap in sixty-fourths and millimetres: ``2/64 in (0.8 mm)``."""
+    count = steps_nearest(inches * 64, Fraction(1))
+    return f"{count}/64 in ({decimal_text(inches / MM, 1)} mm)"

@@ -1,0 +1,93 @@
+"""Turns a job's pieces of one trim into the planner's question, in whole numbers."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from fractions import Fraction
+from math import ceil, floor, lcm
+
+from trimlang.joinery.piece import Cut, Kind, Lean, Piece
+from trimlang.stock.problem import Blank, Part, Problem
+from trimlang.survey.job import Job, Offer, Rest, Trim
+
+
+@dataclass(frozen=True, slots=True)
+class Question:
+    """A problem and what its whole numbers stand for.
+
+    ``per_inch`` units make an inch, ``per_coin`` price units one unit of money.
+    ``sources`` tells which offer or rest each blank's key means.
+    """
+
+    problem: Problem
+    per_inch: int
+    per_coin: int
+    sources: dict[str, Offer | Rest]
+
+
+def ask(job: Job, trim: Trim, pieces: Iterable[Piece]) -> Question:
+    """Return the planner's problem for one trim.
+
+    The unit is the largest that makes every ticket length, stick, kerf and
+    squared-off end whole.  Leans are rounded towards square: a shared cut never
+    counts on more room than there is.
+    """
+    pieces = tuple(pieces)
+    settings = job.settings
+    lengths = [piece.length for piece in pieces]
+    lengths += [offer.length for offer in trim.offers] + [rest.length for rest in trim.rests]
+    lengths += [settings.kerf, settings.squares_off]
+    per_inch = lcm(*(length.denominator for length in lengths))
+    prices = [offer.price for offer in trim.offers] + [rest.price for rest in trim.rests]
+    per_coin = lcm(100, *(price.denominator for price in prices))
+    sources: dict[str, Offer | Rest] = {}
+    blanks: list[Blank] = []
+    for number, rest in enumerate(trim.rests, start=1):
+        key = f"on-hand-{number}"
+        sources[key] = rest
+        blanks.append(
+            Blank(
+                key,
+                int(rest.length * per_inch),
+                int(rest.price * per_coin),
+                limit=rest.count,
+                on_hand=True,
+            )
+        )
+    for number, offer in enumerate(trim.offers, start=1):
+        key = f"offer-{number}"
+        sources[key] = offer
+        blanks.append(
+            Blank(
+                key,
+                int(offer.length * per_inch),
+                int(offer.price * per_coin),
+                offer.pack,
+                offer.at_most,
+            )
+        )
+    needed = sum((piece.length for piece in pieces if piece.kind is Kind.RUN), Fraction(0))
+    problem = Problem(
+        trim.name,
+        tuple(_part(piece, per_inch) for piece in pieces),
+        tuple(blanks),
+        int(settings.kerf * per_inch),
+        int(settings.squares_off * per_inch),
+        ceil(needed * settings.spare / 100 * per_inch),
+    )
+    return Question(problem, per_inch, per_coin, sources)
+
+
+def _part(piece: Piece, per_inch: int) -> Part:
+    return Part(
+        piece.id,
+        int(piece.length * per_inch),
+        _lean(piece.left, per_inch),
+        _lean(piece.right, per_inch),
+    )
+
+
+def _lean(cut: Cut, per_inch: int) -> int:
+    size = floor(cut.inset * per_inch)
+    return {Lean.LEFT: -size, Lean.RIGHT: size, Lean.UPRIGHT: 0}[cut.lean]

@@ -1,0 +1,147 @@
+"""Lays a plan's pieces on their sticks, in inches, from the left end."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from trimlang.stock.ask import Question
+from trimlang.stock.problem import Part, Plan, Status
+from trimlang.survey.job import Offer, Rest
+
+
+@dataclass(frozen=True, slots=True)
+class Place:
+    """Where a piece lies on its stick: inches from the stick's left end.
+
+    ``shared`` tells that its left cut is also the right cut of the piece before.
+    """
+
+    piece: str
+    start: Fraction
+    end: Fraction
+    shared: bool
+
+
+@dataclass(frozen=True, slots=True)
+class CutStick:
+    """A stick that is cut: its label, where it comes from, and what lies on it."""
+
+    id: str
+    trim: str
+    length: Fraction
+    on_hand: bool
+    price: Fraction
+    places: tuple[Place, ...]
+    offcut: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Bought:
+    """A line of the order: so many packs of so many sticks."""
+
+    length: Fraction
+    pack: int
+    packs: int
+    price: Fraction
+    on_hand: bool
+
+    @property
+    def sticks(self) -> int:
+        """How many sticks the line brings."""
+        return self.packs * self.pack
+
+    @property
+    def cost(self) -> Fraction:
+        """What the line costs."""
+        return self.packs * self.price
+
+
+@dataclass(frozen=True, slots=True)
+class TrimPlan:
+    """The whole plan of one trim, in inches and money.
+
+    ``spare_asked`` is what the spare allowance wants; ``whole_sticks`` lists the
+    lengths of sticks that stay uncut.
+    """
+
+    trim: str
+    sticks: tuple[CutStick, ...]
+    bought: tuple[Bought, ...]
+    whole_sticks: tuple[Fraction, ...]
+    spare_asked: Fraction
+    cost: Fraction
+    bound: Fraction
+    status: Status
+
+
+def lay_out(question: Question, plan: Plan) -> TrimPlan:
+    """Return the plan in inches and money, its sticks numbered in the plan's order."""
+    problem = question.problem
+    parts = {part.id: part for part in problem.parts}
+    lengths = {blank.key: Fraction(blank.length, question.per_inch) for blank in problem.blanks}
+    sticks: list[CutStick] = []
+    used: dict[str, int] = {}
+    for number, stick in enumerate(plan.sticks, start=1):
+        used[stick.blank] = used.get(stick.blank, 0) + 1
+        places, offcut = _places(
+            [parts[name] for name in stick.parts],
+            lengths[stick.blank],
+            Fraction(problem.kerf, question.per_inch),
+            Fraction(problem.end_waste, question.per_inch),
+            question.per_inch,
+        )
+        source = question.sources[stick.blank]
+        sticks.append(
+            CutStick(
+                f"{problem.trim}-{number}",
+                problem.trim,
+                lengths[stick.blank],
+                isinstance(source, Rest),
+                _each(source),
+                places,
+                offcut,
+            )
+        )
+    bought: list[Bought] = []
+    whole: list[Fraction] = []
+    for purchase in plan.purchases:
+        source = question.sources[purchase.blank]
+        pack = source.pack if isinstance(source, Offer) else 1
+        line = Bought(
+            source.length, pack, purchase.packs, source.price, isinstance(source, Rest)
+        )
+        bought.append(line)
+        whole += [source.length] * (line.sticks - used.get(purchase.blank, 0))
+    return TrimPlan(
+        problem.trim,
+        tuple(sticks),
+        tuple(bought),
+        tuple(whole),
+        Fraction(problem.spare, question.per_inch),
+        Fraction(plan.cost, question.per_coin),
+        Fraction(plan.bound, question.per_coin),
+        plan.status,
+    )
+
+
+def _each(source: Offer | Rest) -> Fraction:
+    return source.price / source.pack if isinstance(source, Offer) else source.price
+
+
+def _places(
+    parts: list[Part], length: Fraction, kerf: Fraction, end_waste: Fraction, per_inch: int
+) -> tuple[tuple[Place, ...], Fraction]:
+    places: list[Place] = []
+    start = end_waste
+    before: Part | None = None
+    for part in parts:
+        overlap = Fraction(0)
+        if before is not None and before.right_lean * part.left_lean > 0:
+            overlap = Fraction(min(abs(before.right_lean), abs(part.left_lean)), per_inch)
+        if before is not None:
+            start += kerf - overlap
+        end = start + Fraction(part.length, per_inch)
+        places.append(Place(part.id, start, end, shared=overlap > 0))
+        start, before = end, part
+    return tuple(places), max(length - end_waste - start - kerf, Fraction(0))

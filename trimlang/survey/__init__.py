@@ -1,0 +1,1 @@
+"""Tree to job: names resolved, units given, defaults filled in, the walk checked."""

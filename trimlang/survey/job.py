@@ -1,0 +1,149 @@
+"""The surveyed job: what the tree means, with every default filled in.
+
+Lengths are exact inches (``Fraction``), angles exact degrees, money exact.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from enum import StrEnum
+from fractions import Fraction
+from typing import TypeAlias
+
+from trimlang.diagnostics import Span
+from trimlang.survey.settings import Settings
+
+
+class Joint(StrEnum):
+    """How a run ends, in the trade's terms."""
+
+    IN_CORNER = "in-corner"
+    OUT_CORNER = "out-corner"
+    BUTT = "butt"
+    RETURN = "return"
+    SPLICE = "splice"
+    OPEN = "open"
+
+
+class Fit(StrEnum):
+    """How an inside corner's end is fitted."""
+
+    MITRED = "mitred"
+    COPED = "coped"
+    SQUARE = "square"
+
+
+@dataclass(frozen=True, slots=True)
+class End:
+    """One end of a run.
+
+    ``corner`` is the measured angle, None where the usual one is assumed.
+    ``over_scraps`` tells that the outside long point is in the number already.
+    """
+
+    joint: Joint
+    corner: Fraction | None
+    fit: Fit
+    over_scraps: bool
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Offer:
+    """A way to buy sticks: ``price`` buys ``pack`` of them, each ``length`` long."""
+
+    length: Fraction
+    price: Fraction
+    pack: int
+    at_most: int | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Rest:
+    """Offcuts in the shop, ``count`` of one length; ``price`` counts for each."""
+
+    length: Fraction
+    count: int
+    price: Fraction
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Trim:
+    """A moulding: its section, what it is made of and how it is sold."""
+
+    name: str
+    thickness: Fraction | None
+    height: Fraction | None
+    material: tuple[str, ...]
+    in_front_of: str | None
+    offers: tuple[Offer, ...]
+    rests: tuple[Rest, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Run:
+    """A stretch of wall that gets trim; left and right as you face it."""
+
+    label: str
+    length: Fraction
+    left: End
+    right: End
+    trims: tuple[str, ...]
+    must_splice: bool
+    may_splice: bool
+    note: str | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Gap:
+    """Wall with no trim: an opening, or bare wall behind a cabinet."""
+
+    kind: str
+    width: Fraction
+    called: str | None
+    entrance: bool
+    left: End | None
+    right: End | None
+    note: str | None
+    span: Span
+
+
+Stretch: TypeAlias = Run | Gap
+
+
+@dataclass(frozen=True, slots=True)
+class Room:
+    """A room: its walls in order, turning right, and the settings that hold there."""
+
+    name: str
+    tag: str
+    walk: tuple[Stretch, ...]
+    open_walk: bool
+    settings: Settings
+    note: str | None
+    span: Span
+
+    @property
+    def runs(self) -> tuple[Run, ...]:
+        """The stretches that get trim, in order."""
+        return tuple(stretch for stretch in self.walk if isinstance(stretch, Run))
+
+
+@dataclass(frozen=True, slots=True)
+class Job:
+    """Everything that a job file says."""
+
+    name: str
+    surveyed: str | None
+    currency: str
+    settings: Settings
+    trims: tuple[Trim, ...]
+    rooms: tuple[Room, ...]
+
+    def trim(self, name: str) -> Trim:
+        """Return the trim of that name; it is known to exist."""
+        return next(trim for trim in self.trims if trim.name == name)

@@ -1,0 +1,66 @@
+"""Gives measures their unit, and checks that they can be true."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+from typing import Final
+
+from trimlang.diagnostics import Diagnostic, Span, say
+from trimlang.lengths.tape import feet_text, length_text
+from trimlang.lengths.units import UnknownUnitError, in_inches
+from trimlang.syntax.tree import Measure
+
+LONGEST_WALL: Final = Fraction(1200)
+"""A hundred feet: no room has such a wall; inches were probably typed as feet."""
+
+
+class Findings:
+    """Collects diagnostics while a pass goes through the tree."""
+
+    def __init__(self) -> None:
+        self.found: list[Diagnostic] = []
+
+    def say(self, code: str, span: Span, **facts: object) -> None:
+        """Add the diagnostic ``code`` at ``span``."""
+        self.found.append(say(code, span, **facts))
+
+
+def inches(measure: Measure, unit: str, findings: Findings) -> Fraction | None:
+    """Return the length in inches, bare numbers in ``unit``; None where no unit fits."""
+    total = Fraction(0)
+    for amount, written in measure.parts:
+        try:
+            total += in_inches(amount, written or unit)
+        except UnknownUnitError:
+            findings.say("T201", measure.span, unit=written)
+            return None
+    return total
+
+
+def length(measure: Measure, unit: str, findings: Findings, *, what: str) -> Fraction | None:
+    """Return a length that is more than nothing and less than absurd."""
+    value = inches(measure, unit, findings)
+    if value is None:
+        return None
+    if value <= 0:
+        findings.say("T202", measure.span, what=what)
+        return None
+    if value > LONGEST_WALL:
+        guess = ""
+        if any((written or unit) == "ft" for _, written in measure.parts):
+            as_inches = replace(measure, parts=tuple((n, "in") for n, _ in measure.parts))
+            total = inches(as_inches, "in", findings) or value
+            guess = f"If inches were meant, write {length_text(total)}. "
+        findings.say("T203", measure.span, what=what, long=feet_text(value), guess=guess)
+        return None
+    return value
+
+
+def not_negative(measure: Measure, unit: str, findings: Findings, *, what: str) -> Fraction | None:
+    """Return a length of nothing or more."""
+    value = inches(measure, unit, findings)
+    if value is not None and value < 0:
+        findings.say("T204", measure.span, what=what)
+        return None
+    return value

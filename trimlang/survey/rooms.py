@@ -1,0 +1,223 @@
+"""Reads rooms and their walls."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import replace
+from fractions import Fraction
+
+from trimlang.survey.job import End, Fit, Gap, Joint, Room, Run, Stretch, Trim
+from trimlang.survey.measures import Findings, length
+from trimlang.survey.setting import apply
+from trimlang.survey.settings import Settings
+from trimlang.survey.tags import room_tag
+from trimlang.survey.unknown import unknown_trim
+from trimlang.syntax import tree
+
+RUN_WORDS = ("left", "right", "splice", "note", "no splice", "taken", "trim")
+LEAST_CORNER, MOST_CORNER = 30, 330
+
+
+def read_rooms(
+    lines: Iterable[tree.Statement], settings: Settings, trims: dict[str, Trim], findings: Findings
+) -> tuple[Room, ...]:
+    """Return the job's rooms in the order of the file."""
+    groups: list[tuple[tree.RoomLine, list[tree.Statement]]] = []
+    for line in lines:
+        if isinstance(line, tree.RoomLine):
+            groups.append((line, []))
+        elif isinstance(line, tree.RunLine | tree.GapLine | tree.SettingLine):
+            if groups:
+                groups[-1][1].append(line)
+            elif not isinstance(line, tree.SettingLine):
+                findings.say("T220", line.span)
+    rooms: list[Room] = []
+    named: dict[str, int] = {}
+    tags: dict[str, str] = {}
+    for heading, below in groups:
+        name = heading.name.text
+        if name.casefold() in named:
+            findings.say("T221", heading.name.span, room=name, line=named[name.casefold()])
+        named.setdefault(name.casefold(), heading.span.line)
+        tag = heading.tag.text if heading.tag else room_tag(name, tags)
+        if heading.tag and tag in tags:
+            findings.say("T222", heading.tag.span, tag=tag, room=tags[tag])
+        tags.setdefault(tag, name)
+        rooms.append(_Reader(heading, tag, settings, trims, findings).room(below))
+    return tuple(rooms)
+
+
+class _Reader:
+    """Reads one room; it holds what the room's lines share."""
+
+    def __init__(
+        self,
+        heading: tree.RoomLine,
+        tag: str,
+        settings: Settings,
+        trims: dict[str, Trim],
+        findings: Findings,
+    ) -> None:
+        self._heading = heading
+        self._tag = tag
+        self._settings = settings
+        self._trims = trims
+        self._findings = findings
+        self._room_trims: tuple[str, ...] = ()
+
+    def room(self, below: list[tree.Statement]) -> Room:
+        heading, findings = self._heading, self._findings
+        self._room_trims = self._named_trims(heading.facts, ("open walk", "taken", "note", "trim"))
+        note = _note(heading.facts)
+        for fact in heading.facts:
+            if fact.kind == "taken" and isinstance(fact.values[0], tree.Word):
+                self._settings = replace(self._settings, taken=fact.values[0].text)
+        for line in below:
+            if isinstance(line, tree.SettingLine):
+                self._settings = apply(
+                    self._settings, line, findings, in_room=heading.name.text
+                )
+        walk: list[Stretch] = []
+        labels: dict[str, int] = {}
+        for line in below:
+            if isinstance(line, tree.RunLine):
+                label = line.label.text
+                if label.casefold() in labels:
+                    findings.say(
+                        "T223",
+                        line.label.span,
+                        run=label,
+                        room=heading.name.text,
+                        line=labels[label.casefold()],
+                    )
+                labels.setdefault(label.casefold(), line.span.line)
+                run = self._run(line)
+                if run is not None:
+                    walk.append(run)
+            elif isinstance(line, tree.GapLine):
+                gap = self._gap(line)
+                if gap is not None:
+                    walk.append(gap)
+        if not labels:
+            findings.say("T224", heading.name.span, room=heading.name.text)
+        open_walk = any(fact.kind == "open_walk" for fact in heading.facts)
+        return Room(
+            heading.name.text,
+            self._tag,
+            tuple(walk),
+            open_walk,
+            self._settings,
+            note,
+            heading.name.span,
+        )
+
+    def _named_trims(self, facts: tuple[tree.Fact, ...], also: tuple[str, ...]) -> tuple[str, ...]:
+        """Return the trims that a line names: “trim base, shoe”."""
+        named: list[str] = []
+        for fact in facts:
+            if fact.kind not in ("trims", "also_trim"):
+                continue
+            word = fact.values[0]
+            assert isinstance(word, tree.Word)  # noqa: S101  the grammar says so
+            if word.text not in self._trims:
+                unknown_trim(word, self._trims, self._findings, also)
+            elif fact.kind == "also_trim" and not named:
+                self._findings.say("T216", word.span, trim=word.text)
+            elif word.text not in named:
+                named.append(word.text)
+        return tuple(named)
+
+    def _run(self, line: tree.RunLine) -> Run | None:
+        findings, label = self._findings, line.label.text
+        long = length(line.length, self._settings.unit, findings, what=f"run {label}")
+        trims = self._named_trims(line.facts, RUN_WORDS)
+        if not trims:
+            trims = self._room_trims
+        taken, splice, may_splice = self._settings.taken, False, self._settings.may_splice
+        for fact in line.facts:
+            word = fact.values[0] if fact.values else None
+            if fact.kind == "without" and isinstance(word, tree.Word):
+                if word.text not in self._trims:
+                    unknown_trim(word, self._trims, findings, ("splice",))
+                trims = tuple(trim for trim in trims if trim != word.text)
+            elif fact.kind == "taken" and isinstance(word, tree.Word):
+                taken = word.text
+            elif fact.kind == "may_splice":
+                splice = may_splice = True
+            elif fact.kind == "no_splice":
+                splice, may_splice = False, False
+        ends = self._sides(line.facts, taken)
+        for side in ("left", "right"):
+            if side not in ends:
+                findings.say("T225", line.label.span, run=label, side=side)
+        if not trims and not self._room_trims:
+            findings.say("T217", line.label.span, run=label, room=self._heading.name.text)
+        left, right = ends.get("left"), ends.get("right")
+        if long is None or left is None or right is None:
+            return None
+        return Run(
+            label, long, left, right, trims, splice, may_splice, _note(line.facts), line.label.span
+        )
+
+    def _gap(self, line: tree.GapLine) -> Gap | None:
+        wide = length(line.width, self._settings.unit, self._findings, what=f"this {line.kind}")
+        ends = self._sides(line.facts, self._settings.taken)
+        called = next(
+            (fact.values[0] for fact in line.facts if fact.kind == "called"), None
+        )
+        if wide is None:
+            return None
+        return Gap(
+            line.kind,
+            wide,
+            called.text if isinstance(called, tree.Word) else None,
+            any(fact.kind == "entrance" for fact in line.facts),
+            ends.get("left"),
+            ends.get("right"),
+            _note(line.facts),
+            line.span,
+        )
+
+    def _sides(self, facts: tuple[tree.Fact, ...], taken: str) -> dict[str, End]:
+        ends: dict[str, End] = {}
+        for fact in facts:
+            if fact.kind != "side":
+                continue
+            side, end = fact.values
+            assert isinstance(side, tree.Word) and isinstance(end, tree.End)  # noqa: S101, PT018
+            if side.text in ends:
+                self._findings.say("T226", side.span, side=side.text)
+                continue
+            ends[side.text] = self._end(end, taken)
+        return ends
+
+    def _end(self, end: tree.End, taken: str) -> End:
+        joint, findings = Joint(end.joint.text), self._findings
+        cornered = joint in (Joint.IN_CORNER, Joint.OUT_CORNER)
+        corner: Fraction | None = None
+        coped = False
+        for fact in end.facts:
+            value = fact.values[0] if fact.values else None
+            if fact.kind == "measured" and isinstance(value, tree.Angle):
+                if not cornered:
+                    findings.say("T227", fact.span, joint=joint)
+                elif not LEAST_CORNER <= value.degrees < 180:
+                    findings.say(
+                        "T228", fact.span, degrees=f"{value.degrees}", least=LEAST_CORNER
+                    )
+                else:
+                    corner = value.degrees
+            elif fact.kind == "cope_here":
+                coped = joint is Joint.IN_CORNER
+                if not coped:
+                    findings.say("T229", fact.span, joint=joint)
+            elif isinstance(value, tree.Word):
+                taken = value.text
+        fit = Fit.COPED if coped else Fit.MITRED
+        return End(joint, corner, fit, taken == "point", end.span)
+
+
+
+def _note(facts: tuple[tree.Fact, ...]) -> str | None:
+    word = next((fact.values[0] for fact in facts if fact.kind == "note"), None)
+    return word.text if isinstance(word, tree.Word) else None

@@ -1,0 +1,209 @@
+"""Applies lines of settings, at file level or below a room's heading."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from fractions import Fraction
+from typing import Any, Final
+
+from trimlang.survey.measures import Findings, length, not_negative
+from trimlang.survey.settings import Direction, Settings
+from trimlang.syntax.tree import Angle, Fact, Measure, Number, Price, SettingLine, Word
+
+ROOM_TOO: Final = frozenset(
+    "unit taken round_step round_joint round_cope assumed_mitre coped_corners mitred_corners splices_never"
+    " splices_allowed splice_angle splice_least".split()
+)
+"""Facts that a room may set for itself; the rest hold for the whole job."""
+
+_LENGTHS: Final = {
+    "kerf": ("kerf", "a kerf"),
+    "squares_off": ("squares_off", "what is squared off"),
+    "nail_plate": ("nail_plate", "a plate"),
+    "nail_floor": ("nail_floor", "a floor's thickness"),
+    "nail_wallboard": ("nail_wallboard", "wallboard"),
+}
+_SIZES: Final = {
+    "round_step": ("step", "a rounding step"),
+    "splice_least": ("splice_least", "the least piece"),
+    "nail_every": ("nail_every", "nail spacing"),
+    "nail_long": ("nail_long", "a nail"),
+    "caulk_bead": ("caulk_bead", "a bead"),
+}
+
+
+def apply(
+    settings: Settings, line: SettingLine, findings: Findings, *, in_room: str | None
+) -> Settings:
+    """Return ``settings`` with the facts of ``line`` in place of what they held."""
+    for fact in line.facts:
+        if in_room is not None and fact.kind not in ROOM_TOO:
+            findings.say("T230", fact.span, room=in_room)
+            continue
+        changes = _changes(settings, fact, findings)
+        if changes:
+            stated = settings.stated | {fact.kind}
+            settings = replace(settings, stated=stated, **changes)
+    return settings
+
+
+def _changes(settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:
+    """Return the fields that the fact changes; none where it was wrong."""
+    value = fact.values[0] if fact.values else None
+    if fact.kind in _LENGTHS and isinstance(value, Measure):
+        name, what = _LENGTHS[fact.kind]
+        measured = not_negative(value, settings.unit, findings, what=what)
+        return {} if measured is None else {name: measured}
+    if fact.kind in _SIZES and isinstance(value, Measure):
+        name, what = _SIZES[fact.kind]
+        measured = length(value, settings.unit, findings, what=what)
+        return {} if measured is None else {name: measured}
+    return _OTHERS[fact.kind](settings, fact, findings)
+
+
+def _unit(_settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:
+    (word,) = fact.values
+    assert isinstance(word, Word)  # noqa: S101  the grammar says so
+    if word.text not in ("in", "mm"):
+        findings.say("T231", word.span, unit=word.text)
+        return {}
+    return {"unit": word.text}
+
+
+def _taken(_settings: Settings, fact: Fact, _findings: Findings) -> dict[str, Any]:
+    (word,) = fact.values
+    return {"taken": word.text} if isinstance(word, Word) else {}
+
+
+def _round_joint(settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:
+    words = [value.text for value in fact.values if isinstance(value, Word)]
+    by = next((value for value in fact.values if isinstance(value, Measure)), None)
+    raised = Fraction(0)
+    if by is not None:
+        measured = not_negative(by, settings.unit, findings, what="a sprung fit")
+        if measured is None:
+            return {}
+        raised = measured
+    row = (Direction(words[1]), raised)
+    return {"rounding": tuple((key, row if key == words[0] else old) for key, old in settings.rounding)}
+
+
+def _round_cope(settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:
+    words = (Word("cope", fact.span), *fact.values)
+    return _round_joint(settings, replace(fact, values=words), findings)
+
+
+def _assumed_mitre(_settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:
+    joint, angle = fact.values
+    assert isinstance(joint, Word) and isinstance(angle, Angle)  # noqa: S101, PT018
+    if joint.text not in ("in-corner", "out-corner"):
+        findings.say("T232", joint.span, joint=joint.text)
+        return {}
+    if not 0 < angle.degrees < 80:
+        findings.say("T233", angle.span, what="a mitre", least=0, most=80)
+        return {}
+    return {"mitre_out" if joint.text == "out-corner" else "mitre_in": angle.degrees}
+
+
+def _cope(settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:
+    (joint,) = fact.values
+    assert isinstance(joint, Word)  # noqa: S101
+    if joint.text != "in-corner":
+        findings.say("T234", joint.span, joint=joint.text)
+        return {}
+    return {"cope": fact.kind == "coped_corners"}
+
+
+def _splices(_settings: Settings, fact: Fact, _findings: Findings) -> dict[str, Any]:
+    return {"may_splice": fact.kind == "splices_allowed"}
+
+
+def _angle_between(name: str, what: str, least: int, most: int) -> Callable[..., dict[str, Any]]:
+    def read(_settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:
+        (angle,) = fact.values
+        assert isinstance(angle, Angle)  # noqa: S101
+        if not least <= angle.degrees <= most or angle.degrees == 0:
+            findings.say("T233", angle.span, what=what, least=least, most=most)
+            return {}
+        return {name: angle.degrees}
+
+    return read
+
+
+def _number(name: str, what: str, least: int, most: int) -> Callable[..., dict[str, Any]]:
+    def read(_settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:
+        (number,) = fact.values
+        assert isinstance(number, Number)  # noqa: S101
+        if not least <= number.value <= most:
+            findings.say("T235", number.span, what=what, least=least, most=most)
+            return {}
+        return {name: number.value}
+
+    return read
+
+
+def price_of(fact: Fact, findings: Findings) -> Fraction | None:
+    """Return a fact's price, nothing where none is written, None where it is negative."""
+    price = next((value for value in fact.values if isinstance(value, Price)), None)
+    if price is None:
+        return Fraction(0)
+    if price.amount < 0:
+        findings.say("T205", price.span)
+        return None
+    return price.amount
+
+
+def _priced(name: str, what: str) -> Callable[..., dict[str, Any]]:
+    def read(_settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:
+        number = fact.values[0]
+        assert isinstance(number, Number)  # noqa: S101
+        unit = next((value.text for value in fact.values if isinstance(value, Word)), None)
+        price = price_of(fact, findings)
+        if number.value <= 0:
+            findings.say("T235", number.span, what=what, least=1, most=100000)
+            return {}
+        if price is None:
+            return {}
+        held = (number.value, price) if unit is None else (number.value, unit, price)
+        return {name: held}
+
+    return read
+
+
+def _spread(_settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:
+    from trimlang.lengths.units import in_cubic_inches, in_inches
+
+    (number,) = fact.values
+    assert isinstance(number, Number)  # noqa: S101
+    if not 0 < number.value <= 2000:
+        findings.say("T235", number.span, what="a spread rate", least=1, most=2000)
+        return {}
+    if fact.kind == "paint_spread":
+        area, volume = in_inches(Fraction(1), "ft") ** 2, in_cubic_inches(Fraction(1), "gallon")
+    else:
+        area, volume = in_inches(Fraction(1), "m") ** 2, in_cubic_inches(Fraction(1), "litre")
+    return {"paint_spread": number.value * area / volume}
+
+
+_OTHERS: Final[dict[str, Callable[[Settings, Fact, Findings], dict[str, Any]]]] = {
+    "unit": _unit,
+    "taken": _taken,
+    "round_joint": _round_joint,
+    "round_cope": _round_cope,
+    "assumed_mitre": _assumed_mitre,
+    "coped_corners": _cope,
+    "mitred_corners": _cope,
+    "splices_never": _splices,
+    "splices_allowed": _splices,
+    "splice_angle": _angle_between("splice_angle", "a splice", 30, 45),
+    "reads_to": _angle_between("saw_step", "what the saw reads to", 0, 5),
+    "spare": _number("spare", "the spare allowance", 0, 100),
+    "caulk_waste": _number("caulk_waste", "caulk lost", 0, 100),
+    "paint_coats": _number("paint_coats", "coats", 0, 10),
+    "caulk_tube": _priced("caulk_tube", "a tube"),
+    "nail_box": _priced("nail_box", "a box"),
+    "paint_can": _priced("paint_can", "a can"),
+    "paint_spread": _spread,
+    "paint_spread_metric": _spread,
+}

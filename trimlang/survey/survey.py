@@ -1,0 +1,110 @@
+"""The survey pass: a parsed file becomes a job."""
+
+from __future__ import annotations
+
+from trimlang.diagnostics import Diagnostic, Span
+from trimlang.survey.job import Job, Joint, Room, Trim
+from trimlang.survey.measures import Findings
+from trimlang.survey.rooms import read_rooms
+from trimlang.survey.setting import apply
+from trimlang.survey.settings import Settings
+from trimlang.survey.trims import read_trims
+from trimlang.survey.walk import meet
+from trimlang.syntax import tree
+
+_THICK_ENDS = (Joint.OUT_CORNER, Joint.RETURN, Joint.SPLICE)
+
+
+def survey(
+    statements: tuple[tree.Statement, ...], file: str
+) -> tuple[Job, tuple[Diagnostic, ...]]:
+    """Return the job that the statements describe, and what is wrong with it.
+
+    The job holds all that could be understood; it is only good to build from
+    where no finding is an error.
+    """
+    findings = Findings()
+    settings = _file_settings(statements, findings)
+    trims = read_trims(statements, settings.unit, findings)
+    rooms = tuple(
+        meet(room, findings) for room in read_rooms(statements, settings, trims, findings)
+    )
+    for room in rooms:
+        _check_thickness(room, trims, findings)
+    _check_trims(trims, rooms, findings)
+    if not rooms:
+        findings.say("T206", Span(file, 1, 1, 2))
+    name, surveyed, currency = _headings(statements, findings)
+    signs = [offer.price.sign for line in statements if isinstance(line, tree.StockLine)
+             for offer in line.offers if offer.price.sign]  # fmt: skip
+    job = Job(
+        name or "Trim job",
+        surveyed,
+        currency or (signs[0] if signs else ""),
+        settings,
+        tuple(trims.values()),
+        rooms,
+    )
+    return job, tuple(findings.found)
+
+
+def _file_settings(statements: tuple[tree.Statement, ...], findings: Findings) -> Settings:
+    """Apply the settings above the first room, the unit first: it tells what numbers mean."""
+    above: list[tree.SettingLine] = []
+    for line in statements:
+        if isinstance(line, tree.RoomLine):
+            break
+        if isinstance(line, tree.SettingLine):
+            above.append(line)
+    settings = Settings()
+    for line in sorted(above, key=lambda line: line.topic != "unit"):
+        settings = apply(settings, line, findings, in_room=None)
+    return settings
+
+
+def _headings(
+    statements: tuple[tree.Statement, ...], findings: Findings
+) -> tuple[str | None, str | None, str | None]:
+    found: dict[str, tree.Heading] = {}
+    for line in statements:
+        if not isinstance(line, tree.Heading):
+            continue
+        if line.kind in found:
+            findings.say("T207", line.span, word=line.kind, line=found[line.kind].span.line)
+        else:
+            found[line.kind] = line
+    texts = [found[kind].word.text if kind in found else None
+             for kind in ("job", "surveyed", "currency")]  # fmt: skip
+    if texts[1] is not None:
+        _check_date(found["surveyed"].word, findings)
+    return texts[0], texts[1], texts[2]
+
+
+def _check_date(word: tree.Word, findings: Findings) -> None:
+    from datetime import date
+
+    try:
+        date.fromisoformat(word.text)
+    except ValueError:
+        findings.say("T208", word.span, date=word.text)
+
+
+def _check_thickness(room: Room, trims: dict[str, Trim], findings: Findings) -> None:
+    """Report ends whose length depends on a thickness that the file does not give."""
+    for run in room.runs:
+        for end in (run.left, run.right):
+            for name in run.trims:
+                if end.joint in _THICK_ENDS and trims[name].thickness is None:
+                    findings.say("T211", end.span, joint=end.joint, trim=name, run=run.label)
+
+
+def _check_trims(trims: dict[str, Trim], rooms: tuple[Room, ...], findings: Findings) -> None:
+    used = {name for room in rooms for run in room.runs for name in run.trims}
+    for name, trim in trims.items():
+        if name not in used:
+            findings.say("T214", trim.span, trim=name)
+        elif not trim.offers and not trim.rests:
+            findings.say("T212", trim.span, trim=name)
+        behind = trim.in_front_of
+        if name in used and behind is not None and trims[behind].thickness is None:
+            findings.say("T211", trim.span, joint="lap", trim=behind, run="every run")

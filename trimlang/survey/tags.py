@@ -1,0 +1,28 @@
+"""Short tags for rooms, so that a piece's id fits on its end in pencil."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Container
+
+
+def room_tag(name: str, taken: Container[str]) -> str:
+    """Return a tag for a room: initials, or the first letters of a single word.
+
+    A tag that is taken gets a number.  The tag depends only on the name and on
+    the rooms above it in the file, so a room added below changes no tag.
+    """
+    words = re.findall(r"[^\W\d_]+|\d+", name)
+    if not words:
+        tag = "R"
+    elif len(words) == 1:
+        tag = words[0][:2]
+    else:
+        tag = "".join(word if word.isdigit() else word[0] for word in words)[:4]
+    tag = tag.upper()
+    if tag not in taken:
+        return tag
+    number = 2
+    while f"{tag}{number}" in taken:
+        number += 1
+    return f"{tag}{number}"

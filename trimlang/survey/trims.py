@@ -1,0 +1,127 @@
+"""Reads trims, the sticks that they are sold in, and what is on hand."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import replace
+from fractions import Fraction
+from typing import Final
+
+from trimlang.survey.job import Offer, Rest, Trim
+from trimlang.survey.measures import Findings, length
+from trimlang.survey.unknown import unknown_trim
+from trimlang.syntax import tree
+from trimlang.syntax.tree import OnHandLine, StockLine, TrimLine
+
+MOST_RESTS: Final = 10_000
+
+
+def read_trims(
+    lines: Iterable[tree.Statement], unit: str, findings: Findings
+) -> dict[str, Trim]:
+    """Return the job's trims by name, with their stock, in the order of the file."""
+    lines = tuple(lines)
+    trims: dict[str, Trim] = {}
+    for line in lines:
+        if isinstance(line, TrimLine):
+            if line.name.text in trims:
+                first = trims[line.name.text].span.line
+                findings.say("T213", line.name.span, trim=line.name.text, line=first)
+                continue
+            trims[line.name.text] = _trim(line, unit, findings)
+    for line in lines:
+        if isinstance(line, StockLine | OnHandLine):
+            trim = trims.get(line.name.text)
+            if trim is None:
+                unknown_trim(line.name, trims, findings)
+            elif isinstance(line, StockLine):
+                offers = (_offer(offer, unit, findings) for offer in line.offers)
+                added = tuple(offer for offer in offers if offer is not None)
+                trims[trim.name] = replace(trim, offers=trim.offers + added)
+            else:
+                rests = (_rest(rest, unit, findings) for rest in line.rests)
+                kept = tuple(rest for rest in rests if rest is not None)
+                trims[trim.name] = replace(trim, rests=trim.rests + kept)
+    _check_fronts(lines, trims, findings)
+    return trims
+
+
+def _trim(line: TrimLine, unit: str, findings: Findings) -> Trim:
+    sizes: dict[str, Fraction | None] = {}
+    material: list[str] = []
+    front: str | None = None
+    for fact in line.facts:
+        value = fact.values[-1]
+        if isinstance(value, tree.Measure):
+            sizes[fact.kind] = length(value, unit, findings, what=f"trim “{line.name.text}”")
+        elif isinstance(value, tree.Word) and fact.kind == "in_front_of":
+            front = value.text
+        elif isinstance(value, tree.Word):
+            material.append(value.text)
+    return Trim(
+        line.name.text,
+        sizes.get("thick"),
+        sizes.get("tall"),
+        tuple(material),
+        front,
+        (),
+        (),
+        line.name.span,
+    )
+
+
+def _check_fronts(
+    lines: Iterable[tree.Statement], trims: dict[str, Trim], findings: Findings
+) -> None:
+    """Check that each trim stands in front of one that exists, is thick and is not itself."""
+    for line in lines:
+        if not isinstance(line, TrimLine):
+            continue
+        for fact in line.facts:
+            word = fact.values[-1] if fact.kind == "in_front_of" else None
+            if not isinstance(word, tree.Word):
+                continue
+            behind = trims.get(word.text)
+            if behind is None:
+                unknown_trim(word, trims, findings)
+                trims[line.name.text] = replace(trims[line.name.text], in_front_of=None)
+            elif behind.in_front_of is not None or behind.name == line.name.text:
+                findings.say("T215", word.span, trim=line.name.text, behind=behind.name)
+                trims[line.name.text] = replace(trims[line.name.text], in_front_of=None)
+
+
+def _price(price: tree.Price | None, findings: Findings) -> Fraction | None:
+    if price is None:
+        return Fraction(0)
+    if price.amount < 0:
+        findings.say("T205", price.span)
+        return None
+    return price.amount
+
+
+def _count(number: tree.Number | None, findings: Findings) -> int | None:
+    if number is None:
+        return 1
+    if not 1 <= number.value <= MOST_RESTS:
+        findings.say("T235", number.span, what="a count", least=1, most=MOST_RESTS)
+        return None
+    return int(number.value)
+
+
+def _offer(line: tree.Offer, unit: str, findings: Findings) -> Offer | None:
+    long = length(line.length, unit, findings, what="a stick")
+    price = _price(line.price, findings)
+    pack = _count(line.pack, findings)
+    at_most = _count(line.at_most, findings) if line.at_most else None
+    if long is None or price is None or pack is None:
+        return None
+    return Offer(long, price, pack, at_most, line.span)
+
+
+def _rest(line: tree.Rest, unit: str, findings: Findings) -> Rest | None:
+    long = length(line.length, unit, findings, what="an offcut")
+    price = _price(line.price, findings)
+    count = _count(line.count, findings)
+    if long is None or price is None or count is None:
+        return None
+    return Rest(long, count, price, line.span)

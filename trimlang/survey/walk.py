@@ -1,0 +1,110 @@
+"""Checks how each wall meets the next, going round the room to the right.
+
+The right end of one run and the left end of the next are two sides of one
+joint: they must agree, and a measured angle or a cope stated at one side holds
+for both.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+
+from trimlang.survey.job import End, Fit, Gap, Joint, Room, Run, Stretch
+from trimlang.survey.measures import Findings
+
+_CORNERS = (Joint.IN_CORNER, Joint.OUT_CORNER)
+
+
+def meet(room: Room, findings: Findings) -> Room:
+    """Return the room with both sides of each joint agreed, and report those that cannot."""
+    walk = list(room.walk)
+    last = len(walk) - 1
+    for index in range(len(walk)):
+        following = index + 1 if index < last else 0
+        if following == index:
+            continue
+        closing = index == last
+        if closing and room.open_walk:
+            continue
+        walk[index], walk[following] = _meet(
+            walk[index], walk[following], room, findings, closing=closing
+        )
+    return replace(room, walk=tuple(walk))
+
+
+def _meet(
+    one: Stretch, other: Stretch, room: Room, findings: Findings, *, closing: bool
+) -> tuple[Stretch, Stretch]:
+    right, left = one.right, other.left
+    if right is None or left is None:
+        if isinstance(one, Run) and right is not None and right.joint in _CORNERS:
+            findings.say("T304", right.span, run=one.label, joint=right.joint)
+        if isinstance(other, Run) and left is not None and left.joint in _CORNERS:
+            findings.say("T304", left.span, run=other.label, joint=left.joint)
+        return one, other
+    if right.joint is not left.joint:
+        _disagree(one, right, other, left, findings, closing=closing)
+        return one, other
+    if right.joint not in _CORNERS:
+        return one, other
+    corner = _corner(one, right, other, left, findings)
+    right, left = replace(right, corner=corner), replace(left, corner=corner)
+    if right.joint is Joint.IN_CORNER and isinstance(one, Run) and isinstance(other, Run):
+        right, left = _fit(right, left, cope=room.settings.cope, findings=findings)
+    return replace(one, right=right), replace(other, left=left)
+
+
+def _disagree(
+    one: Stretch, right: End, other: Stretch, left: End, findings: Findings, *, closing: bool
+) -> None:
+    facts = {
+        "one": _name(one),
+        "right": right.joint,
+        "other": _name(other),
+        "left": left.joint,
+        "line": right.span.line,
+    }
+    if {right.joint, left.joint} == set(_CORNERS) or Joint.SPLICE in (right.joint, left.joint):
+        findings.say("T301", left.span, **facts)
+    elif not closing and (right.joint in _CORNERS or left.joint in _CORNERS):
+        findings.say("T302", left.span, **facts)
+
+
+def _corner(
+    one: Stretch, right: End, other: Stretch, left: End, findings: Findings
+) -> Fraction | None:
+    if right.corner is None or left.corner is None:
+        return right.corner if left.corner is None else left.corner
+    if right.corner != left.corner:
+        findings.say(
+            "T303",
+            left.span,
+            one=_name(one),
+            other=_name(other),
+            right=float(right.corner),
+            left=float(left.corner),
+        )
+    return right.corner
+
+
+def _fit(right: End, left: End, *, cope: bool, findings: Findings) -> tuple[End, End]:
+    """Give a coped corner one coped side; its mate runs square into the corner.
+
+    Where the file names no side, the left end of the following run is coped:
+    then no piece in the room is coped at both ends.
+    """
+    if right.fit is Fit.COPED and left.fit is Fit.COPED:
+        findings.say("T305", left.span)
+        return right, replace(left, fit=Fit.SQUARE)
+    if right.fit is Fit.COPED:
+        return right, replace(left, fit=Fit.SQUARE)
+    if left.fit is Fit.COPED or cope:
+        return replace(right, fit=Fit.SQUARE), replace(left, fit=Fit.COPED)
+    return right, left
+
+
+def _name(stretch: Stretch) -> str:
+    if isinstance(stretch, Gap):
+        return stretch.called or f"the {stretch.kind}"
+    return f"run {stretch.label}"

@@ -1,0 +1,1 @@
+"""Text to tree: the lark grammar, its nodes, and recovery line by line."""

@@ -1,0 +1,250 @@
+"""Turns lark's parse of one line into a statement of ``trimlang.syntax.tree``.
+
+The methods are named after the grammar's rules.  A rule without a method of
+its own becomes a ``Fact`` of that name: most settings need no more than that.
+"""
+
+from __future__ import annotations
+
+import unicodedata
+from fractions import Fraction
+from typing import Any, Final, TypeAlias
+
+from lark import Token, Transformer, v_args
+from lark.tree import Meta
+from lark.visitors import Discard
+
+from trimlang.diagnostics import Diagnostic, Span, say
+from trimlang.lengths.tape import SIXTEENTH, is_tape_fraction, length_text, steps_nearest
+from trimlang.syntax import tree
+
+Children: TypeAlias = list[Any]
+
+_MOST_DIGITS: Final = 9
+_SPEAKING: Final = frozenset(
+    "NAME STRING WORDS DATE TAKEN_AT DIRECTION SIDE JOINT IN INCH METRIC OTHER_UNIT"
+    " QUART GALLON LITRE MONEY".split()
+)
+_UNIT_NAMES: Final = {
+    "inch": "in",
+    "inches": "in",
+    '"': "in",
+    "″": "in",
+    "”": "in",
+    "''": "in",
+}
+
+
+class LineBuilder(Transformer[Token, Any]):
+    """Builds the statement of one line, and collects what is odd about its numbers."""
+
+    def __init__(self, file: str, line: int) -> None:
+        super().__init__()
+        self._file = file
+        self._line = line
+        self.problems: list[Diagnostic] = []
+
+    # ---- leaves -------------------------------------------------------------------
+
+    def _span(self, meta: Meta) -> Span:
+        if meta.empty:
+            return Span(self._file, self._line, 1, 2)
+        return Span(self._file, self._line, meta.column, meta.end_column)
+
+    def __default_token__(self, token: Token) -> Any:
+        column = token.column or 1
+        span = Span(self._file, self._line, column, column + len(token))
+        if token.type in ("COUNT", "DECIMAL", "FRACTION", "VULGAR"):
+            return self._number(token, span)
+        if token.type not in _SPEAKING:
+            return Discard
+        if token.type == "STRING":
+            return tree.Word(str(token)[1:-1], span)
+        if token.type in ("JOINT", "SIDE", "DIRECTION", "TAKEN_AT"):
+            return tree.Word(str(token).lower(), span)
+        return tree.Word(unicodedata.normalize("NFC", str(token)), span)
+
+    def _number(self, token: Token, span: Span) -> tree.Number:
+        if sum(map(str.isdigit, token)) > _MOST_DIGITS:
+            self.problems.append(say("T110", span))
+            return tree.Number(Fraction(1), span)
+        if token.type == "VULGAR":
+            return tree.Number(
+                Fraction(unicodedata.numeric(token)).limit_denominator(16), span
+            )
+        if token.type != "FRACTION":
+            return tree.Number(Fraction(token), span)
+        above, below = (int(part) for part in token.replace("⁄", "/").replace("∕", "/").split("/"))
+        if below == 0:
+            self.problems.append(say("T111", span, written=str(token)))
+            return tree.Number(Fraction(1), span)
+        value = Fraction(above, below)
+        if value >= 1 or not is_tape_fraction(Fraction(1, below)):
+            nearest = length_text(steps_nearest(value, SIXTEENTH))
+            self.problems.append(say("T112", span, written=str(token), nearest=nearest))
+        return tree.Number(value, span)
+
+    @v_args(meta=True)
+    def _same(self, meta: Meta, children: Children) -> tree.Number:
+        return tree.Number(children[0].value, self._span(meta))
+
+    whole = decimal = fraction = _same
+
+    @v_args(meta=True)
+    def mixed(self, meta: Meta, children: Children) -> tree.Number:
+        return tree.Number(children[0].value + children[1].value, self._span(meta))
+
+    @v_args(meta=True)
+    def unit_word(self, meta: Meta, children: Children) -> tree.Word:
+        word = children[0].text.lower()
+        return tree.Word(_UNIT_NAMES.get(word, word), self._span(meta))
+
+    can_unit = unit_word
+
+    def sign(self, _children: Children) -> str:
+        return "-"
+
+    @v_args(meta=True)
+    def _length(self, meta: Meta, children: Children) -> tree.Measure:
+        numbers = [child.value for child in children if isinstance(child, tree.Number)]
+        unit = next((child.text for child in children if isinstance(child, tree.Word)), None)
+        if "-" in children:
+            numbers = [-number for number in numbers]
+        return tree.Measure(((numbers[0], unit),), self._span(meta))
+
+    bare_length = unit_length = _length
+
+    @v_args(meta=True)
+    def feet_only(self, meta: Meta, children: Children) -> tree.Measure:
+        return self._feet(meta, children)
+
+    @v_args(meta=True)
+    def feet_and_inches(self, meta: Meta, children: Children) -> tree.Measure:
+        return self._feet(meta, children)
+
+    def _feet(self, meta: Meta, children: Children) -> tree.Measure:
+        numbers = [child.value for child in children if isinstance(child, tree.Number)]
+        if "-" in children:
+            numbers = [-number for number in numbers]
+        return tree.Measure(tuple(zip(numbers, ("ft", "in"), strict=False)), self._span(meta))
+
+    @v_args(meta=True)
+    def angle(self, meta: Meta, children: Children) -> tree.Angle:
+        return tree.Angle(children[0].value, self._span(meta))
+
+    @v_args(meta=True)
+    def price(self, meta: Meta, children: Children) -> tree.Price:
+        amount = next(child.value for child in children if isinstance(child, tree.Number))
+        sign = next((child.text for child in children if isinstance(child, tree.Word)), None)
+        return tree.Price(-amount if "-" in children else amount, sign, self._span(meta))
+
+    def joint(self, children: Children) -> tree.Word:
+        word: tree.Word = children[0]
+        return word
+
+    def label(self, children: Children) -> tree.Word:
+        child = children[0]
+        if isinstance(child, tree.Number):
+            return tree.Word(str(child.value), child.span)
+        word: tree.Word = child
+        return word
+
+    # ---- parts of lines -------------------------------------------------------------
+
+    @v_args(meta=True)
+    def end(self, meta: Meta, children: Children) -> tree.End:
+        return tree.End(children[0], tuple(children[1:]), self._span(meta))
+
+    @v_args(meta=True)
+    def offer(self, meta: Meta, children: Children) -> tree.Offer:
+        facts = {child.kind: child.values[0] for child in children if isinstance(child, tree.Fact)}
+        return tree.Offer(
+            _first(children, tree.Measure),
+            _first(children, tree.Price),
+            facts.get("pack"),  # type: ignore[arg-type]
+            facts.get("at_most"),  # type: ignore[arg-type]
+            self._span(meta),
+        )
+
+    @v_args(meta=True)
+    def rest(self, meta: Meta, children: Children) -> tree.Rest:
+        return tree.Rest(
+            _first(children, tree.Number),
+            _first(children, tree.Measure),
+            _first(children, tree.Price),
+            self._span(meta),
+        )
+
+    def __default__(self, data: Any, children: Children, meta: Meta) -> tree.Fact:
+        return tree.Fact(str(data), tuple(children), self._span(meta))
+
+    # ---- lines ----------------------------------------------------------------------
+
+    @v_args(meta=True)
+    def job(self, meta: Meta, children: Children) -> tree.Heading:
+        return tree.Heading("job", children[0], self._span(meta))
+
+    @v_args(meta=True)
+    def surveyed(self, meta: Meta, children: Children) -> tree.Heading:
+        return tree.Heading("surveyed", children[0], self._span(meta))
+
+    @v_args(meta=True)
+    def currency(self, meta: Meta, children: Children) -> tree.Heading:
+        return tree.Heading("currency", children[0], self._span(meta))
+
+    @v_args(meta=True)
+    def include(self, meta: Meta, children: Children) -> tree.Include:
+        return tree.Include(children[0], self._span(meta))
+
+    @v_args(meta=True)
+    def trim(self, meta: Meta, children: Children) -> tree.TrimLine:
+        return tree.TrimLine(children[0], tuple(children[1:]), self._span(meta))
+
+    @v_args(meta=True)
+    def stock(self, meta: Meta, children: Children) -> tree.StockLine:
+        return tree.StockLine(children[0], tuple(children[1:]), self._span(meta))
+
+    @v_args(meta=True)
+    def on_hand(self, meta: Meta, children: Children) -> tree.OnHandLine:
+        return tree.OnHandLine(children[0], tuple(children[1:]), self._span(meta))
+
+    @v_args(meta=True)
+    def room(self, meta: Meta, children: Children) -> tree.RoomLine:
+        words = [child for child in children if isinstance(child, tree.Word)]
+        facts = tuple(child for child in children if isinstance(child, tree.Fact))
+        return tree.RoomLine(
+            words[0], words[1] if len(words) > 1 else None, facts, self._span(meta)
+        )
+
+    @v_args(meta=True)
+    def run(self, meta: Meta, children: Children) -> tree.RunLine:
+        return tree.RunLine(children[0], children[1], tuple(children[2:]), self._span(meta))
+
+    @v_args(meta=True)
+    def opening(self, meta: Meta, children: Children) -> tree.GapLine:
+        return tree.GapLine("opening", children[0], tuple(children[1:]), self._span(meta))
+
+    @v_args(meta=True)
+    def bare(self, meta: Meta, children: Children) -> tree.GapLine:
+        return tree.GapLine("bare", children[0], tuple(children[1:]), self._span(meta))
+
+    @v_args(meta=True)
+    def _settings(self, meta: Meta, children: Children) -> tree.SettingLine:
+        facts = tuple(child for child in children if isinstance(child, tree.Fact))
+        return tree.SettingLine("", facts, self._span(meta))
+
+    saw = corners = splices = nails = caulk = paint = _settings
+
+    def line(self, children: Children) -> tree.Statement | None:
+        """A line of one bare setting (``spare 10 %``) becomes a setting line too."""
+        if not children:
+            return None
+        child = children[0]
+        if isinstance(child, tree.Fact):
+            return tree.SettingLine(child.kind, (child,), child.span)
+        statement: tree.Statement = child
+        return statement
+
+
+def _first(children: Children, kind: type[Any]) -> Any:
+    return next((child for child in children if isinstance(child, kind)), None)

@@ -1,0 +1,146 @@
+"""Says in the trade's words where and why a line could not be read."""
+
+from __future__ import annotations
+
+import re
+from difflib import get_close_matches
+from typing import Final
+
+from lark import Token
+from lark.exceptions import UnexpectedCharacters, UnexpectedInput, UnexpectedToken
+
+from trimlang.diagnostics import Diagnostic, Span, say
+
+LINE_WORDS: Final = (
+    "job", "surveyed", "unit", "include", "currency", "trim", "stock", "on-hand", "saw", "spare",
+    "taken", "round", "corners", "splices", "nails", "caulk", "paint", "room", "opening", "bare",
+)  # fmt: skip
+
+_WORDS: Final[dict[str, tuple[str, ...]]] = {
+    "JOINT": ("in-corner", "out-corner", "butt", "return", "splice", "open"),
+    "SIDE": ("left", "right"),
+    "TAKEN_AT": ("wall", "point"),
+    "DIRECTION": ("up", "down", "nearest"),
+    "MITRE": ("mitre",),
+    "A": ("a",),
+    "LITRE": ("litre",),
+    "FL_OZ": ("fl oz",),
+    "COATS": ("coats",),
+    "SQFT": ("sqft",),
+    "SQM": ("sqm",),
+    "OPEN_WALK": ("open walk",),
+    "ON_HAND": ("on-hand",),
+}
+_PLAIN: Final = frozenset(
+    "AT MOST OF TO OFF IN FRONT THICK TALL PACK KERF READS SQUARES BY COPE NEVER ALLOWED ANGLE"
+    " LEAST EVERY LONG PLATE FLOOR WALLBOARD BOX BEAD TUBE WASTE CAN QUART GALLON AS NOTE NO"
+    " SPLICE ENTRANCE TRIM TAKEN".split()
+)
+_PHRASES: Final[dict[str, str]] = {
+    "COMMA": "a comma",
+    "COLON": "a colon",
+    "EQUAL": "“=”",
+    "LPAR": "“(”",
+    "RPAR": "“)”",
+    "PERCENT": "“%”",
+    "NAME": "a name",
+    "WORDS": "a material",
+    "STRING": "a text in quotes",
+    "DATE": "a date such as 2026-04-18",
+    "DEG": "“deg”",
+    "$END": "the end of the line",
+}
+_NUMBER_TOKENS: Final = frozenset({"COUNT", "DECIMAL", "FRACTION", "VULGAR"})
+_UNIT_TOKENS: Final = frozenset({"FOOT", "INCH", "METRIC", "OTHER_UNIT"})
+_WORD_AT: Final = re.compile(r"[^\W\d_][\w.\-]*|\d[\w./]*|\S")
+
+
+def _expected_words(terminals: set[str]) -> list[str]:
+    words: list[str] = []
+    for name in sorted(terminals):
+        words.extend(_WORDS.get(name, ()))
+        if name in _PLAIN:
+            words.append(name.lower())
+    return words
+
+
+def _expected_phrase(terminals: set[str]) -> str:
+    """List what could stand there, the most telling first: “a length or …”."""
+    phrases: list[str] = []
+    if terminals & _NUMBER_TOKENS:
+        phrases.append("a number")
+    elif terminals & _UNIT_TOKENS:
+        phrases.append("a unit")
+    phrases += [f"“{word}”" for word in _expected_words(terminals)]
+    phrases += [_PHRASES[name] for name in sorted(terminals) if name in _PHRASES]
+    if len(phrases) > 8:
+        phrases = [*phrases[:7], "…"]
+    if not phrases:
+        return "nothing more"
+    return phrases[0] if len(phrases) == 1 else f"{', '.join(phrases[:-1])} or {phrases[-1]}"
+
+
+def nearest(word: str, known: list[str] | tuple[str, ...]) -> str | None:
+    """Return the known word that ``word`` is most likely a slip for, if one is near."""
+    by_fold = {candidate.casefold(): candidate for candidate in known}
+    close = get_close_matches(word.casefold(), list(by_fold), n=1, cutoff=0.6)
+    return by_fold[close[0]] if close else None
+
+
+def did_you_mean(word: str, known: list[str] | tuple[str, ...], otherwise: str) -> str:
+    """Return a remedy that names the nearest known word, or ``otherwise``."""
+    match = nearest(word, known)
+    return f"Did you mean “{match}”?" if match else otherwise
+
+
+def explain(error: UnexpectedInput, text: str, file: str, line: int) -> Diagnostic:
+    """Return the diagnostic for a line that lark could not read.
+
+    ``text`` is the line; its columns are the diagnostic's.
+    """
+    at_end = isinstance(error, UnexpectedToken) and error.token.type == "$END"
+    if at_end or not isinstance(error, UnexpectedToken | UnexpectedCharacters):
+        end = len(text.split("#")[0].rstrip()) or 1
+        wanted = _expected_phrase(_terminals(error))
+        return say("T103", Span(file, line, end + 1, end + 2), wanted=wanted)
+    column = max(int(error.column), 1)
+    found = _WORD_AT.match(text, column - 1)
+    word = found.group() if found else text[column - 1 : column]
+    span = Span(file, line, column, column + max(len(word), 1))
+    terminals = _terminals(error)
+    before = _previous(error)
+    if word in ('"', "“"):
+        return say("T104", Span(file, line, column, len(text) + 1))
+    if before is not None and before.type == "NAME":
+        slip = Span(file, line, before.column or 1, (before.column or 1) + len(before))
+        first = not text[: slip.column - 1].strip()
+        if first and terminals == {"COLON"}:
+            remedy = did_you_mean(
+                before, LINE_WORDS, "A run is written “N: 29 1/8 in, left=in-corner, right=butt”."
+            )
+            return say("T100", slip, word=str(before), remedy=remedy)
+        if word == "=":
+            remedy = did_you_mean(before, ("left", "right"), "An end is “left=…” or “right=…”.")
+            return say("T101", slip, word=str(before), wanted="“left” or “right”", remedy=remedy)
+    if column == 1 or not text[: column - 1].strip():
+        remedy = did_you_mean(word, LINE_WORDS, "See the list of lines in docs/language.md.")
+        return say("T100", span, word=word, remedy=remedy)
+    remedy = did_you_mean(
+        word, _expected_words(terminals), f"Write {_expected_phrase(terminals)} here."
+    )
+    if not word.isprintable():
+        word = f"U+{ord(word[0]):04X}"
+    return say("T101", span, word=word, wanted=_expected_phrase(terminals), remedy=remedy)
+
+
+def _terminals(error: UnexpectedInput) -> set[str]:
+    if isinstance(error, UnexpectedToken):
+        return set(error.accepts or error.expected)
+    if isinstance(error, UnexpectedCharacters):
+        return {name for name in error.allowed if not name.startswith(("COMMENT", "__IGNORE"))}
+    return set()
+
+
+def _previous(error: UnexpectedInput) -> Token | None:
+    history = getattr(error, "token_history", None)
+    return history[-1] if history else None

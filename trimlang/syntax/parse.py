@@ -1,0 +1,94 @@
+"""Reads a job file line by line, and goes on after each mistake."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from lark.exceptions import UnexpectedInput
+
+from trimlang.diagnostics import Diagnostic, Span, say
+from trimlang.syntax.build import LineBuilder
+from trimlang.syntax.grammar import parser
+from trimlang.syntax.source import Source
+from trimlang.syntax.tree import Statement
+
+LONGEST_LINE: Final = 2000
+MOST_MISTAKES: Final = 200
+
+
+def parse(source: Source) -> tuple[tuple[Statement, ...], tuple[Diagnostic, ...]]:
+    """Return the statements of a file and what is wrong with its text.
+
+    A line that cannot be read whole keeps what could be read of it, so that one
+    slip in a run does not also report the run as missing.
+    """
+    statements: list[Statement] = []
+    findings: list[Diagnostic] = []
+    for number, text in enumerate(source.lines(), start=1):
+        if not text or text.isspace():
+            continue
+        if len(text) > LONGEST_LINE:
+            findings.append(say("T105", Span(source.name, number, 1, 2), most=LONGEST_LINE))
+            continue
+        statement, problems = _line(text, source.name, number)
+        findings.extend(problems)
+        if statement is not None:
+            statements.append(statement)
+        if len(findings) > MOST_MISTAKES:
+            findings.append(say("T106", Span(source.name, number, 1, 2), most=MOST_MISTAKES))
+            break
+    return tuple(statements), tuple(findings)
+
+
+def _line(text: str, file: str, number: int) -> tuple[Statement | None, list[Diagnostic]]:
+    problems: list[Diagnostic] = []
+    # each turn blanks one part between commas, so the loop is bounded by their number
+    for _ in range(text.count(",") + 2):
+        try:
+            parsed = parser().parse(text)
+        except UnexpectedInput as error:
+            from trimlang.syntax.mistakes import explain
+
+            problem = explain(error, text, file, number)
+            problems.append(problem)
+            shorter = _without_part(text, problem.span.column - 1)
+            if shorter is None:
+                return None, problems
+            text = shorter
+        else:
+            builder = LineBuilder(file, number)
+            statement: Statement | None = builder.transform(parsed)
+            return statement, problems + builder.problems
+    return None, problems
+
+
+def _without_part(text: str, at: int) -> str | None:
+    """Blank the part between commas that holds column ``at``; None where it is the first."""
+    commas = _commas(text)
+    before = [comma for comma in commas if comma <= at]
+    if not before:
+        return None
+    start = before[-1]
+    end = next((comma for comma in commas if comma > at), len(text))
+    return text[:start] + " " * (end - start) + text[end:]
+
+
+def _commas(text: str) -> list[int]:
+    """Return where the commas outside quotes and brackets are; a comment ends the line."""
+    commas: list[int] = []
+    quoted, depth = False, 0
+    for index, sign in enumerate(text):
+        if sign in "“”" or (sign == '"' and (quoted or not _is_inch_mark(text, index))):
+            quoted = not quoted
+        elif not quoted:
+            if sign == "#":
+                break
+            depth += (sign == "(") - (sign == ")")
+            if sign == "," and depth <= 0:
+                commas.append(index)
+    return commas
+
+
+def _is_inch_mark(text: str, index: int) -> bool:
+    before = text[:index].rstrip()
+    return bool(before) and (before[-1].isdigit() or before[-1].isnumeric())

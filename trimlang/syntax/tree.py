@@ -1,0 +1,192 @@
+"""The nodes of a parsed job file: plain values, each with its place in the text.
+
+Nothing here has a meaning yet: a ``Measure`` keeps the units that were written
+(or none), names are only words.  Giving them meaning is the survey's work.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import TypeAlias
+
+from trimlang.diagnostics import Span
+
+
+@dataclass(frozen=True, slots=True)
+class Word:
+    """A name, a quoted text or a keyword."""
+
+    text: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Number:
+    """A plain number, with the fraction as it was written where there was one."""
+
+    value: Fraction
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Measure:
+    """A length as written: (amount, unit) parts; the unit None means the file's own."""
+
+    parts: tuple[tuple[Fraction, str | None], ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Angle:
+    """An angle in degrees."""
+
+    degrees: Fraction
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Price:
+    """An amount of money, with the currency sign if one was written."""
+
+    amount: Fraction
+    sign: str | None
+    span: Span
+
+
+FactValue: TypeAlias = "Word | Number | Measure | Angle | Price | End | None"
+
+
+@dataclass(frozen=True, slots=True)
+class Fact:
+    """One thing stated in a line: its kind (the grammar's rule) and its values."""
+
+    kind: str
+    values: tuple[FactValue, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class End:
+    """One end of a run: the joint and what was said in its brackets."""
+
+    joint: Word
+    facts: tuple[Fact, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Heading:
+    """``job``, ``surveyed``, ``unit``, ``currency``: a line that says one word."""
+
+    kind: str
+    word: Word
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Include:
+    """``include "other.trim"``."""
+
+    path: Word
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class TrimLine:
+    """``trim base: …``."""
+
+    name: Word
+    facts: tuple[Fact, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Offer:
+    """One way to buy sticks: ``pack of 10 12 ft at 158.00``."""
+
+    length: Measure
+    price: Price
+    pack: Number | None
+    at_most: Number | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class StockLine:
+    """``stock base: …``."""
+
+    name: Word
+    offers: tuple[Offer, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Rest:
+    """Offcuts in the shop: ``2 of 61 1/2 in``."""
+
+    count: Number | None
+    length: Measure
+    price: Price | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class OnHandLine:
+    """``on-hand base: …``."""
+
+    name: Word
+    rests: tuple[Rest, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class SettingLine:
+    """Any line of settings: its topic and the facts in it."""
+
+    topic: str
+    facts: tuple[Fact, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class RoomLine:
+    """``room "Study" as ST, trim base, shoe``."""
+
+    name: Word
+    tag: Word | None
+    facts: tuple[Fact, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class RunLine:
+    """``N: 29 1/8 in, left=in-corner, right=out-corner``."""
+
+    label: Word
+    length: Measure
+    facts: tuple[Fact, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class GapLine:
+    """``opening 32 in, …`` or ``bare 6 ft, …``: wall with no trim on it."""
+
+    kind: str
+    width: Measure
+    facts: tuple[Fact, ...]
+    span: Span
+
+
+Statement: TypeAlias = (
+    Heading
+    | Include
+    | TrimLine
+    | StockLine
+    | OnHandLine
+    | SettingLine
+    | RoomLine
+    | RunLine
+    | GapLine
+)

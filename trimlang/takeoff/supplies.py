@@ -1,0 +1,147 @@
+"""Nails, caulk and paint for the whole job.
+
+Rules (common practice, no source, unless noted): nails every 12 to 16 in along
+a piece and at both its ends, two one over the other in a trim taller than
+2 in; a bead of caulk along the top edge of a trim that stands on the wall and
+up each corner, filling a triangle of the bead's size; paint on face and top
+edge, in coats.  Volumes after NIST Handbook 44 (1 US gallon = 231 in³).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from fractions import Fraction
+from math import ceil
+from typing import Final
+
+from trimlang.joinery.piece import Kind, Piece
+from trimlang.lengths.tape import decimal_text, length_text
+from trimlang.lengths.units import in_cubic_inches, in_inches
+from trimlang.survey.job import Job, Joint, Trim
+
+TALL_ENOUGH_FOR_TWO: Final = Fraction(2)
+
+
+@dataclass(frozen=True, slots=True)
+class Supply:
+    """A line of the order that is no trim.
+
+    ``need`` is the exact quantity in ``need_unit``; ``count`` packages of
+    ``package`` cover it at ``price`` each.
+    """
+
+    what: str
+    detail: str
+    need: Fraction
+    need_unit: str
+    count: int
+    package: str
+    price: Fraction
+
+    @property
+    def cost(self) -> Fraction:
+        """What the line costs; nothing where the file gives no price."""
+        return self.count * self.price
+
+
+def supplies(job: Job, pieces: Iterable[Piece]) -> tuple[Supply, ...]:
+    """Return what the job takes of nails, caulk and paint."""
+    runs = tuple(piece for piece in pieces if piece.kind is Kind.RUN)
+    return _nails(job, runs) + _caulk(job, runs) + _paint(job, runs)
+
+
+def nails_in(piece: Piece, trim: Trim, every: Fraction) -> int:
+    """Return how many nails a piece takes: at both ends and no further apart than ``every``."""
+    stations = ceil(piece.length / every) + 1
+    return stations * (2 if trim.height is None or trim.height > TALL_ENOUGH_FOR_TWO else 1)
+
+
+def nail_height(plate: Fraction, floor: Fraction) -> Fraction:
+    """Return the highest line, above the finished floor, at which a nail meets the plate."""
+    return plate - floor
+
+
+def nail_bite(nail: Fraction, trim: Trim, wallboard: Fraction) -> Fraction | None:
+    """Return how deep the nail stands in the plate behind trim and wallboard."""
+    return None if trim.thickness is None else nail - trim.thickness - wallboard
+
+
+def _nails(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
+    settings = job.settings
+    count = sum(nails_in(piece, job.trim(piece.trim), settings.nail_every) for piece in runs)
+    if not count:
+        return ()
+    size, price = settings.nail_box or (Fraction(1000), Fraction(0))
+    return (
+        Supply(
+            "nails",
+            f"{length_text(settings.nail_long)} 18-gauge brads, every"
+            f" {length_text(settings.nail_every)} at most",
+            Fraction(count),
+            "nails",
+            ceil(count / size),
+            f"box of {size}",
+            price,
+        ),
+    )
+
+
+def bead_inches(job: Job, runs: Iterable[Piece]) -> Fraction:
+    """Return the inches of bead: along each top edge, and up one side of each corner."""
+    total = Fraction(0)
+    for piece in runs:
+        trim = job.trim(piece.trim)
+        if trim.in_front_of:
+            continue
+        corners = sum(
+            cut.joint in (Joint.IN_CORNER, Joint.OUT_CORNER) for cut in (piece.left, piece.right)
+        )
+        total += piece.length + Fraction(corners, 2) * (trim.height or 0)
+    return total
+
+
+def _caulk(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
+    settings = job.settings
+    beads = bead_inches(job, runs) * (1 + settings.caulk_waste / 100)
+    if not beads:
+        return ()
+    ounces, price = settings.caulk_tube
+    section = settings.caulk_bead**2 / 2
+    inches_a_tube = in_cubic_inches(ounces, "fl_oz") / section
+    return (
+        Supply(
+            "caulk",
+            f"paintable, {length_text(settings.caulk_bead)} bead,"
+            f" {decimal_text(inches_a_tube / in_inches(Fraction(1), 'ft'), 0)} ft a tube",
+            beads / in_inches(Fraction(1), "ft"),
+            "ft of bead",
+            ceil(beads / inches_a_tube),
+            f"{decimal_text(ounces, 1)} fl oz tube",
+            price,
+        ),
+    )
+
+
+def _paint(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
+    settings = job.settings
+    area = Fraction(0)
+    for piece in runs:
+        trim = job.trim(piece.trim)
+        area += piece.length * ((trim.height or 0) + (trim.thickness or 0))
+    if not area or not settings.paint_coats:
+        return ()
+    size, unit, price = settings.paint_can
+    volume = area * settings.paint_coats / settings.paint_spread
+    square_feet = area / in_inches(Fraction(1), "ft") ** 2
+    return (
+        Supply(
+            "paint",
+            f"{settings.paint_coats} coats on {decimal_text(square_feet, 1)} sq ft of face and edge",
+            volume / in_cubic_inches(Fraction(1), "gallon"),
+            "gallons",
+            ceil(volume / in_cubic_inches(size, unit)),
+            f"{decimal_text(size, 2)} {unit} can",
+            price,
+        ),
+    )
