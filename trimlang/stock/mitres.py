@@ -89,8 +89,9 @@ def usual_order(sizes: Sequence[Size], short: int) -> list[Size]:
 def order_on_stick(sizes: Sequence[Size], room: int, short: int) -> tuple[Size, ...] | None:
     """An order in which the sizes fit the room, or None where none is found.
 
-    The usual order if it fits, else one that shares more mitres.  Up to nine pieces every order is weighed; beyond that a greedy chain is
-    tried, and None does not prove that no order fits.
+    The usual order if it fits, else one that shares more mitres.  Up to nine
+    pieces every order is weighed; beyond that a greedy chain is tried, and None
+    does not prove that no order fits.
     """
     usual = usual_order(sizes, short)
     plain = sum(size.weight for size in sizes)
