@@ -57,7 +57,10 @@ class Blank:
 class Problem:
     """Cut all ``parts`` of one trim from ``blanks`` for the least money.
 
-    ``spare`` asks for whole uncut sticks besides, at least this long together.
+    ``spare`` asks for whole uncut sticks besides, at least this long together;
+    rests from the rack are no such sticks.  Pieces shorter than ``short`` are
+    cut first, while the stick is still long enough to hold.  An offcut of
+    ``usable`` or more is worth keeping; a shorter one is scrap.
     """
 
     trim: str
@@ -66,6 +69,8 @@ class Problem:
     kerf: int = 0
     end_waste: int = 0
     spare: int = 0
+    short: int = 0
+    usable: int = 0
 
 
 class Status(StrEnum):
@@ -93,12 +98,44 @@ class Purchase:
 
 
 @dataclass(frozen=True, slots=True)
+class Waste:
+    """Where the length of the cut sticks goes that no piece keeps.
+
+    ``kerf`` is sawdust, ``ends`` the trimmed ends, ``offcut`` the rests worth
+    keeping and ``scrap`` the rests that are not.  All are lengths in the
+    problem's unit; triangles lost beside a mitre belong to their piece.
+    """
+
+    kerf: int = 0
+    ends: int = 0
+    offcut: int = 0
+    scrap: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class Plain:
+    """What cutting longest first, each piece from the first stick that holds it, takes."""
+
+    cost: int
+    sticks: int
+
+
+@dataclass(frozen=True, slots=True)
 class Plan:
     """An answer: sticks to cut, what to buy, and how good that is.
 
     Sticks bought beyond ``sticks`` stay whole (spare, or left in a pack).
     ``cost`` and ``bound`` are in the smallest coin; ``bound`` is true: no plan
     costs less.
+
+    The rest is for telling the user.  ``stick_bound``: no plan of this cost
+    cuts fewer sticks.  ``offcuts``: what is left of each stick, in the order of
+    ``sticks``; ``offcut_bound``: no plan of this cost and these many sticks
+    leaves a longer single one.  ``saw_changes``: how often the saw is set anew,
+    from the first cut to the last; ``saw_change_bound``: it cannot be less.
+    ``shared``: the sticks, counted from 0, whose pieces fit only because
+    neighbours share a mitre.  ``proof``: how the bound was found, in words.
+    ``work``: patterns priced and branches tried, the same on every machine.
     """
 
     problem: Problem
@@ -107,6 +144,21 @@ class Plan:
     cost: int
     bound: int
     status: Status
+    stick_bound: int = 0
+    offcuts: tuple[int, ...] = ()
+    offcut_bound: int | None = None
+    saw_changes: int = 0
+    saw_change_bound: int = 0
+    shared: tuple[int, ...] = ()
+    waste: Waste = Waste()
+    plain: Plain | None = None
+    proof: str = ""
+    work: int = 0
+
+    @property
+    def gap(self) -> int:
+        """How much dearer than ``bound`` this plan is, in the smallest coin."""
+        return self.cost - self.bound
 
 
 @dataclass(frozen=True, slots=True)

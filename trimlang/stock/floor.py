@@ -1,0 +1,91 @@
+"""Quick lower bounds on the money, in whole numbers only and without a solver.
+
+Each is a *worth*: whole numbers for the sizes, and for each kind the most that
+the sizes on one stick can be worth.  Whatever the plan, the sticks cut are
+together worth no less than all the parts, so the cheapest sticks that are
+worth enough bound the cost from below.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from fractions import Fraction
+
+from trimlang.stock.timber import Timber
+
+
+@dataclass(frozen=True, slots=True)
+class Worth:
+    """A valid inequality: the sum of ``of_kind[k]`` over the sticks cut is ``needed`` or more."""
+
+    of_kind: tuple[int, ...]
+    needed: int
+
+
+def length_worth(timber: Timber) -> Worth:
+    """Every part is worth the least room that it takes."""
+    return Worth(
+        tuple(max(kind.room, 0) for kind in timber.kinds),
+        sum(size.least * size.count for size in timber.sizes),
+    )
+
+
+def halves_worths(timber: Timber) -> list[Worth]:
+    """Bounds for parts over half a stick (Martello and Toth's L2, for one kind of stick).
+
+    With the longest room R and a threshold t up to R/2: parts over R - t are
+    worth R, those over R/2 or from t to R/2 their own room, shorter ones
+    nothing.  No stick is worth more than R.
+    """
+    room = max((kind.room for kind in timber.kinds), default=0)
+    if not timber.sizes or any(kind.room < room for kind in timber.kinds):
+        return []
+    worths = []
+    for threshold in sorted({size.least for size in timber.sizes if 2 * size.least <= room}):
+        needed = sum(
+            size.count * (room if size.least > room - threshold else size.least)
+            for size in timber.sizes
+            if size.least >= threshold
+        )
+        worths.append(Worth(tuple(room for _ in timber.kinds), needed))
+    return worths
+
+
+def cost_floor(timber: Timber, rates: Sequence[Fraction], worth: Worth) -> int:
+    """The least money, rounded up, for sticks worth enough plus the spare.
+
+    ``rates`` is the least price of one stick of each kind.  Fractions of
+    sticks may be bought here, the best worth for the money first, within the
+    supply; the spare is added at the least price a length of any kind bought.
+    """
+    spare = timber.problem.spare
+    bought = [k for k, kind in enumerate(timber.kinds) if not kind.on_hand]
+    per_length = min((rates[k] / timber.kinds[k].length for k in bought), default=Fraction(0))
+    total = per_length * spare
+    needed = Fraction(worth.needed)
+    useful = [k for k in range(len(timber.kinds)) if worth.of_kind[k] > 0]
+    for kind in sorted(useful, key=lambda k: (rates[k] / worth.of_kind[k], k)):
+        supply = timber.kinds[kind].supply
+        count = needed / worth.of_kind[kind]
+        if supply is not None:
+            count = min(count, Fraction(supply))
+        total += count * rates[kind]
+        needed -= count * worth.of_kind[kind]
+        if needed <= 0:
+            break
+    return -(-total.numerator // total.denominator)
+
+
+def count_floor(timber: Timber, worth: Worth) -> int:
+    """The fewest sticks worth enough, the most worth first within the supply."""
+    needed, count = worth.needed, 0
+    for kind in sorted(range(len(timber.kinds)), key=lambda k: -worth.of_kind[k]):
+        each, supply = worth.of_kind[kind], timber.kinds[kind].supply
+        if needed <= 0 or each <= 0:
+            break
+        more = -(-needed // each)
+        more = more if supply is None else min(more, supply)
+        count += more
+        needed -= more * each
+    return count

@@ -1,0 +1,127 @@
+"""From a packing to the plan: parts onto sticks in cutting order, purchases, figures."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Sequence
+from itertools import pairwise
+
+from trimlang.stock.buying import Buying
+from trimlang.stock.mitres import laid_weight, order_on_stick, usual_order
+from trimlang.stock.packing import Packing, counts_of
+from trimlang.stock.problem import Part, Plain, Plan, Purchase, Status, Stick, Waste
+from trimlang.stock.timber import Size, Timber
+
+
+def plan_of(
+    timber: Timber,
+    buying: Buying,
+    packing: Packing,
+    *,
+    bound: int,
+    stick_bound: int,
+    plain: Packing | None,
+    proof: str,
+    work: int = 0,
+    proving: bool = True,
+) -> Plan:
+    """Lay out a packing whose every stick is known to fit."""
+    problem = timber.problem
+    laid = sorted(
+        ((kind, _ordered(timber, kind, pattern)) for kind, pattern in packing.sticks),
+        key=lambda stick: (
+            timber.kinds[stick[0]].on_hand,
+            -timber.kinds[stick[0]].length,
+            [(-size.length, size.left, size.right) for size in stick[1]],
+        ),
+    )
+    counts = counts_of(timber, packing.sticks)
+    purchases = buying.purchases(counts)
+    names = _blank_names(timber, purchases)
+    ids = {id(size): iter(size.ids) for size in timber.sizes}
+    sticks: list[Stick] = []
+    offcuts: list[int] = []
+    shared: list[int] = []
+    kerf_lost = 0
+    for place, (kind, order) in enumerate(laid):
+        sticks.append(Stick(names[kind].pop(), tuple(next(ids[id(size)]) for size in order)))
+        rest = timber.kinds[kind].room - laid_weight(order)
+        # A rest shorter than the kerf behind the last piece turns to dust.
+        kerf_lost += (len(order) - 1) * problem.kerf + min(rest, problem.kerf)
+        offcuts.append(max(rest - problem.kerf, 0))
+        if sum(size.weight for size in order) > timber.kinds[kind].room:
+            shared.append(place)
+    kept = sum(rest for rest in offcuts if rest >= problem.usable)
+    waste = Waste(
+        kerf=kerf_lost,
+        ends=2 * problem.end_waste * len(sticks),
+        offcut=kept,
+        scrap=sum(offcuts) - kept,
+    )
+    parts = {part.id: part for part in problem.parts}
+    settings = [lean for stick in sticks for part in stick.parts for lean in _leans(parts[part])]
+    status = Status.PROVEN if bound >= packing.cost else Status.GAP if proving else Status.UNPROVEN
+    return Plan(
+        problem=problem,
+        sticks=tuple(sticks),
+        purchases=purchases,
+        cost=packing.cost,
+        bound=min(bound, packing.cost),
+        status=status,
+        stick_bound=min(stick_bound, len(sticks)),
+        offcuts=tuple(offcuts),
+        offcut_bound=_offcut_bound(timber, packing, offcuts),
+        saw_changes=sum(a != b for a, b in pairwise(settings)),
+        saw_change_bound=max(len(set(settings)) - 1, 0),
+        shared=tuple(shared),
+        waste=waste,
+        plain=None if plain is None else Plain(plain.cost, len(plain.sticks)),
+        proof=proof if status is Status.PROVEN else "",
+        work=work,
+    )
+
+
+def _leans(part: Part) -> tuple[int, int]:
+    return (part.left_lean, part.right_lean)
+
+
+def _ordered(timber: Timber, kind: int, pattern: Sequence[int]) -> tuple[Size, ...]:
+    sizes = [timber.sizes[i] for i in pattern]
+    order = order_on_stick(sizes, timber.kinds[kind].room, timber.problem.short)
+    if order is None:
+        message = f"pieces {[s.ids[0] for s in usual_order(sizes, 0)]} do not fit their stick"
+        raise AssertionError(message)
+    return order
+
+
+def _blank_names(timber: Timber, purchases: Sequence[Purchase]) -> list[list[str]]:
+    """For each kind the names to give its sticks, to be taken from the end.
+
+    Singles lie at the end, so that what stays whole stays in its pack.
+    """
+    packs: defaultdict[str, int] = defaultdict(int)
+    for purchase in purchases:
+        packs[purchase.blank] += purchase.packs
+    names: list[list[str]] = []
+    for kind in timber.kinds:
+        having: list[str] = []
+        for offer in sorted(kind.offers, key=lambda o: (-o.pack, o.price, o.key)):
+            having.extend([offer.key] * (packs[offer.key] * offer.pack))
+        names.append(having)
+    return names
+
+
+def _offcut_bound(timber: Timber, packing: Packing, offcuts: Sequence[int]) -> int:
+    """No plan that cuts these kinds of stick leaves a longer single offcut.
+
+    All the rest on one stick at best, and a stick that is cut holds a piece.
+    """
+    problem = timber.problem
+    if not packing.sticks:
+        return 0
+    least = min(size.least for size in timber.sizes)
+    room = max(timber.kinds[kind].room for kind, _ in packing.sticks)
+    loads = sum(size.least * size.count for size in timber.sizes)
+    rooms = sum(timber.kinds[kind].room for kind, _ in packing.sticks)
+    bound = min(room - least, rooms - loads) - problem.kerf
+    return max(bound, *offcuts, 0)

@@ -1,0 +1,160 @@
+"""Longest first: the plain plan, and quick plans that are a little cleverer."""
+
+from __future__ import annotations
+
+from bisect import bisect_left, insort
+from collections.abc import Sequence
+from fractions import Fraction
+
+from trimlang.stock.buying import Buying
+from trimlang.stock.packing import Packing, better, counts_of, packing_of
+from trimlang.stock.timber import Pattern, Timber
+
+
+def price_rate(timber: Timber, buying: Buying, kind: int) -> Fraction:
+    """The least price of one stick of a kind, bought as cheaply as any number can be."""
+    del buying
+    return min(Fraction(offer.price, offer.pack) for offer in timber.kinds[kind].offers)
+
+
+def plain_packing(timber: Timber, buying: Buying) -> Packing | None:
+    """Longest first, each from the first stick with room; new sticks rack first.
+
+    A new stick is the shortest rest that holds the piece, else the blank with
+    the least price for its length.  None: the supply ran out that way.
+    """
+    order = _opening_order(timber, buying, None)
+    sticks: list[tuple[int, Pattern]] = []
+    filled = _fill(timber, timber.demand, order, _supplies(timber), first_fit=True)
+    if filled is None:
+        return None
+    sticks.extend(filled)
+    return packing_of(timber, buying, sticks)
+
+
+def quick_packing(timber: Timber, buying: Buying) -> Packing | None:
+    """The best of several longest-first best-fit packings, one for each kind favoured."""
+    best: Packing | None = None
+    for favourite in (None, *(k for k, kind in enumerate(timber.kinds) if not kind.on_hand)):
+        order = _opening_order(timber, buying, favourite)
+        filled = _fill(timber, timber.demand, order, _supplies(timber), first_fit=False)
+        if filled is not None:
+            best = better(best, packing_of(timber, buying, filled))
+            shrunk = shrink(timber, buying, filled)
+            best = better(best, packing_of(timber, buying, shrunk))
+    return best
+
+
+def fill_counts(
+    timber: Timber, demand: Sequence[int], counts: Sequence[int]
+) -> list[tuple[int, Pattern]] | None:
+    """Pack the demand into no more than ``counts`` sticks of each kind, best fit."""
+    by_length = sorted(range(len(timber.kinds)), key=lambda k: timber.kinds[k].room)
+    long_first = by_length[::-1]
+    for order in (by_length, long_first):
+        filled = _fill(timber, demand, order, list(counts), first_fit=False)
+        if filled is not None:
+            return filled
+    return None
+
+
+def shrink(
+    timber: Timber, buying: Buying, sticks: Sequence[tuple[int, Pattern]]
+) -> list[tuple[int, Pattern]]:
+    """Move each stick's pieces to a cheaper kind that holds them, emptiest stick first."""
+    left = [
+        None if kind.supply is None else kind.supply - used
+        for kind, used in zip(timber.kinds, counts_of(timber, sticks), strict=True)
+    ]
+    rates = [price_rate(timber, buying, kind) for kind in range(len(timber.kinds))]
+    weights = [size.weight for size in timber.sizes]
+    loads = [sum(weights[i] for i in pattern) for _, pattern in sticks]
+    moved = list(sticks)
+    for place in sorted(range(len(sticks)), key=lambda s: loads[s]):
+        now, pattern = moved[place]
+        choices = [
+            kind
+            for kind in range(len(timber.kinds))
+            if timber.kinds[kind].room >= loads[place]
+            and left[kind] != 0
+            and rates[kind] < rates[now]
+        ]
+        if not choices:
+            continue
+        kind = min(choices, key=lambda k: (rates[k], -timber.kinds[k].room))
+        for which, change in ((kind, -1), (now, 1)):
+            supply = left[which]
+            left[which] = None if supply is None else supply + change
+        moved[place] = (kind, pattern)
+    return moved
+
+
+def _supplies(timber: Timber) -> list[int | None]:
+    return [kind.supply for kind in timber.kinds]
+
+
+def _opening_order(timber: Timber, buying: Buying, favourite: int | None) -> list[int]:
+    """Kinds in the order in which a new stick is sought: free rests, favourite, cheapest."""
+
+    def key(kind: int) -> tuple[bool, bool, Fraction, int]:
+        rate = price_rate(timber, buying, kind)
+        length = timber.kinds[kind].length
+        # Among rests the shortest that holds the piece; else the best price a length.
+        return (rate != 0, kind != favourite, rate / length, length if rate == 0 else -length)
+
+    return sorted(range(len(timber.kinds)), key=key)
+
+
+def _fill(
+    timber: Timber,
+    demand: Sequence[int],
+    order: Sequence[int],
+    supplies: Sequence[int | None],
+    *,
+    first_fit: bool,
+) -> list[tuple[int, Pattern]] | None:
+    """Longest first into open sticks, by first or by best fit; None: supply ran out."""
+    left = list(supplies)
+    kinds: list[int] = []
+    contents: list[list[int]] = []
+    rooms: list[int] = []
+    open_rooms: list[tuple[int, int]] = []
+    for size, count in enumerate(demand):
+        weight = timber.sizes[size].weight
+        first = 0
+        for _ in range(count):
+            place = -1
+            if first_fit:
+                while first < len(rooms) and rooms[first] < weight:
+                    first += 1
+                place = first if first < len(rooms) else -1
+            else:
+                at = bisect_left(open_rooms, (weight, -1))
+                if at < len(open_rooms):
+                    place = open_rooms.pop(at)[1]
+            if place < 0:
+                kind = _next_kind(timber, order, left, weight)
+                if kind is None:
+                    return None
+                place = len(rooms)
+                kinds.append(kind)
+                rooms.append(timber.kinds[kind].room)
+                contents.append([])
+            rooms[place] -= weight
+            contents[place].append(size)
+            if not first_fit:
+                insort(open_rooms, (rooms[place], place))
+    return [(kind, tuple(pattern)) for kind, pattern in zip(kinds, contents, strict=True)]
+
+
+def _next_kind(
+    timber: Timber, order: Sequence[int], left: list[int | None], weight: int
+) -> int | None:
+    """The first kind in order that holds the weight and is still to be had; takes one."""
+    for kind in order:
+        supply = left[kind]
+        if timber.kinds[kind].room >= weight and supply != 0:
+            if supply is not None:
+                left[kind] = supply - 1
+            return kind
+    return None

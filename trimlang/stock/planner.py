@@ -1,0 +1,101 @@
+"""The front door of the stock planner."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from trimlang.stock.buying import Buying
+from trimlang.stock.floor import Worth, cost_floor, count_floor, halves_worths, length_worth
+from trimlang.stock.laying import plan_of
+from trimlang.stock.longest_first import plain_packing, price_rate, quick_packing
+from trimlang.stock.packing import Packing
+from trimlang.stock.problem import NoPlan, Plan, Problem
+from trimlang.stock.timber import Timber, timber_of
+
+
+@dataclass(frozen=True, slots=True)
+class Effort:
+    """How hard to try.
+
+    ``prove`` asks for a proof of least cost; ``seconds`` is the outer guard, in
+    wall-clock time.  A plan that ends before the guard is the same on every
+    machine.
+    """
+
+    prove: bool = True
+    seconds: float = 10.0
+
+
+#: No proof: the quick plan, with the quick bound beside it.
+QUICK = Effort(prove=False)
+#: The default: a proof, or the best plan with its gap after ten seconds.
+FULL = Effort()
+
+
+def plan_stock(problem: Problem, *, effort: Effort = FULL) -> Plan | NoPlan:
+    """Cut every part from the sticks that cost least.
+
+    Returns:
+        A plan with its cost, its proven lower bound and what that proves, or
+        ``NoPlan`` with the parts that no stick holds or word that the supply
+        runs out.
+
+    Raises:
+        ValueError: where the problem breaks its own rules (see ``checked``).
+    """
+    checked(problem)
+    timber = timber_of(problem)
+    room = max((kind.room for kind in timber.kinds), default=0)
+    too_long = sorted(i for size in timber.sizes if size.weight > room for i in size.ids)
+    if too_long:
+        return NoPlan(problem, too_long=tuple(too_long))
+    buying = Buying(timber)
+    plain = plain_packing(timber, buying)
+    packing = quick_packing(timber, buying)
+    worths = [length_worth(timber), *halves_worths(timber)]
+    bound, stick_bound = _quick_bounds(timber, buying, worths)
+    if packing is None:
+        return NoPlan(problem, short_of_supply=True)
+    return plan_of(
+        timber,
+        buying,
+        packing,
+        bound=bound,
+        stick_bound=stick_bound,
+        plain=plain,
+        proof="the length of the pieces",
+        proving=effort.prove,
+    )
+
+
+def _quick_bounds(timber: Timber, buying: Buying, worths: list[Worth]) -> tuple[int, int]:
+    rates = [price_rate(timber, buying, kind) for kind in range(len(timber.kinds))]
+    cost = max(cost_floor(timber, rates, worth) for worth in worths)
+    return cost, max(count_floor(timber, worth) for worth in worths)
+
+
+def checked(problem: Problem) -> None:
+    """Refuse a problem that breaks its own rules.
+
+    Raises:
+        ValueError: two parts or two blanks of one name; a length, pack or
+            price out of range; leans that reach past the piece.
+    """
+    ids = [part.id for part in problem.parts]
+    keys = [blank.key for blank in problem.blanks]
+    if len(set(ids)) < len(ids) or len(set(keys)) < len(keys):
+        raise ValueError("two parts or two blanks have the same name")
+    if min(problem.kerf, problem.end_waste, problem.spare, problem.short, problem.usable) < 0:
+        raise ValueError("kerf, end waste, spare and thresholds are not negative")
+    for part in problem.parts:
+        leans = abs(part.left_lean) + abs(part.right_lean)
+        if part.length <= 0 or leans > 2 * part.length:
+            raise ValueError(f"part {part.id} has no length, or ends that reach past it")
+    for blank in problem.blanks:
+        if blank.length <= 0 or blank.price < 0 or blank.pack < 1:
+            raise ValueError(f"blank {blank.key} has no length, or a price or pack below nothing")
+        if blank.limit is not None and blank.limit < 0:
+            raise ValueError(f"blank {blank.key} has a limit below nothing")
+
+
+__all__ = ["FULL", "QUICK", "Effort", "Packing", "checked", "plan_stock"]

@@ -1,0 +1,193 @@
+"""The linear program over patterns, grown as patterns are priced.
+
+Rows: one for each size (cut at least so many) and one for each kind (no more
+sticks cut than had).  Columns: patterns; for each offer the sticks bought; and
+one column *share* that stands for "this much of a given rack of sticks".
+
+Two questions are put to it.  What do the sticks cost at least (``cheapest``)?
+And does a given rack hold everything (``rack_share``: the part of the rack
+that is needed, fractions of sticks allowed; more than 1 means no)?
+Its floating-point answers only suggest values; ``Pricing`` turns those into
+a ``Worth``, exact in whole numbers.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from fractions import Fraction
+from typing import Any
+
+from trimlang.stock.floor import Worth
+from trimlang.stock.pricing import Pricing
+from trimlang.stock.timber import Pattern, Timber
+
+#: Values are scaled so that the dearest stick is worth about this much.
+SCALE = 1 << 40
+#: Patterns added for one kind after one pricing.
+BATCH = 40
+#: How far above its price a pattern's value must lie to be added.
+TOLERANCE = 1e-9
+
+
+class Relaxation:
+    """The program and its patterns; ``work`` counts pricings."""
+
+    def __init__(self, timber: Timber, sticks: Iterable[tuple[int, Pattern]]) -> None:
+        import highspy
+        import numpy as np
+
+        self._np = np
+        self.timber = timber
+        self.work = 0
+        self._sizes = len(timber.sizes)
+        self._kinds = len(timber.kinds)
+        self._weights = [size.least for size in timber.sizes]
+        self._rooms = [kind.room for kind in timber.kinds]
+        self.columns: list[tuple[int, Pattern]] = []
+        self._known: set[tuple[int, Pattern]] = set()
+        lp = highspy.Highs()
+        for option, value in (
+            ("output_flag", False),
+            ("threads", 1),
+            ("presolve", "off"),
+            ("solver", "simplex"),
+        ):
+            lp.setOptionValue(option, value)
+        self._inf = highspy.kHighsInf
+        rows = self._sizes + self._kinds
+        lower = np.array([*timber.demand, *([0] * self._kinds)], dtype=np.float64)
+        none = np.zeros(0, dtype=np.int32)
+        lp.addRows(
+            rows, lower, np.full(rows, self._inf), 0,
+            np.zeros(rows, dtype=np.int32), none, np.zeros(0),
+        )
+        self._lp = lp
+        self._money = [
+            (kind, float(Fraction(offer.price, offer.pack)), offer.limit)
+            for kind, sort in enumerate(timber.kinds)
+            for offer in sort.offers
+        ]
+        for kind, price, limit in self._money:
+            upper = self._inf if limit is None else float(limit)
+            self._add_column(price, upper, [self._sizes + kind], [1.0])
+        self._share = len(self._money)
+        self._first = self._share + 1
+        places = [self._sizes + kind for kind in range(self._kinds)]
+        self._add_column(0.0, 0.0, places, [1.0] * self._kinds)
+        self.demand: tuple[int, ...] = timber.demand
+        self._add_patterns(sticks)
+
+    def _add_column(
+        self, price: float, upper: float, places: Sequence[int], factors: Sequence[float]
+    ) -> None:
+        np = self._np
+        self._lp.addCol(
+            price, 0.0, upper, len(places),
+            np.array(places, dtype=np.int32), np.array(factors, dtype=np.float64),
+        )
+
+    def _add_patterns(self, sticks: Iterable[tuple[int, Pattern]]) -> int:
+        np = self._np
+        starts: list[int] = []
+        places: list[int] = []
+        factors: list[float] = []
+        fresh = 0
+        for stick in sticks:
+            if stick in self._known:
+                continue
+            self._known.add(stick)
+            self.columns.append(stick)
+            kind, pattern = stick
+            starts.append(len(places))
+            counted: dict[int, int] = {}
+            for size in pattern:
+                counted[size] = counted.get(size, 0) + 1
+            places.extend(counted)
+            factors.extend(counted.values())
+            places.append(self._sizes + kind)
+            factors.append(-1.0)
+            fresh += 1
+        if fresh:
+            self._lp.addCols(
+                fresh, np.zeros(fresh), np.zeros(fresh), np.full(fresh, self._inf),
+                len(places), np.array(starts, dtype=np.int32),
+                np.array(places, dtype=np.int32), np.array(factors, dtype=np.float64),
+            )
+        return fresh
+
+    def pose_cost(self) -> None:
+        """Ask for the least money; the whole demand, anything that can be had."""
+        np = self._np
+        for column, (_, price, limit) in enumerate(self._money):
+            self._lp.changeColCost(column, price)
+            self._lp.changeColBounds(column, 0.0, self._inf if limit is None else float(limit))
+        self._lp.changeColCost(self._share, 0.0)
+        self._lp.changeColBounds(self._share, 0.0, 0.0)
+        self._pose_demand(self.timber.demand)
+        del np
+
+    def pose_rack(self, demand: Sequence[int], counts: Sequence[int]) -> None:
+        """Ask which share of ``counts`` sticks of each kind the demand needs."""
+        for column in range(len(self._money)):
+            self._lp.changeColBounds(column, 0.0, 0.0)
+        self._lp.changeColCost(self._share, 1.0)
+        self._lp.changeColBounds(self._share, 0.0, self._inf)
+        for kind, count in enumerate(counts):
+            self._lp.changeCoeff(self._sizes + kind, self._share, float(count))
+        self._pose_demand(demand)
+
+    def _pose_demand(self, demand: Sequence[int]) -> None:
+        """Set the demand, and shut out patterns that hold more than is wanted."""
+        np = self._np
+        self.demand = tuple(demand)
+        for size, wanted in enumerate(self.demand):
+            self._lp.changeRowBounds(size, float(wanted), self._inf)
+        uppers = np.array([self._inf if self._wanted(p) else 0.0 for _, p in self.columns])
+        count = len(self.columns)
+        if count:
+            places = np.arange(self._first, self._first + count, dtype=np.int32)
+            self._lp.changeColsBounds(count, places, np.zeros(count), uppers)
+        self._lp.setOptionValue("simplex_strategy", 1)
+
+    def _wanted(self, pattern: Pattern) -> bool:
+        """Whether the demand holds every piece of the pattern (equal sizes are neighbours)."""
+        run, before = 0, -1
+        for size in pattern:
+            run = run + 1 if size == before else 1
+            before = size
+            if run > self.demand[size]:
+                return False
+        return True
+
+    def solve(self) -> tuple[float, Any, Any]:
+        """The optimum over the patterns so far: value, columns' values, rows' duals."""
+        import highspy
+
+        self._lp.run()
+        if self._lp.getModelStatus() != highspy.HighsModelStatus.kOptimal:
+            return float("inf"), None, None
+        answer = self._lp.getSolution()
+        self._lp.setOptionValue("simplex_strategy", 4)
+        value = float(self._lp.getInfo().objective_function_value)
+        return value, self._np.asarray(answer.col_value), self._np.asarray(answer.row_dual)
+
+    def pattern_values(self, columns: Any) -> Any:
+        """The patterns' part of the columns' values, in the order of ``columns``."""
+        return columns[self._first :]
+
+    def priced(self, duals: Any, batch: int = BATCH) -> tuple[Worth, int]:
+        """Price patterns at the duals: the exact worth they give, and how many were added."""
+        np = self._np
+        self.work += 1
+        dearest = max(float(np.max(duals)), 1e-12)
+        scale = SCALE / dearest
+        values = [int(value * scale) if value > 0 else 0 for value in duals[: self._sizes]]
+        pricing = Pricing(self._weights, self._rooms, values, self.demand)
+        needed = sum(v * n for v, n in zip(values, self.demand, strict=True))
+        worth = Worth(tuple(pricing.best), needed)
+        fresh: list[tuple[int, Pattern]] = []
+        for kind in range(self._kinds):
+            paid = int(max(duals[self._sizes + kind], 0.0) * scale)
+            above = paid + int(TOLERANCE * SCALE)
+            fresh.extend((kind, p) for p in pricing.patterns(kind, above, batch))
+        return worth, self._add_patterns(fresh)

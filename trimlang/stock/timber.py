@@ -1,0 +1,123 @@
+"""The problem in the planner's own form: sizes to cut and kinds of stick.
+
+Parts that cut alike are one ``Size``; blanks of one length are one ``Kind``,
+however they are sold.  A kerf is added to every piece and to every stick once,
+which turns "one kerf between neighbours" into plain adding up: pieces fit when
+their weights together are no more than the stick's ``room``.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from dataclasses import dataclass
+
+from trimlang.stock.problem import Blank, Part, Problem
+
+#: The sizes on one stick, by their place in ``Timber.sizes``, in rising order.
+Pattern = tuple[int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Size:
+    """Parts that cut alike.
+
+    ``weight`` is the length plus a kerf.  ``least`` is no more than the room
+    that the part takes up on any stick, mitres shared or not (see
+    ``mitres.least_weights``); without leans the two are equal.
+    """
+
+    length: int
+    left: int
+    right: int
+    ids: tuple[str, ...]
+    weight: int
+    least: int
+
+    @property
+    def count(self) -> int:
+        """How many parts are of this size."""
+        return len(self.ids)
+
+
+@dataclass(frozen=True, slots=True)
+class Kind:
+    """Sticks of one length, from the shop's rack or from the merchant.
+
+    ``room`` is the length between the trimmed ends plus one kerf; ``supply``
+    the most sticks that can be had (None: any number).
+    """
+
+    length: int
+    room: int
+    on_hand: bool
+    offers: tuple[Blank, ...]
+    supply: int | None
+
+
+@dataclass(frozen=True, slots=True)
+class Timber:
+    """Sizes, longest first, and kinds, longest first."""
+
+    problem: Problem
+    sizes: tuple[Size, ...]
+    kinds: tuple[Kind, ...]
+    leaning: bool
+
+    @property
+    def demand(self) -> tuple[int, ...]:
+        """How many parts of each size."""
+        return tuple(size.count for size in self.sizes)
+
+
+def timber_of(problem: Problem) -> Timber:
+    """Group the parts into sizes and the blanks into kinds.
+
+    Kinds too short for any part are kept only where they may serve as spare.
+    Nothing here depends on the order in which parts or blanks are listed.
+    """
+    from trimlang.stock.mitres import least_weights
+
+    leaning = _may_share(problem.parts)
+    grouped: defaultdict[tuple[int, int, int], list[str]] = defaultdict(list)
+    for part in problem.parts:
+        leans = (part.left_lean, part.right_lean) if leaning else (0, 0)
+        grouped[(part.length, *leans)].append(part.id)
+    shapes = sorted(grouped, key=lambda shape: (-shape[0], shape[1], shape[2]))
+    counts = [len(grouped[shape]) for shape in shapes]
+    least = least_weights(shapes, counts, problem.kerf)
+    sizes = tuple(
+        Size(*shape, tuple(sorted(grouped[shape])), shape[0] + problem.kerf, weight)
+        for shape, weight in zip(shapes, least, strict=True)
+    )
+    return Timber(problem, sizes, _kinds(problem, sizes), leaning)
+
+
+def _may_share(parts: tuple[Part, ...]) -> bool:
+    """Whether any end could share a cut with another part's."""
+    rights = {part.right_lean > 0 for part in parts if part.right_lean}
+    lefts = {part.left_lean > 0 for part in parts if part.left_lean}
+    return bool(rights & lefts)
+
+
+def _kinds(problem: Problem, sizes: tuple[Size, ...]) -> tuple[Kind, ...]:
+    grouped: defaultdict[tuple[int, bool], list[Blank]] = defaultdict(list)
+    for blank in problem.blanks:
+        grouped[(blank.length, blank.on_hand)].append(blank)
+    smallest = min((size.weight for size in sizes), default=0)
+    kinds: list[Kind] = []
+    for length, on_hand in sorted(grouped, key=lambda key: (-key[0], key[1])):
+        room = length - 2 * problem.end_waste + problem.kerf
+        holds_something = room >= smallest and bool(sizes)
+        if not holds_something and (on_hand or not problem.spare):
+            continue
+        offers = tuple(sorted(grouped[length, on_hand], key=lambda b: (b.pack, b.price, b.key)))
+        limits = [_obtainable(offer) for offer in offers]
+        supply = None if None in limits else sum(limit for limit in limits if limit is not None)
+        if supply != 0:
+            kinds.append(Kind(length, room, on_hand, offers, supply))
+    return tuple(kinds)
+
+
+def _obtainable(offer: Blank) -> int | None:
+    """The most sticks that whole packs of this offer give."""
+    return None if offer.limit is None else offer.limit // offer.pack * offer.pack

@@ -1,0 +1,126 @@
+"""Check a finished plan against the definition of its problem.
+
+Written from ``problem.py`` alone: nothing here comes from the planner, so a
+mistake there is not repeated here.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+
+from trimlang.stock.problem import Blank, Part, Plan, Problem, Status, Stick
+
+
+def faults(plan: Plan) -> tuple[str, ...]:
+    """Everything wrong with a plan, in words; empty for a sound plan."""
+    problem = plan.problem
+    blanks = {blank.key: blank for blank in problem.blanks}
+    parts = {part.id: part for part in problem.parts}
+    return (
+        *_faults_in_parts(plan, parts),
+        *_faults_in_sticks(plan, parts, blanks),
+        *_faults_in_buying(plan, blanks),
+        *_faults_in_claims(plan, parts, blanks),
+    )
+
+
+def _faults_in_parts(plan: Plan, parts: dict[str, Part]) -> list[str]:
+    """Every part exactly once, and no part that was not asked for."""
+    cut = Counter(name for stick in plan.sticks for name in stick.parts)
+    found = [f"part {name} is not cut" for name in parts if name not in cut]
+    found += [f"part {name} is cut {times} times" for name, times in cut.items() if times > 1]
+    found += [f"part {name} was not asked for" for name in cut if name not in parts]
+    return found
+
+
+def _laid_length(stick: Stick, parts: dict[str, Part], kerf: int) -> int:
+    """From the left point of the first piece to the right point of the last."""
+    reach = 0
+    before: Part | None = None
+    for name in stick.parts:
+        piece = parts[name]
+        if before is not None:
+            reach += kerf
+            a, b = before.right_lean, piece.left_lean
+            if a > 0 and b > 0:
+                reach -= min(a, b)
+            elif a < 0 and b < 0:
+                reach -= min(-a, -b)
+        reach += piece.length
+        before = piece
+    return reach
+
+
+def _faults_in_sticks(plan: Plan, parts: dict[str, Part], blanks: dict[str, Blank]) -> list[str]:
+    """Known blanks only, no empty stick, and what lies on a stick fits it."""
+    found = []
+    for place, stick in enumerate(plan.sticks):
+        if not stick.parts:
+            found.append(f"stick {place} has no pieces")
+        if stick.blank not in blanks:
+            found.append(f"stick {place} is of an unknown blank {stick.blank}")
+            continue
+        if any(name not in parts for name in stick.parts):
+            continue
+        between = blanks[stick.blank].length - 2 * plan.problem.end_waste
+        over = _laid_length(stick, parts, plan.problem.kerf) - between
+        if over > 0:
+            found.append(f"stick {place} is overfilled by {over}")
+    return found
+
+
+def _faults_in_buying(plan: Plan, blanks: dict[str, Blank]) -> list[str]:
+    """Purchases cover the sticks cut and the spare, and stay within the limits."""
+    problem = plan.problem
+    found = []
+    had: Counter[str] = Counter()
+    cost = 0
+    for purchase in plan.purchases:
+        blank = blanks.get(purchase.blank)
+        if blank is None:
+            found.append(f"unknown blank {purchase.blank} is bought")
+            continue
+        if purchase.packs < 0:
+            found.append(f"{purchase.packs} of {blank.key} are bought")
+        had[blank.key] += purchase.packs * blank.pack
+        cost += purchase.packs * blank.price
+    used = Counter(stick.blank for stick in plan.sticks)
+    whole = 0
+    for blank in problem.blanks:
+        if blank.limit is not None and had[blank.key] > blank.limit:
+            found.append(f"{had[blank.key]} of {blank.key} are had, of {blank.limit}")
+        left = had[blank.key] - used[blank.key]
+        if left < 0:
+            found.append(f"{-left} more of {blank.key} are cut than are had")
+        elif not blank.on_hand:
+            whole += left * blank.length
+    if whole < problem.spare:
+        found.append(f"whole sticks for spare are {whole} long together, of {problem.spare}")
+    if cost != plan.cost:
+        found.append(f"the purchases cost {cost}, not {plan.cost}")
+    return found
+
+
+def _faults_in_claims(plan: Plan, parts: dict[str, Part], blanks: dict[str, Blank]) -> list[str]:
+    """Bounds no higher than what was reached, and a status that they bear out."""
+    found = []
+    if plan.bound > plan.cost:
+        found.append(f"the bound {plan.bound} is above the cost {plan.cost}")
+    if (plan.status is Status.PROVEN) != (plan.bound == plan.cost):
+        found.append(f"'{plan.status}' with a cost of {plan.cost} and a bound of {plan.bound}")
+    if plan.stick_bound > len(plan.sticks):
+        found.append(f"{len(plan.sticks)} sticks are cut, fewer than {plan.stick_bound}")
+    known = all(s.blank in blanks and all(p in parts for p in s.parts) for s in plan.sticks)
+    if plan.sticks and known and plan.offcuts:
+        rests = tuple(_rest(plan.problem, stick, parts, blanks) for stick in plan.sticks)
+        if plan.offcuts != rests:
+            found.append("the offcuts are not what the sticks leave")
+        if plan.offcut_bound is not None and max(rests) > plan.offcut_bound:
+            found.append("an offcut is longer than its bound")
+    return found
+
+
+def _rest(problem: Problem, stick: Stick, parts: dict[str, Part], blanks: dict[str, Blank]) -> int:
+    """What is left of a stick behind a last kerf."""
+    between = blanks[stick.blank].length - 2 * problem.end_waste
+    return max(between - _laid_length(stick, parts, problem.kerf) - problem.kerf, 0)
