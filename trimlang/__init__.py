@@ -1,1 +1,54 @@
-"""A plain-text language for interior trim jobs, and its compiler."""
+"""A plain-text language for interior trim jobs, and its compiler.
+
+    >>> import trimlang
+    >>> result = trimlang.compile(open("job.trim").read())  # doctest: +SKIP
+    >>> [piece.id for piece in result.pieces]               # doctest: +SKIP
+
+The front door is ``compile``; what it returns is a ``Result`` of plain frozen
+values.  Everything else is for the command line and may change.
+"""
+
+from __future__ import annotations
+
+from os import PathLike
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+from trimlang.version import __version__
+
+if TYPE_CHECKING:
+    from trimlang.compiler import Result
+    from trimlang.diagnostics import Diagnostic, Severity, Span
+
+__all__ = ["Diagnostic", "Result", "Severity", "Span", "__version__", "compile"]
+
+
+def compile(text: str, *, path: str | PathLike[str] | None = None) -> Result:  # noqa: A001
+    """Compile a job file's text.
+
+    Args:
+        text: the job file.
+        path: where it came from; includes are looked for in that folder, and
+            messages show its name.
+
+    Returns:
+        The job, its pieces, the stock plan, what else to buy, and all
+        diagnostics.  ``result.ok`` tells whether there is no error among them.
+        Bad text never raises.
+    """
+    from trimlang.compiler import compile_job
+
+    return compile_job(text, path=Path(path) if path is not None else None)
+
+
+def __getattr__(name: str) -> Any:
+    """Load the front door's types when they are asked for: importing trimlang stays cheap."""
+    if name == "Result":
+        from trimlang.compiler import Result
+
+        return Result
+    if name in ("Diagnostic", "Severity", "Span"):
+        from trimlang import diagnostics
+
+        return getattr(diagnostics, name)
+    raise AttributeError(f"module 'trimlang' has no attribute {name!r}")

@@ -53,4 +53,12 @@ FILE_PAGES: Final = (
         "Includes are looked for in the job file's folder, and text without a file has none.",
         "",
     ),
+    Page(
+        "T607",
+        "included twice",
+        "“{path}” is included already",
+        "Take one of the include lines out.",
+        "A file that is included twice would state everything in it twice.",
+        "",
+    ),
 )

@@ -7,9 +7,18 @@ from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil, floor, lcm
 
+from typing import Final
+
 from trimlang.joinery.piece import Cut, Kind, Lean, Piece
 from trimlang.stock.problem import Blank, Part, Problem
 from trimlang.survey.job import Job, Offer, Rest, Trim
+
+SAFE_TO_HOLD: Final = Fraction(6)
+"""Pieces shorter than this are cut first, off a stick that is still long (inches; common
+practice, no source: the saw's manual decides)."""
+
+WORTH_KEEPING: Final = Fraction(12)
+"""A shorter offcut is scrap (inches; common practice, no source)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,6 +84,8 @@ def ask(job: Job, trim: Trim, pieces: Iterable[Piece]) -> Question:
         int(settings.kerf * per_inch),
         int(settings.squares_off * per_inch),
         ceil(needed * settings.spare / 100 * per_inch),
+        int(SAFE_TO_HOLD * per_inch),
+        int(WORTH_KEEPING * per_inch),
     )
     return Question(problem, per_inch, per_coin, sources)
 

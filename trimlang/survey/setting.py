@@ -174,7 +174,7 @@ def _priced(name: str, what: str) -> Callable[..., dict[str, Any]]:
 def _spread(_settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:
     from trimlang.lengths.units import in_cubic_inches, in_inches
 
-    (number,) = fact.values
+    number = fact.values[0]
     assert isinstance(number, Number)  # noqa: S101
     if not 0 < number.value <= 2000:
         findings.say("T235", number.span, what="a spread rate", least=1, most=2000)

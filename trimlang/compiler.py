@@ -1,0 +1,144 @@
+"""The passes in their order: text to statements to job to pieces to plan to order."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from fractions import Fraction
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from trimlang.diagnostics import Diagnostic, Severity, has_errors, say
+from trimlang.joinery.pieces import joinery
+from trimlang.reading import gather
+from trimlang.survey.survey import survey
+
+if TYPE_CHECKING:
+    from trimlang.joinery.piece import Piece
+    from trimlang.stock.layout import TrimPlan
+    from trimlang.stock.planner import Effort
+    from trimlang.survey.job import Job
+    from trimlang.syntax.source import Source
+    from trimlang.takeoff.supplies import Supply
+
+
+class WrongPlanError(RuntimeError):
+    """The verifier found a fault in a plan: a defect of trimlang, never of the job file."""
+
+
+@dataclass(frozen=True, slots=True)
+class Result:
+    """What a job file compiles to.
+
+    ``diagnostics`` are in the order of the file.  Where one of them is an
+    error, ``plans`` and ``supplies`` are empty: nothing is cut from a survey
+    that does not hold together.
+    """
+
+    job: Job
+    pieces: tuple[Piece, ...]
+    plans: tuple[TrimPlan, ...]
+    supplies: tuple[Supply, ...]
+    diagnostics: tuple[Diagnostic, ...]
+    sources: dict[str, Source] = field(default_factory=dict)
+
+    @property
+    def ok(self) -> bool:
+        """Whether sheets can be printed."""
+        return not has_errors(self.diagnostics)
+
+    @property
+    def cost(self) -> Fraction:
+        """What all trim costs, in the job's money."""
+        return sum((plan.cost for plan in self.plans), Fraction(0))
+
+    @property
+    def bound(self) -> Fraction:
+        """A cost below which no plan can go."""
+        return sum((plan.bound for plan in self.plans), Fraction(0))
+
+
+def check_job(text: str, *, path: Path | None = None, name: str = "<text>") -> Result:
+    """Read, survey and join a job without planning its stock."""
+    gathered = gather(text, path=path, name=name)
+    job, surveyed = survey(gathered.statements, path.name if path is not None else name)
+    pieces: tuple[Piece, ...] = ()
+    joined: tuple[Diagnostic, ...] = ()
+    if not has_errors(surveyed):
+        pieces, joined = joinery(job)
+    findings = (*gathered.findings, *surveyed, *joined)
+    order = {source: number for number, source in enumerate(gathered.sources)}
+    unique = dict.fromkeys(findings)
+    return Result(
+        job,
+        pieces,
+        (),
+        (),
+        tuple(sorted(unique, key=lambda one: (order.get(one.span.file, 0), one.span, one.code))),
+        gathered.sources,
+    )
+
+
+def compile_job(
+    text: str,
+    *,
+    path: Path | None = None,
+    name: str = "<text>",
+    effort: Effort | None = None,
+) -> Result:
+    """Compile a job file's text: survey, pieces, stock plan and supplies.
+
+    ``path`` is the file that the text came from, for its includes; ``effort``
+    is how hard the planner looks for a proof.
+
+    Raises:
+        WrongPlanError: the independent verifier rejects a plan.
+    """
+    checked = check_job(text, path=path, name=name)
+    if not checked.ok:
+        return checked
+    from trimlang.takeoff.supplies import supplies
+
+    plans, problems = _plan(checked, effort)
+    findings = checked.diagnostics + problems
+    return Result(
+        checked.job,
+        checked.pieces,
+        () if problems else plans,
+        () if problems else supplies(checked.job, checked.pieces),
+        findings,
+        checked.sources,
+    )
+
+
+def _plan(
+    checked: Result, effort: Effort | None
+) -> tuple[tuple[TrimPlan, ...], tuple[Diagnostic, ...]]:
+    from trimlang.stock.ask import ask
+    from trimlang.stock.layout import lay_out
+    from trimlang.stock.planner import FULL, plan_stock
+    from trimlang.stock.problem import NoPlan
+    from trimlang.stock.verify import faults
+
+    plans: list[TrimPlan] = []
+    problems: list[Diagnostic] = []
+    for trim in checked.job.trims:
+        pieces = [piece for piece in checked.pieces if piece.trim == trim.name]
+        if not pieces:
+            continue
+        question = ask(checked.job, trim, pieces)
+        plan = plan_stock(question.problem, effort=effort or FULL)
+        if isinstance(plan, NoPlan):
+            problems.append(say("T501", trim.span, trim=trim.name))
+            continue
+        wrong = faults(plan)
+        if wrong:
+            raise WrongPlanError("; ".join(wrong))
+        plans.append(lay_out(question, plan))
+    return tuple(plans), tuple(problems)
+
+
+def worst(diagnostics: tuple[Diagnostic, ...]) -> Severity | None:
+    """Return the gravest severity among the findings, None where there are none."""
+    if not diagnostics:
+        return None
+    return Severity.ERROR if has_errors(diagnostics) else Severity.WARNING

@@ -1,0 +1,126 @@
+"""Reads job files and what they include: the one place where the compiler meets the disk."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Final
+
+from trimlang.diagnostics import Diagnostic, Span, say
+from trimlang.syntax import tree
+from trimlang.syntax.parse import parse
+from trimlang.syntax.source import Source
+
+MOST_MEGABYTES: Final = 16
+
+
+class UnreadableError(Exception):
+    """The file is no text that can be read; the message says why."""
+
+    def __init__(self, code: str, facts: dict[str, object]) -> None:
+        super().__init__(code)
+        self.code = code
+        self.facts = facts
+
+
+@dataclass(frozen=True, slots=True)
+class Gathered:
+    """The statements of a job file with its includes in place, and each file's text."""
+
+    statements: tuple[tree.Statement, ...]
+    findings: tuple[Diagnostic, ...]
+    sources: dict[str, Source] = field(default_factory=dict)
+
+
+def read_text(path: Path) -> str:
+    """Return a job file's text.
+
+    Raises:
+        OSError: the file cannot be opened.
+        UnreadableError: it is too large, or no UTF-8 text.
+    """
+    if path.stat().st_size > MOST_MEGABYTES * 2**20:
+        raise UnreadableError("T605", {"path": path.name, "most": MOST_MEGABYTES})
+    return decode(path.read_bytes(), path.name)
+
+
+def decode(data: bytes, name: str) -> str:
+    """Return bytes as text.
+
+    Raises:
+        UnreadableError: they are no UTF-8 text.
+    """
+    try:
+        return data.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        raise UnreadableError("T604", {"path": name, "byte": error.start}) from None
+
+
+def gather(text: str, *, path: Path | None = None, name: str = "<text>") -> Gathered:
+    """Parse ``text`` and put what it includes in the place of each include line.
+
+    Includes are looked for in the folder of ``path`` and never outside it, not
+    even by way of links.
+    """
+    shown = path.name if path is not None else name
+    gatherer = _Gatherer(path.resolve().parent if path is not None else None)
+    statements = gatherer.file(Source(shown, text), path, ())
+    return Gathered(tuple(statements), tuple(gatherer.findings), gatherer.sources)
+
+
+class _Gatherer:
+    def __init__(self, root: Path | None) -> None:
+        self._root = root
+        self.findings: list[Diagnostic] = []
+        self.sources: dict[str, Source] = {}
+
+    def file(
+        self, source: Source, path: Path | None, within: tuple[Path, ...]
+    ) -> list[tree.Statement]:
+        self.sources[source.name] = source
+        statements, findings = parse(source)
+        self.findings.extend(findings)
+        here = (*within, path.resolve()) if path is not None else within
+        gathered: list[tree.Statement] = []
+        for statement in statements:
+            if isinstance(statement, tree.Include):
+                gathered.extend(self._include(statement, path, here))
+            else:
+                gathered.append(statement)
+        return gathered
+
+    def _include(
+        self, line: tree.Include, path: Path | None, within: tuple[Path, ...]
+    ) -> list[tree.Statement]:
+        wanted, span = line.path.text, line.path.span
+        if path is None or self._root is None:
+            self._say("T606", span, path=wanted)
+            return []
+        try:
+            target = (path.parent / wanted).resolve()
+        except (OSError, ValueError, RuntimeError):
+            self._say("T601", span, path=wanted, reason="this is no file name")
+            return []
+        if not target.is_relative_to(self._root):
+            self._say("T602", span, path=wanted)
+            return []
+        if target in within:
+            self._say("T603", span, path=wanted)
+            return []
+        shown = target.relative_to(self._root).as_posix()
+        if shown in self.sources:
+            # a file that two lines include would state everything twice
+            self._say("T607", span, path=wanted)
+            return []
+        try:
+            text = read_text(target)
+        except OSError as error:
+            self._say("T601", span, path=wanted, reason=(error.strerror or "unknown").lower())
+            return []
+        except UnreadableError as error:
+            self._say(error.code, span, **error.facts)
+            return []
+        return self.file(Source(shown, text), target, within)
+
+    def _say(self, code: str, span: Span, **facts: object) -> None:
+        self.findings.append(say(code, span, **facts))
