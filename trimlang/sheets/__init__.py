@@ -1,0 +1,1 @@
+"""The finished job on paper and as data."""
