@@ -11,7 +11,7 @@ from trimlang.commands.line import CLEAN, JOB_ERRORS, OUR_FAULT, WRONG_USAGE, co
 from trimlang.compiler import WrongPlanError, check_job, compile_job
 from trimlang.diagnostics import Span, has_errors, say
 from trimlang.diagnostics.show import show
-from trimlang.reading import MOST_MEGABYTES, UnreadableError, decode, read_text
+from trimlang.reading import UnreadableError, read_stream, read_text
 
 if TYPE_CHECKING:
     from trimlang.compiler import Result
@@ -64,10 +64,7 @@ def build(options: Namespace) -> int:
 def _read(options: Namespace) -> tuple[str, Path | None]:
     try:
         if options.job == "-":
-            data = sys.stdin.buffer.read(MOST_MEGABYTES * 2**20 + 1)
-            if len(data) > MOST_MEGABYTES * 2**20:
-                raise UnreadableError("T605", {"path": STDIN, "most": MOST_MEGABYTES})
-            return decode(data, STDIN), None
+            return read_stream(sys.stdin.buffer, STDIN), None
         path = Path(options.job)
         return read_text(path), path
     except UnreadableError as error:

@@ -90,8 +90,8 @@ def _job(parser: argparse.ArgumentParser) -> None:
     )
 
 
-def main(argv: Sequence[str] | None = None) -> int:
-    """Run trimlang and return its exit code."""
+def run(argv: Sequence[str] | None = None) -> int:
+    """Do what the command line asks and return the exit code."""
     options = arguments().parse_args(argv)
     try:
         if options.command == "explain":

@@ -74,9 +74,7 @@ class _Reader:
                 self._settings = replace(self._settings, taken=fact.values[0].text)
         for line in below:
             if isinstance(line, tree.SettingLine):
-                self._settings = apply(
-                    self._settings, line, findings, in_room=heading.name.text
-                )
+                self._settings = apply(self._settings, line, findings, in_room=heading.name.text)
         walk: list[Stretch] = []
         labels: dict[str, int] = {}
         for line in below:
@@ -162,9 +160,7 @@ class _Reader:
     def _gap(self, line: tree.GapLine) -> Gap | None:
         wide = length(line.width, self._settings.unit, self._findings, what=f"this {line.kind}")
         ends = self._sides(line.facts, self._settings.taken)
-        called = next(
-            (fact.values[0] for fact in line.facts if fact.kind == "called"), None
-        )
+        called = next((fact.values[0] for fact in line.facts if fact.kind == "called"), None)
         if wide is None:
             return None
         return Gap(
@@ -202,9 +198,7 @@ class _Reader:
                 if not cornered:
                     findings.say("T227", fact.span, joint=joint)
                 elif not LEAST_CORNER <= value.degrees < 180:
-                    findings.say(
-                        "T228", fact.span, degrees=f"{value.degrees}", least=LEAST_CORNER
-                    )
+                    findings.say("T228", fact.span, degrees=f"{value.degrees}", least=LEAST_CORNER)
                 else:
                     corner = value.degrees
             elif fact.kind == "cope_here":
@@ -215,7 +209,6 @@ class _Reader:
                 taken = value.text
         fit = Fit.COPED if coped else Fit.MITRED
         return End(joint, corner, fit, taken == "point", end.span)
-
 
 
 def _note(facts: tuple[tree.Fact, ...]) -> str | None:
