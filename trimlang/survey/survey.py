@@ -8,7 +8,7 @@ from trimlang.survey.measures import Findings
 from trimlang.survey.rooms import read_rooms
 from trimlang.survey.setting import apply
 from trimlang.survey.settings import Settings
-from trimlang.survey.trims import read_trims
+from trimlang.survey.trims import lost_names, read_trims
 from trimlang.survey.walk import meet
 from trimlang.syntax import tree
 
@@ -29,8 +29,8 @@ def survey(statements: tuple[tree.Statement, ...], file: str) -> tuple[Job, tupl
     )
     for room in rooms:
         _check_thickness(room, trims, findings)
-    _check_trims(trims, rooms, findings)
-    if not rooms:
+    _check_trims(statements, trims, rooms, findings)
+    if not rooms and not any(isinstance(line, tree.Unreadable) for line in statements):
         findings.say("T206", Span(file, 1, 1, 2))
     name, surveyed, currency = _headings(statements, findings)
     signs = [offer.price.sign for line in statements if isinstance(line, tree.StockLine)
@@ -96,12 +96,25 @@ def _check_thickness(room: Room, trims: dict[str, Trim], findings: Findings) -> 
                     findings.say("T211", end.span, joint=end.joint, trim=name, run=run.label)
 
 
-def _check_trims(trims: dict[str, Trim], rooms: tuple[Room, ...], findings: Findings) -> None:
+def _check_trims(
+    statements: tuple[tree.Statement, ...],
+    trims: dict[str, Trim],
+    rooms: tuple[Room, ...],
+    findings: Findings,
+) -> None:
     used = {name for room in rooms for run in room.runs for name in run.trims}
+    stocked = lost_names(statements, "stock") | lost_names(statements, "on-hand")
+    stocked |= {
+        line.name.text for line in statements if isinstance(line, tree.StockLine | tree.OnHandLine)
+    }
+    # what could not be read may be what uses it
+    all_read = not any(isinstance(line, tree.Unreadable) for line in statements)
+    all_known = all(finding.code not in ("T210", "T216") for finding in findings.found)
     for name, trim in trims.items():
         if name not in used:
-            findings.say("T214", trim.span, trim=name)
-        elif not trim.offers and not trim.rests:
+            if all_read and all_known:
+                findings.say("T214", trim.span, trim=name)
+        elif name not in stocked:
             findings.say("T212", trim.span, trim=name)
         behind = trim.in_front_of
         if name in used and behind is not None and trims[behind].thickness is None:

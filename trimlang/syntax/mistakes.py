@@ -109,8 +109,6 @@ def explain(error: UnexpectedInput, text: str, file: str, line: int) -> Diagnost
     span = Span(file, line, column, column + max(len(word), 1))
     terminals = _terminals(error)
     before = _previous(error)
-    if word in ('"', "“"):
-        return say("T104", Span(file, line, column, len(text) + 1))
     if before is not None and before.type == "NAME":
         slip = Span(file, line, before.column or 1, (before.column or 1) + len(before))
         first = not text[: slip.column - 1].strip()
@@ -122,6 +120,12 @@ def explain(error: UnexpectedInput, text: str, file: str, line: int) -> Diagnost
         if word == "=":
             remedy = did_you_mean(before, ("left", "right"), "An end is “left=…” or “right=…”.")
             return say("T101", slip, word=str(before), wanted="“left” or “right”", remedy=remedy)
+    if word in ('"', "“") and not any(mark in text[column:] for mark in '"”'):
+        return say("T104", Span(file, line, column, len(text) + 1))
+    if before is not None and before.type == "NAME" and word in ('"', "“"):
+        slip = Span(file, line, before.column or 1, (before.column or 1) + len(before))
+        remedy = did_you_mean(before, ("note",), "A text in quotes follows the word note.")
+        return say("T101", slip, word=str(before), wanted="“note”", remedy=remedy)
     if column == 1 or not text[: column - 1].strip():
         remedy = did_you_mean(word, LINE_WORDS, "See the list of lines in docs/language.md.")
         return say("T100", span, word=word, remedy=remedy)
