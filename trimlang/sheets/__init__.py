@@ -1,1 +1,1 @@
-"""The finished job on paper and as data."""
+"""The printed sheets: a compiled job as pages that people work from."""
