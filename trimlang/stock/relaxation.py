@@ -58,8 +58,13 @@ class Relaxation:
         lower = np.array([*timber.demand, *([0] * self._kinds)], dtype=np.float64)
         none = np.zeros(0, dtype=np.int32)
         lp.addRows(
-            rows, lower, np.full(rows, self._inf), 0,
-            np.zeros(rows, dtype=np.int32), none, np.zeros(0),
+            rows,
+            lower,
+            np.full(rows, self._inf),
+            0,
+            np.zeros(rows, dtype=np.int32),
+            none,
+            np.zeros(0),
         )
         self._lp = lp
         self._money = [
@@ -82,8 +87,12 @@ class Relaxation:
     ) -> None:
         np = self._np
         self._lp.addCol(
-            price, 0.0, upper, len(places),
-            np.array(places, dtype=np.int32), np.array(factors, dtype=np.float64),
+            price,
+            0.0,
+            upper,
+            len(places),
+            np.array(places, dtype=np.int32),
+            np.array(factors, dtype=np.float64),
         )
 
     def _add_patterns(self, sticks: Iterable[tuple[int, Pattern]]) -> int:
@@ -109,9 +118,14 @@ class Relaxation:
             fresh += 1
         if fresh:
             self._lp.addCols(
-                fresh, np.zeros(fresh), np.zeros(fresh), np.full(fresh, self._inf),
-                len(places), np.array(starts, dtype=np.int32),
-                np.array(places, dtype=np.int32), np.array(factors, dtype=np.float64),
+                fresh,
+                np.zeros(fresh),
+                np.zeros(fresh),
+                np.full(fresh, self._inf),
+                len(places),
+                np.array(starts, dtype=np.int32),
+                np.array(places, dtype=np.int32),
+                np.array(factors, dtype=np.float64),
             )
         return fresh
 
