@@ -23,12 +23,50 @@ from trimlang.stock.timber import Pattern, Timber
 HAIR = 1e-7
 
 
+#: A pattern used this often, or more, is kept at once with those used wholly.
+NEARLY = 0.8
+#: Other patterns tried first at one step before the step before it is undone.
+OTHERS = 3
+
+
 @dataclass(frozen=True, slots=True)
 class Answer:
     """Sticks that hold everything, or a worth that shows that none do, or neither."""
 
     sticks: tuple[tuple[int, Pattern], ...] | None = None
     worth: Worth | None = None
+
+
+@dataclass(slots=True)
+class _Step:
+    """One step of a dive: what was wanted before it, and the patterns to keep."""
+
+    demand: tuple[int, ...]
+    left: tuple[int, ...]
+    done: int
+    ranked: tuple[tuple[int, Pattern], ...]
+    width: int
+    first: int = 0
+
+    def chosen(self) -> tuple[tuple[int, Pattern], ...]:
+        return self.ranked[self.first : self.first + self.width]
+
+    def narrow(self) -> bool:
+        """Keep fewer patterns, then another one; False when there is no other."""
+        if self.width > 1:
+            self.width //= 2
+            return True
+        self.first += 1
+        return self.first < min(len(self.ranked), OTHERS + 1)
+
+
+def _retreat(steps: list[_Step]) -> _Step | None:
+    """Narrow the last step that can be, undoing those after it."""
+    while steps:
+        if steps[-1].narrow():
+            return steps[-1]
+        steps.pop()
+    return None
 
 
 class RackCut:
@@ -40,17 +78,13 @@ class RackCut:
         self._expired = expired
         self._fits: dict[tuple[int, Pattern], bool] = {}
 
-    def cut(self, counts: Sequence[int], dives: int) -> Answer:
-        """Try to cut everything from ``counts`` sticks of each kind, in so many dives."""
+    def cut(self, counts: Sequence[int], retreats: int) -> Answer:
+        """Try to cut everything from ``counts`` sticks of each kind, going back so often."""
         timber = self._timber
         quick = fill_counts(timber, timber.demand, counts)
         if quick is not None:
             return Answer(sticks=tuple(quick))
-        for skip in range(dives):
-            answer = self._dive(counts, skip)
-            if answer.sticks is not None or answer.worth is not None or self._expired():
-                return answer
-        return Answer()
+        return self._dive(counts, retreats)
 
     def share(
         self, demand: Sequence[int], counts: Sequence[int], enough: float
@@ -75,56 +109,52 @@ class RackCut:
             if not fresh:
                 return share, columns, None
 
-    def _dive(self, counts: Sequence[int], skip: int) -> Answer:
-        timber = self._timber
-        demand = list(timber.demand)
-        left = list(counts)
+    def _dive(self, counts: Sequence[int], retreats: int) -> Answer:
+        """Round the program's answer step by step, going back at most so often."""
         cut: list[tuple[int, Pattern]] = []
-        first = True
+        demand, left = list(self._timber.demand), list(counts)
+        steps: list[_Step] = []
         while any(demand):
             share, columns, worth = self.share(demand, left, 1 + HAIR)
-            if worth is not None and first:
+            if worth is not None and not steps:
                 return Answer(worth=worth)
-            if share > 1 + HAIR or columns is None or self._expired():
+            if self._expired():
                 return Answer()
-            taken = self._taken(columns, demand, left, skip if first else 0, skip)
-            if not taken:
-                return Answer()
-            cut.extend(taken)
-            rest = fill_counts(timber, demand, left)
+            step: _Step | None
+            if share > 1 + HAIR or columns is None:
+                step = _retreat(steps)
+                retreats -= 1
+                if step is None or retreats < 0:
+                    return Answer()
+            else:
+                step = self._step(columns, demand, left, len(cut))
+                steps.append(step)
+            del cut[step.done :]
+            demand, left = list(step.demand), list(step.left)
+            for stick in step.chosen():
+                self._take(stick, demand, left, cut)
+            rest = fill_counts(self._timber, demand, left)
             if rest is not None:
                 return Answer(sticks=(*cut, *rest))
-            first = False
         return Answer(sticks=tuple(cut))
 
-    def _taken(
-        self, columns: object, demand: list[int], left: list[int], skip: int, dive: int
-    ) -> list[tuple[int, Pattern]]:
-        """Sticks kept from an answer, taken off ``demand`` and ``left``."""
+    def _step(
+        self, columns: object, demand: Sequence[int], left: Sequence[int], done: int
+    ) -> _Step:
+        """The patterns that an answer uses, the most used first, and how many to keep."""
         values = self._relaxation.pattern_values(columns)
-        used = [
-            (float(values[place]), stick)
-            for place, stick in enumerate(self._relaxation.columns)
-            if values[place] > HAIR and self._holds(stick)
-        ]
-        # Fuller patterns first among equals: they leave the small pieces for the end.
-        used.sort(key=lambda entry: (-entry[0], entry[1]))
-        taken: list[tuple[int, Pattern]] = []
-        for value, stick in used:
-            for _ in range(int(value + HAIR)):
-                self._take(stick, demand, left, taken)
-        if taken and skip == 0:
-            return taken
-        fractional = [(v - int(v + HAIR), stick) for v, stick in used]
-        fractional.sort(key=lambda entry: (-entry[0], entry[1]))
-        if skip:
-            fractional = fractional[skip:] + fractional[:skip]
-        bar = 0.9 - 0.1 * min(dive, 3)
-        for value, stick in fractional:
-            if taken and value < bar:
-                break
-            self._take(stick, demand, left, taken)
-        return taken
+        whole: list[tuple[int, Pattern]] = []
+        parts: list[tuple[float, tuple[int, Pattern]]] = []
+        for place in values.nonzero()[0]:
+            value, stick = float(values[place]), self._relaxation.columns[place]
+            if value > HAIR and self._holds(stick):
+                whole.extend([stick] * int(value + HAIR))
+                parts.append((value - int(value + HAIR), stick))
+        parts = [part for part in parts if part[0] > HAIR]
+        parts.sort(key=lambda part: (-part[0], part[1]))
+        width = max(len(whole) + sum(value >= NEARLY for value, _ in parts), 1)
+        ranked = (*whole, *(stick for _, stick in parts))
+        return _Step(tuple(demand), tuple(left), done, ranked, width)
 
     def _take(
         self,

@@ -22,8 +22,8 @@ from trimlang.stock.timber import Timber
 
 #: Mixes tried and left undecided before the search ends with a gap.
 UNDECIDED = 12
-#: Dives for each mix.
-DIVES = 4
+#: Steps undone while one mix is cut.
+RETREATS = 60
 
 
 @dataclass(slots=True)
@@ -63,7 +63,7 @@ def prove(
         if mix is None:
             state.supply_short = state.packing is None and not undecided and floor >= below
             break
-        answer = racks.cut(mix.counts, DIVES)
+        answer = racks.cut(mix.counts, RETREATS)
         if answer.sticks is not None:
             state.packing = better(state.packing, packing_of(timber, buying, answer.sticks))
         elif answer.worth is not None:

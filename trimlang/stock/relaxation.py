@@ -45,7 +45,7 @@ class Relaxation:
         self._rooms = [kind.room for kind in timber.kinds]
         self.columns: list[tuple[int, Pattern]] = []
         self._known: set[tuple[int, Pattern]] = set()
-        lp = highspy.Highs()
+        lp: Any = highspy.Highs()  # type: ignore[no-untyped-call]
         for option, value in (
             ("output_flag", False),
             ("threads", 1),
