@@ -13,12 +13,20 @@ from collections import Counter
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
+from trimlang.stock.choosing import choose
 from trimlang.stock.floor import Worth
 from trimlang.stock.longest_first import fill_counts
 from trimlang.stock.mitres import order_on_stick
 from trimlang.stock.relaxation import Relaxation
+from trimlang.stock.sifting import sifted, slack_of
 from trimlang.stock.timber import Pattern, Timber
 
+#: Steps undone in the first dive, before the patterns left are listed.
+FEW = 8
+#: Patterns listed at most.
+PATTERNS = 20_000
+#: Branches of the search among listed patterns.
+BRANCHES = 20_000
 #: Rounding errors of the solver below this are none.
 HAIR = 1e-7
 
@@ -35,6 +43,7 @@ class Answer:
 
     sticks: tuple[tuple[int, Pattern], ...] | None = None
     worth: Worth | None = None
+    impossible: bool = False
 
 
 @dataclass(slots=True)
@@ -72,10 +81,12 @@ def _retreat(steps: list[_Step]) -> _Step | None:
 class RackCut:
     """Cuts racks of one timber, sharing the patterns priced so far."""
 
-    def __init__(self, timber: Timber, relaxation: Relaxation, expired: Callable[[], bool]) -> None:
+    def __init__(
+        self, timber: Timber, relaxation: Relaxation, seconds: Callable[[], float]
+    ) -> None:
         self._timber = timber
         self._relaxation = relaxation
-        self._expired = expired
+        self._seconds = seconds
         self._fits: dict[tuple[int, Pattern], bool] = {}
 
     def cut(self, counts: Sequence[int], retreats: int) -> Answer:
@@ -84,30 +95,54 @@ class RackCut:
         quick = fill_counts(timber, timber.demand, counts)
         if quick is not None:
             return Answer(sticks=tuple(quick))
+        answer = self._dive(counts, FEW)
+        if answer.sticks is not None or answer.worth is not None or self._seconds() <= 0:
+            return answer
+        settled = self._settle(counts)
+        if settled.sticks is not None or settled.worth is not None or settled.impossible:
+            return settled
         return self._dive(counts, retreats)
 
+    def _settle(self, counts: Sequence[int]) -> Answer:
+        """List the patterns that the rack still allows, if few, and choose among them."""
+        _, _, worth = self.share(self._timber.demand, counts, 0.0, tight=True)
+        if worth is None:
+            return Answer()
+        if slack_of(worth, counts) < 0:
+            return Answer(worth=worth)
+        patterns = sifted(self._timber, worth, counts, PATTERNS)
+        if patterns is None:
+            return Answer()
+        held = [stick for stick in patterns if self._holds(stick)]
+        choice = choose(self._timber, held, counts, nodes=BRANCHES, seconds=self._seconds())
+        impossible = choice.settled and choice.sticks is None and len(held) == len(patterns)
+        return Answer(sticks=choice.sticks, impossible=impossible)
+
     def share(
-        self, demand: Sequence[int], counts: Sequence[int], enough: float
+        self, demand: Sequence[int], counts: Sequence[int], enough: float, *, tight: bool = False
     ) -> tuple[float, object, Worth | None]:
         """Solve for the share of the rack that is needed, pricing until it is settled.
 
         Returns the share over the patterns found, the columns' values, and a
-        worth that the rack falls short of where there is one.  Pricing stops
-        when the share is no more than ``enough``.
+        worth that the rack falls short of where there is one (``tight``: the
+        worth closest to the rack's, in any case).  Pricing stops when the share
+        is no more than ``enough``.
         """
         relaxation = self._relaxation
         relaxation.pose_rack(demand, counts)
+        closest: Worth | None = None
         while True:
             share, columns, duals = relaxation.solve()
-            if duals is None:
-                return share, None, None
-            if share <= enough or self._expired():
-                return share, columns, None
+            if duals is None or share <= enough or self._seconds() <= 0:
+                return share, columns, closest if tight else None
             worth, fresh = relaxation.priced(duals)
-            if sum(w * n for w, n in zip(worth.of_kind, counts, strict=True)) < worth.needed:
+            slack = slack_of(worth, counts)
+            if slack < 0:
                 return share, columns, worth
+            if closest is None or slack * closest.needed < slack_of(closest, counts) * worth.needed:
+                closest = worth
             if not fresh:
-                return share, columns, None
+                return share, columns, closest if tight else None
 
     def _dive(self, counts: Sequence[int], retreats: int) -> Answer:
         """Round the program's answer step by step, going back at most so often."""
@@ -118,7 +153,7 @@ class RackCut:
             share, columns, worth = self.share(demand, left, 1 + HAIR)
             if worth is not None and not steps:
                 return Answer(worth=worth)
-            if self._expired():
+            if self._seconds() <= 0:
                 return Answer()
             step: _Step | None
             if share > 1 + HAIR or columns is None:

@@ -60,7 +60,7 @@ def plan_stock(problem: Problem, *, effort: Effort = FULL) -> Plan | NoPlan:
     reason, work = "the length of the pieces", 0
     if effort.prove and (packing is None or packing.cost > bound):
         ends = monotonic() + effort.seconds
-        proof = prove(timber, buying, rates, packing, worths, lambda: monotonic() > ends)
+        proof = prove(timber, buying, rates, packing, worths, lambda: ends - monotonic())
         packing, reason, work = proof.packing, proof.reason, proof.work
         bound = max(bound, proof.bound)
     if packing is None:

@@ -43,19 +43,19 @@ def prove(
     rates: list[Fraction],
     start: Packing | None,
     worths: list[Worth],
-    expired: Callable[[], bool],
+    seconds: Callable[[], float],
 ) -> Proof:
     """Search for the least cost from a starting packing (None: none found yet)."""
     state = Proof(start, 0, "linear program over patterns")
     relaxation = Relaxation(timber, start.sticks if start else singles(timber))
     known = Known(list(worths))
-    _solve_cost(relaxation, rates, known, state, expired)
+    _solve_cost(relaxation, rates, known, state, seconds)
     search = MixSearch(timber, buying, rates)
-    racks = RackCut(timber, relaxation, expired)
+    racks = RackCut(timber, relaxation, seconds)
     ceiling = _ceiling(timber, buying)
     undecided = 0
     passed = Known(known.worths)  # Also leaves out mixes that were tried in vain.
-    while undecided < UNDECIDED and not expired():
+    while undecided < UNDECIDED and seconds() > 0:
         below = ceiling if state.packing is None else state.packing.cost
         mix, floor = search.cheapest(passed, below)
         if not undecided:
@@ -68,6 +68,10 @@ def prove(
             state.packing = better(state.packing, packing_of(timber, buying, answer.sticks))
         elif answer.worth is not None:
             known.worths.append(answer.worth)
+        elif answer.impossible:
+            state.reason = "search over the patterns that the bound leaves"
+            known.too_small.append(mix.counts)
+            passed.too_small.append(mix.counts)
         else:
             undecided += 1
             passed.too_small.append(mix.counts)
@@ -102,13 +106,13 @@ def _solve_cost(
     rates: list[Fraction],
     known: Known,
     state: Proof,
-    expired: Callable[[], bool],
+    seconds: Callable[[], float],
 ) -> None:
     """Price patterns until the linear program's cost is met, keeping the best worths."""
     relaxation.pose_cost()
     timber = relaxation.timber
     kept: list[tuple[int, Worth]] = []
-    while not expired():
+    while seconds() > 0:
         value, _, duals = relaxation.solve()
         if duals is None:
             break

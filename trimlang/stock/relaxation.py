@@ -198,7 +198,7 @@ class Relaxation:
         values = [int(value * scale) if value > 0 else 0 for value in duals[: self._sizes]]
         pricing = Pricing(self._weights, self._rooms, values, self.demand)
         needed = sum(v * n for v, n in zip(values, self.demand, strict=True))
-        worth = Worth(tuple(pricing.best), needed)
+        worth = Worth(tuple(pricing.best), needed, tuple(values))
         fresh: list[tuple[int, Pattern]] = []
         for kind in range(self._kinds):
             paid = int(max(duals[self._sizes + kind], 0.0) * scale)
