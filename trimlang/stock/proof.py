@@ -50,14 +50,14 @@ def prove(
     relaxation = Relaxation(timber, start.sticks if start else singles(timber))
     known = Known(list(worths))
     _solve_cost(relaxation, rates, known, state, seconds)
-    search = MixSearch(timber, buying, rates)
+    search = MixSearch(timber, buying)
     racks = RackCut(timber, relaxation, seconds)
     ceiling = _ceiling(timber, buying)
     undecided = 0
     passed = Known(known.worths)  # Also leaves out mixes that were tried in vain.
     while undecided < UNDECIDED and seconds() > 0:
         below = ceiling if state.packing is None else state.packing.cost
-        mix, floor = search.cheapest(passed, below)
+        mix, floor = search.cheapest(passed, below, seconds())
         if not undecided:
             state.bound = max(state.bound, floor)
         if mix is None:
@@ -123,4 +123,4 @@ def _solve_cost(
         if not fresh or (not timber.problem.spare and state.bound >= value - 1e-6):
             break
     kept.sort(key=lambda entry: -entry[0])
-    known.worths.extend(worth for _, worth in kept[:4])
+    known.worths.extend(worth for _, worth in kept[:40])
