@@ -2,7 +2,8 @@
 
 What is known of a mix is a list of worths (see ``floor``), each true of every
 plan, and mixes already shown to hold too little.  A search over counts finds
-the least money that any mix passing them all could cost.  That is a lower bound for every plan, and the mix is the next to try.
+the least money that any mix passing them all could cost.  That is a lower bound
+for every plan, and the mix is the next to try.
 """
 
 from __future__ import annotations

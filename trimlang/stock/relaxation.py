@@ -1,8 +1,9 @@
 """The linear program over patterns, grown as patterns are priced.
 
 Rows: one for each size (cut at least so many) and one for each kind (no more
-sticks cut than had).  Columns: patterns; for each offer the sticks bought; and
-one column *share* that stands for "this much of a given rack of sticks".
+sticks cut than had).  Columns: patterns; for each offer the sticks bought; one
+column *share* that stands for "this much of a given rack of sticks"; and for
+each size a column for pieces that go uncut, far too dear to be used for long.
 
 Two questions are put to it.  What do the sticks cost at least (``cheapest``)?
 And does a given rack hold everything (``rack_share``: the part of the rack
@@ -23,6 +24,8 @@ from trimlang.stock.timber import Pattern, Timber
 
 #: Values are scaled so that the dearest stick is worth about this much.
 SCALE = 1 << 40
+#: The price of a piece left uncut: so many racks, or so many of the dearest sticks.
+LACK = 4.0
 #: Patterns added for one kind after one pricing.
 BATCH = 40
 #: How far above its price a pattern's value must lie to be added.
@@ -76,9 +79,13 @@ class Relaxation:
             upper = self._inf if limit is None else float(limit)
             self._add_column(price, upper, [self._sizes + kind], [1.0])
         self._share = len(self._money)
-        self._first = self._share + 1
+        self._lacks = self._share + 1
+        self._first = self._lacks + self._sizes
         places = [self._sizes + kind for kind in range(self._kinds)]
         self._add_column(0.0, 0.0, places, [1.0] * self._kinds)
+        for size in range(self._sizes):
+            self._add_column(0.0, self._inf, [size], [1.0])
+        self._dearest = max((price for _, price, _ in self._money), default=0.0) + 1.0
         self.demand: tuple[int, ...] = timber.demand
         self._add_patterns(sticks)
 
@@ -131,14 +138,13 @@ class Relaxation:
 
     def pose_cost(self) -> None:
         """Ask for the least money; the whole demand, anything that can be had."""
-        np = self._np
         for column, (_, price, limit) in enumerate(self._money):
             self._lp.changeColCost(column, price)
             self._lp.changeColBounds(column, 0.0, self._inf if limit is None else float(limit))
         self._lp.changeColCost(self._share, 0.0)
         self._lp.changeColBounds(self._share, 0.0, 0.0)
+        self._price_lacks(LACK * self._dearest)
         self._pose_demand(self.timber.demand)
-        del np
 
     def pose_rack(self, demand: Sequence[int], counts: Sequence[int]) -> None:
         """Ask which share of ``counts`` sticks of each kind the demand needs."""
@@ -148,7 +154,12 @@ class Relaxation:
         self._lp.changeColBounds(self._share, 0.0, self._inf)
         for kind, count in enumerate(counts):
             self._lp.changeCoeff(self._sizes + kind, self._share, float(count))
+        self._price_lacks(LACK)
         self._pose_demand(demand)
+
+    def _price_lacks(self, price: float) -> None:
+        for column in range(self._lacks, self._first):
+            self._lp.changeColCost(column, price)
 
     def _pose_demand(self, demand: Sequence[int]) -> None:
         """Set the demand, and shut out patterns that hold more than is wanted."""
