@@ -16,7 +16,7 @@ from dataclasses import dataclass
 from trimlang.stock.choosing import choose
 from trimlang.stock.floor import Worth
 from trimlang.stock.longest_first import fill_counts
-from trimlang.stock.mitres import order_on_stick
+from trimlang.stock.mitres import order_on_stick, settles
 from trimlang.stock.relaxation import Relaxation
 from trimlang.stock.sifting import sifted, slack_of
 from trimlang.stock.timber import Pattern, Timber
@@ -88,6 +88,12 @@ class RackCut:
         self._relaxation = relaxation
         self._seconds = seconds
         self._fits: dict[tuple[int, Pattern], bool] = {}
+        # Dives use patterns that can really be laid; the bound those that might.
+        self._laid = (
+            Relaxation(timber, relaxation.columns[:0], self._mended)
+            if timber.leaning
+            else relaxation
+        )
 
     def cut(self, counts: Sequence[int], retreats: int) -> Answer:
         """Try to cut everything from ``counts`` sticks of each kind, going back so often."""
@@ -95,6 +101,10 @@ class RackCut:
         quick = fill_counts(timber, timber.demand, counts)
         if quick is not None:
             return Answer(sticks=tuple(quick))
+        if timber.leaning:
+            _, _, worth = self.share(self._relaxation, timber.demand, counts, 1 + HAIR)
+            if worth is not None:
+                return Answer(worth=worth)
         answer = self._dive(counts, FEW)
         if answer.sticks is not None or answer.worth is not None or self._seconds() <= 0:
             return answer
@@ -105,7 +115,7 @@ class RackCut:
 
     def _settle(self, counts: Sequence[int]) -> Answer:
         """List the patterns that the rack still allows, if few, and choose among them."""
-        _, _, worth = self.share(self._timber.demand, counts, 0.0, tight=True)
+        _, _, worth = self.share(self._relaxation, self._timber.demand, counts, 0.0, tight=True)
         if worth is None:
             return Answer()
         if slack_of(worth, counts) < 0:
@@ -115,11 +125,18 @@ class RackCut:
             return Answer()
         held = [stick for stick in patterns if self._holds(stick)]
         choice = choose(self._timber, held, counts, nodes=BRANCHES, seconds=self._seconds())
-        impossible = choice.settled and choice.sticks is None and len(held) == len(patterns)
+        sure = all(self._settles(stick) for stick in patterns if not self._holds(stick))
+        impossible = choice.settled and choice.sticks is None and sure
         return Answer(sticks=choice.sticks, impossible=impossible)
 
     def share(
-        self, demand: Sequence[int], counts: Sequence[int], enough: float, *, tight: bool = False
+        self,
+        relaxation: Relaxation,
+        demand: Sequence[int],
+        counts: Sequence[int],
+        enough: float,
+        *,
+        tight: bool = False,
     ) -> tuple[float, object, Worth | None]:
         """Solve for the share of the rack that is needed, pricing until it is settled.
 
@@ -128,7 +145,6 @@ class RackCut:
         worth closest to the rack's, in any case).  Pricing stops when the share
         is no more than ``enough``.
         """
-        relaxation = self._relaxation
         relaxation.pose_rack(demand, counts)
         closest: Worth | None = None
         while True:
@@ -150,7 +166,7 @@ class RackCut:
         demand, left = list(self._timber.demand), list(counts)
         steps: list[_Step] = []
         while any(demand):
-            share, columns, worth = self.share(demand, left, 1 + HAIR)
+            share, columns, worth = self.share(self._laid, demand, left, 1 + HAIR)
             if worth is not None and not steps:
                 return Answer(worth=worth)
             if self._seconds() <= 0:
@@ -177,11 +193,11 @@ class RackCut:
         self, columns: object, demand: Sequence[int], left: Sequence[int], done: int
     ) -> _Step:
         """The patterns that an answer uses, the most used first, and how many to keep."""
-        values = self._relaxation.pattern_values(columns)
+        values = self._laid.pattern_values(columns)
         whole: list[tuple[int, Pattern]] = []
         parts: list[tuple[float, tuple[int, Pattern]]] = []
         for place in values.nonzero()[0]:
-            value, stick = float(values[place]), self._relaxation.columns[place]
+            value, stick = float(values[place]), self._laid.columns[place]
             if value > HAIR and self._holds(stick):
                 whole.extend([stick] * int(value + HAIR))
                 parts.append((value - int(value + HAIR), stick))
@@ -210,6 +226,17 @@ class RackCut:
         for size, number in wanted.items():
             demand[size] -= number
         taken.append((kind, tuple(sorted(wanted.elements()))))
+
+    def _mended(self, kind: int, pattern: Pattern) -> Pattern:
+        """The pattern without the last, smallest pieces that keep it from being laid."""
+        while pattern and not self._holds((kind, pattern)):
+            pattern = pattern[:-1]
+        return pattern
+
+    def _settles(self, stick: tuple[int, Pattern]) -> bool:
+        kind, pattern = stick
+        sizes = [self._timber.sizes[size] for size in pattern]
+        return settles(sizes, self._timber.kinds[kind].room)
 
     def _holds(self, stick: tuple[int, Pattern]) -> bool:
         """Whether the pattern can really be laid on its stick, mitres shared as needed."""

@@ -12,7 +12,7 @@ from trimlang.stock.longest_first import plain_packing, price_rate, quick_packin
 from trimlang.stock.packing import better
 from trimlang.stock.problem import NoPlan, Plan, Problem
 from trimlang.stock.proof import prove
-from trimlang.stock.timber import timber_of
+from trimlang.stock.timber import timber_of, unshared
 
 
 @dataclass(frozen=True, slots=True)
@@ -60,8 +60,20 @@ def plan_stock(problem: Problem, *, effort: Effort = FULL) -> Plan | NoPlan:
     reason, work = "the length of the pieces", 0
     if effort.prove and (packing is None or packing.cost > bound):
         ends = monotonic() + effort.seconds
+        if timber.leaning:
+            # A plan that shares no mitre is soon found, and often cannot be bettered.
+            apart = unshared(timber)
+            start = prove(
+                apart,
+                buying,
+                rates,
+                packing,
+                [length_worth(apart)],
+                lambda: ends - monotonic() - effort.seconds / 2,
+            )
+            packing, work = start.packing, start.work
         proof = prove(timber, buying, rates, packing, worths, lambda: ends - monotonic())
-        packing, reason, work = proof.packing, proof.reason, proof.work
+        packing, reason, work = proof.packing, proof.reason, work + proof.work
         bound = max(bound, proof.bound)
     if packing is None:
         return NoPlan(problem, short_of_supply=True)

@@ -14,7 +14,7 @@ a ``Worth``, exact in whole numbers.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from fractions import Fraction
 from typing import Any
 
@@ -35,7 +35,12 @@ TOLERANCE = 1e-9
 class Relaxation:
     """The program and its patterns; ``work`` counts pricings."""
 
-    def __init__(self, timber: Timber, sticks: Iterable[tuple[int, Pattern]]) -> None:
+    def __init__(
+        self,
+        timber: Timber,
+        sticks: Iterable[tuple[int, Pattern]],
+        mend: Callable[[int, Pattern], Pattern] | None = None,
+    ) -> None:
         import highspy
         import numpy as np
 
@@ -47,6 +52,8 @@ class Relaxation:
         self._weights = [size.least for size in timber.sizes]
         self._rooms = [kind.room for kind in timber.kinds]
         self.columns: list[tuple[int, Pattern]] = []
+        # Takes away from a priced pattern what does not fit when it is really laid.
+        self._mend = mend
         self._known: set[tuple[int, Pattern]] = set()
         lp: Any = highspy.Highs()  # type: ignore[no-untyped-call]
         for option, value in (
@@ -214,5 +221,8 @@ class Relaxation:
         for kind in range(self._kinds):
             paid = int(max(duals[self._sizes + kind], 0.0) * scale)
             above = paid + int(TOLERANCE * SCALE)
-            fresh.extend((kind, p) for p in pricing.patterns(kind, above, batch))
+            found = pricing.patterns(kind, above, batch)
+            if self._mend is not None:
+                found = [self._mend(kind, pattern) for pattern in found]
+            fresh.extend((kind, pattern) for pattern in found)
         return worth, self._add_patterns(fresh)

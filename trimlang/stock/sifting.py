@@ -29,8 +29,9 @@ def sifted(
 ) -> list[tuple[int, Pattern]] | None:
     """The patterns left for a rack, or None where there are more than ``most``.
 
-    Only patterns to which no further piece can be added are listed: a plan may
-    as well cut more of a size than asked.
+    Only patterns to which no further piece can be added are listed, since a plan
+    may as well cut more of a size than asked; where mitres may be shared all
+    are, since what can be added to a stick then depends on the order on it.
     """
     room = max((k.room for k, n in zip(timber.kinds, counts, strict=True) if n), default=0)
     if (room + 1) * (len(timber.sizes) + 1) > TABLE:
@@ -89,7 +90,7 @@ def _walk(
         while size < last and weights[size] > left:
             size += 1
         if size == last or lightest[size] > left:
-            if value >= needed and _is_full(weights, counts, pattern, left):
+            if value >= needed and (timber.leaning or _is_full(weights, counts, pattern, left)):
                 found.append(pattern)
             continue
         if value + rest[size][left] < needed:
