@@ -1,7 +1,8 @@
 """Mitres against geometry that anyone can look up.
 
-Sources: the interior angle of a regular n-gon is 180° × (n - 2) / n (Euclid, Elements I.32, corollary),
-so a frame of n sides is cut at 180° / n; tangents against mpmath, a general library; the 45.5°/44.5°
+Sources: the interior angle of a regular n-gon is 180° × (n - 2) / n (Euclid, Elements I.32,
+corollary),
+so a frame of n sides is cut at 180° / n; tangents against mpmath; the 45.5°/44.5°
 allowance and the check values are common practice, no source.
 """
 
