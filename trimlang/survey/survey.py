@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from trimlang.diagnostics import Diagnostic, Span
-from trimlang.survey.job import Job, Joint, Room, Trim
+from trimlang.survey.job import Gap, Job, Joint, Room, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.rooms import read_rooms
 from trimlang.survey.setting import apply
@@ -109,6 +109,11 @@ def _check_trims(
     }
     # what could not be read may be what uses it
     all_read = not any(isinstance(line, tree.Unreadable) for line in statements)
+    all_read = all_read and not any(
+        isinstance(stretch, Gap) and stretch.kind == "lost"
+        for room in rooms
+        for stretch in room.walk
+    )
     all_known = all(finding.code not in ("T210", "T216") for finding in findings.found)
     for name, trim in trims.items():
         if name not in used:
