@@ -102,9 +102,14 @@ def _files(options: Namespace, result: Result) -> dict[str, bytes]:
     if not formats & {"html", "pdf"}:
         return files
     from trimlang.sheets.pages import render_sheets
+    from trimlang.sheets.press import SheetTemplateError
 
     paper = options.paper or ("a4" if result.job.settings.unit == "mm" else "letter")
-    sheets = render_sheets(result, paper=paper, templates=options.templates)
+    try:
+        sheets = render_sheets(result, paper=paper, templates=options.templates)
+    except SheetTemplateError as error:
+        complain(f"a template is wrong: {error}")
+        raise _StopError(WRONG_USAGE) from None
     if "html" in formats:
         files |= {f"{name}.html": html.encode() for name, html in sheets.items()}
     if "pdf" in formats:
