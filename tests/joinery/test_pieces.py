@@ -4,7 +4,7 @@ from collections.abc import Callable
 from fractions import Fraction
 
 import pytest
-from hypothesis import given
+from hypothesis import assume, given
 from hypothesis import strategies as st
 
 from tests.conftest import walls
@@ -99,7 +99,8 @@ def test_mirroring_a_run_swaps_left_and_right_and_nothing_else(
     def cut(one: str, other: str) -> Piece:
         lines = f"N: {sixteenths}/16 in, left={end(one)}, right={end(other)}"
         result = check_job(walls(lines, settings="stock base: 100 ft at 1"))
-        return next(iter(result.pieces)) if result.pieces else pytest.skip("too short")
+        assume(result.pieces)  # too short for such ends
+        return result.pieces[0]
 
     here, there = cut(left, right), cut(right, left)
     assert (here.length, here.back, here.face) == (there.length, there.back, there.face)

@@ -112,6 +112,8 @@ def test_line_ends_and_byte_order_marks(end: str, check: Check) -> None:
         ("N: 40 in, left butt, right=butt", "T101", "butt", "“=”"),
         ("N: forty in, left=butt, right=butt", "T101", "forty", "a number"),
         ("N: 40 in, left=butt right=butt", "T101", "right", "a comma"),
+        ("N: 40 in left=butt, right=butt", "T101", "left", "Put a comma before “left”."),
+        ("N: 40 in, left=butt, right=in corner", "T101", "in", "“in-corner”"),
         ("N:", "T103", "", "one line"),
         ('N: 40 in, left=butt, right=butt, note "x', "T104", "", "second quotation mark"),
         ("N: 40 in, left=butt, right=butt;", "T101", ";", "comma"),
