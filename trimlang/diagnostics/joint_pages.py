@@ -88,6 +88,16 @@ JOINT_PAGES: Final = (
         "  N: 14 ft, left=butt, right=butt",
     ),
     Page(
+        "T404",
+        "beyond the saw",
+        "the {side} end of run {run} wants a mitre of {mitre}; the saw swings to {reach}",
+        "Clamp the piece to a wedge, cut it by hand, or say how far yours goes: saw: reaches 60 deg",
+        "A sharp corner's mitre is further from square than a common mitre saw turns (about 50°,"
+        " from memory; the saw's manual decides).",
+        _ALL + "  N: 40 in, left=in-corner(60 deg), right=butt",
+        Severity.WARNING,
+    ),
+    Page(
         "T501",
         "not enough stock",
         "the stock that can be had does not cover the pieces of {trim}",

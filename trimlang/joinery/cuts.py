@@ -58,6 +58,7 @@ def end_cut(end: End, side: str, trim: Trim, settings: Settings) -> Cut:
         thickness * tangent(exact),
         2 * thickness * abs(tangent(exact) - tangent(setting)),
         end.corner is None and end.joint in (Joint.IN_CORNER, Joint.OUT_CORNER),
+        end.corner_error,
     )
 
 

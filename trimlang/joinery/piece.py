@@ -45,6 +45,7 @@ class Cut:
     inset: Fraction
     gap: Fraction
     assumed: bool
+    corner_error: Fraction | None = None
 
 
 @dataclass(frozen=True, slots=True)

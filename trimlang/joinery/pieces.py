@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from trimlang.diagnostics import Diagnostic
 from trimlang.joinery.cuts import RETURN_MITRE, end_cut, growth, square_cut
+from trimlang.joinery.limits import check_reach
 from trimlang.joinery.piece import Cut, Kind, Lean, Piece
 from trimlang.joinery.rounding import deciding_row, round_length
 from trimlang.joinery.splices import split
@@ -32,9 +33,7 @@ def longest_stick(trim: Trim, squares_off: Fraction) -> Fraction | None:
     return max(lengths) - 2 * squares_off if lengths else None
 
 
-def _run_pieces(
-    job: Job, room: Room, run: Run, trim: Trim, findings: Findings
-) -> list[Piece]:
+def _run_pieces(job: Job, room: Room, run: Run, trim: Trim, findings: Findings) -> list[Piece]:
     settings = room.settings
     behind = job.trim(trim.in_front_of) if trim.in_front_of else None
     exact = (
@@ -63,6 +62,7 @@ def _run_pieces(
     if length <= 0 or whole.back < 0 or whole.face < 0:
         findings.say("T402", run.span, run=run.label, trim=trim.name)
         return []
+    check_reach(whole, run, settings, findings)
     pieces = [whole]
     longest = longest_stick(trim, job.settings.squares_off)
     if longest is not None and (length > longest or run.must_splice):
@@ -107,7 +107,9 @@ def _spliced(
         pieces.append(
             replace(
                 whole,
-                id=f"{whole.id}-{chr(ord('a') + number - 1)}" if count <= 26 else f"{whole.id}-{number}",
+                id=f"{whole.id}-{chr(ord('a') + number - 1)}"
+                if count <= 26
+                else f"{whole.id}-{number}",
                 length=length,
                 left=whole.left if number == 1 else lap_under,
                 right=whole.right if number == count else lap_over,

@@ -37,8 +37,10 @@ class Fit(StrEnum):
 class End:
     """One end of a run.
 
-    ``corner`` is the measured angle, None where the usual one is assumed.
-    ``over_scraps`` tells that the outside long point is in the number already.
+    ``corner`` is the measured angle, None where the usual one is assumed;
+    ``corner_error`` how many degrees a sixteenth in the diagonal makes, None
+    where the corner was not measured by one.  ``over_scraps`` tells that
+    the outside long point is in the number already.
     """
 
     joint: Joint
@@ -46,6 +48,7 @@ class End:
     fit: Fit
     over_scraps: bool
     span: Span
+    corner_error: Fraction | None = None
 
 
 @dataclass(frozen=True, slots=True)

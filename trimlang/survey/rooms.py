@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import replace
-from fractions import Fraction
 
-from trimlang.survey.job import End, Fit, Gap, Joint, Room, Run, Stretch, Trim
+from trimlang.survey.ends import read_sides
+from trimlang.survey.job import Gap, Room, Run, Stretch, Trim
 from trimlang.survey.measures import Findings, length
 from trimlang.survey.setting import apply
 from trimlang.survey.settings import Settings
@@ -15,7 +15,6 @@ from trimlang.survey.unknown import unknown_trim
 from trimlang.syntax import tree
 
 RUN_WORDS = ("left", "right", "splice", "note", "no splice", "taken", "trim")
-LEAST_CORNER, MOST_CORNER = 30, 330
 
 
 def read_rooms(
@@ -74,9 +73,7 @@ class _Reader:
                 self._settings = replace(self._settings, taken=fact.values[0].text)
         for line in below:
             if isinstance(line, tree.SettingLine):
-                self._settings = apply(
-                    self._settings, line, findings, in_room=heading.name.text
-                )
+                self._settings = apply(self._settings, line, findings, in_room=heading.name.text)
         walk: list[Stretch] = []
         labels: dict[str, int] = {}
         for line in below:
@@ -146,7 +143,7 @@ class _Reader:
                 splice = may_splice = True
             elif fact.kind == "no_splice":
                 splice, may_splice = False, False
-        ends = self._sides(line.facts, taken)
+        ends = read_sides(line.facts, taken, self._settings, findings)
         for side in ("left", "right"):
             if side not in ends:
                 findings.say("T225", line.label.span, run=label, side=side)
@@ -161,10 +158,8 @@ class _Reader:
 
     def _gap(self, line: tree.GapLine) -> Gap | None:
         wide = length(line.width, self._settings.unit, self._findings, what=f"this {line.kind}")
-        ends = self._sides(line.facts, self._settings.taken)
-        called = next(
-            (fact.values[0] for fact in line.facts if fact.kind == "called"), None
-        )
+        ends = read_sides(line.facts, self._settings.taken, self._settings, self._findings)
+        called = next((fact.values[0] for fact in line.facts if fact.kind == "called"), None)
         if wide is None:
             return None
         return Gap(
@@ -177,45 +172,6 @@ class _Reader:
             _note(line.facts),
             line.span,
         )
-
-    def _sides(self, facts: tuple[tree.Fact, ...], taken: str) -> dict[str, End]:
-        ends: dict[str, End] = {}
-        for fact in facts:
-            if fact.kind != "side":
-                continue
-            side, end = fact.values
-            assert isinstance(side, tree.Word) and isinstance(end, tree.End)  # noqa: S101, PT018
-            if side.text in ends:
-                self._findings.say("T226", side.span, side=side.text)
-                continue
-            ends[side.text] = self._end(end, taken)
-        return ends
-
-    def _end(self, end: tree.End, taken: str) -> End:
-        joint, findings = Joint(end.joint.text), self._findings
-        cornered = joint in (Joint.IN_CORNER, Joint.OUT_CORNER)
-        corner: Fraction | None = None
-        coped = False
-        for fact in end.facts:
-            value = fact.values[0] if fact.values else None
-            if fact.kind == "measured" and isinstance(value, tree.Angle):
-                if not cornered:
-                    findings.say("T227", fact.span, joint=joint)
-                elif not LEAST_CORNER <= value.degrees < 180:
-                    findings.say(
-                        "T228", fact.span, degrees=f"{value.degrees}", least=LEAST_CORNER
-                    )
-                else:
-                    corner = value.degrees
-            elif fact.kind == "cope_here":
-                coped = joint is Joint.IN_CORNER
-                if not coped:
-                    findings.say("T229", fact.span, joint=joint)
-            elif isinstance(value, tree.Word):
-                taken = value.text
-        fit = Fit.COPED if coped else Fit.MITRED
-        return End(joint, corner, fit, taken == "point", end.span)
-
 
 
 def _note(facts: tuple[tree.Fact, ...]) -> str | None:

@@ -12,8 +12,10 @@ from trimlang.survey.settings import Direction, Settings
 from trimlang.syntax.tree import Angle, Fact, Measure, Number, Price, SettingLine, Word
 
 ROOM_TOO: Final = frozenset(
-    "unit taken round_step round_joint round_cope assumed_mitre coped_corners mitred_corners splices_never"
-    " splices_allowed splice_angle splice_least".split()
+    (
+        "unit taken round_step round_joint round_cope assumed_mitre coped_corners mitred_corners"
+        " splices_never splices_allowed splice_angle splice_least"
+    ).split()
 )
 """Facts that a room may set for itself; the rest hold for the whole job."""
 
@@ -86,7 +88,9 @@ def _round_joint(settings: Settings, fact: Fact, findings: Findings) -> dict[str
             return {}
         raised = measured
     row = (Direction(words[1]), raised)
-    return {"rounding": tuple((key, row if key == words[0] else old) for key, old in settings.rounding)}
+    return {
+        "rounding": tuple((key, row if key == words[0] else old) for key, old in settings.rounding)
+    }
 
 
 def _round_cope(settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:
@@ -106,7 +110,7 @@ def _assumed_mitre(_settings: Settings, fact: Fact, findings: Findings) -> dict[
     return {"mitre_out" if joint.text == "out-corner" else "mitre_in": angle.degrees}
 
 
-def _cope(settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:
+def _cope(_settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:
     (joint,) = fact.values
     assert isinstance(joint, Word)  # noqa: S101
     if joint.text != "in-corner":
@@ -197,6 +201,7 @@ _OTHERS: Final[dict[str, Callable[[Settings, Fact, Findings], dict[str, Any]]]] 
     "splices_never": _splices,
     "splices_allowed": _splices,
     "splice_angle": _angle_between("splice_angle", "a splice", 30, 45),
+    "reaches": _angle_between("saw_reach", "what the saw swings to", 1, 75),
     "reads_to": _angle_between("saw_step", "what the saw reads to", 0, 5),
     "spare": _number("spare", "the spare allowance", 0, 100),
     "caulk_waste": _number("caulk_waste", "caulk lost", 0, 100),

@@ -62,6 +62,7 @@ class Settings:
     kerf: Fraction = Fraction(1, 8)
     saw_step: Fraction = Fraction(1, 2)
     squares_off: Fraction = Fraction(0)
+    saw_reach: Fraction = Fraction(50)
     spare: Fraction = Fraction(10)
     nail_every: Fraction = Fraction(16)
     nail_long: Fraction = Fraction(2)

@@ -15,9 +15,7 @@ from trimlang.syntax import tree
 _THICK_ENDS = (Joint.OUT_CORNER, Joint.RETURN, Joint.SPLICE)
 
 
-def survey(
-    statements: tuple[tree.Statement, ...], file: str
-) -> tuple[Job, tuple[Diagnostic, ...]]:
+def survey(statements: tuple[tree.Statement, ...], file: str) -> tuple[Job, tuple[Diagnostic, ...]]:
     """Return the job that the statements describe, and what is wrong with it.
 
     The job holds all that could be understood; it is only good to build from

@@ -16,9 +16,7 @@ from trimlang.syntax.tree import OnHandLine, StockLine, TrimLine
 MOST_RESTS: Final = 10_000
 
 
-def read_trims(
-    lines: Iterable[tree.Statement], unit: str, findings: Findings
-) -> dict[str, Trim]:
+def read_trims(lines: Iterable[tree.Statement], unit: str, findings: Findings) -> dict[str, Trim]:
     """Return the job's trims by name, with their stock, in the order of the file."""
     lines = tuple(lines)
     trims: dict[str, Trim] = {}

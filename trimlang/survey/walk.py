@@ -49,7 +49,9 @@ def _meet(
     if right.joint not in _CORNERS:
         return one, other
     corner = _corner(one, right, other, left, findings)
-    right, left = replace(right, corner=corner), replace(left, corner=corner)
+    error = right.corner_error if right.corner is not None else left.corner_error
+    right = replace(right, corner=corner, corner_error=error)
+    left = replace(left, corner=corner, corner_error=error)
     if right.joint is Joint.IN_CORNER and isinstance(one, Run) and isinstance(other, Run):
         right, left = _fit(right, left, cope=room.settings.cope, findings=findings)
     return replace(one, right=right), replace(other, left=left)

@@ -34,7 +34,7 @@ _WORDS: Final[dict[str, tuple[str, ...]]] = {
 _PLAIN: Final = frozenset(
     "AT MOST OF TO OFF IN FRONT THICK TALL PACK KERF READS SQUARES BY COPE NEVER ALLOWED ANGLE"
     " LEAST EVERY LONG PLATE FLOOR WALLBOARD BOX BEAD TUBE WASTE CAN QUART GALLON AS NOTE NO"
-    " SPLICE ENTRANCE TRIM TAKEN".split()
+    " SPLICE ENTRANCE TRIM TAKEN CORNER DIAGONAL REACHES".split()
 )
 _PHRASES: Final[dict[str, str]] = {
     "COMMA": "a comma",
@@ -109,8 +109,6 @@ def explain(error: UnexpectedInput, text: str, file: str, line: int) -> Diagnost
     span = Span(file, line, column, column + max(len(word), 1))
     terminals = _terminals(error)
     before = _previous(error)
-    if word in ('"', "“"):
-        return say("T104", Span(file, line, column, len(text) + 1))
     if before is not None and before.type == "NAME":
         slip = Span(file, line, before.column or 1, (before.column or 1) + len(before))
         first = not text[: slip.column - 1].strip()
@@ -122,6 +120,8 @@ def explain(error: UnexpectedInput, text: str, file: str, line: int) -> Diagnost
         if word == "=":
             remedy = did_you_mean(before, ("left", "right"), "An end is “left=…” or “right=…”.")
             return say("T101", slip, word=str(before), wanted="“left” or “right”", remedy=remedy)
+    if word in ('"', "“"):
+        return say("T104", Span(file, line, column, len(text) + 1))
     if column == 1 or not text[: column - 1].strip():
         remedy = did_you_mean(word, LINE_WORDS, "See the list of lines in docs/language.md.")
         return say("T100", span, word=word, remedy=remedy)
