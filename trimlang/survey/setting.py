@@ -12,10 +12,21 @@ from trimlang.survey.settings import Direction, Settings
 from trimlang.syntax.tree import Angle, Fact, Measure, Number, Price, SettingLine, Word
 
 ROOM_TOO: Final = frozenset(
-    (
-        "unit taken round_step round_joint round_cope assumed_mitre coped_corners mitred_corners"
-        " splices_never splices_allowed splice_angle splice_least"
-    ).split()
+    {
+        "unit",
+        "taken",
+        "round_step",
+        "round_joint",
+        "round_cope",
+        "assumed_mitre",
+        "coped_corners",
+        "mitred_corners",
+        "splices_never",
+        "splices_allowed",
+        "splice_angle",
+        "splice_least",
+        "closes",
+    }
 )
 """Facts that a room may set for itself; the rest hold for the whole job."""
 
@@ -28,6 +39,7 @@ _LENGTHS: Final = {
 }
 _SIZES: Final = {
     "round_step": ("step", "a rounding step"),
+    "closes": ("closes_within", "the misclosure allowed"),
     "splice_least": ("splice_least", "the least piece"),
     "nail_every": ("nail_every", "nail spacing"),
     "nail_long": ("nail_long", "a nail"),

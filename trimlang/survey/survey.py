@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from trimlang.diagnostics import Diagnostic, Span
+from trimlang.survey.closure import check_closure
 from trimlang.survey.job import Job, Joint, Room, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.rooms import read_rooms
@@ -29,6 +30,7 @@ def survey(statements: tuple[tree.Statement, ...], file: str) -> tuple[Job, tupl
     )
     for room in rooms:
         _check_thickness(room, trims, findings)
+        check_closure(room, trims.values(), findings)
     _check_trims(trims, rooms, findings)
     if not rooms:
         findings.say("T206", Span(file, 1, 1, 2))

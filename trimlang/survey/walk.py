@@ -69,7 +69,11 @@ def _disagree(
     }
     if {right.joint, left.joint} == set(_CORNERS) or Joint.SPLICE in (right.joint, left.joint):
         findings.say("T301", left.span, **facts)
-    elif not closing and (right.joint in _CORNERS or left.joint in _CORNERS):
+    elif not closing and (
+        (right.joint in _CORNERS and isinstance(one, Run))
+        or (left.joint in _CORNERS and isinstance(other, Run))
+    ):
+        # a run may butt against the bare wall that turns the corner
         findings.say("T302", left.span, **facts)
 
 
