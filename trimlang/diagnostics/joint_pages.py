@@ -61,6 +61,19 @@ JOINT_PAGES: Final = (
         + "  E: 50 in, left=in-corner cope, right=butt",
     ),
     Page(
+        "T306",
+        "coped at both ends",
+        "run {run} is coped at both ends",
+        "Let one of its corners be coped at the other side, or leave the side to trimlang.",
+        "A piece that is coped at both ends must be right to the width of a pencil line at both;"
+        " where one end runs square, only the other has to be fitted.",
+        _ALL
+        + "  N: 40 in, left=butt, right=in-corner\n"
+        + "  E: 50 in, left=in-corner cope, right=in-corner cope\n"
+        + "  S: 40 in, left=in-corner, right=butt",
+        Severity.WARNING,
+    ),
+    Page(
         "T310",
         "the room does not close",
         "room “{room}” does not close: its walls end {gap} from where they began ({where})",
@@ -131,16 +144,6 @@ JOINT_PAGES: Final = (
         "Each piece of a spliced wall must be at least as long as the file allows.",
         _TRIM + 'stock base: 20 in at 2.00\nroom "Study", trim base, open walk\n'
         "  N: 14 ft, left=butt, right=butt",
-    ),
-    Page(
-        "T404",
-        "beyond the saw",
-        "the {side} end of run {run} wants a mitre of {mitre}; the saw swings to {reach}",
-        "Clamp the piece to a wedge, cut it by hand, or say how far yours goes: saw: reaches 60 deg",
-        "A sharp corner's mitre is further from square than a common mitre saw turns (about 50°,"
-        " from memory; the saw's manual decides).",
-        _ALL + "  N: 40 in, left=in-corner(60 deg), right=butt",
-        Severity.WARNING,
     ),
     Page(
         "T501",

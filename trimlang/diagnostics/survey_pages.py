@@ -247,7 +247,7 @@ SURVEY_PAGES: Final = (
         "T232",
         "no mitre to assume",
         "an end of kind {joint} has no usual mitre",
-        "A mitre can be set for in-corner and out-corner.",
+        "A mitre and a gap can be set for in-corner and out-corner.",
         "Only corners are mitred to an angle that has to be assumed or measured.",
         "corners: butt mitre 45 deg\n" + _ALL + _RUN,
     ),

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from trimlang.diagnostics import Diagnostic
 from trimlang.joinery.cuts import RETURN_MITRE, end_cut, growth, square_cut
-from trimlang.joinery.limits import check_reach
+from trimlang.joinery.limits import check_gaps, check_reach
 from trimlang.joinery.piece import Cut, Kind, Lean, Piece
 from trimlang.joinery.rounding import deciding_row, round_length
 from trimlang.joinery.splices import split
@@ -63,6 +63,7 @@ def _run_pieces(job: Job, room: Room, run: Run, trim: Trim, findings: Findings) 
         findings.say("T402", run.span, run=run.label, trim=trim.name)
         return []
     check_reach(whole, run, settings, findings)
+    check_gaps(whole, run, settings, findings)
     pieces = [whole]
     longest = longest_stick(trim, job.settings.squares_off)
     if longest is not None and (length > longest or run.must_splice):
@@ -97,7 +98,7 @@ def _spliced(
     if cut is None:
         findings.say("T403", run.span, run=run.label, trim=trim.name)
         return [whole]
-    *firsts, last = cut
+    last = cut[-1]
     count = len(cut)
     pieces: list[Piece] = []
     for number, exact in enumerate(cut, start=1):

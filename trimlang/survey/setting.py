@@ -19,6 +19,7 @@ ROOM_TOO: Final = frozenset(
         "round_joint",
         "round_cope",
         "assumed_mitre",
+        "gap_limit",
         "coped_corners",
         "mitred_corners",
         "splices_never",
@@ -122,6 +123,17 @@ def _assumed_mitre(_settings: Settings, fact: Fact, findings: Findings) -> dict[
     return {"mitre_out" if joint.text == "out-corner" else "mitre_in": angle.degrees}
 
 
+def _gap_limit(settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:
+    joint, gap = fact.values
+    assert isinstance(joint, Word) and isinstance(gap, Measure)  # noqa: S101, PT018
+    if joint.text not in ("in-corner", "out-corner"):
+        findings.say("T232", joint.span, joint=joint.text)
+        return {}
+    limit = not_negative(gap, settings.unit, findings, what="a gap")
+    name = "gap_out" if joint.text == "out-corner" else "gap_in"
+    return {} if limit is None else {name: limit}
+
+
 def _cope(_settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:
     (joint,) = fact.values
     assert isinstance(joint, Word)  # noqa: S101
@@ -208,6 +220,7 @@ _OTHERS: Final[dict[str, Callable[[Settings, Fact, Findings], dict[str, Any]]]] 
     "round_joint": _round_joint,
     "round_cope": _round_cope,
     "assumed_mitre": _assumed_mitre,
+    "gap_limit": _gap_limit,
     "coped_corners": _cope,
     "mitred_corners": _cope,
     "splices_never": _splices,

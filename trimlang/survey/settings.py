@@ -55,6 +55,8 @@ class Settings:
     rounding: tuple[tuple[str, tuple[Direction, Fraction]], ...] = tuple(ROUNDING.items())
     mitre_out: Fraction = ASSUMED_OUT_CORNER
     mitre_in: Fraction = ASSUMED_IN_CORNER
+    gap_out: Fraction = Fraction(1, 32)
+    gap_in: Fraction = Fraction(1, 16)
     cope: bool = False
     may_splice: bool = True
     splice_angle: Fraction = Fraction(45)
