@@ -33,4 +33,16 @@ CUTTING_PAGES: Final = (
         "saw: reads to 5 deg\n" + _ALL + "  N: 40 in, left=out-corner(94 deg), right=butt",
         Severity.WARNING,
     ),
+    Page(
+        "T406",
+        "no stud where a splice can be",
+        "no splice of run {run} ({trim}) can be laid on a stud; it is laid by the sticks' lengths",
+        "Check the first stud and their spacing (splices: studs every 16 in), or allow shorter"
+        " pieces (splices: least 12 in).",
+        "A splice holds best where both pieces are nailed to a stud. Here every stud lies too near"
+        " a corner, or further along than a stick reaches.",
+        "splices: studs every 160 in\n" + _ALL
+        + "  N: 16 ft, left=butt, right=butt, first stud 3 in",
+        Severity.WARNING,
+    ),
 )

@@ -96,7 +96,9 @@ class Piece:
 
     ``wall`` is the length as surveyed; ``back`` and ``face`` the two edges of
     the piece as cut.  ``part`` counts the pieces of a spliced run from its left
-    end, 1 of 1 where there is no splice.  Lengths in inches.
+    end, 1 of 1 where there is no splice.  ``mates`` are the ids of the pieces
+    that are joined to it on the same wall: at a scarf, or a return and the
+    piece that it closes.  Lengths in inches.
     """
 
     id: str
@@ -114,6 +116,7 @@ class Piece:
     over_scraps: bool = False
     note: str | None = None
     unit: str = "in"
+    mates: tuple[str, ...] = ()
 
     @property
     def back(self) -> Fraction:

@@ -88,7 +88,11 @@ class Trim:
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """A stretch of wall that gets trim; left and right as you face it."""
+    """A stretch of wall that gets trim; left and right as you face it.
+
+    ``first_stud`` is how far from the wall's left end the middle of a stud is
+    known to be (inches).
+    """
 
     label: str
     length: Fraction
@@ -99,6 +103,7 @@ class Run:
     may_splice: bool
     note: str | None
     span: Span
+    first_stud: Fraction | None = None
 
 
 @dataclass(frozen=True, slots=True)

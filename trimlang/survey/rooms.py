@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import replace
+from fractions import Fraction
 
 from trimlang.survey.ends import read_sides
 from trimlang.survey.job import Gap, Room, Run, Stretch, Trim
-from trimlang.survey.measures import Findings, length
+from trimlang.survey.measures import Findings, length, not_negative
 from trimlang.survey.setting import apply
 from trimlang.survey.settings import Settings
 from trimlang.survey.tags import room_tag
@@ -131,6 +132,7 @@ class _Reader:
         if not trims:
             trims = self._room_trims
         taken, splice, may_splice = self._settings.taken, False, self._settings.may_splice
+        stud: Fraction | None = None
         for fact in line.facts:
             word = fact.values[0] if fact.values else None
             if fact.kind == "without" and isinstance(word, tree.Word):
@@ -143,6 +145,8 @@ class _Reader:
                 splice = may_splice = True
             elif fact.kind == "no_splice":
                 splice, may_splice = False, False
+            elif fact.kind == "first_stud" and isinstance(word, tree.Measure):
+                stud = not_negative(word, self._settings.unit, findings, what="the first stud")
         ends = read_sides(line.facts, taken, self._settings, findings)
         for side in ("left", "right"):
             if side not in ends:
@@ -153,7 +157,16 @@ class _Reader:
         if long is None or left is None or right is None:
             return None
         return Run(
-            label, long, left, right, trims, splice, may_splice, _note(line.facts), line.label.span
+            label,
+            long,
+            left,
+            right,
+            trims,
+            splice,
+            may_splice,
+            _note(line.facts),
+            line.label.span,
+            stud,
         )
 
     def _gap(self, line: tree.GapLine) -> Gap | None:

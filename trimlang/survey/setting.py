@@ -26,6 +26,7 @@ ROOM_TOO: Final = frozenset(
         "splices_allowed",
         "splice_angle",
         "splice_least",
+        "stud_spacing",
         "closes",
     }
 )
@@ -40,6 +41,7 @@ _LENGTHS: Final = {
 }
 _SIZES: Final = {
     "round_step": ("step", "a rounding step"),
+    "stud_spacing": ("stud_spacing", "stud spacing"),
     "closes": ("closes_within", "the misclosure allowed"),
     "splice_least": ("splice_least", "the least piece"),
     "nail_every": ("nail_every", "nail spacing"),

@@ -61,6 +61,7 @@ class Settings:
     may_splice: bool = True
     splice_angle: Fraction = Fraction(45)
     splice_least: Fraction = Fraction(24)
+    stud_spacing: Fraction = Fraction(16)
     closes_within: Fraction = Fraction(3, 2)
     kerf: Fraction = Fraction(1, 8)
     saw_step: Fraction = Fraction(1, 2)
