@@ -217,9 +217,11 @@ SURVEY_PAGES: Final = (
         "T228",
         "no such corner",
         "a corner of {degrees}° cannot be mitred",
-        "Measure between the two wall faces: more than {least}° and less than 180°.",
-        "An inside corner is measured through the room, an outside corner through the wall.",
-        _ALL + "  N: 40 in, left=in-corner(190 deg), right=butt",
+        "Measure between the two wall faces: from {least}° to {most}°, and not 180°, which is"
+        " a straight wall.",
+        "An inside corner is measured through the room, an outside corner through the wall; an"
+        " outside corner may be measured through the room too, and is then more than 180°.",
+        _ALL + "  N: 40 in, left=in-corner(20 deg), right=butt",
     ),
     Page(
         "T229",
@@ -249,7 +251,7 @@ SURVEY_PAGES: Final = (
         "T232",
         "no mitre to assume",
         "an end of kind {joint} has no usual mitre",
-        "A mitre can be set for in-corner and out-corner.",
+        "A mitre and a gap can be set for in-corner and out-corner.",
         "Only corners are mitred to an angle that has to be assumed or measured.",
         "corners: butt mitre 45 deg\n" + _ALL + _RUN,
     ),
@@ -276,5 +278,32 @@ SURVEY_PAGES: Final = (
         "Write a number in that range.",
         "Outside it the figure is nearly always a slip.",
         "spare 1000 %\n" + _ALL + _RUN,
+    ),
+    Page(
+        "T236",
+        "an inside corner that points outwards",
+        "{degrees} through the room is an outside corner",
+        "Write out-corner({wall}), or measure again.",
+        "An inside corner is less than 180° through the room. Where the room takes up more than"
+        " that, the wall stands out into it.",
+        _ALL + "  N: 40 in, left=in-corner(225 deg), right=butt",
+    ),
+    Page(
+        "T237",
+        "no triangle",
+        "these two legs and this diagonal make no triangle",
+        "Measure all three again, from the corner to each mark and from mark to mark.",
+        "The diagonal is shorter than both legs together and longer than their difference.",
+        _ALL + "  N: 40 in, left=in-corner(corner by 36 in, 36 in, diagonal 81 in), right=butt",
+    ),
+    Page(
+        "T238",
+        "a corner measured too roughly",
+        "a sixteenth in this diagonal changes the corner ({corner}) by {error}",
+        "Mark the walls further from the corner.",
+        "The shorter the legs, the more a slip of the tape counts. Legs of three feet give the"
+        " corner to about a tenth of a degree.",
+        _ALL + "  N: 40 in, left=in-corner(corner by 6 in, 6 in, diagonal 8 1/2 in), right=butt",
+        Severity.WARNING,
     ),
 )

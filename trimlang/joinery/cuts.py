@@ -36,14 +36,17 @@ def exact_mitre(end: End, settings: Settings) -> Fraction:
     return _NONE
 
 
-def end_cut(end: End, side: str, trim: Trim, settings: Settings) -> Cut:
-    """Return the cut at one end (``side`` is ``left`` or ``right``) of a piece of ``trim``."""
+def end_cut(end: End, side: str, trim: Trim, settings: Settings, laps: str = "left") -> Cut:
+    """Return the cut at one end (``side`` is ``left`` or ``right``) of a piece of ``trim``.
+
+    ``laps`` tells for a scarf which of its two pieces lies over the other.
+    """
     exact = exact_mitre(end, settings)
     setting = saw_reading(exact, settings.saw_step)
     thickness = trim.thickness or _NONE
     if end.joint is Joint.SPLICE:
-        # parallel cuts, the left piece lapping over the right one
-        long_edge = "face" if side == "right" else "back"
+        # parallel cuts; the end that laps over is the longer at the face
+        long_edge = "back" if side == laps else "face"
     elif exact == 0:
         long_edge = "both"
     else:
@@ -58,6 +61,7 @@ def end_cut(end: End, side: str, trim: Trim, settings: Settings) -> Cut:
         thickness * tangent(exact),
         2 * thickness * abs(tangent(exact) - tangent(setting)),
         end.corner is None and end.joint in (Joint.IN_CORNER, Joint.OUT_CORNER),
+        end.corner_error,
     )
 
 

@@ -45,6 +45,7 @@ class Cut:
     inset: Fraction
     gap: Fraction
     assumed: bool
+    corner_error: Fraction | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,13 +62,43 @@ class Rounding:
     by: Fraction
 
 
+class Edge(StrEnum):
+    """Where on a piece its number is measured.
+
+    ``POINTS`` is from the long point of one edge to that of the other: the left
+    end is longest at one edge and the right end at the other.
+    """
+
+    BACK = "back"
+    FACE = "face"
+    EITHER = "either edge"
+    POINTS = "long points"
+
+
+@dataclass(frozen=True, slots=True)
+class TrueLengths:
+    """The four lengths of one piece, which are easily taken for one another (inches).
+
+    ``wall`` is what the tape read, ``back`` the edge against the wall, ``face``
+    the edge that is seen, ``long_point`` from the furthest point of one end to
+    that of the other.
+    """
+
+    wall: Fraction
+    back: Fraction
+    face: Fraction
+    long_point: Fraction
+
+
 @dataclass(frozen=True, slots=True)
 class Piece:
     """One piece: ``length`` is what the ticket says, long point to long point.
 
     ``wall`` is the length as surveyed; ``back`` and ``face`` the two edges of
     the piece as cut.  ``part`` counts the pieces of a spliced run from its left
-    end, 1 of 1 where there is no splice.  Lengths in inches.
+    end, 1 of 1 where there is no splice.  ``mates`` are the ids of the pieces
+    that are joined to it on the same wall: at a scarf, or a return and the
+    piece that it closes.  Lengths in inches.
     """
 
     id: str
@@ -85,6 +116,7 @@ class Piece:
     over_scraps: bool = False
     note: str | None = None
     unit: str = "in"
+    mates: tuple[str, ...] = ()
 
     @property
     def back(self) -> Fraction:
@@ -95,6 +127,19 @@ class Piece:
     def face(self) -> Fraction:
         """Length of the edge that is seen."""
         return self.length - _inset(self.left, "back") - _inset(self.right, "back")
+
+    @property
+    def true_lengths(self) -> TrueLengths:
+        """The piece's lengths, each by its name."""
+        return TrueLengths(self.wall, self.back, self.face, self.length)
+
+    @property
+    def measured_on(self) -> Edge:
+        """Which edge the ticket's number is measured on."""
+        long = {cut.long_edge for cut in (self.left, self.right)} & {"back", "face"}
+        if len(long) == 2:
+            return Edge.POINTS
+        return {"back": Edge.BACK, "face": Edge.FACE}[long.pop()] if long else Edge.EITHER
 
 
 def _inset(cut: Cut, long_edge: str) -> Fraction:

@@ -37,8 +37,10 @@ class Fit(StrEnum):
 class End:
     """One end of a run.
 
-    ``corner`` is the measured angle, None where the usual one is assumed.
-    ``over_scraps`` tells that the outside long point is in the number already.
+    ``corner`` is the measured angle, None where the usual one is assumed;
+    ``corner_error`` how many degrees a sixteenth in the diagonal makes, None
+    where the corner was not measured by one.  ``over_scraps`` tells that
+    the outside long point is in the number already.
     """
 
     joint: Joint
@@ -46,6 +48,7 @@ class End:
     fit: Fit
     over_scraps: bool
     span: Span
+    corner_error: Fraction | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,7 +88,11 @@ class Trim:
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """A stretch of wall that gets trim; left and right as you face it."""
+    """A stretch of wall that gets trim; left and right as you face it.
+
+    ``first_stud`` is how far from the wall's left end the middle of a stud is
+    known to be (inches).
+    """
 
     label: str
     length: Fraction
@@ -96,6 +103,7 @@ class Run:
     may_splice: bool
     note: str | None
     span: Span
+    first_stud: Fraction | None = None
 
 
 @dataclass(frozen=True, slots=True)

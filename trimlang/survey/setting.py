@@ -12,8 +12,23 @@ from trimlang.survey.settings import Direction, Settings
 from trimlang.syntax.tree import Angle, Fact, Measure, Number, Price, SettingLine, Word
 
 ROOM_TOO: Final = frozenset(
-    "unit taken round_step round_joint round_cope assumed_mitre coped_corners mitred_corners"
-    " splices_never splices_allowed splice_angle splice_least".split()
+    {
+        "unit",
+        "taken",
+        "round_step",
+        "round_joint",
+        "round_cope",
+        "assumed_mitre",
+        "gap_limit",
+        "coped_corners",
+        "mitred_corners",
+        "splices_never",
+        "splices_allowed",
+        "splice_angle",
+        "splice_least",
+        "stud_spacing",
+        "closes",
+    }
 )
 """Facts that a room may set for itself; the rest hold for the whole job."""
 
@@ -26,6 +41,8 @@ _LENGTHS: Final = {
 }
 _SIZES: Final = {
     "round_step": ("step", "a rounding step"),
+    "stud_spacing": ("stud_spacing", "stud spacing"),
+    "closes": ("closes_within", "the misclosure allowed"),
     "splice_least": ("splice_least", "the least piece"),
     "nail_every": ("nail_every", "nail spacing"),
     "nail_long": ("nail_long", "a nail"),
@@ -106,6 +123,17 @@ def _assumed_mitre(_settings: Settings, fact: Fact, findings: Findings) -> dict[
         findings.say("T233", angle.span, what="a mitre", least=0, most=80)
         return {}
     return {"mitre_out" if joint.text == "out-corner" else "mitre_in": angle.degrees}
+
+
+def _gap_limit(settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:
+    joint, gap = fact.values
+    assert isinstance(joint, Word) and isinstance(gap, Measure)  # noqa: S101, PT018
+    if joint.text not in ("in-corner", "out-corner"):
+        findings.say("T232", joint.span, joint=joint.text)
+        return {}
+    limit = not_negative(gap, settings.unit, findings, what="a gap")
+    name = "gap_out" if joint.text == "out-corner" else "gap_in"
+    return {} if limit is None else {name: limit}
 
 
 def _cope(_settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:
@@ -194,11 +222,13 @@ _OTHERS: Final[dict[str, Callable[[Settings, Fact, Findings], dict[str, Any]]]] 
     "round_joint": _round_joint,
     "round_cope": _round_cope,
     "assumed_mitre": _assumed_mitre,
+    "gap_limit": _gap_limit,
     "coped_corners": _cope,
     "mitred_corners": _cope,
     "splices_never": _splices,
     "splices_allowed": _splices,
     "splice_angle": _angle_between("splice_angle", "a splice", 30, 45),
+    "reaches": _angle_between("saw_reach", "what the saw swings to", 1, 75),
     "reads_to": _angle_between("saw_step", "what the saw reads to", 0, 5),
     "spare": _number("spare", "the spare allowance", 0, 100),
     "caulk_waste": _number("caulk_waste", "caulk lost", 0, 100),

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from trimlang.diagnostics import Diagnostic, Span
+from trimlang.survey.closure import check_closure
+from trimlang.survey.copes import choose_copes
 from trimlang.survey.job import Gap, Job, Joint, Room, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.rooms import read_rooms
@@ -25,10 +27,12 @@ def survey(statements: tuple[tree.Statement, ...], file: str) -> tuple[Job, tupl
     settings = _file_settings(statements, findings)
     trims = read_trims(statements, settings.unit, findings)
     rooms = tuple(
-        meet(room, findings) for room in read_rooms(statements, settings, trims, findings)
+        choose_copes(meet(room, findings), findings)
+        for room in read_rooms(statements, settings, trims, findings)
     )
     for room in rooms:
         _check_thickness(room, trims, findings)
+        check_closure(room, trims.values(), findings)
     _check_trims(statements, trims, rooms, findings)
     if not rooms and not any(isinstance(line, tree.Unreadable) for line in statements):
         findings.say("T206", Span(file, 1, 1, 2))

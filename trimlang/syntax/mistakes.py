@@ -13,7 +13,8 @@ from trimlang.diagnostics import Diagnostic, Span, say
 
 LINE_WORDS: Final = (
     "job", "surveyed", "unit", "include", "currency", "trim", "stock", "on-hand", "saw", "spare",
-    "taken", "round", "corners", "splices", "nails", "caulk", "paint", "room", "opening", "bare",
+    "taken", "round", "corners", "splices", "closes", "nails", "caulk", "paint", "room", "opening",
+    "bare",
 )  # fmt: skip
 
 PART_WORDS: Final = ("left", "right", "note", "trim", "splice", "no", "taken", "entrance")
@@ -37,7 +38,7 @@ _WORDS: Final[dict[str, tuple[str, ...]]] = {
 _PLAIN: Final = frozenset(
     "AT MOST OF TO OFF IN FRONT THICK TALL PACK KERF READS SQUARES BY COPE NEVER ALLOWED ANGLE"
     " LEAST EVERY LONG PLATE FLOOR WALLBOARD BOX BEAD TUBE WASTE CAN QUART GALLON AS NOTE NO"
-    " SPLICE ENTRANCE TRIM TAKEN".split()
+    " SPLICE ENTRANCE TRIM TAKEN CORNER DIAGONAL REACHES WITHIN GAP STUDS FIRST STUD".split()
 )
 _PHRASES: Final[dict[str, str]] = {
     "COMMA": "a comma",

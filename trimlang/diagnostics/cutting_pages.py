@@ -1,0 +1,49 @@
+"""T404 and on: a joint that the saw, the stock or the wall does not make easy."""
+
+from typing import Final
+
+from trimlang.diagnostics.page import Page
+from trimlang.diagnostics.severity import Severity
+
+_TRIM = "trim base: 9/16 in thick, 5 1/4 in tall\n"
+_STOCK = "stock base: 12 ft at 17.40\n"
+_ALL = _TRIM + _STOCK + 'room "Study", trim base, open walk\n'
+
+CUTTING_PAGES: Final = (
+    Page(
+        "T404",
+        "beyond the saw",
+        "the {side} end of run {run} wants a mitre of {mitre}; the saw swings to {reach}",
+        "Clamp the piece to a wedge, cut it by hand, or say how far yours goes: saw: reaches 60"
+        " deg",
+        "A sharp corner's mitre is further from square than a common mitre saw turns (about 50°,"
+        " from memory; the saw's manual decides).",
+        _ALL + "  N: 40 in, left=in-corner(60 deg), right=butt",
+        Severity.WARNING,
+    ),
+    Page(
+        "T405",
+        "a joint that stays open",
+        "the {side} end of run {run} ({trim}) wants {exact}; the saw reads {setting}, which leaves"
+        " {gap} open at the face",
+        "Set the saw between its marks and try on scraps, or allow a wider gap: corners:"
+        " out-corner gap 1/16 in",
+        "A saw that reads in coarse steps cannot cut every angle; the joint's faces then stand"
+        " apart at one edge. An outside corner shows it most.",
+        "saw: reads to 5 deg\n" + _ALL + "  N: 40 in, left=out-corner(94 deg), right=butt",
+        Severity.WARNING,
+    ),
+    Page(
+        "T406",
+        "no stud where a splice can be",
+        "no splice of run {run} ({trim}) can be laid on a stud; it is laid by the sticks' lengths",
+        "Check the first stud and their spacing (splices: studs every 16 in), or allow shorter"
+        " pieces (splices: least 12 in).",
+        "A splice holds best where both pieces are nailed to a stud. Here every stud lies too near"
+        " a corner, or further along than a stick reaches.",
+        "splices: studs every 160 in\n"
+        + _ALL
+        + "  N: 16 ft, left=butt, right=butt, first stud 3 in",
+        Severity.WARNING,
+    ),
+)
