@@ -32,8 +32,8 @@ ROWS: Final = {
     "return": N_("a return"),
     "cope": N_("a coped end"),
     "splice": N_("a scarf"),
-    "in-corner": N_("between walls: it must slip in"),
-    "butt": N_("between stops: it must slip in"),
+    "in-corner": N_("between walls: must slip in"),
+    "butt": N_("between stops: must slip in"),
 }
 
 DIRECTIONS: Final = {
@@ -41,6 +41,10 @@ DIRECTIONS: Final = {
     Direction.DOWN: N_("down"),
     Direction.NEAREST: N_("to the nearest mark"),
 }
+
+
+SUPPLIES: Final = {"nails": N_("nails"), "caulk": N_("caulk"), "paint": N_("paint")}
+"""What else there is to buy, by the names that the takeoff gives it."""
 
 
 def joint_name(cut: Cut, words: Words) -> str:
