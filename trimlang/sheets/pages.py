@@ -21,15 +21,15 @@ from trimlang.sheets.stages import checklist
 from trimlang.sheets.sticks import stick_layouts
 from trimlang.sheets.style import stylesheet
 from trimlang.sheets.ticket import tickets
-from trimlang.sheets.words import words_in
+from trimlang.sheets.words import N_, words_in
 
 TITLES: Final = {
-    "tickets": "Cut tickets",
-    "stock-order": "Stock order",
-    "checklist": "Checklist",
-    "stick-layouts": "Stick layouts",
-    "saw-sheet": "Saw sheet",
-    "floor-plan": "Floor plan",
+    "tickets": N_("Cut tickets"),
+    "stock-order": N_("Stock order"),
+    "checklist": N_("Checklist"),
+    "stick-layouts": N_("Stick layouts"),
+    "saw-sheet": N_("Saw sheet"),
+    "floor-plan": N_("Floor plan"),
 }
 
 

@@ -7,15 +7,9 @@ from typing import Final
 
 from trimlang.joinery.piece import Cut, Lean, Piece
 from trimlang.sheets.pen import Pen
-from trimlang.sheets.words import Words
+from trimlang.sheets.words import N_, Words
 from trimlang.survey.job import Fit, Joint
 from trimlang.survey.settings import Direction
-
-
-def N_(text: str) -> str:  # noqa: N802 - gettext's own name for "collect, translate later"
-    """Mark a text for the catalogues where it is looked up later."""
-    return text
-
 
 JOINTS: Final = {
     Joint.IN_CORNER: N_("inside corner"),
