@@ -67,7 +67,11 @@ def check_job(text: str, *, path: Path | None = None, name: str = "<text>") -> R
         pieces, joined = joinery(job)
     findings = (*gathered.findings, *surveyed, *joined)
     order = {source: number for number, source in enumerate(gathered.sources)}
-    unique = dict.fromkeys(findings)
+    # an end that could not be read is not missing too
+    unread = {one.span.line for one in gathered.findings if one.code.startswith("T1")}
+    unique = dict.fromkeys(
+        one for one in findings if one.code != "T225" or one.span.line not in unread
+    )
     return Result(
         job,
         pieces,

@@ -32,9 +32,7 @@ def longest_stick(trim: Trim, squares_off: Fraction) -> Fraction | None:
     return max(lengths) - 2 * squares_off if lengths else None
 
 
-def _run_pieces(
-    job: Job, room: Room, run: Run, trim: Trim, findings: Findings
-) -> list[Piece]:
+def _run_pieces(job: Job, room: Room, run: Run, trim: Trim, findings: Findings) -> list[Piece]:
     settings = room.settings
     behind = job.trim(trim.in_front_of) if trim.in_front_of else None
     exact = (
@@ -97,17 +95,18 @@ def _spliced(
     if cut is None:
         findings.say("T403", run.span, run=run.label, trim=trim.name)
         return [whole]
-    *firsts, last = cut
     count = len(cut)
     pieces: list[Piece] = []
     for number, exact in enumerate(cut, start=1):
         length, rounding = exact, replace(whole.rounding, row="splice", exact=exact, by=Fraction(0))
         if number == count:
-            length, rounding = round_length(last, whole.rounding.row, settings)
+            length, rounding = round_length(exact, whole.rounding.row, settings)
         pieces.append(
             replace(
                 whole,
-                id=f"{whole.id}-{chr(ord('a') + number - 1)}" if count <= 26 else f"{whole.id}-{number}",
+                id=f"{whole.id}-{chr(ord('a') + number - 1)}"
+                if count <= 26
+                else f"{whole.id}-{number}",
                 length=length,
                 left=whole.left if number == 1 else lap_under,
                 right=whole.right if number == count else lap_over,

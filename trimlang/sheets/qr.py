@@ -9,6 +9,7 @@ def qr_svg(payload: str, about: str) -> Markup:
     """Return the code of a plain text as an SVG element."""
     import segno
 
-    code = segno.make(payload, error="m", micro=False)
+    # every mask is valid; choosing the prettiest takes ten times as long as all the rest
+    code = segno.make(payload, error="m", micro=False, mask=3)
     svg: str = code.svg_inline(border=2, omitsize=True, title=about, svgclass="qr", lineclass=None)
     return Markup(svg)  # noqa: S704 - segno escapes the title and draws the rest

@@ -3,14 +3,16 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from time import monotonic
 
 from trimlang.stock.buying import Buying
-from trimlang.stock.floor import Worth, cost_floor, count_floor, halves_worths, length_worth
+from trimlang.stock.floor import cost_floor, count_floor, halves_worths, length_worth
 from trimlang.stock.laying import plan_of
 from trimlang.stock.longest_first import plain_packing, price_rate, quick_packing
-from trimlang.stock.packing import Packing
+from trimlang.stock.packing import better
 from trimlang.stock.problem import NoPlan, Plan, Problem
-from trimlang.stock.timber import Timber, timber_of
+from trimlang.stock.proof import prove
+from trimlang.stock.timber import timber_of, unshared
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,10 +52,29 @@ def plan_stock(problem: Problem, *, effort: Effort = FULL) -> Plan | NoPlan:
     if too_long:
         return NoPlan(problem, too_long=tuple(too_long))
     buying = Buying(timber)
-    plain = plain_packing(timber, buying)
-    packing = quick_packing(timber, buying)
+    rates = [price_rate(timber, buying, kind) for kind in range(len(timber.kinds))]
     worths = [length_worth(timber), *halves_worths(timber)]
-    bound, stick_bound = _quick_bounds(timber, buying, worths)
+    bound = max(cost_floor(timber, rates, worth) for worth in worths)
+    plain = plain_packing(timber, buying)
+    packing = better(plain, quick_packing(timber, buying))
+    reason, work = "the length of the pieces", 0
+    if effort.prove and (packing is None or packing.cost > bound):
+        ends = monotonic() + effort.seconds
+        if timber.leaning:
+            # A plan that shares no mitre is soon found, and often cannot be bettered.
+            apart = unshared(timber)
+            start = prove(
+                apart,
+                buying,
+                rates,
+                packing,
+                [length_worth(apart)],
+                lambda: ends - monotonic() - effort.seconds / 2,
+            )
+            packing, work = start.packing, start.work
+        proof = prove(timber, buying, rates, packing, worths, lambda: ends - monotonic())
+        packing, reason, work = proof.packing, proof.reason, work + proof.work
+        bound = max(bound, proof.bound)
     if packing is None:
         return NoPlan(problem, short_of_supply=True)
     return plan_of(
@@ -61,17 +82,12 @@ def plan_stock(problem: Problem, *, effort: Effort = FULL) -> Plan | NoPlan:
         buying,
         packing,
         bound=bound,
-        stick_bound=stick_bound,
+        stick_bound=max(count_floor(timber, worth) for worth in worths),
         plain=plain,
-        proof="the length of the pieces",
+        proof=reason,
+        work=work,
         proving=effort.prove,
     )
-
-
-def _quick_bounds(timber: Timber, buying: Buying, worths: list[Worth]) -> tuple[int, int]:
-    rates = [price_rate(timber, buying, kind) for kind in range(len(timber.kinds))]
-    cost = max(cost_floor(timber, rates, worth) for worth in worths)
-    return cost, max(count_floor(timber, worth) for worth in worths)
 
 
 def checked(problem: Problem) -> None:
@@ -98,4 +114,4 @@ def checked(problem: Problem) -> None:
             raise ValueError(f"blank {blank.key} has a limit below nothing")
 
 
-__all__ = ["FULL", "QUICK", "Effort", "Packing", "checked", "plan_stock"]
+__all__ = ["FULL", "QUICK", "Effort", "checked", "plan_stock"]

@@ -100,7 +100,10 @@ class Run:
 
 @dataclass(frozen=True, slots=True)
 class Gap:
-    """Wall with no trim: an opening, or bare wall behind a cabinet."""
+    """Wall with no trim: an opening, or bare wall behind a cabinet.
+
+    The kind ``lost`` holds the place of a wall that the file states wrongly.
+    """
 
     kind: str
     width: Fraction

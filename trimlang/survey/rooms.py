@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 from fractions import Fraction
 
+from trimlang.diagnostics import Span
 from trimlang.survey.job import End, Fit, Gap, Joint, Room, Run, Stretch, Trim
 from trimlang.survey.measures import Findings, length
 from trimlang.survey.setting import apply
@@ -15,7 +16,8 @@ from trimlang.survey.unknown import unknown_trim
 from trimlang.syntax import tree
 
 RUN_WORDS = ("left", "right", "splice", "note", "no splice", "taken", "trim")
-LEAST_CORNER, MOST_CORNER = 30, 330
+LEAST_CORNER = 30
+_BELOW = (tree.RunLine, tree.GapLine, tree.SettingLine, tree.Unreadable)
 
 
 def read_rooms(
@@ -26,10 +28,10 @@ def read_rooms(
     for line in lines:
         if isinstance(line, tree.RoomLine):
             groups.append((line, []))
-        elif isinstance(line, tree.RunLine | tree.GapLine | tree.SettingLine):
+        elif isinstance(line, _BELOW):
             if groups:
                 groups[-1][1].append(line)
-            elif not isinstance(line, tree.SettingLine):
+            elif not isinstance(line, tree.SettingLine | tree.Unreadable):
                 findings.say("T220", line.span)
     rooms: list[Room] = []
     named: dict[str, int] = {}
@@ -74,9 +76,7 @@ class _Reader:
                 self._settings = replace(self._settings, taken=fact.values[0].text)
         for line in below:
             if isinstance(line, tree.SettingLine):
-                self._settings = apply(
-                    self._settings, line, findings, in_room=heading.name.text
-                )
+                self._settings = apply(self._settings, line, findings, in_room=heading.name.text)
         walk: list[Stretch] = []
         labels: dict[str, int] = {}
         for line in below:
@@ -91,14 +91,12 @@ class _Reader:
                         line=labels[label.casefold()],
                     )
                 labels.setdefault(label.casefold(), line.span.line)
-                run = self._run(line)
-                if run is not None:
-                    walk.append(run)
+                walk.append(self._run(line) or _lost(line.span))
             elif isinstance(line, tree.GapLine):
-                gap = self._gap(line)
-                if gap is not None:
-                    walk.append(gap)
-        if not labels:
+                walk.append(self._gap(line) or _lost(line.span))
+            elif isinstance(line, tree.Unreadable):
+                walk.append(_lost(line.span))
+        if not walk:
             findings.say("T224", heading.name.span, room=heading.name.text)
         open_walk = any(fact.kind == "open_walk" for fact in heading.facts)
         return Room(
@@ -150,7 +148,7 @@ class _Reader:
         for side in ("left", "right"):
             if side not in ends:
                 findings.say("T225", line.label.span, run=label, side=side)
-        if not trims and not self._room_trims:
+        if not any(_names_a_trim(facts) for facts in (line.facts, self._heading.facts)):
             findings.say("T217", line.label.span, run=label, room=self._heading.name.text)
         left, right = ends.get("left"), ends.get("right")
         if long is None or left is None or right is None:
@@ -162,9 +160,7 @@ class _Reader:
     def _gap(self, line: tree.GapLine) -> Gap | None:
         wide = length(line.width, self._settings.unit, self._findings, what=f"this {line.kind}")
         ends = self._sides(line.facts, self._settings.taken)
-        called = next(
-            (fact.values[0] for fact in line.facts if fact.kind == "called"), None
-        )
+        called = next((fact.values[0] for fact in line.facts if fact.kind == "called"), None)
         if wide is None:
             return None
         return Gap(
@@ -202,9 +198,7 @@ class _Reader:
                 if not cornered:
                     findings.say("T227", fact.span, joint=joint)
                 elif not LEAST_CORNER <= value.degrees < 180:
-                    findings.say(
-                        "T228", fact.span, degrees=f"{value.degrees}", least=LEAST_CORNER
-                    )
+                    findings.say("T228", fact.span, degrees=f"{value.degrees}", least=LEAST_CORNER)
                 else:
                     corner = value.degrees
             elif fact.kind == "cope_here":
@@ -216,6 +210,13 @@ class _Reader:
         fit = Fit.COPED if coped else Fit.MITRED
         return End(joint, corner, fit, taken == "point", end.span)
 
+
+def _lost(span: Span) -> Gap:
+    return Gap("lost", Fraction(0), None, False, None, None, None, span)
+
+
+def _names_a_trim(facts: tuple[tree.Fact, ...]) -> bool:
+    return any(fact.kind in ("trims", "also_trim") for fact in facts)
 
 
 def _note(facts: tuple[tree.Fact, ...]) -> str | None:

@@ -12,8 +12,8 @@ from trimlang.survey.settings import Direction, Settings
 from trimlang.syntax.tree import Angle, Fact, Measure, Number, Price, SettingLine, Word
 
 ROOM_TOO: Final = frozenset(
-    "unit taken round_step round_joint round_cope assumed_mitre coped_corners mitred_corners splices_never"
-    " splices_allowed splice_angle splice_least".split()
+    "unit taken round_step round_joint round_cope assumed_mitre coped_corners mitred_corners"
+    " splices_never splices_allowed splice_angle splice_least".split()
 )
 """Facts that a room may set for itself; the rest hold for the whole job."""
 
@@ -86,7 +86,9 @@ def _round_joint(settings: Settings, fact: Fact, findings: Findings) -> dict[str
             return {}
         raised = measured
     row = (Direction(words[1]), raised)
-    return {"rounding": tuple((key, row if key == words[0] else old) for key, old in settings.rounding)}
+    return {
+        "rounding": tuple((key, row if key == words[0] else old) for key, old in settings.rounding)
+    }
 
 
 def _round_cope(settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:
@@ -106,7 +108,7 @@ def _assumed_mitre(_settings: Settings, fact: Fact, findings: Findings) -> dict[
     return {"mitre_out" if joint.text == "out-corner" else "mitre_in": angle.degrees}
 
 
-def _cope(settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:
+def _cope(_settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:
     (joint,) = fact.values
     assert isinstance(joint, Word)  # noqa: S101
     if joint.text != "in-corner":
