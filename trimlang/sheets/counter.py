@@ -8,6 +8,7 @@ from fractions import Fraction
 from trimlang.compiler import Result
 from trimlang.lengths.tape import decimal_text
 from trimlang.sheets.pen import Pen
+from trimlang.sheets.phrases import SUPPLIES
 from trimlang.stock.layout import Bought, TrimPlan
 from trimlang.stock.problem import Status
 
@@ -63,7 +64,7 @@ def order(result: Result, pen: Pen) -> Order:
         supplies=tuple(
             Line(
                 str(supply.count),
-                f"{pen.words(supply.what)}, {supply.package}",
+                f"{pen.words(SUPPLIES.get(supply.what, supply.what))}, {supply.package}",
                 pen.money(supply.price) if supply.price else pen.words("no price given"),
                 pen.money(supply.cost) if supply.price else "",
             )
@@ -71,7 +72,7 @@ def order(result: Result, pen: Pen) -> Order:
         ),
         needs=tuple(
             (
-                pen.words(supply.what),
+                pen.words(SUPPLIES.get(supply.what, supply.what)),
                 f"{decimal_text(supply.need, 1)} {supply.need_unit}; {supply.detail}",
             )
             for supply in result.supplies

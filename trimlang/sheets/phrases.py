@@ -7,15 +7,9 @@ from typing import Final
 
 from trimlang.joinery.piece import Cut, Lean, Piece
 from trimlang.sheets.pen import Pen
-from trimlang.sheets.words import Words
+from trimlang.sheets.words import N_, Words
 from trimlang.survey.job import Fit, Joint
 from trimlang.survey.settings import Direction
-
-
-def N_(text: str) -> str:  # noqa: N802 - gettext's own name for "collect, translate later"
-    """Mark a text for the catalogues where it is looked up later."""
-    return text
-
 
 JOINTS: Final = {
     Joint.IN_CORNER: N_("inside corner"),
@@ -32,8 +26,8 @@ ROWS: Final = {
     "return": N_("a return"),
     "cope": N_("a coped end"),
     "splice": N_("a scarf"),
-    "in-corner": N_("between walls: it must slip in"),
-    "butt": N_("between stops: it must slip in"),
+    "in-corner": N_("between walls: must slip in"),
+    "butt": N_("between stops: must slip in"),
 }
 
 DIRECTIONS: Final = {
@@ -41,6 +35,10 @@ DIRECTIONS: Final = {
     Direction.DOWN: N_("down"),
     Direction.NEAREST: N_("to the nearest mark"),
 }
+
+
+SUPPLIES: Final = {"nails": N_("nails"), "caulk": N_("caulk"), "paint": N_("paint")}
+"""What else there is to buy, by the names that the takeoff gives it."""
 
 
 def joint_name(cut: Cut, words: Words) -> str:

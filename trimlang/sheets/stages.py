@@ -8,13 +8,26 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import Final
 
 from trimlang.compiler import Result
 from trimlang.lengths.tape import decimal_text
 from trimlang.sheets.pen import Pen, Reading
+from trimlang.sheets.words import N_
 from trimlang.survey.job import Job
 from trimlang.survey.settings import Settings
 from trimlang.takeoff.supplies import nail_bite, nail_height, nails_in
+
+COLUMNS: Final = (
+    N_("cut"),
+    N_("label"),
+    N_("dry-fit"),
+    N_("fix"),
+    N_("caulk"),
+    N_("fill"),
+    N_("touch up"),
+)
+"""The boxes of each piece, in the order of the work."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -76,9 +89,7 @@ def checklist(result: Result, pen: Pen) -> Checklist:
             w("tape, sharp pencil, square, angle finder, scrap to test corners on"),
             w("coping saw and file, wood glue, nail set, caulk gun, filler, sandpaper"),
         ),
-        columns=tuple(
-            w(text) for text in ("cut", "label", "dry-fit", "fix", "caulk", "fill", "touch up")
-        ),
+        columns=tuple(w(text) for text in COLUMNS),
         rooms=tuple(
             _room(result, name, pen)
             for name in dict.fromkeys(room.name for room in result.job.rooms)
