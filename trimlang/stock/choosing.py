@@ -22,12 +22,13 @@ class Choice:
 def choose(
     timber: Timber,
     patterns: Sequence[tuple[int, Pattern]],
+    demand: Sequence[int],
     counts: Sequence[int],
     *,
     nodes: int,
     seconds: float,
 ) -> Choice:
-    """Cut every part from the rack with the given patterns only."""
+    """Cut the demand from a rack with the given patterns only."""
     import highspy
     import numpy as np
 
@@ -58,7 +59,7 @@ def choose(
     program.col_cost_ = np.zeros(len(patterns))
     program.col_lower_ = np.zeros(len(patterns))
     program.col_upper_ = np.array([float(counts[kind]) for kind, _ in patterns])
-    program.row_lower_ = np.array([*map(float, timber.demand), *([-inf] * len(timber.kinds))])
+    program.row_lower_ = np.array([*map(float, demand), *([-inf] * len(timber.kinds))])
     program.row_upper_ = np.array([*([inf] * sizes), *map(float, counts)])
     program.a_matrix_.format_ = highspy.MatrixFormat.kColwise
     program.a_matrix_.start_ = np.array(starts, dtype=np.int32)
@@ -74,18 +75,18 @@ def choose(
     answer = solver.getSolution()
     if not answer.value_valid:
         return Choice(None, settled=False, nodes=visited)
-    sticks = _sticks(timber, patterns, counts, [round(x) for x in answer.col_value])
+    sticks = _sticks(demand, patterns, counts, [round(x) for x in answer.col_value])
     return Choice(sticks, settled=sticks is not None, nodes=visited)
 
 
 def _sticks(
-    timber: Timber,
+    demand: Sequence[int],
     patterns: Sequence[tuple[int, Pattern]],
     counts: Sequence[int],
     times: Sequence[int],
 ) -> tuple[tuple[int, Pattern], ...] | None:
     """The sticks of an answer without pieces cut too often; None if it falls short."""
-    wanted = list(timber.demand)
+    wanted = list(demand)
     left = list(counts)
     sticks: list[tuple[int, Pattern]] = []
     for (kind, pattern), number in zip(patterns, times, strict=True):
