@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from trimlang.stock.solver import quiet_solver
 from trimlang.stock.timber import Pattern, Timber
 
 
@@ -34,15 +35,13 @@ def choose(
 
     if not patterns:
         return Choice(None, settled=True, nodes=0)
-    solver: Any = highspy.Highs()  # type: ignore[no-untyped-call]
-    for option, value in (
-        ("output_flag", False),
-        ("threads", 1),
-        ("mip_max_nodes", nodes),
-        ("time_limit", max(seconds, 0.1)),
-        ("mip_max_improving_sols", 1),
-    ):
-        solver.setOptionValue(option, value)
+    solver = quiet_solver(
+        {
+            "mip_max_nodes": nodes,
+            "time_limit": max(seconds, 0.1),
+            "mip_max_improving_sols": 1,
+        }
+    )
     sizes = len(timber.sizes)
     starts, places, factors = [0], [], []
     for kind, pattern in patterns:
