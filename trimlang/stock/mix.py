@@ -15,6 +15,7 @@ from typing import Any
 
 from trimlang.stock.buying import Buying
 from trimlang.stock.floor import Worth
+from trimlang.stock.solver import quiet_solver
 from trimlang.stock.timber import Timber
 
 #: Nodes that one search may visit before it gives up.
@@ -71,16 +72,14 @@ class MixSearch:
             program.worth(worth)
         for mix in known.too_small:
             program.more_than(mix)
-        solver: Any = highspy.Highs()  # type: ignore[no-untyped-call]
-        for option, value in (
-            ("output_flag", False),
-            ("threads", 1),
-            ("mip_rel_gap", 0.0),
-            ("mip_abs_gap", 0.5),
-            ("mip_max_nodes", NODES),
-            ("time_limit", max(seconds, 0.05)),
-        ):
-            solver.setOptionValue(option, value)
+        solver = quiet_solver(
+            {
+                "mip_rel_gap": 0.0,
+                "mip_abs_gap": 0.5,
+                "mip_max_nodes": NODES,
+                "time_limit": max(seconds, 0.05),
+            }
+        )
         solver.passModel(program.model())
         solver.run()
         self.work += 1
