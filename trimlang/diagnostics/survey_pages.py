@@ -306,4 +306,14 @@ SURVEY_PAGES: Final = (
         _ALL + "  N: 40 in, left=in-corner(corner by 6 in, 6 in, diagonal 8 1/2 in), right=butt",
         Severity.WARNING,
     ),
+    Page(
+        "T239",
+        "crown without a width",
+        "trim “{trim}” has a spring angle but no width",
+        "Add it to the trim's line: trim {trim}: 3 5/8 in wide, spring 38 deg",
+        "How far crown stands out from the wall, and so how long a stick an outside corner takes,"
+        " comes from its width and its spring angle.",
+        "trim crown: 11/16 in thick, spring 38 deg\nstock crown: 12 ft at 21.00\n"
+        'room "Study", trim crown, open walk\n' + _RUN,
+    ),
 )

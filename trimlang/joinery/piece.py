@@ -6,6 +6,7 @@ from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 
+from trimlang.joinery.crown import CrownCut
 from trimlang.survey.job import Fit, Joint
 from trimlang.survey.settings import Direction
 
@@ -46,6 +47,9 @@ class Cut:
     gap: Fraction
     assumed: bool
     corner_error: Fraction | None = None
+    bevel: Fraction = Fraction(0)
+    bevel_setting: Fraction = Fraction(0)
+    crown: CrownCut | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,6 +77,7 @@ class Edge(StrEnum):
     FACE = "face"
     EITHER = "either edge"
     POINTS = "long points"
+    WALL = "wall edge"
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,7 +103,9 @@ class Piece:
     the piece as cut.  ``part`` counts the pieces of a spliced run from its left
     end, 1 of 1 where there is no splice.  ``mates`` are the ids of the pieces
     that are joined to it on the same wall: at a scarf, or a return and the
-    piece that it closes.  Lengths in inches.
+    piece that it closes.  ``wall_edge`` is set for crown alone: the length to
+    mark along its lower edge, while ``length`` is what the stick must give.
+    Lengths in inches.
     """
 
     id: str
@@ -117,15 +124,32 @@ class Piece:
     note: str | None = None
     unit: str = "in"
     mates: tuple[str, ...] = ()
+    wall_edge: Fraction | None = None
+
+    @property
+    def to_mark(self) -> Fraction:
+        """The ticket's number: along the edge that ``measured_on`` names."""
+        return self.length if self.wall_edge is None else self.wall_edge
 
     @property
     def back(self) -> Fraction:
         """Length of the edge against the wall."""
+        if self.wall_edge is not None:
+            return self.wall_edge
         return self.length - _inset(self.left, "face") - _inset(self.right, "face")
 
     @property
     def face(self) -> Fraction:
-        """Length of the edge that is seen."""
+        """Length of the edge that is seen; at crown, of the ceiling edge."""
+        if self.wall_edge is not None:
+            return self.wall_edge + sum(
+                (
+                    _inset(cut, "face") - _inset(cut, "back")
+                    for cut in (self.left, self.right)
+                    if cut.crown
+                ),
+                Fraction(0),
+            )
         return self.length - _inset(self.left, "back") - _inset(self.right, "back")
 
     @property
@@ -136,6 +160,8 @@ class Piece:
     @property
     def measured_on(self) -> Edge:
         """Which edge the ticket's number is measured on."""
+        if self.wall_edge is not None:
+            return Edge.WALL
         long = {cut.long_edge for cut in (self.left, self.right)} & {"back", "face"}
         if len(long) == 2:
             return Edge.POINTS

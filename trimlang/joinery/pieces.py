@@ -6,14 +6,15 @@ from dataclasses import replace
 from fractions import Fraction
 
 from trimlang.diagnostics import Diagnostic
-from trimlang.joinery.cuts import RETURN_MITRE, end_cut, growth, square_cut
+from trimlang.joinery.crown import crown_cut
+from trimlang.joinery.cuts import RETURN_MITRE, end_cut, growth, lean_of, square_cut
 from trimlang.joinery.limits import check_gaps, check_reach
-from trimlang.joinery.piece import Cut, Kind, Lean, Piece
+from trimlang.joinery.piece import Kind, Piece
 from trimlang.joinery.rounding import deciding_row, round_length
-from trimlang.joinery.splicing import Wall, spliced, with_mates
+from trimlang.joinery.splicing import Wall, on_wall_edge, spliced, with_mates
 from trimlang.survey.job import Job, Joint, Room, Run, Trim
 from trimlang.survey.measures import Findings
-from trimlang.survey.outline import outline
+from trimlang.survey.outline import depths, outline
 
 
 def joinery(job: Job) -> tuple[tuple[Piece, ...], tuple[Diagnostic, ...]]:
@@ -65,6 +66,8 @@ def _run_pieces(wall: Wall, trim: Trim, findings: Findings) -> list[Piece]:
         note=run.note,
         unit=settings.unit,
     )
+    if trim.spring is not None:
+        whole = on_wall_edge(whole, length, settings)
     if length <= 0 or whole.back < 0 or whole.face < 0:
         findings.say("T402", run.span, run=run.label, trim=trim.name)
         return []
@@ -72,7 +75,7 @@ def _run_pieces(wall: Wall, trim: Trim, findings: Findings) -> list[Piece]:
     check_gaps(whole, run, settings, findings)
     pieces = [whole]
     longest = longest_stick(trim, job.settings.squares_off)
-    if longest is not None and (length > longest or run.must_splice):
+    if longest is not None and (whole.length > longest or run.must_splice):
         pieces = spliced(whole, wall, trim, longest, findings)
     first, last = pieces[0], pieces[-1]
     for side, end in (("left", run.left), ("right", run.right)):
@@ -85,30 +88,32 @@ def _run_pieces(wall: Wall, trim: Trim, findings: Findings) -> list[Piece]:
 def _return_piece(whole: Piece, closed: Piece, side: str, trim: Trim, room: Room) -> Piece:
     """Return the small piece that turns the profile back to the wall.
 
-    Its long point is the trim's thickness: mitred where it meets the run,
-    square where it meets the wall.
+    Its long point is the trim's thickness, or how far crown stands out: mitred
+    where it meets the run, square where it meets the wall.  A crown's comes to
+    nothing at the wall edge.
     """
-    thickness = trim.thickness or Fraction(0)
-    length, rounding = round_length(thickness, "return", room.settings)
-    mitred: Cut = replace(
-        whole.left if side == "left" else whole.right,
-        exact=RETURN_MITRE,
-        inset=length,
-        long_edge="face",
-        lean=Lean.RIGHT if side == "left" else Lean.LEFT,
-    )
+    settings = room.settings
+    deep = depths((trim,))[trim.name] or Fraction(0)
+    length, rounding = round_length(deep, "return", settings)
+    run_end = whole.left if side == "left" else whole.right
+    mate_side = "right" if side == "left" else "left"
+    mitred = replace(run_end, inset=length, long_edge="face", lean=lean_of(mate_side, "face"))
+    if trim.spring is not None:
+        crown = crown_cut(trim.spring, RETURN_MITRE, mate_side, settings.saw_step, inside=False)
+        mitred = replace(mitred, crown=crown)
     square = square_cut()
     return replace(
         whole,
         id=f"{whole.id}-{side}-return",
         kind=Kind.RETURN,
         length=length,
-        wall=thickness,
+        wall=deep,
         left=square if side == "left" else mitred,
         right=mitred if side == "left" else square,
         rounding=rounding,
         part=1,
         parts=1,
         mates=(closed.id,),
+        wall_edge=None,
         note=f"closes the {side} end of {closed.id}; glue, do not nail",
     )

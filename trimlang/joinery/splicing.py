@@ -11,10 +11,11 @@ from trimlang.joinery.cuts import end_cut
 from trimlang.joinery.piece import Kind, Piece
 from trimlang.joinery.rounding import round_length
 from trimlang.joinery.splices import Studs, lapping_side, split
-from trimlang.lengths.tape import feet_text
+from trimlang.lengths.tape import feet_text, steps_up
 from trimlang.survey.job import End, Fit, Job, Joint, Room, Run, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.outline import Leg, Point
+from trimlang.survey.settings import Settings
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,6 +53,8 @@ def spliced(
         return [whole]
     scarf = End(Joint.SPLICE, None, Fit.MITRED, over_scraps=False, span=run.span)
     lap = end_cut(scarf, "right", trim, settings).inset
+    if whole.wall_edge is not None:
+        longest -= steps_up(_past_wall_edge(whole), settings.rounding_step)
     cut = _lengths(whole, wall, lap, longest, findings)
     if cut is None:
         findings.say("T403", run.span, run=run.label, trim=trim.name)
@@ -79,7 +82,25 @@ def spliced(
                 parts=count,
             )
         )
-    return pieces
+    if whole.wall_edge is None:
+        return pieces
+    return [on_wall_edge(piece, piece.length, settings) for piece in pieces]
+
+
+def on_wall_edge(piece: Piece, length: Fraction, settings: Settings) -> Piece:
+    """Return a piece of crown whose number is along its wall edge; its stick may be longer.
+
+    At an outside corner the ceiling edge reaches further than the wall edge.
+    """
+    over = _past_wall_edge(piece)
+    return replace(piece, wall_edge=length, length=steps_up(length + over, settings.rounding_step))
+
+
+def _past_wall_edge(piece: Piece) -> Fraction:
+    return sum(
+        (cut.inset for cut in (piece.left, piece.right) if cut.crown and cut.long_edge == "face"),
+        Fraction(0),
+    )
 
 
 def _part_name(number: int, count: int) -> str:
@@ -94,7 +115,8 @@ def _lengths(
     exact, force = whole.rounding.exact, run.must_splice
     if run.first_stud is not None:
         # the trim begins at the long point, which lies past the wall at an outside corner
-        grown = whole.left.inset if whole.left.long_edge == "face" else Fraction(0)
+        past = whole.wall_edge is None
+        grown = whole.left.inset if past and whole.left.long_edge == "face" else Fraction(0)
         studs = Studs(run.first_stud + grown, settings.stud_spacing)
         cut = split(exact, longest, lap, settings, force=force, studs=studs)
         if cut is not None:

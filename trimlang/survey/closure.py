@@ -11,7 +11,7 @@ from trimlang.lengths.angles import degrees_text
 from trimlang.lengths.tape import feet_text, steps_nearest
 from trimlang.survey.job import Gap, Joint, Room, Run, Stretch, Trim
 from trimlang.survey.measures import Findings
-from trimlang.survey.outline import MOST_SHARED, Outline, Point, outline, wall_length
+from trimlang.survey.outline import MOST_SHARED, Outline, Point, depths, outline, wall_length
 from trimlang.survey.slips import Slip, Walk, likely_slips, miss
 
 FEWEST_STRETCHES: Final = 3
@@ -89,7 +89,7 @@ def _settle(room: Room, trims: tuple[Trim, ...], drawn: Outline, findings: Findi
 
 
 def _walk(room: Room, trims: tuple[Trim, ...], drawn: Outline) -> Walk:
-    thick = {trim.name: trim.thickness for trim in trims}
+    thick = depths(trims)
     count = len(room.walk)
     headings = [float(leg.heading) for leg in drawn.legs]
     turns = [after - before for before, after in pairwise(headings)]

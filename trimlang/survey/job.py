@@ -74,7 +74,12 @@ class Rest:
 
 @dataclass(frozen=True, slots=True)
 class Trim:
-    """A moulding: its section, what it is made of and how it is sold."""
+    """A moulding: its section, what it is made of and how it is sold.
+
+    ``height`` is its size across the face, a crown's or a casing's width.
+    ``spring`` is the angle between a crown's back and the wall (degrees), None
+    for a trim that lies flat on the wall.
+    """
 
     name: str
     thickness: Fraction | None
@@ -84,6 +89,7 @@ class Trim:
     offers: tuple[Offer, ...]
     rests: tuple[Rest, ...]
     span: Span
+    spring: Fraction | None = None
 
 
 @dataclass(frozen=True, slots=True)

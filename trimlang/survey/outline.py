@@ -105,7 +105,7 @@ def outline(room: Room, trims: Iterable[Trim] = ()) -> Outline:
     ``trims`` are the job's: walls taken over scraps of trim are shorter than
     the number by what the scraps add.  Without them the number counts whole.
     """
-    thick = {trim.name: trim.thickness for trim in trims}
+    thick = depths(trims)
     walk, count = room.walk, len(room.walk)
     turns = tuple(turn_between(walk[i], walk[(i + 1) % count]) for i in range(count))
     turned = sum((turn.degrees for turn in turns), Fraction(0))
@@ -124,6 +124,16 @@ def outline(room: Room, trims: Iterable[Trim] = ()) -> Outline:
             entrance = Point((place.x + end.x) / 2, (place.y + end.y) / 2)
         place, heading = end, heading + degrees[index]
     return Outline(tuple(legs), turns, turned, place if goes_round and legs else None, entrance)
+
+
+def depths(trims: Iterable[Trim]) -> dict[str, Fraction | None]:
+    """Return how far each trim stands out from the wall: its thickness, or crown's projection."""
+    return {
+        trim.name: trim.thickness
+        if trim.spring is None or trim.height is None
+        else trim.height * _fine(sine(trim.spring))
+        for trim in trims
+    }
 
 
 def turn_between(one: Stretch, other: Stretch) -> Turn:

@@ -96,6 +96,8 @@ def _check_thickness(room: Room, trims: dict[str, Trim], findings: Findings) -> 
     for run in room.runs:
         for end in (run.left, run.right):
             for name in run.trims:
+                if trims[name].spring is not None and end.joint is not Joint.SPLICE:
+                    continue
                 if end.joint in _THICK_ENDS and trims[name].thickness is None:
                     findings.say("T211", end.span, joint=end.joint, trim=name, run=run.label)
 
@@ -125,6 +127,8 @@ def _check_trims(
                 findings.say("T214", trim.span, trim=name)
         elif name not in stocked:
             findings.say("T212", trim.span, trim=name)
+        if name in used and trim.spring is not None and trim.height is None:
+            findings.say("T239", trim.span, trim=name)
         behind = trim.in_front_of
         if name in used and behind is not None and trims[behind].thickness is None:
             findings.say("T211", trim.span, joint="lap", trim=behind, run="every run")
