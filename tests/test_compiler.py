@@ -1,7 +1,7 @@
 """The passes together."""
 
-from trimlang.compiler import compile_job
 from tests.conftest import walls
+from trimlang.compiler import compile_job
 
 LIMITED = (
     "trim base: 9/16 in thick, 5 1/4 in tall\n"
