@@ -1,6 +1,7 @@
 """What must hold of any room."""
 
 from dataclasses import replace
+from itertools import pairwise
 
 from hypothesis import given
 from hypothesis import strategies as st
@@ -76,7 +77,7 @@ def test_both_sides_of_a_corner_close_it_within_the_saws_step(room):
     result = trimlang.compile(text(enumerate(room)))
     runs = result.job.rooms[0].runs
     pieces = {(piece.run, piece.trim): piece for piece in result.pieces if piece.kind == "run"}
-    for one, other in zip(runs, runs[1:], strict=False):
+    for one, other in pairwise(runs):
         for trim in ("base", "shoe"):
             first = pieces[one.label, trim].right
             second = pieces[other.label, trim].left

@@ -75,4 +75,15 @@ CUTTING_PAGES: Final = (
         "nails: plate 1 1/2 in, floor 1 1/2 in\n" + _ALL + "  N: 40 in, left=butt, right=butt",
         Severity.WARNING,
     ),
+    Page(
+        "T410",
+        "casing longer than any stick",
+        "casing: the {part} needs {need} of {trim}, and the longest stick gives {longest}",
+        "List longer stock.",
+        "Casing is seen from near by and is not spliced.",
+        "trim case: 11/16 in thick, 2 1/4 in wide\nstock case: 7 ft at 6.10\n"
+        + _ALL + "  N: 40 in, left=butt, right=butt\n"
+        + "  opening 32 in, casing case, height 96 in\n",
+        Severity.ERROR,
+    ),
 )

@@ -16,18 +16,35 @@ from trimlang.joinery.cuts import square_cut
 from trimlang.joinery.faces import HEAD_MITRE, face_cut
 from trimlang.joinery.piece import Cut, Kind, Piece
 from trimlang.joinery.rounding import round_length
+from trimlang.joinery.sticks import longest_stick
+from trimlang.lengths.tape import feet_text
 from trimlang.survey.job import Gap, Job, Joint, Room, Trim
+from trimlang.survey.measures import Findings
 
 
-def casing_pieces(job: Job, room: Room) -> Iterator[Piece]:
-    """Yield the legs and heads of a room's cased openings, along the walk."""
+def casing_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
+    """Yield the legs and heads of a room's cased openings, along the walk.
+
+    A part that no stick is long enough for is reported: casing is never spliced.
+    """
     number = 0
     for stretch in room.walk:
         if not isinstance(stretch, Gap) or stretch.casing is None:
             continue
         number += 1
         if stretch.clear_height is not None:
-            yield from _casing(job, room, stretch, stretch.clear_height, f"D{number}")
+            for piece in _casing(job, room, stretch, stretch.clear_height, f"D{number}"):
+                longest = longest_stick(job.trim(piece.trim), job.settings.squares_off)
+                if longest is not None and piece.length > longest:
+                    findings.say(
+                        "T410",
+                        stretch.span,
+                        part=piece.note,
+                        need=feet_text(piece.length, piece.unit),
+                        trim=piece.trim,
+                        longest=feet_text(longest, piece.unit),
+                    )
+                yield piece
 
 
 def _casing(job: Job, room: Room, gap: Gap, tall: Fraction, door: str) -> Iterator[Piece]:

@@ -36,8 +36,15 @@ class Cut:
     ``exact`` and ``setting`` are degrees from square: what the joint wants and
     what the saw can read.  ``inset`` is how far the short edge of the end lies
     inside the long point (inches); ``long_edge`` is ``back`` or ``face``, at cuts
-    across the face ``top``, ``bottom`` or ``outer``, and ``both`` at a square end.  ``gap`` is what setting instead of exact leaves open at the face
-    of the joint (inches).
+    across the face ``top``, ``bottom`` or ``outer``, and ``both`` at a square
+    end.  ``gap`` is what setting instead of exact leaves open at the face of the
+    joint (inches).  ``corner_error`` is how many degrees a sixteenth makes in a
+    corner that was measured by its diagonal.
+
+    ``bevel`` tilts the blade (degrees from upright), as wanted and as the saw
+    reads it; only crown has one, and its ``exact`` and ``setting`` are for lying
+    flat.  ``crown`` tells all of a crown end's cut.  At crown ``back`` is the wall
+    edge and ``face`` the ceiling edge.
     """
 
     joint: Joint

@@ -16,6 +16,7 @@ from trimlang.joinery.piece import Cut, Kind, Piece
 from trimlang.joinery.rounding import deciding_row, round_length
 from trimlang.joinery.scribes import check_scribes, scribe
 from trimlang.joinery.splicing import Wall, on_wall_edge, spliced, with_mates
+from trimlang.joinery.sticks import longest_stick
 from trimlang.survey.job import Job, Joint, Room, Run, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.outline import depths, outline
@@ -35,16 +36,10 @@ def joinery(job: Job) -> tuple[tuple[Piece, ...], tuple[Diagnostic, ...]]:
                 for name in run.trims:
                     in_room.extend(_run_pieces(wall, job.trim(name), findings))
         pieces.extend(with_mates(room, in_room))
-        pieces.extend(casing_pieces(job, room))
+        pieces.extend(casing_pieces(job, room, findings))
         check_scribes(job, room, findings)
     check_fixings(job, findings)
     return tuple(pieces), tuple(findings.found)
-
-
-def longest_stick(trim: Trim, squares_off: Fraction) -> Fraction | None:
-    """Return the longest piece that bought stock (else what is on hand) can give."""
-    lengths = [offer.length for offer in trim.offers] or [rest.length for rest in trim.rests]
-    return max(lengths) - 2 * squares_off if lengths else None
 
 
 def _run_pieces(wall: Wall, trim: Trim, findings: Findings) -> list[Piece]:
