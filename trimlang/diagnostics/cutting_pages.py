@@ -46,4 +46,46 @@ CUTTING_PAGES: Final = (
         + "  N: 16 ft, left=butt, right=butt, first stud 3 in",
         Severity.WARNING,
     ),
+    Page(
+        "T407",
+        "tops that do not line up",
+        "runs {one} and {other} lose unlike amounts to the floor: their tops would differ by"
+        " {differ}",
+        "Scribe both by the larger gap, or set both to one level line.",
+        "An eighth of an inch at a joint's top edge is seen from across the room.",
+        _ALL
+        + "  N: 40 in, left=butt, right=in-corner, floor gap 5/16 in\n"
+        + "  E: 50 in, left=in-corner, right=butt",
+        Severity.WARNING,
+    ),
+    Page(
+        "T408",
+        "nails too short",
+        "a {nail} nail through {trim} and wallboard misses the plate by {short}",
+        "Take longer nails: nails: 2 1/2 in long",
+        "A nail that ends in the wallboard holds nothing.",
+        "nails: 1 in long\n" + _ALL + "  N: 40 in, left=butt, right=butt",
+        Severity.WARNING,
+    ),
+    Page(
+        "T409",
+        "the floor hides the plate",
+        "the finished floor is as thick as the plate: no nail through {trim} can meet it",
+        "Check “nails: plate, floor”; else nail into the studs.",
+        "The plate shows above the finished floor by its thickness less the floor's.",
+        "nails: plate 1 1/2 in, floor 1 1/2 in\n" + _ALL + "  N: 40 in, left=butt, right=butt",
+        Severity.WARNING,
+    ),
+    Page(
+        "T410",
+        "casing longer than any stick",
+        "casing: the {part} needs {need} of {trim}, and the longest stick gives {longest}",
+        "List longer stock.",
+        "Casing is seen from near by and is not spliced.",
+        "trim case: 11/16 in thick, 2 1/4 in wide\nstock case: 7 ft at 6.10\n"
+        + _ALL
+        + "  N: 40 in, left=butt, right=butt\n"
+        + "  opening 32 in, casing case, height 96 in\n",
+        Severity.ERROR,
+    ),
 )

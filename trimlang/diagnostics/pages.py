@@ -12,17 +12,21 @@ from typing import Final
 from trimlang.diagnostics.cutting_pages import CUTTING_PAGES
 from trimlang.diagnostics.file_pages import FILE_PAGES
 from trimlang.diagnostics.joint_pages import JOINT_PAGES
+from trimlang.diagnostics.measure_pages import MEASURE_PAGES
 from trimlang.diagnostics.page import Page
 from trimlang.diagnostics.survey_pages import SURVEY_PAGES
 from trimlang.diagnostics.syntax_pages import SYNTAX_PAGES
 
-PAGES: Final = MappingProxyType(
-    {
-        page.code: page
-        for pages in (SYNTAX_PAGES, SURVEY_PAGES, JOINT_PAGES, CUTTING_PAGES, FILE_PAGES)
-        for page in pages
-    }
+_PARTS: Final = (
+    SYNTAX_PAGES,
+    SURVEY_PAGES,
+    MEASURE_PAGES,
+    JOINT_PAGES,
+    CUTTING_PAGES,
+    FILE_PAGES,
 )
+
+PAGES: Final = MappingProxyType({page.code: page for pages in _PARTS for page in pages})
 
 
 def page_text(page: Page) -> str:

@@ -279,41 +279,4 @@ SURVEY_PAGES: Final = (
         "Outside it the figure is nearly always a slip.",
         "spare 1000 %\n" + _ALL + _RUN,
     ),
-    Page(
-        "T236",
-        "an inside corner that points outwards",
-        "{degrees} through the room is an outside corner",
-        "Write out-corner({wall}), or measure again.",
-        "An inside corner is less than 180° through the room. Where the room takes up more than"
-        " that, the wall stands out into it.",
-        _ALL + "  N: 40 in, left=in-corner(225 deg), right=butt",
-    ),
-    Page(
-        "T237",
-        "no triangle",
-        "these two legs and this diagonal make no triangle",
-        "Measure all three again, from the corner to each mark and from mark to mark.",
-        "The diagonal is shorter than both legs together and longer than their difference.",
-        _ALL + "  N: 40 in, left=in-corner(corner by 36 in, 36 in, diagonal 81 in), right=butt",
-    ),
-    Page(
-        "T238",
-        "a corner measured too roughly",
-        "a sixteenth in this diagonal changes the corner ({corner}) by {error}",
-        "Mark the walls further from the corner.",
-        "The shorter the legs, the more a slip of the tape counts. Legs of three feet give the"
-        " corner to about a tenth of a degree.",
-        _ALL + "  N: 40 in, left=in-corner(corner by 6 in, 6 in, diagonal 8 1/2 in), right=butt",
-        Severity.WARNING,
-    ),
-    Page(
-        "T239",
-        "crown without a width",
-        "trim “{trim}” has a spring angle but no width",
-        "Add it to the trim's line: trim {trim}: 3 5/8 in wide, spring 38 deg",
-        "How far crown stands out from the wall, and so how long a stick an outside corner takes,"
-        " comes from its width and its spring angle.",
-        "trim crown: 11/16 in thick, spring 38 deg\nstock crown: 12 ft at 21.00\n"
-        'room "Study", trim crown, open walk\n' + _RUN,
-    ),
 )

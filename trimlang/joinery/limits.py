@@ -29,7 +29,11 @@ def check_gaps(piece: Piece, run: Run, settings: Settings, findings: Findings) -
 
     A coped or square end shows no mitre, so nothing opens there.
     """
-    limits = {Joint.OUT_CORNER: settings.gap_out, Joint.IN_CORNER: settings.gap_in}
+    limits = {
+        Joint.OUT_CORNER: settings.gap_out,
+        Joint.IN_CORNER: settings.gap_in,
+        Joint.RAKE: settings.gap_in,
+    }
     for side, cut, end in (("left", piece.left, run.left), ("right", piece.right, run.right)):
         limit = limits.get(cut.joint)
         if limit is not None and cut.fit is Fit.MITRED and cut.gap > limit:

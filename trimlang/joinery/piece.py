@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
+from typing import Final
 
 from trimlang.joinery.crown import CrownCut
 from trimlang.survey.job import Fit, Joint
@@ -20,10 +21,12 @@ class Lean(StrEnum):
 
 
 class Kind(StrEnum):
-    """A piece along a run, or the small one that closes a profile."""
+    """A piece along a run, the small one that closes a profile, or a part of a casing."""
 
     RUN = "run"
     RETURN = "return"
+    LEG = "leg"
+    HEAD = "head"
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,9 +35,16 @@ class Cut:
 
     ``exact`` and ``setting`` are degrees from square: what the joint wants and
     what the saw can read.  ``inset`` is how far the short edge of the end lies
-    inside the long point (inches); ``long_edge`` is ``back``, ``face`` or
-    ``both``.  ``gap`` is what setting instead of exact leaves open at the face
-    of the joint (inches).
+    inside the long point (inches); ``long_edge`` is ``back`` or ``face``, at cuts
+    across the face ``top``, ``bottom`` or ``outer``, and ``both`` at a square
+    end.  ``gap`` is what setting instead of exact leaves open at the face of the
+    joint (inches).  ``corner_error`` is how many degrees a sixteenth makes in a
+    corner that was measured by its diagonal.
+
+    ``bevel`` tilts the blade (degrees from upright), as wanted and as the saw
+    reads it; only crown has one, and its ``exact`` and ``setting`` are for lying
+    flat.  ``crown`` tells all of a crown end's cut.  At crown ``back`` is the wall
+    edge and ``face`` the ceiling edge.
     """
 
     joint: Joint
@@ -50,6 +60,11 @@ class Cut:
     bevel: Fraction = Fraction(0)
     bevel_setting: Fraction = Fraction(0)
     crown: CrownCut | None = None
+
+    @property
+    def lies_flat(self) -> bool:
+        """Whether the piece lies on the saw's table, and does not stand against the fence."""
+        return bool(self.bevel) or self.long_edge in ("top", "bottom", "outer")
 
 
 @dataclass(frozen=True, slots=True)
@@ -78,6 +93,18 @@ class Edge(StrEnum):
     EITHER = "either edge"
     POINTS = "long points"
     WALL = "wall edge"
+    TOP = "top"
+    BOTTOM = "bottom"
+    OUTER = "outer edge"
+
+
+_EDGES: Final = {
+    "back": Edge.BACK,
+    "face": Edge.FACE,
+    "top": Edge.TOP,
+    "bottom": Edge.BOTTOM,
+    "outer": Edge.OUTER,
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,6 +132,7 @@ class Piece:
     that are joined to it on the same wall: at a scarf, or a return and the
     piece that it closes.  ``wall_edge`` is set for crown alone: the length to
     mark along its lower edge, while ``length`` is what the stick must give.
+    ``scribe`` is the most that comes off its foot to fit the floor.
     Lengths in inches.
     """
 
@@ -125,6 +153,7 @@ class Piece:
     unit: str = "in"
     mates: tuple[str, ...] = ()
     wall_edge: Fraction | None = None
+    scribe: Fraction = Fraction(0)
 
     @property
     def to_mark(self) -> Fraction:
@@ -162,10 +191,24 @@ class Piece:
         """Which edge the ticket's number is measured on."""
         if self.wall_edge is not None:
             return Edge.WALL
-        long = {cut.long_edge for cut in (self.left, self.right)} & {"back", "face"}
+        long = {cut.long_edge for cut in (self.left, self.right)} - {"both"}
         if len(long) == 2:
             return Edge.POINTS
-        return {"back": Edge.BACK, "face": Edge.FACE}[long.pop()] if long else Edge.EITHER
+        return _EDGES[long.pop()] if long else Edge.EITHER
+
+    @property
+    def short_points(self) -> Fraction:
+        """Length from short point to short point: a casing's inner edge, for one."""
+        return self.length - self.left.inset - self.right.inset
+
+    @property
+    def shim(self) -> Fraction:
+        """How much to pack out an inside corner at the bottom, where the piece is cut short."""
+        inside = any(
+            cut.joint is Joint.IN_CORNER and cut.fit is Fit.MITRED
+            for cut in (self.left, self.right)
+        )
+        return max(-self.rounding.by, Fraction(0)) if inside else Fraction(0)
 
 
 def _inset(cut: Cut, long_edge: str) -> Fraction:

@@ -6,12 +6,17 @@ from dataclasses import replace
 from fractions import Fraction
 
 from trimlang.diagnostics import Diagnostic
+from trimlang.joinery.casings import casing_pieces
 from trimlang.joinery.crown import crown_cut
 from trimlang.joinery.cuts import RETURN_MITRE, end_cut, growth, lean_of, square_cut
+from trimlang.joinery.faces import FACE_JOINTS, stair_end
+from trimlang.joinery.fixings import check_fixings
 from trimlang.joinery.limits import check_gaps, check_reach
-from trimlang.joinery.piece import Kind, Piece
+from trimlang.joinery.piece import Cut, Kind, Piece
 from trimlang.joinery.rounding import deciding_row, round_length
+from trimlang.joinery.scribes import check_scribes, scribe
 from trimlang.joinery.splicing import Wall, on_wall_edge, spliced, with_mates
+from trimlang.joinery.sticks import longest_stick
 from trimlang.survey.job import Job, Joint, Room, Run, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.outline import depths, outline
@@ -31,22 +36,22 @@ def joinery(job: Job) -> tuple[tuple[Piece, ...], tuple[Diagnostic, ...]]:
                 for name in run.trims:
                     in_room.extend(_run_pieces(wall, job.trim(name), findings))
         pieces.extend(with_mates(room, in_room))
+        pieces.extend(casing_pieces(job, room, findings))
+        check_scribes(job, room, findings)
+    check_fixings(job, findings)
     return tuple(pieces), tuple(findings.found)
-
-
-def longest_stick(trim: Trim, squares_off: Fraction) -> Fraction | None:
-    """Return the longest piece that bought stock (else what is on hand) can give."""
-    lengths = [offer.length for offer in trim.offers] or [rest.length for rest in trim.rests]
-    return max(lengths) - 2 * squares_off if lengths else None
 
 
 def _run_pieces(wall: Wall, trim: Trim, findings: Findings) -> list[Piece]:
     job, room, run, settings = wall.job, wall.room, wall.run, wall.room.settings
     behind = job.trim(trim.in_front_of) if trim.in_front_of else None
+    left, right = _ends(wall, trim)
+    # the tape ran along the lower edge; a stair's long points may be at the top
     exact = (
         run.length
         + growth(run.left, "left", trim, behind, settings)
         + growth(run.right, "right", trim, behind, settings)
+        + sum(cut.inset for cut in (left, right) if cut.long_edge == "top")
     )
     row = deciding_row(run.left, run.right, settings)
     length, rounding = round_length(exact, row, settings)
@@ -59,16 +64,17 @@ def _run_pieces(wall: Wall, trim: Trim, findings: Findings) -> list[Piece]:
         trim.name,
         length,
         run.length,
-        end_cut(run.left, "left", trim, settings, wall.laps(Fraction(0))),
-        end_cut(run.right, "right", trim, settings, wall.laps(run.length)),
+        left,
+        right,
         rounding,
         over_scraps=run.left.over_scraps or run.right.over_scraps,
         note=run.note,
         unit=settings.unit,
+        scribe=scribe(job, run, trim),
     )
     if trim.spring is not None:
         whole = on_wall_edge(whole, length, settings)
-    if length <= 0 or whole.back < 0 or whole.face < 0:
+    if length <= 0 or min(whole.back, whole.face, whole.short_points) < 0:
         findings.say("T402", run.span, run=run.label, trim=trim.name)
         return []
     check_reach(whole, run, settings, findings)
@@ -83,6 +89,18 @@ def _run_pieces(wall: Wall, trim: Trim, findings: Findings) -> list[Piece]:
             closed = first if side == "left" else last
             pieces.append(_return_piece(whole, closed, side, trim, room))
     return pieces
+
+
+def _ends(wall: Wall, trim: Trim) -> tuple[Cut, Cut]:
+    """Return the two cuts of a run's trim, before it is spliced."""
+    run, settings = wall.run, wall.room.settings
+    cuts: list[Cut] = []
+    for side, end, at in (("left", run.left, Fraction(0)), ("right", run.right, run.length)):
+        if end.joint in FACE_JOINTS:
+            cuts.append(stair_end(end, side, run.slope, trim, settings))
+        else:
+            cuts.append(end_cut(end, side, trim, settings, wall.laps(at)))
+    return cuts[0], cuts[1]
 
 
 def _return_piece(whole: Piece, closed: Piece, side: str, trim: Trim, room: Room) -> Piece:

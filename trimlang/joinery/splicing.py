@@ -116,7 +116,9 @@ def _lengths(
     if run.first_stud is not None:
         # the trim begins at the long point, which lies past the wall at an outside corner
         past = whole.wall_edge is None
-        grown = whole.left.inset if past and whole.left.long_edge == "face" else Fraction(0)
+        grown = (
+            whole.left.inset if past and whole.left.long_edge in ("face", "top") else Fraction(0)
+        )
         studs = Studs(run.first_stud + grown, settings.stud_spacing)
         cut = split(exact, longest, lap, settings, force=force, studs=studs)
         if cut is not None:

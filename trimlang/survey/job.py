@@ -23,6 +23,11 @@ class Joint(StrEnum):
     RETURN = "return"
     SPLICE = "splice"
     OPEN = "open"
+    RAKE = "rake"
+    PLUMB = "plumb"
+    LEVEL = "level"
+    HEAD = "head"
+    """Where a casing's leg and head meet; never written in a job file."""
 
 
 class Fit(StrEnum):
@@ -40,7 +45,9 @@ class End:
     ``corner`` is the measured angle, None where the usual one is assumed;
     ``corner_error`` how many degrees a sixteenth in the diagonal makes, None
     where the corner was not measured by one.  ``over_scraps`` tells that
-    the outside long point is in the number already.
+    the outside long point is in the number already.  ``bend`` is how much
+    steeper the wall's trim goes on past a rake end, in degrees, less than 0
+    where it flattens; as one walks to the right.
     """
 
     joint: Joint
@@ -49,6 +56,7 @@ class End:
     over_scraps: bool
     span: Span
     corner_error: Fraction | None = None
+    bend: Fraction = Fraction(0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -97,7 +105,9 @@ class Run:
     """A stretch of wall that gets trim; left and right as you face it.
 
     ``first_stud`` is how far from the wall's left end the middle of a stud is
-    known to be (inches).
+    known to be (inches).  ``slope`` is the pitch of a stair's run in degrees,
+    more than 0 where it rises to the right; its length is along the lower edge.
+    ``floor_gap`` is the largest gap under a straight edge on the floor (inches).
     """
 
     label: str
@@ -110,12 +120,18 @@ class Run:
     note: str | None
     span: Span
     first_stud: Fraction | None = None
+    slope: Fraction = Fraction(0)
+    floor_gap: Fraction = Fraction(0)
 
 
 @dataclass(frozen=True, slots=True)
 class Gap:
-    """Wall with no trim: an opening, or bare wall behind a cabinet.
+    """Wall with no running trim: an opening, or bare wall behind a cabinet.
 
+    ``width`` is as written: from trim to trim, or the clear width where the
+    opening gets a casing.  ``casing`` and ``head`` name its trims (``head`` None
+    where one trim goes all round), ``clear_height`` goes with them, and
+    ``taken_up`` is the wall that the casing and all take up.  Lengths in inches.
     The kind ``lost`` holds the place of a wall that the file states wrongly.
     """
 
@@ -127,6 +143,15 @@ class Gap:
     right: End | None
     note: str | None
     span: Span
+    casing: str | None = None
+    head: str | None = None
+    clear_height: Fraction | None = None
+    taken_up: Fraction | None = None
+
+    @property
+    def along(self) -> Fraction:
+        """How much of the wall it takes up, from trim to trim."""
+        return self.width if self.taken_up is None else self.taken_up
 
 
 Stretch: TypeAlias = Run | Gap

@@ -148,7 +148,7 @@ def turn_between(one: Stretch, other: Stretch) -> Turn:
         disputed = len({end.joint for end in cornered}) > 1
         return Turn(size, measured=angle is not None, known=True, disputed=disputed)
     straight = any(_goes_straight(stretch) for stretch in (one, other)) or any(
-        end.joint is Joint.SPLICE for end in sides
+        end.joint in (Joint.SPLICE, Joint.RAKE) for end in sides
     )
     return Turn(Fraction(0), measured=False, known=straight)
 
@@ -169,8 +169,9 @@ def wall_length(
 ) -> Fraction:
     """Return how much wall a stretch takes up, in plan (inches)."""
     if isinstance(stretch, Gap):
-        return stretch.width
-    return stretch.length - sum(
+        return stretch.along
+    in_plan = stretch.length * _fine(cosine(stretch.slope)) if stretch.slope else stretch.length
+    return in_plan - sum(
         (_scraps(end, stretch, room, thick or {}) for end in (stretch.left, stretch.right)),
         Fraction(0),
     )

@@ -8,10 +8,12 @@ from fractions import Fraction
 
 from trimlang.diagnostics import Span
 from trimlang.survey.ends import read_sides
+from trimlang.survey.gaps import read_gap
 from trimlang.survey.job import Gap, Room, Run, Stretch, Trim
 from trimlang.survey.measures import Findings, length, not_negative
 from trimlang.survey.setting import apply
 from trimlang.survey.settings import Settings
+from trimlang.survey.stairs import read_slope
 from trimlang.survey.tags import room_tag
 from trimlang.survey.unknown import unknown_trim
 from trimlang.syntax import tree
@@ -93,7 +95,8 @@ class _Reader:
                 labels.setdefault(label.casefold(), line.span.line)
                 walk.append(self._run(line) or _lost(line.span))
             elif isinstance(line, tree.GapLine):
-                walk.append(self._gap(line) or _lost(line.span))
+                gap = read_gap(line, self._settings, self._trims, findings)
+                walk.append(gap or _lost(line.span))
             elif isinstance(line, tree.Unreadable):
                 walk.append(_lost(line.span))
         if not walk:
@@ -133,6 +136,7 @@ class _Reader:
             trims = self._room_trims
         taken, splice, may_splice = self._settings.taken, False, self._settings.may_splice
         stud: Fraction | None = None
+        floor_gap = Fraction(0)
         for fact in line.facts:
             word = fact.values[0] if fact.values else None
             if fact.kind == "without" and isinstance(word, tree.Word):
@@ -147,6 +151,9 @@ class _Reader:
                 splice, may_splice = False, False
             elif fact.kind == "first_stud" and isinstance(word, tree.Measure):
                 stud = not_negative(word, self._settings.unit, findings, what="the first stud")
+            elif fact.kind == "floor_gap" and isinstance(word, tree.Measure):
+                measured = not_negative(word, self._settings.unit, findings, what="a floor gap")
+                floor_gap = measured or Fraction(0)
         ends = read_sides(line.facts, taken, self._settings, findings)
         for side in ("left", "right"):
             if side not in ends:
@@ -167,23 +174,8 @@ class _Reader:
             _note(line.facts),
             line.label.span,
             stud,
-        )
-
-    def _gap(self, line: tree.GapLine) -> Gap | None:
-        wide = length(line.width, self._settings.unit, self._findings, what=f"this {line.kind}")
-        ends = read_sides(line.facts, self._settings.taken, self._settings, self._findings)
-        called = next((fact.values[0] for fact in line.facts if fact.kind == "called"), None)
-        if wide is None:
-            return None
-        return Gap(
-            line.kind,
-            wide,
-            called.text if isinstance(called, tree.Word) else None,
-            any(fact.kind == "entrance" for fact in line.facts),
-            ends.get("left"),
-            ends.get("right"),
-            _note(line.facts),
-            line.span,
+            read_slope(line.facts, self._settings, findings),
+            floor_gap,
         )
 
 

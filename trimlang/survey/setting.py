@@ -28,6 +28,11 @@ ROOM_TOO: Final = frozenset(
         "splice_least",
         "stud_spacing",
         "closes",
+        "reveal",
+        "casing_floor",
+        "head_mitred",
+        "head_butt",
+        "head_overhang",
     }
 )
 """Facts that a room may set for itself; the rest hold for the whole job."""
@@ -35,6 +40,9 @@ ROOM_TOO: Final = frozenset(
 _LENGTHS: Final = {
     "kerf": ("kerf", "a kerf"),
     "squares_off": ("squares_off", "what is squared off"),
+    "reveal": ("reveal", "a reveal"),
+    "casing_floor": ("casing_floor", "what the legs stand off the floor"),
+    "head_overhang": ("head_overhang", "an overhang"),
     "nail_plate": ("nail_plate", "a plate"),
     "nail_floor": ("nail_floor", "a floor's thickness"),
     "nail_wallboard": ("nail_wallboard", "wallboard"),
@@ -145,6 +153,14 @@ def _cope(_settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]
     return {"cope": fact.kind == "coped_corners"}
 
 
+def _head(_settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:
+    word = fact.values[0] if fact.values else None
+    if isinstance(word, Word) and word.text != "butt":
+        findings.say("T242", word.span, joint=word.text)
+        return {}
+    return {"head_butt": fact.kind == "head_butt"}
+
+
 def _splices(_settings: Settings, fact: Fact, _findings: Findings) -> dict[str, Any]:
     return {"may_splice": fact.kind == "splices_allowed"}
 
@@ -225,6 +241,8 @@ _OTHERS: Final[dict[str, Callable[[Settings, Fact, Findings], dict[str, Any]]]] 
     "gap_limit": _gap_limit,
     "coped_corners": _cope,
     "mitred_corners": _cope,
+    "head_mitred": _head,
+    "head_butt": _head,
     "splices_never": _splices,
     "splices_allowed": _splices,
     "splice_angle": _angle_between("splice_angle", "a splice", 30, 45),

@@ -10,10 +10,12 @@ from trimlang.survey.measures import Findings
 from trimlang.survey.rooms import read_rooms
 from trimlang.survey.setting import apply
 from trimlang.survey.settings import Settings
+from trimlang.survey.stairs import bend_rakes
 from trimlang.survey.trims import lost_names, read_trims
 from trimlang.survey.walk import meet
 from trimlang.syntax import tree
 
+_TALL_ENDS = (Joint.RAKE, Joint.PLUMB, Joint.LEVEL)
 _THICK_ENDS = (Joint.OUT_CORNER, Joint.RETURN, Joint.SPLICE)
 
 
@@ -27,7 +29,7 @@ def survey(statements: tuple[tree.Statement, ...], file: str) -> tuple[Job, tupl
     settings = _file_settings(statements, findings)
     trims = read_trims(statements, settings.unit, findings)
     rooms = tuple(
-        choose_copes(meet(room, findings), findings)
+        choose_copes(bend_rakes(meet(room, findings), findings), findings)
         for room in read_rooms(statements, settings, trims, findings)
     )
     for room in rooms:
@@ -96,6 +98,8 @@ def _check_thickness(room: Room, trims: dict[str, Trim], findings: Findings) -> 
     for run in room.runs:
         for end in (run.left, run.right):
             for name in run.trims:
+                if end.joint in _TALL_ENDS and trims[name].height is None:
+                    findings.say("T246", end.span, joint=end.joint, trim=name, run=run.label)
                 if trims[name].spring is not None and end.joint is not Joint.SPLICE:
                     continue
                 if end.joint in _THICK_ENDS and trims[name].thickness is None:
@@ -121,6 +125,10 @@ def _check_trims(
         for stretch in room.walk
     )
     all_known = all(finding.code not in ("T210", "T216") for finding in findings.found)
+    for room in rooms:
+        for gap in room.walk:
+            if isinstance(gap, Gap):
+                used |= {name for name in (gap.casing, gap.head) if name is not None}
     for name, trim in trims.items():
         if name not in used:
             if all_read and all_known:

@@ -73,7 +73,10 @@ def _disagree(
         "left": left.joint,
         "line": right.span.line,
     }
-    if {right.joint, left.joint} == set(_CORNERS) or Joint.SPLICE in (right.joint, left.joint):
+    if {right.joint, left.joint} == set(_CORNERS) or {Joint.SPLICE, Joint.RAKE} & {
+        right.joint,
+        left.joint,
+    }:
         findings.say("T301", left.span, **facts)
     elif not closing and (
         (right.joint in _CORNERS and isinstance(one, Run))
