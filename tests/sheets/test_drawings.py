@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import csv
 from fractions import Fraction
+from io import StringIO
 
 import pytest
 
@@ -10,6 +12,7 @@ from tests.sheets.jobs import compiled, house, small
 from trimlang.sheets.counter import order
 from trimlang.sheets.floor import floor_plan
 from trimlang.sheets.mates import mates
+from trimlang.sheets.order_csv import order_csv
 from trimlang.sheets.pen import Pen
 from trimlang.sheets.saw import saw_sheet
 from trimlang.sheets.sticks import WIDE, stick_layouts
@@ -113,3 +116,13 @@ def test_money(amount: Fraction, text: str) -> None:
 )
 def test_lengths(inches: Fraction, text: str) -> None:
     assert PEN.length(inches) == text
+
+
+def test_csv_of_the_order() -> None:
+    rows = list(csv.DictReader(StringIO(order_csv(house()))))
+    cost = sum(Fraction(row["cost"]) for row in rows if row["kind"] == "trim" and row["cost"])
+    assert cost == house().cost
+    assert {row["what"] for row in rows} == {"base", "shoe", "nails", "caulk", "paint"}
+    assert sum(int(row["sticks"]) for row in rows if row["kind"] == "trim") >= sum(
+        len(plan.sticks) for plan in house().plans
+    )

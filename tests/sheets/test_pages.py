@@ -57,9 +57,9 @@ def test_same_job_same_bytes() -> None:
 def test_pdf_has_paper_title_language_tags_and_page_numbers(
     paper: str, size: tuple[int, int]
 ) -> None:
-    reader = PdfReader(BytesIO(to_pdf(render_sheets(house(), paper=paper)["checklist"])))
+    reader = PdfReader(BytesIO(to_pdf(render_sheets(small(), paper=paper)["checklist"])))
     assert reader.metadata is not None
-    assert reader.metadata.title == "Checklist · Alder Row 12, whole house"
+    assert reader.metadata.title == "Checklist · Plum Lane 3, box room"
     root: Any = reader.trailer["/Root"]
     assert root["/Lang"] == "en"
     assert root["/MarkInfo"]["/Marked"]
@@ -68,7 +68,7 @@ def test_pdf_has_paper_title_language_tags_and_page_numbers(
     for number, page in enumerate(reader.pages, start=1):
         text = page.extract_text()
         assert f"page {number} of {len(reader.pages)}" in text
-        assert "Alder Row 12, whole house" in text
+        assert "Plum Lane 3, box room" in text
         assert re.search(r"revision [0-9a-f]{8}", text)
 
 
