@@ -30,13 +30,14 @@ def to_pdf(html: str) -> bytes:
         import weasyprint
     except (ImportError, OSError) as error:
         raise PangoMissingError(INSTALL) from error
+    from weasyprint import urls
+
+    refused: type[BaseException] = getattr(urls, "FatalURLFetchingError", ReachesOutError)
     document = weasyprint.HTML(string=html, url_fetcher=_within(), media_type="print")
     try:
         data: bytes = document.write_pdf(pdf_tags=True)
-    except Exception as error:
-        if type(error).__name__ == "FatalURLFetchingError":
-            raise ReachesOutError(f"a sheet may load nothing from outside: {error}") from None
-        raise
+    except refused as error:
+        raise ReachesOutError(f"a sheet may load nothing from outside itself: {error}") from None
     return data
 
 

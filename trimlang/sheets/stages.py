@@ -61,12 +61,12 @@ class RoomList:
 
 @dataclass(frozen=True, slots=True)
 class Checklist:
-    """Stages before the rooms, the rooms, and the columns of their boxes."""
+    """Stages before the rooms, the rooms, and the columns of their boxes (key, word)."""
 
     before: tuple[Stage, ...]
     during: tuple[Stage, ...]
     gear: tuple[str, ...]
-    columns: tuple[str, ...]
+    columns: tuple[tuple[str, str], ...]
     rooms: tuple[RoomList, ...]
 
 
@@ -89,7 +89,7 @@ def checklist(result: Result, pen: Pen) -> Checklist:
             w("tape, sharp pencil, square, angle finder, scrap to test corners on"),
             w("coping saw and file, wood glue, nail set, caulk gun, filler, sandpaper"),
         ),
-        columns=tuple(w(text) for text in COLUMNS),
+        columns=tuple((text, w(text)) for text in COLUMNS),
         rooms=tuple(
             _room(result, name, pen)
             for name in dict.fromkeys(room.name for room in result.job.rooms)
