@@ -55,6 +55,7 @@ def plan_stock(problem: Problem, *, effort: Effort = FULL) -> Plan | NoPlan:
     rates = [price_rate(timber, buying, kind) for kind in range(len(timber.kinds))]
     worths = [length_worth(timber), *halves_worths(timber)]
     bound = max(cost_floor(timber, rates, worth) for worth in worths)
+    stick_bound = max(count_floor(timber, worth) for worth in worths)
     plain = plain_packing(timber, buying)
     packing = better(plain, quick_packing(timber, buying))
     reason, work = "the length of the pieces", 0
@@ -75,6 +76,7 @@ def plan_stock(problem: Problem, *, effort: Effort = FULL) -> Plan | NoPlan:
         proof = prove(timber, buying, rates, packing, worths, lambda: ends - monotonic())
         packing, reason, work = proof.packing, proof.reason, work + proof.work
         bound = max(bound, proof.bound)
+        stick_bound = max(stick_bound, proof.stick_bound)
     if packing is None:
         return NoPlan(problem, short_of_supply=True)
     return plan_of(
@@ -82,7 +84,7 @@ def plan_stock(problem: Problem, *, effort: Effort = FULL) -> Plan | NoPlan:
         buying,
         packing,
         bound=bound,
-        stick_bound=max(count_floor(timber, worth) for worth in worths),
+        stick_bound=stick_bound,
         plain=plain,
         proof=reason,
         work=work,
