@@ -5,9 +5,9 @@ from random import Random
 from trimlang.stock.problem import Blank, Part, Problem
 
 
-def plain(lengths: list[int], stick: int, price: int = 1, **settings: int) -> Problem:
+def plain(lengths: list[int], stick: int, price: int = 1, short: int = 0) -> Problem:
     parts = tuple(Part(f"p{i}", length) for i, length in enumerate(lengths))
-    return Problem("base", parts, (Blank("stick", stick, price),), **settings)
+    return Problem("base", parts, (Blank("stick", stick, price),), short=short)
 
 
 def triplets(sticks: int, seed: int) -> Problem:

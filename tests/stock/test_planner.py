@@ -67,6 +67,30 @@ def test_a_rest_on_the_rack_is_used_but_is_no_spare() -> None:
     assert {stick.blank for stick in plan.sticks} == {"rest"}
 
 
+@pytest.mark.parametrize(("lengths", "cost"), [([60, 30], 2), ([30, 30], 1), ([33, 33, 33], 2)])
+def test_any_one_piece_may_be_spoiled_where_the_job_says_so(lengths: list[int], cost: int) -> None:
+    problem = replace(plain(lengths, 100), survive_loss=True)
+    plan = planned(problem)
+    assert (plan.cost, plan.status, len(plan.sticks)) == (cost, Status.PROVEN, 1)
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_room_for_a_spoiled_piece_costs_as_much_as_one_more_piece(seed: int) -> None:
+    problem = small_priced(seed)
+    longest = max(part.length for part in problem.parts)
+    answer = plan_stock(replace(problem, survive_loss=True))
+    again = replace(problem, parts=(*problem.parts, Part("again", longest)))
+    expected = least_cost(again)
+    assert (answer.cost if isinstance(answer, Plan) else None) == expected
+    assert isinstance(answer, NoPlan) or faults(answer) == ()
+
+
+def test_the_rest_is_gathered_on_one_stick() -> None:
+    # Best fit leaves 30 and 35; together they make one of 65.
+    plan = planned(plain([70, 35, 30], 100))
+    assert max(plan.offcuts) == 65
+
+
 def test_pieces_lie_longest_first_but_very_short_ones_before_all() -> None:
     plan = planned(plain([40, 30, 5, 4], 100, short=10))
     assert plan.sticks[0].parts == ("p2", "p3", "p0", "p1")

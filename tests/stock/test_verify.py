@@ -57,6 +57,11 @@ BREAKS: dict[str, Callable[[Plan], Plan]] = {
     "'within a stated gap' with": lambda p: replace(p, status=Status.GAP),
     "fewer than": lambda p: replace(p, stick_bound=99),
     "not what the sticks leave": lambda p: replace(p, offcuts=(7,) * len(p.sticks)),
+    "could not be cut again": lambda p: replace(
+        p,
+        problem=replace(p.problem, survive_loss=True, spare=0),
+        purchases=tuple(replace(b, packs=1) if b.blank == "stick" else b for b in p.purchases),
+    ),
     "longer than its bound": lambda p: replace(p, offcut_bound=0),
 }
 
