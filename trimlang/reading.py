@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 from pathlib import Path
-from typing import Final
+from typing import BinaryIO, Final
 
 from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.syntax import tree
@@ -42,6 +42,18 @@ def read_text(path: Path) -> str:
     if path.stat().st_size > MOST_MEGABYTES * 2**20:
         raise UnreadableError("T605", {"path": path.name, "most": MOST_MEGABYTES})
     return decode(path.read_bytes(), path.name)
+
+
+def read_stream(stream: BinaryIO, name: str) -> str:
+    """Return the text of a stream such as standard input.
+
+    Raises:
+        UnreadableError: it is too large, or no UTF-8 text.
+    """
+    data = stream.read(MOST_MEGABYTES * 2**20 + 1)
+    if len(data) > MOST_MEGABYTES * 2**20:
+        raise UnreadableError("T605", {"path": name, "most": MOST_MEGABYTES})
+    return decode(data, name)
 
 
 def decode(data: bytes, name: str) -> str:

@@ -41,7 +41,8 @@ CUTTING_PAGES: Final = (
         " pieces (splices: least 12 in).",
         "A splice holds best where both pieces are nailed to a stud. Here every stud lies too near"
         " a corner, or further along than a stick reaches.",
-        "splices: studs every 160 in\n" + _ALL
+        "splices: studs every 160 in\n"
+        + _ALL
         + "  N: 16 ft, left=butt, right=butt, first stud 3 in",
         Severity.WARNING,
     ),
@@ -82,7 +83,8 @@ CUTTING_PAGES: Final = (
         "List longer stock.",
         "Casing is seen from near by and is not spliced.",
         "trim case: 11/16 in thick, 2 1/4 in wide\nstock case: 7 ft at 6.10\n"
-        + _ALL + "  N: 40 in, left=butt, right=butt\n"
+        + _ALL
+        + "  N: 40 in, left=butt, right=butt\n"
         + "  opening 32 in, casing case, height 96 in\n",
         Severity.ERROR,
     ),

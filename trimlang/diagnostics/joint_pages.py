@@ -17,8 +17,7 @@ JOINT_PAGES: Final = (
         "It is one joint: make both ends the same. Were left and right swapped?",
         "Walls are listed in order, turning to the right; the right end of one run and the left"
         " end of the next meet in the same place. An inside corner cannot meet an outside one.",
-        _ALL
-        + "  N: 40 in, left=butt, right=in-corner\n  E: 50 in, left=out-corner, right=butt",
+        _ALL + "  N: 40 in, left=butt, right=in-corner\n  E: 50 in, left=out-corner, right=butt",
     ),
     Page(
         "T302",

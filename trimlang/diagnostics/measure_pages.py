@@ -56,7 +56,9 @@ MEASURE_PAGES: Final = (
         "Add it: opening 32 in, casing {trim}, height 80 in",
         "The legs are as long as the opening is high, from the floor to the head jamb.",
         "trim case: 11/16 in thick, 2 1/4 in wide\nstock case: 7 ft at 6.10\n"
-        + _ALL + _RUN + "  opening 32 in, casing case\n",
+        + _ALL
+        + _RUN
+        + "  opening 32 in, casing case\n",
     ),
     Page(
         "T241",
@@ -65,7 +67,9 @@ MEASURE_PAGES: Final = (
         "Add it to the trim's line: trim {trim}: 11/16 in thick, 2 1/4 in wide",
         "Legs and head reach past the opening by the width of the casing.",
         "trim case: 11/16 in thick\nstock case: 7 ft at 6.10\n"
-        + _ALL + _RUN + "  opening 32 in, casing case, height 80 in\n",
+        + _ALL
+        + _RUN
+        + "  opening 32 in, casing case, height 80 in\n",
     ),
     Page(
         "T242",
@@ -107,7 +111,9 @@ MEASURE_PAGES: Final = (
         "Add it to the trim's line: trim {trim}: 5 1/4 in tall",
         "A cut across the face makes one edge longer than the other by the trim's height times the"
         " tangent of the cut.",
-        "trim base: 9/16 in thick\n" + _STOCK + _ROOM
+        "trim base: 9/16 in thick\n"
+        + _STOCK
+        + _ROOM
         + "  N: 40 in, left=plumb, right=plumb, rising right 36 deg",
     ),
 )

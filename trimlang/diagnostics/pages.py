@@ -26,13 +26,7 @@ _PARTS: Final = (
     FILE_PAGES,
 )
 
-PAGES: Final = MappingProxyType(
-    {
-        page.code: page
-        for pages in _PARTS
-        for page in pages
-    }
-)
+PAGES: Final = MappingProxyType({page.code: page for pages in _PARTS for page in pages})
 
 
 def page_text(page: Page) -> str:

@@ -56,7 +56,7 @@ SURVEY_PAGES: Final = (
         "T206",
         "no rooms",
         "the job has no room",
-        "Add a line such as: room \"Study\", trim base",
+        'Add a line such as: room "Study", trim base',
         "There is nothing to cut in a job without rooms.",
         _TRIM + _STOCK,
     ),
@@ -139,7 +139,7 @@ SURVEY_PAGES: Final = (
         "T217",
         "no trim for this run",
         "run {run} gets no trim: neither it nor room “{room}” names one",
-        "Name it in the room's line: room \"{room}\", trim base",
+        'Name it in the room\'s line: room "{room}", trim base',
         "A run without trim would be left off every ticket.",
         _TRIM + _STOCK + 'room "Study", open walk\n' + _RUN,
     ),
@@ -165,8 +165,12 @@ SURVEY_PAGES: Final = (
         "tag {tag} is room “{room}” already",
         "Choose another tag after “as”.",
         "The tag begins every piece's label.",
-        _TRIM + _STOCK + 'room "Study" as X, trim base, open walk\n' + _RUN
-        + 'room "Hall" as X, trim base, open walk\n' + _RUN,
+        _TRIM
+        + _STOCK
+        + 'room "Study" as X, trim base, open walk\n'
+        + _RUN
+        + 'room "Hall" as X, trim base, open walk\n'
+        + _RUN,
     ),
     Page(
         "T223",

@@ -95,5 +95,5 @@ def in_inches(amount: Fraction, unit: str) -> Fraction:
 
 
 def in_cubic_inches(amount: Fraction, unit: str) -> Fraction:
-    """Return ``amount`` of ``unit`` (``gallon``, ``quart``, ``fl_oz``, ``litre``) in cubic inches."""
+    """Return ``amount`` of a ``gallon``, ``quart``, ``fl_oz`` or ``litre`` in cubic inches."""
     return amount * CUBIC_INCHES_PER[unit]

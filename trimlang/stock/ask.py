@@ -6,7 +6,6 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil, floor, lcm
-
 from typing import Final
 
 from trimlang.joinery.piece import Cut, Kind, Lean, Piece

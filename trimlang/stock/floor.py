@@ -17,10 +17,14 @@ from trimlang.stock.timber import Timber
 
 @dataclass(frozen=True, slots=True)
 class Worth:
-    """A valid inequality: the sum of ``of_kind[k]`` over the sticks cut is ``needed`` or more."""
+    """A valid inequality: the sum of ``of_kind[k]`` over the sticks cut is ``needed`` or more.
+
+    ``of_size``, where it is kept, is what one piece of each size is worth.
+    """
 
     of_kind: tuple[int, ...]
     needed: int
+    of_size: tuple[int, ...] = ()
 
 
 def length_worth(timber: Timber) -> Worth:

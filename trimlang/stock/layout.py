@@ -108,9 +108,7 @@ def lay_out(question: Question, plan: Plan) -> TrimPlan:
     for purchase in plan.purchases:
         source = question.sources[purchase.blank]
         pack = source.pack if isinstance(source, Offer) else 1
-        line = Bought(
-            source.length, pack, purchase.packs, source.price, isinstance(source, Rest)
-        )
+        line = Bought(source.length, pack, purchase.packs, source.price, isinstance(source, Rest))
         bought.append(line)
         whole += [source.length] * (line.sticks - used.get(purchase.blank, 0))
     return TrimPlan(

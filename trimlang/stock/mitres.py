@@ -97,10 +97,29 @@ def order_on_stick(sizes: Sequence[Size], room: int, short: int) -> tuple[Size, 
     plain = sum(size.weight for size in sizes)
     if plain <= room or laid_weight(usual) <= room:
         return tuple(usual)
-    if sum(size.least for size in sizes) > room:
+    if plain - _most_overlap(sizes) > room:
         return None
-    chain = _best_chain(usual) if len(usual) <= EXACT_ORDER else _greedy_chain(usual)
+    chain = _greedy_chain(usual)
+    if laid_weight(chain) > room and len(usual) <= EXACT_ORDER:
+        chain = _best_chain(usual)
     return tuple(chain) if laid_weight(chain) <= room else None
+
+
+def settles(sizes: Sequence[Size], room: int) -> bool:
+    """Whether ``order_on_stick`` is sure that these sizes fit no stick, if it finds no order."""
+    plain = sum(size.weight for size in sizes)
+    return len(sizes) <= EXACT_ORDER or plain - _most_overlap(sizes) > room
+
+
+def _most_overlap(sizes: Sequence[Size]) -> int:
+    """No order overlaps more: the longest leans of either side meet, all but one end of each."""
+    total = 0
+    for up in (True, False):
+        rights = sorted(abs(s.right) for s in sizes if s.right and (s.right > 0) == up)
+        lefts = sorted(abs(s.left) for s in sizes if s.left and (s.left > 0) == up)
+        pairs = min(len(rights), len(lefts), len(sizes) - 1)
+        total += sum(min(rights.pop(), lefts.pop()) for _ in range(pairs))
+    return total
 
 
 def _greedy_chain(sizes: Sequence[Size]) -> list[Size]:

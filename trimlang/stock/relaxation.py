@@ -1,8 +1,9 @@
 """The linear program over patterns, grown as patterns are priced.
 
 Rows: one for each size (cut at least so many) and one for each kind (no more
-sticks cut than had).  Columns: patterns; for each offer the sticks bought; and
-one column *share* that stands for "this much of a given rack of sticks".
+sticks cut than had).  Columns: patterns; for each offer the sticks bought; one
+column *share* that stands for "this much of a given rack of sticks"; and for
+each size a column for pieces that go uncut, far too dear to be used for long.
 
 Two questions are put to it.  What do the sticks cost at least (``cheapest``)?
 And does a given rack hold everything (``rack_share``: the part of the rack
@@ -13,16 +14,19 @@ a ``Worth``, exact in whole numbers.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from fractions import Fraction
 from typing import Any
 
 from trimlang.stock.floor import Worth
 from trimlang.stock.pricing import Pricing
+from trimlang.stock.solver import quiet_solver
 from trimlang.stock.timber import Pattern, Timber
 
 #: Values are scaled so that the dearest stick is worth about this much.
 SCALE = 1 << 40
+#: The price of a piece left uncut: so many racks, or so many of the dearest sticks.
+LACK = 4.0
 #: Patterns added for one kind after one pricing.
 BATCH = 40
 #: How far above its price a pattern's value must lie to be added.
@@ -32,7 +36,12 @@ TOLERANCE = 1e-9
 class Relaxation:
     """The program and its patterns; ``work`` counts pricings."""
 
-    def __init__(self, timber: Timber, sticks: Iterable[tuple[int, Pattern]]) -> None:
+    def __init__(
+        self,
+        timber: Timber,
+        sticks: Iterable[tuple[int, Pattern]],
+        mend: Callable[[int, Pattern], Pattern] | None = None,
+    ) -> None:
         import highspy
         import numpy as np
 
@@ -44,22 +53,22 @@ class Relaxation:
         self._weights = [size.least for size in timber.sizes]
         self._rooms = [kind.room for kind in timber.kinds]
         self.columns: list[tuple[int, Pattern]] = []
+        # Takes away from a priced pattern what does not fit when it is really laid.
+        self._mend = mend
         self._known: set[tuple[int, Pattern]] = set()
-        lp = highspy.Highs()
-        for option, value in (
-            ("output_flag", False),
-            ("threads", 1),
-            ("presolve", "off"),
-            ("solver", "simplex"),
-        ):
-            lp.setOptionValue(option, value)
+        lp = quiet_solver({"presolve": "off", "solver": "simplex"})
         self._inf = highspy.kHighsInf
         rows = self._sizes + self._kinds
         lower = np.array([*timber.demand, *([0] * self._kinds)], dtype=np.float64)
         none = np.zeros(0, dtype=np.int32)
         lp.addRows(
-            rows, lower, np.full(rows, self._inf), 0,
-            np.zeros(rows, dtype=np.int32), none, np.zeros(0),
+            rows,
+            lower,
+            np.full(rows, self._inf),
+            0,
+            np.zeros(rows, dtype=np.int32),
+            none,
+            np.zeros(0),
         )
         self._lp = lp
         self._money = [
@@ -71,9 +80,13 @@ class Relaxation:
             upper = self._inf if limit is None else float(limit)
             self._add_column(price, upper, [self._sizes + kind], [1.0])
         self._share = len(self._money)
-        self._first = self._share + 1
+        self._lacks = self._share + 1
+        self._first = self._lacks + self._sizes
         places = [self._sizes + kind for kind in range(self._kinds)]
         self._add_column(0.0, 0.0, places, [1.0] * self._kinds)
+        for size in range(self._sizes):
+            self._add_column(0.0, self._inf, [size], [1.0])
+        self._dearest = max((price for _, price, _ in self._money), default=0.0) + 1.0
         self.demand: tuple[int, ...] = timber.demand
         self._add_patterns(sticks)
 
@@ -82,8 +95,12 @@ class Relaxation:
     ) -> None:
         np = self._np
         self._lp.addCol(
-            price, 0.0, upper, len(places),
-            np.array(places, dtype=np.int32), np.array(factors, dtype=np.float64),
+            price,
+            0.0,
+            upper,
+            len(places),
+            np.array(places, dtype=np.int32),
+            np.array(factors, dtype=np.float64),
         )
 
     def _add_patterns(self, sticks: Iterable[tuple[int, Pattern]]) -> int:
@@ -109,22 +126,26 @@ class Relaxation:
             fresh += 1
         if fresh:
             self._lp.addCols(
-                fresh, np.zeros(fresh), np.zeros(fresh), np.full(fresh, self._inf),
-                len(places), np.array(starts, dtype=np.int32),
-                np.array(places, dtype=np.int32), np.array(factors, dtype=np.float64),
+                fresh,
+                np.zeros(fresh),
+                np.zeros(fresh),
+                np.full(fresh, self._inf),
+                len(places),
+                np.array(starts, dtype=np.int32),
+                np.array(places, dtype=np.int32),
+                np.array(factors, dtype=np.float64),
             )
         return fresh
 
     def pose_cost(self) -> None:
         """Ask for the least money; the whole demand, anything that can be had."""
-        np = self._np
         for column, (_, price, limit) in enumerate(self._money):
             self._lp.changeColCost(column, price)
             self._lp.changeColBounds(column, 0.0, self._inf if limit is None else float(limit))
         self._lp.changeColCost(self._share, 0.0)
         self._lp.changeColBounds(self._share, 0.0, 0.0)
+        self._price_lacks(LACK * self._dearest)
         self._pose_demand(self.timber.demand)
-        del np
 
     def pose_rack(self, demand: Sequence[int], counts: Sequence[int]) -> None:
         """Ask which share of ``counts`` sticks of each kind the demand needs."""
@@ -134,7 +155,12 @@ class Relaxation:
         self._lp.changeColBounds(self._share, 0.0, self._inf)
         for kind, count in enumerate(counts):
             self._lp.changeCoeff(self._sizes + kind, self._share, float(count))
+        self._price_lacks(LACK)
         self._pose_demand(demand)
+
+    def _price_lacks(self, price: float) -> None:
+        for column in range(self._lacks, self._first):
+            self._lp.changeColCost(column, price)
 
     def _pose_demand(self, demand: Sequence[int]) -> None:
         """Set the demand, and shut out patterns that hold more than is wanted."""
@@ -184,10 +210,13 @@ class Relaxation:
         values = [int(value * scale) if value > 0 else 0 for value in duals[: self._sizes]]
         pricing = Pricing(self._weights, self._rooms, values, self.demand)
         needed = sum(v * n for v, n in zip(values, self.demand, strict=True))
-        worth = Worth(tuple(pricing.best), needed)
+        worth = Worth(tuple(pricing.best), needed, tuple(values))
         fresh: list[tuple[int, Pattern]] = []
         for kind in range(self._kinds):
             paid = int(max(duals[self._sizes + kind], 0.0) * scale)
             above = paid + int(TOLERANCE * SCALE)
-            fresh.extend((kind, p) for p in pricing.patterns(kind, above, batch))
+            found = pricing.patterns(kind, above, batch)
+            if self._mend is not None:
+                found = [self._mend(kind, pattern) for pattern in found]
+            fresh.extend((kind, pattern) for pattern in found)
         return worth, self._add_patterns(fresh)

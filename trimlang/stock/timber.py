@@ -9,7 +9,7 @@ their weights together are no more than the stick's ``room``.
 from __future__ import annotations
 
 from collections import defaultdict
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from trimlang.stock.problem import Blank, Part, Problem
 
@@ -90,6 +90,12 @@ def timber_of(problem: Problem) -> Timber:
         for shape, weight in zip(shapes, least, strict=True)
     )
     return Timber(problem, sizes, _kinds(problem, sizes), leaning)
+
+
+def unshared(timber: Timber) -> Timber:
+    """The same timber where no mitre is shared: every part takes its whole weight."""
+    sizes = tuple(replace(size, left=0, right=0, least=size.weight) for size in timber.sizes)
+    return replace(timber, sizes=sizes, leaning=False)
 
 
 def _may_share(parts: tuple[Part, ...]) -> bool:

@@ -132,6 +132,7 @@ class Gap:
     opening gets a casing.  ``casing`` and ``head`` name its trims (``head`` None
     where one trim goes all round), ``clear_height`` goes with them, and
     ``taken_up`` is the wall that the casing and all take up.  Lengths in inches.
+    The kind ``lost`` holds the place of a wall that the file states wrongly.
     """
 
     kind: str

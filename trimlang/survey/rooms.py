@@ -6,9 +6,10 @@ from collections.abc import Iterable
 from dataclasses import replace
 from fractions import Fraction
 
+from trimlang.diagnostics import Span
 from trimlang.survey.ends import read_sides
 from trimlang.survey.gaps import read_gap
-from trimlang.survey.job import Room, Run, Stretch, Trim
+from trimlang.survey.job import Gap, Room, Run, Stretch, Trim
 from trimlang.survey.measures import Findings, length, not_negative
 from trimlang.survey.setting import apply
 from trimlang.survey.settings import Settings
@@ -18,6 +19,7 @@ from trimlang.survey.unknown import unknown_trim
 from trimlang.syntax import tree
 
 RUN_WORDS = ("left", "right", "splice", "note", "no splice", "taken", "trim")
+_BELOW = (tree.RunLine, tree.GapLine, tree.SettingLine, tree.Unreadable)
 
 
 def read_rooms(
@@ -28,10 +30,10 @@ def read_rooms(
     for line in lines:
         if isinstance(line, tree.RoomLine):
             groups.append((line, []))
-        elif isinstance(line, tree.RunLine | tree.GapLine | tree.SettingLine):
+        elif isinstance(line, _BELOW):
             if groups:
                 groups[-1][1].append(line)
-            elif not isinstance(line, tree.SettingLine):
+            elif not isinstance(line, tree.SettingLine | tree.Unreadable):
                 findings.say("T220", line.span)
     rooms: list[Room] = []
     named: dict[str, int] = {}
@@ -91,14 +93,13 @@ class _Reader:
                         line=labels[label.casefold()],
                     )
                 labels.setdefault(label.casefold(), line.span.line)
-                run = self._run(line)
-                if run is not None:
-                    walk.append(run)
+                walk.append(self._run(line) or _lost(line.span))
             elif isinstance(line, tree.GapLine):
                 gap = read_gap(line, self._settings, self._trims, findings)
-                if gap is not None:
-                    walk.append(gap)
-        if not labels:
+                walk.append(gap or _lost(line.span))
+            elif isinstance(line, tree.Unreadable):
+                walk.append(_lost(line.span))
+        if not walk:
             findings.say("T224", heading.name.span, room=heading.name.text)
         open_walk = any(fact.kind == "open_walk" for fact in heading.facts)
         return Room(
@@ -157,7 +158,7 @@ class _Reader:
         for side in ("left", "right"):
             if side not in ends:
                 findings.say("T225", line.label.span, run=label, side=side)
-        if not trims and not self._room_trims:
+        if not any(_names_a_trim(facts) for facts in (line.facts, self._heading.facts)):
             findings.say("T217", line.label.span, run=label, room=self._heading.name.text)
         left, right = ends.get("left"), ends.get("right")
         if long is None or left is None or right is None:
@@ -176,6 +177,14 @@ class _Reader:
             read_slope(line.facts, self._settings, findings),
             floor_gap,
         )
+
+
+def _lost(span: Span) -> Gap:
+    return Gap("lost", Fraction(0), None, False, None, None, None, span)
+
+
+def _names_a_trim(facts: tuple[tree.Fact, ...]) -> bool:
+    return any(fact.kind in ("trims", "also_trim") for fact in facts)
 
 
 def _note(facts: tuple[tree.Fact, ...]) -> str | None:

@@ -11,7 +11,7 @@ from trimlang.survey.rooms import read_rooms
 from trimlang.survey.setting import apply
 from trimlang.survey.settings import Settings
 from trimlang.survey.stairs import bend_rakes
-from trimlang.survey.trims import read_trims
+from trimlang.survey.trims import lost_names, read_trims
 from trimlang.survey.walk import meet
 from trimlang.syntax import tree
 
@@ -35,8 +35,8 @@ def survey(statements: tuple[tree.Statement, ...], file: str) -> tuple[Job, tupl
     for room in rooms:
         _check_thickness(room, trims, findings)
         check_closure(room, trims.values(), findings)
-    _check_trims(trims, rooms, findings)
-    if not rooms:
+    _check_trims(statements, trims, rooms, findings)
+    if not rooms and not any(isinstance(line, tree.Unreadable) for line in statements):
         findings.say("T206", Span(file, 1, 1, 2))
     name, surveyed, currency = _headings(statements, findings)
     signs = [offer.price.sign for line in statements if isinstance(line, tree.StockLine)
@@ -106,16 +106,34 @@ def _check_thickness(room: Room, trims: dict[str, Trim], findings: Findings) -> 
                     findings.say("T211", end.span, joint=end.joint, trim=name, run=run.label)
 
 
-def _check_trims(trims: dict[str, Trim], rooms: tuple[Room, ...], findings: Findings) -> None:
+def _check_trims(
+    statements: tuple[tree.Statement, ...],
+    trims: dict[str, Trim],
+    rooms: tuple[Room, ...],
+    findings: Findings,
+) -> None:
     used = {name for room in rooms for run in room.runs for name in run.trims}
+    stocked = lost_names(statements, "stock") | lost_names(statements, "on-hand")
+    stocked |= {
+        line.name.text for line in statements if isinstance(line, tree.StockLine | tree.OnHandLine)
+    }
+    # what could not be read may be what uses it
+    all_read = not any(isinstance(line, tree.Unreadable) for line in statements)
+    all_read = all_read and not any(
+        isinstance(stretch, Gap) and stretch.kind == "lost"
+        for room in rooms
+        for stretch in room.walk
+    )
+    all_known = all(finding.code not in ("T210", "T216") for finding in findings.found)
     for room in rooms:
         for gap in room.walk:
             if isinstance(gap, Gap):
                 used |= {name for name in (gap.casing, gap.head) if name is not None}
     for name, trim in trims.items():
         if name not in used:
-            findings.say("T214", trim.span, trim=name)
-        elif not trim.offers and not trim.rests:
+            if all_read and all_known:
+                findings.say("T214", trim.span, trim=name)
+        elif name not in stocked:
             findings.say("T212", trim.span, trim=name)
         if name in used and trim.spring is not None and trim.height is None:
             findings.say("T239", trim.span, trim=name)

@@ -27,6 +27,11 @@ def read_trims(lines: Iterable[tree.Statement], unit: str, findings: Findings) -
                 findings.say("T213", line.name.span, trim=line.name.text, line=first)
                 continue
             trims[line.name.text] = _trim(line, unit, findings)
+    for name in sorted(lost_names(lines, "trim")):
+        # its line is reported already; a stand-in keeps all that names it quiet
+        span = next(line.span for line in lines if isinstance(line, tree.Unreadable))
+        stand_in = Trim(name, Fraction(1), Fraction(1), (), None, (), (), span)
+        trims.setdefault(name, stand_in)
     for line in lines:
         if isinstance(line, StockLine | OnHandLine):
             trim = trims.get(line.name.text)
@@ -42,6 +47,17 @@ def read_trims(lines: Iterable[tree.Statement], unit: str, findings: Findings) -
                 trims[trim.name] = replace(trim, rests=trim.rests + kept)
     _check_fronts(lines, trims, findings)
     return trims
+
+
+def lost_names(lines: Iterable[tree.Statement], word: str) -> set[str]:
+    """Return the names that unreadable lines beginning with ``word`` were about."""
+    return {
+        line.words[1]
+        for line in lines
+        if isinstance(line, tree.Unreadable)
+        and len(line.words) == 2
+        and line.words[0].lower() == word
+    }
 
 
 def _trim(line: TrimLine, unit: str, findings: Findings) -> Trim:

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from trimlang.survey.measures import Findings
-from trimlang.syntax.mistakes import did_you_mean
 from trimlang.syntax.tree import Word
 
 
@@ -13,6 +12,8 @@ def unknown_trim(
     word: Word, trims: Iterable[str], findings: Findings, also: tuple[str, ...] = ()
 ) -> None:
     """Report that no trim is called that, suggesting a trim or one of the words ``also``."""
+    from trimlang.syntax.mistakes import did_you_mean
+
     known = (*trims, *also)
     listed = ", ".join(f"“{name}”" for name in trims)
     otherwise = (

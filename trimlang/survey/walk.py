@@ -37,6 +37,8 @@ def _meet(
     one: Stretch, other: Stretch, findings: Findings, *, closing: bool
 ) -> tuple[Stretch, Stretch]:
     right, left = one.right, other.left
+    if _lost(one) or _lost(other):
+        return one, other
     if right is None or left is None:
         if isinstance(one, Run) and right is not None and right.joint in _CORNERS:
             findings.say("T304", right.span, run=one.label, joint=right.joint)
@@ -44,6 +46,10 @@ def _meet(
             findings.say("T304", left.span, run=other.label, joint=left.joint)
         return one, other
     if right.joint is not left.joint:
+        if Joint.BUTT in (right.joint, left.joint) and (
+            isinstance(one, Gap) or isinstance(other, Gap)
+        ):
+            return one, other  # the corner is the opening's, the run stops square before it
         _disagree(one, right, other, left, findings, closing=closing)
         return one, other
     if right.joint not in _CORNERS:
@@ -107,6 +113,10 @@ def _fit(right: End, left: End, findings: Findings) -> tuple[End, End]:
     if left.fit is Fit.COPED:
         return replace(right, fit=Fit.SQUARE), left
     return right, left
+
+
+def _lost(stretch: Stretch) -> bool:
+    return isinstance(stretch, Gap) and stretch.kind == "lost"
 
 
 def _name(stretch: Stretch) -> str:

@@ -69,9 +69,7 @@ class LineBuilder(Transformer[Token, Any]):
             self.problems.append(say("T110", span))
             return tree.Number(Fraction(1), span)
         if token.type == "VULGAR":
-            return tree.Number(
-                Fraction(unicodedata.numeric(token)).limit_denominator(16), span
-            )
+            return tree.Number(Fraction(unicodedata.numeric(token)).limit_denominator(16), span)
         if token.type != "FRACTION":
             return tree.Number(Fraction(token), span)
         above, below = (int(part) for part in token.replace("⁄", "/").replace("∕", "/").split("/"))

@@ -1,26 +1,29 @@
 """Loads the parser: from ready-made tables where they match the grammar.
 
 Reading the grammar takes lark longer than all the rest of ``trimlang check``,
-so its tables are kept as a module (``python -m trimlang.syntax.grammar`` writes
+so its tables are kept as data (``python -m trimlang.syntax.grammar`` writes
 it; a test holds it against the grammar).
 """
 
 from __future__ import annotations
 
+import json
 from functools import cache
 from pathlib import Path
-from pprint import pformat
-from typing import Any
+from typing import Any, Final
 
 from lark import Lark
+from lark import __version__ as lark_version
 from lark.grammar import Rule
 from lark.lexer import TerminalDef
 
-from trimlang.resources import folder
+TABLES: Final = Path(__file__).with_name("tables.json")
 
 
 def grammar_text() -> str:
     """Return the grammar file's text."""
+    from trimlang.resources import folder
+
     return (folder("grammar") / "trim.lark").read_text(encoding="utf-8")
 
 
@@ -34,23 +37,25 @@ def read_grammar(text: str) -> Lark:
 @cache
 def parser() -> Lark:
     """Return the parser for one line."""
-    from trimlang.syntax import tables
+    tables = json.loads(TABLES.read_text(encoding="utf-8"), object_pairs_hook=_numbered)
+    if tables["lark"] != lark_version:
+        # another lark may lay its tables out otherwise: slower to start, never wrong
+        return read_grammar(grammar_text())
+    ready: Lark = Lark._load_from_dict(tables["data"], tables["memo"])
+    return ready
 
-    return Lark._load_from_dict(tables.DATA, tables.MEMO)  # noqa: SLF001
+
+def _numbered(pairs: list[tuple[str, Any]]) -> dict[Any, Any]:
+    """Give back the numbers that JSON turned into the names of an object."""
+    return {int(key) if key.isdigit() else key: value for key, value in pairs}
 
 
 def tables_text() -> str:
-    """Return the source of ``trimlang/syntax/tables.py`` for the grammar as it stands."""
-    data: Any
-    memo: Any
+    """Return the text of ``trimlang/syntax/tables.json`` for the grammar as it stands."""
     data, memo = read_grammar(grammar_text()).memo_serialize([TerminalDef, Rule])
-    return (
-        '"""Lark\'s tables for grammar/trim.lark: made by trimlang.syntax.grammar, not by hand."""\n\n'
-        "from typing import Any, Final\n\n"
-        f"DATA: Final[dict[str, Any]] = {pformat(data, width=100, compact=True)}\n\n"
-        f"MEMO: Final[dict[int, Any]] = {pformat(memo, width=100, compact=True)}\n"
-    )
+    tables = {"lark": lark_version, "grammar": grammar_text(), "data": data, "memo": memo}
+    return json.dumps(tables, ensure_ascii=True, sort_keys=True) + "\n"
 
 
 if __name__ == "__main__":
-    Path(__file__).with_name("tables.py").write_text(tables_text(), encoding="utf-8")
+    TABLES.write_text(tables_text(), encoding="utf-8")

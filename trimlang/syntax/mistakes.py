@@ -18,8 +18,21 @@ LINE_WORDS: Final = (
     "bare",
 )  # fmt: skip
 
+PART_WORDS: Final = ("left", "right", "note", "trim", "splice", "no", "taken", "entrance")
+"""Words that begin a part of a line, after a comma."""
+
 _WORDS: Final[dict[str, tuple[str, ...]]] = {
-    "JOINT": ("in-corner", "out-corner", "butt", "return", "splice", "open", "rake", "plumb", "level"),
+    "JOINT": (
+        "in-corner",
+        "out-corner",
+        "butt",
+        "return",
+        "splice",
+        "open",
+        "rake",
+        "plumb",
+        "level",
+    ),
     "SIDE": ("left", "right"),
     "TAKEN_AT": ("wall", "point"),
     "DIRECTION": ("up", "down", "nearest"),
@@ -75,7 +88,7 @@ def _expected_phrase(terminals: set[str]) -> str:
     elif terminals & _UNIT_TOKENS:
         phrases.append("a unit")
     phrases += [f"“{word}”" for word in _expected_words(terminals)]
-    phrases += [_PHRASES[name] for name in sorted(terminals) if name in _PHRASES]
+    phrases += [_PHRASES[name] for name in _PHRASES if name in terminals]
     if len(phrases) > 8:
         phrases = [*phrases[:7], "…"]
     if not phrases:
@@ -123,17 +136,30 @@ def explain(error: UnexpectedInput, text: str, file: str, line: int) -> Diagnost
         if word == "=":
             remedy = did_you_mean(before, ("left", "right"), "An end is “left=…” or “right=…”.")
             return say("T101", slip, word=str(before), wanted="“left” or “right”", remedy=remedy)
-    if word in ('"', "“"):
+    if word in ('"', "“") and not any(mark in text[column:] for mark in '"”'):
         return say("T104", Span(file, line, column, len(text) + 1))
+    if before is not None and before.type == "NAME" and word in ('"', "“"):
+        slip = Span(file, line, before.column or 1, (before.column or 1) + len(before))
+        remedy = did_you_mean(before, ("note",), "A text in quotes follows the word note.")
+        return say("T101", slip, word=str(before), wanted="“note”", remedy=remedy)
     if column == 1 or not text[: column - 1].strip():
         remedy = did_you_mean(word, LINE_WORDS, "See the list of lines in docs/language.md.")
         return say("T100", span, word=word, remedy=remedy)
-    remedy = did_you_mean(
-        word, _expected_words(terminals), f"Write {_expected_phrase(terminals)} here."
-    )
+    remedy = _remedy(word, text[column - 1 :], terminals)
     if not word.isprintable():
         word = f"U+{ord(word[0]):04X}"
     return say("T101", span, word=word, wanted=_expected_phrase(terminals), remedy=remedy)
+
+
+def _remedy(word: str, rest: str, terminals: set[str]) -> str:
+    """Say how the line could go on; two words that make one known word are joined."""
+    expected = _expected_words(terminals)
+    joined = "-".join(_WORD_AT.findall(rest)[:2])
+    if joined.casefold() in expected:
+        return f"Did you mean “{joined.casefold()}”?"
+    if "COMMA" in terminals and word.casefold() in PART_WORDS:
+        return f"Put a comma before “{word}”."
+    return did_you_mean(word, expected, f"Write {_expected_phrase(terminals)} here.")
 
 
 def _terminals(error: UnexpectedInput) -> set[str]:

@@ -10,7 +10,7 @@ from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.syntax.build import LineBuilder
 from trimlang.syntax.grammar import parser
 from trimlang.syntax.source import Source
-from trimlang.syntax.tree import Statement
+from trimlang.syntax.tree import Statement, Unreadable
 
 LONGEST_LINE: Final = 2000
 MOST_MISTAKES: Final = 200
@@ -20,7 +20,8 @@ def parse(source: Source) -> tuple[tuple[Statement, ...], tuple[Diagnostic, ...]
     """Return the statements of a file and what is wrong with its text.
 
     A line that cannot be read whole keeps what could be read of it, so that one
-    slip in a run does not also report the run as missing.
+    slip in a run does not also report the run as missing; where nothing could be
+    read, an ``Unreadable`` holds its place.
     """
     statements: list[Statement] = []
     findings: list[Diagnostic] = []
@@ -53,13 +54,18 @@ def _line(text: str, file: str, number: int) -> tuple[Statement | None, list[Dia
             problems.append(problem)
             shorter = _without_part(text, problem.span.column - 1)
             if shorter is None:
-                return None, problems
+                return _unreadable(text, file, number), problems
             text = shorter
         else:
             builder = LineBuilder(file, number)
             statement: Statement | None = builder.transform(parsed)
             return statement, problems + builder.problems
-    return None, problems
+    return _unreadable(text, file, number), problems
+
+
+def _unreadable(text: str, file: str, number: int) -> Unreadable:
+    words = tuple(word.rstrip(":") for word in text.split(maxsplit=2)[:2])
+    return Unreadable(words, Span(file, number, 1, len(text) + 1))
 
 
 def _without_part(text: str, at: int) -> str | None:

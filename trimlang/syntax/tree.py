@@ -179,6 +179,14 @@ class GapLine:
     span: Span
 
 
+@dataclass(frozen=True, slots=True)
+class Unreadable:
+    """A line that could not be read: its first two words, so that no more is made of it."""
+
+    words: tuple[str, ...]
+    span: Span
+
+
 Statement: TypeAlias = (
     Heading
     | Include
@@ -189,4 +197,5 @@ Statement: TypeAlias = (
     | RoomLine
     | RunLine
     | GapLine
+    | Unreadable
 )

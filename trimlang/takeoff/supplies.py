@@ -130,7 +130,8 @@ def _paint(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
     return (
         Supply(
             "paint",
-            f"{settings.paint_coats} coats on {decimal_text(square_feet, 1)} sq ft of face and edge",
+            f"{settings.paint_coats} coats on {decimal_text(square_feet, 1)} sq ft of face and"
+            " edge",
             volume / in_cubic_inches(Fraction(1), "gallon"),
             "gallons",
             ceil(volume / in_cubic_inches(size, unit)),

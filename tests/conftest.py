@@ -1,0 +1,44 @@
+"""What many tests need: a small job around the lines that they are about."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+from hypothesis import settings
+
+from trimlang.compiler import Result, check_job
+from trimlang.joinery.piece import Piece
+
+# shared machines stall at will: how long one example takes says nothing about the code
+settings.register_profile("suite", deadline=None)
+settings.load_profile("suite")
+
+ROOT = Path(__file__).resolve().parent.parent
+EXAMPLES = ROOT / "examples"
+
+TRIM = "trim base: 9/16 in thick, 5 1/4 in tall\nstock base: 12 ft at 17.40, 16 ft at 24.10\n"
+
+
+def walls(lines: str, *, settings: str = "") -> str:
+    """Return a job file of one open room with the given walls."""
+    return f'{TRIM}{settings}\nroom "Study", trim base, open walk\n{lines}\n'
+
+
+@pytest.fixture
+def check() -> Callable[[str], Result]:
+    """Compile a text as far as its pieces."""
+    return check_job
+
+
+@pytest.fixture
+def pieces() -> Callable[..., dict[str, Piece]]:
+    """Return the pieces of a few walls by run and part, which must compile without an error."""
+
+    def make(lines: str, *, settings: str = "") -> dict[str, Piece]:
+        result = check_job(walls(lines, settings=settings))
+        assert result.ok, result.diagnostics
+        return {piece.id.removeprefix("ST-").replace("-base", ""): piece for piece in result.pieces}
+
+    return make

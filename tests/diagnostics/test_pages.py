@@ -1,0 +1,68 @@
+"""Every page's example brings up its code, and every message reads as it should."""
+
+from pathlib import Path
+
+import pytest
+from syrupy.assertion import SnapshotAssertion
+
+from tests.conftest import ROOT
+from trimlang.compiler import compile_job
+from trimlang.diagnostics.pages import PAGES, page_text
+from trimlang.diagnostics.reference import reference
+from trimlang.diagnostics.severity import Severity
+
+WITH_EXAMPLE = sorted(code for code, page in PAGES.items() if page.example)
+
+
+@pytest.mark.parametrize("code", WITH_EXAMPLE)
+def test_the_example_brings_it_up(code: str, tmp_path: Path, snapshot: SnapshotAssertion) -> None:
+    page = PAGES[code]
+    path = tmp_path / "job.trim"
+    result = compile_job(page.example, path=path)
+    found = [finding for finding in result.diagnostics if finding.code == code]
+    assert found
+    assert all(finding.severity is page.severity for finding in found)
+    lines = page.example.split("\n")
+    for finding in found:
+        span = finding.span
+        assert span.file == "job.trim"
+        assert 1 <= span.line <= len(lines)
+        assert 1 <= span.column < span.end
+    shown = [
+        (one.code, one.span.line, one.span.column, one.span.end, one.message, one.remedy)
+        for one in result.diagnostics
+    ]
+    assert shown[:5] == snapshot
+
+
+@pytest.mark.parametrize("code", WITH_EXAMPLE)
+def test_the_example_shows_nothing_worse_than_its_own(code: str) -> None:
+    """An example is about one thing: errors of other codes would hide it."""
+    others = {
+        finding.code
+        for finding in compile_job(PAGES[code].example, path=Path("job.trim")).diagnostics
+        if finding.severity is Severity.ERROR
+    } - {code}
+    follow_on = {"T206"} if code in ("T105", "T106", "T601", "T602") else set()
+    if code == "T312":  # it says which side of a disputed corner (T301) is the wrong one
+        follow_on = {"T301"}
+    assert others <= follow_on | ({"T100"} if code == "T106" else set())
+
+
+def test_pages_without_an_example_are_about_files() -> None:
+    assert {code for code in PAGES if not PAGES[code].example} == {
+        "T603",
+        "T604",
+        "T605",
+        "T606",
+        "T607",
+    }
+
+
+def test_the_reference_is_made_from_the_pages() -> None:
+    made = (ROOT / "docs" / "diagnostics.md").read_text(encoding="utf-8")
+    assert made == reference(), "run python -m trimlang.diagnostics.reference"
+
+
+def test_a_page_as_text(snapshot: SnapshotAssertion) -> None:
+    assert page_text(PAGES["T301"]) == snapshot

@@ -1,0 +1,129 @@
+"""Splices, returns, and trims that stand in front of others."""
+
+from collections.abc import Callable
+from fractions import Fraction
+
+import pytest
+from hypothesis import assume, given
+from hypothesis import strategies as st
+
+from tests.conftest import walls
+from trimlang.compiler import Result, check_job
+from trimlang.joinery.piece import Kind, Piece
+
+Pieces = Callable[..., dict[str, Piece]]
+LAP = Fraction(9, 16)
+INNER = ["in-corner", "out-corner", "butt", "return", "open"]
+
+
+def test_a_long_wall_is_spliced(pieces: Pieces) -> None:
+    parts = pieces("N: 40 ft, left=in-corner, right=butt")
+    assert list(parts) == ["N-a", "N-b", "N-c"]
+    assert all(24 <= piece.length <= 192 for piece in parts.values())
+    assert sum(piece.length for piece in parts.values()) == 480 + 2 * LAP
+    assert [piece.right.setting for piece in parts.values()] == [45, 45, 0]
+    assert parts["N-a"].right.lean == parts["N-b"].left.lean
+
+
+@given(
+    st.integers(400, 19_000),
+    st.sampled_from(INNER),
+    st.sampled_from(INNER),
+    st.sampled_from([0, 30, 45]),
+)
+def test_splicing_conserves_length(sixteenths: int, left: str, right: str, angle: int) -> None:
+    settings = f"splices: angle {angle} deg" if angle else ""
+    run = f"N: {sixteenths}/16 in, left={left}, right={right}"
+    result = check_job(walls(run, settings=settings))
+    assert result.ok
+    parts = [piece for piece in result.pieces if piece.kind is Kind.RUN]
+    laps = sum((piece.right.inset for piece in parts[:-1]), Fraction(0))
+    step = Fraction(1, 16)
+    whole = check_job(walls(run, settings="stock base: 100 ft at 1")).pieces[0]
+    assert abs(sum(piece.length for piece in parts) - laps - whole.rounding.exact) < step
+    assert all(piece.length <= 192 for piece in parts)
+    assert len(parts) == 1 or all(piece.length >= 24 - step for piece in parts)
+
+
+def test_a_splice_can_be_asked_for_and_forbidden(pieces: Pieces) -> None:
+    assert list(pieces("N: 11 ft, left=butt, right=butt, splice")) == ["N-a", "N-b"]
+    result = check_job(walls("N: 17 ft, left=butt, right=butt, no splice"))
+    assert [one.code for one in result.diagnostics] == ["T401"]
+    allowed = check_job(walls("N: 17 ft, left=butt, right=butt", settings="splices: never"))
+    assert [one.code for one in allowed.diagnostics] == ["T401"]
+
+
+def test_a_return_is_a_piece_of_its_own(pieces: Pieces) -> None:
+    both = pieces("N: 40 in, left=return, right=return")
+    assert list(both) == ["N", "N-left-return", "N-right-return"]
+    assert both["N"].length == both["N"].face == 40
+    assert both["N"].back == 40 - 2 * LAP
+    end = both["N-right-return"]
+    assert (end.kind, end.length, end.back) == (Kind.RETURN, LAP, 0)
+    assert (end.left.setting, end.right.setting) == (45, 0)
+    assert end.left.long_edge == both["N"].right.long_edge == "face"
+
+
+SHOE = "trim shoe: 1/2 in thick, 3/4 in tall, in front of base\nstock shoe: 8 ft at 5.20\n"
+
+
+def shoe(ends: str) -> Piece:
+    result: Result = check_job(walls(f"N: 40 in, {ends}, trim shoe", settings=SHOE))
+    assert result.ok, result.diagnostics
+    return result.pieces[0]
+
+
+@pytest.mark.parametrize(
+    ("ends", "length"),
+    [
+        # base is 9/16 thick, shoe 1/2; all corners 90°, so each tangent is 1
+        ("left=in-corner(90 deg), right=in-corner(90 deg)", 40 - 2 * Fraction(9, 16)),
+        ("left=out-corner(90 deg), right=butt", 40 + Fraction(9, 16) + Fraction(1, 2)),
+        ("left=in-corner(90 deg), right=out-corner(90 deg)", 40 + Fraction(1, 2)),
+        ("left=butt, right=butt", Fraction(40)),
+        # over scraps of base, its thickness is in the number, the shoe's own is not
+        ("left=out-corner(90 deg), right=butt, taken point", 40 + Fraction(1, 2)),
+    ],
+)
+def test_shoe_stands_in_front_of_base(ends: str, length: Fraction) -> None:
+    assert shoe(ends).length == length
+
+
+@given(st.integers(16, 2000), st.sampled_from(INNER), st.sampled_from(INNER), st.integers(60, 170))
+def test_mirroring_a_run_swaps_left_and_right_and_nothing_else(
+    sixteenths: int, left: str, right: str, angle: int
+) -> None:
+    def end(joint: str) -> str:
+        return f"{joint}({angle} deg)" if "corner" in joint else joint
+
+    def cut(one: str, other: str) -> Piece:
+        lines = f"N: {sixteenths}/16 in, left={end(one)}, right={end(other)}"
+        result = check_job(walls(lines, settings="stock base: 100 ft at 1"))
+        assume(result.pieces)  # too short for such ends
+        return result.pieces[0]
+
+    here, there = cut(left, right), cut(right, left)
+    assert (here.length, here.back, here.face) == (there.length, there.back, there.face)
+    assert (here.left.exact, here.left.long_edge) == (there.right.exact, there.right.long_edge)
+    opposite = {"left": "right", "right": "left", "square": "square"}
+    assert opposite[here.left.lean] == there.right.lean
+
+
+@given(st.integers(60, 170), st.sampled_from(["in-corner", "out-corner"]))
+def test_both_sides_of_a_joint_close_the_corner(angle: int, joint: str) -> None:
+    lines = f"N: 40 in, left=butt, right={joint}({angle} deg)\nE: 50 in, left={joint}, right=butt"
+    one, other = check_job(walls(lines)).pieces
+    assert one.right.exact == other.left.exact
+    # a mitre is counted from square: two of them turn the trim by 180° less the corner
+    assert one.right.exact + other.left.exact == 180 - angle
+    assert abs(one.right.setting - one.right.exact) <= Fraction(1, 4)
+
+
+def test_joint_gap_is_what_the_saws_step_leaves(pieces: Pieces) -> None:
+    exact = pieces("N: 40 in, left=butt, right=out-corner(90 deg)")["N"]
+    assert exact.right.gap == 0
+    coarse = pieces(
+        "N: 40 in, left=butt, right=out-corner(89.3 deg)", settings="saw: reads to 1 deg"
+    )["N"]
+    # wanted 45.35°, set 45°: 2 × 9/16 × (tan 45.35° - 1) = 0.0138 in
+    assert float(coarse.right.gap) == pytest.approx(0.01383, abs=1e-4)

@@ -1,0 +1,69 @@
+"""Units against published definitions, through pint.
+
+Sources: NIST Special Publication 811 (2008), appendix B: 1 inch = 25.4 mm exactly.
+NIST Handbook 44, appendix C: 1 US gallon = 231 cubic inches = 4 quarts = 128 fluid ounces.
+"""
+
+from fractions import Fraction
+
+import pint
+import pytest
+
+from trimlang.lengths.units import (
+    CUBIC_INCHES_PER,
+    INCHES_PER,
+    UnknownUnitError,
+    factor_from_pint,
+    in_cubic_inches,
+    in_inches,
+    registry,
+)
+
+
+def test_an_inch_is_exactly_25_4_millimetres() -> None:
+    inch = Fraction(1) * registry().inch
+    assert inch.to("mm").magnitude == Fraction(254, 10)
+    assert in_inches(Fraction(254, 10), "mm") == 1
+    assert in_inches(Fraction(1), "m") * Fraction(254, 10) == 1000
+
+
+def test_a_us_gallon_is_231_cubic_inches() -> None:
+    gallon = Fraction(1) * registry().us_gallon
+    assert gallon.to("inch**3").magnitude == 231
+    assert in_cubic_inches(Fraction(101, 10), "fl_oz") == Fraction(101, 10) * Fraction(231, 128)
+
+
+@pytest.mark.parametrize("unit", sorted(INCHES_PER))
+def test_the_table_of_lengths_is_pints(unit: str) -> None:
+    assert factor_from_pint(unit, "inch") == INCHES_PER[unit]
+
+
+@pytest.mark.parametrize("unit", sorted(CUBIC_INCHES_PER))
+def test_the_table_of_volumes_is_pints(unit: str) -> None:
+    assert factor_from_pint(unit, "inch**3") == CUBIC_INCHES_PER[unit]
+
+
+@pytest.mark.parametrize("unit", ["inch", "foot", "yard", "millimeter", "centimeter", "meter"])
+def test_our_definitions_agree_with_the_registry_that_pint_ships(unit: str) -> None:
+    theirs = pint.UnitRegistry(non_int_type=Fraction)
+    expected = (Fraction(1) * theirs.parse_units(unit)).to("inch").magnitude
+    assert factor_from_pint(unit, "inch") == expected
+
+
+@pytest.mark.parametrize("unit", ["gallon", "quart", "fluid_ounce", "liter"])
+def test_our_volumes_agree_with_the_registry_that_pint_ships(unit: str) -> None:
+    theirs = pint.UnitRegistry(non_int_type=Fraction)
+    expected = (Fraction(1) * theirs.parse_units(unit)).to("inch**3").magnitude
+    ours = {"fluid_ounce": "fl_oz", "liter": "litre"}.get(unit, unit)
+    assert CUBIC_INCHES_PER[ours] == expected
+
+
+def test_a_unit_that_the_table_lacks_is_asked_of_pint() -> None:
+    assert in_inches(Fraction(2), "yd") == 72
+    assert in_inches(Fraction(1), "dm") == Fraction(1000, 254)
+
+
+@pytest.mark.parametrize("unit", ["furlgs", "gallon", "__class__", "in**2", "2", ""])
+def test_what_is_no_unit_of_length_is_refused(unit: str) -> None:
+    with pytest.raises(UnknownUnitError):
+        in_inches(Fraction(1), unit)

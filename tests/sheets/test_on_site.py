@@ -1,0 +1,128 @@
+"""On a phone and under a camera: ticks that stay, codes that read, catalogues that fit."""
+
+from __future__ import annotations
+
+import re
+import shutil
+import subprocess
+from pathlib import Path
+
+import pytest
+
+from tests.sheets.jobs import small
+from trimlang.resources import folder
+from trimlang.sheets.pages import render_sheets
+from trimlang.sheets.pdf import to_pdf
+from trimlang.sheets.pen import Pen
+from trimlang.sheets.ticket import tickets
+from trimlang.sheets.words import languages, words_in
+
+CHROMIUM = shutil.which("chromium")
+TO_PICTURE = shutil.which("pdftoppm")
+BOX = "BR-E-base:cut"
+
+
+def _after_scripts(page: Path, profile: Path) -> str:
+    """The page as the browser has it after its scripts ran; no host name resolves."""
+    assert CHROMIUM
+    options = (
+        "--headless --no-sandbox --disable-gpu --no-first-run --disable-background-networking"
+        " --disable-component-update --disable-sync --disable-extensions"
+    ).split()
+    done = subprocess.run(
+        [
+            CHROMIUM,
+            *options,
+            "--host-resolver-rules=MAP * ~NOTFOUND",
+            f"--user-data-dir={profile}",
+            "--virtual-time-budget=3000",
+            "--dump-dom",
+            page.as_uri(),
+        ],
+        capture_output=True,
+        check=True,
+        timeout=60,
+    )
+    return done.stdout.decode()
+
+
+@pytest.mark.skipif(CHROMIUM is None, reason="no chromium here")
+def test_a_tick_is_still_there_after_a_reload(tmp_path: Path) -> None:
+    html = render_sheets(small())["tickets"]
+    act = f"""<script>
+    const box = document.querySelector('[data-tick="{BOX}"]');
+    if (sessionStorage.getItem("again") === null) {{
+      sessionStorage.setItem("again", "1");
+      box.click();
+      location.reload();
+    }} else {{
+      document.title = box.checked ? "ticked" : "open";
+      const search = document.getElementById("find");
+      search.value = "br-n";
+      search.dispatchEvent(new Event("input"));
+    }}
+    </script></body>"""
+    page = tmp_path / "tickets.html"
+    page.write_text(html.replace("</body>", act), encoding="utf-8")
+    later = _after_scripts(page, tmp_path / "profile")
+    assert "<title>ticked</title>" in later
+    shown = [tag for tag in re.findall(r"<article [^>]*>", later) if "hidden" not in tag]
+    assert [re.findall(r'data-piece="([^"]+)"', tag)[0] for tag in shown] == [
+        "BR-N-base-a",
+        "BR-N-base-b",
+        "BR-N2-base",
+    ]
+
+
+@pytest.mark.skipif(TO_PICTURE is None, reason="no pdftoppm here")
+def test_codes_read_back_from_the_printed_page(tmp_path: Path) -> None:
+    reader = pytest.importorskip("zxingcpp")
+    image = pytest.importorskip("PIL.Image")
+    assert TO_PICTURE
+    (tmp_path / "tickets.pdf").write_bytes(to_pdf(render_sheets(small())["tickets"]))
+    subprocess.run(
+        [TO_PICTURE, "-r", "150", "-png", "tickets.pdf", "page"],
+        cwd=tmp_path,
+        check=True,
+    )
+    read = {
+        code.text
+        for picture in sorted(tmp_path.glob("page*.png"))
+        for code in reader.read_barcodes(image.open(picture))
+    }
+    made = tickets(small(), Pen(words_in("en"), small().job.currency))
+    assert read == {ticket.payload for ticket in made}
+    assert "BR-E-base\n29 1/8 in\nL inside corner, square in: square\nR butt: square" in read
+
+
+def test_catalogues_fit_the_sheets() -> None:
+    """Every message is translated, with the same names in braces, and the .mo is the .po."""
+    babel = pytest.importorskip("babel.messages.pofile")
+    for language in languages()[1:]:
+        source = folder("templates") / "words" / f"{language}.po"
+        with source.open("rb") as file:
+            catalogue = babel.read_po(file, locale=language)
+        said = words_in(language)
+        for message in catalogue:
+            if message.id:
+                assert message.string, message.id
+                assert said(message.id) == message.string
+                names = [set(re.findall(r"{(\w+)}", text)) for text in (message.id, message.string)]
+                assert names[0] == names[1], message.id
+
+
+def test_no_message_is_missing_from_a_catalogue() -> None:
+    extract = pytest.importorskip("babel.messages.extract")
+    babel = pytest.importorskip("babel.messages.pofile")
+    home = Path(__file__).resolve().parents[2]
+    wanted: set[str] = set()
+    for place, how in (("trimlang/sheets", "python"), ("templates", "jinja2.ext.babel_extract")):
+        for path in sorted((home / place).rglob("*.py" if how == "python" else "*.html")):
+            with path.open("rb") as file:
+                keywords = {"words": None, "w": None, "N_": None, "_": None}
+                found = extract.extract(how, file, keywords=keywords, comment_tags=())
+                wanted |= {message for _, message, _, _ in found if message}
+    for language in languages()[1:]:
+        with (home / "templates" / "words" / f"{language}.po").open("rb") as file:
+            known = {message.id for message in babel.read_po(file)}
+        assert wanted <= known, sorted(wanted - known)

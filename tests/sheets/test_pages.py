@@ -1,0 +1,174 @@
+"""All sheets as documents: whole, escaped, the same twice, in any language and unit."""
+
+from __future__ import annotations
+
+import builtins
+import re
+from io import BytesIO
+from pathlib import Path
+from typing import Any
+
+import pytest
+from pypdf import PdfReader
+from syrupy.assertion import SnapshotAssertion
+
+from tests.sheets.jobs import SMALL, compiled, house, small
+from trimlang.compiler import compile_job
+from trimlang.sheets.pages import TITLES, render_sheets
+from trimlang.sheets.paper import UnknownPaperError, label
+from trimlang.sheets.pdf import PangoMissingError, ReachesOutError, to_pdf
+from trimlang.sheets.press import SheetTemplateError
+from trimlang.sheets.words import UnknownLanguageError
+
+
+def _body(html: str) -> str:
+    """The part of a page that its job decides: no style, script or codes."""
+    html = re.sub(r"<style>.*?</style>|<script>.*?</script>", "", html, flags=re.DOTALL)
+    return re.sub(r'<svg[^>]*class="qr".*?</svg>', "", html, flags=re.DOTALL)
+
+
+@pytest.mark.parametrize("name", TITLES)
+def test_small_job(name: str, snapshot: SnapshotAssertion) -> None:
+    assert _body(render_sheets(small())[name]) == snapshot
+
+
+@pytest.mark.parametrize("name", TITLES)
+def test_sheets_need_nothing_from_outside(name: str) -> None:
+    html = render_sheets(house())[name]
+    assert not re.search(r"""(?:src|href)\s*=\s*["'](?!data:)|@import|url\((?!data:)""", html)
+    assert "default-src 'none'" in html
+
+
+def test_markup_in_a_note_is_text() -> None:
+    sheets = render_sheets(small())
+    for name in ("tickets", "floor-plan"):
+        assert "<b>heater</b>" not in sheets[name]
+        assert "&lt;b&gt;heater&lt;/b&gt; &amp; &#39;pipe&#39;" in sheets[name]
+
+
+def test_same_job_same_bytes() -> None:
+    first, second = render_sheets(small()), render_sheets(compiled(SMALL))
+    assert first == second
+    for name in ("tickets", "floor-plan"):
+        assert to_pdf(first[name]) == to_pdf(second[name])
+
+
+@pytest.mark.parametrize(("paper", "size"), [("letter", (612, 792)), ("a4", (595, 842))])
+def test_pdf_has_paper_title_language_tags_and_page_numbers(
+    paper: str, size: tuple[int, int]
+) -> None:
+    reader = PdfReader(BytesIO(to_pdf(render_sheets(small(), paper=paper)["checklist"])))
+    assert reader.metadata is not None
+    assert reader.metadata.title == "Checklist · Plum Lane 3, box room"
+    root: Any = reader.trailer["/Root"]
+    assert root["/Lang"] == "en"
+    assert root["/MarkInfo"]["/Marked"]
+    box = reader.pages[0].mediabox
+    assert (round(box.width), round(box.height)) == size
+    for number, page in enumerate(reader.pages, start=1):
+        text = page.extract_text()
+        assert f"page {number} of {len(reader.pages)}" in text
+        assert "Plum Lane 3, box room" in text
+        assert re.search(r"revision [0-9a-f]{8}", text)
+
+
+def test_label_stock_takes_one_ticket_each() -> None:
+    html = render_sheets(small(), ticket="100mm x 50mm")["tickets"]
+    reader = PdfReader(BytesIO(to_pdf(html)))
+    assert len(reader.pages) == len(small().pieces)
+    for piece, page in zip(small().pieces, reader.pages, strict=True):
+        assert piece.id in page.extract_text().splitlines()
+        assert round(page.mediabox.width) == round(100 / 25.4 * 72)
+
+
+@pytest.mark.parametrize(
+    "size", ["", "big", "100 x 50", "5mm x 5mm", "9000mm x 50mm", "-1in x 2in"]
+)
+def test_labels_that_cannot_be(size: str) -> None:
+    with pytest.raises(UnknownPaperError):
+        label(size)
+
+
+def test_without_codes() -> None:
+    assert 'class="qr"' in render_sheets(small())["tickets"]
+    assert 'class="qr"' not in render_sheets(small(), qr=False)["tickets"]
+
+
+def test_without_weasyprint_html_still_works(monkeypatch: pytest.MonkeyPatch) -> None:
+    real = builtins.__import__
+
+    def missing(name: str, *args: Any, **options: Any) -> Any:
+        if name.startswith("weasyprint"):
+            raise OSError("cannot load library 'libpango-1.0-0'")
+        return real(name, *args, **options)
+
+    monkeypatch.setattr(builtins, "__import__", missing)
+    sheets = render_sheets(small())
+    assert set(sheets) == set(TITLES)
+    with pytest.raises(PangoMissingError, match="apt install libpango") as caught:
+        to_pdf(sheets["checklist"])
+    assert "\n" not in str(caught.value)
+
+
+@pytest.mark.parametrize("url", ["http://example.invalid/x.png", "file:///etc/hostname"])
+def test_pdf_loads_nothing_from_outside(url: str) -> None:
+    with pytest.raises(ReachesOutError):
+        to_pdf(f'<html lang="en"><title>x</title><img src="{url}">')
+
+
+def test_own_template_takes_a_sheets_place(tmp_path: Path) -> None:
+    (tmp_path / "checklist.html").write_text(
+        "{% extends 'parts/page.html' %}{% block body %}{{ list.rooms|length }} rooms{% endblock %}"
+    )
+    sheets = render_sheets(small(), templates=tmp_path)
+    assert "1 rooms" in sheets["checklist"]
+    assert sheets["tickets"] == render_sheets(small())["tickets"]
+
+
+@pytest.mark.parametrize(
+    ("text", "line", "wrong"),
+    [
+        ("<p>\n{% if %}", 2, "Expected an expression"),
+        ("<p>\n\n{{ nothing.here }}", 3, "'nothing' is undefined"),
+        ("{{ 1 / 0 }}", 1, "ZeroDivisionError"),
+        ("\n{{ job.__class__.__mro__ }}", 2, "unsafe"),
+        ("{% extends 'lost.html' %}", 1, "lost.html"),
+    ],
+)
+def test_fault_in_own_template_has_file_and_line(
+    tmp_path: Path, text: str, line: int, wrong: str
+) -> None:
+    own = tmp_path / "checklist.html"
+    own.write_text(text)
+    with pytest.raises(SheetTemplateError, match=re.escape(wrong)) as caught:
+        render_sheets(small(), templates=tmp_path)
+    assert caught.value.file == str(own)
+    assert caught.value.line == line
+
+
+def test_units_and_language() -> None:
+    sheets = render_sheets(house(), show="mm", language="es")
+    assert "Etiquetas de corte" in sheets["tickets"]
+    assert '<html lang="es">' in sheets["tickets"]
+    assert not re.search(r"\d in\b", _body(sheets["stick-layouts"]))
+
+
+def test_unknown_arguments() -> None:
+    with pytest.raises(UnknownPaperError):
+        render_sheets(small(), paper="quarto")
+    with pytest.raises(UnknownLanguageError):
+        render_sheets(small(), language="../../x")
+    with pytest.raises(ValueError, match="'cubits'"):
+        render_sheets(small(), show="cubits")
+    with pytest.raises(ValueError, match="errors"):
+        render_sheets(compile_job("nonsense"))
+
+
+def test_revision_follows_the_job_file() -> None:
+    def revision(text: str) -> str:
+        match = re.search(r'data-revision="(\w+)"', render_sheets(compiled(text))["checklist"])
+        assert match
+        return match[1]
+
+    assert revision(SMALL) == revision(SMALL)
+    assert revision(SMALL) != revision(SMALL + "# a word\n")

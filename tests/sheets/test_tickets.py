@@ -1,0 +1,134 @@
+"""What a ticket says, and that the pages lose nothing."""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+from io import BytesIO
+
+import pytest
+from pypdf import PdfReader
+
+from tests.sheets.jobs import compiled, house, many, small
+from trimlang.sheets.ends import FENCE, THICK, WIDE, draw_ends
+from trimlang.sheets.pages import render_sheets
+from trimlang.sheets.pdf import to_pdf
+from trimlang.sheets.pen import Pen
+from trimlang.sheets.ticket import Ticket, tickets
+from trimlang.sheets.words import words_in
+
+ROOM = """\
+job "Check"
+trim base: 3/4 in thick, 4 in tall
+stock base: 12 ft at 10
+room "Room" as RO, trim base
+"""
+
+
+def _pen(show: str | None = None) -> Pen:
+    return Pen(words_in("en"), "$", "in", show)
+
+
+def _tickets(walls: str, show: str | None = None) -> dict[str, Ticket]:
+    return {one.id: one for one in tickets(compiled(ROOM + walls), _pen(show))}
+
+
+def test_rounding_is_told_with_reason_and_amount() -> None:
+    one = _tickets("  N: 29 5/32 in, left=butt, right=butt\n")["RO-N-base"]
+    assert str(one.length) == "29 1/8 in"
+    assert one.rounding == "rounded down by 1/32 in: between stops: must slip in"
+    assert one.measured == "end to end, both ends square"
+    assert one.edges == ""
+
+
+def test_cuts_lean_as_the_drawing_shows() -> None:
+    walls = """\
+  N: 40 in, left=butt, right=out-corner(90 deg)
+  E: 30 in, left=out-corner(90 deg), right=in-corner(90 deg)
+  S: 20 in, left=in-corner(90 deg), right=butt
+"""
+    made = _tickets(walls)
+    north, east, south = made["RO-N-base"], made["RO-E-base"], made["RO-S-base"]
+    assert (north.left.setting, north.right.setting) == ("square", "45° right")
+    assert (east.left.setting, east.right.setting) == ("45° left", "45° left")
+    assert south.left.setting == "45° right"
+    assert north.right.long_point == "long point at the face"
+    assert south.left.long_point == "long point at the back"
+    assert str(north.length) == "40 3/4 in"
+    assert north.edges == "back 40 in, face 40 3/4 in"
+    assert east.measured.startswith("overall: long point at the face left")
+    assert north.right.mate == "RO-E-base"
+    assert east.left.mate == "RO-N-base"
+    assert east.mates == "left RO-N-base, right RO-S-base"
+
+
+def test_exact_angle_and_gap_stand_beside_the_setting() -> None:
+    walls = """\
+  N: 40 in, left=butt, right=out-corner(91.3 deg)
+  E: 30 in, left=out-corner(91.3 deg), right=butt
+"""
+    end = _tickets(walls)["RO-N-base"].right
+    assert end.setting == "44.5° right"
+    assert end.exact == "exact 44.35°; so set, opens 0.008 in at the face"
+
+
+def test_cope_and_its_mate_are_told() -> None:
+    by_id = {one.id: one for one in tickets(small(), _pen())}
+    assert "cope" in by_id["BR-N2-base"].right.then
+    assert by_id["BR-N2-base"].drawing.waste
+    assert by_id["BR-E-base"].left.joint == "inside corner, square in"
+    assert by_id["BR-S-base-right-return"].caution
+    assert by_id["BR-S-base"].mates == "right BR-S-base-right-return"
+    assert by_id["BR-N-base-a"].part == "part 1 of 2"
+
+
+def test_every_piece_has_its_stick_and_place() -> None:
+    for one in tickets(house(), _pen()):
+        assert re.fullmatch(r"cut \d+ of \d+(, shares its left cut)?", one.order), one
+        assert one.stick
+
+
+def test_metric_sheets_of_an_inch_job_say_millimetres() -> None:
+    one = _tickets("  N: 29 1/8 in, left=butt, right=butt\n", "mm")["RO-N-base"]
+    assert str(one.length) == "739.8 mm"
+
+
+@pytest.mark.parametrize("inches", [Fraction(9, 16), Fraction(3), Fraction(200)])
+def test_the_drawing_keeps_its_slopes_to_scale_and_on_the_paper(inches: Fraction) -> None:
+    from dataclasses import replace
+
+    piece = next(one for one in small().pieces if one.id == "BR-N-base-a")
+    drawing = draw_ends(replace(piece, length=inches), Fraction(9, 16))
+    numbers = [float(n) for body in drawing.bodies for n in re.findall(r"-?[\d.]+", body)]
+    xs, ys = numbers[::2], numbers[1::2]
+    assert all(0 <= x <= WIDE for x in xs)
+    assert {min(ys), max(ys)} == {FENCE, FENCE + THICK}
+    assert drawing.whole is (inches < 5)
+
+
+def _text(pdf: bytes) -> list[str]:
+    return [page.extract_text() for page in PdfReader(BytesIO(pdf)).pages]
+
+
+def test_every_piece_is_on_exactly_one_ticket_in_the_pdf() -> None:
+    result = many(40)
+    pdf = to_pdf(render_sheets(result, qr=False)["tickets"])
+    lines = [line.strip() for page in _text(pdf) for line in page.splitlines()]
+    for piece in result.pieces:
+        assert lines.count(piece.id) == 1, piece.id
+    reader = PdfReader(BytesIO(pdf))
+    marks = next(one for one in reader.outline if isinstance(one, list))
+    assert [one.title for one in marks] == [piece.id for piece in result.pieces]
+
+
+def test_long_notes_are_not_cut_off() -> None:
+    note = " ".join(f"word{number}" for number in range(220))
+    job = ROOM + f'  N: 40 in, left=butt, right=butt, note "{note}"\n'
+    text = " ".join(_text(to_pdf(render_sheets(compiled(job))["tickets"])))
+    assert set(note.split()) <= set(text.split())
+
+
+def test_lengths_read_as_one_reading_in_the_pdf() -> None:
+    job = ROOM + "  N: 29 1/8 in, left=butt, right=butt\n"
+    text = "\n".join(_text(to_pdf(render_sheets(compiled(job))["tickets"])))
+    assert re.search(r"^29 1/8 in$", text, re.MULTILINE), text

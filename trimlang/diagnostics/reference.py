@@ -1,0 +1,32 @@
+"""Makes ``docs/diagnostics.md`` from the pages: ``python -m trimlang.diagnostics.reference``."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from trimlang.diagnostics.pages import PAGES
+
+
+def reference() -> str:
+    """Return the reference of all diagnostics as Markdown."""
+    parts = [
+        "# Diagnostics\n",
+        "Every message of trimlang, by code. Made from the pages in `trimlang/diagnostics/`;",
+        "`trimlang explain CODE` prints the same. T1xx: the line cannot be read; T2xx: what it",
+        "says cannot be so; T3xx: two walls do not meet; T4xx: a piece cannot be cut; T5xx: the",
+        "stock does not reach; T6xx: a file cannot be read.",
+    ]
+    for page in sorted(PAGES.values(), key=lambda page: page.code):
+        parts += [
+            f"\n## {page.code}: {page.title}\n",
+            f"*{page.severity.value}*: {page.message}.\n",
+        ]
+        parts += [f"Remedy: {page.remedy}\n", page.why]
+        if page.example and len(page.example) < 600:
+            parts += ["\n```", page.example.rstrip(), "```"]
+    return "\n".join(parts) + "\n"
+
+
+if __name__ == "__main__":
+    target = Path(__file__).resolve().parents[2] / "docs" / "diagnostics.md"
+    target.write_text(reference(), encoding="utf-8")

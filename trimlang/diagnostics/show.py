@@ -1,0 +1,88 @@
+"""Prints diagnostics: for people with their line and a caret, for tools as JSON."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterable, Iterator, Mapping
+from typing import TYPE_CHECKING, Final, TextIO
+
+from trimlang.diagnostics.diagnostic import Diagnostic
+from trimlang.diagnostics.severity import Severity
+
+if TYPE_CHECKING:
+    from trimlang.syntax.source import Source
+
+_WIDEST: Final = 160
+_STYLES: Final = {Severity.ERROR: "bold red", Severity.WARNING: "bold yellow"}
+
+
+def as_data(finding: Diagnostic) -> dict[str, str | int]:
+    """Return a diagnostic as plain data; columns count from 1, ``end_column`` is exclusive."""
+    return {
+        "code": finding.code,
+        "severity": finding.severity.value,
+        "file": finding.span.file,
+        "line": finding.span.line,
+        "column": finding.span.column,
+        "end_column": finding.span.end,
+        "message": finding.message,
+        "remedy": finding.remedy,
+    }
+
+
+def printable(text: str) -> str:
+    """Return text that cannot steer a terminal: tabs become blanks, controls a mark."""
+    return "".join(
+        sign if sign.isprintable() else " " if sign == "\t" else "\N{REPLACEMENT CHARACTER}"
+        for sign in text
+    )
+
+
+def _lines(finding: Diagnostic, source: Source | None) -> Iterator[tuple[str, str]]:
+    """Yield the finding's lines with the style of each."""
+    span = finding.span
+    place = printable(f"{span.file}:{span.line}:{span.column}")
+    head = f"{finding.severity.value} {finding.code}: {printable(finding.message)}"
+    yield f"{place}: {head}", _STYLES[finding.severity]
+    lines = source.lines() if source is not None else []
+    if 0 < span.line <= len(lines):
+        text = printable(lines[span.line - 1])
+        first = max(0, span.column - _WIDEST // 2) if len(text) > _WIDEST else 0
+        margin = f"{span.line:>6} | "
+        yield margin + text[first : first + _WIDEST].rstrip(), ""
+        width = max(1, min(span.end, first + _WIDEST + 1) - span.column)
+        yield " " * 7 + "| " + " " * (span.column - 1 - first) + "^" * width, "bold"
+    if finding.remedy:
+        yield " " * 9 + printable(finding.remedy), ""
+
+
+def show(
+    findings: Iterable[Diagnostic],
+    sources: Mapping[str, Source],
+    stream: TextIO,
+    *,
+    form: str = "text",
+) -> None:
+    """Write findings to ``stream``: ``form`` is ``text`` or ``json`` (an object a line).
+
+    Text is coloured where the stream is a terminal and NO_COLOR is not set.
+    """
+    findings = tuple(findings)
+    if form == "json":
+        for finding in findings:
+            stream.write(json.dumps(as_data(finding), ensure_ascii=False) + "\n")
+        return
+    if not findings:
+        return
+    if not stream.isatty():
+        for finding in findings:
+            for line, _style in _lines(finding, sources.get(finding.span.file)):
+                stream.write(line + "\n")
+        return
+    from rich.console import Console
+    from rich.text import Text
+
+    console = Console(file=stream, soft_wrap=True, highlight=False)
+    for finding in findings:
+        for line, style in _lines(finding, sources.get(finding.span.file)):
+            console.print(Text(line, style=style))

@@ -1,0 +1,1 @@
+"""The printed sheets: a compiled job as pages that people work from."""

@@ -1,0 +1,160 @@
+"""The stock order: what to ask for at the counter, and what it comes to."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+
+from trimlang.compiler import Result
+from trimlang.lengths.tape import decimal_text
+from trimlang.sheets.pen import Pen
+from trimlang.sheets.phrases import SUPPLIES
+from trimlang.stock.layout import Bought, TrimPlan
+from trimlang.stock.problem import Status
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """A line to read out: how many, of what, at how much."""
+
+    count: str
+    what: str
+    each: str
+    cost: str
+
+
+@dataclass(frozen=True, slots=True)
+class TrimOrder:
+    """One trim's part of the order."""
+
+    trim: str
+    section: str
+    lines: tuple[Line, ...]
+    shop: tuple[Line, ...]
+    bought: str
+    needed: str
+    spare: str
+    whole: str
+    cost: str
+    bound: str
+    status: str
+
+
+@dataclass(frozen=True, slots=True)
+class Order:
+    """The whole order."""
+
+    trims: tuple[TrimOrder, ...]
+    supplies: tuple[Line, ...]
+    needs: tuple[tuple[str, str], ...]
+    trim_cost: str
+    supply_cost: str
+    total: str
+    unpriced: bool
+    bound: str
+    status: str
+
+
+def order(result: Result, pen: Pen) -> Order:
+    """Return the order in words and money."""
+    supply_cost = sum((supply.cost for supply in result.supplies), Fraction(0))
+    proven = all(plan.status is Status.PROVEN for plan in result.plans)
+    return Order(
+        trims=tuple(_trim(result, plan, pen) for plan in result.plans),
+        supplies=tuple(
+            Line(
+                str(supply.count),
+                f"{pen.words(SUPPLIES.get(supply.what, supply.what))}, {supply.package}",
+                pen.money(supply.price) if supply.price else pen.words("no price given"),
+                pen.money(supply.cost) if supply.price else "",
+            )
+            for supply in result.supplies
+        ),
+        needs=tuple(
+            (
+                pen.words(SUPPLIES.get(supply.what, supply.what)),
+                f"{decimal_text(supply.need, 1)} {supply.need_unit}; {supply.detail}",
+            )
+            for supply in result.supplies
+        ),
+        trim_cost=pen.money(result.cost),
+        supply_cost=pen.money(supply_cost),
+        total=pen.money(result.cost + supply_cost),
+        unpriced=any(not supply.price for supply in result.supplies),
+        bound=pen.money(result.bound),
+        status=pen.words("proven least cost") if proven else _gap(result.cost, result.bound, pen),
+    )
+
+
+def _gap(cost: Fraction, bound: Fraction, pen: Pen) -> str:
+    if cost == bound:
+        return pen.words("proven least cost")
+    return pen.words(
+        "not proven least: no plan can cost less than {bound}, this one is {gap} above it",
+        bound=pen.money(bound),
+        gap=pen.money(cost - bound),
+    )
+
+
+def _trim(result: Result, plan: TrimPlan, pen: Pen) -> TrimOrder:
+    trim = result.job.trim(plan.trim)
+    words = pen.words
+    sizes = [
+        words("{size} thick", size=pen.length(trim.thickness)) if trim.thickness else "",
+        words("{size} tall", size=pen.length(trim.height)) if trim.height else "",
+        *trim.material,
+    ]
+    pieces = sum((piece.length for piece in result.pieces if piece.trim == plan.trim), Fraction(0))
+    bought = sum(
+        (line.length * line.sticks for line in plan.bought if not line.on_hand), Fraction(0)
+    )
+    return TrimOrder(
+        trim=plan.trim,
+        section=", ".join(part for part in sizes if part),
+        lines=tuple(_line(line, pen) for line in plan.bought if not line.on_hand),
+        shop=tuple(_line(line, pen) for line in plan.bought if line.on_hand),
+        bought=pen.run_of(bought),
+        needed=pen.run_of(pieces),
+        spare=_spare(result, plan, pen),
+        whole=_whole(plan.whole_sticks, pen),
+        cost=pen.money(plan.cost),
+        bound=pen.money(plan.bound),
+        status=words("proven least cost")
+        if plan.status is Status.PROVEN
+        else _gap(plan.cost, plan.bound, pen),
+    )
+
+
+def _spare(result: Result, plan: TrimPlan, pen: Pen) -> str:
+    if not plan.spare_asked:
+        return pen.words("none asked for")
+    return pen.words(
+        "{percent} % asks for {length} in whole sticks",
+        percent=decimal_text(result.job.settings.spare, 1),
+        length=pen.run_of(plan.spare_asked),
+    )
+
+
+def _whole(sticks: tuple[Fraction, ...], pen: Pen) -> str:
+    """Say which sticks stay whole: ``2 of 12 ft, 1 of 16 ft``."""
+    if not sticks:
+        return pen.words("none")
+    return ", ".join(
+        pen.words("{n} of {length}", n=sticks.count(length), length=pen.stick(length))
+        for length in sorted(set(sticks))
+    )
+
+
+def _line(line: Bought, pen: Pen) -> Line:
+    words = pen.words
+    if line.on_hand:
+        return Line(
+            str(line.packs),
+            words("offcut in the shop, {length}", length=pen.length(line.length)),
+            pen.money(line.price) if line.price else "",
+            pen.money(line.cost) if line.price else "",
+        )
+    what = words("stick of {length}", length=pen.stick(line.length))
+    if line.pack > 1:
+        what = words("pack of {n}, {length} each", n=line.pack, length=pen.stick(line.length))
+    return Line(str(line.packs), what, pen.money(line.price), pen.money(line.cost))

@@ -1,0 +1,99 @@
+"""Every sheet of a job as one self-contained HTML document each."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import Final
+
+from markupsafe import Markup
+
+from trimlang.compiler import Result
+from trimlang.sheets.counter import order
+from trimlang.sheets.floor import floor_plan
+from trimlang.sheets.heading import heading
+from trimlang.sheets.paper import Label, label, page_rule
+from trimlang.sheets.pen import Pen
+from trimlang.sheets.press import Press
+from trimlang.sheets.qr import qr_svg
+from trimlang.sheets.saw import saw_sheet
+from trimlang.sheets.stages import checklist
+from trimlang.sheets.sticks import stick_layouts
+from trimlang.sheets.style import stylesheet
+from trimlang.sheets.ticket import tickets
+from trimlang.sheets.words import N_, words_in
+
+TITLES: Final = {
+    "tickets": N_("Cut tickets"),
+    "stock-order": N_("Stock order"),
+    "checklist": N_("Checklist"),
+    "stick-layouts": N_("Stick layouts"),
+    "saw-sheet": N_("Saw sheet"),
+    "floor-plan": N_("Floor plan"),
+}
+
+
+def _drawn(
+    result: Result, pen: Pen, *, qr: bool, stock: Label | None
+) -> dict[str, Callable[[], dict[str, object]]]:
+    """Return how each sheet's own context is made."""
+    return {
+        "tickets": lambda: {
+            "tickets": tickets(result, pen),
+            "code": qr_svg if qr else None,
+            "label": stock,
+            **({"page_rule": Markup(stock.rule)} if stock else {}),  # noqa: S704 - numbers only
+        },
+        "stock-order": lambda: {"order": order(result, pen)},
+        "checklist": lambda: {"list": checklist(result, pen)},
+        "stick-layouts": lambda: {"trims": stick_layouts(result, pen)},
+        "saw-sheet": lambda: {"saw": saw_sheet(result, pen)},
+        "floor-plan": lambda: {"rooms": floor_plan(result, pen)},
+    }
+
+
+def render_sheets(
+    result: Result,
+    *,
+    paper: str = "letter",
+    templates: Path | None = None,
+    show: str | None = None,
+    language: str = "en",
+    qr: bool = True,
+    ticket: str | None = None,
+) -> dict[str, str]:
+    """Return the sheets of a compiled job: name to a complete HTML document.
+
+    Args:
+        result: a job without errors.
+        paper: ``letter`` or ``a4``.
+        templates: a folder whose templates stand in for the shipped ones.
+        show: ``in`` or ``mm`` on the sheets, whatever the job file is in.
+        language: the language of the sheets.
+        qr: whether tickets carry a QR code.
+        ticket: a label's size (``100mm x 50mm``), to print one ticket on each.
+
+    Raises:
+        ValueError: the job has errors, or an argument names nothing known.
+        SheetTemplateError: a template cannot be read or filled.
+    """
+    if not result.ok:
+        raise ValueError("a job with errors has no sheets")
+    if show not in (None, "in", "mm"):
+        raise ValueError(f"lengths are shown in 'in' or 'mm', not {show!r}")
+    words = words_in(language)
+    pen = Pen(words, result.job.currency, result.job.settings.unit, show)
+    press = Press(templates)
+    stock = label(ticket) if ticket is not None else None
+    common = {
+        "job": heading(result),
+        "_": words,
+        "language": words.language,
+        "style": stylesheet(press),
+        "script": Markup(press.source("parts/phone.js")),  # noqa: S704
+        "page_rule": Markup(page_rule(paper)),  # noqa: S704 - one of ours
+    }
+    return {
+        name: press.sheet(f"{name}.html", {**common, "sheet": words(TITLES[name]), **own()})
+        for name, own in _drawn(result, pen, qr=qr, stock=stock).items()
+    }

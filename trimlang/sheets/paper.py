@@ -1,0 +1,90 @@
+"""What the sheets are printed on: a paper by name, or label stock of a stated size."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Final
+
+from trimlang.lengths.tape import MM, decimal_text
+from trimlang.lengths.units import INCHES_PER
+
+PAPERS: Final = {"letter": "letter", "a4": "A4"}
+"""The papers by the names that the command line takes."""
+
+_SIZE: Final = re.compile(
+    r"\s*(\d+(?:\.\d+)?)\s*(mm|cm|in)?\s*[x×]\s*(\d+(?:\.\d+)?)\s*(mm|cm|in)\s*", re.IGNORECASE
+)
+_LEAST: Final = (Fraction(40), Fraction(25))
+_MOST: Final = Fraction(600)
+_EDGE: Final = Fraction(2)
+"""Label printers leave about so much blank at each edge (mm; common practice, no source)."""
+
+
+class UnknownPaperError(ValueError):
+    """No paper of that name, or no label of that size."""
+
+
+@dataclass(frozen=True, slots=True)
+class Label:
+    """A label, in millimetres.  ``wide``: the small print goes beside, not below."""
+
+    across: Fraction
+    down: Fraction
+
+    @property
+    def wide(self) -> bool:
+        """Whether the label is a good deal wider than tall."""
+        return self.across >= self.down * Fraction(8, 5)
+
+    @property
+    def rule(self) -> str:
+        """The page rule for this label, with the type scaled to fit."""
+        across, down = self.across - 2 * _EDGE, self.down - 2 * _EDGE
+        # a ticket of 9 pt type wants 88 x 70 mm, or 88 x 50 and its small print beside
+        scale = (
+            min(across * Fraction(3, 5) / 88, down / 52)
+            if self.wide
+            else min(across / 88, down / 72)
+        )
+        size = " ".join(f"{decimal_text(side, 2)}mm" for side in (self.across, self.down))
+        boxes = ("top-left", "top-right", "bottom-left", "bottom-right")
+        return (
+            f"@page {{ size: {size}; margin: {_EDGE}mm; "
+            + " ".join(f"@{box} {{ content: none; }}" for box in boxes)
+            + f" }}\n@media print {{ .ticket {{ font-size: {decimal_text(scale * 9, 2)}pt; }} }}"
+        )
+
+
+def page_rule(paper: str) -> str:
+    """Return the page rule for a paper by name.
+
+    Raises:
+        UnknownPaperError: there is no such paper.
+    """
+    if paper.lower() not in PAPERS:
+        raise UnknownPaperError(f"no paper {paper!r}; there are: {', '.join(PAPERS)}")
+    return f"@page {{ size: {PAPERS[paper.lower()]}; }}"
+
+
+def label(size: str) -> Label:
+    """Read a label's size: ``100mm x 50mm``, ``4in x 2in``, ``100x50 mm``.
+
+    Raises:
+        UnknownPaperError: it is no size, or one that no ticket fits on.
+    """
+    match = _SIZE.fullmatch(size)
+    if match is None:
+        raise UnknownPaperError(f"{size!r} is no label size; write it like 100mm x 50mm")
+    across, own, down, last = match.groups()
+    sides = [
+        Fraction(number) * INCHES_PER[unit.lower()] / MM
+        for number, unit in ((across, own or last), (down, last))
+    ]
+    if sides[0] < _LEAST[0] or sides[1] < _LEAST[1] or max(sides) > _MOST:
+        raise UnknownPaperError(
+            f"a label of {size} does not hold a ticket;"
+            f" from {_LEAST[0]}mm x {_LEAST[1]}mm to {_MOST}mm a side"
+        )
+    return Label(*sides)

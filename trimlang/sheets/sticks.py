@@ -1,0 +1,153 @@
+"""Stick layouts: each stick to scale with its pieces in cutting order and its tape marks."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Final
+
+from trimlang.compiler import Result
+from trimlang.joinery.piece import Lean, Piece
+from trimlang.sheets import phrases
+from trimlang.sheets.pen import Pen
+from trimlang.stock.layout import CutStick, Place
+
+WIDE: Final = 186.0
+TALL: Final = 8.0
+SLANT: Final = 1.6
+"""How far a mitre's line leans, on paper: to be seen, not to scale."""
+LETTER: Final = 1.75
+"""About how wide a letter of an id is, on paper."""
+
+
+@dataclass(frozen=True, slots=True)
+class Block:
+    """A piece on the bar: its shape, its number in cutting order, its id where it fits."""
+
+    points: str
+    middle: str
+    label: str
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """A piece in the list under the bar.  ``start`` and ``end`` are tape marks."""
+
+    number: str
+    id: str
+    length: str
+    left: str
+    right: str
+    start: str
+    end: str
+    shared: bool
+
+
+@dataclass(frozen=True, slots=True)
+class StickLayout:
+    """A stick: bar, list, offcut.  Coordinates are millimetres on paper."""
+
+    id: str
+    source: str
+    blocks: tuple[Block, ...]
+    rows: tuple[Row, ...]
+    wide: str
+    offcut_from: str
+    offcut_wide: str
+    offcut: str
+    square_off: str
+
+
+@dataclass(frozen=True, slots=True)
+class TrimSticks:
+    """One trim's sticks, and the longest of them, which sets the scale."""
+
+    trim: str
+    scale: str
+    sticks: tuple[StickLayout, ...]
+
+
+def stick_layouts(result: Result, pen: Pen) -> tuple[TrimSticks, ...]:
+    """Return every stick that is cut, trim by trim."""
+    pieces = {piece.id: piece for piece in result.pieces}
+    drawn: list[TrimSticks] = []
+    for plan in result.plans:
+        longest = max((stick.length for stick in plan.sticks), default=Fraction(1))
+        scale = WIDE / float(longest)
+        drawn.append(
+            TrimSticks(
+                plan.trim,
+                pen.stick(longest),
+                tuple(_stick(stick, pieces, scale, pen) for stick in plan.sticks),
+            )
+        )
+    return tuple(drawn)
+
+
+def _stick(stick: CutStick, pieces: dict[str, Piece], scale: float, pen: Pen) -> StickLayout:
+    words = pen.words
+    ends = stick.places[0].start if stick.places else Fraction(0)
+    offcut_from = stick.length - ends - stick.offcut
+    source = words("shop offcut") if stick.on_hand else words("stick")
+    return StickLayout(
+        id=stick.id,
+        source=f"{pen.stick(stick.length)} {source}",
+        blocks=tuple(
+            _block(number, place, pieces[place.piece], scale)
+            for number, place in enumerate(stick.places, start=1)
+        ),
+        rows=tuple(
+            _row(number, place, pieces[place.piece], pen)
+            for number, place in enumerate(stick.places, start=1)
+        ),
+        wide=_fixed(float(stick.length) * scale),
+        offcut_from=_fixed(float(offcut_from) * scale),
+        offcut_wide=_fixed(float(stick.offcut) * scale),
+        offcut=pen.length(stick.offcut) if stick.offcut else "",
+        square_off=pen.length(ends) if ends else "",
+    )
+
+
+def _block(number: int, place: Place, piece: Piece, scale: float) -> Block:
+    start, end = float(place.start) * scale, float(place.end) * scale
+    slant = min(SLANT, (end - start) / 3)
+    left = _slope(start, slant, piece.left.lean, opens=1)
+    right = _slope(end, slant, piece.right.lean, opens=-1)
+    label = f"{number}  {piece.id}"
+    if len(label) * LETTER > end - start - 2 * slant:
+        label = str(number) if end - start > 2 * LETTER else ""
+    points = [(left[0], 0.0), (right[0], 0.0), (right[1], TALL), (left[1], TALL)]
+    return Block(
+        " ".join(f"{_fixed(x)},{_fixed(y)}" for x, y in points),
+        _fixed((start + end) / 2),
+        label,
+    )
+
+
+def _slope(at: float, slant: float, lean: Lean, *, opens: int) -> tuple[float, float]:
+    """Return the x of an end at the back (top) and at the face (bottom) of the bar.
+
+    ``at`` is the long point; the short edge lies inside the piece (``opens``).
+    """
+    if lean is Lean.UPRIGHT:
+        return at, at
+    face_is_inside = (lean is Lean.RIGHT) == (opens > 0)
+    return (at, at + opens * slant) if face_is_inside else (at + opens * slant, at)
+
+
+def _row(number: int, place: Place, piece: Piece, pen: Pen) -> Row:
+    own = pen.of(piece.unit)
+    return Row(
+        str(number),
+        piece.id,
+        own.length(piece.length),
+        phrases.setting(piece.left, pen),
+        phrases.setting(piece.right, pen),
+        own.length(place.start),
+        own.length(place.end),
+        place.shared,
+    )
+
+
+def _fixed(value: float) -> str:
+    return f"{value + 0.0:.2f}"

@@ -1,0 +1,60 @@
+"""The words of the sheets, in English or from a message catalogue."""
+
+from __future__ import annotations
+
+import gettext
+from functools import cache
+from io import BytesIO
+from typing import Final
+
+from trimlang.resources import folder
+
+ENGLISH: Final = "en"
+
+
+class UnknownLanguageError(ValueError):
+    """There is no catalogue for that language."""
+
+
+def N_(text: str) -> str:  # noqa: N802 - gettext's own name for "collect, translate later"
+    """Mark a text for the catalogues where it is looked up later."""
+    return text
+
+
+class Words:
+    """Says the sheets' words in one language: ``words("cut {n} of {all}", n=1, all=3)``.
+
+    The English text is the key, so a message that a catalogue lacks still reads.
+    """
+
+    def __init__(self, language: str, catalogue: gettext.NullTranslations) -> None:
+        self.language = language
+        self._catalogue = catalogue
+
+    def __call__(self, text: str, **facts: object) -> str:
+        """Say a text, its ``{names}`` filled in."""
+        said = self._catalogue.gettext(text)
+        return said.format(**facts) if facts else said
+
+
+@cache
+def words_in(language: str) -> Words:
+    """Return the words of a language by its code (``en``, ``es``).
+
+    Raises:
+        UnknownLanguageError: no catalogue is shipped for it.
+    """
+    if language == ENGLISH:
+        return Words(ENGLISH, gettext.NullTranslations())
+    if language not in languages():
+        known = ", ".join(languages())
+        raise UnknownLanguageError(f"no sheets in {language!r}; there are: {known}")
+    data = (folder("templates") / "words" / f"{language}.mo").read_bytes()
+    return Words(language, gettext.GNUTranslations(BytesIO(data)))
+
+
+def languages() -> tuple[str, ...]:
+    """Return the codes of the languages that the sheets speak."""
+    shipped = folder("templates") / "words"
+    names = [entry.name for entry in shipped.iterdir()] if shipped.is_dir() else []
+    return (ENGLISH, *sorted(name.removesuffix(".mo") for name in names if name.endswith(".mo")))

@@ -1,0 +1,101 @@
+"""Choose among listed patterns with a mixed-integer program, through HiGHS."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from trimlang.stock.solver import quiet_solver
+from trimlang.stock.timber import Pattern, Timber
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    """Sticks that hold everything; or that no choice does; or that the search gave up."""
+
+    sticks: tuple[tuple[int, Pattern], ...] | None
+    settled: bool
+    nodes: int
+
+
+def choose(
+    timber: Timber,
+    patterns: Sequence[tuple[int, Pattern]],
+    demand: Sequence[int],
+    counts: Sequence[int],
+    *,
+    nodes: int,
+    seconds: float,
+) -> Choice:
+    """Cut the demand from a rack with the given patterns only."""
+    import highspy
+    import numpy as np
+
+    if not patterns:
+        return Choice(None, settled=True, nodes=0)
+    solver = quiet_solver(
+        {
+            "mip_max_nodes": nodes,
+            "time_limit": max(seconds, 0.1),
+            "mip_max_improving_sols": 1,
+        }
+    )
+    sizes = len(timber.sizes)
+    starts, places, factors = [0], [], []
+    for kind, pattern in patterns:
+        for size, number in Counter(pattern).items():
+            places.append(size)
+            factors.append(float(number))
+        places.append(sizes + kind)
+        factors.append(1.0)
+        starts.append(len(places))
+    inf = highspy.kHighsInf
+    program: Any = highspy.HighsLp()
+    program.num_col_ = len(patterns)
+    program.num_row_ = sizes + len(timber.kinds)
+    program.col_cost_ = np.zeros(len(patterns))
+    program.col_lower_ = np.zeros(len(patterns))
+    program.col_upper_ = np.array([float(counts[kind]) for kind, _ in patterns])
+    program.row_lower_ = np.array([*map(float, demand), *([-inf] * len(timber.kinds))])
+    program.row_upper_ = np.array([*([inf] * sizes), *map(float, counts)])
+    program.a_matrix_.format_ = highspy.MatrixFormat.kColwise
+    program.a_matrix_.start_ = np.array(starts, dtype=np.int32)
+    program.a_matrix_.index_ = np.array(places, dtype=np.int32)
+    program.a_matrix_.value_ = np.array(factors)
+    program.integrality_ = [highspy.HighsVarType.kInteger] * len(patterns)
+    solver.passModel(program)
+    solver.run()
+    status = solver.getModelStatus()
+    visited = int(solver.getInfo().mip_node_count)
+    if status == highspy.HighsModelStatus.kInfeasible:
+        return Choice(None, settled=True, nodes=visited)
+    answer = solver.getSolution()
+    if not answer.value_valid:
+        return Choice(None, settled=False, nodes=visited)
+    sticks = _sticks(demand, patterns, counts, [round(x) for x in answer.col_value])
+    return Choice(sticks, settled=sticks is not None, nodes=visited)
+
+
+def _sticks(
+    demand: Sequence[int],
+    patterns: Sequence[tuple[int, Pattern]],
+    counts: Sequence[int],
+    times: Sequence[int],
+) -> tuple[tuple[int, Pattern], ...] | None:
+    """The sticks of an answer without pieces cut too often; None if it falls short."""
+    wanted = list(demand)
+    left = list(counts)
+    sticks: list[tuple[int, Pattern]] = []
+    for (kind, pattern), number in zip(patterns, times, strict=True):
+        for _ in range(number):
+            kept = []
+            for size in pattern:
+                if wanted[size]:
+                    wanted[size] -= 1
+                    kept.append(size)
+            if kept:
+                left[kind] -= 1
+                sticks.append((kind, tuple(kept)))
+    return None if any(wanted) or min(left) < 0 else tuple(sticks)

@@ -1,0 +1,283 @@
+"""Whether a given rack of sticks holds every piece: rounding the linear program.
+
+``RackCut.cut`` dives: it solves the program for what is still to be cut, keeps
+the patterns that the answer uses most, and goes on with the rest; before each
+step longest-first best-fit tries to finish.  A dead end is left by taking
+another pattern first.  Finding nothing proves nothing, unless the program
+itself said that no rack so small can do.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+
+from trimlang.stock.choosing import choose
+from trimlang.stock.floor import Worth
+from trimlang.stock.longest_first import fill_counts
+from trimlang.stock.mitres import order_on_stick, settles
+from trimlang.stock.relaxation import Relaxation
+from trimlang.stock.sifting import sifted, slack_of
+from trimlang.stock.timber import Pattern, Timber
+
+#: Steps undone in the first dive, before the patterns left are listed.
+FEW = 8
+#: Patterns listed at most.
+PATTERNS = 20_000
+SHORT_LIST = 4_000
+#: Branches of the search among listed patterns.
+BRANCHES = 20_000
+#: How often a dive is ended by such a search, and how large that is.
+ENDINGS = 12
+ENDING = 5_000
+ENDING_BRANCHES = 200
+#: Rounding errors of the solver below this are none.
+HAIR = 1e-7
+
+
+#: A pattern used this often, or more, is kept at once with those used wholly.
+NEARLY = 0.8
+#: Other patterns tried first at one step before the step before it is undone.
+OTHERS = 3
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """Sticks that hold everything, or a worth that shows that none do, or neither."""
+
+    sticks: tuple[tuple[int, Pattern], ...] | None = None
+    worth: Worth | None = None
+    impossible: bool = False
+
+
+@dataclass(slots=True)
+class _Step:
+    """One step of a dive: what was wanted before it, and the patterns to keep."""
+
+    demand: tuple[int, ...]
+    left: tuple[int, ...]
+    done: int
+    ranked: tuple[tuple[int, Pattern], ...]
+    width: int
+    first: int = 0
+
+    def chosen(self) -> tuple[tuple[int, Pattern], ...]:
+        return self.ranked[self.first : self.first + self.width]
+
+    def narrow(self) -> bool:
+        """Keep fewer patterns, then another one; False when there is no other."""
+        if self.width > 1:
+            self.width //= 2
+            return True
+        self.first += 1
+        return self.first < min(len(self.ranked), OTHERS + 1)
+
+
+def _retreat(steps: list[_Step]) -> _Step | None:
+    """Narrow the last step that can be, undoing those after it."""
+    while steps:
+        if steps[-1].narrow():
+            return steps[-1]
+        steps.pop()
+    return None
+
+
+class RackCut:
+    """Cuts racks of one timber, sharing the patterns priced so far."""
+
+    def __init__(
+        self, timber: Timber, relaxation: Relaxation, seconds: Callable[[], float]
+    ) -> None:
+        self._timber = timber
+        self._relaxation = relaxation
+        self._seconds = seconds
+        self._fits: dict[tuple[int, Pattern], bool] = {}
+        self._tight: Worth | None = None
+        # Dives use patterns that can really be laid; the bound those that might.
+        self._laid = (
+            Relaxation(timber, relaxation.columns[:0], self._mended)
+            if timber.leaning
+            else relaxation
+        )
+
+    def cut(self, counts: Sequence[int], retreats: int) -> Answer:
+        """Try to cut everything from ``counts`` sticks of each kind, going back so often."""
+        timber = self._timber
+        quick = fill_counts(timber, timber.demand, counts)
+        if quick is not None:
+            return Answer(sticks=tuple(quick))
+        if timber.leaning:
+            _, _, worth = self.share(self._relaxation, timber.demand, counts, 1 + HAIR)
+            if worth is not None:
+                return Answer(worth=worth)
+        self._tight = None
+        answer = self._dive(counts, FEW)
+        if answer.sticks is not None or answer.worth is not None or self._seconds() <= 0:
+            return answer
+        patterns = self._allowed(counts)
+        if self._tight is not None and slack_of(self._tight, counts) < 0:
+            return Answer(worth=self._tight)
+        # A short list is searched at once, a long one only when diving fails too.
+        if patterns is None or len(patterns) > SHORT_LIST:
+            answer = self._dive(counts, retreats)
+            if answer.sticks is not None or patterns is None:
+                return answer
+        return self._settle(counts, patterns)
+
+    def _allowed(self, counts: Sequence[int]) -> list[tuple[int, Pattern]] | None:
+        """The patterns that the rack still allows, or None for too many."""
+        _, _, self._tight = self.share(
+            self._relaxation, self._timber.demand, counts, 0.0, tight=True
+        )
+        if self._tight is None or slack_of(self._tight, counts) < 0:
+            return None
+        return sifted(self._timber, self._tight, self._timber.demand, counts, PATTERNS)
+
+    def _settle(self, counts: Sequence[int], patterns: Sequence[tuple[int, Pattern]]) -> Answer:
+        """Choose among all the patterns that the rack allows."""
+        held = [stick for stick in patterns if self._holds(stick)]
+        choice = choose(
+            self._timber, held, self._timber.demand, counts, nodes=BRANCHES, seconds=self._seconds()
+        )
+        sure = all(self._settles(stick) for stick in patterns if not self._holds(stick))
+        impossible = choice.settled and choice.sticks is None and sure
+        return Answer(sticks=choice.sticks, impossible=impossible)
+
+    def share(
+        self,
+        relaxation: Relaxation,
+        demand: Sequence[int],
+        counts: Sequence[int],
+        enough: float,
+        *,
+        tight: bool = False,
+    ) -> tuple[float, object, Worth | None]:
+        """Solve for the share of the rack that is needed, pricing until it is settled.
+
+        Returns the share over the patterns found, the columns' values, and a
+        worth that the rack falls short of where there is one (``tight``: the
+        worth closest to the rack's, in any case).  Pricing stops when the share
+        is no more than ``enough``.
+        """
+        relaxation.pose_rack(demand, counts)
+        closest: Worth | None = None
+        while True:
+            share, columns, duals = relaxation.solve()
+            if duals is None or share <= enough or self._seconds() <= 0:
+                return share, columns, closest if tight else None
+            worth, fresh = relaxation.priced(duals)
+            slack = slack_of(worth, counts)
+            if slack < 0:
+                return share, columns, worth
+            if closest is None or slack * closest.needed < slack_of(closest, counts) * worth.needed:
+                closest = worth
+            if not fresh:
+                return share, columns, closest if tight else None
+
+    def _dive(self, counts: Sequence[int], retreats: int) -> Answer:
+        """Round the program's answer step by step, going back at most so often."""
+        cut: list[tuple[int, Pattern]] = []
+        demand, left = list(self._timber.demand), list(counts)
+        steps: list[_Step] = []
+        endings = ENDINGS
+        while any(demand):
+            share, columns, worth = self.share(self._laid, demand, left, 1 + HAIR)
+            if worth is not None and not steps:
+                return Answer(worth=worth)
+            if self._seconds() <= 0:
+                return Answer()
+            step: _Step | None
+            if share > 1 + HAIR or columns is None:
+                step = _retreat(steps)
+                retreats -= 1
+                if step is None or retreats < 0:
+                    return Answer()
+            else:
+                step = self._step(columns, demand, left, len(cut))
+                steps.append(step)
+            del cut[step.done :]
+            demand, left = list(step.demand), list(step.left)
+            for stick in step.chosen():
+                self._take(stick, demand, left, cut)
+            rest = fill_counts(self._timber, demand, left)
+            if rest is not None:
+                return Answer(sticks=(*cut, *rest))
+            if self._tight is not None and endings > 0:
+                ending, tried = self._ending(self._tight, demand, left)
+                if ending is not None:
+                    return Answer(sticks=(*cut, *ending))
+                endings -= tried
+        return Answer(sticks=tuple(cut))
+
+    def _ending(
+        self, worth: Worth, demand: Sequence[int], left: Sequence[int]
+    ) -> tuple[Sequence[tuple[int, Pattern]] | None, bool]:
+        """Finish a dive by choosing among the patterns that the rest allows, if few."""
+        patterns = sifted(self._timber, worth, demand, left, ENDING)
+        if patterns is None:
+            return None, False
+        held = [stick for stick in patterns if self._holds(stick)]
+        seconds = self._seconds()
+        choice = choose(self._timber, held, demand, left, nodes=ENDING_BRANCHES, seconds=seconds)
+        return choice.sticks, True
+
+    def _step(
+        self, columns: object, demand: Sequence[int], left: Sequence[int], done: int
+    ) -> _Step:
+        """The patterns that an answer uses, the most used first, and how many to keep."""
+        values = self._laid.pattern_values(columns)
+        whole: list[tuple[int, Pattern]] = []
+        parts: list[tuple[float, tuple[int, Pattern]]] = []
+        for place in values.nonzero()[0]:
+            value, stick = float(values[place]), self._laid.columns[place]
+            if value > HAIR and self._holds(stick):
+                whole.extend([stick] * int(value + HAIR))
+                parts.append((value - int(value + HAIR), stick))
+        parts = [part for part in parts if part[0] > HAIR]
+        parts.sort(key=lambda part: (-part[0], part[1]))
+        width = max(len(whole) + sum(value >= NEARLY for value, _ in parts), 1)
+        ranked = (*whole, *(stick for _, stick in parts))
+        return _Step(tuple(demand), tuple(left), done, ranked, width)
+
+    def _take(
+        self,
+        stick: tuple[int, Pattern],
+        demand: list[int],
+        left: list[int],
+        taken: list[tuple[int, Pattern]],
+    ) -> None:
+        """Cut what is still wanted of a pattern, if a stick for it is left."""
+        kind, pattern = stick
+        wanted: Counter[int] = Counter()
+        for size in pattern:
+            if wanted[size] < demand[size]:
+                wanted[size] += 1
+        if not left[kind] or not wanted:
+            return
+        left[kind] -= 1
+        for size, number in wanted.items():
+            demand[size] -= number
+        taken.append((kind, tuple(sorted(wanted.elements()))))
+
+    def _mended(self, kind: int, pattern: Pattern) -> Pattern:
+        """The pattern without the last, smallest pieces that keep it from being laid."""
+        while pattern and not self._holds((kind, pattern)):
+            pattern = pattern[:-1]
+        return pattern
+
+    def _settles(self, stick: tuple[int, Pattern]) -> bool:
+        kind, pattern = stick
+        sizes = [self._timber.sizes[size] for size in pattern]
+        return settles(sizes, self._timber.kinds[kind].room)
+
+    def _holds(self, stick: tuple[int, Pattern]) -> bool:
+        """Whether the pattern can really be laid on its stick, mitres shared as needed."""
+        if not self._timber.leaning:
+            return True
+        if stick not in self._fits:
+            kind, pattern = stick
+            sizes = [self._timber.sizes[size] for size in pattern]
+            order = order_on_stick(sizes, self._timber.kinds[kind].room, self._timber.problem.short)
+            self._fits[stick] = order is not None
+        return self._fits[stick]

@@ -1,0 +1,223 @@
+"""How many sticks of each kind: the cheapest mix that nothing known rules out.
+
+What is known of a mix is a list of worths (see ``floor``), each true of every
+plan, and mixes already shown to hold too little.  A search over counts finds
+the least money that any mix passing them all could cost.  That is a lower bound
+for every plan, and the mix is the next to try.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from math import ceil, inf, isfinite
+from typing import Any
+
+from trimlang.stock.buying import Buying
+from trimlang.stock.floor import Worth
+from trimlang.stock.solver import quiet_solver
+from trimlang.stock.timber import Timber
+
+#: Nodes that one search may visit before it gives up.
+NODES = 20_000
+#: The part by which a worth is eased before it is handed to the solver.
+EASE = 1e-6
+
+
+@dataclass(frozen=True, slots=True)
+class Mix:
+    """Sticks of each kind to have, and their price with the spare."""
+
+    counts: tuple[int, ...]
+    cost: int
+
+
+@dataclass(slots=True)
+class Known:
+    """What rules mixes out: worths, and mixes that hold too little."""
+
+    worths: list[Worth]
+    too_small: list[tuple[int, ...]] = field(default_factory=list)
+
+
+class MixSearch:
+    """Searches for the cheapest mix with a small mixed-integer program, through HiGHS.
+
+    Columns: for each offer the packs bought; for each kind the sticks to cut
+    and the sticks that stay whole.  Each worth is scaled to "1 or more" and
+    then eased by a millionth part, far more than the solver's rounding, so that
+    rounding never rules out a mix that the whole numbers allow.
+    """
+
+    def __init__(self, timber: Timber, buying: Buying) -> None:
+        self.timber = timber
+        self.buying = buying
+        parts = sum(timber.demand)
+        self._most = [
+            parts if kind.supply is None else min(kind.supply, parts) for kind in timber.kinds
+        ]
+        self.work = 0
+
+    def cheapest(self, known: Known, below: int, seconds: float) -> tuple[Mix | None, int]:
+        """The cheapest mix under a cost, and a lower bound on every such mix's cost.
+
+        None with a bound of ``below``: no mix costs less.  None with a lower
+        bound: the search gave up there.
+        """
+        program = self._program(known, below - 0.5)
+        values, floor = self._solved(program, seconds)
+        if values is None:
+            return None, below if floor is None else min(floor, below)
+        counts = program.counts(values)
+        cost = self.buying.cost(counts)
+        if cost is None or floor is None:
+            return None, min(floor or 0, below)
+        return Mix(counts, cost), min(floor, cost)
+
+    def fewest(self, known: Known, cost: int, seconds: float) -> tuple[tuple[int, ...] | None, int]:
+        """The mix of fewest sticks to cut at a cost or less, and a bound on their number."""
+        program = self._program(known, cost + 0.5)
+        program.count_sticks()
+        values, floor = self._solved(program, seconds)
+        if values is None:
+            return None, floor or 0
+        return program.cut(values), floor or 0
+
+    def _program(self, known: Known, most: float) -> _Program:
+        program = _Program(self.timber, self._most)
+        program.cost_at_most(most)
+        for worth in known.worths:
+            program.worth(worth)
+        for mix in known.too_small:
+            program.more_than(mix)
+        return program
+
+    def _solved(self, program: _Program, seconds: float) -> tuple[list[int] | None, int | None]:
+        """Whole column values and a lower bound; (None, None): there is no such mix."""
+        import highspy
+
+        solver = quiet_solver(
+            {
+                "mip_rel_gap": 0.0,
+                "mip_abs_gap": 0.5,
+                "mip_max_nodes": NODES,
+                "time_limit": max(seconds, 0.05),
+            }
+        )
+        solver.passModel(program.model())
+        solver.run()
+        self.work += 1
+        status = solver.getModelStatus()
+        if status == highspy.HighsModelStatus.kInfeasible:
+            return None, None
+        bound = solver.getInfo().mip_dual_bound
+        floor = ceil(bound - 1e-4) if isfinite(bound) else 0
+        answer = solver.getSolution()
+        if status != highspy.HighsModelStatus.kOptimal or not answer.value_valid:
+            return None, floor
+        return [round(x) for x in answer.col_value], floor
+
+
+class _Program:
+    """The rows and columns of the program over mixes."""
+
+    def __init__(self, timber: Timber, most: Sequence[int]) -> None:
+        self._timber = timber
+        self._most = most
+        self._counting = False
+        self._rows: list[tuple[float, float, dict[int, float]]] = []
+        self._offers = [(k, offer) for k, kind in enumerate(timber.kinds) for offer in kind.offers]
+        kinds, offers = len(timber.kinds), len(self._offers)
+        self._cut, self._whole = offers, offers + kinds
+        self._uppers = [
+            inf if offer.limit is None else float(offer.limit // offer.pack)
+            for _, offer in self._offers
+        ]
+        self._uppers += [float(count) for count in most]
+        spare = timber.problem.spare
+        self._uppers += [
+            0.0 if kind.on_hand else float(-(-spare // kind.length)) for kind in timber.kinds
+        ]
+        for kind in range(kinds):
+            had: dict[int, float] = {
+                column: float(offer.pack)
+                for column, (k, offer) in enumerate(self._offers)
+                if k == kind
+            }
+            self._rows.append((0.0, inf, {**had, self._cut + kind: -1.0, self._whole + kind: -1.0}))
+        if spare:
+            lengths = {
+                self._whole + k: kind.length / spare
+                for k, kind in enumerate(timber.kinds)
+                if not kind.on_hand
+            }
+            self._rows.append((1.0 - EASE, inf, lengths))
+
+    def cost_at_most(self, most: float) -> None:
+        """Only mixes that cost no more."""
+        prices = {c: float(offer.price) for c, (_, offer) in enumerate(self._offers)}
+        self._rows.append((-inf, most, prices))
+
+    def count_sticks(self) -> None:
+        """Minimise the sticks that are cut, not the money."""
+        self._counting = True
+
+    def cut(self, values: Sequence[int]) -> tuple[int, ...]:
+        """The sticks to cut, by kind."""
+        return tuple(values[self._cut : self._whole])
+
+    def worth(self, worth: Worth) -> None:
+        """The sticks to cut are worth enough."""
+        if worth.needed > 0:
+            each = {self._cut + k: w / worth.needed for k, w in enumerate(worth.of_kind) if w}
+            self._rows.append((1.0 - EASE, inf, each))
+
+    def more_than(self, mix: Sequence[int]) -> None:
+        """At least one kind has more sticks than this mix."""
+        flags: dict[int, float] = {}
+        for kind, count in enumerate(mix):
+            if count < self._most[kind]:
+                flag = len(self._uppers)
+                self._uppers.append(1.0)
+                flags[flag] = 1.0
+                self._rows.append((0.0, inf, {self._cut + kind: 1.0, flag: -float(count + 1)}))
+        self._rows.append((1.0, inf, flags))
+
+    def model(self) -> Any:
+        """The program in the solver's form."""
+        import highspy
+        import numpy as np
+
+        columns = len(self._uppers)
+        program: Any = highspy.HighsLp()
+        program.num_col_ = columns
+        program.num_row_ = len(self._rows)
+        costs = np.zeros(columns)
+        if self._counting:
+            costs[self._cut : self._whole] = 1.0
+        else:
+            costs[: len(self._offers)] = [float(offer.price) for _, offer in self._offers]
+        program.col_cost_ = costs
+        program.col_lower_ = np.zeros(columns)
+        program.col_upper_ = np.array(self._uppers)
+        program.row_lower_ = np.array([row[0] for row in self._rows])
+        program.row_upper_ = np.array([row[1] for row in self._rows])
+        program.a_matrix_.format_ = highspy.MatrixFormat.kRowwise
+        starts = np.cumsum([0, *(len(row[2]) for row in self._rows)])
+        program.a_matrix_.start_ = starts.astype(np.int32)
+        program.a_matrix_.index_ = np.array(
+            [column for row in self._rows for column in row[2]], dtype=np.int32
+        )
+        program.a_matrix_.value_ = np.array([v for row in self._rows for v in row[2].values()])
+        program.integrality_ = [highspy.HighsVarType.kInteger] * columns
+        return program
+
+    def counts(self, values: Sequence[int]) -> tuple[int, ...]:
+        """All the sticks had that need not stay whole, by kind."""
+        had = [0] * len(self._timber.kinds)
+        for column, (kind, offer) in enumerate(self._offers):
+            had[kind] += values[column] * offer.pack
+        return tuple(
+            max(0, min(most, number - values[self._whole + kind]))
+            for kind, (number, most) in enumerate(zip(had, self._most, strict=True))
+        )

@@ -1,0 +1,158 @@
+"""Raise the bound and lower the cost until they meet.
+
+First the linear program over all that can be bought gives worths.  Then the
+cheapest mix of sticks that no worth rules out is tried: cut, and it is the
+least-cost plan; shown too small, and what showed it rules out more mixes; and
+if neither, the bound stays there while dearer mixes are tried.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from fractions import Fraction
+
+from trimlang.stock.buying import Buying
+from trimlang.stock.cutting import RackCut
+from trimlang.stock.floor import Worth, cost_floor
+from trimlang.stock.mix import Known, MixSearch
+from trimlang.stock.packing import Packing, better, packing_of
+from trimlang.stock.relaxation import Relaxation
+from trimlang.stock.timber import Timber
+
+#: Mixes tried and left undecided before the search ends with a gap.
+UNDECIDED = 12
+#: Steps undone while one mix is cut.
+RETREATS = 60
+#: Mixes of fewer sticks tried once the cost is settled.
+FEWER = 6
+
+
+@dataclass(slots=True)
+class Proof:
+    """Where the search stands: the best packing, the bound, and why it holds."""
+
+    packing: Packing | None
+    bound: int
+    reason: str
+    work: int = 0
+    supply_short: bool = False
+    stick_bound: int = 0
+
+
+def prove(
+    timber: Timber,
+    buying: Buying,
+    rates: list[Fraction],
+    start: Packing | None,
+    worths: list[Worth],
+    seconds: Callable[[], float],
+) -> Proof:
+    """Search for the least cost from a starting packing (None: none found yet)."""
+    state = Proof(start, 0, "linear program over patterns")
+    relaxation = Relaxation(timber, start.sticks if start else singles(timber))
+    known = Known(list(worths))
+    _solve_cost(relaxation, rates, known, state, seconds)
+    search = MixSearch(timber, buying)
+    racks = RackCut(timber, relaxation, seconds)
+    ceiling = _ceiling(timber, buying)
+    undecided = 0
+    passed = Known(known.worths)  # Also leaves out mixes that were tried in vain.
+    while undecided < UNDECIDED and seconds() > 0:
+        below = ceiling if state.packing is None else state.packing.cost
+        mix, floor = search.cheapest(passed, below, seconds())
+        if not undecided:
+            state.bound = max(state.bound, floor)
+        if mix is None:
+            state.supply_short = state.packing is None and not undecided and floor >= below
+            break
+        answer = racks.cut(mix.counts, RETREATS)
+        if answer.sticks is not None:
+            state.packing = better(state.packing, packing_of(timber, buying, answer.sticks))
+        elif answer.worth is not None:
+            known.worths.append(answer.worth)
+        elif answer.impossible:
+            state.reason = "search over the patterns that the bound leaves"
+            known.too_small.append(mix.counts)
+            passed.too_small.append(mix.counts)
+        else:
+            undecided += 1
+            passed.too_small.append(mix.counts)
+    if state.packing is not None and len(timber.kinds) > 1:
+        _cut_fewer_sticks(search, racks, known, state, seconds)
+    state.work = relaxation.work + search.work
+    return state
+
+
+def _cut_fewer_sticks(
+    search: MixSearch,
+    racks: RackCut,
+    known: Known,
+    state: Proof,
+    seconds: Callable[[], float],
+) -> None:
+    """At the cost reached, lower the number of sticks and raise its bound."""
+    for _ in range(FEWER):
+        packing = state.packing
+        if packing is None or seconds() <= 0:
+            return
+        counts, floor = search.fewest(known, packing.cost, seconds())
+        state.stick_bound = max(state.stick_bound, floor)
+        if counts is None or len(packing.sticks) <= state.stick_bound:
+            return
+        answer = racks.cut(counts, 0)
+        if answer.sticks is not None:
+            state.packing = better(packing, packing_of(search.timber, search.buying, answer.sticks))
+        elif answer.worth is not None:
+            known.worths.append(answer.worth)
+        elif answer.impossible:
+            known.too_small.append(counts)
+        else:
+            return
+
+
+def singles(timber: Timber) -> list[tuple[int, tuple[int, ...]]]:
+    """Each size alone on each kind that holds it: a start for the linear program."""
+    return [
+        (kind, (size,))
+        for kind, sort in enumerate(timber.kinds)
+        for size, shape in enumerate(timber.sizes)
+        if shape.weight <= sort.room
+    ]
+
+
+def _ceiling(timber: Timber, buying: Buying) -> int:
+    """More than any plan need cost: every kind as often as it could be wanted."""
+    parts = sum(timber.demand)
+    total = 1
+    for kind, sort in enumerate(timber.kinds):
+        most = parts if sort.supply is None else min(parts, sort.supply)
+        total += buying.least(kind, most) or 0
+    return total + sum(b.price for k in timber.kinds for b in k.offers) * (
+        1 + timber.problem.spare // min((k.length for k in timber.kinds), default=1)
+    )
+
+
+def _solve_cost(
+    relaxation: Relaxation,
+    rates: list[Fraction],
+    known: Known,
+    state: Proof,
+    seconds: Callable[[], float],
+) -> None:
+    """Price patterns until the linear program's cost is met, keeping the best worths."""
+    relaxation.pose_cost()
+    timber = relaxation.timber
+    kept: list[tuple[int, Worth]] = []
+    while seconds() > 0:
+        value, _, duals = relaxation.solve()
+        if duals is None:
+            break
+        worth, fresh = relaxation.priced(duals)
+        floor = cost_floor(timber, rates, worth)
+        kept.append((floor, worth))
+        state.bound = max(state.bound, floor)
+        if not fresh or (not timber.problem.spare and state.bound >= value - 1e-6):
+            break
+    kept.sort(key=lambda entry: -entry[0])
+    known.worths.extend(worth for _, worth in kept[:40])

@@ -1,0 +1,119 @@
+"""Every pattern that a plan within a given rack could still use.
+
+A worth prices the sizes so that no stick is worth more than its kind's worth.
+If the rack is worth only a little more than the parts (the *slack*), then no
+pattern in any plan within that rack may waste more than the slack.  Often few
+patterns are left, and a search over them settles whether the rack will do.
+All in whole numbers, so no pattern is lost to rounding.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any
+
+from trimlang.stock.floor import Worth
+from trimlang.stock.timber import Pattern, Timber
+
+#: Table entries beyond which the sift is not tried (eight bytes each).
+TABLE = 25_000_000
+
+
+def slack_of(worth: Worth, counts: Sequence[int]) -> int:
+    """How much more the rack is worth than the parts; negative: it cannot do."""
+    return sum(w * n for w, n in zip(worth.of_kind, counts, strict=True)) - worth.needed
+
+
+def sifted(
+    timber: Timber, worth: Worth, demand: Sequence[int], counts: Sequence[int], most: int
+) -> list[tuple[int, Pattern]] | None:
+    """The patterns left to cut a demand from a rack, or None: more than ``most``.
+
+    Only patterns to which no further piece can be added are listed, since a plan
+    may as well cut more of a size than asked; where mitres may be shared all
+    are, since what can be added to a stick then depends on the order on it.
+    """
+    room = max((k.room for k, n in zip(timber.kinds, counts, strict=True) if n), default=0)
+    if (room + 1) * (len(timber.sizes) + 1) > TABLE:
+        return None
+    needed = sum(v * n for v, n in zip(worth.of_size, demand, strict=True))
+    slack = sum(w * n for w, n in zip(worth.of_kind, counts, strict=True)) - needed
+    rest = _best_of_rest(timber, worth, demand, room)
+    found: list[tuple[int, Pattern]] = []
+    steps = 40 * most
+    for kind, count in enumerate(counts):
+        if count and timber.kinds[kind].room > 0:
+            least = worth.of_kind[kind] - slack
+            walked = _walk(timber, worth, demand, rest, timber.kinds[kind].room, least, steps)
+            if walked is None or len(found) + len(walked) > most:
+                return None
+            found.extend((kind, pattern) for pattern in walked)
+    return found
+
+
+def _best_of_rest(timber: Timber, worth: Worth, demand: Sequence[int], room: int) -> list[Any]:
+    """For each size, the greatest value by room of that size and all after it."""
+    import numpy as np
+
+    table = np.zeros(room + 1, dtype=np.int64)
+    rows: list[Any] = [table.copy()]
+    for size in range(len(timber.sizes) - 1, -1, -1):
+        weight, value = timber.sizes[size].least, worth.of_size[size]
+        before = table.copy()
+        if value > 0 and 0 < weight <= room:
+            for number in range(1, min(demand[size], room // weight) + 1):
+                load = number * weight
+                np.maximum(
+                    table[load:], before[: room + 1 - load] + number * value, out=table[load:]
+                )
+        rows.append(table.copy())
+    return [memoryview(row) for row in reversed(rows)]
+
+
+def _walk(
+    timber: Timber,
+    worth: Worth,
+    counts: Sequence[int],
+    rest: list[Any],
+    room: int,
+    needed: int,
+    steps: int,
+) -> list[Pattern] | None:
+    """All full patterns worth ``needed``, depth first; None after too many steps."""
+    weights = [size.least for size in timber.sizes]
+    values = worth.of_size
+    found: list[Pattern] = []
+    stack: list[tuple[int, int, int, Pattern]] = [(0, room, 0, ())]
+    last = len(weights)
+    lightest = [0] * (last + 1)
+    lightest[last] = room + 1
+    for size in range(last - 1, -1, -1):
+        lightest[size] = min(weights[size] if counts[size] else room + 1, lightest[size + 1])
+    while stack:
+        steps -= 1
+        if steps < 0:
+            return None
+        size, left, value, pattern = stack.pop()
+        while size < last and weights[size] > left:
+            size += 1
+        if size == last or lightest[size] > left:
+            if value >= needed and (timber.leaning or _is_full(weights, counts, pattern, left)):
+                found.append(pattern)
+            continue
+        if value + rest[size][left] < needed:
+            continue
+        weight, each = weights[size], values[size]
+        for number in range(min(counts[size], left // weight if weight else counts[size]) + 1):
+            after, worthy = left - number * weight, value + number * each
+            if worthy + rest[size + 1][after] >= needed:
+                stack.append((size + 1, after, worthy, pattern + (size,) * number))
+    return found
+
+
+def _is_full(weights: Sequence[int], counts: Sequence[int], pattern: Pattern, left: int) -> bool:
+    """Whether no further piece could be added."""
+    return not any(
+        weight <= left and pattern.count(size) < counts[size]
+        for size, weight in enumerate(weights)
+        if weight <= left
+    )
