@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from trimlang.joinery.piece import Piece
     from trimlang.stock.layout import TrimPlan
     from trimlang.stock.planner import Effort
-    from trimlang.survey.job import Job
+    from trimlang.survey.job import Job, Trim
     from trimlang.syntax.source import Source
     from trimlang.takeoff.supplies import Supply
 
@@ -102,43 +102,74 @@ def compile_job(
         return checked
     from trimlang.takeoff.supplies import supplies
 
-    plans, problems = _plan(checked, effort)
+    pieces, plans, problems = _plan(checked.job, checked.pieces, effort)
     findings = checked.diagnostics + problems
     return Result(
         checked.job,
-        checked.pieces,
+        pieces,
         () if problems else plans,
-        () if problems else supplies(checked.job, checked.pieces),
+        () if problems else supplies(checked.job, pieces),
         findings,
         checked.sources,
     )
 
 
 def _plan(
-    checked: Result, effort: Effort | None
-) -> tuple[tuple[TrimPlan, ...], tuple[Diagnostic, ...]]:
+    job: Job, pieces: tuple[Piece, ...], effort: Effort | None
+) -> tuple[tuple[Piece, ...], tuple[TrimPlan, ...], tuple[Diagnostic, ...]]:
+    """Plan each trim; return the pieces too, which a second try may have spliced otherwise."""
+    plans: list[TrimPlan] = []
+    problems: list[Diagnostic] = []
+    joined = job
+    for trim in job.trims:
+        of_trim = tuple(piece for piece in pieces if piece.trim == trim.name)
+        if not of_trim:
+            continue
+        plan = _plan_trim(job, trim, of_trim, effort)
+        if plan is None:
+            # the few long sticks ran out: splice as if there were none
+            steady = _only_steady(joined, trim)
+            again = joinery(steady)[0]
+            shorter = tuple(piece for piece in again if piece.trim == trim.name)
+            plan = _plan_trim(job, trim, shorter, effort) if shorter != of_trim else None
+            if plan is not None:
+                joined, pieces = steady, again
+        if plan is None:
+            problems.append(say("T501", trim.span, trim=trim.name))
+        else:
+            plans.append(plan)
+    return pieces, tuple(plans), tuple(problems)
+
+
+def _only_steady(job: Job, trim: Trim) -> Job:
+    """Return the job with ``trim`` only in lengths that never run out, where there are any."""
+    steady = tuple(offer for offer in trim.offers if offer.at_most is None) or trim.offers
+    return replace(
+        job,
+        trims=tuple(
+            replace(trim, offers=steady) if other.name == trim.name else other
+            for other in job.trims
+        ),
+    )
+
+
+def _plan_trim(
+    job: Job, trim: Trim, pieces: tuple[Piece, ...], effort: Effort | None
+) -> TrimPlan | None:
     from trimlang.stock.ask import ask
     from trimlang.stock.layout import lay_out
     from trimlang.stock.planner import FULL, plan_stock
     from trimlang.stock.problem import NoPlan
     from trimlang.stock.verify import faults
 
-    plans: list[TrimPlan] = []
-    problems: list[Diagnostic] = []
-    for trim in checked.job.trims:
-        pieces = [piece for piece in checked.pieces if piece.trim == trim.name]
-        if not pieces:
-            continue
-        question = ask(checked.job, trim, pieces)
-        plan = plan_stock(question.problem, effort=effort or FULL)
-        if isinstance(plan, NoPlan):
-            problems.append(say("T501", trim.span, trim=trim.name))
-            continue
-        wrong = faults(plan)
-        if wrong:
-            raise WrongPlanError("; ".join(wrong))
-        plans.append(lay_out(question, plan))
-    return tuple(plans), tuple(problems)
+    question = ask(job, trim, pieces)
+    plan = plan_stock(question.problem, effort=effort or FULL)
+    if isinstance(plan, NoPlan):
+        return None
+    wrong = faults(plan)
+    if wrong:
+        raise WrongPlanError("; ".join(wrong))
+    return lay_out(question, plan)
 
 
 def worst(diagnostics: tuple[Diagnostic, ...]) -> Severity | None:

@@ -6,6 +6,7 @@ from trimlang.diagnostics.page import Page
 from trimlang.diagnostics.severity import Severity
 
 _TRIM = "trim base: 9/16 in thick, 5 1/4 in tall\n"
+_CLOSED = _TRIM + 'stock base: 12 ft at 17.40\nroom "Study", trim base\n'
 _ALL = _TRIM + 'stock base: 12 ft at 17.40\nroom "Study", trim base, open walk\n'
 
 JOINT_PAGES: Final = (
@@ -57,6 +58,63 @@ JOINT_PAGES: Final = (
         _ALL
         + "  N: 40 in, left=butt, right=in-corner cope\n"
         + "  E: 50 in, left=in-corner cope, right=butt",
+    ),
+    Page(
+        "T306",
+        "coped at both ends",
+        "run {run} is coped at both ends",
+        "Let one of its corners be coped at the other side, or leave the side to trimlang.",
+        "A piece that is coped at both ends must be right to the width of a pencil line at both;"
+        " where one end runs square, only the other has to be fitted.",
+        _ALL
+        + "  N: 40 in, left=butt, right=in-corner\n"
+        + "  E: 50 in, left=in-corner cope, right=in-corner cope\n"
+        + "  S: 40 in, left=in-corner, right=butt",
+        Severity.WARNING,
+    ),
+    Page(
+        "T310",
+        "the room does not close",
+        "room “{room}” does not close: its walls end {gap} from where they began ({where})",
+        "{likely}",
+        "Walked one after the other, the walls of a room come back to their start. Where they miss"
+        " it by more than the tape's errors, a length or a corner is wrong, and it is cheaper to"
+        " find it now. Set what is allowed with “closes within 1 in”; a room that is not to be"
+        " closed is marked “open walk”.",
+        _CLOSED
+        + "  N: 12 ft, left=in-corner, right=in-corner\n"
+        + "  E: 10 ft, left=in-corner, right=in-corner\n"
+        + "  S: 11 ft, left=in-corner, right=in-corner\n"
+        + "  W: 10 ft, left=in-corner, right=in-corner",
+        Severity.WARNING,
+    ),
+    Page(
+        "T311",
+        "the corners do not go round",
+        "the corners of room “{room}” turn {turned} in all, and once round is 360°",
+        "{likely}",
+        "Going round a room to the right, each inside corner turns a quarter right and each"
+        " outside corner a quarter left; together they make one whole turn. Otherwise an inside"
+        " corner was written for an outside one, or a wall was left out.",
+        _CLOSED
+        + "  N: 12 ft, left=in-corner, right=in-corner\n"
+        + "  E: 10 ft, left=in-corner, right=in-corner\n"
+        + "  S: 12 ft, left=in-corner, right=in-corner",
+        Severity.WARNING,
+    ),
+    Page(
+        "T312",
+        "which side of the joint is right",
+        "room “{room}” closes if {slip}",
+        "Look at that end first.",
+        "Two sides of one joint contradict each other, and only one reading of them brings the"
+        " walls back to where they began.",
+        _CLOSED
+        + "  N: 12 ft, left=in-corner, right=in-corner\n"
+        + "  E: 10 ft, left=out-corner, right=in-corner\n"
+        + "  S: 12 ft, left=in-corner, right=in-corner\n"
+        + "  W: 10 ft, left=in-corner, right=in-corner",
+        Severity.WARNING,
     ),
     Page(
         "T401",

@@ -1,6 +1,6 @@
 """The page of each diagnostic: its wording, why it matters, and a file that triggers it.
 
-One table, in four parts, so that every message can be read, tested and
+One table, in parts, so that every message can be read, tested and
 translated in one place.  ``docs/diagnostics.md`` is made from it.
 """
 
@@ -9,15 +9,24 @@ from __future__ import annotations
 from types import MappingProxyType
 from typing import Final
 
+from trimlang.diagnostics.cutting_pages import CUTTING_PAGES
 from trimlang.diagnostics.file_pages import FILE_PAGES
 from trimlang.diagnostics.joint_pages import JOINT_PAGES
+from trimlang.diagnostics.measure_pages import MEASURE_PAGES
 from trimlang.diagnostics.page import Page
 from trimlang.diagnostics.survey_pages import SURVEY_PAGES
 from trimlang.diagnostics.syntax_pages import SYNTAX_PAGES
 
-PAGES: Final = MappingProxyType(
-    {page.code: page for page in (*SYNTAX_PAGES, *SURVEY_PAGES, *JOINT_PAGES, *FILE_PAGES)}
+_PARTS: Final = (
+    SYNTAX_PAGES,
+    SURVEY_PAGES,
+    MEASURE_PAGES,
+    JOINT_PAGES,
+    CUTTING_PAGES,
+    FILE_PAGES,
 )
+
+PAGES: Final = MappingProxyType({page.code: page for pages in _PARTS for page in pages})
 
 
 def page_text(page: Page) -> str:

@@ -217,9 +217,11 @@ SURVEY_PAGES: Final = (
         "T228",
         "no such corner",
         "a corner of {degrees}° cannot be mitred",
-        "Measure between the two wall faces: more than {least}° and less than 180°.",
-        "An inside corner is measured through the room, an outside corner through the wall.",
-        _ALL + "  N: 40 in, left=in-corner(190 deg), right=butt",
+        "Measure between the two wall faces: from {least}° to {most}°, and not 180°, which is"
+        " a straight wall.",
+        "An inside corner is measured through the room, an outside corner through the wall; an"
+        " outside corner may be measured through the room too, and is then more than 180°.",
+        _ALL + "  N: 40 in, left=in-corner(20 deg), right=butt",
     ),
     Page(
         "T229",
@@ -249,7 +251,7 @@ SURVEY_PAGES: Final = (
         "T232",
         "no mitre to assume",
         "an end of kind {joint} has no usual mitre",
-        "A mitre can be set for in-corner and out-corner.",
+        "A mitre and a gap can be set for in-corner and out-corner.",
         "Only corners are mitred to an angle that has to be assumed or measured.",
         "corners: butt mitre 45 deg\n" + _ALL + _RUN,
     ),

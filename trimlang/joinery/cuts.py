@@ -9,9 +9,11 @@ meets its corners that other's thickness further out.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
+from trimlang.joinery.crown import crown_cut, projection
 from trimlang.joinery.piece import Cut, Lean
 from trimlang.lengths.angles import mitre_of_corner, saw_reading, tangent
 from trimlang.survey.job import End, Fit, Joint, Trim
@@ -36,14 +38,19 @@ def exact_mitre(end: End, settings: Settings) -> Fraction:
     return _NONE
 
 
-def end_cut(end: End, side: str, trim: Trim, settings: Settings) -> Cut:
-    """Return the cut at one end (``side`` is ``left`` or ``right``) of a piece of ``trim``."""
+def end_cut(end: End, side: str, trim: Trim, settings: Settings, laps: str = "left") -> Cut:
+    """Return the cut at one end (``side`` is ``left`` or ``right``) of a piece of ``trim``.
+
+    ``laps`` tells for a scarf which of its two pieces lies over the other.
+    """
+    if trim.spring is not None:
+        return _crown_end(end, side, trim, trim.spring, settings, laps)
     exact = exact_mitre(end, settings)
     setting = saw_reading(exact, settings.saw_step)
     thickness = trim.thickness or _NONE
     if end.joint is Joint.SPLICE:
-        # parallel cuts, the left piece lapping over the right one
-        long_edge = "face" if side == "right" else "back"
+        # parallel cuts; the end that laps over is the longer at the face
+        long_edge = "back" if side == laps else "face"
     elif exact == 0:
         long_edge = "both"
     else:
@@ -53,20 +60,62 @@ def end_cut(end: End, side: str, trim: Trim, settings: Settings) -> Cut:
         end.fit,
         exact,
         setting,
-        _lean(side, long_edge),
+        lean_of(side, long_edge),
         long_edge,
         thickness * tangent(exact),
         2 * thickness * abs(tangent(exact) - tangent(setting)),
         end.corner is None and end.joint in (Joint.IN_CORNER, Joint.OUT_CORNER),
+        end.corner_error,
     )
 
 
-def square_cut(joint: Joint = Joint.BUTT) -> Cut:
+def _crown_end(
+    end: End, side: str, trim: Trim, spring: Fraction, settings: Settings, laps: str
+) -> Cut:
+    """Return a crown's cut: mitre and bevel lying flat, the wall edge for its back."""
+    standing, step = exact_mitre(end, settings), settings.saw_step
+    thickness, width = trim.thickness or _NONE, trim.height or _NONE
+    if end.joint is Joint.SPLICE:
+        # lying flat, a scarf is the blade's tilt alone
+        long_edge = "back" if side == laps else "face"
+        return replace(
+            square_cut(Joint.SPLICE),
+            lean=lean_of(side, long_edge),
+            long_edge=long_edge,
+            inset=thickness * tangent(standing),
+            bevel=standing,
+            bevel_setting=saw_reading(standing, step),
+        )
+    if standing == 0:
+        return square_cut(end.joint, end.fit)
+    inside = end.joint is Joint.IN_CORNER
+    cut = crown_cut(spring, standing, side, step, inside=inside)
+    long_edge = "back" if inside else "face"
+    gap = width * abs(tangent(cut.mitre) - tangent(cut.mitre_setting))
+    gap += thickness * abs(tangent(cut.bevel) - tangent(cut.bevel_setting))
+    return Cut(
+        end.joint,
+        end.fit,
+        cut.mitre,
+        cut.mitre_setting,
+        lean_of(side, long_edge),
+        long_edge,
+        projection(width, spring) * tangent(standing),
+        2 * gap,
+        end.corner is None and end.joint in (Joint.IN_CORNER, Joint.OUT_CORNER),
+        end.corner_error,
+        cut.bevel,
+        cut.bevel_setting,
+        cut,
+    )
+
+
+def square_cut(joint: Joint = Joint.BUTT, fit: Fit = Fit.MITRED) -> Cut:
     """Return a square cut."""
-    return Cut(joint, Fit.MITRED, _NONE, _NONE, Lean.UPRIGHT, "both", _NONE, _NONE, False)
+    return Cut(joint, fit, _NONE, _NONE, Lean.UPRIGHT, "both", _NONE, _NONE, False)
 
 
-def _lean(side: str, long_edge: str) -> Lean:
+def lean_of(side: str, long_edge: str) -> Lean:
     """Tell which way the blade leans: towards the right where the face edge ends further right."""
     if long_edge == "both":
         return Lean.UPRIGHT
@@ -79,6 +128,8 @@ def growth(end: End, side: str, trim: Trim, behind: Trim | None, settings: Setti
 
     Negative where the trim stands in front of another in an inside corner.
     """
+    if trim.spring is not None:
+        return _crown_growth(end, trim, trim.spring, settings)
     own = trim.thickness or _NONE
     under = (behind.thickness or _NONE) if behind else _NONE
     if end.joint is Joint.IN_CORNER and under:
@@ -93,3 +144,13 @@ def growth(end: End, side: str, trim: Trim, behind: Trim | None, settings: Setti
     if end.joint is Joint.SPLICE and side == "right" and not end.over_scraps:
         return own * tangent(settings.splice_angle)
     return _NONE
+
+
+def _crown_growth(end: End, trim: Trim, spring: Fraction, settings: Settings) -> Fraction:
+    """Return what an end adds at the wall edge, which reaches the corner itself.
+
+    Over scraps of crown the number runs to the long point of the ceiling edge.
+    """
+    if end.joint is not Joint.OUT_CORNER or not end.over_scraps:
+        return _NONE
+    return -projection(trim.height or _NONE, spring) * tangent(exact_mitre(end, settings))

@@ -5,7 +5,9 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
+from typing import Final
 
+from trimlang.joinery.crown import CrownCut
 from trimlang.survey.job import Fit, Joint
 from trimlang.survey.settings import Direction
 
@@ -19,10 +21,12 @@ class Lean(StrEnum):
 
 
 class Kind(StrEnum):
-    """A piece along a run, or the small one that closes a profile."""
+    """A piece along a run, the small one that closes a profile, or a part of a casing."""
 
     RUN = "run"
     RETURN = "return"
+    LEG = "leg"
+    HEAD = "head"
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,9 +35,16 @@ class Cut:
 
     ``exact`` and ``setting`` are degrees from square: what the joint wants and
     what the saw can read.  ``inset`` is how far the short edge of the end lies
-    inside the long point (inches); ``long_edge`` is ``back``, ``face`` or
-    ``both``.  ``gap`` is what setting instead of exact leaves open at the face
-    of the joint (inches).
+    inside the long point (inches); ``long_edge`` is ``back`` or ``face``, at cuts
+    across the face ``top``, ``bottom`` or ``outer``, and ``both`` at a square
+    end.  ``gap`` is what setting instead of exact leaves open at the face of the
+    joint (inches).  ``corner_error`` is how many degrees a sixteenth makes in a
+    corner that was measured by its diagonal.
+
+    ``bevel`` tilts the blade (degrees from upright), as wanted and as the saw
+    reads it; only crown has one, and its ``exact`` and ``setting`` are for lying
+    flat.  ``crown`` tells all of a crown end's cut.  At crown ``back`` is the wall
+    edge and ``face`` the ceiling edge.
     """
 
     joint: Joint
@@ -45,6 +56,15 @@ class Cut:
     inset: Fraction
     gap: Fraction
     assumed: bool
+    corner_error: Fraction | None = None
+    bevel: Fraction = Fraction(0)
+    bevel_setting: Fraction = Fraction(0)
+    crown: CrownCut | None = None
+
+    @property
+    def lies_flat(self) -> bool:
+        """Whether the piece lies on the saw's table, and does not stand against the fence."""
+        return bool(self.bevel) or self.long_edge in ("top", "bottom", "outer")
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,13 +81,59 @@ class Rounding:
     by: Fraction
 
 
+class Edge(StrEnum):
+    """Where on a piece its number is measured.
+
+    ``POINTS`` is from the long point of one edge to that of the other: the left
+    end is longest at one edge and the right end at the other.
+    """
+
+    BACK = "back"
+    FACE = "face"
+    EITHER = "either edge"
+    POINTS = "long points"
+    WALL = "wall edge"
+    TOP = "top"
+    BOTTOM = "bottom"
+    OUTER = "outer edge"
+
+
+_EDGES: Final = {
+    "back": Edge.BACK,
+    "face": Edge.FACE,
+    "top": Edge.TOP,
+    "bottom": Edge.BOTTOM,
+    "outer": Edge.OUTER,
+}
+
+
+@dataclass(frozen=True, slots=True)
+class TrueLengths:
+    """The four lengths of one piece, which are easily taken for one another (inches).
+
+    ``wall`` is what the tape read, ``back`` the edge against the wall, ``face``
+    the edge that is seen, ``long_point`` from the furthest point of one end to
+    that of the other.
+    """
+
+    wall: Fraction
+    back: Fraction
+    face: Fraction
+    long_point: Fraction
+
+
 @dataclass(frozen=True, slots=True)
 class Piece:
     """One piece: ``length`` is what the ticket says, long point to long point.
 
     ``wall`` is the length as surveyed; ``back`` and ``face`` the two edges of
     the piece as cut.  ``part`` counts the pieces of a spliced run from its left
-    end, 1 of 1 where there is no splice.  Lengths in inches.
+    end, 1 of 1 where there is no splice.  ``mates`` are the ids of the pieces
+    that are joined to it on the same wall: at a scarf, or a return and the
+    piece that it closes.  ``wall_edge`` is set for crown alone: the length to
+    mark along its lower edge, while ``length`` is what the stick must give.
+    ``scribe`` is the most that comes off its foot to fit the floor.
+    Lengths in inches.
     """
 
     id: str
@@ -85,16 +151,64 @@ class Piece:
     over_scraps: bool = False
     note: str | None = None
     unit: str = "in"
+    mates: tuple[str, ...] = ()
+    wall_edge: Fraction | None = None
+    scribe: Fraction = Fraction(0)
+
+    @property
+    def to_mark(self) -> Fraction:
+        """The ticket's number: along the edge that ``measured_on`` names."""
+        return self.length if self.wall_edge is None else self.wall_edge
 
     @property
     def back(self) -> Fraction:
         """Length of the edge against the wall."""
+        if self.wall_edge is not None:
+            return self.wall_edge
         return self.length - _inset(self.left, "face") - _inset(self.right, "face")
 
     @property
     def face(self) -> Fraction:
-        """Length of the edge that is seen."""
+        """Length of the edge that is seen; at crown, of the ceiling edge."""
+        if self.wall_edge is not None:
+            return self.wall_edge + sum(
+                (
+                    _inset(cut, "face") - _inset(cut, "back")
+                    for cut in (self.left, self.right)
+                    if cut.crown
+                ),
+                Fraction(0),
+            )
         return self.length - _inset(self.left, "back") - _inset(self.right, "back")
+
+    @property
+    def true_lengths(self) -> TrueLengths:
+        """The piece's lengths, each by its name."""
+        return TrueLengths(self.wall, self.back, self.face, self.length)
+
+    @property
+    def measured_on(self) -> Edge:
+        """Which edge the ticket's number is measured on."""
+        if self.wall_edge is not None:
+            return Edge.WALL
+        long = {cut.long_edge for cut in (self.left, self.right)} - {"both"}
+        if len(long) == 2:
+            return Edge.POINTS
+        return _EDGES[long.pop()] if long else Edge.EITHER
+
+    @property
+    def short_points(self) -> Fraction:
+        """Length from short point to short point: a casing's inner edge, for one."""
+        return self.length - self.left.inset - self.right.inset
+
+    @property
+    def shim(self) -> Fraction:
+        """How much to pack out an inside corner at the bottom, where the piece is cut short."""
+        inside = any(
+            cut.joint is Joint.IN_CORNER and cut.fit is Fit.MITRED
+            for cut in (self.left, self.right)
+        )
+        return max(-self.rounding.by, Fraction(0)) if inside else Fraction(0)
 
 
 def _inset(cut: Cut, long_edge: str) -> Fraction:

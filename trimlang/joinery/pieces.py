@@ -6,13 +6,20 @@ from dataclasses import replace
 from fractions import Fraction
 
 from trimlang.diagnostics import Diagnostic
-from trimlang.joinery.cuts import RETURN_MITRE, end_cut, growth, square_cut
-from trimlang.joinery.piece import Cut, Kind, Lean, Piece
+from trimlang.joinery.casings import casing_pieces
+from trimlang.joinery.crown import crown_cut
+from trimlang.joinery.cuts import RETURN_MITRE, end_cut, growth, lean_of, square_cut
+from trimlang.joinery.faces import FACE_JOINTS, stair_end
+from trimlang.joinery.fixings import check_fixings
+from trimlang.joinery.limits import check_gaps, check_reach
+from trimlang.joinery.piece import Cut, Kind, Piece
 from trimlang.joinery.rounding import deciding_row, round_length
-from trimlang.joinery.splices import split
-from trimlang.lengths.tape import feet_text
-from trimlang.survey.job import End, Fit, Job, Joint, Room, Run, Trim
+from trimlang.joinery.scribes import check_scribes, scribe
+from trimlang.joinery.splicing import Wall, on_wall_edge, spliced, with_mates
+from trimlang.joinery.sticks import longest_stick
+from trimlang.survey.job import Job, Joint, Room, Run, Trim
 from trimlang.survey.measures import Findings
+from trimlang.survey.outline import depths, outline
 
 
 def joinery(job: Job) -> tuple[tuple[Piece, ...], tuple[Diagnostic, ...]]:
@@ -20,25 +27,31 @@ def joinery(job: Job) -> tuple[tuple[Piece, ...], tuple[Diagnostic, ...]]:
     findings = Findings()
     pieces: list[Piece] = []
     for room in job.rooms:
-        for run in room.runs:
-            for name in run.trims:
-                pieces.extend(_run_pieces(job, room, run, job.trim(name), findings))
+        drawn = outline(room, job.trims)
+        in_room: list[Piece] = []
+        for leg in drawn.legs:
+            run = room.walk[leg.index]
+            if isinstance(run, Run):
+                wall = Wall(job, room, run, leg, drawn.entrance)
+                for name in run.trims:
+                    in_room.extend(_run_pieces(wall, job.trim(name), findings))
+        pieces.extend(with_mates(room, in_room))
+        pieces.extend(casing_pieces(job, room, findings))
+        check_scribes(job, room, findings)
+    check_fixings(job, findings)
     return tuple(pieces), tuple(findings.found)
 
 
-def longest_stick(trim: Trim, squares_off: Fraction) -> Fraction | None:
-    """Return the longest piece that bought stock (else what is on hand) can give."""
-    lengths = [offer.length for offer in trim.offers] or [rest.length for rest in trim.rests]
-    return max(lengths) - 2 * squares_off if lengths else None
-
-
-def _run_pieces(job: Job, room: Room, run: Run, trim: Trim, findings: Findings) -> list[Piece]:
-    settings = room.settings
+def _run_pieces(wall: Wall, trim: Trim, findings: Findings) -> list[Piece]:
+    job, room, run, settings = wall.job, wall.room, wall.run, wall.room.settings
     behind = job.trim(trim.in_front_of) if trim.in_front_of else None
+    left, right = _ends(wall, trim)
+    # the tape ran along the lower edge; a stair's long points may be at the top
     exact = (
         run.length
         + growth(run.left, "left", trim, behind, settings)
         + growth(run.right, "right", trim, behind, settings)
+        + sum(cut.inset for cut in (left, right) if cut.long_edge == "top")
     )
     row = deciding_row(run.left, run.right, settings)
     length, rounding = round_length(exact, row, settings)
@@ -51,99 +64,74 @@ def _run_pieces(job: Job, room: Room, run: Run, trim: Trim, findings: Findings) 
         trim.name,
         length,
         run.length,
-        end_cut(run.left, "left", trim, settings),
-        end_cut(run.right, "right", trim, settings),
+        left,
+        right,
         rounding,
         over_scraps=run.left.over_scraps or run.right.over_scraps,
         note=run.note,
         unit=settings.unit,
+        scribe=scribe(job, run, trim),
     )
-    if length <= 0 or whole.back < 0 or whole.face < 0:
+    if trim.spring is not None:
+        whole = on_wall_edge(whole, length, settings)
+    if length <= 0 or min(whole.back, whole.face, whole.short_points) < 0:
         findings.say("T402", run.span, run=run.label, trim=trim.name)
         return []
+    check_reach(whole, run, settings, findings)
+    check_gaps(whole, run, settings, findings)
     pieces = [whole]
     longest = longest_stick(trim, job.settings.squares_off)
-    if longest is not None and (length > longest or run.must_splice):
-        pieces = _spliced(whole, run, trim, room, longest, findings)
+    if longest is not None and (whole.length > longest or run.must_splice):
+        pieces = spliced(whole, wall, trim, longest, findings)
+    first, last = pieces[0], pieces[-1]
     for side, end in (("left", run.left), ("right", run.right)):
         if end.joint is Joint.RETURN:
-            pieces.append(_return_piece(whole, side, trim, room))
+            closed = first if side == "left" else last
+            pieces.append(_return_piece(whole, closed, side, trim, room))
     return pieces
 
 
-def _spliced(
-    whole: Piece, run: Run, trim: Trim, room: Room, longest: Fraction, findings: Findings
-) -> list[Piece]:
-    settings = room.settings
-    if not run.may_splice:
-        findings.say(
-            "T401",
-            run.span,
-            run=run.label,
-            need=feet_text(whole.length, settings.unit),
-            trim=trim.name,
-            longest=feet_text(longest, settings.unit),
-        )
-        return [whole]
-    if trim.thickness is None:
-        findings.say("T211", run.span, joint="splice", run=f"run {run.label}", trim=trim.name)
-        return [whole]
-    scarf = End(Joint.SPLICE, None, Fit.MITRED, over_scraps=False, span=run.span)
-    lap_over = end_cut(scarf, "right", trim, settings)
-    lap_under = end_cut(scarf, "left", trim, settings)
-    cut = split(whole.rounding.exact, longest, lap_over.inset, settings, force=run.must_splice)
-    if cut is None:
-        findings.say("T403", run.span, run=run.label, trim=trim.name)
-        return [whole]
-    count = len(cut)
-    pieces: list[Piece] = []
-    for number, exact in enumerate(cut, start=1):
-        length, rounding = exact, replace(whole.rounding, row="splice", exact=exact, by=Fraction(0))
-        if number == count:
-            length, rounding = round_length(exact, whole.rounding.row, settings)
-        pieces.append(
-            replace(
-                whole,
-                id=f"{whole.id}-{chr(ord('a') + number - 1)}"
-                if count <= 26
-                else f"{whole.id}-{number}",
-                length=length,
-                left=whole.left if number == 1 else lap_under,
-                right=whole.right if number == count else lap_over,
-                rounding=rounding,
-                part=number,
-                parts=count,
-            )
-        )
-    return pieces
+def _ends(wall: Wall, trim: Trim) -> tuple[Cut, Cut]:
+    """Return the two cuts of a run's trim, before it is spliced."""
+    run, settings = wall.run, wall.room.settings
+    cuts: list[Cut] = []
+    for side, end, at in (("left", run.left, Fraction(0)), ("right", run.right, run.length)):
+        if end.joint in FACE_JOINTS:
+            cuts.append(stair_end(end, side, run.slope, trim, settings))
+        else:
+            cuts.append(end_cut(end, side, trim, settings, wall.laps(at)))
+    return cuts[0], cuts[1]
 
 
-def _return_piece(whole: Piece, side: str, trim: Trim, room: Room) -> Piece:
+def _return_piece(whole: Piece, closed: Piece, side: str, trim: Trim, room: Room) -> Piece:
     """Return the small piece that turns the profile back to the wall.
 
-    Its long point is the trim's thickness: mitred where it meets the run,
-    square where it meets the wall.
+    Its long point is the trim's thickness, or how far crown stands out: mitred
+    where it meets the run, square where it meets the wall.  A crown's comes to
+    nothing at the wall edge.
     """
-    thickness = trim.thickness or Fraction(0)
-    length, rounding = round_length(thickness, "return", room.settings)
-    mitred: Cut = replace(
-        whole.left if side == "left" else whole.right,
-        exact=RETURN_MITRE,
-        inset=length,
-        long_edge="face",
-        lean=Lean.RIGHT if side == "left" else Lean.LEFT,
-    )
+    settings = room.settings
+    deep = depths((trim,))[trim.name] or Fraction(0)
+    length, rounding = round_length(deep, "return", settings)
+    run_end = whole.left if side == "left" else whole.right
+    mate_side = "right" if side == "left" else "left"
+    mitred = replace(run_end, inset=length, long_edge="face", lean=lean_of(mate_side, "face"))
+    if trim.spring is not None:
+        crown = crown_cut(trim.spring, RETURN_MITRE, mate_side, settings.saw_step, inside=False)
+        mitred = replace(mitred, crown=crown)
     square = square_cut()
     return replace(
         whole,
         id=f"{whole.id}-{side}-return",
         kind=Kind.RETURN,
         length=length,
-        wall=thickness,
+        wall=deep,
         left=square if side == "left" else mitred,
         right=mitred if side == "left" else square,
         rounding=rounding,
         part=1,
         parts=1,
-        note=f"closes the {side} end of {whole.id}; glue, do not nail",
+        mates=(closed.id,),
+        wall_edge=None,
+        note=f"closes the {side} end of {closed.id}; glue, do not nail",
     )

@@ -7,19 +7,44 @@ of rounding steps, so that rounding happens once, in the last.
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from fractions import Fraction
 
 from trimlang.lengths.tape import steps_down
+from trimlang.survey.outline import Leg, Point, distance
 from trimlang.survey.settings import Settings
 
 
+@dataclass(frozen=True, slots=True)
+class Studs:
+    """Where the studs stand, from the left end of the trim (inches)."""
+
+    first: Fraction
+    spacing: Fraction
+
+    def at_or_before(self, place: Fraction) -> Fraction:
+        """Return the last stud that is not to the right of ``place``."""
+        return self.first + steps_down(place - self.first, self.spacing)
+
+    def nearest(self, place: Fraction) -> Fraction:
+        """Return the stud nearest ``place``."""
+        return self.at_or_before(place + self.spacing / 2)
+
+
 def split(
-    exact: Fraction, longest: Fraction, lap: Fraction, settings: Settings, *, force: bool
+    exact: Fraction,
+    longest: Fraction,
+    lap: Fraction,
+    settings: Settings,
+    *,
+    force: bool,
+    studs: Studs | None = None,
 ) -> tuple[Fraction, ...] | None:
-    """Return the exact lengths of the pieces from the left, or None where stock is too short.
+    """Return the exact lengths of the pieces from the left, or None where it cannot be done.
 
     Full sticks come first, as they waste nothing; no piece is shorter than the
-    settings allow, which also keeps joints that far from the corners.
+    settings allow, which also keeps joints that far from the corners.  Where
+    ``studs`` are known the middle of each lap lies on one, to within a step.
     """
     step, least = settings.rounding_step, settings.splice_least
     full = steps_down(longest, step)
@@ -27,18 +52,43 @@ def split(
         return None
     # the last piece may be rounded up by as much as one step
     room_for_last = longest - step
-    cut: list[Fraction] = []
-    rest = exact
     if force and exact <= room_for_last:
-        first = steps_down((exact + lap) / 2, step)
-        pair = (first, exact - (first - lap))
-        return pair if min(pair) >= least else None
-    while rest > room_for_last:
-        length = full
-        if rest - (length - lap) < least:
-            length = steps_down(rest + lap - least, step)
-        if length < least:
+        return _halves(exact, lap, step, least, studs)
+    cut: list[Fraction] = []
+    start = Fraction(0)
+    while exact - start > room_for_last:
+        # far enough for a full stick, and not so far that the rest is too short
+        end = min(start + full, exact + lap - least)
+        if studs is not None:
+            end = studs.at_or_before(end - lap / 2) + lap / 2
+        length = steps_down(end - start, step)
+        if length < least or length <= lap:
             return None
         cut.append(length)
-        rest -= length - lap
-    return (*cut, rest)
+        start += length - lap
+    return (*cut, exact - start)
+
+
+def _halves(
+    exact: Fraction, lap: Fraction, step: Fraction, least: Fraction, studs: Studs | None
+) -> tuple[Fraction, ...] | None:
+    middle = exact / 2 if studs is None else studs.nearest(exact / 2)
+    first = steps_down(middle + lap / 2, step)
+    pair = (first, exact - (first - lap))
+    return pair if min(pair) >= least else None
+
+
+def lapping_side(leg: Leg | None, entrance: Point | None, at: Fraction) -> str:
+    """Return which piece laps over the other, ``left`` or ``right``, at ``at`` along a wall.
+
+    The piece nearer the entrance laps over, so that from there one looks along
+    the joint and not into it; the left one where no entrance is known.
+    """
+    if leg is None or entrance is None:
+        return "left"
+    x, y = leg.end.x - leg.start.x, leg.end.y - leg.start.y
+    wall = distance(Point(x, y))
+    if not wall:
+        return "left"
+    opposite = ((entrance.x - leg.start.x) * x + (entrance.y - leg.start.y) * y) / wall
+    return "right" if opposite > at else "left"

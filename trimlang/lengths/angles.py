@@ -1,4 +1,4 @@
-"""Angles as exact fractions of a degree, and their tangents to thirty places.
+"""Angles as exact fractions of a degree, and their sines and tangents to thirty places.
 
 Saw settings depend on angles that no fraction holds, and lengths depend on
 their tangents.  So that the last sixteenth never hangs on a float or on one
@@ -51,6 +51,88 @@ def tangent(degrees: Fraction) -> Fraction:
         radians = Decimal(degrees.numerator) / Decimal(degrees.denominator) * PI / 180
         sine, cosine = _sine_and_cosine(radians)
         return Fraction((sine / cosine).quantize(_PLACES))
+
+
+@lru_cache(maxsize=4096)
+def sine(degrees: Fraction) -> Fraction:
+    """Return the sine of any angle in degrees, right to thirty decimal places."""
+    return _wave(degrees)[0]
+
+
+@lru_cache(maxsize=4096)
+def cosine(degrees: Fraction) -> Fraction:
+    """Return the cosine of any angle in degrees, right to thirty decimal places."""
+    return _wave(degrees)[1]
+
+
+def _wave(degrees: Fraction) -> tuple[Fraction, Fraction]:
+    # a whole turn is taken off exactly, and quarter turns come out exactly
+    quarters, rest = divmod(degrees % 360, RIGHT)
+    with localcontext() as context:
+        context.prec = 60
+        radians = Decimal(rest.numerator) / Decimal(rest.denominator) * PI / 180
+        sine_, cosine_ = (Fraction(one.quantize(_PLACES)) for one in _sine_and_cosine(radians))
+    for _ in range(int(quarters)):
+        sine_, cosine_ = cosine_, -sine_
+    return sine_, cosine_
+
+
+@lru_cache(maxsize=4096)
+def arc_tangent(ratio: Fraction) -> Fraction:
+    """Return the angle in degrees, between -90 and 90, that has this tangent."""
+    with localcontext() as context:
+        context.prec = 60
+        value = Decimal(ratio.numerator) / Decimal(ratio.denominator)
+        return _in_degrees(_arc_tangent(value))
+
+
+@lru_cache(maxsize=4096)
+def arc_sine(ratio: Fraction) -> Fraction:
+    """Return the angle in degrees, from -90 to 90, that has this sine.
+
+    Raises:
+        ValueError: no angle has it (beyond 1 or -1).
+    """
+    return RIGHT - arc_cosine(ratio)
+
+
+@lru_cache(maxsize=4096)
+def arc_cosine(ratio: Fraction) -> Fraction:
+    """Return the angle in degrees, from 0 to 180, that has this cosine.
+
+    Raises:
+        ValueError: no angle has it (beyond 1 or -1).
+    """
+    if not -1 <= ratio <= 1:
+        raise ValueError(f"no angle has the cosine {ratio}")
+    if ratio == -1:
+        return 2 * RIGHT
+    with localcontext() as context:
+        context.prec = 60
+        square = (1 - ratio) / (1 + ratio)
+        half = (Decimal(square.numerator) / Decimal(square.denominator)).sqrt()
+        return _in_degrees(2 * _arc_tangent(half))
+
+
+def _arc_tangent(value: Decimal) -> Decimal:
+    if value < 0:
+        return -_arc_tangent(-value)
+    if value > 1:
+        return PI / 2 - _arc_tangent(1 / value)
+    # each halving of the angle makes the series converge faster
+    halvings = 4
+    for _ in range(halvings):
+        value = value / (1 + (1 + value * value).sqrt())
+    total, power, n = Decimal(0), value, 1
+    while abs(power) > Decimal(1).scaleb(-55):
+        total += power / n if n % 4 == 1 else -power / n
+        power *= value * value
+        n += 2
+    return total * (1 << halvings)
+
+
+def _in_degrees(radians: Decimal) -> Fraction:
+    return Fraction((radians * 180 / PI).quantize(_PLACES))
 
 
 def mitre_of_corner(corner: Fraction) -> Fraction:

@@ -75,7 +75,7 @@ def ask(job: Job, trim: Trim, pieces: Iterable[Piece]) -> Question:
                 offer.at_most,
             )
         )
-    needed = sum((piece.length for piece in pieces if piece.kind is Kind.RUN), Fraction(0))
+    needed = sum((piece.length for piece in pieces if piece.kind is not Kind.RETURN), Fraction(0))
     problem = Problem(
         trim.name,
         tuple(_part(piece, per_inch) for piece in pieces),
@@ -99,5 +99,8 @@ def _part(piece: Piece, per_inch: int) -> Part:
 
 
 def _lean(cut: Cut, per_inch: int) -> int:
+    if cut.lies_flat and not cut.crown:
+        # cut flat on the table: it does not nest with the standing mitres of its neighbours
+        return 0
     size = floor(cut.inset * per_inch)
     return {Lean.LEFT: -size, Lean.RIGHT: size, Lean.UPRIGHT: 0}[cut.lean]

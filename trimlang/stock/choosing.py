@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from trimlang.stock.solver import quiet_solver
 from trimlang.stock.timber import Pattern, Timber
 
 
@@ -22,26 +23,25 @@ class Choice:
 def choose(
     timber: Timber,
     patterns: Sequence[tuple[int, Pattern]],
+    demand: Sequence[int],
     counts: Sequence[int],
     *,
     nodes: int,
     seconds: float,
 ) -> Choice:
-    """Cut every part from the rack with the given patterns only."""
+    """Cut the demand from a rack with the given patterns only."""
     import highspy
     import numpy as np
 
     if not patterns:
         return Choice(None, settled=True, nodes=0)
-    solver: Any = highspy.Highs()  # type: ignore[no-untyped-call]
-    for option, value in (
-        ("output_flag", False),
-        ("threads", 1),
-        ("mip_max_nodes", nodes),
-        ("time_limit", max(seconds, 0.1)),
-        ("mip_max_improving_sols", 1),
-    ):
-        solver.setOptionValue(option, value)
+    solver = quiet_solver(
+        {
+            "mip_max_nodes": nodes,
+            "time_limit": max(seconds, 0.1),
+            "mip_max_improving_sols": 1,
+        }
+    )
     sizes = len(timber.sizes)
     starts, places, factors = [0], [], []
     for kind, pattern in patterns:
@@ -58,7 +58,7 @@ def choose(
     program.col_cost_ = np.zeros(len(patterns))
     program.col_lower_ = np.zeros(len(patterns))
     program.col_upper_ = np.array([float(counts[kind]) for kind, _ in patterns])
-    program.row_lower_ = np.array([*map(float, timber.demand), *([-inf] * len(timber.kinds))])
+    program.row_lower_ = np.array([*map(float, demand), *([-inf] * len(timber.kinds))])
     program.row_upper_ = np.array([*([inf] * sizes), *map(float, counts)])
     program.a_matrix_.format_ = highspy.MatrixFormat.kColwise
     program.a_matrix_.start_ = np.array(starts, dtype=np.int32)
@@ -74,18 +74,18 @@ def choose(
     answer = solver.getSolution()
     if not answer.value_valid:
         return Choice(None, settled=False, nodes=visited)
-    sticks = _sticks(timber, patterns, counts, [round(x) for x in answer.col_value])
+    sticks = _sticks(demand, patterns, counts, [round(x) for x in answer.col_value])
     return Choice(sticks, settled=sticks is not None, nodes=visited)
 
 
 def _sticks(
-    timber: Timber,
+    demand: Sequence[int],
     patterns: Sequence[tuple[int, Pattern]],
     counts: Sequence[int],
     times: Sequence[int],
 ) -> tuple[tuple[int, Pattern], ...] | None:
     """The sticks of an answer without pieces cut too often; None if it falls short."""
-    wanted = list(timber.demand)
+    wanted = list(demand)
     left = list(counts)
     sticks: list[tuple[int, Pattern]] = []
     for (kind, pattern), number in zip(patterns, times, strict=True):

@@ -25,8 +25,13 @@ from trimlang.stock.timber import Pattern, Timber
 FEW = 8
 #: Patterns listed at most.
 PATTERNS = 20_000
+SHORT_LIST = 4_000
 #: Branches of the search among listed patterns.
 BRANCHES = 20_000
+#: How often a dive is ended by such a search, and how large that is.
+ENDINGS = 12
+ENDING = 5_000
+ENDING_BRANCHES = 200
 #: Rounding errors of the solver below this are none.
 HAIR = 1e-7
 
@@ -88,6 +93,7 @@ class RackCut:
         self._relaxation = relaxation
         self._seconds = seconds
         self._fits: dict[tuple[int, Pattern], bool] = {}
+        self._tight: Worth | None = None
         # Dives use patterns that can really be laid; the bound those that might.
         self._laid = (
             Relaxation(timber, relaxation.columns[:0], self._mended)
@@ -105,26 +111,35 @@ class RackCut:
             _, _, worth = self.share(self._relaxation, timber.demand, counts, 1 + HAIR)
             if worth is not None:
                 return Answer(worth=worth)
+        self._tight = None
         answer = self._dive(counts, FEW)
         if answer.sticks is not None or answer.worth is not None or self._seconds() <= 0:
             return answer
-        settled = self._settle(counts)
-        if settled.sticks is not None or settled.worth is not None or settled.impossible:
-            return settled
-        return self._dive(counts, retreats)
+        patterns = self._allowed(counts)
+        if self._tight is not None and slack_of(self._tight, counts) < 0:
+            return Answer(worth=self._tight)
+        # A short list is searched at once, a long one only when diving fails too.
+        if patterns is None or len(patterns) > SHORT_LIST:
+            answer = self._dive(counts, retreats)
+            if answer.sticks is not None or patterns is None:
+                return answer
+        return self._settle(counts, patterns)
 
-    def _settle(self, counts: Sequence[int]) -> Answer:
-        """List the patterns that the rack still allows, if few, and choose among them."""
-        _, _, worth = self.share(self._relaxation, self._timber.demand, counts, 0.0, tight=True)
-        if worth is None:
-            return Answer()
-        if slack_of(worth, counts) < 0:
-            return Answer(worth=worth)
-        patterns = sifted(self._timber, worth, counts, PATTERNS)
-        if patterns is None:
-            return Answer()
+    def _allowed(self, counts: Sequence[int]) -> list[tuple[int, Pattern]] | None:
+        """The patterns that the rack still allows, or None for too many."""
+        _, _, self._tight = self.share(
+            self._relaxation, self._timber.demand, counts, 0.0, tight=True
+        )
+        if self._tight is None or slack_of(self._tight, counts) < 0:
+            return None
+        return sifted(self._timber, self._tight, self._timber.demand, counts, PATTERNS)
+
+    def _settle(self, counts: Sequence[int], patterns: Sequence[tuple[int, Pattern]]) -> Answer:
+        """Choose among all the patterns that the rack allows."""
         held = [stick for stick in patterns if self._holds(stick)]
-        choice = choose(self._timber, held, counts, nodes=BRANCHES, seconds=self._seconds())
+        choice = choose(
+            self._timber, held, self._timber.demand, counts, nodes=BRANCHES, seconds=self._seconds()
+        )
         sure = all(self._settles(stick) for stick in patterns if not self._holds(stick))
         impossible = choice.settled and choice.sticks is None and sure
         return Answer(sticks=choice.sticks, impossible=impossible)
@@ -165,6 +180,7 @@ class RackCut:
         cut: list[tuple[int, Pattern]] = []
         demand, left = list(self._timber.demand), list(counts)
         steps: list[_Step] = []
+        endings = ENDINGS
         while any(demand):
             share, columns, worth = self.share(self._laid, demand, left, 1 + HAIR)
             if worth is not None and not steps:
@@ -187,7 +203,24 @@ class RackCut:
             rest = fill_counts(self._timber, demand, left)
             if rest is not None:
                 return Answer(sticks=(*cut, *rest))
+            if self._tight is not None and endings > 0:
+                ending, tried = self._ending(self._tight, demand, left)
+                if ending is not None:
+                    return Answer(sticks=(*cut, *ending))
+                endings -= tried
         return Answer(sticks=tuple(cut))
+
+    def _ending(
+        self, worth: Worth, demand: Sequence[int], left: Sequence[int]
+    ) -> tuple[Sequence[tuple[int, Pattern]] | None, bool]:
+        """Finish a dive by choosing among the patterns that the rest allows, if few."""
+        patterns = sifted(self._timber, worth, demand, left, ENDING)
+        if patterns is None:
+            return None, False
+        held = [stick for stick in patterns if self._holds(stick)]
+        seconds = self._seconds()
+        choice = choose(self._timber, held, demand, left, nodes=ENDING_BRANCHES, seconds=seconds)
+        return choice.sticks, True
 
     def _step(
         self, columns: object, demand: Sequence[int], left: Sequence[int], done: int

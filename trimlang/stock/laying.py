@@ -9,11 +9,12 @@ from itertools import pairwise
 from trimlang.stock.buying import Buying
 from trimlang.stock.mitres import laid_weight, order_on_stick, usual_order
 from trimlang.stock.packing import Packing, counts_of
-from trimlang.stock.problem import Part, Plain, Plan, Purchase, Status, Stick, Waste
-from trimlang.stock.timber import Size, Timber
+from trimlang.stock.problem import Part, Plain, Plan, Problem, Purchase, Status, Stick, Waste
+from trimlang.stock.timber import Pattern, Size, Timber
 
 
 def plan_of(
+    problem: Problem,
     timber: Timber,
     buying: Buying,
     packing: Packing,
@@ -24,11 +25,18 @@ def plan_of(
     proof: str,
     work: int = 0,
     proving: bool = True,
+    reserve: str | None = None,
 ) -> Plan:
-    """Lay out a packing whose every stick is known to fit."""
-    problem = timber.problem
+    """Lay out a packing whose every stick is known to fit.
+
+    ``reserve`` is the id of a part that only keeps room free: it is not cut,
+    and a stick that holds nothing else stays whole.
+    """
     laid = sorted(
-        ((kind, _ordered(timber, kind, pattern)) for kind, pattern in packing.sticks),
+        (
+            (kind, _ordered(timber, kind, pattern))
+            for kind, pattern in _without_reserve(timber, packing.sticks, reserve)
+        ),
         key=lambda stick: (
             timber.kinds[stick[0]].on_hand,
             -timber.kinds[stick[0]].length,
@@ -38,25 +46,25 @@ def plan_of(
     counts = counts_of(timber, packing.sticks)
     purchases = buying.purchases(counts)
     names = _blank_names(timber, purchases)
-    ids = {id(size): iter(size.ids) for size in timber.sizes}
+    ids = {id(size): iter([i for i in size.ids if i != reserve]) for size in timber.sizes}
     sticks: list[Stick] = []
     offcuts: list[int] = []
     shared: list[int] = []
     kerf_lost = 0
-    for place, (kind, order) in enumerate(laid):
+    for kind, order in laid:
         sticks.append(Stick(names[kind].pop(), tuple(next(ids[id(size)]) for size in order)))
         rest = timber.kinds[kind].room - laid_weight(order)
         # A rest shorter than the kerf behind the last piece turns to dust.
         kerf_lost += (len(order) - 1) * problem.kerf + min(rest, problem.kerf)
         offcuts.append(max(rest - problem.kerf, 0))
         if sum(size.weight for size in order) > timber.kinds[kind].room:
-            shared.append(place)
-    kept = sum(rest for rest in offcuts if rest >= problem.usable)
+            shared.append(len(sticks) - 1)
+    worth_keeping = sum(rest for rest in offcuts if rest >= problem.usable)
     waste = Waste(
         kerf=kerf_lost,
         ends=2 * problem.end_waste * len(sticks),
-        offcut=kept,
-        scrap=sum(offcuts) - kept,
+        offcut=worth_keeping,
+        scrap=sum(offcuts) - worth_keeping,
     )
     parts = {part.id: part for part in problem.parts}
     settings = [lean for stick in sticks for part in stick.parts for lean in _leans(parts[part])]
@@ -68,9 +76,10 @@ def plan_of(
         cost=packing.cost,
         bound=min(bound, packing.cost),
         status=status,
-        stick_bound=min(stick_bound, len(sticks)),
+        # A stick that only keeps room may be counted in the bound.
+        stick_bound=min(stick_bound - (reserve is not None), len(sticks)),
         offcuts=tuple(offcuts),
-        offcut_bound=_offcut_bound(timber, packing, offcuts),
+        offcut_bound=_offcut_bound(problem, timber, packing, offcuts),
         saw_changes=sum(a != b for a, b in pairwise(settings)),
         saw_change_bound=max(len(set(settings)) - 1, 0),
         shared=tuple(shared),
@@ -79,6 +88,23 @@ def plan_of(
         proof=proof if status is Status.PROVEN else "",
         work=work,
     )
+
+
+def _without_reserve(
+    timber: Timber, sticks: Sequence[tuple[int, Pattern]], reserve: str | None
+) -> list[tuple[int, Pattern]]:
+    """The sticks to cut when room is kept for a piece on the stick with fewest others."""
+    if reserve is None:
+        return list(sticks)
+    size = next(i for i, size in enumerate(timber.sizes) if reserve in size.ids)
+    keeper = min(
+        (place for place, (_, pattern) in enumerate(sticks) if size in pattern),
+        key=lambda place: (len(sticks[place][1]), sticks[place], place),
+    )
+    kind, pattern = sticks[keeper]
+    at = pattern.index(size)
+    rest = [(kind, pattern[:at] + pattern[at + 1 :])] if len(pattern) > 1 else []
+    return [*sticks[:keeper], *rest, *sticks[keeper + 1 :]]
 
 
 def _leans(part: Part) -> tuple[int, int]:
@@ -111,12 +137,13 @@ def _blank_names(timber: Timber, purchases: Sequence[Purchase]) -> list[list[str
     return names
 
 
-def _offcut_bound(timber: Timber, packing: Packing, offcuts: Sequence[int]) -> int:
+def _offcut_bound(
+    problem: Problem, timber: Timber, packing: Packing, offcuts: Sequence[int]
+) -> int:
     """No plan that cuts these kinds of stick leaves a longer single offcut.
 
     All the rest on one stick at best, and a stick that is cut holds a piece.
     """
-    problem = timber.problem
     if not packing.sticks:
         return 0
     least = min(size.least for size in timber.sizes)

@@ -15,6 +15,7 @@ from typing import Any
 
 from trimlang.stock.buying import Buying
 from trimlang.stock.floor import Worth
+from trimlang.stock.solver import quiet_solver
 from trimlang.stock.timber import Timber
 
 #: Nodes that one search may visit before it gives up.
@@ -49,8 +50,8 @@ class MixSearch:
     """
 
     def __init__(self, timber: Timber, buying: Buying) -> None:
-        self._timber = timber
-        self._buying = buying
+        self.timber = timber
+        self.buying = buying
         parts = sum(timber.demand)
         self._most = [
             parts if kind.supply is None else min(kind.supply, parts) for kind in timber.kinds
@@ -63,40 +64,58 @@ class MixSearch:
         None with a bound of ``below``: no mix costs less.  None with a lower
         bound: the search gave up there.
         """
-        import highspy
+        program = self._program(known, below - 0.5)
+        values, floor = self._solved(program, seconds)
+        if values is None:
+            return None, below if floor is None else min(floor, below)
+        counts = program.counts(values)
+        cost = self.buying.cost(counts)
+        if cost is None or floor is None:
+            return None, min(floor or 0, below)
+        return Mix(counts, cost), min(floor, cost)
 
-        program = _Program(self._timber, self._most)
-        program.cost_below(below)
+    def fewest(self, known: Known, cost: int, seconds: float) -> tuple[tuple[int, ...] | None, int]:
+        """The mix of fewest sticks to cut at a cost or less, and a bound on their number."""
+        program = self._program(known, cost + 0.5)
+        program.count_sticks()
+        values, floor = self._solved(program, seconds)
+        if values is None:
+            return None, floor or 0
+        return program.cut(values), floor or 0
+
+    def _program(self, known: Known, most: float) -> _Program:
+        program = _Program(self.timber, self._most)
+        program.cost_at_most(most)
         for worth in known.worths:
             program.worth(worth)
         for mix in known.too_small:
             program.more_than(mix)
-        solver: Any = highspy.Highs()  # type: ignore[no-untyped-call]
-        for option, value in (
-            ("output_flag", False),
-            ("threads", 1),
-            ("mip_rel_gap", 0.0),
-            ("mip_abs_gap", 0.5),
-            ("mip_max_nodes", NODES),
-            ("time_limit", max(seconds, 0.05)),
-        ):
-            solver.setOptionValue(option, value)
+        return program
+
+    def _solved(self, program: _Program, seconds: float) -> tuple[list[int] | None, int | None]:
+        """Whole column values and a lower bound; (None, None): there is no such mix."""
+        import highspy
+
+        solver = quiet_solver(
+            {
+                "mip_rel_gap": 0.0,
+                "mip_abs_gap": 0.5,
+                "mip_max_nodes": NODES,
+                "time_limit": max(seconds, 0.05),
+            }
+        )
         solver.passModel(program.model())
         solver.run()
         self.work += 1
         status = solver.getModelStatus()
         if status == highspy.HighsModelStatus.kInfeasible:
-            return None, below
+            return None, None
         bound = solver.getInfo().mip_dual_bound
         floor = ceil(bound - 1e-4) if isfinite(bound) else 0
         answer = solver.getSolution()
         if status != highspy.HighsModelStatus.kOptimal or not answer.value_valid:
-            return None, min(floor, below)
-        counts = program.counts([round(x) for x in answer.col_value])
-        cost = self._buying.cost(counts)
-        if cost is None:
-            return None, min(floor, below)
-        return Mix(counts, cost), min(floor, cost)
+            return None, floor
+        return [round(x) for x in answer.col_value], floor
 
 
 class _Program:
@@ -105,6 +124,7 @@ class _Program:
     def __init__(self, timber: Timber, most: Sequence[int]) -> None:
         self._timber = timber
         self._most = most
+        self._counting = False
         self._rows: list[tuple[float, float, dict[int, float]]] = []
         self._offers = [(k, offer) for k, kind in enumerate(timber.kinds) for offer in kind.offers]
         kinds, offers = len(timber.kinds), len(self._offers)
@@ -133,10 +153,18 @@ class _Program:
             }
             self._rows.append((1.0 - EASE, inf, lengths))
 
-    def cost_below(self, below: int) -> None:
-        """Only mixes that cost less."""
+    def cost_at_most(self, most: float) -> None:
+        """Only mixes that cost no more."""
         prices = {c: float(offer.price) for c, (_, offer) in enumerate(self._offers)}
-        self._rows.append((-inf, below - 0.5, prices))
+        self._rows.append((-inf, most, prices))
+
+    def count_sticks(self) -> None:
+        """Minimise the sticks that are cut, not the money."""
+        self._counting = True
+
+    def cut(self, values: Sequence[int]) -> tuple[int, ...]:
+        """The sticks to cut, by kind."""
+        return tuple(values[self._cut : self._whole])
 
     def worth(self, worth: Worth) -> None:
         """The sticks to cut are worth enough."""
@@ -165,7 +193,10 @@ class _Program:
         program.num_col_ = columns
         program.num_row_ = len(self._rows)
         costs = np.zeros(columns)
-        costs[: len(self._offers)] = [float(offer.price) for _, offer in self._offers]
+        if self._counting:
+            costs[self._cut : self._whole] = 1.0
+        else:
+            costs[: len(self._offers)] = [float(offer.price) for _, offer in self._offers]
         program.col_cost_ = costs
         program.col_lower_ = np.zeros(columns)
         program.col_upper_ = np.array(self._uppers)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from time import monotonic
 
 from trimlang.stock.buying import Buying
@@ -10,8 +10,9 @@ from trimlang.stock.floor import cost_floor, count_floor, halves_worths, length_
 from trimlang.stock.laying import plan_of
 from trimlang.stock.longest_first import plain_packing, price_rate, quick_packing
 from trimlang.stock.packing import better
-from trimlang.stock.problem import NoPlan, Plan, Problem
+from trimlang.stock.problem import NoPlan, Part, Plan, Problem
 from trimlang.stock.proof import prove
+from trimlang.stock.rests import gathered
 from trimlang.stock.timber import timber_of, unshared
 
 
@@ -46,15 +47,19 @@ def plan_stock(problem: Problem, *, effort: Effort = FULL) -> Plan | NoPlan:
         ValueError: where the problem breaks its own rules (see ``checked``).
     """
     checked(problem)
-    timber = timber_of(problem)
+    reserve = _reserve(problem)
+    timber = timber_of(
+        problem if reserve is None else replace(problem, parts=(*problem.parts, reserve))
+    )
     room = max((kind.room for kind in timber.kinds), default=0)
-    too_long = sorted(i for size in timber.sizes if size.weight > room for i in size.ids)
+    too_long = sorted(part.id for part in problem.parts if part.length + problem.kerf > room)
     if too_long:
         return NoPlan(problem, too_long=tuple(too_long))
     buying = Buying(timber)
     rates = [price_rate(timber, buying, kind) for kind in range(len(timber.kinds))]
     worths = [length_worth(timber), *halves_worths(timber)]
     bound = max(cost_floor(timber, rates, worth) for worth in worths)
+    stick_bound = max(count_floor(timber, worth) for worth in worths)
     plain = plain_packing(timber, buying)
     packing = better(plain, quick_packing(timber, buying))
     reason, work = "the length of the pieces", 0
@@ -75,19 +80,36 @@ def plan_stock(problem: Problem, *, effort: Effort = FULL) -> Plan | NoPlan:
         proof = prove(timber, buying, rates, packing, worths, lambda: ends - monotonic())
         packing, reason, work = proof.packing, proof.reason, work + proof.work
         bound = max(bound, proof.bound)
+        stick_bound = max(stick_bound, proof.stick_bound)
     if packing is None:
         return NoPlan(problem, short_of_supply=True)
     return plan_of(
+        problem,
         timber,
         buying,
-        packing,
+        gathered(timber, packing) if reserve is None else packing,
+        reserve=None if reserve is None else reserve.id,
         bound=bound,
-        stick_bound=max(count_floor(timber, worth) for worth in worths),
+        stick_bound=stick_bound,
         plain=plain,
         proof=reason,
         work=work,
         proving=effort.prove,
     )
+
+
+def _reserve(problem: Problem) -> Part | None:
+    """A piece as long as the longest, for which room is kept if any one may be spoiled.
+
+    Only one piece is lost, so room for the longest is room for any.
+    """
+    if not problem.survive_loss or not problem.parts:
+        return None
+    taken = {part.id for part in problem.parts}
+    name = "reserve"
+    while name in taken:
+        name += "'"
+    return Part(name, max(part.length for part in problem.parts))
 
 
 def checked(problem: Problem) -> None:

@@ -60,7 +60,9 @@ class Problem:
     ``spare`` asks for whole uncut sticks besides, at least this long together;
     rests from the rack are no such sticks.  Pieces shorter than ``short`` are
     cut first, while the stick is still long enough to hold.  An offcut of
-    ``usable`` or more is worth keeping; a shorter one is scrap.
+    ``usable`` or more is worth keeping; a shorter one is scrap.  With
+    ``survive_loss`` any one piece may be spoiled: some rest or whole stick is
+    long enough to cut it again, so nothing is bought a second time.
     """
 
     trim: str
@@ -71,6 +73,7 @@ class Problem:
     spare: int = 0
     short: int = 0
     usable: int = 0
+    survive_loss: bool = False
 
 
 class Status(StrEnum):

@@ -24,6 +24,8 @@ from trimlang.stock.timber import Timber
 UNDECIDED = 12
 #: Steps undone while one mix is cut.
 RETREATS = 60
+#: Mixes of fewer sticks tried once the cost is settled.
+FEWER = 6
 
 
 @dataclass(slots=True)
@@ -35,6 +37,7 @@ class Proof:
     reason: str
     work: int = 0
     supply_short: bool = False
+    stick_bound: int = 0
 
 
 def prove(
@@ -75,8 +78,37 @@ def prove(
         else:
             undecided += 1
             passed.too_small.append(mix.counts)
+    if state.packing is not None and len(timber.kinds) > 1:
+        _cut_fewer_sticks(search, racks, known, state, seconds)
     state.work = relaxation.work + search.work
     return state
+
+
+def _cut_fewer_sticks(
+    search: MixSearch,
+    racks: RackCut,
+    known: Known,
+    state: Proof,
+    seconds: Callable[[], float],
+) -> None:
+    """At the cost reached, lower the number of sticks and raise its bound."""
+    for _ in range(FEWER):
+        packing = state.packing
+        if packing is None or seconds() <= 0:
+            return
+        counts, floor = search.fewest(known, packing.cost, seconds())
+        state.stick_bound = max(state.stick_bound, floor)
+        if counts is None or len(packing.sticks) <= state.stick_bound:
+            return
+        answer = racks.cut(counts, 0)
+        if answer.sticks is not None:
+            state.packing = better(packing, packing_of(search.timber, search.buying, answer.sticks))
+        elif answer.worth is not None:
+            known.worths.append(answer.worth)
+        elif answer.impossible:
+            known.too_small.append(counts)
+        else:
+            return
 
 
 def singles(timber: Timber) -> list[tuple[int, tuple[int, ...]]]:

@@ -20,6 +20,7 @@ from typing import Any
 
 from trimlang.stock.floor import Worth
 from trimlang.stock.pricing import Pricing
+from trimlang.stock.solver import quiet_solver
 from trimlang.stock.timber import Pattern, Timber
 
 #: Values are scaled so that the dearest stick is worth about this much.
@@ -55,14 +56,7 @@ class Relaxation:
         # Takes away from a priced pattern what does not fit when it is really laid.
         self._mend = mend
         self._known: set[tuple[int, Pattern]] = set()
-        lp: Any = highspy.Highs()  # type: ignore[no-untyped-call]
-        for option, value in (
-            ("output_flag", False),
-            ("threads", 1),
-            ("presolve", "off"),
-            ("solver", "simplex"),
-        ):
-            lp.setOptionValue(option, value)
+        lp = quiet_solver({"presolve": "off", "solver": "simplex"})
         self._inf = highspy.kHighsInf
         rows = self._sizes + self._kinds
         lower = np.array([*timber.demand, *([0] * self._kinds)], dtype=np.float64)

@@ -25,9 +25,9 @@ def slack_of(worth: Worth, counts: Sequence[int]) -> int:
 
 
 def sifted(
-    timber: Timber, worth: Worth, counts: Sequence[int], most: int
+    timber: Timber, worth: Worth, demand: Sequence[int], counts: Sequence[int], most: int
 ) -> list[tuple[int, Pattern]] | None:
-    """The patterns left for a rack, or None where there are more than ``most``.
+    """The patterns left to cut a demand from a rack, or None: more than ``most``.
 
     Only patterns to which no further piece can be added are listed, since a plan
     may as well cut more of a size than asked; where mitres may be shared all
@@ -36,21 +36,22 @@ def sifted(
     room = max((k.room for k, n in zip(timber.kinds, counts, strict=True) if n), default=0)
     if (room + 1) * (len(timber.sizes) + 1) > TABLE:
         return None
-    slack = slack_of(worth, counts)
-    rest = _best_of_rest(timber, worth, room)
+    needed = sum(v * n for v, n in zip(worth.of_size, demand, strict=True))
+    slack = sum(w * n for w, n in zip(worth.of_kind, counts, strict=True)) - needed
+    rest = _best_of_rest(timber, worth, demand, room)
     found: list[tuple[int, Pattern]] = []
     steps = 40 * most
     for kind, count in enumerate(counts):
         if count and timber.kinds[kind].room > 0:
-            needed = worth.of_kind[kind] - slack
-            walked = _walk(timber, worth, rest, timber.kinds[kind].room, needed, steps)
+            least = worth.of_kind[kind] - slack
+            walked = _walk(timber, worth, demand, rest, timber.kinds[kind].room, least, steps)
             if walked is None or len(found) + len(walked) > most:
                 return None
             found.extend((kind, pattern) for pattern in walked)
     return found
 
 
-def _best_of_rest(timber: Timber, worth: Worth, room: int) -> list[Any]:
+def _best_of_rest(timber: Timber, worth: Worth, demand: Sequence[int], room: int) -> list[Any]:
     """For each size, the greatest value by room of that size and all after it."""
     import numpy as np
 
@@ -60,7 +61,7 @@ def _best_of_rest(timber: Timber, worth: Worth, room: int) -> list[Any]:
         weight, value = timber.sizes[size].least, worth.of_size[size]
         before = table.copy()
         if value > 0 and 0 < weight <= room:
-            for number in range(1, min(timber.sizes[size].count, room // weight) + 1):
+            for number in range(1, min(demand[size], room // weight) + 1):
                 load = number * weight
                 np.maximum(
                     table[load:], before[: room + 1 - load] + number * value, out=table[load:]
@@ -70,18 +71,24 @@ def _best_of_rest(timber: Timber, worth: Worth, room: int) -> list[Any]:
 
 
 def _walk(
-    timber: Timber, worth: Worth, rest: list[Any], room: int, needed: int, steps: int
+    timber: Timber,
+    worth: Worth,
+    counts: Sequence[int],
+    rest: list[Any],
+    room: int,
+    needed: int,
+    steps: int,
 ) -> list[Pattern] | None:
     """All full patterns worth ``needed``, depth first; None after too many steps."""
     weights = [size.least for size in timber.sizes]
-    values, counts = worth.of_size, timber.demand
+    values = worth.of_size
     found: list[Pattern] = []
     stack: list[tuple[int, int, int, Pattern]] = [(0, room, 0, ())]
     last = len(weights)
     lightest = [0] * (last + 1)
     lightest[last] = room + 1
     for size in range(last - 1, -1, -1):
-        lightest[size] = min(weights[size], lightest[size + 1])
+        lightest[size] = min(weights[size] if counts[size] else room + 1, lightest[size + 1])
     while stack:
         steps -= 1
         if steps < 0:

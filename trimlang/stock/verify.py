@@ -21,6 +21,7 @@ def faults(plan: Plan) -> tuple[str, ...]:
         *_faults_in_sticks(plan, parts, blanks),
         *_faults_in_buying(plan, blanks),
         *_faults_in_claims(plan, parts, blanks),
+        *_faults_in_reserve(plan, parts, blanks),
     )
 
 
@@ -124,3 +125,22 @@ def _rest(problem: Problem, stick: Stick, parts: dict[str, Part], blanks: dict[s
     """What is left of a stick behind a last kerf."""
     between = blanks[stick.blank].length - 2 * problem.end_waste
     return max(between - _laid_length(stick, parts, problem.kerf) - problem.kerf, 0)
+
+
+def _faults_in_reserve(plan: Plan, parts: dict[str, Part], blanks: dict[str, Blank]) -> list[str]:
+    """Where any one piece may be spoiled, something left holds the longest."""
+    problem = plan.problem
+    known = all(s.blank in blanks and all(p in parts for p in s.parts) for s in plan.sticks)
+    if not problem.survive_loss or not parts or not known:
+        return []
+    rests = [_rest(problem, stick, parts, blanks) for stick in plan.sticks]
+    used = Counter(stick.blank for stick in plan.sticks)
+    had: Counter[str] = Counter()
+    for purchase in plan.purchases:
+        if purchase.blank in blanks:
+            had[purchase.blank] += purchase.packs * blanks[purchase.blank].pack
+    rests += [blanks[key].length - 2 * problem.end_waste for key in had if had[key] > used[key]]
+    longest = max(part.length for part in parts.values())
+    if max(rests, default=0) < longest:
+        return [f"a spoiled piece of {longest} could not be cut again"]
+    return []

@@ -23,6 +23,11 @@ class Joint(StrEnum):
     RETURN = "return"
     SPLICE = "splice"
     OPEN = "open"
+    RAKE = "rake"
+    PLUMB = "plumb"
+    LEVEL = "level"
+    HEAD = "head"
+    """Where a casing's leg and head meet; never written in a job file."""
 
 
 class Fit(StrEnum):
@@ -37,8 +42,12 @@ class Fit(StrEnum):
 class End:
     """One end of a run.
 
-    ``corner`` is the measured angle, None where the usual one is assumed.
-    ``over_scraps`` tells that the outside long point is in the number already.
+    ``corner`` is the measured angle, None where the usual one is assumed;
+    ``corner_error`` how many degrees a sixteenth in the diagonal makes, None
+    where the corner was not measured by one.  ``over_scraps`` tells that
+    the outside long point is in the number already.  ``bend`` is how much
+    steeper the wall's trim goes on past a rake end, in degrees, less than 0
+    where it flattens; as one walks to the right.
     """
 
     joint: Joint
@@ -46,6 +55,8 @@ class End:
     fit: Fit
     over_scraps: bool
     span: Span
+    corner_error: Fraction | None = None
+    bend: Fraction = Fraction(0)
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,7 +82,12 @@ class Rest:
 
 @dataclass(frozen=True, slots=True)
 class Trim:
-    """A moulding: its section, what it is made of and how it is sold."""
+    """A moulding: its section, what it is made of and how it is sold.
+
+    ``height`` is its size across the face, a crown's or a casing's width.
+    ``spring`` is the angle between a crown's back and the wall (degrees), None
+    for a trim that lies flat on the wall.
+    """
 
     name: str
     thickness: Fraction | None
@@ -81,11 +97,18 @@ class Trim:
     offers: tuple[Offer, ...]
     rests: tuple[Rest, ...]
     span: Span
+    spring: Fraction | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Run:
-    """A stretch of wall that gets trim; left and right as you face it."""
+    """A stretch of wall that gets trim; left and right as you face it.
+
+    ``first_stud`` is how far from the wall's left end the middle of a stud is
+    known to be (inches).  ``slope`` is the pitch of a stair's run in degrees,
+    more than 0 where it rises to the right; its length is along the lower edge.
+    ``floor_gap`` is the largest gap under a straight edge on the floor (inches).
+    """
 
     label: str
     length: Fraction
@@ -96,12 +119,19 @@ class Run:
     may_splice: bool
     note: str | None
     span: Span
+    first_stud: Fraction | None = None
+    slope: Fraction = Fraction(0)
+    floor_gap: Fraction = Fraction(0)
 
 
 @dataclass(frozen=True, slots=True)
 class Gap:
-    """Wall with no trim: an opening, or bare wall behind a cabinet.
+    """Wall with no running trim: an opening, or bare wall behind a cabinet.
 
+    ``width`` is as written: from trim to trim, or the clear width where the
+    opening gets a casing.  ``casing`` and ``head`` name its trims (``head`` None
+    where one trim goes all round), ``clear_height`` goes with them, and
+    ``taken_up`` is the wall that the casing and all take up.  Lengths in inches.
     The kind ``lost`` holds the place of a wall that the file states wrongly.
     """
 
@@ -113,6 +143,15 @@ class Gap:
     right: End | None
     note: str | None
     span: Span
+    casing: str | None = None
+    head: str | None = None
+    clear_height: Fraction | None = None
+    taken_up: Fraction | None = None
+
+    @property
+    def along(self) -> Fraction:
+        """How much of the wall it takes up, from trim to trim."""
+        return self.width if self.taken_up is None else self.taken_up
 
 
 Stretch: TypeAlias = Run | Gap

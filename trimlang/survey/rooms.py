@@ -7,16 +7,18 @@ from dataclasses import replace
 from fractions import Fraction
 
 from trimlang.diagnostics import Span
-from trimlang.survey.job import End, Fit, Gap, Joint, Room, Run, Stretch, Trim
-from trimlang.survey.measures import Findings, length
+from trimlang.survey.ends import read_sides
+from trimlang.survey.gaps import read_gap
+from trimlang.survey.job import Gap, Room, Run, Stretch, Trim
+from trimlang.survey.measures import Findings, length, not_negative
 from trimlang.survey.setting import apply
 from trimlang.survey.settings import Settings
+from trimlang.survey.stairs import read_slope
 from trimlang.survey.tags import room_tag
 from trimlang.survey.unknown import unknown_trim
 from trimlang.syntax import tree
 
 RUN_WORDS = ("left", "right", "splice", "note", "no splice", "taken", "trim")
-LEAST_CORNER = 30
 _BELOW = (tree.RunLine, tree.GapLine, tree.SettingLine, tree.Unreadable)
 
 
@@ -93,7 +95,8 @@ class _Reader:
                 labels.setdefault(label.casefold(), line.span.line)
                 walk.append(self._run(line) or _lost(line.span))
             elif isinstance(line, tree.GapLine):
-                walk.append(self._gap(line) or _lost(line.span))
+                gap = read_gap(line, self._settings, self._trims, findings)
+                walk.append(gap or _lost(line.span))
             elif isinstance(line, tree.Unreadable):
                 walk.append(_lost(line.span))
         if not walk:
@@ -132,6 +135,8 @@ class _Reader:
         if not trims:
             trims = self._room_trims
         taken, splice, may_splice = self._settings.taken, False, self._settings.may_splice
+        stud: Fraction | None = None
+        floor_gap = Fraction(0)
         for fact in line.facts:
             word = fact.values[0] if fact.values else None
             if fact.kind == "without" and isinstance(word, tree.Word):
@@ -144,7 +149,12 @@ class _Reader:
                 splice = may_splice = True
             elif fact.kind == "no_splice":
                 splice, may_splice = False, False
-        ends = self._sides(line.facts, taken)
+            elif fact.kind == "first_stud" and isinstance(word, tree.Measure):
+                stud = not_negative(word, self._settings.unit, findings, what="the first stud")
+            elif fact.kind == "floor_gap" and isinstance(word, tree.Measure):
+                measured = not_negative(word, self._settings.unit, findings, what="a floor gap")
+                floor_gap = measured or Fraction(0)
+        ends = read_sides(line.facts, taken, self._settings, findings)
         for side in ("left", "right"):
             if side not in ends:
                 findings.say("T225", line.label.span, run=label, side=side)
@@ -154,61 +164,19 @@ class _Reader:
         if long is None or left is None or right is None:
             return None
         return Run(
-            label, long, left, right, trims, splice, may_splice, _note(line.facts), line.label.span
-        )
-
-    def _gap(self, line: tree.GapLine) -> Gap | None:
-        wide = length(line.width, self._settings.unit, self._findings, what=f"this {line.kind}")
-        ends = self._sides(line.facts, self._settings.taken)
-        called = next((fact.values[0] for fact in line.facts if fact.kind == "called"), None)
-        if wide is None:
-            return None
-        return Gap(
-            line.kind,
-            wide,
-            called.text if isinstance(called, tree.Word) else None,
-            any(fact.kind == "entrance" for fact in line.facts),
-            ends.get("left"),
-            ends.get("right"),
+            label,
+            long,
+            left,
+            right,
+            trims,
+            splice,
+            may_splice,
             _note(line.facts),
-            line.span,
+            line.label.span,
+            stud,
+            read_slope(line.facts, self._settings, findings),
+            floor_gap,
         )
-
-    def _sides(self, facts: tuple[tree.Fact, ...], taken: str) -> dict[str, End]:
-        ends: dict[str, End] = {}
-        for fact in facts:
-            if fact.kind != "side":
-                continue
-            side, end = fact.values
-            assert isinstance(side, tree.Word) and isinstance(end, tree.End)  # noqa: S101, PT018
-            if side.text in ends:
-                self._findings.say("T226", side.span, side=side.text)
-                continue
-            ends[side.text] = self._end(end, taken)
-        return ends
-
-    def _end(self, end: tree.End, taken: str) -> End:
-        joint, findings = Joint(end.joint.text), self._findings
-        cornered = joint in (Joint.IN_CORNER, Joint.OUT_CORNER)
-        corner: Fraction | None = None
-        coped = False
-        for fact in end.facts:
-            value = fact.values[0] if fact.values else None
-            if fact.kind == "measured" and isinstance(value, tree.Angle):
-                if not cornered:
-                    findings.say("T227", fact.span, joint=joint)
-                elif not LEAST_CORNER <= value.degrees < 180:
-                    findings.say("T228", fact.span, degrees=f"{value.degrees}", least=LEAST_CORNER)
-                else:
-                    corner = value.degrees
-            elif fact.kind == "cope_here":
-                coped = joint is Joint.IN_CORNER
-                if not coped:
-                    findings.say("T229", fact.span, joint=joint)
-            elif isinstance(value, tree.Word):
-                taken = value.text
-        fit = Fit.COPED if coped else Fit.MITRED
-        return End(joint, corner, fit, taken == "point", end.span)
 
 
 def _lost(span: Span) -> Gap:

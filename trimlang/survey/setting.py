@@ -12,20 +12,45 @@ from trimlang.survey.settings import Direction, Settings
 from trimlang.syntax.tree import Angle, Fact, Measure, Number, Price, SettingLine, Word
 
 ROOM_TOO: Final = frozenset(
-    "unit taken round_step round_joint round_cope assumed_mitre coped_corners mitred_corners"
-    " splices_never splices_allowed splice_angle splice_least".split()
+    {
+        "unit",
+        "taken",
+        "round_step",
+        "round_joint",
+        "round_cope",
+        "assumed_mitre",
+        "gap_limit",
+        "coped_corners",
+        "mitred_corners",
+        "splices_never",
+        "splices_allowed",
+        "splice_angle",
+        "splice_least",
+        "stud_spacing",
+        "closes",
+        "reveal",
+        "casing_floor",
+        "head_mitred",
+        "head_butt",
+        "head_overhang",
+    }
 )
 """Facts that a room may set for itself; the rest hold for the whole job."""
 
 _LENGTHS: Final = {
     "kerf": ("kerf", "a kerf"),
     "squares_off": ("squares_off", "what is squared off"),
+    "reveal": ("reveal", "a reveal"),
+    "casing_floor": ("casing_floor", "what the legs stand off the floor"),
+    "head_overhang": ("head_overhang", "an overhang"),
     "nail_plate": ("nail_plate", "a plate"),
     "nail_floor": ("nail_floor", "a floor's thickness"),
     "nail_wallboard": ("nail_wallboard", "wallboard"),
 }
 _SIZES: Final = {
     "round_step": ("step", "a rounding step"),
+    "stud_spacing": ("stud_spacing", "stud spacing"),
+    "closes": ("closes_within", "the misclosure allowed"),
     "splice_least": ("splice_least", "the least piece"),
     "nail_every": ("nail_every", "nail spacing"),
     "nail_long": ("nail_long", "a nail"),
@@ -108,6 +133,17 @@ def _assumed_mitre(_settings: Settings, fact: Fact, findings: Findings) -> dict[
     return {"mitre_out" if joint.text == "out-corner" else "mitre_in": angle.degrees}
 
 
+def _gap_limit(settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:
+    joint, gap = fact.values
+    assert isinstance(joint, Word) and isinstance(gap, Measure)  # noqa: S101, PT018
+    if joint.text not in ("in-corner", "out-corner"):
+        findings.say("T232", joint.span, joint=joint.text)
+        return {}
+    limit = not_negative(gap, settings.unit, findings, what="a gap")
+    name = "gap_out" if joint.text == "out-corner" else "gap_in"
+    return {} if limit is None else {name: limit}
+
+
 def _cope(_settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:
     (joint,) = fact.values
     assert isinstance(joint, Word)  # noqa: S101
@@ -115,6 +151,14 @@ def _cope(_settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]
         findings.say("T234", joint.span, joint=joint.text)
         return {}
     return {"cope": fact.kind == "coped_corners"}
+
+
+def _head(_settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:
+    word = fact.values[0] if fact.values else None
+    if isinstance(word, Word) and word.text != "butt":
+        findings.say("T242", word.span, joint=word.text)
+        return {}
+    return {"head_butt": fact.kind == "head_butt"}
 
 
 def _splices(_settings: Settings, fact: Fact, _findings: Findings) -> dict[str, Any]:
@@ -194,11 +238,15 @@ _OTHERS: Final[dict[str, Callable[[Settings, Fact, Findings], dict[str, Any]]]] 
     "round_joint": _round_joint,
     "round_cope": _round_cope,
     "assumed_mitre": _assumed_mitre,
+    "gap_limit": _gap_limit,
     "coped_corners": _cope,
     "mitred_corners": _cope,
+    "head_mitred": _head,
+    "head_butt": _head,
     "splices_never": _splices,
     "splices_allowed": _splices,
     "splice_angle": _angle_between("splice_angle", "a splice", 30, 45),
+    "reaches": _angle_between("saw_reach", "what the saw swings to", 1, 75),
     "reads_to": _angle_between("saw_step", "what the saw reads to", 0, 5),
     "spare": _number("spare", "the spare allowance", 0, 100),
     "caulk_waste": _number("caulk_waste", "caulk lost", 0, 100),

@@ -23,9 +23,13 @@ ROUNDING: Final = MappingProxyType(
         "open": (Direction.NEAREST, Fraction(0)),
         "return": (Direction.NEAREST, Fraction(0)),
         "cope": (Direction.DOWN, Fraction(0)),
+        "rake": (Direction.NEAREST, Fraction(0)),
+        "level": (Direction.NEAREST, Fraction(0)),
+        "head": (Direction.NEAREST, Fraction(0)),
         "splice": (Direction.NEAREST, Fraction(0)),
         "in-corner": (Direction.DOWN, Fraction(0)),
         "butt": (Direction.DOWN, Fraction(0)),
+        "plumb": (Direction.DOWN, Fraction(0)),
     }
 )
 """The rounding rule, the deciding end first: a run takes the first row that either end has.
@@ -55,13 +59,22 @@ class Settings:
     rounding: tuple[tuple[str, tuple[Direction, Fraction]], ...] = tuple(ROUNDING.items())
     mitre_out: Fraction = ASSUMED_OUT_CORNER
     mitre_in: Fraction = ASSUMED_IN_CORNER
+    gap_out: Fraction = Fraction(1, 32)
+    gap_in: Fraction = Fraction(1, 16)
     cope: bool = False
     may_splice: bool = True
     splice_angle: Fraction = Fraction(45)
     splice_least: Fraction = Fraction(24)
+    stud_spacing: Fraction = Fraction(16)
+    reveal: Fraction = Fraction(3, 16)
+    casing_floor: Fraction = Fraction(0)
+    head_butt: bool = False
+    head_overhang: Fraction = Fraction(0)
+    closes_within: Fraction = Fraction(3, 2)
     kerf: Fraction = Fraction(1, 8)
     saw_step: Fraction = Fraction(1, 2)
     squares_off: Fraction = Fraction(0)
+    saw_reach: Fraction = Fraction(50)
     spare: Fraction = Fraction(10)
     nail_every: Fraction = Fraction(16)
     nail_long: Fraction = Fraction(2)

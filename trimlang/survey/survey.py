@@ -3,15 +3,19 @@
 from __future__ import annotations
 
 from trimlang.diagnostics import Diagnostic, Span
+from trimlang.survey.closure import check_closure
+from trimlang.survey.copes import choose_copes
 from trimlang.survey.job import Gap, Job, Joint, Room, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.rooms import read_rooms
 from trimlang.survey.setting import apply
 from trimlang.survey.settings import Settings
+from trimlang.survey.stairs import bend_rakes
 from trimlang.survey.trims import lost_names, read_trims
 from trimlang.survey.walk import meet
 from trimlang.syntax import tree
 
+_TALL_ENDS = (Joint.RAKE, Joint.PLUMB, Joint.LEVEL)
 _THICK_ENDS = (Joint.OUT_CORNER, Joint.RETURN, Joint.SPLICE)
 
 
@@ -25,10 +29,12 @@ def survey(statements: tuple[tree.Statement, ...], file: str) -> tuple[Job, tupl
     settings = _file_settings(statements, findings)
     trims = read_trims(statements, settings.unit, findings)
     rooms = tuple(
-        meet(room, findings) for room in read_rooms(statements, settings, trims, findings)
+        choose_copes(bend_rakes(meet(room, findings), findings), findings)
+        for room in read_rooms(statements, settings, trims, findings)
     )
     for room in rooms:
         _check_thickness(room, trims, findings)
+        check_closure(room, trims.values(), findings)
     _check_trims(statements, trims, rooms, findings)
     if not rooms and not any(isinstance(line, tree.Unreadable) for line in statements):
         findings.say("T206", Span(file, 1, 1, 2))
@@ -92,6 +98,10 @@ def _check_thickness(room: Room, trims: dict[str, Trim], findings: Findings) -> 
     for run in room.runs:
         for end in (run.left, run.right):
             for name in run.trims:
+                if end.joint in _TALL_ENDS and trims[name].height is None:
+                    findings.say("T246", end.span, joint=end.joint, trim=name, run=run.label)
+                if trims[name].spring is not None and end.joint is not Joint.SPLICE:
+                    continue
                 if end.joint in _THICK_ENDS and trims[name].thickness is None:
                     findings.say("T211", end.span, joint=end.joint, trim=name, run=run.label)
 
@@ -115,12 +125,18 @@ def _check_trims(
         for stretch in room.walk
     )
     all_known = all(finding.code not in ("T210", "T216") for finding in findings.found)
+    for room in rooms:
+        for gap in room.walk:
+            if isinstance(gap, Gap):
+                used |= {name for name in (gap.casing, gap.head) if name is not None}
     for name, trim in trims.items():
         if name not in used:
             if all_read and all_known:
                 findings.say("T214", trim.span, trim=name)
         elif name not in stocked:
             findings.say("T212", trim.span, trim=name)
+        if name in used and trim.spring is not None and trim.height is None:
+            findings.say("T239", trim.span, trim=name)
         behind = trim.in_front_of
         if name in used and behind is not None and trims[behind].thickness is None:
             findings.say("T211", trim.span, joint="lap", trim=behind, run="every run")

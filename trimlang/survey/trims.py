@@ -64,10 +64,16 @@ def _trim(line: TrimLine, unit: str, findings: Findings) -> Trim:
     sizes: dict[str, Fraction | None] = {}
     material: list[str] = []
     front: str | None = None
+    spring: Fraction | None = None
     for fact in line.facts:
         value = fact.values[-1]
         if isinstance(value, tree.Measure):
             sizes[fact.kind] = length(value, unit, findings, what=f"trim “{line.name.text}”")
+        elif isinstance(value, tree.Angle):
+            if 0 < value.degrees < 90:
+                spring = value.degrees
+            else:
+                findings.say("T233", value.span, what="a spring angle", least=1, most=89)
         elif isinstance(value, tree.Word) and fact.kind == "in_front_of":
             front = value.text
         elif isinstance(value, tree.Word):
@@ -81,6 +87,7 @@ def _trim(line: TrimLine, unit: str, findings: Findings) -> Trim:
         (),
         (),
         line.name.span,
+        spring,
     )
 
 

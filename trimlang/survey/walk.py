@@ -28,13 +28,13 @@ def meet(room: Room, findings: Findings) -> Room:
         if closing and room.open_walk:
             continue
         walk[index], walk[following] = _meet(
-            walk[index], walk[following], room, findings, closing=closing
+            walk[index], walk[following], findings, closing=closing
         )
     return replace(room, walk=tuple(walk))
 
 
 def _meet(
-    one: Stretch, other: Stretch, room: Room, findings: Findings, *, closing: bool
+    one: Stretch, other: Stretch, findings: Findings, *, closing: bool
 ) -> tuple[Stretch, Stretch]:
     right, left = one.right, other.left
     if _lost(one) or _lost(other):
@@ -55,9 +55,11 @@ def _meet(
     if right.joint not in _CORNERS:
         return one, other
     corner = _corner(one, right, other, left, findings)
-    right, left = replace(right, corner=corner), replace(left, corner=corner)
+    error = right.corner_error if right.corner is not None else left.corner_error
+    right = replace(right, corner=corner, corner_error=error)
+    left = replace(left, corner=corner, corner_error=error)
     if right.joint is Joint.IN_CORNER and isinstance(one, Run) and isinstance(other, Run):
-        right, left = _fit(right, left, cope=room.settings.cope, findings=findings)
+        right, left = _fit(right, left, findings)
     return replace(one, right=right), replace(other, left=left)
 
 
@@ -71,9 +73,16 @@ def _disagree(
         "left": left.joint,
         "line": right.span.line,
     }
-    if {right.joint, left.joint} == set(_CORNERS) or Joint.SPLICE in (right.joint, left.joint):
+    if {right.joint, left.joint} == set(_CORNERS) or {Joint.SPLICE, Joint.RAKE} & {
+        right.joint,
+        left.joint,
+    }:
         findings.say("T301", left.span, **facts)
-    elif not closing and (right.joint in _CORNERS or left.joint in _CORNERS):
+    elif not closing and (
+        (right.joint in _CORNERS and isinstance(one, Run))
+        or (left.joint in _CORNERS and isinstance(other, Run))
+    ):
+        # a run may butt against the bare wall that turns the corner
         findings.say("T302", left.span, **facts)
 
 
@@ -94,19 +103,15 @@ def _corner(
     return right.corner
 
 
-def _fit(right: End, left: End, *, cope: bool, findings: Findings) -> tuple[End, End]:
-    """Give a coped corner one coped side; its mate runs square into the corner.
-
-    Where the file names no side, the left end of the following run is coped:
-    then no piece in the room is coped at both ends.
-    """
+def _fit(right: End, left: End, findings: Findings) -> tuple[End, End]:
+    """Give a corner that the file copes one coped side; its mate runs square into the corner."""
     if right.fit is Fit.COPED and left.fit is Fit.COPED:
         findings.say("T305", left.span)
         return right, replace(left, fit=Fit.SQUARE)
     if right.fit is Fit.COPED:
         return right, replace(left, fit=Fit.SQUARE)
-    if left.fit is Fit.COPED or cope:
-        return replace(right, fit=Fit.SQUARE), replace(left, fit=Fit.COPED)
+    if left.fit is Fit.COPED:
+        return replace(right, fit=Fit.SQUARE), left
     return right, left
 
 

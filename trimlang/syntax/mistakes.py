@@ -13,14 +13,26 @@ from trimlang.diagnostics import Diagnostic, Span, say
 
 LINE_WORDS: Final = (
     "job", "surveyed", "unit", "include", "currency", "trim", "stock", "on-hand", "saw", "spare",
-    "taken", "round", "corners", "splices", "nails", "caulk", "paint", "room", "opening", "bare",
+    "taken", "round", "corners", "splices", "closes",
+    "casings", "nails", "caulk", "paint", "room", "opening",
+    "bare",
 )  # fmt: skip
 
 PART_WORDS: Final = ("left", "right", "note", "trim", "splice", "no", "taken", "entrance")
 """Words that begin a part of a line, after a comma."""
 
 _WORDS: Final[dict[str, tuple[str, ...]]] = {
-    "JOINT": ("in-corner", "out-corner", "butt", "return", "splice", "open"),
+    "JOINT": (
+        "in-corner",
+        "out-corner",
+        "butt",
+        "return",
+        "splice",
+        "open",
+        "rake",
+        "plumb",
+        "level",
+    ),
     "SIDE": ("left", "right"),
     "TAKEN_AT": ("wall", "point"),
     "DIRECTION": ("up", "down", "nearest"),
@@ -37,7 +49,8 @@ _WORDS: Final[dict[str, tuple[str, ...]]] = {
 _PLAIN: Final = frozenset(
     "AT MOST OF TO OFF IN FRONT THICK TALL PACK KERF READS SQUARES BY COPE NEVER ALLOWED ANGLE"
     " LEAST EVERY LONG PLATE FLOOR WALLBOARD BOX BEAD TUBE WASTE CAN QUART GALLON AS NOTE NO"
-    " SPLICE ENTRANCE TRIM TAKEN".split()
+    " SPLICE ENTRANCE TRIM TAKEN CORNER DIAGONAL REACHES WITHIN GAP STUDS FIRST STUD WIDE SPRING"
+    " RISING OVER CASING REVEAL OVERHANG HEAD HEIGHT".split()
 )
 _PHRASES: Final[dict[str, str]] = {
     "COMMA": "a comma",

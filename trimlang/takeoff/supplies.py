@@ -15,10 +15,13 @@ from fractions import Fraction
 from math import ceil
 from typing import Final
 
+from trimlang.joinery.fixings import nail_bite, nail_height
 from trimlang.joinery.piece import Kind, Piece
 from trimlang.lengths.tape import decimal_text, length_text
 from trimlang.lengths.units import in_cubic_inches, in_inches
 from trimlang.survey.job import Job, Joint, Trim
+
+__all__ = ["Supply", "bead_inches", "nail_bite", "nail_height", "nails_in", "supplies"]
 
 TALL_ENOUGH_FOR_TWO: Final = Fraction(2)
 
@@ -47,7 +50,7 @@ class Supply:
 
 def supplies(job: Job, pieces: Iterable[Piece]) -> tuple[Supply, ...]:
     """Return what the job takes of nails, caulk and paint."""
-    runs = tuple(piece for piece in pieces if piece.kind is Kind.RUN)
+    runs = tuple(piece for piece in pieces if piece.kind is not Kind.RETURN)
     return _nails(job, runs) + _caulk(job, runs) + _paint(job, runs)
 
 
@@ -55,16 +58,6 @@ def nails_in(piece: Piece, trim: Trim, every: Fraction) -> int:
     """Return how many nails a piece takes: at both ends and no further apart than ``every``."""
     stations = ceil(piece.length / every) + 1
     return stations * (2 if trim.height is None or trim.height > TALL_ENOUGH_FOR_TWO else 1)
-
-
-def nail_height(plate: Fraction, floor: Fraction) -> Fraction:
-    """Return the highest line, above the finished floor, at which a nail meets the plate."""
-    return plate - floor
-
-
-def nail_bite(nail: Fraction, trim: Trim, wallboard: Fraction) -> Fraction | None:
-    """Return how deep the nail stands in the plate behind trim and wallboard."""
-    return None if trim.thickness is None else nail - trim.thickness - wallboard
 
 
 def _nails(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:

@@ -1,0 +1,142 @@
+"""Measure the stock planner: ``python -m benchmarks.stock --instances FOLDER``.
+
+Published instances beside longest first and two plain solver models; invented
+houses and housing blocks; and how time grows with the pieces, drawn as SVG.
+"""
+
+import argparse
+import resource
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+from time import perf_counter
+
+from benchmarks.generated import block, house, leaning
+from benchmarks.growth_plot import svg
+from benchmarks.published import Instance, instance_sets
+from benchmarks.rivals import arc_flow, cp_sat
+from trimlang.stock.planner import Effort, plan_stock
+from trimlang.stock.problem import Plan, Problem, Status
+from trimlang.stock.verify import faults
+
+
+@dataclass(frozen=True, slots=True)
+class Timed:
+    plan: Plan
+    seconds: float
+
+
+def timed(problem: Problem, limit: float) -> Timed:
+    start = perf_counter()
+    plan = plan_stock(problem, effort=Effort(seconds=limit))
+    seconds = perf_counter() - start
+    assert isinstance(plan, Plan)
+    found = faults(plan)
+    if found:
+        raise SystemExit(f"{problem.trim}: unsound plan: {found}")
+    return Timed(plan, seconds)
+
+
+def spread(times: list[float]) -> str:
+    """Median, 95th percentile and slowest, in seconds."""
+    ranked = sorted(times)
+    at95 = ranked[min(len(ranked) - 1, -(-95 * len(ranked) // 100) - 1)]
+    return f"{ranked[len(ranked) // 2]:8.3f} {at95:8.3f} {ranked[-1]:8.3f}"
+
+
+def published(folder: Path, limit: float, rivals: int, only: str) -> None:
+    print(f"limit {limit:g} s; CP-SAT and arc-flow on the first {rivals} of each set")
+    print(
+        f"{'set':18}{'proven':>9}   median      p95  slowest   longest first"
+        "   CP-SAT proven, median   arc-flow proven, median   ours on those"
+    )
+    for name, instances in instance_sets(folder).items():
+        if only not in name:
+            continue
+        results = [timed(instance.problem, limit) for instance in instances]
+        proven = sum(r.plan.status is Status.PROVEN for r in results)
+        plain = sum(r.plan.plain is not None and r.plan.plain.cost == r.plan.cost for r in results)
+        row = f"{name:18}{proven:4}/{len(results):<4} {spread([r.seconds for r in results])}"
+        row += f"   best in {plain:2}/{len(results):<2}   "
+        few = list(zip(instances, results, strict=True))[:rivals]
+        for rival in (_cp_sat, arc_flow):
+            times, ended = [], 0
+            for instance, _ in few:
+                start = perf_counter()
+                ended += rival(instance, limit)
+                times.append(perf_counter() - start)
+            median = sorted(times)[len(times) // 2] if times else float("nan")
+            row += f"{ended:7}/{len(few):<3} {median:9.2f}    "
+        ours = sorted(r.seconds for _, r in few)
+        row += f"{ours[len(ours) // 2]:10.3f}" if ours else ""
+        print(row, flush=True)
+        for instance, result in zip(instances, results, strict=True):
+            if result.plan.status is not Status.PROVEN:
+                print(f"    {instance.name}: {result.plan.cost} sticks, bound {result.plan.bound}")
+            elif instance.published is not None and result.plan.cost != instance.published:
+                print(f"    {instance.name}: {result.plan.cost}, published {instance.published}")
+
+
+def _cp_sat(instance: Instance, limit: float) -> bool:
+    # Given the plain plan's number of sticks, as a plain user of it would.
+    plan = plan_stock(instance.problem, effort=Effort(prove=False))
+    assert isinstance(plan, Plan)
+    return cp_sat(instance, len(plan.sticks), limit)
+
+
+def houses(limit: float, count: int) -> None:
+    shapes: tuple[tuple[str, Callable[[Problem, int], Problem]], ...] = (
+        ("square ends", lambda problem, _: problem),
+        ("mitred ends", leaning),
+    )
+    for name, shape in shapes:
+        print(f"house jobs, {name}: 4 priced lengths, pack, rests, kerf; {count} of each")
+        for pieces in (20, 60, 150, 300, 400):
+            results = [
+                timed(shape(house(pieces, 1000 * seed + pieces), seed), limit)
+                for seed in range(count)
+            ]
+            proven = sum(r.plan.status is Status.PROVEN for r in results)
+            quick = sum(r.plan.status is Status.PROVEN and r.seconds <= 1 for r in results)
+            gap = max(r.plan.gap / max(r.plan.cost, 1) for r in results)
+            print(
+                f"{pieces:6} pieces: {proven}/{count} proven, {quick} within 1 s;"
+                f" {spread([r.seconds for r in results])}; widest gap {gap:.3%}",
+                flush=True,
+            )
+
+
+def blocks(limit: float, plot: Path | None) -> None:
+    print("housing blocks, 60 sizes")
+    points = []
+    for pieces in (50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000, 50_000):
+        result = timed(block(pieces, 60, seed=7), limit)
+        memory = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
+        points.append((pieces, result.seconds))
+        print(
+            f"{pieces:6} pieces: {result.plan.status}, gap {result.plan.gap},"
+            f" {result.seconds:.2f} s, {memory:.0f} MiB at most so far",
+            flush=True,
+        )
+    if plot is not None:
+        plot.write_text(svg(points), encoding="utf-8")
+
+
+def main() -> None:
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument("--instances", type=Path, help="folder of published instances")
+    parser.add_argument("--limit", type=float, default=60.0, help="seconds for each instance")
+    parser.add_argument("--rivals", type=int, default=20, help="instances a set for the rivals")
+    parser.add_argument("--only", default="", help="only sets with this in their name")
+    parser.add_argument("--houses", type=int, default=20, help="house jobs of each size")
+    parser.add_argument("--plot", type=Path, help="write the growth plot here")
+    choices = parser.parse_args()
+    if choices.instances is not None:
+        published(choices.instances, choices.limit, choices.rivals, choices.only)
+    if choices.houses:
+        houses(10.0, choices.houses)
+        blocks(60.0, choices.plot)
+
+
+if __name__ == "__main__":
+    main()

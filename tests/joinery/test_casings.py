@@ -1,0 +1,94 @@
+"""Casing sets, worked by hand."""
+
+from fractions import Fraction
+
+import pytest
+
+import trimlang
+from trimlang.joinery.piece import Edge, Kind
+from trimlang.survey.outline import outline
+
+HEAD = """
+trim base: 9/16 in thick, 5 1/4 in tall
+trim case: 11/16 in thick, 2 1/4 in wide
+trim header: 3/4 in thick, 4 1/2 in wide
+stock base: 12 ft at 17.40
+stock case: 7 ft at 6.10, 12 ft at 11.00
+stock header: 8 ft at 9.00
+"""
+ROOM = """
+room "R", trim base, open walk
+  N: 40 in, left=butt, right=butt
+"""
+
+
+def casing(opening, settings=""):
+    result = trimlang.compile(f"{settings}\n{HEAD}{ROOM}{opening}")
+    assert result.ok, [one.message for one in result.diagnostics]
+    return [piece for piece in result.pieces if piece.kind is not Kind.RUN], result
+
+
+def test_a_mitred_set():
+    pieces, _ = casing(
+        'opening 32 in, "door to hall", casing case, height 80 in', "casings: off floor 1/4 in"
+    )
+    left, right, head = pieces
+    # 80 + 3/16 reveal + 2 1/4 width − 1/4 off the floor = 82 3/16 to the long point
+    assert left.length == right.length == Fraction(1315, 16)
+    # the inner edge frames opening and reveal: 80 + 3/16 − 1/4 = 79 15/16
+    assert left.short_points == right.short_points == Fraction(1279, 16)
+    # 32 + 2 × 3/16 + 2 × 2 1/4 = 36 7/8 long, 32 3/8 short
+    assert head.length == Fraction(295, 8)
+    assert head.short_points == Fraction(259, 8)
+    assert (left.kind, right.kind, head.kind) == (Kind.LEG, Kind.LEG, Kind.HEAD)
+    assert {piece.measured_on for piece in pieces} == {Edge.OUTER}
+    # laid with the outer edge away, the left leg's mitre is at its right end
+    assert (left.left.exact, left.right.exact) == (0, 45)
+    assert (right.left.exact, right.right.exact) == (45, 0)
+    assert (head.left.exact, head.right.exact) == (45, 45)
+    assert [piece.id for piece in pieces] == [
+        "R-D1-case-left-leg", "R-D1-case-right-leg", "R-D1-case-head"
+    ]  # fmt: skip
+    assert left.note == "left leg of “door to hall”, as you face it"
+
+
+def test_a_butt_head_of_another_trim():
+    pieces, _ = casing(
+        "opening 32 in, casing case head header, height 80 in",
+        "casings: reveal 1/4 in, overhang 1/2 in",
+    )
+    left, right, head = pieces
+    assert left.length == right.length == Fraction(321, 4)
+    # 32 + 2 × 1/4 + 2 × 2 1/4 + 2 × 1/2 = 38
+    assert (head.length, head.trim) == (38, "header")
+    assert all(piece.measured_on is Edge.EITHER for piece in pieces)
+
+
+def test_a_butt_head_of_the_same_trim():
+    pieces, _ = casing("opening 32 in, casing case, height 80 in", "casings: head butt")
+    assert pieces[2].length == Fraction(295, 8)
+    assert pieces[0].length == Fraction(1283, 16)
+
+
+def test_the_walk_goes_past_casing_and_all():
+    _, result = casing("opening 32 in, casing case, height 80 in")
+    leg = outline(result.job.rooms[0]).legs[1]
+    assert leg.end.x - leg.start.x == Fraction(295, 8)
+
+
+@pytest.mark.parametrize(
+    ("opening", "code"),
+    [
+        ("opening 32 in, casing case", "T240"),
+        ("opening 32 in, casing cose, height 80 in", "T210"),
+        ("opening 32 in, casing case, height 13 ft", "T410"),
+    ],
+)
+def test_what_a_casing_lacks(opening, code):
+    codes = {one.code for one in trimlang.compile(HEAD + ROOM + opening).diagnostics}
+    assert code in codes
+
+
+def test_casing_is_planned_and_nailed_with_the_rest():
+    _, result = casing("opening 32 in, casing case, height 80 in")
+    assert {plan.trim for plan in result.plans} == {"base", "case"}

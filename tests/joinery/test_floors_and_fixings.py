@@ -1,0 +1,63 @@
+"""Scribing to the floor, packing out, and nails that reach the plate."""
+
+from fractions import Fraction
+
+import trimlang
+from trimlang.joinery.fixings import Fixing, fixings
+
+HEAD = """
+trim base: 9/16 in thick, 5 1/4 in tall
+trim shoe: 1/2 in thick, 3/4 in tall, in front of base
+stock base: 12 ft at 17.40
+stock shoe: 8 ft at 5.20
+"""
+
+
+def compiled(lines, head=HEAD):
+    return trimlang.compile(head + lines)
+
+
+def codes(result):
+    return {one.code for one in result.diagnostics}
+
+
+BASE = 'room "R", trim base, open walk\n'
+BOTH = 'room "R", trim base, shoe, open walk\n'
+ALIKE = (
+    "N: 40 in, left=butt, right=in-corner, floor gap 3/16 in\n"
+    "E: 40 in, left=in-corner, right=butt, floor gap 1/8 in\n"
+)
+
+
+def test_a_floor_gap_becomes_a_scribe_line():
+    result = compiled(BASE + ALIKE)
+    assert codes(result) == {"T214"}
+    assert [piece.scribe for piece in result.pieces] == [Fraction(3, 16), Fraction(1, 8)]
+
+
+def test_shoe_covers_the_gap():
+    result = compiled(BOTH + ALIKE.replace("1/8 in", "0 in"))
+    assert not result.diagnostics
+    assert {piece.scribe for piece in result.pieces} == {Fraction(0)}
+
+
+def test_neighbours_that_lose_unlike_amounts_are_warned():
+    assert "T407" in codes(compiled(BASE + ALIKE.replace("1/8 in", "0 in")))
+
+
+def test_an_inside_corner_cut_short_tells_what_to_pack_out():
+    result = compiled(BASE + "N: 40 1/32 in, left=in-corner, right=butt")
+    assert result.pieces[0].shim == Fraction(1, 32)
+    assert compiled(BASE + "N: 40 1/32 in, left=butt, right=butt").pieces[0].shim == 0
+
+
+def test_the_nails_bite_worked_by_hand():
+    # 2 in less 9/16 of trim and 1/2 of wallboard leaves 15/16; a plate of 1 1/2 in
+    # below 1/4 in of flooring is met up to 1 1/4 in
+    result = compiled("nails: floor 1/4 in\n" + HEAD + BOTH + ALIKE, "")
+    assert fixings(result.job) == (Fixing("base", Fraction(5, 4), Fraction(15, 16), Fraction(16)),)
+
+
+def test_nails_that_do_not_reach_are_warned():
+    assert "T408" in codes(compiled("nails: 1 in long\n" + HEAD + BOTH + ALIKE, ""))
+    assert "T409" in codes(compiled("nails: floor 2 in\n" + HEAD + BOTH + ALIKE, ""))

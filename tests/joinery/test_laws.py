@@ -1,0 +1,102 @@
+"""What must hold of any room."""
+
+from dataclasses import replace
+from itertools import pairwise
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+import trimlang
+from trimlang.joinery.piece import Lean
+
+HEAD = """
+trim base: 9/16 in thick, 5 1/4 in tall
+trim shoe: 1/2 in thick, 3/4 in tall, in front of base
+stock base: 16 ft at 24.10
+stock shoe: 16 ft at 8.00
+room "R", trim base, shoe, open walk
+"""
+LENGTHS = st.integers(30 * 16, 150 * 16).map(lambda n: f"{n // 16} {n % 16}/16 in")
+CORNERS = st.one_of(
+    st.sampled_from(["in-corner", "out-corner"]),
+    st.builds("{}({} deg)".format, st.sampled_from(["in-corner", "out-corner"]),
+              st.integers(90, 150)),
+)  # fmt: skip
+FREE = st.sampled_from(["butt", "return", "open"])
+SIDES = {"left": "right", "right": "left"}
+
+
+@st.composite
+def rooms(draw):
+    """Runs as (length, left, right): each corner is written at both its runs."""
+    count = draw(st.integers(1, 5))
+    joints = [draw(FREE), *(draw(CORNERS) for _ in range(count - 1)), draw(FREE)]
+    return [(draw(LENGTHS), joints[at], joints[at + 1]) for at in range(count)]
+
+
+def text(runs):
+    return HEAD + "\n".join(
+        f"R{number}: {long}, left={left}, right={right}" for number, (long, left, right) in runs
+    )
+
+
+def mirrored_cut(cut):
+    lean = {Lean.LEFT: Lean.RIGHT, Lean.RIGHT: Lean.LEFT}.get(cut.lean, cut.lean)
+    return replace(cut, lean=lean)
+
+
+@given(rooms())
+def test_mirroring_a_room_swaps_left_and_right_and_changes_nothing_else(room):
+    numbered = list(enumerate(room))
+    as_seen = trimlang.compile(text(numbered))
+    turned = [(number, (long, right, left)) for number, (long, left, right) in reversed(numbered)]
+    in_mirror = trimlang.compile(text(turned))
+    assert as_seen.ok, [one.message for one in as_seen.diagnostics]
+
+    def key(piece, *, mirrored):
+        name = piece.id
+        if mirrored:
+            name = name.replace("-left-", "-LEFT-").replace("-right-", "-left-")
+            name = name.replace("-LEFT-", "-right-")
+        return name
+
+    there = {key(piece, mirrored=True): piece for piece in in_mirror.pieces}
+    here = {key(piece, mirrored=False): piece for piece in as_seen.pieces}
+    assert here.keys() == there.keys()
+    for name, piece in here.items():
+        other = there[name]
+        assert piece.length == other.length
+        assert piece.true_lengths == other.true_lengths
+        assert piece.rounding == other.rounding
+        assert piece.left == mirrored_cut(other.right)
+        assert piece.right == mirrored_cut(other.left)
+
+
+@given(rooms())
+def test_both_sides_of_a_corner_close_it_within_the_saws_step(room):
+    result = trimlang.compile(text(enumerate(room)))
+    runs = result.job.rooms[0].runs
+    pieces = {(piece.run, piece.trim): piece for piece in result.pieces if piece.kind == "run"}
+    for one, other in pairwise(runs):
+        for trim in ("base", "shoe"):
+            first = pieces[one.label, trim].right
+            second = pieces[other.label, trim].left
+            assert first.exact == second.exact
+            assert first.setting == second.setting
+            assert first.long_edge == second.long_edge
+            assert {first.lean, second.lean} == {Lean.LEFT, Lean.RIGHT}
+            corner = one.right.corner
+            if corner is not None:
+                off = 180 - first.setting - second.setting - corner
+                assert abs(off) <= result.job.settings.saw_step
+
+
+@given(st.integers(10 * 16, 140 * 16))
+def test_scaling_a_whole_job_to_millimetres_changes_no_exact_length(sixteenths):
+    def exact(unit, per_sixteenth):
+        # the same walls in the other unit; a sixteenth is 1.5875 mm exactly
+        long = f"{sixteenths * per_sixteenth / 10000:.4f} {unit}"
+        job = HEAD + f"N: {long}, left=in-corner, right=out-corner"
+        return [piece.rounding.exact for piece in trimlang.compile(job).pieces]
+
+    assert exact("in", 625) == exact("mm", 15875)

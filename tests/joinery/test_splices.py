@@ -1,0 +1,111 @@
+"""Splices: on studs, far from corners, lapping away from the entrance, mates named."""
+
+from fractions import Fraction
+from itertools import pairwise
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+import trimlang
+from trimlang.joinery.splices import Studs, split
+from trimlang.survey.settings import Settings
+
+HEAD = """
+trim base: 9/16 in thick, 5 1/4 in tall
+stock base: 12 ft at 17.40
+room "R", trim base
+"""
+
+
+def pieces(run, room='room "R", trim base, open walk'):
+    result = trimlang.compile(HEAD.replace('room "R", trim base', room) + run)
+    assert result.ok, [one.message for one in result.diagnostics]
+    return [piece for piece in result.pieces if piece.run == "N"], result
+
+
+@given(
+    st.fractions(145, 1000, max_denominator=16),
+    st.fractions(96, 192, max_denominator=2),
+    st.fractions(0, 16, max_denominator=8),
+    st.booleans(),
+)
+def test_a_splice_conserves_length(exact, longest, first, on_studs):
+    settings, lap = Settings(), Fraction(9, 16)
+    studs = Studs(first, Fraction(16)) if on_studs else None
+    cut = split(exact, longest, lap, settings, force=True, studs=studs)
+    if cut is None:
+        assert on_studs or exact < 2 * settings.splice_least
+        return
+    # each joint takes one lap from the sum
+    assert sum(cut) - (len(cut) - 1) * lap == exact
+    assert all(settings.splice_least <= length <= longest for length in cut)
+    if on_studs:
+        end = Fraction(0)
+        for length in cut[:-1]:
+            end += length - lap
+            off = (end + lap / 2 - first) % 16
+            assert min(off, 16 - off) < settings.rounding_step * len(cut)
+
+
+def test_the_joint_lies_on_a_stud_worked_by_hand():
+    # 16 ft of wall, 12 ft sticks, first stud 7 1/2 in, every 16 in, lap 9/16.
+    # A full stick ends at 144; the last stud that a joint can be over is
+    # 7 1/2 + 8 × 16 = 135 1/2, so the left piece ends half a lap past it:
+    # 135 1/2 + 9/32 = 135 25/32, on the tape 135 3/4.
+    found, _ = pieces("N: 16 ft, left=butt, right=butt, first stud 7 1/2 in")
+    assert [piece.length for piece in found] == [Fraction(543, 4), Fraction(909, 16)]
+    assert sum(piece.length for piece in found) == 192 + Fraction(9, 16)
+
+
+def test_each_piece_names_its_mates():
+    found, _ = pieces("N: 30 ft, left=butt, right=return")
+    ids = [piece.id for piece in found]
+    assert ids == ["R-N-base-a", "R-N-base-b", "R-N-base-c", "R-N-base-right-return"]
+    assert [piece.mates for piece in found] == [
+        ("R-N-base-b",),
+        ("R-N-base-a", "R-N-base-c"),
+        ("R-N-base-right-return", "R-N-base-b"),
+        ("R-N-base-c",),
+    ]
+
+
+def test_runs_that_the_file_splices_are_mates_too():
+    _, result = pieces("N: 10 ft, left=butt, right=splice\nN2: 8 ft, left=splice, right=butt")
+    assert [piece.mates for piece in result.pieces] == [("R-N2-base",), ("R-N-base",)]
+
+
+def test_the_two_cuts_of_a_scarf_are_parallel_whichever_side_laps():
+    for entrance in ("", "opening 36 in, entrance, right=in-corner\n"):
+        found, _ = pieces(
+            entrance + "N: 30 ft, left=butt, right=butt\n", 'room "R", trim base, open walk'
+        )
+        for one, other in pairwise(found):
+            assert one.right.exact == other.left.exact == 45
+            assert one.right.lean is other.left.lean
+            assert {one.right.long_edge, other.left.long_edge} == {"face", "back"}
+
+
+def test_the_lap_faces_away_from_the_entrance():
+    # the entrance is straight across from the left end of N: the left pieces lap over
+    left = "W: 84 in, left=butt, right=in-corner\n"
+    from_left, _ = pieces(
+        "opening 36 in, entrance\n" + left + "N: 30 ft, left=in-corner, right=butt"
+    )  # fmt: skip
+    assert [piece.right.long_edge for piece in from_left[:-1]] == ["face", "face"]
+    from_right, _ = pieces(
+        "N: 30 ft, left=butt, right=in-corner\nE: 84 in, left=in-corner, right=butt\n"
+        "opening 36 in, entrance"
+    )
+    assert [piece.right.long_edge for piece in from_right[:-1]] == ["back", "back"]
+    assert [piece.left.long_edge for piece in from_right[1:]] == ["face", "face"]
+
+
+def test_studs_that_do_not_fit_are_reported():
+    _, result = pieces("N: 16 ft, left=butt, right=butt, first stud 3 in\n")
+    assert not result.diagnostics
+    result = trimlang.compile(
+        "splices: studs every 160 in\ntrim base: 9/16 in thick\nstock base: 12 ft at 1\n"
+        'room "R", trim base, open walk\nN: 16 ft, left=butt, right=butt, first stud 3 in'
+    )
+    assert [one.code for one in result.diagnostics] == ["T406"]
+    assert len(result.pieces) == 2

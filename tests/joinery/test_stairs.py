@@ -1,0 +1,118 @@
+"""Raking runs: half the pitch, plumb and level ends, against lines drawn with numpy."""
+
+from fractions import Fraction
+
+import numpy as np
+import pytest
+
+import trimlang
+from trimlang.joinery.piece import Edge
+from trimlang.survey.outline import outline
+
+HEAD = """
+saw: reaches 60 deg
+trim base: 9/16 in thick, 5 1/4 in tall
+stock base: 16 ft at 24.10
+room "Stair", trim base, open walk
+"""
+TALL = 5.25
+
+
+def pieces(lines):
+    result = trimlang.compile(HEAD + lines)
+    assert result.ok, [one.message for one in result.diagnostics]
+    return result.pieces, result
+
+
+def crossing(point, along, other_point, other_along):
+    """Where two lines meet."""
+    steps = np.linalg.solve(np.column_stack([along, -other_along]), other_point - point)
+    return point + steps[0] * along
+
+
+@pytest.mark.parametrize("pitch", [28, 36, 42])
+def test_level_rake_level_against_drawn_lines(pitch):
+    (foot, rake, head), _ = pieces(
+        f"A: 48 in, left=butt, right=rake\n"
+        f"B: 120 in, left=rake, right=rake, rising right {pitch} deg\n"
+        f"C: 60 in, left=rake, right=butt"
+    )
+    slope = np.radians(pitch)
+    level, up = np.array([1.0, 0.0]), np.array([np.cos(slope), np.sin(slope)])
+    lower = [np.array([0.0, 0.0]), np.array([48.0, 0.0])]
+    lower.append(lower[1] + 120 * up)
+    lower.append(lower[2] + 60 * level)
+    raised = np.array([0.0, TALL])
+    square = TALL * np.array([-np.sin(slope), np.cos(slope)])
+    first = crossing(raised, level, lower[1] + square, up)
+    second = crossing(lower[2] + raised, level, lower[1] + square, up)
+    # along each board: the furthest point at either end
+    assert float(foot.rounding.exact) == pytest.approx(max(48, first[0]))
+    low, high = min(0, (first - lower[1]) @ up), max(120, (second - lower[1]) @ up)
+    assert float(rake.rounding.exact) == pytest.approx(high - low)
+    start = min(0, (second - lower[2])[0])
+    assert float(head.rounding.exact) == pytest.approx(60 - start)
+    assert foot.right.exact == rake.left.exact == rake.right.exact == Fraction(pitch, 2)
+    # the mitre line leans half the pitch from square
+    mitre = np.degrees(np.arctan2(abs(first[0] - 48), TALL))
+    assert float(foot.right.exact) == pytest.approx(mitre)
+
+
+def test_half_the_pitch_worked_by_hand():
+    (foot, rake, head), _ = pieces(
+        "A: 48 in, left=butt, right=rake\n"
+        "B: 120 in, left=rake, right=rake, rising right 36 deg\n"
+        "C: 60 in, left=rake, right=butt"
+    )
+    # 5 1/4 × tan 18° = 1.7058: at the foot the lower edges are the long ones,
+    # at the head the upper edges
+    assert (foot.right.long_edge, rake.left.long_edge) == ("bottom", "bottom")
+    assert (rake.right.long_edge, head.left.long_edge) == ("top", "top")
+    assert foot.length == 48
+    assert rake.length == Fraction(1947, 16)
+    assert head.length == Fraction(987, 16)
+    assert (foot.measured_on, rake.measured_on, head.measured_on) == (
+        Edge.BOTTOM, Edge.POINTS, Edge.TOP
+    )  # fmt: skip
+    assert foot.right.lies_flat
+    assert foot.right.lean is not rake.left.lean
+
+
+def test_a_falling_stair_mirrors_a_rising_one():
+    rising, _ = pieces("A: 48 in, left=butt, right=rake\n"
+                       "B: 120 in, left=rake, right=plumb, rising right 36 deg")  # fmt: skip
+    falling, _ = pieces("B: 120 in, left=plumb, right=rake, rising left 36 deg\n"
+                        "A: 48 in, left=rake, right=butt")  # fmt: skip
+    for one, other in zip(rising, reversed(falling), strict=True):
+        assert one.length == other.length
+        assert (one.left.exact, one.left.long_edge) == (other.right.exact, other.right.long_edge)
+        assert (one.right.exact, one.right.long_edge) == (other.left.exact, other.left.long_edge)
+
+
+def test_plumb_and_level_ends_by_rise_and_run():
+    (rake,), _ = pieces("B: 100 in, left=level, right=plumb, rising right 7 1/2 in over 10 in")
+    # tan = 3/4: plumb 36.87° takes 5 1/4 × 3/4 = 3 15/16, level 53.13° takes 5 1/4 × 4/3 = 7
+    assert float(rake.right.exact) == pytest.approx(36.8699, abs=1e-4)
+    assert float(rake.left.exact) == pytest.approx(53.1301, abs=1e-4)
+    assert (rake.left.long_edge, rake.right.long_edge) == ("top", "top")
+    assert rake.length == 100 + 7 + Fraction(63, 16)
+
+
+def test_the_plan_shows_a_stair_by_its_run():
+    _, result = pieces("B: 100 in, left=plumb, right=plumb, rising right 3 in over 4 in")
+    leg = outline(result.job.rooms[0]).legs[0]
+    assert float(leg.end.x) == pytest.approx(80)
+
+
+@pytest.mark.parametrize(
+    ("lines", "code"),
+    [
+        ("A: 40 in, left=plumb, right=butt", "T243"),
+        ("A: 40 in, left=butt, right=rake\nB: 40 in, left=rake, right=butt", "T244"),
+        ("A: 40 in, left=in-corner, right=butt, rising right 30 deg", "T245"),
+        ("A: 40 in, left=butt, right=butt, rising right 70 deg", "T233"),
+        ("A: 40 in, left=butt, right=rake\nB: 40 in, left=butt, right=butt", "T301"),
+    ],
+)
+def test_stairs_that_cannot_be(lines, code):
+    assert code in {one.code for one in trimlang.compile(HEAD + lines).diagnostics}

@@ -1,0 +1,224 @@
+"""What the stock planner promises, seen from its front door."""
+
+from dataclasses import replace
+from itertools import pairwise, permutations
+from random import Random
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from tests.stock.assignment import least_cost
+from tests.stock.jobs import house, plain, small_priced, triplets
+from trimlang.stock.planner import QUICK, Effort, plan_stock
+from trimlang.stock.problem import Blank, NoPlan, Part, Plan, Problem, Purchase, Status
+from trimlang.stock.verify import faults
+
+
+def planned(problem: Problem, effort: Effort | None = None) -> Plan:
+    plan = plan_stock(problem) if effort is None else plan_stock(problem, effort=effort)
+    assert isinstance(plan, Plan)
+    assert faults(plan) == ()
+    return plan
+
+
+def test_nothing_to_cut_costs_nothing() -> None:
+    plan = planned(plain([], 100))
+    assert (plan.cost, plan.sticks, plan.status) == (0, (), Status.PROVEN)
+
+
+def test_a_piece_that_no_stick_holds_is_named() -> None:
+    answer = plan_stock(plain([30, 101, 200], 100))
+    assert isinstance(answer, NoPlan)
+    assert answer.too_long == ("p1", "p2")
+
+
+def test_a_supply_that_runs_out_is_said() -> None:
+    problem = replace(plain([60, 60, 60], 100), blanks=(Blank("stick", 100, 1, limit=2),))
+    answer = plan_stock(problem)
+    assert isinstance(answer, NoPlan)
+    assert answer.short_of_supply
+
+
+def test_a_supply_that_just_suffices_is_found() -> None:
+    # Longest first would leave the 60 out: 100 = 60 + 40, 90 = 45 + 45.
+    parts = tuple(Part(f"p{i}", n) for i, n in enumerate((60, 45, 45, 40)))
+    blanks = (Blank("a", 100, 7, limit=1), Blank("b", 90, 6, limit=1))
+    assert planned(Problem("base", parts, blanks)).cost == 13
+
+
+def test_a_pack_and_singles_are_mixed() -> None:
+    blanks = (Blank("single", 100, 10), Blank("pack", 100, 25, pack=3))
+    plan = planned(replace(plain([90] * 4, 100), blanks=blanks))
+    assert plan.cost == 35
+    assert set(plan.purchases) == {Purchase("single", 1), Purchase("pack", 1)}
+
+
+def test_a_stick_left_in_a_pack_counts_as_spare() -> None:
+    blanks = (Blank("single", 100, 10), Blank("pack", 100, 25, pack=3))
+    plan = planned(replace(plain([90] * 2, 100), blanks=blanks, spare=100))
+    assert plan.cost == 25
+
+
+def test_a_rest_on_the_rack_is_used_but_is_no_spare() -> None:
+    blanks = (Blank("new", 100, 10), Blank("rest", 50, 0, limit=3, on_hand=True))
+    plan = planned(replace(plain([40, 40], 100), blanks=blanks, spare=80))
+    assert plan.cost == 10
+    assert {stick.blank for stick in plan.sticks} == {"rest"}
+
+
+@pytest.mark.parametrize(("lengths", "cost"), [([60, 30], 2), ([30, 30], 1), ([33, 33, 33], 2)])
+def test_any_one_piece_may_be_spoiled_where_the_job_says_so(lengths: list[int], cost: int) -> None:
+    problem = replace(plain(lengths, 100), survive_loss=True)
+    plan = planned(problem)
+    assert (plan.cost, plan.status, len(plan.sticks)) == (cost, Status.PROVEN, 1)
+
+
+@pytest.mark.parametrize("seed", range(20))
+def test_room_for_a_spoiled_piece_costs_as_much_as_one_more_piece(seed: int) -> None:
+    problem = small_priced(seed)
+    longest = max(part.length for part in problem.parts)
+    answer = plan_stock(replace(problem, survive_loss=True))
+    again = replace(problem, parts=(*problem.parts, Part("again", longest)))
+    expected = least_cost(again)
+    assert (answer.cost if isinstance(answer, Plan) else None) == expected
+    assert isinstance(answer, NoPlan) or faults(answer) == ()
+
+
+def test_the_rest_is_gathered_on_one_stick() -> None:
+    # Best fit leaves 30 and 35; together they make one of 65.
+    plan = planned(plain([70, 35, 30], 100))
+    assert max(plan.offcuts) == 65
+
+
+def test_pieces_lie_longest_first_but_very_short_ones_before_all() -> None:
+    plan = planned(plain([40, 30, 5, 4], 100, short=10))
+    assert plan.sticks[0].parts == ("p2", "p3", "p0", "p1")
+
+
+def test_neighbours_share_a_mitre_where_it_saves_a_stick() -> None:
+    parts = (Part("a", 40, 0, 4), Part("b", 35, -4, 0), Part("c", 30, 4, -4))
+    problem = Problem("base", parts, (Blank("stick", 98, 10),))
+    plan = planned(problem)
+    assert (plan.cost, plan.status, plan.shared) == (10, Status.PROVEN, (0,))
+    assert plan.sticks[0].parts == ("a", "c", "b")
+
+
+@pytest.mark.parametrize("seed", range(6))
+def test_shared_mitres_agree_with_every_order(seed: int) -> None:
+    """One stick or two: tried against all orders and splits of five leaning parts."""
+    random = Random(seed)
+    parts = tuple(
+        Part(str(i), random.randint(15, 30), random.choice((-6, 0, 6)), random.choice((-6, 0, 6)))
+        for i in range(5)
+    )
+
+    def laid(order: tuple[Part, ...]) -> int:
+        total = sum(p.length for p in order) + len(order) - 1
+        for a, b in pairwise(order):
+            if a.right_lean * b.left_lean > 0:
+                total -= min(abs(a.right_lean), abs(b.left_lean))
+        return total
+
+    shortest = min(laid(order) for order in permutations(parts))
+    for stick, cost in ((shortest, 1), (shortest - 1, 2)):
+        problem = Problem("base", parts, (Blank("stick", stick, 1),), kerf=1)
+        assert (planned(problem).cost, planned(problem).status) == (cost, Status.PROVEN)
+
+
+@pytest.mark.parametrize("sticks", [4, 12, 25, 40])
+def test_triplets_are_proven_at_their_known_optimum(sticks: int) -> None:
+    plan = planned(triplets(sticks, seed=sticks))
+    assert (plan.cost, plan.status) == (sticks, Status.PROVEN)
+
+
+def test_a_house_is_proven() -> None:
+    plan = planned(house(120, seed=3))
+    assert plan.status is Status.PROVEN
+    assert plan.plain is not None
+    assert plan.cost <= plan.plain.cost
+
+
+def test_quick_claims_no_proof_that_it_does_not_have() -> None:
+    plan = planned(house(60, seed=5), QUICK)
+    assert plan.status in (Status.UNPROVEN, Status.PROVEN)
+    assert plan.bound <= planned(house(60, seed=5)).cost <= plan.cost
+
+
+def test_waste_by_kind_adds_up_to_the_sticks() -> None:
+    problem = house(40, seed=1)
+    plan = planned(problem)
+    lengths = {blank.key: blank.length for blank in problem.blanks}
+    waste = plan.waste
+    lost = waste.kerf + waste.ends + waste.offcut + waste.scrap
+    assert lost + sum(p.length for p in problem.parts) == sum(
+        lengths[stick.blank] for stick in plan.sticks
+    )
+
+
+@pytest.mark.parametrize("first", range(0, 300, 50))
+def test_fifty_small_priced_jobs_agree_with_an_outside_solver(first: int) -> None:
+    for seed in range(first, first + 50):
+        problem = small_priced(seed)
+        answer = plan_stock(problem)
+        expected = least_cost(problem)
+        if expected is None:
+            assert isinstance(answer, NoPlan), seed
+            continue
+        assert isinstance(answer, Plan), seed
+        assert faults(answer) == (), seed
+        assert (answer.cost, answer.status) == (expected, Status.PROVEN), seed
+
+
+@st.composite
+def problems(draw: st.DrawFn) -> Problem:
+    lean = st.sampled_from((-3, 0, 0, 3))
+    shapes = draw(st.lists(st.tuples(st.integers(6, 60), lean, lean), min_size=1, max_size=12))
+    parts = tuple(Part(f"p{i}", *shape) for i, shape in enumerate(shapes))
+    blanks = [Blank("a", draw(st.integers(64, 100)), draw(st.integers(1, 30)))]
+    for key in draw(st.lists(st.sampled_from("bcd"), unique=True)):
+        length, price = draw(st.integers(20, 120)), draw(st.integers(0, 40))
+        pack, limit = draw(st.integers(1, 3)), draw(st.none() | st.integers(0, 6))
+        blanks.append(Blank(key, length, price, pack, limit))
+    kerf, ends = draw(st.integers(0, 2)), draw(st.integers(0, 1))
+    return Problem("base", parts, tuple(blanks), kerf, ends, draw(st.sampled_from((0, 0, 90))))
+
+
+@settings(deadline=None, max_examples=60)
+@given(problems(), st.randoms(use_true_random=False))
+def test_laws(problem: Problem, random: Random) -> None:
+    """No piece lost, no stick overfilled, order of no account, twice the same."""
+    plan = planned(problem)
+    assert plan_stock(problem) == plan
+    shuffled = replace(
+        problem,
+        parts=tuple(random.sample(problem.parts, len(problem.parts))),
+        blanks=tuple(random.sample(problem.blanks, len(problem.blanks))),
+    )
+    other = planned(shuffled)
+    assert (other.sticks, other.purchases, other.cost) == (plan.sticks, plan.purchases, plan.cost)
+
+
+@settings(deadline=None, max_examples=40)
+@given(problems(), st.integers(1, 20))
+def test_a_cheaper_blank_never_makes_a_proven_plan_dearer(problem: Problem, price: int) -> None:
+    plan = planned(problem)
+    more = replace(problem, blanks=(*problem.blanks, Blank("new", 80, price)))
+    other = planned(more)
+    if other.status is Status.PROVEN:
+        assert other.cost <= plan.cost
+    assert other.bound <= plan.cost
+
+
+@pytest.mark.parametrize(
+    "broken",
+    [
+        replace(plain([10], 100), kerf=-1),
+        plain([0], 100),
+        plain([10], 0),
+        replace(plain([10], 100), parts=(Part("p", 10), Part("p", 20))),
+    ],
+)
+def test_a_problem_that_breaks_its_own_rules_is_refused(broken: Problem) -> None:
+    with pytest.raises(ValueError, match=r"\w"):
+        plan_stock(broken)

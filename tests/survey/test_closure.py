@@ -1,0 +1,221 @@
+"""A room's walk comes back to its start, or the likeliest slip is named."""
+
+import re
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from shapely.geometry import LineString, Polygon
+
+import trimlang
+from trimlang.survey.outline import outline
+
+HEAD = """
+trim base: 9/16 in thick, 5 1/4 in tall
+stock base: 16 ft at 24.10
+room "R", trim base
+"""
+L_SHAPED = [
+    "N: 12 ft, left=in-corner, right=in-corner",
+    "E1: 5 ft, left=in-corner, right=out-corner",
+    "E2: 3 ft, left=out-corner, right=in-corner",
+    "E3: 4 ft, left=in-corner, right=in-corner",
+    "S: 15 ft, left=in-corner, right=in-corner",
+    "W: 9 ft, left=in-corner, right=in-corner",
+]
+BAY = [  # a bay of 135°: three sides of 40 in stand out of a wall of 14 ft
+    "N1: 36 in, left=in-corner, right=out-corner(135 deg)",
+    "N2: 40 in, left=out-corner(135 deg), right=in-corner(135 deg)",
+    "N3: 40 in, left=in-corner(135 deg), right=in-corner(135 deg)",
+    "N4: 40 in, left=in-corner(135 deg), right=out-corner(135 deg)",
+    "N5: 35 7/16 in, left=out-corner(135 deg), right=in-corner",
+    "E: 10 ft, left=in-corner, right=in-corner",
+    "S1: 132 in, left=in-corner, right=butt",
+    "opening 36 in",
+    "W: 10 ft, left=in-corner, right=in-corner",
+]
+
+
+def compiled(lines, head=HEAD):
+    return trimlang.compile(head + "\n".join(lines))
+
+
+def findings(lines, head=HEAD):
+    return {one.code: one for one in compiled(lines, head).diagnostics}
+
+
+def points(lines):
+    drawn = outline(compiled(lines).job.rooms[0])
+    return drawn, [(float(leg.start.x), float(leg.start.y)) for leg in drawn.legs]
+
+
+def test_the_l_shaped_room_by_hand():
+    # east 144, south 60, east 36, south 48, west 180, north 108: back at 0, 0
+    drawn, places = points(L_SHAPED)
+    assert places == [(0, 0), (144, 0), (144, -60), (180, -60), (180, -108), (0, -108)]
+    assert drawn.misclosure.x == drawn.misclosure.y == 0
+    assert drawn.turned == 360
+    assert not findings(L_SHAPED)
+
+
+def test_the_walk_is_a_closed_ring_for_a_geometry_library():
+    drawn, places = points(L_SHAPED)
+    ends = [(float(leg.end.x), float(leg.end.y)) for leg in drawn.legs]
+    ring = LineString([places[0], *ends])
+    assert ring.is_closed
+    assert ring.is_simple
+    polygon = Polygon(places)
+    assert polygon.is_valid
+    # by hand: 144 × 60 + 180 × 48 = 17280 square inches; perimeter 576 in
+    assert polygon.area == 17280
+    assert polygon.length == 576
+    assert not polygon.exterior.is_ccw
+
+
+def test_a_bay_closes():
+    # N must be 36 + 2 × 40 cos 45° + 40 + 35.4375 = 168.006 in
+    lines = [*BAY[:-1]]
+    lines[-1] = "opening 36 in, right=in-corner"
+    lines.append("W: 10 ft, left=butt, right=in-corner")
+    found = findings(lines)
+    assert not found, [one.message for one in found.values()]
+
+
+@given(st.integers(60, 200), st.integers(60, 200), st.integers(12, 48), st.integers(12, 48))
+def test_any_l_shaped_room_closes_and_its_area_is_what_shapely_says(wide, deep, out, down):
+    lines = [
+        f"N: {wide} in, left=in-corner, right=in-corner",
+        f"E1: {deep} in, left=in-corner, right=out-corner",
+        f"E2: {out} in, left=out-corner, right=in-corner",
+        f"E3: {down} in, left=in-corner, right=in-corner",
+        f"S: {wide + out} in, left=in-corner, right=in-corner",
+        f"W: {deep + down} in, left=in-corner, right=in-corner",
+    ]
+    drawn, places = points(lines)
+    assert drawn.gap == 0
+    assert Polygon(places).area == wide * (deep + down) + out * down
+
+
+def changed(lines, old, new):
+    text = "\n".join(lines)
+    assert old in text
+    return text.replace(old, new, 1).splitlines()
+
+
+def test_a_foot_misread_is_named_with_all_walls_that_it_may_be_on():
+    found = findings(changed(L_SHAPED, "S: 15 ft", "S: 14 ft"))["T310"]
+    assert "1 ft from where they began" in found.message
+    assert "to the right of its start, facing run N" in found.message
+    assert "equally well" in found.remedy
+    assert "run S read a foot too short: 15 ft" in found.remedy
+    assert "run N read a foot too long: 11 ft" in found.remedy
+
+
+def test_a_foot_on_the_only_slanting_wall_is_named_alone():
+    lines = [
+        "N: 10 ft, left=in-corner, right=in-corner(135 deg)",
+        "NE: 28 1/4 in, left=in-corner(135 deg), right=in-corner(135 deg)",
+        "E: 8 ft, left=in-corner(135 deg), right=in-corner",
+        "S: 11 ft 8 in, left=in-corner, right=in-corner",
+        "W: 9 ft 8 in, left=in-corner, right=in-corner",
+    ]
+    assert not findings(lines)
+    found = findings(changed(lines, "28 1/4 in", "40 1/4 in"))["T310"]
+    assert found.remedy.startswith("Most likely: run NE read a foot too long: 2 ft 4 1/4 in")
+
+
+def test_an_inch_is_found_where_the_file_asks_for_it():
+    lines = changed(L_SHAPED, "E2: 3 ft", "E2: 37 in")
+    assert not findings(lines)
+    assert "an inch too long" in findings(["closes within 1/2 in", *lines])["T310"].remedy
+
+
+def test_figures_that_changed_places():
+    # 97 for 79: eighteen inches too much, which no foot or inch explains
+    lines = ["closes within 1/2 in", *changed(L_SHAPED, "E1: 5 ft", "E1: 97 in")]
+    lines = changed(lines, "W: 9 ft", "W: 127 in")
+    assert "E1 with two figures swapped: 6 ft 7 in" in findings(lines)["T310"].remedy
+
+
+def test_a_fraction_counted_from_the_wrong_mark():
+    lines = ["closes within 1/4 in", *changed(L_SHAPED, "E1: 5 ft", "E1: 60 1/8 in")]
+    lines = changed(lines, "W: 9 ft", "W: 108 7/8 in")
+    remedy = findings(lines)["T310"].remedy
+    assert "run E1 with the fraction counted from the wrong mark: 5 ft 7/8 in" in remedy
+    assert "run W with the fraction counted from the wrong mark: 9 ft 1/8 in" in remedy
+
+
+def test_swapped_ends_of_one_run_are_found_by_walking():
+    lines = changed(
+        L_SHAPED,
+        "E2: 3 ft, left=out-corner, right=in-corner",
+        "E2: 3 ft, left=in-corner, right=out-corner",
+    )
+    found = findings(lines)
+    assert "T301" in found
+    assert found["T312"].message == "room “R” closes if left and right of run E2 are swapped"
+
+
+def test_both_neighbours_swapped_too():
+    lines = changed(L_SHAPED, "right=out-corner\nE2: 3 ft, left=out-corner, right=in-corner\n"
+                    "E3: 4 ft, left=in-corner",
+                    "right=in-corner\nE2: 3 ft, left=in-corner, right=out-corner\n"
+                    "E3: 4 ft, left=out-corner")  # fmt: skip
+    assert "left and right of run E2 swapped" in findings(lines)["T310"].remedy
+
+
+def test_an_inside_corner_written_for_an_outside_one():
+    lines = changed(
+        L_SHAPED, "right=out-corner\nE2: 3 ft, left=out-corner",
+        "right=in-corner\nE2: 3 ft, left=in-corner",
+    )  # fmt: skip
+    found = findings(lines)["T311"]
+    assert "turn 540°" in found.message
+    assert "the corner of run E1 and run E2 written in-corner for out-corner" in found.remedy
+
+
+def test_a_skipped_wall():
+    lines = [line for line in L_SHAPED if not line.startswith("S:")]
+    found = findings(lines)["T311"]
+    assert found.remedy == "Most likely: a wall skipped between run E3 and run W, about 15 ft long."
+
+
+def test_a_forgotten_opening():
+    lines = changed(
+        L_SHAPED,
+        "S: 15 ft, left=in-corner, right=in-corner",
+        "S1: 5 ft, left=in-corner, right=butt\nS2: 7 ft 4 in, left=butt, right=in-corner",
+    )
+    remedy = findings(lines)["T310"].remedy
+    assert "an opening forgotten after run S1, about 32 in wide" in remedy
+
+
+def test_no_single_slip():
+    lines = changed(changed(L_SHAPED, "W: 9 ft", "W: 70 3/8 in"), "N: 12 ft", "N: 88 3/16 in")
+    assert findings(lines)["T310"].remedy.startswith("No single slip explains it")
+
+
+@pytest.mark.parametrize(
+    "lines",
+    [
+        ["N: 10 ft, left=in-corner, right=butt", "E: 8 ft, left=butt, right=in-corner",
+         "S: 10 ft, left=in-corner, right=butt", "W: 3 ft, left=butt, right=in-corner"],
+        ["N: 10 ft, left=butt, right=butt"],
+    ],
+)  # fmt: skip
+def test_rooms_whose_turns_are_not_known_are_allowed(lines):
+    assert not findings(lines)
+
+
+def test_open_walks_are_allowed():
+    head = re.sub(r'room "R".*', 'room "R", trim base, open walk', HEAD)
+    assert not findings(L_SHAPED[:4], head)
+    assert outline(compiled(L_SHAPED[:4], head).job.rooms[0]).misclosure is None
+
+
+def test_walls_taken_over_scraps_are_walked_without_them():
+    lines = changed(L_SHAPED, "E1: 5 ft,", "E1: 60 9/16 in, taken point,")
+    result = compiled(lines)
+    drawn = outline(result.job.rooms[0], result.job.trims)
+    # the scrap adds 9/16 × tan 45.5° = 0.5724, of which the tape shows 9/16
+    assert abs(float(drawn.gap) - 0.0099) < 1e-3

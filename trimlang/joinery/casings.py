@@ -1,0 +1,105 @@
+"""Casing: two legs and a head round an opening.
+
+The casing stands back from the jamb's edge by the reveal.  Mitred, legs and
+head meet at 45° across the face and are measured along their outer edge, from
+long point to long point; their inner edges frame the opening and its reveal.
+With a butt head the legs are square, and the head lies across both, as far past
+them as the file says (common practice, no source).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from trimlang.joinery.cuts import square_cut
+from trimlang.joinery.faces import HEAD_MITRE, face_cut
+from trimlang.joinery.piece import Cut, Kind, Piece
+from trimlang.joinery.rounding import round_length
+from trimlang.joinery.sticks import longest_stick
+from trimlang.lengths.tape import feet_text
+from trimlang.survey.job import Gap, Job, Joint, Room, Trim
+from trimlang.survey.measures import Findings
+
+
+def casing_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
+    """Yield the legs and heads of a room's cased openings, along the walk.
+
+    A part that no stick is long enough for is reported: casing is never spliced.
+    """
+    number = 0
+    for stretch in room.walk:
+        if not isinstance(stretch, Gap) or stretch.casing is None:
+            continue
+        number += 1
+        if stretch.clear_height is not None:
+            for piece in _casing(job, room, stretch, stretch.clear_height, f"D{number}"):
+                longest = longest_stick(job.trim(piece.trim), job.settings.squares_off)
+                if longest is not None and piece.length > longest:
+                    findings.say(
+                        "T410",
+                        stretch.span,
+                        part=piece.note,
+                        need=feet_text(piece.length, piece.unit),
+                        trim=piece.trim,
+                        longest=feet_text(longest, piece.unit),
+                    )
+                yield piece
+
+
+def _casing(job: Job, room: Room, gap: Gap, tall: Fraction, door: str) -> Iterator[Piece]:
+    settings = room.settings
+    legs = job.trim(gap.casing or "")
+    head = job.trim(gap.head) if gap.head else legs
+    mitred = gap.head is None and not settings.head_butt
+    wide = legs.height or Fraction(0)
+    leg_long = tall + settings.reveal - settings.casing_floor
+    head_long = gap.width + 2 * (settings.reveal + wide)
+    if mitred:
+        leg_long += wide
+    else:
+        head_long += 2 * settings.head_overhang
+    square = square_cut()
+    ends = {side: _mitre(side, wide, room) if mitred else square for side in ("left", "right")}
+    called = f" of “{gap.called}”" if gap.called else ""
+    foot = square
+    for side, left, right in (("left", foot, ends["right"]), ("right", ends["left"], foot)):
+        yield _piece(
+            room, legs, door, f"{side}-leg", Kind.LEG, leg_long, tall, (left, right),
+            f"{side} leg{called}, as you face it",
+        )  # fmt: skip
+    yield _piece(
+        room, head, door, "head", Kind.HEAD, head_long, gap.width, (ends["left"], ends["right"]),
+        f"head{called}",
+    )  # fmt: skip
+
+
+def _mitre(side: str, wide: Fraction, room: Room) -> Cut:
+    return face_cut(Joint.HEAD, side, HEAD_MITRE, wide, "outer", room.settings)
+
+
+def _piece(
+    room: Room,
+    trim: Trim,
+    door: str,
+    part: str,
+    kind: Kind,
+    exact: Fraction,
+    clear: Fraction,
+    cuts: tuple[Cut, Cut],
+    note: str,
+) -> Piece:
+    length, rounding = round_length(exact, "head", room.settings)
+    return Piece(
+        f"{room.tag}-{door}-{trim.name}-{part}",
+        kind,
+        room.name,
+        door,
+        trim.name,
+        length,
+        clear,
+        *cuts,
+        rounding,
+        note=note,
+        unit=room.settings.unit,
+    )

@@ -1,0 +1,101 @@
+"""Crown: a trim that leans between wall and ceiling.
+
+Its spring angle ``s`` is between its back and the wall.  At a corner ``θ`` the
+trim standing in place is mitred ``m`` = 90° - θ/2.  Lying flat on the saw the
+same cut takes a mitre of atan(sin s × tan m) and a bevel of asin(cos s × sin m);
+nested upside down between fence and table, leaning as on the wall, it takes the
+mitre ``m`` and no bevel.
+
+Which way the saw swings and which edge lies against the fence are for a blade
+that tilts to the left, as it does on most saws (common practice, from memory);
+``tests/published/test_crown.py`` derives all of it by turning planes.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Final
+
+from trimlang.lengths.angles import (
+    arc_sine,
+    arc_tangent,
+    cosine,
+    saw_reading,
+    sine,
+    tangent,
+)
+
+CEILING_EDGE: Final = "ceiling edge"
+WALL_EDGE: Final = "wall edge"
+
+
+@dataclass(frozen=True, slots=True)
+class CrownCut:
+    """One end of a crown piece, for both ways of cutting it (degrees).
+
+    Lying flat, face up: ``mitre`` and ``bevel`` as wanted and as the saw reads
+    them, the edge that goes against the ``fence``, the side to which the saw's
+    table is swung, and the side of the blade on which the piece lies (``keep``).
+    Nested, upside down with the ceiling edge on the table: ``nested`` and its
+    reading, swing and keep; no bevel.
+    """
+
+    mitre: Fraction
+    mitre_setting: Fraction
+    bevel: Fraction
+    bevel_setting: Fraction
+    fence: str
+    swing: str
+    keep: str
+    nested: Fraction
+    nested_setting: Fraction
+    nested_swing: str
+    nested_keep: str
+
+
+def flat_mitre(spring: Fraction, standing: Fraction) -> Fraction:
+    """Return the mitre lying flat, where the trim standing in place is mitred ``standing``."""
+    return arc_tangent(sine(spring) * tangent(standing))
+
+
+def flat_bevel(spring: Fraction, standing: Fraction) -> Fraction:
+    """Return the bevel lying flat, where the trim standing in place is mitred ``standing``."""
+    return arc_sine(cosine(spring) * sine(standing))
+
+
+def projection(width: Fraction, spring: Fraction) -> Fraction:
+    """Return how far the ceiling edge stands out from the wall (inches)."""
+    return width * sine(spring)
+
+
+def drop(width: Fraction, spring: Fraction) -> Fraction:
+    """Return how far the wall edge hangs below the ceiling (inches)."""
+    return width * cosine(spring)
+
+
+def crown_cut(
+    spring: Fraction, standing: Fraction, side: str, step: Fraction, *, inside: bool
+) -> CrownCut:
+    """Return how one end of a crown piece is cut.
+
+    ``side`` is ``left`` or ``right`` of the piece as one faces it on the wall,
+    ``standing`` its mitre in place, ``step`` what the saw reads to.
+    """
+    mitre, bevel = flat_mitre(spring, standing), flat_bevel(spring, standing)
+    ceiling_to_fence = inside == (side == "right")
+    swing = "right" if ceiling_to_fence else "left"
+    return CrownCut(
+        mitre,
+        saw_reading(mitre, step),
+        bevel,
+        saw_reading(bevel, step),
+        CEILING_EDGE if ceiling_to_fence else WALL_EDGE,
+        swing,
+        "left" if inside else "right",
+        standing,
+        saw_reading(standing, step),
+        swing,
+        # upside down the piece's right end points left, so the piece lies right of the blade
+        side,
+    )

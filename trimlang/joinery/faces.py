@@ -1,0 +1,65 @@
+"""Cuts across the face of a trim that lies flat on the saw: stairs and casings.
+
+A mitre across the face makes the two long edges differ by height × tan(mitre),
+where a standing mitre makes back and face differ.  Between raked and level trim
+the mitre is half the bend.  A plumb cut on a slope ``s`` is ``s`` from square, a
+level cut 90° - ``s``.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Final
+
+from trimlang.joinery.piece import Cut, Lean
+from trimlang.lengths.angles import saw_reading, tangent
+from trimlang.survey.job import End, Fit, Joint, Trim
+from trimlang.survey.settings import Settings
+
+FACE_JOINTS: Final = (Joint.RAKE, Joint.PLUMB, Joint.LEVEL)
+HEAD_MITRE: Final = Fraction(45)
+
+
+def face_mitre(end: End, slope: Fraction) -> Fraction:
+    """Return the mitre across the face at a stair's end, in degrees from square."""
+    if end.joint is Joint.RAKE:
+        return abs(end.bend) / 2
+    if end.joint is Joint.PLUMB:
+        return abs(slope)
+    return 90 - abs(slope)
+
+
+def stair_end(end: End, side: str, slope: Fraction, trim: Trim, settings: Settings) -> Cut:
+    """Return the cut at a rake, plumb or level end of a run that rises by ``slope``."""
+    exact = face_mitre(end, slope)
+    if end.joint is Joint.RAKE:
+        # where the trim turns upwards the lower edges meet furthest along
+        long_edge = "bottom" if end.bend > 0 else "top"
+    else:
+        upper = (slope > 0) == (side == "right")
+        long_edge = "top" if upper == (end.joint is Joint.PLUMB) else "bottom"
+    return face_cut(end.joint, side, exact, trim.height or Fraction(0), long_edge, settings)
+
+
+def face_cut(
+    joint: Joint, side: str, exact: Fraction, across: Fraction, long_edge: str, settings: Settings
+) -> Cut:
+    """Return a mitre across a face that is ``across`` inches from edge to edge.
+
+    The piece lies face up with its top or outer edge away from you; the lean is
+    the blade's line seen from above.
+    """
+    setting = saw_reading(exact, settings.saw_step)
+    far = long_edge in ("top", "outer")
+    lean = Lean.RIGHT if far == (side == "right") else Lean.LEFT
+    return Cut(
+        joint,
+        Fit.MITRED,
+        exact,
+        setting,
+        lean if exact else Lean.UPRIGHT,
+        long_edge if exact else "both",
+        across * tangent(exact),
+        2 * across * abs(tangent(exact) - tangent(setting)),
+        False,
+    )

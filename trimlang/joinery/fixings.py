@@ -1,0 +1,80 @@
+"""Whether the nails reach: their height on the wall and their bite in the plate.
+
+The bottom plate is 1 1/2 in thick and the finished floor covers the foot of it,
+so the highest nail line that still meets it is the plate less the floor, and one
+aims lower than that.  What is left of a nail behind trim and wallboard is its
+bite.  (Common practice, no source.)
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Final
+
+from trimlang.lengths.tape import length_text
+from trimlang.survey.job import Job, Trim
+from trimlang.survey.measures import Findings
+
+LEAST_BITE: Final = Fraction(0)
+
+
+@dataclass(frozen=True, slots=True)
+class Fixing:
+    """How one trim that stands on the floor is nailed (inches).
+
+    ``highest`` is the line above the finished floor below which a nail meets the
+    plate, ``bite`` how deep it stands in it, None where the trim's thickness is
+    not known; ``every`` the furthest that nails are apart.
+    """
+
+    trim: str
+    highest: Fraction
+    bite: Fraction | None
+    every: Fraction
+
+
+def nail_height(plate: Fraction, floor: Fraction) -> Fraction:
+    """Return the highest line, above the finished floor, at which a nail meets the plate."""
+    return plate - floor
+
+
+def nail_bite(nail: Fraction, trim: Trim, wallboard: Fraction) -> Fraction | None:
+    """Return how deep the nail stands in the plate behind trim and wallboard."""
+    return None if trim.thickness is None else nail - trim.thickness - wallboard
+
+
+def fixings(job: Job) -> tuple[Fixing, ...]:
+    """Return how each trim that is nailed to the bottom plate is fixed.
+
+    Trim in front of another is nailed to that or to the floor, crown and casing
+    to what is behind them; they are left out.
+    """
+    settings = job.settings
+    first = {run.trims[0] for room in job.rooms for run in room.runs if run.trims}
+    return tuple(
+        Fixing(
+            trim.name,
+            nail_height(settings.nail_plate, settings.nail_floor),
+            nail_bite(settings.nail_long, trim, settings.nail_wallboard),
+            settings.nail_every,
+        )
+        for trim in job.trims
+        if trim.name in first and trim.spring is None and trim.in_front_of is None
+    )
+
+
+def check_fixings(job: Job, findings: Findings) -> None:
+    """Report trims whose nails do not reach the plate."""
+    for fixing in fixings(job):
+        span = job.trim(fixing.trim).span
+        if fixing.bite is not None and fixing.bite <= LEAST_BITE:
+            findings.say(
+                "T408",
+                span,
+                trim=fixing.trim,
+                nail=length_text(job.settings.nail_long, job.settings.unit),
+                short=length_text(-fixing.bite, job.settings.unit),
+            )
+        if fixing.highest <= 0:
+            findings.say("T409", span, trim=fixing.trim)

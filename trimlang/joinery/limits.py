@@ -1,0 +1,49 @@
+"""Warns of cuts that the saw cannot make, or not closely enough."""
+
+from __future__ import annotations
+
+from trimlang.joinery.piece import Piece
+from trimlang.lengths.angles import degrees_text
+from trimlang.lengths.tape import sixty_fourths
+from trimlang.survey.job import Fit, Joint, Run
+from trimlang.survey.measures import Findings
+from trimlang.survey.settings import Settings
+
+
+def check_reach(piece: Piece, run: Run, settings: Settings, findings: Findings) -> None:
+    """Report the ends of a piece whose mitre is further from square than the saw turns."""
+    for side, cut, end in (("left", piece.left, run.left), ("right", piece.right, run.right)):
+        if cut.setting > settings.saw_reach:
+            findings.say(
+                "T404",
+                end.span,
+                side=side,
+                run=run.label,
+                mitre=degrees_text(cut.exact),
+                reach=degrees_text(settings.saw_reach),
+            )
+
+
+def check_gaps(piece: Piece, run: Run, settings: Settings, findings: Findings) -> None:
+    """Report mitred corners that the saw's step leaves open further than the file allows.
+
+    A coped or square end shows no mitre, so nothing opens there.
+    """
+    limits = {
+        Joint.OUT_CORNER: settings.gap_out,
+        Joint.IN_CORNER: settings.gap_in,
+        Joint.RAKE: settings.gap_in,
+    }
+    for side, cut, end in (("left", piece.left, run.left), ("right", piece.right, run.right)):
+        limit = limits.get(cut.joint)
+        if limit is not None and cut.fit is Fit.MITRED and cut.gap > limit:
+            findings.say(
+                "T405",
+                end.span,
+                side=side,
+                run=run.label,
+                trim=piece.trim,
+                gap=sixty_fourths(cut.gap),
+                exact=degrees_text(cut.exact),
+                setting=degrees_text(cut.setting),
+            )

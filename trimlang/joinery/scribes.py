@@ -1,0 +1,55 @@
+"""Scribing to an uneven floor: how much comes off the foot of a run.
+
+A run is set level and its foot cut to the floor, so at the floor's highest place
+the trim loses as much as the largest gap.  Where two neighbours lose unlike
+amounts their tops no longer line up, unless both are cut alike.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from itertools import pairwise
+from typing import Final
+
+from trimlang.lengths.tape import length_text
+from trimlang.survey.job import Gap, Job, Room, Run, Trim
+from trimlang.survey.measures import Findings
+
+SEEN: Final = Fraction(1, 8)
+"""Tops that differ by more than this are seen (inches; common practice, no source)."""
+
+
+def scribe(job: Job, run: Run, trim: Trim) -> Fraction:
+    """Return what is scribed off the foot of a trim, at most (inches).
+
+    Nothing for trim that does not stand on the floor, for shoe, which bends to
+    the floor, and where shoe taller than the gap will cover it.
+    """
+    if trim.spring is not None or trim.in_front_of is not None or trim.name != run.trims[0]:
+        return Fraction(0)
+    covers = (
+        other.height
+        for other in map(job.trim, run.trims)
+        if other.in_front_of == trim.name and other.height is not None
+    )
+    return Fraction(0) if any(tall > run.floor_gap for tall in covers) else run.floor_gap
+
+
+def check_scribes(job: Job, room: Room, findings: Findings) -> None:
+    """Report neighbours that lose visibly unlike amounts of their height."""
+    walk = room.walk
+    pairs = list(pairwise(walk))
+    if not room.open_walk and len(walk) > 2:
+        pairs.append((walk[-1], walk[0]))
+    for one, other in pairs:
+        if isinstance(one, Gap) or isinstance(other, Gap) or not one.trims or not other.trims:
+            continue
+        losses = [scribe(job, run, job.trim(run.trims[0])) for run in (one, other)]
+        if one.trims[0] == other.trims[0] and abs(losses[0] - losses[1]) > SEEN:
+            findings.say(
+                "T407",
+                other.span,
+                one=one.label,
+                other=other.label,
+                differ=length_text(abs(losses[0] - losses[1]), room.settings.unit),
+            )

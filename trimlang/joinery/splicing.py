@@ -1,0 +1,162 @@
+"""Makes the pieces of a spliced wall, and names each piece's mates."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from itertools import pairwise
+
+from trimlang.joinery.cuts import end_cut
+from trimlang.joinery.piece import Kind, Piece
+from trimlang.joinery.rounding import round_length
+from trimlang.joinery.splices import Studs, lapping_side, split
+from trimlang.lengths.tape import feet_text, steps_up
+from trimlang.survey.job import End, Fit, Job, Joint, Room, Run, Trim
+from trimlang.survey.measures import Findings
+from trimlang.survey.outline import Leg, Point
+from trimlang.survey.settings import Settings
+
+
+@dataclass(frozen=True, slots=True)
+class Wall:
+    """A run with what lies around it: its job and room, its place in the plan, the entrance."""
+
+    job: Job
+    room: Room
+    run: Run
+    leg: Leg
+    entrance: Point | None
+
+    def laps(self, at: Fraction) -> str:
+        """Return which piece laps over the other at a joint ``at`` inches from the left."""
+        return lapping_side(self.leg, self.entrance, at)
+
+
+def spliced(
+    whole: Piece, wall: Wall, trim: Trim, longest: Fraction, findings: Findings
+) -> list[Piece]:
+    """Return the pieces that make up ``whole``, or itself where they cannot be made."""
+    run, settings = wall.run, wall.room.settings
+    if not run.may_splice:
+        findings.say(
+            "T401",
+            run.span,
+            run=run.label,
+            need=feet_text(whole.length, settings.unit),
+            trim=trim.name,
+            longest=feet_text(longest, settings.unit),
+        )
+        return [whole]
+    if trim.thickness is None:
+        findings.say("T211", run.span, joint="splice", run=f"run {run.label}", trim=trim.name)
+        return [whole]
+    scarf = End(Joint.SPLICE, None, Fit.MITRED, over_scraps=False, span=run.span)
+    lap = end_cut(scarf, "right", trim, settings).inset
+    if whole.wall_edge is not None:
+        longest -= steps_up(_past_wall_edge(whole), settings.rounding_step)
+    cut = _lengths(whole, wall, lap, longest, findings)
+    if cut is None:
+        findings.say("T403", run.span, run=run.label, trim=trim.name)
+        return [whole]
+    count = len(cut)
+    pieces: list[Piece] = []
+    place, laps = Fraction(0), "left"
+    for number, exact in enumerate(cut, start=1):
+        left = whole.left if number == 1 else end_cut(scarf, "left", trim, settings, laps)
+        place += exact - lap
+        laps = wall.laps(place + lap / 2)
+        right = whole.right if number == count else end_cut(scarf, "right", trim, settings, laps)
+        length, rounding = exact, replace(whole.rounding, row="splice", exact=exact, by=Fraction(0))
+        if number == count:
+            length, rounding = round_length(exact, whole.rounding.row, settings)
+        pieces.append(
+            replace(
+                whole,
+                id=f"{whole.id}-{_part_name(number, count)}",
+                length=length,
+                left=left,
+                right=right,
+                rounding=rounding,
+                part=number,
+                parts=count,
+            )
+        )
+    if whole.wall_edge is None:
+        return pieces
+    return [on_wall_edge(piece, piece.length, settings) for piece in pieces]
+
+
+def on_wall_edge(piece: Piece, length: Fraction, settings: Settings) -> Piece:
+    """Return a piece of crown whose number is along its wall edge; its stick may be longer.
+
+    At an outside corner the ceiling edge reaches further than the wall edge.
+    """
+    over = _past_wall_edge(piece)
+    return replace(piece, wall_edge=length, length=steps_up(length + over, settings.rounding_step))
+
+
+def _past_wall_edge(piece: Piece) -> Fraction:
+    return sum(
+        (cut.inset for cut in (piece.left, piece.right) if cut.crown and cut.long_edge == "face"),
+        Fraction(0),
+    )
+
+
+def _part_name(number: int, count: int) -> str:
+    return chr(ord("a") + number - 1) if count <= 26 else str(number)
+
+
+def _lengths(
+    whole: Piece, wall: Wall, lap: Fraction, longest: Fraction, findings: Findings
+) -> tuple[Fraction, ...] | None:
+    """Return the lengths to cut, on studs where the run tells of them and they fit."""
+    run, settings = wall.run, wall.room.settings
+    exact, force = whole.rounding.exact, run.must_splice
+    if run.first_stud is not None:
+        # the trim begins at the long point, which lies past the wall at an outside corner
+        past = whole.wall_edge is None
+        grown = (
+            whole.left.inset if past and whole.left.long_edge in ("face", "top") else Fraction(0)
+        )
+        studs = Studs(run.first_stud + grown, settings.stud_spacing)
+        cut = split(exact, longest, lap, settings, force=force, studs=studs)
+        if cut is not None:
+            return cut
+        findings.say("T406", run.span, run=run.label, trim=whole.trim)
+    return split(exact, longest, lap, settings, force=force)
+
+
+def with_mates(room: Room, pieces: Iterable[Piece]) -> list[Piece]:
+    """Return a room's pieces with the ids of those that they are joined to."""
+    pieces = list(pieces)
+    mates: dict[str, list[str]] = {piece.id: list(piece.mates) for piece in pieces}
+    along: dict[tuple[str, str], list[Piece]] = {}
+    for piece in pieces:
+        if piece.kind is Kind.RUN:
+            along.setdefault((piece.run, piece.trim), []).append(piece)
+        elif piece.kind is Kind.RETURN:
+            for mate in piece.mates:
+                mates[mate].append(piece.id)
+    pairs = [pair for parts in along.values() for pair in pairwise(parts)]
+    for one, other in _surveyed(room):
+        for trim in one.trims:
+            before, after = along.get((one.label, trim)), along.get((other.label, trim))
+            if before and after:
+                pairs.append((before[-1], after[0]))
+    for before_piece, after_piece in pairs:
+        mates[before_piece.id].append(after_piece.id)
+        mates[after_piece.id].append(before_piece.id)
+    return [replace(piece, mates=tuple(mates[piece.id])) for piece in pieces]
+
+
+def _surveyed(room: Room) -> list[tuple[Run, Run]]:
+    """Return the neighbouring runs that the file itself splices."""
+    walk = room.walk
+    return [
+        (one, other)
+        for one, other in pairwise(walk)
+        if isinstance(one, Run)
+        and isinstance(other, Run)
+        and one.right.joint is other.left.joint is Joint.SPLICE
+    ]

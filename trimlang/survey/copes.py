@@ -1,0 +1,144 @@
+"""Chooses which side of each coped corner is coped.
+
+Each coped corner has exactly one coped side.  No piece is coped at both ends
+where the room allows it; after that the coped side is the one that is seen
+side-on from the entrance: looking along a wall one sees past the cope, and
+across it one would look into the joint.  What the file fixes stays.  (Common
+practice, no source.)
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from itertools import pairwise
+from typing import Final, TypeAlias
+
+from trimlang.survey.job import Fit, Joint, Room, Run
+from trimlang.survey.measures import Findings
+from trimlang.survey.outline import Leg, Outline, Point, outline
+
+_BEFORE: Final = "before"
+_AFTER: Final = "after"
+_SIDES: Final = (_AFTER, _BEFORE)
+"""The sides of a corner: the run that ends there and the one that begins there.  Where nothing
+else decides, the one that begins there is coped: then no piece is coped at both ends."""
+
+_Cost: TypeAlias = tuple[int, int]
+"""Pieces coped at both ends, and corners coped at the side that looks worse."""
+
+_Way: TypeAlias = tuple[_Cost, tuple[str, ...]]
+
+
+def choose_copes(room: Room, findings: Findings) -> Room:
+    """Return the room with one coped side at each inside corner that is to be coped."""
+    corners = [index for index in range(len(room.walk)) if _is_coped(room, index)]
+    if not corners:
+        return room
+    drawn = outline(room)
+    wanted = {index: _side_on(room, drawn, index) for index in corners}
+    allowed = {index: _allowed(room, index) for index in corners}
+    chosen = _cheapest(room, corners, allowed, wanted)
+    walk = list(room.walk)
+    for index, side in chosen.items():
+        after = (index + 1) % len(walk)
+        one, other = walk[index], walk[after]
+        if isinstance(one, Run) and isinstance(other, Run):
+            fits = (Fit.COPED, Fit.SQUARE) if side == _BEFORE else (Fit.SQUARE, Fit.COPED)
+            walk[index] = replace(one, right=replace(one.right, fit=fits[0]))
+            walk[after] = replace(other, left=replace(other.left, fit=fits[1]))
+    for stretch in walk:
+        if isinstance(stretch, Run) and stretch.left.fit is stretch.right.fit is Fit.COPED:
+            findings.say("T306", stretch.span, run=stretch.label)
+    return replace(room, walk=tuple(walk))
+
+
+def _is_coped(room: Room, index: int) -> bool:
+    """Tell whether the corner after a stretch is to be coped, by the file or by the setting."""
+    count = len(room.walk)
+    if count < 2 or (room.open_walk and index == count - 1):
+        return False
+    one, other = room.walk[index], room.walk[(index + 1) % count]
+    if not isinstance(one, Run) or not isinstance(other, Run):
+        return False
+    if one.right.joint is not Joint.IN_CORNER or other.left.joint is not Joint.IN_CORNER:
+        return False
+    return room.settings.cope or Fit.COPED in (one.right.fit, other.left.fit)
+
+
+def _allowed(room: Room, index: int) -> tuple[str, ...]:
+    one, other = room.walk[index], room.walk[(index + 1) % len(room.walk)]
+    if one.right is not None and one.right.fit is Fit.COPED:
+        return (_BEFORE,)
+    if other.left is not None and other.left.fit is Fit.COPED:
+        return (_AFTER,)
+    return _SIDES
+
+
+def _side_on(room: Room, drawn: Outline, index: int) -> str | None:
+    """Return the side of a corner whose wall is seen most nearly end to end from the entrance."""
+    if drawn.entrance is None:
+        return None
+    before, after = drawn.legs[index], drawn.legs[(index + 1) % len(room.walk)]
+    corner = before.end
+    seen = {
+        _BEFORE: _across(before, drawn.entrance, corner),
+        _AFTER: _across(after, drawn.entrance, corner),
+    }
+    if abs(seen[_BEFORE] - seen[_AFTER]) < 1e-6:
+        return None
+    return min(_SIDES, key=lambda side: seen[side])
+
+
+def _across(leg: Leg, eye: Point, corner: Point) -> float:
+    """Return how squarely the line of sight to the corner meets a wall: 0 along it, 1 across."""
+    along = complex(float(leg.end.x - leg.start.x), float(leg.end.y - leg.start.y))
+    sight = complex(float(corner.x - eye.x), float(corner.y - eye.y))
+    if not abs(along) or not abs(sight):
+        return 0.0
+    return abs((along.conjugate() * sight).imag) / abs(along) / abs(sight)
+
+
+def _cheapest(
+    room: Room,
+    corners: list[int],
+    allowed: dict[int, tuple[str, ...]],
+    wanted: dict[int, str | None],
+) -> dict[int, str]:
+    """Return the sides with the fewest pieces coped at both ends, then the best to look at.
+
+    Goes round corner by corner, keeping the best way to reach each choice;
+    only neighbouring corners share a piece.  Each choice at the first corner is
+    tried, because the last corner may share a piece with it.
+    """
+    ways: list[_Way] = []
+    for first in allowed[corners[0]]:
+        reached: list[_Way] = [(_dislike(wanted[corners[0]], first), (first,))]
+        for before, corner in pairwise(corners):
+            reached = [
+                min(_longer(room, way, before, corner, side, wanted) for way in reached)
+                for side in allowed[corner]
+            ]
+        for cost, way in reached:
+            closing = _both(room, corners[-1], way[-1], corners[0], first)
+            ways.append(((cost[0] + closing, cost[1]), way))
+    return dict(zip(corners, min(ways)[1], strict=True))
+
+
+def _longer(
+    room: Room, way: _Way, before: int, corner: int, side: str, wanted: dict[int, str | None]
+) -> _Way:
+    """Return a way to choose with one more corner, and its cost."""
+    (both, disliked), sides = way
+    both += _both(room, before, sides[-1], corner, side)
+    disliked += _dislike(wanted[corner], side)[1]
+    return (both, disliked), (*sides, side)
+
+
+def _both(room: Room, before: int, first: str, corner: int, second: str) -> int:
+    """Tell (as 1) whether the piece between two corners would be coped at both ends."""
+    shares = (before + 1) % len(room.walk) == corner
+    return int(shares and first == _AFTER and second == _BEFORE)
+
+
+def _dislike(wanted: str | None, side: str) -> _Cost:
+    return 0, int(wanted is not None and wanted != side)

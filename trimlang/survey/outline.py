@@ -1,0 +1,197 @@
+"""The room's plan as its survey gives it: the walk along every wall, point by point.
+
+The walk begins at the left end of the first wall and goes to the right.  It
+turns right by 180° - θ at an inside corner, left by as much at an outside one,
+and goes straight on along openings unless their sides say a corner.  Corners
+that were not measured are taken as square; where those that were leave a
+little of the whole turn over, the unmeasured ones share it, because a room
+goes once round whatever its corners are.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from fractions import Fraction
+from math import isqrt
+from typing import Final
+
+from trimlang.lengths.angles import cosine, mitre_of_corner, sine, tangent
+from trimlang.lengths.tape import steps_nearest
+from trimlang.survey.job import End, Gap, Joint, Room, Run, Stretch, Trim
+
+WHOLE_TURN: Final = Fraction(360)
+MOST_SHARED: Final = Fraction(15)
+"""Corners further than this from a whole turn, together, are a mistake and not a lean."""
+
+_SQUARE: Final = Fraction(90)
+_FINE: Final = Fraction(1, 10**12)
+_CORNERS: Final = (Joint.IN_CORNER, Joint.OUT_CORNER)
+
+
+@dataclass(frozen=True, slots=True)
+class Point:
+    """A place on the floor: inches to the right along the first wall, and towards it."""
+
+    x: Fraction
+    y: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Turn:
+    """How the walk turns after a stretch: ``degrees`` to the right, less than 0 to the left.
+
+    ``measured`` tells that the file gives the angle, ``known`` that it says how
+    the two stretches meet at all, ``disputed`` that its two sides contradict
+    each other.
+    """
+
+    degrees: Fraction
+    measured: bool
+    known: bool
+    disputed: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Leg:
+    """One stretch of the walk: where it starts and ends, and its heading.
+
+    ``label`` is the run's, or what the opening is called; ``kind`` is ``run``,
+    ``opening`` or ``bare``; ``index`` its place in ``Room.walk``.  The heading is
+    in degrees to the right of the first wall's.
+    """
+
+    index: int
+    kind: str
+    label: str
+    start: Point
+    end: Point
+    heading: Fraction
+
+
+@dataclass(frozen=True, slots=True)
+class Outline:
+    """The walk round a room.
+
+    ``turned`` is the sum of all turns as surveyed, in degrees.  ``misclosure``
+    is where the walk ends as seen from its start (both should be one), None
+    for an open walk and where the corners do not go once round.  ``entrance``
+    is the middle of the room's entrance, if one is marked.
+    """
+
+    legs: tuple[Leg, ...]
+    turns: tuple[Turn, ...]
+    turned: Fraction
+    misclosure: Point | None
+    entrance: Point | None
+
+    @property
+    def gap(self) -> Fraction | None:
+        """How far the walk's end lies from its start (inches), None where it is not known."""
+        if self.misclosure is None:
+            return None
+        return distance(self.misclosure)
+
+
+def distance(of: Point) -> Fraction:
+    """Return how far a point is from the walk's start, to a millionth of an inch."""
+    square = of.x**2 + of.y**2
+    return Fraction(isqrt(int(square * 10**12)), 10**6)
+
+
+def outline(room: Room, trims: Iterable[Trim] = ()) -> Outline:
+    """Return the walk round ``room``.
+
+    ``trims`` are the job's: walls taken over scraps of trim are shorter than
+    the number by what the scraps add.  Without them the number counts whole.
+    """
+    thick = depths(trims)
+    walk, count = room.walk, len(room.walk)
+    turns = tuple(turn_between(walk[i], walk[(i + 1) % count]) for i in range(count))
+    turned = sum((turn.degrees for turn in turns), Fraction(0))
+    goes_round = not room.open_walk and abs(turned - WHOLE_TURN) <= MOST_SHARED
+    degrees = shared(turns) if goes_round else tuple(turn.degrees for turn in turns)
+    place, heading = Point(Fraction(0), Fraction(0)), Fraction(0)
+    legs: list[Leg] = []
+    entrance: Point | None = None
+    for index, stretch in enumerate(walk):
+        far = wall_length(stretch, room, thick)
+        end = Point(place.x + far * _fine(cosine(heading)), place.y - far * _fine(sine(heading)))
+        gap = stretch if isinstance(stretch, Gap) else None
+        kind, label = (gap.kind, gap.called or "") if gap else ("run", _label(stretch))
+        legs.append(Leg(index, kind, label, place, end, heading))
+        if gap and gap.entrance:
+            entrance = Point((place.x + end.x) / 2, (place.y + end.y) / 2)
+        place, heading = end, heading + degrees[index]
+    return Outline(tuple(legs), turns, turned, place if goes_round and legs else None, entrance)
+
+
+def depths(trims: Iterable[Trim]) -> dict[str, Fraction | None]:
+    """Return how far each trim stands out from the wall: its thickness, or crown's projection."""
+    return {
+        trim.name: trim.thickness
+        if trim.spring is None or trim.height is None
+        else trim.height * _fine(sine(trim.spring))
+        for trim in trims
+    }
+
+
+def turn_between(one: Stretch, other: Stretch) -> Turn:
+    """Return how the walk turns from one stretch to the next."""
+    sides = [end for end in (one.right, other.left) if end is not None]
+    cornered = [end for end in sides if end.joint in _CORNERS]
+    if cornered:
+        angle = next((end.corner for end in cornered if end.corner is not None), None)
+        size = _SQUARE if angle is None else 180 - angle
+        if cornered[0].joint is Joint.OUT_CORNER:
+            size = -size
+        disputed = len({end.joint for end in cornered}) > 1
+        return Turn(size, measured=angle is not None, known=True, disputed=disputed)
+    straight = any(_goes_straight(stretch) for stretch in (one, other)) or any(
+        end.joint in (Joint.SPLICE, Joint.RAKE) for end in sides
+    )
+    return Turn(Fraction(0), measured=False, known=straight)
+
+
+def shared(turns: tuple[Turn, ...]) -> tuple[Fraction, ...]:
+    """Return the turns with what they lack of a whole one shared by the unmeasured corners."""
+    lacking = WHOLE_TURN - sum(turn.degrees for turn in turns)
+    takers = sum(bool(turn.degrees) and not turn.measured for turn in turns)
+    share = lacking / takers if takers else Fraction(0)
+    return tuple(
+        turn.degrees + share if turn.degrees and not turn.measured else turn.degrees
+        for turn in turns
+    )
+
+
+def wall_length(
+    stretch: Stretch, room: Room, thick: dict[str, Fraction | None] | None = None
+) -> Fraction:
+    """Return how much wall a stretch takes up, in plan (inches)."""
+    if isinstance(stretch, Gap):
+        return stretch.along
+    in_plan = stretch.length * _fine(cosine(stretch.slope)) if stretch.slope else stretch.length
+    return in_plan - sum(
+        (_scraps(end, stretch, room, thick or {}) for end in (stretch.left, stretch.right)),
+        Fraction(0),
+    )
+
+
+def _scraps(end: End, run: Run, room: Room, thick: dict[str, Fraction | None]) -> Fraction:
+    if end.joint is not Joint.OUT_CORNER or not end.over_scraps or not run.trims:
+        return Fraction(0)
+    mitre = room.settings.mitre_out if end.corner is None else mitre_of_corner(end.corner)
+    return (thick.get(run.trims[0]) or Fraction(0)) * tangent(mitre)
+
+
+def _goes_straight(stretch: Stretch) -> bool:
+    return isinstance(stretch, Gap) and stretch.kind == "opening"
+
+
+def _label(stretch: Stretch) -> str:
+    return stretch.label if isinstance(stretch, Run) else ""
+
+
+def _fine(value: Fraction) -> Fraction:
+    # thirty places would make every later sum carry thirty-digit denominators
+    return value if value.denominator == 1 else steps_nearest(value, _FINE)

@@ -1,0 +1,89 @@
+"""Stairs: how steeply a run rises, and whether its ends go with that."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+from typing import Final
+
+from trimlang.lengths.angles import arc_tangent
+from trimlang.survey.job import End, Joint, Room, Run
+from trimlang.survey.measures import Findings, length
+from trimlang.survey.settings import Settings
+from trimlang.syntax import tree
+
+STEEPEST: Final = 60
+_STAIR_ENDS: Final = (Joint.PLUMB, Joint.LEVEL)
+_CORNERS: Final = (Joint.IN_CORNER, Joint.OUT_CORNER, Joint.RETURN)
+
+
+def read_slope(facts: tuple[tree.Fact, ...], settings: Settings, findings: Findings) -> Fraction:
+    """Return a run's slope in degrees, more than 0 where it rises to the right; 0 if level."""
+    for fact in facts:
+        if fact.kind not in ("rising", "rising_over"):
+            continue
+        side, *how = fact.values
+        pitch: Fraction | None = None
+        if isinstance(how[0], tree.Angle):
+            pitch = how[0].degrees
+        else:
+            sizes = [
+                length(size, settings.unit, findings, what="a stair's rise or run")
+                for size in how
+                if isinstance(size, tree.Measure)
+            ]
+            rise, run = sizes
+            if rise is not None and run is not None:
+                pitch = arc_tangent(rise / run)
+        if pitch is None:
+            continue
+        if not 0 < pitch <= STEEPEST:
+            findings.say("T233", fact.span, what="a stair's pitch", least=1, most=STEEPEST)
+            continue
+        return pitch if isinstance(side, tree.Word) and side.text == "right" else -pitch
+    return Fraction(0)
+
+
+def bend_rakes(room: Room, findings: Findings) -> Room:
+    """Return the room with each rake end knowing how the trim bends there.
+
+    Reports rake ends that nothing bends at, and ends that do not go with the
+    slope of their run.
+    """
+    walk = list(room.walk)
+    for index, stretch in enumerate(walk):
+        if not isinstance(stretch, Run):
+            continue
+        for side in ("left", "right"):
+            end: End = getattr(stretch, side)
+            _check_end(stretch, end, side, findings)
+            if end.joint is not Joint.RAKE:
+                continue
+            mate = _mate(room, index, side)
+            bend = Fraction(0)
+            if mate is not None:
+                bend = mate.slope - stretch.slope if side == "right" else stretch.slope - mate.slope
+            if not bend:
+                findings.say("T244", end.span, side=side, run=stretch.label)
+            now = walk[index]
+            walk[index] = replace(now, **{side: replace(getattr(now, side), bend=bend)})
+    return replace(room, walk=tuple(walk))
+
+
+def _mate(room: Room, index: int, side: str) -> Run | None:
+    """Return the run that goes on past a rake end, if there is one."""
+    at = index + (1 if side == "right" else -1)
+    if room.open_walk and not 0 <= at < len(room.walk):
+        return None
+    mate = room.walk[at % len(room.walk)]
+    if not isinstance(mate, Run) or mate is room.walk[index]:
+        return None
+    other = mate.left if side == "right" else mate.right
+    return mate if other.joint is Joint.RAKE else None
+
+
+def _check_end(run: Run, end: End, side: str, findings: Findings) -> None:
+    if not run.slope and end.joint in _STAIR_ENDS:
+        findings.say("T243", end.span, side=side, run=run.label, joint=end.joint)
+    if run.slope and end.joint in _CORNERS:
+        findings.say("T245", end.span, side=side, run=run.label, joint=end.joint)
