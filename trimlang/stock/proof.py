@@ -23,7 +23,7 @@ from trimlang.stock.timber import Timber
 #: Mixes tried and left undecided before the search ends with a gap.
 UNDECIDED = 12
 #: Steps undone while one mix is cut.
-RETREATS = 60
+RETREATS = 40
 #: Mixes of fewer sticks tried once the cost is settled.
 FEWER = 6
 
