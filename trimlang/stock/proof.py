@@ -20,6 +20,8 @@ from trimlang.stock.packing import Packing, better, packing_of
 from trimlang.stock.relaxation import Relaxation
 from trimlang.stock.timber import Timber
 
+#: Told the least cost so far (None: no plan yet) and the bound.
+Watch = Callable[[int | None, int], None]
 #: Mixes tried and left undecided before the search ends with a gap.
 UNDECIDED = 12
 #: Steps undone while one mix is cut.
@@ -47,6 +49,7 @@ def prove(
     start: Packing | None,
     worths: list[Worth],
     seconds: Callable[[], float],
+    watch: Watch | None = None,
 ) -> Proof:
     """Search for the least cost from a starting packing (None: none found yet)."""
     state = Proof(start, 0, "linear program over patterns")
@@ -59,6 +62,8 @@ def prove(
     undecided = 0
     passed = Known(known.worths)  # Also leaves out mixes that were tried in vain.
     while undecided < UNDECIDED and seconds() > 0:
+        if watch is not None:
+            watch(None if state.packing is None else state.packing.cost, state.bound)
         below = ceiling if state.packing is None else state.packing.cost
         mix, floor = search.cheapest(passed, below, seconds())
         if not undecided:
