@@ -32,6 +32,8 @@ BRANCHES = 20_000
 ENDINGS = 8
 ENDING = 5_000
 ENDING_BRANCHES = 200
+#: Quick dives before that.
+EASY_STARTS = 2
 #: Dives that start with another pattern each.
 STARTS = 8
 #: Rounding errors of the solver below this are none.
@@ -114,9 +116,10 @@ class RackCut:
             if worth is not None:
                 return Answer(worth=worth)
         self._tight = None
-        answer = self._dive(counts, FEW)
-        if answer.sticks is not None or answer.worth is not None or self._seconds() <= 0:
-            return answer
+        for skip in range(EASY_STARTS):
+            answer = self._dive(counts, FEW, skip)
+            if answer.sticks is not None or answer.worth is not None or self._seconds() <= 0:
+                return answer
         patterns = self._allowed(counts)
         if self._tight is not None and slack_of(self._tight, counts) < 0:
             return Answer(worth=self._tight)
