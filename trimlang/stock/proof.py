@@ -71,6 +71,11 @@ def prove(
         if mix is None:
             state.supply_short = state.packing is None and not undecided and floor >= below
             break
+        if known.falls_short(mix.counts):
+            # By less than the solver can see: rule it out by name.
+            known.too_small.append(mix.counts)
+            passed.too_small.append(mix.counts)
+            continue
         answer = racks.cut(mix.counts, RETREATS)
         if answer.sticks is not None:
             state.packing = better(state.packing, packing_of(timber, buying, answer.sticks))
