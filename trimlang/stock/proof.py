@@ -60,6 +60,7 @@ def prove(
     racks = RackCut(timber, relaxation, seconds)
     ceiling = _ceiling(timber, buying)
     undecided = 0
+    tried: set[tuple[int, ...]] = set()
     passed = Known(known.worths)  # Also leaves out mixes that were tried in vain.
     while undecided < UNDECIDED and seconds() > 0:
         if watch is not None:
@@ -71,11 +72,12 @@ def prove(
         if mix is None:
             state.supply_short = state.packing is None and not undecided and floor >= below
             break
-        if known.falls_short(mix.counts):
-            # By less than the solver can see: rule it out by name.
+        if mix.counts in tried and known.falls_short(mix.counts):
+            # By less than the solver can see, so that it comes again: rule it out by name.
             known.too_small.append(mix.counts)
             passed.too_small.append(mix.counts)
             continue
+        tried.add(mix.counts)
         answer = racks.cut(mix.counts, RETREATS)
         if answer.sticks is not None:
             state.packing = better(state.packing, packing_of(timber, buying, answer.sticks))
@@ -165,4 +167,4 @@ def _solve_cost(
         if not fresh or (not timber.problem.spare and state.bound >= value - 1e-6):
             break
     kept.sort(key=lambda entry: -entry[0])
-    known.worths.extend(worth for _, worth in kept[:40])
+    known.worths.extend(worth for _, worth in kept[:20])
