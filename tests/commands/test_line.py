@@ -90,6 +90,30 @@ def test_what_the_user_adds_to_the_folder_stays(job: Path) -> None:
     assert (out / "photos" / "a.jpg").read_bytes() == b"x"
 
 
+def test_options_of_the_sheets(job: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    out = job.parent / "shop"
+    build = ["build", str(job), "--out", str(out), "--format", "html"]
+    options = ["--show", "mm", "--language", "es", "--no-codes", "--paper", "a4"]
+    assert main([*build, *options]) == 0
+    page = (out / "tickets.html").read_text(encoding="utf-8")
+    assert 'lang="es"' in page
+    assert " mm" in page
+    assert 'class="qr"' not in page
+    assert (out / "stock-order.csv").read_text(encoding="utf-8").count("\n") > 1
+    assert main([*build, "--ticket", "100mm x 50mm"]) == 0
+    capsys.readouterr()
+    for wrong in (["--language", "tlh"], ["--ticket", "small"]):
+        assert main([*build, *wrong]) == 2
+        assert capsys.readouterr().err.count("\n") == 1
+    templates = job.parent / "mine"
+    templates.mkdir()
+    (templates / "tickets.html").write_text("{% for %}", encoding="utf-8")
+    assert main([*build, "--templates", str(templates)]) == 2
+    assert "tickets.html:1" in capsys.readouterr().err
+    assert main([*build, "--templates", str(job.parent / "none")]) == 2
+    assert "none" in capsys.readouterr().err
+
+
 def test_wrong_usage(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["check", str(tmp_path / "none.trim")]) == 2
     assert main(["check", str(tmp_path)]) == 2

@@ -101,15 +101,31 @@ def _files(options: Namespace, result: Result) -> dict[str, bytes]:
     files = {"plan.json": plan_json(result).encode()}
     if not formats & {"html", "pdf"}:
         return files
+    from trimlang.sheets.order_csv import order_csv
     from trimlang.sheets.pages import render_sheets
     from trimlang.sheets.press import SheetTemplateError
 
+    if options.templates is not None and not options.templates.is_dir():
+        complain(f"there is no folder {options.templates}")
+        raise _StopError(WRONG_USAGE)
     paper = options.paper or ("a4" if result.job.settings.unit == "mm" else "letter")
     try:
-        sheets = render_sheets(result, paper=paper, templates=options.templates)
+        sheets = render_sheets(
+            result,
+            paper=paper,
+            templates=options.templates,
+            show=options.show,
+            language=options.language,
+            qr=not options.no_codes,
+            ticket=options.ticket,
+        )
     except SheetTemplateError as error:
         complain(f"a template is wrong: {error}")
         raise _StopError(WRONG_USAGE) from None
+    except ValueError as error:  # a language or a label that there is not
+        complain(str(error))
+        raise _StopError(WRONG_USAGE) from None
+    files["stock-order.csv"] = order_csv(result).encode()
     if "html" in formats:
         files |= {f"{name}.html": html.encode() for name, html in sheets.items()}
     if "pdf" in formats:

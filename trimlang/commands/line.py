@@ -60,6 +60,22 @@ def arguments() -> argparse.ArgumentParser:
         help="paper of the sheets (default: letter, a4 for jobs in millimetres)",
     )
     build.add_argument(
+        "--show",
+        choices=("in", "mm"),
+        help="show lengths in inches or millimetres, whatever the job file is in",
+    )
+    build.add_argument(
+        "--language", default="en", metavar="CODE", help="language of the sheets (en, es)"
+    )
+    build.add_argument(
+        "--ticket",
+        metavar="WxH",
+        help="print one ticket on each label of this size, such as “100mm x 50mm”",
+    )
+    build.add_argument(
+        "--no-codes", action="store_true", help="print tickets without their QR codes"
+    )
+    build.add_argument(
         "--plan",
         choices=("full", "quick"),
         default="full",
