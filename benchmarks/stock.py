@@ -117,7 +117,8 @@ def blocks(limit: float, plot: Path | None) -> None:
         points.append((pieces, result.core_seconds))
         print(
             f"{pieces:6} pieces: {result.plan.status}, gap {result.plan.gap},"
-            f" {result.core_seconds:.2f} s of one core, {result.seconds:.2f} s, {memory:.0f} MiB at most so far",
+            f" {result.core_seconds:.2f} s of one core, {result.seconds:.2f} s on the wall,"
+            f" {memory:.0f} MiB at most so far",
             flush=True,
         )
     if plot is not None:
