@@ -187,7 +187,7 @@ def test_a_forgotten_opening():
         "S1: 5 ft, left=in-corner, right=butt\nS2: 7 ft 4 in, left=butt, right=in-corner",
     )
     remedy = findings(lines)["T310"].remedy
-    assert "an opening forgotten after run S1, about 32 in wide" in remedy
+    assert "an opening forgotten after run S1, about 2 ft 8 in wide" in remedy
 
 
 def test_no_single_slip():
@@ -219,3 +219,19 @@ def test_walls_taken_over_scraps_are_walked_without_them():
     drawn = outline(result.job.rooms[0], result.job.trims)
     # the scrap adds 9/16 × tan 45.5° = 0.5724, of which the tape shows 9/16
     assert abs(float(drawn.gap) - 0.0099) < 1e-3
+
+
+def test_a_metric_room():
+    head = (
+        'unit mm\ntrim base: 14 thick, 134 tall\nstock base: 4200 at 17.40\nroom "R", trim base\n'
+    )
+    lines = [
+        "N: 3640, left=in-corner, right=in-corner",
+        "E: 2460, left=in-corner, right=in-corner",
+        "S: 3640, left=in-corner, right=in-corner",
+        "W: 2640, left=in-corner, right=in-corner",
+    ]
+    found = findings(lines, head)["T310"]
+    assert "0.18 m from where they began" in found.message
+    assert "run E with two figures swapped: 2.64 m instead" in found.remedy
+    assert "run W with two figures swapped: 2.46 m instead" in found.remedy
