@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from trimlang.compiler import check_job
+from trimlang.compiler import check_job, compile_job
 from trimlang.joinery.piece import Kind
 from trimlang.lengths.tape import length_text
 from trimlang.survey.outline import outline
@@ -61,3 +61,12 @@ def test_four_doors_have_twelve_pieces_of_casing():
     kinds = [piece.kind for piece in checked("doors.trim").pieces]
     assert kinds.count(Kind.LEG) == 8
     assert kinds.count(Kind.HEAD) == 4
+
+
+@pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.stem)
+def test_every_piece_of_an_example_lies_on_one_stick(path):
+    result = compile_job(path.read_text(encoding="utf-8"), path=path)
+    placed = [
+        place.piece for plan in result.plans for stick in plan.sticks for place in stick.places
+    ]
+    assert sorted(placed) == sorted(piece.id for piece in result.pieces)
