@@ -235,3 +235,19 @@ def test_a_metric_room():
     assert "0.18 m from where they began" in found.message
     assert "run E with two figures swapped: 2.64 m instead" in found.remedy
     assert "run W with two figures swapped: 2.46 m instead" in found.remedy
+
+
+def test_a_wall_that_cannot_be_read_is_not_called_a_gap_as_well():
+    found = findings(changed(L_SHAPED, "S: 15 ft,", "S: 15 fft,"))
+    assert "T310" not in found
+    assert "T311" not in found
+    assert any(one.severity == "error" for one in found.values())
+
+
+def test_a_stair_beside_a_wall_that_cannot_be_read():
+    lines = [
+        "A: 15 fft, left=butt, right=rake",
+        "B: 90 in, left=rake, right=plumb, rising right 30 deg",
+    ]
+    head = HEAD.replace('"R", trim base', '"R", trim base, open walk')
+    assert "T244" not in findings(lines, head)

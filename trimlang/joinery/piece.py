@@ -210,7 +210,9 @@ class Piece:
             cut.joint is Joint.IN_CORNER and cut.fit is Fit.MITRED
             for cut in (self.left, self.right)
         )
-        return max(-self.rounding.by, Fraction(0)) if inside else Fraction(0)
+        if not inside or self.wall_edge is not None:
+            return Fraction(0)
+        return max(-self.rounding.by, Fraction(0))
 
 
 def _inset(cut: Cut, long_edge: str) -> Fraction:
