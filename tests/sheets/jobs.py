@@ -25,6 +25,26 @@ room "Box room" as BR, trim base
 """
 
 
+ODD = """\
+job "Odd ends"
+trim base: 9/16 in thick, 5 1/4 in tall, mdf
+trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg, poplar
+trim case: 11/16 in thick, 2 1/4 in wide
+stock base: 12 ft at 10
+stock crown: 16 ft at 31.00
+stock case: 7 ft at 9, 14 ft at 15
+room "Parlor" as PA, trim crown
+  N: 10 ft, left=in-corner(90 deg), right=in-corner(90 deg)
+  E: 8 ft, left=in-corner(90 deg), right=in-corner(90 deg)
+  S: 10 ft, left=in-corner(90 deg), right=in-corner(90 deg)
+  W: 8 ft, left=in-corner(90 deg), right=in-corner(90 deg)
+room "Stair" as SA, trim base, open walk
+  opening 30 in, "bedroom", casing case, height 80 in
+  A: 40 in, left=butt, right=rake
+  B: 9 ft 4 in, left=rake, right=plumb, rising right 7 1/2 in over 10 in
+"""
+
+
 def compiled(text: str) -> Result:
     """Compile a job that must be sound."""
     result = compile_job(text, name="small.trim")
@@ -36,6 +56,12 @@ def compiled(text: str) -> Result:
 def small() -> Result:
     """A room with every kind of end."""
     return compiled(SMALL)
+
+
+@cache
+def odd() -> Result:
+    """Crown, a cased door and a stair."""
+    return compiled(ODD)
 
 
 @cache

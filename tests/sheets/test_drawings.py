@@ -8,16 +8,16 @@ from io import StringIO
 
 import pytest
 
-from tests.sheets.jobs import compiled, house, small
+from tests.sheets.jobs import house, odd, small
 from trimlang.sheets.counter import order
-from trimlang.sheets.floor import floor_plan
+from trimlang.sheets.floor import floor_plan, walls
 from trimlang.sheets.mates import mates
 from trimlang.sheets.order_csv import order_csv
 from trimlang.sheets.pen import Pen
 from trimlang.sheets.saw import saw_sheet
 from trimlang.sheets.sticks import WIDE, stick_layouts
-from trimlang.sheets.walls import misclosure, walls
 from trimlang.sheets.words import words_in
+from trimlang.survey.outline import outline
 
 PEN = Pen(words_in("en"), "$")
 
@@ -44,8 +44,15 @@ def test_saw_sheet_makes_both_ends_of_every_piece_once() -> None:
     wanted = [f"{side} end of {p.id}" for p in house().pieces for side in ("left", "right")]
     assert sorted(made) == sorted(wanted)
     assert int(sheet.changes) == len(sheet.groups) - 1
-    assert len({group.setting for group in sheet.groups}) == len(sheet.groups)
+    assert len({(group.lay, group.setting) for group in sheet.groups}) == len(sheet.groups)
     assert "left end of BB-E-base" in sheet.copes
+
+
+def test_saw_sheet_keeps_standing_flat_and_crown_apart() -> None:
+    lays = [group.lay for group in saw_sheet(odd(), PEN).groups]
+    assert lays[0] == ""
+    assert [bool(lay) for lay in lays[1:]] == [True] * (len(lays) - 1)
+    assert lays == sorted(lays, key=lambda lay: (lay.startswith("crown"), lay != "", lay))
 
 
 def test_mates_go_both_ways() -> None:
@@ -56,25 +63,13 @@ def test_mates_go_both_ways() -> None:
         assert met[mate, other[side]] == piece
 
 
-@pytest.mark.parametrize(("corner", "sides"), [(90, 4), (120, 6), (135, 8), (108, 5)])
-def test_a_regular_room_closes(corner: int, sides: int) -> None:
-    runs = "\n".join(
-        f"  w{n}: 60 in, left=in-corner({corner} deg), right=in-corner({corner} deg)"
-        for n in range(sides)
-    )
-    job = compiled(
-        f'trim b: 1/2 in thick\nstock b: 12 ft at 9\nroom "Ring" as RI, trim b\n{runs}\n'
-    ).job
-    laid = walls(job.rooms[0])
-    assert misclosure(laid) == pytest.approx(0, abs=1e-9)
-    assert all(wall.turn == 180 - corner for wall in laid)
-
-
-def test_an_outside_corner_turns_left() -> None:
+def test_the_walk_turns_right_on_paper() -> None:
     (room,) = small().job.rooms
-    laid = walls(room)
-    assert laid[0].turn == pytest.approx(-88.7)
-    assert laid[1].turn == 90
+    laid = walls(room, outline(room, small().job.trims))
+    assert [wall.start for wall in laid[1:]] == [wall.end for wall in laid[:-1]]
+    assert laid[0].end[1] == 0
+    assert laid[1].end[1] < 0  # an outside corner turns left, which is up on the page
+    assert laid[2].end[0] > laid[2].start[0]
 
 
 def test_drawings_stay_on_the_paper() -> None:

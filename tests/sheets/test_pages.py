@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import builtins
 import re
+from dataclasses import fields
 from io import BytesIO
 from pathlib import Path
 from typing import Any
@@ -14,10 +15,15 @@ from syrupy.assertion import SnapshotAssertion
 
 from tests.sheets.jobs import SMALL, compiled, house, small
 from trimlang.compiler import compile_job
+from trimlang.sheets.counter import Line, Order, TrimOrder
+from trimlang.sheets.floor import RoomPlan
 from trimlang.sheets.pages import TITLES, render_sheets
 from trimlang.sheets.paper import UnknownPaperError, label
 from trimlang.sheets.pdf import PangoMissingError, ReachesOutError, to_pdf
 from trimlang.sheets.press import SheetTemplateError
+from trimlang.sheets.stages import Checklist, Stage
+from trimlang.sheets.sticks import StickLayout
+from trimlang.sheets.ticket import EndText, Ticket
 from trimlang.sheets.words import UnknownLanguageError
 
 
@@ -172,3 +178,17 @@ def test_revision_follows_the_job_file() -> None:
 
     assert revision(SMALL) == revision(SMALL)
     assert revision(SMALL) != revision(SMALL + "# a word\n")
+
+
+def test_the_documented_template_works(tmp_path: Path) -> None:
+    docs = (Path(__file__).resolve().parents[2] / "docs" / "sheets.md").read_text("utf-8")
+    (example,) = re.findall(r"```jinja\n(.*?)```", docs, re.DOTALL)
+    (tmp_path / "checklist.html").write_text(example)
+    assert "BR-E-base 29 1/8 in" in render_sheets(small(), templates=tmp_path)["checklist"]
+
+
+def test_the_documented_context_is_what_templates_see() -> None:
+    docs = (Path(__file__).resolve().parents[2] / "docs" / "sheets.md").read_text("utf-8")
+    for view in (Ticket, EndText, Order, TrimOrder, Line, Checklist, Stage, StickLayout, RoomPlan):
+        for field in fields(view):
+            assert f"`{field.name}`" in docs, f"{view.__name__}.{field.name}"

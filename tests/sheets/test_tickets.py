@@ -9,7 +9,7 @@ from io import BytesIO
 import pytest
 from pypdf import PdfReader
 
-from tests.sheets.jobs import compiled, house, many, small
+from tests.sheets.jobs import compiled, house, many, odd, small
 from trimlang.sheets.ends import FENCE, THICK, WIDE, draw_ends
 from trimlang.sheets.pages import render_sheets
 from trimlang.sheets.pdf import to_pdf
@@ -82,6 +82,45 @@ def test_cope_and_its_mate_are_told() -> None:
     assert by_id["BR-N-base-a"].part == "part 1 of 2"
 
 
+def test_crown_gives_both_ways_to_lay_it() -> None:
+    one = next(one for one in tickets(odd(), _pen()) if one.id == "PA-N-crown")
+    assert one.left.setting == "mitre 31.5° left, bevel 34°"
+    assert one.right.setting == "mitre 31.5° right, bevel 34°"
+    assert "wall edge to the fence" in one.left.lies
+    assert "ceiling edge to the fence" in one.right.lies
+    assert "nested upside down: 45° left" in one.left.lies
+    assert one.left.exact.startswith("exact 31.62° / 33.86°")
+    assert one.measured == "along the wall edge, from end to end"
+    assert str(one.length) == "120 in"
+
+
+def test_cuts_across_the_face_run_as_the_long_edge_says() -> None:
+    """A left end with its long point at the outer edge, by the fence, runs right towards you."""
+    by_id = {one.id: one for one in tickets(odd(), _pen())}
+    head = by_id["SA-D1-case-head"]
+    assert (head.left.setting, head.right.setting) == ("45° right", "45° left")
+    assert head.left.long_point == "long point at the outer edge"
+    assert head.drawing.view == "bottom"
+    rake = by_id["SA-A-base"].right
+    assert (rake.setting, rake.long_point) == ("18.5° right", "long point at the bottom")
+    assert by_id["SA-A-base"].mates == "right SA-B-base"
+
+
+def test_left_and_right_mean_the_same_in_every_drawing() -> None:
+    """The slope drawn at each end runs to the side that its setting names."""
+    for one in (*tickets(odd(), _pen()), *tickets(house(), _pen())):
+        if one.left.setting.startswith("mitre"):
+            continue  # crown is drawn on the wall and set for lying flat
+        first, last = one.drawing.bodies[0].split(), one.drawing.bodies[-1].split()
+        left = [float(point.split(",")[0]) for point in first[:2]]
+        tail = last[2:4] if one.drawing.whole else last[:2]
+        right = [float(point.split(",")[0]) for point in tail]
+        right = right[::-1]
+        for (far, near), end in ((left, one.left), (right, one.right)):
+            side = "right" if near > far else "left" if near < far else "square"
+            assert side in end.setting, one.id
+
+
 def test_every_piece_has_its_stick_and_place() -> None:
     for one in tickets(house(), _pen()):
         assert re.fullmatch(r"cut \d+ of \d+(, shares its left cut)?", one.order), one
@@ -98,7 +137,7 @@ def test_the_drawing_keeps_its_slopes_to_scale_and_on_the_paper(inches: Fraction
     from dataclasses import replace
 
     piece = next(one for one in small().pieces if one.id == "BR-N-base-a")
-    drawing = draw_ends(replace(piece, length=inches), Fraction(9, 16))
+    drawing = draw_ends(replace(piece, length=inches), small().job.trim("base"))
     numbers = [float(n) for body in drawing.bodies for n in re.findall(r"-?[\d.]+", body)]
     xs, ys = numbers[::2], numbers[1::2]
     assert all(0 <= x <= WIDE for x in xs)

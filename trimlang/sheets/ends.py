@@ -1,9 +1,11 @@
-"""A piece's two ends in plan, to scale, from the saw operator's side.
+"""A piece's two ends, to scale, from the saw operator's side.
 
-The fence is at the top, the piece's back against it, its face towards you: so
-left on the drawing is left at the saw and left on the wall.  All coordinates
-are millimetres on the paper, fixed to two decimals so that the same piece
-always gives the same bytes.
+The fence is at the top: standing trim has its back against it and is seen from
+above, trim that lies flat has its top (or outer) edge there and is seen on its
+face.  So left on the drawing is left at the saw and left on the wall.  Crown is
+drawn as it sits on the wall, seen from above: the wall is where the fence is.
+All coordinates are millimetres on paper, fixed to two decimals so that the
+same piece always gives the same bytes.
 """
 
 from __future__ import annotations
@@ -12,27 +14,34 @@ from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
+from trimlang.joinery.crown import projection
 from trimlang.joinery.piece import Cut, Piece
-from trimlang.survey.job import Fit
+from trimlang.sheets.phrases import lay
+from trimlang.survey.job import Fit, Trim
 
 WIDE: Final = 84.0
 TALL: Final = 14.6
 FENCE: Final = 4.0
-"""Where the fence ends and the piece's back edge lies."""
+"""Where the fence ends and the far edge of the piece lies."""
 THICK: Final = 9.0
-"""How thick the piece is drawn; the ends' slopes are to the same scale."""
-BREAK: Final = 5.0
+"""How deep the piece is drawn; the ends' slopes are to the same scale."""
+MOST: Final = 34.0
+"""The furthest that a slope goes in before its end is only hinted at."""
+BREAK: Final = 6.5
 MARGIN: Final = 1.5
+UNDERCUT: Final = 1.0
+FAR: Final = ("back", "top", "outer")
 Point = tuple[float, float]
 
 
 @dataclass(frozen=True, slots=True)
 class EndsDrawing:
-    """The shapes of a plan view: polygon points, and marks as ``x y`` texts.
+    """The shapes of a drawing: polygons and lines as ``x,y`` texts.
 
     ``bodies`` are the wood (one where the whole piece fits, else its two ends),
     ``waste`` what a cope saws away, ``points`` the long points, ``breaks`` where
-    length is left out, ``hatch`` the fence.  ``faces`` are the seen edges.
+    length is left out, ``hatch`` the fence.  ``faces`` are the near edges.
+    ``view`` is ``face`` (near edge), ``bottom``, ``ceiling`` or ``mixed``.
     """
 
     bodies: tuple[str, ...]
@@ -42,70 +51,88 @@ class EndsDrawing:
     breaks: tuple[str, ...]
     hatch: tuple[tuple[str, str], ...]
     whole: bool
+    view: str
     wide: str
     tall: str
     middle: str
 
 
-def draw_ends(piece: Piece, thickness: Fraction | None) -> EndsDrawing:
-    """Draw the ends of a piece of trim that is so thick (inches)."""
-    scale = THICK / float(thickness or Fraction(1, 2))
-    back, front = FENCE, FENCE + THICK
-    left_back, left_face = _inset(piece.left, "back", scale), _inset(piece.left, "face", scale)
-    right_back, right_face = _inset(piece.right, "back", scale), _inset(piece.right, "face", scale)
-    length = float(piece.length) * scale
-    whole = length <= WIDE - 2 * MARGIN
+def draw_ends(piece: Piece, trim: Trim) -> EndsDrawing:
+    """Draw the ends of a piece of that trim."""
+    views = {lay(cut) for cut in (piece.left, piece.right) if cut.long_edge != "both"}
+    left_scale, right_scale = _scale(piece.left, trim, views), _scale(piece.right, trim, views)
+    far, near = FENCE, FENCE + THICK
+    left_far, left_near = _insets(piece.left, left_scale)
+    right_far, right_near = _insets(piece.right, right_scale)
+    length = float(piece.length) * min(left_scale, right_scale)
+    whole = length <= WIDE - 2 * MARGIN and len(views) < 2
     start = (WIDE - length) / 2 if whole else MARGIN
     end = start + length if whole else WIDE - MARGIN
-    left: list[Point] = [(start + left_back, back), (start + left_face, front)]
-    right: list[Point] = [(end - right_face, front), (end - right_back, back)]
+    left: list[Point] = [(start + left_far, far), (start + left_near, near)]
+    right: list[Point] = [(end - right_near, near), (end - right_far, far)]
     bodies: tuple[str, ...]
     faces: tuple[tuple[str, str, str, str], ...]
     breaks: tuple[str, ...] = ()
     if whole:
-        bodies = (_points([left[0], *[left[1]], *right]),)
+        bodies = (_points([*left, *right]),)
         faces = (_edge(left[1], right[0]),)
     else:
         middle = WIDE / 2
-        one = [(middle - BREAK, front), (middle - BREAK + 1, back)]
-        other = [(middle + BREAK, back), (middle + BREAK - 1, front)]
+        one = [(middle - BREAK, near), (middle - BREAK + 1, far)]
+        other = [(middle + BREAK, far), (middle + BREAK - 1, near)]
         bodies = (_points([*left, *one]), _points([*right, *other]))
         faces = (_edge(left[1], one[0]), _edge(other[1], right[0]))
         breaks = (_points(_zigzag(one[0], one[1])), _points(_zigzag(other[1], other[0])))
     waste: list[str] = []
-    undercut = 1.0
     if piece.left.fit is Fit.COPED:
-        waste.append(_points([left[0], left[1], (left[1][0] + undercut, back)]))
+        waste.append(_points([left[0], left[1], (left[1][0] + UNDERCUT, far)]))
     if piece.right.fit is Fit.COPED:
-        waste.append(_points([right[1], right[0], (right[0][0] - undercut, back)]))
-    points = tuple(
-        (_fixed(at[0]), _fixed(at[1]))
-        for at in (*_long(piece.left, left[0], left[1]), *_long(piece.right, right[1], right[0]))
-    )
-    hatch = tuple((_fixed(x / 10), _fixed(x / 10 - 2.2)) for x in range(22, int(WIDE * 10), 25))
+        waste.append(_points([right[1], right[0], (right[0][0] - UNDERCUT, far)]))
+    points = (*_long(piece.left, left[0], left[1]), *_long(piece.right, right[1], right[0]))
     return EndsDrawing(
         bodies,
         faces,
         tuple(waste),
-        points,
+        tuple((_fixed(x), _fixed(y)) for x, y in points),
         breaks,
-        hatch,
+        tuple((_fixed(x / 10), _fixed(x / 10 - 2.2)) for x in range(22, int(WIDE * 10), 25)),
         whole,
+        _view(views),
         _fixed(WIDE),
         _fixed(TALL),
         _fixed(WIDE / 2),
     )
 
 
-def _inset(cut: Cut, edge: str, scale: float) -> float:
-    """How far an edge stays back from the long point, on paper."""
-    return 0.0 if cut.long_edge in (edge, "both") else float(cut.inset) * scale
+def _view(views: set[str]) -> str:
+    if len(views) > 1:
+        return "mixed"
+    return {"flat": "bottom", "crown": "ceiling"}.get(next(iter(views), ""), "face")
 
 
-def _long(cut: Cut, back: Point, face: Point) -> tuple[Point, ...]:
+def _scale(cut: Cut, trim: Trim, views: set[str]) -> float:
+    """How many millimetres on paper are an inch at this end."""
+    seen = lay(cut) if cut.long_edge != "both" else next(iter(sorted(views)), "standing")
+    deep = trim.thickness or Fraction(1, 2)
+    if seen == "flat":
+        deep = trim.height or deep
+    elif seen == "crown" and trim.spring is not None:
+        deep = projection(trim.height or deep, trim.spring)
+    return THICK / float(deep)
+
+
+def _insets(cut: Cut, scale: float) -> tuple[float, float]:
+    """How far the far and the near edge stay back from the long point, on paper."""
+    if cut.long_edge == "both":
+        return 0.0, 0.0
+    inset = min(float(cut.inset) * scale, MOST)
+    return (0.0, inset) if cut.long_edge in FAR else (inset, 0.0)
+
+
+def _long(cut: Cut, far: Point, near: Point) -> tuple[Point, ...]:
     if cut.long_edge == "both":
         return ()
-    return (back,) if cut.long_edge == "back" else (face,)
+    return (far,) if cut.long_edge in FAR else (near,)
 
 
 def _zigzag(one: Point, other: Point) -> list[Point]:

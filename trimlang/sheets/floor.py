@@ -9,10 +9,11 @@ from typing import Final
 
 from trimlang.compiler import Result
 from trimlang.joinery.piece import Kind
+from trimlang.lengths.tape import steps_nearest
 from trimlang.sheets import phrases
 from trimlang.sheets.pen import Pen
-from trimlang.sheets.walls import Point, Wall, misclosure, walls
-from trimlang.survey.job import Joint, Room, Run
+from trimlang.survey.job import Joint, Room, Run, Stretch
+from trimlang.survey.outline import Outline, outline
 
 WIDE: Final = 166.0
 TALL: Final = 72.0
@@ -21,9 +22,31 @@ SCALES: Final = {
     "in": (16, 24, 32, 48, 64, 96, 192, 384),
     "mm": (10, 20, 25, 50, 75, 100, 200, 500),
 }
-CLOSED: Final = 1.0
-"""A walk that ends this near its start (inches) is drawn closed."""
 MM_PER_INCH: Final = 25.4
+Point = tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Wall:
+    """A stretch where it lies, in inches, y downwards; ``heading`` in degrees to the right."""
+
+    stretch: Stretch
+    start: Point
+    end: Point
+    heading: float
+
+
+def walls(room: Room, drawn: Outline) -> tuple[Wall, ...]:
+    """Return the walk of a room as a drawing takes it."""
+    return tuple(
+        Wall(
+            room.walk[leg.index],
+            (float(leg.start.x), -float(leg.start.y)),
+            (float(leg.end.x), -float(leg.end.y)),
+            float(leg.heading),
+        )
+        for leg in drawn.legs
+    )
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,7 +142,8 @@ def floor_plan(result: Result, pen: Pen) -> tuple[RoomPlan, ...]:
 
 
 def _room(result: Result, room: Room, pen: Pen) -> RoomPlan:
-    laid = walls(room)
+    drawn = outline(room, result.job.trims)
+    laid = walls(room, drawn)
     paper = _Paper(laid, pen.unit)
     lines: list[Line] = []
     marks: list[tuple[str, str, str]] = []
@@ -140,13 +164,12 @@ def _room(result: Result, room: Room, pen: Pen) -> RoomPlan:
                 arrows.append(_arrow(wall, one, other))
             if stretch.called:
                 labels.append(_label("gap", wall, one, other, stretch.called, 3.0))
-    off = misclosure(laid)
     closure = ""
-    if not room.open_walk and off > CLOSED:
+    if drawn.gap is not None and drawn.gap > room.settings.closes_within:
         lines.append(_line("misclosure", paper.at(laid[-1].end), paper.at(laid[0].start)))
         closure = pen.words(
             "The walk as surveyed ends {off} from its start (dashed): measure again.",
-            off=pen.length(Fraction(round(off * 16), 16)),
+            off=pen.length(steps_nearest(drawn.gap, room.settings.rounding_step)),
         )
     return RoomPlan(
         room.name,

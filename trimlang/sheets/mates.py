@@ -52,7 +52,7 @@ def _corners(
         other = walk[0 if last else index + 1]
         if not isinstance(one, Run) or not isinstance(other, Run) or one is other:
             continue
-        joints = (Joint.IN_CORNER, Joint.OUT_CORNER, Joint.SPLICE)
+        joints = (Joint.IN_CORNER, Joint.OUT_CORNER, Joint.SPLICE, Joint.RAKE)
         if one.right.joint not in joints or other.left.joint is not one.right.joint:
             continue
         for trim in one.trims:

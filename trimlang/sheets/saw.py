@@ -9,15 +9,19 @@ from __future__ import annotations
 from collections import defaultdict
 from dataclasses import dataclass
 from fractions import Fraction
+from typing import Final
 
 from trimlang.compiler import Result
-from trimlang.joinery.piece import Cut, Lean, Piece
+from trimlang.joinery.piece import Cut, Piece
 from trimlang.sheets import phrases
 from trimlang.sheets.pen import Pen
 from trimlang.stock.layout import CutStick
 from trimlang.survey.job import Fit
 
-Key = tuple[str, Fraction]
+Key = tuple[str, str, Fraction, Fraction]
+
+
+LAYS_IN_ORDER: Final = ("", "standing", "flat", "crown")
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,6 +38,7 @@ class SettingGroup:
     """All passes at one setting."""
 
     setting: str
+    lay: str
     strokes: tuple[Stroke, ...]
 
 
@@ -58,7 +63,7 @@ def saw_sheet(result: Result, pen: Pen) -> SawSheet:
                 key = _key(cut)
                 groups[key].append(stroke)
                 texts[key] = phrases.setting(cut, pen)
-    order = sorted(groups, key=lambda key: (key[0] != Lean.UPRIGHT, key[0], key[1]))
+    order = sorted(groups, key=lambda key: (LAYS_IN_ORDER.index(key[0]), *key[1:]))
     copes = [
         pen.words("{side} end of {piece}", side=pen.words(side), piece=piece.id)
         for piece in result.pieces
@@ -66,7 +71,14 @@ def saw_sheet(result: Result, pen: Pen) -> SawSheet:
         if cut.fit is Fit.COPED
     ]
     return SawSheet(
-        tuple(SettingGroup(texts[key], tuple(groups[key])) for key in order),
+        tuple(
+            SettingGroup(
+                texts[key],
+                pen.words(phrases.LAYS[key[0]]) if key[0] else "",
+                tuple(groups[key]),
+            )
+            for key in order
+        ),
         str(max(len(order) - 1, 0)),
         str(sum(len(strokes) for strokes in groups.values())),
         tuple(copes),
@@ -74,7 +86,9 @@ def saw_sheet(result: Result, pen: Pen) -> SawSheet:
 
 
 def _key(cut: Cut) -> Key:
-    return (cut.lean.value, cut.setting)
+    """What the saw is set to; a square cut is one however the piece lies."""
+    side = phrases.runs_to(cut)
+    return (phrases.lay(cut) if side else "", side, cut.setting, cut.bevel_setting)
 
 
 def _strokes(stick: CutStick, pieces: dict[str, Piece], pen: Pen) -> list[tuple[Cut, Stroke]]:

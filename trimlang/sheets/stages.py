@@ -11,12 +11,16 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.compiler import Result
+from trimlang.joinery.fixings import fixings
 from trimlang.lengths.tape import decimal_text
 from trimlang.sheets.pen import Pen, Reading
 from trimlang.sheets.words import N_
 from trimlang.survey.job import Job
 from trimlang.survey.settings import Settings
-from trimlang.takeoff.supplies import nail_bite, nail_height, nails_in
+from trimlang.takeoff.supplies import nails_in
+
+LITTLE: Final = Fraction(1, 2)
+"""A bite of this or less holds poorly (inches; common practice, no source)."""
 
 COLUMNS: Final = (
     N_("cut"),
@@ -178,29 +182,28 @@ def _fit(pen: Pen) -> Stage:
 
 def _fix(job: Job, pen: Pen) -> Stage:
     w, s = pen.words, job.settings
-    height = nail_height(s.nail_plate, s.nail_floor)
-    steps = [
-        w(
-            "Nail at both ends and every {every} at most; aim lower than {height} above the"
-            " finished floor, where the plate is ({plate} less {floor} of flooring).",
-            every=pen.length(s.nail_every),
-            height=pen.length(height),
-            plate=pen.length(s.nail_plate),
-            floor=pen.length(s.nail_floor),
+    steps = [w("Nail at both ends and every {every} at most.", every=pen.length(s.nail_every))]
+    for fixing in fixings(job):
+        steps.append(
+            w(
+                "{trim}: aim lower than {height} above the finished floor, where the plate is"
+                " ({plate} less {floor} of flooring).",
+                trim=fixing.trim,
+                height=pen.length(fixing.highest),
+                plate=pen.length(s.nail_plate),
+                floor=pen.length(s.nail_floor),
+            )
         )
-    ]
-    for trim in job.trims:
-        bite = nail_bite(s.nail_long, trim, s.nail_wallboard)
-        if bite is None or trim.in_front_of:
+        if fixing.bite is None:
             continue
         text = w(
             "{trim}: a {nail} brad through trim and {board} board bites {bite} into the plate.",
-            trim=trim.name,
+            trim=fixing.trim,
             nail=pen.length(s.nail_long),
             board=pen.length(s.nail_wallboard),
-            bite=pen.length(bite),
+            bite=pen.length(fixing.bite),
         )
-        if bite <= Fraction(1, 2):
+        if fixing.bite <= LITTLE:
             text += " " + w("That is little: take a longer nail.")
         steps.append(text)
     return Stage(
@@ -257,7 +260,7 @@ def _room(result: Result, name: str, pen: Pen) -> RoomList:
         lines.append(
             PieceLine(
                 piece.id,
-                own.reading(piece.length),
+                own.reading(piece.to_mark),
                 pen.words("glue") if is_return else str(nails),
                 is_return,
             )

@@ -7,8 +7,9 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.compiler import Result
-from trimlang.joinery.piece import Lean, Piece
+from trimlang.joinery.piece import Cut, Piece
 from trimlang.sheets import phrases
+from trimlang.sheets.ends import FAR
 from trimlang.sheets.pen import Pen
 from trimlang.stock.layout import CutStick, Place
 
@@ -111,8 +112,8 @@ def _stick(stick: CutStick, pieces: dict[str, Piece], scale: float, pen: Pen) ->
 def _block(number: int, place: Place, piece: Piece, scale: float) -> Block:
     start, end = float(place.start) * scale, float(place.end) * scale
     slant = min(SLANT, (end - start) / 3)
-    left = _slope(start, slant, piece.left.lean, opens=1)
-    right = _slope(end, slant, piece.right.lean, opens=-1)
+    left = _slope(start, slant, piece.left, opens=1)
+    right = _slope(end, slant, piece.right, opens=-1)
     label = f"{number}  {piece.id}"
     if len(label) * LETTER > end - start - 2 * slant:
         label = str(number) if end - start > 2 * LETTER else ""
@@ -124,15 +125,15 @@ def _block(number: int, place: Place, piece: Piece, scale: float) -> Block:
     )
 
 
-def _slope(at: float, slant: float, lean: Lean, *, opens: int) -> tuple[float, float]:
-    """Return the x of an end at the back (top) and at the face (bottom) of the bar.
+def _slope(at: float, slant: float, cut: Cut, *, opens: int) -> tuple[float, float]:
+    """Return the x of an end at the far (top) and at the near edge of the bar.
 
     ``at`` is the long point; the short edge lies inside the piece (``opens``).
     """
-    if lean is Lean.UPRIGHT:
+    if cut.long_edge == "both":
         return at, at
-    face_is_inside = (lean is Lean.RIGHT) == (opens > 0)
-    return (at, at + opens * slant) if face_is_inside else (at + opens * slant, at)
+    inside = at + opens * slant
+    return (at, inside) if cut.long_edge in FAR else (inside, at)
 
 
 def _row(number: int, place: Place, piece: Piece, pen: Pen) -> Row:
@@ -140,7 +141,7 @@ def _row(number: int, place: Place, piece: Piece, pen: Pen) -> Row:
     return Row(
         str(number),
         piece.id,
-        own.length(piece.length),
+        own.length(piece.to_mark),
         phrases.setting(piece.left, pen),
         phrases.setting(piece.right, pen),
         own.length(place.start),

@@ -22,12 +22,13 @@ SHORT: Final = Fraction(8)
 
 @dataclass(frozen=True, slots=True)
 class EndText:
-    """One end: joint, saw setting and the way it leans, long point, mate."""
+    """One end: joint, saw setting, how the piece lies where it does not stand, long point, mate."""
 
     side: str
     joint: str
     setting: str
     exact: str
+    lies: str
     long_point: str
     then: str
     mate: str
@@ -51,6 +52,7 @@ class Ticket:
     stick: str
     order: str
     mates: str
+    fit: str
     note: str
     caution: str
     drawing: EndsDrawing
@@ -81,7 +83,7 @@ def _ticket(
     words = pen.words
     left = _end(piece, piece.left, "left", pen, met)
     right = _end(piece, piece.right, "right", pen, met)
-    length = pen.reading(piece.length)
+    length = pen.reading(piece.to_mark)
     stick, order = ("", "") if where is None else _stick(where, pen)
     part = ""
     if piece.parts > 1:
@@ -109,10 +111,11 @@ def _ticket(
         rounding=phrases.rounding(piece, pen),
         stick=stick,
         order=order,
-        mates=", ".join(f"{side} {mate}" for side, mate in pairs if mate),
+        mates=", ".join(f"{side} {mate}" for side, mate in pairs if mate) or ", ".join(piece.mates),
+        fit="; ".join(phrases.fit_lines(piece, pen)),
         note=_note(piece, pen),
         caution=_caution(piece, pen),
-        drawing=draw_ends(piece, result.job.trim(piece.trim).thickness),
+        drawing=draw_ends(piece, result.job.trim(piece.trim)),
         payload=payload,
         is_return=piece.kind is Kind.RETURN,
     )
@@ -135,6 +138,7 @@ def _end(piece: Piece, cut: Cut, side: str, pen: Pen, met: Mates) -> EndText:
         joint=phrases.joint_name(cut, words),
         setting=phrases.setting(cut, pen),
         exact=phrases.exact_angle(cut, pen),
+        lies=phrases.lies(cut, pen),
         long_point=phrases.long_point(cut, words),
         then=then,
         mate=met.get((piece.id, side), ""),
