@@ -92,3 +92,9 @@ def test_what_a_casing_lacks(opening, code):
 def test_casing_is_planned_and_nailed_with_the_rest():
     _, result = casing("opening 32 in, casing case, height 80 in")
     assert {plan.trim for plan in result.plans} == {"base", "case"}
+
+
+def test_a_casings_rounding_is_set_like_any_other():
+    opening = "opening 32 1/32 in, casing case, height 80 in"
+    assert casing(opening)[0][2].length == Fraction(591, 16)
+    assert casing(opening, "round head down")[0][2].length == Fraction(295, 8)

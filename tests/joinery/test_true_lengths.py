@@ -94,3 +94,11 @@ def test_inches_to_millimetres_and_back_is_exact(sixteenths):
     in_mm = piece(f"N: {mm:f} mm, left=butt, right=butt")
     assert in_inches.wall == in_mm.wall == inches
     assert in_inches.length == in_mm.length
+
+
+def test_a_roughly_measured_corner_leaves_the_joint_in_doubt():
+    by_tape = piece("N: 40 in, left=out-corner(corner by 36 in, 36 in, diagonal 51 in), right=butt")
+    by_angle = piece("N: 40 in, left=out-corner(90 deg), right=butt")
+    # 0.14° in the corner, 0.07° in each mitre: 1.125 × 2 × 0.00123 = 0.0028 in
+    assert float(by_tape.left.doubt) == pytest.approx(0.0028, abs=2e-4)
+    assert by_angle.left.doubt == 0

@@ -9,6 +9,8 @@ from fractions import Fraction
 
 import numpy as np
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 import trimlang
 from trimlang.joinery.crown import crown_cut, drop, flat_bevel, flat_mitre, projection
@@ -179,3 +181,18 @@ def test_crown_goes_on_over_an_opening():
         ("R-S2-base", 40),
     ]
     assert result.pieces[0].note == "goes on over door to S2"
+
+
+@given(st.integers(30, 170))
+def test_at_its_limits_crown_is_plain_trim(corner):
+    """Nearly flat on the wall only the bevel is left, nearly flat on the ceiling only the mitre."""
+    standing, hair = 90 - Fraction(corner, 2), Fraction(1, 10**9)
+    assert float(flat_mitre(hair, standing)) == pytest.approx(0, abs=1e-6)
+    assert float(flat_bevel(hair, standing)) == pytest.approx(float(standing), abs=1e-6)
+    assert float(flat_mitre(90 - hair, standing)) == pytest.approx(float(standing), abs=1e-6)
+    assert float(flat_bevel(90 - hair, standing)) == pytest.approx(0, abs=1e-6)
+
+
+def test_crown_does_not_climb():
+    text = JOB + "N: 60 in, left=butt, right=plumb, rising right 36 deg"
+    assert "T247" in {one.code for one in trimlang.compile(text).diagnostics}

@@ -187,7 +187,7 @@ def test_a_forgotten_opening():
         "S1: 5 ft, left=in-corner, right=butt\nS2: 7 ft 4 in, left=butt, right=in-corner",
     )
     remedy = findings(lines)["T310"].remedy
-    assert "an opening forgotten after run S1, about 32 in wide" in remedy
+    assert "an opening forgotten after run S1, about 2 ft 8 in wide" in remedy
 
 
 def test_no_single_slip():
@@ -219,3 +219,35 @@ def test_walls_taken_over_scraps_are_walked_without_them():
     drawn = outline(result.job.rooms[0], result.job.trims)
     # the scrap adds 9/16 × tan 45.5° = 0.5724, of which the tape shows 9/16
     assert abs(float(drawn.gap) - 0.0099) < 1e-3
+
+
+def test_a_metric_room():
+    head = (
+        'unit mm\ntrim base: 14 thick, 134 tall\nstock base: 4200 at 17.40\nroom "R", trim base\n'
+    )
+    lines = [
+        "N: 3640, left=in-corner, right=in-corner",
+        "E: 2460, left=in-corner, right=in-corner",
+        "S: 3640, left=in-corner, right=in-corner",
+        "W: 2640, left=in-corner, right=in-corner",
+    ]
+    found = findings(lines, head)["T310"]
+    assert "0.18 m from where they began" in found.message
+    assert "run E with two figures swapped: 2.64 m instead" in found.remedy
+    assert "run W with two figures swapped: 2.46 m instead" in found.remedy
+
+
+def test_a_wall_that_cannot_be_read_is_not_called_a_gap_as_well():
+    found = findings(changed(L_SHAPED, "S: 15 ft,", "S: 15 fft,"))
+    assert "T310" not in found
+    assert "T311" not in found
+    assert any(one.severity == "error" for one in found.values())
+
+
+def test_a_stair_beside_a_wall_that_cannot_be_read():
+    lines = [
+        "A: 15 fft, left=butt, right=rake",
+        "B: 90 in, left=rake, right=plumb, rising right 30 deg",
+    ]
+    head = HEAD.replace('"R", trim base', '"R", trim base, open walk')
+    assert "T244" not in findings(lines, head)

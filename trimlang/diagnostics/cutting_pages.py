@@ -24,8 +24,8 @@ CUTTING_PAGES: Final = (
     Page(
         "T405",
         "a joint that stays open",
-        "the {side} end of run {run} ({trim}) wants {exact}; the saw reads {setting}, which leaves"
-        " {gap} open at the face",
+        "the {side} end of run {run} ({trim}) wants {exact}; the saw reads {setting}, which may"
+        " leave {gap} open at the face",
         "Set the saw between its marks and try on scraps, or allow a wider gap: corners:"
         " out-corner gap 1/16 in",
         "A saw that reads in coarse steps cannot cut every angle; the joint's faces then stand"

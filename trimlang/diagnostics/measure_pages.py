@@ -116,4 +116,14 @@ MEASURE_PAGES: Final = (
         + _ROOM
         + "  N: 40 in, left=plumb, right=plumb, rising right 36 deg",
     ),
+    Page(
+        "T247",
+        "crown on a slope",
+        "run {run} rises, and trim “{trim}” is crown",
+        "Leave it off the run: no {trim}",
+        "Crown along a sloping ceiling meets level crown in a cut that trimlang does not work out.",
+        "trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg\nstock crown: 12 ft at 28.80\n"
+        'room "Study", trim crown, open walk\n'
+        "  N: 40 in, left=butt, right=plumb, rising right 36 deg",
+    ),
 )

@@ -19,6 +19,7 @@ from trimlang.lengths.angles import mitre_of_corner, saw_reading, tangent
 from trimlang.survey.job import End, Fit, Joint, Trim
 from trimlang.survey.settings import Settings
 
+STEEPEST: Final = Fraction(89)
 RETURN_MITRE: Final = Fraction(45)
 _NONE: Final = Fraction(0)
 
@@ -66,7 +67,17 @@ def end_cut(end: End, side: str, trim: Trim, settings: Settings, laps: str = "le
         2 * thickness * abs(tangent(exact) - tangent(setting)),
         end.corner is None and end.joint in (Joint.IN_CORNER, Joint.OUT_CORNER),
         end.corner_error,
+        doubt=_doubt(end, exact, thickness),
     )
+
+
+def _doubt(end: End, exact: Fraction, thickness: Fraction) -> Fraction:
+    """Return what a sixteenth in the corner's diagonal can open at the face (inches)."""
+    if end.corner_error is None or not exact:
+        return _NONE
+    # each of the two pieces is off by half the corner's error
+    off = min(exact + end.corner_error / 2, STEEPEST)
+    return 2 * thickness * abs(tangent(off) - tangent(exact))
 
 
 def _crown_end(

@@ -27,7 +27,8 @@ def check_reach(piece: Piece, run: Run, settings: Settings, findings: Findings) 
 def check_gaps(piece: Piece, run: Run, settings: Settings, findings: Findings) -> None:
     """Report mitred corners that the saw's step leaves open further than the file allows.
 
-    A coped or square end shows no mitre, so nothing opens there.
+    What the corner's measuring leaves in doubt counts too.  A coped or square end
+    shows no mitre, so nothing opens there.
     """
     limits = {
         Joint.OUT_CORNER: settings.gap_out,
@@ -36,14 +37,14 @@ def check_gaps(piece: Piece, run: Run, settings: Settings, findings: Findings) -
     }
     for side, cut, end in (("left", piece.left, run.left), ("right", piece.right, run.right)):
         limit = limits.get(cut.joint)
-        if limit is not None and cut.fit is Fit.MITRED and cut.gap > limit:
+        if limit is not None and cut.fit is Fit.MITRED and cut.gap + cut.doubt > limit:
             findings.say(
                 "T405",
                 end.span,
                 side=side,
                 run=run.label,
                 trim=piece.trim,
-                gap=sixty_fourths(cut.gap),
+                gap=sixty_fourths(cut.gap + cut.doubt),
                 exact=degrees_text(cut.exact),
                 setting=degrees_text(cut.setting),
             )

@@ -39,7 +39,8 @@ class Cut:
     across the face ``top``, ``bottom`` or ``outer``, and ``both`` at a square
     end.  ``gap`` is what setting instead of exact leaves open at the face of the
     joint (inches).  ``corner_error`` is how many degrees a sixteenth makes in a
-    corner that was measured by its diagonal.
+    corner that was measured by its diagonal, and ``doubt`` what that can open
+    besides (inches).
 
     ``bevel`` tilts the blade (degrees from upright), as wanted and as the saw
     reads it; only crown has one, and its ``exact`` and ``setting`` are for lying
@@ -60,6 +61,7 @@ class Cut:
     bevel: Fraction = Fraction(0)
     bevel_setting: Fraction = Fraction(0)
     crown: CrownCut | None = None
+    doubt: Fraction = Fraction(0)
 
     @property
     def lies_flat(self) -> bool:
@@ -208,7 +210,9 @@ class Piece:
             cut.joint is Joint.IN_CORNER and cut.fit is Fit.MITRED
             for cut in (self.left, self.right)
         )
-        return max(-self.rounding.by, Fraction(0)) if inside else Fraction(0)
+        if not inside or self.wall_edge is not None:
+            return Fraction(0)
+        return max(-self.rounding.by, Fraction(0))
 
 
 def _inset(cut: Cut, long_edge: str) -> Fraction:

@@ -27,6 +27,9 @@ def check_closure(room: Room, trims: Iterable[Trim], findings: Findings) -> None
     """
     if room.open_walk or len(room.walk) < FEWEST_STRETCHES:
         return
+    if any(isinstance(stretch, Gap) and stretch.is_lost for stretch in room.walk):
+        # a wall that could not be read is reported already, and without it nothing closes
+        return
     trims = tuple(trims)
     drawn = outline(room, trims)
     if any(turn.disputed for turn in drawn.turns):

@@ -149,6 +149,11 @@ class Gap:
     taken_up: Fraction | None = None
 
     @property
+    def is_lost(self) -> bool:
+        """Whether it holds the place of a wall that could not be read."""
+        return self.kind == "lost"
+
+    @property
     def along(self) -> Fraction:
         """How much of the wall it takes up, from trim to trim."""
         return self.width if self.taken_up is None else self.taken_up

@@ -18,6 +18,7 @@ ROOM_TOO: Final = frozenset(
         "round_step",
         "round_joint",
         "round_cope",
+        "round_head",
         "assumed_mitre",
         "gap_limit",
         "coped_corners",
@@ -116,9 +117,12 @@ def _round_joint(settings: Settings, fact: Fact, findings: Findings) -> dict[str
     }
 
 
-def _round_cope(settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:
-    words = (Word("cope", fact.span), *fact.values)
-    return _round_joint(settings, replace(fact, values=words), findings)
+def _round_row(row: str) -> Callable[..., dict[str, Any]]:
+    def read(settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:
+        words = (Word(row, fact.span), *fact.values)
+        return _round_joint(settings, replace(fact, values=words), findings)
+
+    return read
 
 
 def _assumed_mitre(_settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:
@@ -236,7 +240,8 @@ _OTHERS: Final[dict[str, Callable[[Settings, Fact, Findings], dict[str, Any]]]] 
     "unit": _unit,
     "taken": _taken,
     "round_joint": _round_joint,
-    "round_cope": _round_cope,
+    "round_cope": _round_row("cope"),
+    "round_head": _round_row("head"),
     "assumed_mitre": _assumed_mitre,
     "gap_limit": _gap_limit,
     "coped_corners": _cope,

@@ -157,7 +157,8 @@ def _forgotten_openings(walk: Walk, lengths: tuple[float, ...]) -> Iterator[Slip
         along = cmath.exp(-1j * radians(heading))
         wide = -(here * along.conjugate()).real
         if NARROWEST_OPENING <= wide <= WIDEST_OPENING:
-            words = f"an opening forgotten after {name}, about {wide:.0f} in wide"
+            about = feet_text(Fraction(round(wide)), walk.unit)
+            words = f"an opening forgotten after {name}, about {about} wide"
             yield Slip(words, abs(here + wide * along))
 
 
@@ -199,6 +200,6 @@ def _skipped_walls(walk: Walk, lengths: tuple[float, ...], lacking: float) -> It
             if long > 1:
                 left_over = abs(place + rest + long * along)
                 after = walk.names[(index + 1) % len(walk.names)]
-                feet = feet_text(Fraction(round(long)), "in" if walk.unit == "in" else walk.unit)
+                feet = feet_text(Fraction(round(long)), walk.unit)
                 words = f"a wall skipped between {walk.names[index]} and {after}, about {feet} long"
                 yield Slip(words, left_over)

@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.lengths.angles import arc_tangent
-from trimlang.survey.job import End, Joint, Room, Run
+from trimlang.survey.job import End, Gap, Joint, Room, Run
 from trimlang.survey.measures import Findings, length
 from trimlang.survey.settings import Settings
 from trimlang.syntax import tree
@@ -63,7 +63,7 @@ def bend_rakes(room: Room, findings: Findings) -> Room:
             bend = Fraction(0)
             if mate is not None:
                 bend = mate.slope - stretch.slope if side == "right" else stretch.slope - mate.slope
-            if not bend:
+            if not bend and not _lost_beside(room, index, side):
                 findings.say("T244", end.span, side=side, run=stretch.label)
             now = walk[index]
             walk[index] = replace(now, **{side: replace(getattr(now, side), bend=bend)})
@@ -80,6 +80,12 @@ def _mate(room: Room, index: int, side: str) -> Run | None:
         return None
     other = mate.left if side == "right" else mate.right
     return mate if other.joint is Joint.RAKE else None
+
+
+def _lost_beside(room: Room, index: int, side: str) -> bool:
+    at = (index + (1 if side == "right" else -1)) % len(room.walk)
+    beside = room.walk[at]
+    return isinstance(beside, Gap) and beside.is_lost
 
 
 def _check_end(run: Run, end: End, side: str, findings: Findings) -> None:

@@ -94,8 +94,11 @@ def _check_date(word: tree.Word, findings: Findings) -> None:
 
 
 def _check_thickness(room: Room, trims: dict[str, Trim], findings: Findings) -> None:
-    """Report ends whose length depends on a thickness that the file does not give."""
+    """Report ends whose length depends on a size that the file does not give."""
     for run in room.runs:
+        for name in run.trims:
+            if run.slope and trims[name].spring is not None:
+                findings.say("T247", run.span, run=run.label, trim=name)
         for end in (run.left, run.right):
             for name in run.trims:
                 if end.joint in _TALL_ENDS and trims[name].height is None:
