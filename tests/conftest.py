@@ -6,9 +6,14 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from hypothesis import settings
 
 from trimlang.compiler import Result, check_job
 from trimlang.joinery.piece import Piece
+
+# shared machines stall at will: how long one example takes says nothing about the code
+settings.register_profile("suite", deadline=None)
+settings.load_profile("suite")
 
 ROOT = Path(__file__).resolve().parent.parent
 EXAMPLES = ROOT / "examples"

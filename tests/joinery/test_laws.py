@@ -7,6 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import trimlang
+from trimlang.compiler import check_job
 from trimlang.joinery.piece import Lean
 
 HEAD = """
@@ -100,3 +101,45 @@ def test_scaling_a_whole_job_to_millimetres_changes_no_exact_length(sixteenths):
         return [piece.rounding.exact for piece in trimlang.compile(job).pieces]
 
     assert exact("in", 625) == exact("mm", 15875)
+
+
+ENDS = st.sampled_from(
+    ["in-corner", "out-corner", "butt", "return", "open", "splice", "rake", "plumb", "level",
+     "in-corner cope", "in-corner(135 deg)", "out-corner(300 deg)", "out-corner(30 deg)",
+     "out-corner(corner by 30 in, 36 in, diagonal 50 in)", "in-corner(taken point)"]
+)  # fmt: skip
+EXTRAS = st.sampled_from(
+    ["", ", rising right 36 deg", ", rising left 7 in over 10 in", ", floor gap 1/4 in",
+     ", first stud 5 in", ", splice", ", no splice", ", taken point", ", no shoe", ", trim crown"]
+)  # fmt: skip
+GAPS = st.sampled_from(
+    ["opening 32 in, entrance", "opening 32 in, casing case, height 80 in", "bare 40 in",
+     "opening 30 in, left=in-corner, right=out-corner", "corners: in-corner cope",
+     "taken point", "closes within 1/4 in"]
+)  # fmt: skip
+WALLS = st.builds(
+    "{}, left={}, right={}{}".format,
+    st.sampled_from(["1/2 in", "3 in", "40 in", "13 ft", "61 ft"]),
+    ENDS,
+    ENDS,
+    EXTRAS,
+)
+
+
+@given(st.lists(st.one_of(WALLS, WALLS, GAPS), max_size=8), st.booleans())
+def test_any_walls_at_all_give_pieces_or_reasons(lines, open_walk):
+    head = HEAD.replace("room", "trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg\n"
+                        "trim case: 3/4 in thick, 2 1/4 in wide\nstock crown: 12 ft at 9\n"
+                        "stock case: 7 ft at 6\nroom")  # fmt: skip
+    if not open_walk:
+        head = head.replace(", open walk", "")
+    text = "\n".join(
+        line if line[0].isalpha() else f"R{number}: {line}" for number, line in enumerate(lines)
+    )
+    result = check_job(head + text)
+    for piece in result.pieces:
+        assert piece.length > 0
+        assert (piece.length * 16).denominator == 1
+        assert all(mate in {one.id for one in result.pieces} for mate in piece.mates)
+    ids = [piece.id for piece in result.pieces]
+    assert len(ids) == len(set(ids))

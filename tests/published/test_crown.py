@@ -163,3 +163,19 @@ def test_spliced_crown_conserves_the_wall():
     parts = result.pieces
     assert sum(part.wall_edge for part in parts) - lap * (len(parts) - 1) == 300
     assert all(part.length <= 144 for part in parts)
+
+
+def test_crown_goes_on_over_an_opening():
+    result = trimlang.compile(
+        JOB.replace("trim crown, open walk", "trim crown, base, open walk")
+        + "trim base: 9/16 in thick\nstock base: 12 ft at 17.40\n"
+        + 'S1: 60 in, left=in-corner(90 deg), right=butt\nopening 36 in, "door"\n'
+        + "S2: 40 in, left=butt, right=in-corner(90 deg)"
+    )
+    assert not result.diagnostics
+    assert [(piece.id, piece.length) for piece in result.pieces] == [
+        ("R-S1-crown", 136),
+        ("R-S1-base", 60),
+        ("R-S2-base", 40),
+    ]
+    assert result.pieces[0].note == "goes on over door to S2"

@@ -40,6 +40,22 @@ def test_a_supply_that_runs_out_is_said() -> None:
     assert answer.short_of_supply
 
 
+def test_a_supply_that_is_too_short_only_for_longest_first_is_planned_even_quickly() -> None:
+    # Longest first puts 45 beside 50 and then has no room for both 30s.
+    parts = tuple(Part(f"p{i}", n) for i, n in enumerate((50, 45, 30, 30, 25, 20)))
+    problem = Problem("base", parts, (Blank("a", 100, 7, limit=2),))
+    plan = planned(problem, QUICK)
+    assert plan.cost == 14
+
+
+def test_the_search_can_be_watched() -> None:
+    seen: list[tuple[int | None, int]] = []
+    plan = plan_stock(triplets(25, seed=25), watch=lambda cost, bound: seen.append((cost, bound)))
+    assert isinstance(plan, Plan)
+    assert seen
+    assert all(bound <= plan.cost for _, bound in seen)
+
+
 def test_a_supply_that_just_suffices_is_found() -> None:
     # Longest first would leave the 60 out: 100 = 60 + 40, 90 = 45 + 45.
     parts = tuple(Part(f"p{i}", n) for i, n in enumerate((60, 45, 45, 40)))

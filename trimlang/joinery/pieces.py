@@ -15,9 +15,10 @@ from trimlang.joinery.limits import check_gaps, check_reach
 from trimlang.joinery.piece import Cut, Kind, Piece
 from trimlang.joinery.rounding import deciding_row, round_length
 from trimlang.joinery.scribes import check_scribes, scribe
-from trimlang.joinery.splicing import Wall, on_wall_edge, spliced, with_mates
+from trimlang.joinery.splicing import on_wall_edge, spliced, with_mates
 from trimlang.joinery.sticks import longest_stick
-from trimlang.survey.job import Job, Joint, Room, Run, Trim
+from trimlang.joinery.walls import Wall, walls
+from trimlang.survey.job import Job, Joint, Room, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.outline import depths, outline
 
@@ -29,12 +30,8 @@ def joinery(job: Job) -> tuple[tuple[Piece, ...], tuple[Diagnostic, ...]]:
     for room in job.rooms:
         drawn = outline(room, job.trims)
         in_room: list[Piece] = []
-        for leg in drawn.legs:
-            run = room.walk[leg.index]
-            if isinstance(run, Run):
-                wall = Wall(job, room, run, leg, drawn.entrance)
-                for name in run.trims:
-                    in_room.extend(_run_pieces(wall, job.trim(name), findings))
+        for wall, trim in walls(job, room, drawn):
+            in_room.extend(_run_pieces(wall, trim, findings))
         pieces.extend(with_mates(room, in_room))
         pieces.extend(casing_pieces(job, room, findings))
         check_scribes(job, room, findings)

@@ -3,34 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
 
 from trimlang.joinery.cuts import end_cut
 from trimlang.joinery.piece import Kind, Piece
 from trimlang.joinery.rounding import round_length
-from trimlang.joinery.splices import Studs, lapping_side, split
+from trimlang.joinery.splices import Studs, split
+from trimlang.joinery.walls import Wall
+from trimlang.lengths.angles import cosine
 from trimlang.lengths.tape import feet_text, steps_up
-from trimlang.survey.job import End, Fit, Job, Joint, Room, Run, Trim
+from trimlang.survey.job import End, Fit, Joint, Room, Run, Trim
 from trimlang.survey.measures import Findings
-from trimlang.survey.outline import Leg, Point
 from trimlang.survey.settings import Settings
-
-
-@dataclass(frozen=True, slots=True)
-class Wall:
-    """A run with what lies around it: its job and room, its place in the plan, the entrance."""
-
-    job: Job
-    room: Room
-    run: Run
-    leg: Leg
-    entrance: Point | None
-
-    def laps(self, at: Fraction) -> str:
-        """Return which piece laps over the other at a joint ``at`` inches from the left."""
-        return lapping_side(self.leg, self.entrance, at)
 
 
 def spliced(
@@ -114,12 +100,14 @@ def _lengths(
     run, settings = wall.run, wall.room.settings
     exact, force = whole.rounding.exact, run.must_splice
     if run.first_stud is not None:
+        # along a stair the studs are further apart
+        spacing = settings.stud_spacing / cosine(run.slope)
         # the trim begins at the long point, which lies past the wall at an outside corner
         past = whole.wall_edge is None
         grown = (
             whole.left.inset if past and whole.left.long_edge in ("face", "top") else Fraction(0)
         )
-        studs = Studs(run.first_stud + grown, settings.stud_spacing)
+        studs = Studs(run.first_stud + grown, spacing)
         cut = split(exact, longest, lap, settings, force=force, studs=studs)
         if cut is not None:
             return cut

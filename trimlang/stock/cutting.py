@@ -29,9 +29,13 @@ SHORT_LIST = 4_000
 #: Branches of the search among listed patterns.
 BRANCHES = 20_000
 #: How often a dive is ended by such a search, and how large that is.
-ENDINGS = 12
+ENDINGS = 8
 ENDING = 5_000
 ENDING_BRANCHES = 200
+#: Quick dives before that.
+EASY_STARTS = 2
+#: Dives that start with another pattern each.
+STARTS = 8
 #: Rounding errors of the solver below this are none.
 HAIR = 1e-7
 
@@ -112,16 +116,20 @@ class RackCut:
             if worth is not None:
                 return Answer(worth=worth)
         self._tight = None
-        answer = self._dive(counts, FEW)
-        if answer.sticks is not None or answer.worth is not None or self._seconds() <= 0:
-            return answer
+        for skip in range(EASY_STARTS):
+            answer = self._dive(counts, FEW, skip)
+            if answer.sticks is not None or answer.worth is not None or self._seconds() <= 0:
+                return answer
         patterns = self._allowed(counts)
         if self._tight is not None and slack_of(self._tight, counts) < 0:
             return Answer(worth=self._tight)
         # A short list is searched at once, a long one only when diving fails too.
         if patterns is None or len(patterns) > SHORT_LIST:
-            answer = self._dive(counts, retreats)
-            if answer.sticks is not None or patterns is None:
+            for skip in range(STARTS):
+                answer = self._dive(counts, retreats, skip)
+                if answer.sticks is not None or self._seconds() <= 0:
+                    return answer
+            if patterns is None:
                 return answer
         return self._settle(counts, patterns)
 
@@ -175,8 +183,11 @@ class RackCut:
             if not fresh:
                 return share, columns, closest if tight else None
 
-    def _dive(self, counts: Sequence[int], retreats: int) -> Answer:
-        """Round the program's answer step by step, going back at most so often."""
+    def _dive(self, counts: Sequence[int], retreats: int, skip: int = 0) -> Answer:
+        """Round the program's answer step by step, going back at most so often.
+
+        The first step passes over the ``skip`` most used patterns, and keeps one.
+        """
         cut: list[tuple[int, Pattern]] = []
         demand, left = list(self._timber.demand), list(counts)
         steps: list[_Step] = []
@@ -195,6 +206,8 @@ class RackCut:
                     return Answer()
             else:
                 step = self._step(columns, demand, left, len(cut))
+                if skip and not steps:
+                    step.first, step.width = min(skip, len(step.ranked) - 1), 1
                 steps.append(step)
             del cut[step.done :]
             demand, left = list(step.demand), list(step.left)

@@ -39,6 +39,13 @@ class Known:
     worths: list[Worth]
     too_small: list[tuple[int, ...]] = field(default_factory=list)
 
+    def falls_short(self, counts: Sequence[int]) -> bool:
+        """Whether a worth rules the mix out, in whole numbers."""
+        return any(
+            sum(w * n for w, n in zip(worth.of_kind, counts, strict=True)) < worth.needed
+            for worth in self.worths
+        )
+
 
 class MixSearch:
     """Searches for the cheapest mix with a small mixed-integer program, through HiGHS.

@@ -11,7 +11,7 @@ from trimlang.stock.laying import plan_of
 from trimlang.stock.longest_first import plain_packing, price_rate, quick_packing
 from trimlang.stock.packing import better
 from trimlang.stock.problem import NoPlan, Part, Plan, Problem
-from trimlang.stock.proof import prove
+from trimlang.stock.proof import Watch, prove
 from trimlang.stock.rests import gathered
 from trimlang.stock.timber import timber_of, unshared
 
@@ -35,8 +35,13 @@ QUICK = Effort(prove=False)
 FULL = Effort()
 
 
-def plan_stock(problem: Problem, *, effort: Effort = FULL) -> Plan | NoPlan:
+def plan_stock(
+    problem: Problem, *, effort: Effort = FULL, watch: Watch | None = None
+) -> Plan | NoPlan:
     """Cut every part from the sticks that cost least.
+
+    ``watch``, where given, is told the cost (None: no plan yet) and the bound
+    each time the search moves on, for a progress bar.
 
     Returns:
         A plan with its cost, its proven lower bound and what that proves, or
@@ -62,8 +67,8 @@ def plan_stock(problem: Problem, *, effort: Effort = FULL) -> Plan | NoPlan:
     stick_bound = max(count_floor(timber, worth) for worth in worths)
     plain = plain_packing(timber, buying)
     packing = better(plain, quick_packing(timber, buying))
-    reason, work = "the length of the pieces", 0
-    if effort.prove and (packing is None or packing.cost > bound):
+    reason, work, sure = "the length of the pieces", 0, True
+    if packing is None or (effort.prove and packing.cost > bound):
         ends = monotonic() + effort.seconds
         if timber.leaning:
             # A plan that shares no mitre is soon found, and often cannot be bettered.
@@ -77,12 +82,13 @@ def plan_stock(problem: Problem, *, effort: Effort = FULL) -> Plan | NoPlan:
                 lambda: ends - monotonic() - effort.seconds / 2,
             )
             packing, work = start.packing, start.work
-        proof = prove(timber, buying, rates, packing, worths, lambda: ends - monotonic())
+        proof = prove(timber, buying, rates, packing, worths, lambda: ends - monotonic(), watch)
+        sure = proof.supply_short
         packing, reason, work = proof.packing, proof.reason, work + proof.work
         bound = max(bound, proof.bound)
         stick_bound = max(stick_bound, proof.stick_bound)
     if packing is None:
-        return NoPlan(problem, short_of_supply=True)
+        return NoPlan(problem, short_of_supply=True, sure=sure)
     return plan_of(
         problem,
         timber,
@@ -136,4 +142,4 @@ def checked(problem: Problem) -> None:
             raise ValueError(f"blank {blank.key} has a limit below nothing")
 
 
-__all__ = ["FULL", "QUICK", "Effort", "checked", "plan_stock"]
+__all__ = ["FULL", "QUICK", "Effort", "Watch", "checked", "plan_stock"]

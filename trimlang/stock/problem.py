@@ -166,8 +166,12 @@ class Plan:
 
 @dataclass(frozen=True, slots=True)
 class NoPlan:
-    """No plan exists: the parts that no stick holds, or the supply that ran out."""
+    """No plan exists: the parts that no stick holds, or the supply that ran out.
+
+    ``sure`` is False where the search for a plan within the supply gave up.
+    """
 
     problem: Problem
     too_long: tuple[str, ...] = ()
     short_of_supply: bool = False
+    sure: bool = True

@@ -20,10 +20,12 @@ from trimlang.stock.packing import Packing, better, packing_of
 from trimlang.stock.relaxation import Relaxation
 from trimlang.stock.timber import Timber
 
+#: Told the least cost so far (None: no plan yet) and the bound.
+Watch = Callable[[int | None, int], None]
 #: Mixes tried and left undecided before the search ends with a gap.
 UNDECIDED = 12
 #: Steps undone while one mix is cut.
-RETREATS = 60
+RETREATS = 40
 #: Mixes of fewer sticks tried once the cost is settled.
 FEWER = 6
 
@@ -47,6 +49,7 @@ def prove(
     start: Packing | None,
     worths: list[Worth],
     seconds: Callable[[], float],
+    watch: Watch | None = None,
 ) -> Proof:
     """Search for the least cost from a starting packing (None: none found yet)."""
     state = Proof(start, 0, "linear program over patterns")
@@ -57,8 +60,11 @@ def prove(
     racks = RackCut(timber, relaxation, seconds)
     ceiling = _ceiling(timber, buying)
     undecided = 0
+    tried: set[tuple[int, ...]] = set()
     passed = Known(known.worths)  # Also leaves out mixes that were tried in vain.
     while undecided < UNDECIDED and seconds() > 0:
+        if watch is not None:
+            watch(None if state.packing is None else state.packing.cost, state.bound)
         below = ceiling if state.packing is None else state.packing.cost
         mix, floor = search.cheapest(passed, below, seconds())
         if not undecided:
@@ -66,6 +72,12 @@ def prove(
         if mix is None:
             state.supply_short = state.packing is None and not undecided and floor >= below
             break
+        if mix.counts in tried and known.falls_short(mix.counts):
+            # By less than the solver can see, so that it comes again: rule it out by name.
+            known.too_small.append(mix.counts)
+            passed.too_small.append(mix.counts)
+            continue
+        tried.add(mix.counts)
         answer = racks.cut(mix.counts, RETREATS)
         if answer.sticks is not None:
             state.packing = better(state.packing, packing_of(timber, buying, answer.sticks))
@@ -155,4 +167,4 @@ def _solve_cost(
         if not fresh or (not timber.problem.spare and state.bound >= value - 1e-6):
             break
     kept.sort(key=lambda entry: -entry[0])
-    known.worths.extend(worth for _, worth in kept[:40])
+    known.worths.extend(worth for _, worth in kept[:20])

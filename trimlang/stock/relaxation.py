@@ -28,7 +28,7 @@ SCALE = 1 << 40
 #: The price of a piece left uncut: so many racks, or so many of the dearest sticks.
 LACK = 4.0
 #: Patterns added for one kind after one pricing.
-BATCH = 40
+BATCH = 25
 #: How far above its price a pattern's value must lie to be added.
 TOLERANCE = 1e-9
 

@@ -17,6 +17,8 @@ from trimlang.stock.timber import Pattern, Timber
 
 #: Table entries beyond which the sift is not tried (eight bytes each).
 TABLE = 25_000_000
+#: Steps of the walk for each pattern that may be listed.
+STEPS = 20
 
 
 def slack_of(worth: Worth, counts: Sequence[int]) -> int:
@@ -40,11 +42,10 @@ def sifted(
     slack = sum(w * n for w, n in zip(worth.of_kind, counts, strict=True)) - needed
     rest = _best_of_rest(timber, worth, demand, room)
     found: list[tuple[int, Pattern]] = []
-    steps = 40 * most
     for kind, count in enumerate(counts):
         if count and timber.kinds[kind].room > 0:
             least = worth.of_kind[kind] - slack
-            walked = _walk(timber, worth, demand, rest, timber.kinds[kind].room, least, steps)
+            walked = _walk(timber, worth, demand, rest, timber.kinds[kind].room, least, most)
             if walked is None or len(found) + len(walked) > most:
                 return None
             found.extend((kind, pattern) for pattern in walked)
@@ -77,12 +78,13 @@ def _walk(
     rest: list[Any],
     room: int,
     needed: int,
-    steps: int,
+    most: int,
 ) -> list[Pattern] | None:
-    """All full patterns worth ``needed``, depth first; None after too many steps."""
+    """All full patterns worth ``needed``, depth first; None for too many, or too many steps."""
     weights = [size.least for size in timber.sizes]
     values = worth.of_size
     found: list[Pattern] = []
+    steps = STEPS * most
     stack: list[tuple[int, int, int, Pattern]] = [(0, room, 0, ())]
     last = len(weights)
     lightest = [0] * (last + 1)
@@ -99,6 +101,8 @@ def _walk(
         if size == last or lightest[size] > left:
             if value >= needed and (timber.leaning or _is_full(weights, counts, pattern, left)):
                 found.append(pattern)
+                if len(found) > most:
+                    return None
             continue
         if value + rest[size][left] < needed:
             continue
@@ -111,9 +115,10 @@ def _walk(
 
 
 def _is_full(weights: Sequence[int], counts: Sequence[int], pattern: Pattern, left: int) -> bool:
-    """Whether no further piece could be added."""
-    return not any(
-        weight <= left and pattern.count(size) < counts[size]
-        for size, weight in enumerate(weights)
-        if weight <= left
-    )
+    """Whether no further piece could be added; the lightest sizes come last."""
+    for size in range(len(weights) - 1, -1, -1):
+        if weights[size] > left:
+            return True
+        if pattern.count(size) < counts[size]:
+            return False
+    return True

@@ -9,13 +9,15 @@ practice, no source.)
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from itertools import pairwise
 from typing import Final, TypeAlias
 
-from trimlang.survey.job import Fit, Joint, Room, Run
+from trimlang.survey.job import Fit, Joint, Room, Run, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.outline import Leg, Outline, Point, outline
+from trimlang.survey.spans import goes_on_at
 
 _BEFORE: Final = "before"
 _AFTER: Final = "after"
@@ -29,15 +31,25 @@ _Cost: TypeAlias = tuple[int, int]
 _Way: TypeAlias = tuple[_Cost, tuple[str, ...]]
 
 
-def choose_copes(room: Room, findings: Findings) -> Room:
-    """Return the room with one coped side at each inside corner that is to be coped."""
+def choose_copes(room: Room, trims: Mapping[str, Trim], findings: Findings) -> Room:
+    """Return the room with one coped side at each inside corner that is to be coped.
+
+    ``trims`` are the job's by name: crown that goes on over an opening is one
+    piece between the corners at both sides of it.
+    """
     corners = [index for index in range(len(room.walk)) if _is_coped(room, index)]
     if not corners:
         return room
     drawn = outline(room)
     wanted = {index: _side_on(room, drawn, index) for index in corners}
     allowed = {index: _allowed(room, index) for index in corners}
-    chosen = _cheapest(room, corners, allowed, wanted)
+    crowns = {name for name, trim in trims.items() if trim.spring is not None}
+    shared = {
+        (before, corner)
+        for before, corner in zip(corners, (*corners[1:], corners[0]), strict=True)
+        if _share_a_piece(room, before, corner, crowns)
+    }
+    chosen = _cheapest(corners, shared, allowed, wanted)
     walk = list(room.walk)
     for index, side in chosen.items():
         after = (index + 1) % len(walk)
@@ -99,8 +111,8 @@ def _across(leg: Leg, eye: Point, corner: Point) -> float:
 
 
 def _cheapest(
-    room: Room,
     corners: list[int],
+    shared: set[tuple[int, int]],
     allowed: dict[int, tuple[str, ...]],
     wanted: dict[int, str | None],
 ) -> dict[int, str]:
@@ -115,29 +127,48 @@ def _cheapest(
         reached: list[_Way] = [(_dislike(wanted[corners[0]], first), (first,))]
         for before, corner in pairwise(corners):
             reached = [
-                min(_longer(room, way, before, corner, side, wanted) for way in reached)
+                min(_longer(shared, way, before, corner, side, wanted) for way in reached)
                 for side in allowed[corner]
             ]
         for cost, way in reached:
-            closing = _both(room, corners[-1], way[-1], corners[0], first)
+            closing = _both(shared, corners[-1], way[-1], corners[0], first)
             ways.append(((cost[0] + closing, cost[1]), way))
     return dict(zip(corners, min(ways)[1], strict=True))
 
 
 def _longer(
-    room: Room, way: _Way, before: int, corner: int, side: str, wanted: dict[int, str | None]
+    shared: set[tuple[int, int]],
+    way: _Way,
+    before: int,
+    corner: int,
+    side: str,
+    wanted: dict[int, str | None],
 ) -> _Way:
     """Return a way to choose with one more corner, and its cost."""
     (both, disliked), sides = way
-    both += _both(room, before, sides[-1], corner, side)
+    both += _both(shared, before, sides[-1], corner, side)
     disliked += _dislike(wanted[corner], side)[1]
     return (both, disliked), (*sides, side)
 
 
-def _both(room: Room, before: int, first: str, corner: int, second: str) -> int:
+def _share_a_piece(room: Room, before: int, corner: int, crowns: set[str]) -> bool:
+    """Tell whether a piece reaches from the corner after ``before`` to the next one."""
+    at = (before + 1) % len(room.walk)
+    if at == corner:
+        return True
+    run = room.walk[at]
+    for name in crowns.intersection(run.trims if isinstance(run, Run) else ()):
+        reached: int | None = at
+        while reached is not None and reached != corner:
+            reached = goes_on_at(room, reached, name)
+        if reached == corner:
+            return True
+    return False
+
+
+def _both(shared: set[tuple[int, int]], before: int, first: str, corner: int, second: str) -> int:
     """Tell (as 1) whether the piece between two corners would be coped at both ends."""
-    shares = (before + 1) % len(room.walk) == corner
-    return int(shares and first == _AFTER and second == _BEFORE)
+    return int((before, corner) in shared and first == _AFTER and second == _BEFORE)
 
 
 def _dislike(wanted: str | None, side: str) -> _Cost:

@@ -23,6 +23,10 @@ AS_GOOD: Final = 0.5
 """Slips that leave less than half an inch more than the best explain as well as it does."""
 
 
+MOST_STRETCHES: Final = 200
+"""No room has more; trying every slip on a longer list would take too long."""
+
+
 @dataclass(frozen=True, slots=True)
 class Walk:
     """A walk as slips are tried on it: each stretch's name, length and turn after it.
@@ -61,6 +65,8 @@ def likely_slips(walk: Walk, *, within: float) -> tuple[Slip, ...]:
     Nothing where no single slip brings the walk back to within ``within``
     inches of its start.
     """
+    if len(walk.names) > MOST_STRETCHES:
+        return ()
     good = [slip for slip in _all_slips(walk) if slip.left_over <= within]
     if not good:
         return ()

@@ -29,7 +29,7 @@ def survey(statements: tuple[tree.Statement, ...], file: str) -> tuple[Job, tupl
     settings = _file_settings(statements, findings)
     trims = read_trims(statements, settings.unit, findings)
     rooms = tuple(
-        choose_copes(bend_rakes(meet(room, findings), findings), findings)
+        choose_copes(bend_rakes(meet(room, findings), findings), trims, findings)
         for room in read_rooms(statements, settings, trims, findings)
     )
     for room in rooms:
