@@ -57,5 +57,17 @@ def tables_text() -> str:
     return json.dumps(tables, ensure_ascii=True, sort_keys=True) + "\n"
 
 
-if __name__ == "__main__":
+def tables_are_current() -> bool:
+    """Tell whether the tables were made from the grammar as it stands, by this lark."""
+    if not TABLES.exists():
+        return False
+    try:
+        tables = json.loads(TABLES.read_text(encoding="utf-8"))
+    except ValueError:
+        return False
+    return bool(tables.get("grammar") == grammar_text() and tables.get("lark") == lark_version)
+
+
+if __name__ == "__main__" and not tables_are_current():
+    # lark numbers its tables differently each time, so they are not made anew for nothing
     TABLES.write_text(tables_text(), encoding="utf-8")
