@@ -13,7 +13,7 @@ import pytest
 from pypdf import PdfReader
 from syrupy.assertion import SnapshotAssertion
 
-from tests.sheets.jobs import SMALL, compiled, house, small
+from tests.sheets.jobs import SMALL, compiled, house, odd, small
 from trimlang.compiler import compile_job
 from trimlang.sheets.counter import Line, Order, TrimOrder
 from trimlang.sheets.floor import RoomPlan
@@ -82,6 +82,10 @@ def test_label_stock_takes_one_ticket_each() -> None:
     html = render_sheets(small(), ticket="100mm x 50mm")["tickets"]
     reader = PdfReader(BytesIO(to_pdf(html)))
     assert len(reader.pages) == len(small().pieces)
+    odd_number = render_sheets(odd(), ticket="100mm x 50mm", qr=False)["tickets"]
+    assert len(odd().pieces) % 2
+    assert len(PdfReader(BytesIO(to_pdf(odd_number))).pages) >= len(odd().pieces)
+    assert "" not in [page.extract_text() for page in PdfReader(BytesIO(to_pdf(odd_number))).pages]
     for piece, page in zip(small().pieces, reader.pages, strict=True):
         assert piece.id in page.extract_text().splitlines()
         assert round(page.mediabox.width) == round(100 / 25.4 * 72)
