@@ -104,11 +104,14 @@ def test_without_codes() -> None:
     assert 'class="qr"' not in render_sheets(small(), qr=False)["tickets"]
 
 
-def test_without_weasyprint_html_still_works(monkeypatch: pytest.MonkeyPatch) -> None:
+def test_without_weasyprint_html_still_works(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
     real = builtins.__import__
 
     def missing(name: str, *args: Any, **options: Any) -> Any:
         if name.startswith("weasyprint"):
+            print("a long notice")  # noqa: T201
             raise OSError("cannot load library 'libpango-1.0-0'")
         return real(name, *args, **options)
 
@@ -118,6 +121,7 @@ def test_without_weasyprint_html_still_works(monkeypatch: pytest.MonkeyPatch) ->
     with pytest.raises(PangoMissingError, match="apt install libpango") as caught:
         to_pdf(sheets["checklist"])
     assert "\n" not in str(caught.value)
+    assert capsys.readouterr().out == ""
 
 
 @pytest.mark.parametrize("url", ["http://example.invalid/x.png", "file:///etc/hostname"])
