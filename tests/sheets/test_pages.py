@@ -160,6 +160,11 @@ def test_fault_in_own_template_has_file_and_line(
     assert caught.value.line == line
 
 
+def test_template_folder_must_exist(tmp_path: Path) -> None:
+    with pytest.raises(SheetTemplateError, match="no such folder"):
+        render_sheets(small(), templates=tmp_path / "lost")
+
+
 def test_units_and_language() -> None:
     sheets = render_sheets(house(), show="mm", language="es")
     assert "Etiquetas de corte" in sheets["tickets"]
