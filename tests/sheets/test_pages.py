@@ -13,7 +13,7 @@ import pytest
 from pypdf import PdfReader
 from syrupy.assertion import SnapshotAssertion
 
-from tests.sheets.jobs import SMALL, compiled, house, small
+from tests.sheets.jobs import SMALL, compiled, house, odd, small
 from trimlang.compiler import compile_job
 from trimlang.sheets.counter import Line, Order, TrimOrder
 from trimlang.sheets.floor import RoomPlan
@@ -82,6 +82,10 @@ def test_label_stock_takes_one_ticket_each() -> None:
     html = render_sheets(small(), ticket="100mm x 50mm")["tickets"]
     reader = PdfReader(BytesIO(to_pdf(html)))
     assert len(reader.pages) == len(small().pieces)
+    odd_number = render_sheets(odd(), ticket="100mm x 50mm", qr=False)["tickets"]
+    assert len(odd().pieces) % 2
+    assert len(PdfReader(BytesIO(to_pdf(odd_number))).pages) >= len(odd().pieces)
+    assert "" not in [page.extract_text() for page in PdfReader(BytesIO(to_pdf(odd_number))).pages]
     for piece, page in zip(small().pieces, reader.pages, strict=True):
         assert piece.id in page.extract_text().splitlines()
         assert round(page.mediabox.width) == round(100 / 25.4 * 72)
@@ -100,11 +104,14 @@ def test_without_codes() -> None:
     assert 'class="qr"' not in render_sheets(small(), qr=False)["tickets"]
 
 
-def test_without_weasyprint_html_still_works(monkeypatch: pytest.MonkeyPatch) -> None:
+def test_without_weasyprint_html_still_works(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
     real = builtins.__import__
 
     def missing(name: str, *args: Any, **options: Any) -> Any:
         if name.startswith("weasyprint"):
+            print("a long notice")  # noqa: T201
             raise OSError("cannot load library 'libpango-1.0-0'")
         return real(name, *args, **options)
 
@@ -114,6 +121,7 @@ def test_without_weasyprint_html_still_works(monkeypatch: pytest.MonkeyPatch) ->
     with pytest.raises(PangoMissingError, match="apt install libpango") as caught:
         to_pdf(sheets["checklist"])
     assert "\n" not in str(caught.value)
+    assert capsys.readouterr().out == ""
 
 
 @pytest.mark.parametrize("url", ["http://example.invalid/x.png", "file:///etc/hostname"])
@@ -150,6 +158,11 @@ def test_fault_in_own_template_has_file_and_line(
         render_sheets(small(), templates=tmp_path)
     assert caught.value.file == str(own)
     assert caught.value.line == line
+
+
+def test_template_folder_must_exist(tmp_path: Path) -> None:
+    with pytest.raises(SheetTemplateError, match="no such folder"):
+        render_sheets(small(), templates=tmp_path / "lost")
 
 
 def test_units_and_language() -> None:

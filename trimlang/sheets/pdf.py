@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from contextlib import redirect_stdout
+from io import StringIO
 from typing import Any, Final
 
 INSTALL: Final = (
@@ -27,7 +29,9 @@ def to_pdf(html: str) -> bytes:
         ReachesOutError: the sheet asks for a file or an address outside itself.
     """
     try:
-        import weasyprint
+        # where a library is missing WeasyPrint prints a page of advice of its own
+        with redirect_stdout(StringIO()):
+            import weasyprint
     except (ImportError, OSError) as error:
         raise PangoMissingError(INSTALL) from error
     from weasyprint import urls

@@ -36,11 +36,13 @@ class SheetTemplateError(Exception):
 
 
 class Press:
-    """Prints sheets from templates."""
+    """Prints sheets from templates: those in the folder ``own`` first, then the shipped ones."""
 
     def __init__(self, own: Path | None) -> None:
         loaders: list[BaseLoader] = [FunctionLoader(_shipped)]
         if own is not None:
+            if not own.is_dir():
+                raise SheetTemplateError(str(own), 0, "there is no such folder")
             loaders.insert(0, FileSystemLoader(own))
         self._env = ImmutableSandboxedEnvironment(
             loader=ChoiceLoader(loaders),
