@@ -166,9 +166,11 @@ def test_standard_input(
     assert {one["file"] for one in found} == {"<stdin>"}
 
 
-def test_plan_json_follows_its_schema_and_holds_every_piece_once(tmp_path: Path) -> None:
+@pytest.mark.parametrize("name", ["house", "metric", "crown", "doors", "stair", "bay"])
+def test_plan_json_follows_its_schema_and_holds_every_piece_once(tmp_path: Path, name: str) -> None:
     out = tmp_path / "shop"
-    assert main(["build", str(EXAMPLES / "house.trim"), "--out", str(out), "--format", "json"]) == 0
+    job = str(EXAMPLES / f"{name}.trim")
+    assert main(["build", job, "--out", str(out), "--format", "json"]) == 0
     plan = json.loads((out / "plan.json").read_text(encoding="utf-8"))
     schema = json.loads((files("trimlang") / "sheets" / "plan.schema.json").read_text())
     jsonschema.Draft202012Validator.check_schema(schema)

@@ -87,8 +87,10 @@ def _piece(piece: Piece, stick: str | None) -> dict[str, Any]:
         "room": piece.room,
         "run": piece.run,
         "trim": piece.trim,
-        "length_in": str(piece.length),
-        "length_text": length_text(piece.length, piece.unit),
+        "length_in": str(piece.to_mark),
+        "length_text": length_text(piece.to_mark, piece.unit),
+        "measured_on": piece.measured_on.value,
+        "stick_length_in": str(piece.length),
         "exact_text": length_text(piece.rounding.exact, piece.unit),
         "wall_in": str(piece.wall),
         "rounded": piece.rounding.direction.value,
@@ -96,6 +98,7 @@ def _piece(piece: Piece, stick: str | None) -> dict[str, Any]:
         "parts": piece.parts,
         "left": _cut(piece.left),
         "right": _cut(piece.right),
+        "mates": list(piece.mates),
         "stick": stick,
         "note": piece.note,
     }
@@ -107,6 +110,7 @@ def _cut(cut: Cut) -> dict[str, Any]:
         "fit": cut.fit.value,
         "saw_deg": _degrees(cut.setting),
         "exact_deg": _degrees(cut.exact),
+        "bevel_deg": _degrees(cut.bevel_setting),
         "lean": cut.lean.value,
         "long_edge": cut.long_edge,
     }
