@@ -9,12 +9,16 @@ from math import ceil, floor, lcm
 from typing import Final
 
 from trimlang.joinery.piece import Cut, Kind, Lean, Piece
+from trimlang.lengths.angles import cosine
 from trimlang.stock.problem import Blank, Part, Problem
 from trimlang.survey.job import Job, Offer, Rest, Trim
 
 SAFE_TO_HOLD: Final = Fraction(6)
 """Pieces shorter than this are cut first, off a stick that is still long (inches; common
 practice, no source: the saw's manual decides)."""
+
+FINE_ENOUGH: Final = 64
+"""Units to an inch at the least, so that rounding a kerf up costs little."""
 
 WORTH_KEEPING: Final = Fraction(12)
 """A shorter offcut is scrap (inches; common practice, no source)."""
@@ -37,16 +41,20 @@ class Question:
 def ask(job: Job, trim: Trim, pieces: Iterable[Piece]) -> Question:
     """Return the planner's problem for one trim.
 
-    The unit is the largest that makes every ticket length, stick, kerf and
-    squared-off end whole.  Leans are rounded towards square: a shared cut never
-    counts on more room than there is.
+    The unit is the largest that makes every ticket length, stick and squared-off
+    end whole, and not coarser than a sixty-fourth of an inch.  Leans are rounded
+    towards square: a shared cut never counts on more room than there is.  A blade
+    that stands at an angle takes more along the stick than its own thickness, so
+    the kerf is that of the trim's steepest cut, rounded up.
     """
     pieces = tuple(pieces)
     settings = job.settings
     lengths = [piece.length for piece in pieces]
     lengths += [offer.length for offer in trim.offers] + [rest.length for rest in trim.rests]
-    lengths += [settings.kerf, settings.squares_off]
+    lengths += [settings.squares_off]
     per_inch = lcm(*(length.denominator for length in lengths))
+    if per_inch < FINE_ENOUGH:
+        per_inch = lcm(per_inch, FINE_ENOUGH)
     prices = [offer.price for offer in trim.offers] + [rest.price for rest in trim.rests]
     per_coin = lcm(100, *(price.denominator for price in prices))
     sources: dict[str, Offer | Rest] = {}
@@ -80,13 +88,30 @@ def ask(job: Job, trim: Trim, pieces: Iterable[Piece]) -> Question:
         trim.name,
         tuple(_part(piece, per_inch) for piece in pieces),
         tuple(blanks),
-        int(settings.kerf * per_inch),
+        ceil(kerf_along(pieces, settings.kerf) * per_inch),
         int(settings.squares_off * per_inch),
         ceil(needed * settings.spare / 100 * per_inch),
         int(SAFE_TO_HOLD * per_inch),
         int(WORTH_KEEPING * per_inch),
     )
     return Question(problem, per_inch, per_coin, sources)
+
+
+def kerf_along(pieces: Iterable[Piece], kerf: Fraction) -> Fraction:
+    """Return what the steepest cut of the pieces takes along the stick (inches).
+
+    A blade of thickness ``k`` swung by ``m`` and tilted by ``b`` takes
+    ``k ÷ (cos m × cos b)`` along the stick.
+    """
+    steepest = min(
+        (
+            cosine(max(cut.exact, cut.setting)) * cosine(max(cut.bevel, cut.bevel_setting))
+            for piece in pieces
+            for cut in (piece.left, piece.right)
+        ),
+        default=Fraction(1),
+    )
+    return kerf / steepest
 
 
 def _part(piece: Piece, per_inch: int) -> Part:

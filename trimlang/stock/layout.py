@@ -140,6 +140,8 @@ def _places(
         if before is not None:
             start += kerf - overlap
         end = start + Fraction(part.length, per_inch)
-        places.append(Place(part.id, start, end, shared=overlap > 0))
+        # ends that lean alike but not equally nest, and still take a cut each
+        shared = overlap > 0 and before is not None and before.right_lean == part.left_lean
+        places.append(Place(part.id, start, end, shared))
         start, before = end, part
     return tuple(places), max(length - end_waste - start - kerf, Fraction(0))

@@ -8,7 +8,8 @@ cheaper.
 
 How a stick is cut
 ------------------
-A stick of length ``L`` loses ``end_waste`` at each end.  In what is left,
+``kerf`` is what one cut takes along the stick, at the steepest mitre that the
+trim has.  A stick of length ``L`` loses ``end_waste`` at each end.  In what is left,
 pieces lie side by side, each as long as its ``Part.length`` (overall, long
 point to long point), with one ``kerf`` between neighbours.  The last piece
 needs a kerf behind it only if something is left behind it.

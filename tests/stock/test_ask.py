@@ -1,0 +1,48 @@
+"""What the planner is asked: blades at an angle take more along the stick."""
+
+from fractions import Fraction
+
+import pytest
+
+from trimlang.compiler import compile_job
+
+TEN = "".join(
+    f"  {n}: 12 in, left=in-corner(90 deg), right=out-corner(90 deg), taken point\n  bare 3 in\n"
+    for n in range(10)
+)
+
+
+def job(stock: str) -> str:
+    return (
+        "trim base: 9/16 in thick, 5 1/4 in tall\nsaw: kerf 1/8 in\nspare 0 %\n"
+        f'stock base: {stock} at 10\nroom "Study", trim base, open walk\n{TEN}'
+    )
+
+
+def test_a_blade_at_45_takes_its_thickness_times_root_two() -> None:
+    """Ten pieces with nine shared mitres: 120 - 9 × 9/16 + 9 × 1/8 × √2 = 116.528 in."""
+    two = compile_job(job("116 1/2 in")).plans[0]
+    assert len(two.sticks) == 2
+    one = compile_job(job("116 3/4 in")).plans[0]
+    assert len(one.sticks) == 1
+    places = one.sticks[0].places
+    assert all(place.shared for place in places[1:])
+    step = float(places[1].start - places[0].start)
+    assert step == pytest.approx(12 - 0.5625 + 0.125 * 2**0.5, abs=1 / 64)
+
+
+def test_square_ends_take_the_kerf_itself() -> None:
+    text = job("130 in").replace("in-corner(90 deg)", "butt").replace("out-corner(90 deg)", "butt")
+    places = compile_job(text).plans[0].sticks[0].places
+    assert places[1].start - places[0].end == Fraction(1, 8)
+
+
+def test_ends_of_unlike_mitres_share_no_cut() -> None:
+    text = (
+        "trim base: 9/16 in thick, 5 1/4 in tall\nspare 0 %\nstock base: 80 in at 10\n"
+        'room "Study", trim base, open walk\n'
+        "  A: 40 in, left=butt, right=in-corner(91 deg)\n  bare 3 in\n"
+        "  B: 38 in, left=out-corner(135 deg), right=butt, taken point\n"
+    )
+    (stick,) = compile_job(text).plans[0].sticks
+    assert not any(place.shared for place in stick.places)
