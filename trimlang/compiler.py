@@ -69,8 +69,12 @@ def check_job(text: str, *, path: Path | None = None, name: str = "<text>") -> R
     order = {source: number for number, source in enumerate(gathered.sources)}
     # an end that could not be read is not missing too
     unread = {one.span.line for one in gathered.findings if one.code.startswith("T1")}
+    # and what an include that could not be read says may be all that is missing
+    missing = {"T206", "T210", "T212", "T214"} if _lost_include(gathered.findings) else set()
     unique = dict.fromkeys(
-        one for one in findings if one.code != "T225" or one.span.line not in unread
+        one
+        for one in findings
+        if one.code not in missing and (one.code != "T225" or one.span.line not in unread)
     )
     return Result(
         job,
@@ -80,6 +84,10 @@ def check_job(text: str, *, path: Path | None = None, name: str = "<text>") -> R
         tuple(sorted(unique, key=lambda one: (order.get(one.span.file, 0), one.span, one.code))),
         gathered.sources,
     )
+
+
+def _lost_include(findings: tuple[Diagnostic, ...]) -> bool:
+    return any(one.code.startswith("T6") and one.code != "T607" for one in findings)
 
 
 def compile_job(

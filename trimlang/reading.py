@@ -39,9 +39,8 @@ def read_text(path: Path) -> str:
         OSError: the file cannot be opened.
         UnreadableError: it is too large, or no UTF-8 text.
     """
-    if path.stat().st_size > MOST_MEGABYTES * 2**20:
-        raise UnreadableError("T605", {"path": path.name, "most": MOST_MEGABYTES})
-    return decode(path.read_bytes(), path.name)
+    with path.open("rb") as stream:
+        return read_stream(stream, path.name)
 
 
 def read_stream(stream: BinaryIO, name: str) -> str:
@@ -65,7 +64,9 @@ def decode(data: bytes, name: str) -> str:
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
-        raise UnreadableError("T604", {"path": name, "byte": error.start}) from None
+        line = data.count(b"\n", 0, error.start) + 1
+        facts: dict[str, object] = {"path": name, "byte": error.start, "line": line}
+        raise UnreadableError("T604", facts) from None
 
 
 def gather(text: str, *, path: Path | None = None, name: str = "<text>") -> Gathered:
@@ -125,6 +126,10 @@ class _Gatherer:
             self._say("T607", span, path=wanted)
             return []
         try:
+            if target.exists() and not target.is_file():
+                # a pipe or a device could be read for ever
+                self._say("T601", span, path=wanted, reason="it is no file")
+                return []
             text = read_text(target)
         except OSError as error:
             self._say("T601", span, path=wanted, reason=(error.strerror or "unknown").lower())

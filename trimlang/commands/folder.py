@@ -35,7 +35,8 @@ def write_folder(target: Path, files: Mapping[str, bytes]) -> None:
         NotOursError: ``target`` holds files, but no mark of an earlier build.
         OSError: it cannot be written; nothing has changed then.
     """
-    target = target.absolute()
+    # a link stays a link: what it leads to is replaced
+    target = Path(os.path.realpath(target))
     kept = _foreign(target)
     target.parent.mkdir(parents=True, exist_ok=True)
     fresh = Path(tempfile.mkdtemp(prefix=f".{target.name}-", dir=target.parent))

@@ -134,7 +134,8 @@ def _explain(code: str) -> int:
     if page is None:
         from trimlang.syntax.mistakes import did_you_mean
 
-        complain(f"there is no {code}. " + did_you_mean(code.upper(), tuple(PAGES), ""))
+        listed = f"Codes run from {min(PAGES)} to {max(PAGES)}."
+        complain(f"there is no {code}. " + did_you_mean(code.upper(), tuple(PAGES), listed))
         return WRONG_USAGE
     sys.stdout.write(page_text(page))
     return CLEAN

@@ -32,7 +32,7 @@ FILE_PAGES: Final = (
     Page(
         "T604",
         "not a text file",
-        "“{path}” is not UTF-8 text (byte {byte})",
+        "“{path}” is not UTF-8 text (line {line}, byte {byte})",
         "Save it as UTF-8 in your editor.",
         "Job files are plain UTF-8 text.",
         "",

@@ -13,7 +13,7 @@ JOINT_PAGES: Final = (
     Page(
         "T301",
         "two sides of one joint disagree",
-        "{other} begins with {left}, but {one} (line {line}) ends there with {right}",
+        "{other} begins with {left}, but {one} ({line}) ends there with {right}",
         "It is one joint: make both ends the same. Were left and right swapped?",
         "Walls are listed in order, turning to the right; the right end of one run and the left"
         " end of the next meet in the same place. An inside corner cannot meet an outside one.",
@@ -22,7 +22,7 @@ JOINT_PAGES: Final = (
     Page(
         "T302",
         "a corner with one side",
-        "{other} begins with {left}, but {one} (line {line}) ends there with {right}",
+        "{other} begins with {left}, but {one} ({line}) ends there with {right}",
         "A corner is written at both runs that meet in it.",
         "Where two runs meet in a corner both ends are cut for it. Where only one wall has trim,"
         " its end is a butt.",

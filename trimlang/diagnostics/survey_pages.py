@@ -63,7 +63,7 @@ SURVEY_PAGES: Final = (
     Page(
         "T207",
         "said twice",
-        "“{word}” was already given in line {line}",
+        "{word} was already given in {line}",
         "Keep one of the two.",
         "The job has one name, one survey date and one currency.",
         'job "A"\njob "B"\n' + _ALL + _RUN,
@@ -76,6 +76,14 @@ SURVEY_PAGES: Final = (
         "Write year, month and day, such as 2026-04-18.",
         "The survey's date is printed on each sheet.",
         "surveyed 2026-02-30\n" + _ALL + _RUN,
+    ),
+    Page(
+        "T209",
+        "said twice in one line",
+        "this line says that already",
+        "Keep one of the two.",
+        "Where a line states one thing twice, one of the two is a slip, and nothing tells which.",
+        "trim base: 9/16 in thick, 1/2 in thick\n" + _STOCK + _ROOM + _RUN,
     ),
     Page(
         "T210",
@@ -105,7 +113,7 @@ SURVEY_PAGES: Final = (
     Page(
         "T213",
         "trim named twice",
-        "trim “{trim}” already stands in line {line}",
+        "trim “{trim}” already stands in {line}",
         "Give it another name, or keep one of the two lines.",
         "A trim has one section; two lines for one name cannot both be right.",
         _TRIM + _TRIM + _STOCK + _ROOM + _RUN,
@@ -154,7 +162,7 @@ SURVEY_PAGES: Final = (
     Page(
         "T221",
         "room named twice",
-        "room “{room}” already stands in line {line}",
+        "room “{room}” already stands in {line}",
         "Give each room a name of its own.",
         "Pieces are labelled by room; two rooms of one name would mix their piles.",
         _ALL + _RUN + _ROOM + _RUN,
@@ -175,7 +183,7 @@ SURVEY_PAGES: Final = (
     Page(
         "T223",
         "run named twice",
-        "room “{room}” has a run {run} already, in line {line}",
+        "room “{room}” has a run {run} already, in {line}",
         "Give each run of a room a name of its own.",
         "Two pieces with one label cannot be told apart on the floor.",
         _ALL + _RUN + _RUN,

@@ -89,4 +89,33 @@ SYNTAX_PAGES: Final = (
         _WALL + "  N: 40 5/12 in, left=butt, right=butt",
         Severity.WARNING,
     ),
+    Page(
+        "T113",
+        "feet and inches that do not go together",
+        "{odd} between feet and inches: was a mark or a figure misread?",
+        "Write whole feet and less than twelve inches, such as 9 ft 3 in.",
+        "“9 ft 14 in” and “9.5 ft 3 in” can be added up, but nobody reads them off a tape: usually"
+        " two figures ran together or an inch mark became a foot mark. It is taken as written.",
+        _WALL + "  N: 9 ft 14 in, left=butt, right=butt",
+        Severity.WARNING,
+    ),
+    Page(
+        "T114",
+        "a comma inside a number",
+        "a number is written with a point, not a comma",
+        "Write {better}; a comma separates the parts of a line.",
+        "A comma ends one part of a line and begins the next, so it cannot stand in a number,"
+        " neither before decimals nor between thousands.",
+        _WALL + "  N: 40,5 in, left=butt, right=butt",
+    ),
+    Page(
+        "T115",
+        "hidden marks that turn the text round",
+        "this text has hidden marks that turn the direction of writing; they are left out",
+        "Delete and retype the text.",
+        "Such marks, usually pasted along with a text, can show a note's figures backwards on"
+        " paper.",
+        _WALL + '  N: 40 in, left=butt, right=butt, note "a\u202eb"',
+        Severity.WARNING,
+    ),
 )

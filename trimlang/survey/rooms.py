@@ -7,6 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from trimlang.diagnostics import Span
+from trimlang.diagnostics.place import place
 from trimlang.survey.ends import read_sides
 from trimlang.survey.gaps import read_gap
 from trimlang.survey.job import Gap, Room, Run, Stretch, Trim
@@ -27,22 +28,29 @@ def read_rooms(
 ) -> tuple[Room, ...]:
     """Return the job's rooms in the order of the file."""
     groups: list[tuple[tree.RoomLine, list[tree.Statement]]] = []
+    lost = False
     for line in lines:
         if isinstance(line, tree.RoomLine):
             groups.append((line, []))
+            lost = False
+        elif _is_heading(line):
+            lost = True  # reported already; its walls belong to no other room
         elif isinstance(line, _BELOW):
+            if lost:
+                continue
             if groups:
                 groups[-1][1].append(line)
             elif not isinstance(line, tree.SettingLine | tree.Unreadable):
                 findings.say("T220", line.span)
     rooms: list[Room] = []
-    named: dict[str, int] = {}
+    named: dict[str, Span] = {}
     tags: dict[str, str] = {}
     for heading, below in groups:
         name = heading.name.text
         if name.casefold() in named:
-            findings.say("T221", heading.name.span, room=name, line=named[name.casefold()])
-        named.setdefault(name.casefold(), heading.span.line)
+            before = place(named[name.casefold()], heading.span)
+            findings.say("T221", heading.name.span, room=name, line=before)
+        named.setdefault(name.casefold(), heading.span)
         tag = heading.tag.text if heading.tag else room_tag(name, tags)
         if heading.tag and tag in tags:
             findings.say("T222", heading.tag.span, tag=tag, room=tags[tag])
@@ -80,7 +88,7 @@ class _Reader:
             if isinstance(line, tree.SettingLine):
                 self._settings = apply(self._settings, line, findings, in_room=heading.name.text)
         walk: list[Stretch] = []
-        labels: dict[str, int] = {}
+        labels: dict[str, Span] = {}
         for line in below:
             if isinstance(line, tree.RunLine):
                 label = line.label.text
@@ -90,9 +98,9 @@ class _Reader:
                         line.label.span,
                         run=label,
                         room=heading.name.text,
-                        line=labels[label.casefold()],
+                        line=place(labels[label.casefold()], line.span),
                     )
-                labels.setdefault(label.casefold(), line.span.line)
+                labels.setdefault(label.casefold(), line.span)
                 walk.append(self._run(line) or _lost(line.span))
             elif isinstance(line, tree.GapLine):
                 gap = read_gap(line, self._settings, self._trims, findings)
@@ -177,6 +185,15 @@ class _Reader:
             read_slope(line.facts, self._settings, findings),
             floor_gap,
         )
+
+
+def _is_heading(line: tree.Statement) -> bool:
+    """Tell whether an unreadable line was most likely a room's heading."""
+    if not isinstance(line, tree.Unreadable) or not line.words:
+        return False
+    from trimlang.syntax.mistakes import LINE_WORDS, nearest
+
+    return nearest(line.words[0], LINE_WORDS) == "room"
 
 
 def _lost(span: Span) -> Gap:

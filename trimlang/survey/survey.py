@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from trimlang.diagnostics import Diagnostic, Span
+from trimlang.diagnostics.place import place
 from trimlang.survey.closure import check_closure
 from trimlang.survey.copes import choose_copes
 from trimlang.survey.job import Gap, Job, Joint, Room, Trim
 from trimlang.survey.measures import Findings
+from trimlang.survey.repeats import find_repeats
 from trimlang.survey.rooms import read_rooms
 from trimlang.survey.setting import apply
 from trimlang.survey.settings import Settings
@@ -26,6 +28,7 @@ def survey(statements: tuple[tree.Statement, ...], file: str) -> tuple[Job, tupl
     where no finding is an error.
     """
     findings = Findings()
+    find_repeats(statements, findings)
     settings = _file_settings(statements, findings)
     trims = read_trims(statements, settings.unit, findings)
     rooms = tuple(
@@ -74,7 +77,8 @@ def _headings(
         if not isinstance(line, tree.Heading):
             continue
         if line.kind in found:
-            findings.say("T207", line.span, word=line.kind, line=found[line.kind].span.line)
+            before = place(found[line.kind].span, line.span)
+            findings.say("T207", line.span, word=f"“{line.kind}”", line=before)
         else:
             found[line.kind] = line
     texts = [found[kind].word.text if kind in found else None

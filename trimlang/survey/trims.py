@@ -7,6 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
+from trimlang.diagnostics.place import place
 from trimlang.survey.job import Offer, Rest, Trim
 from trimlang.survey.measures import Findings, length
 from trimlang.survey.unknown import unknown_trim
@@ -23,8 +24,8 @@ def read_trims(lines: Iterable[tree.Statement], unit: str, findings: Findings) -
     for line in lines:
         if isinstance(line, TrimLine):
             if line.name.text in trims:
-                first = trims[line.name.text].span.line
-                findings.say("T213", line.name.span, trim=line.name.text, line=first)
+                before = place(trims[line.name.text].span, line.name.span)
+                findings.say("T213", line.name.span, trim=line.name.text, line=before)
                 continue
             trims[line.name.text] = _trim(line, unit, findings)
     for name in sorted(lost_names(lines, "trim")):

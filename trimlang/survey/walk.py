@@ -10,6 +10,7 @@ from __future__ import annotations
 from dataclasses import replace
 from fractions import Fraction
 
+from trimlang.diagnostics.place import place
 from trimlang.survey.job import End, Fit, Gap, Joint, Room, Run, Stretch
 from trimlang.survey.measures import Findings
 
@@ -71,7 +72,7 @@ def _disagree(
         "right": right.joint,
         "other": _name(other),
         "left": left.joint,
-        "line": right.span.line,
+        "line": place(right.span, left.span),
     }
     if {right.joint, left.joint} == set(_CORNERS) or {Joint.SPLICE, Joint.RAKE} & {
         right.joint,

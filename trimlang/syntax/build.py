@@ -25,6 +25,9 @@ _SPEAKING: Final = frozenset(
     "NAME STRING WORDS DATE TAKEN_AT DIRECTION SIDE JOINT IN INCH METRIC OTHER_UNIT"
     " QUART GALLON LITRE MONEY".split()
 )
+_STEERING: Final = frozenset("\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
+"""Marks that turn the direction of text: they could show a length's figures backwards."""
+
 _UNIT_NAMES: Final = {
     "inch": "in",
     "inches": "in",
@@ -59,7 +62,11 @@ class LineBuilder(Transformer[Token, Any]):
         if token.type not in _SPEAKING:
             return Discard
         if token.type == "STRING":
-            return tree.Word(str(token)[1:-1], span)
+            text = str(token)[1:-1]
+            if any(sign in _STEERING for sign in text):
+                self.problems.append(say("T115", span))
+                text = "".join(sign for sign in text if sign not in _STEERING)
+            return tree.Word(text, span)
         if token.type in ("JOINT", "SIDE", "DIRECTION", "TAKEN_AT"):
             return tree.Word(str(token).lower(), span)
         return tree.Word(unicodedata.normalize("NFC", str(token)), span)
@@ -122,6 +129,10 @@ class LineBuilder(Transformer[Token, Any]):
 
     def _feet(self, meta: Meta, children: Children) -> tree.Measure:
         numbers = [child.value for child in children if isinstance(child, tree.Number)]
+        if numbers[0].denominator != 1 and len(numbers) > 1:
+            self.problems.append(say("T113", self._span(meta), odd="a part of a foot"))
+        elif len(numbers) > 1 and numbers[1] >= 12:
+            self.problems.append(say("T113", self._span(meta), odd="a foot or more of inches"))
         if "-" in children:
             numbers = [-number for number in numbers]
         return tree.Measure(tuple(zip(numbers, ("ft", "in"), strict=False)), self._span(meta))

@@ -109,11 +109,29 @@ def did_you_mean(word: str, known: list[str] | tuple[str, ...], otherwise: str) 
     return f"Did you mean “{match}”?" if match else otherwise
 
 
+_NUMBER_WITH_COMMA: Final = re.compile(r"(?<![\w.])\d+,\d+(?![\w,/])")
+_QUOTED: Final = re.compile(r'["“][^"“”]*["”]')
+_SAME_JOINT: Final = {
+    "inside": "in-corner",
+    "outside": "out-corner",
+    "square": "butt",
+    "end": "open",
+    "free": "open",
+    "scarf": "splice",
+    "coped": "in-corner cope",
+}
+
+
 def explain(error: UnexpectedInput, text: str, file: str, line: int) -> Diagnostic:
     """Return the diagnostic for a line that lark could not read.
 
     ``text`` is the line; its columns are the diagnostic's.
     """
+    comma = _NUMBER_WITH_COMMA.search(_QUOTED.sub(lambda quoted: "x" * len(quoted[0]), text))
+    if comma:
+        whole, rest = comma[0].split(",")
+        better = f"{whole}{rest}" if len(rest) == 3 else f"{whole}.{rest}"
+        return say("T114", Span(file, line, comma.start() + 1, comma.end() + 1), better=better)
     at_end = isinstance(error, UnexpectedToken) and error.token.type == "$END"
     if at_end or not isinstance(error, UnexpectedToken | UnexpectedCharacters):
         end = len(text.split("#")[0].rstrip()) or 1
@@ -157,6 +175,8 @@ def _remedy(word: str, rest: str, terminals: set[str]) -> str:
     joined = "-".join(_WORD_AT.findall(rest)[:2])
     if joined.casefold() in expected:
         return f"Did you mean “{joined.casefold()}”?"
+    if "JOINT" in terminals and word.casefold() in _SAME_JOINT:
+        return f"Did you mean “{_SAME_JOINT[word.casefold()]}”?"
     if "COMMA" in terminals and word.casefold() in PART_WORDS:
         return f"Put a comma before “{word}”."
     return did_you_mean(word, expected, f"Write {_expected_phrase(terminals)} here.")
