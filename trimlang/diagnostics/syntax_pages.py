@@ -92,7 +92,7 @@ SYNTAX_PAGES: Final = (
     Page(
         "T113",
         "feet and inches that do not go together",
-        "{odd} between feet and inches: was a mark or a figure misread?",
+        "{odd}: was a mark or a figure misread?",
         "Write whole feet and less than twelve inches, such as 9 ft 3 in.",
         "“9 ft 14 in” and “9.5 ft 3 in” can be added up, but nobody reads them off a tape: usually"
         " two figures ran together or an inch mark became a foot mark. It is taken as written.",
