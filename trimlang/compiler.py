@@ -9,7 +9,7 @@ from time import monotonic
 from typing import TYPE_CHECKING
 
 from trimlang.diagnostics import Diagnostic, Severity, has_errors, say
-from trimlang.joinery.pieces import joinery
+from trimlang.joinery.pieces import joinery, splices
 from trimlang.reading import gather
 from trimlang.survey.survey import survey
 
@@ -17,8 +17,12 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from trimlang.joinery.piece import Piece
+    from trimlang.joinery.pieces import Places
+    from trimlang.joinery.splicing import Splice
+    from trimlang.stock.ask import Question
     from trimlang.stock.layout import TrimPlan
     from trimlang.stock.planner import Effort, Watch
+    from trimlang.stock.problem import Plan
     from trimlang.survey.job import Job, Trim
     from trimlang.syntax.source import Source
     from trimlang.takeoff.supplies import Supply
@@ -126,10 +130,11 @@ def _plan(
     effort: Effort | None,
     watch: Callable[[str], Watch | None] | None,
 ) -> tuple[tuple[Piece, ...], tuple[TrimPlan, ...], tuple[Diagnostic, ...]]:
-    """Plan each trim; return the pieces too, which a second try may have spliced otherwise."""
+    """Plan each trim; return the pieces too, which the plan may have spliced otherwise."""
     plans: list[TrimPlan] = []
     problems: list[Diagnostic] = []
     joined = job
+    places: dict[str, tuple[Fraction, ...]] = {}
     names = {piece.trim for piece in pieces}
     clock = Clock(effort, sum(trim.name in names for trim in job.trims))
     for trim in job.trims:
@@ -138,19 +143,24 @@ def _plan(
             continue
         share = clock.share()
         told = None if watch is None else watch(trim.name)
-        plan = _plan_trim(job, trim, of_trim, share, told)
+        free = _free(joined, trim)
+        plan = _plan_trim(job, trim, of_trim, free, share, told)
         if plan is None:
             # the few long sticks ran out: splice as if there were none
             steady = _only_steady(joined, trim)
             again = joinery(steady)[0]
             shorter = tuple(piece for piece in again if piece.trim == trim.name)
-            plan = _plan_trim(job, trim, shorter, share, told) if shorter != of_trim else None
+            if shorter != of_trim:
+                plan = _plan_trim(job, trim, shorter, _free(steady, trim), share, told)
             if plan is not None:
                 joined, pieces = steady, again
         if plan is None:
             problems.append(say("T501", trim.span, trim=trim.name))
         else:
-            plans.append(plan)
+            plans.append(plan[0])
+            places |= plan[1]
+    if places:
+        pieces = joinery(joined, places)[0]
     return pieces, tuple(plans), tuple(problems)
 
 
@@ -183,23 +193,52 @@ def _only_steady(job: Job, trim: Trim) -> Job:
     )
 
 
+def _free(job: Job, trim: Trim) -> tuple[Splice, ...]:
+    """Return the runs of a trim that may be pieced together elsewhere too."""
+    return tuple(one for one in splices(job) if one.free and one.trim.name == trim.name)
+
+
 def _plan_trim(
-    job: Job, trim: Trim, pieces: tuple[Piece, ...], effort: Effort, watch: Watch | None
-) -> TrimPlan | None:
+    job: Job,
+    trim: Trim,
+    pieces: tuple[Piece, ...],
+    free: tuple[Splice, ...],
+    effort: Effort,
+    watch: Watch | None,
+) -> tuple[TrimPlan, Places] | None:
+    """Plan a trim, and piece its free runs together elsewhere where that costs less."""
     from trimlang.stock.ask import ask
     from trimlang.stock.layout import lay_out
+    from trimlang.stock.placing import place_splices, with_places
+
+    ends = monotonic() + effort.seconds
+    question = ask(job, trim, pieces)
+    first = replace(effort, seconds=effort.seconds / 2) if free else effort
+    plan = _stock_plan(question, first, watch)
+    if plan is None:
+        return None
+    places = place_splices(job, trim, pieces, free) if free else {}
+    if places:
+        other = ask(job, trim, with_places(pieces, free, places))
+        rest = replace(effort, seconds=max(ends - monotonic(), 0.0))
+        again = _stock_plan(other, rest, watch)
+        if again is not None and (again.cost, len(again.sticks)) < (plan.cost, len(plan.sticks)):
+            return lay_out(other, again), places
+    return lay_out(question, plan), {}
+
+
+def _stock_plan(question: Question, effort: Effort, watch: Watch | None) -> Plan | None:
     from trimlang.stock.planner import plan_stock
     from trimlang.stock.problem import NoPlan
     from trimlang.stock.verify import faults
 
-    question = ask(job, trim, pieces)
     plan = plan_stock(question.problem, effort=effort, watch=watch)
     if isinstance(plan, NoPlan):
         return None
     wrong = faults(plan)
     if wrong:
         raise WrongPlanError("; ".join(wrong))
-    return lay_out(question, plan)
+    return plan
 
 
 def worst(diagnostics: tuple[Diagnostic, ...]) -> Severity | None:
