@@ -215,16 +215,18 @@ def _plan_trim(
     question = ask(job, trim, pieces)
     first = replace(effort, seconds=effort.seconds / 2) if free else effort
     plan = _stock_plan(question, first, watch)
-    if plan is None:
-        return None
     places = place_splices(job, trim, pieces, free) if free else {}
     if places:
         other = ask(job, trim, with_places(pieces, free, places))
         rest = replace(effort, seconds=max(ends - monotonic(), 0.0))
         again = _stock_plan(other, rest, watch)
-        if again is not None and (again.cost, len(again.sticks)) < (plan.cost, len(plan.sticks)):
+        if again is not None and (plan is None or _rank(again) < _rank(plan)):
             return lay_out(other, again), places
-    return lay_out(question, plan), {}
+    return None if plan is None else (lay_out(question, plan), {})
+
+
+def _rank(plan: Plan) -> tuple[int, int]:
+    return plan.cost, len(plan.sticks)
 
 
 def _stock_plan(question: Question, effort: Effort, watch: Watch | None) -> Plan | None:

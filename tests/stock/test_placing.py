@@ -59,6 +59,14 @@ def test_what_other_walls_leave_decides_where_the_joint_is() -> None:
     assert planned(text).cost == 5 * Fraction("17.40")
 
 
+def test_a_supply_that_suffices_only_with_other_joints_is_found() -> None:
+    inches = (54, 71, 153, 57, 270, 74)
+    runs = "bare 1 ft\n".join(f"N{n}: {n} in, left=butt, right=butt\n" for n in inches)
+    for most, codes in ((5, []), (4, ["T501"])):
+        text = HEAD + f"stock base: 12 ft at 17.40 at most {most}\n" + ROOM + runs
+        assert [one.code for one in compile_job(text).diagnostics] == codes
+
+
 @pytest.mark.parametrize("facts", [", first stud 5 in", ", no shoe"])
 def test_studs_fix_the_joint(facts: str) -> None:
     shoe = "trim shoe: 1/2 in thick\nstock shoe: 8 ft at 1\n"

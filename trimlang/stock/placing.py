@@ -45,13 +45,12 @@ def place_splices(job: Job, trim: Trim, pieces: Sequence[Piece], free: Sequence[
     """Return where runs are better pieced together, none where the usual places will do.
 
     ``free`` are the trim's runs whose joints nothing fixes, cut in ``pieces`` in
-    the usual way.
+    the usual way.  Where the supply runs out with the usual places, others with
+    which it suffices are sought.
     """
     places: dict[str, tuple[Fraction, ...]] = {}
     best = _rank(_quick(job, trim, pieces))
     left = PLANS - 1
-    if best is None:
-        return places
     each = max(left // max(len(free), 1), LEAST_PLANS)
     for splice in free:
         if left < 2:
@@ -64,7 +63,7 @@ def place_splices(job: Job, trim: Trim, pieces: Sequence[Piece], free: Sequence[
         for cut in tries:
             trial = {**places, splice.whole.id: cut}
             rank = _rank(_quick(job, trim, with_places(pieces, free, trial)))
-            if rank is not None and rank < best:
+            if rank is not None and (best is None or rank < best):
                 best, places = rank, trial
     return places
 
