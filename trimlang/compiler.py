@@ -5,17 +5,24 @@ from __future__ import annotations
 from dataclasses import dataclass, field, replace
 from fractions import Fraction
 from pathlib import Path
+from time import monotonic
 from typing import TYPE_CHECKING
 
 from trimlang.diagnostics import Diagnostic, Severity, has_errors, say
-from trimlang.joinery.pieces import joinery
+from trimlang.joinery.pieces import joinery, splices
 from trimlang.reading import gather
 from trimlang.survey.survey import survey
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
+
     from trimlang.joinery.piece import Piece
+    from trimlang.joinery.pieces import Places
+    from trimlang.joinery.splicing import Splice
+    from trimlang.stock.ask import Question
     from trimlang.stock.layout import TrimPlan
-    from trimlang.stock.planner import Effort
+    from trimlang.stock.planner import Effort, Watch
+    from trimlang.stock.problem import Plan
     from trimlang.survey.job import Job, Trim
     from trimlang.syntax.source import Source
     from trimlang.takeoff.supplies import Supply
@@ -96,11 +103,14 @@ def compile_job(
     path: Path | None = None,
     name: str = "<text>",
     effort: Effort | None = None,
+    watch: Callable[[str], Watch | None] | None = None,
 ) -> Result:
     """Compile a job file's text: survey, pieces, stock plan and supplies.
 
     ``path`` is the file that the text came from, for its includes; ``effort``
-    is how hard the planner looks for a proof.
+    is how hard the planner looks for a proof, all trims together.  ``watch`` is
+    told each trim's name as its planning begins and gives what is to be told
+    how the search goes.
 
     Raises:
         WrongPlanError: the independent verifier rejects a plan.
@@ -110,7 +120,7 @@ def compile_job(
         return checked
     from trimlang.takeoff.supplies import supplies
 
-    pieces, plans, problems = _plan(checked.job, checked.pieces, effort)
+    pieces, plans, problems = _plan(checked.job, checked.pieces, effort, watch)
     findings = checked.diagnostics + problems
     return Result(
         checked.job,
@@ -123,30 +133,60 @@ def compile_job(
 
 
 def _plan(
-    job: Job, pieces: tuple[Piece, ...], effort: Effort | None
+    job: Job,
+    pieces: tuple[Piece, ...],
+    effort: Effort | None,
+    watch: Callable[[str], Watch | None] | None,
 ) -> tuple[tuple[Piece, ...], tuple[TrimPlan, ...], tuple[Diagnostic, ...]]:
-    """Plan each trim; return the pieces too, which a second try may have spliced otherwise."""
+    """Plan each trim; return the pieces too, which the plan may have spliced otherwise."""
     plans: list[TrimPlan] = []
     problems: list[Diagnostic] = []
     joined = job
+    places: dict[str, tuple[Fraction, ...]] = {}
+    names = {piece.trim for piece in pieces}
+    clock = Clock(effort, sum(trim.name in names for trim in job.trims))
     for trim in job.trims:
         of_trim = tuple(piece for piece in pieces if piece.trim == trim.name)
         if not of_trim:
             continue
-        plan = _plan_trim(job, trim, of_trim, effort)
+        share = clock.share()
+        told = None if watch is None else watch(trim.name)
+        free = _free(joined, trim)
+        plan = _plan_trim(job, trim, of_trim, free, share, told)
         if plan is None:
             # the few long sticks ran out: splice as if there were none
             steady = _only_steady(joined, trim)
             again = joinery(steady)[0]
             shorter = tuple(piece for piece in again if piece.trim == trim.name)
-            plan = _plan_trim(job, trim, shorter, effort) if shorter != of_trim else None
+            if shorter != of_trim:
+                plan = _plan_trim(job, trim, shorter, _free(steady, trim), share, told)
             if plan is not None:
                 joined, pieces = steady, again
         if plan is None:
             problems.append(say("T501", trim.span, trim=trim.name))
         else:
-            plans.append(plan)
+            plans.append(plan[0])
+            places |= plan[1]
+    if places:
+        pieces = joinery(joined, places)[0]
     return pieces, tuple(plans), tuple(problems)
+
+
+class Clock:
+    """Shares the time for proofs among the trims; what one does not need the others have."""
+
+    def __init__(self, effort: Effort | None, trims: int) -> None:
+        from trimlang.stock.planner import FULL
+
+        self._effort = effort or FULL
+        self._ends = monotonic() + self._effort.seconds
+        self._left = trims
+
+    def share(self) -> Effort:
+        """Return the effort for the next trim."""
+        seconds = max(self._ends - monotonic(), 0.0) / max(self._left, 1)
+        self._left -= 1
+        return replace(self._effort, seconds=seconds)
 
 
 def _only_steady(job: Job, trim: Trim) -> Job:
@@ -161,23 +201,54 @@ def _only_steady(job: Job, trim: Trim) -> Job:
     )
 
 
+def _free(job: Job, trim: Trim) -> tuple[Splice, ...]:
+    """Return the runs of a trim that may be pieced together elsewhere too."""
+    return tuple(one for one in splices(job) if one.free and one.trim.name == trim.name)
+
+
 def _plan_trim(
-    job: Job, trim: Trim, pieces: tuple[Piece, ...], effort: Effort | None
-) -> TrimPlan | None:
+    job: Job,
+    trim: Trim,
+    pieces: tuple[Piece, ...],
+    free: tuple[Splice, ...],
+    effort: Effort,
+    watch: Watch | None,
+) -> tuple[TrimPlan, Places] | None:
+    """Plan a trim, and piece its free runs together elsewhere where that costs less."""
     from trimlang.stock.ask import ask
     from trimlang.stock.layout import lay_out
-    from trimlang.stock.planner import FULL, plan_stock
+    from trimlang.stock.placing import place_splices, with_places
+
+    ends = monotonic() + effort.seconds
+    question = ask(job, trim, pieces)
+    first = replace(effort, seconds=effort.seconds / 2) if free else effort
+    plan = _stock_plan(question, first, watch)
+    places = place_splices(job, trim, pieces, free) if free else {}
+    if places:
+        other = ask(job, trim, with_places(pieces, free, places))
+        rest = replace(effort, seconds=max(ends - monotonic(), 0.0))
+        again = _stock_plan(other, rest, watch)
+        if again is not None and (plan is None or _rank(again) < _rank(plan)):
+            return lay_out(other, again), places
+    return None if plan is None else (lay_out(question, plan), {})
+
+
+def _rank(plan: Plan) -> tuple[int, int]:
+    return plan.cost, len(plan.sticks)
+
+
+def _stock_plan(question: Question, effort: Effort, watch: Watch | None) -> Plan | None:
+    from trimlang.stock.planner import plan_stock
     from trimlang.stock.problem import NoPlan
     from trimlang.stock.verify import faults
 
-    question = ask(job, trim, pieces)
-    plan = plan_stock(question.problem, effort=effort or FULL)
+    plan = plan_stock(question.problem, effort=effort, watch=watch)
     if isinstance(plan, NoPlan):
         return None
     wrong = faults(plan)
     if wrong:
         raise WrongPlanError("; ".join(wrong))
-    return lay_out(question, plan)
+    return plan
 
 
 def worst(diagnostics: tuple[Diagnostic, ...]) -> Severity | None:

@@ -93,3 +93,15 @@ def test_a_kerf_behind_the_last_piece_needs_no_room() -> None:
     assert isinstance(plan, Plan)
     assert len(plan.sticks) == 1
     assert faults(plan) == ()
+
+
+def test_what_is_wrong_elsewhere_does_not_hide_a_reserve_that_is_missing(sound: Plan) -> None:
+    asked = replace(sound.problem, survive_loss=True, spare=0)
+    bare = tuple(
+        replace(bought, packs=sum(stick.blank == bought.blank for stick in sound.sticks))
+        for bought in sound.purchases
+    )
+    broken = replace(sound, problem=asked, purchases=(*bare, Purchase("plank", 9)))
+    found = faults(broken)
+    assert any("unknown blank plank" in fault for fault in found)
+    assert any("could not be cut again" in fault for fault in found)

@@ -79,12 +79,13 @@ def _read(options: Namespace) -> tuple[str, Path | None]:
 
 
 def _compile(options: Namespace, text: str, path: Path | None) -> Result:
-    from trimlang.stock.planner import FULL, QUICK
+    from trimlang.commands.progress import Progress
+    from trimlang.stock.planner import QUICK, Effort
 
+    effort = QUICK if options.plan == "quick" else Effort(seconds=options.plan_seconds)
     try:
-        result = compile_job(
-            text, path=path, name=STDIN, effort=QUICK if options.plan == "quick" else FULL
-        )
+        with Progress(sys.stderr) as progress:
+            result = compile_job(text, path=path, name=STDIN, effort=effort, watch=progress.watch)
     except WrongPlanError as error:
         complain(f"a stock plan failed its own check, so nothing is printed ({error})")
         raise _StopError(OUR_FAULT) from None

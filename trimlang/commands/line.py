@@ -82,6 +82,14 @@ def arguments() -> argparse.ArgumentParser:
         help="full looks for a proof that no plan costs less; quick takes the first good one",
     )
     build.add_argument(
+        "--plan-seconds",
+        type=_seconds,
+        default=10.0,
+        metavar="N",
+        help="the most time for that proof, all trims together (default: 10); "
+        "then the best plan is printed with how far from least it can be",
+    )
+    build.add_argument(
         "--templates",
         type=Path,
         metavar="DIR",
@@ -94,6 +102,13 @@ def arguments() -> argparse.ArgumentParser:
     explain = commands.add_parser("explain", help="tell more about a diagnostic's code")
     explain.add_argument("code", metavar="CODE", help="such as T301")
     return parser
+
+
+def _seconds(text: str) -> float:
+    seconds = float(text)
+    if not 0 < seconds <= 86_400:
+        raise ValueError(text)
+    return seconds
 
 
 def _job(parser: argparse.ArgumentParser) -> None:

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from fractions import Fraction
+from types import MappingProxyType
+from typing import TypeAlias
 
 from trimlang.diagnostics import Diagnostic
 from trimlang.joinery.casings import casing_pieces
@@ -15,31 +18,54 @@ from trimlang.joinery.limits import check_gaps, check_reach
 from trimlang.joinery.piece import Cut, Kind, Piece
 from trimlang.joinery.rounding import deciding_row, round_length
 from trimlang.joinery.scribes import check_scribes, scribe
-from trimlang.joinery.splicing import on_wall_edge, spliced, with_mates
+from trimlang.joinery.splicing import Splice, on_wall_edge, spliced, with_mates
 from trimlang.joinery.sticks import longest_stick
 from trimlang.joinery.walls import Wall, walls
 from trimlang.survey.job import Job, Joint, Room, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.outline import depths, outline
 
+Places: TypeAlias = Mapping[str, tuple[Fraction, ...]]
+"""The lengths, from the left, that spliced runs are cut to, by the name of the whole."""
 
-def joinery(job: Job) -> tuple[tuple[Piece, ...], tuple[Diagnostic, ...]]:
-    """Return every piece of the job, room by room along the walk, and what cannot be cut."""
+
+def joinery(
+    job: Job, places: Places = MappingProxyType({})
+) -> tuple[tuple[Piece, ...], tuple[Diagnostic, ...]]:
+    """Return every piece of the job, room by room along the walk, and what cannot be cut.
+
+    ``places`` tells where spliced runs are cut; the others are cut as usual.
+    """
+    pieces, _, findings = _joined(job, places)
+    return pieces, findings
+
+
+def splices(job: Job) -> tuple[Splice, ...]:
+    """Return the runs that are pieced together, in the order of the walk."""
+    return _joined(job, {})[1]
+
+
+def _joined(
+    job: Job, places: Places
+) -> tuple[tuple[Piece, ...], tuple[Splice, ...], tuple[Diagnostic, ...]]:
     findings = Findings()
+    joints: list[Splice] = []
     pieces: list[Piece] = []
     for room in job.rooms:
         drawn = outline(room, job.trims)
         in_room: list[Piece] = []
         for wall, trim in walls(job, room, drawn):
-            in_room.extend(_run_pieces(wall, trim, findings))
+            in_room.extend(_run_pieces(wall, trim, findings, joints, places))
         pieces.extend(with_mates(room, in_room))
         pieces.extend(casing_pieces(job, room, findings))
         check_scribes(job, room, findings)
     check_fixings(job, findings)
-    return tuple(pieces), tuple(findings.found)
+    return tuple(pieces), tuple(joints), tuple(findings.found)
 
 
-def _run_pieces(wall: Wall, trim: Trim, findings: Findings) -> list[Piece]:
+def _run_pieces(
+    wall: Wall, trim: Trim, findings: Findings, joints: list[Splice], places: Places
+) -> list[Piece]:
     job, room, run, settings = wall.job, wall.room, wall.run, wall.room.settings
     behind = job.trim(trim.in_front_of) if trim.in_front_of else None
     left, right = _ends(wall, trim)
@@ -79,7 +105,10 @@ def _run_pieces(wall: Wall, trim: Trim, findings: Findings) -> list[Piece]:
     pieces = [whole]
     longest = longest_stick(trim, job.settings.squares_off)
     if longest is not None and (whole.length > longest or run.must_splice):
-        pieces = spliced(whole, wall, trim, longest, findings)
+        splice = spliced(whole, wall, trim, longest, findings)
+        if splice is not None:
+            joints.append(splice)
+            pieces = splice.pieces(places.get(whole.id))
     first, last = pieces[0], pieces[-1]
     for side, end in (("left", run.left), ("right", run.right)):
         if end.joint is Joint.RETURN:

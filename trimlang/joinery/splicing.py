@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from dataclasses import replace
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from itertools import pairwise
 
@@ -19,10 +19,34 @@ from trimlang.survey.measures import Findings
 from trimlang.survey.settings import Settings
 
 
+@dataclass(frozen=True, slots=True)
+class Splice:
+    """A run that is pieced together: its trim in one length, and where that is cut.
+
+    ``cut`` are the exact lengths of the pieces from the left, of which two
+    neighbours share a ``lap``; none is longer than ``longest``.  ``past`` is how much
+    longer a stick a piece may need.  ``free`` tells that neither studs nor the job
+    file say where the joints are.  Lengths in inches.
+    """
+
+    whole: Piece
+    wall: Wall
+    trim: Trim
+    lap: Fraction
+    longest: Fraction
+    past: Fraction
+    cut: tuple[Fraction, ...]
+    free: bool
+
+    def pieces(self, cut: Sequence[Fraction] | None = None) -> list[Piece]:
+        """Return the pieces, cut as planned or to other lengths."""
+        return _pieces(self, self.cut if cut is None else cut)
+
+
 def spliced(
     whole: Piece, wall: Wall, trim: Trim, longest: Fraction, findings: Findings
-) -> list[Piece]:
-    """Return the pieces that make up ``whole``, or itself where they cannot be made."""
+) -> Splice | None:
+    """Return how ``whole`` is pieced together, None where that cannot be done."""
     run, settings = wall.run, wall.room.settings
     if not run.may_splice:
         findings.say(
@@ -33,18 +57,28 @@ def spliced(
             trim=trim.name,
             longest=feet_text(longest, settings.unit),
         )
-        return [whole]
+        return None
     if trim.thickness is None:
         findings.say("T211", run.span, joint="splice", run=f"run {run.label}", trim=trim.name)
-        return [whole]
-    scarf = End(Joint.SPLICE, None, Fit.MITRED, over_scraps=False, span=run.span)
-    lap = end_cut(scarf, "right", trim, settings).inset
+        return None
+    lap = end_cut(_scarf(run), "right", trim, settings).inset
+    past = Fraction(0)
     if whole.wall_edge is not None:
-        longest -= steps_up(_past_wall_edge(whole), settings.rounding_step)
+        past = steps_up(_past_wall_edge(whole), settings.rounding_step)
+        longest -= past
     cut = _lengths(whole, wall, lap, longest, findings)
     if cut is None:
         findings.say("T403", run.span, run=run.label, trim=trim.name)
-        return [whole]
+        return None
+    halved = run.must_splice and whole.rounding.exact <= longest - settings.rounding_step
+    free = run.first_stud is None and not halved
+    return Splice(whole, wall, trim, lap, longest, past, cut, free)
+
+
+def _pieces(splice: Splice, cut: Sequence[Fraction]) -> list[Piece]:
+    whole, wall, trim, lap = splice.whole, splice.wall, splice.trim, splice.lap
+    settings = wall.room.settings
+    scarf = _scarf(wall.run)
     count = len(cut)
     pieces: list[Piece] = []
     place, laps = Fraction(0), "left"
@@ -71,6 +105,10 @@ def spliced(
     if whole.wall_edge is None:
         return pieces
     return [on_wall_edge(piece, piece.length, settings) for piece in pieces]
+
+
+def _scarf(run: Run) -> End:
+    return End(Joint.SPLICE, None, Fit.MITRED, over_scraps=False, span=run.span)
 
 
 def on_wall_edge(piece: Piece, length: Fraction, settings: Settings) -> Piece:

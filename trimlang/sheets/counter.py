@@ -126,13 +126,20 @@ def _trim(result: Result, plan: TrimPlan, pen: Pen) -> TrimOrder:
 
 
 def _spare(result: Result, plan: TrimPlan, pen: Pen) -> str:
-    if not plan.spare_asked:
-        return pen.words("none asked for")
-    return pen.words(
-        "{percent} % asks for {length} in whole sticks",
-        percent=decimal_text(result.job.settings.spare, 1),
-        length=pen.run_of(plan.spare_asked),
-    )
+    said: list[str] = []
+    if plan.spare_asked:
+        said.append(
+            pen.words(
+                "{percent} % asks for {length} in whole sticks",
+                percent=decimal_text(result.job.settings.spare_percent, 1),
+                length=pen.run_of(plan.spare_asked),
+            )
+        )
+    if plan.survives_loss:
+        said.append(
+            pen.words("any one piece may be spoiled: what is left over is enough to cut it again")
+        )
+    return "; ".join(said) or pen.words("none asked for")
 
 
 def _whole(sticks: tuple[Fraction, ...], pen: Pen) -> str:

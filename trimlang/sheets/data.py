@@ -71,6 +71,8 @@ def plan_data(result: Result) -> dict[str, Any]:
             "status": plan_status(result.plans).value,
             "sticks": sum(len(plan.sticks) for plan in result.plans),
             "pieces": len(result.pieces),
+            "survives_loss": bool(result.plans)
+            and all(plan.survives_loss for plan in result.plans),
         },
     }
 

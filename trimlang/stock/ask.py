@@ -90,9 +90,10 @@ def ask(job: Job, trim: Trim, pieces: Iterable[Piece]) -> Question:
         tuple(blanks),
         ceil(kerf_along(pieces, settings.kerf) * per_inch),
         int(settings.squares_off * per_inch),
-        ceil(needed * settings.spare / 100 * per_inch),
+        ceil(needed * settings.spare_percent / 100 * per_inch),
         int(SAFE_TO_HOLD * per_inch),
         int(WORTH_KEEPING * per_inch),
+        survive_loss=settings.spare_covers,
     )
     return Question(problem, per_inch, per_coin, sources)
 

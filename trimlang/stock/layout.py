@@ -62,7 +62,8 @@ class TrimPlan:
     """The whole plan of one trim, in inches and money.
 
     ``spare_asked`` is what the spare allowance wants; ``whole_sticks`` lists the
-    lengths of sticks that stay uncut.
+    lengths of sticks that stay uncut.  ``survives_loss`` tells that room is kept to
+    cut any one piece again.
     """
 
     trim: str
@@ -73,6 +74,7 @@ class TrimPlan:
     cost: Fraction
     bound: Fraction
     status: Status
+    survives_loss: bool = False
 
 
 def lay_out(question: Question, plan: Plan) -> TrimPlan:
@@ -120,6 +122,7 @@ def lay_out(question: Question, plan: Plan) -> TrimPlan:
         Fraction(plan.cost, question.per_coin),
         Fraction(plan.bound, question.per_coin),
         plan.status,
+        problem.survive_loss,
     )
 
 

@@ -70,6 +70,8 @@ def plan_stock(
     reason, work, sure = "the length of the pieces", 0, True
     if packing is None or (effort.prove and packing.cost > bound):
         ends = monotonic() + effort.seconds
+        if watch is not None:
+            watch(None if packing is None else packing.cost, bound)
         if timber.leaning:
             # A plan that shares no mitre is soon found, and often cannot be bettered.
             apart = unshared(timber)

@@ -165,6 +165,10 @@ def _head(_settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]
     return {"head_butt": fact.kind == "head_butt"}
 
 
+def _spare_covers(_settings: Settings, _fact: Fact, _findings: Findings) -> dict[str, Any]:
+    return {"spare_covers": True}
+
+
 def _splices(_settings: Settings, fact: Fact, _findings: Findings) -> dict[str, Any]:
     return {"may_splice": fact.kind == "splices_allowed"}
 
@@ -254,6 +258,7 @@ _OTHERS: Final[dict[str, Callable[[Settings, Fact, Findings], dict[str, Any]]]] 
     "reaches": _angle_between("saw_reach", "what the saw swings to", 1, 75),
     "reads_to": _angle_between("saw_step", "what the saw reads to", 0, 5),
     "spare": _number("spare", "the spare allowance", 0, 100),
+    "spare_covers": _spare_covers,
     "caulk_waste": _number("caulk_waste", "caulk lost", 0, 100),
     "paint_coats": _number("paint_coats", "coats", 0, 10),
     "caulk_tube": _priced("caulk_tube", "a tube"),

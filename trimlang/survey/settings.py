@@ -76,6 +76,7 @@ class Settings:
     squares_off: Fraction = Fraction(0)
     saw_reach: Fraction = Fraction(50)
     spare: Fraction = Fraction(10)
+    spare_covers: bool = False
     nail_every: Fraction = Fraction(16)
     nail_long: Fraction = Fraction(2)
     nail_plate: Fraction = Fraction(3, 2)
@@ -96,6 +97,14 @@ class Settings:
         if self.step is not None:
             return self.step
         return Fraction(5, 127) if self.unit == "mm" else Fraction(1, 16)
+
+    @property
+    def spare_percent(self) -> Fraction:
+        """What is bought besides, in percent of all pieces.
+
+        Where the spare covers any one piece, only what the file says comes on top.
+        """
+        return Fraction(0) if self.spare_covers and "spare" not in self.stated else self.spare
 
     @property
     def rule(self) -> dict[str, tuple[Direction, Fraction]]:

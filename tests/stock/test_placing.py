@@ -1,0 +1,180 @@
+"""Where long walls are pieced together: cheaper where it can be, within the rules, never dearer."""
+
+from fractions import Fraction
+from unittest.mock import patch
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from tests.conftest import EXAMPLES
+from trimlang.compiler import Result, compile_job
+from trimlang.joinery.pieces import splices
+from trimlang.joinery.splice_places import other_cuts
+from trimlang.stock import placing
+from trimlang.stock.planner import QUICK, Effort
+from trimlang.survey.settings import Settings
+
+HEAD = "trim base: 9/16 in thick, 5 1/4 in tall\nspare 0 %\n"
+ROOM = 'room "R", trim base, open walk\n'
+TWO_LENGTHS = HEAD + "stock base: 8 ft at 9.00, 12 ft at 17.40\n"
+
+
+def planned(text: str, effort: Effort | None = None) -> Result:
+    result = compile_job(text, effort=effort)
+    assert result.ok, result.diagnostics
+    return result
+
+
+def usual(text: str, effort: Effort | None = None) -> Result:
+    with patch.object(placing, "place_splices", lambda *_: {}):
+        return planned(text, effort)
+
+
+def wall(feet: str, facts: str = "") -> str:
+    return ROOM + f"N: {feet}, left=butt, right=butt{facts}\n"
+
+
+@pytest.mark.parametrize("effort", [None, QUICK])
+def test_two_short_sticks_where_a_long_and_a_short_one_cost_more(effort: Effort | None) -> None:
+    # 15 ft and a lap of 9/16: the usual 12 ft and a remainder take one of each length
+    text = TWO_LENGTHS + wall("15 ft")
+    assert usual(text, effort).cost == Fraction("26.40")
+    result = planned(text, effort)
+    assert result.cost == 18
+    assert [piece.length for piece in result.pieces] == [96, Fraction(1353, 16)]
+
+
+def test_rests_in_the_shop_decide_where_the_joint_is() -> None:
+    text = TWO_LENGTHS + "on-hand base: 93 in, 90 in\n" + wall("15 ft")
+    assert usual(text).cost > 0
+    assert planned(text).cost == 0
+
+
+def test_what_other_walls_leave_decides_where_the_joint_is() -> None:
+    inches = (54, 71, 153, 57, 270, 74)
+    text = HEAD + "stock base: 12 ft at 17.40\n" + ROOM
+    text += "bare 1 ft\n".join(f"N{n}: {n} in, left=butt, right=butt\n" for n in inches)
+    assert usual(text).cost == 6 * Fraction("17.40")
+    assert planned(text).cost == 5 * Fraction("17.40")
+
+
+def test_a_supply_that_suffices_only_with_other_joints_is_found() -> None:
+    inches = (54, 71, 153, 57, 270, 74)
+    runs = "bare 1 ft\n".join(f"N{n}: {n} in, left=butt, right=butt\n" for n in inches)
+    for most, codes in ((5, []), (4, ["T501"])):
+        text = HEAD + f"stock base: 12 ft at 17.40 at most {most}\n" + ROOM + runs
+        assert [one.code for one in compile_job(text).diagnostics] == codes
+
+
+@pytest.mark.parametrize("facts", [", first stud 5 in", ", no shoe"])
+def test_studs_fix_the_joint(facts: str) -> None:
+    shoe = "trim shoe: 1/2 in thick\nstock shoe: 8 ft at 1\n"
+    text = shoe + TWO_LENGTHS + wall("15 ft", facts)
+    assert (planned(text).pieces == usual(text).pieces) == ("stud" in facts)
+
+
+def test_halves_that_the_file_asks_for_stay_halves() -> None:
+    text = TWO_LENGTHS + wall("10 ft", ", splice")
+    assert planned(text).pieces == usual(text).pieces
+
+
+def test_work_is_bounded(monkeypatch: pytest.MonkeyPatch) -> None:
+    quick, made = placing._quick, []
+
+    def counted(*facts: object) -> object:
+        made.append(facts)
+        return quick(*facts)  # type: ignore[arg-type]
+
+    monkeypatch.setattr(placing, "_quick", counted)
+    walls = "bare 1 ft\n".join(f"N{n}: {13 + n} ft, left=butt, right=butt\n" for n in range(20))
+    planned(TWO_LENGTHS + ROOM + walls)
+    assert 20 < len(made) <= placing.PLANS
+
+
+def test_the_sheets_pieces_are_those_of_the_plan() -> None:
+    result = planned(TWO_LENGTHS + wall("15 ft").replace("right=butt", "right=return"))
+    placed = {
+        place.piece: place.end - place.start
+        for plan in result.plans
+        for stick in plan.sticks
+        for place in stick.places
+    }
+    assert placed == {piece.id: piece.length for piece in result.pieces}
+    assert result.pieces[-1].mates == (result.pieces[-2].id,)
+
+
+def test_crown_keeps_within_its_sticks() -> None:
+    text = (
+        "trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg\nspare 0 %\n"
+        "stock crown: 8 ft at 20, 12 ft at 40\n"
+        'room "R", trim crown, open walk\nN: 15 ft, left=out-corner, right=in-corner\n'
+    )
+    result = planned(text)
+    assert result.cost == 40 < usual(text).cost
+    assert all(piece.length <= 96 for piece in result.pieces)
+
+
+lengths = st.integers(24, 400).map(lambda n: f"{n} in")
+
+
+@st.composite
+def jobs(draw: st.DrawFn) -> str:
+    sticks = draw(
+        st.dictionaries(st.integers(8, 16), st.integers(500, 3000), min_size=1, max_size=3)
+    )
+    offers = ", ".join(f"{feet} ft at {price / 100}" for feet, price in sticks.items())
+    rests = draw(st.lists(st.integers(20, 140), max_size=3))
+    text = HEAD.replace(
+        "0 %", draw(st.sampled_from(("0 %", "10 %", "covers any one piece spoiled")))
+    )
+    text += f"stock base: {offers}\n"
+    if rests:
+        text += "on-hand base: " + ", ".join(f"{rest} in" for rest in rests) + "\n"
+    ends = st.sampled_from(("butt", "open", "return"))
+    runs = [
+        f"N{n}: {draw(lengths)}, left={draw(ends)}, right={draw(ends)}\n"
+        for n in range(draw(st.integers(1, 5)))
+    ]
+    return text + ROOM + "bare 1 ft\n".join(runs)
+
+
+@settings(max_examples=60)
+@given(jobs())
+def test_never_dearer_and_always_within_the_rules(text: str) -> None:
+    before = usual(text)
+    after = planned(text)
+    assert after == planned(text)
+    assert after.cost <= before.cost
+    assert [piece.id for piece in after.pieces] == [piece.id for piece in before.pieces]
+    lap = Fraction(9, 16)
+    for splice in splices(after.job):
+        parts = [piece for piece in after.pieces if piece.id in {p.id for p in splice.pieces()}]
+        assert (
+            sum(part.rounding.exact for part in parts) - (len(parts) - 1) * lap
+            == splice.whole.rounding.exact
+        )
+        assert all(Settings().splice_least <= part.rounding.exact for part in parts)
+        assert all(part.length <= splice.longest for part in parts)
+
+
+@given(jobs(), st.lists(st.fractions(1, 200, max_denominator=16), max_size=6))
+def test_every_other_cut_is_within_the_rules(text: str, wanted: list[Fraction]) -> None:
+    job = compile_job(text, effort=QUICK).job
+    for splice in splices(job):
+        cuts = other_cuts(splice, wanted)
+        assert splice.cut not in cuts
+        assert len(set(cuts)) == len(cuts)
+        for cut in cuts:
+            assert len(cut) == len(splice.cut)
+            assert sum(cut) == sum(splice.cut)
+            assert min(cut) >= Settings().splice_least
+            assert max(cut) <= splice.longest
+
+
+def test_the_examples_cost_no_more() -> None:
+    for path in sorted(EXAMPLES.glob("*.trim")):
+        text = path.read_text(encoding="utf-8")
+        with patch.object(placing, "place_splices", lambda *_: {}):
+            before = compile_job(text, path=path, effort=QUICK)
+        assert compile_job(text, path=path, effort=QUICK).cost <= before.cost

@@ -1,0 +1,110 @@
+"""Sifting lists each pattern that a plan within a rack could use, and no false one."""
+
+from collections.abc import Iterator, Sequence
+from itertools import combinations_with_replacement
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from trimlang.stock import sifting
+from trimlang.stock.floor import Worth, length_worth
+from trimlang.stock.problem import Blank, Part, Problem
+from trimlang.stock.sifting import sifted, slack_of
+from trimlang.stock.timber import Pattern, Timber, timber_of
+
+MANY = 100_000
+
+
+def valued(timber: Timber) -> Worth:
+    """The worth by length, with what each size is worth kept."""
+    worth = length_worth(timber)
+    return Worth(worth.of_kind, worth.needed, tuple(size.least for size in timber.sizes))
+
+
+def all_patterns(timber: Timber, kind: int) -> Iterator[Pattern]:
+    """Every pattern within the demand that fits, found by trying all."""
+    sizes, demand = range(len(timber.sizes)), timber.demand
+    for number in range(sum(demand) + 1):
+        for pattern in combinations_with_replacement(sizes, number):
+            load = sum(timber.sizes[size].least for size in pattern)
+            within = all(pattern.count(size) <= demand[size] for size in sizes)
+            if within and load <= timber.kinds[kind].room:
+                yield pattern
+
+
+def full(timber: Timber, kind: int, pattern: Pattern) -> bool:
+    left = timber.kinds[kind].room - sum(timber.sizes[size].least for size in pattern)
+    return not any(
+        size.least <= left and pattern.count(place) < size.count
+        for place, size in enumerate(timber.sizes)
+    )
+
+
+def by_trying_all(timber: Timber, worth: Worth, counts: Sequence[int]) -> set[tuple[int, Pattern]]:
+    slack = slack_of(worth, counts)
+    return {
+        (kind, pattern)
+        for kind, count in enumerate(counts)
+        if count
+        for pattern in all_patterns(timber, kind)
+        if sum(worth.of_size[size] for size in pattern) >= worth.of_kind[kind] - slack
+        and (timber.leaning or full(timber, kind, pattern))
+    }
+
+
+@st.composite
+def racks(draw: st.DrawFn) -> tuple[Timber, list[int]]:
+    lean = st.sampled_from((0, 0, -3, 3)) if draw(st.booleans()) else st.just(0)
+    shapes = draw(st.lists(st.tuples(st.integers(6, 40), lean, lean), min_size=1, max_size=6))
+    parts = tuple(Part(f"p{i}", *shape) for i, shape in enumerate(shapes))
+    blanks = tuple(Blank(key, length, 1) for key, length in (("a", 80), ("b", 50)))
+    timber = timber_of(Problem("base", parts, blanks, kerf=draw(st.integers(0, 2))))
+    return timber, [draw(st.integers(0, 3)) for _ in timber.kinds]
+
+
+@given(racks())
+def test_it_lists_what_trying_all_lists(rack: tuple[Timber, list[int]]) -> None:
+    timber, counts = rack
+    worth = valued(timber)
+    found = sifted(timber, worth, timber.demand, counts, MANY)
+    assert found is not None
+    assert len(set(found)) == len(found)
+    tried = by_trying_all(timber, worth, counts)
+    if timber.leaning:
+        # what can be added to a stick depends on the order on it: more may be listed, none is lost
+        loose = {one for one in tried if full(timber, *one)}
+        assert loose <= set(found) <= tried
+    else:
+        assert set(found) == tried
+
+
+def small() -> tuple[Timber, Worth]:
+    parts = tuple(Part(f"p{n}", n) for n in (11, 13, 17, 19, 23, 29))
+    timber = timber_of(Problem("base", parts, (Blank("a", 60, 1),)))
+    return timber, valued(timber)
+
+
+def test_a_list_that_grows_too_long_is_given_up() -> None:
+    timber, worth = small()
+    everything = sifted(timber, worth, timber.demand, [9], MANY)
+    assert everything is not None
+    assert sifted(timber, worth, timber.demand, [9], len(everything)) == everything
+    assert sifted(timber, worth, timber.demand, [9], len(everything) - 1) is None
+    assert sifted(timber, worth, timber.demand, [9], 0) is None
+
+
+def test_a_table_that_grows_too_large_is_not_made() -> None:
+    parts = (Part("long", sifting.TABLE), Part("short", 9))
+    timber = timber_of(Problem("base", parts, (Blank("a", 2 * sifting.TABLE, 1),)))
+    assert sifted(timber, valued(timber), timber.demand, [1], MANY) is None
+
+
+def test_a_rack_worth_less_than_the_parts_cannot_do() -> None:
+    timber, worth = small()
+    assert slack_of(worth, [1]) < 0
+    assert sifted(timber, worth, timber.demand, [1], MANY) == []
+
+
+def test_an_empty_rack_leaves_nothing() -> None:
+    timber, worth = small()
+    assert sifted(timber, worth, timber.demand, [0], MANY) == []

@@ -1,0 +1,59 @@
+"""Tells on a terminal how the search for the least cost goes, where it takes a while."""
+
+from __future__ import annotations
+
+from time import monotonic
+from typing import TYPE_CHECKING, Any, Final, TextIO
+
+if TYPE_CHECKING:
+    from trimlang.stock.planner import Watch
+
+PATIENCE: Final = 0.5
+"""Seconds before anything is shown: most jobs are planned by then."""
+
+
+class Progress:
+    """A line that comes after half a second and goes when the plan is there.
+
+    Only on a terminal: what is piped or kept in a file has no use for it.
+    """
+
+    def __init__(self, stream: TextIO) -> None:
+        self._stream = stream
+        self._shown: Any = None
+        self._began = monotonic()
+
+    def __enter__(self) -> Progress:
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        if self._shown is not None:
+            self._shown.stop()
+
+    def watch(self, trim: str) -> Watch | None:
+        """Return what the planner of one trim is to tell, None where nobody looks."""
+        if not self._stream.isatty():
+            return None
+        return lambda cost, bound: self._tell(trim, cost, bound)
+
+    def _tell(self, trim: str, cost: int | None, bound: int) -> None:
+        if monotonic() - self._began < PATIENCE:
+            return
+        text = f"planning {trim}: {_standing(cost, bound)}"
+        if self._shown is None:
+            from rich.console import Console
+
+            console = Console(file=self._stream)
+            self._shown = console.status(text)
+            self._shown.start()
+        else:
+            self._shown.update(text)
+
+
+def _standing(cost: int | None, bound: int) -> str:
+    if cost is None:
+        return "looking for a plan within the supply"
+    if cost <= bound:
+        return "least cost is proven, looking for fewer sticks"
+    above = 100 * (cost - bound) / cost
+    return f"at most {max(above, 0.01):.2f} % above the least cost"

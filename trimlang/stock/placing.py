@@ -1,0 +1,97 @@
+"""Chooses where long walls are pieced together, with the plan in view.
+
+Wall by wall other cuts are weighed by the quick plan of the whole trim, and the
+best is kept.  Work is counted in quick plans, so the choice is the same on
+every machine.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from fractions import Fraction
+from typing import Final, TypeAlias
+
+from trimlang.joinery.piece import Piece
+from trimlang.joinery.pieces import Places
+from trimlang.joinery.splice_places import other_cuts
+from trimlang.joinery.splicing import Splice
+from trimlang.stock.ask import ask
+from trimlang.stock.planner import Effort, plan_stock
+from trimlang.stock.problem import NoPlan, Plan
+from trimlang.survey.job import Job, Trim
+
+#: Quick plans made for one trim.
+PLANS: Final = 30
+#: Quick plans for one wall, however many there are.
+LEAST_PLANS: Final = 4
+#: Where longest first runs out of supply nothing more is searched.
+_QUICK: Final = Effort(prove=False, seconds=0.0)
+
+Rank: TypeAlias = tuple[int, int]
+
+
+def with_places(pieces: Iterable[Piece], free: Sequence[Splice], places: Places) -> list[Piece]:
+    """Return a trim's pieces with the spliced runs cut to other lengths."""
+    cut = {
+        piece.id: piece
+        for splice in free
+        if splice.whole.id in places
+        for piece in splice.pieces(places[splice.whole.id])
+    }
+    return [cut.get(piece.id, piece) for piece in pieces]
+
+
+def place_splices(job: Job, trim: Trim, pieces: Sequence[Piece], free: Sequence[Splice]) -> Places:
+    """Return where runs are better pieced together, none where the usual places will do.
+
+    ``free`` are the trim's runs whose joints nothing fixes, cut in ``pieces`` in
+    the usual way.  Where the supply runs out with the usual places, others with
+    which it suffices are sought.
+    """
+    places: dict[str, tuple[Fraction, ...]] = {}
+    best = _rank(_quick(job, trim, pieces))
+    left = PLANS - 1
+    each = max(left // max(len(free), 1), LEAST_PLANS)
+    for splice in free:
+        if left < 2:
+            break
+        now = with_places(pieces, free, places)
+        own = {piece.id for piece in splice.pieces()}
+        rest = _quick(job, trim, [piece for piece in now if piece.id not in own])
+        tries = other_cuts(splice, _wanted(job, trim, rest))[: min(each, left) - 1]
+        left -= 1 + len(tries)
+        for cut in tries:
+            trial = {**places, splice.whole.id: cut}
+            rank = _rank(_quick(job, trim, with_places(pieces, free, trial)))
+            if rank is not None and (best is None or rank < best):
+                best, places = rank, trial
+    return places
+
+
+def _quick(job: Job, trim: Trim, pieces: Sequence[Piece]) -> tuple[Plan, int] | None:
+    """Return the quick plan and how many of its units make an inch."""
+    question = ask(job, trim, pieces)
+    plan = plan_stock(question.problem, effort=_QUICK)
+    return None if isinstance(plan, NoPlan) else (plan, question.per_inch)
+
+
+def _rank(answer: tuple[Plan, int] | None) -> Rank | None:
+    """Smaller is better: money, then sticks."""
+    return None if answer is None else (answer[0].cost, len(answer[0].sticks))
+
+
+def _wanted(job: Job, trim: Trim, rest: tuple[Plan, int] | None) -> list[Fraction]:
+    """Return lengths that would leave no waste: offcuts, rests in the shop, sticks and halves.
+
+    ``rest`` is the plan of all that is not this wall.
+    """
+    settings = job.settings
+    squared = 2 * settings.squares_off
+    wanted: list[Fraction] = []
+    if rest is not None:
+        plan, per_inch = rest
+        wanted += [Fraction(length, per_inch) for length in sorted(plan.offcuts, reverse=True)]
+    shop = sorted((one.length - squared for one in trim.rests), reverse=True)
+    sticks = sorted((offer.length - squared for offer in trim.offers), reverse=True)
+    halves = [(length - settings.kerf) / 2 for length in sticks]
+    return list(dict.fromkeys([*shop, *wanted[:8], *sticks, *halves]))
