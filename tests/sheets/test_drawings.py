@@ -121,3 +121,24 @@ def test_csv_of_the_order() -> None:
     assert sum(int(row["sticks"]) for row in rows if row["kind"] == "trim") >= sum(
         len(plan.sticks) for plan in house().plans
     )
+
+
+def test_waste_by_kind_is_all_that_the_cut_sticks_lose() -> None:
+    for plan in house().plans:
+        lost = plan.lost
+        length = sum(stick.length for stick in plan.sticks)
+        assert lost.offcut + lost.scrap == sum(stick.offcut for stick in plan.sticks)
+        kept = length - lost.kerf - lost.ends - lost.offcut - lost.scrap
+        pieces = sum(piece.length for piece in house().pieces if piece.trim == plan.trim)
+        # neighbours that share a mitre lie over each other: the pieces are longer than the wood
+        assert kept <= pieces
+        assert pieces - kept < len(plan.sticks) * 12
+
+
+def test_order_says_what_the_fewest_sticks_would_cost() -> None:
+    base, shoe = order(house(), PEN).trims
+    assert "21 instead of 23" in base.fewest
+    assert "for $486.00, $28.10 more" in base.fewest
+    assert shoe.fewest.startswith("this plan: 20 to buy")
+    assert base.saves == "$8.00: that way costs $465.90"
+    assert "scrap 4.7 ft" in base.waste
