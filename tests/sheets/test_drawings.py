@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import csv
+import re
 from fractions import Fraction
 from io import StringIO
 
@@ -121,3 +122,29 @@ def test_csv_of_the_order() -> None:
     assert sum(int(row["sticks"]) for row in rows if row["kind"] == "trim") >= sum(
         len(plan.sticks) for plan in house().plans
     )
+
+
+def test_waste_by_kind_is_all_that_the_cut_sticks_lose() -> None:
+    for plan in house().plans:
+        lost = plan.lost
+        length = sum(stick.length for stick in plan.sticks)
+        assert lost.offcut + lost.scrap == sum(stick.offcut for stick in plan.sticks)
+        kept = length - lost.kerf - lost.ends - lost.offcut - lost.scrap
+        pieces = sum(piece.length for piece in house().pieces if piece.trim == plan.trim)
+        # neighbours that share a mitre lie over each other: the pieces are longer than the wood
+        assert kept <= pieces
+        assert pieces - kept < len(plan.sticks) * 12
+
+
+def test_order_says_what_the_fewest_sticks_would_cost() -> None:
+    base, shoe = order(house(), PEN).trims
+    plan = next(plan for plan in house().plans if plan.trim == "base")
+    told = re.search(r"(\d+) instead of (\d+) .* for \$([\d.]+), \$([\d.]+) more", base.fewest)
+    assert told
+    fewer, bought, cost, more = (Fraction(figure) for figure in told.groups())
+    assert fewer < bought == sum(line.sticks for line in plan.bought if not line.on_hand)
+    assert cost - more == plan.cost
+    assert shoe.fewest.startswith("this plan: ")
+    saved, plain = (Fraction(sum_of) for sum_of in re.findall(r"\$([\d.]+)", base.saves))
+    assert plain == plan.plain_cost == plan.cost + saved
+    assert "scrap " in base.waste

@@ -17,6 +17,7 @@ from tests.sheets.jobs import SMALL, compiled, house, odd, small
 from trimlang.compiler import compile_job
 from trimlang.sheets.counter import Line, Order, TrimOrder
 from trimlang.sheets.floor import RoomPlan
+from trimlang.sheets.overview import House, Overview
 from trimlang.sheets.pages import TITLES, render_sheets
 from trimlang.sheets.paper import UnknownPaperError, label
 from trimlang.sheets.pdf import PangoMissingError, ReachesOutError, to_pdf
@@ -202,6 +203,7 @@ def test_the_documented_template_works(tmp_path: Path) -> None:
 
 def test_the_documented_context_is_what_templates_see() -> None:
     docs = (Path(__file__).resolve().parents[2] / "docs" / "sheets.md").read_text("utf-8")
-    for view in (Ticket, EndText, Order, TrimOrder, Line, Checklist, Stage, StickLayout, RoomPlan):
+    views = (Ticket, EndText, Order, TrimOrder, Line, Checklist, Stage, StickLayout, RoomPlan)
+    for view in (*views, House, Overview):
         for field in fields(view):
             assert f"`{field.name}`" in docs, f"{view.__name__}.{field.name}"

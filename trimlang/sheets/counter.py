@@ -38,6 +38,9 @@ class TrimOrder:
     cost: str
     bound: str
     status: str
+    waste: str
+    saves: str
+    fewest: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,6 +125,85 @@ def _trim(result: Result, plan: TrimPlan, pen: Pen) -> TrimOrder:
         status=words("proven least cost")
         if plan.status is Status.PROVEN
         else _gap(plan.cost, plan.bound, pen),
+        waste=_waste(plan, pen),
+        saves=_saves(plan, pen),
+        fewest=_fewest(result, plan, pen),
+    )
+
+
+def _waste(plan: TrimPlan, pen: Pen) -> str:
+    """Say where the wood of the cut sticks goes that no piece keeps, kind by kind."""
+    words, lost = pen.words, plan.lost
+    kinds = (
+        (words("sawdust {length}", length=pen.run_of(lost.kerf)), lost.kerf),
+        (words("squared off {length}", length=pen.run_of(lost.ends)), lost.ends),
+        (words("scrap {length}", length=pen.run_of(lost.scrap)), lost.scrap),
+        (words("offcuts worth keeping {length}", length=pen.run_of(lost.offcut)), lost.offcut),
+    )
+    return ", ".join(text for text, length in kinds if length) or words("none")
+
+
+def _saves(plan: TrimPlan, pen: Pen) -> str:
+    """Say what planning saves against cutting longest first, in money or else in sticks."""
+    words = pen.words
+    if plan.plain_cost is None or plan.plain_sticks is None:
+        return words("cutting longest first runs out of sticks")
+    if plan.plain_cost > plan.cost:
+        return words(
+            "{money}: that way costs {cost}",
+            money=pen.money(plan.plain_cost - plan.cost),
+            cost=pen.money(plan.plain_cost),
+        )
+    if plan.plain_sticks > len(plan.sticks):
+        return words(
+            "no money, but cuts {n} sticks instead of {all}",
+            n=len(plan.sticks),
+            all=plan.plain_sticks,
+        )
+    return words("nothing")
+
+
+def _fewest(result: Result, plan: TrimPlan, pen: Pen) -> str:
+    """Say what buying as few sticks as can be would take, beside the plan's choice."""
+    from trimlang.stock.ask import ask
+    from trimlang.stock.fewest import MOST_PIECES, fewest_sticks
+
+    words = pen.words
+    pieces = [piece for piece in result.pieces if piece.trim == plan.trim]
+    if len(pieces) > MOST_PIECES:
+        return words("not looked for: more than {n} pieces", n=MOST_PIECES)
+    found = fewest_sticks(ask(result.job, result.job.trim(plan.trim), pieces))
+    if found is None:
+        return words("not looked for: the supply is too short for a quick plan")
+    sticks = sum(line.sticks for line in plan.bought if not line.on_hand)
+    if sticks <= found.least:
+        return words("this plan: {n} to buy, fewer cannot do", n=sticks)
+    if sticks <= found.sticks:
+        return words(
+            "this plan: {n} to buy; a quick search found no fewer, fewer than {least} cannot do",
+            n=sticks,
+            least=found.least,
+        )
+    lengths = ", ".join(
+        words("{n} of {length}", n=line.pack * line.packs, length=pen.stick(line.length))
+        for line in sorted(found.lines, key=lambda line: (line.length, line.pack))
+    )
+    facts = {
+        "n": found.sticks,
+        "all": sticks,
+        "lengths": lengths,
+        "cost": pen.money(found.cost),
+        "more": pen.money(found.cost - plan.cost),
+    }
+    if found.sticks <= found.least:
+        return words(
+            "{n} instead of {all} ({lengths}) for {cost}, {more} more; fewer cannot do", **facts
+        )
+    return words(
+        "{n} instead of {all} ({lengths}) for {cost}, {more} more; found by a quick search,"
+        " fewer than {least} cannot do",
+        **facts,
+        least=found.least,
     )
 
 

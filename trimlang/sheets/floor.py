@@ -19,7 +19,7 @@ WIDE: Final = 166.0
 TALL: Final = 72.0
 MARGIN: Final = 8.0
 SCALES: Final = {
-    "in": (16, 24, 32, 48, 64, 96, 192, 384),
+    "in": (16, 24, 32, 48, 64, 96, 128, 192, 384),
     "mm": (10, 20, 25, 50, 75, 100, 200, 500),
 }
 MM_PER_INCH: Final = 25.4
@@ -100,10 +100,15 @@ class RoomPlan:
     note: str
 
 
-class _Paper:
-    """Turns inches in the room into millimetres on the paper."""
+class Paper:
+    """Turns inches in the room into millimetres on the paper.
 
-    def __init__(self, laid: tuple[Wall, ...], unit: str) -> None:
+    The drawing is at most ``tall`` (mm, without margins), and no larger than at ``least``.
+    """
+
+    def __init__(
+        self, laid: tuple[Wall, ...], unit: str, tall: float = TALL, least: int = 0
+    ) -> None:
         points = [wall.start for wall in laid] + [wall.end for wall in laid]
         self._left = min(x for x, _ in points)
         self._top = min(y for _, y in points)
@@ -112,14 +117,18 @@ class _Paper:
         fits = [
             scale
             for scale in SCALES[unit]
-            if across * MM_PER_INCH / scale <= WIDE and down * MM_PER_INCH / scale <= TALL
+            if scale >= least
+            and across * MM_PER_INCH / scale <= WIDE
+            and down * MM_PER_INCH / scale <= tall
         ]
-        self.scale = fits[0] if fits else _enough(max(across / WIDE, down / TALL) * MM_PER_INCH)
+        wanted = max(across / WIDE, down / tall) * MM_PER_INCH
+        self.scale = fits[0] if fits else _enough(max(wanted, least))
         self.factor = MM_PER_INCH / self.scale
         self.wide = across * self.factor + 2 * MARGIN
         self.tall = down * self.factor + 2 * MARGIN
 
     def at(self, point: Point) -> Point:
+        """Return where on the paper a point of the room comes."""
         return (
             (point[0] - self._left) * self.factor + MARGIN,
             (point[1] - self._top) * self.factor + MARGIN,
@@ -144,7 +153,7 @@ def floor_plan(result: Result, pen: Pen) -> tuple[RoomPlan, ...]:
 def _room(result: Result, room: Room, pen: Pen) -> RoomPlan:
     drawn = outline(room, result.job.trims)
     laid = walls(room, drawn)
-    paper = _Paper(laid, pen.unit)
+    paper = Paper(laid, pen.unit)
     lines: list[Line] = []
     marks: list[tuple[str, str, str]] = []
     arrows: list[str] = []
@@ -153,29 +162,29 @@ def _room(result: Result, room: Room, pen: Pen) -> RoomPlan:
         one, other = paper.at(wall.start), paper.at(wall.end)
         stretch = wall.stretch
         if isinstance(stretch, Run):
-            lines.append(_line("run", one, other))
+            lines.append(line("run", one, other))
             marks += _corner_marks(stretch, one, other)
             labels.append(_label("run", wall, one, other, stretch.label, -3.2))
             lines += [_across(paper, wall, at) for at in _splices(result, room, stretch)]
         else:
-            lines.append(_line(stretch.kind, one, other))
-            lines += [_jamb(wall, one), _jamb(wall, other)]
+            lines.append(line(stretch.kind, one, other))
+            lines += [jamb(wall, one), jamb(wall, other)]
             if stretch.entrance:
                 arrows.append(_arrow(wall, one, other))
             if stretch.called:
                 labels.append(_label("gap", wall, one, other, stretch.called, 3.0))
     closure = ""
     if drawn.gap is not None and drawn.gap > room.settings.closes_within:
-        lines.append(_line("misclosure", paper.at(laid[-1].end), paper.at(laid[0].start)))
+        lines.append(line("misclosure", paper.at(laid[-1].end), paper.at(laid[0].start)))
         closure = pen.words(
             "The walk as surveyed ends {off} from its start (dashed): measure again.",
             off=pen.length(steps_nearest(drawn.gap, room.settings.rounding_step)),
         )
     return RoomPlan(
         room.name,
-        _scale_text(paper.scale, pen),
-        _fixed(paper.wide),
-        _fixed(paper.tall),
+        scale_text(paper.scale, pen),
+        fixed(paper.wide),
+        fixed(paper.tall),
         tuple(lines),
         tuple(marks),
         tuple(arrows),
@@ -186,7 +195,8 @@ def _room(result: Result, room: Room, pen: Pen) -> RoomPlan:
     )
 
 
-def _scale_text(scale: int, pen: Pen) -> str:
+def scale_text(scale: int, pen: Pen) -> str:
+    """Write a scale as a carpenter reads it."""
     if pen.unit == "mm":
         return f"1 : {scale}"
     return pen.words(
@@ -233,48 +243,49 @@ def _corner_marks(run: Run, one: Point, other: Point) -> list[tuple[str, str, st
         Joint.OPEN: "free",
     }
     return [
-        (looks[end.joint], _fixed(at[0]), _fixed(at[1]))
+        (looks[end.joint], fixed(at[0]), fixed(at[1]))
         for end, at in ((run.left, one), (run.right, other))
         if end.joint in looks
     ]
 
 
-def _inward(wall: Wall) -> Point:
+def inward(wall: Wall) -> Point:
     """The unit direction from a wall into the room: to the right of the walk."""
     return (-sin(radians(wall.heading)), cos(radians(wall.heading)))
 
 
 def _label(look: str, wall: Wall, one: Point, other: Point, text: str, inside: float) -> Label:
     """Put a text beside a wall's middle, along it, never upside down."""
-    way = _inward(wall)
+    way = inward(wall)
     turn = (wall.heading + 90) % 180 - 90
     x = (one[0] + other[0]) / 2 + way[0] * inside
     y = (one[1] + other[1]) / 2 + way[1] * inside
     # a text stands on its base line: move it down by half a letter
     x += -sin(radians(turn)) * 0.9
     y += cos(radians(turn)) * 0.9
-    return Label(look, _fixed(x), _fixed(y), _fixed(turn), text)
+    return Label(look, fixed(x), fixed(y), fixed(turn), text)
 
 
-def _across(paper: _Paper, wall: Wall, at: float) -> Line:
+def _across(paper: Paper, wall: Wall, at: float) -> Line:
     """A slanting stroke over the wall where a splice comes."""
     along = (cos(radians(wall.heading)), sin(radians(wall.heading)))
     x, y = paper.at((wall.start[0] + along[0] * at, wall.start[1] + along[1] * at))
-    way = _inward(wall)
+    way = inward(wall)
     dx, dy = (along[0] + way[0]) * 1.8, (along[1] + way[1]) * 1.8
-    return _line("splice", (x - dx, y - dy), (x + dx, y + dy))
+    return line("splice", (x - dx, y - dy), (x + dx, y + dy))
 
 
-def _jamb(wall: Wall, at: Point) -> Line:
-    way = _inward(wall)
-    return _line(
+def jamb(wall: Wall, at: Point) -> Line:
+    """Return the short stroke across the wall at an opening's side."""
+    way = inward(wall)
+    return line(
         "jamb", (at[0] - way[0] * 1.6, at[1] - way[1] * 1.6), (at[0] + way[0], at[1] + way[1])
     )
 
 
 def _arrow(wall: Wall, one: Point, other: Point) -> str:
     """A solid arrow head that points into the room at its entrance."""
-    way = _inward(wall)
+    way = inward(wall)
     along = (cos(radians(wall.heading)), sin(radians(wall.heading)))
     x, y = (one[0] + other[0]) / 2, (one[1] + other[1]) / 2
     tip = (x + way[0] * 0.5, y + way[1] * 0.5)
@@ -284,12 +295,14 @@ def _arrow(wall: Wall, one: Point, other: Point) -> str:
         (foot[0] + along[0] * 1.8, foot[1] + along[1] * 1.8),
         (foot[0] - along[0] * 1.8, foot[1] - along[1] * 1.8),
     ]
-    return " ".join(f"{_fixed(px)},{_fixed(py)}" for px, py in points)
+    return " ".join(f"{fixed(px)},{fixed(py)}" for px, py in points)
 
 
-def _line(look: str, one: Point, other: Point) -> Line:
-    return Line(look, _fixed(one[0]), _fixed(one[1]), _fixed(other[0]), _fixed(other[1]))
+def line(look: str, one: Point, other: Point) -> Line:
+    """Return a line between two points on the paper."""
+    return Line(look, fixed(one[0]), fixed(one[1]), fixed(other[0]), fixed(other[1]))
 
 
-def _fixed(value: float) -> str:
+def fixed(value: float) -> str:
+    """Write a coordinate with two decimals, so that the same drawing gives the same bytes."""
     return f"{round(value, 2) + 0.0:.2f}"

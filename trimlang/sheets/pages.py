@@ -12,6 +12,7 @@ from trimlang.compiler import Result
 from trimlang.sheets.counter import order
 from trimlang.sheets.floor import floor_plan
 from trimlang.sheets.heading import heading
+from trimlang.sheets.overview import house
 from trimlang.sheets.paper import Label, label, page_rule
 from trimlang.sheets.pen import Pen
 from trimlang.sheets.press import Press
@@ -48,7 +49,10 @@ def _drawn(
         "checklist": lambda: {"list": checklist(result, pen)},
         "stick-layouts": lambda: {"trims": stick_layouts(result, pen)},
         "saw-sheet": lambda: {"saw": saw_sheet(result, pen)},
-        "floor-plan": lambda: {"rooms": floor_plan(result, pen)},
+        "floor-plan": lambda: {
+            "house": house(result, pen),
+            "rooms": floor_plan(result, pen),
+        },
     }
 
 

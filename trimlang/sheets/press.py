@@ -1,7 +1,8 @@
 """Fills the templates: the shipped ones, or the user's own in their place.
 
 A user's template runs in a sandbox and sees the same context as ours; what is
-wrong in it is reported with file and line.
+wrong in it is reported with file and line.  Where there is no such folder all
+templates are ours and need no sandbox, which asks at every attribute.
 """
 
 from __future__ import annotations
@@ -14,6 +15,7 @@ from types import TracebackType
 from jinja2 import (
     BaseLoader,
     ChoiceLoader,
+    Environment,
     FileSystemLoader,
     FunctionLoader,
     StrictUndefined,
@@ -44,7 +46,8 @@ class Press:
             if not own.is_dir():
                 raise SheetTemplateError(str(own), 0, "there is no such folder")
             loaders.insert(0, FileSystemLoader(own))
-        self._env = ImmutableSandboxedEnvironment(
+        made = Environment if own is None else ImmutableSandboxedEnvironment
+        self._env = made(
             loader=ChoiceLoader(loaders),
             autoescape=True,
             undefined=StrictUndefined,

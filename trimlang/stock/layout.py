@@ -6,7 +6,7 @@ from dataclasses import dataclass
 from fractions import Fraction
 
 from trimlang.stock.ask import Question
-from trimlang.stock.problem import Part, Plan, Status
+from trimlang.stock.problem import Part, Plan, Status, Waste
 from trimlang.survey.job import Offer, Rest
 
 
@@ -58,12 +58,28 @@ class Bought:
 
 
 @dataclass(frozen=True, slots=True)
+class Lost:
+    """What of the cut sticks no piece keeps, in inches.
+
+    ``kerf`` is sawdust, ``ends`` what is squared off, ``offcut`` the rests worth
+    keeping, ``scrap`` those that are not.
+    """
+
+    kerf: Fraction = Fraction(0)
+    ends: Fraction = Fraction(0)
+    offcut: Fraction = Fraction(0)
+    scrap: Fraction = Fraction(0)
+
+
+@dataclass(frozen=True, slots=True)
 class TrimPlan:
     """The whole plan of one trim, in inches and money.
 
     ``spare_asked`` is what the spare allowance wants; ``whole_sticks`` lists the
     lengths of sticks that stay uncut.  ``survives_loss`` tells that room is kept to
-    cut any one piece again.
+    cut any one piece again.  ``stick_bound``: no plan of this cost cuts fewer
+    sticks.  ``plain_cost`` and ``plain_sticks`` are what cutting longest first
+    takes, None where it runs out of sticks.
     """
 
     trim: str
@@ -75,6 +91,10 @@ class TrimPlan:
     bound: Fraction
     status: Status
     survives_loss: bool = False
+    lost: Lost = Lost()
+    stick_bound: int = 0
+    plain_cost: Fraction | None = None
+    plain_sticks: int | None = None
 
 
 def lay_out(question: Question, plan: Plan) -> TrimPlan:
@@ -123,6 +143,16 @@ def lay_out(question: Question, plan: Plan) -> TrimPlan:
         Fraction(plan.bound, question.per_coin),
         plan.status,
         problem.survive_loss,
+        _lost(plan.waste, question.per_inch),
+        plan.stick_bound,
+        Fraction(plan.plain.cost, question.per_coin) if plan.plain else None,
+        plan.plain.sticks if plan.plain else None,
+    )
+
+
+def _lost(waste: Waste, per_inch: int) -> Lost:
+    return Lost(
+        *(Fraction(part, per_inch) for part in (waste.kerf, waste.ends, waste.offcut, waste.scrap))
     )
 
 

@@ -130,9 +130,13 @@ class LineBuilder(Transformer[Token, Any]):
     def _feet(self, meta: Meta, children: Children) -> tree.Measure:
         numbers = [child.value for child in children if isinstance(child, tree.Number)]
         if numbers[0].denominator != 1 and len(numbers) > 1:
-            self.problems.append(say("T113", self._span(meta), odd="part of a foot, and then inches"))
+            self.problems.append(
+                say("T113", self._span(meta), odd="part of a foot, and then inches")
+            )
         elif len(numbers) > 1 and numbers[1] >= 12:
-            self.problems.append(say("T113", self._span(meta), odd="twelve inches or more after feet"))
+            self.problems.append(
+                say("T113", self._span(meta), odd="twelve inches or more after feet")
+            )
         if "-" in children:
             numbers = [-number for number in numbers]
         return tree.Measure(tuple(zip(numbers, ("ft", "in"), strict=False)), self._span(meta))

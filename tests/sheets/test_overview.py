@@ -1,0 +1,100 @@
+"""The house overview: which rooms are joined, and that they lie back to back."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.sheets.jobs import compiled, house, small
+from trimlang.sheets import overview
+from trimlang.sheets.floor import WIDE
+from trimlang.sheets.overview import GAP, House
+from trimlang.sheets.pages import render_sheets
+from trimlang.sheets.pen import Pen
+from trimlang.sheets.words import words_in
+
+HEAD = """\
+job "Two rooms"
+trim base: 9/16 in thick, 5 1/4 in tall
+stock base: 12 ft at 10
+"""
+
+
+def _overview(*rooms: str) -> House:
+    return overview.house(compiled(HEAD + "".join(rooms)), Pen(words_in("en"), "$"))
+
+
+def _square(name: str, tag: str, *doors: str) -> str:
+    """A room of 100 in by 100 in, with doors in the middles of its walls."""
+    lines = [f'room "{name}" as {tag}, trim base']
+    for number in range(4):
+        if number < len(doors):
+            lines += [
+                f"  A{number}: 35 in, left=in-corner, right=butt",
+                f'  opening 30 in, "{doors[number]}"',
+                f"  B{number}: 35 in, left=butt, right=in-corner",
+            ]
+        else:
+            lines.append(f"  A{number}: 100 in, left=in-corner, right=in-corner")
+    return "\n".join(lines) + "\n"
+
+
+def test_the_house_has_a_drawing_for_each_storey() -> None:
+    drawn = overview.house(house(), Pen(words_in("en"), "$"))
+    assert [group.rooms for group in drawn.groups] == [
+        (("SR", "Sitting room"), ("HA", "Hall")),
+        (("BB", "Back bedroom"), ("LA", "Landing")),
+    ]
+    assert drawn.apart == ("Kitchen", "Study")
+    assert drawn.across == ("Front bedroom",)
+    assert len({group.scale for group in drawn.groups}) == 1
+
+
+@pytest.mark.parametrize("wall", range(4))
+def test_rooms_lie_back_to_back_at_their_doors(wall: int) -> None:
+    doors = [*(f"window {number}" for number in range(wall)), "Door to the DEN"]
+    (group,) = _overview(_square("Hall", "HA", *doors), _square("Den", "DE", "to hall")).groups
+    scale = int(group.scale.split(": ")[1].rstrip(")"))
+    sides = sorted(float(side) - 16 for side in (group.wide, group.tall))
+    assert sides == pytest.approx([100 * 25.4 / scale, (200 + GAP) * 25.4 / scale], abs=0.02)
+    assert float(group.wide) <= WIDE + 16
+    assert {label.text for label in group.labels} == {"HA", "DE", "Hall", "Den"}
+
+
+def test_a_name_counts_only_whole_and_from_both_sides() -> None:
+    assert _overview(_square("Hall", "HA", "to den"), _square("Den", "DE", "door")).groups == ()
+    part = _overview(_square("Hall", "HA", "garden"), _square("Den", "DE", "shallow step"))
+    assert part.apart == ("Hall", "Den")
+
+
+def test_the_longest_name_in_a_label_is_meant() -> None:
+    drawn = _overview(
+        _square("Hall", "HA", "to back bedroom"),
+        _square("Bedroom", "BE", "to hall"),
+        _square("Back bedroom", "BB", "to hall"),
+    )
+    assert [group.rooms for group in drawn.groups] == [(("HA", "Hall"), ("BB", "Back bedroom"))]
+    assert drawn.apart == ("Bedroom",)
+
+
+def test_what_would_lie_over_another_room_is_listed() -> None:
+    # two doors in one wall, nearer to each other than the rooms behind them are wide
+    hall = """room "Hall" as HA, trim base
+  A: 10 in, left=in-corner, right=butt
+  opening 30 in, "to den"
+  B: 20 in, left=butt, right=butt
+  opening 30 in, "to bath"
+  C: 10 in, left=butt, right=in-corner
+  D: 100 in, left=in-corner, right=in-corner
+  E: 100 in, left=in-corner, right=in-corner
+  F: 100 in, left=in-corner, right=in-corner
+"""
+    drawn = _overview(hall, _square("Den", "DE", "to hall"), _square("Bath", "BA", "to hall"))
+    assert [group.rooms for group in drawn.groups] == [(("HA", "Hall"), ("DE", "Den"))]
+    assert drawn.across == ("Bath",)
+
+
+def test_no_overview_where_nothing_is_joined() -> None:
+    assert "The house" not in render_sheets(small())["floor-plan"]
+    html = render_sheets(house())["floor-plan"]
+    assert "Not joined by a named opening: Kitchen, Study." in html
+    assert html == render_sheets(house())["floor-plan"]

@@ -1,0 +1,88 @@
+"""What buying as few sticks as can be would take: fewer to carry, as a rule dearer."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from typing import Final
+
+from trimlang.stock.ask import Question
+from trimlang.stock.planner import Effort, plan_stock
+from trimlang.stock.problem import Blank, NoPlan, Problem
+
+MOST_PIECES: Final = 1000
+"""More pieces of a trim than this take the quick planner longer than a sheet should wait."""
+
+_AT_ONCE: Final = Effort(prove=False, seconds=0.0)
+"""The quick plan or none: what depends on a clock is not printed."""
+
+
+@dataclass(frozen=True, slots=True)
+class Offered:
+    """A line of the alternative: so many packs of so many sticks of one length."""
+
+    length: Fraction
+    pack: int
+    packs: int
+
+
+@dataclass(frozen=True, slots=True)
+class Fewest:
+    """The fewest sticks to buy that the quick planner found, and what they cost.
+
+    ``least`` is true: no plan buys fewer sticks than that.  Whether another plan of
+    so few is cheaper is not asked.
+    """
+
+    sticks: int
+    cost: Fraction
+    lines: tuple[Offered, ...]
+    least: int
+
+
+def fewest_sticks(question: Question) -> Fewest | None:
+    """Find a plan that buys few sticks; None where there are too many pieces, or none is found.
+
+    Every bought stick gets one large price besides its own, so that the cheapest
+    plan is one of few sticks, and among those a cheap one.  Rests from the shop
+    stay as they are: they are carried already.
+    """
+    problem = question.problem
+    if len(problem.parts) > MOST_PIECES:
+        return None
+    each = _large_price(problem)
+    plan = plan_stock(
+        replace(problem, blanks=tuple(_repriced(blank, each) for blank in problem.blanks)),
+        effort=_AT_ONCE,
+    )
+    if isinstance(plan, NoPlan):
+        return None
+    blanks = {blank.key: blank for blank in problem.blanks}
+    bought = [line for line in plan.purchases if line.packs and not blanks[line.blank].on_hand]
+    sticks = sum(line.packs * blanks[line.blank].pack for line in bought)
+    cost = sum(line.packs * blanks[line.blank].price for line in plan.purchases)
+    return Fewest(
+        sticks,
+        Fraction(cost, question.per_coin),
+        tuple(
+            Offered(
+                Fraction(blanks[line.blank].length, question.per_inch),
+                blanks[line.blank].pack,
+                line.packs,
+            )
+            for line in bought
+        ),
+        # money alone never reaches the large price, so the bound holds whole sticks of it
+        plan.bound // each,
+    )
+
+
+def _large_price(problem: Problem) -> int:
+    """More than any plan without needless sticks costs."""
+    shortest = min((blank.length for blank in problem.blanks), default=1)
+    most = len(problem.parts) + problem.spare // max(shortest, 1) + 1
+    return 1 + most * sum(blank.price for blank in problem.blanks)
+
+
+def _repriced(blank: Blank, each: int) -> Blank:
+    return blank if blank.on_hand else replace(blank, price=blank.price + each * blank.pack)
