@@ -159,6 +159,6 @@ def _order(result: Result) -> Iterator[dict[str, Any]]:
             "what": supply.what,
             "detail": f"{supply.package}; {supply.detail}",
             "count": supply.count,
-            "each": money_text(supply.price),
-            "price": money_text(supply.cost),
+            "each": money_text(supply.price) if supply.price else None,
+            "price": money_text(supply.cost) if supply.price else None,
         }

@@ -104,15 +104,14 @@ def kerf_along(pieces: Iterable[Piece], kerf: Fraction) -> Fraction:
     A blade of thickness ``k`` swung by ``m`` and tilted by ``b`` takes
     ``k ÷ (cos m × cos b)`` along the stick.
     """
-    steepest = min(
-        (
-            cosine(max(cut.exact, cut.setting)) * cosine(max(cut.bevel, cut.bevel_setting))
-            for piece in pieces
-            for cut in (piece.left, piece.right)
-        ),
-        default=Fraction(1),
+    angles = {
+        (max(cut.exact, cut.setting), max(cut.bevel, cut.bevel_setting))
+        for piece in pieces
+        for cut in (piece.left, piece.right)
+    }
+    return kerf / min(
+        (cosine(mitre) * cosine(bevel) for mitre, bevel in angles), default=Fraction(1)
     )
-    return kerf / steepest
 
 
 def _part(piece: Piece, per_inch: int) -> Part:

@@ -69,8 +69,8 @@ def _nails(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
     return (
         Supply(
             "nails",
-            f"{length_text(settings.nail_long)} 18-gauge brads, every"
-            f" {length_text(settings.nail_every)} at most",
+            f"{length_text(settings.nail_long, settings.unit)} 18-gauge brads, every"
+            f" {length_text(settings.nail_every, settings.unit)} at most",
             Fraction(count),
             "nails",
             ceil(count / size),
@@ -101,14 +101,15 @@ def _caulk(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
         return ()
     ounces, price = settings.caulk_tube
     section = settings.caulk_bead**2 / 2
+    far = "m" if settings.unit == "mm" else "ft"
     inches_a_tube = in_cubic_inches(ounces, "fl_oz") / section
     return (
         Supply(
             "caulk",
-            f"paintable, {length_text(settings.caulk_bead)} bead,"
-            f" {decimal_text(inches_a_tube / in_inches(Fraction(1), 'ft'), 0)} ft a tube",
-            beads / in_inches(Fraction(1), "ft"),
-            "ft of bead",
+            f"paintable, {length_text(settings.caulk_bead, settings.unit)} bead,"
+            f" {decimal_text(inches_a_tube / in_inches(Fraction(1), far), 0)} {far} a tube",
+            beads / in_inches(Fraction(1), far),
+            f"{far} of bead",
             ceil(beads / inches_a_tube),
             f"{decimal_text(ounces, 1)} fl oz tube",
             price,
@@ -126,14 +127,16 @@ def _paint(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
         return ()
     size, unit, price = settings.paint_can
     volume = area * settings.paint_coats / settings.paint_spread
-    square_feet = area / in_inches(Fraction(1), "ft") ** 2
+    metric = settings.unit == "mm"
+    size_of = in_inches(Fraction(1), "m" if metric else "ft") ** 2
+    measure = "litre" if metric else "gallon"
     return (
         Supply(
             "paint",
-            f"{settings.paint_coats} coats on {decimal_text(square_feet, 1)} sq ft of face and"
-            " edge",
-            volume / in_cubic_inches(Fraction(1), "gallon"),
-            "gallons",
+            f"{settings.paint_coats} coats on {decimal_text(area / size_of, 1)}"
+            f" {'m²' if metric else 'sq ft'} of face and edge",
+            volume / in_cubic_inches(Fraction(1), measure),
+            f"{measure}s",
             ceil(volume / in_cubic_inches(size, unit)),
             f"{decimal_text(size, 2)} {unit} can",
             price,
