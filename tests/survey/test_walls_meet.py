@@ -115,3 +115,38 @@ def test_room_tags_are_stable_and_unique(check: Check) -> None:
         "12",
     ]
     assert tags("Study", "Hall")[:2] == tags("Study", "Hall", "Stairs")[:2]
+
+
+def test_a_missing_thickness_is_said_once_a_trim(check: Check) -> None:
+    lines = "".join(f"{n}: 40 in, left=out-corner, right=out-corner\n" for n in range(4))
+    text = walls(lines).replace("9/16 in thick, ", "")
+    assert codes(check(text)) == ["T211"]
+
+
+@pytest.mark.parametrize(
+    ("line", "code"),
+    [
+        ("N: 40 in, left=butt, right=out-corner(90 deg, 91 deg)", "T209"),
+        ("N: 40 in, left=butt, right=butt, no splice, splice", "T209"),
+        ('N: 40 in, left=butt, right=butt, note "a", note "b"', "T209"),
+        ("N: 9 ft 14 in, left=butt, right=butt", "T113"),
+        ("N: 9.5 ft 3 in, left=butt, right=butt", "T113"),
+        ("N: 40,5 in, left=butt, right=butt", "T114"),
+        ("N: 2,740 mm, left=butt, right=butt", "T114"),
+    ],
+)
+def test_what_cannot_both_be_meant(check: Check, line: str, code: str) -> None:
+    assert codes(check(walls(line))) == [code]
+
+
+def test_a_setting_given_twice_is_told(check: Check) -> None:
+    run = "N: 40 in, left=butt, right=butt"
+    text = walls(run, settings="saw: kerf 1/8 in\nspare 5 %\nsaw: kerf 3/32 in")
+    assert codes(check(text)) == ["T207"]
+    assert codes(check(walls(run, settings="round butt up\nround open up"))) == []
+
+
+def test_a_misspelt_heading_keeps_its_walls_from_the_room_above(check: Check) -> None:
+    run = "N: 40 in, left=butt, right=butt"
+    assert codes(check(walls(f"{run}\nrom “Hall”, trim base\n{run}"))) == ["T100"]
+    assert codes(check(walls(f"{run}\nroom Hall, trim base\n{run}"))) == ["T101"]

@@ -97,7 +97,7 @@ SURVEY_PAGES: Final = (
         "T211",
         "thickness missing",
         "the {joint} of {run} needs the thickness of trim “{trim}”, and the file gives none",
-        "Add it to the trim's line: trim {trim}: 9/16 in thick",
+        "Measure what {trim} stands out from the wall, and add it to its line: … in thick.",
         "At an outside corner, a return or a splice the piece grows by its own thickness times the"
         " tangent of the mitre. Without it the piece would come up short.",
         "trim base: 5 1/4 in tall\n" + _STOCK + _ROOM + "  N: 40 in, left=out-corner, right=butt",

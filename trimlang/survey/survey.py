@@ -35,8 +35,9 @@ def survey(statements: tuple[tree.Statement, ...], file: str) -> tuple[Job, tupl
         choose_copes(bend_rakes(meet(room, findings), findings), trims, findings)
         for room in read_rooms(statements, settings, trims, findings)
     )
+    said: set[str] = set()
     for room in rooms:
-        _check_thickness(room, trims, findings)
+        _check_thickness(room, trims, said, findings)
         check_closure(room, trims.values(), findings)
     _check_trims(statements, trims, rooms, findings)
     if not rooms and not any(isinstance(line, tree.Unreadable) for line in statements):
@@ -97,7 +98,9 @@ def _check_date(word: tree.Word, findings: Findings) -> None:
         findings.say("T208", word.span, date=word.text)
 
 
-def _check_thickness(room: Room, trims: dict[str, Trim], findings: Findings) -> None:
+def _check_thickness(
+    room: Room, trims: dict[str, Trim], said: set[str], findings: Findings
+) -> None:
     """Report ends whose length depends on a size that the file does not give."""
     for run in room.runs:
         for name in run.trims:
@@ -109,8 +112,9 @@ def _check_thickness(room: Room, trims: dict[str, Trim], findings: Findings) -> 
                     findings.say("T246", end.span, joint=end.joint, trim=name, run=run.label)
                 if trims[name].spring is not None and end.joint is not Joint.SPLICE:
                     continue
-                if end.joint in _THICK_ENDS and trims[name].thickness is None:
+                if end.joint in _THICK_ENDS and trims[name].thickness is None and name not in said:
                     findings.say("T211", end.span, joint=end.joint, trim=name, run=run.label)
+                    said.add(name)  # one line mends it everywhere
 
 
 def _check_trims(
