@@ -8,7 +8,7 @@ from pathlib import Path
 from time import monotonic
 from typing import TYPE_CHECKING
 
-from trimlang.diagnostics import Diagnostic, Severity, has_errors, say
+from trimlang.diagnostics import Diagnostic, has_errors, say
 from trimlang.joinery.pieces import joinery, splices
 from trimlang.reading import gather
 from trimlang.survey.survey import survey
@@ -151,7 +151,7 @@ def _plan(
             continue
         share = clock.share()
         told = None if watch is None else watch(trim.name)
-        free = _free(joined, trim)
+        free = _free(joined, trim, of_trim)
         plan = _plan_trim(job, trim, of_trim, free, share, told)
         if plan is None:
             # the few long sticks ran out: splice as if there were none
@@ -159,7 +159,7 @@ def _plan(
             again = joinery(steady)[0]
             shorter = tuple(piece for piece in again if piece.trim == trim.name)
             if shorter != of_trim:
-                plan = _plan_trim(job, trim, shorter, _free(steady, trim), share, told)
+                plan = _plan_trim(job, trim, shorter, _free(steady, trim, shorter), share, told)
             if plan is not None:
                 joined, pieces = steady, again
         if plan is None:
@@ -201,8 +201,10 @@ def _only_steady(job: Job, trim: Trim) -> Job:
     )
 
 
-def _free(job: Job, trim: Trim) -> tuple[Splice, ...]:
+def _free(job: Job, trim: Trim, pieces: tuple[Piece, ...]) -> tuple[Splice, ...]:
     """Return the runs of a trim that may be pieced together elsewhere too."""
+    if all(piece.parts == 1 for piece in pieces):
+        return ()  # nothing is spliced: the job need not be joined again to know
     return tuple(one for one in splices(job) if one.free and one.trim.name == trim.name)
 
 
@@ -249,10 +251,3 @@ def _stock_plan(question: Question, effort: Effort, watch: Watch | None) -> Plan
     if wrong:
         raise WrongPlanError("; ".join(wrong))
     return plan
-
-
-def worst(diagnostics: tuple[Diagnostic, ...]) -> Severity | None:
-    """Return the gravest severity among the findings, None where there are none."""
-    if not diagnostics:
-        return None
-    return Severity.ERROR if has_errors(diagnostics) else Severity.WARNING

@@ -9,7 +9,7 @@ from typing import Final
 from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.lengths.tape import feet_text, length_text
 from trimlang.lengths.units import UnknownUnitError, in_inches
-from trimlang.syntax.tree import Measure
+from trimlang.syntax.tree import Measure, Price
 
 LONGEST_WALL: Final = Fraction(1200)
 """A hundred feet: no room has such a wall; inches were probably typed as feet."""
@@ -64,3 +64,13 @@ def not_negative(measure: Measure, unit: str, findings: Findings, *, what: str) 
         findings.say("T204", measure.span, what=what)
         return None
     return value
+
+
+def money(price: Price | None, findings: Findings) -> Fraction | None:
+    """Return a price's amount, nothing where none is written, None where it is negative."""
+    if price is None:
+        return Fraction(0)
+    if price.amount < 0:
+        findings.say("T205", price.span)
+        return None
+    return price.amount

@@ -7,7 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Any, Final
 
-from trimlang.survey.measures import Findings, length, not_negative
+from trimlang.survey.measures import Findings, length, money, not_negative
 from trimlang.survey.settings import Direction, Settings
 from trimlang.syntax.tree import Angle, Fact, Measure, Number, Price, SettingLine, Word
 
@@ -197,23 +197,13 @@ def _number(name: str, what: str, least: int, most: int) -> Callable[..., dict[s
     return read
 
 
-def price_of(fact: Fact, findings: Findings) -> Fraction | None:
-    """Return a fact's price, nothing where none is written, None where it is negative."""
-    price = next((value for value in fact.values if isinstance(value, Price)), None)
-    if price is None:
-        return Fraction(0)
-    if price.amount < 0:
-        findings.say("T205", price.span)
-        return None
-    return price.amount
-
-
 def _priced(name: str, what: str) -> Callable[..., dict[str, Any]]:
     def read(_settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:
         number = fact.values[0]
         assert isinstance(number, Number)  # noqa: S101
         unit = next((value.text for value in fact.values if isinstance(value, Word)), None)
-        price = price_of(fact, findings)
+        written = next((value for value in fact.values if isinstance(value, Price)), None)
+        price = money(written, findings)
         if number.value <= 0:
             findings.say("T235", number.span, what=what, least=1, most=100000)
             return {}

@@ -9,7 +9,7 @@ from typing import Final
 
 from trimlang.diagnostics.place import place
 from trimlang.survey.job import Offer, Rest, Trim
-from trimlang.survey.measures import Findings, length
+from trimlang.survey.measures import Findings, length, money
 from trimlang.survey.unknown import unknown_trim
 from trimlang.syntax import tree
 from trimlang.syntax.tree import OnHandLine, StockLine, TrimLine
@@ -112,15 +112,6 @@ def _check_fronts(
                 trims[line.name.text] = replace(trims[line.name.text], in_front_of=None)
 
 
-def _price(price: tree.Price | None, findings: Findings) -> Fraction | None:
-    if price is None:
-        return Fraction(0)
-    if price.amount < 0:
-        findings.say("T205", price.span)
-        return None
-    return price.amount
-
-
 def _count(number: tree.Number | None, findings: Findings) -> int | None:
     if number is None:
         return 1
@@ -132,7 +123,7 @@ def _count(number: tree.Number | None, findings: Findings) -> int | None:
 
 def _offer(line: tree.Offer, unit: str, findings: Findings) -> Offer | None:
     long = length(line.length, unit, findings, what="a stick")
-    price = _price(line.price, findings)
+    price = money(line.price, findings)
     pack = _count(line.pack, findings)
     at_most = _count(line.at_most, findings) if line.at_most else None
     if long is None or price is None or pack is None:
@@ -142,7 +133,7 @@ def _offer(line: tree.Offer, unit: str, findings: Findings) -> Offer | None:
 
 def _rest(line: tree.Rest, unit: str, findings: Findings) -> Rest | None:
     long = length(line.length, unit, findings, what="an offcut")
-    price = _price(line.price, findings)
+    price = money(line.price, findings)
     count = _count(line.count, findings)
     if long is None or price is None or count is None:
         return None
