@@ -1,4 +1,4 @@
-"""The command line: ``trimlang build``, ``check`` and ``explain``."""
+"""The command line: a module a command."""
 
 from __future__ import annotations
 

@@ -1,0 +1,89 @@
+"""What ``trimlang build`` can be told."""
+
+from __future__ import annotations
+
+from argparse import Namespace, RawDescriptionHelpFormatter
+from pathlib import Path
+
+from trimlang.commands.words import EXITS, Commands, job_and_messages
+
+
+def describe(commands: Commands) -> None:
+    """Add the command and its options."""
+    build = commands.add_parser(
+        "build",
+        help="write tickets, stock order, checklist and plan.json into a folder",
+        epilog=EXITS,
+        formatter_class=RawDescriptionHelpFormatter,
+    )
+    job_and_messages(build)
+    build.add_argument(
+        "--out",
+        type=Path,
+        metavar="DIR",
+        help="the folder to write (default: the job's name and “-sheets”, beside it)",
+    )
+    build.add_argument(
+        "--format",
+        action="append",
+        choices=("html", "pdf", "json"),
+        dest="formats",
+        help="what to write; may be given more than once (default: html and pdf; "
+        "plan.json is always written)",
+    )
+    build.add_argument(
+        "--paper",
+        choices=("letter", "a4"),
+        help="paper of the sheets (default: letter, a4 for jobs in millimetres)",
+    )
+    build.add_argument(
+        "--show",
+        choices=("in", "mm"),
+        help="show lengths in inches or millimetres, whatever the job file is in",
+    )
+    build.add_argument(
+        "--language", default="en", metavar="CODE", help="language of the sheets (en, es)"
+    )
+    build.add_argument(
+        "--ticket",
+        metavar="WxH",
+        help="print one ticket on each label of this size, such as “100mm x 50mm”",
+    )
+    build.add_argument(
+        "--no-codes", action="store_true", help="print tickets without their QR codes"
+    )
+    build.add_argument(
+        "--plan",
+        choices=("full", "quick"),
+        default="full",
+        help="full looks for a proof that no plan costs less; quick takes the first good one",
+    )
+    build.add_argument(
+        "--plan-seconds",
+        type=_seconds,
+        default=10.0,
+        metavar="N",
+        help="the most time for that proof, all trims together (default: 10); "
+        "then the best plan is printed with how far from least it can be",
+    )
+    build.add_argument(
+        "--templates",
+        type=Path,
+        metavar="DIR",
+        help="a folder of your own templates, used before the shipped ones",
+    )
+    build.set_defaults(run=run)
+
+
+def run(options: Namespace) -> int:
+    """Build the job; return the exit code."""
+    from trimlang.commands.jobs import build
+
+    return build(options)
+
+
+def _seconds(text: str) -> float:
+    seconds = float(text)
+    if not 0 < seconds <= 86_400:
+        raise ValueError(text)
+    return seconds
