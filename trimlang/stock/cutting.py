@@ -91,7 +91,11 @@ class RackCut:
     """Cuts racks of one timber, sharing the patterns priced so far."""
 
     def __init__(
-        self, timber: Timber, relaxation: Relaxation, seconds: Callable[[], float]
+        self,
+        timber: Timber,
+        relaxation: Relaxation,
+        seconds: Callable[[], float],
+        nested: Relaxation | None = None,
     ) -> None:
         self._timber = timber
         self._relaxation = relaxation
@@ -104,6 +108,11 @@ class RackCut:
             if timber.leaning
             else relaxation
         )
+        self._charged = self._laid
+        self._nestled = None
+        if nested is not None:
+            self._nestled = Relaxation(timber, relaxation.columns[:0], self._mended, nested=True)
+        self._bounding = nested or relaxation
 
     def cut(self, counts: Sequence[int], retreats: int) -> Answer:
         """Try to cut everything from ``counts`` sticks of each kind, going back so often."""
@@ -115,7 +124,15 @@ class RackCut:
             _, _, worth = self.share(self._relaxation, timber.demand, counts, 1 + HAIR)
             if worth is not None:
                 return Answer(worth=worth)
+            _, _, worth = self.share(self._bounding, timber.demand, counts, 1 + HAIR)
+            if worth is not None:
+                return Answer(worth=worth)
         self._tight = None
+        self._laid = self._charged
+        if self._nestled is not None:
+            answer = self._dive(counts, FEW, 0)
+            if answer.sticks is not None: return answer
+            self._laid = self._nestled
         for skip in range(EASY_STARTS):
             answer = self._dive(counts, FEW, skip)
             if answer.sticks is not None or answer.worth is not None or self._seconds() <= 0:
@@ -275,6 +292,12 @@ class RackCut:
 
     def _mended(self, kind: int, pattern: Pattern) -> Pattern:
         """The pattern without the last, smallest pieces that keep it from being laid."""
+        wanted = self._laid.demand
+        kept: list[int] = []
+        for size in pattern:
+            if kept.count(size) < wanted[size]:
+                kept.append(size)
+        pattern = tuple(kept)
         while pattern and not self._holds((kind, pattern)):
             pattern = pattern[:-1]
         return pattern

@@ -19,6 +19,7 @@ from fractions import Fraction
 from typing import Any
 
 from trimlang.stock.floor import Worth
+from trimlang.stock.nesting import Nesting
 from trimlang.stock.pricing import Pricing
 from trimlang.stock.solver import quiet_solver
 from trimlang.stock.timber import Pattern, Timber
@@ -41,6 +42,8 @@ class Relaxation:
         timber: Timber,
         sticks: Iterable[tuple[int, Pattern]],
         mend: Callable[[int, Pattern], Pattern] | None = None,
+        *,
+        nested: bool = False,
     ) -> None:
         import highspy
         import numpy as np
@@ -55,6 +58,8 @@ class Relaxation:
         self.columns: list[tuple[int, Pattern]] = []
         # Takes away from a priced pattern what does not fit when it is really laid.
         self._mend = mend
+        # Lays pieces one after another, mitres shared as they fall; else each takes its least.
+        self._nested = nested
         self._known: set[tuple[int, Pattern]] = set()
         lp = quiet_solver({"presolve": "off", "solver": "simplex"})
         self._inf = highspy.kHighsInf
@@ -177,6 +182,8 @@ class Relaxation:
 
     def _wanted(self, pattern: Pattern) -> bool:
         """Whether the demand holds every piece of the pattern (equal sizes are neighbours)."""
+        if self._nested and self._mend is None:
+            return all(self.demand[size] for size in pattern)
         run, before = 0, -1
         for size in pattern:
             run = run + 1 if size == before else 1
@@ -208,7 +215,12 @@ class Relaxation:
         dearest = max(float(np.max(duals)), 1e-12)
         scale = SCALE / dearest
         values = [int(value * scale) if value > 0 else 0 for value in duals[: self._sizes]]
-        pricing = Pricing(self._weights, self._rooms, values, self.demand)
+        pricing: Pricing | Nesting
+        if self._nested:
+            wanted = [v if n else 0 for v, n in zip(values, self.demand, strict=True)]
+            pricing = Nesting(self.timber.sizes, self._rooms, wanted)
+        else:
+            pricing = Pricing(self._weights, self._rooms, values, self.demand)
         needed = sum(v * n for v, n in zip(values, self.demand, strict=True))
         worth = Worth(tuple(pricing.best), needed, tuple(values))
         fresh: list[tuple[int, Pattern]] = []
