@@ -17,6 +17,7 @@ from trimlang.stock.choosing import choose
 from trimlang.stock.floor import Worth
 from trimlang.stock.longest_first import fill_counts
 from trimlang.stock.mitres import order_on_stick, settles
+from trimlang.stock.nesting import can_nest
 from trimlang.stock.relaxation import Relaxation
 from trimlang.stock.sifting import sifted, slack_of
 from trimlang.stock.timber import Pattern, Timber
@@ -91,11 +92,7 @@ class RackCut:
     """Cuts racks of one timber, sharing the patterns priced so far."""
 
     def __init__(
-        self,
-        timber: Timber,
-        relaxation: Relaxation,
-        seconds: Callable[[], float],
-        nested: Relaxation | None = None,
+        self, timber: Timber, relaxation: Relaxation, seconds: Callable[[], float]
     ) -> None:
         self._timber = timber
         self._relaxation = relaxation
@@ -108,11 +105,7 @@ class RackCut:
             if timber.leaning
             else relaxation
         )
-        self._charged = self._laid
-        self._nestled = None
-        if nested is not None:
-            self._nestled = Relaxation(timber, relaxation.columns[:0], self._mended, nested=True)
-        self._bounding = nested or relaxation
+        self._nested: Relaxation | None = None
 
     def cut(self, counts: Sequence[int], retreats: int) -> Answer:
         """Try to cut everything from ``counts`` sticks of each kind, going back so often."""
@@ -124,19 +117,15 @@ class RackCut:
             _, _, worth = self.share(self._relaxation, timber.demand, counts, 1 + HAIR)
             if worth is not None:
                 return Answer(worth=worth)
-            _, _, worth = self.share(self._bounding, timber.demand, counts, 1 + HAIR)
-            if worth is not None:
-                return Answer(worth=worth)
         self._tight = None
-        self._laid = self._charged
-        if self._nestled is not None:
-            answer = self._dive(counts, FEW, 0)
-            if answer.sticks is not None: return answer
-            self._laid = self._nestled
         for skip in range(EASY_STARTS):
             answer = self._dive(counts, FEW, skip)
             if answer.sticks is not None or answer.worth is not None or self._seconds() <= 0:
                 return answer
+        if timber.leaning:
+            worth = self._nested_worth(counts)
+            if worth is not None:
+                return Answer(worth=worth)
         patterns = self._allowed(counts)
         if self._tight is not None and slack_of(self._tight, counts) < 0:
             return Answer(worth=self._tight)
@@ -149,6 +138,15 @@ class RackCut:
             if patterns is None:
                 return answer
         return self._settle(counts, patterns)
+
+    def _nested_worth(self, counts: Sequence[int]) -> Worth | None:
+        """A worth that the rack falls short of when mitres are shared only as they can be."""
+        if self._nested is None:
+            if not can_nest(self._timber.sizes, [kind.room for kind in self._timber.kinds]):
+                return None
+            laid = [stick for stick in self._laid.columns if self._holds(stick)]
+            self._nested = Relaxation(self._timber, laid, nested=True)
+        return self.share(self._nested, self._timber.demand, counts, 1 + HAIR)[2]
 
     def _allowed(self, counts: Sequence[int]) -> list[tuple[int, Pattern]] | None:
         """The patterns that the rack still allows, or None for too many."""
@@ -292,12 +290,6 @@ class RackCut:
 
     def _mended(self, kind: int, pattern: Pattern) -> Pattern:
         """The pattern without the last, smallest pieces that keep it from being laid."""
-        wanted = self._laid.demand
-        kept: list[int] = []
-        for size in pattern:
-            if kept.count(size) < wanted[size]:
-                kept.append(size)
-        pattern = tuple(kept)
         while pattern and not self._holds((kind, pattern)):
             pattern = pattern[:-1]
         return pattern

@@ -9,7 +9,7 @@ the job has pieces of it: with many sizes that is seldom worth anything.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Final
 
@@ -20,6 +20,25 @@ if TYPE_CHECKING:
     from trimlang.stock.timber import Size
 
 NEVER: Final = -(1 << 61)
+#: Stretches into which the longest stick is divided.
+STRETCHES: Final = 48
+#: The finest steps in which a stick may be filled; more would take too long.
+STEPS: Final = 8_000
+
+
+def can_nest(sizes: Sequence[Size], rooms: Sequence[int]) -> bool:
+    """Whether ``Nesting`` bounds what these sizes are worth on a stick, in fair time.
+
+    Each piece must take at least the room of both its overlaps; else one without
+    worth, laid between two others, could save room.
+    """
+    rights, lefts = {size.right for size in sizes}, {size.left for size in sizes}
+    before = {left: max(overlap(right, left) for right in rights) for left in lefts}
+    after = {right: max(overlap(right, left) for left in lefts) for right in rights}
+    if any(size.weight < before[size.left] + after[size.right] for size in sizes):
+        return False
+    finest = min((size.weight - before[size.left] for size in sizes), default=1)
+    return finest > 0 and max(rooms, default=0) <= STEPS * finest
 
 
 @dataclass(frozen=True, slots=True)
@@ -85,42 +104,59 @@ class Nesting:
         ]
 
     def _fill(self, np: Any, most: int) -> None:
-        pad = self._pad
-        reach = {
-            left: max(overlap(right, left) for right in self._rights) for left in self._lefts
-        }
-        step = min(self._sizes[i].weight - reach[self._sizes[i].left] for i in self._used)
-        if step <= 0:
-            raise ValueError("a piece takes no room at all")
-        shifts = {
-            left: [(right, overlap(right, left)) for right in self._rights] for left in self._lefts
-        }
-        plan = [
-            (
-                self._before[group.left],
-                self._ends[group.right],
-                -group.weights[:, None],
-                group.values[:, None],
-            )
-            for group in self._groups
-        ]
-        span = np.arange(step, dtype=np.int64)
-        for start in range(0, most + 1, step):
-            width = min(step, most + 1 - start)
-            at = span[:width] + (pad + start)
-            low, high = pad + start, pad + start + width
-            for before, ends, minus, values in plan:
-                found = (before[minus + at] + values).max(axis=0)
-                np.maximum(ends[low:high], found, out=ends[low:high])
-            # a piece that begins at z may reach back over what ends at up to z + overlap
-            for left, row in self._before.items():
-                for right, shift in shifts[left]:
-                    a, b = low - shift, high - shift
-                    if b > 0:
-                        a0 = max(a, 0)
-                        np.maximum(
-                            row[a0:b], self._ends[right][low + (a0 - a) : high], out=row[a0:b]
-                        )
+        """Fill the rows from the left, a stretch at a time.
+
+        A piece that takes ``wide`` or more looks only at stretches filled before,
+        so it is laid for a whole stretch at once.  Smaller ones go by finer steps.
+        """
+        wide = max(most // STRETCHES, 1)
+        large = [self._part_of(group, lambda net: net >= wide) for group in self._groups]
+        small = [self._part_of(group, lambda net: net < wide) for group in self._groups]
+        large = [group for group in large if group.members]
+        small = [group for group in small if group.members]
+        step = min((self._net(i) for group in small for i in group.members), default=wide)
+        for start in range(0, most + 1, wide):
+            end = min(start + wide, most + 1)
+            self._lay(np, large, start, end)
+            for begin in range(start, end, step):
+                stop = min(begin + step, end)
+                self._lay(np, small, begin, stop)
+                self._open(np, begin, stop)
+
+    def _net(self, size: int) -> int:
+        """The least that a piece adds to what is laid, its left end shared."""
+        shape = self._sizes[size]
+        return shape.weight - max(overlap(right, shape.left) for right in self._rights)
+
+    def _part_of(self, group: _Group, wanted: Callable[[int], bool]) -> _Group:
+        chosen = [n for n, size in enumerate(group.members) if wanted(self._net(size))]
+        return _Group(
+            group.left,
+            group.right,
+            tuple(group.members[n] for n in chosen),
+            group.weights[chosen],
+            group.values[chosen],
+        )
+
+    def _lay(self, np: Any, groups: Sequence[_Group], start: int, stop: int) -> None:
+        """Lay each group's pieces so that they end from ``start`` to ``stop``."""
+        at = np.arange(self._pad + start, self._pad + stop, dtype=np.int64)
+        for group in groups:
+            before = self._before[group.left][at - group.weights[:, None]]
+            found = (before + group.values[:, None]).max(axis=0)
+            row = self._ends[group.right][self._pad + start : self._pad + stop]
+            np.maximum(row, found, out=row)
+
+    def _open(self, np: Any, start: int, stop: int) -> None:
+        """Let pieces begin beside what ends from ``start`` to ``stop``, and back over it."""
+        low, high = self._pad + start, self._pad + stop
+        for left, row in self._before.items():
+            for right, ends in self._ends.items():
+                shift = overlap(right, left)
+                first = max(low - shift, 0)
+                if high - shift > first:
+                    there = row[first : high - shift]
+                    np.maximum(there, ends[first + shift : high], out=there)
 
     def _worth(self, room: int) -> int:
         if room < 0 or not self._used:
@@ -172,9 +208,7 @@ class Nesting:
             place = min(self._pad + end, len(row) - 1)
             if end < 0 or int(row[place]) != value:
                 continue
-            for group in self._groups:
-                if group.right != right:
-                    continue
+            for group in (group for group in self._groups if group.right == right):
                 begins = place - group.weights
                 worth = self._before[group.left][begins] + group.values
                 found = (worth == value).nonzero()[0]

@@ -56,12 +56,8 @@ def prove(
     relaxation = Relaxation(timber, start.sticks if start else singles(timber))
     known = Known(list(worths))
     _solve_cost(relaxation, rates, known, state, seconds)
-    nested = None
-    if timber.leaning:
-        nested = Relaxation(timber, start.sticks if start else singles(timber), nested=True)
-        _solve_cost(nested, rates, known, state, seconds)
     search = MixSearch(timber, buying)
-    racks = RackCut(timber, relaxation, seconds, nested)
+    racks = RackCut(timber, relaxation, seconds)
     ceiling = _ceiling(timber, buying)
     undecided = 0
     tried: set[tuple[int, ...]] = set()

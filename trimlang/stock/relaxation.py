@@ -58,7 +58,8 @@ class Relaxation:
         self.columns: list[tuple[int, Pattern]] = []
         # Takes away from a priced pattern what does not fit when it is really laid.
         self._mend = mend
-        # Lays pieces one after another, mitres shared as they fall; else each takes its least.
+        # Patterns are laid piece after piece, mitres shared as they fall, and may
+        # hold more of a size than is wanted; else each piece takes its least room.
         self._nested = nested
         self._known: set[tuple[int, Pattern]] = set()
         lp = quiet_solver({"presolve": "off", "solver": "simplex"})
@@ -182,7 +183,7 @@ class Relaxation:
 
     def _wanted(self, pattern: Pattern) -> bool:
         """Whether the demand holds every piece of the pattern (equal sizes are neighbours)."""
-        if self._nested and self._mend is None:
+        if self._nested:
             return all(self.demand[size] for size in pattern)
         run, before = 0, -1
         for size in pattern:
