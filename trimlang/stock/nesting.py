@@ -61,9 +61,7 @@ class Nesting:
         values: of one piece of each size.
     """
 
-    def __init__(
-        self, sizes: Sequence[Size], rooms: Sequence[int], values: Sequence[int]
-    ) -> None:
+    def __init__(self, sizes: Sequence[Size], rooms: Sequence[int], values: Sequence[int]) -> None:
         import numpy as np
 
         self._sizes = sizes
