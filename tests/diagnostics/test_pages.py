@@ -44,8 +44,6 @@ def test_the_example_shows_nothing_worse_than_its_own(code: str) -> None:
         if finding.severity is Severity.ERROR
     } - {code}
     follow_on = {"T206"} if code in ("T105", "T106", "T601", "T602") else set()
-    if code == "T312":  # it says which side of a disputed corner (T301) is the wrong one
-        follow_on = {"T301"}
     assert others <= follow_on | ({"T100"} if code == "T106" else set())
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final
 
 from lark.exceptions import UnexpectedInput
@@ -10,7 +11,7 @@ from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.syntax.build import LineBuilder
 from trimlang.syntax.grammar import parser
 from trimlang.syntax.source import Source
-from trimlang.syntax.tree import Statement, Unreadable
+from trimlang.syntax.tree import Fact, RoomLine, RunLine, Statement, Unreadable
 
 LONGEST_LINE: Final = 2000
 MOST_MISTAKES: Final = 200
@@ -59,6 +60,10 @@ def _line(text: str, file: str, number: int) -> tuple[Statement | None, list[Dia
         else:
             builder = LineBuilder(file, number)
             statement: Statement | None = builder.transform(parsed)
+            lost = tuple(Fact("unread", (), problem.span) for problem in problems)
+            if isinstance(statement, RoomLine | RunLine) and lost:
+                # what was blanked may be what a later pass would miss
+                statement = replace(statement, facts=statement.facts + lost)
             return statement, problems + builder.problems
     return _unreadable(text, file, number), problems
 
@@ -71,11 +76,12 @@ def _unreadable(text: str, file: str, number: int) -> Unreadable:
 def _without_part(text: str, at: int) -> str | None:
     """Blank the part between commas that holds column ``at``; None where it is the first."""
     commas = _commas(text)
-    before = [comma for comma in commas if comma <= at]
+    # a comma that comes too soon ends the part that is short of something
+    before = [comma for comma in commas if comma < at]
     if not before:
         return None
     start = before[-1]
-    end = next((comma for comma in commas if comma > at), len(text))
+    end = next((comma for comma in commas if comma >= at), len(text))
     return text[:start] + " " * (end - start) + text[end:]
 
 
