@@ -63,7 +63,7 @@ def closed_room(draw: st.DrawFn, unit: str) -> list[str]:
             lines.append(f'  opening {_written(Fraction(gap), unit)}, "door", entrance')
             lines.append(_run(10 * at + 1, _written(after, unit), "butt", right))
             continue
-        if ", splice" in more and size < 60 * scale:
+        if ", splice" in more and size < 72 * scale:
             more = ""
         lines.append(_run(10 * at, _written(Fraction(size), unit), left, right, more))
     return lines
