@@ -48,7 +48,9 @@ def test_the_example_shows_nothing_worse_than_its_own(code: str) -> None:
 
 
 def test_pages_without_an_example_are_about_files() -> None:
+    # and T130 is about words on their way out, of which there are none yet
     assert {code for code in PAGES if not PAGES[code].example} == {
+        "T130",
         "T603",
         "T604",
         "T605",

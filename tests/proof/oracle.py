@@ -19,7 +19,16 @@ from typing import Any
 import mpmath
 
 from tests.proof.oracle_reading import (
-    UNITS, End, Job, Room, Stretch, exactly, number, radians, read_job, tan,
+    UNITS,
+    End,
+    Job,
+    Room,
+    Stretch,
+    exactly,
+    number,
+    radians,
+    read_job,
+    tan,
 )  # fmt: skip
 from tests.proof.tickets_seen import Seen
 
@@ -271,7 +280,9 @@ class Checker:
         mitre: Fraction = room.settings["mitre"][joint]
         return mitre
 
-    def _grows(self, end: End, side: str, run: Stretch, trim: dict[str, Any], room: Room) -> Fraction:
+    def _grows(
+        self, end: End, side: str, run: Stretch, trim: dict[str, Any], room: Room
+    ) -> Fraction:
         """What an end adds to the tape's number."""
         scraps = (end.taken or run.taken) == "point"
         joint = "in-corner" if end.joint in ("cope", "square") else end.joint
@@ -426,9 +437,7 @@ class Checker:
             return shown  # too near to tell which the rule means
         return "right" if opposite > float(at) else "left"
 
-    def _on_stud(
-        self, room: Room, run: Stretch, piece: str, middle: Fraction, left: Cut
-    ) -> None:
+    def _on_stud(self, room: Room, run: Stretch, piece: str, middle: Fraction, left: Cut) -> None:
         if run.first_stud is None:
             return
         # along a stair the studs stand further apart; the trim begins at its long point

@@ -258,7 +258,7 @@ def _room(head: list[str], below: list[list[str]], settings: dict[str, Any], job
 
 def _tag(name: str, taken: list[str]) -> str:
     words = name.split()
-    tag = (words[0][:2] if len(words) == 1 else "".join(w if w.isdigit() else w[0] for w in words))
+    tag = words[0][:2] if len(words) == 1 else "".join(w if w.isdigit() else w[0] for w in words)
     tag = tag[:4].upper()
     numbers = [tag, *(f"{tag}{n}" for n in range(2, 99))]
     return next(one for one in numbers if one not in taken)

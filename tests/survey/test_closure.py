@@ -154,9 +154,7 @@ def test_swapped_ends_of_one_run_are_found_by_walking():
     found = findings(lines)
     # one slip, one finding: the two joints that it breaks are not reported as well
     assert "T301" not in found
-    assert found["T312"].message.endswith(
-        "room “R” closes if left and right of run E2 are swapped"
-    )
+    assert found["T312"].message.endswith("room “R” closes if left and right of run E2 are swapped")
 
 
 def test_both_neighbours_swapped_too():

@@ -208,5 +208,7 @@ def _skipped_walls(walk: Walk, lengths: tuple[float, ...], lacking: float) -> It
                 left_over = abs(place + rest + long * along)
                 after = walk.names[(index + 1) % len(walk.names)]
                 about = _roughly(long, walk.unit)
-                words = f"a wall skipped between {walk.names[index]} and {after}, about {about} long"
+                words = (
+                    f"a wall skipped between {walk.names[index]} and {after}, about {about} long"
+                )
                 yield Slip(words, left_over)

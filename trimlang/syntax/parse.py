@@ -10,6 +10,7 @@ from lark.exceptions import UnexpectedInput
 from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.syntax.build import LineBuilder
 from trimlang.syntax.grammar import parser
+from trimlang.syntax.retired import RETIRED, Retired, renewed
 from trimlang.syntax.source import Source
 from trimlang.syntax.tree import Fact, RoomLine, RunLine, Statement, Unreadable
 
@@ -17,8 +18,12 @@ LONGEST_LINE: Final = 2000
 MOST_MISTAKES: Final = 200
 
 
-def parse(source: Source) -> tuple[tuple[Statement, ...], tuple[Diagnostic, ...]]:
+def parse(
+    source: Source, retired: tuple[Retired, ...] = RETIRED
+) -> tuple[tuple[Statement, ...], tuple[Diagnostic, ...]]:
     """Return the statements of a file and what is wrong with its text.
+
+    Words that are ``retired`` are read as those that stand for them.
 
     A line that cannot be read whole keeps what could be read of it, so that one
     slip in a run does not also report the run as missing; where nothing could be
@@ -32,6 +37,9 @@ def parse(source: Source) -> tuple[tuple[Statement, ...], tuple[Diagnostic, ...]
         if len(text) > LONGEST_LINE:
             findings.append(say("T105", Span(source.name, number, 1, 2), most=LONGEST_LINE))
             continue
+        if retired:
+            text, renewals = renewed(text, source.name, number, retired)
+            findings.extend(renewals)
         statement, problems = _line(text, source.name, number)
         findings.extend(problems)
         if statement is not None:
