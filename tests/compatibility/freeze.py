@@ -28,7 +28,7 @@ def main() -> int:
     options = parser.parse_args()
     folder = HERE / __version__
     if folder.exists() and not options.again:
-        print(f"{folder.name} is kept already", file=sys.stderr)
+        sys.stderr.write(f"{folder.name} is kept already\n")
         return 1
     shutil.rmtree(folder, ignore_errors=True)
     folder.mkdir()
@@ -50,7 +50,7 @@ def main() -> int:
         kept[path.name] = {**meaning(path), "cost": price, "bound": bound}
     text = json.dumps(kept, ensure_ascii=False, indent=1) + "\n"
     (folder / "meaning.json").write_text(text, encoding="utf-8")
-    print(f"{len(kept)} job files of {__version__} are kept", file=sys.stderr)
+    sys.stderr.write(f"{len(kept)} job files of {__version__} are kept\n")
     return 0
 
 

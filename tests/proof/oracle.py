@@ -202,9 +202,9 @@ class Checker:
             if one.joint in CORNERS:
                 one.angle = other.angle = one.angle if one.angle is not None else other.angle
             both = room.walk[index].kind == room.walk[(index + 1) % count].kind == "run"
-            if one.joint == "in-corner" and both:
-                if one.coped or other.coped or room.settings["cope"]:
-                    self._coped(room, index, one, other)
+            coped = one.coped or other.coped or room.settings["cope"]
+            if one.joint == "in-corner" and both and coped:
+                self._coped(room, index, one, other)
 
     def _coped(self, room: Room, index: int, one: End, other: End) -> None:
         """Exactly one side is coped: the one that the file names, or as the tickets choose."""
@@ -255,9 +255,9 @@ class Checker:
             return after if joined and other.left and other.left.joint == "butt" else None
 
         for before in range(index):
-            if room.walk[before].kind == "run" and trim in room.walk[before].trims:
-                if on(before) == index:
-                    return None
+            earlier = room.walk[before]
+            if earlier.kind == "run" and trim in earlier.trims and on(before) == index:
+                return None
         run = room.walk[index]
         reach, at = run.length, index
         while (after := on(at)) is not None:

@@ -49,8 +49,9 @@ def closed_room(draw: st.DrawFn, unit: str) -> list[str]:
                  (cut_d, inside), (wide - cut_w, inside), (deep, inside)]  # fmt: skip
     else:
         first = draw(st.integers(20 * scale, wide - cut_w - 20 * scale))
+        rest = wide - first - cut_w
         walls = [(first, inside), (cut_d, outside), (cut_w, outside), (cut_d, inside),
-                 (wide - first - cut_w, inside), (deep, inside), (wide, inside), (deep, inside)]  # fmt: skip
+                 (rest, inside), (deep, inside), (wide, inside), (deep, inside)]  # fmt: skip
     lines: list[str] = []
     door = draw(st.integers(0, len(walls) - 1))
     for at, (size, right) in enumerate(walls):
@@ -112,7 +113,8 @@ def jobs(draw: st.DrawFn, most_rooms: int = 4) -> str:
         "stock shoe: 8 ft at 5.20, 12 ft at 7.10",
         "stock crown: 40 ft at 60",
         f"saw: kerf 1/8 in, reads to {draw(st.sampled_from(['1/2', '1/4', '1', '1/8', '0.1']))} deg"
-        f"{draw(st.sampled_from(['', ', squares off 1/4 in', ', squares off 5 mm']))}, reaches 75 deg",
+        f"{draw(st.sampled_from(['', ', squares off 1/4 in', ', squares off 5 mm']))}"
+        ", reaches 75 deg",
         "closes within 10 ft",
         "corners: out-corner gap 1 in, in-corner gap 1 in",
     ]

@@ -161,8 +161,8 @@ def _where(point: Point, room: Room) -> str:
 def _likely(slips: tuple[Slip, ...]) -> str:
     if not slips:
         return (
-            "None of the usual single slips explains it: measure the room again, or mark it “open walk” if it is"
-            " not to be closed."
+            "None of the usual single slips explains it: measure the room again, or mark it"
+            " “open walk” if it is not to be closed."
         )
     if len(slips) == 1:
         return f"Most likely: {slips[0].words}."
