@@ -201,7 +201,8 @@ def _lost(span: Span) -> Gap:
 
 
 def _names_a_trim(facts: tuple[tree.Fact, ...]) -> bool:
-    return any(fact.kind in ("trims", "also_trim") for fact in facts)
+    # a part that could not be read may be the one that names it
+    return any(fact.kind in ("trims", "also_trim", "unread") for fact in facts)
 
 
 def _note(facts: tuple[tree.Fact, ...]) -> str | None:

@@ -29,6 +29,7 @@ _STEERING: Final = frozenset("\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u
 """Marks that turn the direction of text: they could show a length's figures backwards."""
 
 _UNIT_NAMES: Final = {
+    "in.": "in",
     "inch": "in",
     "inches": "in",
     '"': "in",
