@@ -7,7 +7,7 @@ from argparse import Namespace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from trimlang.commands.words import CLEAN, JOB_ERRORS, OUR_FAULT, WRONG_USAGE, complain
+from trimlang.commands.words import CLEAN, JOB_ERRORS, OUR_FAULT, STDIN, WRONG_USAGE, complain
 from trimlang.compiler import WrongPlanError, check_job, compile_job
 from trimlang.diagnostics import Span, has_errors, say
 from trimlang.diagnostics.show import show
@@ -15,8 +15,6 @@ from trimlang.reading import UnreadableError, read_stream, read_text
 
 if TYPE_CHECKING:
     from trimlang.compiler import Result
-
-STDIN = "<stdin>"
 
 
 class _StopError(Exception):
