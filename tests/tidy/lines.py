@@ -16,7 +16,7 @@ from trimlang.syntax.grammar import parser
 
 RULES = defaultdict(list)
 for _rule in parser().rules:
-    RULES[_rule.origin.name].append([symbol for symbol in _rule.expansion])
+    RULES[_rule.origin.name].append(list(_rule.expansion))
 STATEMENTS = sorted({expansion[0].name for expansion in RULES["statement"]})
 PATTERNS = {terminal.name: terminal.pattern for terminal in parser().terminals}
 NAMES = st.sampled_from(["N", "E2", "base", "shoe", "Éire", "S.1", "a-b", "über-W", "wall"])

@@ -6,17 +6,19 @@ import os
 import tempfile
 from pathlib import Path
 
+from trimlang.commands.folder import current_umask
+
 
 def replace_file(path: Path, data: bytes) -> None:
     """Put ``data`` in the place of a file's contents in one step; its mode stays.
 
-    Where ``path`` is a link, what it leads to is replaced.
+    A file that is not there yet is made.  Where ``path`` is a link, what it leads to is replaced.
 
     Raises:
         OSError: it cannot be written; the old contents are there still.
     """
     target = Path(os.path.realpath(path))
-    mode = target.stat().st_mode & 0o7777
+    mode = target.stat().st_mode & 0o7777 if target.exists() else 0o666 & ~current_umask()
     descriptor, name = tempfile.mkstemp(prefix=f".{target.name}-", dir=target.parent)
     fresh = Path(name)
     try:

@@ -54,6 +54,10 @@ def read_rooms(
         tag = heading.tag.text if heading.tag else room_tag(name, tags)
         if heading.tag and tag in tags:
             findings.say("T222", heading.tag.span, tag=tag, room=tags[tag])
+        elif not heading.tag and tag != (plain := room_tag(name, ())):
+            findings.say(
+                "T641", heading.name.span, room=name, tag=tag, other=tags[plain], plain=plain
+            )
         tags.setdefault(tag, name)
         rooms.append(_Reader(heading, tag, settings, trims, findings).room(below))
     return tuple(rooms)
