@@ -24,7 +24,7 @@ WIDEST: Final = 76
 
 @dataclass(frozen=True, slots=True)
 class Tidied:
-    """A file laid out, and what about its lines could not be read."""
+    """A file laid out, and why some of its lines could not be read and are left."""
 
     text: str
     findings: tuple[Diagnostic, ...]
@@ -32,9 +32,12 @@ class Tidied:
 
 def tidy(source: Source) -> Tidied:
     """Lay out a file; lines that cannot be read stay as they are."""
-    lines = _indented([read_line(raw) for raw in source.lines()])
-    lines = _spaced(lines)
-    return Tidied("".join(f"{line}\n" for line in _columns(lines)), parse(source)[1])
+    read = [read_line(raw) for raw in source.lines()]
+    left = {number for number, line in enumerate(read, start=1) if line.left}
+    text = "".join(f"{line}\n" for line in _columns(_spaced(_indented(read))))
+    # what else is odd about a file is for check to say
+    findings = parse(source)[1] if left else ()
+    return Tidied(text, tuple(one for one in findings if one.span.line in left))
 
 
 @dataclass(frozen=True, slots=True)
