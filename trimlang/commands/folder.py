@@ -39,7 +39,7 @@ def write_folder(target: Path, files: Mapping[str, bytes]) -> None:
     target = Path(os.path.realpath(target))
     kept = _foreign(target)
     target.parent.mkdir(parents=True, exist_ok=True)
-    fresh = Path(tempfile.mkdtemp(prefix=f".{target.name}-", dir=target.parent))
+    fresh = Path(tempfile.mkdtemp(prefix=_in_work(target, os.getpid()), dir=target.parent))
     try:
         for name, data in files.items():
             _write(fresh / name, data)
@@ -52,6 +52,20 @@ def write_folder(target: Path, files: Mapping[str, bytes]) -> None:
         _put_in_place(fresh, target)
     finally:
         shutil.rmtree(fresh, ignore_errors=True)
+
+
+def leftovers(target: Path, pid: int) -> list[Path]:
+    """Return the half-written folders that the process ``pid`` left beside ``target``."""
+    target = Path(os.path.realpath(target))
+    if not target.parent.is_dir():
+        return []
+    begin = _in_work(target, pid)
+    return [path for path in target.parent.iterdir() if path.name.startswith(begin)]
+
+
+def _in_work(target: Path, pid: int) -> str:
+    """How the names of folders begin that a process writes before they take a place."""
+    return f".{target.name}-{pid}-"
 
 
 def _foreign(target: Path) -> list[Path]:

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import sys
 from argparse import Namespace
+from collections.abc import Mapping
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from trimlang.commands.words import CLEAN, JOB_ERRORS, OUR_FAULT, WRONG_USAGE, complain
 from trimlang.compiler import WrongPlanError, check_job, compile_job
-from trimlang.diagnostics import Span, has_errors, say
+from trimlang.diagnostics import Severity, Span, say
 from trimlang.diagnostics.show import show
 from trimlang.reading import UnreadableError, read_stream, read_text
 
@@ -19,49 +21,97 @@ if TYPE_CHECKING:
 STDIN = "<stdin>"
 
 
-class _StopError(Exception):
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """How a job went: its exit code, and where that is not 0 why, in a line."""
+
+    code: int
+    why: str = ""
+
+
+class StopError(Exception):
     """The command ends here, with this exit code; its message is printed already."""
 
-    def __init__(self, code: int) -> None:
+    def __init__(self, code: int, why: str) -> None:
         super().__init__(code)
-        self.code = code
+        self.outcome = Outcome(code, why)
 
 
-def check(options: Namespace) -> int:
-    """Print a job file's diagnostics; return the exit code."""
+def check(options: Namespace) -> Outcome:
+    """Print a job file's diagnostics."""
     try:
-        text, path = _read(options)
-    except _StopError as stop:
-        return stop.code
+        text, path = read_job(options)
+    except StopError as stop:
+        return stop.outcome
     result = check_job(text, path=path, name=STDIN)
-    show(result.diagnostics, result.sources, sys.stderr, form=options.messages)
-    return JOB_ERRORS if has_errors(result.diagnostics) else CLEAN
+    tell(options, result)
+    return _outcome(result)
 
 
-def build(options: Namespace) -> int:
-    """Compile a job file and write its sheets; return the exit code."""
+def build(options: Namespace) -> Outcome:
+    """Compile a job file and write its sheets."""
     try:
-        text, path = _read(options)
+        text, path = read_job(options)
         result = _compile(options, text, path)
-        files = _files(options, result)
-    except _StopError as stop:
-        return stop.code
+        target: Path = options.out or sheets_beside(path)
+        write(target, sheet_files(options, result))
+    except StopError as stop:
+        return stop.outcome
+    sys.stdout.write(_summary(result, target))
+    return Outcome(CLEAN)
+
+
+def write(target: Path, files: Mapping[str, bytes]) -> None:
+    """Write a folder of sheets.
+
+    Raises:
+        StopError: it cannot be written; the reason is printed.
+    """
     from trimlang.commands.folder import NotOursError, write_folder
 
-    target: Path = options.out or _beside(path)
     try:
         write_folder(target, files)
     except NotOursError:
-        complain(f"{target} holds other files and was not made by trimlang; name a new --out")
-        return WRONG_USAGE
+        text = f"{target} holds other files and was not made by trimlang; name a new --out"
+        raise _complained(WRONG_USAGE, text) from None
     except OSError as error:
-        complain(f"cannot write {target}: {(error.strerror or str(error)).lower()}")
-        return WRONG_USAGE
-    sys.stdout.write(_summary(result, target))
-    return CLEAN
+        reason = (error.strerror or str(error)).lower()
+        raise _complained(WRONG_USAGE, f"cannot write {target}: {reason}") from None
 
 
-def _read(options: Namespace) -> tuple[str, Path | None]:
+def tell(options: Namespace, result: Result) -> None:
+    """Print a job's diagnostics as the options ask for."""
+    show(
+        result.diagnostics,
+        result.sources,
+        sys.stderr,
+        form=options.messages,
+        folder=options.shown_in,
+    )
+
+
+def _complained(code: int, text: str) -> StopError:
+    complain(text)
+    return StopError(code, text)
+
+
+def _outcome(result: Result) -> Outcome:
+    """Return how a job's diagnostics went, with the first error where there is one."""
+    errors = [one for one in result.diagnostics if one.severity is Severity.ERROR]
+    if not errors:
+        return Outcome(CLEAN)
+    first = errors[0]
+    count = f"{len(errors)} errors, the first in" if len(errors) > 1 else "an error in"
+    why = f"{count} line {first.span.line}: {first.code} {first.message}"
+    return Outcome(JOB_ERRORS, why)
+
+
+def read_job(options: Namespace) -> tuple[str, Path | None]:
+    """Return a job file's text, and its path where it is a file.
+
+    Raises:
+        StopError: it cannot be read; the reason is printed.
+    """
     try:
         if options.job == "-":
             return read_stream(sys.stdin.buffer, STDIN), None
@@ -70,12 +120,12 @@ def _read(options: Namespace) -> tuple[str, Path | None]:
     except UnreadableError as error:
         name = STDIN if options.job == "-" else Path(options.job).name
         finding = say(error.code, Span(name, 1, 1, 2), **error.facts)
-        show((finding,), {}, sys.stderr, form=options.messages)
-        raise _StopError(JOB_ERRORS) from None
+        show((finding,), {}, sys.stderr, form=options.messages, folder=options.shown_in)
+        raise StopError(JOB_ERRORS, f"{finding.code} {finding.message}") from None
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or str(error)
-        complain(f"cannot read {options.job}: {reason.lower()}")
-        raise _StopError(WRONG_USAGE) from None
+        text = f"cannot read {options.job}: {reason.lower()}"
+        raise _complained(WRONG_USAGE, text) from None
 
 
 def _compile(options: Namespace, text: str, path: Path | None) -> Result:
@@ -84,18 +134,23 @@ def _compile(options: Namespace, text: str, path: Path | None) -> Result:
 
     effort = QUICK if options.plan == "quick" else Effort(seconds=options.plan_seconds)
     try:
-        with Progress(sys.stderr) as progress:
+        with Progress(sys.stderr, quiet=options.quiet) as progress:
             result = compile_job(text, path=path, name=STDIN, effort=effort, watch=progress.watch)
     except WrongPlanError as error:
-        complain(f"a stock plan failed its own check, so nothing is printed ({error})")
-        raise _StopError(OUR_FAULT) from None
-    show(result.diagnostics, result.sources, sys.stderr, form=options.messages)
+        text = f"a stock plan failed its own check, so nothing is printed ({error})"
+        raise _complained(OUR_FAULT, text) from None
+    tell(options, result)
     if not result.ok:
-        raise _StopError(JOB_ERRORS)
+        raise StopError(JOB_ERRORS, _outcome(result).why)
     return result
 
 
-def _files(options: Namespace, result: Result) -> dict[str, bytes]:
+def sheet_files(options: Namespace, result: Result) -> dict[str, bytes]:
+    """Return the files of a compiled job, name to contents.
+
+    Raises:
+        StopError: an option cannot be followed; the reason is printed.
+    """
     formats = set(options.formats or ("html", "pdf"))
     from trimlang.sheets.data import plan_json
 
@@ -107,8 +162,7 @@ def _files(options: Namespace, result: Result) -> dict[str, bytes]:
     from trimlang.sheets.press import SheetTemplateError
 
     if options.templates is not None and not options.templates.is_dir():
-        complain(f"there is no folder {options.templates}")
-        raise _StopError(WRONG_USAGE)
+        raise _complained(WRONG_USAGE, f"there is no folder {options.templates}")
     paper = options.paper or ("a4" if result.job.settings.unit == "mm" else "letter")
     try:
         sheets = render_sheets(
@@ -121,11 +175,9 @@ def _files(options: Namespace, result: Result) -> dict[str, bytes]:
             ticket=options.ticket,
         )
     except SheetTemplateError as error:
-        complain(f"a template is wrong: {error}")
-        raise _StopError(WRONG_USAGE) from None
+        raise _complained(WRONG_USAGE, f"a template is wrong: {error}") from None
     except ValueError as error:  # a language or a label that there is not
-        complain(str(error))
-        raise _StopError(WRONG_USAGE) from None
+        raise _complained(WRONG_USAGE, str(error)) from None
     files["stock-order.csv"] = order_csv(result).encode()
     if "html" in formats:
         files |= {f"{name}.html": html.encode() for name, html in sheets.items()}
@@ -135,12 +187,12 @@ def _files(options: Namespace, result: Result) -> dict[str, bytes]:
         try:
             files |= {f"{name}.pdf": to_pdf(html) for name, html in sheets.items()}
         except PangoMissingError as error:
-            complain(str(error))
-            raise _StopError(WRONG_USAGE) from None
+            raise _complained(WRONG_USAGE, str(error)) from None
     return files
 
 
-def _beside(path: Path | None) -> Path:
+def sheets_beside(path: Path | None) -> Path:
+    """Return the folder for a job's sheets where none is named."""
     return Path("job-sheets") if path is None else path.with_name(f"{path.stem}-sheets")
 
 
