@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sys
 from argparse import Namespace
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -17,6 +17,7 @@ from trimlang.reading import UnreadableError, read_stream, read_text
 
 if TYPE_CHECKING:
     from trimlang.compiler import Result
+    from trimlang.pool.site import Site
 
 STDIN = "<stdin>"
 
@@ -45,7 +46,7 @@ def check(options: Namespace) -> Outcome:
         return stop.outcome
     result = check_job(text, path=path, name=STDIN)
     tell(options, result)
-    return _outcome(result)
+    return outcome(result)
 
 
 def build(options: Namespace) -> Outcome:
@@ -73,10 +74,10 @@ def write(target: Path, files: Mapping[str, bytes]) -> None:
         write_folder(target, files)
     except NotOursError:
         text = f"{target} holds other files and was not made by trimlang; name a new --out"
-        raise _complained(WRONG_USAGE, text) from None
+        raise complained(WRONG_USAGE, text) from None
     except OSError as error:
         reason = (error.strerror or str(error)).lower()
-        raise _complained(WRONG_USAGE, f"cannot write {target}: {reason}") from None
+        raise complained(WRONG_USAGE, f"cannot write {target}: {reason}") from None
 
 
 def tell(options: Namespace, result: Result) -> None:
@@ -90,12 +91,13 @@ def tell(options: Namespace, result: Result) -> None:
     )
 
 
-def _complained(code: int, text: str) -> StopError:
+def complained(code: int, text: str) -> StopError:
+    """Print a complaint, and return what ends the command for it."""
     complain(text)
     return StopError(code, text)
 
 
-def _outcome(result: Result) -> Outcome:
+def outcome(result: Result) -> Outcome:
     """Return how a job's diagnostics went, with the first error where there is one."""
     errors = [one for one in result.diagnostics if one.severity is Severity.ERROR]
     if not errors:
@@ -125,7 +127,7 @@ def read_job(options: Namespace) -> tuple[str, Path | None]:
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or str(error)
         text = f"cannot read {options.job}: {reason.lower()}"
-        raise _complained(WRONG_USAGE, text) from None
+        raise complained(WRONG_USAGE, text) from None
 
 
 def _compile(options: Namespace, text: str, path: Path | None) -> Result:
@@ -138,14 +140,20 @@ def _compile(options: Namespace, text: str, path: Path | None) -> Result:
             result = compile_job(text, path=path, name=STDIN, effort=effort, watch=progress.watch)
     except WrongPlanError as error:
         text = f"a stock plan failed its own check, so nothing is printed ({error})"
-        raise _complained(OUR_FAULT, text) from None
+        raise complained(OUR_FAULT, text) from None
     tell(options, result)
     if not result.ok:
-        raise StopError(JOB_ERRORS, _outcome(result).why)
+        raise StopError(JOB_ERRORS, outcome(result).why)
     return result
 
 
-def sheet_files(options: Namespace, result: Result) -> dict[str, bytes]:
+def sheet_files(
+    options: Namespace,
+    result: Result,
+    *,
+    only: Collection[str] | None = None,
+    site: Site | None = None,
+) -> dict[str, bytes]:
     """Return the files of a compiled job, name to contents.
 
     Raises:
@@ -155,6 +163,10 @@ def sheet_files(options: Namespace, result: Result) -> dict[str, bytes]:
     from trimlang.sheets.data import plan_json
 
     files = {"plan.json": plan_json(result).encode()}
+    if "csv" in formats:
+        files |= _spreadsheets(result, site)
+    if "dxf" in formats and (only is None or "floor-plan" in only):
+        files["floor-plan.dxf"] = _drawing(result)
     if not formats & {"html", "pdf"}:
         return files
     from trimlang.sheets.order_csv import order_csv
@@ -162,7 +174,7 @@ def sheet_files(options: Namespace, result: Result) -> dict[str, bytes]:
     from trimlang.sheets.press import SheetTemplateError
 
     if options.templates is not None and not options.templates.is_dir():
-        raise _complained(WRONG_USAGE, f"there is no folder {options.templates}")
+        raise complained(WRONG_USAGE, f"there is no folder {options.templates}")
     paper = options.paper or ("a4" if result.job.settings.unit == "mm" else "letter")
     try:
         sheets = render_sheets(
@@ -173,11 +185,13 @@ def sheet_files(options: Namespace, result: Result) -> dict[str, bytes]:
             language=options.language,
             qr=not options.no_codes,
             ticket=options.ticket,
+            only=only,
+            site=site,
         )
     except SheetTemplateError as error:
-        raise _complained(WRONG_USAGE, f"a template is wrong: {error}") from None
+        raise complained(WRONG_USAGE, f"a template is wrong: {error}") from None
     except ValueError as error:  # a language or a label that there is not
-        raise _complained(WRONG_USAGE, str(error)) from None
+        raise complained(WRONG_USAGE, str(error)) from None
     files["stock-order.csv"] = order_csv(result).encode()
     if "html" in formats:
         files |= {f"{name}.html": html.encode() for name, html in sheets.items()}
@@ -187,8 +201,33 @@ def sheet_files(options: Namespace, result: Result) -> dict[str, bytes]:
         try:
             files |= {f"{name}.pdf": to_pdf(html) for name, html in sheets.items()}
         except PangoMissingError as error:
-            raise _complained(WRONG_USAGE, str(error)) from None
+            raise complained(WRONG_USAGE, str(error)) from None
     return files
+
+
+def _spreadsheets(result: Result, site: Site | None) -> dict[str, bytes]:
+    from trimlang.sheets.order_csv import order_csv
+    from trimlang.sheets.plan_csv import cut_list_csv, sticks_csv
+
+    files = {
+        "stock-order.csv": order_csv(result).encode(),
+        "cut-list.csv": cut_list_csv(result).encode(),
+        "sticks.csv": sticks_csv(result).encode(),
+    }
+    if site is not None:
+        from trimlang.sheets.flats import flats_csv
+
+        files["flats.csv"] = flats_csv(site).encode()
+    return files
+
+
+def _drawing(result: Result) -> bytes:
+    from trimlang.sheets.dxf import DrawingMissingError, floor_plan_dxf
+
+    try:
+        return floor_plan_dxf(result)
+    except DrawingMissingError as error:
+        raise complained(WRONG_USAGE, str(error)) from None
 
 
 def sheets_beside(path: Path | None) -> Path:

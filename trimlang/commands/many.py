@@ -93,7 +93,7 @@ def one_of_many(file: str) -> dict[str, object]:
     return {"job": file, "shown_in": "" if folder == "." else f"{folder.rstrip('/')}/"}
 
 
-def places(files: Sequence[str], out: Path | None) -> list[Path]:
+def places(files: Sequence[str], out: Path | None, kept: Sequence[str] = ()) -> list[Path]:
     """Return each job's folder: in ``out``, or beside the job; no two are one.
 
     A folder in ``out`` is called after the job's file; where two are called alike,
@@ -104,14 +104,14 @@ def places(files: Sequence[str], out: Path | None) -> list[Path]:
     names = [path.stem if out is not None else f"{path.stem}-sheets" for path in paths]
     folders = [path.resolve().parent if out is None else out for path in paths]
     if out is not None:
-        counts: dict[str, int] = {}
+        counts = {name.casefold(): 1 for name in kept}
         for name in names:
             counts[name.casefold()] = counts.get(name.casefold(), 0) + 1
         names = [
             f"{path.resolve().parent.name}-{name}" if counts[name.casefold()] > 1 else name
             for path, name in zip(paths, names, strict=True)
         ]
-    taken: set[tuple[Path, str]] = set()
+    taken = {(out, name.casefold()) for name in kept}
     found: list[Path] = []
     for path, folder, name in zip(paths, folders, names, strict=True):
         number, free = 1, name
@@ -198,7 +198,6 @@ def _sweep(at: dict[int, int], targets: Sequence[Path]) -> None:
 @contextmanager
 def _stoppable() -> Iterator[None]:
     """Take the signal that ends a process as Ctrl-C: the crew goes home first."""
-
     if current_thread() is not main_thread():
         yield  # only the main thread may say what a signal does
         return

@@ -61,4 +61,30 @@ FILE_PAGES: Final = (
         "A file that is included twice would state everything in it twice.",
         "",
     ),
+    Page(
+        "T661",
+        "one name, two trims",
+        "the {what} of trim “{trim}” is {here} here, and {there} in {other}",
+        "Make them agree, best by one file that every job includes; or give one another name.",
+        "What is bought for several jobs together (build --pool) is one moulding at one price:"
+        " thickness, height, spring angle, material, place and stock must be the same in all.",
+        "",
+    ),
+    Page(
+        "T662",
+        "the jobs do not agree",
+        "{what} is {here} in this job, and {there} in {other}",
+        "Make them agree, best by one file that every job includes.",
+        "Jobs whose trim is bought together are cut with one saw and share one spare allowance and"
+        " one currency.",
+        "",
+    ),
+    Page(
+        "T663",
+        "not enough stock for all jobs",
+        "the stock that can be had does not cover the pieces of {trim} in {jobs} jobs together",
+        "List a length that can be bought in any number, or more of those that are limited.",
+        "“at most” is what the supplier has in all, however many jobs are bought for.",
+        "",
+    ),
 )
