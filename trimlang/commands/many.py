@@ -98,7 +98,7 @@ def places(files: Sequence[str], out: Path | None, kept: Sequence[str] = ()) -> 
 
     A folder in ``out`` is called after the job's file; where two are called alike,
     after the folder of each too, and where that does not tell them apart the later
-    ones get a number.
+    ones get a number.  ``kept`` are names in ``out`` that no job may have.
     """
     paths = [Path(file) for file in files]
     names = [path.stem if out is not None else f"{path.stem}-sheets" for path in paths]

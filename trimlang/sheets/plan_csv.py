@@ -12,6 +12,7 @@ from trimlang.compiler import Result
 from trimlang.joinery.piece import Cut, Piece
 from trimlang.lengths.tape import decimal_text, length_text
 from trimlang.sheets.order_csv import plain
+from trimlang.survey.job import Joint
 
 PIECE_COLUMNS: Final = (
     "piece",
@@ -133,7 +134,7 @@ def _unit(piece: Piece | None, own: str) -> str:
 def _cut(cut: Cut) -> tuple[str, ...]:
     return (
         cut.joint.value,
-        cut.fit.value,
+        cut.fit.value if cut.joint is Joint.IN_CORNER else "",
         decimal_text(cut.setting, 4),
         decimal_text(cut.bevel_setting, 4) if cut.bevel else "",
         cut.lean.value,
