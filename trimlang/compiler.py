@@ -120,7 +120,7 @@ def compile_job(
         return checked
     from trimlang.takeoff.supplies import supplies
 
-    pieces, plans, problems = _plan(checked.job, checked.pieces, effort, watch)
+    pieces, plans, problems = plan_pieces(checked.job, checked.pieces, effort, watch)
     findings = checked.diagnostics + problems
     return Result(
         checked.job,
@@ -132,7 +132,7 @@ def compile_job(
     )
 
 
-def _plan(
+def plan_pieces(
     job: Job,
     pieces: tuple[Piece, ...],
     effort: Effort | None,

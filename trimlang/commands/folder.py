@@ -11,7 +11,7 @@ import ctypes
 import os
 import shutil
 import tempfile
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
 from pathlib import Path
 from typing import Final
 
@@ -29,7 +29,8 @@ class NotOursError(Exception):
 def write_folder(target: Path, files: Mapping[str, bytes]) -> None:
     """Replace the contents of ``target`` by ``files`` (name → bytes).
 
-    What the user put into the folder since the last build stays in it.
+    A name may lead into a folder (``site/plan.json``).  What the user put into the
+    folder since the last build stays in it.
 
     Raises:
         NotOursError: ``target`` holds files, but no mark of an earlier build.
@@ -39,19 +40,36 @@ def write_folder(target: Path, files: Mapping[str, bytes]) -> None:
     target = Path(os.path.realpath(target))
     kept = _foreign(target)
     target.parent.mkdir(parents=True, exist_ok=True)
-    fresh = Path(tempfile.mkdtemp(prefix=f".{target.name}-", dir=target.parent))
+    fresh = Path(tempfile.mkdtemp(prefix=_in_work(target, os.getpid()), dir=target.parent))
     try:
         for name, data in files.items():
+            (fresh / name).parent.mkdir(parents=True, exist_ok=True)
             _write(fresh / name, data)
         _write(fresh / MARK, "".join(f"{name}\n" for name in sorted(files)).encode())
         for path in kept:
-            if path.name not in files:
-                _copy(path, fresh / path.name)
+            place = fresh / path.relative_to(target)
+            if not place.exists():
+                place.parent.mkdir(parents=True, exist_ok=True)
+                _copy(path, place)
         fresh.chmod(0o777 & ~current_umask())
         _sync(fresh)
         _put_in_place(fresh, target)
     finally:
         shutil.rmtree(fresh, ignore_errors=True)
+
+
+def leftovers(target: Path, pid: int) -> list[Path]:
+    """Return the half-written folders that the process ``pid`` left beside ``target``."""
+    target = Path(os.path.realpath(target))
+    if not target.parent.is_dir():
+        return []
+    begin = _in_work(target, pid)
+    return [path for path in target.parent.iterdir() if path.name.startswith(begin)]
+
+
+def _in_work(target: Path, pid: int) -> str:
+    """How the names of folders begin that a process writes before they take a place."""
+    return f".{target.name}-{pid}-"
 
 
 def _foreign(target: Path) -> list[Path]:
@@ -67,7 +85,19 @@ def _foreign(target: Path) -> list[Path]:
     if not mark.is_file():
         raise NotOursError(str(target))
     ours = {MARK, *mark.read_text(encoding="utf-8", errors="replace").splitlines()}
-    return [path for path in present if path.name not in ours]
+    return list(_others(target, target, ours))
+
+
+def _others(folder: Path, target: Path, ours: set[str]) -> Iterator[Path]:
+    """Yield what in a folder of ours is not ours, going into folders that hold both."""
+    for path in sorted(folder.iterdir()):
+        name = path.relative_to(target).as_posix()
+        if name in ours:
+            continue
+        if any(one.startswith(f"{name}/") for one in ours) and not path.is_symlink():
+            yield from _others(path, target, ours)
+        else:
+            yield path
 
 
 def _write(path: Path, data: bytes) -> None:

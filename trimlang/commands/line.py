@@ -6,7 +6,17 @@ import argparse
 from collections.abc import Sequence
 from typing import Final
 
-from trimlang.commands import build_words, check, compare, completion, explain, start, tidy
+from trimlang.commands import (
+    build_words,
+    check,
+    compare,
+    completion,
+    convert,
+    explain,
+    schema,
+    start,
+    tidy,
+)
 from trimlang.commands.words import EXITS, WRONG_USAGE, complain
 from trimlang.version import __version__
 
@@ -16,7 +26,9 @@ _COMMANDS: Final = (
     check,
     compare,
     completion,
+    convert,
     explain,
+    schema,
     start,
     tidy,
 )

@@ -22,10 +22,17 @@ that cannot be read or written, 3 a defect in trimlang itself
 """
 
 
-def job_and_messages(parser: argparse.ArgumentParser) -> None:
-    """Add the job file and how its diagnostics are written."""
-    parser.add_argument("job", metavar="JOB.trim", help="the job file; - reads standard input")
+def jobs_and_messages(parser: argparse.ArgumentParser) -> None:
+    """Add the job files and how their diagnostics are written."""
+    parser.add_argument(
+        "job_files",
+        nargs="+",
+        metavar="JOB.trim",
+        help="a job file, or several; - alone reads standard input",
+    )
     messages(parser)
+    # what is told apart where there are several jobs (see one_of_many)
+    parser.set_defaults(quiet=False, shown_in="")
 
 
 def messages(parser: argparse.ArgumentParser) -> None:

@@ -38,10 +38,10 @@ def printable(text: str) -> str:
     )
 
 
-def _lines(finding: Diagnostic, source: Source | None) -> Iterator[tuple[str, str]]:
+def _lines(finding: Diagnostic, source: Source | None, folder: str) -> Iterator[tuple[str, str]]:
     """Yield the finding's lines with the style of each."""
     span = finding.span
-    place = printable(f"{span.file}:{span.line}:{span.column}")
+    place = printable(f"{folder}{span.file}:{span.line}:{span.column}")
     head = f"{finding.severity.value} {finding.code}: {printable(finding.message)}"
     yield f"{place}: {head}", _STYLES[finding.severity]
     lines = source.lines() if source is not None else []
@@ -62,21 +62,26 @@ def show(
     stream: TextIO,
     *,
     form: str = "text",
+    folder: str = "",
 ) -> None:
     """Write findings to ``stream``: ``form`` is ``text`` or ``json`` (an object a line).
+
+    ``folder`` is put before each file's name, to tell one job's files from another's.
 
     Text is coloured where the stream is a terminal and NO_COLOR is not set.
     """
     findings = tuple(findings)
     if form == "json":
         for finding in findings:
-            stream.write(json.dumps(as_data(finding), ensure_ascii=False) + "\n")
+            data = as_data(finding)
+            data["file"] = f"{folder}{data['file']}"
+            stream.write(json.dumps(data, ensure_ascii=False) + "\n")
         return
     if not findings:
         return
     if not stream.isatty():
         for finding in findings:
-            for line, _style in _lines(finding, sources.get(finding.span.file)):
+            for line, _style in _lines(finding, sources.get(finding.span.file), folder):
                 stream.write(line + "\n")
         return
     from rich.console import Console
@@ -84,5 +89,5 @@ def show(
 
     console = Console(file=stream, soft_wrap=True, highlight=False)
     for finding in findings:
-        for line, style in _lines(finding, sources.get(finding.span.file)):
+        for line, style in _lines(finding, sources.get(finding.span.file), folder):
             console.print(Text(line, style=style))
