@@ -67,7 +67,7 @@ def guided(options: argparse.Namespace) -> int:
 
     with atheris.instrument_imports(include=["trimlang"]):
         from tests.trust.feeding import Tally, feed
-    from tests.trust.growing import any_file, grammar_line, slipped
+    from tests.trust.growing import any_file, bad_files, good_files, grammar_line, slipped
 
     tally = Tally()
 

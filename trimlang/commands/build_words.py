@@ -78,8 +78,10 @@ def describe(commands: Commands) -> None:
 def run(options: Namespace) -> int:
     """Build the job; return the exit code."""
     from trimlang.commands.jobs import build
+    from trimlang.commands.stopping import stoppable
 
-    return build(options)
+    with stoppable():
+        return build(options)
 
 
 def _seconds(text: str) -> float:

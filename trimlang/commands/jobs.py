@@ -5,7 +5,7 @@ from __future__ import annotations
 import sys
 from argparse import Namespace
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, BinaryIO
 
 from trimlang.commands.words import CLEAN, JOB_ERRORS, OUR_FAULT, WRONG_USAGE, complain
 from trimlang.compiler import WrongPlanError, check_job, compile_job
@@ -64,7 +64,7 @@ def build(options: Namespace) -> int:
 def _read(options: Namespace) -> tuple[str, Path | None]:
     try:
         if options.job == "-":
-            return read_stream(sys.stdin.buffer, STDIN), None
+            return read_stream(_standard_input(), STDIN), None
         path = Path(options.job)
         return read_text(path), path
     except UnreadableError as error:
@@ -76,6 +76,12 @@ def _read(options: Namespace) -> tuple[str, Path | None]:
         reason = getattr(error, "strerror", None) or str(error)
         complain(f"cannot read {options.job}: {reason.lower()}")
         raise _StopError(WRONG_USAGE) from None
+
+
+def _standard_input() -> BinaryIO:
+    if sys.stdin is None:
+        raise OSError("standard input is closed")
+    return sys.stdin.buffer
 
 
 def _compile(options: Namespace, text: str, path: Path | None) -> Result:
