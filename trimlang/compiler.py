@@ -75,7 +75,11 @@ def check_job(text: str, *, path: Path | None = None, name: str = "<text>") -> R
     findings = (*gathered.findings, *surveyed, *joined)
     order = {source: number for number, source in enumerate(gathered.sources)}
     # an end that could not be read is not missing too
-    unread = {one.span.line for one in gathered.findings if one.code.startswith("T1")}
+    unread = {
+        one.span.line
+        for one in gathered.findings
+        if one.code.startswith("T1") and has_errors((one,))
+    }
     # and what an include that could not be read says may be all that is missing
     missing = {"T206", "T210", "T212", "T214"} if _lost_include(gathered.findings) else set()
     unique = dict.fromkeys(

@@ -186,9 +186,9 @@ def test_ctrl_c_leaves_nothing_behind(tmp_path: Path, told: str) -> None:
 
 
 def test_what_a_process_left_half_written_is_found(tmp_path: Path) -> None:
-    for name in (".shop-12-abc", ".shop-123-abc", ".shop2-12-abc", "shop"):
+    for name in (".shop-trimlang-12-abc", ".shop-123-abc", ".shop2-12-abc", "shop"):
         (tmp_path / name).mkdir()
-    assert leftovers(tmp_path / "shop", 12) == [tmp_path / ".shop-12-abc"]
+    assert leftovers(tmp_path / "shop", 12) == [tmp_path / ".shop-trimlang-12-abc"]
     assert leftovers(tmp_path / "none" / "shop", 12) == []
 
 

@@ -99,9 +99,11 @@ def run(options: Namespace) -> int:
 
         return build_many(options)
     from trimlang.commands.jobs import build
+    from trimlang.commands.stopping import stoppable
 
     options.job = options.job_files[0]
-    return build(options).code
+    with stoppable():
+        return build(options).code
 
 
 def _number(text: str) -> int:

@@ -7,7 +7,7 @@ from argparse import Namespace
 from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, BinaryIO
 
 from trimlang.commands.words import CLEAN, JOB_ERRORS, OUR_FAULT, STDIN, WRONG_USAGE, complain
 from trimlang.compiler import WrongPlanError, check_job, compile_job
@@ -115,7 +115,7 @@ def read_job(job: str, messages: str, folder: str = "") -> tuple[str, Path | Non
     """
     try:
         if job == "-":
-            return read_stream(sys.stdin.buffer, STDIN), None
+            return read_stream(_standard_input(), STDIN), None
         path = Path(job)
         return read_text(path), path
     except UnreadableError as error:
@@ -127,6 +127,12 @@ def read_job(job: str, messages: str, folder: str = "") -> tuple[str, Path | Non
         reason = getattr(error, "strerror", None) or str(error)
         text = f"cannot read {job}: {reason.lower()}"
         raise complained(WRONG_USAGE, text) from None
+
+
+def _standard_input() -> BinaryIO:
+    if sys.stdin is None:
+        raise OSError("standard input is closed")
+    return sys.stdin.buffer
 
 
 def _compile(options: Namespace, text: str, path: Path | None) -> Result:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import sys
+from contextlib import suppress
 from typing import Final, TypeAlias
 
 Commands: TypeAlias = "argparse._SubParsersAction[argparse.ArgumentParser]"
@@ -46,5 +47,9 @@ def messages(parser: argparse.ArgumentParser) -> None:
 
 
 def complain(text: str) -> None:
-    """Write one line to standard error."""
-    sys.stderr.write(f"trimlang: {text}\n")
+    """Write one line to standard error, whatever names or messages stand in it."""
+    from trimlang.diagnostics.show import printable
+
+    # what cannot be written there cannot be told at all
+    with suppress(OSError):
+        sys.stderr.write(f"trimlang: {printable(text)}\n")

@@ -163,4 +163,20 @@ FILE_PAGES: Final = (
         "“at most” is what the supplier has in all, however many jobs are bought for.",
         "",
     ),
+    Page(
+        "T608",
+        "includes too deep",
+        "“{path}” is not read: {most} files include one another already",
+        "Include it from the job file itself.",
+        "A chain of includes so long is a mistake; no figure in it could be found again.",
+        "",
+    ),
+    Page(
+        "T609",
+        "too much in all",
+        "“{path}” is not read: with it the job's files would be larger than {most} MB",
+        "Is this a job file?",
+        "A house has a few hundred lines, with all that it includes.",
+        "",
+    ),
 )
