@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from typing import Final
+from collections.abc import Callable
+from typing import Final, TypeAlias
 
 from lark.exceptions import UnexpectedInput
 
@@ -15,8 +16,19 @@ from trimlang.syntax.tree import Statement, Unreadable
 LONGEST_LINE: Final = 2000
 MOST_MISTAKES: Final = 200
 
+ReadLine: TypeAlias = Callable[[str, str, int], tuple[Statement | None, tuple[Diagnostic, ...]]]
+"""Reads a line, given its text, its file's name and its number."""
 
-def parse(source: Source) -> tuple[tuple[Statement, ...], tuple[Diagnostic, ...]]:
+
+def read_line(text: str, file: str, number: int) -> tuple[Statement | None, tuple[Diagnostic, ...]]:
+    """Return what one line states, None for a comment, and what is wrong with its text."""
+    statement, problems = _line(text, file, number)
+    return statement, tuple(problems)
+
+
+def parse(
+    source: Source, line: ReadLine = read_line
+) -> tuple[tuple[Statement, ...], tuple[Diagnostic, ...]]:
     """Return the statements of a file and what is wrong with its text.
 
     A line that cannot be read whole keeps what could be read of it, so that one
@@ -31,7 +43,7 @@ def parse(source: Source) -> tuple[tuple[Statement, ...], tuple[Diagnostic, ...]
         if len(text) > LONGEST_LINE:
             findings.append(say("T105", Span(source.name, number, 1, 2), most=LONGEST_LINE))
             continue
-        statement, problems = _line(text, source.name, number)
+        statement, problems = line(text, source.name, number)
         findings.extend(problems)
         if statement is not None:
             statements.append(statement)
