@@ -6,7 +6,7 @@ import argparse
 from collections.abc import Sequence
 from typing import Final
 
-from trimlang.commands import build_words, check, explain
+from trimlang.commands import build_words, check, explain, language_server
 from trimlang.commands.words import EXITS, WRONG_USAGE, complain
 from trimlang.version import __version__
 
@@ -15,6 +15,7 @@ _COMMANDS: Final = (
     build_words,
     check,
     explain,
+    language_server,
 )
 
 
