@@ -36,19 +36,20 @@ def _ways(pattern: str) -> Iterator[str]:
     """Yield what a pattern of letters, choices and optional parts matches."""
     for sign, plain in _BLANKS.items():
         pattern = pattern.replace(sign, plain)
-    for branch in _split(pattern):
+    for branch in branches(pattern):
         yield from _sequence(branch)
 
 
-def _split(pattern: str) -> list[str]:
-    branches, depth = [""], 0
+def branches(pattern: str) -> list[str]:
+    """Return the choices of a pattern that are not within brackets."""
+    found, depth = [""], 0
     for sign in pattern:
         depth += (sign == "(") - (sign == ")")
         if sign == "|" and depth == 0:
-            branches.append("")
+            found.append("")
         else:
-            branches[-1] += sign
-    return branches
+            found[-1] += sign
+    return found
 
 
 def _sequence(pattern: str) -> Iterator[str]:
