@@ -12,6 +12,8 @@ from lsprotocol import types as lsp
 
 from tests.editor.client import Editor, edited
 from trimlang.diagnostics.pages import PAGES
+from trimlang.syntax.source import Source
+from trimlang.tidy.layout import tidy
 
 YARD = """\
 trim base: 9/16 in thick, 5 1/4 in tall, mdf, primed
@@ -196,6 +198,20 @@ def test_the_outline_has_rooms_and_their_walls(editor: Editor) -> None:
         ("saw", "kerf 3/32 in, reads to 1/2 deg", []),
         ("Front room", "FR", ["N", "E", "F", "door"]),
     ]
+
+
+@pytest.mark.parametrize("end", ["\n", ""])
+def test_a_document_is_laid_out_as_tidy_does(editor: Editor, end: str) -> None:
+    messy = JOB.rstrip().replace("  N:", "N :").replace(", left=", " ,left = ") + end
+    editor.type("job.trim", messy)
+    edits = editor.format("job.trim")
+    assert edits
+    neat = edited(messy, edits)
+    assert neat.rstrip("\n") == tidy(Source("job.trim", messy)).text.rstrip("\n")
+    assert neat.endswith("\n") is bool(end)
+    assert editor.type("job.trim", neat) == []
+    assert not editor.format("job.trim")
+    editor.type("job.trim", JOB)
 
 
 def test_a_mistake_in_an_include_is_told_there(editor: Editor) -> None:

@@ -6,7 +6,16 @@ import argparse
 from collections.abc import Sequence
 from typing import Final
 
-from trimlang.commands import build_words, check, explain, language_server
+from trimlang.commands import (
+    build_words,
+    check,
+    compare,
+    completion,
+    explain,
+    language_server,
+    start,
+    tidy,
+)
 from trimlang.commands.words import EXITS, WRONG_USAGE, complain
 from trimlang.version import __version__
 
@@ -14,8 +23,12 @@ from trimlang.version import __version__
 _COMMANDS: Final = (
     build_words,
     check,
+    compare,
+    completion,
     explain,
     language_server,
+    start,
+    tidy,
 )
 
 

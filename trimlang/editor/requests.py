@@ -256,8 +256,18 @@ async def _formatting(
     ls: EditorServer, params: lsp.DocumentFormattingParams
 ) -> list[lsp.TextEdit] | None:
     text = ls.desk.texts.get(ls.desk.path(params.text_document.uri))
-    tidy = None if text is None else tidied(text)
-    if text is None or tidy is None or tidy == text:
+    if text is None:
         return None
-    whole = lsp.Range(lsp.Position(0, 0), lsp.Position(len(_lines(text)), 0))
-    return [lsp.TextEdit(whole, tidy)]
+    edits: list[lsp.TextEdit] = []
+    last = len(_lines(text)) - 1
+    for new in tidied(text):
+        made = "".join(f"{line}\n" for line in new.lines)
+        start, end = lsp.Position(new.first, 0), lsp.Position(new.last, 0)
+        if new.last > last:
+            # the last line has no end of its own to write over
+            end = lsp.Position(last, columns.size(_lines(text)[last], ls.encoding))
+            made = made.removesuffix("\n")
+            if new.first > last:
+                start, made = end, f"\n{made}"
+        edits.append(lsp.TextEdit(lsp.Range(start, end), made))
+    return edits
