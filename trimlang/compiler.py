@@ -10,7 +10,8 @@ from typing import TYPE_CHECKING
 
 from trimlang.diagnostics import Diagnostic, has_errors, say
 from trimlang.joinery.pieces import joinery, splices
-from trimlang.reading import gather
+from trimlang.means import USUAL, Means
+from trimlang.reading import Gathered, gather
 from trimlang.survey.survey import survey
 
 if TYPE_CHECKING:
@@ -64,14 +65,21 @@ class Result:
         return sum((plan.bound for plan in self.plans), Fraction(0))
 
 
-def check_job(text: str, *, path: Path | None = None, name: str = "<text>") -> Result:
+def check_job(
+    text: str, *, path: Path | None = None, name: str = "<text>", means: Means = USUAL
+) -> Result:
     """Read, survey and join a job without planning its stock."""
-    gathered = gather(text, path=path, name=name)
-    job, surveyed = survey(gathered.statements, path.name if path is not None else name)
+    gathered = gather(text, path=path, name=name, read=means.read, line=means.line)
+    return check_gathered(gathered, path.name if path is not None else name, means)
+
+
+def check_gathered(gathered: Gathered, file: str, means: Means = USUAL) -> Result:
+    """Survey and join what was read; ``file`` is the name of the job's own file."""
+    job, surveyed = survey(gathered.statements, file)
     pieces: tuple[Piece, ...] = ()
     joined: tuple[Diagnostic, ...] = ()
     if not has_errors(surveyed):
-        pieces, joined = joinery(job)
+        pieces, joined = joinery(job, room=means.room)
     findings = (*gathered.findings, *surveyed, *joined)
     order = {source: number for number, source in enumerate(gathered.sources)}
     # an end that could not be read is not missing too
@@ -119,7 +127,16 @@ def compile_job(
     Raises:
         WrongPlanError: the independent verifier rejects a plan.
     """
-    checked = check_job(text, path=path, name=name)
+    return plan_checked(check_job(text, path=path, name=name), effort=effort, watch=watch)
+
+
+def plan_checked(
+    checked: Result,
+    *,
+    effort: Effort | None = None,
+    watch: Callable[[str], Watch | None] | None = None,
+) -> Result:
+    """Plan a checked job's stock and supplies; see ``compile_job``."""
     if not checked.ok:
         return checked
     from trimlang.takeoff.supplies import supplies

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, field
 from pathlib import Path
 from typing import BinaryIO, Final
 
 from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.syntax import tree
-from trimlang.syntax.parse import parse
+from trimlang.syntax.parse import ReadLine, parse, read_line
 from trimlang.syntax.source import MOST_LINES, Source
 
 MOST_MEGABYTES: Final = 16
@@ -71,23 +72,33 @@ def decode(data: bytes, name: str) -> str:
         raise UnreadableError("T604", facts) from None
 
 
-def gather(text: str, *, path: Path | None = None, name: str = "<text>") -> Gathered:
+def gather(
+    text: str,
+    *,
+    path: Path | None = None,
+    name: str = "<text>",
+    read: Callable[[Path], str] = read_text,
+    line: ReadLine = read_line,
+) -> Gathered:
     """Parse ``text`` and put what it includes in the place of each include line.
 
     Includes are looked for in the folder of ``path`` and never outside it, not
-    even by way of links.
+    even by way of links.  ``read`` gives a file's text and ``line`` a line's
+    statement; an editor has what is not yet saved, and remembers what is not new.
     """
     shown = path.name if path is not None else name
-    gatherer = _Gatherer(path.resolve().parent if path is not None else None)
+    gatherer = _Gatherer(path.resolve().parent if path is not None else None, read, line)
     statements = gatherer.file(Source(shown, text), path, ())
     return Gathered(tuple(statements), tuple(gatherer.findings), gatherer.sources)
 
 
 class _Gatherer:
-    def __init__(self, root: Path | None) -> None:
+    def __init__(self, root: Path | None, read: Callable[[Path], str], line: ReadLine) -> None:
         self._root = root
         self._signs = 0
         self._lines = 0
+        self._read = read
+        self._line = line
         self.findings: list[Diagnostic] = []
         self.sources: dict[str, Source] = {}
 
@@ -95,7 +106,7 @@ class _Gatherer:
         self, source: Source, path: Path | None, within: tuple[Path, ...]
     ) -> list[tree.Statement]:
         self.sources[source.name] = source
-        statements, findings = parse(source, most=MOST_LINES - self._lines)
+        statements, findings = parse(source, line=self._line, most=MOST_LINES - self._lines)
         self._signs += len(source.text)
         self._lines += source.line_count()
         self.findings.extend(findings)
@@ -139,7 +150,7 @@ class _Gatherer:
                 # a pipe or a device could be read for ever
                 self._say("T601", span, path=wanted, reason="it is no file")
                 return []
-            text = read_text(target)
+            text = self._read(target)
         except OSError as error:
             self._say("T601", span, path=wanted, reason=(error.strerror or "unknown").lower())
             return []

@@ -13,6 +13,7 @@ from trimlang.commands import (
     completion,
     convert,
     explain,
+    language_server,
     schema,
     start,
     tidy,
@@ -29,6 +30,7 @@ _COMMANDS: Final = (
     convert,
     explain,
     schema,
+    language_server,
     start,
     tidy,
 )

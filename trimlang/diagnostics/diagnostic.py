@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from trimlang.diagnostics.severity import Severity
 
@@ -20,13 +20,18 @@ class Span:
 
 @dataclass(frozen=True, slots=True)
 class Diagnostic:
-    """One finding about the job file."""
+    """One finding about the job file.
+
+    ``facts`` are what its message was filled with, by name, and what only a mend
+    needs to know; two findings that read alike are alike.
+    """
 
     code: str
     severity: Severity
     span: Span
     message: str
     remedy: str
+    facts: tuple[tuple[str, object], ...] = field(default=(), compare=False, repr=False)
 
 
 def say(code: str, span: Span, **facts: object) -> Diagnostic:
@@ -35,7 +40,12 @@ def say(code: str, span: Span, **facts: object) -> Diagnostic:
 
     page = PAGES[code]
     return Diagnostic(
-        code, page.severity, span, page.message.format(**facts), page.remedy.format(**facts)
+        code,
+        page.severity,
+        span,
+        page.message.format(**facts),
+        page.remedy.format(**facts),
+        tuple(facts.items()),
     )
 
 

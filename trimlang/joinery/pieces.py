@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from fractions import Fraction
 from types import MappingProxyType
@@ -29,36 +29,51 @@ Places: TypeAlias = Mapping[str, tuple[Fraction, ...]]
 """The lengths, from the left, that spliced runs are cut to, by the name of the whole."""
 
 
+Joined: TypeAlias = tuple[tuple[Piece, ...], tuple[Splice, ...], tuple[Diagnostic, ...]]
+"""Pieces, the runs that are pieced together, and what cannot be cut."""
+
+JoinRoom: TypeAlias = Callable[[Job, Room, Places], Joined]
+
+
+def join_room(job: Job, room: Room, places: Places) -> Joined:
+    """Join one room, which needs of its job no more than the trims and settings."""
+    findings = Findings()
+    joints: list[Splice] = []
+    pieces: list[Piece] = []
+    for wall, trim in walls(job, room, outline(room, job.trims)):
+        pieces.extend(_run_pieces(wall, trim, findings, joints, places))
+    pieces = list(with_mates(room, pieces))
+    pieces.extend(casing_pieces(job, room, findings))
+    check_scribes(job, room, findings)
+    return tuple(pieces), tuple(joints), tuple(findings.found)
+
+
 def joinery(
-    job: Job, places: Places = MappingProxyType({})
+    job: Job, places: Places = MappingProxyType({}), room: JoinRoom = join_room
 ) -> tuple[tuple[Piece, ...], tuple[Diagnostic, ...]]:
     """Return every piece of the job, room by room along the walk, and what cannot be cut.
 
     ``places`` tells where spliced runs are cut; the others are cut as usual.
+    ``room`` joins each room.
     """
-    pieces, _, findings = _joined(job, places)
+    pieces, _, findings = _joined(job, places, room)
     return pieces, findings
 
 
 def splices(job: Job) -> tuple[Splice, ...]:
     """Return the runs that are pieced together, in the order of the walk."""
-    return _joined(job, {})[1]
+    return _joined(job, {}, join_room)[1]
 
 
-def _joined(
-    job: Job, places: Places
-) -> tuple[tuple[Piece, ...], tuple[Splice, ...], tuple[Diagnostic, ...]]:
+def _joined(job: Job, places: Places, join: JoinRoom) -> Joined:
     findings = Findings()
     joints: list[Splice] = []
     pieces: list[Piece] = []
     for room in job.rooms:
-        drawn = outline(room, job.trims)
-        in_room: list[Piece] = []
-        for wall, trim in walls(job, room, drawn):
-            in_room.extend(_run_pieces(wall, trim, findings, joints, places))
-        pieces.extend(with_mates(room, in_room))
-        pieces.extend(casing_pieces(job, room, findings))
-        check_scribes(job, room, findings)
+        of_room, spliced_there, found = join(job, room, places)
+        pieces.extend(of_room)
+        joints.extend(spliced_there)
+        findings.found.extend(found)
     check_fixings(job, findings)
     return tuple(pieces), tuple(joints), tuple(findings.found)
 

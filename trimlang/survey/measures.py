@@ -52,12 +52,14 @@ def length(measure: Measure, unit: str, findings: Findings, *, what: str) -> Fra
         findings.say("T202", measure.span, what=what)
         return None
     if value > LONGEST_WALL:
-        guess = ""
+        guess, instead = "", ""
         if any((written or unit) == "ft" for _, written in measure.parts):
             as_inches = replace(measure, parts=tuple((n, "in") for n, _ in measure.parts))
             total = inches(as_inches, "in", findings) or value
-            guess = f"If inches were meant, write {length_text(total)}. "
-        findings.say("T203", measure.span, what=what, long=feet_text(value), guess=guess)
+            instead = length_text(total)
+            guess = f"If inches were meant, write {instead}. "
+        facts = {"what": what, "long": feet_text(value), "guess": guess, "instead": instead}
+        findings.say("T203", measure.span, **facts)
         return None
     return value
 

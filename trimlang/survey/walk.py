@@ -73,6 +73,7 @@ def _disagree(
         "other": _name(other),
         "left": left.joint,
         "line": place(right.span, left.span),
+        "there": right.span,
     }
     if {right.joint, left.joint} == set(_CORNERS) or {Joint.SPLICE, Joint.RAKE} & {
         right.joint,

@@ -15,7 +15,13 @@ from lark.tree import Meta
 from lark.visitors import Discard
 
 from trimlang.diagnostics import Diagnostic, Span, say
-from trimlang.lengths.tape import SIXTEENTH, is_tape_fraction, length_text, steps_nearest
+from trimlang.lengths.tape import (
+    SIXTEENTH,
+    feet_text,
+    is_tape_fraction,
+    length_text,
+    steps_nearest,
+)
 from trimlang.syntax import tree
 from trimlang.syntax.letters import is_hidden, stranger_in
 
@@ -161,16 +167,18 @@ class LineBuilder(Transformer[Token, Any]):
     def _feet(self, meta: Meta, children: Children) -> tree.Measure:
         numbers = [child.value for child in children if isinstance(child, tree.Number)]
         if numbers[0].denominator != 1 and len(numbers) > 1:
-            self.problems.append(
-                say("T113", self._span(meta), odd="part of a foot, and then inches")
-            )
+            odd = "part of a foot, and then inches"
+            self.problems.append(self._odd_feet(meta, odd, numbers))
         elif len(numbers) > 1 and numbers[1] >= 12:
-            self.problems.append(
-                say("T113", self._span(meta), odd="twelve inches or more after feet")
-            )
+            odd = "twelve inches or more after feet"
+            self.problems.append(self._odd_feet(meta, odd, numbers))
         if "-" in children:
             numbers = [-number for number in numbers]
         return tree.Measure(tuple(zip(numbers, ("ft", "in"), strict=False)), self._span(meta))
+
+    def _odd_feet(self, meta: Meta, odd: str, numbers: list[Fraction]) -> Diagnostic:
+        together = feet_text(numbers[0] * 12 + numbers[1])
+        return say("T113", self._span(meta), odd=odd, instead=together)
 
     @v_args(meta=True)
     def angle(self, meta: Meta, children: Children) -> tree.Angle:

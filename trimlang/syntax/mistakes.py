@@ -10,6 +10,7 @@ from lark import Token
 from lark.exceptions import UnexpectedCharacters, UnexpectedInput, UnexpectedToken
 
 from trimlang.diagnostics import Diagnostic, Span, say
+from trimlang.diagnostics.suggestion import Suggestion
 
 LINE_WORDS: Final = (
     "job", "surveyed", "unit", "include", "currency", "trim", "stock", "on-hand", "saw", "spare",
@@ -106,7 +107,7 @@ def nearest(word: str, known: list[str] | tuple[str, ...]) -> str | None:
 def did_you_mean(word: str, known: list[str] | tuple[str, ...], otherwise: str) -> str:
     """Return a remedy that names the nearest known word, or ``otherwise``."""
     match = nearest(word, known)
-    return f"Did you mean “{match}”?" if match else otherwise
+    return Suggestion(f"Did you mean “{match}”?", match) if match else otherwise
 
 
 _NUMBER_WITH_COMMA: Final = re.compile(r"(?<![\w.])\d+,\d+(?![\w,/])")
@@ -195,13 +196,15 @@ def _misplaced(before: Token | None, text: str, column: int) -> str | None:
 def _remedy(word: str, rest: str, terminals: set[str]) -> str:
     """Say how the line could go on; two words that make one known word are joined."""
     expected = _expected_words(terminals)
-    joined = "-".join(_WORD_AT.findall(_LONG_DASH.sub(" ", rest))[:2])
-    if joined.casefold() in expected:
-        return f"Did you mean “{joined.casefold()}”?"
+    two = list(_WORD_AT.finditer(_LONG_DASH.sub(" ", rest)))[:2]
+    joined = "-".join(found[0] for found in two).casefold()
+    if joined in expected:
+        return Suggestion(f"Did you mean “{joined}”?", joined, covers=two[-1].end())
     if "JOINT" in terminals and word.casefold() in _SAME_JOINT:
-        return f"Did you mean “{_SAME_JOINT[word.casefold()]}”?"
+        joint = _SAME_JOINT[word.casefold()]
+        return Suggestion(f"Did you mean “{joint}”?", joint)
     if "COMMA" in terminals and word.casefold() in PART_WORDS:
-        return f"Put a comma before “{word}”."
+        return Suggestion(f"Put a comma before “{word}”.", f", {word}")
     return did_you_mean(word, expected, f"Write {_expected_phrase(terminals)} here.")
 
 

@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
-from typing import Final
+from typing import Final, TypeAlias
 
 from lark.exceptions import UnexpectedInput
 
@@ -19,9 +20,22 @@ MOST_MISTAKES: Final = 200
 MOST_SLIPS: Final = 20
 """Mistakes told of one line: so many are no slips, and each costs reading the line again."""
 
+ReadLine: TypeAlias = Callable[[str, str, int], tuple[Statement | None, tuple[Diagnostic, ...]]]
+"""Reads a line, given its text, its file's name and its number."""
+
+
+def read_line(text: str, file: str, number: int) -> tuple[Statement | None, tuple[Diagnostic, ...]]:
+    """Return what one line states, None for a comment, and what is wrong with its text."""
+    statement, problems = _line(text, file, number)
+    return statement, tuple(problems)
+
 
 def parse(
-    source: Source, retired: tuple[Retired, ...] = RETIRED, most: int = MOST_LINES
+    source: Source,
+    retired: tuple[Retired, ...] = RETIRED,
+    *,
+    most: int = MOST_LINES,
+    line: ReadLine = read_line,
 ) -> tuple[tuple[Statement, ...], tuple[Diagnostic, ...]]:
     """Return the statements of a file and what is wrong with its text.
 
@@ -45,7 +59,7 @@ def parse(
         if retired:
             text, renewals = renewed(text, source.name, number, retired)
             findings.extend(renewals)
-        statement, problems = _line(text, source.name, number)
+        statement, problems = line(text, source.name, number)
         findings.extend(problems)
         if statement is not None:
             statements.append(statement)

@@ -1,0 +1,27 @@
+"""A remedy that says what to write instead."""
+
+from __future__ import annotations
+
+
+class Suggestion(str):
+    """A remedy's text that also carries what it would have written.
+
+    ``instead`` stands in place of what the finding marks, or of the first
+    ``covers`` columns from where it begins.  It reads like any other text, so
+    a message takes it as it is.
+    """
+
+    __slots__ = ("covers", "instead")
+    covers: int | None
+    instead: str
+
+    def __new__(cls, text: str, instead: str, *, covers: int | None = None) -> Suggestion:
+        """Make the remedy ``text`` that would write ``instead``."""
+        made = super().__new__(cls, text)
+        made.instead = instead
+        made.covers = covers
+        return made
+
+    def __getnewargs_ex__(self) -> tuple[tuple[str, str], dict[str, int | None]]:
+        """Tell how a copy is made, from one process to another too."""
+        return (str(self), self.instead), {"covers": self.covers}

@@ -1,0 +1,224 @@
+"""What the pointer is told that rests on a place of a job file, as Markdown.
+
+On a run: each piece that it becomes, its true length, both cuts with the saw's
+setting, how it was rounded and why, and the stick it comes from.  On a trim: its
+section, stock and prices.  On a word: what it means.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import Final
+
+from trimlang.diagnostics import Span
+from trimlang.editor.meanings import meaning
+from trimlang.editor.names import Mention, Sort
+from trimlang.editor.planning import Where
+from trimlang.editor.reading import Reading
+from trimlang.editor.tokens import token_at
+from trimlang.joinery.piece import Cut, Piece
+from trimlang.lengths.tape import feet_text
+from trimlang.sheets import phrases
+from trimlang.sheets.pen import Pen
+from trimlang.sheets.words import words_in
+from trimlang.survey.job import Gap, Offer, Room, Run, Stretch, Trim
+from trimlang.syntax import tree
+
+_SIGNS: Final = str.maketrans({sign: f"\\{sign}" for sign in "\\`*_[]<>|"})
+Sticks = Mapping[str, Where]
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """What is told, and the place that it is about."""
+
+    text: str
+    span: Span
+
+
+def pieces_at(reading: Reading, file: str, line: int, column: int) -> tuple[Piece, ...]:
+    """Return the pieces that the pointer is told about, none where it is no wall's."""
+    if not _is_about_wall(reading, file, line, column):
+        return ()
+    found = reading.stretch(file, line)
+    return () if found is None else _pieces(reading, *found)
+
+
+def hover(
+    reading: Reading, file: str, line: int, column: int, sticks: Sticks | None
+) -> Told | None:
+    """Return what there is to tell at a place; ``sticks`` None tells that no plan is there yet."""
+    pen = Pen(words_in("en"), reading.result.job.currency, reading.result.job.settings.unit)
+    mention = reading.names.at(file, line, column)
+    if mention is not None and mention.name.sort is Sort.TRIM:
+        return _trim(reading, mention, pen)
+    if mention is not None and mention.name.sort in (Sort.ROOM, Sort.TAG):
+        return _room(reading, mention)
+    if _is_about_wall(reading, file, line, column):
+        found = reading.stretch(file, line)
+        pieces = () if found is None else _pieces(reading, *found)
+        if pieces:
+            texts = [_piece(piece, pen.of(piece.unit), sticks) for piece in pieces]
+            return Told("\n\n".join(texts), _wall_span(reading, file, line))
+    text = reading.text(Span(file, line, 1, 1))
+    token = token_at(text, column)
+    told = None if token is None else meaning(token.type, str(token))
+    if token is None or told is None:
+        return None
+    start = token.column or 1
+    end = _end(reading, file, line, column)
+    if end is not None:
+        told += end
+    return Told(f"**{token}**: {told}", Span(file, line, start, start + len(token)))
+
+
+def _is_about_wall(reading: Reading, file: str, line: int, column: int) -> bool:
+    """Tell whether a place is a run's name or length, or an opening's first words."""
+    span = _wall_span(reading, file, line)
+    return span.column <= column <= span.end and span.line == line
+
+
+def _wall_span(reading: Reading, file: str, line: int) -> Span:
+    statement = reading.statement(file, line)
+    if isinstance(statement, tree.RunLine):
+        return Span(file, line, statement.label.span.column, statement.length.span.end)
+    if isinstance(statement, tree.GapLine):
+        return Span(file, line, statement.span.column, statement.width.span.end)
+    return Span(file, 0, 0, 0)
+
+
+def _pieces(reading: Reading, room: Room, stretch: Stretch) -> tuple[Piece, ...]:
+    if isinstance(stretch, Run):
+        label = stretch.label
+    else:
+        cased = [gap for gap in room.walk if isinstance(gap, Gap) and gap.casing is not None]
+        label = f"D{cased.index(stretch) + 1}" if stretch in cased else ""
+    return tuple(
+        piece
+        for piece in reading.result.pieces
+        if piece.room == room.name and piece.run == label and piece.id.startswith(f"{room.tag}-")
+    )
+
+
+def _piece(piece: Piece, pen: Pen, sticks: Sticks | None) -> str:
+    length = pen.length(piece.to_mark)
+    feet = feet_text(piece.to_mark, pen.unit)
+    also = f" ({feet})" if feet != length and pen.unit == "in" else ""
+    lines = [
+        f"**{_plain(piece.id)}**: **{length}**{also}, {phrases.measured(piece, pen.words)}",
+        f"- left: {_cut(piece.left, pen)}",
+        f"- right: {_cut(piece.right, pen)}",
+        f"- {phrases.rounding(piece, pen)}",
+    ]
+    other = phrases.edges(piece, pen)
+    lines += [f"- {text}" for text in (other, *phrases.fit_lines(piece, pen)) if text]
+    if sticks is None:
+        lines.append("- stick: still being planned")
+    elif piece.id in sticks:
+        where = sticks[piece.id]
+        lines.append(
+            f"- stick {_plain(where.stick.id)} of {pen.stick(where.stick.length)}"
+            f"{' on hand' if where.stick.on_hand else ''}, from {pen.length(where.place.start)}"
+            f" to {pen.length(where.place.end)} (quick plan)"
+        )
+    if piece.note:
+        lines.append(f"- {_plain(piece.note)}")
+    return "\n".join(lines)
+
+
+def _cut(cut: Cut, pen: Pen) -> str:
+    parts = [phrases.joint_name(cut, pen.words), f"saw at **{phrases.setting(cut, pen)}**"]
+    if phrases.runs_to(cut):
+        parts.append(phrases.long_point(cut, pen.words))
+    parts += [text for text in (phrases.exact_angle(cut, pen), phrases.lies(cut, pen)) if text]
+    if cut.assumed:
+        parts.append("corner not measured")
+    return ", ".join(parts)
+
+
+def _end(reading: Reading, file: str, line: int, column: int) -> str | None:
+    """Return how the end under the pointer is cut, for each trim of its run."""
+    statement = reading.statement(file, line)
+    found = reading.stretch(file, line)
+    if not isinstance(statement, tree.RunLine) or found is None:
+        return None
+    side = next(
+        (
+            word.text
+            for fact in statement.facts
+            if fact.kind == "side" and fact.span.column <= column < fact.span.end
+            for word in fact.values[:1]
+            if isinstance(word, tree.Word)
+        ),
+        None,
+    )
+    if side is None:
+        return None
+    pieces = [piece for piece in _pieces(reading, *found) if piece.kind == "run"]
+    lines = []
+    for piece in pieces:
+        if piece.part == (1 if side == "left" else piece.parts):
+            pen = Pen(words_in("en"), "", piece.unit)
+            cut = piece.left if side == "left" else piece.right
+            lines.append(f"- {_plain(piece.id)}: {_cut(cut, pen)}")
+    return "\n\n" + "\n".join(lines) if lines else None
+
+
+def _trim(reading: Reading, mention: Mention, pen: Pen) -> Told | None:
+    name = mention.name.text
+    trim = next((one for one in reading.result.job.trims if one.name == name), None)
+    if trim is None:
+        return None
+    lines = [f"trim **{_plain(name)}**: {_section(trim, pen)}"]
+    lines += [f"- {_offer(offer, pen)}" for offer in trim.offers]
+    for rest in trim.rests:
+        price = f" at {pen.money(rest.price)}" if rest.price else ""
+        lines.append(f"- on hand: {rest.count} of {pen.length(rest.length)}{price}")
+    if not trim.offers and not trim.rests:
+        lines.append("- no stock")
+    pieces = [piece for piece in reading.result.pieces if piece.trim == name]
+    if pieces:
+        total = sum((piece.length for piece in pieces), Fraction(0))
+        count = "1 piece" if len(pieces) == 1 else f"{len(pieces)} pieces"
+        lines.append(f"- {count}, {pen.run_of(total)} in all")
+    return Told("\n".join(lines), mention.span)
+
+
+def _section(trim: Trim, pen: Pen) -> str:
+    parts: list[str] = []
+    if trim.thickness is not None:
+        parts.append(f"{pen.length(trim.thickness)} thick")
+    if trim.height is not None:
+        flat = "tall" if trim.spring is None else "wide"
+        parts.append(f"{pen.length(trim.height)} {flat}")
+    if trim.spring is not None:
+        parts.append(f"spring {pen.angle(trim.spring)}")
+    parts += [_plain(word) for word in trim.material]
+    if trim.in_front_of is not None:
+        parts.append(f"in front of {_plain(trim.in_front_of)}")
+    return ", ".join(parts) or "no section given"
+
+
+def _offer(offer: Offer, pen: Pen) -> str:
+    what = pen.stick(offer.length)
+    if offer.pack > 1:
+        what = f"pack of {offer.pack}, {what}"
+    most = f", at most {offer.at_most}" if offer.at_most is not None else ""
+    return f"{what} at {pen.money(offer.price)}{most}"
+
+
+def _room(reading: Reading, mention: Mention) -> Told | None:
+    room = reading.names.rooms[mention.name.room or 0]
+    name = room.heading.name.text
+    pieces = sum(piece.room == name for piece in reading.result.pieces)
+    runs = "1 run" if len(room.runs) == 1 else f"{len(room.runs)} runs"
+    made = f", {pieces} pieces" if pieces else ""
+    text = f"room **{_plain(name)}**, tag {_plain(room.tag)}: {runs}{made}"
+    return Told(text, mention.span)
+
+
+def _plain(text: str) -> str:
+    """Return text that Markdown shows as it is."""
+    return text.translate(_SIGNS)

@@ -1,0 +1,123 @@
+"""Renames a trim, a room, its tag or a run everywhere that it stands.
+
+The new text is tried out: a rename that would bring up an error that was not
+there is refused with that error's words.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable
+from dataclasses import replace
+from pathlib import Path
+
+from trimlang.diagnostics import Span
+from trimlang.diagnostics.mending import Edit
+from trimlang.diagnostics.severity import Severity
+from trimlang.editor.memory import Memory
+from trimlang.editor.names import Mention, Names, Sort
+from trimlang.editor.reading import Reading, read_job
+from trimlang.syntax import tree
+from trimlang.syntax.parse import read_line
+
+
+class CannotRenameError(Exception):
+    """The name cannot be changed so; the message says why."""
+
+
+def rename(reading: Reading, mention: Mention, new: str) -> tuple[Edit, ...]:
+    """Return the edits that give what ``mention`` names the name ``new``, in all files.
+
+    Raises:
+        CannotRenameError: ``new`` is no such name, or stands for something else.
+    """
+    new = new.strip()
+    edits = list(_edits(reading.names, mention, new))
+    _check(reading, mention, new, edits)
+    return tuple(edits)
+
+
+def _edits(names: Names, mention: Mention, new: str) -> Iterable[Edit]:
+    for one in names.of(mention.name):
+        yield Edit(one.span, new)
+    if mention.name.sort is Sort.ROOM and mention.name.room is not None:
+        yield from _kept_tag(names, mention.name.room, new)
+
+
+def _kept_tag(names: Names, number: int, new: str) -> Iterable[Edit]:
+    """Where lines name the room's pieces, write down the tag that its old name gave them."""
+    from trimlang.survey.tags import room_tag
+
+    room = names.rooms[number]
+    others = {other.tag for other in names.rooms[:number]}
+    used = any(one.name.sort is Sort.TAG and one.name.room == number for one in names.mentions)
+    if room.heading.tag is None and used and room_tag(new, others) != room.tag:
+        span = room.heading.name.span
+        yield Edit(replace(span, column=span.end), f" as {room.tag}")
+
+
+def _check(reading: Reading, mention: Mention, new: str, edits: list[Edit]) -> None:
+    if mention.name.sort is Sort.ROOM:
+        if not new or any(sign in new for sign in '"“”\n\r'):
+            raise CannotRenameError("A room's name is a text without quotation marks.")
+    else:
+        label = mention.name.sort is Sort.RUN
+        line = f"{new}: 1 in" if label else f"trim {new}: 1 in thick"
+        statement, problems = read_line(line, "", 1)
+        named = statement.label if isinstance(statement, tree.RunLine) else (
+            statement.name if isinstance(statement, tree.TrimLine) else None
+        )  # fmt: skip
+        if problems or named is None or named.text != new:
+            kind = "a word or a number" if label else "a word"
+            raise CannotRenameError(f"“{new}” is no name for a {mention.name.sort}: write {kind}.")
+    before = Counter(_errors(reading))
+    after = _errors(_tried(reading, edits))
+    for error in after:
+        if before[error] <= 0:
+            raise CannotRenameError(f"“{new}” cannot stand there: {error[1]}.")
+        before[error] -= 1
+
+
+def _errors(reading: Reading) -> list[tuple[str, str]]:
+    return [
+        (one.code, one.message)
+        for one in reading.result.diagnostics
+        if one.severity is Severity.ERROR
+    ]
+
+
+def _tried(reading: Reading, edits: Iterable[Edit]) -> Reading:
+    texts: dict[Path, str] = {}
+    by_file: dict[str, list[Edit]] = {}
+    for edit in edits:
+        by_file.setdefault(edit.span.file, []).append(edit)
+    for name, source in reading.result.sources.items():
+        path = reading.path(name) or Path(reading.file)
+        texts[path] = edited(source.text, by_file.get(name, ()))
+    return read_job(reading.job, reading.file, texts, Memory())
+
+
+def edited(text: str, edits: Iterable[Edit]) -> str:
+    """Return a file's text after edits, none of which overlap."""
+    from trimlang.syntax.source import Source
+
+    mark = "\ufeff" if text.startswith("\ufeff") else ""
+    lines = Source("", text).lines()
+    ends = _ends(text.removeprefix("\ufeff"), lines)
+    for edit in sorted(edits, key=lambda one: one.span, reverse=True):
+        span: Span = edit.span
+        line = lines[span.line - 1]
+        lines[span.line - 1] = line[: span.column - 1] + edit.text + line[span.end - 1 :]
+    return mark + "".join(line + end for line, end in zip(lines, ends, strict=True))
+
+
+def _ends(text: str, lines: list[str]) -> list[str]:
+    """Return how each line ends, so that it can go on ending so."""
+    ends: list[str] = []
+    at = 0
+    for line in lines:
+        at += len(line)
+        end = text[at : at + 2] if text[at : at + 2] == "\r\n" else text[at : at + 1]
+        ends.append(end)
+        at += len(end)
+    return ends

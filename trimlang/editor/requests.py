@@ -1,0 +1,273 @@
+"""What an editor may ask of the server, each question in a function of its own."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from lsprotocol import types as lsp
+
+from trimlang.diagnostics.mending import Edit, mends
+from trimlang.editor import answers, columns
+from trimlang.editor.completion import complete
+from trimlang.editor.hover import hover, pieces_at
+from trimlang.editor.names import Mention, Sort
+from trimlang.editor.outline import outline
+from trimlang.editor.renaming import CannotRenameError, rename
+from trimlang.editor.tidying import tidied
+from trimlang.syntax import tree
+from trimlang.syntax.parse import read_line
+
+if TYPE_CHECKING:
+    from trimlang.editor.reading import Reading
+    from trimlang.editor.server import Document, EditorServer
+
+
+def answer_all(server: EditorServer) -> None:
+    """Let the server answer every kind of question."""
+    server.feature(lsp.TEXT_DOCUMENT_HOVER)(_hover)
+    server.feature(
+        lsp.TEXT_DOCUMENT_COMPLETION,
+        lsp.CompletionOptions(trigger_characters=("=", ",", ":", "(", " ", '"')),
+    )(_completion)
+    server.feature(lsp.TEXT_DOCUMENT_DEFINITION)(_definition)
+    server.feature(lsp.TEXT_DOCUMENT_REFERENCES)(_references)
+    server.feature(lsp.TEXT_DOCUMENT_DOCUMENT_HIGHLIGHT)(_highlight)
+    server.feature(lsp.TEXT_DOCUMENT_PREPARE_RENAME)(_prepare_rename)
+    server.feature(lsp.TEXT_DOCUMENT_RENAME, lsp.RenameOptions(prepare_provider=True))(_rename)
+    server.feature(lsp.TEXT_DOCUMENT_DOCUMENT_SYMBOL)(_symbols)
+    server.feature(lsp.TEXT_DOCUMENT_FORMATTING)(_formatting)
+    server.feature(
+        lsp.TEXT_DOCUMENT_CODE_ACTION,
+        lsp.CodeActionOptions(code_action_kinds=(lsp.CodeActionKind.QuickFix,)),
+    )(_actions)
+
+
+async def _hover(ls: EditorServer, params: lsp.HoverParams) -> lsp.Hover | None:
+    document = await ls.document(params.text_document.uri)
+    if document is None:
+        return None
+    reading, file = document.reading, document.file
+    line = params.position.line + 1
+    column = document.scale.column(file, params.position)
+    trims = {piece.trim for piece in pieces_at(reading, file, line, column)}
+    sticks = await ls.sticks(reading, trims)
+    told = hover(reading, file, line, column, sticks)
+    if told is None:
+        return None
+    return lsp.Hover(
+        lsp.MarkupContent(lsp.MarkupKind.Markdown, told.text), document.scale.range(told.span)
+    )
+
+
+async def _completion(ls: EditorServer, params: lsp.CompletionParams) -> lsp.CompletionList | None:
+    document = await ls.soon(params.text_document.uri)
+    if document is None:
+        return None
+    path = ls.desk.path(params.text_document.uri)
+    lines = _lines(ls.desk.texts.get(path, ""))
+    line, character = params.position.line, params.position.character
+    text = lines[line] if line < len(lines) else ""
+    before = text[: columns.column(text, character, ls.encoding) - 1]
+    proposals = complete(document.reading, before, _includable(document.reading, path))
+    items = [
+        answers.item(
+            one, line, character, columns.size(before[len(before) - one.covers :], ls.encoding)
+        )
+        for one in proposals
+    ]
+    return lsp.CompletionList(is_incomplete=False, items=items)
+
+
+def _lines(text: str) -> list[str]:
+    return text.replace("\r\n", "\n").replace("\r", "\n").split("\n")
+
+
+def _includable(reading: Reading, path: Path) -> tuple[str, ...]:
+    """Return the files beside a document that it could include."""
+    if reading.job is None or not path.is_absolute():
+        return ()
+    try:
+        beside = sorted(path.parent.glob("*.trim"))
+    except OSError:
+        return ()
+    return tuple(other.name for other in beside if other not in (path, reading.job))
+
+
+async def _mention(
+    ls: EditorServer, uri: str, position: lsp.Position
+) -> tuple[Document, Mention] | None:
+    document = await ls.document(uri)
+    if document is None:
+        return None
+    column = document.scale.column(document.file, position)
+    found = document.reading.names.at(document.file, position.line + 1, column)
+    return None if found is None else (document, found)
+
+
+async def _definition(ls: EditorServer, params: lsp.DefinitionParams) -> list[lsp.Location] | None:
+    uri, position = params.text_document.uri, params.position
+    found = await _mention(ls, uri, position)
+    if found is not None:
+        document, mention = found
+        return _locations(ls, document, _given(document.reading, mention))
+    included = await _included(ls, uri, position)
+    if included is None:
+        return None
+    start = lsp.Position(0, 0)
+    return [lsp.Location(ls.desk.uri(included), lsp.Range(start, start))]
+
+
+def _given(reading: Reading, mention: Mention) -> tuple[Mention, ...]:
+    """Return where a name is given; a tag made from a room's name is given by that."""
+    given = tuple(one for one in reading.names.of(mention.name) if one.gives)
+    if given or mention.name.sort is not Sort.TAG:
+        return given
+    return tuple(
+        one
+        for one in reading.names.mentions
+        if one.name.sort is Sort.ROOM and one.name.room == mention.name.room
+    )
+
+
+async def _included(ls: EditorServer, uri: str, position: lsp.Position) -> Path | None:
+    """Return the file that an include line names, where the position is on such a line."""
+    document = await ls.document(uri)
+    if document is None or document.reading.job is None:
+        return None
+    lines = document.reading.lines.get(document.file, [])
+    if position.line >= len(lines):
+        return None
+    statement = read_line(lines[position.line], document.file, position.line + 1)[0]
+    if not isinstance(statement, tree.Include):
+        return None
+    try:
+        target = (ls.desk.path(uri).parent / statement.path.text).resolve()
+        inside = target.is_relative_to(document.reading.job.parent)
+        return target if inside and (target in ls.desk.texts or target.is_file()) else None
+    except (OSError, ValueError, RuntimeError):
+        return None
+
+
+def _locations(
+    ls: EditorServer, document: Document, mentions: tuple[Mention, ...]
+) -> list[lsp.Location]:
+    return [
+        lsp.Location(ls.address(document.reading, one.span.file), document.scale.range(one.span))
+        for one in mentions
+    ]
+
+
+async def _references(ls: EditorServer, params: lsp.ReferenceParams) -> list[lsp.Location] | None:
+    found = await _mention(ls, params.text_document.uri, params.position)
+    if found is None:
+        return None
+    document, mention = found
+    wanted = tuple(
+        one
+        for one in document.reading.names.of(mention.name)
+        if params.context.include_declaration or not one.gives
+    )
+    return _locations(ls, document, wanted)
+
+
+async def _highlight(
+    ls: EditorServer, params: lsp.DocumentHighlightParams
+) -> list[lsp.DocumentHighlight] | None:
+    found = await _mention(ls, params.text_document.uri, params.position)
+    if found is None:
+        return None
+    document, mention = found
+    return [
+        lsp.DocumentHighlight(
+            document.scale.range(one.span),
+            lsp.DocumentHighlightKind.Write if one.gives else lsp.DocumentHighlightKind.Read,
+        )
+        for one in document.reading.names.of(mention.name)
+        if one.span.file == document.file
+    ]
+
+
+async def _prepare_rename(
+    ls: EditorServer, params: lsp.PrepareRenameParams
+) -> lsp.PrepareRenamePlaceholder | None:
+    found = await _mention(ls, params.text_document.uri, params.position)
+    if found is None:
+        return None
+    document, mention = found
+    span = mention.span
+    text = document.reading.text(span)[span.column - 1 : span.end - 1]
+    return lsp.PrepareRenamePlaceholder(document.scale.range(span), text)
+
+
+async def _rename(ls: EditorServer, params: lsp.RenameParams) -> lsp.WorkspaceEdit | None:
+    from pygls.exceptions import JsonRpcException
+
+    found = await _mention(ls, params.text_document.uri, params.position)
+    if found is None:
+        return None
+    document, mention = found
+    try:
+        edits = rename(document.reading, mention, params.new_name)
+    except CannotRenameError as error:
+        raise JsonRpcException(str(error), lsp.LSPErrorCodes.RequestFailed.value) from None
+    return lsp.WorkspaceEdit(changes=_changes(ls, document, edits))
+
+
+def _changes(
+    ls: EditorServer, document: Document, edits: tuple[Edit, ...]
+) -> dict[str, list[lsp.TextEdit]]:
+    changes: dict[str, list[lsp.TextEdit]] = {}
+    for edit in edits:
+        uri = ls.address(document.reading, edit.span.file)
+        changes.setdefault(uri, []).append(document.scale.edit(edit))
+    return changes
+
+
+async def _symbols(
+    ls: EditorServer, params: lsp.DocumentSymbolParams
+) -> list[lsp.DocumentSymbol] | None:
+    document = await ls.document(params.text_document.uri)
+    if document is None:
+        return None
+    return answers.symbols(outline(document.reading, document.file), document.scale)
+
+
+async def _actions(ls: EditorServer, params: lsp.CodeActionParams) -> list[lsp.CodeAction]:
+    document = await ls.document(params.text_document.uri)
+    if document is None:
+        return []
+    found: list[lsp.CodeAction] = []
+    for finding in document.reading.result.diagnostics:
+        if finding.span.file != document.file:
+            continue
+        place = document.scale.range(finding.span)
+        if place.end < params.range.start or params.range.end < place.start:
+            continue
+        told = answers.diagnostic(finding, document.scale)
+        found += [
+            answers.action(mend, told, _changes(ls, document, mend.edits))
+            for mend in mends(finding, document.reading.text(finding.span))
+        ]
+    return found
+
+
+async def _formatting(
+    ls: EditorServer, params: lsp.DocumentFormattingParams
+) -> list[lsp.TextEdit] | None:
+    text = ls.desk.texts.get(ls.desk.path(params.text_document.uri))
+    if text is None:
+        return None
+    edits: list[lsp.TextEdit] = []
+    last = len(_lines(text)) - 1
+    for new in tidied(text):
+        made = "".join(f"{line}\n" for line in new.lines)
+        start, end = lsp.Position(new.first, 0), lsp.Position(new.last, 0)
+        if new.last > last:
+            # the last line has no end of its own to write over
+            end = lsp.Position(last, columns.size(_lines(text)[last], ls.encoding))
+            made = made.removesuffix("\n")
+            if new.first > last:
+                start, made = end, f"\n{made}"
+        edits.append(lsp.TextEdit(lsp.Range(start, end), made))
+    return edits

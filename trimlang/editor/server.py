@@ -1,0 +1,237 @@
+"""Speaks the protocol of editors over standard input and output.
+
+Reading a job and planning its stock each have a thread of their own, so that
+typing never waits.  Whatever a file holds, a request is answered: what cannot
+be told is answered with nothing.
+"""
+
+from __future__ import annotations
+
+import asyncio
+from concurrent.futures import ThreadPoolExecutor
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any, Final
+
+from lsprotocol import types as lsp
+from pygls.lsp.server import LanguageServer
+
+from trimlang.editor import answers, columns, requests
+from trimlang.editor.answers import Scale
+from trimlang.editor.desk import Desk
+from trimlang.editor.planning import QuickPlans, Where
+from trimlang.editor.reading import Reading, read_job
+from trimlang.version import __version__
+
+PAUSE: Final = 0.03
+"""Seconds after a key before the job is read for its diagnostics."""
+
+PATIENCE: Final = 0.25
+"""Seconds that an answer waits for a stock plan, and a completion for a reading."""
+
+
+@dataclass(frozen=True, slots=True)
+class Document:
+    """A document of the editor in one of the jobs that it belongs to."""
+
+    reading: Reading
+    file: str
+    scale: Scale
+
+
+class EditorServer(LanguageServer):
+    """The server: what is open, what was read of it, and what was told."""
+
+    def __init__(self) -> None:
+        # whole texts, not changes: counting the lines of a change leaves no room for doubt
+        super().__init__(
+            "trimlang", __version__, text_document_sync_kind=lsp.TextDocumentSyncKind.Full
+        )
+        self.desk = Desk()
+        self.plans = QuickPlans()
+        self._reader = ThreadPoolExecutor(1, "reader")
+        self._planner = ThreadPoolExecutor(1, "planner")
+        self._last: dict[Path, Reading] = {}
+        self._tasks: dict[Path, tuple[tuple[object, ...], asyncio.Task[Reading]]] = {}
+        self._told: set[str] = set()
+        self._turn = 0
+        self._due: asyncio.TimerHandle | None = None
+
+    @property
+    def encoding(self) -> str:
+        """How this editor counts columns."""
+        agreed = self.workspace.position_encoding or columns.UNITS
+        return str(getattr(agreed, "value", agreed))
+
+    # ---- reading ------------------------------------------------------------------
+
+    async def read(self, job: Path) -> Reading:
+        """Return a job as its files are now."""
+        stamp = self.desk.stamp(job, self._last.get(job))
+        known = self._tasks.get(job)
+        if known is None or known[0] != stamp or (known[1].done() and known[1].exception()):
+            task = asyncio.get_running_loop().create_task(self._read(job))
+            known = self._tasks[job] = (stamp, task)
+        reading = await asyncio.shield(known[1])
+        if self._tasks.get(job) is known:
+            # what was included is known only now
+            self._tasks[job] = (self.desk.stamp(job, reading), known[1])
+        return reading
+
+    async def _read(self, job: Path) -> Reading:
+        reader = self.desk.reader(job)
+        loop = asyncio.get_running_loop()
+        reading = await loop.run_in_executor(self._reader, read_job, *reader)
+        self._last[job] = reading
+        return reading
+
+    async def document(self, uri: str) -> Document | None:
+        """Return a document in the first of its jobs."""
+        path = self.desk.path(uri)
+        for job in self.desk.jobs(path):
+            reading = await self.read(job)
+            file = reading.named(path if path.is_absolute() else None)
+            if file is not None:
+                return Document(reading, file, Scale(reading, self.encoding))
+        return None
+
+    async def soon(self, uri: str) -> Document | None:
+        """Return a document as it is now or, where that takes too long, as it was last read."""
+        path = self.desk.path(uri)
+        last = next((self._last[job] for job in self.desk.jobs(path) if job in self._last), None)
+        wanted = asyncio.ensure_future(self.document(uri))
+        done, _ = await asyncio.wait({wanted}, timeout=None if last is None else PATIENCE)
+        if done or last is None:
+            return wanted.result()
+        file = last.named(path if path.is_absolute() else None)
+        return Document(last, file, Scale(last, self.encoding)) if file is not None else None
+
+    async def sticks(self, reading: Reading, trims: set[str]) -> dict[str, Where] | None:
+        """Return where the pieces of some trims lie, None where planning takes too long."""
+        loop = asyncio.get_running_loop()
+        plans = [
+            loop.run_in_executor(self._planner, self.plans.plan, reading.result, trim)
+            for trim in sorted(trims)
+        ]
+        if not plans:
+            return {}
+        _, late = await asyncio.wait(plans, timeout=PATIENCE)
+        for plan in late:
+            # one that did not begin would only keep the next pointer waiting
+            plan.cancel()
+        if late:
+            return None
+        return {piece: where for plan in plans for piece, where in plan.result().items()}
+
+    # ---- telling what is wrong ------------------------------------------------------
+
+    def changed(self) -> None:
+        """Tell what is wrong anew, a moment after the last key."""
+        self._turn += 1
+        if self._due is not None:
+            self._due.cancel()
+        loop = asyncio.get_running_loop()
+        self._due = loop.call_later(PAUSE, lambda: asyncio.ensure_future(self._tell()))
+
+    async def _tell(self) -> None:
+        turn = self._turn
+        readings = [await self.read(job) for job in self.desk.all_jobs()]
+        if turn != self._turn:
+            return  # another key came: that one tells
+        found: dict[str, list[lsp.Diagnostic]] = {}
+        for path in self.desk.texts:
+            found[self.desk.uri(path)] = []
+        for reading in readings:
+            scale = Scale(reading, self.encoding)
+            for file in reading.result.sources:
+                found.setdefault(self.address(reading, file), [])
+            for one in reading.result.diagnostics:
+                of_file = found.setdefault(self.address(reading, one.span.file), [])
+                told = answers.diagnostic(one, scale)
+                if told not in of_file:
+                    of_file.append(told)
+        for uri in self._told - found.keys():
+            self.text_document_publish_diagnostics(lsp.PublishDiagnosticsParams(uri, ()))
+        for uri, diagnostics in found.items():
+            path = self.desk.path(uri)
+            if diagnostics or uri in self._told or path in self.desk.texts:
+                self.text_document_publish_diagnostics(
+                    lsp.PublishDiagnosticsParams(uri, diagnostics, self.desk.versions.get(path))
+                )
+        self._told = {uri for uri, diagnostics in found.items() if diagnostics}
+
+    def address(self, reading: Reading, file: str) -> str:
+        """Return the address of one of a job's files."""
+        path = reading.path(file)
+        return self.desk.uri(Path(file) if path is None else path)
+
+    def close(self) -> None:
+        """Leave what is still being planned."""
+        self._reader.shutdown(wait=False, cancel_futures=True)
+        self._planner.shutdown(wait=False, cancel_futures=True)
+
+
+def make_server() -> EditorServer:
+    """Return a server that answers all that it can."""
+    server = EditorServer()
+
+    @server.feature(lsp.INITIALIZED)
+    def initialized(ls: EditorServer, _params: lsp.InitializedParams) -> None:
+        ls.desk.folders = [
+            ls.desk.path(folder.uri) for folder in ls.workspace.folders.values()
+        ] or ([ls.desk.path(ls.workspace.root_uri)] if ls.workspace.root_uri else [])
+        files = ls.client_capabilities.workspace and (
+            ls.client_capabilities.workspace.did_change_watched_files
+        )
+        if files and files.dynamic_registration:
+            watchers = (lsp.FileSystemWatcher("**/*.trim"),)
+            options = lsp.DidChangeWatchedFilesRegistrationOptions(watchers)
+            ls.client_register_capability(
+                lsp.RegistrationParams(
+                    (
+                        lsp.Registration(
+                            "job-files", lsp.WORKSPACE_DID_CHANGE_WATCHED_FILES, options
+                        ),
+                    )
+                )
+            )
+
+    @server.feature(lsp.TEXT_DOCUMENT_DID_OPEN)
+    async def opened(ls: EditorServer, params: lsp.DidOpenTextDocumentParams) -> None:
+        document = params.text_document
+        ls.desk.put(document.uri, document.text, document.version)
+        ls.changed()
+
+    @server.feature(lsp.TEXT_DOCUMENT_DID_CHANGE)
+    async def typed(ls: EditorServer, params: lsp.DidChangeTextDocumentParams) -> None:
+        if params.content_changes:
+            document = params.text_document
+            ls.desk.put(document.uri, params.content_changes[-1].text, document.version)
+            ls.changed()
+
+    @server.feature(lsp.TEXT_DOCUMENT_DID_CLOSE)
+    async def closed(ls: EditorServer, params: lsp.DidCloseTextDocumentParams) -> None:
+        ls.desk.drop(params.text_document.uri)
+        ls.changed()
+
+    @server.feature(lsp.TEXT_DOCUMENT_DID_SAVE)
+    async def saved(ls: EditorServer, _params: lsp.DidSaveTextDocumentParams) -> None:
+        ls.desk.look_again()
+        ls.changed()
+
+    @server.feature(lsp.WORKSPACE_DID_CHANGE_WATCHED_FILES)
+    async def elsewhere(ls: EditorServer, _params: lsp.DidChangeWatchedFilesParams) -> None:
+        ls.desk.look_again()
+        ls.changed()
+
+    @server.feature(lsp.SHUTDOWN)
+    def stopped(ls: EditorServer, *_: Any) -> None:
+        ls.close()
+
+    requests.answer_all(server)
+    return server
+
+
+def serve() -> None:
+    """Answer an editor over standard input and output until it goes."""
+    make_server().start_io()

@@ -1,0 +1,42 @@
+"""The words of a line and what may come next, as the grammar's own parser has them."""
+
+from __future__ import annotations
+
+from contextlib import suppress
+
+from lark import Token
+from lark.exceptions import LarkError
+
+from trimlang.syntax.grammar import parser
+
+
+def tokens(text: str) -> list[Token]:
+    """Return the words of a line as far as it can be read."""
+    reading = parser().parse_interactive(text)
+    found: list[Token] = []
+    with suppress(LarkError):
+        for token in reading.iter_parse():
+            # what came before a mistake counts too
+            found.append(token)  # noqa: PERF402
+    return found
+
+
+def token_at(text: str, column: int) -> Token | None:
+    """Return the word that holds a column (from 1) of a line."""
+    for token in tokens(text):
+        start = token.column or 1
+        if start <= column < start + len(token):
+            return token
+    return None
+
+
+def expected(text: str) -> tuple[list[Token], set[str]]:
+    """Return the words of an unfinished line and the kinds of words that may follow.
+
+    Nothing may follow what cannot be read.
+    """
+    reading = parser().parse_interactive(text)
+    try:
+        return reading.exhaust_lexer(), set(reading.accepts())
+    except LarkError:
+        return [], set()
