@@ -402,11 +402,18 @@ class Checker:
         step, angle = step_of(room), room.settings["scarf"]
         lap = self.job.trims[name]["thick"] * tan(angle)
         at, laps = Fraction(0), "left"
+
+        def scarf(long: str) -> Cut:
+            # lying flat, crown's scarf is the blade's tilt alone
+            if "spring" in self.job.trims[name]:
+                return Cut("splice", long=long, bevel=angle)
+            return Cut("splice", angle, long)
+
         for number_, piece in enumerate(pieces):
             final = number_ == len(pieces) - 1
             left = cuts["left"]
             if number_:
-                left = Cut("splice", angle, "back" if laps == "left" else "face")
+                left = scarf("back" if laps == "left" else "face")
             shown = printed(self.left[piece].length) if piece in self.left else Fraction(0)
             wanted = to_step(exact - at, way, raised, step) if final else None
             if not final and shown % step:
@@ -417,7 +424,7 @@ class Checker:
             if not final:
                 at += shown - lap
                 laps = self._laps(entrance, place, at + lap / 2, self._printed_lap(piece))
-                right = Cut("splice", angle, "face" if laps == "left" else "back")
+                right = scarf("face" if laps == "left" else "back")
                 self._on_stud(room, run, piece, at + lap / 2, cuts["left"])
             part = f"part {number_ + 1} of {len(pieces)}"
             self.take(piece, room, name, part, wanted, (left, right))

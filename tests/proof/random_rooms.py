@@ -48,6 +48,7 @@ def closed_room(draw: st.DrawFn, unit: str) -> list[str]:
         walls = [(wide, inside), (deep - cut_d, inside), (cut_w, outside),
                  (cut_d, inside), (wide - cut_w, inside), (deep, inside)]  # fmt: skip
     else:
+        cut_w = min(cut_w, wide - 50 * scale)
         first = draw(st.integers(20 * scale, wide - cut_w - 20 * scale))
         rest = wide - first - cut_w
         walls = [(first, inside), (cut_d, outside), (cut_w, outside), (cut_d, inside),
