@@ -21,7 +21,7 @@ from trimlang.sheets.saw import saw_sheet
 from trimlang.sheets.stages import checklist
 from trimlang.sheets.sticks import stick_layouts
 from trimlang.sheets.style import stylesheet
-from trimlang.sheets.ticket import tickets
+from trimlang.sheets.ticket import rows, tickets
 from trimlang.sheets.words import N_, words_in
 
 TITLES: Final = {
@@ -39,12 +39,7 @@ def _drawn(
 ) -> dict[str, Callable[[], dict[str, object]]]:
     """Return how each sheet's own context is made."""
     return {
-        "tickets": lambda: {
-            "tickets": tickets(result, pen),
-            "code": qr_svg if qr else None,
-            "label": stock,
-            **({"page_rule": Markup(stock.rule)} if stock else {}),  # noqa: S704 - numbers only
-        },
+        "tickets": lambda: _tickets(result, pen, qr=qr, stock=stock),
         "stock-order": lambda: {"order": order(result, pen)},
         "checklist": lambda: {"list": checklist(result, pen)},
         "stick-layouts": lambda: {"trims": stick_layouts(result, pen)},
@@ -53,6 +48,19 @@ def _drawn(
             "house": house(result, pen),
             "rooms": floor_plan(result, pen),
         },
+    }
+
+
+def _tickets(result: Result, pen: Pen, *, qr: bool, stock: Label | None) -> dict[str, object]:
+    made = tickets(result, pen, label=stock, code=qr)
+    return {
+        "tickets": made,
+        "rows": rows(made) if stock is None else [[one] for one in made],
+        "folds": any(one.shape.flap for one in made),
+        "flags": any(one.shape.flag for one in made),
+        "code": qr_svg if qr else None,
+        "label": stock,
+        **({"page_rule": Markup(stock.rule)} if stock else {}),  # noqa: S704 - numbers only
     }
 
 

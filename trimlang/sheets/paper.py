@@ -16,7 +16,7 @@ PAPERS: Final = {"letter": "letter", "a4": "A4"}
 _SIZE: Final = re.compile(
     r"\s*(\d+(?:\.\d+)?)\s*(mm|cm|in)?\s*[x×]\s*(\d+(?:\.\d+)?)\s*(mm|cm|in)\s*", re.IGNORECASE
 )
-_LEAST: Final = (Fraction(40), Fraction(25))
+_LEAST: Final = (Fraction(40), Fraction(15))
 _MOST: Final = Fraction(600)
 _EDGE: Final = Fraction(2)
 """Label printers leave about so much blank at each edge (mm; common practice, no source)."""
@@ -28,32 +28,28 @@ class UnknownPaperError(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class Label:
-    """A label, in millimetres.  ``wide``: the small print goes beside, not below."""
+    """A label, in millimetres."""
 
     across: Fraction
     down: Fraction
 
     @property
-    def wide(self) -> bool:
-        """Whether the label is a good deal wider than tall."""
-        return self.across >= self.down * Fraction(8, 5)
+    def inside(self) -> tuple[Fraction, Fraction]:
+        """What a ticket may fill of it: across and down."""
+        return self.across - 2 * _EDGE, self.down - 2 * _EDGE
+
+    @property
+    def size(self) -> str:
+        """The size as one writes it: ``100mm x 50mm``."""
+        return " x ".join(f"{decimal_text(side, 1)}mm" for side in (self.across, self.down))
 
     @property
     def rule(self) -> str:
-        """The page rule for this label, with the type scaled to fit."""
-        across, down = self.across - 2 * _EDGE, self.down - 2 * _EDGE
-        # a ticket of 9 pt type wants 88 x 70 mm, or 88 x 50 and its small print beside
-        scale = (
-            min(across * Fraction(3, 5) / 88, down / 52)
-            if self.wide
-            else min(across / 88, down / 72)
-        )
+        """The page rule for this label: no margin boxes."""
         size = " ".join(f"{decimal_text(side, 2)}mm" for side in (self.across, self.down))
         boxes = ("top-left", "top-right", "bottom-left", "bottom-right")
-        return (
-            f"@page {{ size: {size}; margin: {_EDGE}mm; "
-            + " ".join(f"@{box} {{ content: none; }}" for box in boxes)
-            + f" }}\n@media print {{ .ticket {{ font-size: {decimal_text(scale * 9, 2)}pt; }} }}"
+        return f"@page {{ size: {size}; margin: {_EDGE}mm; " + (
+            " ".join(f"@{box} {{ content: none; }}" for box in boxes) + " }"
         )
 
 

@@ -210,10 +210,12 @@ def edges(piece: Piece, pen: Pen) -> str:
     )
 
 
-def rounding(piece: Piece, pen: Pen) -> str:
-    """Say how the length was rounded, by how much and why."""
+def rounding(piece: Piece, pen: Pen, *, brief: bool = False) -> str:
+    """Say how the length was rounded, by how much and why (``brief``: the end alone)."""
     by = piece.rounding.by
     why = pen.words(ROWS[piece.rounding.row])
+    if brief:
+        why = why.partition(":")[0]
     if not by:
         return pen.words("not rounded: exactly on a mark")
     return pen.words(
@@ -230,13 +232,9 @@ def fit_lines(piece: Piece, pen: Pen) -> tuple[str, ...]:
     lines: list[str] = []
     if piece.scribe:
         lines.append(words("scribe up to {depth} off the foot", depth=pen.length(piece.scribe)))
-    if piece.kind == "run" and piece.shim:
-        lines.append(
-            words(
-                "if the corner gaps, pack it out at the bottom by {shim}",
-                shim=pen.small(piece.shim),
-            )
-        )
+    shim = pen.thickness(piece.shim) if piece.kind == "run" else ""
+    if shim:
+        lines.append(words("if the corner gaps, pack it out at the bottom by {shim}", shim=shim))
     errors = [cut.corner_error for cut in (piece.left, piece.right) if cut.corner_error]
     if errors:
         lines.append(
