@@ -11,10 +11,11 @@ import pytest
 
 from tests.sheets.jobs import house, odd, small
 from trimlang.sheets.counter import order
-from trimlang.sheets.floor import floor_plan, walls
+from trimlang.sheets.floor import floor_plan
 from trimlang.sheets.mates import mates
 from trimlang.sheets.order_csv import order_csv
 from trimlang.sheets.pen import Pen
+from trimlang.sheets.plan_paper import walls
 from trimlang.sheets.saw import saw_sheet
 from trimlang.sheets.sticks import WIDE, stick_layouts
 from trimlang.sheets.words import words_in

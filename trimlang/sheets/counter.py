@@ -7,8 +7,8 @@ from fractions import Fraction
 
 from trimlang.compiler import Result
 from trimlang.lengths.tape import decimal_text
+from trimlang.sheets import supply_words
 from trimlang.sheets.pen import Pen
-from trimlang.sheets.phrases import SUPPLIES
 from trimlang.stock.layout import Bought, TrimPlan
 from trimlang.stock.problem import Status
 
@@ -67,17 +67,14 @@ def order(result: Result, pen: Pen) -> Order:
         supplies=tuple(
             Line(
                 str(supply.count),
-                f"{pen.words(SUPPLIES.get(supply.what, supply.what))}, {supply.package}",
+                f"{supply_words.name(supply, pen)}, {supply_words.package(supply, pen)}",
                 pen.money(supply.price) if supply.price else pen.words("no price given"),
                 pen.money(supply.cost) if supply.price else "",
             )
             for supply in result.supplies
         ),
         needs=tuple(
-            (
-                pen.words(SUPPLIES.get(supply.what, supply.what)),
-                f"{decimal_text(supply.need, 1)} {supply.need_unit}; {supply.detail}",
-            )
+            (supply_words.name(supply, pen), supply_words.need(supply, pen))
             for supply in result.supplies
         ),
         trim_cost=pen.money(result.cost),
@@ -105,7 +102,7 @@ def _trim(result: Result, plan: TrimPlan, pen: Pen) -> TrimOrder:
     sizes = [
         words("{size} thick", size=pen.length(trim.thickness)) if trim.thickness else "",
         words("{size} tall", size=pen.length(trim.height)) if trim.height else "",
-        *trim.material,
+        *(supply_words.material(word, pen) for word in trim.material),
     ]
     pieces = sum((piece.length for piece in result.pieces if piece.trim == plan.trim), Fraction(0))
     bought = sum(

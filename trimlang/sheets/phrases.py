@@ -82,18 +82,20 @@ LAYS: Final = {
 
 CROWN_EDGES: Final = {"ceiling edge": N_("ceiling edge"), "wall edge": N_("wall edge")}
 
-SUPPLIES: Final = {"nails": N_("nails"), "caulk": N_("caulk"), "paint": N_("paint")}
-"""What else there is to buy, by the names that the takeoff gives it."""
-
 _ACROSS: Final = ("top", "bottom", "outer")
 
 
 def joint_name(cut: Cut, words: Words) -> str:
-    """Name an end: ``inside corner, coped``."""
-    name = words(JOINTS[cut.joint])
-    if cut.joint is Joint.IN_CORNER and cut.fit is Fit.COPED:
+    """Name a piece's end: ``inside corner, coped``."""
+    return joint_words(cut.joint, cut.fit, words)
+
+
+def joint_words(joint: Joint, fit: Fit, words: Words) -> str:
+    """Name a joint and how its inside corner is fitted."""
+    name = words(JOINTS[joint])
+    if joint is Joint.IN_CORNER and fit is Fit.COPED:
         return words("{joint}, coped", joint=name)
-    if cut.joint is Joint.IN_CORNER and cut.fit is Fit.SQUARE:
+    if joint is Joint.IN_CORNER and fit is Fit.SQUARE:
         return words("{joint}, square in", joint=name)
     return name
 
