@@ -119,7 +119,7 @@ def test_csv_of_the_order() -> None:
     rows = list(csv.DictReader(StringIO(order_csv(house()))))
     cost = sum(Fraction(row["cost"]) for row in rows if row["kind"] == "trim" and row["cost"])
     assert cost == house().cost
-    assert {row["what"] for row in rows} == {"base", "shoe", "nails", "caulk", "paint"}
+    assert {row["what"] for row in rows} == {"base", "shoe", "nails", "caulk", "filler", "paint"}
     assert sum(int(row["sticks"]) for row in rows if row["kind"] == "trim") >= sum(
         len(plan.sticks) for plan in house().plans
     )

@@ -35,6 +35,7 @@ class TrimOrder:
     needed: str
     spare: str
     whole: str
+    sticks: str
     cost: str
     bound: str
     status: str
@@ -117,6 +118,7 @@ def _trim(result: Result, plan: TrimPlan, pen: Pen) -> TrimOrder:
         needed=pen.run_of(pieces),
         spare=_spare(result, plan, pen),
         whole=_whole(plan.whole_sticks, pen),
+        sticks=_sticks(plan, pen),
         cost=pen.money(plan.cost),
         bound=pen.money(plan.bound),
         status=words("proven least cost")
@@ -128,16 +130,32 @@ def _trim(result: Result, plan: TrimPlan, pen: Pen) -> TrimOrder:
     )
 
 
+def _sticks(plan: TrimPlan, pen: Pen) -> str:
+    """Say how many sticks are cut, and what is proven of that number."""
+    words, count = pen.words, len(plan.sticks)
+    facts = {"n": count, "least": plan.stick_bound}
+    if plan.stick_bound >= count:
+        return words("{n}; proven: at this cost fewer cannot do", **facts)
+    if plan.stick_bound > 0:
+        return words("{n}; not proven fewest: at this cost fewer than {least} cannot do", **facts)
+    return words("{n}; not proven fewest", **facts)
+
+
 def _waste(plan: TrimPlan, pen: Pen) -> str:
     """Say where the wood of the cut sticks goes that no piece keeps, kind by kind."""
     words, lost = pen.words, plan.lost
     kinds = (
-        (words("sawdust {length}", length=pen.run_of(lost.kerf)), lost.kerf),
-        (words("squared off {length}", length=pen.run_of(lost.ends)), lost.ends),
-        (words("scrap {length}", length=pen.run_of(lost.scrap)), lost.scrap),
-        (words("offcuts worth keeping {length}", length=pen.run_of(lost.offcut)), lost.offcut),
+        (words("sawdust {length}", length=_run(lost.kerf, pen)), lost.kerf),
+        (words("squared off {length}", length=_run(lost.ends, pen)), lost.ends),
+        (words("scrap {length}", length=_run(lost.scrap, pen)), lost.scrap),
+        (words("offcuts worth keeping {length}", length=_run(lost.offcut, pen)), lost.offcut),
     )
     return ", ".join(text for text, length in kinds if length) or words("none")
+
+
+def _run(length: Fraction, pen: Pen) -> str:
+    """Write a total; where it is less than it can show, in small units."""
+    return pen.run_of(length) if length >= Fraction(2) else pen.length(length)
 
 
 def _saves(plan: TrimPlan, pen: Pen) -> str:
@@ -177,7 +195,8 @@ def _fewest(result: Result, plan: TrimPlan, pen: Pen) -> str:
         return words("this plan: {n} to buy, fewer cannot do", n=sticks)
     if sticks <= found.sticks:
         return words(
-            "this plan: {n} to buy; a quick search found no fewer, fewer than {least} cannot do",
+            "this plan: {n} to buy; a quick search found no fewer, not proven: fewer than {least}"
+            " cannot do",
             n=sticks,
             least=found.least,
         )
@@ -194,11 +213,13 @@ def _fewest(result: Result, plan: TrimPlan, pen: Pen) -> str:
     }
     if found.sticks <= found.least:
         return words(
-            "{n} instead of {all} ({lengths}) for {cost}, {more} more; fewer cannot do", **facts
+            "{n} instead of {all} ({lengths}) for {cost}, {more} more; fewer cannot do, but that"
+            " so few cost so much is not proven",
+            **facts,
         )
     return words(
-        "{n} instead of {all} ({lengths}) for {cost}, {more} more; found by a quick search,"
-        " fewer than {least} cannot do",
+        "{n} instead of {all} ({lengths}) for {cost}, {more} more; found by a quick search, not"
+        " proven: fewer than {least} cannot do",
         **facts,
         least=found.least,
     )

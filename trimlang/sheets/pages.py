@@ -13,7 +13,7 @@ from trimlang.sheets.counter import order
 from trimlang.sheets.floor import floor_plan
 from trimlang.sheets.heading import heading
 from trimlang.sheets.overview import house
-from trimlang.sheets.paper import Label, label, page_rule
+from trimlang.sheets.paper import Label, label, page_rule, running
 from trimlang.sheets.pen import Pen
 from trimlang.sheets.press import Press
 from trimlang.sheets.qr import qr_svg
@@ -96,16 +96,23 @@ def render_sheets(
     words = words_in(language)
     pen = Pen(words, result.job.currency, result.job.settings.unit, show)
     press = Press(templates)
+    head = heading(result)
     stock = label(ticket) if ticket is not None else None
     common = {
-        "job": heading(result),
+        "job": head,
         "_": words,
         "language": words.language,
         "style": stylesheet(press),
         "script": Markup(press.source("parts/phone.js")),  # noqa: S704
-        "page_rule": Markup(page_rule(paper)),  # noqa: S704 - one of ours
     }
+    size = page_rule(paper)
+
+    def titled(name: str) -> dict[str, object]:
+        title = words(TITLES[name])
+        rules = running(head.job, title, head.revision, words)
+        return {"sheet": title, "page_rule": Markup(f"{size}\n{rules}")}  # noqa: S704 - escaped
+
     return {
-        name: press.sheet(f"{name}.html", {**common, "sheet": words(TITLES[name]), **own()})
+        name: press.sheet(f"{name}.html", {**common, **titled(name), **own()})
         for name, own in _drawn(result, pen, qr=qr, stock=stock).items()
     }

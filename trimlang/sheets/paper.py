@@ -9,6 +9,8 @@ from typing import Final
 
 from trimlang.lengths.tape import MM, decimal_text
 from trimlang.lengths.units import INCHES_PER
+from trimlang.sheets.typeface import shortened
+from trimlang.sheets.words import Words
 
 PAPERS: Final = {"letter": "letter", "a4": "A4"}
 """The papers by the names that the command line takes."""
@@ -18,6 +20,8 @@ _SIZE: Final = re.compile(
 )
 _LEAST: Final = (Fraction(40), Fraction(15))
 _MOST: Final = Fraction(600)
+JOB_WIDE: Final = 130.0
+"""How far a job's name may run in the head of a page (mm)."""
 _EDGE: Final = Fraction(2)
 """Label printers leave about so much blank at each edge (mm; common practice, no source)."""
 
@@ -62,6 +66,29 @@ def page_rule(paper: str) -> str:
     if paper.lower() not in PAPERS:
         raise UnknownPaperError(f"no paper {paper!r}; there are: {', '.join(PAPERS)}")
     return f"@page {{ size: {PAPERS[paper.lower()]}; }}"
+
+
+def running(job: str, sheet: str, revision: str, words: Words) -> str:
+    """Return the rule for what stands at the head and foot of every page."""
+    page = words("page {n} of {all}", n="\0", all="\1")
+    parts = [
+        {"\0": "counter(page)", "\1": "counter(pages)"}.get(part) or _quoted(part)
+        for part in re.split("([\0\1])", page)
+        if part
+    ]
+    boxes = {
+        "top-left": _quoted(shortened(job, JOB_WIDE, 8 * 25.4 / 72)),
+        "top-right": _quoted(sheet),
+        "bottom-left": _quoted(words("revision {revision}", revision=revision)),
+        "bottom-right": " ".join(parts),
+    }
+    rules = " ".join(f"@{box} {{ content: {content}; }}" for box, content in boxes.items())
+    return f"@page {{ {rules} }}"
+
+
+def _quoted(text: str) -> str:
+    """Write a text as a CSS string that no text can end, nor the style element around it."""
+    return '"' + "".join(c if c.isalnum() or c == " " else f"\\{ord(c):x} " for c in text) + '"'
 
 
 def label(size: str) -> Label:

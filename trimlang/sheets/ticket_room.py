@@ -26,8 +26,8 @@ class TypeSizes:
     small: float
 
 
-LARGE: Final = TypeSizes((13, 9), (10, 8.5), (34, 22), (15, 10.5), 10, 7.5)
-LOW: Final = TypeSizes((10, 8.5), (10, 8.5), (24, 18), (13, 9), 8, 6.5)
+LARGE: Final = TypeSizes((13, 7), (10, 8.5), (34, 22), (15, 10.5), 10, 7.5)
+LOW: Final = TypeSizes((10, 7), (10, 8.5), (24, 18), (13, 9), 8, 6.5)
 PADDING: Final = {"card": (2.6, 1.6), "wide": (2.6, 1.6), "strip": (1.6, 0.6)}
 CODE_WIDE: Final = {"card": 19.1, "wide": 19.1, "strip": 13.1}
 FRACTION: Final = 0.79
