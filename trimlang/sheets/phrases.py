@@ -218,7 +218,7 @@ def rounding(piece: Piece, pen: Pen, *, brief: bool = False) -> str:
     why = pen.words(ROWS[piece.rounding.row])
     if brief:
         why = why.partition(":")[0]
-    if not by:
+    if abs(by) < Fraction(1, 1000):  # less than is printed, and than any saw keeps
         return pen.words("not rounded: exactly on a mark")
     return pen.words(
         "rounded {direction} by {by}: {why}",

@@ -13,7 +13,7 @@ from trimlang.takeoff.supplies import Supply
 
 SUPPLIES: Final = {
     "nails": N_("nails"),
-    "caulk": N_("caulk"),
+    "caulk": N_("painter's caulk"),
     "filler": N_("filler"),
     "paint": N_("paint"),
 }
