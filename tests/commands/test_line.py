@@ -48,7 +48,7 @@ def test_build_writes_the_whole_set(job: Path, capsys: pytest.CaptureFixture[str
     names = {path.name for path in out.iterdir()} - {MARK}
     assert names >= {"tickets.html", "stock-order.html", "checklist.html", "plan.json"}
     assert not any(name.endswith(".pdf") for name in names)
-    assert "2 pieces from 1 sticks" in capsys.readouterr().out
+    assert "2 pieces from 1 stick" in capsys.readouterr().out
 
 
 def test_build_writes_html_and_pdf_by_default(job: Path) -> None:

@@ -45,6 +45,45 @@ room "Stair" as SA, trim base, open walk
 """
 
 
+_AGAIN = (
+    "a note that goes on for a while and says the same again, because someone on site"
+    " thought of something else that should be kept in mind when this piece is nailed"
+)
+LOW_TO_TALL = f"""\
+job "Low to tall"
+trim bead: 3/8 in thick, 1/2 in tall
+trim shoe: 1/2 in thick, 3/4 in tall
+trim rail: 3/4 in thick, 1 3/4 in tall
+trim case: 11/16 in thick, 2 1/4 in tall
+trim base: 9/16 in thick, 3 1/4 in tall
+trim tall: 9/16 in thick, 5 1/4 in tall
+stock bead: 8 ft at 3
+stock shoe: 8 ft at 3
+stock rail: 8 ft at 5
+stock case: 8 ft at 5
+stock base: 8 ft at 9
+stock tall: 8 ft at 12
+room "Room of all heights" as RH, trim bead, shoe, rail, case, base, tall
+  N: 41 in, left=in-corner, right=out-corner(91.3 deg)
+  E: 50 3/16 in, left=out-corner, right=butt
+  S: 30 15/16 in, left=return, right=in-corner cope, note "{_AGAIN}"
+  W: 7 in, left=in-corner, right=in-corner
+"""
+
+LONG_WORD = "Abcdefghijklmnopqrstuvwxyz" * 12
+UNBROKEN = f"""\
+job "{LONG_WORD}"
+trim base: 9/16 in thick, 5 1/4 in tall, {LONG_WORD}
+trim shoe: 1/2 in thick, 3/4 in tall
+stock base: 12 ft at 9.00
+stock shoe: 12 ft at 3.00
+room "{LONG_WORD}" as RO, trim base, shoe, open walk
+  {LONG_WORD}: 40 in, left=butt, right=in-corner, note "{LONG_WORD}"
+  E: 40 in, left=in-corner, right=butt
+  opening 30 in, "{LONG_WORD}"
+"""
+
+
 def compiled(text: str) -> Result:
     """Compile a job that must be sound."""
     result = compile_job(text, name="small.trim")

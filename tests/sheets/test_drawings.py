@@ -6,17 +6,22 @@ import csv
 import re
 from fractions import Fraction
 from io import StringIO
+from itertools import combinations
+from pathlib import Path
 
 import pytest
 
-from tests.sheets.jobs import house, odd, small
+from tests.sheets.jobs import compiled, house, odd, small
 from trimlang.sheets.counter import order
-from trimlang.sheets.floor import floor_plan, walls
+from trimlang.sheets.floor import floor_plan
+from trimlang.sheets.lettering import SIZES
 from trimlang.sheets.mates import mates
 from trimlang.sheets.order_csv import order_csv
 from trimlang.sheets.pen import Pen
+from trimlang.sheets.plan_paper import walls
 from trimlang.sheets.saw import saw_sheet
 from trimlang.sheets.sticks import WIDE, stick_layouts
+from trimlang.sheets.typeface import run
 from trimlang.sheets.words import words_in
 from trimlang.survey.outline import outline
 
@@ -118,7 +123,7 @@ def test_csv_of_the_order() -> None:
     rows = list(csv.DictReader(StringIO(order_csv(house()))))
     cost = sum(Fraction(row["cost"]) for row in rows if row["kind"] == "trim" and row["cost"])
     assert cost == house().cost
-    assert {row["what"] for row in rows} == {"base", "shoe", "nails", "caulk", "paint"}
+    assert {row["what"] for row in rows} == {"base", "shoe", "nails", "caulk", "filler", "paint"}
     assert sum(int(row["sticks"]) for row in rows if row["kind"] == "trim") >= sum(
         len(plan.sticks) for plan in house().plans
     )
@@ -148,3 +153,92 @@ def test_order_says_what_the_fewest_sticks_would_cost() -> None:
     saved, plain = (Fraction(sum_of) for sum_of in re.findall(r"\$([\d.]+)", base.saves))
     assert plain == plan.plain_cost == plan.cost + saved
     assert "scrap " in base.waste
+
+
+ALCOVE = """\
+job "Alcove"
+trim base: 9/16 in thick, 5 1/4 in tall
+stock base: 12 ft at 10
+room "Room with alcove" as RA, trim base
+  N1: 8 ft, left=in-corner, right=out-corner
+  N2: 3 1/2 in, left=out-corner, right=in-corner
+  N3: 3 1/2 in, left=in-corner, right=in-corner
+  N4: 3 1/2 in, left=in-corner, right=out-corner
+  N5: 8 ft, left=out-corner, right=in-corner
+  E: 12 ft, left=in-corner, right=in-corner
+  S1: 7 ft 3 1/2 in, left=in-corner, right=in-corner
+  S2: 3 1/2 in, left=in-corner, right=out-corner
+  S3: 3 1/2 in, left=out-corner, right=out-corner
+  S4: 3 1/2 in, left=out-corner, right=in-corner cope
+  S5: 8 ft 8 1/2 in, left=in-corner, right=in-corner
+  W: 12 ft, left=in-corner, right=in-corner
+"""
+BAY = Path(__file__).resolve().parents[2] / "examples" / "bay.trim"
+
+
+@pytest.mark.parametrize("job", [ALCOVE, BAY.read_text("utf-8")], ids=["alcove", "bay"])
+def test_names_on_the_plan_lie_on_nothing(job: str) -> None:
+    shapely = pytest.importorskip("shapely")
+    result = compiled(job)
+    (plan,) = floor_plan(result, PEN)
+    (room,) = result.job.rooms
+    assert {run.label for run in room.runs} <= {label.text for label in plan.labels}
+    boxes = []
+    for label in plan.labels:
+        size = SIZES[label.look]
+        wide = run(label.text, size)
+        x, y = float(label.x), float(label.y)
+        box = shapely.box(x - wide / 2, y - 0.7 * size, x + wide / 2, y)
+        boxes.append(shapely.affinity.rotate(box, float(label.turn), origin=(x, y)))
+    paper = shapely.box(0, 0, float(plan.wide), float(plan.tall))
+    for box in boxes:
+        assert paper.contains(box)
+        for line in plan.lines:
+            stroke = shapely.LineString(
+                [(float(line.x1), float(line.y1)), (float(line.x2), float(line.y2))]
+            )
+            assert not box.intersects(stroke)
+    for one, other in combinations(boxes, 2):
+        assert not one.intersects(other)
+
+
+def test_the_plan_tells_coped_ends_from_mitred() -> None:
+    (plan,) = floor_plan(compiled(ALCOVE), PEN)
+    rows = {row.label: row for row in plan.rows}
+    assert rows["S4"].right == "inside corner, coped"
+    assert rows["S5"].left == "inside corner, square in"
+    assert rows["N3"].left == "inside corner"
+
+
+def test_filler_worked_by_hand() -> None:
+    """Two walls of 40 in, a nail at 0, 16, 32 and 40 in, two high: 16 holes of 1/512 in³.
+
+    One outside corner, 5 1/4 + 9/16 in of seam at 1/256 in².  Twice 16/512 + 93/4096 in³
+    is 221/2048 in³; a US fluid ounce is 231/128 in³.
+    """
+    job = """\
+trim base: 9/16 in thick, 5 1/4 in tall
+stock base: 12 ft at 10
+filler: tub 1/4 fl oz at 6.00
+room "R", trim base, open walk
+  N: 38 in, left=butt, right=out-corner
+  E: 38 in, left=out-corner, right=butt
+"""
+    filler = next(one for one in compiled(job).supplies if one.what == "filler")
+    assert dict(filler.facts) == {"holes": 16, "seams": 1}
+    assert filler.need == Fraction(221, 2048) / Fraction(231, 128)
+    assert (filler.count, filler.cost) == (1, 6)
+    (line,) = [one for one in order(compiled(job), PEN).supplies if "filler" in one.what]
+    assert (line.count, line.what, line.cost) == ("1", "filler, 0.25 fl oz tub", "$6.00")
+
+
+def test_a_metric_job_buys_metric_nails_and_paint() -> None:
+    metric = compiled(
+        "unit mm\ntrim base: 14 thick, 95 tall, Oak, zebrano\nstock base: 2400 at 6\n"
+        'room "R", trim base, open walk\n  N: 1000, left=butt, right=butt\n'
+    )
+    said = order(metric, Pen(words_in("es"), "€", "mm"))
+    needs = dict(said.needs)
+    assert "calibre 18 y 50 mm, cada 400 mm" in needs["clavos"]
+    assert [one.what for one in said.supplies][-1] == "pintura, lata de 1 litro"
+    assert said.trims[0].section.endswith("roble, zebrano")

@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from tests.sheets.jobs import odd, small
+from tests.sheets.jobs import LONG_WORD, LOW_TO_TALL, UNBROKEN, compiled, odd, small
 from trimlang.sheets.pages import TITLES, render_sheets
 from trimlang.sheets.pdf import _within
 
@@ -30,7 +30,7 @@ def _border(box: Any) -> Rectangle:
 def _texts(box: Any) -> list[tuple[str, Rectangle]]:
     """Each stretch of text with about its ink: the middle three fifths of its height."""
     found = []
-    for one in box.descendants():
+    for one in box.descendants(placeholders=True):
         text = getattr(one, "text", None)
         if text and text.strip() and one.style["font_size"] > 2:
             fifth = one.height / 5
@@ -79,7 +79,7 @@ def test_tickets_hold_their_text_and_keep_apart(options: dict[str, Any]) -> None
         sheet = (0.0, 0.0, page.margin_width(), page.margin_height())
         tickets = [
             box
-            for box in page.descendants()
+            for box in page.descendants(placeholders=True)
             if getattr(box, "element_tag", None) == "article" and hasattr(box, "children")
         ]
         seen += len(tickets)
@@ -102,3 +102,77 @@ def test_no_text_lies_on_another_or_off_the_page(name: str, paper: str) -> None:
             assert _inside(place, sheet), text
         for (one, here), (other, there) in combinations(texts, 2):
             assert not _overlap(here, there), (one, other)
+
+
+MM = 96 / 25.4
+TALL = {"bead": 12.7, "shoe": 19.05, "rail": 44.45, "case": 57.15, "base": 82.55, "tall": 133.35}
+
+
+def _of(box: Any, name: str) -> list[Any]:
+    return [
+        one
+        for one in box.descendants(placeholders=True)
+        if one.element is not None
+        and name in (one.element.get("class") or "").split()
+        and hasattr(one, "border_height")
+        and type(one).__name__ in ("BlockBox", "TableCellBox")
+    ]
+
+
+@pytest.mark.parametrize("language", ["en", "es"])
+def test_tickets_are_no_taller_than_their_trim(language: str) -> None:
+    """Above the fold, that is: what is below it is folded back; only the bead wants a flag."""
+    html = render_sheets(compiled(LOW_TO_TALL), language=language)["tickets"]
+    seen = set()
+    for page in _pages(html):
+        for ticket in _of(page, "ticket"):
+            if "blank" in ticket.element.get("class"):
+                continue
+            trim = ticket.element.get("data-piece").split("-")[2]
+            (face,), flaps = _of(ticket, "face"), _of(ticket, "flap")
+            seen.add(trim)
+            assert ("flag" in ticket.element.get("class").split()) is (trim == "bead")
+            assert face.border_height() / MM <= max(TALL[trim], 19.0)
+            for text, place in _texts(face):
+                assert _inside(place, _border(face)), text
+            if not flaps and trim not in ("base", "tall"):  # a card is as tall as its neighbour
+                assert ticket.border_height() / MM <= max(TALL[trim], 19.0) + 0.2
+            texts = _texts(ticket)
+            for (one, here), (other, there) in combinations(texts, 2):
+                assert not _overlap(here, there), (one, other)
+    assert seen == set(TALL)
+
+
+def test_length_cuts_and_room_can_be_read_at_arms_length() -> None:
+    for page in _pages(render_sheets(compiled(LOW_TO_TALL))["tickets"]):
+        for ticket in _of(page, "ticket"):
+            if "blank" in ticket.element.get("class"):
+                continue
+            (length,) = _of(ticket, "length")
+            assert length.style["font_size"] * 0.75 >= 17.9
+            for setting in _of(ticket, "setting"):
+                assert setting.style["font_size"] * 0.75 >= 8.9
+            (room,) = _of(ticket, "room")
+            assert room.style["font_size"] * 0.75 >= 8.4
+
+
+@pytest.mark.parametrize("name", TITLES)
+def test_a_word_without_end_is_cut_off_nowhere(name: str) -> None:
+    for page in _pages(render_sheets(compiled(UNBROKEN))[name]):
+        sheet = (0.0, 0.0, page.margin_width(), page.margin_height())
+        texts = _texts(page)
+        for text, place in texts:
+            assert _inside(place, sheet), text
+        for (one, here), (other, there) in combinations(texts, 2):
+            assert not _overlap(here, there), (one, other)
+
+
+def test_a_shortened_name_stands_whole_on_its_ticket() -> None:
+    job = compiled(UNBROKEN)
+    printed = ""
+    for page in _pages(render_sheets(job)["tickets"]):
+        for ticket in _of(page, "ticket"):
+            if ticket.element.get("data-piece") == f"RO-{LONG_WORD}-shoe":
+                printed = "".join(text for text, _ in _texts(ticket)).replace(" ", "")
+    assert f"RO-{LONG_WORD}-shoe" in printed
+    assert f"note{LONG_WORD}" in printed

@@ -6,10 +6,11 @@ import pytest
 
 from tests.sheets.jobs import compiled, house, small
 from trimlang.sheets import overview
-from trimlang.sheets.floor import WIDE
-from trimlang.sheets.overview import GAP, House
+from trimlang.sheets.neighbours import GAP
+from trimlang.sheets.overview import House
 from trimlang.sheets.pages import render_sheets
 from trimlang.sheets.pen import Pen
+from trimlang.sheets.plan_paper import MARGIN, WIDE
 from trimlang.sheets.words import words_in
 
 HEAD = """\
@@ -54,9 +55,9 @@ def test_rooms_lie_back_to_back_at_their_doors(wall: int) -> None:
     doors = [*(f"window {number}" for number in range(wall)), "Door to the DEN"]
     (group,) = _overview(_square("Hall", "HA", *doors), _square("Den", "DE", "to hall")).groups
     scale = int(group.scale.split(": ")[1].rstrip(")"))
-    sides = sorted(float(side) - 16 for side in (group.wide, group.tall))
+    sides = sorted(float(side) - 2 * MARGIN for side in (group.wide, group.tall))
     assert sides == pytest.approx([100 * 25.4 / scale, (200 + GAP) * 25.4 / scale], abs=0.02)
-    assert float(group.wide) <= WIDE + 16
+    assert float(group.wide) <= WIDE + 2 * MARGIN
     assert {label.text for label in group.labels} == {"HA", "DE", "Hall", "Den"}
 
 

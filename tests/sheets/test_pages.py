@@ -207,3 +207,14 @@ def test_the_documented_context_is_what_templates_see() -> None:
     for view in (*views, House, Overview):
         for field in fields(view):
             assert f"`{field.name}`" in docs, f"{view.__name__}.{field.name}"
+
+
+def test_a_label_too_small_to_read_is_refused_with_one_that_would_do() -> None:
+    with pytest.raises(UnknownPaperError, match=r"too small for ticket .* it fits") as caught:
+        render_sheets(small(), ticket="62mm x 29mm")
+    would = re.findall(r"\d+mm x \d+mm", str(caught.value))
+    assert len(would) == 3
+    for size in would[1:]:
+        across, down = (int(side) for side in re.findall(r"\d+", size))
+        assert label(size).down == down
+        assert across >= 62

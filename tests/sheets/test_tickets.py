@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from fractions import Fraction
 from io import BytesIO
 
@@ -10,7 +11,7 @@ import pytest
 from pypdf import PdfReader
 
 from tests.sheets.jobs import compiled, house, many, odd, small
-from trimlang.sheets.ends import FENCE, THICK, WIDE, draw_ends
+from trimlang.sheets.ends import CARD_ENDS, STRIP_ENDS, Frame, draw_ends
 from trimlang.sheets.pages import render_sheets
 from trimlang.sheets.pdf import to_pdf
 from trimlang.sheets.pen import Pen
@@ -132,17 +133,18 @@ def test_metric_sheets_of_an_inch_job_say_millimetres() -> None:
     assert str(one.length) == "739.8 mm"
 
 
+@pytest.mark.parametrize("frame", [CARD_ENDS, STRIP_ENDS], ids=["card", "strip"])
 @pytest.mark.parametrize("inches", [Fraction(9, 16), Fraction(3), Fraction(200)])
-def test_the_drawing_keeps_its_slopes_to_scale_and_on_the_paper(inches: Fraction) -> None:
-    from dataclasses import replace
-
+def test_the_drawing_keeps_its_slopes_to_scale_and_on_the_paper(
+    inches: Fraction, frame: Frame
+) -> None:
     piece = next(one for one in small().pieces if one.id == "BR-N-base-a")
-    drawing = draw_ends(replace(piece, length=inches), small().job.trim("base"))
+    drawing = draw_ends(replace(piece, length=inches), small().job.trim("base"), frame)
     numbers = [float(n) for body in drawing.bodies for n in re.findall(r"-?[\d.]+", body)]
     xs, ys = numbers[::2], numbers[1::2]
-    assert all(0 <= x <= WIDE for x in xs)
-    assert {min(ys), max(ys)} == {FENCE, FENCE + THICK}
-    assert drawing.whole is (inches < 5)
+    assert all(0 <= x <= frame.wide for x in xs)
+    assert {min(ys), max(ys)} == {frame.fence, frame.fence + frame.thick}
+    assert drawing.whole is (inches < (5 if frame is CARD_ENDS else 2))
 
 
 def _text(pdf: bytes) -> list[str]:

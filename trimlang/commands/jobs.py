@@ -244,9 +244,15 @@ def _summary(result: Result, target: Path) -> str:
     from trimlang.sheets.data import money_text, plan_status
 
     sticks = sum(len(plan.sticks) for plan in result.plans)
+    spare = sum(len(plan.whole_sticks) for plan in result.plans)
     return (
-        f"{len(result.pieces)} pieces from {sticks} sticks,"
+        f"{_counted(len(result.pieces), 'piece')} from {_counted(sticks, 'stick')}"
+        f"{f' and {spare} spare' if spare else ''},"
         f" {result.job.currency}{money_text(result.cost)} of trim"
         f" ({plan_status(result.plans)}; no plan costs less than"
         f" {result.job.currency}{money_text(result.bound)}) → {target}\n"
     )
+
+
+def _counted(count: int, word: str) -> str:
+    return f"{count} {word}" if count == 1 else f"{count} {word}s"

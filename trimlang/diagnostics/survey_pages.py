@@ -244,7 +244,7 @@ SURVEY_PAGES: Final = (
         "a setting for the whole job",
         "this setting holds for the whole job and cannot be changed for room “{room}”",
         "Move the line above the first room.",
-        "The saw, the spare allowance, nails, caulk and paint are one for the job.",
+        "The saw, the spare allowance, nails, caulk, filler and paint are one for the job.",
         _ALL + "  saw: kerf 1/8 in\n" + _RUN,
     ),
     Page(

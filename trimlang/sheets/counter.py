@@ -7,8 +7,8 @@ from fractions import Fraction
 
 from trimlang.compiler import Result
 from trimlang.lengths.tape import decimal_text
+from trimlang.sheets import supply_words
 from trimlang.sheets.pen import Pen
-from trimlang.sheets.phrases import SUPPLIES
 from trimlang.stock.layout import Bought, TrimPlan
 from trimlang.stock.problem import Status
 
@@ -35,6 +35,7 @@ class TrimOrder:
     needed: str
     spare: str
     whole: str
+    sticks: str
     cost: str
     bound: str
     status: str
@@ -67,17 +68,14 @@ def order(result: Result, pen: Pen) -> Order:
         supplies=tuple(
             Line(
                 str(supply.count),
-                f"{pen.words(SUPPLIES.get(supply.what, supply.what))}, {supply.package}",
+                f"{supply_words.name(supply, pen)}, {supply_words.package(supply, pen)}",
                 pen.money(supply.price) if supply.price else pen.words("no price given"),
                 pen.money(supply.cost) if supply.price else "",
             )
             for supply in result.supplies
         ),
         needs=tuple(
-            (
-                pen.words(SUPPLIES.get(supply.what, supply.what)),
-                f"{decimal_text(supply.need, 1)} {supply.need_unit}; {supply.detail}",
-            )
+            (supply_words.name(supply, pen), supply_words.need(supply, pen))
             for supply in result.supplies
         ),
         trim_cost=pen.money(result.cost),
@@ -105,7 +103,7 @@ def _trim(result: Result, plan: TrimPlan, pen: Pen) -> TrimOrder:
     sizes = [
         words("{size} thick", size=pen.length(trim.thickness)) if trim.thickness else "",
         words("{size} tall", size=pen.length(trim.height)) if trim.height else "",
-        *trim.material,
+        *(supply_words.material(word, pen) for word in trim.material),
     ]
     pieces = sum((piece.length for piece in result.pieces if piece.trim == plan.trim), Fraction(0))
     bought = sum(
@@ -120,6 +118,7 @@ def _trim(result: Result, plan: TrimPlan, pen: Pen) -> TrimOrder:
         needed=pen.run_of(pieces),
         spare=_spare(result, plan, pen),
         whole=_whole(plan.whole_sticks, pen),
+        sticks=_sticks(plan, pen),
         cost=pen.money(plan.cost),
         bound=pen.money(plan.bound),
         status=words("proven least cost")
@@ -131,16 +130,32 @@ def _trim(result: Result, plan: TrimPlan, pen: Pen) -> TrimOrder:
     )
 
 
+def _sticks(plan: TrimPlan, pen: Pen) -> str:
+    """Say how many sticks are cut, and what is proven of that number."""
+    words, count = pen.words, len(plan.sticks)
+    facts = {"n": count, "least": plan.stick_bound}
+    if plan.stick_bound >= count:
+        return words("{n}; proven: at this cost fewer cannot do", **facts)
+    if plan.stick_bound > 0:
+        return words("{n}; not proven fewest: at this cost fewer than {least} cannot do", **facts)
+    return words("{n}; not proven fewest", **facts)
+
+
 def _waste(plan: TrimPlan, pen: Pen) -> str:
     """Say where the wood of the cut sticks goes that no piece keeps, kind by kind."""
     words, lost = pen.words, plan.lost
     kinds = (
-        (words("sawdust {length}", length=pen.run_of(lost.kerf)), lost.kerf),
-        (words("squared off {length}", length=pen.run_of(lost.ends)), lost.ends),
-        (words("scrap {length}", length=pen.run_of(lost.scrap)), lost.scrap),
-        (words("offcuts worth keeping {length}", length=pen.run_of(lost.offcut)), lost.offcut),
+        (words("sawdust {length}", length=_run(lost.kerf, pen)), lost.kerf),
+        (words("squared off {length}", length=_run(lost.ends, pen)), lost.ends),
+        (words("scrap {length}", length=_run(lost.scrap, pen)), lost.scrap),
+        (words("offcuts worth keeping {length}", length=_run(lost.offcut, pen)), lost.offcut),
     )
     return ", ".join(text for text, length in kinds if length) or words("none")
+
+
+def _run(length: Fraction, pen: Pen) -> str:
+    """Write a total; where it is less than it can show, in small units."""
+    return pen.run_of(length) if length >= Fraction(2) else pen.length(length)
 
 
 def _saves(plan: TrimPlan, pen: Pen) -> str:
@@ -180,7 +195,8 @@ def _fewest(result: Result, plan: TrimPlan, pen: Pen) -> str:
         return words("this plan: {n} to buy, fewer cannot do", n=sticks)
     if sticks <= found.sticks:
         return words(
-            "this plan: {n} to buy; a quick search found no fewer, fewer than {least} cannot do",
+            "this plan: {n} to buy; a quick search found no fewer, not proven: fewer than {least}"
+            " cannot do",
             n=sticks,
             least=found.least,
         )
@@ -197,11 +213,13 @@ def _fewest(result: Result, plan: TrimPlan, pen: Pen) -> str:
     }
     if found.sticks <= found.least:
         return words(
-            "{n} instead of {all} ({lengths}) for {cost}, {more} more; fewer cannot do", **facts
+            "{n} instead of {all} ({lengths}) for {cost}, {more} more; fewer cannot do, but that"
+            " so few cost so much is not proven",
+            **facts,
         )
     return words(
-        "{n} instead of {all} ({lengths}) for {cost}, {more} more; found by a quick search,"
-        " fewer than {least} cannot do",
+        "{n} instead of {all} ({lengths}) for {cost}, {more} more; found by a quick search, not"
+        " proven: fewer than {least} cannot do",
         **facts,
         least=found.least,
     )

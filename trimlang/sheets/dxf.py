@@ -15,8 +15,10 @@ from trimlang.compiler import Result
 from trimlang.diagnostics.show import printable
 from trimlang.joinery.piece import Kind
 from trimlang.lengths.tape import feet_text, length_text
-from trimlang.sheets.floor import Point, Wall, inward, walls
-from trimlang.sheets.overview import Placed, roomiest, side_by_side
+from trimlang.sheets.neighbours import Placed
+from trimlang.sheets.overview import side_by_side
+from trimlang.sheets.plan_paper import Wall, inward, walls
+from trimlang.sheets.polygons import Point, roomiest
 from trimlang.survey.job import Gap, Room, Run
 from trimlang.survey.outline import outline
 

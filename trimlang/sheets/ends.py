@@ -19,19 +19,32 @@ from trimlang.joinery.piece import Cut, Piece
 from trimlang.sheets.phrases import lay
 from trimlang.survey.job import Fit, Trim
 
-WIDE: Final = 84.0
-TALL: Final = 14.6
-FENCE: Final = 4.0
-"""Where the fence ends and the far edge of the piece lies."""
-THICK: Final = 9.0
-"""How deep the piece is drawn; the ends' slopes are to the same scale."""
-MOST: Final = 34.0
-"""The furthest that a slope goes in before its end is only hinted at."""
-BREAK: Final = 6.5
 MARGIN: Final = 1.5
 UNDERCUT: Final = 1.0
 FAR: Final = ("back", "top", "outer")
 Point = tuple[float, float]
+
+
+@dataclass(frozen=True, slots=True)
+class Frame:
+    """What a drawing is drawn in, in millimetres.
+
+    ``fence`` is where the fence ends and the far edge of the piece lies, ``thick``
+    how deep the piece is drawn (the ends' slopes are to the same scale), ``most`` the
+    furthest that a slope goes in before its end is only hinted at, ``apart`` half of
+    what is left out between the two ends.
+    """
+
+    wide: float
+    tall: float
+    fence: float
+    thick: float
+    most: float
+    apart: float
+
+
+CARD_ENDS: Final = Frame(wide=84.0, tall=14.6, fence=4.0, thick=9.0, most=34.0, apart=6.5)
+STRIP_ENDS: Final = Frame(wide=24.0, tall=10.2, fence=3.0, thick=5.6, most=7.5, apart=1.6)
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,7 +54,8 @@ class EndsDrawing:
     ``bodies`` are the wood (one where the whole piece fits, else its two ends),
     ``waste`` what a cope saws away, ``points`` the long points, ``breaks`` where
     length is left out, ``hatch`` the fence.  ``faces`` are the near edges.
-    ``view`` is ``face`` (near edge), ``bottom``, ``ceiling`` or ``mixed``.
+    ``fence`` is the fence's
+    line.  ``view`` is ``face`` (near edge), ``bottom``, ``ceiling`` or ``mixed``.
     """
 
     bodies: tuple[str, ...]
@@ -55,19 +69,23 @@ class EndsDrawing:
     wide: str
     tall: str
     middle: str
+    fence: str
 
 
-def draw_ends(piece: Piece, trim: Trim) -> EndsDrawing:
+def draw_ends(piece: Piece, trim: Trim, frame: Frame = CARD_ENDS) -> EndsDrawing:
     """Draw the ends of a piece of that trim."""
+    wide = frame.wide
     views = {lay(cut) for cut in (piece.left, piece.right) if cut.long_edge != "both"}
-    left_scale, right_scale = _scale(piece.left, trim, views), _scale(piece.right, trim, views)
-    far, near = FENCE, FENCE + THICK
-    left_far, left_near = _insets(piece.left, left_scale)
-    right_far, right_near = _insets(piece.right, right_scale)
+    left_scale, right_scale = (
+        _scale(cut, trim, views, frame.thick) for cut in (piece.left, piece.right)
+    )
+    far, near = frame.fence, frame.fence + frame.thick
+    left_far, left_near = _insets(piece.left, left_scale, frame.most)
+    right_far, right_near = _insets(piece.right, right_scale, frame.most)
     length = float(piece.length) * min(left_scale, right_scale)
-    whole = length <= WIDE - 2 * MARGIN and len(views) < 2
-    start = (WIDE - length) / 2 if whole else MARGIN
-    end = start + length if whole else WIDE - MARGIN
+    whole = length <= wide - 2 * MARGIN and len(views) < 2
+    start = (wide - length) / 2 if whole else MARGIN
+    end = start + length if whole else wide - MARGIN
     left: list[Point] = [(start + left_far, far), (start + left_near, near)]
     right: list[Point] = [(end - right_near, near), (end - right_far, far)]
     bodies: tuple[str, ...]
@@ -77,9 +95,9 @@ def draw_ends(piece: Piece, trim: Trim) -> EndsDrawing:
         bodies = (_points([*left, *right]),)
         faces = (_edge(left[1], right[0]),)
     else:
-        middle = WIDE / 2
-        one = [(middle - BREAK, near), (middle - BREAK + 1, far)]
-        other = [(middle + BREAK, far), (middle + BREAK - 1, near)]
+        middle = wide / 2
+        one = [(middle - frame.apart, near), (middle - frame.apart + 1, far)]
+        other = [(middle + frame.apart, far), (middle + frame.apart - 1, near)]
         bodies = (_points([*left, *one]), _points([*right, *other]))
         faces = (_edge(left[1], one[0]), _edge(other[1], right[0]))
         breaks = (_points(_zigzag(one[0], one[1])), _points(_zigzag(other[1], other[0])))
@@ -95,12 +113,13 @@ def draw_ends(piece: Piece, trim: Trim) -> EndsDrawing:
         tuple(waste),
         tuple((_fixed(x), _fixed(y)) for x, y in points),
         breaks,
-        tuple((_fixed(x / 10), _fixed(x / 10 - 2.2)) for x in range(22, int(WIDE * 10), 25)),
+        tuple((_fixed(x / 10), _fixed(x / 10 - 2.2)) for x in range(22, int(wide * 10), 25)),
         whole,
         _view(views),
-        _fixed(WIDE),
-        _fixed(TALL),
-        _fixed(WIDE / 2),
+        _fixed(wide),
+        _fixed(frame.tall),
+        _fixed(wide / 2),
+        _fixed(far - 0.3),
     )
 
 
@@ -110,7 +129,7 @@ def _view(views: set[str]) -> str:
     return {"flat": "bottom", "crown": "ceiling"}.get(next(iter(views), ""), "face")
 
 
-def _scale(cut: Cut, trim: Trim, views: set[str]) -> float:
+def _scale(cut: Cut, trim: Trim, views: set[str], thick: float) -> float:
     """How many millimetres on paper are an inch at this end."""
     seen = lay(cut) if cut.long_edge != "both" else next(iter(sorted(views)), "standing")
     deep = trim.thickness or Fraction(1, 2)
@@ -118,14 +137,14 @@ def _scale(cut: Cut, trim: Trim, views: set[str]) -> float:
         deep = trim.height or deep
     elif seen == "crown" and trim.spring is not None:
         deep = projection(trim.height or deep, trim.spring)
-    return THICK / float(deep)
+    return thick / float(deep)
 
 
-def _insets(cut: Cut, scale: float) -> tuple[float, float]:
+def _insets(cut: Cut, scale: float, most: float) -> tuple[float, float]:
     """How far the far and the near edge stay back from the long point, on paper."""
     if cut.long_edge == "both":
         return 0.0, 0.0
-    inset = min(float(cut.inset) * scale, MOST)
+    inset = min(float(cut.inset) * scale, most)
     return (0.0, inset) if cut.long_edge in FAR else (inset, 0.0)
 
 

@@ -3,72 +3,29 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from math import cos, radians, sin
-from typing import Final
 
 from trimlang.compiler import Result
 from trimlang.joinery.piece import Kind
 from trimlang.lengths.tape import steps_nearest
 from trimlang.sheets import phrases
+from trimlang.sheets.lettering import Wanted, letter
 from trimlang.sheets.pen import Pen
-from trimlang.survey.job import Joint, Room, Run, Stretch
-from trimlang.survey.outline import Outline, outline
-
-WIDE: Final = 166.0
-TALL: Final = 72.0
-MARGIN: Final = 8.0
-SCALES: Final = {
-    "in": (16, 24, 32, 48, 64, 96, 128, 192, 384),
-    "mm": (10, 20, 25, 50, 75, 100, 200, 500),
-}
-MM_PER_INCH: Final = 25.4
-Point = tuple[float, float]
-
-
-@dataclass(frozen=True, slots=True)
-class Wall:
-    """A stretch where it lies, in inches, y downwards; ``heading`` in degrees to the right."""
-
-    stretch: Stretch
-    start: Point
-    end: Point
-    heading: float
-
-
-def walls(room: Room, drawn: Outline) -> tuple[Wall, ...]:
-    """Return the walk of a room as a drawing takes it."""
-    return tuple(
-        Wall(
-            room.walk[leg.index],
-            (float(leg.start.x), -float(leg.start.y)),
-            (float(leg.end.x), -float(leg.end.y)),
-            float(leg.heading),
-        )
-        for leg in drawn.legs
-    )
-
-
-@dataclass(frozen=True, slots=True)
-class Line:
-    """A line on paper, with a class for its look (``run``, ``opening``, ``bare`` …)."""
-
-    look: str
-    x1: str
-    y1: str
-    x2: str
-    y2: str
-
-
-@dataclass(frozen=True, slots=True)
-class Label:
-    """A text on paper, turned by so many degrees about its own place."""
-
-    look: str
-    x: str
-    y: str
-    turn: str
-    text: str
+from trimlang.sheets.plan_paper import (
+    Label,
+    Line,
+    Paper,
+    Wall,
+    fixed,
+    inward,
+    jamb,
+    line,
+    scale_text,
+    walls,
+)
+from trimlang.sheets.polygons import Point, far
+from trimlang.survey.job import End, Joint, Room, Run
+from trimlang.survey.outline import outline
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,55 +49,12 @@ class RoomPlan:
     wide: str
     tall: str
     lines: tuple[Line, ...]
-    marks: tuple[tuple[str, str, str], ...]
+    marks: tuple[tuple[str, str, str, str], ...]
     arrows: tuple[str, ...]
     labels: tuple[Label, ...]
     rows: tuple[WallRow, ...]
     closure: str
     note: str
-
-
-class Paper:
-    """Turns inches in the room into millimetres on the paper.
-
-    The drawing is at most ``tall`` (mm, without margins), and no larger than at ``least``.
-    """
-
-    def __init__(
-        self, laid: tuple[Wall, ...], unit: str, tall: float = TALL, least: int = 0
-    ) -> None:
-        points = [wall.start for wall in laid] + [wall.end for wall in laid]
-        self._left = min(x for x, _ in points)
-        self._top = min(y for _, y in points)
-        across = max(x for x, _ in points) - self._left
-        down = max(y for _, y in points) - self._top
-        fits = [
-            scale
-            for scale in SCALES[unit]
-            if scale >= least
-            and across * MM_PER_INCH / scale <= WIDE
-            and down * MM_PER_INCH / scale <= tall
-        ]
-        wanted = max(across / WIDE, down / tall) * MM_PER_INCH
-        self.scale = fits[0] if fits else _enough(max(wanted, least))
-        self.factor = MM_PER_INCH / self.scale
-        self.wide = across * self.factor + 2 * MARGIN
-        self.tall = down * self.factor + 2 * MARGIN
-
-    def at(self, point: Point) -> Point:
-        """Return where on the paper a point of the room comes."""
-        return (
-            (point[0] - self._left) * self.factor + MARGIN,
-            (point[1] - self._top) * self.factor + MARGIN,
-        )
-
-
-def _enough(ratio: float) -> int:
-    """A round scale for a room that none of the usual ones holds."""
-    scale = 1000
-    while scale < ratio:
-        scale *= 2
-    return scale
 
 
 def floor_plan(result: Result, pen: Pen) -> tuple[RoomPlan, ...]:
@@ -155,16 +69,16 @@ def _room(result: Result, room: Room, pen: Pen) -> RoomPlan:
     laid = walls(room, drawn)
     paper = Paper(laid, pen.unit)
     lines: list[Line] = []
-    marks: list[tuple[str, str, str]] = []
+    marks: list[tuple[str, str, str, str]] = []
     arrows: list[str] = []
-    labels: list[Label] = []
+    names: list[Wanted] = []
     for wall in laid:
         one, other = paper.at(wall.start), paper.at(wall.end)
         stretch = wall.stretch
         if isinstance(stretch, Run):
             lines.append(line("run", one, other))
             marks += _corner_marks(stretch, one, other)
-            labels.append(_label("run", wall, one, other, stretch.label, -3.2))
+            names.append(_wanted("run", wall, one, other, stretch.label))
             lines += [_across(paper, wall, at) for at in _splices(result, room, stretch)]
         else:
             lines.append(line(stretch.kind, one, other))
@@ -172,7 +86,7 @@ def _room(result: Result, room: Room, pen: Pen) -> RoomPlan:
             if stretch.entrance:
                 arrows.append(_arrow(wall, one, other))
             if stretch.called:
-                labels.append(_label("gap", wall, one, other, stretch.called, 3.0))
+                names.append(_wanted("gap", wall, one, other, stretch.called))
     closure = ""
     if drawn.gap is not None and drawn.gap > room.settings.closes_within:
         lines.append(line("misclosure", paper.at(laid[-1].end), paper.at(laid[0].start)))
@@ -180,40 +94,34 @@ def _room(result: Result, room: Room, pen: Pen) -> RoomPlan:
             "The walk as surveyed ends {off} from its start (dashed): measure again.",
             off=pen.length(steps_nearest(drawn.gap, room.settings.rounding_step)),
         )
+    solid = [(float(x), float(y)) for _, x, y, _ in marks]
+    solid += [middle_of(arrow) for arrow in arrows]
+    placed = letter(names, lines, solid, (paper.wide, paper.tall))
     return RoomPlan(
         room.name,
         scale_text(paper.scale, pen),
         fixed(paper.wide),
-        fixed(paper.tall),
-        tuple(lines),
+        fixed(placed.tall),
+        (*placed.leaders, *lines),
         tuple(marks),
         tuple(arrows),
-        tuple(labels),
+        placed.labels,
         tuple(_row(wall.stretch, pen) for wall in laid if isinstance(wall.stretch, Run)),
         closure,
         room.note or "",
     )
 
 
-def scale_text(scale: int, pen: Pen) -> str:
-    """Write a scale as a carpenter reads it."""
-    if pen.unit == "mm":
-        return f"1 : {scale}"
-    return pen.words(
-        "{inch} = 1 ft (1 : {scale})", inch=pen.length(Fraction(12, scale)), scale=scale
-    )
-
-
 def _row(run: Run, pen: Pen) -> WallRow:
-    def joint(end_joint: Joint, corner: Fraction | None) -> str:
-        name = pen.words(phrases.JOINTS[end_joint])
-        return f"{name} {pen.angle(corner)}" if corner is not None else name
+    def joint(end: End) -> str:
+        name = phrases.joint_words(end.joint, end.fit, pen.words)
+        return f"{name} {pen.angle(end.corner)}" if end.corner is not None else name
 
     return WallRow(
         run.label,
         pen.length(run.length),
-        joint(run.left.joint, run.left.corner),
-        joint(run.right.joint, run.right.corner),
+        joint(run.left),
+        joint(run.right),
         ", ".join(run.trims),
         run.note or "",
     )
@@ -234,7 +142,7 @@ def _splices(result: Result, room: Room, run: Run) -> list[float]:
     return marks
 
 
-def _corner_marks(run: Run, one: Point, other: Point) -> list[tuple[str, str, str]]:
+def _corner_marks(run: Run, one: Point, other: Point) -> list[tuple[str, str, str, str]]:
     """A dot in an inside corner, a square at an outside one, a ring at a free end."""
     looks = {
         Joint.IN_CORNER: "in",
@@ -242,28 +150,29 @@ def _corner_marks(run: Run, one: Point, other: Point) -> list[tuple[str, str, st
         Joint.RETURN: "free",
         Joint.OPEN: "free",
     }
+    # where a wall is shorter than a mark, its marks shrink so that both are seen
+    size = fixed(min(max(far(one, other) * 0.4, 0.45), 1.0))
     return [
-        (looks[end.joint], fixed(at[0]), fixed(at[1]))
+        (looks[end.joint], fixed(at[0]), fixed(at[1]), size)
         for end, at in ((run.left, one), (run.right, other))
         if end.joint in looks
     ]
 
 
-def inward(wall: Wall) -> Point:
-    """The unit direction from a wall into the room: to the right of the walk."""
-    return (-sin(radians(wall.heading)), cos(radians(wall.heading)))
-
-
-def _label(look: str, wall: Wall, one: Point, other: Point, text: str, inside: float) -> Label:
-    """Put a text beside a wall's middle, along it, never upside down."""
+def _wanted(look: str, wall: Wall, one: Point, other: Point, text: str) -> Wanted:
+    """Ask for a name: a run's outside its room, an opening's inside."""
     way = inward(wall)
-    turn = (wall.heading + 90) % 180 - 90
-    x = (one[0] + other[0]) / 2 + way[0] * inside
-    y = (one[1] + other[1]) / 2 + way[1] * inside
-    # a text stands on its base line: move it down by half a letter
-    x += -sin(radians(turn)) * 0.9
-    y += cos(radians(turn)) * 0.9
-    return Label(look, fixed(x), fixed(y), fixed(turn), text)
+    off = (-way[0], -way[1]) if look == "run" else way
+    return Wanted(look, text, one, other, off, wall.heading)
+
+
+def middle_of(points: str) -> Point:
+    """Return the middle of a polygon that is written as ``x,y x,y``."""
+    pairs = [point.split(",") for point in points.split()]
+    return (
+        sum(float(x) for x, _ in pairs) / len(pairs),
+        sum(float(y) for _, y in pairs) / len(pairs),
+    )
 
 
 def _across(paper: Paper, wall: Wall, at: float) -> Line:
@@ -273,14 +182,6 @@ def _across(paper: Paper, wall: Wall, at: float) -> Line:
     way = inward(wall)
     dx, dy = (along[0] + way[0]) * 1.8, (along[1] + way[1]) * 1.8
     return line("splice", (x - dx, y - dy), (x + dx, y + dy))
-
-
-def jamb(wall: Wall, at: Point) -> Line:
-    """Return the short stroke across the wall at an opening's side."""
-    way = inward(wall)
-    return line(
-        "jamb", (at[0] - way[0] * 1.6, at[1] - way[1] * 1.6), (at[0] + way[0], at[1] + way[1])
-    )
 
 
 def _arrow(wall: Wall, one: Point, other: Point) -> str:
@@ -296,13 +197,3 @@ def _arrow(wall: Wall, one: Point, other: Point) -> str:
         (foot[0] - along[0] * 1.8, foot[1] - along[1] * 1.8),
     ]
     return " ".join(f"{fixed(px)},{fixed(py)}" for px, py in points)
-
-
-def line(look: str, one: Point, other: Point) -> Line:
-    """Return a line between two points on the paper."""
-    return Line(look, fixed(one[0]), fixed(one[1]), fixed(other[0]), fixed(other[1]))
-
-
-def fixed(value: float) -> str:
-    """Write a coordinate with two decimals, so that the same drawing gives the same bytes."""
-    return f"{round(value, 2) + 0.0:.2f}"

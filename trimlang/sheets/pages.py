@@ -15,7 +15,7 @@ from trimlang.sheets.flats import flats_table
 from trimlang.sheets.floor import floor_plan
 from trimlang.sheets.heading import heading
 from trimlang.sheets.overview import house
-from trimlang.sheets.paper import Label, label, page_rule
+from trimlang.sheets.paper import Label, label, page_rule, running
 from trimlang.sheets.pen import Pen
 from trimlang.sheets.press import Press
 from trimlang.sheets.qr import qr_svg
@@ -23,7 +23,7 @@ from trimlang.sheets.saw import saw_sheet
 from trimlang.sheets.stages import checklist
 from trimlang.sheets.sticks import stick_layouts
 from trimlang.sheets.style import stylesheet
-from trimlang.sheets.ticket import tickets
+from trimlang.sheets.ticket import rows, tickets
 from trimlang.sheets.words import N_, words_in
 
 TITLES: Final = {
@@ -43,12 +43,7 @@ def _drawn(
 ) -> dict[str, Callable[[], dict[str, object]]]:
     """Return how each sheet's own context is made."""
     return {
-        "tickets": lambda: {
-            "tickets": tickets(result, pen),
-            "code": qr_svg if qr else None,
-            "label": stock,
-            **({"page_rule": Markup(stock.rule)} if stock else {}),  # noqa: S704 - numbers only
-        },
+        "tickets": lambda: _tickets(result, pen, qr=qr, stock=stock),
         "stock-order": lambda: {"order": order(result, pen)},
         "checklist": lambda: {"list": checklist(result, pen)},
         "stick-layouts": lambda: {"trims": stick_layouts(result, pen)},
@@ -58,6 +53,19 @@ def _drawn(
             "rooms": floor_plan(result, pen),
         },
         **({"flats": lambda: {"table": flats_table(site, pen)}} if site else {}),
+    }
+
+
+def _tickets(result: Result, pen: Pen, *, qr: bool, stock: Label | None) -> dict[str, object]:
+    made = tickets(result, pen, label=stock, code=qr)
+    return {
+        "tickets": made,
+        "rows": rows(made) if stock is None else [[one] for one in made],
+        "folds": any(one.shape.flap for one in made),
+        "flags": any(one.shape.flag for one in made),
+        "code": qr_svg if qr else None,
+        "label": stock,
+        **({"page_rule": Markup(stock.rule)} if stock else {}),  # noqa: S704 - numbers only
     }
 
 
@@ -97,17 +105,24 @@ def render_sheets(
     words = words_in(language)
     pen = Pen(words, result.job.currency, result.job.settings.unit, show)
     press = Press(templates)
+    head = heading(result)
     stock = label(ticket) if ticket is not None else None
     common = {
-        "job": heading(result),
+        "job": head,
         "_": words,
         "language": words.language,
         "style": stylesheet(press),
         "script": Markup(press.source("parts/phone.js")),  # noqa: S704
-        "page_rule": Markup(page_rule(paper)),  # noqa: S704 - one of ours
     }
+    size = page_rule(paper)
+
+    def titled(name: str) -> dict[str, object]:
+        title = words(SITE_TITLES[name])
+        rules = running(head.job, title, head.revision, words)
+        return {"sheet": title, "page_rule": Markup(f"{size}\n{rules}")}  # noqa: S704 - escaped
+
     return {
-        name: press.sheet(f"{name}.html", {**common, "sheet": words(SITE_TITLES[name]), **own()})
+        name: press.sheet(f"{name}.html", {**common, **titled(name), **own()})
         for name, own in _drawn(result, pen, qr=qr, stock=stock, site=site).items()
         if only is None or name in only
     }

@@ -9,6 +9,8 @@ from typing import Final
 
 from trimlang.lengths.tape import MM, decimal_text
 from trimlang.lengths.units import INCHES_PER
+from trimlang.sheets.typeface import shortened
+from trimlang.sheets.words import Words
 
 PAPERS: Final = {"letter": "letter", "a4": "A4"}
 """The papers by the names that the command line takes."""
@@ -16,8 +18,10 @@ PAPERS: Final = {"letter": "letter", "a4": "A4"}
 _SIZE: Final = re.compile(
     r"\s*(\d+(?:\.\d+)?)\s*(mm|cm|in)?\s*[x×]\s*(\d+(?:\.\d+)?)\s*(mm|cm|in)\s*", re.IGNORECASE
 )
-_LEAST: Final = (Fraction(40), Fraction(25))
+_LEAST: Final = (Fraction(40), Fraction(15))
 _MOST: Final = Fraction(600)
+JOB_WIDE: Final = 130.0
+"""How far a job's name may run in the head of a page (mm)."""
 _EDGE: Final = Fraction(2)
 """Label printers leave about so much blank at each edge (mm; common practice, no source)."""
 
@@ -28,32 +32,28 @@ class UnknownPaperError(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class Label:
-    """A label, in millimetres.  ``wide``: the small print goes beside, not below."""
+    """A label, in millimetres."""
 
     across: Fraction
     down: Fraction
 
     @property
-    def wide(self) -> bool:
-        """Whether the label is a good deal wider than tall."""
-        return self.across >= self.down * Fraction(8, 5)
+    def inside(self) -> tuple[Fraction, Fraction]:
+        """What a ticket may fill of it: across and down."""
+        return self.across - 2 * _EDGE, self.down - 2 * _EDGE
+
+    @property
+    def size(self) -> str:
+        """The size as one writes it: ``100mm x 50mm``."""
+        return " x ".join(f"{decimal_text(side, 1)}mm" for side in (self.across, self.down))
 
     @property
     def rule(self) -> str:
-        """The page rule for this label, with the type scaled to fit."""
-        across, down = self.across - 2 * _EDGE, self.down - 2 * _EDGE
-        # a ticket of 9 pt type wants 88 x 70 mm, or 88 x 50 and its small print beside
-        scale = (
-            min(across * Fraction(3, 5) / 88, down / 52)
-            if self.wide
-            else min(across / 88, down / 72)
-        )
+        """The page rule for this label: no margin boxes."""
         size = " ".join(f"{decimal_text(side, 2)}mm" for side in (self.across, self.down))
         boxes = ("top-left", "top-right", "bottom-left", "bottom-right")
-        return (
-            f"@page {{ size: {size}; margin: {_EDGE}mm; "
-            + " ".join(f"@{box} {{ content: none; }}" for box in boxes)
-            + f" }}\n@media print {{ .ticket {{ font-size: {decimal_text(scale * 9, 2)}pt; }} }}"
+        return f"@page {{ size: {size}; margin: {_EDGE}mm; " + (
+            " ".join(f"@{box} {{ content: none; }}" for box in boxes) + " }"
         )
 
 
@@ -66,6 +66,29 @@ def page_rule(paper: str) -> str:
     if paper.lower() not in PAPERS:
         raise UnknownPaperError(f"no paper {paper!r}; there are: {', '.join(PAPERS)}")
     return f"@page {{ size: {PAPERS[paper.lower()]}; }}"
+
+
+def running(job: str, sheet: str, revision: str, words: Words) -> str:
+    """Return the rule for what stands at the head and foot of every page."""
+    page = words("page {n} of {all}", n="\0", all="\1")
+    parts = [
+        {"\0": "counter(page)", "\1": "counter(pages)"}.get(part) or _quoted(part)
+        for part in re.split("([\0\1])", page)
+        if part
+    ]
+    boxes = {
+        "top-left": _quoted(shortened(job, JOB_WIDE, 8 * 25.4 / 72)),
+        "top-right": _quoted(sheet),
+        "bottom-left": _quoted(words("revision {revision}", revision=revision)),
+        "bottom-right": " ".join(parts),
+    }
+    rules = " ".join(f"@{box} {{ content: {content}; }}" for box, content in boxes.items())
+    return f"@page {{ {rules} }}"
+
+
+def _quoted(text: str) -> str:
+    """Write a text as a CSS string that no text can end, nor the style element around it."""
+    return '"' + "".join(c if c.isalnum() or c == " " else f"\\{ord(c):x} " for c in text) + '"'
 
 
 def label(size: str) -> Label:

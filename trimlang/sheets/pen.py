@@ -79,6 +79,17 @@ class Pen:
             return f"{mixed_number(abs(inches))} in"
         return f"{decimal_text(abs(inches), 3)} in"
 
+    def thickness(self, inches: Fraction) -> str:
+        """Write what is packed out, to the nearest 1/64 in or half millimetre.
+
+        Empty where that is nothing: thinner than a sheet of card cannot be packed.
+        """
+        step = MM / 2 if self.unit == "mm" else Fraction(1, 64)
+        near = steps_nearest(inches, step)
+        if not near:
+            return ""
+        return self.length(near) if self.unit == "mm" else f"{mixed_number(near)} in"
+
     def stick(self, inches: Fraction) -> str:
         """Write a stick's length as it is sold: ``12 ft``, ``3.6 m``."""
         if self.unit == "mm":

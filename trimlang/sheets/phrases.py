@@ -82,18 +82,20 @@ LAYS: Final = {
 
 CROWN_EDGES: Final = {"ceiling edge": N_("ceiling edge"), "wall edge": N_("wall edge")}
 
-SUPPLIES: Final = {"nails": N_("nails"), "caulk": N_("caulk"), "paint": N_("paint")}
-"""What else there is to buy, by the names that the takeoff gives it."""
-
 _ACROSS: Final = ("top", "bottom", "outer")
 
 
 def joint_name(cut: Cut, words: Words) -> str:
-    """Name an end: ``inside corner, coped``."""
-    name = words(JOINTS[cut.joint])
-    if cut.joint is Joint.IN_CORNER and cut.fit is Fit.COPED:
+    """Name a piece's end: ``inside corner, coped``."""
+    return joint_words(cut.joint, cut.fit, words)
+
+
+def joint_words(joint: Joint, fit: Fit, words: Words) -> str:
+    """Name a joint and how its inside corner is fitted."""
+    name = words(JOINTS[joint])
+    if joint is Joint.IN_CORNER and fit is Fit.COPED:
         return words("{joint}, coped", joint=name)
-    if cut.joint is Joint.IN_CORNER and cut.fit is Fit.SQUARE:
+    if joint is Joint.IN_CORNER and fit is Fit.SQUARE:
         return words("{joint}, square in", joint=name)
     return name
 
@@ -210,11 +212,13 @@ def edges(piece: Piece, pen: Pen) -> str:
     )
 
 
-def rounding(piece: Piece, pen: Pen) -> str:
-    """Say how the length was rounded, by how much and why."""
+def rounding(piece: Piece, pen: Pen, *, brief: bool = False) -> str:
+    """Say how the length was rounded, by how much and why (``brief``: the end alone)."""
     by = piece.rounding.by
     why = pen.words(ROWS[piece.rounding.row])
-    if not by:
+    if brief:
+        why = why.partition(":")[0]
+    if abs(by) < Fraction(1, 1000):  # less than is printed, and than any saw keeps
         return pen.words("not rounded: exactly on a mark")
     return pen.words(
         "rounded {direction} by {by}: {why}",
@@ -230,13 +234,9 @@ def fit_lines(piece: Piece, pen: Pen) -> tuple[str, ...]:
     lines: list[str] = []
     if piece.scribe:
         lines.append(words("scribe up to {depth} off the foot", depth=pen.length(piece.scribe)))
-    if piece.kind == "run" and piece.shim:
-        lines.append(
-            words(
-                "if the corner gaps, pack it out at the bottom by {shim}",
-                shim=pen.small(piece.shim),
-            )
-        )
+    shim = pen.thickness(piece.shim) if piece.kind == "run" else ""
+    if shim:
+        lines.append(words("if the corner gaps, pack it out at the bottom by {shim}", shim=shim))
     errors = [cut.corner_error for cut in (piece.left, piece.right) if cut.corner_error]
     if errors:
         lines.append(

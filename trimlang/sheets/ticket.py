@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass, replace
 from fractions import Fraction
 from typing import Final
 
@@ -12,7 +12,10 @@ from trimlang.joinery.piece import Cut, Kind, Piece
 from trimlang.sheets import phrases
 from trimlang.sheets.ends import EndsDrawing, draw_ends
 from trimlang.sheets.mates import Mates, mates
+from trimlang.sheets.paper import Label, UnknownPaperError
 from trimlang.sheets.pen import Pen, Reading
+from trimlang.sheets.shape import Shape, frame_of, on_label, on_paper
+from trimlang.sheets.ticket_text import EndPrint, Fact, Print, shorter_notes
 from trimlang.stock.layout import CutStick, Place
 from trimlang.survey.job import Fit, Joint
 
@@ -58,16 +61,39 @@ class Ticket:
     drawing: EndsDrawing
     payload: str
     is_return: bool
+    shape: Shape
 
 
-def tickets(result: Result, pen: Pen) -> tuple[Ticket, ...]:
-    """Return one ticket for every piece, room by room along the walk."""
+def tickets(
+    result: Result, pen: Pen, *, label: Label | None = None, code: bool = True
+) -> tuple[Ticket, ...]:
+    """Return one ticket for every piece: trim by trim, room by room along the walk.
+
+    ``code`` leaves room for a QR code.
+
+    Raises:
+        UnknownPaperError: the label is too small for one of them.
+    """
     where = dict(_places(result))
     met = mates(result)
+    order = {trim.name: number for number, trim in enumerate(result.job.trims)}
     return tuple(
-        _ticket(piece, result, pen.of(piece.unit), met, where.get(piece.id))
-        for piece in result.pieces
+        _ticket(piece, result, pen.of(piece.unit), met, where.get(piece.id), label, code=code)
+        for piece in sorted(result.pieces, key=lambda piece: order[piece.trim])
     )
+
+
+def rows(made: Iterable[Ticket]) -> list[list[Ticket]]:
+    """Put cards of one trim side by side in twos, so that neighbours are equally tall."""
+    rows: list[list[Ticket]] = []
+    for one in made:
+        last = rows[-1] if rows else []
+        alike = [(other.trim, other.shape.kind) == (one.trim, "card") for other in last]
+        if len(last) == 1 and one.shape.kind == "card" and all(alike):
+            last.append(one)
+        else:
+            rows.append([one])
+    return rows
 
 
 def _places(result: Result) -> Iterator[tuple[str, tuple[CutStick, int, Place]]]:
@@ -78,9 +104,17 @@ def _places(result: Result) -> Iterator[tuple[str, tuple[CutStick, int, Place]]]
 
 
 def _ticket(
-    piece: Piece, result: Result, pen: Pen, met: Mates, where: tuple[CutStick, int, Place] | None
+    piece: Piece,
+    result: Result,
+    pen: Pen,
+    met: Mates,
+    where: tuple[CutStick, int, Place] | None,
+    label: Label | None,
+    *,
+    code: bool,
 ) -> Ticket:
     words = pen.words
+    trim = result.job.trim(piece.trim)
     left = _end(piece, piece.left, "left", pen, met)
     right = _end(piece, piece.right, "right", pen, met)
     length = pen.reading(piece.to_mark)
@@ -97,6 +131,37 @@ def _ticket(
         ]
     )
     pairs = ((words("left"), left.mate), (words("right"), right.mate))
+    met_text = ", ".join(f"{side} {mate}" for side, mate in pairs if mate)
+    meets = met_text or ", ".join(piece.mates)
+    measured, edges = phrases.measured(piece, words), phrases.edges(piece, pen)
+    rounding, fit = phrases.rounding(piece, pen), "; ".join(phrases.fit_lines(piece, pen))
+    note, caution = _note(piece, pen), _caution(piece, pen)
+    facts = (
+        *(Fact(end.side, end.lies) for end in (left, right) if end.lies),
+        Fact(words("measured"), f"{measured}: {edges}" if edges else measured),
+        Fact(words("stick"), ", ".join(text for text in (stick, order) if text)),
+        Fact(words("meets"), meets),
+        Fact(words("note"), note, strong=True),
+        Fact(words("care"), caution, strong=True),
+        Fact(words("fit"), fit, extra=True),
+        Fact(words("length"), rounding, brief=phrases.rounding(piece, pen, brief=True), extra=True),
+    )
+    text = Print(
+        piece.id,
+        words("id"),
+        words("room"),
+        " · ".join(text for text in (piece.room, part) if text),
+        " · ".join(part for part in (piece.room, piece.trim, part) if part),
+        (length.whole, length.fraction, length.unit),
+        _print(left),
+        _print(right),
+        tuple(fact for fact in facts if fact.text),
+    )
+    shape = (
+        on_paper(text, trim.height, code=code)
+        if label is None
+        else _on_label(text, label, words("note"), code=code)
+    )
     return Ticket(
         id=piece.id,
         room=piece.room,
@@ -106,19 +171,59 @@ def _ticket(
         length=length,
         left=left,
         right=right,
-        measured=phrases.measured(piece, words),
-        edges=phrases.edges(piece, pen),
-        rounding=phrases.rounding(piece, pen),
+        measured=measured,
+        edges=edges,
+        rounding=rounding,
         stick=stick,
         order=order,
-        mates=", ".join(f"{side} {mate}" for side, mate in pairs if mate) or ", ".join(piece.mates),
-        fit="; ".join(phrases.fit_lines(piece, pen)),
-        note=_note(piece, pen),
-        caution=_caution(piece, pen),
-        drawing=draw_ends(piece, result.job.trim(piece.trim)),
+        mates=meets,
+        fit=fit,
+        note=note,
+        caution=caution,
+        drawing=draw_ends(piece, trim, frame_of(shape)),
         payload=payload,
         is_return=piece.kind is Kind.RETURN,
+        shape=shape,
     )
+
+
+def _print(end: EndText) -> EndPrint:
+    small = tuple(text for text in (end.long_point, end.exact, end.then) if text)
+    return EndPrint(end.side, end.setting, end.joint, small)
+
+
+def _on_label(text: Print, label: Label, note_word: str, *, code: bool) -> Shape:
+    """Fit a ticket to a label; a note too long for it is cut short and says so."""
+    shape = _on(text, label, note_word, code=code)
+    if shape is not None:
+        return shape
+    larger = [
+        size
+        for size in (
+            *(replace(label, down=label.down + more) for more in range(5, 200, 5)),
+            *(replace(label, across=label.across + more) for more in range(5, 200, 5)),
+        )
+        if _on(text, size, note_word, code=code) is not None
+    ]
+    would = [
+        next((size.size for size in larger if size.across == label.across), ""),
+        next((size.size for size in larger if size.down == label.down), ""),
+    ]
+    advice = " or ".join(size for size in would if size)
+    raise UnknownPaperError(
+        f"a label of {label.size} is too small for ticket {text.id[:60]} to be legible"
+        + (f"; it fits {advice}" if advice else "")
+        + ("; or leave the codes off" if code else "")
+    )
+
+
+def _on(text: Print, label: Label, note_word: str, *, code: bool) -> Shape | None:
+    across, down = label.inside
+    for shorter in shorter_notes(text, note_word):
+        shape = on_label(shorter, across, down, code=code)
+        if shape is not None:
+            return shape
+    return None
 
 
 def _end(piece: Piece, cut: Cut, side: str, pen: Pen, met: Mates) -> EndText:

@@ -7,7 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Any, Final
 
-from trimlang.lengths.tape import length_text
+from trimlang.lengths.tape import MM, length_text
 from trimlang.survey.measures import Findings, length, money, not_negative
 from trimlang.survey.settings import Direction, Settings
 from trimlang.syntax.tree import Angle, Fact, Measure, Number, Price, SettingLine, Word
@@ -64,6 +64,17 @@ _SIZES: Final = {
 }
 
 
+METRIC: Final[dict[str, Fraction | tuple[Fraction, str, Fraction]]] = {
+    "nail_every": 400 * MM,
+    "nail_long": 50 * MM,
+    "nail_plate": 38 * MM,
+    "nail_wallboard": Fraction(25, 2) * MM,
+    "caulk_bead": 5 * MM,
+    "paint_can": (Fraction(1), "litre", Fraction(0)),
+}
+"""What holds in a metric file where nothing is said (common practice, no source)."""
+
+
 def apply(
     settings: Settings, line: SettingLine, findings: Findings, *, in_room: str | None
 ) -> Settings:
@@ -106,13 +117,16 @@ def _too_much(
     return {name: length_text(size, settings.unit) for name, size in sizes.items()}
 
 
-def _unit(_settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:
+def _unit(settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:
     (word,) = fact.values
     assert isinstance(word, Word)  # noqa: S101  the grammar says so
     if word.text not in ("in", "mm"):
         findings.say("T231", word.span, unit=word.text)
         return {}
-    return {"unit": word.text}
+    # what the file does not say is a round length of its own unit: a nail of 50 mm
+    plain = METRIC if word.text == "mm" else {name: getattr(Settings(), name) for name in METRIC}
+    unsaid = {name: value for name, value in plain.items() if name not in settings.stated}
+    return {"unit": word.text, **unsaid}
 
 
 def _taken(_settings: Settings, fact: Fact, _findings: Findings) -> dict[str, Any]:
@@ -270,6 +284,7 @@ _OTHERS: Final[dict[str, Callable[[Settings, Fact, Findings], dict[str, Any]]]] 
     "caulk_waste": _number("caulk_waste", "caulk lost", 0, 100),
     "paint_coats": _number("paint_coats", "coats", 0, 10),
     "caulk_tube": _priced("caulk_tube", "a tube"),
+    "filler_tub": _priced("filler_tub", "a tub"),
     "nail_box": _priced("nail_box", "a box"),
     "paint_can": _priced("paint_can", "a can"),
     "paint_spread": _spread,

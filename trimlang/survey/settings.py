@@ -86,6 +86,7 @@ class Settings:
     caulk_bead: Fraction = Fraction(3, 16)
     caulk_tube: tuple[Fraction, Fraction] = (Fraction(101, 10), Fraction(0))
     caulk_waste: Fraction = Fraction(10)
+    filler_tub: tuple[Fraction, Fraction] = (Fraction(8), Fraction(0))
     paint_coats: Fraction = Fraction(2)
     paint_spread: Fraction = Fraction(350 * 144, 231)
     paint_can: tuple[Fraction, str, Fraction] = (Fraction(1), "quart", Fraction(0))

@@ -285,7 +285,7 @@ class LineBuilder(Transformer[Token, Any]):
         facts = tuple(child for child in children if isinstance(child, tree.Fact))
         return tree.SettingLine("", facts, self._span(meta))
 
-    saw = corners = splices = casings = nails = caulk = paint = _settings
+    saw = corners = splices = casings = nails = caulk = filler = paint = _settings
 
     def line(self, children: Children) -> tree.Statement | None:
         """A line of one bare setting (``spare 10 %``) becomes a setting line too."""

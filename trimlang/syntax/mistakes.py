@@ -15,7 +15,7 @@ from trimlang.diagnostics.suggestion import Suggestion
 LINE_WORDS: Final = (
     "job", "surveyed", "unit", "include", "currency", "trim", "stock", "on-hand", "saw", "spare",
     "taken", "round", "corners", "splices", "closes",
-    "casings", "nails", "caulk", "paint", "room", "opening",
+    "casings", "nails", "caulk", "filler", "paint", "room", "opening",
     "bare",
 )  # fmt: skip
 
@@ -49,7 +49,7 @@ _WORDS: Final[dict[str, tuple[str, ...]]] = {
 }
 _PLAIN: Final = frozenset(
     "AT MOST OF TO OFF IN FRONT THICK TALL PACK KERF READS SQUARES BY COPE NEVER ALLOWED ANGLE"
-    " LEAST EVERY LONG PLATE FLOOR WALLBOARD BOX BEAD TUBE WASTE CAN QUART GALLON AS NOTE NO"
+    " LEAST EVERY LONG PLATE FLOOR WALLBOARD BOX BEAD TUBE TUB WASTE CAN QUART GALLON AS NOTE NO"
     " SPLICE ENTRANCE TRIM TAKEN CORNER DIAGONAL REACHES WITHIN GAP STUDS FIRST STUD WIDE SPRING"
     " RISING OVER CASING REVEAL OVERHANG HEAD HEIGHT COVERS ANY ONE PIECE SPOILED".split()
 )

@@ -1,10 +1,12 @@
-"""Nails, caulk and paint for the whole job.
+"""Nails, caulk, filler and paint for the whole job.
 
 Rules (common practice, no source, unless noted): nails every 12 to 16 in along
 a piece and at both its ends, two one over the other in a trim taller than
 2 in; a bead of caulk along the top edge of a trim that stands on the wall and
-up each corner, filling a triangle of the bead's size; paint on face and top
-edge, in coats.  Volumes after NIST Handbook 44 (1 US gallon = 231 in³).
+up each corner, filling a triangle of the bead's size; filler for a hole 1/8 in
+across and deep at each nail and a seam 1/16 in wide and deep over each scarf and
+outside corner, and as much again that is wiped and sanded off; paint on face and
+top edge, in coats.  Volumes after NIST Handbook 44 (1 US gallon = 231 in³).
 """
 
 from __future__ import annotations
@@ -24,6 +26,12 @@ from trimlang.survey.job import Job, Joint, Trim
 __all__ = ["Supply", "bead_inches", "nail_bite", "nail_height", "nails_in", "supplies"]
 
 TALL_ENOUGH_FOR_TWO: Final = Fraction(2)
+HOLE: Final = Fraction(1, 8) ** 3
+"""What a set nail's hole takes of filler, in³."""
+SEAM: Final = Fraction(1, 16) ** 2
+"""The section of filler over a joint, in²."""
+FILLER_LOST: Final = Fraction(2)
+"""How much filler is taken for what stays in the wood."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -31,7 +39,9 @@ class Supply:
     """A line of the order that is no trim.
 
     ``need`` is the exact quantity in ``need_unit``; ``count`` packages of
-    ``package`` cover it at ``price`` each.
+    ``package`` cover it at ``price`` each.  ``size`` and ``size_unit`` are what one
+    package holds; ``facts`` are the quantities that ``detail`` tells of, in inches or
+    plain numbers, for a sheet that says them in its own words.
     """
 
     what: str
@@ -41,6 +51,9 @@ class Supply:
     count: int
     package: str
     price: Fraction
+    size: Fraction = Fraction(1)
+    size_unit: str = ""
+    facts: tuple[tuple[str, Fraction], ...] = ()
 
     @property
     def cost(self) -> Fraction:
@@ -49,9 +62,9 @@ class Supply:
 
 
 def supplies(job: Job, pieces: Iterable[Piece]) -> tuple[Supply, ...]:
-    """Return what the job takes of nails, caulk and paint."""
+    """Return what the job takes of nails, caulk, filler and paint."""
     runs = tuple(piece for piece in pieces if piece.kind is not Kind.RETURN)
-    return _nails(job, runs) + _caulk(job, runs) + _paint(job, runs)
+    return _nails(job, runs) + _caulk(job, runs) + _filler(job, runs) + _paint(job, runs)
 
 
 def nails_in(piece: Piece, trim: Trim, every: Fraction) -> int:
@@ -76,6 +89,9 @@ def _nails(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
             ceil(count / size),
             f"box of {size}",
             price,
+            size,
+            "",
+            (("long", settings.nail_long), ("every", settings.nail_every)),
         ),
     )
 
@@ -113,6 +129,38 @@ def _caulk(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
             ceil(beads / inches_a_tube),
             f"{decimal_text(ounces, 1)} fl oz tube",
             price,
+            ounces,
+            "fl oz",
+            (("bead", settings.caulk_bead), ("reach", inches_a_tube), ("length", beads)),
+        ),
+    )
+
+
+def _filler(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
+    holes = sum(nails_in(piece, job.trim(piece.trim), job.settings.nail_every) for piece in runs)
+    seams, volume = 0, holes * HOLE
+    for piece in runs:
+        # each joint once, at the piece on its left
+        if piece.right.joint in (Joint.SPLICE, Joint.OUT_CORNER):
+            trim = job.trim(piece.trim)
+            seams += 1
+            volume += ((trim.height or 0) + (trim.thickness or 0)) * SEAM
+    if not volume:
+        return ()
+    ounces, price = job.settings.filler_tub
+    need = volume * FILLER_LOST / in_cubic_inches(Fraction(1), "fl_oz")
+    return (
+        Supply(
+            "filler",
+            f"{holes} nail holes, {seams} scarfs and outside corners",
+            need,
+            "fl oz",
+            ceil(need / ounces),
+            f"{decimal_text(ounces, 1)} fl oz tub",
+            price,
+            ounces,
+            "fl oz",
+            (("holes", Fraction(holes)), ("seams", Fraction(seams))),
         ),
     )
 
@@ -140,5 +188,8 @@ def _paint(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
             ceil(volume / in_cubic_inches(size, unit)),
             f"{decimal_text(size, 2)} {unit} can",
             price,
+            size,
+            unit,
+            (("coats", settings.paint_coats), ("area", area), ("volume", volume)),
         ),
     )

@@ -1,0 +1,96 @@
+"""The room on a ticket: the sizes of its type, and where its columns stand.
+
+Lengths are millimetres on paper; type is in points at full scale, 9 pt to the em.
+The widths of the columns are those of the stylesheet.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+POINT: Final = 25.4 / 72
+EM: Final = 9.0
+BORDER: Final = 0.2
+
+
+@dataclass(frozen=True, slots=True)
+class TypeSizes:
+    """Sizes in points at full scale: the largest, and the least where text may shrink."""
+
+    name: tuple[float, float]
+    room: tuple[float, float]
+    length: tuple[float, float]
+    setting: tuple[float, float]
+    joint: float
+    small: float
+
+
+LARGE: Final = TypeSizes((13, 7), (10, 8.5), (34, 22), (15, 10.5), 10, 7.5)
+LOW: Final = TypeSizes((10, 7), (10, 8.5), (24, 18), (13, 9), 8, 6.5)
+PADDING: Final = {"card": (2.6, 1.6), "wide": (2.6, 1.6), "strip": (1.6, 0.6)}
+CODE_WIDE: Final = {"card": 19.1, "wide": 19.1, "strip": 13.1}
+FRACTION: Final = 0.79
+UNIT: Final = 0.45
+"""The fraction's and the unit's size beside the length's."""
+
+# the columns of a strip, in ems, as the stylesheet has them
+NAME_WIDE: Final = 13.2
+CUT_WIDE: Final = 7.9
+FACTS_FROM: Final = 38.3
+TAB_WIDE: Final = 2.6
+
+
+@dataclass(frozen=True, slots=True)
+class TicketRoom:
+    """The room that a ticket of one kind has, and how far it may grow before the fold."""
+
+    kind: str
+    across: float
+    down: float
+    limit: float
+    scale: float
+    code: bool
+    flag: bool = False
+
+    def type(self) -> TypeSizes:
+        """The sizes of the type."""
+        return LOW if self.kind == "strip" else LARGE
+
+    def points(self, size: float) -> float:
+        """The millimetres that so many points of full scale are here."""
+        return size * self.scale * POINT
+
+    def within(self) -> float:
+        """The width inside border and padding."""
+        return self.across - 2 * (PADDING[self.kind][0] * self.scale + BORDER)
+
+    def about(self) -> float:
+        """What border and padding take of the height."""
+        return 2 * (PADDING[self.kind][1] * self.scale + BORDER)
+
+    def main(self) -> float:
+        """The width of the part that is read at the saw."""
+        return self.within() * (0.52 if self.kind == "wide" else 1.0)
+
+    def facts(self) -> float:
+        """The width of the small print."""
+        if self.kind == "wide":
+            return self.within() * 0.46
+        if self.kind == "card":
+            return self.within()
+        taken = FACTS_FROM + (TAB_WIDE if self.flag else 0) + (4.6 if self.code else 0)
+        return self.within() - self.points(EM) * taken
+
+    def name(self) -> float:
+        """The width of id, room and length."""
+        if self.kind == "strip":
+            return self.points(EM) * NAME_WIDE
+        taken = (CODE_WIDE[self.kind] + 2) * self.scale if self.code else 0
+        return self.main() - taken
+
+    def cut(self) -> float:
+        """The width of the text below an end."""
+        if self.kind == "strip":
+            return self.points(EM) * CUT_WIDE
+        return self.main() / 2 - self.points(EM) * 0.45

@@ -1,0 +1,58 @@
+"""What a ticket's text is made of, before it is known how it fits."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+
+
+@dataclass(frozen=True, slots=True)
+class Fact:
+    """A line of small print: what it is about, what it says, and the same in few words.
+
+    ``extra``: a label may leave it to the phone's page.
+    """
+
+    term: str
+    text: str
+    strong: bool = False
+    brief: str = ""
+    extra: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class EndPrint:
+    """One end as it is measured for print: setting, joint, and small lines that may move."""
+
+    side: str
+    setting: str
+    joint: str
+    small: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Print:
+    """All that a ticket must find room for, most needed first."""
+
+    id: str
+    id_word: str
+    room_word: str
+    room_and_part: str
+    about: str
+    length: tuple[str, str, str]
+    left: EndPrint
+    right: EndPrint
+    facts: tuple[Fact, ...]
+
+
+def shorter_notes(text: Print, note_word: str) -> Iterator[Print]:
+    """Yield the print with less and less of its note, for labels that hold no more."""
+    yield text
+    for keep in (120, 60, 25, 0):
+        facts = tuple(
+            replace(fact, text=fact.text[:keep].rstrip() + " …")
+            if fact.term == note_word and len(fact.text) > keep
+            else fact
+            for fact in text.facts
+        )
+        yield replace(text, facts=facts)
