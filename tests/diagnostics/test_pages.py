@@ -50,18 +50,11 @@ def test_the_example_shows_nothing_worse_than_its_own(code: str) -> None:
 
 
 def test_pages_without_an_example_are_about_files() -> None:
-    # and T130 is about words on their way out, of which there are none yet
-    assert {code for code in PAGES if not PAGES[code].example} == {
-        "T130",
-        "T117",
-        "T603",
-        "T604",
-        "T605",
-        "T606",
-        "T607",
-        "T608",
-        "T609",
-    }
+    bare = {code for code in PAGES if not PAGES[code].example}
+    # T117 would need a hundred thousand lines, and no word is on its way out yet (T130)
+    assert {code for code in bare if not code.startswith("T6")} == {"T117", "T130"}
+    # includes and room tags can be shown in a job file
+    assert not bare & {"T601", "T602", "T641"}
 
 
 def test_the_reference_is_made_from_the_pages() -> None:
