@@ -20,7 +20,16 @@ if TYPE_CHECKING:
     from trimlang.compiler import Result
     from trimlang.diagnostics import Diagnostic, Severity, Span
 
-__all__ = ["Diagnostic", "Result", "Severity", "Span", "__version__", "compile"]
+__all__ = [
+    "Diagnostic",
+    "Result",
+    "Severity",
+    "Span",
+    "__version__",
+    "check",
+    "compile",
+    "plan_json",
+]
 
 
 def compile(text: str, *, path: str | PathLike[str] | None = None) -> Result:  # noqa: A001
@@ -39,6 +48,23 @@ def compile(text: str, *, path: str | PathLike[str] | None = None) -> Result:  #
     from trimlang.compiler import compile_job
 
     return compile_job(text, path=Path(path) if path is not None else None)
+
+
+def check(text: str, *, path: str | PathLike[str] | None = None) -> Result:
+    """Check a job file's text as ``compile`` does, without planning its stock.
+
+    ``result.sources`` holds the text of the job file and of all that it includes.
+    """
+    from trimlang.compiler import check_job
+
+    return check_job(text, path=Path(path) if path is not None else None)
+
+
+def plan_json(result: Result) -> bytes:
+    """Return a compiled job as ``trimlang build`` writes it to ``plan.json`` (UTF-8)."""
+    from trimlang.sheets.data import plan_json as written
+
+    return written(result).encode()
 
 
 def __getattr__(name: str) -> Any:

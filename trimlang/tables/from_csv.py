@@ -8,19 +8,29 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Final
 
-from trimlang.compiler import check_job
 from trimlang.diagnostics import Diagnostic, Span, has_errors, say
-from trimlang.syntax.parse import parse
 from trimlang.syntax.source import Source
 from trimlang.tables.cells import Cell, NoTableError, Row, read_rows, table_text
 from trimlang.tables.columns import ALSO, COLUMNS, KINDS, NEEDED, is_formula, unguarded
+from trimlang.tables.told import Piece, span_of, told_at_cells
 
 _QUOTES: Final = re.compile('["“”]')
 _TWO_WAYS: Final = re.compile(r"(?<!\d)\d{1,3},\d{3}(?!\d)")
 _DECIMAL_COMMA: Final = re.compile(r"(?<=\d),(?=\d)")
+_ONCE: Final = "Take one of them out, or give it another name."
+_SOUND: Final = {
+    "wall": "X",
+    "length": "1 in",
+    "left": "butt",
+    "right": "butt",
+    "trims": "base",
+    "room": "x",
+    "called": "x",
+    "note": "x",
+}
+"""What can be read in a column, to try the other cells of a row one by one."""
+
 _TEXTS: Final = ("room", "called", "note")
-_ELSEWHERE: Final = frozenset({"T210", "T211", "T212", "T214"})
-"""What is told of trims; not told where the table holds no trims: another file will."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,16 +40,6 @@ class Made:
     text: str
     findings: tuple[Diagnostic, ...]
     source: Source
-
-
-@dataclass(frozen=True, slots=True)
-class _Piece:
-    """A part of a line: its columns there, and the table's column and cell that it came from."""
-
-    start: int
-    end: int
-    column: str
-    cell: Cell
 
 
 def from_csv(data: bytes, path: Path, include: str | None = None) -> Made:
@@ -66,7 +66,7 @@ class _Table:
         self._rows = rows
         self._findings: list[Diagnostic] = []
         self._lines: list[str] = []
-        self._pieces: dict[int, tuple[Row, list[_Piece]]] = {}
+        self._pieces: dict[int, tuple[Row, list[Piece]]] = {}
         self._room: str | None = None
 
     def made(self, include: str | None) -> Made:
@@ -78,15 +78,13 @@ class _Table:
                 self._row(row, names)
         text = "".join(f"{line}\n" for line in self._lines)
         if names is not None:
-            self._check(text)
+            lost = has_errors(self._findings)
+            self._findings += told_at_cells(self._path, self._lines, self._pieces, rows_lost=lost)
         order = sorted(self._findings, key=lambda one: (one.span.file != self._path.name, one.span))
         return Made(text, tuple(dict.fromkeys(order)), Source(self._path.name, ""))
 
     def _say(self, code: str, cell: Cell, **facts: object) -> None:
-        self._findings.append(say(code, self._span(cell), **facts))
-
-    def _span(self, cell: Cell) -> Span:
-        return Span(self._path.name, cell.line, cell.column, cell.end)
+        self._findings.append(say(code, span_of(self._path, cell), **facts))
 
     # ---- the heading ----------------------------------------------------------------
 
@@ -108,7 +106,7 @@ class _Table:
                 self._say("T652", cell, word=f"no column is called “{word}”", remedy=remedy)
                 name = ""
             elif name and name in names:
-                self._say("T652", cell, word=f"two columns are called “{name}”", remedy="")
+                self._say("T652", cell, word=f"two columns are called “{name}”", remedy=_ONCE)
                 name = ""
             names.append(name)
         missing = [name for name in NEEDED if name not in names]
@@ -224,9 +222,10 @@ class _Table:
             text = (
                 self._text(column, cell, row) if column in _TEXTS else self._word(column, cell, row)
             )
-            if text is None:
-                return
-            texts[column] = text
+            if text is not None:
+                texts[column] = text
+        if len(texts) < len(parts):
+            return
         line, pieces = "", []
         cell_of = dict(parts)
         for literal, column in _parsed(form):
@@ -234,7 +233,9 @@ class _Table:
             if column:
                 start = len(line) + 1
                 line += texts[column]
-                pieces.append(_Piece(start, len(line) + 1, column, cell_of[column]))
+                others = {name: _SOUND.get(name) or texts[name] for name in texts}
+                alone = form.format(**{**others, column: texts[column]})
+                pieces.append(Piece(start, column, cell_of[column], alone))
         if line.startswith("room ") and self._lines:
             self._lines.append("")
         self._lines.append(line)
@@ -272,39 +273,6 @@ class _Table:
 
     def _unread(self, cell: Cell, row: Row, column: str, why: str, remedy: str) -> None:
         self._say("T655", cell, row=row.number, column=column, why=why, remedy=remedy)
-
-    # ---- what the language says of it -------------------------------------------------
-
-    def _check(self, text: str) -> None:
-        """Have the job file checked, and tell what is wrong with it at the cells it came from."""
-        _, unread = parse(Source(self._path.name, text))
-        if has_errors(unread):
-            for finding in unread:
-                self._at_cell(finding, syntax=True)
-            return
-        result = check_job(text, path=self._path)
-        known = any(line.split(None, 1)[:1] in (["trim"], ["include"]) for line in self._lines)
-        for finding in result.diagnostics:
-            if known or finding.code not in _ELSEWHERE:
-                self._at_cell(finding, syntax=False)
-
-    def _at_cell(self, finding: Diagnostic, *, syntax: bool) -> None:
-        found = self._pieces.get(finding.span.line)
-        if finding.span.file != self._path.name or found is None or not found[1]:
-            # of an included file, or of the table as a whole
-            place = finding.span
-            if place.file == self._path.name:
-                place = Span(self._path.name, 1, 1, 2)
-            self._findings.append(replace(finding, span=place))
-            return
-        row, pieces = found
-        before = [piece for piece in pieces if piece.start <= finding.span.column]
-        piece = before[-1] if before else pieces[0]
-        if syntax and finding.severity == "error":
-            self._unread(piece.cell, row, piece.column, finding.message, finding.remedy)
-            return
-        message = f"row {row.number}, {piece.column}: {finding.message}"
-        self._findings.append(replace(finding, span=self._span(piece.cell), message=message))
 
 
 def _parsed(form: str) -> Iterator[tuple[str, str]]:
