@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, BinaryIO
 from trimlang.commands.words import CLEAN, JOB_ERRORS, OUR_FAULT, WRONG_USAGE, complain
 from trimlang.compiler import WrongPlanError, check_job, compile_job
 from trimlang.diagnostics import Span, has_errors, say
-from trimlang.diagnostics.show import show
+from trimlang.diagnostics.show import printable, show
 from trimlang.reading import UnreadableError, read_stream, read_text
 
 if TYPE_CHECKING:
@@ -136,11 +136,11 @@ def _files(options: Namespace, result: Result) -> dict[str, bytes]:
     if "html" in formats:
         files |= {f"{name}.html": html.encode() for name, html in sheets.items()}
     if "pdf" in formats:
-        from trimlang.sheets.pdf import PangoMissingError, to_pdf
+        from trimlang.sheets.pdf import PangoMissingError, ReachesOutError, to_pdf
 
         try:
             files |= {f"{name}.pdf": to_pdf(html) for name, html in sheets.items()}
-        except PangoMissingError as error:
+        except (PangoMissingError, ReachesOutError) as error:
             complain(str(error))
             raise _StopError(WRONG_USAGE) from None
     return files
@@ -154,9 +154,10 @@ def _summary(result: Result, target: Path) -> str:
     from trimlang.sheets.data import money_text, plan_status
 
     sticks = sum(len(plan.sticks) for plan in result.plans)
-    return (
+    text = (
         f"{len(result.pieces)} pieces from {sticks} sticks,"
         f" {result.job.currency}{money_text(result.cost)} of trim"
         f" ({plan_status(result.plans)}; no plan costs less than"
-        f" {result.job.currency}{money_text(result.bound)}) → {target}\n"
+        f" {result.job.currency}{money_text(result.bound)}) → {target}"
     )
+    return f"{printable(text)}\n"
