@@ -13,12 +13,13 @@ from typing import Final
 from lark import Lark
 from lark.grammar import NonTerminal
 
-from tests.conftest import EXAMPLES, ROOT
+from tests.conftest import EXAMPLES
+from tests.test_language_reference import BLOCKS, whole
 from trimlang.diagnostics.pages import PAGES
 from trimlang.syntax.grammar import grammar_text, read_grammar
 
 DEEPEST: Final = 12
-LARGEST: Final = 500
+LARGEST: Final = 600
 
 _SAMPLES: Final[dict[str, tuple[str, ...]]] = {
     "COUNT": ("0", "1", "2", "7", "12", "40", "96", "144", "1000", "999999999", "0007", "٣"),
@@ -109,8 +110,7 @@ def grammar_line(random: Random) -> str:
 def good_files() -> tuple[str, ...]:
     """Small jobs: the shipped ones and those of the language's reference."""
     shipped = [path.read_text(encoding="utf-8") for path in sorted(EXAMPLES.glob("*.trim"))]
-    reference = (ROOT / "docs" / "language.md").read_text(encoding="utf-8")
-    blocks = [block.split("```")[0] for block in reference.split("```trim\n")[1:]]
+    blocks = [whole(kind, block) for kind, block in BLOCKS]
     return tuple(text for text in (*shipped, *blocks, _ROOM) if len(text) < LARGEST)
 
 

@@ -12,7 +12,7 @@ from typing import TYPE_CHECKING, BinaryIO
 from trimlang.commands.words import CLEAN, JOB_ERRORS, OUR_FAULT, STDIN, WRONG_USAGE, complain
 from trimlang.compiler import WrongPlanError, check_job, compile_job
 from trimlang.diagnostics import Severity, Span, say
-from trimlang.diagnostics.show import show
+from trimlang.diagnostics.show import printable, show
 from trimlang.reading import UnreadableError, read_stream, read_text
 
 if TYPE_CHECKING:
@@ -201,11 +201,11 @@ def sheet_files(
     if "html" in formats:
         files |= {f"{name}.html": html.encode() for name, html in sheets.items()}
     if "pdf" in formats:
-        from trimlang.sheets.pdf import PangoMissingError, to_pdf
+        from trimlang.sheets.pdf import PangoMissingError, ReachesOutError, to_pdf
 
         try:
             files |= {f"{name}.pdf": to_pdf(html) for name, html in sheets.items()}
-        except PangoMissingError as error:
+        except (PangoMissingError, ReachesOutError) as error:
             raise complained(WRONG_USAGE, str(error)) from None
     return files
 
@@ -245,13 +245,14 @@ def _summary(result: Result, target: Path) -> str:
 
     sticks = sum(len(plan.sticks) for plan in result.plans)
     spare = sum(len(plan.whole_sticks) for plan in result.plans)
-    return (
+    text = (
         f"{_counted(len(result.pieces), 'piece')} from {_counted(sticks, 'stick')}"
         f"{f' and {spare} spare' if spare else ''},"
         f" {result.job.currency}{money_text(result.cost)} of trim"
         f" ({plan_status(result.plans)}; no plan costs less than"
-        f" {result.job.currency}{money_text(result.bound)}) → {target}\n"
+        f" {result.job.currency}{money_text(result.bound)}) → {target}"
     )
+    return f"{printable(text)}\n"
 
 
 def _counted(count: int, word: str) -> str:

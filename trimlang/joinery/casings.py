@@ -44,6 +44,9 @@ def casing_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
                         trim=piece.trim,
                         longest=feet_text(longest, piece.unit),
                     )
+                if piece.vanishes:
+                    part = f"the {piece.note}"
+                    findings.say("T122", stretch.span, part=part, trim=piece.trim)
                 yield piece
 
 

@@ -199,6 +199,11 @@ class Piece:
         return _EDGES[long.pop()] if long else Edge.EITHER
 
     @property
+    def vanishes(self) -> bool:
+        """Whether the cuts leave nothing of one of its edges."""
+        return self.length <= 0 or min(self.back, self.face, self.short_points) < 0
+
+    @property
     def short_points(self) -> Fraction:
         """Length from short point to short point: a casing's inner edge, for one."""
         return self.length - self.left.inset - self.right.inset

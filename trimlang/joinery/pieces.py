@@ -112,7 +112,7 @@ def _run_pieces(
     )
     if trim.spring is not None:
         whole = on_wall_edge(whole, length, settings)
-    if _nothing_left(whole):
+    if whole.vanishes:
         findings.say("T402", run.span, run=run.label, trim=trim.name)
         return []
     check_reach(whole, run, settings, findings)
@@ -123,7 +123,7 @@ def _run_pieces(
         splice = spliced(whole, wall, trim, longest, findings)
         if splice is not None:
             pieces = splice.pieces(places.get(whole.id))
-            if any(map(_nothing_left, pieces)):
+            if any(piece.vanishes for piece in pieces):
                 findings.say("T402", run.span, run=run.label, trim=trim.name)
                 return []
             joints.append(splice)
@@ -131,12 +131,12 @@ def _run_pieces(
     for side, end in (("left", run.left), ("right", run.right)):
         if end.joint is Joint.RETURN:
             closed = first if side == "left" else last
-            pieces.append(_return_piece(whole, closed, side, trim, room))
+            returned = _return_piece(whole, closed, side, trim, room)
+            if returned.vanishes:
+                part = f"the return at the {side} end of run {run.label}"
+                findings.say("T122", end.span, part=part, trim=trim.name)
+            pieces.append(returned)
     return pieces
-
-
-def _nothing_left(piece: Piece) -> bool:
-    return piece.length <= 0 or min(piece.back, piece.face, piece.short_points) < 0
 
 
 def _ends(wall: Wall, trim: Trim) -> tuple[Cut, Cut]:

@@ -1,0 +1,50 @@
+"""Any text at all gives a result or diagnostics.
+
+The long run is ``python -m benchmarks.any_text``; here are the inputs that once
+broke something or reached new code, and a short run of new ones.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+from random import Random
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+from hypothesis.extra.lark import from_lark
+
+from tests.conftest import ROOT, TRIM
+from tests.trust.feeding import Tally, feed
+from tests.trust.growing import any_file, grammar_line, slipped
+from trimlang.syntax.grammar import grammar_text, read_grammar
+
+CORPUS = sorted((ROOT / "tests" / "corpus").iterdir())
+ROOM = 'room "Study", trim base, open walk\nN: 40 in, left=butt, right=butt\n'
+
+
+@pytest.mark.parametrize("path", CORPUS, ids=lambda path: path.name)
+def test_the_kept_corpus(path: Path) -> None:
+    feed(path.read_bytes(), Tally())
+
+
+def test_new_inputs() -> None:
+    random, tally = Random(20260418), Tally()
+    for _ in range(600):
+        feed(slipped(any_file(random), random).encode("utf-8", "replace"), tally, print_each=20)
+        feed(grammar_line(random).encode(), tally)
+    assert tally.planned > 20
+    assert tally.printed > 1
+
+
+# the grammar's look-aheads hide whole words from hypothesis, so a line may still be no line
+@given(from_lark(read_grammar(grammar_text()), start="line", alphabet=st.characters(codec="utf-8")))
+@settings(max_examples=60, suppress_health_check=list(HealthCheck))
+def test_lines_of_the_grammar(line: str) -> None:
+    feed((TRIM + ROOM + line).encode(), Tally(), print_each=10)
+
+
+@given(st.binary(max_size=300))
+@settings(max_examples=100)
+def test_any_bytes(data: bytes) -> None:
+    feed(data, Tally())
