@@ -87,7 +87,7 @@ def stick_layouts(result: Result, pen: Pen) -> tuple[TrimSticks, ...]:
 
 def _stick(stick: CutStick, pieces: dict[str, Piece], scale: float, pen: Pen) -> StickLayout:
     words = pen.words
-    ends = stick.places[0].start if stick.places else Fraction(0)
+    ends = stick.squared
     offcut_from = stick.length - ends - stick.offcut
     source = words("shop offcut") if stick.on_hand else words("stick")
     return StickLayout(
