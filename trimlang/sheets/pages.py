@@ -12,6 +12,7 @@ from trimlang.compiler import Result
 from trimlang.sheets.counter import order
 from trimlang.sheets.floor import floor_plan
 from trimlang.sheets.heading import heading
+from trimlang.sheets.left_to_cut import left_to_cut
 from trimlang.sheets.overview import house
 from trimlang.sheets.paper import Label, label, page_rule
 from trimlang.sheets.pen import Pen
@@ -33,22 +34,32 @@ TITLES: Final = {
     "floor-plan": N_("Floor plan"),
 }
 
+CHANGED: Final = "tickets-changed"
+"""One more sheet of a job under way: the tickets again, only those that changed."""
+
 
 def _drawn(
     result: Result, pen: Pen, *, qr: bool, stock: Label | None
 ) -> dict[str, Callable[[], dict[str, object]]]:
     """Return how each sheet's own context is made."""
-    return {
-        "tickets": lambda: {
-            "tickets": tickets(result, pen),
+
+    def cards(*, only_changed: bool) -> dict[str, object]:
+        return {
+            "tickets": tickets(result, pen, only_changed=only_changed),
             "code": qr_svg if qr else None,
             "label": stock,
             **({"page_rule": Markup(stock.rule)} if stock else {}),  # noqa: S704 - numbers only
-        },
+        }
+
+    left = left_to_cut(result)
+    changed = result.site is not None and result.site.changed
+    return {
+        "tickets": lambda: cards(only_changed=False),
+        **({CHANGED: lambda: cards(only_changed=True)} if changed else {}),
         "stock-order": lambda: {"order": order(result, pen)},
         "checklist": lambda: {"list": checklist(result, pen)},
-        "stick-layouts": lambda: {"trims": stick_layouts(result, pen)},
-        "saw-sheet": lambda: {"saw": saw_sheet(result, pen)},
+        "stick-layouts": lambda: {"trims": stick_layouts(left, pen)},
+        "saw-sheet": lambda: {"saw": saw_sheet(left, pen)},
         "floor-plan": lambda: {
             "house": house(result, pen),
             "rooms": floor_plan(result, pen),
@@ -97,7 +108,10 @@ def render_sheets(
         "script": Markup(press.source("parts/phone.js")),  # noqa: S704
         "page_rule": Markup(page_rule(paper)),  # noqa: S704 - one of ours
     }
-    return {
-        name: press.sheet(f"{name}.html", {**common, "sheet": words(TITLES[name]), **own()})
-        for name, own in _drawn(result, pen, qr=qr, stock=stock).items()
-    }
+    sheets: dict[str, str] = {}
+    for name, own in _drawn(result, pen, qr=qr, stock=stock).items():
+        again = name == CHANGED
+        title = N_("Cut tickets that changed") if again else TITLES[name]
+        context = {**common, "sheet": words(title), **own()}
+        sheets[name] = press.sheet("tickets.html" if again else f"{name}.html", context)
+    return sheets

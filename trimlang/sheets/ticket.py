@@ -13,6 +13,7 @@ from trimlang.sheets import phrases
 from trimlang.sheets.ends import EndsDrawing, draw_ends
 from trimlang.sheets.mates import Mates, mates
 from trimlang.sheets.pen import Pen, Reading
+from trimlang.site.site import State
 from trimlang.stock.layout import CutStick, Place
 from trimlang.survey.job import Fit, Joint
 
@@ -58,16 +59,26 @@ class Ticket:
     drawing: EndsDrawing
     payload: str
     is_return: bool
+    changed: bool
 
 
-def tickets(result: Result, pen: Pen) -> tuple[Ticket, ...]:
-    """Return one ticket for every piece, room by room along the walk."""
+def tickets(result: Result, pen: Pen, *, only_changed: bool = False) -> tuple[Ticket, ...]:
+    """Return one ticket for every piece still to cut, room by room along the walk.
+
+    ``only_changed`` keeps those that the last new plan of a job under way changed.
+    """
     where = dict(_places(result))
     met = mates(result)
     return tuple(
         _ticket(piece, result, pen.of(piece.unit), met, where.get(piece.id))
         for piece in result.pieces
+        if result.site is None
+        or (not result.site.is_cut(piece.id) and (not only_changed or _changed(piece, result)))
     )
+
+
+def _changed(piece: Piece, result: Result) -> bool:
+    return result.site is not None and piece.id in result.site.changed
 
 
 def _places(result: Result) -> Iterator[tuple[str, tuple[CutStick, int, Place]]]:
@@ -113,11 +124,12 @@ def _ticket(
         order=order,
         mates=", ".join(f"{side} {mate}" for side, mate in pairs if mate) or ", ".join(piece.mates),
         fit="; ".join(phrases.fit_lines(piece, pen)),
-        note=_note(piece, pen),
+        note=_note(piece, result, pen),
         caution=_caution(piece, pen),
         drawing=draw_ends(piece, result.job.trim(piece.trim)),
         payload=payload,
         is_return=piece.kind is Kind.RETURN,
+        changed=_changed(piece, result),
     )
 
 
@@ -156,7 +168,10 @@ def _stick(where: tuple[CutStick, int, Place], pen: Pen) -> tuple[str, str]:
     return text, order
 
 
-def _note(piece: Piece, pen: Pen) -> str:
+def _note(piece: Piece, result: Result, pen: Pen) -> str:
+    if result.site is not None and result.site.state(piece.id) is State.SPOILED:
+        again = pen.words("cut again: the first was spoiled")
+        return f"{again}; {piece.note}" if piece.note else again
     if piece.kind is Kind.RETURN:
         return pen.words("closes the profile; glue it, do not nail it")
     return piece.note or ""

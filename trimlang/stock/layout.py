@@ -27,7 +27,8 @@ class Place:
 class CutStick:
     """A stick that is cut: its label, where it comes from, and what lies on it.
 
-    ``squared`` is what is squared off its left end.
+    ``squared`` is what is squared off its left end.  A rest of a stick has lost
+    ``gone`` inches with ``before`` pieces from its left end.
     """
 
     id: str
@@ -38,6 +39,8 @@ class CutStick:
     places: tuple[Place, ...]
     offcut: Fraction
     squared: Fraction = Fraction(0)
+    gone: Fraction = Fraction(0)
+    before: int = 0
 
 
 @dataclass(frozen=True, slots=True)
