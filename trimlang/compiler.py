@@ -193,7 +193,11 @@ def _plan(
             if plan is not None:
                 joined, pieces = steady, again
         if plan is None:
-            problems.append(say("T501", trim.span, trim=trim.name))
+            from trimlang.stock.shortage import in_words
+
+            limited = [offer.span for offer in trim.offers] + [rest.span for rest in trim.rests]
+            span = limited[0] if limited else trim.span
+            problems.append(say("T501", span, **in_words(job, trim, of_trim)))
         else:
             plans.append(plan[0])
             places |= plan[1]

@@ -142,7 +142,7 @@ def test_a_line_with_one_slip_keeps_the_rest() -> None:
     statements, findings = parse(Source("x", "N: 40 in, spliec=1, left=butt, right=butt"))
     assert len(findings) == 1
     (run,) = statements
-    assert [fact.kind for fact in run.facts] == ["side", "side"]  # type: ignore[union-attr]
+    assert [fact.kind for fact in run.facts] == ["side", "side", "unread"]  # type: ignore[union-attr]
 
 
 def test_the_tables_are_those_of_the_grammar() -> None:

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import gc
+import io
+import sys
 from collections.abc import Sequence
 
 
@@ -13,6 +15,10 @@ def main(argv: Sequence[str] | None = None) -> int:
     starts and when it stops only costs time (a tenth of ``trimlang check``).
     """
     gc.set_threshold(100_000, 20, 20)
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            # a terminal without the sign for an arrow or a quote still gets the rest
+            stream.reconfigure(errors="replace")
     from trimlang.commands.line import run
 
     try:

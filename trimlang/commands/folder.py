@@ -47,7 +47,7 @@ def write_folder(target: Path, files: Mapping[str, bytes]) -> None:
         for path in kept:
             if path.name not in files:
                 _copy(path, fresh / path.name)
-        fresh.chmod(0o777 & ~_umask())
+        fresh.chmod(0o777 & ~current_umask())
         _sync(fresh)
         _put_in_place(fresh, target)
     finally:
@@ -84,7 +84,8 @@ def _copy(path: Path, to: Path) -> None:
         shutil.copy2(path, to, follow_symlinks=False)
 
 
-def _umask() -> int:
+def current_umask() -> int:
+    """Return the permissions that new files are made without."""
     mask = os.umask(0)
     os.umask(mask)
     return mask

@@ -7,7 +7,7 @@ from argparse import Namespace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from trimlang.commands.words import CLEAN, JOB_ERRORS, OUR_FAULT, WRONG_USAGE, complain
+from trimlang.commands.words import CLEAN, JOB_ERRORS, OUR_FAULT, STDIN, WRONG_USAGE, complain
 from trimlang.compiler import WrongPlanError, check_job, compile_job
 from trimlang.diagnostics import Span, has_errors, say
 from trimlang.diagnostics.show import show
@@ -16,10 +16,8 @@ from trimlang.reading import UnreadableError, read_stream, read_text
 if TYPE_CHECKING:
     from trimlang.compiler import Result
 
-STDIN = "<stdin>"
 
-
-class _StopError(Exception):
+class StopError(Exception):
     """The command ends here, with this exit code; its message is printed already."""
 
     def __init__(self, code: int) -> None:
@@ -30,8 +28,8 @@ class _StopError(Exception):
 def check(options: Namespace) -> int:
     """Print a job file's diagnostics; return the exit code."""
     try:
-        text, path = _read(options)
-    except _StopError as stop:
+        text, path = read_job(options.job, options.messages)
+    except StopError as stop:
         return stop.code
     result = check_job(text, path=path, name=STDIN)
     show(result.diagnostics, result.sources, sys.stderr, form=options.messages)
@@ -41,10 +39,10 @@ def check(options: Namespace) -> int:
 def build(options: Namespace) -> int:
     """Compile a job file and write its sheets; return the exit code."""
     try:
-        text, path = _read(options)
+        text, path = read_job(options.job, options.messages)
         result = _compile(options, text, path)
         files = _files(options, result)
-    except _StopError as stop:
+    except StopError as stop:
         return stop.code
     from trimlang.commands.folder import NotOursError, write_folder
 
@@ -61,21 +59,26 @@ def build(options: Namespace) -> int:
     return CLEAN
 
 
-def _read(options: Namespace) -> tuple[str, Path | None]:
+def read_job(job: str, messages: str) -> tuple[str, Path | None]:
+    """Return a job file's text, and its path unless ``job`` is ``-`` for standard input.
+
+    Raises:
+        StopError: it cannot be read; that is said already, in the form ``messages``.
+    """
     try:
-        if options.job == "-":
+        if job == "-":
             return read_stream(sys.stdin.buffer, STDIN), None
-        path = Path(options.job)
+        path = Path(job)
         return read_text(path), path
     except UnreadableError as error:
-        name = STDIN if options.job == "-" else Path(options.job).name
+        name = STDIN if job == "-" else Path(job).name
         finding = say(error.code, Span(name, 1, 1, 2), **error.facts)
-        show((finding,), {}, sys.stderr, form=options.messages)
-        raise _StopError(JOB_ERRORS) from None
+        show((finding,), {}, sys.stderr, form=messages)
+        raise StopError(JOB_ERRORS) from None
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or str(error)
-        complain(f"cannot read {options.job}: {reason.lower()}")
-        raise _StopError(WRONG_USAGE) from None
+        complain(f"cannot read {job}: {reason.lower()}")
+        raise StopError(WRONG_USAGE) from None
 
 
 def _compile(options: Namespace, text: str, path: Path | None) -> Result:
@@ -88,10 +91,10 @@ def _compile(options: Namespace, text: str, path: Path | None) -> Result:
             result = compile_job(text, path=path, name=STDIN, effort=effort, watch=progress.watch)
     except WrongPlanError as error:
         complain(f"a stock plan failed its own check, so nothing is printed ({error})")
-        raise _StopError(OUR_FAULT) from None
+        raise StopError(OUR_FAULT) from None
     show(result.diagnostics, result.sources, sys.stderr, form=options.messages)
     if not result.ok:
-        raise _StopError(JOB_ERRORS)
+        raise StopError(JOB_ERRORS)
     return result
 
 
@@ -108,7 +111,7 @@ def _files(options: Namespace, result: Result) -> dict[str, bytes]:
 
     if options.templates is not None and not options.templates.is_dir():
         complain(f"there is no folder {options.templates}")
-        raise _StopError(WRONG_USAGE)
+        raise StopError(WRONG_USAGE)
     paper = options.paper or ("a4" if result.job.settings.unit == "mm" else "letter")
     try:
         sheets = render_sheets(
@@ -122,10 +125,10 @@ def _files(options: Namespace, result: Result) -> dict[str, bytes]:
         )
     except SheetTemplateError as error:
         complain(f"a template is wrong: {error}")
-        raise _StopError(WRONG_USAGE) from None
+        raise StopError(WRONG_USAGE) from None
     except ValueError as error:  # a language or a label that there is not
         complain(str(error))
-        raise _StopError(WRONG_USAGE) from None
+        raise StopError(WRONG_USAGE) from None
     files["stock-order.csv"] = order_csv(result).encode()
     if "html" in formats:
         files |= {f"{name}.html": html.encode() for name, html in sheets.items()}
@@ -136,7 +139,7 @@ def _files(options: Namespace, result: Result) -> dict[str, bytes]:
             files |= {f"{name}.pdf": to_pdf(html) for name, html in sheets.items()}
         except PangoMissingError as error:
             complain(str(error))
-            raise _StopError(WRONG_USAGE) from None
+            raise StopError(WRONG_USAGE) from None
     return files
 
 

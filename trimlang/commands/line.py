@@ -6,7 +6,7 @@ import argparse
 from collections.abc import Sequence
 from typing import Final
 
-from trimlang.commands import build_words, check, explain
+from trimlang.commands import build_words, check, compare, completion, explain, start, tidy
 from trimlang.commands.words import EXITS, WRONG_USAGE, complain
 from trimlang.version import __version__
 
@@ -14,7 +14,11 @@ from trimlang.version import __version__
 _COMMANDS: Final = (
     build_words,
     check,
+    compare,
+    completion,
     explain,
+    start,
+    tidy,
 )
 
 

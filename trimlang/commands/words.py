@@ -13,6 +13,9 @@ JOB_ERRORS: Final = 1
 WRONG_USAGE: Final = 2
 OUR_FAULT: Final = 3
 
+STDIN: Final = "<stdin>"
+"""What messages call standard input."""
+
 EXITS: Final = """\
 exit code: 0 clean or warnings only, 1 errors in the job, 2 wrong usage or a file
 that cannot be read or written, 3 a defect in trimlang itself

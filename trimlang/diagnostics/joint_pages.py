@@ -104,17 +104,16 @@ JOINT_PAGES: Final = (
     ),
     Page(
         "T312",
-        "which side of the joint is right",
-        "room “{room}” closes if {slip}",
+        "which side of the joint is wrong",
+        "{sides}; room “{room}” closes if {slip}",
         "Look at that end first.",
-        "Two sides of one joint contradict each other, and only one reading of them brings the"
-        " walls back to where they began.",
+        "Two sides of one joint contradict each other (T301), and only one reading of them brings"
+        " the walls back to where they began.",
         _CLOSED
         + "  N: 12 ft, left=in-corner, right=in-corner\n"
         + "  E: 10 ft, left=out-corner, right=in-corner\n"
         + "  S: 12 ft, left=in-corner, right=in-corner\n"
         + "  W: 10 ft, left=in-corner, right=in-corner",
-        Severity.WARNING,
     ),
     Page(
         "T401",
@@ -147,9 +146,11 @@ JOINT_PAGES: Final = (
     Page(
         "T501",
         "not enough stock",
-        "the stock that can be had does not cover the pieces of {trim}",
+        "{pieces} of {trim} {take} {need} of stick, and there is no more than {have} ({sticks});"
+        " {lacking}",
         "List a length that can be bought in any number, or more of those that are limited.",
-        "Sticks on hand and sticks with “at most” run out.",
+        "Sticks on hand and sticks with “at most” run out. What is missing is what finds no stick"
+        " when the longest pieces are cut first.",
         _TRIM + 'stock base: 12 ft at 17.40 at most 1\nroom "Study", trim base, open walk\n'
         "  N: 11 ft, left=butt, right=butt\n  E: 11 ft, left=butt, right=butt",
     ),

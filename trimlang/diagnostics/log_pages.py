@@ -69,6 +69,16 @@ LOG_PAGES: Final = (
         _JOB + "cut PO-N-base 29 3/4 in from base-1 of 12 ft\nfitted PO-N-base\nfitted PO-N-base\n",
     ),
     Page(
+        "T707",
+        "too little left",
+        "what is in hand and what the stock lines offer is not enough for what is left of"
+        " “{trim}”: no stick for {pieces}",
+        "Offer more on the stock line, or count what is there: “rack {trim}: 3 of 12 ft, 41 in”.",
+        "After each spoiled piece the rest is planned from the sticks that are left.",
+        _JOB.replace("8 ft at 11.60, 12 ft at 17.40", "12 ft at 17.40 at most 2")
+        + "spoiled PO-S-base 8 ft 1/2 in from base-1 of 12 ft\n",
+    ),
+    Page(
         "T708",
         "spoiled into more than there was",
         "“{piece}” is spoiled into {rests}, and was {had} long",

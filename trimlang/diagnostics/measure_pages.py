@@ -126,4 +126,31 @@ MEASURE_PAGES: Final = (
         'room "Study", trim crown, open walk\n'
         "  N: 40 in, left=butt, right=plumb, rising right 36 deg",
     ),
+    Page(
+        "T248",
+        "two prices for one length",
+        "{stick} of {trim} is priced {price} here and {other} in {line}",
+        "Keep the one that holds; of two the cheaper is taken.",
+        "One length has one price, unless the cheaper sticks are limited (at most 6). Usually a new"
+        " price was added and the old one left standing.",
+        _TRIM + "stock base: 12 ft at 17.40, 16 ft at 24.10, 12 ft at 18.60\n" + _ROOM + _RUN,
+        Severity.WARNING,
+    ),
+    Page(
+        "T249",
+        "a rounding step too coarse",
+        "lengths cannot be rounded to {step}: the coarsest step is {most}",
+        "Write a mark of the tape, such as: round to 1/16 in",
+        "A length is rounded by up to a whole step. More than half an inch is no rounding; a wall's"
+        " length was probably meant, or the unit is wrong.",
+        "round to 7 in\n" + _ALL + _RUN,
+    ),
+    Page(
+        "T250",
+        "a kerf too wide",
+        "no blade cuts a kerf of {kerf}: the widest taken is {most}",
+        "Measure a cut; a mitre saw's is about 1/8 in, such as: saw: kerf 1/8 in",
+        "The kerf is what one cut turns to dust, and each cut takes it from the stick.",
+        "saw: kerf 30 in\n" + _ALL + _RUN,
+    ),
 )

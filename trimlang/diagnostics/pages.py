@@ -14,6 +14,7 @@ from trimlang.diagnostics.file_pages import FILE_PAGES
 from trimlang.diagnostics.joint_pages import JOINT_PAGES
 from trimlang.diagnostics.log_pages import LOG_PAGES
 from trimlang.diagnostics.measure_pages import MEASURE_PAGES
+from trimlang.diagnostics.name_pages import NAME_PAGES
 from trimlang.diagnostics.page import Page
 from trimlang.diagnostics.survey_pages import SURVEY_PAGES
 from trimlang.diagnostics.syntax_pages import SYNTAX_PAGES
@@ -26,6 +27,7 @@ _PARTS: Final = (
     CUTTING_PAGES,
     FILE_PAGES,
     LOG_PAGES,
+    NAME_PAGES,
 )
 
 PAGES: Final = MappingProxyType({page.code: page for pages in _PARTS for page in pages})

@@ -16,7 +16,7 @@ SURVEY_PAGES: Final = (
         "T201",
         "unknown unit",
         "“{unit}” is no unit of length",
-        "Use in, ft, mm, cm or m.",
+        "Use in, ft, yd, mm, cm or m.",
         "Lengths are written in inches, feet and inches, or metric units.",
         _ALL + "  N: 40 furlgs, left=butt, right=butt",
     ),

@@ -118,4 +118,14 @@ SYNTAX_PAGES: Final = (
         _WALL + '  N: 40 in, left=butt, right=butt, note "a\u202eb"',
         Severity.WARNING,
     ),
+    Page(
+        "T130",
+        "a word on its way out",
+        "“{old}” is now written “{new}”, since version {since}; version {gone} no longer reads it",
+        "Write “{new}” instead of “{old}”.",
+        "A word of the language that gets a better one goes on being read for a while, and means"
+        " what it meant. No word is on its way out in this version, so nothing brings this up yet.",
+        "",
+        Severity.WARNING,
+    ),
 )

@@ -70,7 +70,8 @@ def under_way(
         trims.append(site)
         findings.extend(site.findings)
         if site.layout.unplaced and not has_errors(site.findings):
-            findings.append(say("T501", trim.span, trim=trim.name))
+            lacking = ", ".join(site.layout.unplaced)
+            findings.append(say("T707", trim.span, trim=trim.name, pieces=lacking))
         wrong = () if has_errors(findings) else site_faults(site, trim, log)
         if wrong:
             raise WrongSiteError("; ".join(wrong))

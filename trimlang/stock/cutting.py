@@ -17,8 +17,10 @@ from trimlang.stock.choosing import choose
 from trimlang.stock.floor import Worth
 from trimlang.stock.longest_first import fill_counts
 from trimlang.stock.mitres import order_on_stick, settles
-from trimlang.stock.relaxation import Relaxation
+from trimlang.stock.nesting import can_nest
+from trimlang.stock.relaxation import Relaxation, Way
 from trimlang.stock.sifting import sifted, slack_of
+from trimlang.stock.steps import Step, retreat
 from trimlang.stock.timber import Pattern, Timber
 
 #: Steps undone in the first dive, before the patterns left are listed.
@@ -42,8 +44,6 @@ HAIR = 1e-7
 
 #: A pattern used this often, or more, is kept at once with those used wholly.
 NEARLY = 0.8
-#: Other patterns tried first at one step before the step before it is undone.
-OTHERS = 3
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,38 +53,6 @@ class Answer:
     sticks: tuple[tuple[int, Pattern], ...] | None = None
     worth: Worth | None = None
     impossible: bool = False
-
-
-@dataclass(slots=True)
-class _Step:
-    """One step of a dive: what was wanted before it, and the patterns to keep."""
-
-    demand: tuple[int, ...]
-    left: tuple[int, ...]
-    done: int
-    ranked: tuple[tuple[int, Pattern], ...]
-    width: int
-    first: int = 0
-
-    def chosen(self) -> tuple[tuple[int, Pattern], ...]:
-        return self.ranked[self.first : self.first + self.width]
-
-    def narrow(self) -> bool:
-        """Keep fewer patterns, then another one; False when there is no other."""
-        if self.width > 1:
-            self.width //= 2
-            return True
-        self.first += 1
-        return self.first < min(len(self.ranked), OTHERS + 1)
-
-
-def _retreat(steps: list[_Step]) -> _Step | None:
-    """Narrow the last step that can be, undoing those after it."""
-    while steps:
-        if steps[-1].narrow():
-            return steps[-1]
-        steps.pop()
-    return None
 
 
 class RackCut:
@@ -104,6 +72,9 @@ class RackCut:
             if timber.leaning
             else relaxation
         )
+        self._charged = self._laid
+        self._nested: Relaxation | None = None
+        self._chain: Relaxation | None = None
 
     def cut(self, counts: Sequence[int], retreats: int) -> Answer:
         """Try to cut everything from ``counts`` sticks of each kind, going back so often."""
@@ -116,10 +87,16 @@ class RackCut:
             if worth is not None:
                 return Answer(worth=worth)
         self._tight = None
+        self._laid = self._charged
         for skip in range(EASY_STARTS):
             answer = self._dive(counts, FEW, skip)
             if answer.sticks is not None or answer.worth is not None or self._seconds() <= 0:
                 return answer
+        if timber.leaning:
+            worth = self._nested_worth(counts)
+            if worth is not None:
+                return Answer(worth=worth)
+            self._laid = self._chained()
         patterns = self._allowed(counts)
         if self._tight is not None and slack_of(self._tight, counts) < 0:
             return Answer(worth=self._tight)
@@ -132,6 +109,24 @@ class RackCut:
             if patterns is None:
                 return answer
         return self._settle(counts, patterns)
+
+    def _nested_worth(self, counts: Sequence[int]) -> Worth | None:
+        """A worth that the rack falls short of when mitres are shared only as they can be."""
+        if self._nested is None:
+            if not can_nest(self._timber.sizes, [kind.room for kind in self._timber.kinds]):
+                return None
+            self._nested = Relaxation(self._timber, self._held_columns(), way=Way.NESTED)
+        return self.share(self._nested, self._timber.demand, counts, 1 + HAIR)[2]
+
+    def _chained(self) -> Relaxation:
+        if self._chain is None:
+            self._chain = Relaxation(
+                self._timber, self._held_columns(), self._mended, way=Way.CHAINED
+            )
+        return self._chain
+
+    def _held_columns(self) -> list[tuple[int, Pattern]]:
+        return [stick for stick in self._laid.columns if self._holds(stick)]
 
     def _allowed(self, counts: Sequence[int]) -> list[tuple[int, Pattern]] | None:
         """The patterns that the rack still allows, or None for too many."""
@@ -175,11 +170,14 @@ class RackCut:
             if duals is None or share <= enough or self._seconds() <= 0:
                 return share, columns, closest if tight else None
             worth, fresh = relaxation.priced(duals)
-            slack = slack_of(worth, counts)
-            if slack < 0:
-                return share, columns, worth
-            if closest is None or slack * closest.needed < slack_of(closest, counts) * worth.needed:
-                closest = worth
+            if worth is not None:
+                slack = slack_of(worth, counts)
+                if slack < 0:
+                    return share, columns, worth
+                if closest is None or (
+                    slack * closest.needed < slack_of(closest, counts) * worth.needed
+                ):
+                    closest = worth
             if not fresh:
                 return share, columns, closest if tight else None
 
@@ -190,7 +188,7 @@ class RackCut:
         """
         cut: list[tuple[int, Pattern]] = []
         demand, left = list(self._timber.demand), list(counts)
-        steps: list[_Step] = []
+        steps: list[Step] = []
         endings = ENDINGS
         while any(demand):
             share, columns, worth = self.share(self._laid, demand, left, 1 + HAIR)
@@ -198,9 +196,9 @@ class RackCut:
                 return Answer(worth=worth)
             if self._seconds() <= 0:
                 return Answer()
-            step: _Step | None
+            step: Step | None
             if share > 1 + HAIR or columns is None:
-                step = _retreat(steps)
+                step = retreat(steps)
                 retreats -= 1
                 if step is None or retreats < 0:
                     return Answer()
@@ -235,9 +233,7 @@ class RackCut:
         choice = choose(self._timber, held, demand, left, nodes=ENDING_BRANCHES, seconds=seconds)
         return choice.sticks, True
 
-    def _step(
-        self, columns: object, demand: Sequence[int], left: Sequence[int], done: int
-    ) -> _Step:
+    def _step(self, columns: object, demand: Sequence[int], left: Sequence[int], done: int) -> Step:
         """The patterns that an answer uses, the most used first, and how many to keep."""
         values = self._laid.pattern_values(columns)
         whole: list[tuple[int, Pattern]] = []
@@ -251,7 +247,7 @@ class RackCut:
         parts.sort(key=lambda part: (-part[0], part[1]))
         width = max(len(whole) + sum(value >= NEARLY for value, _ in parts), 1)
         ranked = (*whole, *(stick for _, stick in parts))
-        return _Step(tuple(demand), tuple(left), done, ranked, width)
+        return Step(tuple(demand), tuple(left), done, ranked, width)
 
     def _take(
         self,

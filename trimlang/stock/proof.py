@@ -161,9 +161,10 @@ def _solve_cost(
         if duals is None:
             break
         worth, fresh = relaxation.priced(duals)
-        floor = cost_floor(timber, rates, worth)
-        kept.append((floor, worth))
-        state.bound = max(state.bound, floor)
+        if worth is not None:
+            floor = cost_floor(timber, rates, worth)
+            kept.append((floor, worth))
+            state.bound = max(state.bound, floor)
         if not fresh or (not timber.problem.spare and state.bound >= value - 1e-6):
             break
     kept.sort(key=lambda entry: -entry[0])

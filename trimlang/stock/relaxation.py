@@ -15,10 +15,14 @@ a ``Worth``, exact in whole numbers.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
+from enum import Enum
 from fractions import Fraction
+from random import Random
 from typing import Any
 
+from trimlang.stock.chaining import Chaining
 from trimlang.stock.floor import Worth
+from trimlang.stock.nesting import Nesting
 from trimlang.stock.pricing import Pricing
 from trimlang.stock.solver import quiet_solver
 from trimlang.stock.timber import Pattern, Timber
@@ -29,8 +33,24 @@ SCALE = 1 << 40
 LACK = 4.0
 #: Patterns added for one kind after one pricing.
 BATCH = 25
+#: Pieces of one size that a chained pattern may hold.
+COPIES = 6
 #: How far above its price a pattern's value must lie to be added.
 TOLERANCE = 1e-9
+
+
+class Way(Enum):
+    """How a pattern is priced where neighbours may share a mitre.
+
+    CHARGED: each piece takes its least room, whatever lies beside it.
+    NESTED: pieces are laid one after another and share what they can, but a size
+    may come more often than there are pieces of it.
+    CHAINED: the same, no piece too often, and only in some orders.
+    """
+
+    CHARGED = "charged"
+    NESTED = "nested"
+    CHAINED = "chained"
 
 
 class Relaxation:
@@ -41,6 +61,7 @@ class Relaxation:
         timber: Timber,
         sticks: Iterable[tuple[int, Pattern]],
         mend: Callable[[int, Pattern], Pattern] | None = None,
+        way: Way = Way.CHARGED,
     ) -> None:
         import highspy
         import numpy as np
@@ -55,6 +76,7 @@ class Relaxation:
         self.columns: list[tuple[int, Pattern]] = []
         # Takes away from a priced pattern what does not fit when it is really laid.
         self._mend = mend
+        self._way = way
         self._known: set[tuple[int, Pattern]] = set()
         lp = quiet_solver({"presolve": "off", "solver": "simplex"})
         self._inf = highspy.kHighsInf
@@ -177,6 +199,8 @@ class Relaxation:
 
     def _wanted(self, pattern: Pattern) -> bool:
         """Whether the demand holds every piece of the pattern (equal sizes are neighbours)."""
+        if self._way is Way.NESTED:
+            return all(self.demand[size] for size in pattern)
         run, before = 0, -1
         for size in pattern:
             run = run + 1 if size == before else 1
@@ -201,16 +225,32 @@ class Relaxation:
         """The patterns' part of the columns' values, in the order of ``columns``."""
         return columns[self._first :]
 
-    def priced(self, duals: Any, batch: int = BATCH) -> tuple[Worth, int]:
-        """Price patterns at the duals: the exact worth they give, and how many were added."""
+    def _pricing(self, values: Sequence[int]) -> tuple[Pricing | Nesting | Chaining, Worth | None]:
+        """The patterns worth most at these values, and the worth that they prove, if any."""
+        if self._way is Way.CHAINED:
+            order = [s for s, count in enumerate(self.demand) for _ in range(min(count, COPIES))]
+            Random(self.work).shuffle(order)  # noqa: S311 - other orders, the same every time
+            return Chaining(self.timber.sizes, self._rooms, values, order), None
+        pricing: Pricing | Nesting
+        if self._way is Way.NESTED:
+            values = [v if n else 0 for v, n in zip(values, self.demand, strict=True)]
+            pricing = Nesting(self.timber.sizes, self._rooms, values)
+        else:
+            pricing = Pricing(self._weights, self._rooms, values, self.demand)
+        needed = sum(v * n for v, n in zip(values, self.demand, strict=True))
+        return pricing, Worth(tuple(pricing.best), needed, tuple(values))
+
+    def priced(self, duals: Any, batch: int = BATCH) -> tuple[Worth | None, int]:
+        """Price patterns at the duals: the exact worth they give, and how many were added.
+
+        A chained relaxation gives no worth: it misses patterns.
+        """
         np = self._np
         self.work += 1
         dearest = max(float(np.max(duals)), 1e-12)
         scale = SCALE / dearest
         values = [int(value * scale) if value > 0 else 0 for value in duals[: self._sizes]]
-        pricing = Pricing(self._weights, self._rooms, values, self.demand)
-        needed = sum(v * n for v, n in zip(values, self.demand, strict=True))
-        worth = Worth(tuple(pricing.best), needed, tuple(values))
+        pricing, worth = self._pricing(values)
         fresh: list[tuple[int, Pattern]] = []
         for kind in range(self._kinds):
             paid = int(max(duals[self._sizes + kind], 0.0) * scale)

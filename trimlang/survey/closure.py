@@ -82,13 +82,30 @@ def _settle(room: Room, trims: tuple[Trim, ...], drawn: Outline, findings: Findi
         # the walk takes the left-hand stretch's word; where that is turned over, it was wrong
         wrong.append((index, "right") if sign < 0 else ((index + 1) % count, "left"))
     stretches = {index for index, _ in wrong}
+    sides = ", and ".join(_two_sides(room, index) for index in disputed)
     if len(wrong) == 2 and len(stretches) == 1:
         slip = f"left and right of {_name(room.walk[wrong[0][0]])} are swapped"
     else:
         slip = " and ".join(
             f"the {side} end of {_name(room.walk[index])} is wrong" for index, side in wrong
         )
-    findings.say("T312", room.span, room=room.name, slip=slip)
+    # one slip reads as one finding: this one stands for those at the joints that it settles
+    joints = {room.walk[(index + 1) % count].left for index in disputed}
+    settled = {end.span for end in joints if end is not None}
+    findings.drop("T301", settled)
+    index, side = wrong[0]
+    end = room.walk[index].left if side == "left" else room.walk[index].right
+    findings.say(
+        "T312", room.span if end is None else end.span, room=room.name, slip=slip, sides=sides
+    )
+
+
+def _two_sides(room: Room, index: int) -> str:
+    """Say how the two ends of a joint contradict each other."""
+    one, other = room.walk[index], room.walk[(index + 1) % len(room.walk)]
+    right, left = one.right, other.left
+    assert right is not None and left is not None  # noqa: S101, PT018  only such are disputed
+    return f"{_name(one)} ends with {right.joint} and {_name(other)} begins with {left.joint}"
 
 
 def _walk(room: Room, trims: tuple[Trim, ...], drawn: Outline) -> Walk:
@@ -144,8 +161,8 @@ def _where(point: Point, room: Room) -> str:
 def _likely(slips: tuple[Slip, ...]) -> str:
     if not slips:
         return (
-            "No single slip explains it: measure the room again, or mark it “open walk” if it is"
-            " not to be closed."
+            "None of the usual single slips explains it: measure the room again, or mark it"
+            " “open walk” if it is not to be closed."
         )
     if len(slips) == 1:
         return f"Most likely: {slips[0].words}."

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Container
 from dataclasses import replace
 from fractions import Fraction
 from typing import Final
@@ -24,6 +25,10 @@ class Findings:
     def say(self, code: str, span: Span, **facts: object) -> None:
         """Add the diagnostic ``code`` at ``span``."""
         self.found.append(say(code, span, **facts))
+
+    def drop(self, code: str, spans: Container[Span]) -> None:
+        """Take back what one code says at ``spans``, where a later finding says it better."""
+        self.found = [one for one in self.found if one.code != code or one.span not in spans]
 
 
 def inches(measure: Measure, unit: str, findings: Findings) -> Fraction | None:

@@ -9,7 +9,9 @@ from trimlang.diagnostics.place import place
 from trimlang.survey.measures import Findings
 from trimlang.syntax import tree
 
-_MANY: Final = frozenset({"trims", "also_trim", "material", "without", "side", "entrance"})
+_MANY: Final = frozenset(
+    {"trims", "also_trim", "material", "without", "side", "entrance", "unread"}
+)
 """Facts that a line may well state more than once (sides have a check of their own)."""
 
 _SAME: Final = {

@@ -47,13 +47,18 @@ def read_rooms(
     tags: dict[str, str] = {}
     for heading, below in groups:
         name = heading.name.text
-        if name.casefold() in named:
+        again = name.casefold() in named
+        if again:
             before = place(named[name.casefold()], heading.span)
             findings.say("T221", heading.name.span, room=name, line=before)
         named.setdefault(name.casefold(), heading.span)
         tag = heading.tag.text if heading.tag else room_tag(name, tags)
         if heading.tag and tag in tags:
             findings.say("T222", heading.tag.span, tag=tag, room=tags[tag])
+        elif not heading.tag and not again and tag != (plain := room_tag(name, ())):
+            findings.say(
+                "T641", heading.name.span, room=name, tag=tag, other=tags[plain], plain=plain
+            )
         tags.setdefault(tag, name)
         rooms.append(_Reader(heading, tag, settings, trims, findings).room(below))
     return tuple(rooms)
@@ -201,7 +206,8 @@ def _lost(span: Span) -> Gap:
 
 
 def _names_a_trim(facts: tuple[tree.Fact, ...]) -> bool:
-    return any(fact.kind in ("trims", "also_trim") for fact in facts)
+    # a part that could not be read may be the one that names it
+    return any(fact.kind in ("trims", "also_trim", "unread") for fact in facts)
 
 
 def _note(facts: tuple[tree.Fact, ...]) -> str | None:

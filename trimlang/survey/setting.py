@@ -7,6 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Any, Final
 
+from trimlang.lengths.tape import length_text
 from trimlang.survey.measures import Findings, length, money, not_negative
 from trimlang.survey.settings import Direction, Settings
 from trimlang.syntax.tree import Angle, Fact, Measure, Number, Price, SettingLine, Word
@@ -37,6 +38,10 @@ ROOM_TOO: Final = frozenset(
     }
 )
 """Facts that a room may set for itself; the rest hold for the whole job."""
+
+COARSEST_STEP: Final = Fraction(1, 2)
+WIDEST_KERF: Final = Fraction(1, 2)
+"""More than half an inch (12.7 mm) is no rounding and no saw cut (no source: sanity)."""
 
 _LENGTHS: Final = {
     "kerf": ("kerf", "a kerf"),
@@ -80,12 +85,25 @@ def _changes(settings: Settings, fact: Fact, findings: Findings) -> dict[str, An
     if fact.kind in _LENGTHS and isinstance(value, Measure):
         name, what = _LENGTHS[fact.kind]
         measured = not_negative(value, settings.unit, findings, what=what)
+        if fact.kind == "kerf" and measured is not None and measured > WIDEST_KERF:
+            findings.say("T250", value.span, **_too_much("kerf", measured, WIDEST_KERF, settings))
+            return {}
         return {} if measured is None else {name: measured}
     if fact.kind in _SIZES and isinstance(value, Measure):
         name, what = _SIZES[fact.kind]
         measured = length(value, settings.unit, findings, what=what)
+        if fact.kind == "round_step" and measured is not None and measured > COARSEST_STEP:
+            findings.say("T249", value.span, **_too_much("step", measured, COARSEST_STEP, settings))
+            return {}
         return {} if measured is None else {name: measured}
     return _OTHERS[fact.kind](settings, fact, findings)
+
+
+def _too_much(
+    what: str, measured: Fraction, most: Fraction, settings: Settings
+) -> dict[str, object]:
+    sizes = {what: measured, "most": most}
+    return {name: length_text(size, settings.unit) for name, size in sizes.items()}
 
 
 def _unit(_settings: Settings, fact: Fact, findings: Findings) -> dict[str, Any]:

@@ -15,7 +15,7 @@ from fractions import Fraction
 from math import radians
 from typing import Final
 
-from trimlang.lengths.tape import MM, feet_text
+from trimlang.lengths.tape import MM, feet_text, steps_nearest
 
 FOOT: Final = Fraction(12)
 NARROWEST_OPENING, WIDEST_OPENING = 18, 120
@@ -123,8 +123,9 @@ def _metric(length: Fraction) -> Iterator[tuple[Fraction, str]]:
 
 
 def _feet_and_inches(length: Fraction) -> Iterator[tuple[Fraction, str]]:
-    yield length + FOOT, "read a foot too short"
-    yield length - FOOT, "read a foot too long"
+    for feet_off, name in ((1, "a foot"), (2, "two feet")):
+        yield length + feet_off * FOOT, f"read {name} too short"
+        yield length - feet_off * FOOT, f"read {name} too long"
     yield length + 1, "read an inch too short"
     yield length - 1, "read an inch too long"
     whole, part = divmod(length, 1)
@@ -157,9 +158,15 @@ def _forgotten_openings(walk: Walk, lengths: tuple[float, ...]) -> Iterator[Slip
         along = cmath.exp(-1j * radians(heading))
         wide = -(here * along.conjugate()).real
         if NARROWEST_OPENING <= wide <= WIDEST_OPENING:
-            about = feet_text(Fraction(round(wide)), walk.unit)
+            about = _roughly(wide, walk.unit)
             words = f"an opening forgotten after {name}, about {about} wide"
             yield Slip(words, abs(here + wide * along))
+
+
+def _roughly(inches: float, unit: str) -> str:
+    """Write a length that was only worked out, to the inch or to ten millimetres."""
+    step = 10 * MM if unit == "mm" else Fraction(1)
+    return feet_text(steps_nearest(Fraction(inches), step), unit)
 
 
 def _swapped_ends(walk: Walk, lengths: tuple[float, ...]) -> Iterator[Slip]:
@@ -200,6 +207,8 @@ def _skipped_walls(walk: Walk, lengths: tuple[float, ...], lacking: float) -> It
             if long > 1:
                 left_over = abs(place + rest + long * along)
                 after = walk.names[(index + 1) % len(walk.names)]
-                feet = feet_text(Fraction(round(long)), walk.unit)
-                words = f"a wall skipped between {walk.names[index]} and {after}, about {feet} long"
+                about = _roughly(long, walk.unit)
+                words = (
+                    f"a wall skipped between {walk.names[index]} and {after}, about {about} long"
+                )
                 yield Slip(words, left_over)

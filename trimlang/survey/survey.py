@@ -133,7 +133,14 @@ def _check_trims(
         line.name.text for line in statements if isinstance(line, tree.StockLine | tree.OnHandLine)
     }
     # what could not be read may be what uses it
-    all_read = not any(isinstance(line, tree.Unreadable) for line in statements)
+    all_read = not any(
+        isinstance(line, tree.Unreadable)
+        or (
+            isinstance(line, tree.RoomLine | tree.RunLine)
+            and any(fact.kind == "unread" for fact in line.facts)
+        )
+        for line in statements
+    )
     all_read = all_read and not any(
         isinstance(stretch, Gap) and stretch.kind == "lost"
         for room in rooms

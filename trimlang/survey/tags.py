@@ -9,8 +9,8 @@ from collections.abc import Container
 def room_tag(name: str, taken: Container[str]) -> str:
     """Return a tag for a room: initials, or the first letters of a single word.
 
-    A tag that is taken gets a number.  The tag depends only on the name and on
-    the rooms above it in the file, so a room added below changes no tag.
+    The tag depends on the name alone, so that no room added elsewhere changes it,
+    unless a room above has it: then it gets a number, and the survey says so (T641).
     """
     words = re.findall(r"[^\W\d_]+|\d+", name)
     if not words:

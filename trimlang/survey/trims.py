@@ -8,6 +8,7 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.diagnostics.place import place
+from trimlang.lengths.tape import feet_text
 from trimlang.survey.job import Offer, Rest, Trim
 from trimlang.survey.measures import Findings, length, money
 from trimlang.survey.unknown import unknown_trim
@@ -15,6 +16,7 @@ from trimlang.syntax import tree
 from trimlang.syntax.tree import OnHandLine, StockLine, TrimLine
 
 MOST_RESTS: Final = 10_000
+_SIZES: Final = {"thick": "the thickness", "tall": "the height or width"}
 
 
 def read_trims(lines: Iterable[tree.Statement], unit: str, findings: Findings) -> dict[str, Trim]:
@@ -42,6 +44,7 @@ def read_trims(lines: Iterable[tree.Statement], unit: str, findings: Findings) -
                 offers = (_offer(offer, unit, findings) for offer in line.offers)
                 added = tuple(offer for offer in offers if offer is not None)
                 trims[trim.name] = replace(trim, offers=trim.offers + added)
+                _check_prices(trims[trim.name], added, unit, findings)
             else:
                 rests = (_rest(rest, unit, findings) for rest in line.rests)
                 kept = tuple(rest for rest in rests if rest is not None)
@@ -69,7 +72,8 @@ def _trim(line: TrimLine, unit: str, findings: Findings) -> Trim:
     for fact in line.facts:
         value = fact.values[-1]
         if isinstance(value, tree.Measure):
-            sizes[fact.kind] = length(value, unit, findings, what=f"trim “{line.name.text}”")
+            what = f"{_SIZES[fact.kind]} of trim “{line.name.text}”"
+            sizes[fact.kind] = length(value, unit, findings, what=what)
         elif isinstance(value, tree.Angle):
             if 0 < value.degrees < 90:
                 spring = value.degrees
@@ -130,6 +134,27 @@ def _offer(line: tree.Offer, unit: str, findings: Findings) -> Offer | None:
     if long is None or price is None or pack is None:
         return None
     return Offer(long, price, pack, at_most, line.span)
+
+
+def _check_prices(trim: Trim, added: tuple[Offer, ...], unit: str, findings: Findings) -> None:
+    """Report sticks that the file prices twice, unless the cheaper ones are limited."""
+    offers = trim.offers
+    for at in range(len(offers) - len(added), len(offers)):
+        offer = offers[at]
+        same = [one for one in offers[:at] if (one.length, one.pack) == (offer.length, offer.pack)]
+        other = next((one for one in same if one.price != offer.price), None)
+        if other is None or min(offer, other, key=lambda one: one.price).at_most is not None:
+            continue
+        long = feet_text(offer.length, unit)
+        findings.say(
+            "T248",
+            offer.span,
+            stick=f"a pack of {offer.pack} {long}" if offer.pack > 1 else f"a stick of {long}",
+            trim=trim.name,
+            price=f"{float(offer.price):.2f}",
+            other=f"{float(other.price):.2f}",
+            line=place(other.span, offer.span),
+        )
 
 
 def _rest(line: tree.Rest, unit: str, findings: Findings) -> Rest | None:

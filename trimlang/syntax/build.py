@@ -26,10 +26,12 @@ _SPEAKING: Final = frozenset(
     "NAME PIECE_ID STRING WORDS DATE TAKEN_AT DIRECTION SIDE JOINT IN INCH METRIC OTHER_UNIT"
     " QUART GALLON LITRE MONEY".split()
 )
+_ANY_CASE: Final = _SPEAKING - {"NAME", "PIECE_ID", "STRING", "WORDS", "DATE", "MONEY"}
 _STEERING: Final = frozenset("\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
 """Marks that turn the direction of text: they could show a length's figures backwards."""
 
 _UNIT_NAMES: Final = {
+    "in.": "in",
     "inch": "in",
     "inches": "in",
     '"': "in",
@@ -61,9 +63,11 @@ class LineBuilder(LogLines):
                 self.problems.append(say("T115", span))
                 text = "".join(sign for sign in text if sign not in _STEERING)
             return tree.Word(text, span)
-        if token.type in ("JOINT", "SIDE", "DIRECTION", "TAKEN_AT"):
+        if token.type in _ANY_CASE:
             return tree.Word(str(token).lower(), span)
-        return tree.Word(unicodedata.normalize("NFC", str(token)), span)
+        text = unicodedata.normalize("NFC", str(token))
+        # how far apart the words of a material stand says nothing
+        return tree.Word(" ".join(text.split()) if token.type == "WORDS" else text, span)
 
     def _number(self, token: Token, span: Span) -> tree.Number:
         if sum(map(str.isdigit, token)) > _MOST_DIGITS:

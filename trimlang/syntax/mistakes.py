@@ -112,6 +112,10 @@ def did_you_mean(word: str, known: list[str] | tuple[str, ...], otherwise: str) 
 
 
 _NUMBER_WITH_COMMA: Final = re.compile(r"(?<![\w.])\d+,\d+(?![\w,/])")
+_SPLIT_INCHES: Final = re.compile(r"""(\d+) *("|″|”|''|in\b\.?|inch\b) *(\d+ ?[/⁄∕] ?\d+)""", re.I)
+_LONG_DASH: Final = re.compile(r"[–—‐‑−]")
+_SAID_WITH_ANGLE: Final = ("in-corner", "out-corner")
+_BARE_ANGLE: Final = re.compile(r"(\d[\d ./]*?) ?(deg(rees?)?\b|°)", re.I)
 _QUOTED: Final = re.compile(r'["“][^"“”]*["”]')
 _SAME_JOINT: Final = {
     "inside": "in-corner",
@@ -165,16 +169,35 @@ def explain(error: UnexpectedInput, text: str, file: str, line: int) -> Diagnost
     if column == 1 or not text[: column - 1].strip():
         remedy = did_you_mean(word, LINE_WORDS, "See the list of lines in docs/language.md.")
         return say("T100", span, word=word, remedy=remedy)
-    remedy = _remedy(word, text[column - 1 :], terminals)
+    if before is not None:
+        slip = Span(file, line, before.column or 1, (before.column or 1) + len(before))
+        if before.type == "NAME" and found and nearest(before, PART_WORDS) == "trim":
+            # “trm base”: a name where a list of trims should begin
+            remedy = did_you_mean(before, ("trim",), "")
+            return say("T101", slip, word=str(before), wanted="“trim”", remedy=remedy)
+    remedy = _misplaced(before, text, column) or _remedy(word, text[column - 1 :], terminals)
     if not word.isprintable():
         word = f"U+{ord(word[0]):04X}"
     return say("T101", span, word=word, wanted=_expected_phrase(terminals), remedy=remedy)
 
 
+def _misplaced(before: Token | None, text: str, column: int) -> str | None:
+    """Say how a length or an angle is written whose parts are there, in the wrong order."""
+    if before is None:
+        return None
+    for inches in _SPLIT_INCHES.finditer(text):
+        if before.type in ("INCH", "IN") and inches.start(3) == column - 1:
+            return f"The inch mark stands behind the fraction: write {inches[1]} {inches[3]} in."
+    angle = _BARE_ANGLE.match(text, column - 1)
+    if before.type == "JOINT" and before.lower() in _SAID_WITH_ANGLE and angle:
+        return f"An angle stands in brackets: write {before}({angle[1]} deg)."
+    return None
+
+
 def _remedy(word: str, rest: str, terminals: set[str]) -> str:
     """Say how the line could go on; two words that make one known word are joined."""
     expected = _expected_words(terminals)
-    joined = "-".join(_WORD_AT.findall(rest)[:2])
+    joined = "-".join(_WORD_AT.findall(_LONG_DASH.sub(" ", rest))[:2])
     if joined.casefold() in expected:
         return f"Did you mean “{joined.casefold()}”?"
     if "JOINT" in terminals and word.casefold() in _SAME_JOINT:

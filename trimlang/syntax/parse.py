@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final
 
 from lark.exceptions import UnexpectedInput
@@ -9,15 +10,20 @@ from lark.exceptions import UnexpectedInput
 from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.syntax.build import LineBuilder
 from trimlang.syntax.grammar import parser
+from trimlang.syntax.retired import RETIRED, Retired, renewed
 from trimlang.syntax.source import Source
-from trimlang.syntax.tree import Statement, Unreadable
+from trimlang.syntax.tree import Fact, RoomLine, RunLine, Statement, Unreadable
 
 LONGEST_LINE: Final = 2000
 MOST_MISTAKES: Final = 200
 
 
-def parse(source: Source) -> tuple[tuple[Statement, ...], tuple[Diagnostic, ...]]:
+def parse(
+    source: Source, retired: tuple[Retired, ...] = RETIRED
+) -> tuple[tuple[Statement, ...], tuple[Diagnostic, ...]]:
     """Return the statements of a file and what is wrong with its text.
+
+    Words that are ``retired`` are read as those that stand for them.
 
     A line that cannot be read whole keeps what could be read of it, so that one
     slip in a run does not also report the run as missing; where nothing could be
@@ -31,6 +37,9 @@ def parse(source: Source) -> tuple[tuple[Statement, ...], tuple[Diagnostic, ...]
         if len(text) > LONGEST_LINE:
             findings.append(say("T105", Span(source.name, number, 1, 2), most=LONGEST_LINE))
             continue
+        if retired:
+            text, renewals = renewed(text, source.name, number, retired)
+            findings.extend(renewals)
         statement, problems = _line(text, source.name, number)
         findings.extend(problems)
         if statement is not None:
@@ -59,6 +68,10 @@ def _line(text: str, file: str, number: int) -> tuple[Statement | None, list[Dia
         else:
             builder = LineBuilder(file, number)
             statement: Statement | None = builder.transform(parsed)
+            lost = tuple(Fact("unread", (), problem.span) for problem in problems)
+            if isinstance(statement, RoomLine | RunLine) and lost:
+                # what was blanked may be what a later pass would miss
+                statement = replace(statement, facts=statement.facts + lost)
             return statement, problems + builder.problems
     return _unreadable(text, file, number), problems
 
@@ -71,11 +84,12 @@ def _unreadable(text: str, file: str, number: int) -> Unreadable:
 def _without_part(text: str, at: int) -> str | None:
     """Blank the part between commas that holds column ``at``; None where it is the first."""
     commas = _commas(text)
-    before = [comma for comma in commas if comma <= at]
+    # a comma that comes too soon ends the part that is short of something
+    before = [comma for comma in commas if comma < at]
     if not before:
         return None
     start = before[-1]
-    end = next((comma for comma in commas if comma > at), len(text))
+    end = next((comma for comma in commas if comma >= at), len(text))
     return text[:start] + " " * (end - start) + text[end:]
 
 

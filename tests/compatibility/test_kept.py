@@ -1,0 +1,55 @@
+"""Job files of each released version go on meaning what they meant."""
+
+from __future__ import annotations
+
+import json
+from fractions import Fraction
+from pathlib import Path
+
+import pytest
+
+from tests.compatibility.kept import VERSIONS, cost, job_files, meaning
+from trimlang.version import __version__
+
+KEPT = [path for version in VERSIONS for path in job_files(version)]
+
+
+def kept(path: Path) -> dict[str, object]:
+    told = json.loads((path.parent / "meaning.json").read_text(encoding="utf-8"))
+    of_file: dict[str, object] = told[path.name]
+    return of_file
+
+
+def name(path: Path) -> str:
+    return f"{path.parent.name}/{path.stem}"
+
+
+@pytest.mark.parametrize("path", KEPT, ids=name)
+def test_a_kept_job_means_what_it_meant(path: Path) -> None:
+    told = kept(path)
+    now = meaning(path)
+    assert now["diagnostics"] == told["diagnostics"]
+    assert now["pieces"] == told["pieces"]
+
+
+@pytest.mark.parametrize("path", KEPT, ids=name)
+def test_a_kept_job_costs_what_it_cost(path: Path) -> None:
+    told = kept(path)
+    before, floor = Fraction(str(told["cost"])), Fraction(str(told["bound"]))
+    price, bound = (Fraction(text) for text in cost(path))
+    # the quick plan needs no proof: it lies at or above what was proven, and below it no bound
+    assert price >= floor
+    assert bound <= before
+
+
+def test_this_version_is_kept() -> None:
+    assert __version__ in {version.name for version in VERSIONS}, (
+        "run python -m tests.compatibility.freeze"
+    )
+    assert len(KEPT) >= 20
+
+
+@pytest.mark.parametrize("version", VERSIONS, ids=lambda path: path.name)
+def test_no_kept_job_is_forgotten(version: Path) -> None:
+    told = json.loads((version / "meaning.json").read_text(encoding="utf-8"))
+    assert sorted(told) == [path.name for path in job_files(version)]

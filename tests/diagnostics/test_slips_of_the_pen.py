@@ -1,0 +1,126 @@
+"""Small mistakes that people make get one message each, and an exact remedy."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from tests.conftest import TRIM, walls
+from trimlang.compiler import compile_job
+from trimlang.diagnostics import Diagnostic
+
+RUN = "  N: 40 in, left=butt, right=butt\n"
+
+
+def findings(text: str) -> list[Diagnostic]:
+    return list(compile_job(text).diagnostics)
+
+
+def codes(text: str) -> list[str]:
+    return [one.code for one in findings(text)]
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["N:, left=butt, right=butt", "N: left=butt, right=butt", "N: 40 in, left=, right=butt"],
+)
+def test_what_was_forgotten_is_said_once(line: str) -> None:
+    assert codes(walls(line)) == ["T101"]
+
+
+@pytest.mark.parametrize(
+    ("written", "inches"),
+    [
+        ("9ft6", 114), ("9 ft. 3 in.", 111), ("9 in.", 9), ("29–1/8 in", Fraction(233, 8)),
+        ("2'–5 1/8\"", Fraction(233, 8)), ("29‑⅛ in", Fraction(233, 8)), ("2 yd", 72),
+    ],
+)  # fmt: skip
+def test_lengths_as_people_type_them(written: str, inches: Fraction) -> None:
+    result = compile_job(walls(f"N: {written}, left=butt, right=butt"))
+    assert result.job.rooms[0].runs[0].length == inches
+    assert not result.diagnostics
+
+
+@pytest.mark.parametrize(
+    ("line", "remedy"),
+    [
+        ('N: 3"1/8, left=butt, right=butt', "write 3 1/8 in"),
+        ("N: 40 in, left=butt, right=in-corner 90 deg", "write in-corner(90 deg)"),
+        ("N: 40 in, left=butt, right=out-corner 91.5°", "write out-corner(91.5 deg)"),
+        ("N: 40 in, left=in–corner, right=butt", "“in-corner”"),
+    ],
+)
+def test_an_exact_remedy(line: str, remedy: str) -> None:
+    (one,) = findings(walls(line))
+    assert one.code == "T101"
+    assert remedy in one.remedy
+
+
+def test_a_skipped_wall_of_a_metric_room_is_guessed_in_round_millimetres() -> None:
+    corners = "left=in-corner, right=in-corner"
+    room = (
+        f'room "R", trim base\n  N: 3000, {corners}\n  E: 2000, {corners}\n  S: 3000, {corners}\n'
+    )
+    (one,) = findings(f"unit mm\n{TRIM}{room}")
+    assert "about 2 m long" in one.remedy
+
+
+def test_two_prices_for_one_stick() -> None:
+    stock = "stock base: 144 in at 18\n"
+    assert codes(walls(RUN, settings=stock)) == ["T248"]
+    assert codes(walls(RUN, settings=stock.replace("18", "17.40"))) == []
+    limited = stock.replace("18", "9.00 at most 2")
+    assert codes(walls(RUN, settings=limited)) == []
+
+
+@pytest.mark.parametrize(
+    ("setting", "code"),
+    [
+        ("round to 7 in", "T249"), ("round to 13 mm", "T249"), ("round to 1/2 in", None),
+        ("saw: kerf 30 in", "T250"), ("saw: kerf 13 mm", "T250"), ("saw: kerf 1/2 in", None),
+    ],
+)  # fmt: skip
+def test_absurd_steps_and_kerfs(setting: str, code: str | None) -> None:
+    assert codes(walls(RUN, settings=setting)) == ([code] if code else [])
+
+
+def test_a_trim_of_no_thickness() -> None:
+    (one,) = findings(walls(RUN).replace("9/16 in thick", "0 in thick"))
+    assert one.message == "the thickness of trim “base” cannot be zero or less"
+
+
+def test_one_wrong_corner_is_one_finding() -> None:
+    corners = "left=in-corner, right=in-corner"
+    rows = [
+        f"  {name}: {feet} ft, {corners}\n" for name, feet in zip("NESW", (10, 8) * 2, strict=True)
+    ]
+    rows[1] = rows[1].replace("right=in", "right=out")
+    (one,) = findings(TRIM + 'room "R", trim base\n' + "".join(rows))
+    assert (one.code, one.severity.value) == ("T312", "error")
+    assert one.span.line == 5
+    assert one.message.endswith("closes if the right end of run E is wrong")
+
+
+def test_a_misspelt_word_in_a_rooms_heading_is_said_once() -> None:
+    heading = 'room "B", trm base, open walk\n'
+    (one,) = findings(TRIM + heading + RUN + RUN.replace("N:", "E:"))
+    assert one.remedy == "Did you mean “trim”?"
+
+
+def test_stock_that_runs_out_says_which_and_how_much() -> None:
+    text = walls("\n".join(f"  {n}: 11 ft, left=butt, right=butt" for n in range(3)))
+    text = text.replace("12 ft at 17.40, 16 ft at 24.10", "12 ft at 17.40 at most 2")
+    (one,) = findings(text)
+    assert one.code == "T501"
+    assert one.span.line == 2
+    assert "2 of 12 ft" in one.message
+    assert one.message.endswith("1 piece of 11 ft finds no stick")
+
+
+def test_two_feet_are_a_slip_too() -> None:
+    corners = "left=in-corner, right=in-corner"
+    rows = zip("NESW", (10, 8, 12, 8), strict=True)
+    lines = "".join(f"  {name}: {feet} ft, {corners}\n" for name, feet in rows)
+    (one,) = findings(TRIM + 'room "R", trim base\n' + lines)
+    assert "run S read two feet too long: 10 ft" in one.remedy

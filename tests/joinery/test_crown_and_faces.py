@@ -1,0 +1,97 @@
+"""Crown's scarfs and gaps, and cuts across the face, worked by hand."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from itertools import pairwise
+
+import pytest
+
+from tests.conftest import walls
+from trimlang.compiler import check_job
+from trimlang.joinery.piece import Lean, Piece
+from trimlang.joinery.pieces import splices
+from trimlang.joinery.splice_places import other_cuts
+from trimlang.survey.job import Fit, Joint
+
+CROWN = "trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg\nstock crown: 12 ft at 28.80\n"
+
+
+def crown(line: str, settings: str = "") -> tuple[Piece, ...]:
+    text = walls(line, settings=CROWN + settings).replace("trim base, open", "trim crown, open")
+    result = check_job(text)
+    assert result.ok, [one.message for one in result.diagnostics]
+    return result.pieces
+
+
+def test_a_scarf_in_crown_is_the_blades_tilt_alone() -> None:
+    one, other = crown("N: 14 ft, left=butt, right=butt", "splices: angle 30 deg\n")
+    for cut in (one.right, other.left):
+        assert (cut.joint, cut.setting, cut.bevel, cut.bevel_setting) == (Joint.SPLICE, 0, 30, 30)
+        # 11/16 × tan 30° = 0.396926
+        assert float(cut.inset) == pytest.approx(0.6875 * 0.5773503, abs=1e-6)
+    # no entrance: the left piece laps over, so the cuts run parallel, to the right
+    assert (one.right.long_edge, other.left.long_edge) == ("face", "back")
+    assert one.right.lean is other.left.lean is Lean.RIGHT
+
+
+def test_a_square_end_of_crown_keeps_its_joint_and_fit() -> None:
+    one, other = crown(
+        "N: 40 in, left=open, right=in-corner cope\n  E: 40 in, left=in-corner, right=butt"
+    )
+    assert (one.left.joint, one.left.setting, one.left.bevel) == (Joint.OPEN, 0, 0)
+    assert (one.right.fit, other.left.fit) == (Fit.COPED, Fit.SQUARE)
+    assert (other.left.joint, other.left.inset) == (Joint.IN_CORNER, 0)
+
+
+def test_what_the_saws_steps_leave_open_at_crown() -> None:
+    (one,) = crown(
+        "N: 40 in, left=butt, right=out-corner(90 deg)", "corners: out-corner gap 1 in\n"
+    )
+    # flat: mitre 31.6196°, bevel 33.8630°; the saw reads 31.5° and 34°
+    # 2 × (3 5/8 × (tan 31.6196° − tan 31.5°) + 11/16 × (tan 34° − tan 33.8630°)) = 0.0256
+    assert float(one.right.gap) == pytest.approx(0.0256, abs=3e-4)
+    assert not one.right.assumed
+    assert crown("N: 40 in, left=butt, right=out-corner")[0].right.assumed
+
+
+def test_cuts_across_the_face() -> None:
+    text = walls(
+        "A: 40 in, left=butt, right=rake\n"
+        "  B: 9 ft, left=rake, right=plumb, rising right 36.3 deg\n"
+        "  bare 3 ft\n"
+        "  C: 40 in, left=level, right=plumb, rising right 36 deg",
+        settings="corners: in-corner gap 1 in\nsaw: reads to 1 deg, reaches 60 deg\n",
+    )
+    result = check_job(text)
+    assert result.ok, result.diagnostics
+    level, rising, other = result.pieces
+    # the trim turns upwards: both rakes are 18.15°, longest at the bottom, and run one way
+    for cut, lean in ((level.right, Lean.RIGHT), (rising.left, Lean.LEFT)):
+        assert (cut.joint, cut.fit, cut.long_edge) == (Joint.RAKE, Fit.MITRED, "bottom")
+        assert (cut.exact, cut.setting, cut.assumed) == (Fraction("18.15"), 18, False)
+        assert cut.lean is (Lean.LEFT if lean is Lean.RIGHT else Lean.RIGHT)
+        # 2 × 5 1/4 × (tan 18.15° − tan 18°) = 0.0304
+        assert float(cut.gap) == pytest.approx(0.0304, abs=3e-4)
+    assert (rising.right.exact, rising.right.long_edge) == (Fraction("36.3"), "top")
+    assert (other.left.exact, other.left.long_edge) == (54, "top")
+
+
+def test_other_places_for_a_splice_keep_its_rules() -> None:
+    text = walls("N: 40 ft, left=butt, right=butt", settings="splices: least 30 in\n")
+    (splice,) = splices(check_job(text).job)
+    cuts = other_cuts(splice, [Fraction(30), Fraction(100), Fraction(1)])
+    total = 480 + 2 * Fraction(9, 16)
+    assert len(cuts) >= 3
+    assert len(set(cuts)) == len(cuts)
+    for cut in cuts:
+        assert len(cut) == 3
+        assert cut != splice.cut
+        assert sum(cut) == total
+        assert all(30 <= length <= 192 for length in cut)
+        assert all(length % Fraction(1, 16) == 0 for length in cut[:-1])
+        assert cut[-1] <= 192 - Fraction(1, 16)
+    # the piece that an offcut of 100 in gives comes with full sticks behind it
+    assert any(cut[0] == 100 and cut[1] == 192 for cut in cuts)
+    assert any(max(one - other for one, other in pairwise(sorted(cut, reverse=True))) < 1
+               for cut in cuts)  # fmt: skip

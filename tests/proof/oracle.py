@@ -1,0 +1,524 @@
+"""A second opinion on every ticket: what the job file asks, worked out again the slow way.
+
+``faults(job text, tickets)`` reads the file with a reader of its own and works
+out each piece from the written rules (docs/language.md and the geometry in
+docs/survey-and-joinery.md), in fractions, sharing no code with trimlang.  Where
+the rules leave a choice (which side of a corner is coped, where a long wall is
+pieced together) it takes the tickets' own answer and checks what must hold of it.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter, defaultdict
+from dataclasses import dataclass, replace
+from fractions import Fraction
+from pathlib import Path
+from typing import Any
+
+import mpmath
+
+from tests.proof.oracle_reading import (
+    UNITS,
+    End,
+    Job,
+    Room,
+    Stretch,
+    exactly,
+    number,
+    radians,
+    read_job,
+    tan,
+)  # fmt: skip
+from tests.proof.tickets_seen import Seen
+
+CORNERS = ("in-corner", "out-corner")
+# the first row that either end has decides; “raise” is a sprung fit
+ROWS = {
+    "out-corner": "up",
+    "open": "nearest",
+    "return": "nearest",
+    "cope": "down",
+    "rake": "nearest",
+    "level": "nearest",
+    "head": "nearest",
+    "splice": "nearest",
+    "in-corner": "down",
+    "butt": "down",
+    "plumb": "down",
+}
+NAMES = {
+    "in-corner": "inside corner",
+    "cope": "inside corner, coped",
+    "square": "inside corner, square in",
+    "out-corner": "outside corner",
+    "butt": "butt",
+    "return": "return",
+    "splice": "scarf",
+    "open": "open end",
+    "rake": "rake",
+    "plumb": "plumb cut",
+    "level": "level cut",
+    "head": "casing corner",
+}
+FAR = ("back", "top", "outer edge")
+"""Edges that lie at the fence."""
+
+
+@dataclass(frozen=True)
+class Cut:
+    """What one end must say: its joint, mitre (and bevel) from square, and the long edge."""
+
+    joint: str
+    mitre: Fraction = Fraction(0)
+    long: str = "both"
+    bevel: Fraction = Fraction(0)
+    inset: Fraction = Fraction(0)
+    swing: str = ""
+
+    def says(self, side: str, step: Fraction, seen: tuple[str, ...]) -> list[str]:
+        """Return what is wrong with the printed cut."""
+        setting, joint, point = seen
+        wrong = [] if joint == NAMES[self.joint] else [f"is “{joint}”, not “{NAMES[self.joint]}”"]
+        edges = "both edges the same" if self.long == "both" else f"long point at the {self.long}"
+        if point != edges:
+            wrong.append(f"says “{point}”, not “{edges}”")
+        runs = self.swing or ("right" if (self.long in FAR) == (side == "left") else "left")
+        angles = [on_scale(angle, step) for angle in (self.mitre, self.bevel) if angle]
+        if not angles:
+            return wrong if setting == "square" else [*wrong, f"is set {setting}, not square"]
+        shown = [Fraction(text) for text in re.findall(r"([\d.]+)°", setting)]
+        same = len(shown) == len(angles) and all(
+            abs(one - other) <= Fraction(1, 200) for one, other in zip(shown, angles, strict=True)
+        )
+        if not same or runs not in setting or ("bevel" in setting) != bool(self.bevel):
+            wanted = " / ".join(f"{float(angle):g}°" for angle in angles)
+            wrong.append(f"is set {setting}, not {wanted} {runs}")
+        return wrong
+
+
+def on_scale(angle: Fraction, step: Fraction) -> Fraction:
+    """The nearest mark of the saw's scale, the higher one of two equally near."""
+    marks = angle // step * step
+    return marks + step if angle - marks >= step / 2 else marks
+
+
+def to_step(exact: Fraction, way: str, raised: Fraction, step: Fraction) -> Fraction:
+    below = exact // step * step
+    above = below if below == exact else below + step
+    if raised:
+        sprung = (exact + raised) // step * step
+        return sprung if sprung >= exact else above
+    if way == "nearest":
+        return below if exact - below < step / 2 else below + step
+    return above if way == "up" else below
+
+
+def step_of(room: Room) -> Fraction:
+    own: Fraction | None = room.settings["step"]
+    if own is not None:
+        return own
+    return UNITS["mm"] if room.settings["unit"] == "mm" else Fraction(1, 16)
+
+
+def printed(text: str) -> Fraction:
+    """Inches of a printed length: ``29 1/8 in``, ``740 mm``."""
+    return number(text)[0] * UNITS[text.split()[-1]]
+
+
+class Checker:
+    """Goes through a job room by room and takes each expected ticket from the pile."""
+
+    def __init__(self, job: Job, tickets: list[Seen]) -> None:
+        self.job = job
+        self.wrong: list[str] = []
+        self.left = {ticket.id: ticket for ticket in tickets}
+        twice = [name for name, times in Counter(t.id for t in tickets).items() if times > 1]
+        self.wrong += [f"{name} is on more than one ticket" for name in twice]
+        self.parts: defaultdict[str, list[str]] = defaultdict(list)
+        for name in self.left:
+            whole, _, part = name.rpartition("-")
+            if len(part) == 1 and part.isalpha() and part.islower():
+                self.parts[whole].append(name)
+
+    def all_rooms(self) -> list[str]:
+        for room in self.job.rooms:
+            self.room(room)
+        self.wrong += [f"{name} is on a ticket and not in the job" for name in self.left]
+        return self.wrong
+
+    def take(
+        self, name: str, room: Room, trim: str, part: str, long: Fraction | None,
+        cuts: tuple[Cut, Cut],
+    ) -> Fraction | None:  # fmt: skip
+        """Take a ticket from the pile and hold it against what it must say."""
+        seen = self.left.pop(name, None)
+        if seen is None:
+            self.wrong.append(f"{name} is on no ticket")
+            return None
+        shown = printed(seen.length)
+        if long is not None and shown != long:
+            self.wrong.append(f"{name} is {seen.length}, not {float(long)} in")
+        for what, is_, should in (
+            ("room", seen.room, room.name), ("trim", seen.trim, trim), ("part", seen.part, part),
+        ):  # fmt: skip
+            if is_ != should:
+                self.wrong.append(f"{name}: {what} “{is_}”, not “{should}”")
+        if len(seen.cuts) != 2:
+            self.wrong.append(f"{name} has {len(seen.cuts)} cuts")
+            return shown
+        for side, cut, told in zip(("left", "right"), cuts, seen.cuts, strict=True):
+            for fault in cut.says(side, room.settings["saw"], told):
+                self.wrong.append(f"{name}: the {side} end {fault}")
+        return shown
+
+    # ---- rooms and runs -----------------------------------------------------------
+
+    def room(self, room: Room) -> None:
+        self._share_corners(room)
+        entrance, places = self._walk(room)
+        doors = 0
+        for index, run in enumerate(room.walk):
+            if run.casing:
+                doors += 1
+                self._casing(room, run, f"{room.tag}-D{doors}")
+            if run.kind != "run":
+                continue
+            for trim in run.trims:
+                if "spring" in self.job.trims[trim]:
+                    whole = self._over_openings(room, index, trim)
+                    if whole is not None:
+                        self._run(room, whole, trim, entrance, places[index])
+                else:
+                    self._run(room, run, trim, entrance, places[index])
+
+    def _share_corners(self, room: Room) -> None:
+        """A measured angle at one side of a corner holds for both."""
+        count = len(room.walk)
+        for index in range(count if not room.open_walk else count - 1):
+            one, other = room.walk[index].right, room.walk[(index + 1) % count].left
+            if one is None or other is None or one.joint != other.joint:
+                continue
+            if one.joint in CORNERS:
+                one.angle = other.angle = one.angle if one.angle is not None else other.angle
+            both = room.walk[index].kind == room.walk[(index + 1) % count].kind == "run"
+            coped = one.coped or other.coped or room.settings["cope"]
+            if one.joint == "in-corner" and both and coped:
+                self._coped(room, index, one, other)
+
+    def _coped(self, room: Room, index: int, one: End, other: End) -> None:
+        """Exactly one side is coped: the one that the file names, or as the tickets choose."""
+        before, after = room.walk[index], room.walk[(index + 1) % len(room.walk)]
+        trim = next(t for t in before.trims if t in after.trims)
+        names = [self._ends_of(room, before, trim)[1], self._ends_of(room, after, trim)[0]]
+        fits = [
+            self.left[name].cuts[at][1].removeprefix("inside corner, ")
+            if name in self.left else ""
+            for name, at in zip(names, (1, 0), strict=True)
+        ]  # fmt: skip
+        if one.coped or other.coped:
+            one.joint, other.joint = ("cope", "square") if one.coped else ("square", "cope")
+            return
+        if sorted(fits) != ["coped", "square in"]:
+            self.wrong.append(f"{' and '.join(names)} are {' and '.join(fits)}")
+        one.joint, other.joint = (
+            ("cope", "square") if fits[0] == "coped" else ("square", "cope")
+        )  # fmt: skip
+
+    def _ends_of(self, room: Room, run: Stretch, trim: str) -> tuple[str, str]:
+        whole = f"{room.tag}-{run.label}-{trim}"
+        pieces = sorted(self.parts.get(whole, [])) or [whole]
+        if pieces == [whole] and whole not in self.left and "spring" in self.job.trims[trim]:
+            # crown that goes on over an opening has the first run's name
+            index = room.walk.index(run)
+            while pieces[0] not in self.left and index > 0:
+                index -= 1
+                pieces = [f"{room.tag}-{room.walk[index].label}-{trim}"]
+        return pieces[0], pieces[-1]
+
+    def _over_openings(self, room: Room, index: int, trim: str) -> Stretch | None:
+        """Crown between butts goes on over openings; None where it is part of an earlier run."""
+
+        def on(at: int) -> int | None:
+            run = room.walk[at]
+            if run.right is None or run.right.joint != "butt":
+                return None
+            after = at + 1
+            while after < len(room.walk) and room.walk[after].kind == "opening":
+                if room.walk[after].left or room.walk[after].right:
+                    return None
+                after += 1
+            if after == at + 1 or after == len(room.walk):
+                return None
+            other = room.walk[after]
+            joined = other.kind == "run" and trim in other.trims
+            return after if joined and other.left and other.left.joint == "butt" else None
+
+        for before in range(index):
+            earlier = room.walk[before]
+            if earlier.kind == "run" and trim in earlier.trims and on(before) == index:
+                return None
+        run = room.walk[index]
+        reach, at = run.length, index
+        while (after := on(at)) is not None:
+            reach += sum(self._along(room, gap) for gap in room.walk[at + 1 : after + 1])
+            at = after
+        whole = Stretch(**{**vars(run), "length": reach, "right": room.walk[at].right})
+        whole.splice = any(room.walk[i].splice for i in range(index, at + 1))
+        return whole
+
+    def _mitre(self, end: End, room: Room) -> Fraction:
+        if end.joint == "square":
+            return Fraction(0)
+        joint = "in-corner" if end.joint == "cope" else end.joint
+        if joint not in CORNERS:
+            return {"return": Fraction(45), "splice": room.settings["scarf"]}.get(
+                joint, Fraction(0)
+            )
+        if end.angle is not None:
+            return 90 - end.angle / 2
+        mitre: Fraction = room.settings["mitre"][joint]
+        return mitre
+
+    def _grows(
+        self, end: End, side: str, run: Stretch, trim: dict[str, Any], room: Room
+    ) -> Fraction:
+        """What an end adds to the tape's number."""
+        scraps = (end.taken or run.taken) == "point"
+        joint = "in-corner" if end.joint in ("cope", "square") else end.joint
+        own = trim.get("thick", Fraction(0))
+        behind = self.job.trims[trim["front"]]["thick"] if "front" in trim else Fraction(0)
+        corner = End(joint, end.angle)
+        if "spring" in trim:
+            if joint != "out-corner" or not scraps:
+                return Fraction(0)
+            return -self._stands_out(trim) * tan(self._mitre(corner, room))
+        if joint == "in-corner":
+            return -behind * tan(self._mitre(corner, room))
+        if joint == "out-corner":
+            adds = (behind + own) if not scraps else (own if behind else Fraction(0))
+            return adds * tan(self._mitre(corner, room))
+        if joint == "splice" and side == "right" and not scraps:
+            return own * tan(room.settings["scarf"])
+        return Fraction(0)
+
+    @staticmethod
+    def _stands_out(trim: dict[str, Any]) -> Fraction:
+        width: Fraction = trim["tall"]
+        return width * exactly(mpmath.sin(radians(trim["spring"])))
+
+    def _cut(
+        self, end: End, side: str, run: Stretch, trim: dict[str, Any], room: Room, bend: Fraction
+    ) -> Cut:
+        joint, thick = end.joint, trim.get("thick", Fraction(0))
+        if joint in ("rake", "plumb", "level"):
+            return self._stair_cut(joint, side, run, trim, bend)
+        mitre = self._mitre(end, room)
+        if not mitre:
+            return Cut(joint)
+        inside = joint in ("in-corner", "cope")
+        if "spring" in trim:
+            flat = mpmath.atan(mpmath.sin(radians(trim["spring"])) * mpmath.tan(radians(mitre)))
+            tilt = mpmath.asin(mpmath.cos(radians(trim["spring"])) * mpmath.sin(radians(mitre)))
+            return Cut(
+                joint,
+                exactly(mpmath.degrees(flat)),
+                "wall edge" if inside else "ceiling edge",
+                exactly(mpmath.degrees(tilt)),
+                swing="right" if inside == (side == "right") else "left",
+            )
+        return Cut(joint, mitre, "back" if inside else "face", inset=thick * tan(mitre))
+
+    @staticmethod
+    def _stair_cut(
+        joint: str, side: str, run: Stretch, trim: dict[str, Any], bend: Fraction
+    ) -> Cut:
+        pitch = abs(run.pitch)
+        upper = (run.pitch > 0) == (side == "right")
+        if joint == "rake":
+            mitre, long = abs(bend) / 2, "bottom" if bend > 0 else "top"
+        elif joint == "plumb":
+            mitre, long = pitch, "top" if upper else "bottom"
+        else:
+            mitre, long = 90 - pitch, "bottom" if upper else "top"
+        return Cut(joint, mitre, long, inset=trim["tall"] * tan(mitre))
+
+    def _run(
+        self, room: Room, run: Stretch, name: str, entrance: Any, place: tuple[Any, Any]
+    ) -> None:
+        trim, whole = self.job.trims[name], f"{room.tag}-{run.label}-{name}"
+        assert run.left
+        assert run.right
+        ends = {"left": run.left, "right": run.right}
+        cuts = {
+            side: self._cut(end, side, run, trim, room, self._bend(room, run, side))
+            for side, end in ends.items()
+        }
+        for side, at in (("left", Fraction(0)), ("right", run.length)):
+            if ends[side].joint == "splice":
+                cuts[side] = self._own_scarf(whole, side, cuts[side], entrance, place, at)
+        exact = run.length + sum(
+            self._grows(end, side, run, trim, room) for side, end in ends.items()
+        )
+        exact += sum(cut.inset for cut in cuts.values() if cut.long == "top")
+        kinds = {"in-corner" if e.joint == "square" else e.joint for e in ends.values()}
+        row = next(row for row in ROWS if row in kinds)
+        way, raised = room.settings["round"].get(row, (ROWS[row], Fraction(0)))
+        step = step_of(room)
+        long = to_step(exact, way, raised, step)
+        pieces = sorted(self.parts.get(whole, []))
+        sticks = trim["sticks"] or trim["rests"]
+        longest = max(sticks) - 2 * self.job.squares_off
+        fits = long + sum(c.inset for c in cuts.values() if c.bevel) <= longest
+        if bool(pieces) != (run.splice or not fits):
+            self.wrong.append(f"{whole}: {len(pieces)} parts, where {float(long)} in are wanted")
+        if not pieces:
+            self.take(whole, room, name, "", long, (cuts["left"], cuts["right"]))
+        else:
+            last = (exact, way, raised, longest)
+            self._scarfed(room, run, name, pieces, last, cuts, entrance, place)
+        for side, end in ends.items():
+            if end.joint == "return":
+                self._return(room, whole, name, trim, side, step)
+
+    def _own_scarf(
+        self, whole: str, side: str, cut: Cut, entrance: Any, place: tuple[Any, Any], at: Fraction
+    ) -> Cut:  # fmt: skip
+        """A scarf that the file itself lays at a run's end."""
+        ends = sorted(self.parts.get(whole, [])) or [whole]
+        seen = self.left.get(ends[0 if side == "left" else -1])
+        over = seen is not None and "face" in seen.cuts[0 if side == "left" else 1][2]
+        shown = side if (side == "left") != over else {"left": "right", "right": "left"}[side]
+        laps = self._laps(entrance, place, at, shown)
+        return replace(cut, long="back" if side == laps else "face")
+
+    def _scarfed(
+        self, room: Room, run: Stretch, name: str, pieces: list[str],
+        last: tuple[Fraction, str, Fraction, Fraction], cuts: dict[str, Cut],
+        entrance: Any, place: tuple[Any, Any],
+    ) -> None:  # fmt: skip
+        """The pieces of a long wall: together its length and the laps, none too long or short."""
+        exact, way, raised, longest = last
+        step, angle = step_of(room), room.settings["scarf"]
+        lap = self.job.trims[name]["thick"] * tan(angle)
+        at, laps = Fraction(0), "left"
+        for number_, piece in enumerate(pieces):
+            final = number_ == len(pieces) - 1
+            left = cuts["left"]
+            if number_:
+                left = Cut("splice", angle, "back" if laps == "left" else "face")
+            shown = printed(self.left[piece].length) if piece in self.left else Fraction(0)
+            wanted = to_step(exact - at, way, raised, step) if final else None
+            if not final and shown % step:
+                self.wrong.append(f"{piece} is no whole number of steps")
+            if shown > longest or shown < room.settings["least"] - step:
+                self.wrong.append(f"{piece} of {float(shown)} in is too long or too short")
+            right = cuts["right"]
+            if not final:
+                at += shown - lap
+                laps = self._laps(entrance, place, at + lap / 2, self._printed_lap(piece))
+                right = Cut("splice", angle, "face" if laps == "left" else "back")
+                self._on_stud(room, run, piece, at + lap / 2, cuts["left"])
+            part = f"part {number_ + 1} of {len(pieces)}"
+            self.take(piece, room, name, part, wanted, (left, right))
+
+    def _printed_lap(self, piece: str) -> str:
+        seen = self.left.get(piece)
+        return "left" if seen and "face" in seen.cuts[1][2] else "right"
+
+    @staticmethod
+    def _laps(entrance: Any, place: tuple[Any, Any], at: Fraction, shown: str) -> str:
+        """The piece nearer the entrance laps over; the left one where there is none."""
+        if entrance is None:
+            return "left"
+        start, along = place
+        opposite = ((entrance - start) * mpmath.conj(along)).real
+        if abs(opposite - float(at)) < 2:
+            return shown  # too near to tell which the rule means
+        return "right" if opposite > float(at) else "left"
+
+    def _on_stud(self, room: Room, run: Stretch, piece: str, middle: Fraction, left: Cut) -> None:
+        if run.first_stud is None:
+            return
+        # along a stair the studs stand further apart; the trim begins at its long point
+        spacing = room.settings["studs"] / exactly(mpmath.cos(radians(run.pitch)))
+        past = left.inset if left.long in ("face", "top") else Fraction(0)
+        off = (middle - past - run.first_stud) % spacing
+        if min(off, spacing - off) > step_of(room):
+            self.wrong.append(f"{piece} ends {float(off)} in past a stud")
+
+    def _return(
+        self, room: Room, whole: str, name: str, trim: dict[str, Any], side: str, step: Fraction
+    ) -> None:
+        deep = self._stands_out(trim) if "spring" in trim else trim["thick"]
+        way, raised = room.settings["round"].get("return", ("nearest", Fraction(0)))
+        mitred, square = Cut("return", Fraction(45), "face"), Cut("butt")
+        cuts = (square, mitred) if side == "left" else (mitred, square)
+        long = to_step(deep, way, raised, step)
+        self.take(f"{whole}-{side}-return", room, name, "", long, cuts)
+
+    def _casing(self, room: Room, gap: Stretch, door: str) -> None:
+        own, step = room.settings, step_of(room)
+        legs, head = gap.casing[0], gap.casing[-1]
+        wide = self.job.trims[legs]["tall"]
+        mitred = len(gap.casing) == 1 and own["head"] == "mitre"
+        leg = gap.height + own["reveal"] - own["off_floor"] + (wide if mitred else 0)
+        across = gap.length + 2 * (own["reveal"] + wide) + (0 if mitred else 2 * own["overhang"])
+        way, raised = own["round"].get("head", ("nearest", Fraction(0)))
+        corner = Cut("head", Fraction(45), "outer edge") if mitred else Cut("butt")
+        foot = Cut("butt")
+        for part, trim, exact, cuts in (
+            ("left-leg", legs, leg, (foot, corner)),
+            ("right-leg", legs, leg, (corner, foot)),
+            ("head", head, across, (corner, corner)),
+        ):
+            long = to_step(exact, way, raised, step)
+            self.take(f"{door}-{trim}-{part}", room, trim, "", long, cuts)
+
+    # ---- the plan of the room, as far as laps and rakes need it ---------------------
+
+    def _bend(self, room: Room, run: Stretch, side: str) -> Fraction:
+        """How much steeper the trim goes on past a rake, as one walks to the right."""
+        at = next((i for i, one in enumerate(room.walk) if one.label == run.label), 0)
+        other = room.walk[(at + (1 if side == "right" else -1)) % len(room.walk)]
+        return other.pitch - run.pitch if side == "right" else run.pitch - other.pitch
+
+    def _along(self, room: Room, one: Stretch) -> Fraction:
+        if one.casing:
+            wide: Fraction = self.job.trims[one.casing[0]]["tall"]
+            return one.length + 2 * (room.settings["reveal"] + wide)
+        return one.length
+
+    def _walk(self, room: Room) -> tuple[Any, list[tuple[Any, Any]]]:
+        """Return the middle of the entrance, and each stretch's start and direction (floats)."""
+        walk, count = room.walk, len(room.walk)
+        turns: list[float] = []
+        measured: list[bool] = []
+        for index in range(count):
+            ends = (walk[index].right, walk[(index + 1) % count].left)
+            joints = ("in-corner", "cope", "square", "out-corner")
+            corner = next((end for end in ends if end and end.joint in joints), None)
+            angle = None if corner is None else corner.angle
+            size = 0.0 if corner is None else float(180 - (90 if angle is None else angle))
+            turns.append(-size if corner and corner.joint == "out-corner" else size)
+            measured.append(angle is not None)
+        lacking = 360 - sum(turns)
+        if not room.open_walk and abs(lacking) <= 15:
+            takers = [i for i in range(count) if turns[i] and not measured[i]]
+            for index in takers:
+                turns[index] += lacking / len(takers)
+        here, heading, entrance = 0j, 0.0, None
+        places: list[tuple[Any, Any]] = []
+        for stretch, turn in zip(walk, turns, strict=True):
+            along = complex(mpmath.expj(-mpmath.radians(heading)))
+            places.append((here, along))
+            reach = float(self._along(room, stretch))
+            if stretch.entrance:
+                entrance = here + along * reach / 2
+            here, heading = here + along * reach, heading + turn
+        return entrance, places
+
+
+def faults(text: str, tickets: list[Seen], folder: Path | None = None) -> list[str]:
+    """Return everything in which the tickets are not what the job file asks."""
+    return Checker(read_job(text, folder), tickets).all_rooms()

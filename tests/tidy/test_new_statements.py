@@ -1,0 +1,57 @@
+"""Statements that the grammar may gain are laid out with no new code."""
+
+from __future__ import annotations
+
+import pytest
+
+from trimlang.syntax.grammar import grammar_text, read_grammar
+from trimlang.syntax.source import Source
+from trimlang.tidy import layout, line
+
+GAINED = """
+sawn: SAWN NAME ("," NAME)*
+ruined: RUINED NAME INTO length
+fetched: FETCHED COUNT NAME length [AT price]
+putty: PUTTY ":" putty_fact ("," putty_fact)*
+?putty_fact: LUMP length -> lump
+SAWN.2: /sawn\\b/i
+RUINED.2: /ruined\\b/i
+INTO.2: /into\\b/i
+FETCHED.2: /fetched\\b/i
+PUTTY.2: /putty\\b/i
+LUMP.2: /lump\\b/i
+"""
+
+
+@pytest.fixture
+def richer(monkeypatch: pytest.MonkeyPatch) -> None:
+    grammar = grammar_text().replace(
+        "| room | opening", "| sawn | ruined | fetched | putty | room | opening"
+    )
+    parser = read_grammar(grammar + GAINED)
+    monkeypatch.setattr(line, "parser", lambda: parser)
+    monkeypatch.setattr(layout, "parse", lambda source: ((), ()))
+
+
+@pytest.mark.usefixtures("richer")
+def test_a_new_statement_is_laid_out_like_the_others() -> None:
+    ugly = """\
+putty :LUMP 1/ 4",lump ⅛ inch
+ROOM "Den", trim base
+ N: 40", left=butt,right=butt
+   SAWN  DE-N-base ,DE-2-base#done
+RUINED DE-N-base   Into 12'-3½"
+fetched 2 base 12' AT $ 17.40  # yard
+"""
+    tidy = """\
+putty: lump 1/4 in, lump 1/8 in
+
+room "Den", trim base
+  N: 40 in, left=butt, right=butt
+  sawn DE-N-base, DE-2-base  #done
+ruined DE-N-base into 12 ft 3 1/2 in
+fetched 2 base 12 ft at $17.40  # yard
+"""
+    once = layout.tidy(Source("x", ugly)).text
+    assert once == tidy
+    assert layout.tidy(Source("x", once)).text == tidy

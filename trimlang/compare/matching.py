@@ -1,0 +1,145 @@
+"""Finds which room, run and piece of one version is which of the other.
+
+Rooms go by their name, runs by their label, cased openings by what they are
+called; what is left over is known again by its walls.  So a piece is followed
+through a new name, and through the tag that hangs on it.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable, Hashable, Iterable, Sequence
+from dataclasses import dataclass
+from difflib import SequenceMatcher
+from typing import Final, TypeAlias, TypeVar
+
+from trimlang.joinery.piece import Kind, Piece
+from trimlang.survey.job import Gap, Job, Room, Run
+
+ALIKE: Final = 0.5
+"""A room under another name is the same one where so much of its walls agrees."""
+
+_SAME_TAG: Final = 0.3
+
+Key: TypeAlias = tuple[Hashable, ...]
+One = TypeVar("One")
+
+
+@dataclass(frozen=True, slots=True)
+class Renamed:
+    """A room or a run that is called otherwise; ``room`` is the run's room as it is now."""
+
+    what: str
+    old: str
+    new: str
+    room: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Matched:
+    """Pairs of pieces, the pieces that only one version has, and what was renamed."""
+
+    pairs: tuple[tuple[Piece, Piece], ...]
+    gone: tuple[Piece, ...]
+    added: tuple[Piece, ...]
+    renamed: tuple[Renamed, ...]
+
+
+def match_pieces(
+    old: Job, old_pieces: Sequence[Piece], new: Job, new_pieces: Sequence[Piece]
+) -> Matched:
+    """Return which piece is which."""
+    renamed: list[Renamed] = []
+    rooms = dict(_rooms(old.rooms, new.rooms))
+    walls: dict[tuple[str, str], str] = {}
+    for before, after in rooms.items():
+        if before.name != after.name:
+            renamed.append(Renamed("room", before.name, after.name))
+        for one, other in _paired(before.runs, after.runs, lambda run: run.label, _wall):
+            walls[before.name, one.label] = other.label
+            if one.label != other.label:
+                renamed.append(Renamed("run", one.label, other.label, after.name))
+    names = {before.name: after.name for before, after in rooms.items()}
+
+    def now(piece: Piece) -> Key:
+        room = names.get(piece.room)
+        if room is None:
+            return ("gone", piece.id)
+        return (room, *_place(piece, walls.get((piece.room, piece.run), piece.run), old))
+
+    before_by = {now(piece): piece for piece in old_pieces}
+    after_by = {(piece.room, *_place(piece, piece.run, new)): piece for piece in new_pieces}
+    return Matched(
+        tuple((before_by[key], after) for key, after in after_by.items() if key in before_by),
+        tuple(piece for key, piece in before_by.items() if key not in after_by),
+        tuple(piece for key, piece in after_by.items() if key not in before_by),
+        tuple(renamed),
+    )
+
+
+def _place(piece: Piece, run: str, job: Job) -> Key:
+    """Return where a piece goes: its wall or door, its trim, and which part of that it is."""
+    room = next(room for room in job.rooms if room.name == piece.room)
+    part = piece.id.removeprefix(f"{room.tag}-{piece.run}")
+    if piece.kind in (Kind.LEG, Kind.HEAD):
+        return ("door", _door(room, piece.run), part)
+    return ("wall", run, part)
+
+
+def _door(room: Room, number: str) -> str:
+    """Return what a cased opening is called, its number where that tells it from no other."""
+    cased = [gap for gap in room.walk if isinstance(gap, Gap) and gap.casing is not None]
+    called = Counter(gap.called for gap in cased)
+    own = cased[int(number.removeprefix("D")) - 1].called
+    return own if own and called[own] == 1 else number
+
+
+def _rooms(old: Sequence[Room], new: Sequence[Room]) -> Iterable[tuple[Room, Room]]:
+    by_name = {room.name.casefold(): room for room in new}
+    same = [
+        (room, by_name[room.name.casefold()]) for room in old if room.name.casefold() in by_name
+    ]
+    yield from same
+    known = {room.name for pair in same for room in pair}
+    scores = [
+        (_likeness(one, other), -at, -place, one, other)
+        for at, one in enumerate(old)
+        for place, other in enumerate(new)
+        if one.name not in known and other.name not in known
+    ]
+    scores.sort(key=lambda score: score[:3], reverse=True)
+    taken: set[str] = set()
+    for score, _, _, one, other in scores:
+        if score >= ALIKE and one.name not in taken and other.name not in taken:
+            taken |= {one.name, other.name}
+            yield one, other
+
+
+def _likeness(one: Room, other: Room) -> float:
+    walls = [[_wall(run) for run in room.runs] for room in (one, other)]
+    ratio = SequenceMatcher(None, walls[0], walls[1], autojunk=False).ratio()
+    return ratio + (_SAME_TAG if ratio and one.tag == other.tag else 0)
+
+
+def _wall(run: Run) -> Key:
+    return (run.length, run.left.joint, run.right.joint, run.trims)
+
+
+def _paired(
+    old: Sequence[One],
+    new: Sequence[One],
+    name: Callable[[One], str],
+    looks: Callable[[One], Key],
+) -> Iterable[tuple[One, One]]:
+    """Yield what has the same name, then what looks the same, in order."""
+    by_name = {name(one): one for one in new}
+    yield from ((one, by_name[name(one)]) for one in old if name(one) in by_name)
+    names = {name(one) for one in old}
+    left = [one for one in new if name(one) not in names]
+    for one in old:
+        if name(one) in by_name:
+            continue
+        alike = next((other for other in left if looks(other) == looks(one)), None)
+        if alike is not None:
+            left.remove(alike)
+            yield one, alike

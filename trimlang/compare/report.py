@@ -1,0 +1,212 @@
+"""Says a comparison in words, and as data for other programs."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Any, Final
+
+from trimlang.compare.changes import ON_STICKS, Change, Comparison, Fact, Money, OrderLine
+from trimlang.joinery.piece import Piece
+from trimlang.lengths.tape import length_text
+from trimlang.sheets.data import money_text
+
+SCHEMA_VERSION: Final = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Versions:
+    """What the two versions are called: a file's name, or a file's name and a revision."""
+
+    old: str
+    new: str
+
+
+def comparison_text(found: Comparison, versions: Versions) -> str:
+    """Return the comparison for a terminal or a message: a heading and its lines each."""
+    return "".join(f"{line}\n" for line in _lines(found, versions))
+
+
+def _lines(found: Comparison, versions: Versions) -> Iterator[str]:
+    yield f"{versions.old} → {versions.new}"
+    if found.same:
+        yield "Nothing has changed: pieces, tickets, order and cost are the same."
+        return
+    yield from _part(
+        "Already cut and wrong now", [f"{one.id}  {one.why}. {one.remedy}" for one in found.wrong]
+    )
+    yield from _part("Renamed", renamed_texts(found))
+    yield from _part("New pieces", [_piece(piece) for piece in found.added])
+    yield from _part("Pieces gone", [_piece(piece) for piece in found.gone])
+    yield from _part(
+        "Cut otherwise", [line for change in found.recut for line in _change(change, change.cut)]
+    )
+    yield from _part(
+        "Same cuts, but the ticket says something else",
+        [f"{change.new.id}  {told_text(change)}" for change in found.told_otherwise],
+    )
+    yield from _part(
+        "Same cuts, elsewhere on the sticks",
+        _wrapped(tuple(f"{change.new.id} {moved_text(change)}" for change in found.moved)),
+    )
+    yield from _part("Tickets to print", _wrapped(found.reprint))
+    yield from _part("Order", [order_text(line, found) for line in found.order])
+    yield ""
+    yield f"Cost: {cost_text(found)}"
+
+
+def _part(heading: str, lines: list[str]) -> Iterator[str]:
+    if lines:
+        yield ""
+        yield heading
+        yield from (f"  {line}" for line in lines)
+
+
+def _wrapped(names: tuple[str, ...], wide: int = 96) -> list[str]:
+    lines: list[str] = []
+    for name in names:
+        if lines and len(lines[-1]) + len(name) + 2 <= wide:
+            lines[-1] += f"  {name}"
+        else:
+            lines.append(name)
+    return lines
+
+
+def _piece(piece: Piece) -> str:
+    return f"{piece.id}  {length_text(piece.to_mark, piece.unit)}"
+
+
+def _change(change: Change, facts: tuple[Fact, ...]) -> Iterator[str]:
+    name = change.new.id
+    if change.old.id != name:
+        name = f"{name} (was {change.old.id})"
+    yield name
+    yield from (f"  {fact_text(fact)}" for fact in facts)
+
+
+def fact_text(fact: Fact) -> str:
+    """Say one fact: ``length: 8 in → 9 in``."""
+    if not fact.before and not fact.after:
+        return fact.what
+    return f"{fact.what}: {fact.before or 'nothing'} → {fact.after or 'nothing'}"
+
+
+def told_text(change: Change) -> str:
+    """Say what else a ticket tells otherwise, on one line."""
+    facts = [fact_text(fact) for fact in change.told if fact.what not in ON_STICKS]
+    if change.sticks[0] != change.sticks[1]:
+        facts.append(moved_text(change))
+    return "; ".join(facts)
+
+
+def moved_text(change: Change) -> str:
+    """Say how a piece moved on the sticks: ``base-4 → base-25``."""
+    old, new = change.sticks
+    return f"in its place on {new}" if old == new else f"{old} → {new}"
+
+
+def renamed_texts(found: Comparison) -> list[str]:
+    """Say what was renamed, a line each."""
+    return [
+        f"{one.what} “{one.old}” is now “{one.new}”" + (f", in “{one.room}”" if one.room else "")
+        for one in found.renamed
+    ]
+
+
+def order_text(line: OrderLine, found: Comparison) -> str:
+    """Say a line of the order: ``base, 12 ft: 3 → 4 (52.20 → 69.60)``."""
+    before = sum_text(found.old_money, line.old_cost)
+    after = sum_text(found.new_money, line.new_cost)
+    return f"{line.what}, {line.detail}: {line.old_count} → {line.new_count} ({before} → {after})"
+
+
+def sum_text(money: Money, amount: Any) -> str:
+    """Write an amount in a version's currency, its sign in front."""
+    sign = "-" if amount < 0 else ""
+    return f"{sign}{money.currency}{money_text(abs(amount))}"
+
+
+def cost_text(found: Comparison) -> str:
+    """Say what the job cost and costs, and the difference where the currency is one."""
+    old, new = found.old_money, found.new_money
+    text = f"{sum_text(old, old.total)} → {sum_text(new, new.total)}"
+    if old.currency != new.currency:
+        return text
+    by = new.total - old.total
+    if not by:
+        return f"{sum_text(new, new.total)} as before"
+    return f"{text} ({'+' if by > 0 else ''}{sum_text(new, by)})"
+
+
+def comparison_json(found: Comparison, versions: Versions) -> str:
+    """Return the comparison as JSON: lengths are fractions of an inch as text, money decimals."""
+    return json.dumps(comparison_data(found, versions), ensure_ascii=False, indent=1) + "\n"
+
+
+def comparison_data(found: Comparison, versions: Versions) -> dict[str, Any]:
+    """Return the comparison as plain data."""
+    return {
+        "schema": SCHEMA_VERSION,
+        "old": versions.old,
+        "new": versions.new,
+        "same": found.same,
+        "renamed": [
+            {"what": one.what, "old": one.old, "new": one.new, "room": one.room or None}
+            for one in found.renamed
+        ],
+        "added": [_piece_data(piece) for piece in found.added],
+        "gone": [_piece_data(piece) for piece in found.gone],
+        "changed": [
+            {
+                "id": change.new.id,
+                "was": change.old.id,
+                "old_length_in": str(change.old.to_mark),
+                "new_length_in": str(change.new.to_mark),
+                "cut": _facts(change.cut),
+                "ticket": _facts(change.told),
+            }
+            for change in found.changed
+        ],
+        "already_cut_and_wrong": [
+            {"id": one.id, "why": one.why, "remedy": one.remedy} for one in found.wrong
+        ],
+        "reprint": list(found.reprint),
+        "order": [
+            {
+                "what": line.what,
+                "detail": line.detail,
+                "old_count": line.old_count,
+                "new_count": line.new_count,
+                "old_cost": money_text(line.old_cost),
+                "new_cost": money_text(line.new_cost),
+            }
+            for line in found.order
+        ],
+        "old_cost": _money_data(found.old_money),
+        "new_cost": _money_data(found.new_money),
+    }
+
+
+def _piece_data(piece: Piece) -> dict[str, str]:
+    return {
+        "id": piece.id,
+        "room": piece.room,
+        "run": piece.run,
+        "trim": piece.trim,
+        "length_in": str(piece.to_mark),
+        "length_text": length_text(piece.to_mark, piece.unit),
+    }
+
+
+def _facts(facts: tuple[Fact, ...]) -> list[dict[str, str]]:
+    return [{"what": fact.what, "old": fact.before, "new": fact.after} for fact in facts]
+
+
+def _money_data(money: Money) -> dict[str, str]:
+    return {
+        "currency": money.currency,
+        "trim": money_text(money.trim),
+        "supplies": money_text(money.supplies),
+        "total": money_text(money.total),
+    }

@@ -1,0 +1,218 @@
+"""The most valuable ways to lay pieces on a stick where neighbours share mitres.
+
+``Pricing`` charges each mitre that might be shared to one side, whatever lies
+beside it.  Here a stick is laid piece after piece from its left end, and a piece
+overlaps its left neighbour by just as much as their leans allow, so no overlap
+is counted that no order gives.  In exchange a size may be laid more often than
+the job has pieces of it: with many sizes that is seldom worth anything.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Any, Final
+
+from trimlang.stock.mitres import overlap
+from trimlang.stock.timber import Pattern
+
+if TYPE_CHECKING:
+    from trimlang.stock.timber import Size
+
+NEVER: Final = -(1 << 61)
+#: Stretches into which the longest stick is divided.
+STRETCHES: Final = 48
+#: The finest steps in which a stick may be filled; more would take too long.
+STEPS: Final = 8_000
+
+
+def can_nest(sizes: Sequence[Size], rooms: Sequence[int]) -> bool:
+    """Whether ``Nesting`` bounds what these sizes are worth on a stick, in fair time.
+
+    Each piece must take at least the room of both its overlaps; else one without
+    worth, laid between two others, could save room.
+    """
+    rights, lefts = {size.right for size in sizes}, {size.left for size in sizes}
+    before = {left: max(overlap(right, left) for right in rights) for left in lefts}
+    after = {right: max(overlap(right, left) for left in lefts) for right in rights}
+    if any(size.weight < before[size.left] + after[size.right] for size in sizes):
+        return False
+    finest = min((size.weight - before[size.left] for size in sizes), default=1)
+    return finest > 0 and max(rooms, default=0) <= STEPS * finest
+
+
+@dataclass(frozen=True, slots=True)
+class _Group:
+    """Sizes whose two ends lean alike: their weights and values, as arrays."""
+
+    left: int
+    right: int
+    members: tuple[int, ...]
+    weights: Any
+    values: Any
+
+
+class Nesting:
+    """One run of the dynamic program, over the room and the lean that the last piece ends in.
+
+    Args:
+        sizes: what can be laid.
+        rooms: of each kind, in the problem's unit.
+        values: of one piece of each size.
+    """
+
+    def __init__(self, sizes: Sequence[Size], rooms: Sequence[int], values: Sequence[int]) -> None:
+        import numpy as np
+
+        self._sizes = sizes
+        self._rooms = rooms
+        self._values = values
+        most = max(max(rooms, default=0), 0)
+        used = [i for i, v in enumerate(values) if v > 0 and sizes[i].weight <= most]
+        self._used = used
+        self._rights = sorted({sizes[i].right for i in used})
+        self._lefts = sorted({sizes[i].left for i in used})
+        self._pad = max((sizes[i].weight for i in used), default=0)
+        pad = self._pad
+        # ends[c][x]: the best laid length of at most x whose last piece ends in lean c
+        self._ends = {c: np.full(pad + most + 1, NEVER, dtype=np.int64) for c in self._rights}
+        # before[l][z]: the best that can lie left of a piece of lean l that begins at z
+        self._before = {c: np.full(pad + most + 1, NEVER, dtype=np.int64) for c in self._lefts}
+        for row in self._before.values():
+            row[pad:] = 0
+        self._groups = self._grouped(np)
+        self._steps: dict[tuple[int, int], tuple[int, int]] = {}
+        if used:
+            self._fill(np, most)
+        self.best: list[int] = [self._worth(room) for room in rooms]
+
+    def _grouped(self, np: Any) -> list[_Group]:
+        groups: dict[tuple[int, int], list[int]] = {}
+        for i in self._used:
+            groups.setdefault((self._sizes[i].left, self._sizes[i].right), []).append(i)
+        return [
+            _Group(
+                left,
+                right,
+                tuple(members),
+                np.array([self._sizes[i].weight for i in members], dtype=np.int64),
+                np.array([self._values[i] for i in members], dtype=np.int64),
+            )
+            for (left, right), members in groups.items()
+        ]
+
+    def _fill(self, np: Any, most: int) -> None:
+        """Fill the rows from the left, a stretch at a time.
+
+        A piece that takes ``wide`` or more looks only at stretches filled before,
+        so it is laid for a whole stretch at once.  Smaller ones go by finer steps.
+        """
+        wide = max(most // STRETCHES, 1)
+        large = [self._part_of(group, lambda net: net >= wide) for group in self._groups]
+        small = [self._part_of(group, lambda net: net < wide) for group in self._groups]
+        large = [group for group in large if group.members]
+        small = [group for group in small if group.members]
+        step = min((self._net(i) for group in small for i in group.members), default=wide)
+        for start in range(0, most + 1, wide):
+            end = min(start + wide, most + 1)
+            self._lay(np, large, start, end)
+            for begin in range(start, end, step):
+                stop = min(begin + step, end)
+                self._lay(np, small, begin, stop)
+                self._open(np, begin, stop)
+
+    def _net(self, size: int) -> int:
+        """The least that a piece adds to what is laid, its left end shared."""
+        shape = self._sizes[size]
+        return shape.weight - max(overlap(right, shape.left) for right in self._rights)
+
+    def _part_of(self, group: _Group, wanted: Callable[[int], bool]) -> _Group:
+        chosen = [n for n, size in enumerate(group.members) if wanted(self._net(size))]
+        return _Group(
+            group.left,
+            group.right,
+            tuple(group.members[n] for n in chosen),
+            group.weights[chosen],
+            group.values[chosen],
+        )
+
+    def _lay(self, np: Any, groups: Sequence[_Group], start: int, stop: int) -> None:
+        """Lay each group's pieces so that they end from ``start`` to ``stop``."""
+        at = np.arange(self._pad + start, self._pad + stop, dtype=np.int64)
+        for group in groups:
+            before = self._before[group.left][at - group.weights[:, None]]
+            found = (before + group.values[:, None]).max(axis=0)
+            row = self._ends[group.right][self._pad + start : self._pad + stop]
+            np.maximum(row, found, out=row)
+
+    def _open(self, np: Any, start: int, stop: int) -> None:
+        """Let pieces begin beside what ends from ``start`` to ``stop``, and back over it."""
+        low, high = self._pad + start, self._pad + stop
+        for left, row in self._before.items():
+            for right, ends in self._ends.items():
+                shift = overlap(right, left)
+                first = max(low - shift, 0)
+                if high - shift > first:
+                    there = row[first : high - shift]
+                    np.maximum(there, ends[first + shift : high], out=there)
+
+    def _worth(self, room: int) -> int:
+        if room < 0 or not self._used:
+            return 0
+        return max(0, *(int(row[self._pad + room]) for row in self._ends.values()))
+
+    def patterns(self, kind: int, above: int, most: int) -> list[Pattern]:
+        """Up to ``most`` patterns for a kind worth more than ``above``, best first."""
+        room = self._rooms[kind]
+        ranked = sorted(
+            (
+                (self._last(size, room), size)
+                for size in self._used
+                if self._sizes[size].weight <= room
+            ),
+            key=lambda pair: (-pair[0], pair[1]),
+        )
+        found: dict[Pattern, None] = {}
+        for value, size in ranked[: 2 * most]:
+            if value <= above or len(found) >= most:
+                break
+            found[self._traced(size, room)] = None
+        return list(found)
+
+    def _last(self, size: int, room: int) -> int:
+        shape = self._sizes[size]
+        return int(self._before[shape.left][self._pad + room - shape.weight]) + self._values[size]
+
+    def _traced(self, size: int, room: int) -> Pattern:
+        pattern = [size]
+        at = room - self._sizes[size].weight
+        left = self._sizes[size].left
+        while True:
+            value = int(self._before[left][self._pad + at])
+            if value <= 0:
+                return tuple(sorted(pattern))
+            size, at = self._step_back(left, at, value)
+            left = self._sizes[size].left
+            pattern.append(size)
+
+    def _step_back(self, left: int, at: int, value: int) -> tuple[int, int]:
+        """The piece that ends where one of lean ``left`` begins, and where it begins itself."""
+        known = self._steps.get((left, at))
+        if known is not None:
+            return known
+        for right in self._rights:
+            end = at + overlap(right, left)
+            row = self._ends[right]
+            place = min(self._pad + end, len(row) - 1)
+            if end < 0 or int(row[place]) != value:
+                continue
+            for group in (group for group in self._groups if group.right == right):
+                begins = place - group.weights
+                worth = self._before[group.left][begins] + group.values
+                found = (worth == value).nonzero()[0]
+                if len(found):
+                    first = int(found[0])
+                    step = group.members[first], int(begins[first]) - self._pad
+                    self._steps[left, at] = step
+                    return step
+        raise AssertionError("a value without a piece")

@@ -1,0 +1,73 @@
+"""Says what a supply that runs out lacks, in words of the yard."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from fractions import Fraction
+
+from trimlang.joinery.piece import Piece
+from trimlang.lengths.tape import feet_text
+from trimlang.survey.job import Job, Trim
+
+
+@dataclass(frozen=True, slots=True)
+class Shortage:
+    """Sticks that can be had and what finds no place on them, cut longest first (inches)."""
+
+    sticks: tuple[tuple[int, Fraction], ...]
+    need: Fraction
+    left_over: tuple[Fraction, ...]
+
+    @property
+    def have(self) -> Fraction:
+        """All sticks together."""
+        return sum((count * length for count, length in self.sticks), Fraction(0))
+
+
+def shortage(job: Job, trim: Trim, pieces: Iterable[Piece]) -> Shortage:
+    """Lay the pieces, longest first, on all sticks that can be had, each behind a kerf."""
+    kerf, ends = job.settings.kerf, 2 * job.settings.squares_off
+    wanted = sorted((piece.length for piece in pieces), reverse=True)
+    counted = [(one.at_most or 0, one.length) for one in trim.offers]
+    counted += [(rest.count, rest.length) for rest in trim.rests]
+    # the last piece of a stick needs no kerf behind it
+    room = sorted(length - ends + kerf for count, length in counted for _ in range(count))
+    left_over: list[Fraction] = []
+    for length in wanted:
+        at = next((at for at, free in enumerate(room) if free >= length + kerf), None)
+        if at is None:
+            left_over.append(length)
+        else:
+            room[at] -= length + kerf
+            room.sort()
+    need = sum(wanted, Fraction(0)) + kerf * len(wanted)
+    return Shortage(tuple(counted), need, tuple(left_over))
+
+
+def in_words(job: Job, trim: Trim, pieces: Iterable[Piece]) -> dict[str, str]:
+    """Return the facts of T501: what is wanted, what there is and what is lacking."""
+    pieces = tuple(pieces)
+    unit = job.settings.unit
+    short = shortage(job, trim, pieces)
+    listed = ", ".join(f"{count} of {feet_text(size, unit)}" for count, size in short.sticks)
+    lacking = "the pieces would fit, but the spare would not"
+    if short.left_over:
+        total = feet_text(sum(short.left_over, Fraction(0)), unit)
+        longest = feet_text(max(short.left_over), unit)
+        lacking = f"{_counted(len(short.left_over))} of {total}"
+        lacking += f" together, the longest {longest}," if len(short.left_over) > 1 else ""
+        lacking += " found no stick" if len(short.left_over) > 1 else " finds no stick"
+    return {
+        "pieces": _counted(len(pieces)),
+        "take": "takes" if len(pieces) == 1 else "take",
+        "trim": trim.name,
+        "need": feet_text(short.need, unit),
+        "have": feet_text(short.have, unit),
+        "sticks": listed,
+        "lacking": lacking,
+    }
+
+
+def _counted(count: int) -> str:
+    return "1 piece" if count == 1 else f"{count} pieces"

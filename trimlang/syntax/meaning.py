@@ -1,0 +1,28 @@
+"""Tells whether two values mean the same, wherever in a file they were written."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import fields, is_dataclass
+from typing import Any
+
+from trimlang.diagnostics import Span
+
+
+def meaning(value: Any) -> Any:
+    """Return a value of plain data that is equal for equal meanings: places are left out."""
+    if isinstance(value, Span):
+        return None
+    if is_dataclass(value) and not isinstance(value, type):
+        said = [meaning(getattr(value, one.name)) for one in fields(value)]
+        return (type(value).__name__, *said)
+    if isinstance(value, tuple | list):
+        return tuple(meaning(one) for one in value)
+    if isinstance(value, Mapping):
+        return {key: meaning(one) for key, one in value.items()}
+    return value
+
+
+def same_meaning(one: Any, other: Any) -> bool:
+    """Tell whether two values differ in nothing but where they stand in their files."""
+    return bool(meaning(one) == meaning(other))

@@ -1,0 +1,54 @@
+"""Words of the language on their way out: still read, with a warning that says the new one."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Final
+
+from trimlang.diagnostics import Diagnostic, Span, say
+
+
+@dataclass(frozen=True, slots=True)
+class Retired:
+    """A word and what stands for it: deprecated ``since`` a version, ``gone`` in a later one."""
+
+    word: str
+    new: str
+    since: str
+    gone: str
+
+
+RETIRED: Final[tuple[Retired, ...]] = ()
+"""Every word on its way out; DEVELOPERS.md says how one is added."""
+
+_ASIDE: Final = re.compile(r'["“][^"“”]*["”]|#.*')
+
+
+def renewed(
+    text: str, file: str, line: int, retired: Iterable[Retired] | None = None
+) -> tuple[str, list[Diagnostic]]:
+    """Return a line in today's words, and a warning at each word that was replaced.
+
+    Names in quotes and comments stay.  The columns of the warnings are those of
+    the line as written; those of findings further right on it shift with the
+    difference in length.
+    """
+    findings: list[Diagnostic] = []
+    for word in RETIRED if retired is None else retired:
+        aside = [one.span() for one in _ASIDE.finditer(text)]
+        pattern = re.compile(rf"(?<![\w.-]){re.escape(word.word)}(?![\w.-])", re.IGNORECASE)
+        kept: list[str] = []
+        last = 0
+        for found in pattern.finditer(text):
+            if any(start <= found.start() < end for start, end in aside):
+                continue
+            kept += [text[last : found.start()], word.new]
+            last = found.end()
+            span = Span(file, line, found.start() + 1, found.end() + 1)
+            findings.append(
+                say("T130", span, old=found[0], new=word.new, since=word.since, gone=word.gone)
+            )
+        text = "".join((*kept, text[last:]))
+    return text, findings
