@@ -33,7 +33,7 @@ class LogLines(Transformer[Token, Any]):
         )
 
     @v_args(meta=True)
-    def sawn(self, meta: Meta, children: Children) -> tree.Sawn:
+    def cut_piece(self, meta: Meta, children: Children) -> tree.Sawn:
         rests = next((child.values for child in children if isinstance(child, tree.Fact)), ())
         return tree.Sawn(
             children[0],
@@ -43,7 +43,7 @@ class LogLines(Transformer[Token, Any]):
             self._span(meta),
         )
 
-    wasted = shorter = sawn
+    wasted = shorter = cut_piece
 
     @v_args(meta=True)
     def cut(self, meta: Meta, children: Children) -> tree.LogLine:
