@@ -94,7 +94,11 @@ def check_job(
     findings = (*gathered.findings, *surveyed, *joined)
     order = {source: number for number, source in enumerate(gathered.sources)}
     # an end that could not be read is not missing too
-    unread = {one.span.line for one in gathered.findings if one.code.startswith("T1")}
+    unread = {
+        one.span.line
+        for one in gathered.findings
+        if one.code.startswith("T1") and has_errors((one,))
+    }
     # and what an include that could not be read says may be all that is missing
     missing = {"T206", "T210", "T212", "T214"} if _lost_include(gathered.findings) else set()
     unique = dict.fromkeys(
@@ -140,7 +144,7 @@ def compile_job(
         return checked
     from trimlang.takeoff.supplies import supplies
 
-    planned = _plan(with_offers_of_log(checked.job), checked.pieces, effort, watch)
+    planned = _first_plan(with_offers_of_log(checked.job), checked.pieces, effort, watch)
     pieces, plans, problems, site = planned.pieces, planned.plans, planned.problems, None
     if checked.job.log:
         from trimlang.site.under_way import WrongSiteError, under_way
@@ -162,13 +166,24 @@ def compile_job(
     )
 
 
-def _plan(
+def plan_pieces(
+    job: Job,
+    pieces: tuple[Piece, ...],
+    effort: Effort | None,
+    watch: Callable[[str], Watch | None] | None,
+) -> tuple[tuple[Piece, ...], tuple[TrimPlan, ...], tuple[Diagnostic, ...]]:
+    """Plan each trim; return the pieces too, which the plan may have spliced otherwise."""
+    planned = _first_plan(job, pieces, effort, watch)
+    return planned.pieces, planned.plans, planned.problems
+
+
+def _first_plan(
     job: Job,
     pieces: tuple[Piece, ...],
     effort: Effort | None,
     watch: Callable[[str], Watch | None] | None,
 ) -> Planned:
-    """Plan each trim, whose runs the plan may splice otherwise."""
+    """Plan each trim of the whole job, whose runs the plan may splice otherwise."""
     plans: list[TrimPlan] = []
     problems: list[Diagnostic] = []
     joined = job

@@ -9,11 +9,13 @@ from typing import BinaryIO, Final
 from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.syntax import tree
 from trimlang.syntax.parse import parse
-from trimlang.syntax.source import Source
+from trimlang.syntax.source import MOST_LINES, Source
 
 MOST_MEGABYTES: Final = 16
 LOG_SUFFIX: Final = ".site"
 _LOG_LINES: Final = (tree.LogLine, tree.BoughtLine, tree.RackLine)
+DEEPEST: Final = 16
+"""Files that include one another in a chain."""
 
 
 class UnreadableError(Exception):
@@ -96,6 +98,8 @@ def gather(
 class _Gatherer:
     def __init__(self, root: Path | None) -> None:
         self._root = root
+        self._signs = 0
+        self._lines = 0
         self.findings: list[Diagnostic] = []
         self.sources: dict[str, Source] = {}
 
@@ -103,7 +107,9 @@ class _Gatherer:
         self, source: Source, path: Path | None, within: tuple[Path, ...]
     ) -> list[tree.Statement]:
         self.sources[source.name] = source
-        statements, findings = parse(source)
+        statements, findings = parse(source, most=MOST_LINES - self._lines)
+        self._signs += len(source.text)
+        self._lines += source.line_count()
         self.findings.extend(findings)
         here = (*within, path.resolve()) if path is not None else within
         gathered: list[tree.Statement] = []
@@ -159,6 +165,9 @@ class _Gatherer:
         if target in within:
             self._say("T603", span, path=wanted)
             return []
+        if len(within) > DEEPEST:
+            self._say("T608", span, path=wanted, most=DEEPEST)
+            return []
         shown = target.relative_to(self._root).as_posix()
         if shown in self.sources:
             # a file that two lines include would state everything twice
@@ -175,6 +184,9 @@ class _Gatherer:
             return []
         except UnreadableError as error:
             self._say(error.code, span, **error.facts)
+            return []
+        if self._signs + len(text) > MOST_MEGABYTES * 2**20:
+            self._say("T609", span, path=wanted, most=MOST_MEGABYTES)
             return []
         return self.file(Source(shown, text), target, within)
 

@@ -59,7 +59,6 @@ def test_files_that_cannot_be_read(job: Path) -> None:
         ("none.trim", "T601"),
         ("folder.trim", "T601"),
         ("binary.trim", "T604"),
-        ("a\x00b", "T601"),
         ("x" * 300, "T601"),
     ):
         job.write_text(TRIM + f'include "{path}"\n' + ROOM, encoding="utf-8")
@@ -71,3 +70,29 @@ def test_a_huge_file_is_not_read(job: Path) -> None:
         file.truncate(17 * 2**20)
     job.write_text(TRIM + 'include "huge.trim"\n' + ROOM, encoding="utf-8")
     assert codes(job) == [("T605", "job.trim")]
+
+
+def test_a_name_that_no_file_can_have(job: Path) -> None:
+    # what cannot be seen in it is left out, and then there is no such file
+    job.write_text(TRIM + 'include "a\x00b"\n' + ROOM, encoding="utf-8")
+    assert [found[0] for found in codes(job)] == ["T119", "T601"]
+
+
+def test_a_long_chain_of_includes(job: Path) -> None:
+    for number in range(40):
+        (job.parent / f"{number}.trim").write_text(
+            f'include "{number + 1}.trim"\n', encoding="utf-8"
+        )
+    (job.parent / "40.trim").write_text(TRIM, encoding="utf-8")
+    job.write_text('include "0.trim"\n' + ROOM, encoding="utf-8")
+    assert codes(job) == [("T608", "15.trim")]
+
+
+def test_files_that_are_too_much_together(job: Path) -> None:
+    for number in range(3):
+        (job.parent / f"{number}.trim").write_text(
+            "# " + "x" * 1500 + "\n" * 2**23, encoding="utf-8"
+        )
+    includes = "".join(f'include "{number}.trim"\n' for number in range(3))
+    job.write_text(TRIM + includes + ROOM, encoding="utf-8")
+    assert sorted(found[0] for found in codes(job)) == ["T117", "T609", "T609"]

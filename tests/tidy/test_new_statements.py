@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 import pytest
 
 from trimlang.syntax.grammar import grammar_text, read_grammar
@@ -23,13 +25,16 @@ LUMP.2: /lump\\b/i
 
 
 @pytest.fixture
-def richer(monkeypatch: pytest.MonkeyPatch) -> None:
+def richer(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
     grammar = grammar_text().replace(
         "| room | opening", "| sawn | ruined | fetched | putty | room | opening"
     )
     parser = read_grammar(grammar + GAINED)
     monkeypatch.setattr(line, "parser", lambda: parser)
     monkeypatch.setattr(layout, "parse", lambda source: ((), ()))
+    line._any_case.cache_clear()
+    yield
+    line._any_case.cache_clear()
 
 
 @pytest.mark.usefixtures("richer")

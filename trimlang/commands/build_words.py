@@ -5,7 +5,7 @@ from __future__ import annotations
 from argparse import Namespace, RawDescriptionHelpFormatter
 from pathlib import Path
 
-from trimlang.commands.words import EXITS, Commands, job_and_messages
+from trimlang.commands.words import EXITS, Commands, jobs_and_messages
 
 
 def describe(commands: Commands) -> None:
@@ -16,20 +16,33 @@ def describe(commands: Commands) -> None:
         epilog=EXITS,
         formatter_class=RawDescriptionHelpFormatter,
     )
-    job_and_messages(build)
+    jobs_and_messages(build)
     build.add_argument(
         "--out",
         type=Path,
         metavar="DIR",
-        help="the folder to write (default: the job's name and “-sheets”, beside it)",
+        help="the folder to write (default: the job's name and “-sheets”, beside it);"
+        " with several jobs it holds a folder for each",
+    )
+    build.add_argument(
+        "--jobs",
+        type=_number,
+        dest="at_once",
+        metavar="N",
+        help="how many of several jobs are built at once (default: one for each core)",
+    )
+    build.add_argument(
+        "--pool",
+        action="store_true",
+        help="buy and lay out the trim of several jobs together: one order for a site",
     )
     build.add_argument(
         "--format",
         action="append",
-        choices=("html", "pdf", "json"),
+        choices=("html", "pdf", "json", "csv", "dxf"),
         dest="formats",
         help="what to write; may be given more than once (default: html and pdf; "
-        "plan.json is always written)",
+        "plan.json is always written; csv: order, cut list and sticks; dxf: the floor plan)",
     )
     build.add_argument(
         "--paper",
@@ -76,10 +89,28 @@ def describe(commands: Commands) -> None:
 
 
 def run(options: Namespace) -> int:
-    """Build the job; return the exit code."""
-    from trimlang.commands.jobs import build
+    """Build the job or the jobs; return the exit code."""
+    if options.pool:
+        from trimlang.commands.site import build_site
 
-    return build(options)
+        return build_site(options)
+    if len(options.job_files) > 1:
+        from trimlang.commands.many import build_many
+
+        return build_many(options)
+    from trimlang.commands.jobs import build
+    from trimlang.commands.stopping import stoppable
+
+    options.job = options.job_files[0]
+    with stoppable():
+        return build(options).code
+
+
+def _number(text: str) -> int:
+    count = int(text)
+    if not 1 <= count <= 1000:
+        raise ValueError(text)
+    return count
 
 
 def _seconds(text: str) -> float:

@@ -4,81 +4,135 @@ from __future__ import annotations
 
 import sys
 from argparse import Namespace
+from collections.abc import Collection, Mapping
+from dataclasses import dataclass
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, BinaryIO
 
 from trimlang.commands.words import CLEAN, JOB_ERRORS, OUR_FAULT, STDIN, WRONG_USAGE, complain
 from trimlang.compiler import WrongPlanError, check_job, compile_job
-from trimlang.diagnostics import Span, has_errors, say
+from trimlang.diagnostics import Severity, Span, say
 from trimlang.diagnostics.show import show
 from trimlang.reading import UnreadableError, read_stream, read_text
 
 if TYPE_CHECKING:
     from trimlang.compiler import Result
+    from trimlang.pool.site import Site
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """How a job went: its exit code, and where that is not 0 why, in a line."""
+
+    code: int
+    why: str = ""
 
 
 class StopError(Exception):
     """The command ends here, with this exit code; its message is printed already."""
 
-    def __init__(self, code: int) -> None:
+    def __init__(self, code: int, why: str = "") -> None:
         super().__init__(code)
         self.code = code
+        self.outcome = Outcome(code, why)
 
 
-def check(options: Namespace) -> int:
-    """Print a job file's diagnostics; return the exit code."""
+def check(options: Namespace) -> Outcome:
+    """Print a job file's diagnostics."""
     try:
-        text, path = read_job(options.job, options.messages)
+        text, path = read_job(options.job, options.messages, options.shown_in)
     except StopError as stop:
-        return stop.code
+        return stop.outcome
     result = check_job(text, path=path, name=STDIN)
-    show(result.diagnostics, result.sources, sys.stderr, form=options.messages)
-    return JOB_ERRORS if has_errors(result.diagnostics) else CLEAN
+    tell(options, result)
+    return outcome(result)
 
 
-def build(options: Namespace) -> int:
-    """Compile a job file and write its sheets; return the exit code."""
+def build(options: Namespace) -> Outcome:
+    """Compile a job file and write its sheets."""
     try:
-        text, path = read_job(options.job, options.messages)
+        text, path = read_job(options.job, options.messages, options.shown_in)
         result = _compile(options, text, path)
-        files = _files(options, result)
+        target: Path = options.out or sheets_beside(path)
+        write(target, sheet_files(options, result))
     except StopError as stop:
-        return stop.code
+        return stop.outcome
+    sys.stdout.write(_summary(result, target))
+    return Outcome(CLEAN)
+
+
+def write(target: Path, files: Mapping[str, bytes]) -> None:
+    """Write a folder of sheets.
+
+    Raises:
+        StopError: it cannot be written; the reason is printed.
+    """
     from trimlang.commands.folder import NotOursError, write_folder
 
-    target: Path = options.out or _beside(path)
     try:
         write_folder(target, files)
     except NotOursError:
-        complain(f"{target} holds other files and was not made by trimlang; name a new --out")
-        return WRONG_USAGE
+        text = f"{target} holds other files and was not made by trimlang; name a new --out"
+        raise complained(WRONG_USAGE, text) from None
     except OSError as error:
-        complain(f"cannot write {target}: {(error.strerror or str(error)).lower()}")
-        return WRONG_USAGE
-    sys.stdout.write(_summary(result, target))
-    return CLEAN
+        reason = (error.strerror or str(error)).lower()
+        raise complained(WRONG_USAGE, f"cannot write {target}: {reason}") from None
 
 
-def read_job(job: str, messages: str) -> tuple[str, Path | None]:
+def tell(options: Namespace, result: Result) -> None:
+    """Print a job's diagnostics as the options ask for."""
+    show(
+        result.diagnostics,
+        result.sources,
+        sys.stderr,
+        form=options.messages,
+        folder=options.shown_in,
+    )
+
+
+def complained(code: int, text: str) -> StopError:
+    """Print a complaint, and return what ends the command for it."""
+    complain(text)
+    return StopError(code, text)
+
+
+def outcome(result: Result) -> Outcome:
+    """Return how a job's diagnostics went, with the first error where there is one."""
+    errors = [one for one in result.diagnostics if one.severity is Severity.ERROR]
+    if not errors:
+        return Outcome(CLEAN)
+    first = errors[0]
+    count = f"{len(errors)} errors, the first in" if len(errors) > 1 else "an error in"
+    why = f"{count} line {first.span.line}: {first.code} {first.message}"
+    return Outcome(JOB_ERRORS, why)
+
+
+def read_job(job: str, messages: str, folder: str = "") -> tuple[str, Path | None]:
     """Return a job file's text, and its path unless ``job`` is ``-`` for standard input.
 
     Raises:
-        StopError: it cannot be read; that is said already, in the form ``messages``.
+        StopError: it cannot be read; the reason is printed.
     """
     try:
         if job == "-":
-            return read_stream(sys.stdin.buffer, STDIN), None
+            return read_stream(_standard_input(), STDIN), None
         path = Path(job)
         return read_text(path), path
     except UnreadableError as error:
         name = STDIN if job == "-" else Path(job).name
         finding = say(error.code, Span(name, 1, 1, 2), **error.facts)
-        show((finding,), {}, sys.stderr, form=messages)
-        raise StopError(JOB_ERRORS) from None
+        show((finding,), {}, sys.stderr, form=messages, folder=folder)
+        raise StopError(JOB_ERRORS, f"{finding.code} {finding.message}") from None
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or str(error)
-        complain(f"cannot read {job}: {reason.lower()}")
-        raise StopError(WRONG_USAGE) from None
+        text = f"cannot read {job}: {reason.lower()}"
+        raise complained(WRONG_USAGE, text) from None
+
+
+def _standard_input() -> BinaryIO:
+    if sys.stdin is None:
+        raise OSError("standard input is closed")
+    return sys.stdin.buffer
 
 
 def _compile(options: Namespace, text: str, path: Path | None) -> Result:
@@ -87,22 +141,37 @@ def _compile(options: Namespace, text: str, path: Path | None) -> Result:
 
     effort = QUICK if options.plan == "quick" else Effort(seconds=options.plan_seconds)
     try:
-        with Progress(sys.stderr) as progress:
+        with Progress(sys.stderr, quiet=options.quiet) as progress:
             result = compile_job(text, path=path, name=STDIN, effort=effort, watch=progress.watch)
     except WrongPlanError as error:
-        complain(f"a stock plan failed its own check, so nothing is printed ({error})")
-        raise StopError(OUR_FAULT) from None
-    show(result.diagnostics, result.sources, sys.stderr, form=options.messages)
+        text = f"a stock plan failed its own check, so nothing is printed ({error})"
+        raise complained(OUR_FAULT, text) from None
+    tell(options, result)
     if not result.ok:
-        raise StopError(JOB_ERRORS)
+        raise StopError(JOB_ERRORS, outcome(result).why)
     return result
 
 
-def _files(options: Namespace, result: Result) -> dict[str, bytes]:
+def sheet_files(
+    options: Namespace,
+    result: Result,
+    *,
+    only: Collection[str] | None = None,
+    site: Site | None = None,
+) -> dict[str, bytes]:
+    """Return the files of a compiled job, name to contents.
+
+    Raises:
+        StopError: an option cannot be followed; the reason is printed.
+    """
     formats = set(options.formats or ("html", "pdf"))
     from trimlang.sheets.data import plan_json
 
     files = {"plan.json": plan_json(result).encode()}
+    if "csv" in formats:
+        files |= _spreadsheets(result, site)
+    if "dxf" in formats and (only is None or "floor-plan" in only):
+        files["floor-plan.dxf"] = _drawing(result)
     if not formats & {"html", "pdf"}:
         return files
     from trimlang.sheets.order_csv import order_csv
@@ -110,8 +179,7 @@ def _files(options: Namespace, result: Result) -> dict[str, bytes]:
     from trimlang.sheets.press import SheetTemplateError
 
     if options.templates is not None and not options.templates.is_dir():
-        complain(f"there is no folder {options.templates}")
-        raise StopError(WRONG_USAGE)
+        raise complained(WRONG_USAGE, f"there is no folder {options.templates}")
     paper = options.paper or ("a4" if result.job.settings.unit == "mm" else "letter")
     try:
         sheets = render_sheets(
@@ -122,13 +190,13 @@ def _files(options: Namespace, result: Result) -> dict[str, bytes]:
             language=options.language,
             qr=not options.no_codes,
             ticket=options.ticket,
+            only=only,
+            site=site,
         )
     except SheetTemplateError as error:
-        complain(f"a template is wrong: {error}")
-        raise StopError(WRONG_USAGE) from None
+        raise complained(WRONG_USAGE, f"a template is wrong: {error}") from None
     except ValueError as error:  # a language or a label that there is not
-        complain(str(error))
-        raise StopError(WRONG_USAGE) from None
+        raise complained(WRONG_USAGE, str(error)) from None
     files["stock-order.csv"] = order_csv(result).encode()
     if "html" in formats:
         files |= {f"{name}.html": html.encode() for name, html in sheets.items()}
@@ -138,12 +206,37 @@ def _files(options: Namespace, result: Result) -> dict[str, bytes]:
         try:
             files |= {f"{name}.pdf": to_pdf(html) for name, html in sheets.items()}
         except PangoMissingError as error:
-            complain(str(error))
-            raise StopError(WRONG_USAGE) from None
+            raise complained(WRONG_USAGE, str(error)) from None
     return files
 
 
-def _beside(path: Path | None) -> Path:
+def _spreadsheets(result: Result, site: Site | None) -> dict[str, bytes]:
+    from trimlang.sheets.order_csv import order_csv
+    from trimlang.sheets.plan_csv import cut_list_csv, sticks_csv
+
+    files = {
+        "stock-order.csv": order_csv(result).encode(),
+        "cut-list.csv": cut_list_csv(result).encode(),
+        "sticks.csv": sticks_csv(result).encode(),
+    }
+    if site is not None:
+        from trimlang.sheets.flats import flats_csv
+
+        files["flats.csv"] = flats_csv(site).encode()
+    return files
+
+
+def _drawing(result: Result) -> bytes:
+    from trimlang.sheets.dxf import DrawingMissingError, floor_plan_dxf
+
+    try:
+        return floor_plan_dxf(result)
+    except DrawingMissingError as error:
+        raise complained(WRONG_USAGE, str(error)) from None
+
+
+def sheets_beside(path: Path | None) -> Path:
+    """Return the folder for a job's sheets where none is named."""
     return Path("job-sheets") if path is None else path.with_name(f"{path.stem}-sheets")
 
 

@@ -6,8 +6,18 @@ import argparse
 from collections.abc import Sequence
 from typing import Final
 
-from trimlang.commands import build_words, check, compare, completion, explain, start, tidy
-from trimlang.commands.words import EXITS, WRONG_USAGE, complain
+from trimlang.commands import (
+    build_words,
+    check,
+    compare,
+    completion,
+    convert,
+    explain,
+    schema,
+    start,
+    tidy,
+)
+from trimlang.commands.words import EXITS
 from trimlang.version import __version__
 
 # light modules all: what a command needs is loaded when it runs
@@ -16,7 +26,9 @@ _COMMANDS: Final = (
     check,
     compare,
     completion,
+    convert,
     explain,
+    schema,
     start,
     tidy,
 )
@@ -41,11 +53,5 @@ def arguments() -> argparse.ArgumentParser:
 def run(argv: Sequence[str] | None = None) -> int:
     """Do what the command line asks and return the exit code."""
     options = arguments().parse_args(argv)
-    try:
-        code: int = options.run(options)
-    except KeyboardInterrupt:
-        complain("stopped; nothing was written")
-        return 130
-    except BrokenPipeError:
-        return WRONG_USAGE
+    code: int = options.run(options)
     return code

@@ -18,8 +18,9 @@ class Progress:
     Only on a terminal: what is piped or kept in a file has no use for it.
     """
 
-    def __init__(self, stream: TextIO) -> None:
+    def __init__(self, stream: TextIO, *, quiet: bool = False) -> None:
         self._stream = stream
+        self._looked_at = stream.isatty() and not quiet
         self._shown: Any = None
         self._began = monotonic()
 
@@ -32,7 +33,7 @@ class Progress:
 
     def watch(self, trim: str) -> Watch | None:
         """Return what the planner of one trim is to tell, None where nobody looks."""
-        if not self._stream.isatty():
+        if not self._looked_at:
             return None
         return lambda cost, bound: self._tell(trim, cost, bound)
 

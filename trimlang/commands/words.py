@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import argparse
 import sys
+from contextlib import suppress
 from typing import Final, TypeAlias
 
 Commands: TypeAlias = "argparse._SubParsersAction[argparse.ArgumentParser]"
@@ -22,10 +23,17 @@ that cannot be read or written, 3 a defect in trimlang itself
 """
 
 
-def job_and_messages(parser: argparse.ArgumentParser) -> None:
-    """Add the job file and how its diagnostics are written."""
-    parser.add_argument("job", metavar="JOB.trim", help="the job file; - reads standard input")
+def jobs_and_messages(parser: argparse.ArgumentParser) -> None:
+    """Add the job files and how their diagnostics are written."""
+    parser.add_argument(
+        "job_files",
+        nargs="+",
+        metavar="JOB.trim",
+        help="a job file, or several; - alone reads standard input",
+    )
     messages(parser)
+    # what is told apart where there are several jobs (see one_of_many)
+    parser.set_defaults(quiet=False, shown_in="")
 
 
 def messages(parser: argparse.ArgumentParser) -> None:
@@ -39,5 +47,9 @@ def messages(parser: argparse.ArgumentParser) -> None:
 
 
 def complain(text: str) -> None:
-    """Write one line to standard error."""
-    sys.stderr.write(f"trimlang: {text}\n")
+    """Write one line to standard error, whatever names or messages stand in it."""
+    from trimlang.diagnostics.show import printable
+
+    # what cannot be written there cannot be told at all
+    with suppress(OSError):
+        sys.stderr.write(f"trimlang: {printable(text)}\n")

@@ -3,6 +3,7 @@
 from typing import Final
 
 from trimlang.diagnostics.page import Page
+from trimlang.diagnostics.severity import Severity
 
 FILE_PAGES: Final = (
     Page(
@@ -91,6 +92,123 @@ FILE_PAGES: Final = (
         "{where}: {wrong}",
         "Build the job again; plan.json is not meant to be edited.",
         "Every piece stands once, and on the stick that says it holds it.",
+        "",
+    ),
+    Page(
+        "T651",
+        "not a table",
+        "“{path}” cannot be read as CSV: {why}",
+        "Save it from the spreadsheet as “CSV UTF-8”.",
+        "A survey from a spreadsheet is read as CSV: UTF-8 (or UTF-16 with its mark), cells between"
+        " commas, semicolons or tabs.",
+        "",
+    ),
+    Page(
+        "T652",
+        "a heading that is not known",
+        "{word}",
+        "{remedy}",
+        "The first row names the columns. What stands in a column of another name would be lost.",
+        "",
+    ),
+    Page(
+        "T653",
+        "a column is missing",
+        "the first row does not name {columns}",
+        "Name the columns in the first row: room, wall, length, left, right, trims.",
+        "Without a heading nobody knows which column is which.",
+        "",
+    ),
+    Page(
+        "T654",
+        "more cells than columns",
+        "row {row} has cells beyond the {columns} columns of the heading",
+        "Is there a comma in a cell that is not quoted? Else name the column in the first row.",
+        "A cell without a column would be lost.",
+        "",
+    ),
+    Page(
+        "T655",
+        "a cell that cannot be read",
+        "row {row}, {column}: {why}",
+        "{remedy}",
+        "Lengths, ends and the rest are written in a cell as in a job file.",
+        "",
+    ),
+    Page(
+        "T656",
+        "a cell is empty",
+        "row {row} has no {column}",
+        "Fill it in; an opening or bare wall says so in the column “kind”.",
+        "A run has a room, a name, a length and two ends.",
+        "",
+    ),
+    Page(
+        "T657",
+        "a formula",
+        "row {row}, {column}: “{written}” is a formula, not its value",
+        "Save the values: a spreadsheet does so when it saves as CSV.",
+        "trimlang works out nothing that a table says.",
+        "",
+    ),
+    Page(
+        "T658",
+        "a text was changed",
+        "row {row}, {column}: quotation marks and line ends cannot stand in a text; it becomes"
+        " “{text}”",
+        "Nothing need be done.",
+        "A text in a job file stands in one line between quotation marks.",
+        "",
+        Severity.WARNING,
+    ),
+    Page(
+        "T659",
+        "a kind of row that is not known",
+        "row {row}: “{word}” is no kind of row",
+        "{remedy}",
+        "The column “kind” tells runs from openings, bare walls, rooms and other lines.",
+        "",
+    ),
+    Page(
+        "T661",
+        "one name, two trims",
+        "the {what} of trim “{trim}” is {here} here, and {there} in {other}",
+        "Make them agree, best by one file that every job includes; or give one another name.",
+        "What is bought for several jobs together (build --pool) is one moulding at one price:"
+        " thickness, height, spring angle, material, place and stock must be the same in all.",
+        "",
+    ),
+    Page(
+        "T662",
+        "the jobs do not agree",
+        "{what} is {here} in this job, and {there} in {other}",
+        "Make them agree, best by one file that every job includes.",
+        "Jobs whose trim is bought together are cut with one saw and share one spare allowance and"
+        " one currency.",
+        "",
+    ),
+    Page(
+        "T663",
+        "not enough stock for all jobs",
+        "the stock that can be had does not cover the pieces of {trim} in {jobs} jobs together",
+        "List a length that can be bought in any number, or more of those that are limited.",
+        "“at most” is what the supplier has in all, however many jobs are bought for.",
+        "",
+    ),
+    Page(
+        "T608",
+        "includes too deep",
+        "“{path}” is not read: {most} files include one another already",
+        "Include it from the job file itself.",
+        "A chain of includes so long is a mistake; no figure in it could be found again.",
+        "",
+    ),
+    Page(
+        "T609",
+        "too much in all",
+        "“{path}” is not read: with it the job's files would be larger than {most} MB",
+        "Is this a job file?",
+        "A house has a few hundred lines, with all that it includes.",
         "",
     ),
 )

@@ -38,13 +38,24 @@ def printable(text: str) -> str:
     )
 
 
-def _lines(finding: Diagnostic, source: Source | None) -> Iterator[tuple[str, str]]:
-    """Yield the finding's lines with the style of each."""
+def _shown(
+    findings: Iterable[Diagnostic], sources: Mapping[str, Source], folder: str
+) -> Iterator[tuple[str, str]]:
+    """Yield the findings' lines with the style of each."""
+    # a file is split once, however many findings it has
+    split: dict[str, list[str]] = {}
+    for finding in findings:
+        name = finding.span.file
+        if name not in split:
+            split[name] = sources[name].lines() if name in sources else []
+        yield from _lines(finding, split[name], folder)
+
+
+def _lines(finding: Diagnostic, lines: list[str], folder: str) -> Iterator[tuple[str, str]]:
     span = finding.span
-    place = printable(f"{span.file}:{span.line}:{span.column}")
+    place = printable(f"{folder}{span.file}:{span.line}:{span.column}")
     head = f"{finding.severity.value} {finding.code}: {printable(finding.message)}"
     yield f"{place}: {head}", _STYLES[finding.severity]
-    lines = source.lines() if source is not None else []
     if 0 < span.line <= len(lines):
         text = printable(lines[span.line - 1])
         first = max(0, span.column - _WIDEST // 2) if len(text) > _WIDEST else 0
@@ -62,27 +73,31 @@ def show(
     stream: TextIO,
     *,
     form: str = "text",
+    folder: str = "",
 ) -> None:
     """Write findings to ``stream``: ``form`` is ``text`` or ``json`` (an object a line).
+
+    ``folder`` is put before each file's name, to tell one job's files from another's.
 
     Text is coloured where the stream is a terminal and NO_COLOR is not set.
     """
     findings = tuple(findings)
     if form == "json":
         for finding in findings:
-            stream.write(json.dumps(as_data(finding), ensure_ascii=False) + "\n")
+            data = as_data(finding)
+            data["file"] = f"{folder}{data['file']}"
+            # in ASCII, so that nothing of it steers a terminal or hangs on the terminal's encoding
+            stream.write(json.dumps(data) + "\n")
         return
     if not findings:
         return
     if not stream.isatty():
-        for finding in findings:
-            for line, _style in _lines(finding, sources.get(finding.span.file)):
-                stream.write(line + "\n")
+        for line, _style in _shown(findings, sources, folder):
+            stream.write(line + "\n")
         return
     from rich.console import Console
     from rich.text import Text
 
     console = Console(file=stream, soft_wrap=True, highlight=False)
-    for finding in findings:
-        for line, style in _lines(finding, sources.get(finding.span.file)):
-            console.print(Text(line, style=style))
+    for line, style in _shown(findings, sources, folder):
+        console.print(Text(line, style=style))

@@ -128,4 +128,69 @@ SYNTAX_PAGES: Final = (
         "",
         Severity.WARNING,
     ),
+    Page(
+        "T116",
+        "a stick too short to be sold",
+        "a stick of {long} is too short to be bought",
+        "Write the length that the yard sells, such as 12 ft.",
+        "Nobody sells trim in sticks shorter than half a foot: usually a unit is missing, or a"
+        " point stands in the wrong place. Offcuts in the shop (on-hand) may be as short as they"
+        " are.",
+        "trim base: 9/16 in thick, 5 1/4 in tall\nstock base: 0.12 ft at 17.40\n"
+        'room "Study", trim base, open walk\n  N: 5 in, left=butt, right=butt\n',
+    ),
+    Page(
+        "T117",
+        "too many lines",
+        "the job has more than {most} lines; this file is not read",
+        "Is this a job file? Give each house a file of its own.",
+        "A house has a few hundred lines, a large site some ten thousand. More would take longer"
+        " than anybody waits.",
+        "",
+    ),
+    Page(
+        "T118",
+        "a name that looks like another",
+        "“{name}” has a letter of another alphabet: “{sign}” is {what}",
+        "Type the name again on your own keyboard.",
+        "The Cyrillic or Greek а, е, о and others look like Latin letters and are others: two"
+        " names can look alike on paper and be two pieces, or one trim and none. Usually such a"
+        " letter comes along with pasted text.",
+        "trim b\u0430se: 9/16 in thick, 5 1/4 in tall\nstock b\u0430se: 12 ft at 17.40\n"
+        'room "Study", trim b\u0430se, open walk\n  N: 40 in, left=butt, right=butt\n',
+        Severity.WARNING,
+    ),
+    Page(
+        "T119",
+        "hidden signs",
+        "this text has signs that cannot be seen ({which}); they are left out",
+        "Delete and retype the text.",
+        "Such signs, usually pasted along with a text, make two texts that look the same differ,"
+        " and steer terminals and printers.",
+        _WALL + '  N: 40 in, left=butt, right=butt, note "a\u200bb"',
+        Severity.WARNING,
+    ),
+    Page(
+        "T120",
+        "a fraction too fine",
+        "“{written}” is finer than anybody measures",
+        "Write the fraction as the tape shows it, such as 1/8, or a decimal.",
+        "Tapes are marked down to 64ths. A larger number below the stroke is a slip of the"
+        " keyboard, such as a blank left out.",
+        _WALL + "  N: 40 1/1625 in, left=butt, right=butt",
+    ),
+    Page(
+        "T121",
+        "two names that look alike",
+        "“{name}” looks like “{other}” and is another name",
+        "Type both again on one keyboard, or give one of them another name.",
+        "The two are written with letters of different alphabets: on paper nobody can tell them"
+        " apart.",
+        "trim oca: 9/16 in thick, 5 1/4 in tall\nstock oca: 12 ft at 17.40\n"
+        "trim \u043e\u0441\u0430: 9/16 in thick, 5 1/4 in tall\n"
+        "stock \u043e\u0441\u0430: 12 ft at 17.40\n"
+        'room "Study", trim oca, \u043e\u0441\u0430, open walk\n'
+        "  N: 40 in, left=butt, right=butt\n",
+        Severity.WARNING,
+    ),
 )

@@ -97,7 +97,7 @@ def _run_pieces(
     )
     if trim.spring is not None:
         whole = on_wall_edge(whole, length, settings)
-    if length <= 0 or min(whole.back, whole.face, whole.short_points) < 0:
+    if _nothing_left(whole):
         findings.say("T402", run.span, run=run.label, trim=trim.name)
         return []
     check_reach(whole, run, settings, findings)
@@ -107,14 +107,21 @@ def _run_pieces(
     if longest is not None and (whole.length > longest or run.must_splice):
         splice = spliced(whole, wall, trim, longest, findings)
         if splice is not None:
-            joints.append(splice)
             pieces = splice.pieces(places.get(whole.id))
+            if any(map(_nothing_left, pieces)):
+                findings.say("T402", run.span, run=run.label, trim=trim.name)
+                return []
+            joints.append(splice)
     first, last = pieces[0], pieces[-1]
     for side, end in (("left", run.left), ("right", run.right)):
         if end.joint is Joint.RETURN:
             closed = first if side == "left" else last
             pieces.append(_return_piece(whole, closed, side, trim, room))
     return pieces
+
+
+def _nothing_left(piece: Piece) -> bool:
+    return piece.length <= 0 or min(piece.back, piece.face, piece.short_points) < 0
 
 
 def _ends(wall: Wall, trim: Trim) -> tuple[Cut, Cut]:

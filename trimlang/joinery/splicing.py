@@ -71,7 +71,9 @@ def spliced(
         findings.say("T403", run.span, run=run.label, trim=trim.name)
         return None
     halved = run.must_splice and whole.rounding.exact <= longest - settings.rounding_step
-    free = run.first_stud is None and not halved
+    # a mitre longer than the shortest piece leaves the joint no play
+    steep = max(whole.left.inset, whole.right.inset) + lap >= settings.splice_least
+    free = run.first_stud is None and not halved and not steep
     return Splice(whole, wall, trim, lap, longest, past, cut, free)
 
 

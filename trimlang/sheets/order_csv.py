@@ -28,7 +28,7 @@ def order_csv(result: Result) -> str:
             lines.writerow(
                 (
                     "trim",
-                    _plain(plan.trim),
+                    plain(plan.trim),
                     line.packs,
                     unit,
                     decimal_text(line.length, 4),
@@ -41,9 +41,9 @@ def order_csv(result: Result) -> str:
         lines.writerow(
             (
                 "supply",
-                _plain(supply.what),
+                plain(supply.what),
                 supply.count,
-                _plain(supply.package),
+                plain(supply.package),
                 "",
                 "",
                 _money(supply.price) if supply.price else "",
@@ -53,7 +53,7 @@ def order_csv(result: Result) -> str:
     return text.getvalue()
 
 
-def _plain(text: str) -> str:
+def plain(text: str) -> str:
     """Keep a spreadsheet from taking a name for a formula."""
     return f"'{text}" if text.startswith(_FORMULA) else text
 

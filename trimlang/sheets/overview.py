@@ -81,12 +81,15 @@ class _Link:
 
 
 @dataclass(frozen=True, slots=True)
-class _Placed:
+class Placed:
+    """A room, by its number, where it lies beside others."""
+
     room: int
     walk: tuple[Wall, ...]
 
     @property
     def shape(self) -> Shape:
+        """The room's corners, in the order of the walk."""
         ends = (*(wall.start for wall in self.walk), self.walk[-1].end)
         # a walk that closes comes back to its start: that corner counts once
         return ends[:-1] if _far(ends[0], ends[-1]) < 1 else ends
@@ -97,7 +100,29 @@ def house(result: Result, pen: Pen) -> House:
     rooms = [room for room in result.job.rooms if room.walk]
     links = _links(rooms)
     walks = [walls(room, outline(room, result.job.trims)) for room in rooms]
-    groups: list[list[_Placed]] = []
+    groups, across = _grouped(rooms, walks, links)
+    return House(
+        _drawn(groups, rooms, pen),
+        tuple(room.name for number, room in enumerate(rooms) if not links[number]),
+        tuple(across),
+    )
+
+
+def side_by_side(rooms: Sequence[Room], walks: Sequence[tuple[Wall, ...]]) -> list[list[Placed]]:
+    """Return the rooms in groups that hang together through their openings, each in its place."""
+    groups, _ = _grouped(rooms, walks, _links(rooms))
+    held = {one.room for group in groups for one in group}
+    alone = [[Placed(n, walk)] for n, walk in enumerate(walks) if n not in held]
+    return sorted(groups + alone, key=lambda group: group[0].room)
+
+
+def _grouped(
+    rooms: Sequence[Room],
+    walks: Sequence[tuple[Wall, ...]],
+    links: Sequence[Sequence[_Link]],
+) -> tuple[list[list[Placed]], list[str]]:
+    """Return the groups of two rooms and more, and the names of rooms that fit in none."""
+    groups: list[list[Placed]] = []
     left = {number for number in range(len(rooms)) if links[number]}
     across: list[str] = []
     while left:
@@ -110,11 +135,7 @@ def house(result: Result, pen: Pen) -> House:
             across.append(rooms[root].name)
         left -= {one.room for one in placed}
     groups.sort(key=lambda group: group[0].room)
-    return House(
-        _drawn(groups, rooms, pen),
-        tuple(room.name for number, room in enumerate(rooms) if not links[number]),
-        tuple(across),
-    )
+    return groups, across
 
 
 def _links(rooms: Sequence[Room]) -> list[list[_Link]]:
@@ -165,16 +186,16 @@ def _around(
     links: Sequence[Sequence[_Link]],
     walks: Sequence[tuple[Wall, ...]],
     left: set[int],
-) -> list[_Placed]:
+) -> list[Placed]:
     """Place the rooms of ``left`` that hang on ``root``, nearest first, where none overlap."""
-    placed = [_Placed(root, walks[root])]
+    placed = [Placed(root, walks[root])]
     known = {root}
     for one in placed:  # grows on the way
         for link in links[one.room]:
             if link.room in known or link.room not in left:
                 continue
             walk = _facing(one.walk[link.own], walks[link.room], link.other)
-            moved = _Placed(link.room, walk)
+            moved = Placed(link.room, walk)
             if not any(_overlap(moved.shape, other.shape) for other in placed):
                 known.add(link.room)
                 placed.append(moved)
@@ -225,7 +246,7 @@ def _sample(shape: Shape) -> Iterator[Point]:
     """A room's corners, the middles of its sides, and the middle of its floor."""
     yield from shape
     yield from (_middle(a, b) for a, b in _sides(shape))
-    yield _roomiest(shape)
+    yield roomiest(shape)
 
 
 def _sides(shape: Shape) -> list[tuple[Point, Point]]:
@@ -261,8 +282,8 @@ def _reach(point: Point, shape: Shape) -> float:
     )
 
 
-def _roomiest(shape: Shape) -> Point:
-    """The place on the floor furthest from every wall."""
+def roomiest(shape: Shape) -> Point:
+    """Return the place on the floor furthest from every wall."""
     left, top = min(x for x, _ in shape), min(y for _, y in shape)
     wide, tall = max(x for x, _ in shape) - left, max(y for _, y in shape) - top
     places = [
@@ -297,7 +318,7 @@ def _middle(a: Point, b: Point) -> Point:
 
 
 def _drawn(
-    groups: Sequence[Sequence[_Placed]], rooms: Sequence[Room], pen: Pen
+    groups: Sequence[Sequence[Placed]], rooms: Sequence[Room], pen: Pen
 ) -> tuple[Overview, ...]:
     """Draw all groups to one scale, that which the largest of them wants."""
     unit = pen.unit
@@ -310,7 +331,7 @@ def _drawn(
     )
 
 
-def _draw(placed: Sequence[_Placed], rooms: Sequence[Room], paper: Paper, pen: Pen) -> Overview:
+def _draw(placed: Sequence[Placed], rooms: Sequence[Room], paper: Paper, pen: Pen) -> Overview:
     lines: list[Line] = []
     labels: list[Label] = []
     for one in placed:
@@ -331,9 +352,9 @@ def _draw(placed: Sequence[_Placed], rooms: Sequence[Room], paper: Paper, pen: P
     )
 
 
-def _names(one: _Placed, room: Room, paper: Paper) -> Iterator[Label]:
+def _names(one: Placed, room: Room, paper: Paper) -> Iterator[Label]:
     """The tag in the middle of the floor, and the name below it where there is room."""
-    place = _roomiest(one.shape)
+    place = roomiest(one.shape)
     x, y = paper.at(place)
     below = (place[0], place[1] + 2.6 / paper.factor)
     free = min(_reach(below, one.shape), _reach(place, one.shape)) * paper.factor

@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Collection
 from pathlib import Path
 from typing import Final
 
 from markupsafe import Markup
 
 from trimlang.compiler import Result
+from trimlang.pool.site import Site
 from trimlang.sheets.counter import order
+from trimlang.sheets.flats import flats_table
 from trimlang.sheets.floor import floor_plan
 from trimlang.sheets.heading import heading
 from trimlang.sheets.left_to_cut import left_to_cut
@@ -33,13 +35,15 @@ TITLES: Final = {
     "saw-sheet": N_("Saw sheet"),
     "floor-plan": N_("Floor plan"),
 }
+SITE_TITLES: Final = {**TITLES, "flats": N_("Flats and sticks")}
+"""The sheets of several jobs that are bought together have one more."""
 
 CHANGED: Final = "tickets-changed"
 """One more sheet of a job under way: the tickets again, only those that changed."""
 
 
 def _drawn(
-    result: Result, pen: Pen, *, qr: bool, stock: Label | None
+    result: Result, pen: Pen, *, qr: bool, stock: Label | None, site: Site | None
 ) -> dict[str, Callable[[], dict[str, object]]]:
     """Return how each sheet's own context is made."""
 
@@ -64,6 +68,7 @@ def _drawn(
             "house": house(result, pen),
             "rooms": floor_plan(result, pen),
         },
+        **({"flats": lambda: {"table": flats_table(site, pen)}} if site else {}),
     }
 
 
@@ -76,6 +81,8 @@ def render_sheets(
     language: str = "en",
     qr: bool = True,
     ticket: str | None = None,
+    only: Collection[str] | None = None,
+    site: Site | None = None,
 ) -> dict[str, str]:
     """Return the sheets of a compiled job: name to a complete HTML document.
 
@@ -87,6 +94,8 @@ def render_sheets(
         language: the language of the sheets.
         qr: whether tickets carry a QR code.
         ticket: a label's size (``100mm x 50mm``), to print one ticket on each.
+        only: the names of the sheets to make, where not all are wanted.
+        site: the purchase that the job is, which gives the sheet of flats and sticks.
 
     Raises:
         ValueError: the job has errors, or an argument names nothing known.
@@ -109,9 +118,11 @@ def render_sheets(
         "page_rule": Markup(page_rule(paper)),  # noqa: S704 - one of ours
     }
     sheets: dict[str, str] = {}
-    for name, own in _drawn(result, pen, qr=qr, stock=stock).items():
+    for name, own in _drawn(result, pen, qr=qr, stock=stock, site=site).items():
+        if only is not None and name not in only:
+            continue
         again = name == CHANGED
-        title = N_("Cut tickets that changed") if again else TITLES[name]
+        title = N_("Cut tickets that changed") if again else SITE_TITLES[name]
         context = {**common, "sheet": words(title), **own()}
         sheets[name] = press.sheet("tickets.html" if again else f"{name}.html", context)
     return sheets

@@ -8,6 +8,7 @@ from trimlang.site.read import read_log, with_logged
 from trimlang.survey.closure import check_closure
 from trimlang.survey.copes import choose_copes
 from trimlang.survey.job import Gap, Job, Joint, Room, Trim
+from trimlang.survey.lookalikes import find_lookalikes
 from trimlang.survey.measures import Findings
 from trimlang.survey.repeats import find_repeats
 from trimlang.survey.rooms import read_rooms
@@ -30,6 +31,7 @@ def survey(statements: tuple[tree.Statement, ...], file: str) -> tuple[Job, tupl
     """
     findings = Findings()
     find_repeats(statements, findings)
+    find_lookalikes(statements, findings)
     settings = _file_settings(statements, findings)
     trims = read_trims(statements, settings.unit, findings)
     rooms = tuple(

@@ -8,7 +8,7 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.diagnostics.place import place
-from trimlang.lengths.tape import feet_text
+from trimlang.lengths.tape import feet_text, length_text
 from trimlang.survey.job import Offer, Rest, Trim
 from trimlang.survey.measures import Findings, length, money
 from trimlang.survey.unknown import unknown_trim
@@ -17,6 +17,8 @@ from trimlang.syntax.tree import OnHandLine, StockLine, TrimLine
 
 MOST_RESTS: Final = 10_000
 _SIZES: Final = {"thick": "the thickness", "tall": "the height or width"}
+SHORTEST_SOLD: Final = Fraction(6)
+"""Inches: the spare could need millions of shorter ones."""
 
 
 def read_trims(lines: Iterable[tree.Statement], unit: str, findings: Findings) -> dict[str, Trim]:
@@ -132,6 +134,9 @@ def _offer(line: tree.Offer, unit: str, findings: Findings) -> Offer | None:
     pack = read_count(line.pack, findings)
     at_most = read_count(line.at_most, findings) if line.at_most else None
     if long is None or price is None or pack is None:
+        return None
+    if long < SHORTEST_SOLD:
+        findings.say("T116", line.length.span, long=length_text(long, unit))
         return None
     return Offer(long, price, pack, at_most, line.span)
 

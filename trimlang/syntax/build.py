@@ -17,6 +17,7 @@ from lark.visitors import Discard
 from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.lengths.tape import SIXTEENTH, is_tape_fraction, length_text, steps_nearest
 from trimlang.syntax import tree
+from trimlang.syntax.letters import is_hidden, stranger_in
 from trimlang.syntax.log_lines import LogLines, first
 
 Children: TypeAlias = list[Any]
@@ -27,7 +28,10 @@ _SPEAKING: Final = frozenset(
     " QUART GALLON LITRE MONEY".split()
 )
 _ANY_CASE: Final = _SPEAKING - {"NAME", "PIECE_ID", "STRING", "WORDS", "DATE", "MONEY"}
-_STEERING: Final = frozenset("\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069")
+_FINEST: Final = 128
+_STEERING: Final = frozenset(
+    "\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069"
+)
 """Marks that turn the direction of text: they could show a length's figures backwards."""
 
 _UNIT_NAMES: Final = {
@@ -58,16 +62,36 @@ class LineBuilder(LogLines):
         if token.type not in _SPEAKING:
             return Discard
         if token.type == "STRING":
-            text = str(token)[1:-1]
-            if any(sign in _STEERING for sign in text):
-                self.problems.append(say("T115", span))
-                text = "".join(sign for sign in text if sign not in _STEERING)
-            return tree.Word(text, span)
+            return tree.Word(self._seen(str(token)[1:-1], span), span)
         if token.type in _ANY_CASE:
             return tree.Word(str(token).lower(), span)
+        if token.type == "NAME" and not token.isascii():
+            self._one_alphabet(token, span)
         text = unicodedata.normalize("NFC", str(token))
         # how far apart the words of a material stand says nothing
         return tree.Word(" ".join(text.split()) if token.type == "WORDS" else text, span)
+
+    def _seen(self, text: str, span: Span) -> str:
+        """Return a text without what cannot be seen in it."""
+        if text.isprintable():
+            return text
+        if any(sign in _STEERING for sign in text):
+            self.problems.append(say("T115", span))
+            text = "".join(sign for sign in text if sign not in _STEERING)
+        hidden = {sign for sign in text if is_hidden(sign)}
+        if hidden:
+            which = ", ".join(f"U+{ord(sign):04X}" for sign in sorted(hidden)[:3])
+            self.problems.append(say("T119", span, which=which))
+            text = "".join(sign for sign in text if sign not in hidden)
+        return text
+
+    def _one_alphabet(self, name: Token, span: Span) -> None:
+        stranger = stranger_in(name)
+        if stranger is not None:
+            place = Span(span.file, span.line, span.column + stranger, span.column + stranger + 1)
+            sign = name[stranger]
+            what = unicodedata.name(sign, "of no alphabet").lower()
+            self.problems.append(say("T118", place, name=str(name), sign=sign, what=what))
 
     def _number(self, token: Token, span: Span) -> tree.Number:
         if sum(map(str.isdigit, token)) > _MOST_DIGITS:
@@ -80,6 +104,9 @@ class LineBuilder(LogLines):
         above, below = (int(part) for part in token.replace("⁄", "/").replace("∕", "/").split("/"))
         if below == 0:
             self.problems.append(say("T111", span, written=str(token)))
+            return tree.Number(Fraction(1), span)
+        if below > _FINEST:
+            self.problems.append(say("T120", span, written=str(token)))
             return tree.Number(Fraction(1), span)
         value = Fraction(above, below)
         if value >= 1 or not is_tape_fraction(Fraction(1, below)):

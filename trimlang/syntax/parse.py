@@ -11,15 +11,17 @@ from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.syntax.build import LineBuilder
 from trimlang.syntax.grammar import parser
 from trimlang.syntax.retired import RETIRED, Retired, renewed
-from trimlang.syntax.source import Source
+from trimlang.syntax.source import MOST_LINES, Source
 from trimlang.syntax.tree import Fact, RoomLine, RunLine, Statement, Unreadable
 
 LONGEST_LINE: Final = 2000
 MOST_MISTAKES: Final = 200
+MOST_SLIPS: Final = 20
+"""Mistakes told of one line: so many are no slips, and each costs reading the line again."""
 
 
 def parse(
-    source: Source, retired: tuple[Retired, ...] = RETIRED
+    source: Source, retired: tuple[Retired, ...] = RETIRED, most: int = MOST_LINES
 ) -> tuple[tuple[Statement, ...], tuple[Diagnostic, ...]]:
     """Return the statements of a file and what is wrong with its text.
 
@@ -27,10 +29,13 @@ def parse(
 
     A line that cannot be read whole keeps what could be read of it, so that one
     slip in a run does not also report the run as missing; where nothing could be
-    read, an ``Unreadable`` holds its place.
+    read, an ``Unreadable`` holds its place.  A file of more than ``most`` lines is
+    not read at all.
     """
     statements: list[Statement] = []
     findings: list[Diagnostic] = []
+    if source.line_count() > most:
+        return (), (say("T117", Span(source.name, 1, 1, 2), most=MOST_LINES),)
     for number, text in enumerate(source.lines(), start=1):
         if not text or text.isspace():
             continue
@@ -52,8 +57,8 @@ def parse(
 
 def _line(text: str, file: str, number: int) -> tuple[Statement | None, list[Diagnostic]]:
     problems: list[Diagnostic] = []
-    # each turn blanks one part between commas, so the loop is bounded by their number
-    for _ in range(text.count(",") + 2):
+    # each turn blanks one part between commas
+    for _ in range(min(text.count(",") + 2, MOST_SLIPS)):
         try:
             parsed = parser().parse(text)
         except UnexpectedInput as error:

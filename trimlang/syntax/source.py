@@ -4,6 +4,10 @@ from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from typing import Final
+
+MOST_LINES: Final = 250_000
+"""More lines than any job has, all its files together."""
 
 _LINE_END = re.compile(r"\r\n|\r|\n")
 
@@ -16,5 +20,10 @@ class Source:
     text: str
 
     def lines(self) -> list[str]:
-        """Return the lines without their ends; a byte order mark is dropped."""
-        return _LINE_END.split(self.text.removeprefix("\ufeff"))
+        """Return the first ``MOST_LINES`` lines without their ends or a byte order mark."""
+        return _LINE_END.split(self.text.removeprefix("\ufeff"), maxsplit=MOST_LINES)[:MOST_LINES]
+
+    def line_count(self) -> int:
+        """Return how many lines the file has, however many they are."""
+        text = self.text
+        return 1 + text.count("\n") + text.count("\r") - text.count("\r\n")

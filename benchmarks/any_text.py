@@ -1,0 +1,123 @@
+"""Feeds trimlang a million inputs that no careful hand wrote.
+
+    python -m benchmarks.any_text guided --inputs 600000 --seconds 1800 --corpus /tmp/corpus
+    python -m benchmarks.any_text grown --inputs 400000 --seed 1
+
+``guided`` is led by the code it reaches (needs the extra ``fuzz``); ``grown``
+writes jobs from the grammar and slips into good files, and needs nothing else.
+Each input is read, checked and, where it is a job, planned; one in ``--print``
+of those is printed as HTML.  A traceback, two seconds of CPU, or 512 MiB stop
+the run, and the input is left in ``any_text-found`` in the temporary folder.
+"""
+
+from __future__ import annotations
+
+import argparse
+import resource
+import sys
+from pathlib import Path
+from random import Random
+from tempfile import gettempdir
+from time import monotonic
+
+FOUND = Path(gettempdir()) / "any_text-found"
+MOST_MEGABYTES = 512
+
+
+def main() -> int:
+    """Run one of the two; return 1 where a promise was broken."""
+    parser = argparse.ArgumentParser(description=__doc__.partition("\n")[0])
+    parser.add_argument("how", choices=("guided", "grown"))
+    parser.add_argument("--inputs", type=int, default=10_000)
+    parser.add_argument("--seed", type=int, default=1)
+    parser.add_argument("--seconds", type=int, default=3600, help="stop then at the latest")
+    parser.add_argument("--print", type=int, default=100, dest="print_each", metavar="N")
+    parser.add_argument("--corpus", type=Path, help="where guided keeps what reached new code")
+    options = parser.parse_args()
+    return guided(options) if options.how == "guided" else grown(options)
+
+
+def grown(options: argparse.Namespace) -> int:
+    """Feed grown inputs."""
+    from tests.trust.feeding import Tally, feed
+    from tests.trust.growing import any_file, grammar_line, slipped
+
+    random, tally = Random(options.seed), Tally()
+    ends = monotonic() + options.seconds
+    while tally.fed < options.inputs and monotonic() < ends:
+        if random.random() < 0.4:
+            text = "\n".join(grammar_line(random) for _ in range(random.randint(1, 4)))
+        else:
+            text = slipped(any_file(random), random)
+        data = text.encode("utf-8", "surrogatepass")
+        try:
+            feed(data, tally, print_each=options.print_each)
+        except BaseException:
+            FOUND.write_bytes(data)
+            print(tally, file=sys.stderr)
+            raise
+        if tally.fed % 10_000 == 0:
+            print(tally, flush=True)
+    return said(tally)
+
+
+def guided(options: argparse.Namespace) -> int:
+    """Feed inputs led by coverage."""
+    import atheris
+
+    with atheris.instrument_imports(include=["trimlang"]):
+        from tests.trust.feeding import Tally, feed
+    from tests.trust.growing import any_file, bad_files, good_files, grammar_line, slipped
+
+    tally = Tally()
+
+    def one(data: bytes) -> None:
+        try:
+            feed(data, tally, print_each=options.print_each)
+        except BaseException:
+            FOUND.write_bytes(data)
+            print(tally, file=sys.stderr)
+            raise
+        if tally.fed % 20_000 == 0:
+            print(tally, flush=True)
+        if tally.fed >= options.inputs:
+            said(tally)
+
+    def changed(data: bytes, most: int, seed: int) -> bytes:
+        random = Random(seed)
+        if random.random() < 0.25:
+            return bytes(atheris.Mutate(data, most))
+        text = data.decode("utf-8", "replace") or any_file(random)
+        if random.random() < 0.02:
+            text = grammar_line(random)
+        return slipped(text, random).encode("utf-8", "replace")[:most]
+
+    arguments = [
+        "any_text",
+        f"-runs={options.inputs}",
+        f"-max_total_time={options.seconds}",
+        f"-seed={options.seed}",
+        f"-rss_limit_mb={MOST_MEGABYTES}",
+        "-timeout=20",
+        "-max_len=4096",
+        "-print_final_stats=1",
+    ]
+    if options.corpus is not None:
+        options.corpus.mkdir(parents=True, exist_ok=True)
+        for number, text in enumerate((*good_files(), *bad_files())):
+            (options.corpus / f"seed-{number}").write_text(text, encoding="utf-8")
+        arguments.append(str(options.corpus))
+    atheris.Setup(arguments, one, custom_mutator=changed)
+    atheris.Fuzz()
+    return 0  # atheris ends the process itself
+
+
+def said(tally: object) -> int:
+    """Print the tally and the most memory."""
+    most = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss / 1024
+    print(f"{tally}; {most:.0f} MiB at most", flush=True)
+    return int(most >= MOST_MEGABYTES)
+
+
+if __name__ == "__main__":
+    raise SystemExit(main())

@@ -1,0 +1,16 @@
+"""A build that is killed leaves the whole old set or the whole new one."""
+
+from pathlib import Path
+from random import Random
+
+import pytest
+
+from tests.trust.killing import Bench, Tally
+
+
+@pytest.mark.parametrize("exchange", [True, False], ids=["exchange", "two renames"])
+def test_a_killed_build_leaves_a_whole_set(tmp_path: Path, exchange: bool) -> None:
+    bench, tally = Bench(tmp_path, ("json",), exchange=exchange), Tally()
+    bench.kill(8, Random(1), tally)
+    assert sum(tally.held.values()) == 8
+    bench.heal()

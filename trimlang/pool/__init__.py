@@ -1,0 +1,1 @@
+"""Several jobs bought and laid out together: one order for a site with many flats."""

@@ -1,0 +1,1 @@
+"""A survey as a table: CSV from a spreadsheet into a job file, and back."""

@@ -1,0 +1,166 @@
+"""Reads CSV cell by cell and keeps where each stands, so that a mistake can be shown in place."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from typing import Final
+
+DELIMITERS: Final = (",", ";", "\t")
+_LINE_END: Final = re.compile(r"\r\n|\r|\n")
+_SEP: Final = re.compile(r"sep=(.)\s*(\r\n|\r|\n)", re.IGNORECASE)
+
+
+class NoTableError(Exception):
+    """The bytes are no CSV: why, and in which line and column."""
+
+    def __init__(self, why: str, line: int = 1, column: int = 1) -> None:
+        super().__init__(why)
+        self.why = why
+        self.line = line
+        self.column = column
+
+
+@dataclass(frozen=True, slots=True)
+class Cell:
+    """A cell's text, and where it stands: line and columns as an editor counts them."""
+
+    text: str
+    line: int
+    column: int
+    end: int
+
+
+@dataclass(frozen=True, slots=True)
+class Row:
+    """A row of the table: its number as a spreadsheet counts them, and its cells."""
+
+    number: int
+    cells: tuple[Cell, ...]
+
+
+def table_text(data: bytes) -> str:
+    """Return the text of a CSV file: UTF-8, with or without a mark, or UTF-16 with one.
+
+    Raises:
+        NoTableError: it is none of them.
+    """
+    for mark, encoding in ((b"\xff\xfe", "utf-16"), (b"\xfe\xff", "utf-16")):
+        if data.startswith(mark):
+            try:
+                return data.decode(encoding)
+            except UnicodeDecodeError:
+                raise NoTableError("it begins as UTF-16 and does not go on so") from None
+    try:
+        text = data.decode("utf-8-sig")
+    except UnicodeDecodeError as error:
+        line = data.count(b"\n", 0, error.start) + 1
+        raise NoTableError(f"it is no UTF-8 text (byte {error.start})", line) from None
+    if "\0" in text:
+        raise NoTableError("it is no text", text.count("\n", 0, text.index("\0")) + 1)
+    return text
+
+
+def read_rows(text: str) -> tuple[str, list[Row]]:
+    """Return the delimiter, and every row that is not blank.
+
+    The delimiter is what a line ``sep=;`` says, else the one that stands most often
+    in the first line.
+
+    Raises:
+        NoTableError: a quoted cell does not end.
+    """
+    said = _SEP.match(text)
+    begin = said.end() if said else 0
+    delimiter = said.group(1) if said else _delimiter(text)
+    reader = _Reader(text, delimiter, begin, 2 if said else 1)
+    return delimiter, [row for row in reader.rows() if any(cell.text.strip() for cell in row.cells)]
+
+
+def _delimiter(text: str) -> str:
+    heading = next((line for line in _LINE_END.split(text) if line.strip()), "")
+    bare = re.sub(r'"[^"]*"', "", heading)
+    return max(DELIMITERS, key=lambda sign: (bare.count(sign), -DELIMITERS.index(sign)))
+
+
+class _Reader:
+    def __init__(self, text: str, delimiter: str, begin: int, line: int) -> None:
+        self._text = text
+        self._delimiter = delimiter
+        self._at = begin
+        self._line = line
+        self._line_begin = begin
+
+    def rows(self) -> list[Row]:
+        rows: list[Row] = []
+        cells: list[Cell] = []
+        while self._at < len(self._text) or cells:
+            cells.append(self._cell())
+            if self._at < len(self._text) and self._text[self._at] == self._delimiter:
+                self._at += 1
+                if self._at == len(self._text):
+                    cells.append(self._made("", self._line, self._column, self._column))
+                else:
+                    continue
+            rows.append(Row(len(rows) + 1, tuple(cells)))
+            cells = []
+            self._end_line()
+        return rows
+
+    @property
+    def _column(self) -> int:
+        return self._at - self._line_begin + 1
+
+    def _end_line(self) -> None:
+        ended = _LINE_END.match(self._text, self._at)
+        if ended:
+            self._at = ended.end()
+            self._line += 1
+            self._line_begin = self._at
+
+    def _cell(self) -> Cell:
+        line, column = self._line, self._column
+        if self._text[self._at : self._at + 1] == '"':
+            return self._quoted(line, column)
+        end = self._at
+        while end < len(self._text) and self._text[end] not in (self._delimiter, "\r", "\n"):
+            end += 1
+        text = self._text[self._at : end]
+        self._at = end
+        return self._made(text, line, column, self._column)
+
+    def _quoted(self, line: int, column: int) -> Cell:
+        self._at += 1
+        parts: list[str] = []
+        first_end: int | None = None
+        while True:
+            if self._at >= len(self._text):
+                raise NoTableError("a cell's quotation mark is not closed", line, column)
+            sign = self._text[self._at]
+            if sign == '"':
+                self._at += 1
+                if self._text[self._at : self._at + 1] != '"':
+                    break
+                parts.append('"')
+                self._at += 1
+            elif sign in "\r\n":
+                if first_end is None:
+                    first_end = self._column
+                self._end_line()
+                parts.append("\n")
+            else:
+                parts.append(sign)
+                self._at += 1
+        # what follows the closing mark up to the delimiter is taken as it is
+        while self._at < len(self._text) and self._text[self._at] not in (
+            self._delimiter,
+            "\r",
+            "\n",
+        ):
+            parts.append(self._text[self._at])
+            self._at += 1
+        return self._made("".join(parts), line, column, first_end or self._column)
+
+    @staticmethod
+    def _made(text: str, line: int, column: int, end: int) -> Cell:
+        return Cell(text, line, column, max(end, column + 1))

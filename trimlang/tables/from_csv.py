@@ -1,0 +1,319 @@
+"""Makes a job file of a survey in CSV, and tells of every cell that cannot be right."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import Final
+
+from trimlang.compiler import check_job
+from trimlang.diagnostics import Diagnostic, Span, has_errors, say
+from trimlang.syntax.parse import parse
+from trimlang.syntax.source import Source
+from trimlang.tables.cells import Cell, NoTableError, Row, read_rows, table_text
+from trimlang.tables.columns import ALSO, COLUMNS, KINDS, NEEDED, is_formula, unguarded
+
+_QUOTES: Final = re.compile('["“”]')
+_TWO_WAYS: Final = re.compile(r"(?<!\d)\d{1,3},\d{3}(?!\d)")
+_DECIMAL_COMMA: Final = re.compile(r"(?<=\d),(?=\d)")
+_TEXTS: Final = ("room", "called", "note")
+_ELSEWHERE: Final = frozenset({"T210", "T211", "T212", "T214"})
+"""What is told of trims; not told where the table holds no trims: another file will."""
+
+
+@dataclass(frozen=True, slots=True)
+class Made:
+    """The job file's text, what is wrong with the table, and the table as text."""
+
+    text: str
+    findings: tuple[Diagnostic, ...]
+    source: Source
+
+
+@dataclass(frozen=True, slots=True)
+class _Piece:
+    """A part of a line: its columns there, and the table's column and cell that it came from."""
+
+    start: int
+    end: int
+    column: str
+    cell: Cell
+
+
+def from_csv(data: bytes, path: Path, include: str | None = None) -> Made:
+    """Return the job file that a table describes.
+
+    ``path`` is the table's own: messages name it, and includes are looked for
+    beside it.  ``include`` is a file that the job file shall include.
+    """
+    try:
+        text = table_text(data)
+        delimiter, rows = read_rows(text)
+    except NoTableError as error:
+        span = Span(path.name, error.line, error.column, error.column + 1)
+        finding = say("T651", span, path=path.name, why=error.why)
+        return Made("", (finding,), Source(path.name, data.decode("utf-8", "replace")))
+    made = _Table(path, delimiter, rows).made(include)
+    return replace(made, source=Source(path.name, text))
+
+
+class _Table:
+    def __init__(self, path: Path, delimiter: str, rows: list[Row]) -> None:
+        self._path = path
+        self._comma_is_decimal = delimiter != ","
+        self._rows = rows
+        self._findings: list[Diagnostic] = []
+        self._lines: list[str] = []
+        self._pieces: dict[int, tuple[Row, list[_Piece]]] = {}
+        self._room: str | None = None
+
+    def made(self, include: str | None) -> Made:
+        names = self._heading()
+        if names is not None:
+            if include is not None:
+                self._lines.append(f'include "{include}"')
+            for row in self._rows[1:]:
+                self._row(row, names)
+        text = "".join(f"{line}\n" for line in self._lines)
+        if names is not None:
+            self._check(text)
+        order = sorted(self._findings, key=lambda one: (one.span.file != self._path.name, one.span))
+        return Made(text, tuple(dict.fromkeys(order)), Source(self._path.name, ""))
+
+    def _say(self, code: str, cell: Cell, **facts: object) -> None:
+        self._findings.append(say(code, self._span(cell), **facts))
+
+    def _span(self, cell: Cell) -> Span:
+        return Span(self._path.name, cell.line, cell.column, cell.end)
+
+    # ---- the heading ----------------------------------------------------------------
+
+    def _heading(self) -> list[str] | None:
+        """Return each column's name, "" for one that is blank; None where it is no heading."""
+        if not self._rows:
+            self._say("T653", Cell("", 1, 1, 2), columns=" and ".join(NEEDED))
+            return None
+        from trimlang.syntax.mistakes import did_you_mean
+
+        names: list[str] = []
+        heading = self._rows[0]
+        for cell in heading.cells:
+            word = cell.text.strip().lower()
+            name = ALSO.get(word, word)
+            if name and name not in COLUMNS:
+                known = f"The columns are {', '.join(COLUMNS)}."
+                remedy = did_you_mean(word, COLUMNS, known)
+                self._say("T652", cell, word=f"no column is called “{word}”", remedy=remedy)
+                name = ""
+            elif name and name in names:
+                self._say("T652", cell, word=f"two columns are called “{name}”", remedy="")
+                name = ""
+            names.append(name)
+        missing = [name for name in NEEDED if name not in names]
+        if missing:
+            self._say("T653", heading.cells[0], columns=" and ".join(missing))
+            return None
+        return names
+
+    # ---- rows -----------------------------------------------------------------------
+
+    def _row(self, row: Row, names: list[str]) -> None:
+        cells: dict[str, Cell] = {}
+        for place, cell in enumerate(row.cells):
+            if not cell.text.strip():
+                continue
+            if place >= len(names):
+                self._say("T654", cell, row=row.number, columns=len(names))
+                break
+            if names[place]:
+                cells[names[place]] = cell
+        if not cells:
+            return
+        kind = self._kind(row, cells)
+        if kind == "line":
+            self._add(row, [("line", cells["line"])], "{line}")
+        elif kind == "room":
+            self._room_row(row, cells)
+        elif kind is not None:
+            self._wall_row(kind, row, cells)
+
+    def _kind(self, row: Row, cells: dict[str, Cell]) -> str | None:
+        cell = cells.get("kind")
+        if cell is None:
+            return "line" if set(cells) == {"line"} else "run"
+        word = cell.text.strip().lower()
+        if word not in KINDS:
+            from trimlang.syntax.mistakes import did_you_mean
+
+            remedy = did_you_mean(word, KINDS, f"The kinds are {', '.join(KINDS)}.")
+            self._say("T659", cell, row=row.number, word=word, remedy=remedy)
+            return None
+        if word == "line" and "line" not in cells:
+            self._missing(row, cells, "line")
+            return None
+        return word
+
+    def _missing(self, row: Row, cells: dict[str, Cell], column: str) -> None:
+        self._say("T656", next(iter(cells.values())), row=row.number, column=column)
+
+    def _room_row(self, row: Row, cells: dict[str, Cell]) -> None:
+        if "room" not in cells:
+            self._missing(row, cells, "room")
+            return
+        self._room = self._text("room", cells["room"], row)
+        parts = [("room", cells["room"])]
+        form = 'room "{room}"'
+        if "wall" in cells:
+            parts.append(("wall", cells["wall"]))
+            form += " as {wall}"
+        self._add_facts(row, cells, parts, form, ("trims", "note", "more"), indent="")
+
+    def _wall_row(self, kind: str, row: Row, cells: dict[str, Cell]) -> None:
+        needed = ["length"] if kind != "run" else ["wall", "length", "left", "right"]
+        room = cells.get("room")
+        if room is not None:
+            name = self._text("room", room, row)
+            if self._room is None or name.casefold() != self._room.casefold():
+                self._room = name
+                self._add(row, [("room", room)], 'room "{room}"')
+        elif self._room is None:
+            needed.insert(0, "room")
+        lacking = [column for column in needed if column not in cells]
+        for column in lacking:
+            self._missing(row, cells, column)
+        if lacking:
+            return
+        if kind == "run":
+            parts, form = [("wall", cells["wall"])], "{wall}: {length}"
+        else:
+            parts, form = [], f"{kind} {{length}}"
+        parts.append(("length", cells["length"]))
+        also = ("left", "right", "called", "trims", "note", "more")
+        self._add_facts(row, cells, parts, form, also, indent="  ")
+
+    def _add_facts(
+        self,
+        row: Row,
+        cells: dict[str, Cell],
+        parts: list[tuple[str, Cell]],
+        form: str,
+        also: tuple[str, ...],
+        *,
+        indent: str,
+    ) -> None:
+        said = {
+            "left": "left={left}",
+            "right": "right={right}",
+            "called": '"{called}"',
+            "trims": "trim {trims}",
+            "note": 'note "{note}"',
+            "more": "{more}",
+        }
+        for column in also:
+            if column in cells:
+                parts.append((column, cells[column]))
+                form += f", {said[column]}"
+        self._add(row, parts, indent + form)
+
+    def _add(self, row: Row, parts: list[tuple[str, Cell]], form: str) -> None:
+        """Write a line, and remember which of its columns came from which cell."""
+        texts: dict[str, str] = {}
+        for column, cell in parts:
+            text = (
+                self._text(column, cell, row) if column in _TEXTS else self._word(column, cell, row)
+            )
+            if text is None:
+                return
+            texts[column] = text
+        line, pieces = "", []
+        cell_of = dict(parts)
+        for literal, column in _parsed(form):
+            line += literal
+            if column:
+                start = len(line) + 1
+                line += texts[column]
+                pieces.append(_Piece(start, len(line) + 1, column, cell_of[column]))
+        if line.startswith("room ") and self._lines:
+            self._lines.append("")
+        self._lines.append(line)
+        self._pieces[len(self._lines)] = (row, pieces)
+
+    def _text(self, column: str, cell: Cell, row: Row) -> str:
+        """Return a free text as a quoted text can hold it."""
+        text = unguarded(cell.text.strip())
+        plain = _QUOTES.sub("″", " ".join(text.split("\n")))
+        if plain != text:
+            self._say("T658", cell, row=row.number, column=column, text=plain)
+        return plain
+
+    def _word(self, column: str, cell: Cell, row: Row) -> str | None:
+        """Return a cell that the language reads: one line, no formula, no comment."""
+        text = " ".join(cell.text.split())
+        if column == "line":
+            text = " ".join(cell.text.strip().splitlines())
+        elif is_formula(text):
+            self._say("T657", cell, row=row.number, column=column, written=text)
+            return None
+        elif "#" in _outside_quotes(text):
+            why = "“#” would begin a comment and hide what follows"
+            self._unread(cell, row, column, why, "Write it without the “#”.")
+            return None
+        if column == "trims":
+            text = re.sub(r"\s*[,;+/]\s*", ", ", text)
+        elif column in ("length", "left", "right") and self._comma_is_decimal:
+            if _TWO_WAYS.search(text):
+                why = f"“{text}” may mean thousands or a decimal comma"
+                self._unread(cell, row, column, why, "Write it without the comma, or with a point.")
+                return None
+            text = _DECIMAL_COMMA.sub(".", text)
+        return text
+
+    def _unread(self, cell: Cell, row: Row, column: str, why: str, remedy: str) -> None:
+        self._say("T655", cell, row=row.number, column=column, why=why, remedy=remedy)
+
+    # ---- what the language says of it -------------------------------------------------
+
+    def _check(self, text: str) -> None:
+        """Have the job file checked, and tell what is wrong with it at the cells it came from."""
+        _, unread = parse(Source(self._path.name, text))
+        if has_errors(unread):
+            for finding in unread:
+                self._at_cell(finding, syntax=True)
+            return
+        result = check_job(text, path=self._path)
+        known = any(line.split(None, 1)[:1] in (["trim"], ["include"]) for line in self._lines)
+        for finding in result.diagnostics:
+            if known or finding.code not in _ELSEWHERE:
+                self._at_cell(finding, syntax=False)
+
+    def _at_cell(self, finding: Diagnostic, *, syntax: bool) -> None:
+        found = self._pieces.get(finding.span.line)
+        if finding.span.file != self._path.name or found is None or not found[1]:
+            # of an included file, or of the table as a whole
+            place = finding.span
+            if place.file == self._path.name:
+                place = Span(self._path.name, 1, 1, 2)
+            self._findings.append(replace(finding, span=place))
+            return
+        row, pieces = found
+        before = [piece for piece in pieces if piece.start <= finding.span.column]
+        piece = before[-1] if before else pieces[0]
+        if syntax and finding.severity == "error":
+            self._unread(piece.cell, row, piece.column, finding.message, finding.remedy)
+            return
+        message = f"row {row.number}, {piece.column}: {finding.message}"
+        self._findings.append(replace(finding, span=self._span(piece.cell), message=message))
+
+
+def _parsed(form: str) -> Iterator[tuple[str, str]]:
+    """Yield the literal texts of a form, each with the column that follows it."""
+    from string import Formatter
+
+    for literal, column, _, _ in Formatter().parse(form):
+        yield literal, column or ""
+
+
+def _outside_quotes(text: str) -> str:
+    return re.sub(r'["“][^"“”]*["”]', "", text)
