@@ -207,6 +207,7 @@ class Replay:
                 into = self._long(sum(entry.rests, Fraction(0)))
                 self._say("T708", entry.span, piece=entry.piece, rests=into, had=had)
                 return
+            self._yard.waste(entry.piece)
         elif entry.piece in self._pieces or entry.length is not None:
             wanted = self._part(entry.piece, entry.length)
             cuts = max(len(entry.rests) - 1, 0) * self._bench.kerf

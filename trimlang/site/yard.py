@@ -102,3 +102,9 @@ class Yard:
         """Cut a part off a stick that was begun."""
         stick = self.started[name]
         self.started[name] = replace(stick, done=(*stick.done, part))
+
+    def waste(self, piece: str) -> None:
+        """Forget a spoiled piece by its name: the stick has lost its length all the same."""
+        for name, stick in self.started.items():
+            done = tuple(replace(part, id="") if part.id == piece else part for part in stick.done)
+            self.started[name] = replace(stick, done=done)
