@@ -5,7 +5,8 @@
     >>> [piece.id for piece in result.pieces]               # doctest: +SKIP
 
 The front door is ``compile``; what it returns is a ``Result`` of plain frozen
-values.  ``read_plan`` gives the values of a ``plan.json`` that was written.  Everything else is for the command line and may change.
+values.  ``read_plan`` gives the values of a ``plan.json`` that was written.
+Everything else is for the command line and may change.
 """
 
 from __future__ import annotations

@@ -244,7 +244,9 @@ def _summary(result: Result, target: Path) -> str:
     from trimlang.sheets.data import money_text, plan_status
 
     sticks = sum(len(plan.sticks) for plan in result.plans)
-    return (
+    from trimlang.commands.site_words import site_words
+
+    return site_words(result) + (
         f"{len(result.pieces)} pieces from {sticks} sticks,"
         f" {result.job.currency}{money_text(result.cost)} of trim"
         f" ({plan_status(result.plans)}; no plan costs less than"

@@ -10,7 +10,7 @@ from dataclasses import MISSING, fields, is_dataclass
 from decimal import Decimal
 from enum import StrEnum
 from fractions import Fraction
-from types import NoneType, UnionType
+from types import UnionType
 from typing import Any, Final, get_args, get_origin, get_type_hints
 
 from trimlang.diagnostics import Diagnostic, Span, say

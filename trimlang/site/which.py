@@ -8,7 +8,7 @@ from trimlang.lengths.tape import feet_text, length_text
 from trimlang.site.bench import Bench, Laid, Layout
 from trimlang.site.entries import Cut, From, Spoiled
 from trimlang.site.keeping import next_number
-from trimlang.site.ledger import trim_of_stick
+from trimlang.site.ledger import SAME, trim_of_stick
 from trimlang.site.yard import Yard
 from trimlang.stock.problem import Part
 from trimlang.survey.measures import Findings
@@ -31,9 +31,9 @@ def which_stick(
     if source is not None and source.stick is not None:
         return _named(source, source.stick, bench, yard, layout, findings)
     if source is not None and source.length is not None:
-        if laid is not None and laid.length == source.length:
+        if laid is not None and abs(laid.length - source.length) < SAME:
             return laid.name, laid.length
-        return _new_name(bench, yard, layout), source.length
+        return _new_name(bench, yard, layout), _known(source.length, bench, yard)
     if laid is not None:
         return laid.name, laid.length
     return _any_stick(entry, part, bench, yard, layout, findings)
@@ -47,14 +47,14 @@ def _named(
         return None
     begun = yard.started.get(name)
     if begun is not None:
-        if source.length is not None and source.length != begun.length:
+        if source.length is not None and abs(source.length - begun.length) >= SAME:
             findings.say(
                 "T717", source.span, stick=name, length=feet_text(begun.length, bench.unit)
             )
             return None
         return name, begun.length
     if source.length is not None:
-        return name, source.length
+        return name, _known(source.length, bench, yard)
     laid = next((one for one in layout.sticks if one.name == name), None)
     if laid is None:
         findings.say("T715", source.span, stick=name)
@@ -82,6 +82,14 @@ def _any_stick(
     none = "no stick in hand or on the stock lines is so long"
     findings.say("T713", entry.span, piece=entry.piece, need=need, stick=none)
     return None
+
+
+def _known(length: Fraction, bench: Bench, yard: Yard) -> Fraction:
+    """Return the stick's length that is meant: a line may tell it to four places."""
+    lengths = [kind.length for kind, count in yard.whole.items() if count]
+    lengths += [offer.length for offer in (*bench.trim.offers, *bench.trim.logged)]
+    near = [one for one in lengths if abs(one - length) < SAME]
+    return min(near, key=lambda one: (abs(one - length), one), default=length)
 
 
 def _new_name(bench: Bench, yard: Yard, layout: Layout) -> str:
