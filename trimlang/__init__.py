@@ -5,7 +5,8 @@
     >>> [piece.id for piece in result.pieces]               # doctest: +SKIP
 
 The front door is ``compile``; what it returns is a ``Result`` of plain frozen
-values.  Everything else is for the command line and may change.
+values.  ``read_plan`` gives the values of a ``plan.json`` that was written.
+Everything else is for the command line and may change.
 """
 
 from __future__ import annotations
@@ -19,9 +20,12 @@ from trimlang.version import __version__
 if TYPE_CHECKING:
     from trimlang.compiler import Result
     from trimlang.diagnostics import Diagnostic, Severity, Span
+    from trimlang.sheets.read_plan import PlanFile, PlanFileError
 
 __all__ = [
     "Diagnostic",
+    "PlanFile",
+    "PlanFileError",
     "Result",
     "Severity",
     "Span",
@@ -29,6 +33,8 @@ __all__ = [
     "check",
     "compile",
     "plan_json",
+    "read_plan",
+    "write_plan",
 ]
 
 
@@ -67,12 +73,35 @@ def plan_json(result: Result) -> bytes:
     return written(result).encode()
 
 
+def read_plan(text: str) -> PlanFile:
+    """Return what stands in a ``plan.json`` that ``trimlang build`` wrote.
+
+    Raises:
+        PlanFileError: it is no such file, or of another version; its
+            ``diagnostic`` says why (T631 to T634).
+    """
+    from trimlang.sheets.read_plan import read_plan as read
+
+    return read(text)
+
+
+def write_plan(plan: PlanFile) -> str:
+    """Return the text of ``plan.json``: the very bytes that ``plan`` was read from."""
+    from trimlang.sheets.read_plan import write_plan as write
+
+    return write(plan)
+
+
 def __getattr__(name: str) -> Any:
     """Load the front door's types when they are asked for: importing trimlang stays cheap."""
     if name == "Result":
         from trimlang.compiler import Result
 
         return Result
+    if name in ("PlanFile", "PlanFileError"):
+        from trimlang.sheets import read_plan
+
+        return getattr(read_plan, name)
     if name in ("Diagnostic", "Severity", "Span"):
         from trimlang import diagnostics
 

@@ -12,6 +12,7 @@ from trimlang.diagnostics import Diagnostic, has_errors, say
 from trimlang.joinery.pieces import joinery, splices
 from trimlang.means import USUAL, Means
 from trimlang.reading import Gathered, gather
+from trimlang.site.planned import Planned, with_offers_of_log
 from trimlang.survey.survey import survey
 
 if TYPE_CHECKING:
@@ -20,6 +21,7 @@ if TYPE_CHECKING:
     from trimlang.joinery.piece import Piece
     from trimlang.joinery.pieces import Places
     from trimlang.joinery.splicing import Splice
+    from trimlang.site.site import Site
     from trimlang.stock.ask import Question
     from trimlang.stock.layout import TrimPlan
     from trimlang.stock.planner import Effort, Watch
@@ -39,7 +41,9 @@ class Result:
 
     ``diagnostics`` are in the order of the file.  Where one of them is an
     error, ``plans`` and ``supplies`` are empty: nothing is cut from a survey
-    that does not hold together.
+    that does not hold together.  ``site`` is how the job stands where it has a
+    site log: ``plans`` are then of what is left, and ``pieces`` that are cut have the
+    length that they were cut to.
     """
 
     job: Job
@@ -48,6 +52,7 @@ class Result:
     supplies: tuple[Supply, ...]
     diagnostics: tuple[Diagnostic, ...]
     sources: dict[str, Source] = field(default_factory=dict)
+    site: Site | None = None
 
     @property
     def ok(self) -> bool:
@@ -56,20 +61,33 @@ class Result:
 
     @property
     def cost(self) -> Fraction:
-        """What all trim costs, in the job's money."""
-        return sum((plan.cost for plan in self.plans), Fraction(0))
+        """What all trim costs, in the job's money, what was spent included."""
+        return sum((plan.cost for plan in self.plans), self.spent)
 
     @property
     def bound(self) -> Fraction:
         """A cost below which no plan can go."""
-        return sum((plan.bound for plan in self.plans), Fraction(0))
+        return sum((plan.bound for plan in self.plans), self.spent)
+
+    @property
+    def spent(self) -> Fraction:
+        """What the site log says was spent on trim."""
+        return Fraction(0) if self.site is None else self.site.spent
 
 
 def check_job(
-    text: str, *, path: Path | None = None, name: str = "<text>", means: Means = USUAL
+    text: str,
+    *,
+    path: Path | None = None,
+    name: str = "<text>",
+    means: Means = USUAL,
+    log: str | None = None,
 ) -> Result:
-    """Read, survey and join a job without planning its stock."""
-    gathered = gather(text, path=path, name=name, read=means.read, line=means.line)
+    """Read, survey and join a job without planning its stock.
+
+    ``log`` stands in for the text of the log file beside it.
+    """
+    gathered = gather(text, path=path, name=name, read=means.read, line=means.line, log=log)
     return check_gathered(gathered, path.name if path is not None else name, means)
 
 
@@ -80,6 +98,10 @@ def check_gathered(gathered: Gathered, file: str, means: Means = USUAL) -> Resul
     joined: tuple[Diagnostic, ...] = ()
     if not has_errors(surveyed):
         pieces, joined = joinery(job, room=means.room)
+        if job.log:
+            from trimlang.site.ledger import check_log
+
+            joined += check_log(job, pieces)
     findings = (*gathered.findings, *surveyed, *joined)
     order = {source: number for number, source in enumerate(gathered.sources)}
     # an end that could not be read is not missing too
@@ -116,18 +138,20 @@ def compile_job(
     name: str = "<text>",
     effort: Effort | None = None,
     watch: Callable[[str], Watch | None] | None = None,
+    log: str | None = None,
 ) -> Result:
     """Compile a job file's text: survey, pieces, stock plan and supplies.
 
     ``path`` is the file that the text came from, for its includes; ``effort``
     is how hard the planner looks for a proof, all trims together.  ``watch`` is
     told each trim's name as its planning begins and gives what is to be told
-    how the search goes.
+    how the search goes.  ``log`` stands in for the text of the log file beside it.
 
     Raises:
         WrongPlanError: the independent verifier rejects a plan.
     """
-    return plan_checked(check_job(text, path=path, name=name), effort=effort, watch=watch)
+    checked = check_job(text, path=path, name=name, log=log)
+    return plan_checked(checked, effort=effort, watch=watch)
 
 
 def plan_checked(
@@ -141,15 +165,25 @@ def plan_checked(
         return checked
     from trimlang.takeoff.supplies import supplies
 
-    pieces, plans, problems = plan_pieces(checked.job, checked.pieces, effort, watch)
+    planned = _first_plan(with_offers_of_log(checked.job), checked.pieces, effort, watch)
+    pieces, plans, problems, site = planned.pieces, planned.plans, planned.problems, None
+    if checked.job.log:
+        from trimlang.site.under_way import WrongSiteError, under_way
+
+        try:
+            pieces, plans, problems, site = under_way(checked.job, planned, effort, watch)
+        except WrongSiteError as error:
+            raise WrongPlanError(str(error)) from None
     findings = checked.diagnostics + problems
+    wrong = has_errors(problems)
     return Result(
         checked.job,
         pieces,
-        () if problems else plans,
-        () if problems else supplies(checked.job, pieces),
+        () if wrong else plans,
+        () if wrong else supplies(checked.job, pieces),
         findings,
         checked.sources,
+        None if wrong else site,
     )
 
 
@@ -160,6 +194,17 @@ def plan_pieces(
     watch: Callable[[str], Watch | None] | None,
 ) -> tuple[tuple[Piece, ...], tuple[TrimPlan, ...], tuple[Diagnostic, ...]]:
     """Plan each trim; return the pieces too, which the plan may have spliced otherwise."""
+    planned = _first_plan(job, pieces, effort, watch)
+    return planned.pieces, planned.plans, planned.problems
+
+
+def _first_plan(
+    job: Job,
+    pieces: tuple[Piece, ...],
+    effort: Effort | None,
+    watch: Callable[[str], Watch | None] | None,
+) -> Planned:
+    """Plan each trim of the whole job, whose runs the plan may splice otherwise."""
     plans: list[TrimPlan] = []
     problems: list[Diagnostic] = []
     joined = job
@@ -194,7 +239,7 @@ def plan_pieces(
             places |= plan[1]
     if places:
         pieces = joinery(joined, places)[0]
-    return pieces, tuple(plans), tuple(problems)
+    return Planned(pieces, tuple(plans), tuple(problems), joined, places)
 
 
 class Clock:

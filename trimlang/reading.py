@@ -13,6 +13,8 @@ from trimlang.syntax.parse import ReadLine, parse, read_line
 from trimlang.syntax.source import MOST_LINES, Source
 
 MOST_MEGABYTES: Final = 16
+LOG_SUFFIX: Final = ".site"
+_LOG_LINES: Final = (tree.LogLine, tree.BoughtLine, tree.RackLine)
 DEEPEST: Final = 16
 """Files that include one another in a chain."""
 
@@ -72,6 +74,11 @@ def decode(data: bytes, name: str) -> str:
         raise UnreadableError("T604", facts) from None
 
 
+def log_beside(path: Path) -> Path:
+    """Return where a job's log file lies: ``house.site`` beside ``house.trim``."""
+    return path.with_suffix(LOG_SUFFIX)
+
+
 def gather(
     text: str,
     *,
@@ -79,16 +86,20 @@ def gather(
     name: str = "<text>",
     read: Callable[[Path], str] = read_text,
     line: ReadLine = read_line,
+    log: str | None = None,
 ) -> Gathered:
     """Parse ``text`` and put what it includes in the place of each include line.
 
     Includes are looked for in the folder of ``path`` and never outside it, not
     even by way of links.  ``read`` gives a file's text and ``line`` a line's
     statement; an editor has what is not yet saved, and remembers what is not new.
+    The job's log file, where it has one, comes last; ``log`` stands in for its text.
     """
     shown = path.name if path is not None else name
     gatherer = _Gatherer(path.resolve().parent if path is not None else None, read, line)
     statements = gatherer.file(Source(shown, text), path, ())
+    if path is not None and path.suffix != LOG_SUFFIX:
+        statements += gatherer.log_file(log_beside(path), log)
     return Gathered(tuple(statements), tuple(gatherer.findings), gatherer.sources)
 
 
@@ -118,6 +129,33 @@ class _Gatherer:
             else:
                 gathered.append(statement)
         return gathered
+
+    def log_file(self, path: Path, log: str | None) -> list[tree.Statement]:
+        """Read the log file beside the job, where there is one: nothing but lines of the log."""
+        span = Span(path.name, 1, 1, 2)
+        if log is None:
+            try:
+                if not path.is_file():
+                    return []
+                if self._root is not None and not path.resolve().is_relative_to(self._root):
+                    self._say("T602", span, path=path.name)
+                    return []
+                log = self._read(path)
+            except UnreadableError as error:
+                self._say(error.code, span, **error.facts)
+                return []
+            except OSError as error:
+                reason = (error.strerror or "unknown").lower()
+                self._say("T601", span, path=path.name, reason=reason)
+                return []
+        source = Source(path.name, log)
+        self.sources[source.name] = source
+        statements, findings = parse(source, line=self._line)
+        self.findings.extend(findings)
+        for statement in statements:
+            if not isinstance(statement, (*_LOG_LINES, tree.Unreadable)):
+                self._say("T701", statement.span)
+        return [one for one in statements if isinstance(one, _LOG_LINES)]
 
     def _include(
         self, line: tree.Include, path: Path | None, within: tuple[Path, ...]

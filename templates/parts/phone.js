@@ -9,7 +9,8 @@
   const show = function () {
     const ticks = read();
     for (const box of boxes) {
-      box.checked = ticks[box.dataset.tick] === 1;
+      const tick = ticks[box.dataset.tick];
+      box.checked = tick === undefined ? box.defaultChecked : tick === 1;
       const card = box.closest(".ticket");
       if (card) { card.classList.toggle("done", box.checked); }
     }
@@ -17,7 +18,8 @@
   for (const box of boxes) {
     box.addEventListener("change", function () {
       const ticks = read();
-      if (box.checked) { ticks[box.dataset.tick] = 1; } else { delete ticks[box.dataset.tick]; }
+      if (box.checked === box.defaultChecked) { delete ticks[box.dataset.tick]; }
+      else { ticks[box.dataset.tick] = box.checked ? 1 : 0; }
       try { localStorage.setItem(key, JSON.stringify(ticks)); } catch (error) { /* private window */ }
       show();
     });

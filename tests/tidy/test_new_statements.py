@@ -18,7 +18,6 @@ putty: PUTTY ":" putty_fact ("," putty_fact)*
 ?putty_fact: LUMP length -> lump
 SAWN.2: /sawn\\b/i
 RUINED.2: /ruined\\b/i
-INTO.2: /into\\b/i
 FETCHED.2: /fetched\\b/i
 PUTTY.2: /putty\\b/i
 LUMP.2: /lump\\b/i

@@ -244,6 +244,8 @@ def _summary(result: Result, target: Path) -> str:
     from trimlang.sheets.data import money_text, plan_status
 
     sticks = sum(len(plan.sticks) for plan in result.plans)
+    from trimlang.commands.site_words import site_words
+
     spare = sum(len(plan.whole_sticks) for plan in result.plans)
     text = (
         f"{_counted(len(result.pieces), 'piece')} from {_counted(sticks, 'stick')}"
@@ -252,7 +254,7 @@ def _summary(result: Result, target: Path) -> str:
         f" ({plan_status(result.plans)}; no plan costs less than"
         f" {result.job.currency}{money_text(result.bound)}) → {target}"
     )
-    return f"{printable(text)}\n"
+    return f"{site_words(result)}{printable(text)}\n"
 
 
 def _counted(count: int, word: str) -> str:

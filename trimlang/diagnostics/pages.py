@@ -12,6 +12,7 @@ from typing import Final
 from trimlang.diagnostics.cutting_pages import CUTTING_PAGES
 from trimlang.diagnostics.file_pages import FILE_PAGES
 from trimlang.diagnostics.joint_pages import JOINT_PAGES
+from trimlang.diagnostics.log_pages import LOG_PAGES
 from trimlang.diagnostics.measure_pages import MEASURE_PAGES
 from trimlang.diagnostics.name_pages import NAME_PAGES
 from trimlang.diagnostics.page import Page
@@ -25,6 +26,7 @@ _PARTS: Final = (
     JOINT_PAGES,
     CUTTING_PAGES,
     FILE_PAGES,
+    LOG_PAGES,
     NAME_PAGES,
 )
 

@@ -14,7 +14,8 @@ def reference() -> str:
         "Every message of trimlang, by code. Made from the pages in `trimlang/diagnostics/`;",
         "`trimlang explain CODE` prints the same. T1xx: the line cannot be read; T2xx: what it",
         "says cannot be so; T3xx: two walls do not meet; T4xx: a piece cannot be cut; T5xx: the",
-        "stock does not reach; T6xx: a file cannot be read.",
+        "stock does not reach; T6xx: a file cannot be read; T7xx: the site",
+        "log says what cannot be.",
     ]
     for page in sorted(PAGES.values(), key=lambda page: page.code):
         parts += [

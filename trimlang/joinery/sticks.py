@@ -9,5 +9,7 @@ from trimlang.survey.job import Trim
 
 def longest_stick(trim: Trim, squares_off: Fraction) -> Fraction | None:
     """Return the longest piece that bought stock (else what is on hand) can give."""
-    lengths = [offer.length for offer in trim.offers] or [rest.length for rest in trim.rests]
+    lengths = [offer.length for offer in (*trim.offers, *trim.logged)] or [
+        rest.length for rest in trim.rests
+    ]
     return max(lengths) - 2 * squares_off if lengths else None

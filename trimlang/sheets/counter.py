@@ -42,6 +42,7 @@ class TrimOrder:
     waste: str
     saves: str
     fewest: str
+    in_hand: str
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,6 +58,8 @@ class Order:
     unpriced: bool
     bound: str
     status: str
+    spent: str
+    to_buy: str
 
 
 def order(result: Result, pen: Pen) -> Order:
@@ -84,6 +87,8 @@ def order(result: Result, pen: Pen) -> Order:
         unpriced=any(not supply.price for supply in result.supplies),
         bound=pen.money(result.bound),
         status=pen.words("proven least cost") if proven else _gap(result.cost, result.bound, pen),
+        spent="" if result.site is None else pen.money(result.site.spent),
+        to_buy="" if result.site is None else pen.money(result.site.to_buy),
     )
 
 
@@ -125,8 +130,10 @@ def _trim(result: Result, plan: TrimPlan, pen: Pen) -> TrimOrder:
         if plan.status is Status.PROVEN
         else _gap(plan.cost, plan.bound, pen),
         waste=_waste(plan, pen),
-        saves=_saves(plan, pen),
-        fewest=_fewest(result, plan, pen),
+        # a job under way is not planned from nothing any more
+        saves=_saves(plan, pen) if result.site is None else "",
+        fewest=_fewest(result, plan, pen) if result.site is None else "",
+        in_hand=_in_hand(result, plan, pen),
     )
 
 
@@ -139,6 +146,20 @@ def _sticks(plan: TrimPlan, pen: Pen) -> str:
     if plan.stick_bound > 0:
         return words("{n}; not proven fewest: at this cost fewer than {least} cannot do", **facts)
     return words("{n}; not proven fewest", **facts)
+
+
+def _in_hand(result: Result, plan: TrimPlan, pen: Pen) -> str:
+    """Say what is in hand that no piece is planned on."""
+    if result.site is None:
+        return ""
+    held = [
+        pen.words("{n} of {length}", n=one.count, length=pen.stick(one.length))
+        if one.stick is None
+        else pen.words("rest of {stick}, {length}", stick=one.stick, length=pen.length(one.length))
+        for one in result.site.in_hand
+        if one.trim == plan.trim
+    ]
+    return ", ".join(held) or pen.words("none")
 
 
 def _waste(plan: TrimPlan, pen: Pen) -> str:

@@ -11,11 +11,12 @@ from trimlang.compiler import Result
 from trimlang.diagnostics.show import as_data
 from trimlang.joinery.piece import Cut, Piece
 from trimlang.lengths.tape import feet_text, length_text
+from trimlang.site.site import InHand, State
 from trimlang.stock.layout import Bought, CutStick, TrimPlan
 from trimlang.stock.problem import Status
 from trimlang.version import __version__
 
-SCHEMA_VERSION: Final = 1
+SCHEMA_VERSION: Final = 2
 
 
 def money_text(amount: Fraction) -> str:
@@ -61,13 +62,16 @@ def plan_data(result: Result) -> dict[str, Any]:
         "job": result.job.name,
         "surveyed": result.job.surveyed,
         "currency": result.job.currency,
-        "pieces": [_piece(piece, stick_of.get(piece.id)) for piece in result.pieces],
+        "pieces": [_piece(piece, stick_of.get(piece.id), result) for piece in result.pieces],
         "sticks": [_stick(stick, unit) for plan in result.plans for stick in plan.sticks],
+        "in_hand": [] if result.site is None else [_in_hand(one) for one in result.site.in_hand],
         "order": list(_order(result)),
         "diagnostics": [as_data(finding) for finding in result.diagnostics],
         "summary": {
             "cost": money_text(result.cost),
             "lower_bound": money_text(result.bound),
+            "spent": money_text(result.spent),
+            "to_buy": money_text(result.cost - result.spent),
             "status": plan_status(result.plans).value,
             "sticks": sum(len(plan.sticks) for plan in result.plans),
             "pieces": len(result.pieces),
@@ -82,7 +86,8 @@ def plan_json(result: Result) -> str:
     return json.dumps(plan_data(result), ensure_ascii=False, indent=1) + "\n"
 
 
-def _piece(piece: Piece, stick: str | None) -> dict[str, Any]:
+def _piece(piece: Piece, stick: str | None, result: Result) -> dict[str, Any]:
+    site = result.site
     return {
         "id": piece.id,
         "kind": piece.kind.value,
@@ -103,6 +108,17 @@ def _piece(piece: Piece, stick: str | None) -> dict[str, Any]:
         "mates": list(piece.mates),
         "stick": stick,
         "note": piece.note,
+        "state": (State.TO_CUT if site is None else site.state(piece.id)).value,
+        "changed": site is not None and piece.id in site.changed,
+    }
+
+
+def _in_hand(held: InHand) -> dict[str, Any]:
+    return {
+        "trim": held.trim,
+        "length_in": str(held.length),
+        "count": held.count,
+        "stick": held.stick,
     }
 
 

@@ -14,6 +14,7 @@ from trimlang.sheets.counter import order
 from trimlang.sheets.flats import flats_table
 from trimlang.sheets.floor import floor_plan
 from trimlang.sheets.heading import heading
+from trimlang.sheets.left_to_cut import left_to_cut
 from trimlang.sheets.overview import house
 from trimlang.sheets.paper import Label, label, page_rule, running
 from trimlang.sheets.pen import Pen
@@ -37,17 +38,27 @@ TITLES: Final = {
 SITE_TITLES: Final = {**TITLES, "flats": N_("Flats and sticks")}
 """The sheets of several jobs that are bought together have one more."""
 
+CHANGED: Final = "tickets-changed"
+"""One more sheet of a job under way: the tickets again, only those that changed."""
+
 
 def _drawn(
     result: Result, pen: Pen, *, qr: bool, stock: Label | None, site: Site | None
 ) -> dict[str, Callable[[], dict[str, object]]]:
     """Return how each sheet's own context is made."""
+    left = left_to_cut(result)
+    changed = result.site is not None and result.site.changed
     return {
         "tickets": lambda: _tickets(result, pen, qr=qr, stock=stock),
+        **(
+            {CHANGED: lambda: _tickets(result, pen, qr=qr, stock=stock, only_changed=True)}
+            if changed
+            else {}
+        ),
         "stock-order": lambda: {"order": order(result, pen)},
         "checklist": lambda: {"list": checklist(result, pen)},
-        "stick-layouts": lambda: {"trims": stick_layouts(result, pen)},
-        "saw-sheet": lambda: {"saw": saw_sheet(result, pen)},
+        "stick-layouts": lambda: {"trims": stick_layouts(left, pen)},
+        "saw-sheet": lambda: {"saw": saw_sheet(left, pen)},
         "floor-plan": lambda: {
             "house": house(result, pen),
             "rooms": floor_plan(result, pen),
@@ -56,8 +67,10 @@ def _drawn(
     }
 
 
-def _tickets(result: Result, pen: Pen, *, qr: bool, stock: Label | None) -> dict[str, object]:
-    made = tickets(result, pen, label=stock, code=qr)
+def _tickets(
+    result: Result, pen: Pen, *, qr: bool, stock: Label | None, only_changed: bool = False
+) -> dict[str, object]:
+    made = tickets(result, pen, label=stock, code=qr, only_changed=only_changed)
     return {
         "tickets": made,
         "rows": rows(made) if stock is None else [[one] for one in made],
@@ -117,12 +130,13 @@ def render_sheets(
     size = page_rule(paper)
 
     def titled(name: str) -> dict[str, object]:
-        title = words(SITE_TITLES[name])
+        title = words(N_("Cut tickets that changed") if name == CHANGED else SITE_TITLES[name])
         rules = running(head.job, title, head.revision, words)
         return {"sheet": title, "page_rule": Markup(f"{size}\n{rules}")}  # noqa: S704 - escaped
 
-    return {
-        name: press.sheet(f"{name}.html", {**common, **titled(name), **own()})
-        for name, own in _drawn(result, pen, qr=qr, stock=stock, site=site).items()
-        if only is None or name in only
-    }
+    sheets: dict[str, str] = {}
+    for name, own in _drawn(result, pen, qr=qr, stock=stock, site=site).items():
+        if only is None or name in only:
+            template = "tickets.html" if name == CHANGED else f"{name}.html"
+            sheets[name] = press.sheet(template, {**common, **titled(name), **own()})
+    return sheets

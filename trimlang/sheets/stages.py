@@ -15,6 +15,7 @@ from trimlang.joinery.fixings import fixings
 from trimlang.lengths.tape import decimal_text
 from trimlang.sheets.pen import Pen, Reading
 from trimlang.sheets.words import N_
+from trimlang.site.site import State
 from trimlang.survey.job import Job
 from trimlang.survey.settings import Settings
 from trimlang.takeoff.supplies import nails_in
@@ -45,12 +46,13 @@ class Stage:
 
 @dataclass(frozen=True, slots=True)
 class PieceLine:
-    """A piece's row of boxes."""
+    """A piece's row of boxes; those in ``done`` are ticked by the site log."""
 
     id: str
     length: Reading
     nails: str
     is_return: bool
+    done: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -263,6 +265,7 @@ def _room(result: Result, name: str, pen: Pen) -> RoomList:
                 own.reading(piece.to_mark),
                 pen.words("glue") if is_return else str(nails),
                 is_return,
+                _done(result, piece.id),
             )
         )
     return RoomList(
@@ -271,3 +274,10 @@ def _room(result: Result, name: str, pen: Pen) -> RoomList:
         tuple(lines),
         "; ".join(room.note for room in rooms if room.note),
     )
+
+
+def _done(result: Result, piece: str) -> tuple[str, ...]:
+    """Return the boxes that the site log ticks: up to the cut, or up to the nails."""
+    if result.site is None or not result.site.is_cut(piece):
+        return ()
+    return COLUMNS[:4] if result.site.state(piece) is State.FITTED else COLUMNS[:1]

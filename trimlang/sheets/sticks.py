@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from fractions import Fraction
 from typing import Final
 
 from trimlang.compiler import Result
@@ -73,7 +72,9 @@ def stick_layouts(result: Result, pen: Pen) -> tuple[TrimSticks, ...]:
     pieces = {piece.id: piece for piece in result.pieces}
     drawn: list[TrimSticks] = []
     for plan in result.plans:
-        longest = max((stick.length for stick in plan.sticks), default=Fraction(1))
+        if not plan.sticks:
+            continue
+        longest = max(stick.length for stick in plan.sticks)
         scale = WIDE / float(longest)
         drawn.append(
             TrimSticks(
@@ -87,19 +88,21 @@ def stick_layouts(result: Result, pen: Pen) -> tuple[TrimSticks, ...]:
 
 def _stick(stick: CutStick, pieces: dict[str, Piece], scale: float, pen: Pen) -> StickLayout:
     words = pen.words
-    ends = stick.places[0].start if stick.places else Fraction(0)
+    ends = stick.squared
     offcut_from = stick.length - ends - stick.offcut
     source = words("shop offcut") if stick.on_hand else words("stick")
+    if stick.gone:
+        source = words("rest, cut from before")
     return StickLayout(
         id=stick.id,
         source=f"{pen.stick(stick.length)} {source}",
         blocks=tuple(
             _block(number, place, pieces[place.piece], scale)
-            for number, place in enumerate(stick.places, start=1)
+            for number, place in enumerate(stick.places, start=stick.before + 1)
         ),
         rows=tuple(
             _row(number, place, pieces[place.piece], pen)
-            for number, place in enumerate(stick.places, start=1)
+            for number, place in enumerate(stick.places, start=stick.before + 1)
         ),
         wide=_fixed(float(stick.length) * scale),
         offcut_from=_fixed(float(offcut_from) * scale),

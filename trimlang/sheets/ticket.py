@@ -16,6 +16,7 @@ from trimlang.sheets.paper import Label, UnknownPaperError
 from trimlang.sheets.pen import Pen, Reading
 from trimlang.sheets.shape import Shape, frame_of, on_label, on_paper
 from trimlang.sheets.ticket_text import EndPrint, Fact, Print, shorter_notes
+from trimlang.site.site import State
 from trimlang.stock.layout import CutStick, Place
 from trimlang.survey.job import Fit, Joint
 
@@ -62,14 +63,21 @@ class Ticket:
     payload: str
     is_return: bool
     shape: Shape
+    changed: bool
 
 
 def tickets(
-    result: Result, pen: Pen, *, label: Label | None = None, code: bool = True
+    result: Result,
+    pen: Pen,
+    *,
+    label: Label | None = None,
+    code: bool = True,
+    only_changed: bool = False,
 ) -> tuple[Ticket, ...]:
-    """Return one ticket for every piece: trim by trim, room by room along the walk.
+    """Return one ticket for every piece still to cut: trim by trim, room by room along the walk.
 
-    ``code`` leaves room for a QR code.
+    ``code`` leaves room for a QR code; ``only_changed`` keeps those that the last
+    new plan of a job under way changed.
 
     Raises:
         UnknownPaperError: the label is too small for one of them.
@@ -80,6 +88,8 @@ def tickets(
     return tuple(
         _ticket(piece, result, pen.of(piece.unit), met, where.get(piece.id), label, code=code)
         for piece in sorted(result.pieces, key=lambda piece: order[piece.trim])
+        if result.site is None
+        or (not result.site.is_cut(piece.id) and (not only_changed or _changed(piece, result)))
     )
 
 
@@ -94,6 +104,10 @@ def rows(made: Iterable[Ticket]) -> list[list[Ticket]]:
         else:
             rows.append([one])
     return rows
+
+
+def _changed(piece: Piece, result: Result) -> bool:
+    return result.site is not None and piece.id in result.site.changed
 
 
 def _places(result: Result) -> Iterator[tuple[str, tuple[CutStick, int, Place]]]:
@@ -135,7 +149,7 @@ def _ticket(
     meets = met_text or ", ".join(piece.mates)
     measured, edges = phrases.measured(piece, words), phrases.edges(piece, pen)
     rounding, fit = phrases.rounding(piece, pen), "; ".join(phrases.fit_lines(piece, pen))
-    note, caution = _note(piece, pen), _caution(piece, pen)
+    note, caution = _note(piece, result, pen), _caution(piece, pen)
     facts = (
         *(Fact(end.side, end.lies) for end in (left, right) if end.lies),
         Fact(words("measured"), f"{measured}: {edges}" if edges else measured),
@@ -146,12 +160,13 @@ def _ticket(
         Fact(words("fit"), fit, extra=True),
         Fact(words("length"), rounding, brief=phrases.rounding(piece, pen, brief=True), extra=True),
     )
+    again = words("changed") if _changed(piece, result) else ""
     text = Print(
         piece.id,
         words("id"),
         words("room"),
-        " · ".join(text for text in (piece.room, part) if text),
-        " · ".join(part for part in (piece.room, piece.trim, part) if part),
+        " · ".join(text for text in (piece.room, part, again) if text),
+        " · ".join(part for part in (piece.room, piece.trim, part, again) if part),
         (length.whole, length.fraction, length.unit),
         _print(left),
         _print(right),
@@ -184,6 +199,7 @@ def _ticket(
         payload=payload,
         is_return=piece.kind is Kind.RETURN,
         shape=shape,
+        changed=_changed(piece, result),
     )
 
 
@@ -261,7 +277,10 @@ def _stick(where: tuple[CutStick, int, Place], pen: Pen) -> tuple[str, str]:
     return text, order
 
 
-def _note(piece: Piece, pen: Pen) -> str:
+def _note(piece: Piece, result: Result, pen: Pen) -> str:
+    if result.site is not None and result.site.state(piece.id) is State.SPOILED:
+        again = pen.words("cut again: the first was spoiled")
+        return f"{again}; {piece.note}" if piece.note else again
     if piece.kind is Kind.RETURN:
         return pen.words("closes the profile; glue it, do not nail it")
     return piece.note or ""

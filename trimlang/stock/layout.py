@@ -25,7 +25,11 @@ class Place:
 
 @dataclass(frozen=True, slots=True)
 class CutStick:
-    """A stick that is cut: its label, where it comes from, and what lies on it."""
+    """A stick that is cut: its label, where it comes from, and what lies on it.
+
+    ``squared`` is what is squared off its left end.  A rest of a stick has lost
+    ``gone`` inches with ``before`` pieces from its left end.
+    """
 
     id: str
     trim: str
@@ -34,6 +38,9 @@ class CutStick:
     price: Fraction
     places: tuple[Place, ...]
     offcut: Fraction
+    squared: Fraction = Fraction(0)
+    gone: Fraction = Fraction(0)
+    before: int = 0
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,6 +130,7 @@ def lay_out(question: Question, plan: Plan) -> TrimPlan:
                 _each(source),
                 places,
                 offcut,
+                Fraction(problem.end_waste, question.per_inch),
             )
         )
     bought: list[Bought] = []

@@ -11,6 +11,7 @@ from fractions import Fraction
 from typing import TypeAlias
 
 from trimlang.diagnostics import Span
+from trimlang.site.entries import Entry
 from trimlang.survey.settings import Settings
 
 
@@ -86,7 +87,8 @@ class Trim:
 
     ``height`` is its size across the face, a crown's or a casing's width.
     ``spring`` is the angle between a crown's back and the wall (degrees), None
-    for a trim that lies flat on the wall.
+    for a trim that lies flat on the wall.  ``logged`` are lengths that were bought
+    and that the stock lines no longer list.
     """
 
     name: str
@@ -98,6 +100,7 @@ class Trim:
     rests: tuple[Rest, ...]
     span: Span
     spring: Fraction | None = None
+    logged: tuple[Offer, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -190,6 +193,7 @@ class Job:
     settings: Settings
     trims: tuple[Trim, ...]
     rooms: tuple[Room, ...]
+    log: tuple[Entry, ...] = ()
 
     def trim(self, name: str) -> Trim:
         """Return the trim of that name; it is known to exist."""

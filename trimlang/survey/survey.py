@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from trimlang.diagnostics import Diagnostic, Span
 from trimlang.diagnostics.place import place
+from trimlang.site.read import read_log, with_logged
 from trimlang.survey.closure import check_closure
 from trimlang.survey.copes import choose_copes
 from trimlang.survey.job import Gap, Job, Joint, Room, Trim
@@ -37,6 +38,8 @@ def survey(statements: tuple[tree.Statement, ...], file: str) -> tuple[Job, tupl
         choose_copes(bend_rakes(meet(room, findings), findings), trims, findings)
         for room in read_rooms(statements, settings, trims, findings)
     )
+    log = read_log(statements, trims, settings.unit, findings)
+    trims = with_logged(trims, log)
     said: set[str] = set()
     for room in rooms:
         _check_thickness(room, trims, said, findings)
@@ -54,6 +57,7 @@ def survey(statements: tuple[tree.Statement, ...], file: str) -> tuple[Job, tupl
         settings,
         tuple(trims.values()),
         rooms,
+        log,
     )
     return job, tuple(findings.found)
 

@@ -118,7 +118,8 @@ def _check_fronts(
                 trims[line.name.text] = replace(trims[line.name.text], in_front_of=None)
 
 
-def _count(number: tree.Number | None, findings: Findings) -> int | None:
+def read_count(number: tree.Number | None, findings: Findings) -> int | None:
+    """Return a count of sticks: one where none is written, None where it cannot be."""
     if number is None:
         return 1
     if not 1 <= number.value <= MOST_RESTS:
@@ -130,8 +131,8 @@ def _count(number: tree.Number | None, findings: Findings) -> int | None:
 def _offer(line: tree.Offer, unit: str, findings: Findings) -> Offer | None:
     long = length(line.length, unit, findings, what="a stick")
     price = money(line.price, findings)
-    pack = _count(line.pack, findings)
-    at_most = _count(line.at_most, findings) if line.at_most else None
+    pack = read_count(line.pack, findings)
+    at_most = read_count(line.at_most, findings) if line.at_most else None
     if long is None or price is None or pack is None:
         return None
     if long < SHORTEST_SOLD:
@@ -164,7 +165,7 @@ def _check_prices(trim: Trim, added: tuple[Offer, ...], unit: str, findings: Fin
 def _rest(line: tree.Rest, unit: str, findings: Findings) -> Rest | None:
     long = length(line.length, unit, findings, what="an offcut")
     price = money(line.price, findings)
-    count = _count(line.count, findings)
+    count = read_count(line.count, findings)
     if long is None or price is None or count is None:
         return None
     return Rest(long, count, price, line.span)

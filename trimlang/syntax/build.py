@@ -10,7 +10,7 @@ import unicodedata
 from fractions import Fraction
 from typing import Any, Final, TypeAlias
 
-from lark import Token, Transformer, v_args
+from lark import Token, v_args
 from lark.tree import Meta
 from lark.visitors import Discard
 
@@ -24,15 +24,16 @@ from trimlang.lengths.tape import (
 )
 from trimlang.syntax import tree
 from trimlang.syntax.letters import is_hidden, stranger_in
+from trimlang.syntax.log_lines import LogLines, first
 
 Children: TypeAlias = list[Any]
 
 _MOST_DIGITS: Final = 9
 _SPEAKING: Final = frozenset(
-    "NAME STRING WORDS DATE TAKEN_AT DIRECTION SIDE JOINT IN INCH METRIC OTHER_UNIT"
+    "NAME PIECE_ID STRING WORDS DATE TAKEN_AT DIRECTION SIDE JOINT IN INCH METRIC OTHER_UNIT"
     " QUART GALLON LITRE MONEY".split()
 )
-_ANY_CASE: Final = _SPEAKING - {"NAME", "STRING", "WORDS", "DATE", "MONEY"}
+_ANY_CASE: Final = _SPEAKING - {"NAME", "PIECE_ID", "STRING", "WORDS", "DATE", "MONEY"}
 _FINEST: Final = 128
 _STEERING: Final = frozenset(
     "\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069"
@@ -50,21 +51,14 @@ _UNIT_NAMES: Final = {
 }
 
 
-class LineBuilder(Transformer[Token, Any]):
+class LineBuilder(LogLines):
     """Builds the statement of one line, and collects what is odd about its numbers."""
 
     def __init__(self, file: str, line: int) -> None:
-        super().__init__()
-        self._file = file
-        self._line = line
+        super().__init__(file, line)
         self.problems: list[Diagnostic] = []
 
     # ---- leaves -------------------------------------------------------------------
-
-    def _span(self, meta: Meta) -> Span:
-        if meta.empty:
-            return Span(self._file, self._line, 1, 2)
-        return Span(self._file, self._line, meta.column, meta.end_column)
 
     def __default_token__(self, token: Token) -> Any:
         column = token.column or 1
@@ -211,8 +205,8 @@ class LineBuilder(Transformer[Token, Any]):
     def offer(self, meta: Meta, children: Children) -> tree.Offer:
         facts = {child.kind: child.values[0] for child in children if isinstance(child, tree.Fact)}
         return tree.Offer(
-            _first(children, tree.Measure),
-            _first(children, tree.Price),
+            first(children, tree.Measure),
+            first(children, tree.Price),
             facts.get("pack"),  # type: ignore[arg-type]
             facts.get("at_most"),  # type: ignore[arg-type]
             self._span(meta),
@@ -221,9 +215,9 @@ class LineBuilder(Transformer[Token, Any]):
     @v_args(meta=True)
     def rest(self, meta: Meta, children: Children) -> tree.Rest:
         return tree.Rest(
-            _first(children, tree.Number),
-            _first(children, tree.Measure),
-            _first(children, tree.Price),
+            first(children, tree.Number),
+            first(children, tree.Measure),
+            first(children, tree.Price),
             self._span(meta),
         )
 
@@ -296,7 +290,3 @@ class LineBuilder(Transformer[Token, Any]):
             return tree.SettingLine(child.kind, (child,), child.span)
         statement: tree.Statement = child
         return statement
-
-
-def _first(children: Children, kind: type[Any]) -> Any:
-    return next((child for child in children if isinstance(child, kind)), None)

@@ -16,7 +16,7 @@ LINE_WORDS: Final = (
     "job", "surveyed", "unit", "include", "currency", "trim", "stock", "on-hand", "saw", "spare",
     "taken", "round", "corners", "splices", "closes",
     "casings", "nails", "caulk", "filler", "paint", "room", "opening",
-    "bare",
+    "bare", "cut", "spoiled", "shortened", "fitted", "bought", "rack",
 )  # fmt: skip
 
 PART_WORDS: Final = ("left", "right", "note", "trim", "splice", "no", "taken", "entrance")
@@ -51,7 +51,8 @@ _PLAIN: Final = frozenset(
     "AT MOST OF TO OFF IN FRONT THICK TALL PACK KERF READS SQUARES BY COPE NEVER ALLOWED ANGLE"
     " LEAST EVERY LONG PLATE FLOOR WALLBOARD BOX BEAD TUBE TUB WASTE CAN QUART GALLON AS NOTE NO"
     " SPLICE ENTRANCE TRIM TAKEN CORNER DIAGONAL REACHES WITHIN GAP STUDS FIRST STUD WIDE SPRING"
-    " RISING OVER CASING REVEAL OVERHANG HEAD HEIGHT COVERS ANY ONE PIECE SPOILED".split()
+    " RISING OVER CASING REVEAL OVERHANG HEAD HEIGHT COVERS ANY ONE PIECE SPOILED"
+    " FROM INTO AND NOTHING".split()
 )
 _PHRASES: Final[dict[str, str]] = {
     "COMMA": "a comma",
@@ -61,6 +62,7 @@ _PHRASES: Final[dict[str, str]] = {
     "RPAR": "“)”",
     "PERCENT": "“%”",
     "NAME": "a name",
+    "PIECE_ID": "a piece's name such as ST-N-base",
     "WORDS": "a material",
     "STRING": "a text in quotes",
     "DATE": "a date such as 2026-04-18",

@@ -180,6 +180,64 @@ class GapLine:
 
 
 @dataclass(frozen=True, slots=True)
+class FromStick:
+    """``from base-1 of 12 ft``: the stick's name, how long it was, or only the one of them."""
+
+    stick: Word | None
+    length: Measure | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Sawn:
+    """A piece in the site log: its length as sawn or shortened, the usable rests, the stick."""
+
+    piece: Word
+    length: Measure | None
+    rests: tuple[Measure, ...]
+    source: FromStick | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class LogLine:
+    """``cut``, ``spoiled``, ``shortened``, ``fitted``: what was done to pieces."""
+
+    kind: str
+    pieces: tuple[Sawn, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Purchase:
+    """Part of a ``bought`` line: ``2 base 12 ft at 17.40``; the price is for one, or for a pack."""
+
+    count: Number | None
+    pack: Number | None
+    trim: Word
+    length: Measure
+    price: Price | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class BoughtLine:
+    """``bought 2 base 12 ft at 17.40, …``."""
+
+    purchases: tuple[Purchase, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class RackLine:
+    """``rack base: …``: all the sticks of a trim that there are, counted."""
+
+    name: Word
+    rests: tuple[Rest, ...]
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
 class Unreadable:
     """A line that could not be read: its first two words, so that no more is made of it."""
 
@@ -197,5 +255,8 @@ Statement: TypeAlias = (
     | RoomLine
     | RunLine
     | GapLine
+    | LogLine
+    | BoughtLine
+    | RackLine
     | Unreadable
 )

@@ -1,0 +1,93 @@
+"""What the site log says, an entry a piece or a purchase, in the order of the lines.
+
+Lengths are exact inches, money exact.  ``span`` is the part of the line that says it.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from fractions import Fraction
+from typing import TypeAlias
+
+from trimlang.diagnostics import Span
+
+
+@dataclass(frozen=True, slots=True)
+class From:
+    """The stick that a piece was cut from: its name, its length when whole, or both."""
+
+    stick: str | None
+    length: Fraction | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Cut:
+    """A piece was cut.  What the line does not say the plan in force does."""
+
+    piece: str
+    length: Fraction | None
+    source: From | None
+    span: Span
+
+    @property
+    def pinned(self) -> bool:
+        """Whether the line says all of it, so that nothing later can change its meaning."""
+        source = self.source
+        whole = source is not None and source.stick is not None and source.length is not None
+        return whole and self.length is not None
+
+
+@dataclass(frozen=True, slots=True)
+class Spoiled:
+    """A piece was spoiled, cut before or in the cutting; ``rests`` can still be used."""
+
+    piece: str
+    rests: tuple[Fraction, ...]
+    length: Fraction | None
+    source: From | None
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Shortened:
+    """A piece that was cut has been sawn shorter."""
+
+    piece: str
+    length: Fraction
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Fitted:
+    """A piece is on the wall."""
+
+    piece: str
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Bought:
+    """Sticks came from the yard: ``price`` is what all of them cost together.
+
+    ``priced`` tells whether the line says so itself.
+    """
+
+    trim: str
+    count: int
+    length: Fraction
+    price: Fraction
+    priced: bool
+    span: Span
+
+
+@dataclass(frozen=True, slots=True)
+class Counted:
+    """The rack was counted: (length, count) of every stick of the trim that there is."""
+
+    trim: str
+    sticks: tuple[tuple[Fraction, int], ...]
+    span: Span
+
+
+Entry: TypeAlias = Cut | Spoiled | Shortened | Fitted | Bought | Counted

@@ -1,0 +1,35 @@
+"""The first plan of a job: made of the whole job, as if nothing had been done yet."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import TYPE_CHECKING
+
+from trimlang.diagnostics import Diagnostic
+from trimlang.joinery.piece import Piece
+from trimlang.joinery.pieces import Places
+from trimlang.survey.job import Job
+
+if TYPE_CHECKING:
+    from trimlang.stock.layout import TrimPlan
+
+
+@dataclass(frozen=True, slots=True)
+class Planned:
+    """``pieces`` as the plan splices them, at ``places``; ``joined`` is the job they come from."""
+
+    pieces: tuple[Piece, ...]
+    plans: tuple[TrimPlan, ...]
+    problems: tuple[Diagnostic, ...]
+    joined: Job
+    places: Places
+
+
+def with_offers_of_log(job: Job) -> Job:
+    """Return the job with the lengths that only the log knows among the offers."""
+    if not job.log:
+        return job
+    return replace(
+        job,
+        trims=tuple(replace(trim, offers=(*trim.offers, *trim.logged)) for trim in job.trims),
+    )
