@@ -126,7 +126,7 @@ FILE_PAGES: Final = (
         " “{text}”",
         "Nothing need be done.",
         "A text in a job file stands in one line between quotation marks.",
-        'room,wall,length,left,right,trims,note\nStudy,N,40 in,butt,butt,base,"mind the 5"" pipe"\n',
+        'room,wall,length,left,right,trims,note\nStudy,N,40 in,butt,butt,base,"the 5"" pipe"\n',
         Severity.WARNING,
     ),
     Page(
