@@ -7,11 +7,15 @@ from syrupy.assertion import SnapshotAssertion
 
 from tests.conftest import ROOT
 from trimlang.compiler import compile_job
-from trimlang.diagnostics.pages import PAGES, page_text
+from trimlang.diagnostics.pages import PAGES, is_about_tables, page_text
 from trimlang.diagnostics.reference import reference
 from trimlang.diagnostics.severity import Severity
+from trimlang.tables.from_csv import from_csv
 
-WITH_EXAMPLE = sorted(code for code, page in PAGES.items() if page.example)
+WITH_EXAMPLE = sorted(
+    code for code, page in PAGES.items() if page.example and not is_about_tables(code)
+)
+OF_TABLES = sorted(code for code in PAGES if is_about_tables(code))
 
 
 @pytest.mark.parametrize("code", WITH_EXAMPLE)
@@ -56,6 +60,17 @@ def test_pages_without_an_example_are_about_files() -> None:
     assert {code for code in bare if not code.startswith("T6")} == {"T117", "T130", "T701"}
     # includes and room tags can be shown in a job file
     assert not bare & {"T601", "T602", "T641"}
+
+
+@pytest.mark.parametrize("code", OF_TABLES)
+def test_a_tables_example_brings_up_its_code_and_no_other(
+    code: str, snapshot: SnapshotAssertion
+) -> None:
+    found = from_csv(PAGES[code].example.encode(), Path("walls.csv")).findings
+    assert {one.code for one in found} - {"T206"} == {code}
+    assert all(one.severity is PAGES[code].severity for one in found)
+    assert [(one.span.line, one.span.column, one.message, one.remedy) for one in found] == snapshot
+    assert "A survey in CSV that brings it up" in page_text(PAGES[code])
 
 
 def test_the_reference_is_made_from_the_pages() -> None:

@@ -101,7 +101,7 @@ FILE_PAGES: Final = (
         "Save it from the spreadsheet as “CSV UTF-8”.",
         "A survey from a spreadsheet is read as CSV: UTF-8 (or UTF-16 with its mark), cells between"
         " commas, semicolons or tabs.",
-        "",
+        'room,wall,length,left,right\n"Study,N,40 in,butt,butt\n',
     ),
     Page(
         "T652",
@@ -109,7 +109,7 @@ FILE_PAGES: Final = (
         "{word}",
         "{remedy}",
         "The first row names the columns. What stands in a column of another name would be lost.",
-        "",
+        "room,wall,lenth,length,left,right,trims\nStudy,N,,40 in,butt,butt,base\n",
     ),
     Page(
         "T653",
@@ -117,7 +117,7 @@ FILE_PAGES: Final = (
         "the first row does not name {columns}",
         "Name the columns in the first row: room, wall, length, left, right, trims.",
         "Without a heading nobody knows which column is which.",
-        "",
+        "wall,left,right\nN,butt,butt\n",
     ),
     Page(
         "T654",
@@ -125,7 +125,7 @@ FILE_PAGES: Final = (
         "row {row} has cells beyond the {columns} columns of the heading",
         "Is there a comma in a cell that is not quoted? Else name the column in the first row.",
         "A cell without a column would be lost.",
-        "",
+        "room,wall,length,left,right,trims\nStudy,N,40 in,butt,butt,base, shoe\n",
     ),
     Page(
         "T655",
@@ -133,7 +133,7 @@ FILE_PAGES: Final = (
         "row {row}, {column}: {why}",
         "{remedy}",
         "Lengths, ends and the rest are written in a cell as in a job file.",
-        "",
+        "room,wall,length,left,right,trims,note,kind\nStudy,N,forty,butt,butt,base,,\n",
     ),
     Page(
         "T656",
@@ -141,7 +141,7 @@ FILE_PAGES: Final = (
         "row {row} has no {column}",
         "Fill it in; an opening or bare wall says so in the column “kind”.",
         "A run has a room, a name, a length and two ends.",
-        "",
+        "room,wall,length,left,right,trims,note,kind\nStudy,N,40 in,butt,,base,,\n",
     ),
     Page(
         "T657",
@@ -149,7 +149,7 @@ FILE_PAGES: Final = (
         "row {row}, {column}: “{written}” is a formula, not its value",
         "Save the values: a spreadsheet does so when it saves as CSV.",
         "trimlang works out nothing that a table says.",
-        "",
+        "room,wall,length,left,right,trims,note,kind\nStudy,N,=B1+B2,butt,butt,base,,\n",
     ),
     Page(
         "T658",
@@ -158,7 +158,7 @@ FILE_PAGES: Final = (
         " “{text}”",
         "Nothing need be done.",
         "A text in a job file stands in one line between quotation marks.",
-        "",
+        'room,wall,length,left,right,trims,note\nStudy,N,40 in,butt,butt,base,"the 5"" pipe"\n',
         Severity.WARNING,
     ),
     Page(
@@ -167,7 +167,7 @@ FILE_PAGES: Final = (
         "row {row}: “{word}” is no kind of row",
         "{remedy}",
         "The column “kind” tells runs from openings, bare walls, rooms and other lines.",
-        "",
+        "room,wall,length,left,right,trims,note,kind\nStudy,N,40 in,butt,butt,base,,doorway\n",
     ),
     Page(
         "T661",

@@ -11,7 +11,8 @@ from trimlang.diagnostics.severity import Severity
 class Page:
     """One diagnostic: ``message`` and ``remedy`` take named facts in braces.
 
-    ``example`` is a whole job file that triggers it (a test compiles each);
+    ``example`` is a whole job file, or a table of a survey, that triggers it (a test
+    tries each);
     empty where only the world outside the file can (a missing file).
     """
 

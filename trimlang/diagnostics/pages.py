@@ -37,6 +37,15 @@ def page_text(page: Page) -> str:
     """Return a page as plain text, as ``trimlang explain`` prints it."""
     parts = [f"{page.code}  {page.title}  ({page.severity})", "", page.why]
     if page.example:
-        parts += ["", "A job file that brings it up:", ""]
+        parts += ["", f"{_kind(page)} that brings it up:", ""]
         parts += [f"    {line}" for line in page.example.splitlines()]
     return "\n".join(parts) + "\n"
+
+
+def is_about_tables(code: str) -> bool:
+    """Tell whether a page's example is a survey in CSV and not a job file."""
+    return "T651" <= code <= "T659"
+
+
+def _kind(page: Page) -> str:
+    return "A survey in CSV" if is_about_tables(page.code) else "A job file"
