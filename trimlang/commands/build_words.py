@@ -85,11 +85,21 @@ def describe(commands: Commands) -> None:
         metavar="DIR",
         help="a folder of your own templates, used before the shipped ones",
     )
+    build.add_argument(
+        "--watch",
+        action="store_true",
+        help="build one job again at every save until Ctrl-C, html only unless --format says"
+        " otherwise, and show the sheets in a browser on this machine",
+    )
     build.set_defaults(run=run)
 
 
 def run(options: Namespace) -> int:
     """Build the job or the jobs; return the exit code."""
+    if options.watch:
+        from trimlang.commands.watching import watch_job
+
+        return watch_job(options)
     if options.pool:
         from trimlang.commands.site import build_site
 

@@ -18,6 +18,7 @@ from trimlang.reading import UnreadableError, read_stream, read_text
 if TYPE_CHECKING:
     from trimlang.compiler import Result
     from trimlang.pool.site import Site
+    from trimlang.sheets.press import Press
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,7 +58,7 @@ def build(options: Namespace) -> Outcome:
         write(target, sheet_files(options, result))
     except StopError as stop:
         return stop.outcome
-    sys.stdout.write(_summary(result, target))
+    sys.stdout.write(summary(result, target))
     return Outcome(CLEAN)
 
 
@@ -158,8 +159,11 @@ def sheet_files(
     *,
     only: Collection[str] | None = None,
     site: Site | None = None,
+    press: Press | None = None,
 ) -> dict[str, bytes]:
     """Return the files of a compiled job, name to contents.
+
+    ``press`` is one that has printed before, from the same templates.
 
     Raises:
         StopError: an option cannot be followed; the reason is printed.
@@ -192,6 +196,7 @@ def sheet_files(
             ticket=options.ticket,
             only=only,
             site=site,
+            press=press,
         )
     except SheetTemplateError as error:
         raise complained(WRONG_USAGE, f"a template is wrong: {error}") from None
@@ -240,7 +245,8 @@ def sheets_beside(path: Path | None) -> Path:
     return Path("job-sheets") if path is None else path.with_name(f"{path.stem}-sheets")
 
 
-def _summary(result: Result, target: Path) -> str:
+def summary(result: Result, target: Path) -> str:
+    """Return what a build that went well says of itself, in a line."""
     from trimlang.sheets.data import money_text, plan_status
 
     sticks = sum(len(plan.sticks) for plan in result.plans)

@@ -42,8 +42,10 @@ class _Shield:
 
 
 @contextmanager
-def stoppable() -> Iterator[None]:
+def stoppable(last_words: str = STOPPED) -> Iterator[None]:
     """Stop what is done in here within a second of SIGINT or SIGTERM.
+
+    ``last_words`` are told where it has to be ended by force.
 
     Raises:
         StoppedError: a signal came.
@@ -54,7 +56,7 @@ def stoppable() -> Iterator[None]:
     reader, writer = os.pipe()
     os.set_blocking(writer, False)
     ended = Event()
-    thread = Thread(target=_end_anyway, args=(reader, ended), daemon=True)
+    thread = Thread(target=_end_anyway, args=(reader, ended, last_words), daemon=True)
     thread.start()
     before = signal.set_wakeup_fd(writer, warn_on_full_buffer=False)
     try:
@@ -106,7 +108,7 @@ def _stop(number: int, _frame: FrameType | None) -> NoReturn:
     raise StoppedError(number)
 
 
-def _end_anyway(reader: int, ended: Event) -> None:
+def _end_anyway(reader: int, ended: Event, last_words: str) -> None:
     """End the process where a signal has come and the main thread does not hear it."""
     while (sign := os.read(reader, 1)) not in (b"", _OVER):
         if sign[0] not in _SIGNALS or ended.wait(GRACE):
@@ -117,5 +119,5 @@ def _end_anyway(reader: int, ended: Event) -> None:
         if not ended.is_set():
             # the progress line hides the cursor
             shown = b"\x1b[?25h\n" if sys.stderr.isatty() else b""
-            os.write(2, shown + f"trimlang: {STOPPED}\n".encode())
+            os.write(2, shown + f"trimlang: {last_words}\n".encode())
             os._exit(128 + sign[0])

@@ -93,6 +93,7 @@ def render_sheets(
     ticket: str | None = None,
     only: Collection[str] | None = None,
     site: Site | None = None,
+    press: Press | None = None,
 ) -> dict[str, str]:
     """Return the sheets of a compiled job: name to a complete HTML document.
 
@@ -106,6 +107,7 @@ def render_sheets(
         ticket: a label's size (``100mm x 50mm``), to print one ticket on each.
         only: the names of the sheets to make, where not all are wanted.
         site: the purchase that the job is, which gives the sheet of flats and sticks.
+        press: one that has printed from ``templates`` before, which is quicker.
 
     Raises:
         ValueError: the job has errors, or an argument names nothing known.
@@ -117,7 +119,7 @@ def render_sheets(
         raise ValueError(f"lengths are shown in 'in' or 'mm', not {show!r}")
     words = words_in(language)
     pen = Pen(words, result.job.currency, result.job.settings.unit, show)
-    press = Press(templates)
+    press = press or Press(templates)
     head = heading(result)
     stock = label(ticket) if ticket is not None else None
     common = {

@@ -1,0 +1,150 @@
+"""Tells when files have changed on the disk.
+
+Folders are watched, not files: many editors save by putting a new file in the
+old one's place.  What the system tells is only a hint to look; a change is what
+differs from the last look, so nothing is missed and nothing is told twice.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from pathlib import Path
+from threading import Event, Thread
+from types import TracebackType
+from typing import Final
+
+from watchfiles import watch
+
+_STEP: Final = 15
+"""Milliseconds without a further change after which one is told."""
+
+_LONGEST: Final = 60
+"""Milliseconds after which a change is told though others follow."""
+
+_LOOK: Final = 0.5
+"""Seconds after which the main thread looks up, to hear signals on every system."""
+
+_GONE: Final = 0.2
+"""Seconds that an editor has between taking a file away and putting the new one there."""
+
+Looks = dict[Path, tuple[int, int, int] | None]
+
+
+class Lookout:
+    """Watches files and the folders of templates; used as ``with Lookout() as lookout``."""
+
+    def __init__(self) -> None:
+        self._folders: frozenset[Path] = frozenset()
+        self._looks: Looks = {}
+        self._trees: tuple[Path, ...] = ()
+        self._hint = Event()
+        self._over = Event()
+        self._thread: Thread | None = None
+
+    def __enter__(self) -> Lookout:
+        return self
+
+    def __exit__(
+        self,
+        _kind: type[BaseException] | None,
+        _error: BaseException | None,
+        _at: TracebackType | None,
+    ) -> None:
+        self._rest()
+
+    def begin(self, files: Iterable[Path], trees: Iterable[Path] = ()) -> None:
+        """Note how these files and all below ``trees`` are now; what differs later is a change."""
+        self._trees = tuple(trees)
+        self._looks = _looks([*files, *_below(self._trees)])
+
+    def note(self, file: Path) -> None:
+        """Note how a further file is now, before it is read."""
+        self._looks |= _looks([file])
+
+    def hinted(self) -> bool:
+        """Whether something has changed by now."""
+        return self._hint.is_set() and self._differs()
+
+    def wait(self) -> None:
+        """Wait until something has changed."""
+        self._watch_folders()
+        while not self._differs():
+            self._hint.clear()
+            # what changed between the look and the clearing would be missed else
+            if self._differs():
+                break
+            while not self._hint.wait(_LOOK):
+                pass
+        if any(was is not None and not path.exists() for path, was in self._looks.items()):
+            self._hint.clear()
+            self._hint.wait(_GONE)
+
+    def _differs(self) -> bool:
+        return self._looks != _looks([*self._looks, *_below(self._trees)])
+
+    def _watch_folders(self) -> None:
+        folders = frozenset(
+            folder
+            for path in self._looks
+            for one in (path, path.resolve())
+            for folder in (_standing(one if one.is_dir() else one.parent),)
+        )
+        if folders == self._folders and self._thread is not None:
+            return
+        self._rest()
+        self._folders = folders
+        self._over = Event()
+        self._thread = Thread(target=self._listen, args=(folders, self._over), daemon=True)
+        self._thread.start()
+
+    def _rest(self) -> None:
+        self._over.set()
+        if self._thread is not None:
+            self._thread.join()
+            self._thread = None
+
+    def _listen(self, folders: frozenset[Path], over: Event) -> None:
+        told = watch(
+            *sorted(folders),
+            watch_filter=None,
+            debounce=_LONGEST,
+            step=_STEP,
+            stop_event=over,
+            # changes from before the listening began are looked for now and then
+            rust_timeout=1000,
+            yield_on_timeout=True,
+            recursive=False,
+            ignore_permission_denied=True,
+        )
+        try:
+            for _ in told:
+                self._hint.set()
+        except OSError:
+            # a folder was taken away meanwhile: look again without the system's help
+            while not over.wait(_LOOK):
+                self._hint.set()
+
+
+def _looks(paths: Iterable[Path]) -> Looks:
+    found: Looks = {}
+    for path in paths:
+        try:
+            about = path.stat()
+        except (OSError, ValueError):
+            found[path] = None
+        else:
+            # a folder's own time changes with whatever is put beside our files
+            told = (about.st_mtime_ns, about.st_size, about.st_ino)
+            found[path] = (0, 0, about.st_ino) if path.is_dir() else told
+    return found
+
+
+def _below(trees: Iterable[Path]) -> list[Path]:
+    return [path for tree in trees for path in (tree, *sorted(tree.rglob("*")))]
+
+
+def _standing(folder: Path) -> Path:
+    """Return the folder, or the nearest above it that is there."""
+    while not folder.is_dir() and folder != folder.parent:
+        folder = folder.parent
+    return folder
