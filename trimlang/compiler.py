@@ -290,18 +290,20 @@ def _plan_trim(
     from trimlang.stock.ask import ask
     from trimlang.stock.layout import lay_out
     from trimlang.stock.placing import place_splices, with_places
+    from trimlang.stock.planner import costs_more
 
     ends = monotonic() + effort.seconds
     question = ask(job, trim, pieces)
-    first = replace(effort, seconds=effort.seconds / 2) if free else effort
-    plan = _stock_plan(question, first, watch)
     places = place_splices(job, trim, pieces, free) if free else {}
+    other = moved = None
     if places:
         other = ask(job, trim, with_places(pieces, free, places))
-        rest = replace(effort, seconds=max(ends - monotonic(), 0.0))
-        again = _stock_plan(other, rest, watch)
-        if again is not None and (plan is None or _rank(again) < _rank(plan)):
-            return lay_out(other, again), places
+        moved = _stock_plan(other, replace(effort, seconds=effort.seconds / 2), watch)
+        if moved is not None and effort.prove and costs_more(question.problem, moved.cost):
+            return lay_out(other, moved), places
+    plan = _stock_plan(question, replace(effort, seconds=max(ends - monotonic(), 0.0)), watch)
+    if other is not None and moved is not None and (plan is None or _rank(moved) < _rank(plan)):
+        return lay_out(other, moved), places
     return None if plan is None else (lay_out(question, plan), {})
 
 

@@ -14,13 +14,13 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from trimlang.stock.choosing import choose
+from trimlang.stock.diving import Step, retreat
 from trimlang.stock.floor import Worth
 from trimlang.stock.longest_first import fill_counts
 from trimlang.stock.mitres import order_on_stick, settles
 from trimlang.stock.nesting import can_nest
 from trimlang.stock.relaxation import Relaxation, Way
 from trimlang.stock.sifting import sifted, slack_of
-from trimlang.stock.steps import Step, retreat
 from trimlang.stock.timber import Pattern, Timber
 
 #: Steps undone in the first dive, before the patterns left are listed.

@@ -4,16 +4,22 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 from time import monotonic
+from typing import TYPE_CHECKING
 
 from trimlang.stock.buying import Buying
-from trimlang.stock.floor import cost_floor, count_floor, halves_worths, length_worth
+from trimlang.stock.floor import Worth, cost_floor, count_floor, halves_worths, length_worth
 from trimlang.stock.laying import plan_of
 from trimlang.stock.longest_first import plain_packing, price_rate, quick_packing
-from trimlang.stock.packing import better
-from trimlang.stock.problem import NoPlan, Part, Plan, Problem
-from trimlang.stock.proof import Watch, prove
+from trimlang.stock.packing import Packing, better
+from trimlang.stock.problem import NoPlan, Part, Plan, Problem, Watch
 from trimlang.stock.rests import gathered
-from trimlang.stock.timber import timber_of, unshared
+from trimlang.stock.short_proof import above, short_proof
+from trimlang.stock.timber import Timber, timber_of, unshared
+
+if TYPE_CHECKING:
+    from fractions import Fraction
+
+    from trimlang.stock.proof import Proof
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,23 +78,18 @@ def plan_stock(
         ends = monotonic() + effort.seconds
         if watch is not None:
             watch(None if packing is None else packing.cost, bound)
-        if timber.leaning:
-            # A plan that shares no mitre is soon found, and often cannot be bettered.
-            apart = unshared(timber)
-            start = prove(
-                apart,
-                buying,
-                rates,
-                packing,
-                [length_worth(apart)],
-                lambda: ends - monotonic() - effort.seconds / 2,
-            )
-            packing, work = start.packing, start.work
-        proof = prove(timber, buying, rates, packing, worths, lambda: ends - monotonic(), watch)
-        sure = proof.supply_short
-        packing, reason, work = proof.packing, proof.reason, work + proof.work
-        bound = max(bound, proof.bound)
-        stick_bound = max(stick_bound, proof.stick_bound)
+        short = None if packing is None else short_proof(timber, buying, packing, worths)
+        if short is not None:
+            packing, worths, reason, work = short.packing, short.worths, short.reason, short.work
+            bound = max(bound, short.bound)
+            stick_bound = max(stick_bound, short.stick_bound)
+        if short is None or not short.settled:
+            proof = _long_proof(timber, buying, rates, packing, worths, ends, watch)
+            sure = proof.supply_short
+            packing, work = proof.packing, work + proof.work
+            if proof.bound > bound:
+                bound, reason = proof.bound, proof.reason
+            stick_bound = max(stick_bound, proof.stick_bound)
     if packing is None:
         return NoPlan(problem, short_of_supply=True, sure=sure)
     return plan_of(
@@ -104,6 +105,44 @@ def plan_stock(
         work=work,
         proving=effort.prove,
     )
+
+
+def costs_more(problem: Problem, than: int) -> bool:
+    """Whether it is soon shown, without a plan, that every plan costs more than that.
+
+    False where it is not so, and where it would take a search to know.
+    """
+    timber = timber_of(problem)
+    if not timber.sizes or not timber.kinds:
+        return False
+    worths = [length_worth(timber), *halves_worths(timber)]
+    return above(timber, Buying(timber), worths, than)
+
+
+def _long_proof(
+    timber: Timber,
+    buying: Buying,
+    rates: list[Fraction],
+    packing: Packing | None,
+    worths: list[Worth],
+    ends: float,
+    watch: Watch | None,
+) -> Proof:
+    """Search with a solver until ``ends`` on the clock of ``monotonic``."""
+    from trimlang.stock.proof import prove
+
+    work = 0
+    if timber.leaning:
+        # A plan that shares no mitre is soon found, and often cannot be bettered.
+        apart = unshared(timber)
+        halfway = (monotonic() + ends) / 2
+        start = prove(
+            apart, buying, rates, packing, [length_worth(apart)], lambda: halfway - monotonic()
+        )
+        packing, work = start.packing, start.work
+    proof = prove(timber, buying, rates, packing, worths, lambda: ends - monotonic(), watch)
+    proof.work += work
+    return proof
 
 
 def _reserve(problem: Problem) -> Part | None:
@@ -144,4 +183,4 @@ def checked(problem: Problem) -> None:
             raise ValueError(f"blank {blank.key} has a limit below nothing")
 
 
-__all__ = ["FULL", "QUICK", "Effort", "Watch", "checked", "plan_stock"]
+__all__ = ["FULL", "QUICK", "Effort", "Watch", "checked", "costs_more", "plan_stock"]

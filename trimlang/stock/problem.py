@@ -23,8 +23,13 @@ when both lean the same way, and by nothing otherwise.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from enum import StrEnum
+from typing import TypeAlias
+
+Watch: TypeAlias = Callable[[int | None, int], None]
+"""Told the least cost so far (None: no plan yet) and the bound, each time the search moves on."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,11 +17,10 @@ from trimlang.stock.cutting import RackCut
 from trimlang.stock.floor import Worth, cost_floor
 from trimlang.stock.mix import Known, MixSearch
 from trimlang.stock.packing import Packing, better, packing_of
+from trimlang.stock.problem import Watch
 from trimlang.stock.relaxation import Relaxation
 from trimlang.stock.timber import Timber
 
-#: Told the least cost so far (None: no plan yet) and the bound.
-Watch = Callable[[int | None, int], None]
 #: Mixes tried and left undecided before the search ends with a gap.
 UNDECIDED = 12
 #: Steps undone while one mix is cut.
