@@ -8,6 +8,7 @@ templates are ours and need no sandbox, which asks at every attribute.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import cache
 from importlib.resources.abc import Traversable
 from pathlib import Path
 from types import TracebackType
@@ -25,6 +26,7 @@ from jinja2 import (
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 
 from trimlang.resources import folder
+from trimlang.sheets.plates import PLATES, PlateLoader, module_name, plate_text
 
 
 class SheetTemplateError(Exception):
@@ -46,15 +48,11 @@ class Press:
             if not own.is_dir():
                 raise SheetTemplateError(str(own), 0, "there is no such folder")
             loaders.insert(0, FileSystemLoader(own))
+        else:
+            # ours as they stand are ready-made; in the sandbox each is compiled for it
+            loaders.insert(0, PlateLoader(_text))
         made = Environment if own is None else ImmutableSandboxedEnvironment
-        self._env = made(
-            loader=ChoiceLoader(loaders),
-            autoescape=True,
-            undefined=StrictUndefined,
-            trim_blocks=True,
-            lstrip_blocks=True,
-            keep_trailing_newline=True,
-        )
+        self._env = _set_up(made, ChoiceLoader(loaders))
 
     def source(self, name: str) -> str:
         """Return a file that is no template (the stylesheet), the user's own first.
@@ -90,7 +88,53 @@ class Press:
             raise SheetTemplateError(file, line, f"{type(error).__name__}: {error}") from None
 
 
+def _set_up(made: type[Environment], loader: BaseLoader | None = None) -> Environment:
+    return made(
+        loader=loader,
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        keep_trailing_newline=True,
+    )
+
+
+def make_plates(into: Path) -> None:
+    """Write the plates of all shipped templates, and take away those of templates gone."""
+    into.mkdir(exist_ok=True)
+    plates = {"__init__": '"""Made by ``python -m trimlang.sheets.press``: change templates/."""\n'}
+    for name in shipped_templates():
+        text = _text(name)
+        if text is not None:
+            plates[module_name(name)] = plate_text(_set_up(Environment), name, text)
+    for old in into.glob("*.py"):
+        if old.stem not in plates:
+            old.unlink()
+    for stem, text in plates.items():
+        (into / f"{stem}.py").write_text(text, encoding="utf-8")
+
+
+def shipped_templates() -> tuple[str, ...]:
+    """Return the names of the templates that are filled: sheets and their parts."""
+    ours = folder("templates")
+    return tuple(
+        sorted(
+            f"{under}{entry.name}"
+            for under, place in (("", ours), ("parts/", ours / "parts"))
+            for entry in place.iterdir()
+            if entry.name.endswith((".html", ".svg"))
+        )
+    )
+
+
 def _shipped(name: str) -> tuple[str, str, None] | None:
+    """Find a template of ours, for jinja2."""
+    text = _text(name)
+    return None if text is None else (text, f"templates/{name}", None)
+
+
+@cache
+def _text(name: str) -> str | None:
     """Find a template of ours by its name, which has no way out of the folder."""
     place: Traversable = folder("templates")
     parts = name.split("/")
@@ -100,7 +144,7 @@ def _shipped(name: str) -> tuple[str, str, None] | None:
         place = place / part
     if not place.is_file():
         return None
-    return place.read_text(encoding="utf-8"), f"templates/{name}", None
+    return place.read_text(encoding="utf-8")
 
 
 def _where(trace: TracebackType | None, name: str) -> tuple[str, int]:
@@ -112,3 +156,7 @@ def _where(trace: TracebackType | None, name: str) -> tuple[str, int]:
             found = (file, trace.tb_lineno)
         trace = trace.tb_next
     return found
+
+
+if __name__ == "__main__":
+    make_plates(PLATES)

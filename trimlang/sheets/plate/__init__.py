@@ -1,0 +1,1 @@
+"""Made by ``python -m trimlang.sheets.press``: change templates/."""

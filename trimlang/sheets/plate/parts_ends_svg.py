@@ -1,0 +1,125 @@
+MADE_FROM = 'ae3945888a33831cbe5e21620dad7c38696d0cb45637d116972aa3a79f3c57ed'
+from jinja2.runtime import LoopContext, Macro, Markup, Namespace, TemplateNotFound, TemplateReference, TemplateRuntimeError, Undefined, escape, identity, internalcode, markup_join, missing, str_join
+name = 'parts/ends.svg'
+
+def root(context, missing=missing):
+    resolve = context.resolve_or_missing
+    undefined = environment.undefined
+    concat = environment.concat
+    cond_expr_undefined = Undefined
+    if 0: yield None
+    l_0_ends = missing
+    try:
+        t_1 = environment.filters['float']
+    except KeyError:
+        @internalcode
+        def t_1(*unused):
+            raise TemplateRuntimeError("No filter named 'float' found.")
+    pass
+    def macro(l_1_drawing, l_1_about, l_1_fence):
+        t_2 = []
+        if l_1_drawing is missing:
+            l_1_drawing = undefined("parameter 'drawing' was not provided", name='drawing')
+        if l_1_about is missing:
+            l_1_about = undefined("parameter 'about' was not provided", name='about')
+        if l_1_fence is missing:
+            l_1_fence = undefined("parameter 'fence' was not provided", name='fence')
+        pass
+        t_2.extend((
+            '<svg class="ends" viewBox="0 0 ',
+            escape(environment.getattr(l_1_drawing, 'wide')),
+            ' ',
+            escape(environment.getattr(l_1_drawing, 'tall')),
+            '" role="img" aria-label="',
+            escape(l_1_about),
+            '">\n',
+        ))
+        for (l_2_x1, l_2_x2) in environment.getattr(l_1_drawing, 'hatch'):
+            _loop_vars = {}
+            pass
+            t_2.extend((
+                '<line class="thin" x1="',
+                escape(l_2_x1),
+                '" y1="1.60" x2="',
+                escape(l_2_x2),
+                '" y2="3.70" stroke="#000" stroke-width="0.2"/>\n',
+            ))
+        l_2_x1 = l_2_x2 = missing
+        t_2.extend((
+            '<line class="thick" x1="0" y1="3.70" x2="',
+            escape(environment.getattr(l_1_drawing, 'wide')),
+            '" y2="3.70" stroke="#000" stroke-width="0.6"/>\n',
+        ))
+        for l_2_body in environment.getattr(l_1_drawing, 'bodies'):
+            _loop_vars = {}
+            pass
+            t_2.extend((
+                '<polygon class="wood" points="',
+                escape(l_2_body),
+                '" fill="#fff" stroke="#000" stroke-width="0.3"/>\n',
+            ))
+        l_2_body = missing
+        for l_2_waste in environment.getattr(l_1_drawing, 'waste'):
+            _loop_vars = {}
+            pass
+            t_2.extend((
+                '<polygon class="cope" points="',
+                escape(l_2_waste),
+                '" fill="#bbb" stroke="#000" stroke-width="0.25" stroke-dasharray="0.8 0.5"/>\n',
+            ))
+        l_2_waste = missing
+        for (l_2_x1, l_2_y1, l_2_x2, l_2_y2) in environment.getattr(l_1_drawing, 'faces'):
+            _loop_vars = {}
+            pass
+            t_2.extend((
+                '<line class="thick" x1="',
+                escape(l_2_x1),
+                '" y1="',
+                escape(l_2_y1),
+                '" x2="',
+                escape(l_2_x2),
+                '" y2="',
+                escape(l_2_y2),
+                '" stroke="#000" stroke-width="0.9"/>\n',
+            ))
+        l_2_x1 = l_2_y1 = l_2_x2 = l_2_y2 = missing
+        for l_2_line in environment.getattr(l_1_drawing, 'breaks'):
+            _loop_vars = {}
+            pass
+            t_2.extend((
+                '<polyline class="thin" points="',
+                escape(l_2_line),
+                '" fill="none" stroke="#000" stroke-width="0.3"/>\n',
+            ))
+        l_2_line = missing
+        for (l_2_x, l_2_y) in environment.getattr(l_1_drawing, 'points'):
+            _loop_vars = {}
+            pass
+            t_2.extend((
+                '<circle class="long" cx="',
+                escape(l_2_x),
+                '" cy="',
+                escape(l_2_y),
+                '" r="1.2" fill="#000"/>\n',
+            ))
+        l_2_x = l_2_y = missing
+        if (not environment.getattr(l_1_drawing, 'whole')):
+            pass
+            t_2.extend((
+                '<text class="say" x="',
+                escape(environment.getattr(l_1_drawing, 'middle')),
+                '" y="',
+                escape((t_1(environment.getattr(l_1_drawing, 'tall')) - 5)),
+                '" text-anchor="middle" font-size="2.8" font-family="Trim Sans, DejaVu Sans, sans-serif" fill="#000">',
+                escape(l_1_fence),
+                '</text>\n',
+            ))
+        t_2.append(
+            '</svg>\n',
+        )
+        return concat(t_2)
+    context.exported_vars.add('ends')
+    context.vars['ends'] = l_0_ends = Macro(environment, macro, 'ends', ('drawing', 'about', 'fence'), False, False, False, context.eval_ctx.autoescape)
+
+blocks = {}
+debug_info = '1=18&2=29&3=36&4=41&6=49&7=52&8=57&10=61&11=66&13=70&14=75&16=85&17=90&19=94&20=99&22=105&23=109'
