@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 from functools import cache
-from importlib.resources import files
-from importlib.resources.abc import Traversable
 from pathlib import Path
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:
+    from importlib.resources.abc import Traversable
 
 
 def folder(name: str) -> Traversable:
@@ -13,10 +15,14 @@ def folder(name: str) -> Traversable:
 
     A wheel carries them inside the package; a checkout has them beside it.
     """
-    inside = files("trimlang") / name
-    if inside.is_dir():
-        return inside
-    return Path(__file__).resolve().parent.parent / name
+    package = Path(__file__).resolve().parent
+    for place in (package / name, package.parent / name):
+        if place.is_dir():
+            return place
+    # packed away in an archive: rare, and slow to load what reads it
+    from importlib.resources import files
+
+    return files("trimlang") / name
 
 
 @cache

@@ -9,9 +9,9 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from functools import cache
-from importlib.resources.abc import Traversable
 from pathlib import Path
 from types import TracebackType
+from typing import TYPE_CHECKING
 
 from jinja2 import (
     BaseLoader,
@@ -27,6 +27,9 @@ from jinja2.sandbox import ImmutableSandboxedEnvironment
 
 from trimlang.resources import folder
 from trimlang.sheets.plates import PLATES, PlateLoader, module_name, plate_text
+
+if TYPE_CHECKING:
+    from importlib.resources.abc import Traversable
 
 
 class SheetTemplateError(Exception):
