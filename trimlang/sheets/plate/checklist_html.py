@@ -1,4 +1,4 @@
-MADE_FROM = 'a7325e8c881b7e5a468aa58a2c27a53979d71593d93100fdb34f219d0e11eb35'
+MADE_FROM = 'f7b5152ad1d894eafb9eccd751adf10792eb10b7af51831ea0e0064a3a76d16f'
 from jinja2.runtime import LoopContext, Macro, Markup, Namespace, TemplateNotFound, TemplateReference, TemplateRuntimeError, Undefined, escape, identity, internalcode, markup_join, missing, str_join
 name = 'checklist.html'
 
@@ -195,7 +195,11 @@ def block_body(context, missing=missing):
                 yield escape(environment.getattr(l_2_piece, 'id'))
                 yield ' '
                 yield escape(l_3_column)
-                yield '"></td>\n'
+                yield '"'
+                if (l_3_key in environment.getattr(l_2_piece, 'done')):
+                    pass
+                    yield ' checked'
+                yield '></td>\n'
             l_3_key = l_3_column = missing
             yield '</tr>\n'
         l_2_piece = missing
@@ -216,4 +220,4 @@ def block_script(context, missing=missing):
     yield '</script>'
 
 blocks = {'kind': block_kind, 'body': block_body, 'script': block_script}
-debug_info = '1=13&3=16&5=25&7=29&8=34&11=45&13=50&14=55&2=70&20=80&21=97&23=99&24=102&26=109&28=112&29=116&35=122&36=125&38=132&40=136&41=138&42=144&43=146&44=150&48=160&50=174&51=178&52=186&53=190&62=204'
+debug_info = '1=13&3=16&5=25&7=29&8=34&11=45&13=50&14=55&2=70&20=80&21=97&23=99&24=102&26=109&28=112&29=116&35=122&36=125&38=132&40=136&41=138&42=144&43=146&44=150&48=160&50=174&51=178&52=186&53=190&62=208'

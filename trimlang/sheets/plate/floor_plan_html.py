@@ -1,4 +1,4 @@
-MADE_FROM = '170e15511a693fb332332ad29f9f7ed0c3968f4aac0c9dcbb1cbe82b47864253'
+MADE_FROM = '1dec28565120319753e570c7c666117511b3865f671a05183eb3539e13e6b07a'
 from jinja2.runtime import LoopContext, Macro, Markup, Namespace, TemplateNotFound, TemplateReference, TemplateRuntimeError, Undefined, escape, identity, internalcode, markup_join, missing, str_join
 name = 'floor-plan.html'
 
@@ -20,7 +20,7 @@ def root(context, missing=missing):
     parent_template = environment.get_template('parts/page.html', 'floor-plan.html')
     for name, parent_block in parent_template.blocks.items():
         context.blocks.setdefault(name, []).append(parent_block)
-    l_0_looks = {'run': 'stroke-width="1.1"', 'wall': 'stroke-width="0.7"', 'opening': 'stroke-width="0.25" stroke-dasharray="0.6 0.9"', 'bare': 'stroke-width="0.35" stroke-dasharray="2.4 1"', 'jamb': 'stroke-width="0.5"', 'splice': 'stroke-width="0.5"', 'misclosure': 'stroke-width="0.6" stroke-dasharray="3 1.5"'}
+    l_0_looks = {'run': 'stroke-width="1.1"', 'wall': 'stroke-width="0.7"', 'opening': 'stroke-width="0.25" stroke-dasharray="0.6 0.9"', 'bare': 'stroke-width="0.35" stroke-dasharray="2.4 1"', 'jamb': 'stroke-width="0.5"', 'splice': 'stroke-width="0.5"', 'leader': 'stroke-width="0.2"', 'misclosure': 'stroke-width="0.6" stroke-dasharray="3 1.5"'}
     context.vars['looks'] = l_0_looks
     context.exported_vars.add('looks')
     def macro(l_1_lines):
@@ -112,16 +112,22 @@ def block_body(context, missing=missing):
         def t_4(*unused):
             raise TemplateRuntimeError("No filter named 'float' found.")
     try:
-        t_5 = environment.filters['join']
+        t_5 = environment.filters['format']
     except KeyError:
         @internalcode
         def t_5(*unused):
-            raise TemplateRuntimeError("No filter named 'join' found.")
+            raise TemplateRuntimeError("No filter named 'format' found.")
     try:
-        t_6 = environment.filters['map']
+        t_6 = environment.filters['join']
     except KeyError:
         @internalcode
         def t_6(*unused):
+            raise TemplateRuntimeError("No filter named 'join' found.")
+    try:
+        t_7 = environment.filters['map']
+    except KeyError:
+        @internalcode
+        def t_7(*unused):
             raise TemplateRuntimeError("No filter named 'map' found.")
     pass
     yield '<p class="how">'
@@ -146,7 +152,7 @@ def block_body(context, missing=missing):
             yield ' '
             yield escape(environment.getattr(l_1_group, 'tall'))
             yield '" role="img" aria-label="'
-            yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'overview: {rooms}', rooms=t_5(context.eval_ctx, t_6(context, environment.getattr(l_1_group, 'rooms'), 'last'), ', '), _loop_vars=_loop_vars))
+            yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'overview: {rooms}', rooms=t_6(context.eval_ctx, t_7(context, environment.getattr(l_1_group, 'rooms'), 'last'), ', '), _loop_vars=_loop_vars))
             yield '">\n'
             yield escape(context.call((undefined(name='strokes') if l_1_strokes is missing else l_1_strokes), environment.getattr(l_1_group, 'lines'), _loop_vars=_loop_vars))
             yield escape(context.call((undefined(name='texts') if l_1_texts is missing else l_1_texts), environment.getattr(l_1_group, 'labels'), _loop_vars=_loop_vars))
@@ -166,12 +172,12 @@ def block_body(context, missing=missing):
         if environment.getattr((undefined(name='house') if l_0_house is missing else l_0_house), 'apart'):
             pass
             yield '<p>'
-            yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'Not joined by a named opening: {rooms}.', rooms=t_5(context.eval_ctx, environment.getattr((undefined(name='house') if l_0_house is missing else l_0_house), 'apart'), ', '), _block_vars=_block_vars))
+            yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'Not joined by a named opening: {rooms}.', rooms=t_6(context.eval_ctx, environment.getattr((undefined(name='house') if l_0_house is missing else l_0_house), 'apart'), ', '), _block_vars=_block_vars))
             yield '</p>'
         if environment.getattr((undefined(name='house') if l_0_house is missing else l_0_house), 'across'):
             pass
             yield '<p>'
-            yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'Joined, but as surveyed it would lie over another room: {rooms}.', rooms=t_5(context.eval_ctx, environment.getattr((undefined(name='house') if l_0_house is missing else l_0_house), 'across'), ', '), _block_vars=_block_vars))
+            yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'Joined, but as surveyed it would lie over another room: {rooms}.', rooms=t_6(context.eval_ctx, environment.getattr((undefined(name='house') if l_0_house is missing else l_0_house), 'across'), ', '), _block_vars=_block_vars))
             yield '</p>'
         yield '</section>\n'
     for l_1_room in (undefined(name='rooms') if l_0_rooms is missing else l_0_rooms):
@@ -197,7 +203,7 @@ def block_body(context, missing=missing):
         yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'plan of {room}', room=environment.getattr(l_1_room, 'name'), _loop_vars=_loop_vars))
         yield '">\n'
         yield escape(context.call((undefined(name='strokes') if l_1_strokes is missing else l_1_strokes), environment.getattr(l_1_room, 'lines'), _loop_vars=_loop_vars))
-        for (l_2_look, l_2_x, l_2_y) in environment.getattr(l_1_room, 'marks'):
+        for (l_2_look, l_2_x, l_2_y, l_2_size) in environment.getattr(l_1_room, 'marks'):
             _loop_vars = {}
             pass
             if (l_2_look == 'in'):
@@ -206,22 +212,30 @@ def block_body(context, missing=missing):
                 yield escape(l_2_x)
                 yield '" cy="'
                 yield escape(l_2_y)
-                yield '" r="1" fill="#000"/>\n'
+                yield '" r="'
+                yield escape(l_2_size)
+                yield '" fill="#000"/>\n'
             elif (l_2_look == 'out'):
                 pass
                 yield '<rect class="mark" x="'
-                yield escape((t_4(l_2_x) - 1))
+                yield escape(t_5('%.2f', (t_4(l_2_x) - t_4(l_2_size))))
                 yield '" y="'
-                yield escape((t_4(l_2_y) - 1))
-                yield '" width="2" height="2" fill="#fff" stroke="#000" stroke-width="0.4"/>\n'
+                yield escape(t_5('%.2f', (t_4(l_2_y) - t_4(l_2_size))))
+                yield '" width="'
+                yield escape(t_5('%.2f', (2 * t_4(l_2_size))))
+                yield '" height="'
+                yield escape(t_5('%.2f', (2 * t_4(l_2_size))))
+                yield '" fill="#fff" stroke="#000" stroke-width="0.4"/>\n'
             else:
                 pass
                 yield '<circle class="mark" cx="'
                 yield escape(l_2_x)
                 yield '" cy="'
                 yield escape(l_2_y)
-                yield '" r="1" fill="#fff" stroke="#000" stroke-width="0.4"/>\n'
-        l_2_look = l_2_x = l_2_y = missing
+                yield '" r="'
+                yield escape(l_2_size)
+                yield '" fill="#fff" stroke="#000" stroke-width="0.4"/>\n'
+        l_2_look = l_2_x = l_2_y = l_2_size = missing
         for l_2_arrow in environment.getattr(l_1_room, 'arrows'):
             _loop_vars = {}
             pass
@@ -272,4 +286,4 @@ def block_body(context, missing=missing):
     l_1_room = l_1_strokes = l_1_texts = missing
 
 blocks = {'kind': block_kind, 'body': block_body}
-debug_info = '1=19&3=22&7=25&8=30&9=35&12=52&13=57&14=62&2=87&17=97&18=127&19=129&21=132&22=134&23=136&25=142&26=150&27=151&29=153&32=165&33=170&36=176&38=182&39=184&40=190&41=198&42=199&43=202&44=205&45=209&46=212&48=219&51=224&52=228&54=231&56=233&57=235&59=241&61=253&62=257'
+debug_info = '1=19&3=22&7=25&8=30&9=35&12=52&13=57&14=62&2=87&17=97&18=133&19=135&21=138&22=140&23=142&25=148&26=156&27=157&29=159&32=171&33=176&36=182&38=188&39=190&40=196&41=204&42=205&43=208&44=211&45=217&46=220&48=231&51=238&52=242&54=245&56=247&57=249&59=255&61=267&62=271'

@@ -1,4 +1,4 @@
-MADE_FROM = '04386fb77801cf6699c6def13a2e6c6e2058d73774ba117f4121af247023a690'
+MADE_FROM = '33aa2c7062427774ccc7456352ff4e8f46b9a90bec9603bfb44c122765962cab'
 from jinja2.runtime import LoopContext, Macro, Markup, Namespace, TemplateNotFound, TemplateReference, TemplateRuntimeError, Undefined, escape, identity, internalcode, markup_join, missing, str_join
 name = 'parts/page.html'
 
@@ -14,12 +14,6 @@ def root(context, missing=missing):
     l_0_style = resolve('style')
     l_0_page_rule = resolve('page_rule')
     l_0__ = resolve('_')
-    try:
-        t_1 = environment.filters['truncate']
-    except KeyError:
-        @internalcode
-        def t_1(*unused):
-            raise TemplateRuntimeError("No filter named 'truncate' found.")
     pass
     yield '<!DOCTYPE html>\n<html lang="'
     yield escape((undefined(name='language') if l_0_language is missing else l_0_language))
@@ -35,15 +29,7 @@ def root(context, missing=missing):
     yield from context.blocks['kind'][0](context)
     yield '" data-revision="'
     yield escape(environment.getattr((undefined(name='job') if l_0_job is missing else l_0_job), 'revision'))
-    yield '">\n<header class="head">\n<p class="running" aria-hidden="true"><span class="as-job">'
-    yield escape(t_1(environment, environment.getattr((undefined(name='job') if l_0_job is missing else l_0_job), 'job'), 70, True, '…'))
-    yield '</span> <span class="as-revision">'
-    yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'revision {revision}', revision=environment.getattr((undefined(name='job') if l_0_job is missing else l_0_job), 'revision')))
-    yield '</span> <span class="as-page">'
-    yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'page'))
-    yield '</span> <span class="as-of">'
-    yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'of'))
-    yield '</span></p>\n<h1>'
+    yield '">\n<header class="head">\n<h1>'
     yield escape((undefined(name='sheet') if l_0_sheet is missing else l_0_sheet))
     yield '</h1>\n<p class="job"><span class="job-name">'
     yield escape(environment.getattr((undefined(name='job') if l_0_job is missing else l_0_job), 'job'))
@@ -89,4 +75,4 @@ def block_script(context, missing=missing):
     pass
 
 blocks = {'kind': block_kind, 'body': block_body, 'script': block_script}
-debug_info = '2=24&7=26&10=30&11=32&14=34&16=38&17=46&18=48&21=58&23=60&14=63&21=72&23=81'
+debug_info = '2=18&7=20&10=24&11=26&14=28&16=32&17=34&20=44&22=46&14=49&20=58&22=67'

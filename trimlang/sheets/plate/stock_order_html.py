@@ -1,4 +1,4 @@
-MADE_FROM = '9e0811cbcc80d8f51453a56f3d786dec9da7da5b14612d3bb7a1de82a7208758'
+MADE_FROM = '7f617917fcf20c5f09820738137e03227586a5e9fcb4ac2f08eaaa81d24da8b7'
 from jinja2.runtime import LoopContext, Macro, Markup, Namespace, TemplateNotFound, TemplateReference, TemplateRuntimeError, Undefined, escape, identity, internalcode, markup_join, missing, str_join
 name = 'stock-order.html'
 
@@ -87,8 +87,14 @@ def block_body(context, missing=missing):
         yield '</h2>\n<p class="section">'
         yield escape(environment.getattr(l_1_trim, 'section'))
         yield '</p>\n'
-        yield escape(context.call((undefined(name='lines') if l_0_lines is missing else l_0_lines), context.call((undefined(name='_') if l_0__ is missing else l_0__), 'to buy', _loop_vars=_loop_vars), environment.getattr(l_1_trim, 'lines'), _loop_vars=_loop_vars))
-        yield '\n'
+        if environment.getattr(l_1_trim, 'lines'):
+            pass
+            yield escape(context.call((undefined(name='lines') if l_0_lines is missing else l_0_lines), context.call((undefined(name='_') if l_0__ is missing else l_0__), 'to buy', _loop_vars=_loop_vars), environment.getattr(l_1_trim, 'lines'), _loop_vars=_loop_vars))
+        else:
+            pass
+            yield '<p>'
+            yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'nothing more to buy', _loop_vars=_loop_vars))
+            yield '</p>\n'
         if environment.getattr(l_1_trim, 'shop'):
             pass
             yield escape(context.call((undefined(name='lines') if l_0_lines is missing else l_0_lines), context.call((undefined(name='_') if l_0__ is missing else l_0__), 'from the shop', _loop_vars=_loop_vars), environment.getattr(l_1_trim, 'shop'), _loop_vars=_loop_vars))
@@ -105,7 +111,11 @@ def block_body(context, missing=missing):
         yield '</dt><dd>'
         yield escape(environment.getattr(l_1_trim, 'spare'))
         yield '</dd></div>\n<div><dt>'
-        yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'sticks left whole', _loop_vars=_loop_vars))
+        yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'sticks cut', _loop_vars=_loop_vars))
+        yield '</dt><dd>'
+        yield escape(environment.getattr(l_1_trim, 'sticks'))
+        yield '</dd></div>\n<div><dt>'
+        yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'spare, left whole', _loop_vars=_loop_vars))
         yield '</dt><dd>'
         yield escape(environment.getattr(l_1_trim, 'whole'))
         yield '</dd></div>\n<div><dt>'
@@ -120,15 +130,26 @@ def block_body(context, missing=missing):
         yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'not in the pieces', _loop_vars=_loop_vars))
         yield '</dt><dd>'
         yield escape(environment.getattr(l_1_trim, 'waste'))
-        yield '</dd></div>\n<div><dt>'
-        yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'saved on longest first', _loop_vars=_loop_vars))
-        yield '</dt><dd>'
-        yield escape(environment.getattr(l_1_trim, 'saves'))
-        yield '</dd></div>\n<div><dt>'
-        yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'fewest sticks to buy', _loop_vars=_loop_vars))
-        yield '</dt><dd>'
-        yield escape(environment.getattr(l_1_trim, 'fewest'))
-        yield '</dd></div>\n</dl>\n</section>\n'
+        yield '</dd></div>\n'
+        if environment.getattr(l_1_trim, 'saves'):
+            pass
+            yield '<div><dt>'
+            yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'saved on longest first', _loop_vars=_loop_vars))
+            yield '</dt><dd>'
+            yield escape(environment.getattr(l_1_trim, 'saves'))
+            yield '</dd></div>\n<div><dt>'
+            yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'fewest sticks to buy', _loop_vars=_loop_vars))
+            yield '</dt><dd>'
+            yield escape(environment.getattr(l_1_trim, 'fewest'))
+            yield '</dd></div>\n'
+        if environment.getattr(l_1_trim, 'in_hand'):
+            pass
+            yield '<div><dt>'
+            yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'in hand besides', _loop_vars=_loop_vars))
+            yield '</dt><dd>'
+            yield escape(environment.getattr(l_1_trim, 'in_hand'))
+            yield '</dd></div>\n'
+        yield '</dl>\n</section>\n'
     l_1_trim = missing
     if environment.getattr((undefined(name='order') if l_0_order is missing else l_0_order), 'supplies'):
         pass
@@ -149,7 +170,19 @@ def block_body(context, missing=missing):
         yield '</dl>\n</section>\n'
     yield '<section class="sum">\n<h2>'
     yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'Together', _block_vars=_block_vars))
-    yield '</h2>\n<dl class="facts">\n<div><dt>'
+    yield '</h2>\n<dl class="facts">\n'
+    if environment.getattr((undefined(name='order') if l_0_order is missing else l_0_order), 'spent'):
+        pass
+        yield '<div><dt>'
+        yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'trim, spent so far', _block_vars=_block_vars))
+        yield '</dt><dd>'
+        yield escape(environment.getattr((undefined(name='order') if l_0_order is missing else l_0_order), 'spent'))
+        yield '</dd></div>\n<div><dt>'
+        yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'trim, still to buy', _block_vars=_block_vars))
+        yield '</dt><dd>'
+        yield escape(environment.getattr((undefined(name='order') if l_0_order is missing else l_0_order), 'to_buy'))
+        yield '</dd></div>\n'
+    yield '<div><dt>'
     yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'trim', _block_vars=_block_vars))
     yield '</dt><dd>'
     yield escape(environment.getattr((undefined(name='order') if l_0_order is missing else l_0_order), 'trim_cost'))
@@ -178,4 +211,4 @@ def block_body(context, missing=missing):
     yield '</p>\n</section>\n'
 
 blocks = {'kind': block_kind, 'body': block_body}
-debug_info = '1=13&3=16&5=26&6=28&8=37&9=42&2=60&14=70&15=81&17=85&18=87&19=89&20=91&22=95&23=99&24=103&25=107&26=111&27=115&28=119&29=123&30=127&34=132&36=135&37=137&39=139&40=143&46=150&48=152&49=156&50=160&51=168&52=172&54=176'
+debug_info = '1=13&3=16&5=26&6=28&8=37&9=42&2=60&14=70&15=81&17=85&18=87&19=89&21=97&23=101&24=105&25=109&26=113&27=117&28=121&29=125&30=129&31=133&32=140&34=144&39=153&41=156&42=158&44=160&45=164&51=171&53=173&54=180&56=185&57=189&58=193&59=201&60=205&62=209'

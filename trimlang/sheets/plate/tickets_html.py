@@ -1,4 +1,4 @@
-MADE_FROM = 'b5a0f161a4b4c6f3435d0b11d4753295d9aec767ba87c7bb04afd95c4c758360'
+MADE_FROM = 'a826d6505578cce292de755ce2d820a6718423593e32e6b1a7a2e917c3e3fb58'
 from jinja2.runtime import LoopContext, Macro, Markup, Namespace, TemplateNotFound, TemplateReference, TemplateRuntimeError, Undefined, escape, identity, internalcode, markup_join, missing, str_join
 name = 'tickets.html'
 
@@ -9,7 +9,7 @@ def root(context, missing=missing):
     cond_expr_undefined = Undefined
     if 0: yield None
     parent_template = None
-    l_0_ends = l_0_cut = missing
+    l_0_ends = l_0_cut = l_0_facts = l_0_drawing = missing
     pass
     parent_template = environment.get_template('parts/page.html', 'tickets.html')
     for name, parent_block in parent_template.blocks.items():
@@ -20,49 +20,84 @@ def root(context, missing=missing):
         l_0_ends = undefined(f"the template {included_template.__name__!r} (imported on line 2 in 'tickets.html') does not export the requested name 'ends'", name='ends')
     context.vars['ends'] = l_0_ends
     context.exported_vars.discard('ends')
-    def macro(l_1_end):
+    def macro(l_1_end, l_1_small, l_1_size, l_1_side):
         t_1 = []
         if l_1_end is missing:
             l_1_end = undefined("parameter 'end' was not provided", name='end')
+        if l_1_small is missing:
+            l_1_small = undefined("parameter 'small' was not provided", name='small')
+        if l_1_size is missing:
+            l_1_size = undefined("parameter 'size' was not provided", name='size')
+        if l_1_side is missing:
+            l_1_side = undefined("parameter 'side' was not provided", name='side')
         pass
         t_1.extend((
-            '<div class="cut">\n<p class="side">',
-            escape(environment.getattr(l_1_end, 'side')),
-            '</p>\n<p class="setting">',
+            '<div class="cut ',
+            escape(l_1_side),
+            '"><p class="setting" style="font-size:',
+            escape(l_1_size),
+            'em">',
             escape(environment.getattr(l_1_end, 'setting')),
-            '</p>\n<p class="joint">',
+            '</p><p class="joint">',
             escape(environment.getattr(l_1_end, 'joint')),
-            '</p>\n<p class="point">',
-            escape(environment.getattr(l_1_end, 'long_point')),
-            '</p>\n',
+            '</p>',
         ))
-        if environment.getattr(l_1_end, 'lies'):
+        for l_2_text in l_1_small:
+            _loop_vars = {}
             pass
             t_1.extend((
-                '<p class="lies">',
-                escape(environment.getattr(l_1_end, 'lies')),
+                '<p>',
+                escape(l_2_text),
                 '</p>',
             ))
-        if environment.getattr(l_1_end, 'exact'):
-            pass
-            t_1.extend((
-                '<p class="exact">',
-                escape(environment.getattr(l_1_end, 'exact')),
-                '</p>',
-            ))
-        if environment.getattr(l_1_end, 'then'):
-            pass
-            t_1.extend((
-                '<p class="then">',
-                escape(environment.getattr(l_1_end, 'then')),
-                '</p>',
-            ))
+        l_2_text = missing
         t_1.append(
             '</div>\n',
         )
         return concat(t_1)
     context.exported_vars.add('cut')
-    context.vars['cut'] = l_0_cut = Macro(environment, macro, 'cut', ('end',), False, False, False, context.eval_ctx.autoescape)
+    context.vars['cut'] = l_0_cut = Macro(environment, macro, 'cut', ('end', 'small', 'size', 'side'), False, False, False, context.eval_ctx.autoescape)
+    def macro(l_1_rows):
+        t_2 = []
+        if l_1_rows is missing:
+            l_1_rows = undefined("parameter 'rows' was not provided", name='rows')
+        pass
+        for l_2_row in l_1_rows:
+            _loop_vars = {}
+            pass
+            t_2.append(
+                '<p',
+            )
+            if environment.getattr(l_2_row, 'strong'):
+                pass
+                t_2.append(
+                    ' class="note"',
+                )
+            t_2.extend((
+                '><b>',
+                escape(environment.getattr(l_2_row, 'term')),
+                '</b> ',
+                escape(environment.getattr(l_2_row, 'text')),
+                '</p>',
+            ))
+        l_2_row = missing
+        return concat(t_2)
+    context.exported_vars.add('facts')
+    context.vars['facts'] = l_0_facts = Macro(environment, macro, 'facts', ('rows',), False, False, False, context.eval_ctx.autoescape)
+    def macro(l_1_ticket):
+        t_3 = []
+        l_1__ = resolve('_')
+        if l_1_ticket is missing:
+            l_1_ticket = undefined("parameter 'ticket' was not provided", name='ticket')
+        pass
+        t_3.extend((
+            '<div class="drawn">',
+            escape(context.call((undefined(name='ends') if l_0_ends is missing else l_0_ends), environment.getattr(l_1_ticket, 'drawing'), context.call((undefined(name='_') if l_1__ is missing else l_1__), 'plan of both ends: left {left}, right {right}', left=environment.getattr(environment.getattr(l_1_ticket, 'left'), 'setting'), right=environment.getattr(environment.getattr(l_1_ticket, 'right'), 'setting')), environment.getitem({'face': context.call((undefined(name='_') if l_1__ is missing else l_1__), 'face'), 'bottom': context.call((undefined(name='_') if l_1__ is missing else l_1__), 'flat'), 'ceiling': context.call((undefined(name='_') if l_1__ is missing else l_1__), 'crown'), 'mixed': context.call((undefined(name='_') if l_1__ is missing else l_1__), '2 views')}, environment.getattr(environment.getattr(l_1_ticket, 'drawing'), 'view')))),
+            '</div>',
+        ))
+        return concat(t_3)
+    context.exported_vars.add('drawing')
+    context.vars['drawing'] = l_0_drawing = Macro(environment, macro, 'drawing', ('ticket',), False, False, False, context.eval_ctx.autoescape)
     yield from parent_template.root_render_func(context)
 
 def block_kind(context, missing=missing):
@@ -73,14 +108,15 @@ def block_kind(context, missing=missing):
     if 0: yield None
     _block_vars = {}
     l_0_label = resolve('label')
+    l_0_code = resolve('code')
     pass
     yield 'tickets'
     if (undefined(name='label') if l_0_label is missing else l_0_label):
         pass
         yield ' label'
-        if environment.getattr((undefined(name='label') if l_0_label is missing else l_0_label), 'wide'):
-            pass
-            yield ' wide'
+    if (undefined(name='code') if l_0_code is missing else l_0_code):
+        pass
+        yield ' coded'
 
 def block_body(context, missing=missing):
     resolve = context.resolve_or_missing
@@ -90,18 +126,14 @@ def block_body(context, missing=missing):
     if 0: yield None
     _block_vars = {}
     l_0__ = resolve('_')
-    l_0_tickets = resolve('tickets')
+    l_0_folds = resolve('folds')
+    l_0_flags = resolve('flags')
+    l_0_rows = resolve('rows')
     try:
-        t_2 = environment.filters['batch']
+        t_4 = environment.filters['length']
     except KeyError:
         @internalcode
-        def t_2(*unused):
-            raise TemplateRuntimeError("No filter named 'batch' found.")
-    try:
-        t_3 = environment.filters['length']
-    except KeyError:
-        @internalcode
-        def t_3(*unused):
+        def t_4(*unused):
             raise TemplateRuntimeError("No filter named 'length' found.")
     pass
     yield '<section class="how">\n<p>'
@@ -110,114 +142,121 @@ def block_body(context, missing=missing):
     yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), "Too tall to stand? Lay it face up, top edge to the fence, and tilt the blade's top to the same side by the same angle.", _block_vars=_block_vars))
     yield ' '
     yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'A dot marks a long point. The length is always overall, to the long points.', _block_vars=_block_vars))
+    if (undefined(name='folds') if l_0_folds is missing else l_0_folds):
+        pass
+        yield ' '
+        yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'What stands below a dashed line inside a ticket is a flap: fold it back.', _block_vars=_block_vars))
+    if (undefined(name='flags') if l_0_flags is missing else l_0_flags):
+        pass
+        yield ' '
+        yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'A ticket with a tab at its left is taller than its trim: tape the tab on and let the rest stand off as a flag.', _block_vars=_block_vars))
     yield '</p>\n</section>\n<p class="find"><label>'
     yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'Find a piece', _block_vars=_block_vars))
     yield ' <input type="search" id="find" autocomplete="off"></label> <span id="found" role="status"></span></p>\n'
-    for l_1_pair in t_2((undefined(name='tickets') if l_0_tickets is missing else l_0_tickets), 2):
+    t_5 = 1
+    for l_1_row in (undefined(name='rows') if l_0_rows is missing else l_0_rows):
+        l_1_label = resolve('label')
         _loop_vars = {}
         pass
-        yield '<div class="pair">\n'
-        for l_2_ticket in l_1_pair:
+        yield '<div class="pair '
+        yield escape(environment.getattr(environment.getattr(environment.getitem(l_1_row, 0), 'shape'), 'kind'))
+        yield 's">\n'
+        for l_2_ticket in l_1_row:
             l_2_code = resolve('code')
-            l_2_ends = resolve('ends')
+            l_2_drawing = resolve('drawing')
             l_2_cut = resolve('cut')
+            l_2_facts = resolve('facts')
+            l_2_shape = missing
             _loop_vars = {}
             pass
-            yield '<article class="ticket" id="'
+            l_2_shape = environment.getattr(l_2_ticket, 'shape')
+            _loop_vars['shape'] = l_2_shape
+            yield '<article class="ticket '
+            yield escape(environment.getattr((undefined(name='shape') if l_2_shape is missing else l_2_shape), 'kind'))
+            if environment.getattr((undefined(name='shape') if l_2_shape is missing else l_2_shape), 'flag'):
+                pass
+                yield ' flag'
+            yield '" id="'
             yield escape(environment.getattr(l_2_ticket, 'id'))
             yield '" data-piece="'
             yield escape(environment.getattr(l_2_ticket, 'id'))
-            yield '">\n<div class="main">\n<div class="name"><h2>'
-            yield escape(environment.getattr(l_2_ticket, 'id'))
-            yield '</h2><p class="room">'
-            yield escape(environment.getattr(l_2_ticket, 'room'))
-            yield ' · '
-            yield escape(environment.getattr(l_2_ticket, 'trim'))
-            if environment.getattr(l_2_ticket, 'part'):
+            yield '" style="font-size:'
+            yield escape(environment.getattr((undefined(name='shape') if l_2_shape is missing else l_2_shape), 'type'))
+            yield 'pt">\n<div class="face"'
+            if (environment.getattr((undefined(name='shape') if l_2_shape is missing else l_2_shape), 'kind') != 'card'):
                 pass
-                yield ' · '
-                yield escape(environment.getattr(l_2_ticket, 'part'))
-            yield '</p></div>\n'
+                yield ' style="'
+                if (environment.getattr((undefined(name='shape') if l_2_shape is missing else l_2_shape), 'kind') == 'wide'):
+                    pass
+                    yield 'min-'
+                yield 'height:'
+                yield escape(environment.getattr((undefined(name='shape') if l_2_shape is missing else l_2_shape), 'down'))
+                yield 'mm"'
+            yield '>\n<div class="main">\n<div class="name"><h2 style="font-size:'
+            yield escape(environment.getattr((undefined(name='shape') if l_2_shape is missing else l_2_shape), 'name_size'))
+            yield 'em" data-id="'
+            yield escape(environment.getattr(l_2_ticket, 'id'))
+            yield '">'
+            yield escape(environment.getattr((undefined(name='shape') if l_2_shape is missing else l_2_shape), 'name'))
+            yield '</h2><p class="room" style="font-size:'
+            yield escape(environment.getattr((undefined(name='shape') if l_2_shape is missing else l_2_shape), 'room_size'))
+            yield 'em">'
+            yield escape(environment.getattr((undefined(name='shape') if l_2_shape is missing else l_2_shape), 'room'))
+            yield '</p><p class="length" style="font-size:'
+            yield escape(environment.getattr((undefined(name='shape') if l_2_shape is missing else l_2_shape), 'length_size'))
+            yield 'em"><b>'
+            yield escape(environment.getattr(environment.getattr(l_2_ticket, 'length'), 'whole'))
+            if environment.getattr(environment.getattr(l_2_ticket, 'length'), 'fraction'):
+                pass
+                yield '<span class="fraction">'
+                if environment.getattr(environment.getattr(l_2_ticket, 'length'), 'whole'):
+                    pass
+                    yield ' '
+                yield escape(environment.getattr(environment.getattr(l_2_ticket, 'length'), 'fraction'))
+                yield '</span>'
+            yield '</b><span class="unit"> '
+            yield escape(environment.getattr(environment.getattr(l_2_ticket, 'length'), 'unit'))
+            yield '</span></p></div>\n'
             if (undefined(name='code') if l_2_code is missing else l_2_code):
                 pass
                 yield '<div class="code">'
                 yield escape(context.call((undefined(name='code') if l_2_code is missing else l_2_code), environment.getattr(l_2_ticket, 'payload'), environment.getattr(l_2_ticket, 'id'), _loop_vars=_loop_vars))
                 yield '</div>'
-            yield '<p class="length"><b>'
-            yield escape(environment.getattr(environment.getattr(l_2_ticket, 'length'), 'whole'))
-            yield '</b>'
-            if environment.getattr(environment.getattr(l_2_ticket, 'length'), 'fraction'):
+            if (environment.getattr((undefined(name='shape') if l_2_shape is missing else l_2_shape), 'kind') != 'strip'):
                 pass
-                yield '<b class="fraction"> '
-                yield escape(environment.getattr(environment.getattr(l_2_ticket, 'length'), 'fraction'))
-                yield '</b>'
-            yield '<span class="unit"> '
-            yield escape(environment.getattr(environment.getattr(l_2_ticket, 'length'), 'unit'))
-            yield '</span></p>\n'
-            yield escape(context.call((undefined(name='ends') if l_2_ends is missing else l_2_ends), environment.getattr(l_2_ticket, 'drawing'), context.call((undefined(name='_') if l_0__ is missing else l_0__), 'plan of both ends: left {left}, right {right}', left=environment.getattr(environment.getattr(l_2_ticket, 'left'), 'setting'), right=environment.getattr(environment.getattr(l_2_ticket, 'right'), 'setting'), _loop_vars=_loop_vars), environment.getitem({'face': context.call((undefined(name='_') if l_0__ is missing else l_0__), 'face', _loop_vars=_loop_vars), 'bottom': context.call((undefined(name='_') if l_0__ is missing else l_0__), 'flat', _loop_vars=_loop_vars), 'ceiling': context.call((undefined(name='_') if l_0__ is missing else l_0__), 'crown', _loop_vars=_loop_vars), 'mixed': context.call((undefined(name='_') if l_0__ is missing else l_0__), '2 views', _loop_vars=_loop_vars)}, environment.getattr(environment.getattr(l_2_ticket, 'drawing'), 'view')), _loop_vars=_loop_vars))
-            yield '\n<div class="cuts">\n'
-            yield escape(context.call((undefined(name='cut') if l_2_cut is missing else l_2_cut), environment.getattr(l_2_ticket, 'left'), _loop_vars=_loop_vars))
+                yield escape(context.call((undefined(name='drawing') if l_2_drawing is missing else l_2_drawing), l_2_ticket, _loop_vars=_loop_vars))
+            yield '<div class="cuts">\n'
+            yield escape(context.call((undefined(name='cut') if l_2_cut is missing else l_2_cut), environment.getattr(l_2_ticket, 'left'), environment.getattr((undefined(name='shape') if l_2_shape is missing else l_2_shape), 'left'), environment.getattr((undefined(name='shape') if l_2_shape is missing else l_2_shape), 'setting_size'), 'left', _loop_vars=_loop_vars))
             yield '\n'
-            yield escape(context.call((undefined(name='cut') if l_2_cut is missing else l_2_cut), environment.getattr(l_2_ticket, 'right'), _loop_vars=_loop_vars))
-            yield '\n</div>\n</div>\n<dl>\n<div><dt>'
-            yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'measured', _loop_vars=_loop_vars))
-            yield '</dt><dd>'
-            yield escape(environment.getattr(l_2_ticket, 'measured'))
-            if environment.getattr(l_2_ticket, 'edges'):
+            if (environment.getattr((undefined(name='shape') if l_2_shape is missing else l_2_shape), 'kind') == 'strip'):
                 pass
-                yield ': '
-                yield escape(environment.getattr(l_2_ticket, 'edges'))
-            yield '</dd></div>\n<div><dt>'
-            yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'stick', _loop_vars=_loop_vars))
-            yield '</dt><dd>'
-            yield escape(environment.getattr(l_2_ticket, 'stick'))
-            yield ', '
-            yield escape(environment.getattr(l_2_ticket, 'order'))
-            yield '</dd></div>\n'
-            if environment.getattr(l_2_ticket, 'mates'):
+                yield escape(context.call((undefined(name='drawing') if l_2_drawing is missing else l_2_drawing), l_2_ticket, _loop_vars=_loop_vars))
+            yield escape(context.call((undefined(name='cut') if l_2_cut is missing else l_2_cut), environment.getattr(l_2_ticket, 'right'), environment.getattr((undefined(name='shape') if l_2_shape is missing else l_2_shape), 'right'), environment.getattr((undefined(name='shape') if l_2_shape is missing else l_2_shape), 'setting_size'), 'right', _loop_vars=_loop_vars))
+            yield '\n</div>\n</div>\n<div class="facts">\n'
+            yield escape(context.call((undefined(name='facts') if l_2_facts is missing else l_2_facts), environment.getattr((undefined(name='shape') if l_2_shape is missing else l_2_shape), 'face'), _loop_vars=_loop_vars))
+            yield '</div>\n</div>\n'
+            if environment.getattr((undefined(name='shape') if l_2_shape is missing else l_2_shape), 'flap'):
                 pass
-                yield '<div><dt>'
-                yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'meets', _loop_vars=_loop_vars))
-                yield '</dt><dd>'
-                yield escape(environment.getattr(l_2_ticket, 'mates'))
-                yield '</dd></div>'
-            yield '<div><dt>'
-            yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'length', _loop_vars=_loop_vars))
-            yield '</dt><dd>'
-            yield escape(environment.getattr(l_2_ticket, 'rounding'))
-            yield '</dd></div>\n'
-            if environment.getattr(l_2_ticket, 'fit'):
-                pass
-                yield '<div><dt>'
-                yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'fit', _loop_vars=_loop_vars))
-                yield '</dt><dd>'
-                yield escape(environment.getattr(l_2_ticket, 'fit'))
-                yield '</dd></div>'
-            if environment.getattr(l_2_ticket, 'note'):
-                pass
-                yield '<div><dt>'
-                yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'note', _loop_vars=_loop_vars))
-                yield '</dt><dd class="note">'
-                yield escape(environment.getattr(l_2_ticket, 'note'))
-                yield '</dd></div>'
-            if environment.getattr(l_2_ticket, 'caution'):
-                pass
-                yield '<div><dt>'
-                yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'care', _loop_vars=_loop_vars))
-                yield '</dt><dd class="care">'
-                yield escape(environment.getattr(l_2_ticket, 'caution'))
-                yield '</dd></div>'
-            yield '</dl>\n<p class="tick"><label><input type="checkbox" data-tick="'
+                yield '<div class="facts flap">\n'
+                yield escape(context.call((undefined(name='facts') if l_2_facts is missing else l_2_facts), environment.getattr((undefined(name='shape') if l_2_shape is missing else l_2_shape), 'flap'), _loop_vars=_loop_vars))
+                yield '</div>\n'
+            yield '<p class="tick"><label><input type="checkbox" data-tick="'
             yield escape(environment.getattr(l_2_ticket, 'id'))
             yield ':cut"> '
             yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'cut', _loop_vars=_loop_vars))
             yield '</label></p>\n</article>\n'
-        l_2_ticket = l_2_code = l_2_ends = l_2_cut = missing
-        if (t_3(l_1_pair) == 1):
+        l_2_ticket = l_2_shape = l_2_code = l_2_drawing = l_2_cut = l_2_facts = missing
+        if (((t_4(l_1_row) == 1) and (environment.getattr(environment.getattr(environment.getitem(l_1_row, 0), 'shape'), 'kind') == 'card')) and (not (undefined(name='label') if l_1_label is missing else l_1_label))):
             pass
             yield '<div class="ticket blank"></div>'
         yield '</div>\n'
-    l_1_pair = missing
+        t_5 = 0
+    l_1_row = l_1_label = missing
+    if t_5:
+        pass
+        yield '<p>'
+        yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'Nothing is left to cut.'))
+        yield '</p>\n'
 
 def block_script(context, missing=missing):
     resolve = context.resolve_or_missing
@@ -233,4 +272,4 @@ def block_script(context, missing=missing):
     yield '</script>'
 
 blocks = {'kind': block_kind, 'body': block_body, 'script': block_script}
-debug_info = '1=13&2=16&4=22&6=29&7=31&8=33&9=35&10=38&11=45&12=52&3=67&15=84&17=107&19=113&20=115&22=119&23=126&25=130&26=140&27=146&28=156&30=158&31=160&35=162&36=170&37=176&38=184&39=188&40=195&41=202&43=210&46=215&50=221'
+debug_info = '1=13&2=16&4=22&5=35&7=59&8=64&10=86&11=94&3=102&13=120&15=139&17=153&18=156&19=161&20=163&21=171&22=174&23=185&25=195&26=219&27=224&29=228&30=230&31=233&35=235&38=237&40=240&43=243&46=248&49=257&52=260'
