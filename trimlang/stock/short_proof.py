@@ -20,8 +20,8 @@ from trimlang.stock.steps import StepWorths
 from trimlang.stock.timber import Timber
 from trimlang.stock.whole_mix import Counts, TooManyMixesError, WholeMixes
 
-MOST_SIZES: Final = 120
-"""Timber with more sizes is left to the solver, whose start it hardly feels."""
+MOST_PIECES: Final = 80
+"""More pieces of a trim are left to the solver, whose start they hardly feel."""
 
 ROUNDS: Final = 60
 """Mixes looked at."""
@@ -48,7 +48,7 @@ def short_proof(
 ) -> ShortProof:
     """Search for the least cost, then for the fewest sticks at that cost."""
     state = ShortProof(start, 0, 0, list(worths))
-    if len(timber.sizes) > MOST_SIZES:
+    if sum(timber.demand) > MOST_PIECES:
         return state
     search = _Search(timber, buying, state)
     try:
@@ -63,7 +63,7 @@ def short_proof(
 
 def above(timber: Timber, buying: Buying, worths: Sequence[Worth], than: int) -> bool:
     """Whether it is soon shown that every plan costs more than that."""
-    if len(timber.sizes) > MOST_SIZES:
+    if sum(timber.demand) > MOST_PIECES:
         return False
     known, mixes, steps = list(worths), WholeMixes(timber, buying), StepWorths(timber)
     try:
