@@ -4,7 +4,6 @@ import subprocess
 import sys
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import replace
 from itertools import product
 from random import Random
 from unittest.mock import patch
@@ -20,7 +19,7 @@ from trimlang.stock import planner
 from trimlang.stock.buying import Buying
 from trimlang.stock.filling import fill_rack
 from trimlang.stock.floor import Worth
-from trimlang.stock.planner import costs_more, plan_stock, quick_rank
+from trimlang.stock.planner import costs_more, plan_stock
 from trimlang.stock.problem import Blank, NoPlan, Part, Plan, Problem, Status
 from trimlang.stock.short_proof import ShortProof
 from trimlang.stock.steps import StepWorths
@@ -182,14 +181,6 @@ def test_what_is_said_to_cost_more_does(problem: Problem) -> None:
     assert not costs_more(problem, plan.cost)
     assert not costs_more(problem, plan.cost + 1)
     assert costs_more(problem, -1)
-
-
-@given(jobs(), st.booleans())
-def test_the_quick_rank_is_that_of_the_quick_plan(problem: Problem, survive: bool) -> None:
-    problem = replace(problem, survive_loss=survive)
-    plan = plan_stock(problem, effort=planner.QUICK)
-    assert isinstance(plan, Plan)
-    assert quick_rank(problem) == (plan.cost, len(plan.sticks))
 
 
 def test_the_house_is_proven_without_a_solver() -> None:
