@@ -28,6 +28,7 @@ FREE = {
     "DECIMAL": st.sampled_from(["0.5", ".25", "17.40"]),
     "FRACTION": st.sampled_from(["1/8", "5 /16", "3⁄4", "7∕ 8", "1/3"]),
     "VULGAR": st.sampled_from("½⅛⅓"),
+    "PIECE_ID": st.sampled_from(["ST-N-base", "S3", "ST-E2-shoe-a"]),
     "DATE": st.just("2026-04-18"),
     "MONEY": st.sampled_from("$€"),
     "INCH": st.sampled_from(['"', "″", "inches", "INCH", "''"]),
@@ -92,6 +93,8 @@ def statements(draw: st.DrawFn, rule: str | None = None) -> str:
     text = ""
     for word in _expand(draw, rule or draw(st.sampled_from(STATEMENTS)), 0):
         apart = text and not CLOSE.match(word) and not CLOSE.match(text[-1])
+        # a name goes on over a dash
+        apart = apart or bool(re.search(r"\w$", text) and re.match(r"[-–‐‑.]", word))
         text += draw(BLANKS) if apart or draw(st.booleans()) else ""
         text += word
     return text

@@ -79,6 +79,8 @@ MEANINGS: Final[dict[str, str]] = {
     "box": "How many nails a box holds, and its price.",
     "caulk": "How much caulk the joints take.",
     "bead": "A caulk bead's width.",
+    "filler": "How much filler the nail holes and splices take.",
+    "tub": "What a tub of filler holds, and its price.",
     "tube": "What a tube of caulk holds, and its price.",
     "fl oz": "US fluid ounces.",
     "waste": "What is lost, in percent.",

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from functools import cache
 from typing import Final
 
 from trimlang.syntax.grammar import parser
 
-_BLANKS: Final = {"[ \t]+": " ", "\\b": "", "(?!-)": "", "\\.": "."}
+_BLANKS: Final = {"[ \t]+": " ", "\\b": "", "\\.": "."}
+_NOT_BEFORE: Final = re.compile(r"\(\?![^()]*\)")
+"""What may not follow a word says nothing of how it is written."""
 
 
 @cache
@@ -23,7 +26,8 @@ def spellings() -> dict[str, tuple[str, ...]]:
         if not is_word(pattern):
             continue
         ways = (way for way in _ways(pattern) if way[:1].isalpha())
-        found[terminal.name] = tuple(dict.fromkeys(ways))
+        # a unit with its point is the rarer way
+        found[terminal.name] = tuple(sorted(dict.fromkeys(ways), key=lambda way: way.endswith(".")))
     return found
 
 
@@ -34,6 +38,7 @@ def is_word(pattern: str) -> bool:
 
 def _ways(pattern: str) -> Iterator[str]:
     """Yield what a pattern of letters, choices and optional parts matches."""
+    pattern = _NOT_BEFORE.sub("", pattern)
     for sign, plain in _BLANKS.items():
         pattern = pattern.replace(sign, plain)
     for branch in branches(pattern):

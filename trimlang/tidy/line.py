@@ -132,7 +132,7 @@ def _in_lengths(tokens: list[Token], tree: Tree[Token]) -> tuple[set[int], set[i
     joiners = {
         token.start_pos or 0
         for token in tokens
-        if token.type == "MINUS"
+        if token.type in ("MINUS", "_DASH")
         and token.start_pos not in signs
         and any(start < (token.start_pos or 0) < end for start, end in spans)
     }
