@@ -203,7 +203,9 @@ def _bring_late_ones(old: Path, target: Path) -> None:
     for path in late:
         # what cannot be moved over now is no reason to call the build failed
         with suppress(OSError):
-            _bring(path, target / path.name)
+            place = target / path.relative_to(old)
+            place.parent.mkdir(parents=True, exist_ok=True)
+            _bring(path, place)
 
 
 def _bring(path: Path, to: Path) -> None:
