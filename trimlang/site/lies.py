@@ -8,9 +8,11 @@ from typing import TypeAlias
 from trimlang.site.bench import Bench, Layout
 from trimlang.site.yard import Yard
 
-Where: TypeAlias = tuple[str, Fraction, int, bool]
-"""What a ticket says of a piece's stick: its name, its length, the cut's place on it, and
-whether it shares its left cut.  How many come behind it changes no ticket."""
+Where: TypeAlias = tuple[str, Fraction, bool]
+"""What a ticket says of a piece's stick: its name, its length, whether the cut is shared.
+
+How many are cut before and behind it changes nothing that matters at the saw.
+"""
 
 
 def where(bench: Bench, yard: Yard, layout: Layout) -> dict[str, Where]:
@@ -30,5 +32,5 @@ def where(bench: Bench, yard: Yard, layout: Layout) -> dict[str, Where]:
                 and before.right_lean * part.left_lean > 0
                 and before.right_lean == part.left_lean
             )
-            lies[part.id] = (name, length, place, shared)
+            lies[part.id] = (name, length, shared)
     return lies

@@ -79,6 +79,7 @@ class Replay:
         self._stale = False
         self._grouped = False
         self._before: Mapping[str, Where] = {}
+        self._again: set[str] = set()
         self._changed: frozenset[str] | None = None
         self._covered: Fraction | None = Fraction(0)
         self._told: list[Told] = []
@@ -123,7 +124,9 @@ class Replay:
         self._stale, self._covered = False, Fraction(0)
         lies = where(self._bench, self._yard, self._layout)
         self._changed = frozenset(
-            name for name in to_cut if lies.get(name) != self._before.get(name)
+            name
+            for name in to_cut
+            if name in self._again or lies.get(name) != self._before.get(name)
         )
 
     def _refresh(self) -> None:
@@ -151,7 +154,7 @@ class Replay:
     def _group(self, lies: Mapping[str, Where]) -> None:
         """Remember where the pieces lay, once for changes that follow each other."""
         if not self._grouped:
-            self._before, self._grouped = lies, True
+            self._before, self._grouped, self._again = lies, True, set()
 
     # ---- lines -----------------------------------------------------------------------
 
@@ -220,6 +223,7 @@ class Replay:
             self._yard.shelve(rest)
         if entry.piece in self._pieces:
             self._to_cut.add(entry.piece)
+            self._again.add(entry.piece)
 
     def _part(self, name: str, marked: Fraction | None) -> Part:
         """Return a piece as it was cut: what its ticket says now, or the length in the line."""

@@ -1,4 +1,4 @@
-MADE_FROM = '7f617917fcf20c5f09820738137e03227586a5e9fcb4ac2f08eaaa81d24da8b7'
+MADE_FROM = '2fca1c824356e8b8afb0a62a3734ddf224103fc7537af7e19d23095496dc6e78'
 from jinja2.runtime import LoopContext, Macro, Markup, Namespace, TemplateNotFound, TemplateReference, TemplateRuntimeError, Undefined, escape, identity, internalcode, markup_join, missing, str_join
 name = 'stock-order.html'
 
@@ -98,11 +98,15 @@ def block_body(context, missing=missing):
         if environment.getattr(l_1_trim, 'shop'):
             pass
             yield escape(context.call((undefined(name='lines') if l_0_lines is missing else l_0_lines), context.call((undefined(name='_') if l_0__ is missing else l_0__), 'from the shop', _loop_vars=_loop_vars), environment.getattr(l_1_trim, 'shop'), _loop_vars=_loop_vars))
-        yield '<dl class="facts">\n<div><dt>'
-        yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'bought', _loop_vars=_loop_vars))
-        yield '</dt><dd>'
-        yield escape(environment.getattr(l_1_trim, 'bought'))
-        yield '</dd></div>\n<div><dt>'
+        yield '<dl class="facts">\n'
+        if (not environment.getattr(l_1_trim, 'in_hand')):
+            pass
+            yield '<div><dt>'
+            yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'bought', _loop_vars=_loop_vars))
+            yield '</dt><dd>'
+            yield escape(environment.getattr(l_1_trim, 'bought'))
+            yield '</dd></div>'
+        yield '<div><dt>'
         yield escape(context.call((undefined(name='_') if l_0__ is missing else l_0__), 'in the pieces', _loop_vars=_loop_vars))
         yield '</dt><dd>'
         yield escape(environment.getattr(l_1_trim, 'needed'))
@@ -211,4 +215,4 @@ def block_body(context, missing=missing):
     yield '</p>\n</section>\n'
 
 blocks = {'kind': block_kind, 'body': block_body}
-debug_info = '1=13&3=16&5=26&6=28&8=37&9=42&2=60&14=70&15=81&17=85&18=87&19=89&21=97&23=101&24=105&25=109&26=113&27=117&28=121&29=125&30=129&31=133&32=140&34=144&39=153&41=156&42=158&44=160&45=164&51=171&53=173&54=180&56=185&57=189&58=193&59=201&60=205&62=209'
+debug_info = '1=13&3=16&5=26&6=28&8=37&9=42&2=60&14=70&15=81&17=85&18=87&19=89&21=97&23=101&24=109&25=113&26=117&27=121&28=125&29=129&30=133&31=137&32=144&34=148&39=157&41=160&42=162&44=164&45=168&51=175&53=177&54=184&56=189&57=193&58=197&59=205&60=209&62=213'
