@@ -190,7 +190,8 @@ SYNTAX_PAGES: Final = (
         "Measure the opening or the trim again; was a unit left out?",
         "A leg shorter than its mitre, or a return of trim with next to no thickness, cannot be"
         " cut.",
-        "casings: off floor 1/2 in\ntrim case: 11/16 in thick, 2 1/4 in wide\nstock case: 7 ft at 6.10\n"
+        "casings: off floor 1/2 in\ntrim case: 11/16 in thick, 2 1/4 in wide\n"
+        "stock case: 7 ft at 6.10\n"
         + _WALL
         + "  N: 40 in, left=butt, right=butt\n  opening 32 in, casing case, height 1/8 in\n",
     ),
