@@ -36,9 +36,14 @@ def test_a_signal_is_raised_at_once() -> None:
 
 def test_what_must_run_to_its_end_does() -> None:
     done = []
-    with pytest.raises(StoppedError) as stop, stoppable(), to_the_end():
-        signal.raise_signal(signal.SIGINT)
-        done.append(True)
+
+    def work() -> None:
+        with stoppable(), to_the_end():
+            signal.raise_signal(signal.SIGINT)
+            done.append(True)
+
+    with pytest.raises(StoppedError) as stop:
+        work()
     assert done == [True]
     assert stop.value.done
 
@@ -78,9 +83,7 @@ def test_a_stop_while_the_sets_change_places_comes_after(
     assert (tmp_path / "job-sheets" / "plan.json").exists()
 
 
-def test_a_stop_before_anything_is_written(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
+def test_a_stop_before_anything_is_written(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     write_folder(tmp_path / "job-sheets", {"a": b"old"})
     monkeypatch.setattr(folder, "_write", lambda *_: signal.raise_signal(signal.SIGINT))
     with pytest.raises(StoppedError), stoppable():
