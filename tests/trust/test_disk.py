@@ -1,0 +1,223 @@
+"""What can go wrong on a disk: a clear line, nothing lost."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from tests.conftest import ROOT, walls
+from trimlang.commands import folder, main
+from trimlang.commands.folder import MARK, write_folder
+
+GOOD = walls("N: 40 in, left=butt, right=butt")
+
+
+@pytest.fixture
+def job(tmp_path: Path) -> Path:
+    path = tmp_path / "job.trim"
+    path.write_text(GOOD, encoding="utf-8")
+    return path
+
+
+def build(job: Path, *options: str, code: str = "") -> subprocess.CompletedProcess[str]:
+    start = f"{code}\nimport sys\nfrom trimlang.commands import main\nsys.exit(main(sys.argv[1:]))"
+    words = [sys.executable, "-c", start, "build", str(job), "--plan", "quick", *options]
+    return subprocess.run(words, cwd=ROOT, capture_output=True, text=True, check=False)
+
+
+def test_a_full_disk(job: Path) -> None:
+    assert build(job, "--format", "json").returncode == 0
+    before = (job.parent / "job-sheets" / "plan.json").read_bytes()
+    job.write_text(GOOD.replace("40", "41"), encoding="utf-8")
+    full = "import resource; resource.setrlimit(resource.RLIMIT_FSIZE, (4000, 4000))"
+    done = build(job, "--format", "html", code=full)
+    assert done.returncode == 2
+    assert "cannot write" in done.stderr
+    assert done.stderr.count("\n") == 1
+    assert (job.parent / "job-sheets" / "plan.json").read_bytes() == before
+    assert sorted(path.name for path in job.parent.iterdir()) == ["job-sheets", "job.trim"]
+
+
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="no /dev/full here")
+def test_a_full_standard_output(job: Path) -> None:
+    with Path("/dev/full").open("w") as full:
+        done = subprocess.run(
+            [sys.executable, "-m", "trimlang", "explain", "T101"],
+            cwd=ROOT, stdout=full, stderr=subprocess.PIPE, text=True, check=False,
+        )  # fmt: skip
+    assert done.returncode == 2
+    assert done.stderr == "trimlang: reading or writing failed: no space left on device\n"
+
+
+@pytest.mark.parametrize("closed", ["<&-", ">&-", "2>&-", "<&- >&- 2>&-"])
+def test_closed_streams(job: Path, closed: str) -> None:
+    command = f"'{sys.executable}' -m trimlang check - {closed} < '{job}'"
+    if "<&-" in closed:
+        command = f"'{sys.executable}' -m trimlang check - {closed}"
+    done = subprocess.run(
+        ["sh", "-c", command], cwd=ROOT, capture_output=True, text=True, check=False
+    )
+    assert done.returncode == (2 if "<&-" in closed else 0)
+    assert "Traceback" not in done.stderr
+
+
+@pytest.mark.skipif(os.name == "nt" or os.geteuid() == 0, reason="root may write everywhere")
+def test_a_folder_that_may_not_be_written(job: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    job.parent.chmod(0o500)
+    try:
+        assert main(["build", str(job), "--format", "json"]) == 2
+    finally:
+        job.parent.chmod(0o700)
+    assert "cannot write" in capsys.readouterr().err
+
+
+def test_a_disk_that_may_only_be_read(
+    job: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    def refuse(*_: object, **__: object) -> str:
+        raise OSError(30, "Read-only file system")
+
+    monkeypatch.setattr(folder.tempfile, "mkdtemp", refuse)
+    assert main(["build", str(job), "--format", "json"]) == 2
+    assert "read-only file system" in capsys.readouterr().err
+
+
+def test_an_include_that_vanishes(job: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    from trimlang import reading
+    from trimlang.compiler import check_job
+
+    (job.parent / "prices.trim").write_text("", encoding="utf-8")
+    read = reading.read_text
+
+    def vanished(path: Path) -> str:
+        path.unlink()
+        return read(path)
+
+    monkeypatch.setattr(reading, "read_text", vanished)
+    result = check_job('include "prices.trim"\n' + GOOD, path=job)
+    assert [one.code for one in result.diagnostics] == ["T601"]
+
+
+def test_an_include_that_becomes_a_link_is_not_followed_out(job: Path, tmp_path: Path) -> None:
+    from trimlang.compiler import check_job
+
+    secret = tmp_path.parent / f"{tmp_path.name}-secret.trim"
+    secret.write_text("trim secret: 1 in thick\n", encoding="utf-8")
+    (tmp_path / "deep").mkdir()
+    (tmp_path / "deep" / "out").symlink_to(tmp_path.parent)
+    for name in (f"deep/out/{secret.name}", f"deep/../../{secret.name}", f"./..//{secret.name}"):
+        result = check_job(f'include "{name}"\n' + GOOD, path=job)
+        assert [one.code for one in result.diagnostics] == ["T602"], name
+
+
+def test_two_builds_at_once(job: Path) -> None:
+    words = [sys.executable, "-m", "trimlang", "build", str(job), "--format", "json"]
+    both = [subprocess.Popen(words, cwd=ROOT, stdout=subprocess.DEVNULL) for _ in range(4)]
+    assert [one.wait() for one in both] == [0] * 4
+    assert sorted(path.name for path in job.parent.iterdir()) == ["job-sheets", "job.trim"]
+    assert {path.name for path in (job.parent / "job-sheets").iterdir()} == {"plan.json", MARK}
+
+
+@pytest.fixture(params=["exchange", "two renames"])
+def shop(request: pytest.FixtureRequest, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
+    if request.param == "two renames":
+        monkeypatch.setattr(folder, "_exchange", lambda *_: False)
+    target = tmp_path / "shop"
+    write_folder(target, {"a": b"old"})
+    return target
+
+
+def test_what_comes_into_the_folder_meanwhile_is_kept(
+    shop: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    (shop / "photos").mkdir()
+    (shop / "photos" / "a.jpg").write_bytes(b"a")
+    (shop / "list.txt").write_text("one", encoding="utf-8")
+    swap = folder._put_in_place
+
+    def late(*places: Path) -> Path | None:
+        (shop / "photos" / "b.jpg").write_bytes(b"b")
+        (shop / "late.txt").write_text("late", encoding="utf-8")
+        (shop / "list.txt").unlink()
+        (shop / "list.txt").write_text("two", encoding="utf-8")
+        return swap(*places)
+
+    monkeypatch.setattr(folder, "_put_in_place", late)
+    write_folder(shop, {"a": b"new"})
+    found = {
+        str(path.relative_to(shop)): path.read_bytes() for path in shop.rglob("*") if path.is_file()
+    }
+    found.pop(MARK)
+    assert found == {
+        "a": b"new",
+        "late.txt": b"late",
+        "list.txt": b"two",
+        "photos/a.jpg": b"a",
+        "photos/b.jpg": b"b",
+    }
+
+
+def test_where_there_are_no_second_links_the_users_own_is_copied(
+    shop: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def refuse(*_: object, **__: object) -> None:
+        raise OSError(1, "Operation not permitted")
+
+    monkeypatch.setattr(folder.os, "link", refuse)
+    (shop / "list.txt").write_text("one", encoding="utf-8")
+    (shop / "way").symlink_to("list.txt")
+    write_folder(shop, {"a": b"new"})
+    assert (shop / "list.txt").read_text(encoding="utf-8") == "one"
+    assert (shop / "way").readlink() == Path("list.txt")
+
+
+def test_a_file_of_the_users_is_never_overwritten(
+    job: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    assert main(["build", str(job), "--format", "json"]) == 0
+    own = job.parent / "job-sheets" / "checklist.html"
+    own.write_text("mine", encoding="utf-8")
+    assert main(["build", str(job), "--format", "html"]) == 2
+    assert "checklist.html in it is not trimlang's" in capsys.readouterr().err
+    assert own.read_text(encoding="utf-8") == "mine"
+
+
+def test_what_killed_builds_left_is_cleared_away(tmp_path: Path) -> None:
+    left = tmp_path / ".shop-trimlang-abc"
+    (left / "new").mkdir(parents=True)
+    (left / "new" / "a").write_bytes(b"half")
+    other = tmp_path / ".shopping-trimlang-abc"
+    other.mkdir()
+    write_folder(tmp_path / "shop", {"a": b"new"})
+    assert sorted(path.name for path in tmp_path.iterdir()) == [other.name, "shop"]
+
+
+def test_a_set_left_between_two_renames_is_put_back(tmp_path: Path) -> None:
+    shop = tmp_path / "shop"
+    write_folder(shop, {"a": b"old"})
+    (shop / "mine.txt").write_bytes(b"mine")
+    aside = tmp_path / ".shop-trimlang-abc"
+    aside.mkdir()
+    shop.rename(aside / "old")
+    write_folder(shop, {"a": b"new"})
+    assert (shop / "mine.txt").read_bytes() == b"mine"
+    assert (shop / "a").read_bytes() == b"new"
+    assert [path.name for path in tmp_path.iterdir()] == ["shop"]
+
+
+def test_the_new_set_is_on_the_disk_before_it_is_in_its_place(
+    shop: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    order: list[str] = []
+    sync, swap = os.fsync, folder._put_in_place
+    monkeypatch.setattr(folder.os, "fsync", lambda fd: (order.append("sync"), sync(fd))[1])
+    monkeypatch.setattr(
+        folder, "_put_in_place", lambda *places: (order.append("swap"), swap(*places))[1]
+    )
+    write_folder(shop, {"a": b"1", "b": b"2"})
+    # two files, the mark and their folder; then the folder that they lie in
+    assert order == ["sync"] * 4 + ["swap", "sync"]

@@ -1,0 +1,116 @@
+"""Wrong, long and misleading input: a diagnostic each, with its place."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Final
+
+import pytest
+
+from tests.conftest import TRIM, walls
+from trimlang.commands import main
+from trimlang.compiler import Result, check_job
+from trimlang.syntax.letters import looks_like, stranger_in
+from trimlang.syntax.source import MOST_LINES
+
+RUN: Final = "N: 40 in, left=butt, right=butt"
+
+
+def found(result: Result) -> set[str]:
+    return {one.code for one in result.diagnostics}
+
+
+@pytest.mark.parametrize(
+    ("line", "code"),
+    [
+        ("N: 40 in, left=in-corner" + "(" * 900, "T101"),
+        ("N: 40 in, left=in-corner" + "(cope" * 300, "T101"),
+        ("(" * 1900, "T100"),
+        ("# " + "x" * 10_000_000, "T105"),
+        ("N: " + "9" * 10_000 + " in, left=butt, right=butt", "T105"),
+        ("N: " + "9" * 1_900 + " in, left=butt, right=butt", "T110"),
+        ("N: 1/" + "9" * 1_900 + " in, left=butt, right=butt", "T110"),
+        ("N: 0." + "0" * 1_900 + "1 in, left=butt, right=butt", "T110"),
+        ("N: 40 1/99991 in, left=butt, right=butt", "T120"),
+        ("N: 40 in, left=butt, right=butt\x00", "T101"),
+        ('room "a\x00b", trim base, open walk', "T119"),
+        ('room "a\x1b[2Jb", trim base, open walk', "T119"),
+        ('room "a\u202eb", trim base, open walk', "T115"),
+        ('room "a\u061cb", trim base, open walk', "T115"),
+        ("N\u200f: 40 in, left=butt, right=butt", "T100"),
+        ("\u200fN: 40 in, left=butt, right=butt", "T100"),
+        ("bаse2: 40 in, left=butt, right=butt", "T118"),
+        ("ｂase2: 40 in, left=butt, right=butt", "T118"),
+        ("N٣: 40 in, left=butt, right=butt, left=٣", "T101"),
+    ],
+)
+def test_one_line(line: str, code: str) -> None:
+    result = check_job(walls(f"{RUN}\n{line}"))
+    here = [one for one in result.diagnostics if one.code == code]
+    assert here, result.diagnostics
+    assert here[0].span.line == 6
+
+
+def test_slips_of_one_line_are_told_up_to_a_number() -> None:
+    result = check_job(walls("N: 40 in" + ",x=1" * 400))
+    assert 1 < sum(one.code.startswith("T1") for one in result.diagnostics) <= 20
+
+
+@pytest.mark.parametrize(
+    ("encoding", "text"), [("utf-16", "N: 1"), ("latin-1", "Küche"), ("cp1252", "29⅛”")]
+)
+def test_other_encodings(
+    encoding: str, text: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    path = tmp_path / "job.trim"
+    path.write_bytes(text.replace("⅛", "").encode(encoding))
+    assert main(["check", str(path)]) == 1
+    assert "T604" in capsys.readouterr().err
+
+
+def test_more_lines_than_any_job_has() -> None:
+    result = check_job(TRIM + "\n" * MOST_LINES)
+    assert "T117" in found(result)
+    assert not result.ok
+
+
+def test_names_of_two_alphabets() -> None:
+    assert stranger_in("bаse") == 1
+    assert stranger_in("ｂase") == 0
+    for name in ("base", "Плинтус", "Größe", "底板", "Sockel-Küche", "кухня-2", "Ν"):
+        assert stranger_in(name) is None, name
+    assert looks_like("оса") == looks_like("oca")
+    assert looks_like("кухня") != looks_like("kyxnya")
+
+
+@pytest.mark.parametrize(
+    "lines",
+    [
+        "oca: 40 in, left=butt, right=butt\nоса: 40 in, left=butt, right=butt",
+        f'{RUN}\nroom "Oca", trim base, open walk\n{RUN}\nroom "Оса", trim base, open walk\n{RUN}',
+    ],
+)
+def test_names_that_look_alike(lines: str) -> None:
+    assert "T121" in found(check_job(walls(lines)))
+
+
+def test_a_warning_does_not_hide_what_is_missing() -> None:
+    """A run with an odd fraction and no ends was once left out of the job without a word."""
+    result = check_job(walls("N: 12 ⅓ ' 1 ″"))
+    assert found(result) == {"T113", "T225"}
+    assert not result.ok
+
+
+def test_sticks_that_nobody_sells() -> None:
+    for stick in ("0.000001 ft at 2", "5 in at 2"):
+        result = check_job(walls(RUN, settings=f"stock base: {stick}"))
+        assert found(result) == {"T116"}
+    assert check_job(walls(RUN, settings="on-hand base: 5 in, 6 in")).ok
+
+
+def test_thousands_of_walls_are_checked() -> None:
+    """The time is measured in benchmarks/long_input.py; here it is only that it is done."""
+    lines = "\n".join(f"{n}: 40 in, left=butt, right=butt" for n in range(3000))
+    result = check_job(walls(lines))
+    assert result.ok
+    assert len(result.pieces) == 3000
