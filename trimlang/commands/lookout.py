@@ -25,7 +25,7 @@ _LOOK: Final = 0.5
 """Seconds after which the main thread looks up, to hear signals on every system."""
 
 _GONE: Final = 0.2
-"""Seconds that an editor has between taking a file away and putting the new one there."""
+"""Seconds that an editor has between taking a file away, or emptying it, and the new text."""
 
 Looks = dict[Path, tuple[int, int, int] | None]
 
@@ -75,7 +75,7 @@ class Lookout:
                 break
             while not self._hint.wait(_LOOK):
                 pass
-        if any(was is not None and not path.exists() for path, was in self._looks.items()):
+        if any(was is not None and _unfinished(path) for path, was in self._looks.items()):
             self._hint.clear()
             self._hint.wait(_GONE)
 
@@ -137,6 +137,14 @@ def _looks(paths: Iterable[Path]) -> Looks:
             told = (about.st_mtime_ns, about.st_size, about.st_ino)
             found[path] = (0, 0, about.st_ino) if path.is_dir() else told
     return found
+
+
+def _unfinished(path: Path) -> bool:
+    """Tell whether an editor seems to be in the middle of a save."""
+    try:
+        return path.stat().st_size == 0
+    except OSError:
+        return True
 
 
 def _below(trees: Iterable[Path]) -> list[Path]:

@@ -113,6 +113,8 @@ class _Watcher:
     """What is kept between two builds."""
 
     def __init__(self, options: Namespace, lookout: Lookout, showing: Showing) -> None:
+        from trimlang.editor.memory import Memory
+
         self._options = options
         self._lookout = lookout
         self._showing = showing
@@ -120,6 +122,7 @@ class _Watcher:
         self._target: Path = options.out or sheets_beside(self._path)
         self._files: dict[str, bytes] = {}
         self._press: Press | None = None
+        self._memory = Memory()
 
     def go_on(self) -> NoReturn:
         """Build, wait for a save, build again.
@@ -161,7 +164,9 @@ class _Watcher:
 
         options = self._options
         text, path = read_job(options.job, options.messages, options.shown_in)
-        result = check_job(text, path=path, means=Means(read=self._read))
+        self._memory.turn()
+        means = Means(self._read, self._memory.line, self._memory.room)
+        result = check_job(text, path=path, means=means)
         if not result.ok:
             tell(options, result)
             raise StopError(JOB_ERRORS, outcome(result).why)

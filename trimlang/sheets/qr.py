@@ -2,9 +2,13 @@
 
 from __future__ import annotations
 
+from functools import lru_cache
+
 from markupsafe import Markup
 
 
+# a job that is built again has few new tickets
+@lru_cache(maxsize=512)
 def qr_svg(payload: str, about: str) -> Markup:
     """Return the code of a plain text as an SVG element."""
     import segno
