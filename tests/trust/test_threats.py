@@ -18,14 +18,14 @@ ROWS = [line for line in TEXT.splitlines() if line.startswith("| ")]
 
 
 @cache
-def tests_in(path: Path) -> set[str]:
+def defined_in(path: Path) -> set[str]:
     tree = ast.parse(path.read_text(encoding="utf-8"))
     return {node.name for node in ast.walk(tree) if isinstance(node, ast.FunctionDef)}
 
 
 @pytest.mark.parametrize(("file", "test"), NAMED)
 def test_the_test_exists(file: str, test: str) -> None:
-    assert test in tests_in(ROOT / file)
+    assert test in defined_in(ROOT / file)
 
 
 def test_every_threat_names_a_test() -> None:
