@@ -66,6 +66,11 @@ def in_pdf(data: bytes) -> list[Seen]:
     return seen
 
 
+_POINT = re.compile(
+    r"long point at the (?:wall edge|ceiling edge|outer edge|\w+)|both edges the same"
+)
+
+
 class _Page(HTMLParser):
     """Collects the text of each ticket by the class of the element that it stands in."""
 
@@ -73,17 +78,22 @@ class _Page(HTMLParser):
         super().__init__()
         self.tickets: list[dict[str, list[str]]] = []
         self._classes: list[str] = []
+        self._side = ""
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         given = dict(attrs)
-        if tag == "article" and given.get("class") == "ticket":
-            self.tickets.append({})
-            self._classes = []
-        if tag in ("h2", "p", "dd", "article"):
-            self._classes.append("id" if tag == "h2" else given.get("class") or tag)
+        classes = (given.get("class") or "").split()
+        if tag == "article" and "ticket" in classes:
+            self.tickets.append({"id": [given.get("id") or ""]})
+            self._classes, self._side = [], ""
+        if tag == "div":
+            self._side = classes[1] if classes[:1] == ["cut"] else ""
+        if tag in ("h2", "p"):
+            named = given.get("class") or tag
+            self._classes.append(f"{self._side} {named}".strip())
 
     def handle_endtag(self, tag: str) -> None:
-        if tag in ("h2", "p", "dd", "article") and self._classes:
+        if tag in ("h2", "p") and self._classes:
             self._classes.pop()
 
     def handle_data(self, data: str) -> None:
@@ -96,15 +106,39 @@ def in_page(html: str) -> list[Seen]:
     """Return the tickets of the HTML page."""
     page = _Page()
     page.feed(html)
-    seen: list[Seen] = []
-    for ticket in page.tickets:
-        head = _HEAD.match(" ".join(ticket["room"]))
-        assert head
-        cuts = tuple(zip(ticket["setting"], ticket["joint"], ticket["point"], strict=True))
-        seen.append(
-            Seen(
-                " ".join(ticket["id"]), head["room"], head["trim"], head["part"] or "",
-                " ".join(ticket["length"]), cuts,
-            )
-        )  # fmt: skip
-    return seen
+    return [_seen(ticket) for ticket in page.tickets]
+
+
+def _seen(ticket: dict[str, list[str]]) -> Seen:
+    (name,) = ticket["id"]
+    head = " ".join(ticket["room"]).split(" · ")
+    part = next((one for one in head if re.fullmatch(r"part \d+ of \d+", one)), "")
+    rest = [one for one in head if one not in (part, "changed")]
+    # where a strip has no room for the trim's name, the piece's own id ends in it
+    trim = rest[-1] if len(rest) > 1 else _trim_in(name)
+    cuts = tuple(
+        (
+            " ".join(ticket[f"{side} setting"]),
+            " ".join(ticket[f"{side} joint"]),
+            _point(ticket, side),
+        )
+        for side in ("left", "right")
+    )
+    return Seen(name, rest[0], trim, part, " ".join(ticket["length"]), cuts)
+
+
+def _trim_in(name: str) -> str:
+    found = re.fullmatch(r"[^-]+-[^-]+-(.+?)(?:-[a-z]|-return.*)?", name)
+    assert found, name
+    return found[1]
+
+
+def _point(ticket: dict[str, list[str]], side: str) -> str:
+    """Where the long point of an end is: below its cut, or on the flap after the end's name."""
+    below = [found[0] for text in ticket.get(f"{side} p", []) if (found := _POINT.search(text))]
+    if below:
+        return below[0]
+    facts = " ".join(ticket.get("p", []))
+    found = re.search(rf"\b{side}\b[^|]*?({_POINT.pattern})", facts)
+    assert found, (side, ticket)
+    return found[1]

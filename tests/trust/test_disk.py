@@ -86,19 +86,19 @@ def test_a_disk_that_may_only_be_read(
     assert "read-only file system" in capsys.readouterr().err
 
 
-def test_an_include_that_vanishes(job: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    from trimlang import reading
+def test_an_include_that_vanishes(job: Path) -> None:
     from trimlang.compiler import check_job
+    from trimlang.means import Means
+    from trimlang.reading import read_text
 
     (job.parent / "prices.trim").write_text("", encoding="utf-8")
-    read = reading.read_text
 
     def vanished(path: Path) -> str:
         path.unlink()
-        return read(path)
+        return read_text(path)
 
-    monkeypatch.setattr(reading, "read_text", vanished)
-    result = check_job('include "prices.trim"\n' + GOOD, path=job)
+    means = Means(read=vanished)
+    result = check_job('include "prices.trim"\n' + GOOD, path=job, means=means)
     assert [one.code for one in result.diagnostics] == ["T601"]
 
 
