@@ -111,7 +111,10 @@ def in_page(html: str) -> list[Seen]:
 
 def _seen(ticket: dict[str, list[str]]) -> Seen:
     (name,) = ticket["id"]
-    head = " ".join(ticket["room"]).split(" · ")
+    room, small = " ".join(ticket["room"]), ticket.get("p", [])
+    if "…" in room and "room" in small:  # cut short; the whole of it stands below
+        room = small[small.index("room") + 1]
+    head = room.split(" · ")
     part = next((one for one in head if re.fullmatch(r"part \d+ of \d+", one)), "")
     rest = [one for one in head if one not in (part, "changed")]
     # where a strip has no room for the trim's name, the piece's own id ends in it
@@ -128,7 +131,7 @@ def _seen(ticket: dict[str, list[str]]) -> Seen:
 
 
 def _trim_in(name: str) -> str:
-    found = re.fullmatch(r"[^-]+-[^-]+-(.+?)(?:-[a-z]|-return.*)?", name)
+    found = re.fullmatch(r"[^-]+-[^-]+-(.+?)(?:-[a-z])?(?:-(?:left|right)-return)?", name)
     assert found, name
     return found[1]
 
