@@ -150,7 +150,7 @@ def test_what_cannot_be_read_or_written(tmp_path: Path, capsys: pytest.CaptureFi
 
 @pytest.mark.parametrize("path", sorted(EXAMPLES.glob("*.trim")), ids=lambda path: path.stem)
 def test_the_examples_mean_the_same_when_tidied(path: Path, tmp_path: Path) -> None:
-    for one in EXAMPLES.glob("*.trim"):
+    for one in (*EXAMPLES.glob("*.trim"), *EXAMPLES.glob("*.site")):
         (tmp_path / one.name).write_bytes(one.read_bytes())
     assert main(["tidy", str(tmp_path / path.name)]) == 0
     jobs = [

@@ -26,7 +26,10 @@ def tickets(text: str, path: Path | None = None) -> list[Seen]:
     return in_page(render_sheets(result, qr=False)["tickets"])
 
 
-SHIPPED = sorted(path for path in EXAMPLES.glob("*.trim") if path.stem != "prices")
+# a job under way has no tickets for what is cut
+SHIPPED = sorted(
+    path for path in EXAMPLES.glob("*.trim") if path.stem not in ("prices", "site-log")
+)
 
 
 @pytest.mark.parametrize("path", SHIPPED, ids=lambda path: path.stem)

@@ -16,7 +16,10 @@ from trimlang.sheets.pages import render_sheets
 from trimlang.sheets.pdf import to_pdf
 from trimlang.stock.planner import QUICK
 
-SHIPPED = sorted(path for path in EXAMPLES.glob("*.trim") if path.stem != "prices")
+# a job under way has no tickets for what is cut
+SHIPPED = sorted(
+    path for path in EXAMPLES.glob("*.trim") if path.stem not in ("prices", "site-log")
+)
 ON_A4 = ("metric", "stair", "doors")
 
 

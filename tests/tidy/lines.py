@@ -22,6 +22,7 @@ PATTERNS = {terminal.name: terminal.pattern for terminal in parser().terminals}
 NAMES = st.sampled_from(["N", "E2", "base", "shoe", "Éire", "S.1", "a-b", "über-W", "wall"])
 FREE = {
     "NAME": NAMES,
+    "PIECE_ID": st.sampled_from(["ST-N-base", "3R-2-base", "DEN-é.1-shoe-a"]),
     "WORDS": st.sampled_from(["mdf", "Mdf  primed", "red\toak"]),
     "STRING": st.sampled_from(['"a # b"', "“über, x”", '""', '"  two  blanks "']),
     "COUNT": st.integers(0, 20).map(str),
@@ -89,11 +90,14 @@ BLANKS = st.sampled_from([" ", "  ", "\t", "\u00a0 "])
 @st.composite
 def statements(draw: st.DrawFn, rule: str | None = None) -> str:
     """One statement, of ``rule`` where it is named, with blanks of all kinds between its words."""
-    text = ""
+    text = before = ""
     for word in _expand(draw, rule or draw(st.sampled_from(STATEMENTS)), 0):
         apart = text and not CLOSE.match(word) and not CLOSE.match(text[-1])
+        # a dash behind a name would be one more sign of it
+        apart = apart or (word[0] in "-–‐‑" and before[:1].isalpha())
         text += draw(BLANKS) if apart or draw(st.booleans()) else ""
         text += word
+        before = word
     return text
 
 
