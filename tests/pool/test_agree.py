@@ -83,3 +83,9 @@ def test_a_trim_that_a_job_does_not_use_may_differ() -> None:
     other = TRIM.replace("base", "skirt").replace("9/16", "1/2")
     room = flat(WALL, trim=TRIM + other.splitlines()[0] + "\n")
     assert told(room, flat(WALL.replace("N:", "S:"), trim=TRIM)) == []
+
+
+def test_a_job_that_is_under_way_is_not_pooled() -> None:
+    walls = "N: 70 in, left=butt, right=butt"
+    told = disagreements(pool(flat(walls), flat(walls) + "bought 1 base 12 ft\ncut ST-N-base\n"))
+    assert [(one.file, finding.code) for one, finding in told] == [("flat-2.trim", "T720")]

@@ -182,4 +182,13 @@ LOG_PAGES: Final = (
         _JOB + "trim shoe: 1/2 in thick, 3/4 in tall\nstock shoe: 8 ft at 5\n"
         "cut PO-N-base 29 3/4 in from shoe-1 of 8 ft\n",
     ),
+    Page(
+        "T720",
+        "under way already",
+        "this job has a site log: it cannot be bought together with others any more",
+        "Build it by itself, or leave it out of the pool.",
+        "Jobs are pooled before anything is bought. Once a job is under way its own rack and cut"
+        " pieces decide what it still needs.",
+        "",
+    ),
 )

@@ -23,6 +23,7 @@ def disagreements(pool: Iterable[Flat]) -> tuple[tuple[Flat, Diagnostic], ...]:
     for flat in pool:
         if first is None:
             first = flat
+        found += [(flat, say("T720", entry.span)) for entry in flat.job.log[:1]]
         for what, here, there in _settings(flat.job, first.job):
             span = Span(next(iter(flat.result.sources), flat.file), 1, 1, 2)
             facts = {"what": what, "here": here, "there": there, "other": first.file}
