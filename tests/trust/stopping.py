@@ -12,13 +12,16 @@ from time import monotonic, sleep
 
 from tests.conftest import ROOT, TRIM
 
+_CORNERS = ("in-corner", "out-corner", "in-corner")
 LONG_TO_PLAN = "\n".join(
     (
         TRIM.replace("16 ft at 24.10", "16 ft at 24.10, 10 ft at 14.40, 8 ft at 11.20"),
         'room "Hall", trim base, open walk',
         *(
-            f"  {n}: {31 + n * 37 % 83} {n * 7 % 16}/16 in, left=butt, right=butt"
-            for n in range(1, 301)
+            # mitres that could be shared are the hardest to plan
+            f"  {n}: {31 + n * 37 % 113} {n * 7 % 16}/16 in,"
+            f" left={_CORNERS[n % 3]}, right={_CORNERS[(n + 1) % 3]}"
+            for n in range(1, 601)
         ),
     )
 )
