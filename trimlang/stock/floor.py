@@ -8,7 +8,6 @@ worth enough bound the cost from below.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 
@@ -56,25 +55,24 @@ def halves_worths(timber: Timber) -> list[Worth]:
     return worths
 
 
-def cost_floor(timber: Timber, rates: Sequence[Fraction], worth: Worth) -> int:
+def cost_floor(timber: Timber, worth: Worth) -> int:
     """The least money, rounded up, for sticks worth enough plus the spare.
 
-    ``rates`` is the least price of one stick of each kind.  Fractions of
-    sticks may be bought here, the best worth for the money first, within the
-    supply; the spare is added at the least price a length of any kind bought.
+    Fractions of sticks may be bought here, the best worth for the money first,
+    within the supply; the spare is added at the least price a length of any
+    kind bought.
     """
-    spare = timber.problem.spare
-    bought = [k for k, kind in enumerate(timber.kinds) if not kind.on_hand]
-    per_length = min((rates[k] / timber.kinds[k].length for k in bought), default=Fraction(0))
-    total = per_length * spare
+    bought = [kind for kind in timber.kinds if not kind.on_hand]
+    per_length = min((kind.rate / kind.length for kind in bought), default=Fraction(0))
+    total = per_length * timber.problem.spare
     needed = Fraction(worth.needed)
     useful = [k for k in range(len(timber.kinds)) if worth.of_kind[k] > 0]
-    for kind in sorted(useful, key=lambda k: (rates[k] / worth.of_kind[k], k)):
+    for kind in sorted(useful, key=lambda k: (timber.kinds[k].rate / worth.of_kind[k], k)):
         supply = timber.kinds[kind].supply
         count = needed / worth.of_kind[kind]
         if supply is not None:
             count = min(count, Fraction(supply))
-        total += count * rates[kind]
+        total += count * timber.kinds[kind].rate
         needed -= count * worth.of_kind[kind]
         if needed <= 0:
             break

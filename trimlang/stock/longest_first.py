@@ -11,19 +11,13 @@ from trimlang.stock.packing import Packing, better, counts_of, packing_of
 from trimlang.stock.timber import Pattern, Timber
 
 
-def price_rate(timber: Timber, buying: Buying, kind: int) -> Fraction:
-    """The least price of one stick of a kind, bought as cheaply as any number can be."""
-    del buying
-    return min(Fraction(offer.price, offer.pack) for offer in timber.kinds[kind].offers)
-
-
 def plain_packing(timber: Timber, buying: Buying) -> Packing | None:
     """Longest first, each from the first stick with room; new sticks rack first.
 
     A new stick is the shortest rest that holds the piece, else the blank with
     the least price for its length.  None: the supply ran out that way.
     """
-    order = _opening_order(timber, buying, None)
+    order = _opening_order(timber, None)
     sticks: list[tuple[int, Pattern]] = []
     filled = _fill(timber, timber.demand, order, _supplies(timber), first_fit=True)
     if filled is None:
@@ -36,11 +30,11 @@ def quick_packing(timber: Timber, buying: Buying) -> Packing | None:
     """The best of several longest-first best-fit packings, one for each kind favoured."""
     best: Packing | None = None
     for favourite in (None, *(k for k, kind in enumerate(timber.kinds) if not kind.on_hand)):
-        order = _opening_order(timber, buying, favourite)
+        order = _opening_order(timber, favourite)
         filled = _fill(timber, timber.demand, order, _supplies(timber), first_fit=False)
         if filled is not None:
             best = better(best, packing_of(timber, buying, filled))
-            shrunk = shrink(timber, buying, filled)
+            shrunk = shrink(timber, filled)
             best = better(best, packing_of(timber, buying, shrunk))
     return best
 
@@ -58,15 +52,13 @@ def fill_counts(
     return None
 
 
-def shrink(
-    timber: Timber, buying: Buying, sticks: Sequence[tuple[int, Pattern]]
-) -> list[tuple[int, Pattern]]:
+def shrink(timber: Timber, sticks: Sequence[tuple[int, Pattern]]) -> list[tuple[int, Pattern]]:
     """Move each stick's pieces to a cheaper kind that holds them, emptiest stick first."""
     left = [
         None if kind.supply is None else kind.supply - used
         for kind, used in zip(timber.kinds, counts_of(timber, sticks), strict=True)
     ]
-    rates = [price_rate(timber, buying, kind) for kind in range(len(timber.kinds))]
+    rates = [kind.rate for kind in timber.kinds]
     weights = [size.weight for size in timber.sizes]
     loads = [sum(weights[i] for i in pattern) for _, pattern in sticks]
     moved = list(sticks)
@@ -93,12 +85,11 @@ def _supplies(timber: Timber) -> list[int | None]:
     return [kind.supply for kind in timber.kinds]
 
 
-def _opening_order(timber: Timber, buying: Buying, favourite: int | None) -> list[int]:
+def _opening_order(timber: Timber, favourite: int | None) -> list[int]:
     """Kinds in the order in which a new stick is sought: free rests, favourite, cheapest."""
 
     def key(kind: int) -> tuple[bool, bool, Fraction, int]:
-        rate = price_rate(timber, buying, kind)
-        length = timber.kinds[kind].length
+        rate, length = timber.kinds[kind].rate, timber.kinds[kind].length
         # Among rests the shortest that holds the piece; else the best price a length.
         return (rate != 0, kind != favourite, rate / length, length if rate == 0 else -length)
 

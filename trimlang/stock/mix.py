@@ -59,10 +59,7 @@ class MixSearch:
     def __init__(self, timber: Timber, buying: Buying) -> None:
         self.timber = timber
         self.buying = buying
-        parts = sum(timber.demand)
-        self._most = [
-            parts if kind.supply is None else min(kind.supply, parts) for kind in timber.kinds
-        ]
+        self._most = timber.most
         self.work = 0
 
     def cheapest(self, known: Known, below: int, seconds: float) -> tuple[Mix | None, int]:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from trimlang.stock.buying import Buying
 from trimlang.stock.floor import Worth, cost_floor, count_floor, halves_worths, length_worth
 from trimlang.stock.laying import plan_of
-from trimlang.stock.longest_first import plain_packing, price_rate, quick_packing
+from trimlang.stock.longest_first import plain_packing, quick_packing
 from trimlang.stock.packing import Packing, better
 from trimlang.stock.problem import NoPlan, Part, Plan, Problem, Watch
 from trimlang.stock.rests import gathered
@@ -17,8 +17,6 @@ from trimlang.stock.short_proof import above, short_proof
 from trimlang.stock.timber import Timber, timber_of, unshared
 
 if TYPE_CHECKING:
-    from fractions import Fraction
-
     from trimlang.stock.proof import Proof
 
 
@@ -67,9 +65,8 @@ def plan_stock(
     if too_long:
         return NoPlan(problem, too_long=tuple(too_long))
     buying = Buying(timber)
-    rates = [price_rate(timber, buying, kind) for kind in range(len(timber.kinds))]
     worths = [length_worth(timber), *halves_worths(timber)]
-    bound = max(cost_floor(timber, rates, worth) for worth in worths)
+    bound = max(cost_floor(timber, worth) for worth in worths)
     stick_bound = max(count_floor(timber, worth) for worth in worths)
     plain = plain_packing(timber, buying)
     packing = better(plain, quick_packing(timber, buying))
@@ -84,7 +81,7 @@ def plan_stock(
             bound = max(bound, short.bound)
             stick_bound = max(stick_bound, short.stick_bound)
         if short is None or not short.settled:
-            proof = _long_proof(timber, buying, rates, packing, worths, ends, watch)
+            proof = _long_proof(timber, buying, packing, worths, ends, watch)
             sure = proof.supply_short
             packing, work = proof.packing, work + proof.work
             if proof.bound > bound:
@@ -122,7 +119,6 @@ def costs_more(problem: Problem, than: int) -> bool:
 def _long_proof(
     timber: Timber,
     buying: Buying,
-    rates: list[Fraction],
     packing: Packing | None,
     worths: list[Worth],
     ends: float,
@@ -136,11 +132,9 @@ def _long_proof(
         # A plan that shares no mitre is soon found, and often cannot be bettered.
         apart = unshared(timber)
         halfway = (monotonic() + ends) / 2
-        start = prove(
-            apart, buying, rates, packing, [length_worth(apart)], lambda: halfway - monotonic()
-        )
+        start = prove(apart, buying, packing, [length_worth(apart)], lambda: halfway - monotonic())
         packing, work = start.packing, start.work
-    proof = prove(timber, buying, rates, packing, worths, lambda: ends - monotonic(), watch)
+    proof = prove(timber, buying, packing, worths, lambda: ends - monotonic(), watch)
     proof.work += work
     return proof
 

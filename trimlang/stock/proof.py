@@ -10,7 +10,6 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from fractions import Fraction
 
 from trimlang.stock.buying import Buying
 from trimlang.stock.cutting import RackCut
@@ -44,7 +43,6 @@ class Proof:
 def prove(
     timber: Timber,
     buying: Buying,
-    rates: list[Fraction],
     start: Packing | None,
     worths: list[Worth],
     seconds: Callable[[], float],
@@ -54,7 +52,7 @@ def prove(
     state = Proof(start, 0, "linear program over patterns")
     relaxation = Relaxation(timber, start.sticks if start else singles(timber))
     known = Known(list(worths))
-    _solve_cost(relaxation, rates, known, state, seconds)
+    _solve_cost(relaxation, known, state, seconds)
     search = MixSearch(timber, buying)
     racks = RackCut(timber, relaxation, seconds)
     ceiling = _ceiling(timber, buying)
@@ -134,11 +132,7 @@ def singles(timber: Timber) -> list[tuple[int, tuple[int, ...]]]:
 
 def _ceiling(timber: Timber, buying: Buying) -> int:
     """More than any plan need cost: every kind as often as it could be wanted."""
-    parts = sum(timber.demand)
-    total = 1
-    for kind, sort in enumerate(timber.kinds):
-        most = parts if sort.supply is None else min(parts, sort.supply)
-        total += buying.least(kind, most) or 0
+    total = 1 + sum(buying.least(kind, most) or 0 for kind, most in enumerate(timber.most))
     return total + sum(b.price for k in timber.kinds for b in k.offers) * (
         1 + timber.problem.spare // min((k.length for k in timber.kinds), default=1)
     )
@@ -146,7 +140,6 @@ def _ceiling(timber: Timber, buying: Buying) -> int:
 
 def _solve_cost(
     relaxation: Relaxation,
-    rates: list[Fraction],
     known: Known,
     state: Proof,
     seconds: Callable[[], float],
@@ -161,7 +154,7 @@ def _solve_cost(
             break
         worth, fresh = relaxation.priced(duals)
         if worth is not None:
-            floor = cost_floor(timber, rates, worth)
+            floor = cost_floor(timber, worth)
             kept.append((floor, worth))
             state.bound = max(state.bound, floor)
         if not fresh or (not timber.problem.spare and state.bound >= value - 1e-6):

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from dataclasses import dataclass, replace
+from fractions import Fraction
 
 from trimlang.stock.problem import Blank, Part, Problem
 
@@ -44,7 +45,8 @@ class Kind:
     """Sticks of one length, from the shop's rack or from the merchant.
 
     ``room`` is the length between the trimmed ends plus one kerf; ``supply``
-    the most sticks that can be had (None: any number).
+    the most sticks that can be had (None: any number); ``rate`` the least price
+    of one stick, bought as cheaply as any number can be.
     """
 
     length: int
@@ -52,6 +54,7 @@ class Kind:
     on_hand: bool
     offers: tuple[Blank, ...]
     supply: int | None
+    rate: Fraction
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,6 +70,14 @@ class Timber:
     def demand(self) -> tuple[int, ...]:
         """How many parts of each size."""
         return tuple(size.count for size in self.sizes)
+
+    @property
+    def most(self) -> tuple[int, ...]:
+        """How many sticks of each kind could be wanted and had."""
+        parts = sum(self.demand)
+        return tuple(
+            parts if kind.supply is None else min(kind.supply, parts) for kind in self.kinds
+        )
 
 
 def timber_of(problem: Problem) -> Timber:
@@ -120,7 +131,8 @@ def _kinds(problem: Problem, sizes: tuple[Size, ...]) -> tuple[Kind, ...]:
         limits = [_obtainable(offer) for offer in offers]
         supply = None if None in limits else sum(limit for limit in limits if limit is not None)
         if supply != 0:
-            kinds.append(Kind(length, room, on_hand, offers, supply))
+            rate = min(Fraction(offer.price, offer.pack) for offer in offers)
+            kinds.append(Kind(length, room, on_hand, offers, supply, rate))
     return tuple(kinds)
 
 

@@ -13,7 +13,6 @@ from typing import Final
 
 from trimlang.stock.buying import Buying
 from trimlang.stock.floor import Worth
-from trimlang.stock.longest_first import price_rate
 from trimlang.stock.timber import Timber
 
 Counts = tuple[int, ...]
@@ -36,11 +35,8 @@ class WholeMixes:
     def __init__(self, timber: Timber, buying: Buying) -> None:
         self._buying = buying
         self._kinds = range(len(timber.kinds))
-        parts = sum(timber.demand)
-        self._most = [
-            parts if kind.supply is None else min(kind.supply, parts) for kind in timber.kinds
-        ]
-        rates = [price_rate(timber, buying, kind) for kind in self._kinds]
+        self._most = timber.most
+        rates = [kind.rate for kind in timber.kinds]
         scale = lcm(*(rate.denominator for rate in rates))
         self._scale = scale * FINE
         self._rates = [int(rate * scale) * FINE for rate in rates]
