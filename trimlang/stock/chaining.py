@@ -13,6 +13,7 @@ from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any, Final
 
 from trimlang.stock.mitres import overlap
+from trimlang.stock.pricing import most_valuable
 from trimlang.stock.timber import Pattern
 
 if TYPE_CHECKING:
@@ -85,16 +86,9 @@ class Chaining:
 
     def patterns(self, kind: int, above: int, most: int) -> list[Pattern]:
         """Up to ``most`` patterns for a kind worth more than ``above``, best first."""
-        import numpy as np
-
-        values = self._ends[:, kind]
-        order = np.argsort(-values, kind="stable")
-        found: dict[Pattern, None] = {}
-        for stage in order[: 2 * most]:
-            if values[stage] <= above or len(found) >= most:
-                break
-            found[self._traced(int(stage), self._rooms[kind])] = None
-        return list(found)
+        room = self._rooms[kind]
+        values = self._ends[:, kind].tolist()
+        return most_valuable(values, above, most, lambda stage: self._traced(stage, room))
 
     def _traced(self, last: int, room: int) -> Pattern:
         """The best pattern that ends with the piece of stage ``last``."""

@@ -72,7 +72,6 @@ class RackCut:
             if timber.leaning
             else relaxation
         )
-        self._charged = self._laid
         self._nested: Relaxation | None = None
         self._chain: Relaxation | None = None
 
@@ -87,23 +86,23 @@ class RackCut:
             if worth is not None:
                 return Answer(worth=worth)
         self._tight = None
-        self._laid = self._charged
+        laid = self._laid
         for skip in range(EASY_STARTS):
-            answer = self._dive(counts, FEW, skip)
+            answer = self._dive(laid, counts, FEW, skip)
             if answer.sticks is not None or answer.worth is not None or self._seconds() <= 0:
                 return answer
         if timber.leaning:
             worth = self._nested_worth(counts)
             if worth is not None:
                 return Answer(worth=worth)
-            self._laid = self._chained()
+            laid = self._chained()
         patterns = self._allowed(counts)
         if self._tight is not None and slack_of(self._tight, counts) < 0:
             return Answer(worth=self._tight)
         # A short list is searched at once, a long one only when diving fails too.
         if patterns is None or len(patterns) > SHORT_LIST:
             for skip in range(STARTS):
-                answer = self._dive(counts, retreats, skip)
+                answer = self._dive(laid, counts, retreats, skip)
                 if answer.sticks is not None or self._seconds() <= 0:
                     return answer
             if patterns is None:
@@ -181,7 +180,9 @@ class RackCut:
             if not fresh:
                 return share, columns, closest if tight else None
 
-    def _dive(self, counts: Sequence[int], retreats: int, skip: int = 0) -> Answer:
+    def _dive(
+        self, laid: Relaxation, counts: Sequence[int], retreats: int, skip: int = 0
+    ) -> Answer:
         """Round the program's answer step by step, going back at most so often.
 
         The first step passes over the ``skip`` most used patterns, and keeps one.
@@ -191,7 +192,7 @@ class RackCut:
         steps: list[Step] = []
         endings = ENDINGS
         while any(demand):
-            share, columns, worth = self.share(self._laid, demand, left, 1 + HAIR)
+            share, columns, worth = self.share(laid, demand, left, 1 + HAIR)
             if worth is not None and not steps:
                 return Answer(worth=worth)
             if self._seconds() <= 0:
@@ -203,7 +204,7 @@ class RackCut:
                 if step is None or retreats < 0:
                     return Answer()
             else:
-                step = self._step(columns, demand, left, len(cut))
+                step = self._step(laid, columns, demand, left, len(cut))
                 if skip and not steps:
                     step.first, step.width = min(skip, len(step.ranked) - 1), 1
                 steps.append(step)
@@ -233,13 +234,20 @@ class RackCut:
         choice = choose(self._timber, held, demand, left, nodes=ENDING_BRANCHES, seconds=seconds)
         return choice.sticks, True
 
-    def _step(self, columns: object, demand: Sequence[int], left: Sequence[int], done: int) -> Step:
+    def _step(
+        self,
+        laid: Relaxation,
+        columns: object,
+        demand: Sequence[int],
+        left: Sequence[int],
+        done: int,
+    ) -> Step:
         """The patterns that an answer uses, the most used first, and how many to keep."""
-        values = self._laid.pattern_values(columns)
+        values = laid.pattern_values(columns)
         whole: list[tuple[int, Pattern]] = []
         parts: list[tuple[float, tuple[int, Pattern]]] = []
         for place in values.nonzero()[0]:
-            value, stick = float(values[place]), self._laid.columns[place]
+            value, stick = float(values[place]), laid.columns[place]
             if value > HAIR and self._holds(stick):
                 whole.extend([stick] * int(value + HAIR))
                 parts.append((value - int(value + HAIR), stick))

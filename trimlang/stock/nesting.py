@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Final
 
 from trimlang.stock.mitres import overlap
+from trimlang.stock.pricing import most_valuable
 from trimlang.stock.timber import Pattern
 
 if TYPE_CHECKING:
@@ -164,20 +165,9 @@ class Nesting:
     def patterns(self, kind: int, above: int, most: int) -> list[Pattern]:
         """Up to ``most`` patterns for a kind worth more than ``above``, best first."""
         room = self._rooms[kind]
-        ranked = sorted(
-            (
-                (self._last(size, room), size)
-                for size in self._used
-                if self._sizes[size].weight <= room
-            ),
-            key=lambda pair: (-pair[0], pair[1]),
-        )
-        found: dict[Pattern, None] = {}
-        for value, size in ranked[: 2 * most]:
-            if value <= above or len(found) >= most:
-                break
-            found[self._traced(size, room)] = None
-        return list(found)
+        fits = [size for size in self._used if self._sizes[size].weight <= room]
+        values = [self._last(size, room) for size in fits]
+        return most_valuable(values, above, most, lambda place: self._traced(fits[place], room))
 
     def _last(self, size: int, room: int) -> int:
         shape = self._sizes[size]

@@ -8,10 +8,26 @@ linear program suggests into a bound that no rounding can break.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from typing import Any
 
 from trimlang.stock.timber import Pattern
+
+
+def most_valuable(
+    values: Sequence[int], above: int, most: int, traced: Callable[[int], Pattern]
+) -> list[Pattern]:
+    """Up to ``most`` patterns worth more than ``above``, best first.
+
+    ``values`` are what the best pattern with each last piece is worth; ``traced``
+    gives that pattern, by the place of its value.
+    """
+    found: dict[Pattern, None] = {}
+    for place in sorted(range(len(values)), key=lambda place: -values[place])[: 2 * most]:
+        if values[place] <= above or len(found) >= most:
+            break
+        found[traced(place)] = None
+    return list(found)
 
 
 class Pricing:
@@ -65,16 +81,9 @@ class Pricing:
 
         Each ends with another size, so that they differ.
         """
-        import numpy as np
-
-        values = self._ends[:, kind]
-        order = np.argsort(-values, kind="stable")
-        found: dict[Pattern, None] = {}
-        for stage in order[: 2 * most]:
-            if values[stage] <= above or len(found) >= most:
-                break
-            found[self._traced(int(stage), self._rooms[kind])] = None
-        return list(found)
+        room = self._rooms[kind]
+        values = self._ends[:, kind].tolist()
+        return most_valuable(values, above, most, lambda stage: self._traced(stage, room))
 
     def _traced(self, last: int, room: int) -> Pattern:
         """The best pattern whose last stage is ``last``, back through the table."""
