@@ -208,6 +208,7 @@ def _first_plan(
     plans: list[TrimPlan] = []
     problems: list[Diagnostic] = []
     joined = job
+    spliced = _spliced(joined, pieces)
     places: dict[str, tuple[Fraction, ...]] = {}
     names = {piece.trim for piece in pieces}
     clock = Clock(effort, sum(trim.name in names for trim in job.trims))
@@ -217,7 +218,7 @@ def _first_plan(
             continue
         share = clock.share()
         told = None if watch is None else watch(trim.name)
-        free = _free(joined, trim, of_trim)
+        free = _free(spliced, trim)
         plan = _plan_trim(job, trim, of_trim, free, share, told)
         if plan is None:
             # the few long sticks ran out: splice as if there were none
@@ -225,9 +226,10 @@ def _first_plan(
             again = joinery(steady)[0]
             shorter = tuple(piece for piece in again if piece.trim == trim.name)
             if shorter != of_trim:
-                plan = _plan_trim(job, trim, shorter, _free(steady, trim, shorter), share, told)
-            if plan is not None:
-                joined, pieces = steady, again
+                respliced = _spliced(steady, again)
+                plan = _plan_trim(job, trim, shorter, _free(respliced, trim), share, told)
+                if plan is not None:
+                    joined, pieces, spliced = steady, again, respliced
         if plan is None:
             from trimlang.stock.shortage import in_words
 
@@ -271,11 +273,16 @@ def _only_steady(job: Job, trim: Trim) -> Job:
     )
 
 
-def _free(job: Job, trim: Trim, pieces: tuple[Piece, ...]) -> tuple[Splice, ...]:
-    """Return the runs of a trim that may be pieced together elsewhere too."""
+def _spliced(job: Job, pieces: tuple[Piece, ...]) -> tuple[Splice, ...]:
+    """Return the runs that are pieced together."""
     if all(piece.parts == 1 for piece in pieces):
-        return ()  # nothing is spliced: the job need not be joined again to know
-    return tuple(one for one in splices(job) if one.free and one.trim.name == trim.name)
+        return ()  # nothing is: the job need not be joined again to know
+    return splices(job)
+
+
+def _free(spliced: tuple[Splice, ...], trim: Trim) -> tuple[Splice, ...]:
+    """Return the runs of a trim that may be pieced together elsewhere too."""
+    return tuple(one for one in spliced if one.free and one.trim.name == trim.name)
 
 
 def _plan_trim(

@@ -14,7 +14,6 @@ from trimlang.syntax.source import MOST_LINES, Source
 
 MOST_MEGABYTES: Final = 16
 LOG_SUFFIX: Final = ".site"
-_LOG_LINES: Final = (tree.LogLine, tree.BoughtLine, tree.RackLine)
 DEEPEST: Final = 16
 """Files that include one another in a chain."""
 
@@ -153,9 +152,9 @@ class _Gatherer:
         statements, findings = parse(source, line=self._line)
         self.findings.extend(findings)
         for statement in statements:
-            if not isinstance(statement, (*_LOG_LINES, tree.Unreadable)):
+            if not isinstance(statement, (*tree.LOG_LINES, tree.Unreadable)):
                 self._say("T701", statement.span)
-        return [one for one in statements if isinstance(one, _LOG_LINES)]
+        return [one for one in statements if isinstance(one, tree.LOG_LINES)]
 
     def _include(
         self, line: tree.Include, path: Path | None, within: tuple[Path, ...]

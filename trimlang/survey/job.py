@@ -8,11 +8,13 @@ from __future__ import annotations
 from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
-from typing import TypeAlias
+from typing import TYPE_CHECKING, TypeAlias
 
 from trimlang.diagnostics import Span
-from trimlang.site.entries import Entry
 from trimlang.survey.settings import Settings
+
+if TYPE_CHECKING:
+    from trimlang.site.entries import Entry
 
 
 class Joint(StrEnum):

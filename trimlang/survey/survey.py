@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from trimlang.diagnostics import Diagnostic, Span
 from trimlang.diagnostics.place import place
-from trimlang.site.read import read_log, with_logged
 from trimlang.survey.closure import check_closure
 from trimlang.survey.copes import choose_copes
 from trimlang.survey.job import Gap, Job, Joint, Room, Trim
@@ -18,6 +19,9 @@ from trimlang.survey.stairs import bend_rakes
 from trimlang.survey.trims import lost_names, read_trims
 from trimlang.survey.walk import meet
 from trimlang.syntax import tree
+
+if TYPE_CHECKING:
+    from trimlang.site.entries import Entry
 
 _TALL_ENDS = (Joint.RAKE, Joint.PLUMB, Joint.LEVEL)
 _THICK_ENDS = (Joint.OUT_CORNER, Joint.RETURN, Joint.SPLICE)
@@ -38,8 +42,12 @@ def survey(statements: tuple[tree.Statement, ...], file: str) -> tuple[Job, tupl
         choose_copes(bend_rakes(meet(room, findings), findings), trims, findings)
         for room in read_rooms(statements, settings, trims, findings)
     )
-    log = read_log(statements, trims, settings.unit, findings)
-    trims = with_logged(trims, log)
+    log: tuple[Entry, ...] = ()
+    if any(isinstance(line, tree.LOG_LINES) for line in statements):
+        from trimlang.site.read import read_log, with_logged
+
+        log = read_log(statements, trims, settings.unit, findings)
+        trims = with_logged(trims, log)
     said: set[str] = set()
     for room in rooms:
         _check_thickness(room, trims, said, findings)

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from fractions import Fraction
-from typing import TypeAlias
+from typing import Final, TypeAlias
 
 from trimlang.diagnostics import Span
 
@@ -235,6 +235,10 @@ class RackLine:
     name: Word
     rests: tuple[Rest, ...]
     span: Span
+
+
+LOG_LINES: Final = (LogLine, BoughtLine, RackLine)
+"""What a site log is made of."""
 
 
 @dataclass(frozen=True, slots=True)
