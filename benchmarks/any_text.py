@@ -37,9 +37,21 @@ def main() -> int:
     return guided(options) if options.how == "guided" else grown(options)
 
 
+def fed(data: bytes, tally: object, print_each: int) -> None:
+    """Feed an input; one that breaks a promise is left in a file."""
+    from tests.trust.feeding import feed
+
+    try:
+        feed(data, tally, print_each=print_each)
+    except BaseException:
+        FOUND.write_bytes(data)
+        print(tally, file=sys.stderr)
+        raise
+
+
 def grown(options: argparse.Namespace) -> int:
     """Feed grown inputs."""
-    from tests.trust.feeding import Tally, feed
+    from tests.trust.feeding import Tally
     from tests.trust.growing import any_file, grammar_line, slipped
 
     random, tally = Random(options.seed), Tally()
@@ -50,12 +62,7 @@ def grown(options: argparse.Namespace) -> int:
         else:
             text = slipped(any_file(random), random)
         data = text.encode("utf-8", "surrogatepass")
-        try:
-            feed(data, tally, print_each=options.print_each)
-        except BaseException:
-            FOUND.write_bytes(data)
-            print(tally, file=sys.stderr)
-            raise
+        fed(data, tally, options.print_each)
         if tally.fed % 10_000 == 0:
             print(tally, flush=True)
     return said(tally)
@@ -66,18 +73,13 @@ def guided(options: argparse.Namespace) -> int:
     import atheris
 
     with atheris.instrument_imports(include=["trimlang"]):
-        from tests.trust.feeding import Tally, feed
+        from tests.trust.feeding import Tally
     from tests.trust.growing import any_file, bad_files, good_files, grammar_line, slipped
 
     tally = Tally()
 
     def one(data: bytes) -> None:
-        try:
-            feed(data, tally, print_each=options.print_each)
-        except BaseException:
-            FOUND.write_bytes(data)
-            print(tally, file=sys.stderr)
-            raise
+        fed(data, tally, options.print_each)
         if tally.fed % 20_000 == 0:
             print(tally, flush=True)
         if tally.fed >= options.inputs:

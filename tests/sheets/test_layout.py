@@ -92,16 +92,21 @@ def test_tickets_hold_their_text_and_keep_apart(options: dict[str, Any]) -> None
     assert seen == len(odd().pieces)
 
 
+def _holds_its_text(page: Any) -> None:
+    """No text lies off the page or on another."""
+    sheet = (0.0, 0.0, page.margin_width(), page.margin_height())
+    texts = _texts(page)
+    for text, place in texts:
+        assert _inside(place, sheet), text
+    for (one, here), (other, there) in combinations(texts, 2):
+        assert not _overlap(here, there), (one, other)
+
+
 @pytest.mark.parametrize("paper", ["letter", "a4"])
 @pytest.mark.parametrize("name", TITLES)
 def test_no_text_lies_on_another_or_off_the_page(name: str, paper: str) -> None:
     for page in _pages(render_sheets(small(), paper=paper)[name]):
-        sheet = (0.0, 0.0, page.margin_width(), page.margin_height())
-        texts = _texts(page)
-        for text, place in texts:
-            assert _inside(place, sheet), text
-        for (one, here), (other, there) in combinations(texts, 2):
-            assert not _overlap(here, there), (one, other)
+        _holds_its_text(page)
 
 
 MM = 96 / 25.4
@@ -159,12 +164,7 @@ def test_length_cuts_and_room_can_be_read_at_arms_length() -> None:
 @pytest.mark.parametrize("name", TITLES)
 def test_a_word_without_end_is_cut_off_nowhere(name: str) -> None:
     for page in _pages(render_sheets(compiled(UNBROKEN))[name]):
-        sheet = (0.0, 0.0, page.margin_width(), page.margin_height())
-        texts = _texts(page)
-        for text, place in texts:
-            assert _inside(place, sheet), text
-        for (one, here), (other, there) in combinations(texts, 2):
-            assert not _overlap(here, there), (one, other)
+        _holds_its_text(page)
 
 
 def test_a_shortened_name_stands_whole_on_its_ticket() -> None:

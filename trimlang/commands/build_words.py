@@ -2,19 +2,16 @@
 
 from __future__ import annotations
 
-from argparse import Namespace, RawDescriptionHelpFormatter
+from argparse import Namespace
 from pathlib import Path
 
-from trimlang.commands.words import EXITS, Commands, jobs_and_messages
+from trimlang.commands.words import Commands, add_command, jobs_and_messages
 
 
 def describe(commands: Commands) -> None:
     """Add the command and its options."""
-    build = commands.add_parser(
-        "build",
-        help="write tickets, stock order, checklist and plan.json into a folder",
-        epilog=EXITS,
-        formatter_class=RawDescriptionHelpFormatter,
+    build = add_command(
+        commands, "build", "write tickets, stock order, checklist and plan.json into a folder"
     )
     jobs_and_messages(build)
     build.add_argument(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import sys
-from argparse import Namespace, RawDescriptionHelpFormatter
+from argparse import Namespace
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
@@ -14,6 +14,7 @@ from trimlang.commands.words import (
     STDIN,
     WRONG_USAGE,
     Commands,
+    add_command,
     complain,
     messages,
 )
@@ -34,11 +35,11 @@ file or revision that cannot be read, 3 a defect in trimlang itself, 4 they diff
 
 def describe(commands: Commands) -> None:
     """Add the command and its options."""
-    compare = commands.add_parser(
+    compare = add_command(
+        commands,
         "compare",
-        help="tell what has changed between two versions: pieces, tickets, order, cost",
-        epilog=_EXITS,
-        formatter_class=RawDescriptionHelpFormatter,
+        "tell what has changed between two versions: pieces, tickets, order, cost",
+        _EXITS,
     )
     compare.add_argument(
         "old", metavar="OLD.trim", help="the older job file; with --git, the one job file"

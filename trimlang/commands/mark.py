@@ -4,17 +4,17 @@ from __future__ import annotations
 
 import re
 import sys
-from argparse import Namespace, RawDescriptionHelpFormatter
+from argparse import Namespace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from trimlang.commands.words import (
     CLEAN,
-    EXITS,
     JOB_ERRORS,
     OUR_FAULT,
     WRONG_USAGE,
     Commands,
+    add_command,
     complain,
     messages,
 )
@@ -26,11 +26,10 @@ if TYPE_CHECKING:
 
 def describe(commands: Commands) -> None:
     """Add the command and its options."""
-    mark = commands.add_parser(
+    mark = add_command(
+        commands,
         "mark",
-        help="write what was done (cut, spoiled, bought, fitted) into the job's log file",
-        epilog=EXITS,
-        formatter_class=RawDescriptionHelpFormatter,
+        "write what was done (cut, spoiled, bought, fitted) into the job's log file",
     )
     mark.add_argument("job", metavar="JOB.trim", help="the job file; the log is JOB.site beside it")
     mark.add_argument(

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import sys
-from argparse import Namespace, RawDescriptionHelpFormatter
+from argparse import Namespace
 from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
@@ -15,6 +15,7 @@ from trimlang.commands.words import (
     STDIN,
     WRONG_USAGE,
     Commands,
+    add_command,
     complain,
     messages,
 )
@@ -31,11 +32,11 @@ cannot be read or written
 
 def describe(commands: Commands) -> None:
     """Add the command and its options."""
-    tidy = commands.add_parser(
+    tidy = add_command(
+        commands,
         "tidy",
-        help="lay job files out in the one canonical way; what they say and their comments stay",
-        epilog=_EXITS,
-        formatter_class=RawDescriptionHelpFormatter,
+        "lay job files out in the one canonical way; what they say and their comments stay",
+        _EXITS,
     )
     tidy.add_argument(
         "files",

@@ -23,6 +23,15 @@ that cannot be read or written, 3 a defect in trimlang itself
 """
 
 
+def add_command(
+    commands: Commands, name: str, what: str, exits: str = EXITS
+) -> argparse.ArgumentParser:
+    """Add a command whose help ends in its exit codes, and return its parser."""
+    return commands.add_parser(
+        name, help=what, epilog=exits, formatter_class=argparse.RawDescriptionHelpFormatter
+    )
+
+
 def jobs_and_messages(parser: argparse.ArgumentParser) -> None:
     """Add the job files and how their diagnostics are written."""
     parser.add_argument(
