@@ -9,7 +9,7 @@ from time import monotonic
 from typing import TYPE_CHECKING
 
 from trimlang.diagnostics import Diagnostic, has_errors, say
-from trimlang.joinery.pieces import joinery, splices
+from trimlang.joinery.pieces import at_places, joinery
 from trimlang.means import USUAL, Means
 from trimlang.reading import Gathered, gather
 from trimlang.site.planned import Planned, with_offers_of_log
@@ -43,7 +43,8 @@ class Result:
     error, ``plans`` and ``supplies`` are empty: nothing is cut from a survey
     that does not hold together.  ``site`` is how the job stands where it has a
     site log: ``plans`` are then of what is left, and ``pieces`` that are cut have the
-    length that they were cut to.
+    length that they were cut to.  ``splices`` are the runs that are pieced together,
+    in the usual way until they are planned.
     """
 
     job: Job
@@ -53,6 +54,7 @@ class Result:
     diagnostics: tuple[Diagnostic, ...]
     sources: dict[str, Source] = field(default_factory=dict)
     site: Site | None = None
+    splices: tuple[Splice, ...] = ()
 
     @property
     def ok(self) -> bool:
@@ -95,9 +97,10 @@ def check_gathered(gathered: Gathered, file: str, means: Means = USUAL) -> Resul
     """Survey and join what was read; ``file`` is the name of the job's own file."""
     job, surveyed = survey(gathered.statements, file)
     pieces: tuple[Piece, ...] = ()
+    spliced: tuple[Splice, ...] = ()
     joined: tuple[Diagnostic, ...] = ()
     if not has_errors(surveyed):
-        pieces, joined = joinery(job, room=means.room)
+        pieces, spliced, joined = joinery(job, join=means.room)
         if job.log:
             from trimlang.site.ledger import check_log
 
@@ -124,6 +127,7 @@ def check_gathered(gathered: Gathered, file: str, means: Means = USUAL) -> Resul
         (),
         tuple(sorted(unique, key=lambda one: (order.get(one.span.file, 0), one.span, one.code))),
         gathered.sources,
+        splices=spliced,
     )
 
 
@@ -165,7 +169,8 @@ def plan_checked(
         return checked
     from trimlang.takeoff.supplies import supplies
 
-    planned = _first_plan(with_offers_of_log(checked.job), checked.pieces, effort, watch)
+    job = with_offers_of_log(checked.job)
+    planned = _first_plan(job, checked.pieces, checked.splices, effort, watch)
     pieces, plans, problems, site = planned.pieces, planned.plans, planned.problems, None
     if checked.job.log:
         from trimlang.site.under_way import WrongSiteError, under_way
@@ -184,23 +189,26 @@ def plan_checked(
         findings,
         checked.sources,
         None if wrong else site,
+        checked.splices,
     )
 
 
 def plan_pieces(
     job: Job,
     pieces: tuple[Piece, ...],
+    splices: tuple[Splice, ...],
     effort: Effort | None,
     watch: Callable[[str], Watch | None] | None,
 ) -> tuple[tuple[Piece, ...], tuple[TrimPlan, ...], tuple[Diagnostic, ...]]:
     """Plan each trim; return the pieces too, which the plan may have spliced otherwise."""
-    planned = _first_plan(job, pieces, effort, watch)
+    planned = _first_plan(job, pieces, splices, effort, watch)
     return planned.pieces, planned.plans, planned.problems
 
 
 def _first_plan(
     job: Job,
     pieces: tuple[Piece, ...],
+    splices: tuple[Splice, ...],
     effort: Effort | None,
     watch: Callable[[str], Watch | None] | None,
 ) -> Planned:
@@ -208,7 +216,6 @@ def _first_plan(
     plans: list[TrimPlan] = []
     problems: list[Diagnostic] = []
     joined = job
-    spliced = _spliced(joined, pieces)
     places: dict[str, tuple[Fraction, ...]] = {}
     names = {piece.trim for piece in pieces}
     clock = Clock(effort, sum(trim.name in names for trim in job.trims))
@@ -218,18 +225,17 @@ def _first_plan(
             continue
         share = clock.share()
         told = None if watch is None else watch(trim.name)
-        free = _free(spliced, trim)
+        free = _free(splices, trim)
         plan = _plan_trim(job, trim, of_trim, free, share, told)
         if plan is None:
             # the few long sticks ran out: splice as if there were none
             steady = _only_steady(joined, trim)
-            again = joinery(steady)[0]
+            again, respliced, _ = joinery(steady)
             shorter = tuple(piece for piece in again if piece.trim == trim.name)
             if shorter != of_trim:
-                respliced = _spliced(steady, again)
                 plan = _plan_trim(job, trim, shorter, _free(respliced, trim), share, told)
                 if plan is not None:
-                    joined, pieces, spliced = steady, again, respliced
+                    joined, pieces, splices = steady, again, respliced
         if plan is None:
             from trimlang.stock.shortage import in_words
 
@@ -240,8 +246,8 @@ def _first_plan(
             plans.append(plan[0])
             places |= plan[1]
     if places:
-        pieces = joinery(joined, places)[0]
-    return Planned(pieces, tuple(plans), tuple(problems), joined, places)
+        pieces = at_places(joined, pieces, splices, places)
+    return Planned(pieces, tuple(plans), tuple(problems), joined, splices, places)
 
 
 class Clock:
@@ -271,13 +277,6 @@ def _only_steady(job: Job, trim: Trim) -> Job:
             for other in job.trims
         ),
     )
-
-
-def _spliced(job: Job, pieces: tuple[Piece, ...]) -> tuple[Splice, ...]:
-    """Return the runs that are pieced together."""
-    if all(piece.parts == 1 for piece in pieces):
-        return ()  # nothing is: the job need not be joined again to know
-    return splices(job)
 
 
 def _free(spliced: tuple[Splice, ...], trim: Trim) -> tuple[Splice, ...]:

@@ -10,7 +10,6 @@ import pytest
 from tests.conftest import walls
 from trimlang.compiler import check_job
 from trimlang.joinery.piece import Lean, Piece
-from trimlang.joinery.pieces import splices
 from trimlang.joinery.splice_places import other_cuts
 from trimlang.survey.job import Fit, Joint
 
@@ -79,7 +78,7 @@ def test_cuts_across_the_face() -> None:
 
 def test_other_places_for_a_splice_keep_its_rules() -> None:
     text = walls("N: 40 ft, left=butt, right=butt", settings="splices: least 30 in\n")
-    (splice,) = splices(check_job(text).job)
+    (splice,) = check_job(text).splices
     cuts = other_cuts(splice, [Fraction(30), Fraction(100), Fraction(1)])
     total = 480 + 2 * Fraction(9, 16)
     assert len(cuts) >= 3

@@ -9,7 +9,6 @@ from hypothesis import strategies as st
 
 from tests.conftest import EXAMPLES
 from trimlang.compiler import Result, compile_job
-from trimlang.joinery.pieces import splices
 from trimlang.joinery.splice_places import other_cuts
 from trimlang.stock import placing
 from trimlang.stock.planner import QUICK, Effort
@@ -80,16 +79,16 @@ def test_halves_that_the_file_asks_for_stay_halves() -> None:
 
 
 def test_work_is_bounded(monkeypatch: pytest.MonkeyPatch) -> None:
-    quick, made = placing._quick, []
+    about, made = placing.Asking.about, []
 
     def counted(*facts: object) -> object:
         made.append(facts)
-        return quick(*facts)  # type: ignore[arg-type]
+        return about(*facts)  # type: ignore[arg-type]
 
-    monkeypatch.setattr(placing, "_quick", counted)
+    monkeypatch.setattr(placing.Asking, "about", counted)
     walls = "bare 1 ft\n".join(f"N{n}: {13 + n} ft, left=butt, right=butt\n" for n in range(20))
     planned(TWO_LENGTHS + ROOM + walls)
-    assert 20 < len(made) <= placing.PLANS
+    assert 20 < len(made) <= placing.PLANS + 3  # besides the plans with and without places
 
 
 def test_the_sheets_pieces_are_those_of_the_plan() -> None:
@@ -148,7 +147,7 @@ def test_never_dearer_and_always_within_the_rules(text: str) -> None:
     assert after.cost <= before.cost
     assert [piece.id for piece in after.pieces] == [piece.id for piece in before.pieces]
     lap = Fraction(9, 16)
-    for splice in splices(after.job):
+    for splice in after.splices:
         parts = [piece for piece in after.pieces if piece.id in {p.id for p in splice.pieces()}]
         assert (
             sum(part.rounding.exact for part in parts) - (len(parts) - 1) * lap
@@ -160,8 +159,8 @@ def test_never_dearer_and_always_within_the_rules(text: str) -> None:
 
 @given(jobs(), st.lists(st.fractions(1, 200, max_denominator=16), max_size=6))
 def test_every_other_cut_is_within_the_rules(text: str, wanted: list[Fraction]) -> None:
-    job = compile_job(text, effort=QUICK).job
-    for splice in splices(job):
+    result = compile_job(text, effort=QUICK)
+    for splice in result.splices:
         cuts = other_cuts(splice, wanted)
         assert splice.cut not in cuts
         assert len(set(cuts)) == len(cuts)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from types import MappingProxyType
@@ -48,24 +48,12 @@ def join_room(job: Job, room: Room, places: Places) -> Joined:
     return tuple(pieces), tuple(joints), tuple(findings.found)
 
 
-def joinery(
-    job: Job, places: Places = MappingProxyType({}), room: JoinRoom = join_room
-) -> tuple[tuple[Piece, ...], tuple[Diagnostic, ...]]:
-    """Return every piece of the job, room by room along the walk, and what cannot be cut.
+def joinery(job: Job, places: Places = MappingProxyType({}), join: JoinRoom = join_room) -> Joined:
+    """Return every piece of the job, the runs pieced together, and what cannot be cut.
 
-    ``places`` tells where spliced runs are cut; the others are cut as usual.
-    ``room`` joins each room.
+    Room by room along the walk.  ``places`` tells where spliced runs are cut; the
+    others are cut as usual.  ``join`` joins each room.
     """
-    pieces, _, findings = _joined(job, places, room)
-    return pieces, findings
-
-
-def splices(job: Job) -> tuple[Splice, ...]:
-    """Return the runs that are pieced together, in the order of the walk."""
-    return _joined(job, {}, join_room)[1]
-
-
-def _joined(job: Job, places: Places, join: JoinRoom) -> Joined:
     findings = Findings()
     joints: list[Splice] = []
     pieces: list[Piece] = []
@@ -76,6 +64,21 @@ def _joined(job: Job, places: Places, join: JoinRoom) -> Joined:
         findings.found.extend(found)
     check_fixings(job, findings)
     return tuple(pieces), tuple(joints), tuple(findings.found)
+
+
+def at_places(
+    job: Job, pieces: Sequence[Piece], spliced_runs: Iterable[Splice], places: Places
+) -> tuple[Piece, ...]:
+    """Return a job's pieces with runs spliced at ``places``: only their rooms are joined anew."""
+    anew = {one.whole.room for one in spliced_runs if one.whole.id in places}
+    of_room: dict[str, list[Piece]] = {room.name: [] for room in job.rooms}
+    for piece in pieces:
+        of_room[piece.room].append(piece)
+    return tuple(
+        piece
+        for room in job.rooms
+        for piece in (join_room(job, room, places)[0] if room.name in anew else of_room[room.name])
+    )
 
 
 def _run_pieces(

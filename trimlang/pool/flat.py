@@ -9,6 +9,7 @@ from pathlib import Path
 from trimlang.compiler import Result
 from trimlang.joinery.piece import Piece
 from trimlang.joinery.pieces import joinery
+from trimlang.joinery.splicing import Splice
 from trimlang.survey.job import Job
 from trimlang.survey.tags import room_tag
 
@@ -19,7 +20,8 @@ class Flat:
 
     ``tag`` begins the id of each of its pieces.  ``file`` is the job file as it was
     given and ``folder`` where its includes are looked for.  ``job`` is the surveyed
-    job with tagged rooms, ``pieces`` are cut from it in the usual way.
+    job with tagged rooms, ``pieces`` are cut from it in the usual way, which pieces
+    ``splices`` together.
     """
 
     tag: str
@@ -28,6 +30,7 @@ class Flat:
     result: Result
     job: Job
     pieces: tuple[Piece, ...]
+    splices: tuple[Splice, ...] = ()
 
 
 def flats(checked: Iterable[tuple[str, Result]]) -> tuple[Flat, ...]:
@@ -44,5 +47,6 @@ def flats(checked: Iterable[tuple[str, Result]]) -> tuple[Flat, ...]:
         rooms = tuple(replace(room, tag=f"{tag}-{room.tag}") for room in result.job.rooms)
         job = replace(result.job, rooms=rooms)
         folder = Path(file).resolve().parent
-        made.append(Flat(tag, file, folder, result, job, joinery(job)[0]))
+        pieces, spliced, _ = joinery(job)
+        made.append(Flat(tag, file, folder, result, job, pieces, spliced))
     return tuple(made)

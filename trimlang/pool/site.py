@@ -76,9 +76,10 @@ def plan_site(
     """
     site = site_job(pool)
     names = {f"{flat.tag} {room.name}": room.name for flat in pool for room in flat.job.rooms}
-    pieces, plans, _ = plan_pieces(site, joinery(site)[0], effort, watch)
+    joined, spliced, _ = joinery(site)
+    pieces, plans, _ = plan_pieces(site, joined, spliced, effort, watch)
     pooled = {plan.trim: plan for plan in plans}
-    own = [plan_pieces(flat.job, flat.pieces, effort, None) for flat in pool]
+    own = [plan_pieces(flat.job, flat.pieces, flat.splices, effort, None) for flat in pool]
     chosen: dict[str, TrimPlan] = {}
     apart: list[str] = []
     scarce: list[str] = []

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from trimlang.diagnostics import Diagnostic
 from trimlang.joinery.piece import Piece
 from trimlang.joinery.pieces import Places
+from trimlang.joinery.splicing import Splice
 from trimlang.survey.job import Job
 
 if TYPE_CHECKING:
@@ -16,12 +17,16 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True)
 class Planned:
-    """``pieces`` as the plan splices them, at ``places``; ``joined`` is the job they come from."""
+    """``pieces`` as the plan splices them, at ``places``.
+
+    ``joined`` is the job that they come from, ``splices`` its runs that are pieced together.
+    """
 
     pieces: tuple[Piece, ...]
     plans: tuple[TrimPlan, ...]
     problems: tuple[Diagnostic, ...]
     joined: Job
+    splices: tuple[Splice, ...]
     places: Places
 
 

@@ -7,7 +7,7 @@ from fractions import Fraction
 
 from trimlang.diagnostics import Diagnostic, has_errors, say
 from trimlang.joinery.piece import Piece
-from trimlang.joinery.pieces import joinery, splices
+from trimlang.joinery.pieces import at_places
 from trimlang.site.bench import Bench, Laid, Layout, bench_of
 from trimlang.site.entries import Bought, Counted, Cut, Entry, Spoiled
 from trimlang.site.freeze import frozen, splices_that_follow
@@ -45,9 +45,9 @@ def under_way(
     """
     live = standing(job.log)
     pieces = planned.pieces
-    if any(piece.parts > 1 for piece in pieces):
-        places = splices_that_follow(splices(planned.joined), planned.places, live)
-        pieces = joinery(planned.joined, places)[0]
+    if planned.splices:
+        places = splices_that_follow(planned.splices, planned.places, live)
+        pieces = at_places(planned.joined, pieces, planned.splices, places)
     findings = list(check_lengths([piece for piece in pieces if piece.parts > 1], live))
     first = {plan.trim: plan for plan in planned.plans}
     of_piece = {piece.id: piece.trim for piece in pieces}

@@ -47,55 +47,90 @@ def ask(job: Job, trim: Trim, pieces: Iterable[Piece]) -> Question:
     that stands at an angle takes more along the stick than its own thickness, so
     the kerf is that of the trim's steepest cut, rounded up.
     """
-    pieces = tuple(pieces)
-    settings = job.settings
-    lengths = [piece.length for piece in pieces]
-    lengths += [offer.length for offer in trim.offers] + [rest.length for rest in trim.rests]
-    lengths += [settings.squares_off]
-    per_inch = lcm(*(length.denominator for length in lengths))
-    if per_inch < FINE_ENOUGH:
-        per_inch = lcm(per_inch, FINE_ENOUGH)
-    prices = [offer.price for offer in trim.offers] + [rest.price for rest in trim.rests]
-    per_coin = lcm(100, *(price.denominator for price in prices))
-    sources: dict[str, Offer | Rest] = {}
-    blanks: list[Blank] = []
-    for number, rest in enumerate(trim.rests, start=1):
-        key = f"on-hand-{number}"
-        sources[key] = rest
-        blanks.append(
-            Blank(
-                key,
-                int(rest.length * per_inch),
-                int(rest.price * per_coin),
-                limit=rest.count,
-                on_hand=True,
-            )
+    return Asking(job, trim).about(pieces)
+
+
+class Asking:
+    """Asks about one trim again and again, with some pieces changed; see ``ask``.
+
+    Each piece, and the stock, is measured once.
+    """
+
+    def __init__(self, job: Job, trim: Trim) -> None:
+        self._job = job
+        self._trim = trim
+        sold: tuple[Offer | Rest, ...] = (*trim.offers, *trim.rests)
+        self._stock_units = lcm(
+            FINE_ENOUGH,
+            job.settings.squares_off.denominator,
+            *(one.length.denominator for one in sold),
         )
-    for number, offer in enumerate(trim.offers, start=1):
-        key = f"offer-{number}"
-        sources[key] = offer
-        blanks.append(
-            Blank(
-                key,
-                int(offer.length * per_inch),
-                int(offer.price * per_coin),
-                offer.pack,
-                offer.at_most,
-            )
+        self._per_coin = lcm(100, *(one.price.denominator for one in sold))
+        # by identity: a piece is dear to compare, and is kept here, so that its number stays its
+        self._measured: dict[int, _Measured] = {}
+
+    def about(self, pieces: Iterable[Piece]) -> Question:
+        """Return the problem of cutting these pieces of the trim."""
+        settings = self._job.settings
+        measured = [self._measure(piece) for piece in pieces]
+        per_inch = lcm(self._stock_units, *(one.piece.length.denominator for one in measured))
+        sources, blanks = self._stock(per_inch)
+        needed = sum(
+            (one.piece.length for one in measured if one.piece.kind is not Kind.RETURN),
+            Fraction(0),
         )
-    needed = sum((piece.length for piece in pieces if piece.kind is not Kind.RETURN), Fraction(0))
-    problem = Problem(
-        trim.name,
-        tuple(_part(piece, per_inch) for piece in pieces),
-        tuple(blanks),
-        ceil(kerf_along(pieces, settings.kerf) * per_inch),
-        int(settings.squares_off * per_inch),
-        ceil(needed * settings.spare_percent / 100 * per_inch),
-        int(SAFE_TO_HOLD * per_inch),
-        int(WORTH_KEEPING * per_inch),
-        survive_loss=settings.spare_covers,
-    )
-    return Question(problem, per_inch, per_coin, sources)
+        flattest = min((one.flattest for one in measured), default=Fraction(1))
+        problem = Problem(
+            self._trim.name,
+            tuple(one.part(per_inch) for one in measured),
+            blanks,
+            ceil(settings.kerf / flattest * per_inch),
+            int(settings.squares_off * per_inch),
+            ceil(needed * settings.spare_percent / 100 * per_inch),
+            int(SAFE_TO_HOLD * per_inch),
+            int(WORTH_KEEPING * per_inch),
+            survive_loss=settings.spare_covers,
+        )
+        return Question(problem, per_inch, self._per_coin, sources)
+
+    def _measure(self, piece: Piece) -> _Measured:
+        known = self._measured.get(id(piece))
+        if known is None:
+            known = self._measured[id(piece)] = _Measured(piece)
+        return known
+
+    def _stock(self, per_inch: int) -> tuple[dict[str, Offer | Rest], tuple[Blank, ...]]:
+        """Return what may be cut, and which offer or rest each blank's key means."""
+        sources: dict[str, Offer | Rest] = {}
+        blanks: list[Blank] = []
+        for number, rest in enumerate(self._trim.rests, start=1):
+            key = f"on-hand-{number}"
+            sources[key] = rest
+            price = int(rest.price * self._per_coin)
+            length = int(rest.length * per_inch)
+            blanks.append(Blank(key, length, price, limit=rest.count, on_hand=True))
+        for number, offer in enumerate(self._trim.offers, start=1):
+            key = f"offer-{number}"
+            sources[key] = offer
+            price = int(offer.price * self._per_coin)
+            length = int(offer.length * per_inch)
+            blanks.append(Blank(key, length, price, offer.pack, offer.at_most))
+        return sources, tuple(blanks)
+
+
+class _Measured:
+    """A piece in the planner's terms."""
+
+    def __init__(self, piece: Piece) -> None:
+        self.piece = piece
+        self.flattest = _flattest(piece)
+        self._part: tuple[int, Part] | None = None
+
+    def part(self, per_inch: int) -> Part:
+        """Return what the planner is told of the piece in units of so many an inch."""
+        if self._part is None or self._part[0] != per_inch:
+            self._part = (per_inch, _part(self.piece, per_inch))
+        return self._part[1]
 
 
 def kerf_along(pieces: Iterable[Piece], kerf: Fraction) -> Fraction:
@@ -104,14 +139,16 @@ def kerf_along(pieces: Iterable[Piece], kerf: Fraction) -> Fraction:
     A blade of thickness ``k`` swung by ``m`` and tilted by ``b`` takes
     ``k ÷ (cos m × cos b)`` along the stick.
     """
-    angles = {
-        (max(cut.exact, cut.setting), max(cut.bevel, cut.bevel_setting))
-        for piece in pieces
+    return kerf / min((_flattest(piece) for piece in pieces), default=Fraction(1))
+
+
+def _flattest(piece: Piece) -> Fraction:
+    """Return the least ``cos m × cos b`` of a piece's two cuts."""
+    one, other = (
+        cosine(max(cut.exact, cut.setting)) * cosine(max(cut.bevel, cut.bevel_setting))
         for cut in (piece.left, piece.right)
-    }
-    return kerf / min(
-        (cosine(mitre) * cosine(bevel) for mitre, bevel in angles), default=Fraction(1)
     )
+    return min(one, other)
 
 
 def _part(piece: Piece, per_inch: int) -> Part:

@@ -15,9 +15,9 @@ from trimlang.joinery.piece import Piece
 from trimlang.joinery.pieces import Places
 from trimlang.joinery.splice_places import other_cuts
 from trimlang.joinery.splicing import Splice
-from trimlang.stock.ask import ask
-from trimlang.stock.planner import Effort, plan_stock
-from trimlang.stock.problem import NoPlan, Plan
+from trimlang.stock.ask import Asking, Question
+from trimlang.stock.planner import Effort, plan_stock, quick_plan
+from trimlang.stock.problem import NoPlan
 from trimlang.survey.job import Job, Trim
 
 #: Quick plans made for one trim.
@@ -49,7 +49,8 @@ def place_splices(job: Job, trim: Trim, pieces: Sequence[Piece], free: Sequence[
     which it suffices are sought.
     """
     places: dict[str, tuple[Fraction, ...]] = {}
-    best = _rank(_quick(job, trim, pieces))
+    asking = Asking(job, trim)
+    best = _rank(asking, pieces)
     left = PLANS - 1
     each = max(left // max(len(free), 1), LEAST_PLANS)
     for splice in free:
@@ -57,40 +58,35 @@ def place_splices(job: Job, trim: Trim, pieces: Sequence[Piece], free: Sequence[
             break
         now = with_places(pieces, free, places)
         own = {piece.id for piece in splice.pieces()}
-        rest = _quick(job, trim, [piece for piece in now if piece.id not in own])
+        rest = asking.about(piece for piece in now if piece.id not in own)
         tries = other_cuts(splice, _wanted(job, trim, rest))[: min(each, left) - 1]
         left -= 1 + len(tries)
         for cut in tries:
             trial = {**places, splice.whole.id: cut}
-            rank = _rank(_quick(job, trim, with_places(pieces, free, trial)))
+            rank = _rank(asking, with_places(pieces, free, trial))
             if rank is not None and (best is None or rank < best):
                 best, places = rank, trial
     return places
 
 
-def _quick(job: Job, trim: Trim, pieces: Sequence[Piece]) -> tuple[Plan, int] | None:
-    """Return the quick plan and how many of its units make an inch."""
-    question = ask(job, trim, pieces)
-    plan = plan_stock(question.problem, effort=_QUICK)
-    return None if isinstance(plan, NoPlan) else (plan, question.per_inch)
+def _rank(asking: Asking, pieces: Sequence[Piece]) -> Rank | None:
+    """Return what the quick plan costs, and its sticks; None where the supply runs out."""
+    packing = quick_plan(asking.about(pieces).problem)
+    return None if packing is None else packing.rank
 
 
-def _rank(answer: tuple[Plan, int] | None) -> Rank | None:
-    """Smaller is better: money, then sticks."""
-    return None if answer is None else (answer[0].cost, len(answer[0].sticks))
-
-
-def _wanted(job: Job, trim: Trim, rest: tuple[Plan, int] | None) -> list[Fraction]:
+def _wanted(job: Job, trim: Trim, rest: Question) -> list[Fraction]:
     """Return lengths that would leave no waste: offcuts, rests in the shop, sticks and halves.
 
-    ``rest`` is the plan of all that is not this wall.
+    ``rest`` asks for all that is not this wall.
     """
     settings = job.settings
     squared = 2 * settings.squares_off
     wanted: list[Fraction] = []
-    if rest is not None:
-        plan, per_inch = rest
-        wanted += [Fraction(length, per_inch) for length in sorted(plan.offcuts, reverse=True)]
+    plan = plan_stock(rest.problem, effort=_QUICK)
+    if not isinstance(plan, NoPlan):
+        offcuts = sorted(plan.offcuts, reverse=True)
+        wanted += [Fraction(length, rest.per_inch) for length in offcuts]
     shop = sorted((one.length - squared for one in trim.rests), reverse=True)
     sticks = sorted((offer.length - squared for offer in trim.offers), reverse=True)
     halves = [(length - settings.kerf) / 2 for length in sticks]

@@ -56,14 +56,10 @@ def plan_stock(
         ValueError: where the problem breaks its own rules (see ``checked``).
     """
     checked(problem)
-    reserve = _reserve(problem)
-    timber = timber_of(
-        problem if reserve is None else replace(problem, parts=(*problem.parts, reserve))
-    )
-    room = max((kind.room for kind in timber.kinds), default=0)
-    too_long = sorted(part.id for part in problem.parts if part.length + problem.kerf > room)
+    timber, reserve = _with_reserve(problem)
+    too_long = _too_long(problem, timber)
     if too_long:
-        return NoPlan(problem, too_long=tuple(too_long))
+        return NoPlan(problem, too_long=too_long)
     buying = Buying(timber)
     worths = [length_worth(timber), *halves_worths(timber)]
     bound = max(cost_floor(timber, worth) for worth in worths)
@@ -104,6 +100,15 @@ def plan_stock(
     )
 
 
+def quick_plan(problem: Problem) -> Packing | None:
+    """Return the quick plan's packing alone, to weigh it against others; None: there is none."""
+    timber = _with_reserve(problem)[0]
+    if _too_long(problem, timber):
+        return None
+    buying = Buying(timber)
+    return better(plain_packing(timber, buying), quick_packing(timber, buying))
+
+
 def costs_more(problem: Problem, than: int) -> bool:
     """Whether it is soon shown, without a plan, that every plan costs more than that.
 
@@ -137,6 +142,20 @@ def _long_proof(
     proof = prove(timber, buying, packing, worths, lambda: ends - monotonic(), watch)
     proof.work += work
     return proof
+
+
+def _with_reserve(problem: Problem) -> tuple[Timber, Part | None]:
+    """Return the timber of the problem, with room for a piece kept in reserve if asked."""
+    reserve = _reserve(problem)
+    if reserve is None:
+        return timber_of(problem), None
+    return timber_of(replace(problem, parts=(*problem.parts, reserve))), reserve
+
+
+def _too_long(problem: Problem, timber: Timber) -> tuple[str, ...]:
+    """Return the parts that no stick holds."""
+    room = max((kind.room for kind in timber.kinds), default=0)
+    return tuple(sorted(part.id for part in problem.parts if part.length + problem.kerf > room))
 
 
 def _reserve(problem: Problem) -> Part | None:
@@ -177,4 +196,4 @@ def checked(problem: Problem) -> None:
             raise ValueError(f"blank {blank.key} has a limit below nothing")
 
 
-__all__ = ["FULL", "QUICK", "Effort", "Watch", "checked", "costs_more", "plan_stock"]
+__all__ = ["FULL", "QUICK", "Effort", "Watch", "checked", "costs_more", "plan_stock", "quick_plan"]
