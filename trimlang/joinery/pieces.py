@@ -150,7 +150,8 @@ def _ends(wall: Wall, trim: Trim) -> tuple[Cut, Cut]:
         if end.joint in FACE_JOINTS:
             cuts.append(stair_end(end, side, run.slope, trim, settings))
         else:
-            cuts.append(end_cut(end, side, trim, settings, wall.laps(at)))
+            laps = wall.laps(at) if end.joint is Joint.SPLICE else "left"
+            cuts.append(end_cut(end, side, trim, settings, laps))
     return cuts[0], cuts[1]
 
 

@@ -5,11 +5,13 @@ from __future__ import annotations
 import csv
 from dataclasses import dataclass
 from io import StringIO
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
-from trimlang.pool.site import Site
 from trimlang.sheets.order_csv import plain
 from trimlang.sheets.pen import Pen
+
+if TYPE_CHECKING:
+    from trimlang.pool.site import Site
 
 COLUMNS: Final = ("stick", "trim", "cut", "piece", "flat", "job", "room", "run")
 

@@ -13,7 +13,7 @@ from math import cos, radians, sin
 from typing import Final
 
 from trimlang.sheets.plan_paper import Label, Line, fixed, line
-from trimlang.sheets.polygons import Point, Shape, cross, overlap, sides
+from trimlang.sheets.polygons import Point, Shape, boxes_overlap, cross, sides
 from trimlang.sheets.typeface import run, shortened
 
 SIZES: Final = {"run": 3.2, "gap": 2.4}
@@ -87,7 +87,7 @@ def letter(
             box = _box(centre, across + 2 * CLEAR, height + 2 * CLEAR, turn)
             if not all(0 <= x <= wide and 0 <= y <= tall for x, y in box):
                 continue
-            if any(overlap(box, other) for other in (*solid, *names)):
+            if any(boxes_overlap(box, other) for other in (*solid, *names)):
                 continue
             if any(_crosses(line, box) for line in led):
                 continue

@@ -4,14 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Collection
 from pathlib import Path
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from markupsafe import Markup
 
 from trimlang.compiler import Result
-from trimlang.pool.site import Site
 from trimlang.sheets.counter import order
-from trimlang.sheets.flats import flats_table
 from trimlang.sheets.floor import floor_plan
 from trimlang.sheets.heading import heading
 from trimlang.sheets.left_to_cut import left_to_cut
@@ -26,6 +24,9 @@ from trimlang.sheets.sticks import stick_layouts
 from trimlang.sheets.style import stylesheet
 from trimlang.sheets.ticket import rows, tickets
 from trimlang.sheets.words import N_, words_in
+
+if TYPE_CHECKING:
+    from trimlang.pool.site import Site
 
 TITLES: Final = {
     "tickets": N_("Cut tickets"),
@@ -63,8 +64,14 @@ def _drawn(
             "house": house(result, pen),
             "rooms": floor_plan(result, pen),
         },
-        **({"flats": lambda: {"table": flats_table(site, pen)}} if site else {}),
+        **({"flats": lambda: _flats(site, pen)} if site else {}),
     }
+
+
+def _flats(site: Site, pen: Pen) -> dict[str, object]:
+    from trimlang.sheets.flats import flats_table
+
+    return {"table": flats_table(site, pen)}
 
 
 def _tickets(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from functools import lru_cache
 from math import hypot
 from typing import Final
 
@@ -25,6 +26,22 @@ def overlap(one: Shape, other: Shape) -> bool:
     if any(inside(point, one) for point in _sample(other)):
         return True
     return any(cross(*a, *b) for a in sides(one) for b in sides(other))
+
+
+def boxes_overlap(one: Shape, other: Shape) -> bool:
+    """Whether two rectangles, turned or not, lie over each other; to touch is not to overlap.
+
+    Where a line can be laid between two convex shapes, one along a side of theirs will do.
+    """
+    return not any(_apart(one, other, *side) for shape in (one, other) for side in sides(shape))
+
+
+def _apart(one: Shape, other: Shape, a: Point, b: Point) -> bool:
+    """Whether two shapes lie on either side of a line in the direction from ``a`` to ``b``."""
+    across, down = a[1] - b[1], b[0] - a[0]
+    ones = [across * x + down * y for x, y in one]
+    others = [across * x + down * y for x, y in other]
+    return max(ones) <= min(others) or max(others) <= min(ones)
 
 
 def _sample(shape: Shape) -> Iterator[Point]:
@@ -71,6 +88,7 @@ def reach(point: Point, shape: Shape) -> float:
     )
 
 
+@lru_cache(maxsize=256)
 def roomiest(shape: Shape) -> Point:
     """The place on the floor furthest from every wall."""
     left, top = min(x for x, _ in shape), min(y for _, y in shape)

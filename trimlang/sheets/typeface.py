@@ -10,8 +10,19 @@ from __future__ import annotations
 from typing import Final
 from unicodedata import category
 
-_WIDTHS: Final = {
-    letter: width
+_OTHER: Final = 1100
+
+
+class _Widths(dict[str, int]):
+    """Letter to width; of letters that the fonts lack it finds out and remembers."""
+
+    def __missing__(self, letter: str) -> int:
+        self[letter] = 0 if category(letter) in ("Mn", "Me", "Cf") else _OTHER
+        return self[letter]
+
+
+_WIDTHS: Final = _Widths(
+    (letter, width)
     for width, letters in {
         0: "\xad",
         200: "'|¦",
@@ -34,8 +45,7 @@ _WIDTHS: Final = {
         1050: "—",
     }.items()
     for letter in letters
-}
-_OTHER: Final = 1100
+)
 _CARE: Final = 1.01
 """Lines are taken to be a hundredth fuller than they are: layouts round."""
 CUT_SHORT: Final = "…"
@@ -43,7 +53,7 @@ CUT_SHORT: Final = "…"
 
 def run(text: str, size: float) -> float:
     """Return how far a text runs on one line, in the unit of ``size``."""
-    return sum(_letter(letter) for letter in text) * size / 1000 * _CARE
+    return sum(map(_WIDTHS.__getitem__, text)) * size / 1000 * _CARE
 
 
 def lines(text: str, across: float, size: float) -> int:
@@ -85,10 +95,3 @@ def shortened(text: str, across: float, size: float) -> str:
         if run(cut, size) <= across:
             return cut
     return CUT_SHORT
-
-
-def _letter(letter: str) -> int:
-    known = _WIDTHS.get(letter)
-    if known is not None:
-        return known
-    return 0 if category(letter) in ("Mn", "Me", "Cf") else _OTHER

@@ -6,8 +6,10 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
+from typing import TYPE_CHECKING
 
-from trimlang.site.replay import Told
+if TYPE_CHECKING:
+    from trimlang.site.replay import Told
 
 
 class State(StrEnum):
