@@ -16,7 +16,7 @@ import ctypes
 import os
 import shutil
 import tempfile
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from contextlib import contextmanager, suppress
 from pathlib import Path
 from typing import Final
@@ -25,6 +25,9 @@ from trimlang.commands.stopping import to_the_end
 
 MARK: Final = ".made-by-trimlang"
 """Lists the files that trimlang wrote; without it a folder is the user's own."""
+
+#: Files that are brought to the disk side by side.
+AT_ONCE: Final = 16
 
 _AT_FDCWD: Final = -100
 _EXCHANGE: Final = 2
@@ -69,7 +72,7 @@ def write_folder(target: Path, files: Mapping[str, bytes]) -> None:
                 place = fresh / path.relative_to(target)
                 place.parent.mkdir(parents=True, exist_ok=True)
                 _take_along(path, place)
-            _sync(fresh)
+            _sync_all(fresh, (fresh / name for name in (*files, MARK)))
             with to_the_end():
                 old = _put_in_place(fresh, target, work)
                 with suppress(OSError):  # it is in its place, if perhaps not yet on the disk
@@ -165,8 +168,6 @@ def _others(folder: Path, target: Path, ours: set[str]) -> Iterator[Path]:
 def _write(path: Path, data: bytes) -> None:
     with path.open("wb") as file:
         file.write(data)
-        file.flush()
-        os.fsync(file.fileno())
 
 
 def _take_along(path: Path, to: Path) -> None:
@@ -183,8 +184,7 @@ def _link(path: str | Path, to: str | Path) -> None:
     except OSError:
         shutil.copy2(path, to, follow_symlinks=False)
         if not Path(to).is_symlink():
-            with Path(to).open("rb") as copy:
-                os.fsync(copy.fileno())
+            _sync(Path(to))
 
 
 def current_umask() -> int:
@@ -223,8 +223,21 @@ def _bring(path: Path, to: Path) -> None:
         path.replace(to)
 
 
-def _sync(folder: Path) -> None:
-    descriptor = os.open(folder, os.O_RDONLY)
+def _sync_all(folder: Path, files: Iterable[Path]) -> None:
+    """Have files in a folder, and the folders on the way to them, on the disk.
+
+    Side by side, since a disk writes many things at once nearly as soon as one.
+    """
+    from concurrent.futures import ThreadPoolExecutor
+
+    places = {path: None for file in files for path in (file, *file.parents)}
+    ours = [path for path in places if path.is_relative_to(folder)]
+    with ThreadPoolExecutor(AT_ONCE) as disk:
+        list(disk.map(_sync, ours))
+
+
+def _sync(path: Path) -> None:
+    descriptor = os.open(path, os.O_RDONLY)
     try:
         os.fsync(descriptor)
     finally:
