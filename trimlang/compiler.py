@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from fractions import Fraction
 from pathlib import Path
 from time import monotonic
@@ -12,6 +12,7 @@ from trimlang.diagnostics import Diagnostic, has_errors, say
 from trimlang.joinery.pieces import at_places, joinery
 from trimlang.means import USUAL, Means
 from trimlang.reading import Gathered, gather
+from trimlang.record import record
 from trimlang.site.planned import Planned, with_offers_of_log
 from trimlang.survey.survey import survey
 
@@ -35,7 +36,7 @@ class WrongPlanError(RuntimeError):
     """The verifier found a fault in a plan: a defect of trimlang, never of the job file."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Result:
     """What a job file compiles to.
 

@@ -7,16 +7,16 @@ remembers the lines and rooms that did not change since the last key.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
 from trimlang.joinery.pieces import JoinRoom, join_room
 from trimlang.reading import read_text
+from trimlang.record import record
 from trimlang.syntax.parse import ReadLine, read_line
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Means:
     """``read`` gives an included file's text, ``line`` a statement, ``room`` its pieces."""
 

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field
+from dataclasses import field
 from pathlib import Path
 from typing import BinaryIO, Final
 
 from trimlang.diagnostics import Diagnostic, Span, say
+from trimlang.record import record
 from trimlang.syntax import tree
 from trimlang.syntax.parse import ReadLine, parse, read_line
 from trimlang.syntax.source import MOST_LINES, Source
@@ -27,7 +28,7 @@ class UnreadableError(Exception):
         self.facts = facts
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Gathered:
     """The statements of a job file with its includes in place, and each file's text."""
 

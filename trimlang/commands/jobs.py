@@ -5,7 +5,6 @@ from __future__ import annotations
 import sys
 from argparse import Namespace
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, BinaryIO
 
@@ -14,6 +13,7 @@ from trimlang.compiler import WrongPlanError, check_job, compile_job
 from trimlang.diagnostics import Severity, Span, say
 from trimlang.diagnostics.show import printable, show
 from trimlang.reading import UnreadableError, read_stream, read_text
+from trimlang.record import record
 
 if TYPE_CHECKING:
     from trimlang.compiler import Result
@@ -21,7 +21,7 @@ if TYPE_CHECKING:
     from trimlang.sheets.press import Press
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Outcome:
     """How a job went: its exit code, and where that is not 0 why, in a line."""
 

@@ -9,13 +9,14 @@ from __future__ import annotations
 
 import secrets
 from collections.abc import Mapping
-from dataclasses import dataclass
 from hashlib import sha256
 from html import escape
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
 from threading import Thread
 from types import TracebackType
 from typing import Final
+
+from trimlang.record import record
 
 _HOME: Final = "127.0.0.1"
 _STAMP: Final = ".stamp"
@@ -28,7 +29,7 @@ _SCRIPT: Final = (
 """Asks four times a second: a connection held open for each sheet would soon be too many."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Page:
     html: bytes
     stamp: bytes

@@ -5,7 +5,6 @@ from __future__ import annotations
 import sys
 from argparse import Namespace
 from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
@@ -19,6 +18,7 @@ from trimlang.commands.words import (
     complain,
     messages,
 )
+from trimlang.record import record
 
 if TYPE_CHECKING:
     from trimlang.tidy.layout import Tidied
@@ -62,7 +62,7 @@ def describe(commands: Commands) -> None:
     tidy.set_defaults(run=run)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _File:
     """A file's name as given, its bytes, and how it is to be."""
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator
-from dataclasses import dataclass, fields
+from dataclasses import fields
 from fractions import Fraction
 from typing import Final
 
@@ -11,6 +11,7 @@ from trimlang.compare.matching import Renamed, match_pieces
 from trimlang.compiler import Result
 from trimlang.joinery.piece import Cut, Piece
 from trimlang.lengths.tape import length_text
+from trimlang.record import record
 from trimlang.sheets import phrases
 from trimlang.sheets.data import bought_text
 from trimlang.sheets.pen import Pen
@@ -22,7 +23,7 @@ ON_STICKS: Final = ("stick", "place on the stick")
 """Facts of a ticket that only say where on the sticks a piece lies."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fact:
     """One thing that was so and is so now, as words; empty where there is nothing to say."""
 
@@ -31,7 +32,7 @@ class Fact:
     after: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Change:
     """A piece of both versions: what is cut otherwise, and what else its ticket says otherwise.
 
@@ -51,7 +52,7 @@ class Change:
         return not self.cut and {fact.what for fact in self.told} <= set(ON_STICKS)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Wrong:
     """A piece that is cut already and is not wanted as it was cut: why, and what to do."""
 
@@ -60,7 +61,7 @@ class Wrong:
     remedy: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class OrderLine:
     """A line of the order that has changed: how many, and what they cost."""
 
@@ -72,7 +73,7 @@ class OrderLine:
     new_cost: Fraction
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Money:
     """What the trim and all else costs, in a version's own currency."""
 
@@ -86,7 +87,7 @@ class Money:
         return self.trim + self.supplies
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Comparison:
     """All that differs in meaning.  Where nothing does, ``same`` is true.
 

@@ -9,11 +9,11 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Callable, Hashable, Iterable, Sequence
-from dataclasses import dataclass
 from difflib import SequenceMatcher
 from typing import Final, TypeAlias, TypeVar
 
 from trimlang.joinery.piece import Kind, Piece
+from trimlang.record import record
 from trimlang.survey.job import Gap, Job, Room, Run
 
 ALIKE: Final = 0.5
@@ -25,7 +25,7 @@ Key: TypeAlias = tuple[Hashable, ...]
 One = TypeVar("One")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Renamed:
     """A room or a run that is called otherwise; ``room`` is the run's room as it is now."""
 
@@ -35,7 +35,7 @@ class Renamed:
     room: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Matched:
     """Pairs of pieces, the pieces that only one version has, and what was renamed."""
 

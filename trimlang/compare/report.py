@@ -4,18 +4,18 @@ from __future__ import annotations
 
 import json
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Any, Final
 
 from trimlang.compare.changes import ON_STICKS, Change, Comparison, Fact, Money, OrderLine
 from trimlang.joinery.piece import Piece
 from trimlang.lengths.tape import length_text
+from trimlang.record import record
 from trimlang.sheets.data import money_text
 
 SCHEMA_VERSION: Final = 1
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Versions:
     """What the two versions are called: a file's name, or a file's name and a revision."""
 

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 
 from trimlang.diagnostics.severity import Severity
+from trimlang.record import record
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -18,7 +19,7 @@ class Span:
     end: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Diagnostic:
     """One finding about the job file.
 

@@ -9,12 +9,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from typing import Any, Final
 
 from trimlang.diagnostics.diagnostic import Diagnostic, Span
 from trimlang.diagnostics.suggestion import Suggestion
+from trimlang.record import record
 
 Facts = Mapping[str, Any]
 _COMMENT: Final = re.compile(r'(?:[^#"“”]|["“][^"“”]*["”])*')
@@ -24,7 +25,7 @@ _STEERING: Final = re.compile("[\u200e\u200f\u202a-\u202e\u2066-\u2069]")
 _UNITS: Final = ("in", "inch", "ft", "feet", "mm", "cm", "m")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Edit:
     """Writes ``text`` in place of ``span``, which may be empty."""
 
@@ -32,7 +33,7 @@ class Edit:
     text: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Mend:
     """One way to mend a finding: in words, and as edits.
 

@@ -2,12 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from trimlang.diagnostics.severity import Severity
+from trimlang.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Page:
     """One diagnostic: ``message`` and ``remedy`` take named facts in braces.
 

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 from enum import StrEnum
 from typing import Final
 
@@ -17,6 +16,7 @@ from lark import Token
 from trimlang.editor.meanings import meaning
 from trimlang.editor.reading import Reading
 from trimlang.editor.tokens import expected
+from trimlang.record import record
 from trimlang.syntax import tree
 from trimlang.syntax.words import spellings
 
@@ -39,7 +39,7 @@ class Kind(StrEnum):
     FILE = "file"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Proposal:
     """One way to go on: ``text`` stands in place of the last ``covers`` columns."""
 

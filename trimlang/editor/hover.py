@@ -8,7 +8,6 @@ section, stock and prices.  On a word: what it means.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
@@ -20,6 +19,7 @@ from trimlang.editor.reading import Reading
 from trimlang.editor.tokens import token_at
 from trimlang.joinery.piece import Cut, Piece
 from trimlang.lengths.tape import feet_text
+from trimlang.record import record
 from trimlang.sheets import phrases
 from trimlang.sheets.pen import Pen
 from trimlang.sheets.words import words_in
@@ -30,7 +30,7 @@ _SIGNS: Final = str.maketrans({sign: f"\\{sign}" for sign in "\\`*_[]<>|"})
 Sticks = Mapping[str, Where]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Told:
     """What is told, and the place that it is about."""
 

@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, fields, is_dataclass, replace
+from dataclasses import fields, is_dataclass, replace
 from enum import StrEnum
 from typing import Any, Final
 
 from trimlang.diagnostics import Span
+from trimlang.record import record
 from trimlang.survey.tags import room_tag
 from trimlang.syntax import tree
 
@@ -35,7 +36,7 @@ class Sort(StrEnum):
     RUN = "run"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Name:
     """What is named: two mentions with equal names mean the same thing.
 
@@ -48,7 +49,7 @@ class Name:
     room: int | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Mention:
     """One place where a name stands; ``gives`` where it is given and not used."""
 
@@ -57,7 +58,7 @@ class Mention:
     gives: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RoomNames:
     """A room's heading and the runs below it, as written."""
 
@@ -66,7 +67,7 @@ class RoomNames:
     runs: tuple[tree.RunLine, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Names:
     """All names of a job."""
 

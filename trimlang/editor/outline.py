@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from enum import StrEnum
 
 from trimlang.diagnostics import Span
 from trimlang.editor.reading import Reading
+from trimlang.record import record
 from trimlang.syntax import tree
 
 
@@ -25,7 +26,7 @@ class Sort(StrEnum):
     LINE = "line"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Entry:
     """One line of the outline; ``whole`` goes from its first line to ``last_line``."""
 

@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 from collections import OrderedDict
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Final
 
 from trimlang.compiler import Result, WrongPlanError, plan_checked
 from trimlang.editor.memory import placeless
+from trimlang.record import record
 from trimlang.stock.layout import CutStick, Place
 
 MOST_KEPT: Final = 16
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Where:
     """Where a piece lies in the quick plan."""
 

@@ -9,7 +9,6 @@ from __future__ import annotations
 
 import asyncio
 from concurrent.futures import ThreadPoolExecutor
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any, Final
 
@@ -21,6 +20,7 @@ from trimlang.editor.answers import Scale
 from trimlang.editor.desk import Desk
 from trimlang.editor.planning import QuickPlans, Where
 from trimlang.editor.reading import Reading, read_job
+from trimlang.record import record
 from trimlang.version import __version__
 
 PAUSE: Final = 0.03
@@ -30,7 +30,7 @@ PATIENCE: Final = 0.25
 """Seconds that an answer waits for a stock plan, and a completion for a reading."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Document:
     """A document of the editor in one of the jobs that it belongs to."""
 

@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from difflib import SequenceMatcher
 
+from trimlang.record import record
 from trimlang.syntax.source import Source
 from trimlang.tidy.layout import tidy
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class NewLines:
     """``lines`` stand in place of those from ``first`` to before ``last``, counted from 0."""
 

@@ -13,7 +13,6 @@ that tilts to the left, as it does on most saws (common practice, from memory);
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
@@ -25,12 +24,13 @@ from trimlang.lengths.angles import (
     sine,
     tangent,
 )
+from trimlang.record import record
 
 CEILING_EDGE: Final = "ceiling edge"
 WALL_EDGE: Final = "wall edge"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CrownCut:
     """One end of a crown piece, for both ways of cutting it (degrees).
 

@@ -8,18 +8,18 @@ bite.  (Common practice, no source.)
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
 from trimlang.lengths.tape import length_text
+from trimlang.record import record
 from trimlang.survey.job import Job, Trim
 from trimlang.survey.measures import Findings
 
 LEAST_BITE: Final = Fraction(0)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fixing:
     """How one trim that stands on the floor is nailed (inches).
 

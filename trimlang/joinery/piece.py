@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 from typing import Final
 
 from trimlang.joinery.crown import CrownCut
+from trimlang.record import record
 from trimlang.survey.job import Fit, Joint
 from trimlang.survey.settings import Direction
 
@@ -29,7 +29,7 @@ class Kind(StrEnum):
     HEAD = "head"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Cut:
     """One end's cut.
 
@@ -69,7 +69,7 @@ class Cut:
         return bool(self.bevel) or self.long_edge in ("top", "bottom", "outer")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Rounding:
     """How the ticket's length came from the exact one.
 
@@ -109,7 +109,7 @@ _EDGES: Final = {
 }
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TrueLengths:
     """The four lengths of one piece, which are easily taken for one another (inches).
 
@@ -124,7 +124,7 @@ class TrueLengths:
     long_point: Fraction
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Piece:
     """One piece: ``length`` is what the ticket says, long point to long point.
 

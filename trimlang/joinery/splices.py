@@ -7,15 +7,15 @@ of rounding steps, so that rounding happens once, in the last.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 
 from trimlang.lengths.tape import steps_down
+from trimlang.record import record
 from trimlang.survey.outline import Leg, Point, distance
 from trimlang.survey.settings import Settings
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Studs:
     """Where the studs stand, from the left end of the trim (inches)."""
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
 
@@ -14,12 +14,13 @@ from trimlang.joinery.splices import Studs, split
 from trimlang.joinery.walls import Wall
 from trimlang.lengths.angles import cosine
 from trimlang.lengths.tape import feet_text, steps_up
+from trimlang.record import record
 from trimlang.survey.job import End, Fit, Joint, Room, Run, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.settings import Settings
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Splice:
     """A run that is pieced together: its trim in one length, and where that is cut.
 

@@ -3,16 +3,17 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 
 from trimlang.joinery.splices import lapping_side
+from trimlang.record import record
 from trimlang.survey.job import Gap, Job, Room, Run, Trim
 from trimlang.survey.outline import Leg, Outline, Point
 from trimlang.survey.spans import goes_on_at
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Wall:
     """A run with what lies around it: its job and room, its place in the plan, the entrance."""
 

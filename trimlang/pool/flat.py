@@ -3,18 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 
 from trimlang.compiler import Result
 from trimlang.joinery.piece import Piece
 from trimlang.joinery.pieces import joinery
 from trimlang.joinery.splicing import Splice
+from trimlang.record import record
 from trimlang.survey.job import Job
 from trimlang.survey.tags import room_tag
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Flat:
     """A job of the pool.
 

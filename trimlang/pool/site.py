@@ -8,7 +8,7 @@ for the pool found within its effort, they are taken as they are.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -19,6 +19,7 @@ from trimlang.joinery.piece import Piece
 from trimlang.joinery.pieces import joinery
 from trimlang.pool.flat import Flat
 from trimlang.pool.together import can_be_had, side_by_side
+from trimlang.record import record
 from trimlang.survey.job import Job, Rest, Trim
 from trimlang.syntax.source import Source
 from trimlang.takeoff.supplies import Supply, supplies
@@ -28,7 +29,7 @@ if TYPE_CHECKING:
     from trimlang.stock.planner import Effort, Watch
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FlatPlan:
     """A flat as it comes out of the pool.
 
@@ -42,7 +43,7 @@ class FlatPlan:
     alone: Fraction | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Site:
     """One purchase for a site: ``result`` is all jobs as one, ``flats`` each of them.
 

@@ -2,18 +2,18 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 
 from trimlang.compiler import Result
 from trimlang.lengths.tape import decimal_text
+from trimlang.record import record
 from trimlang.sheets import supply_words
 from trimlang.sheets.pen import Pen
 from trimlang.stock.layout import Bought, TrimPlan
 from trimlang.stock.problem import Status
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Line:
     """A line to read out: how many, of what, at how much."""
 
@@ -23,7 +23,7 @@ class Line:
     cost: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TrimOrder:
     """One trim's part of the order."""
 
@@ -45,7 +45,7 @@ class TrimOrder:
     in_hand: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Order:
     """The whole order."""
 

@@ -10,12 +10,12 @@ same piece always gives the same bytes.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
 from trimlang.joinery.crown import projection
 from trimlang.joinery.piece import Cut, Piece
+from trimlang.record import record
 from trimlang.sheets.phrases import lay
 from trimlang.survey.job import Fit, Trim
 
@@ -25,7 +25,7 @@ FAR: Final = ("back", "top", "outer")
 Point = tuple[float, float]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Frame:
     """What a drawing is drawn in, in millimetres.
 
@@ -47,7 +47,7 @@ CARD_ENDS: Final = Frame(wide=84.0, tall=14.6, fence=4.0, thick=9.0, most=34.0, 
 STRIP_ENDS: Final = Frame(wide=24.0, tall=10.2, fence=3.0, thick=5.6, most=7.5, apart=1.6)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class EndsDrawing:
     """The shapes of a drawing: polygons and lines as ``x,y`` texts.
 

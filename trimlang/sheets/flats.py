@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import csv
-from dataclasses import dataclass
 from io import StringIO
 from typing import TYPE_CHECKING, Final
 
+from trimlang.record import record
 from trimlang.sheets.order_csv import plain
 from trimlang.sheets.pen import Pen
 
@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 COLUMNS: Final = ("stick", "trim", "cut", "piece", "flat", "job", "room", "run")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FlatRow:
     """A flat: its tag, its job, how many pieces, and what its trim would cost by itself."""
 
@@ -28,7 +28,7 @@ class FlatRow:
     alone: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class StickRow:
     """A stick, and each flat with its pieces on it in cutting order."""
 
@@ -37,7 +37,7 @@ class StickRow:
     flats: tuple[tuple[str, str], ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FlatsTable:
     """All flats, all sticks, what buying together saves, and words of caution."""
 

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from math import cos, radians, sin
 
 from trimlang.compiler import Result
 from trimlang.joinery.piece import Kind
 from trimlang.lengths.tape import steps_nearest
+from trimlang.record import record
 from trimlang.sheets import phrases
 from trimlang.sheets.lettering import Wanted, letter
 from trimlang.sheets.pen import Pen
@@ -28,7 +28,7 @@ from trimlang.survey.job import End, Joint, Room, Run
 from trimlang.survey.outline import outline
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class WallRow:
     """A wall in the list beside the drawing."""
 
@@ -40,7 +40,7 @@ class WallRow:
     note: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RoomPlan:
     """A room's drawing and its walls."""
 

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from hashlib import sha256
 
 from trimlang.compiler import Result
+from trimlang.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Heading:
     """The job, and the revision that every sheet of one printing shares."""
 

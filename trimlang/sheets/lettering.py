@@ -8,10 +8,10 @@ coordinates are millimetres on paper.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from math import cos, radians, sin
 from typing import Final
 
+from trimlang.record import record
 from trimlang.sheets.plan_paper import Label, Line, fixed, line
 from trimlang.sheets.polygons import Point, Shape, boxes_overlap, cross, sides
 from trimlang.sheets.typeface import run, shortened
@@ -24,7 +24,7 @@ STROKE: Final = 0.7
 MARK: Final = 1.2
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Wanted:
     """A name to be placed: its look, the ends of its wall, the unit direction off the wall.
 
@@ -57,7 +57,7 @@ class Wanted:
         )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Lettered:
     """The names as placed, the lines that lead to their walls, and how tall the paper must be."""
 

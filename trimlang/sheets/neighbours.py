@@ -9,10 +9,11 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from math import cos, radians, sin
 from typing import Final
 
+from trimlang.record import record
 from trimlang.sheets.plan_paper import Wall, inward
 from trimlang.sheets.polygons import Point, Shape, far, middle, overlap
 from trimlang.survey.job import Gap, Room
@@ -21,7 +22,7 @@ GAP: Final = 5.0
 """The wall between two rooms as drawn (inches): about a partition; nobody measures it."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Link:
     """An opening of one room (its place in the walk) and the one of another that faces it."""
 
@@ -30,7 +31,7 @@ class Link:
     other: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Placed:
     """A room by its number, and its walk where the drawing has it."""
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from typing import Final
 
 from trimlang.compiler import Result
+from trimlang.record import record
 from trimlang.sheets.neighbours import Link, Placed, around, links_of
 from trimlang.sheets.pen import Pen
 from trimlang.sheets.plan_paper import (
@@ -30,7 +30,7 @@ TALL: Final = 200.0
 LOWEST: Final = 40.0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Overview:
     """Rooms that hang together, drawn as one; coordinates are millimetres on paper.
 
@@ -45,7 +45,7 @@ class Overview:
     rooms: tuple[tuple[str, str], ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class House:
     """The overview's drawings (often one a storey), and the rooms that are in none.
 

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
 from trimlang.lengths.tape import MM, decimal_text
 from trimlang.lengths.units import INCHES_PER
+from trimlang.record import record
 from trimlang.sheets.typeface import shortened
 from trimlang.sheets.words import Words
 
@@ -30,7 +30,7 @@ class UnknownPaperError(ValueError):
     """No paper of that name, or no label of that size."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Label:
     """A label, in millimetres."""
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
@@ -13,13 +13,14 @@ from trimlang.lengths.tape import (
     mixed_number,
     steps_nearest,
 )
+from trimlang.record import record
 from trimlang.sheets.words import Words
 
 FINEST_INCH: Final = Fraction(1, 32)
 """The finest mark that a length from a metric file is shown to on an inch sheet."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Reading:
     """A length in the parts that a page sets in different sizes: ``29``, ``1/8``, ``in``."""
 
@@ -31,7 +32,7 @@ class Reading:
         return " ".join(part for part in (self.whole, self.fraction, self.unit) if part)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Pen:
     """Writes in one language, one unit and one currency.
 

@@ -6,13 +6,14 @@ inches (``Fraction``), money is ``Decimal``, angles are degrees.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from decimal import Decimal
 from fractions import Fraction
 from typing import Final
 
 from trimlang.diagnostics.severity import Severity
 from trimlang.joinery.piece import Edge, Kind, Lean
+from trimlang.record import record
 from trimlang.site.site import State
 from trimlang.stock.problem import Status
 from trimlang.survey.job import Fit, Joint
@@ -22,7 +23,7 @@ OMITTED: Final = {"omitted": True}
 """Marks a field that is left out of the file where it is None."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PlanCut:
     """One end of a piece."""
 
@@ -35,7 +36,7 @@ class PlanCut:
     long_edge: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PlanPiece:
     """A piece; ``length_in`` is what its ticket says, ``stick`` the stick that it lies on."""
 
@@ -62,7 +63,7 @@ class PlanPiece:
     changed: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PlanStick:
     """A stick and its pieces from the left end, cut or to be cut."""
 
@@ -74,7 +75,7 @@ class PlanStick:
     offcut_in: Fraction
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PlanOrderLine:
     """Something still to buy; only sticks have a length and a number of sticks."""
 
@@ -87,7 +88,7 @@ class PlanOrderLine:
     sticks: int | None = field(default=None, metadata=OMITTED)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PlanInHand:
     """Sticks in hand that no piece lies on; ``stick`` names one that was begun."""
 
@@ -97,7 +98,7 @@ class PlanInHand:
     stick: str | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PlanFinding:
     """A diagnostic."""
 
@@ -111,7 +112,7 @@ class PlanFinding:
     remedy: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PlanSummary:
     """The job in figures; ``cost`` is ``spent`` and ``to_buy`` together."""
 
@@ -125,7 +126,7 @@ class PlanSummary:
     survives_loss: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PlanFile:
     """All that stands in ``plan.json``."""
 

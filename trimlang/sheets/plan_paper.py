@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from math import cos, radians, sin
 from typing import Final
 
+from trimlang.record import record
 from trimlang.sheets.pen import Pen
 from trimlang.sheets.polygons import Point
 from trimlang.survey.job import Room, Stretch
@@ -22,7 +22,7 @@ SCALES: Final = {
 MM_PER_INCH: Final = 25.4
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Wall:
     """A stretch where it lies, in inches, y downwards; ``heading`` in degrees to the right."""
 
@@ -45,7 +45,7 @@ def walls(room: Room, drawn: Outline) -> tuple[Wall, ...]:
     )
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Line:
     """A line on paper, with a class for its look (``run``, ``opening``, ``bare`` …)."""
 
@@ -56,7 +56,7 @@ class Line:
     y2: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Label:
     """A text on paper, turned by so many degrees about its own place."""
 

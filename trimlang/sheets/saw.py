@@ -7,12 +7,12 @@ setting needs to be made once, and fewer changes there cannot be.
 from __future__ import annotations
 
 from collections import defaultdict
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
 from trimlang.compiler import Result
 from trimlang.joinery.piece import Cut, Piece
+from trimlang.record import record
 from trimlang.sheets import phrases
 from trimlang.sheets.pen import Pen
 from trimlang.stock.layout import CutStick
@@ -24,7 +24,7 @@ Key = tuple[str, str, Fraction, Fraction]
 LAYS_IN_ORDER: Final = ("", "standing", "flat", "crown")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Stroke:
     """One pass of the saw: where, and which ends it makes."""
 
@@ -33,7 +33,7 @@ class Stroke:
     ends: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SettingGroup:
     """All passes at one setting."""
 
@@ -42,7 +42,7 @@ class SettingGroup:
     strokes: tuple[Stroke, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SawSheet:
     """The groups in their order, the number of changes, and the ends to cope after."""
 

@@ -10,11 +10,12 @@ type is in points at full scale (9 pt to the em).
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
 from trimlang.lengths.tape import MM
+from trimlang.record import record
 from trimlang.sheets.ends import CARD_ENDS, STRIP_ENDS, Frame
 from trimlang.sheets.ticket_room import CODE_WIDE, EM, FRACTION, UNIT, TicketRoom
 from trimlang.sheets.ticket_text import EndPrint, Fact, Print
@@ -25,7 +26,7 @@ LEAST_SCALE: Final = 0.55
 """Label type goes down to this: small print of 4 pt, lengths of 16 pt (of 11 pt on a strip)."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Shape:
     """How a ticket is laid out.
 

@@ -6,13 +6,13 @@ tool maker's manual and licensed trades.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final
 
 from trimlang.compiler import Result
 from trimlang.joinery.fixings import fixings
 from trimlang.lengths.tape import decimal_text
+from trimlang.record import record
 from trimlang.sheets.pen import Pen, Reading
 from trimlang.sheets.words import N_
 from trimlang.site.site import State
@@ -35,7 +35,7 @@ COLUMNS: Final = (
 """The boxes of each piece, in the order of the work."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Stage:
     """A stage for the whole job: what to do, and what to beware of."""
 
@@ -44,7 +44,7 @@ class Stage:
     cautions: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class PieceLine:
     """A piece's row of boxes; those in ``done`` are ticked by the site log."""
 
@@ -55,7 +55,7 @@ class PieceLine:
     done: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RoomList:
     """A room: its survey to check, its pieces, its note."""
 
@@ -65,7 +65,7 @@ class RoomList:
     note: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Checklist:
     """Stages before the rooms, the rooms, and the columns of their boxes (key, word)."""
 

@@ -2,11 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final
 
 from trimlang.compiler import Result
 from trimlang.joinery.piece import Cut, Piece
+from trimlang.record import record
 from trimlang.sheets import phrases
 from trimlang.sheets.ends import FAR
 from trimlang.sheets.pen import Pen
@@ -20,7 +20,7 @@ LETTER: Final = 1.75
 """About how wide a letter of an id is, on paper."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Block:
     """A piece on the bar: its shape, its number in cutting order, its id where it fits."""
 
@@ -29,7 +29,7 @@ class Block:
     label: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Row:
     """A piece in the list under the bar.  ``start`` and ``end`` are tape marks."""
 
@@ -43,7 +43,7 @@ class Row:
     shared: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class StickLayout:
     """A stick: bar, list, offcut.  Coordinates are millimetres on paper."""
 
@@ -58,7 +58,7 @@ class StickLayout:
     square_off: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TrimSticks:
     """One trim's sticks, and the longest of them, which sets the scale."""
 

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
 from trimlang.compiler import Result
 from trimlang.joinery.piece import Cut, Kind, Piece
+from trimlang.record import record
 from trimlang.sheets import phrases
 from trimlang.sheets.ends import EndsDrawing, draw_ends
 from trimlang.sheets.mates import Mates, mates
@@ -24,7 +25,7 @@ SHORT: Final = Fraction(8)
 """Shorter than this (inches), a piece brings the hand near the blade."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class EndText:
     """One end: joint, saw setting, how the piece lies where it does not stand, long point, mate."""
 
@@ -38,7 +39,7 @@ class EndText:
     mate: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Ticket:
     """One piece's ticket.  ``order`` is its place among the cuts of its stick."""
 

@@ -6,15 +6,16 @@ The widths of the columns are those of the stylesheet.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final
+
+from trimlang.record import record
 
 POINT: Final = 25.4 / 72
 EM: Final = 9.0
 BORDER: Final = 0.2
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TypeSizes:
     """Sizes in points at full scale: the largest, and the least where text may shrink."""
 
@@ -41,7 +42,7 @@ FACTS_FROM: Final = 38.3
 TAB_WIDE: Final = 2.6
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TicketRoom:
     """The room that a ticket of one kind has, and how far it may grow before the fold."""
 

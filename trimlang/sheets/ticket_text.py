@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
+
+from trimlang.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fact:
     """A line of small print: what it is about, what it says, and the same in few words.
 
@@ -20,7 +22,7 @@ class Fact:
     extra: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class EndPrint:
     """One end as it is measured for print: setting, joint, and small lines that may move."""
 
@@ -30,7 +32,7 @@ class EndPrint:
     small: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Print:
     """All that a ticket must find room for, most needed first."""
 

@@ -3,17 +3,18 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 
 from trimlang.joinery.piece import Piece
+from trimlang.record import record
 from trimlang.site.entries import Bought, Counted, Cut, Entry, Shortened, Spoiled
 from trimlang.stock.ask import Question, ask
 from trimlang.stock.problem import Part, Status
 from trimlang.survey.job import Job, Offer, Rest, Trim
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Laid:
     """A stick of the plan in force and the pieces still to be cut from it, in their order.
 
@@ -32,7 +33,7 @@ class Laid:
         return replace(self, todo=tuple(name for name in self.todo if name != piece))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Layout:
     """The plan in force of one trim: its sticks, and what is still to be bought for it.
 
@@ -51,7 +52,7 @@ class Layout:
     unplaced: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Bench:
     """What measures a trim's sticks: a unit in which every length of job and log is whole."""
 

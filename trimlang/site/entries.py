@@ -5,14 +5,14 @@ Lengths are exact inches, money exact.  ``span`` is the part of the line that sa
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import TypeAlias
 
 from trimlang.diagnostics import Span
+from trimlang.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class From:
     """The stick that a piece was cut from: its name, its length when whole, or both."""
 
@@ -21,7 +21,7 @@ class From:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Cut:
     """A piece was cut.  What the line does not say the plan in force does."""
 
@@ -38,7 +38,7 @@ class Cut:
         return whole and self.length is not None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Spoiled:
     """A piece was spoiled, cut before or in the cutting; ``rests`` can still be used."""
 
@@ -49,7 +49,7 @@ class Spoiled:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Shortened:
     """A piece that was cut has been sawn shorter."""
 
@@ -58,7 +58,7 @@ class Shortened:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fitted:
     """A piece is on the wall."""
 
@@ -66,7 +66,7 @@ class Fitted:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Bought:
     """Sticks came from the yard: ``price`` is what all of them cost together.
 
@@ -81,7 +81,7 @@ class Bought:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Counted:
     """The rack was counted: (length, count) of every stick of the trim that there is."""
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
@@ -11,6 +11,7 @@ from trimlang.diagnostics import Diagnostic, Span
 from trimlang.diagnostics.place import place
 from trimlang.joinery.piece import Piece
 from trimlang.lengths.tape import length_text
+from trimlang.record import record
 from trimlang.site.entries import Cut, Entry, Fitted, Shortened, Spoiled
 from trimlang.survey.job import Job
 from trimlang.survey.measures import Findings
@@ -19,7 +20,7 @@ SAME: Final = Fraction(1, 64)
 """Lengths that differ by less are one (inches): a line may tell a length to four places."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Standing:
     """How a piece stands that was cut and not spoiled since.
 

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from math import ceil
 from typing import TypeAlias
 
 from trimlang.joinery.piece import Kind, Piece
+from trimlang.record import record
 from trimlang.site.bench import Bench
 from trimlang.site.yard import Whole, Yard
 from trimlang.stock.problem import Blank, Problem
@@ -18,7 +19,7 @@ Supply: TypeAlias = str | Whole | Offer
 """What a blank of the question is: a begun stick by its name, sticks in hand, or an offer."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Spare:
     """What is to be had besides: whole sticks of this length together, room for any one piece."""
 
@@ -26,7 +27,7 @@ class Spare:
     any_one: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Left:
     """The question, and what each of its blanks is."""
 

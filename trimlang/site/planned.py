@@ -2,20 +2,21 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import TYPE_CHECKING
 
 from trimlang.diagnostics import Diagnostic
 from trimlang.joinery.piece import Piece
 from trimlang.joinery.pieces import Places
 from trimlang.joinery.splicing import Splice
+from trimlang.record import record
 from trimlang.survey.job import Job
 
 if TYPE_CHECKING:
     from trimlang.stock.layout import TrimPlan
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Planned:
     """``pieces`` as the plan splices them, at ``places``.
 

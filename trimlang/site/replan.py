@@ -8,9 +8,10 @@ what is free.  Only where that costs more than another plan is all laid anew.
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 
+from trimlang.record import record
 from trimlang.site.bench import Bench, Laid, Layout
 from trimlang.site.keeping import Kept, keep, next_number
 from trimlang.site.left import Left, Spare, left
@@ -28,7 +29,7 @@ class WrongReplanError(RuntimeError):
     """The verifier found a fault in a plan of what is left: a defect of trimlang."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Effort:
     """How the planner is to search, and who watches it."""
 

@@ -9,13 +9,14 @@ new one only when the next short line asks for it.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from math import ceil
 
 from trimlang.diagnostics import Diagnostic, Span
 from trimlang.joinery.piece import Piece
 from trimlang.lengths.tape import decimal_text, feet_text, length_text
+from trimlang.record import record
 from trimlang.site.bench import Bench, Layout
 from trimlang.site.entries import Bought, Counted, Cut, Entry, Fitted, Shortened, Spoiled
 from trimlang.site.entry_facts import changes_stock, most_for, same_line
@@ -29,7 +30,7 @@ from trimlang.stock.problem import Part
 from trimlang.survey.measures import Findings
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Told:
     """A line's item with nothing left open: the ticket's length, the stick, how long it was."""
 
@@ -39,7 +40,7 @@ class Told:
     stick_length: Fraction
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TrimSite:
     """One trim after the last line: its sticks, its plan, what is to be cut.
 

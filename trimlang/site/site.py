@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 from typing import TYPE_CHECKING
+
+from trimlang.record import record
 
 if TYPE_CHECKING:
     from trimlang.site.replay import Told
@@ -21,7 +22,7 @@ class State(StrEnum):
     SPOILED = "spoiled"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class InHand:
     """Sticks in hand that no piece is planned on: begun ones by their name, others by number.
 
@@ -34,7 +35,7 @@ class InHand:
     stick: str | None
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Site:
     """The job after the last line of its log.
 

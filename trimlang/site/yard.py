@@ -6,11 +6,12 @@ from collections import Counter
 from dataclasses import dataclass, replace
 from fractions import Fraction
 
+from trimlang.record import record
 from trimlang.stock.problem import Part
 from trimlang.survey.job import Trim
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Started:
     """A stick that was cut from: ``done`` came off it, from its left end.
 

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil, floor, lcm
 from typing import Final
 
 from trimlang.joinery.piece import Cut, Kind, Lean, Piece
 from trimlang.lengths.angles import cosine
+from trimlang.record import record
 from trimlang.stock.problem import Blank, Part, Problem
 from trimlang.survey.job import Job, Offer, Rest, Trim
 
@@ -24,7 +24,7 @@ WORTH_KEEPING: Final = Fraction(12)
 """A shorter offcut is scrap (inches; common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Question:
     """A problem and what its whole numbers stand for.
 

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Any
 
+from trimlang.record import record
 from trimlang.stock.solver import quiet_solver
 from trimlang.stock.timber import Pattern, Timber
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Choice:
     """Sticks that hold everything; or that no choice does; or that the search gave up."""
 

@@ -11,8 +11,8 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 
+from trimlang.record import record
 from trimlang.stock.choosing import choose
 from trimlang.stock.diving import Step, retreat
 from trimlang.stock.floor import Worth
@@ -46,7 +46,7 @@ HAIR = 1e-7
 NEARLY = 0.8
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Answer:
     """Sticks that hold everything, or a worth that shows that none do, or neither."""
 

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
+from trimlang.record import record
 from trimlang.stock.ask import Question
 from trimlang.stock.planner import Effort, plan_stock
 from trimlang.stock.problem import Blank, NoPlan, Problem
@@ -17,7 +18,7 @@ _AT_ONCE: Final = Effort(prove=False, seconds=0.0)
 """The quick plan or none: what depends on a clock is not printed."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Offered:
     """A line of the alternative: so many packs of so many sticks of one length."""
 
@@ -26,7 +27,7 @@ class Offered:
     packs: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fewest:
     """The fewest sticks to buy that the quick planner found, and what they cost.
 

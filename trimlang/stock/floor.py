@@ -8,13 +8,13 @@ worth enough bound the cost from below.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 
+from trimlang.record import record
 from trimlang.stock.timber import Timber
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Worth:
     """A valid inequality: the sum of ``of_kind[k]`` over the sticks cut is ``needed`` or more.
 

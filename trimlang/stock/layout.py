@@ -2,15 +2,15 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 
+from trimlang.record import record
 from trimlang.stock.ask import Question
 from trimlang.stock.problem import Part, Plan, Status, Waste
 from trimlang.survey.job import Offer, Rest
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Place:
     """Where a piece lies on its stick: inches from the stick's left end.
 
@@ -23,7 +23,7 @@ class Place:
     shared: bool
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class CutStick:
     """A stick that is cut: its label, where it comes from, and what lies on it.
 
@@ -43,7 +43,7 @@ class CutStick:
     before: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Bought:
     """A line of the order: so many packs of so many sticks."""
 
@@ -64,7 +64,7 @@ class Bought:
         return self.packs * self.price
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Lost:
     """What of the cut sticks no piece keeps, in inches.
 
@@ -78,7 +78,7 @@ class Lost:
     scrap: Fraction = Fraction(0)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TrimPlan:
     """The whole plan of one trim, in inches and money.
 

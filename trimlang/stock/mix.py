@@ -13,6 +13,7 @@ from dataclasses import dataclass, field
 from math import ceil, inf, isfinite
 from typing import Any
 
+from trimlang.record import record
 from trimlang.stock.buying import Buying
 from trimlang.stock.floor import Worth
 from trimlang.stock.solver import quiet_solver
@@ -24,7 +25,7 @@ NODES = 20_000
 EASE = 1e-6
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Mix:
     """Sticks of each kind to have, and their price with the spare."""
 

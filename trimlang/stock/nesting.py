@@ -10,9 +10,9 @@ the job has pieces of it: with many sizes that is seldom worth anything.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Any, Final
 
+from trimlang.record import record
 from trimlang.stock.mitres import overlap
 from trimlang.stock.pricing import most_valuable
 from trimlang.stock.timber import Pattern
@@ -42,7 +42,7 @@ def can_nest(sizes: Sequence[Size], rooms: Sequence[int]) -> bool:
     return finest > 0 and max(rooms, default=0) <= STEPS * finest
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Group:
     """Sizes whose two ends lean alike: their weights and values, as arrays."""
 

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 
+from trimlang.record import record
 from trimlang.stock.buying import Buying
 from trimlang.stock.timber import Pattern, Timber
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Packing:
     """Sticks to cut, as (kind, pattern) pairs, with what they cost to have."""
 

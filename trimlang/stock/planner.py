@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from time import monotonic
 from typing import TYPE_CHECKING
 
+from trimlang.record import record
 from trimlang.stock.buying import Buying
 from trimlang.stock.floor import Worth, cost_floor, count_floor, halves_worths, length_worth
 from trimlang.stock.laying import plan_of
@@ -20,7 +21,7 @@ if TYPE_CHECKING:
     from trimlang.stock.proof import Proof
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Effort:
     """How hard to try.
 

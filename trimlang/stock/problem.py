@@ -24,15 +24,16 @@ when both lean the same way, and by nothing otherwise.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from enum import StrEnum
 from typing import TypeAlias
+
+from trimlang.record import record
 
 Watch: TypeAlias = Callable[[int | None, int], None]
 """Told the least cost so far (None: no plan yet) and the bound, each time the search moves on."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Part:
     """One piece to be cut: its id, overall length and the lean of its ends."""
 
@@ -42,7 +43,7 @@ class Part:
     right_lean: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Blank:
     """A kind of stick that can be had.
 
@@ -59,7 +60,7 @@ class Blank:
     on_hand: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Problem:
     """Cut all ``parts`` of one trim from ``blanks`` for the least money.
 
@@ -90,7 +91,7 @@ class Status(StrEnum):
     UNPROVEN = "not proven"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Stick:
     """One stick that is cut: the blank's key and the pieces from its left end."""
 
@@ -98,7 +99,7 @@ class Stick:
     parts: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Purchase:
     """So many packs (or singles, or rests from the rack) of one blank."""
 
@@ -106,7 +107,7 @@ class Purchase:
     packs: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Waste:
     """Where the length of the cut sticks goes that no piece keeps.
 
@@ -121,7 +122,7 @@ class Waste:
     scrap: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Plain:
     """What cutting longest first, each piece from the first stick that holds it, takes."""
 
@@ -129,7 +130,7 @@ class Plain:
     sticks: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Plan:
     """An answer: sticks to cut, what to buy, and how good that is.
 
@@ -170,7 +171,7 @@ class Plan:
         return self.cost - self.bound
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class NoPlan:
     """No plan exists: the parts that no stick holds, or the supply that ran out.
 

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from fractions import Fraction
 
 from trimlang.joinery.piece import Piece
 from trimlang.lengths.tape import feet_text
+from trimlang.record import record
 from trimlang.survey.job import Job, Trim
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Shortage:
     """Sticks that can be had and what finds no place on them, cut longest first (inches)."""
 

@@ -9,16 +9,17 @@ their weights together are no more than the stick's ``room``.
 from __future__ import annotations
 
 from collections import defaultdict
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from fractions import Fraction
 
+from trimlang.record import record
 from trimlang.stock.problem import Blank, Part, Problem
 
 #: The sizes on one stick, by their place in ``Timber.sizes``, in rising order.
 Pattern = tuple[int, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Size:
     """Parts that cut alike.
 
@@ -40,7 +41,7 @@ class Size:
         return len(self.ids)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Kind:
     """Sticks of one length, from the shop's rack or from the merchant.
 
@@ -57,7 +58,7 @@ class Kind:
     rate: Fraction
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Timber:
     """Sizes, longest first, and kinds, longest first."""
 

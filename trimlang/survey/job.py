@@ -5,12 +5,12 @@ Lengths are exact inches (``Fraction``), angles exact degrees, money exact.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from enum import StrEnum
 from fractions import Fraction
 from typing import TYPE_CHECKING, TypeAlias
 
 from trimlang.diagnostics import Span
+from trimlang.record import record
 from trimlang.survey.settings import Settings
 
 if TYPE_CHECKING:
@@ -41,7 +41,7 @@ class Fit(StrEnum):
     SQUARE = "square"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class End:
     """One end of a run.
 
@@ -62,7 +62,7 @@ class End:
     bend: Fraction = Fraction(0)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Offer:
     """A way to buy sticks: ``price`` buys ``pack`` of them, each ``length`` long."""
 
@@ -73,7 +73,7 @@ class Offer:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Rest:
     """Offcuts in the shop, ``count`` of one length; ``price`` counts for each."""
 
@@ -83,7 +83,7 @@ class Rest:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Trim:
     """A moulding: its section, what it is made of and how it is sold.
 
@@ -105,7 +105,7 @@ class Trim:
     logged: tuple[Offer, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Run:
     """A stretch of wall that gets trim; left and right as you face it.
 
@@ -129,7 +129,7 @@ class Run:
     floor_gap: Fraction = Fraction(0)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Gap:
     """Wall with no running trim: an opening, or bare wall behind a cabinet.
 
@@ -167,7 +167,7 @@ class Gap:
 Stretch: TypeAlias = Run | Gap
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Room:
     """A room: its walls in order, turning right, and the settings that hold there."""
 
@@ -185,7 +185,7 @@ class Room:
         return tuple(stretch for stretch in self.walk if isinstance(stretch, Run))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Job:
     """Everything that a job file says."""
 

@@ -11,13 +11,13 @@ goes once round whatever its corners are.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from fractions import Fraction
 from math import isqrt
 from typing import Final
 
 from trimlang.lengths.angles import cosine, mitre_of_corner, sine, tangent
 from trimlang.lengths.tape import steps_nearest
+from trimlang.record import record
 from trimlang.survey.job import End, Gap, Joint, Room, Run, Stretch, Trim
 
 WHOLE_TURN: Final = Fraction(360)
@@ -29,7 +29,7 @@ _FINE: Final = Fraction(1, 10**12)
 _CORNERS: Final = (Joint.IN_CORNER, Joint.OUT_CORNER)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Point:
     """A place on the floor: inches to the right along the first wall, and towards it."""
 
@@ -37,7 +37,7 @@ class Point:
     y: Fraction
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Turn:
     """How the walk turns after a stretch: ``degrees`` to the right, less than 0 to the left.
 
@@ -52,7 +52,7 @@ class Turn:
     disputed: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Leg:
     """One stretch of the walk: where it starts and ends, and its heading.
 
@@ -69,7 +69,7 @@ class Leg:
     heading: Fraction
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Outline:
     """The walk round a room.
 

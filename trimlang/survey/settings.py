@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from enum import StrEnum
 from fractions import Fraction
 from types import MappingProxyType
 from typing import Final
+
+from trimlang.record import record
 
 
 class Direction(StrEnum):
@@ -45,7 +47,7 @@ ASSUMED_IN_CORNER: Final = Fraction(89, 2)
 """44.5°: drywall compound builds up in the corner (common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Settings:
     """What holds where nothing nearer says otherwise.
 

@@ -10,12 +10,12 @@ from __future__ import annotations
 
 import cmath
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
 from math import radians
 from typing import Final
 
 from trimlang.lengths.tape import MM, feet_text, steps_nearest
+from trimlang.record import record
 
 FOOT: Final = Fraction(12)
 NARROWEST_OPENING, WIDEST_OPENING = 18, 120
@@ -27,7 +27,7 @@ MOST_STRETCHES: Final = 200
 """No room has more; trying every slip on a longer list would take too long."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Walk:
     """A walk as slips are tried on it: each stretch's name, length and turn after it.
 
@@ -42,7 +42,7 @@ class Walk:
     unit: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Slip:
     """A slip, in words, and how far from closed the room would still be (inches)."""
 

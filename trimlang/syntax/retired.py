@@ -4,13 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import Final
 
 from trimlang.diagnostics import Diagnostic, Span, say
+from trimlang.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Retired:
     """A word and what stands for it: deprecated ``since`` a version, ``gone`` in a later one."""
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from typing import Final
+
+from trimlang.record import record
 
 MOST_LINES: Final = 250_000
 """More lines than any job has, all its files together."""
@@ -12,7 +13,7 @@ MOST_LINES: Final = 250_000
 _LINE_END = re.compile(r"\r\n|\r|\n")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Source:
     """One file's name, as shown in messages, and its text."""
 

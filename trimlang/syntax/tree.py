@@ -6,14 +6,14 @@ Nothing here has a meaning yet: a ``Measure`` keeps the units that were written
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from fractions import Fraction
 from typing import Final, TypeAlias
 
 from trimlang.diagnostics import Span
+from trimlang.record import record
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Word:
     """A name, a quoted text or a keyword."""
 
@@ -21,7 +21,7 @@ class Word:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Number:
     """A plain number, with the fraction as it was written where there was one."""
 
@@ -29,7 +29,7 @@ class Number:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Measure:
     """A length as written: (amount, unit) parts; the unit None means the file's own."""
 
@@ -37,7 +37,7 @@ class Measure:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Angle:
     """An angle in degrees."""
 
@@ -45,7 +45,7 @@ class Angle:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Price:
     """An amount of money, with the currency sign if one was written."""
 
@@ -57,7 +57,7 @@ class Price:
 FactValue: TypeAlias = "Word | Number | Measure | Angle | Price | End | None"
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fact:
     """One thing stated in a line: its kind (the grammar's rule) and its values."""
 
@@ -66,7 +66,7 @@ class Fact:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class End:
     """One end of a run: the joint and what was said in its brackets."""
 
@@ -75,7 +75,7 @@ class End:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Heading:
     """``job``, ``surveyed``, ``unit``, ``currency``: a line that says one word."""
 
@@ -84,7 +84,7 @@ class Heading:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Include:
     """``include "other.trim"``."""
 
@@ -92,7 +92,7 @@ class Include:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class TrimLine:
     """``trim base: …``."""
 
@@ -101,7 +101,7 @@ class TrimLine:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Offer:
     """One way to buy sticks: ``pack of 10 12 ft at 158.00``."""
 
@@ -112,7 +112,7 @@ class Offer:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class StockLine:
     """``stock base: …``."""
 
@@ -121,7 +121,7 @@ class StockLine:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Rest:
     """Offcuts in the shop: ``2 of 61 1/2 in``."""
 
@@ -131,7 +131,7 @@ class Rest:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class OnHandLine:
     """``on-hand base: …``."""
 
@@ -140,7 +140,7 @@ class OnHandLine:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class SettingLine:
     """Any line of settings: its topic and the facts in it."""
 
@@ -149,7 +149,7 @@ class SettingLine:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RoomLine:
     """``room "Study" as ST, trim base, shoe``."""
 
@@ -159,7 +159,7 @@ class RoomLine:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RunLine:
     """``N: 29 1/8 in, left=in-corner, right=out-corner``."""
 
@@ -169,7 +169,7 @@ class RunLine:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class GapLine:
     """``opening 32 in, …`` or ``bare 6 ft, …``: wall with no trim on it."""
 
@@ -179,7 +179,7 @@ class GapLine:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class FromStick:
     """``from base-1 of 12 ft``: the stick's name, how long it was, or only the one of them."""
 
@@ -188,7 +188,7 @@ class FromStick:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Sawn:
     """A piece in the site log: its length as sawn or shortened, the usable rests, the stick."""
 
@@ -199,7 +199,7 @@ class Sawn:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class LogLine:
     """``cut``, ``spoiled``, ``shortened``, ``fitted``: what was done to pieces."""
 
@@ -208,7 +208,7 @@ class LogLine:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Purchase:
     """Part of a ``bought`` line: ``2 base 12 ft at 17.40``; the price is for one, or for a pack."""
 
@@ -220,7 +220,7 @@ class Purchase:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class BoughtLine:
     """``bought 2 base 12 ft at 17.40, …``."""
 
@@ -228,7 +228,7 @@ class BoughtLine:
     span: Span
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class RackLine:
     """``rack base: …``: all the sticks of a trim that there are, counted."""
 
@@ -241,7 +241,7 @@ LOG_LINES: Final = (LogLine, BoughtLine, RackLine)
 """What a site log is made of."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Unreadable:
     """A line that could not be read: its first two words, so that no more is made of it."""
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from typing import Final
+
+from trimlang.record import record
 
 DELIMITERS: Final = (",", ";", "\t")
 _LINE_END: Final = re.compile(r"\r\n|\r|\n")
@@ -21,7 +22,7 @@ class NoTableError(Exception):
         self.column = column
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Cell:
     """A cell's text, and where it stands: line and columns as an editor counts them."""
 
@@ -31,7 +32,7 @@ class Cell:
     end: int
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Row:
     """A row of the table: its number as a spreadsheet counts them, and its cells."""
 

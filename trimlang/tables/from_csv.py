@@ -4,11 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 from typing import Final
 
 from trimlang.diagnostics import Diagnostic, Span, has_errors, say
+from trimlang.record import record
 from trimlang.syntax.source import Source
 from trimlang.tables.cells import Cell, NoTableError, Row, read_rows, table_text
 from trimlang.tables.columns import ALSO, COLUMNS, KINDS, NEEDED, is_formula, unguarded
@@ -33,7 +34,7 @@ _SOUND: Final = {
 _TEXTS: Final = ("room", "called", "note")
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Made:
     """The job file's text, what is wrong with the table, and the table as text."""
 

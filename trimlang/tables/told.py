@@ -4,12 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 from typing import Final, TypeAlias
 
 from trimlang.compiler import check_job
 from trimlang.diagnostics import Diagnostic, Span, say
+from trimlang.record import record
 from trimlang.syntax.parse import parse
 from trimlang.syntax.source import Source
 from trimlang.tables.cells import Cell, Row
@@ -20,7 +21,7 @@ _ELSEWHERE: Final = frozenset({"T210", "T211", "T212", "T214"})
 """What is told of trims; not told where the table holds no trims: another file will."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Piece:
     """A part of a line: where it starts there, and the table's column and cell that it came from.
 

@@ -12,7 +12,6 @@ top edge, in coats.  Volumes after NIST Handbook 44 (1 US gallon = 231 in³).
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil
 from typing import Final
@@ -21,6 +20,7 @@ from trimlang.joinery.fixings import nail_bite, nail_height
 from trimlang.joinery.piece import Kind, Piece
 from trimlang.lengths.tape import decimal_text, length_text
 from trimlang.lengths.units import in_cubic_inches, in_inches
+from trimlang.record import record
 from trimlang.survey.job import Job, Joint, Trim
 
 __all__ = ["Supply", "bead_inches", "nail_bite", "nail_height", "nails_in", "supplies"]
@@ -34,7 +34,7 @@ FILLER_LOST: Final = Fraction(2)
 """How much filler is taken for what stays in the wood."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Supply:
     """A line of the order that is no trim.
 

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import unicodedata
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import Final
 
 from trimlang.diagnostics import Diagnostic
+from trimlang.record import record
 from trimlang.syntax.parse import LONGEST_LINE, parse
 from trimlang.syntax.source import Source
 from trimlang.tidy.line import Line, read_line
@@ -22,7 +22,7 @@ WIDEST: Final = 76
 """A longer label, or a statement that goes further, takes no part in a column."""
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Tidied:
     """A file laid out, and why some of its lines could not be read and are left."""
 
@@ -40,7 +40,7 @@ def tidy(source: Source) -> Tidied:
     return Tidied(text, tuple(one for one in findings if one.span.line in left))
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class _Set:
     """A line and how far it is set in."""
 

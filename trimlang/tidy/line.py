@@ -9,7 +9,6 @@ small; lengths are written as ``29 1/8 in``, wherever the grammar has a length.
 from __future__ import annotations
 
 import unicodedata
-from dataclasses import dataclass
 from fractions import Fraction
 from functools import cache
 from typing import Final
@@ -18,6 +17,7 @@ from lark import Token, Tree
 from lark.exceptions import UnexpectedInput
 
 from trimlang.lengths.tape import is_tape_fraction
+from trimlang.record import record
 from trimlang.survey.setting import ROOM_TOO
 from trimlang.syntax.build import LineBuilder
 from trimlang.syntax.grammar import parser
@@ -30,7 +30,7 @@ _CLOSE_BEFORE: Final = frozenset({"COMMA", "COLON", "EQUAL", "LPAR", "RPAR"})
 _CLOSE_AFTER: Final = frozenset({"EQUAL", "LPAR", "MONEY"})
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Line:
     """One line: the grammar's rule, its words in canonical spelling, its comment.
 
