@@ -29,22 +29,32 @@ def steps_up(value: Fraction, step: Fraction) -> Fraction:
 
 def steps_nearest(value: Fraction, step: Fraction) -> Fraction:
     """Return the multiple of ``step`` nearest ``value``; a tie goes up."""
-    return floor(value / step + Fraction(1, 2)) * step
+    above, below = value.numerator * step.denominator, value.denominator * step.numerator
+    return (2 * above + below) // (2 * below) * step
 
 
 def mixed_number(value: Fraction) -> str:
     """Write a value as a whole number and a fraction: ``29 1/8``, ``-1/16``, ``3``."""
-    sign, value = ("-" if value < 0 else ""), abs(value)
-    whole, rest = divmod(value, 1)
+    sign, whole, rest = mixed_parts(value)
+    return f"{sign}{' '.join(part for part in (whole, rest) if part)}"
+
+
+def mixed_parts(value: Fraction) -> tuple[str, str, str]:
+    """Return sign, whole number and fraction: ``("", "29", "1/8")``, ``("-", "", "1/16")``.
+
+    What is nothing is empty, but for a plain nought.
+    """
+    whole, rest = divmod(abs(value.numerator), value.denominator)
+    sign = "-" if value < 0 else ""
     if not rest:
-        return f"{sign}{whole}"
-    return f"{sign}{whole} {rest}" if whole else f"{sign}{rest}"
+        return sign, str(whole), ""
+    return sign, str(whole) if whole else "", f"{rest}/{value.denominator}"
 
 
 def decimal_text(value: Fraction, places: int) -> str:
     """Write a value to so many decimal places, exactly rounded, without trailing zeros."""
-    scaled = steps_nearest(value, Fraction(1, 10**places)) * 10**places
-    whole, rest = divmod(abs(int(scaled)), 10**places)
+    scaled = (2 * value.numerator * 10**places + value.denominator) // (2 * value.denominator)
+    whole, rest = divmod(abs(scaled), 10**places)
     text = f"{whole}.{rest:0{places}d}".rstrip("0").rstrip(".") if places else str(whole)
     return f"-{text}" if scaled < 0 else text
 

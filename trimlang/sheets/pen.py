@@ -11,6 +11,7 @@ from trimlang.lengths.tape import (
     decimal_text,
     is_tape_fraction,
     mixed_number,
+    mixed_parts,
     steps_nearest,
 )
 from trimlang.record import record
@@ -60,13 +61,10 @@ class Pen:
             return Reading(decimal_text(inches / MM, 1), "", "mm")
         if not is_tape_fraction(inches):
             inches = steps_nearest(inches, FINEST_INCH)
-        whole, rest = divmod(abs(inches), 1)
-        sign = "-" if inches < 0 else ""
-        if rest:
-            return Reading(
-                f"{sign}{whole}" if whole else "", f"{'' if whole else sign}{rest}", "in"
-            )
-        return Reading(f"{sign}{whole}", "", "in")
+        sign, whole, rest = mixed_parts(inches)
+        if not whole:
+            return Reading("", f"{sign}{rest}", "in")
+        return Reading(f"{sign}{whole}", rest, "in")
 
     def length(self, inches: Fraction) -> str:
         """Write a length: ``29 1/8 in``, ``740 mm``."""

@@ -58,7 +58,9 @@ def shrink(timber: Timber, sticks: Sequence[tuple[int, Pattern]]) -> list[tuple[
         None if kind.supply is None else kind.supply - used
         for kind, used in zip(timber.kinds, counts_of(timber, sticks), strict=True)
     ]
-    rates = [kind.rate for kind in timber.kinds]
+    # in order of their prices, whole numbers do as well and compare sooner
+    prices = sorted({kind.rate for kind in timber.kinds})
+    rates = [prices.index(kind.rate) for kind in timber.kinds]
     weights = [size.weight for size in timber.sizes]
     loads = [sum(weights[i] for i in pattern) for _, pattern in sticks]
     moved = list(sticks)
