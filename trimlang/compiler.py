@@ -294,17 +294,18 @@ def _plan_trim(
     watch: Watch | None,
 ) -> tuple[TrimPlan, Places] | None:
     """Plan a trim, and piece its free runs together elsewhere where that costs less."""
-    from trimlang.stock.ask import ask
+    from trimlang.stock.ask import Asking
     from trimlang.stock.layout import lay_out
     from trimlang.stock.placing import place_splices, with_places
     from trimlang.stock.planner import costs_more
 
     ends = monotonic() + effort.seconds
-    question = ask(job, trim, pieces)
-    places = place_splices(job, trim, pieces, free) if free else {}
+    asking = Asking(job, trim)
+    question = asking.about(pieces)
+    places = place_splices(asking, pieces, free) if free else {}
     other = moved = None
     if places:
-        other = ask(job, trim, with_places(pieces, free, places))
+        other = asking.about(with_places(pieces, free, places))
         moved = _stock_plan(other, replace(effort, seconds=effort.seconds / 2), watch)
         if moved is not None and effort.prove and costs_more(question.problem, moved.cost):
             return lay_out(other, moved), places

@@ -10,6 +10,7 @@ if TYPE_CHECKING:
     from importlib.resources.abc import Traversable
 
 
+@cache
 def folder(name: str) -> Traversable:
     """Return the shipped folder ``grammar``, ``templates`` or ``docs``.
 

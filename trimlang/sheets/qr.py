@@ -13,7 +13,7 @@ from markupsafe import Markup, escape
 #: own white paper makes up.
 QUIET: Final = 2
 
-_DARK: Final = re.compile(rb"\x01+")
+_RUNS: Final = re.compile(rb"(\x00*)(\x01+)")
 
 
 # a job that is built again has few new tickets
@@ -36,12 +36,23 @@ def _strokes(rows: Sequence[bytes | bytearray]) -> str:
 
     segno's own drawing is the same, but asks of every module which kind it is.
     """
-    strokes: list[str] = []
+    drawn: list[str] = []
     pen, down = -QUIET, QUIET + 0.5
     for row in rows:
-        for dark in _DARK.finditer(row):
-            start, end = dark.span()
-            strokes.append(f"m{start - pen} {down:g}h{end - start}")
-            pen, down = end, 0
-        down += 1
-    return f"M{strokes[0][1:]}{''.join(strokes[1:])}"
+        first, *others = _RUNS.findall(row)
+        drawn.append(f"m{len(first[0]) - pen} {down:g}h{len(first[1])}")
+        drawn.extend(map(_STROKES.__getitem__, others))
+        pen, down = row.rindex(1) + 1, 1
+    return f"M{''.join(drawn)[1:]}"
+
+
+class _Strokes(dict[tuple[bytes, bytes], str]):
+    """Light modules and the dark ones after them, as a stroke on the same row."""
+
+    def __missing__(self, run: tuple[bytes, bytes]) -> str:
+        self[run] = f"m{len(run[0])} 0h{len(run[1])}"
+        return self[run]
+
+
+#: A code has thousands of runs, which are of a few dozen kinds.
+_STROKES: Final = _Strokes()

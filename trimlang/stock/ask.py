@@ -57,8 +57,8 @@ class Asking:
     """
 
     def __init__(self, job: Job, trim: Trim) -> None:
-        self._job = job
-        self._trim = trim
+        self.job = job
+        self.trim = trim
         sold: tuple[Offer | Rest, ...] = (*trim.offers, *trim.rests)
         self._stock_units = lcm(
             FINE_ENOUGH,
@@ -71,7 +71,7 @@ class Asking:
 
     def about(self, pieces: Iterable[Piece]) -> Question:
         """Return the problem of cutting these pieces of the trim."""
-        settings = self._job.settings
+        settings = self.job.settings
         measured = [self._measure(piece) for piece in pieces]
         per_inch = lcm(self._stock_units, *(one.piece.length.denominator for one in measured))
         sources, blanks = self._stock(per_inch)
@@ -81,7 +81,7 @@ class Asking:
         )
         flattest = min((one.flattest for one in measured), default=Fraction(1))
         problem = Problem(
-            self._trim.name,
+            self.trim.name,
             tuple(one.part(per_inch) for one in measured),
             blanks,
             ceil(settings.kerf / flattest * per_inch),
@@ -103,13 +103,13 @@ class Asking:
         """Return what may be cut, and which offer or rest each blank's key means."""
         sources: dict[str, Offer | Rest] = {}
         blanks: list[Blank] = []
-        for number, rest in enumerate(self._trim.rests, start=1):
+        for number, rest in enumerate(self.trim.rests, start=1):
             key = f"on-hand-{number}"
             sources[key] = rest
             price = int(rest.price * self._per_coin)
             length = int(rest.length * per_inch)
             blanks.append(Blank(key, length, price, limit=rest.count, on_hand=True))
-        for number, offer in enumerate(self._trim.offers, start=1):
+        for number, offer in enumerate(self.trim.offers, start=1):
             key = f"offer-{number}"
             sources[key] = offer
             price = int(offer.price * self._per_coin)

@@ -41,7 +41,7 @@ def with_places(pieces: Iterable[Piece], free: Sequence[Splice], places: Places)
     return [cut.get(piece.id, piece) for piece in pieces]
 
 
-def place_splices(job: Job, trim: Trim, pieces: Sequence[Piece], free: Sequence[Splice]) -> Places:
+def place_splices(asking: Asking, pieces: Sequence[Piece], free: Sequence[Splice]) -> Places:
     """Return where runs are better pieced together, none where the usual places will do.
 
     ``free`` are the trim's runs whose joints nothing fixes, cut in ``pieces`` in
@@ -49,23 +49,22 @@ def place_splices(job: Job, trim: Trim, pieces: Sequence[Piece], free: Sequence[
     which it suffices are sought.
     """
     places: dict[str, tuple[Fraction, ...]] = {}
-    asking = Asking(job, trim)
     best = _rank(asking, pieces)
     left = PLANS - 1
     each = max(left // max(len(free), 1), LEAST_PLANS)
     for splice in free:
         if left < 2:
             break
-        now = with_places(pieces, free, places)
         own = {piece.id for piece in splice.pieces()}
+        now = with_places(pieces, free, places)
         rest = asking.about(piece for piece in now if piece.id not in own)
-        tries = other_cuts(splice, _wanted(job, trim, rest))[: min(each, left) - 1]
+        tries = other_cuts(splice, _wanted(asking.job, asking.trim, rest))[: min(each, left) - 1]
         left -= 1 + len(tries)
         for cut in tries:
-            trial = {**places, splice.whole.id: cut}
-            rank = _rank(asking, with_places(pieces, free, trial))
+            moved = with_places(now, (splice,), {splice.whole.id: cut})
+            rank = _rank(asking, moved)
             if rank is not None and (best is None or rank < best):
-                best, places = rank, trial
+                best, places = rank, {**places, splice.whole.id: cut}
     return places
 
 

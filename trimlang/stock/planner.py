@@ -107,7 +107,7 @@ def quick_plan(problem: Problem) -> Packing | None:
     if _too_long(problem, timber):
         return None
     buying = Buying(timber)
-    return better(plain_packing(timber, buying), quick_packing(timber, buying))
+    return quick_packing(timber, buying)
 
 
 def costs_more(problem: Problem, than: int) -> bool:
