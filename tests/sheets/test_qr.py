@@ -3,9 +3,8 @@
 from __future__ import annotations
 
 import pytest
-import segno
 
-from trimlang.sheets.qr import QUIET, qr_svg
+from trimlang.sheets.qr import QUIET, code_of, qr_svg
 
 
 @pytest.mark.parametrize(
@@ -18,8 +17,9 @@ from trimlang.sheets.qr import QUIET, qr_svg
     ],
 )
 def test_drawn_as_segno_draws_it(payload: str) -> None:
-    code = segno.make(payload, error="m", micro=False, mask=3)
-    drawn = code.svg_inline(border=QUIET, omitsize=True, title="K-1", svgclass="qr", lineclass=None)
+    drawn = code_of(payload).svg_inline(
+        border=QUIET, omitsize=True, title="K-1", svgclass="qr", lineclass=None
+    )
     assert qr_svg(payload, "K-1") == drawn
 
 

@@ -11,6 +11,7 @@ same piece always gives the same bytes.
 from __future__ import annotations
 
 from fractions import Fraction
+from functools import cache
 from typing import Final
 
 from trimlang.joinery.crown import projection
@@ -53,9 +54,9 @@ class EndsDrawing:
 
     ``bodies`` are the wood (one where the whole piece fits, else its two ends),
     ``waste`` what a cope saws away, ``points`` the long points, ``breaks`` where
-    length is left out, ``hatch`` the fence.  ``faces`` are the near edges.
-    ``fence`` is the fence's
-    line.  ``view`` is ``face`` (near edge), ``bottom``, ``ceiling`` or ``mixed``.
+    length is left out.  ``faces`` are the near edges.  ``fence`` is the fence's line and
+    ``hatch`` the path of the strokes behind it.  ``view`` is ``face`` (near edge),
+    ``bottom``, ``ceiling`` or ``mixed``.
     """
 
     bodies: tuple[str, ...]
@@ -63,7 +64,7 @@ class EndsDrawing:
     waste: tuple[str, ...]
     points: tuple[tuple[str, str], ...]
     breaks: tuple[str, ...]
-    hatch: tuple[tuple[str, str], ...]
+    hatch: str
     whole: bool
     view: str
     wide: str
@@ -113,13 +114,23 @@ def draw_ends(piece: Piece, trim: Trim, frame: Frame = CARD_ENDS) -> EndsDrawing
         tuple(waste),
         tuple((_fixed(x), _fixed(y)) for x, y in points),
         breaks,
-        tuple((_fixed(x / 10), _fixed(x / 10 - 2.2)) for x in range(22, int(wide * 10), 25)),
+        _hatch(wide, far - 0.3),
         whole,
         _view(views),
         _fixed(wide),
         _fixed(frame.tall),
         _fixed(wide / 2),
         _fixed(far - 0.3),
+    )
+
+
+@cache
+def _hatch(wide: float, fence: float) -> str:
+    """Return the slanted strokes that mark the fence as solid, as one path."""
+    top, foot = _fixed(fence - 2.1), _fixed(fence)
+    return "".join(
+        f"M{_fixed(x / 10)} {top}L{_fixed(x / 10 - 2.2)} {foot}"
+        for x in range(22, int(wide * 10), 25)
     )
 
 

@@ -5,9 +5,12 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from functools import lru_cache
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from markupsafe import Markup, escape
+
+if TYPE_CHECKING:
+    from segno import QRCode
 
 #: The margin that readers need, in modules: half of what ISO/IEC 18004 asks for, which a ticket's
 #: own white paper makes up.
@@ -20,15 +23,24 @@ _RUNS: Final = re.compile(rb"(\x00*)(\x01+)")
 @lru_cache(maxsize=512)
 def qr_svg(payload: str, about: str) -> Markup:
     """Return the code of a plain text as an SVG element."""
-    import segno
-
-    # every mask is valid; choosing the prettiest takes ten times as long as all the rest
-    code = segno.make(payload, error="m", micro=False, mask=3)
+    code = code_of(payload)
     side = len(code.matrix) + 2 * QUIET
     return Markup(  # noqa: S704 - the title is escaped and the rest is drawn
         f'<svg viewBox="0 0 {side} {side}" class="qr"><title>{escape(about)}</title>'
         f'<path stroke="#000" d="{_strokes(code.matrix)}"/></svg>'
     )
+
+
+def code_of(payload: str) -> QRCode:
+    """Return the code of a plain text.
+
+    On a ticket large modules help a phone in poor light more than spare ones do: the
+    lowest level of correction, raised (by segno) where that takes no more modules.
+    """
+    import segno
+
+    # every mask is valid; choosing the prettiest takes ten times as long as all the rest
+    return segno.make(payload, error="l", micro=False, mask=3)
 
 
 def _strokes(rows: Sequence[bytes | bytearray]) -> str:

@@ -1,4 +1,4 @@
-MADE_FROM = '56c094ada5a4977370249a17c7f264a0e38b11b26eb75535aefd146cdcdc8725'
+MADE_FROM = '9ecca56c6e22c21a25fcbbc964c7dee5199d72622b80a0bec6995b7b17081f81'
 from jinja2.runtime import LoopContext, Macro, Markup, Namespace, TemplateNotFound, TemplateReference, TemplateRuntimeError, Undefined, escape, identity, internalcode, markup_join, missing, str_join
 name = 'parts/ends.svg'
 
@@ -16,20 +16,14 @@ def root(context, missing=missing):
         def t_1(*unused):
             raise TemplateRuntimeError("No filter named 'float' found.")
     try:
-        t_2 = environment.filters['format']
+        t_2 = environment.filters['length']
     except KeyError:
         @internalcode
         def t_2(*unused):
-            raise TemplateRuntimeError("No filter named 'format' found.")
-    try:
-        t_3 = environment.filters['length']
-    except KeyError:
-        @internalcode
-        def t_3(*unused):
             raise TemplateRuntimeError("No filter named 'length' found.")
     pass
     def macro(l_1_drawing, l_1_about, l_1_fence):
-        t_4 = []
+        t_3 = []
         if l_1_drawing is missing:
             l_1_drawing = undefined("parameter 'drawing' was not provided", name='drawing')
         if l_1_about is missing:
@@ -37,32 +31,16 @@ def root(context, missing=missing):
         if l_1_fence is missing:
             l_1_fence = undefined("parameter 'fence' was not provided", name='fence')
         pass
-        t_4.extend((
+        t_3.extend((
             '<svg class="ends" viewBox="0 0 ',
             escape(environment.getattr(l_1_drawing, 'wide')),
             ' ',
             escape(environment.getattr(l_1_drawing, 'tall')),
             '" role="img" aria-label="',
             escape(l_1_about),
-            '">\n',
-        ))
-        for (l_2_x1, l_2_x2) in environment.getattr(l_1_drawing, 'hatch'):
-            _loop_vars = {}
-            pass
-            t_4.extend((
-                '<line class="thin" x1="',
-                escape(l_2_x1),
-                '" y1="',
-                escape(t_2('%.2f', (t_1(environment.getattr(l_1_drawing, 'fence')) - 2.1))),
-                '" x2="',
-                escape(l_2_x2),
-                '" y2="',
-                escape(environment.getattr(l_1_drawing, 'fence')),
-                '" stroke="#000" stroke-width="0.2"/>\n',
-            ))
-        l_2_x1 = l_2_x2 = missing
-        t_4.extend((
-            '<line class="thick" x1="0" y1="',
+            '">\n<path class="thin" d="',
+            escape(environment.getattr(l_1_drawing, 'hatch')),
+            '" fill="none" stroke="#000" stroke-width="0.2"/>\n<line class="thick" x1="0" y1="',
             escape(environment.getattr(l_1_drawing, 'fence')),
             '" x2="',
             escape(environment.getattr(l_1_drawing, 'wide')),
@@ -73,7 +51,7 @@ def root(context, missing=missing):
         for l_2_body in environment.getattr(l_1_drawing, 'bodies'):
             _loop_vars = {}
             pass
-            t_4.extend((
+            t_3.extend((
                 '<polygon class="wood" points="',
                 escape(l_2_body),
                 '" fill="#fff" stroke="#000" stroke-width="0.3"/>\n',
@@ -82,7 +60,7 @@ def root(context, missing=missing):
         for l_2_waste in environment.getattr(l_1_drawing, 'waste'):
             _loop_vars = {}
             pass
-            t_4.extend((
+            t_3.extend((
                 '<polygon class="cope" points="',
                 escape(l_2_waste),
                 '" fill="#bbb" stroke="#000" stroke-width="0.25" stroke-dasharray="0.8 0.5"/>\n',
@@ -91,7 +69,7 @@ def root(context, missing=missing):
         for (l_2_x1, l_2_y1, l_2_x2, l_2_y2) in environment.getattr(l_1_drawing, 'faces'):
             _loop_vars = {}
             pass
-            t_4.extend((
+            t_3.extend((
                 '<line class="thick" x1="',
                 escape(l_2_x1),
                 '" y1="',
@@ -106,7 +84,7 @@ def root(context, missing=missing):
         for l_2_line in environment.getattr(l_1_drawing, 'breaks'):
             _loop_vars = {}
             pass
-            t_4.extend((
+            t_3.extend((
                 '<polyline class="thin" points="',
                 escape(l_2_line),
                 '" fill="none" stroke="#000" stroke-width="0.3"/>\n',
@@ -115,7 +93,7 @@ def root(context, missing=missing):
         for (l_2_x, l_2_y) in environment.getattr(l_1_drawing, 'points'):
             _loop_vars = {}
             pass
-            t_4.extend((
+            t_3.extend((
                 '<circle class="long" cx="',
                 escape(l_2_x),
                 '" cy="',
@@ -125,23 +103,23 @@ def root(context, missing=missing):
         l_2_x = l_2_y = missing
         if ((not environment.getattr(l_1_drawing, 'whole')) and (t_1(environment.getattr(l_1_drawing, 'wide')) > 50)):
             pass
-            t_4.extend((
+            t_3.extend((
                 '<text class="say" x="',
                 escape(environment.getattr(l_1_drawing, 'middle')),
                 '" y="',
                 escape((t_1(environment.getattr(l_1_drawing, 'tall')) - 5)),
                 '" text-anchor="middle" font-size="',
-                escape(('2.8' if (t_3(l_1_fence) < 7) else '2.1')),
+                escape(('2.8' if (t_2(l_1_fence) < 7) else '2.1')),
                 '" font-family="Trim Sans, DejaVu Sans, sans-serif" fill="#000">',
                 escape(l_1_fence),
                 '</text>\n',
             ))
-        t_4.append(
+        t_3.append(
             '</svg>\n',
         )
-        return concat(t_4)
+        return concat(t_3)
     context.exported_vars.add('ends')
     context.vars['ends'] = l_0_ends = Macro(environment, macro, 'ends', ('drawing', 'about', 'fence'), False, False, False, context.eval_ctx.autoescape)
 
 blocks = {}
-debug_info = '1=30&2=41&3=48&4=53&6=65&7=72&8=77&10=81&11=86&13=90&14=95&16=105&17=110&19=114&20=119&22=125&23=129'
+debug_info = '1=24&2=35&3=41&4=43&5=50&6=55&8=59&9=64&11=68&12=73&14=83&15=88&17=92&18=97&20=103&21=107'
