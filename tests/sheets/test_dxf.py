@@ -128,10 +128,10 @@ def test_without_the_library_it_is_said(
 ) -> None:
     real = builtins.__import__
 
-    def fail(name: str, *rest: Any) -> Any:
+    def fail(name: str, *rest: Any, **more: Any) -> Any:
         if name.startswith("ezdxf"):
             raise ImportError(name)
-        return real(name, *rest)
+        return real(name, *rest, **more)
 
     monkeypatch.setattr(builtins, "__import__", fail)
     with pytest.raises(DrawingMissingError, match=r"trimlang\[drawing\]"):
