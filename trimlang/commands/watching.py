@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING, Final, NoReturn
 
 from trimlang.commands.jobs import (
     StopError,
+    checked_plans,
     complained,
     outcome,
     read_job,
@@ -24,7 +25,7 @@ from trimlang.commands.jobs import (
     tell,
     write,
 )
-from trimlang.commands.words import CLEAN, JOB_ERRORS, OUR_FAULT, WRONG_USAGE, complain
+from trimlang.commands.words import CLEAN, JOB_ERRORS, WRONG_USAGE, complain
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -183,16 +184,12 @@ class _Watcher:
 
     def _plan(self, name: str, checked: Result, effort: Effort, began: float) -> None:
         from trimlang.commands.progress import Progress
-        from trimlang.compiler import WrongPlanError, plan_checked
+        from trimlang.compiler import plan_checked
 
         self._proving = effort.prove
-        try:
-            with Progress(sys.stderr) as progress:
-                watch = self._unless_overtaken(progress) if effort.prove else None
-                result = plan_checked(checked, effort=effort, watch=watch)
-        except WrongPlanError as error:
-            text = f"a stock plan failed its own check, so nothing is printed ({error})"
-            raise complained(OUR_FAULT, text) from None
+        with checked_plans(), Progress(sys.stderr) as progress:
+            watch = self._unless_overtaken(progress) if effort.prove else None
+            result = plan_checked(checked, effort=effort, watch=watch)
         if not effort.prove or not result.ok:
             tell(self._options, result)
         if not result.ok:
