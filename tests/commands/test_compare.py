@@ -90,7 +90,7 @@ def test_all_that_can_change(
     job: Path, capsys: pytest.CaptureFixture[str], snapshot: SnapshotAssertion
 ) -> None:
     new = changed(job, *SWAPS)
-    cut = ["--cut", "st-n-base, ST-S-base", "--cut", "ST-D1-case-head,DE-1-base"]
+    cut = ["--cut", "st-n-base, ST-S-base", "--cut", "ST-bath-case-head,DE-1-base"]
     assert main(["compare", str(job), str(new), *cut]) == 0
     out, err = capsys.readouterr()
     assert not err
