@@ -7,8 +7,9 @@ from fractions import Fraction
 import pytest
 
 from tests.conftest import TRIM, walls
-from trimlang.compiler import compile_job
+from trimlang.compiler import check_job, compile_job
 from trimlang.diagnostics import Diagnostic
+from trimlang.syntax.mistakes import line_words, part_words
 
 RUN = "  N: 40 in, left=butt, right=butt\n"
 
@@ -124,3 +125,16 @@ def test_two_feet_are_a_slip_too() -> None:
     lines = "".join(f"  {name}: {feet} ft, {corners}\n" for name, feet in rows)
     (one,) = findings(TRIM + 'room "R", trim base\n' + lines)
     assert "run S read two feet too long: 10 ft" in one.remedy
+
+
+@pytest.mark.parametrize("word", line_words())
+def test_a_line_word_that_lacks_its_last_letter_is_known(word: str) -> None:
+    (found,) = (one for one in check_job(f"{word[:-1]} x\n").diagnostics if one.code == "T100")
+    assert found.remedy == f"Did you mean “{word}”?"
+
+
+@pytest.mark.parametrize("word", [word for word in part_words() if " " not in word])
+def test_a_comma_is_missed_before_every_part(word: str) -> None:
+    text = walls(f"N: 40 in, left=butt, right=butt {word}")
+    (found,) = (one for one in check_job(text).diagnostics if one.code == "T101")
+    assert found.remedy == f"Put a comma before “{word}”."

@@ -196,9 +196,9 @@ def _is_heading(line: tree.Statement) -> bool:
     """Tell whether an unreadable line was most likely a room's heading."""
     if not isinstance(line, tree.Unreadable) or not line.words:
         return False
-    from trimlang.syntax.mistakes import LINE_WORDS, nearest
+    from trimlang.syntax.mistakes import line_words, nearest
 
-    return nearest(line.words[0], LINE_WORDS) == "room"
+    return nearest(line.words[0], line_words()) == "room"
 
 
 def _lost(span: Span) -> Gap:
