@@ -138,3 +138,24 @@ def test_a_comma_is_missed_before_every_part(word: str) -> None:
     text = walls(f"N: 40 in, left=butt, right=butt {word}")
     (found,) = (one for one in check_job(text).diagnostics if one.code == "T101")
     assert found.remedy == f"Put a comma before “{word}”."
+
+
+@pytest.mark.parametrize("list_of_trims", ["trim bse, base", "trim base, bse, base"])
+def test_a_misspelt_trim_is_no_list_without_its_word(list_of_trims: str) -> None:
+    text = f'{TRIM}room "Study", {list_of_trims}, open walk\n{RUN}'
+    assert codes(text) == ["T210"]
+
+
+@pytest.mark.parametrize(
+    ("stick", "run", "too_short"),
+    [
+        (45, "N: 40 in, left=butt, right=butt, splice", "the wall is too short"),
+        (45, "N: 40 in, left=butt, right=butt, splice, first stud 2 in", "the wall is too short"),
+        (45, "N: 46 in, left=butt, right=butt", "the wall is longer than a stick of base"),
+        (20, "N: 80 in, left=butt, right=butt", "the sticks of base are too short"),
+    ],
+)
+def test_what_is_too_short_to_splice_is_told(stick: int, run: str, too_short: str) -> None:
+    (found,) = findings(walls(run).replace("12 ft at 17.40, 16 ft", f"{stick} in"))
+    assert found.code == "T403"
+    assert too_short in found.message

@@ -128,14 +128,16 @@ class _Reader:
     def _named_trims(self, facts: tuple[tree.Fact, ...], also: tuple[str, ...]) -> tuple[str, ...]:
         """Return the trims that a line names: “trim base, shoe”."""
         named: list[str] = []
+        listed = False
         for fact in facts:
             if fact.kind not in ("trims", "also_trim"):
                 continue
+            listed = listed or fact.kind == "trims"
             word = fact.values[0]
             assert isinstance(word, tree.Word)  # noqa: S101  the grammar says so
             if word.text not in self._trims:
                 unknown_trim(word, self._trims, self._findings, also)
-            elif fact.kind == "also_trim" and not named:
+            elif not listed:
                 self._findings.say("T216", word.span, trim=word.text)
             elif word.text not in named:
                 named.append(word.text)
