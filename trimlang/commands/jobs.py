@@ -213,7 +213,7 @@ def sheet_files(
         raise complained(WRONG_USAGE, f"a template is wrong: {error}") from None
     except ValueError as error:  # a language or a label that there is not
         raise complained(WRONG_USAGE, str(error)) from None
-    files["stock-order.csv"] = order_csv(result).encode()
+    files["stock-order.csv"] = _table(order_csv(result))
     if "html" in formats:
         files |= {f"{name}.html": html.encode() for name, html in sheets.items()}
     if "pdf" in formats:
@@ -231,15 +231,20 @@ def _spreadsheets(result: Result, site: Site | None) -> dict[str, bytes]:
     from trimlang.sheets.plan_csv import cut_list_csv, sticks_csv
 
     files = {
-        "stock-order.csv": order_csv(result).encode(),
-        "cut-list.csv": cut_list_csv(result).encode(),
-        "sticks.csv": sticks_csv(result).encode(),
+        "stock-order.csv": _table(order_csv(result)),
+        "cut-list.csv": _table(cut_list_csv(result)),
+        "sticks.csv": _table(sticks_csv(result)),
     }
     if site is not None:
         from trimlang.sheets.flats import flats_csv
 
-        files["flats.csv"] = flats_csv(site).encode()
+        files["flats.csv"] = _table(flats_csv(site))
     return files
+
+
+def _table(text: str) -> bytes:
+    """Return a table's bytes; without the mark in front spreadsheets misread accents."""
+    return text.encode("utf-8-sig")
 
 
 def _drawing(result: Result) -> bytes:
