@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterator, Sequence
-from dataclasses import dataclass
 
 from trimlang.compare.cut_already import Wrong, sawn, wrong_pieces
 from trimlang.compare.facts import ON_STICKS, Fact, cut_facts, pen_of, told_facts
@@ -11,12 +10,13 @@ from trimlang.compare.matching import Matched, Renamed, match_pieces
 from trimlang.compare.order import Money, OrderLine, money_of, order_lines
 from trimlang.compiler import Result
 from trimlang.joinery.piece import Piece
+from trimlang.record import record
 from trimlang.sheets.ticket import tickets
 from trimlang.site.entries import Entry
 from trimlang.site.site import State
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Change:
     """A piece of both versions: what is cut otherwise, and what else its ticket says otherwise.
 
@@ -36,7 +36,7 @@ class Change:
         return not self.cut and {fact.what for fact in self.told} <= set(ON_STICKS)
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Stood:
     """A piece that stands otherwise by the logs of the two versions."""
 
@@ -45,7 +45,7 @@ class Stood:
     now: State
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Comparison:
     """All that differs in meaning.  Where nothing does, ``same`` is true.
 

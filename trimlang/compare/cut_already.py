@@ -3,19 +3,19 @@
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator, Mapping
-from dataclasses import dataclass
 
 from trimlang.compare.facts import Fact, cut_facts
 from trimlang.compare.matching import Matched
 from trimlang.joinery.piece import Piece
 from trimlang.lengths.tape import length_text
+from trimlang.record import record
 from trimlang.site.entries import Entry, Spoiled
 from trimlang.site.freeze import frozen
 from trimlang.site.ledger import Standing, standing
 from trimlang.survey.job import Job
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Wrong:
     """A piece that is cut already and is not wanted as it was cut: why, and what to do."""
 
@@ -24,7 +24,7 @@ class Wrong:
     remedy: str
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Saw:
     """What has been sawn: ``before`` is known of the old version, ``now`` of the new one.
 

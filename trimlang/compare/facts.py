@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, fields
+from dataclasses import fields
 from fractions import Fraction
 from typing import Final
 
 from trimlang.joinery.piece import Cut, Piece
 from trimlang.lengths.tape import length_text
+from trimlang.record import record
 from trimlang.sheets import phrases
 from trimlang.sheets.pen import Pen
 from trimlang.sheets.ticket import Ticket
@@ -25,7 +26,7 @@ _TOLD: Final = {
 }  # fmt: skip
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Fact:
     """One thing that was so and is so now, as words; empty where there is nothing to say."""
 

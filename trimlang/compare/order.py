@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from fractions import Fraction
 
 from trimlang.compiler import Result
 from trimlang.lengths.tape import length_text
+from trimlang.record import record
 from trimlang.sheets.data import bought_text
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class OrderLine:
     """A line of the order that has changed: how many, and what they cost."""
 
@@ -23,7 +23,7 @@ class OrderLine:
     new_cost: Fraction
 
 
-@dataclass(frozen=True, slots=True)
+@record
 class Money:
     """What the trim and all else costs, in a version's own currency."""
 
