@@ -103,8 +103,10 @@ def check_gathered(gathered: Gathered, file: str, means: Means = USUAL) -> Resul
     if not has_errors(surveyed):
         pieces, spliced, joined = joinery(job, join=means.room)
         if job.log:
+            from trimlang.site.former_names import named_as_now
             from trimlang.site.ledger import check_log
 
+            job = named_as_now(job, {piece.id for piece in pieces})
             joined += check_log(job, pieces)
     findings = (*gathered.findings, *surveyed, *joined)
     order = {source: number for number, source in enumerate(gathered.sources)}

@@ -90,11 +90,53 @@ def test_all_that_can_change(
     job: Path, capsys: pytest.CaptureFixture[str], snapshot: SnapshotAssertion
 ) -> None:
     new = changed(job, *SWAPS)
-    cut = ["--cut", "st-n-base, ST-S-base", "--cut", "ST-D1-case-head,DE-1-base"]
+    cut = ["--cut", "st-n-base, ST-S-base", "--cut", "ST-bath-case-head,DE-1-base"]
     assert main(["compare", str(job), str(new), *cut]) == 0
     out, err = capsys.readouterr()
     assert not err
     assert out.replace(str(job.parent) + os.sep, "") == snapshot
+
+
+LOG = """\
+bought 2 base 12 ft, 1 case 16 ft
+cut ST-S-base 60 in from base-1 of 12 ft
+cut ST-E-base, DE-1-base
+"""
+
+
+def test_the_log_tells_which_pieces_are_cut(
+    repository: Path, capsys: pytest.CaptureFixture[str], snapshot: SnapshotAssertion
+) -> None:
+    """From the revision to the files as they are: each with its own log."""
+    home, log = repository.parent, repository.with_suffix(".site")
+    log.write_text(LOG, encoding="utf-8")
+    git(home, "add", ".")
+    git(home, "commit", "--quiet", "-m", "the first cuts")
+    changed(repository, ("E: 50 in", "E: 50 1/4 in"), ("S: 60 in", "S: 59 in"), name="job.trim")
+    log.write_text(
+        f"{LOG}spoiled DE-1-base into 40 in\nshortened ST-S-base to 59 in\ncut ST-N-base\n",
+        encoding="utf-8",
+    )
+    assert main(["compare", str(repository), "--git", "HEAD"]) == 0
+    out, err = capsys.readouterr()
+    assert not err
+    assert re.sub(r"\S*job\.trim|[0-9a-f]{7,}", "…", out) == snapshot
+
+
+@pytest.mark.parametrize("with_log", ["old", "new"])
+def test_one_log_tells_of_both_versions(
+    job: Path, capsys: pytest.CaptureFixture[str], with_log: str
+) -> None:
+    """What was done is held against another survey; the orders are those of whole jobs."""
+    new = changed(job, ("E: 50 in", "E: 49 in"))
+    asked = ["compare", str(job), str(new)]
+    assert main([*asked, "--cut", "ST-E-base", "--cut", "DE-1-base"]) == 0
+    by_hand = capsys.readouterr().out
+    log = LOG.replace("cut ST-E-base", "cut ST-E-base 50 5/8 in from base-1 of 12 ft")
+    (job if with_log == "old" else new).with_suffix(".site").write_text(log, encoding="utf-8")
+    assert main(asked) == 0
+    assert capsys.readouterr().out == by_hand
+    assert "It is 1 in too long: cut it down." in by_hand
 
 
 def test_moving_lines_and_remarks_is_no_change(

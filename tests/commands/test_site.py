@@ -60,7 +60,7 @@ def test_a_site_and_its_flats(flats: list[str], capsys: pytest.CaptureFixture[st
     plan = json.loads((site / "plan.json").read_text(encoding="utf-8"))
     schema = json.loads((files("trimlang") / "sheets" / "plan.schema.json").read_text())
     jsonschema.validate(plan, schema)
-    with (site / "flats.csv").open(encoding="utf-8", newline="") as file:
+    with (site / "flats.csv").open(encoding="utf-8-sig", newline="") as file:
         rows = list(csv.DictReader(file))
     assert {row["piece"] for row in rows} == {piece["id"] for piece in plan["pieces"]}
     assert {(row["piece"], row["stick"]) for row in rows} == {

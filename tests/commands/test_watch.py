@@ -16,6 +16,7 @@ from urllib.request import Request, urlopen
 
 import pytest
 
+from tests.commands.browser import CHROMIUM, Browser
 from tests.conftest import EXAMPLES, walls
 from trimlang.commands import main, watching
 from trimlang.commands.line import arguments
@@ -108,7 +109,7 @@ def test_saves_reach_the_sheets_and_mistakes_do_not(
     one.until_said("full plan", 2)
     one.until_cut(43)
     before = {path.name: path.read_bytes() for path in one.out.iterdir()}
-    assert b"setInterval" not in b"".join(before.values())
+    assert b"trimlang-news" not in b"".join(before.values())
 
     job.write_text(wall(0), encoding="utf-8")
     one.until_said("T202")
@@ -157,6 +158,42 @@ def test_includes_and_templates_are_watched(tmp_path: Path, begin: Callable[...,
     assert one.stop() == 130
 
 
+@pytest.mark.skipif(CHROMIUM is None, reason="no chromium here")
+def test_an_open_page_follows_the_file(tmp_path: Path, begin: Callable[..., Watching]) -> None:
+    job = tmp_path / "job.trim"
+    job.write_text(wall(41), encoding="utf-8")
+    one = begin("--plan", "quick")
+    one.until_said("in a browser")
+    address = next(line for line in one.lines if "in a browser" in line).split()[-1]
+    with Browser(tmp_path / "profile", PATIENCE) as page:
+        page.open(f"{address}saw-sheet.html")
+        page.until("41 in")
+        page.value("document.title = 'as it was opened'")
+
+        job.write_text(wall(43), encoding="utf-8")
+        assert "41 in" not in page.until("43 in")
+        page.value("document.title = 'mark'")
+
+        job.write_text(wall(0), encoding="utf-8")
+        told = page.until("These are the sheets from before.")
+        assert "43 in" in told
+        assert "T202" in told
+        assert page.value("document.title") == "mark"
+
+        # back to what it was: the sheets are the same, and nothing is wrong any more
+        job.write_text(wall(43), encoding="utf-8")
+        page.until("These are the sheets from before.", gone=True)
+        assert page.value("document.title") == "mark"
+
+        job.write_text(wall(0), encoding="utf-8")
+        page.until("These are the sheets from before.")
+        job.write_text(wall(47), encoding="utf-8")
+        assert "sheets from before" not in page.until("47 in")
+
+        assert one.stop() == 130
+        page.until("watches no more")
+
+
 def test_a_browser_sees_the_sheets_and_when_they_are_new() -> None:
     head = "<meta content=\"default-src 'none'; style-src 'unsafe-inline'\">"
     with Showing() as showing:
@@ -164,12 +201,22 @@ def test_a_browser_sees_the_sheets_and_when_they_are_new() -> None:
         assert '"a.html"' in _got(showing.address)
         page = _got(f"{showing.address}a.html")
         assert "default-src 'none'; connect-src 'self'" in page
-        stamp = _got(f"{showing.address}a.html.stamp")
+        turn, stamp, told = _got(f"{showing.address}a.html.news").split("\n")
         assert f'"{stamp}"' in page
+        assert not told
         assert re.search(r"</script></body>$", page)
+
+        # who knows this turn is answered at the next
+        heard: list[str] = []
+        asking = Thread(target=lambda: heard.append(_got(f"{showing.address}a.html.news?{turn}")))
+        asking.start()
+        showing.tell("a mistake")
+        asking.join(PATIENCE)
+        assert heard == [f"{int(turn) + 1}\n{stamp}\na mistake"]
         showing.put({"a.html": b"<body>two</body>"})
-        assert _got(f"{showing.address}a.html.stamp") != stamp
-        for wrong in ("plan.json", "../a.html", "b.html", "plan.json.stamp"):
+        turn, other, told = _got(f"{showing.address}a.html.news?{turn}").split("\n")
+        assert (other != stamp, told) == (True, "")
+        for wrong in ("plan.json", "../a.html", "b.html", "plan.json.news", "b.html.news"):
             assert _refused(Request(f"{showing.address}{wrong}"))  # noqa: S310
         assert _refused(Request(f"http://{showing.host}/a.html"))
         # a name of the network that was made to lead here

@@ -7,8 +7,9 @@ from fractions import Fraction
 import pytest
 
 from tests.conftest import TRIM, walls
-from trimlang.compiler import compile_job
+from trimlang.compiler import check_job, compile_job
 from trimlang.diagnostics import Diagnostic
+from trimlang.syntax.mistakes import line_words, part_words
 
 RUN = "  N: 40 in, left=butt, right=butt\n"
 
@@ -124,3 +125,37 @@ def test_two_feet_are_a_slip_too() -> None:
     lines = "".join(f"  {name}: {feet} ft, {corners}\n" for name, feet in rows)
     (one,) = findings(TRIM + 'room "R", trim base\n' + lines)
     assert "run S read two feet too long: 10 ft" in one.remedy
+
+
+@pytest.mark.parametrize("word", line_words())
+def test_a_line_word_that_lacks_its_last_letter_is_known(word: str) -> None:
+    (found,) = (one for one in check_job(f"{word[:-1]} x\n").diagnostics if one.code == "T100")
+    assert found.remedy == f"Did you mean “{word}”?"
+
+
+@pytest.mark.parametrize("word", [word for word in part_words() if " " not in word])
+def test_a_comma_is_missed_before_every_part(word: str) -> None:
+    text = walls(f"N: 40 in, left=butt, right=butt {word}")
+    (found,) = (one for one in check_job(text).diagnostics if one.code == "T101")
+    assert found.remedy == f"Put a comma before “{word}”."
+
+
+@pytest.mark.parametrize("list_of_trims", ["trim bse, base", "trim base, bse, base"])
+def test_a_misspelt_trim_is_no_list_without_its_word(list_of_trims: str) -> None:
+    text = f'{TRIM}room "Study", {list_of_trims}, open walk\n{RUN}'
+    assert codes(text) == ["T210"]
+
+
+@pytest.mark.parametrize(
+    ("stick", "run", "too_short"),
+    [
+        (45, "N: 40 in, left=butt, right=butt, splice", "the wall is too short"),
+        (45, "N: 40 in, left=butt, right=butt, splice, first stud 2 in", "the wall is too short"),
+        (45, "N: 46 in, left=butt, right=butt", "the wall is longer than a stick of base"),
+        (20, "N: 80 in, left=butt, right=butt", "the sticks of base are too short"),
+    ],
+)
+def test_what_is_too_short_to_splice_is_told(stick: int, run: str, too_short: str) -> None:
+    (found,) = findings(walls(run).replace("12 ft at 17.40, 16 ft", f"{stick} in"))
+    assert found.code == "T403"
+    assert too_short in found.message

@@ -47,7 +47,7 @@ def test_a_mitred_set():
     assert (right.left.exact, right.right.exact) == (45, 0)
     assert (head.left.exact, head.right.exact) == (45, 45)
     assert [piece.id for piece in pieces] == [
-        "R-D1-case-left-leg", "R-D1-case-right-leg", "R-D1-case-head"
+        "R-door-to-hall-case-left-leg", "R-door-to-hall-case-right-leg", "R-door-to-hall-case-head"
     ]  # fmt: skip
     assert left.note == "left leg of “door to hall”, as you face it"
 

@@ -177,11 +177,10 @@ class Checker:
     def room(self, room: Room) -> None:
         self._share_corners(room)
         entrance, places = self._walk(room)
-        doors = 0
         for index, run in enumerate(room.walk):
             if run.casing:
-                doors += 1
-                self._casing(room, run, f"{room.tag}-D{doors}")
+                # every cased opening of the examples has a name of its own
+                self._casing(room, run, f"{room.tag}-{'-'.join(run.called.lower().split())}")
             if run.kind != "run":
                 continue
             for trim in run.trims:

@@ -74,6 +74,7 @@ class Stretch:
     kind: str
     length: Fraction
     label: str = ""
+    called: str = ""
     left: End | None = None
     right: End | None = None
     trims: list[str] = field(default_factory=list)
@@ -274,6 +275,8 @@ def _stretch(kind: str, label: str, size: str, facts: list[str], room: Room) -> 
         side = re.match(r"(left|right)=([a-z-]+)\s*(?:\((.*)\))?\s*(cope)?$", fact)
         if side:
             setattr(made, side[1], _end(side[2], side[3] or "", bool(side[4]), unit))
+        elif fact.startswith('"'):
+            made.called = fact.strip('"')
         elif fact == "splice":
             made.splice = True
         elif fact.startswith("taken"):

@@ -98,7 +98,7 @@ def test_crown_gives_both_ways_to_lay_it() -> None:
 def test_cuts_across_the_face_run_as_the_long_edge_says() -> None:
     """A left end with its long point at the outer edge, by the fence, runs right towards you."""
     by_id = {one.id: one for one in tickets(odd(), _pen())}
-    head = by_id["SA-D1-case-head"]
+    head = by_id["SA-bedroom-case-head"]
     assert (head.left.setting, head.right.setting) == ("45° right", "45° left")
     assert head.left.long_point == "long point at the outer edge"
     assert head.drawing.view == "bottom"

@@ -224,3 +224,27 @@ def test_a_begun_stick_is_drawn_as_its_rest() -> None:
     row = next(line for line in html.splitlines() if "PO-N-base</th>" in line)
     assert '<td class="number">2</td>' in row
     assert "0 in" in row
+
+
+DOORS = (
+    JOB
+    + """\
+  opening 30 in, "bath", casing case, height 80 in
+  opening 30 in, casing case, height 80 in
+trim case: 11/16 in thick, 2 1/2 in wide
+stock case: 16 ft at 18.90
+"""
+)
+
+
+@pytest.mark.parametrize(
+    ("former", "now"),
+    [("PO-D1-case-left-leg", "PO-bath-case-left-leg"), ("PO-D2-case-head", "PO-after-S-case-head")],
+)
+def test_pieces_that_were_counted_are_known_by_their_names(former: str, now: str) -> None:
+    """Logs of the time when openings were D1, D2 go on meaning what they meant."""
+    told = f"bought 4 case 16 ft\ncut {former}\nfitted {former}\n"
+    result = done(told, DOORS)
+    assert result.site.state(now) is State.FITTED
+    assert done(told.replace(former, now), DOORS).site.states == result.site.states
+    assert codes("cut PO-D3-case-head\n", DOORS) == ["T702"]

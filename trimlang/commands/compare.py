@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import sys
 from argparse import Namespace
+from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING, Final, TypeAlias
 
 from trimlang.commands.words import (
     CLEAN,
     JOB_ERRORS,
-    OUR_FAULT,
     STDIN,
     WRONG_USAGE,
     Commands,
@@ -23,6 +24,9 @@ if TYPE_CHECKING:
     from trimlang.compare.changes import Comparison
     from trimlang.compare.report import Versions
     from trimlang.compiler import Result
+    from trimlang.site.entries import Entry
+
+    Log: TypeAlias = Sequence[Entry]
 
 DIFFERENT: Final = 4
 
@@ -59,7 +63,8 @@ def describe(commands: Commands) -> None:
         metavar="ID,ID",
         action="append",
         default=[],
-        help="pieces that are cut already; tells which of them are wrong now",
+        help="pieces that are cut already, besides those that a site log tells of; tells which"
+        " of them are wrong now",
     )
     compare.add_argument(
         "--form", choices=("text", "json", "html"), default="text", help="how to tell it"
@@ -110,8 +115,8 @@ def _compare(options: Namespace, folder: Path) -> int:
     else:
         names = (options.old, options.new)
         versions = Versions(*(STDIN if name == "-" else name for name in names))
-    old, new = _both(options, names, versions)
-    found = compare(old, new, _cut(old, options.cut))
+    old, new, logs = _both(options, names, versions)
+    found = compare(old, new, _named(old, options.cut), logs)
     text = _in_form(options, found, versions, old, new)
     if options.out is None:
         sys.stdout.flush()
@@ -145,10 +150,16 @@ def _called(revision: str, commit: str) -> str:
     return commit if commit.startswith(revision) else f"{revision} ({commit})"
 
 
-def _both(options: Namespace, names: tuple[str, str], versions: Versions) -> tuple[Result, Result]:
-    """Compile both versions; where they say the same, the one plan serves both."""
-    from trimlang.commands.jobs import StopError, read_job
-    from trimlang.compiler import WrongPlanError, check_job, compile_job
+def _both(
+    options: Namespace, names: tuple[str, str], versions: Versions
+) -> tuple[Result, Result, tuple[Log, Log]]:
+    """Compile both versions; where they say the same, the one plan serves both.
+
+    Where only one has a site log, both are planned as if nothing had been done, so
+    that like is held against like.  The logs are returned as they are.
+    """
+    from trimlang.commands.jobs import StopError, checked_plans, read_job
+    from trimlang.compiler import check_job, plan_checked
     from trimlang.diagnostics.show import show
     from trimlang.stock.planner import FULL, QUICK
     from trimlang.syntax.meaning import same_meaning
@@ -158,35 +169,37 @@ def _both(options: Namespace, names: tuple[str, str], versions: Versions) -> tup
         raise StopError(WRONG_USAGE)
     texts = [read_job(name, options.messages) for name in names]
     checked = [check_job(text, path=path, name=STDIN) for text, path in texts]
-    for result, called in zip(checked, (versions.old, versions.new), strict=True):
+    called = (versions.old, versions.new)
+
+    def tell(name: str, result: Result) -> None:
+        complain(f"{name} has errors:")
+        show(result.diagnostics, result.sources, sys.stderr, form=options.messages)
+
+    for name, result in zip(called, checked, strict=True):
         if not result.ok:
-            complain(f"{called} has errors:")
-            show(result.diagnostics, result.sources, sys.stderr, form=options.messages)
+            tell(name, result)
     if not all(result.ok for result in checked):
         raise StopError(JOB_ERRORS)
+    logs = (checked[0].job.log, checked[1].job.log)
+    if not all(logs):
+        checked = [replace(one, job=replace(one.job, log=())) for one in checked]
     same = same_meaning(checked[0].job, checked[1].job)
     effort = QUICK if options.plan == "quick" else FULL
     compiled: list[Result] = []
-    for text, path in texts[:1] if same else texts:
-        try:
-            result = compile_job(text, path=path, name=STDIN, effort=effort)
-        except WrongPlanError as error:
-            complain(f"a stock plan failed its own check, so nothing is printed ({error})")
-            raise StopError(OUR_FAULT) from None
+    for name, one in list(zip(called, checked, strict=True))[: 1 if same else 2]:
+        with checked_plans():
+            result = plan_checked(one, effort=effort)
         if not result.ok:
-            complain(f"{(versions.old, versions.new)[len(compiled)]} has errors:")
-            show(result.diagnostics, result.sources, sys.stderr, form=options.messages)
+            tell(name, result)
             raise StopError(JOB_ERRORS)
         compiled.append(result)
     if same:
-        from dataclasses import replace
-
         compiled.append(replace(compiled[0], sources=checked[1].sources))
-    return compiled[0], compiled[1]
+    return compiled[0], compiled[1], logs
 
 
-def _cut(old: Result, named: list[str]) -> frozenset[str]:
-    """Return the ids of the old version's pieces that are cut: those named."""
+def _named(old: Result, named: list[str]) -> frozenset[str]:
+    """Return the ids of the old version's pieces that are told to be cut."""
     from trimlang.commands.jobs import StopError
     from trimlang.syntax.mistakes import did_you_mean
 

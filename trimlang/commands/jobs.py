@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import sys
 from argparse import Namespace
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Iterator, Mapping
+from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING, BinaryIO
 
@@ -97,6 +98,20 @@ def complained(code: int, text: str) -> StopError:
     return StopError(code, text)
 
 
+@contextmanager
+def checked_plans(what: str = "printed") -> Iterator[None]:
+    """Plan in here: a plan that the verifier rejects is a defect of ours, and nothing is done.
+
+    Raises:
+        StopError: a plan was rejected; the reason is printed.
+    """
+    try:
+        yield
+    except WrongPlanError as error:
+        text = f"a stock plan failed its own check, so nothing is {what} ({error})"
+        raise complained(OUR_FAULT, text) from None
+
+
 def outcome(result: Result) -> Outcome:
     """Return how a job's diagnostics went, with the first error where there is one."""
     errors = [one for one in result.diagnostics if one.severity is Severity.ERROR]
@@ -141,12 +156,8 @@ def _compile(options: Namespace, text: str, path: Path | None) -> Result:
     from trimlang.stock.planner import QUICK, Effort
 
     effort = QUICK if options.plan == "quick" else Effort(seconds=options.plan_seconds)
-    try:
-        with Progress(sys.stderr, quiet=options.quiet) as progress:
-            result = compile_job(text, path=path, name=STDIN, effort=effort, watch=progress.watch)
-    except WrongPlanError as error:
-        text = f"a stock plan failed its own check, so nothing is printed ({error})"
-        raise complained(OUR_FAULT, text) from None
+    with checked_plans(), Progress(sys.stderr, quiet=options.quiet) as progress:
+        result = compile_job(text, path=path, name=STDIN, effort=effort, watch=progress.watch)
     tell(options, result)
     if not result.ok:
         raise StopError(JOB_ERRORS, outcome(result).why)
@@ -202,7 +213,7 @@ def sheet_files(
         raise complained(WRONG_USAGE, f"a template is wrong: {error}") from None
     except ValueError as error:  # a language or a label that there is not
         raise complained(WRONG_USAGE, str(error)) from None
-    files["stock-order.csv"] = order_csv(result).encode()
+    files["stock-order.csv"] = _table(order_csv(result))
     if "html" in formats:
         files |= {f"{name}.html": html.encode() for name, html in sheets.items()}
     if "pdf" in formats:
@@ -220,15 +231,20 @@ def _spreadsheets(result: Result, site: Site | None) -> dict[str, bytes]:
     from trimlang.sheets.plan_csv import cut_list_csv, sticks_csv
 
     files = {
-        "stock-order.csv": order_csv(result).encode(),
-        "cut-list.csv": cut_list_csv(result).encode(),
-        "sticks.csv": sticks_csv(result).encode(),
+        "stock-order.csv": _table(order_csv(result)),
+        "cut-list.csv": _table(cut_list_csv(result)),
+        "sticks.csv": _table(sticks_csv(result)),
     }
     if site is not None:
         from trimlang.sheets.flats import flats_csv
 
-        files["flats.csv"] = flats_csv(site).encode()
+        files["flats.csv"] = _table(flats_csv(site))
     return files
+
+
+def _table(text: str) -> bytes:
+    """Return a table's bytes; without the mark in front spreadsheets misread accents."""
+    return text.encode("utf-8-sig")
 
 
 def _drawing(result: Result) -> bytes:

@@ -15,7 +15,7 @@ from typing import Final
 
 from watchfiles import watch
 
-_STEP: Final = 15
+_STEP: Final = 5
 """Milliseconds without a further change after which one is told."""
 
 _LONGEST: Final = 60

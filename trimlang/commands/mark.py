@@ -11,7 +11,6 @@ from typing import TYPE_CHECKING
 from trimlang.commands.words import (
     CLEAN,
     JOB_ERRORS,
-    OUR_FAULT,
     WRONG_USAGE,
     Commands,
     add_command,
@@ -61,7 +60,8 @@ def run(options: Namespace) -> int:
 
 
 def _mark(options: Namespace) -> int:
-    from trimlang.commands.jobs import read_job
+    from trimlang.commands.jobs import checked_plans, read_job
+    from trimlang.compiler import compile_job
     from trimlang.reading import log_beside
 
     if options.job == "-":
@@ -77,23 +77,12 @@ def _mark(options: Namespace) -> int:
         log += "\n"
     first = log.count("\n") + 1
     added = "".join(f"{' '.join(line.split())}\n" for line in options.lines)
-    result = _compiled(text, path, log + added)
-    if result is None:
-        return OUR_FAULT
+    with checked_plans("written"):
+        result = compile_job(text, path=path, log=log + added)
     _show(result, options, log_path.name, first)
     if not result.ok:
         return JOB_ERRORS
     return _write(options, result, path, log + added, first)
-
-
-def _compiled(text: str, path: Path, log: str) -> Result | None:
-    from trimlang.compiler import WrongPlanError, compile_job
-
-    try:
-        return compile_job(text, path=path, log=log)
-    except WrongPlanError as error:
-        complain(f"a stock plan failed its own check, so nothing is written ({error})")
-        return None
 
 
 def _show(result: Result, options: Namespace, log_name: str, first: int) -> None:

@@ -7,7 +7,7 @@ import subprocess
 from pathlib import Path, PurePosixPath
 from typing import Final
 
-from trimlang.reading import UnreadableError, decode
+from trimlang.reading import UnreadableError, decode, log_beside
 from trimlang.syntax import tree
 from trimlang.syntax.parse import parse
 from trimlang.syntax.source import Source
@@ -21,7 +21,7 @@ class NotInGitError(Exception):
 
 
 def take_out(job: Path, revision: str, into: Path) -> tuple[Path, str]:
-    """Write a job file of ``revision`` and its includes below ``into``.
+    """Write a job file of ``revision``, its includes and its site log below ``into``.
 
     Returns:
         Where the job file lies now, and the revision's short name.
@@ -54,11 +54,12 @@ def take_out(job: Path, revision: str, into: Path) -> tuple[Path, str]:
         target = into.joinpath(*PurePosixPath(path).parts)
         target.parent.mkdir(parents=True, exist_ok=True)
         target.write_bytes(data)
-        for other in _includes(path, data):
+        also = [log_beside(Path(name)).name] if path == name else []
+        for other in (*_includes(path, data), *also):
             try:
                 wanted.append((other, _blob(home, commit, other)))
             except NotInGitError:
-                continue  # the compiler says that it is not there, and where it is asked for
+                continue  # the compiler says so where one is asked for; a job need have no log
     return into / name, commit
 
 

@@ -2,7 +2,7 @@
 
 What is shown is kept here, so that nothing of the disk can be asked for; the
 sheets in the folder know nothing of all this.  Only the served copy of a sheet
-carries the script that asks whether it is out of date.
+carries the script that asks for news and is answered when there are any.
 """
 
 from __future__ import annotations
@@ -12,27 +12,61 @@ from collections.abc import Mapping
 from hashlib import sha256
 from html import escape
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
-from threading import Thread
+from threading import Condition, Thread
 from types import TracebackType
-from typing import Final
+from typing import Any, Final
 
 from trimlang.record import record
 
 _HOME: Final = "127.0.0.1"
-_STAMP: Final = ".stamp"
-_SCRIPT: Final = (
-    "<script>setInterval(function(){if(document.hidden){return;}"
-    'fetch("%s.stamp").then(function(r){return r.ok?r.text():"";})'
-    '.then(function(t){if(t&&t!=="%s"){location.reload();}})'
-    ".catch(function(){});},250);</script>"
-)
-"""Asks four times a second: a connection held open for each sheet would soon be too many."""
+_NEWS: Final = ".news"
+_HELD: Final = 10.0
+"""Seconds that a question for news is held while there are none."""
+
+_MOST_HELD: Final = 4
+"""Questions held at a time; a browser has six connections to us, and needs some to load."""
+
+_SCRIPT: Final = """<script>(function(){
+var turn="",stamp="%s",busy=false,bar=null;
+function tell(text){
+if(bar){bar.remove();bar=null;}
+if(!text){return;}
+var look=document.createElement("style");
+look.textContent="@media print{#trimlang-news{display:none}}";
+bar=document.createElement("div");bar.id="trimlang-news";bar.setAttribute("role","status");
+bar.style.cssText="position:fixed;z-index:9;left:0;right:0;bottom:0;padding:.6em 1em;"
++"background:#000;color:#fff;font:16px sans-serif;white-space:pre-wrap";
+bar.textContent=text;bar.append(look);document.body.append(bar);}
+function ask(){
+if(busy||document.hidden){return;}
+busy=true;
+var began=Date.now();
+function again(){busy=false;setTimeout(ask,Date.now()-began<1000?250:0);}
+fetch("%s?"+turn).then(function(r){return r.ok?r.text():"\\n\\nThis sheet is made no more.";})
+.then(function(text){
+var news=text.split("\\n");
+if(news[1]&&news[1]!==stamp){location.reload();return;}
+if(news[0]!==turn){began=0;turn=news[0];tell(news.slice(2).join("\\n"));}
+again();})
+.catch(function(){turn="";tell("trimlang watches no more: this page stays as it is.");again();});}
+document.addEventListener("visibilitychange",ask);
+ask();})();</script>"""
 
 
 @record
 class _Page:
-    html: bytes
-    stamp: bytes
+    data: bytes
+    stamp: str
+
+    def with_script(self, name: str) -> bytes:
+        """Return the page with the script that asks for its news."""
+        script = _SCRIPT % (self.stamp, f"{name}{_NEWS}")
+        # a sheet lets nothing in or out; this copy may ask where it comes from
+        html = self.data.decode("utf-8", "replace").replace(
+            "default-src 'none';", "default-src 'none'; connect-src 'self';", 1
+        )
+        body, end, rest = html.rpartition("</body>")
+        return (f"{body}{script}{end}{rest}" if end else f"{html}{script}").encode()
 
 
 class Showing:
@@ -40,10 +74,13 @@ class Showing:
 
     def __init__(self) -> None:
         self._pages: Mapping[str, _Page] = {}
+        self._notice = ""
+        self._turn = 1
+        self._turned = Condition()
+        self._held = 0
         # the name keeps out whoever else works on this machine
         self._way = f"/{secrets.token_urlsafe(9)}/"
-        self._server = ThreadingHTTPServer((_HOME, 0), _handler(self))
-        self._server.daemon_threads = True
+        self._server = _Server((_HOME, 0), _handler(self))
         self._thread = Thread(target=self._server.serve_forever, args=(0.05,), daemon=True)
 
     @property
@@ -71,37 +108,59 @@ class Showing:
         self._thread.join()
 
     def put(self, files: Mapping[str, bytes]) -> None:
-        """Show these sheets from now on."""
-        self._pages = {name: _page(name, data) for name, data in files.items() if _shown(name)}
+        """Show these sheets from now on; what was told is over."""
+        pages = {
+            name: _Page(data, sha256(data).hexdigest()[:16])
+            for name, data in files.items()
+            if name.endswith(".html")
+        }
+        self._go_on(pages, "")
+
+    def tell(self, notice: str) -> None:
+        """Show a line at the foot of every sheet, which stay as they are; none where empty."""
+        if notice != self._notice:
+            self._go_on(self._pages, notice)
+
+    def _go_on(self, pages: Mapping[str, _Page], notice: str) -> None:
+        with self._turned:
+            self._pages, self._notice = pages, notice
+            self._turn += 1
+            self._turned.notify_all()
 
     def answer(self, path: str) -> tuple[str, bytes] | None:
-        """Return the type and the contents of what is asked for, None where it is not there."""
+        """Return the type and the contents of what is asked for, None where it is not there.
+
+        A question for a sheet's news that names the turn it knows is held until the next.
+        """
         if not path.startswith(self._way):
             return None
-        name = path.removeprefix(self._way).partition("?")[0]
-        pages = self._pages
+        name, _, query = path.removeprefix(self._way).partition("?")
         if not name:
-            return "text/html", _contents(pages)
-        page = pages.get(name.removesuffix(_STAMP))
-        if page is None:
-            return None
-        return ("text/plain", page.stamp) if name.endswith(_STAMP) else ("text/html", page.html)
+            return "text/html", _contents(self._pages)
+        if name.endswith(_NEWS):
+            return self._news(name.removesuffix(_NEWS), query)
+        page = self._pages.get(name)
+        return None if page is None else ("text/html", page.with_script(name))
+
+    def _news(self, name: str, known: str) -> tuple[str, bytes] | None:
+        with self._turned:
+            if name in self._pages and self._held < _MOST_HELD:
+                self._held += 1
+                try:
+                    self._turned.wait_for(lambda: str(self._turn) != known, _HELD)
+                finally:
+                    self._held -= 1
+            page = self._pages.get(name)
+            if page is None:
+                return None
+            return "text/plain", f"{self._turn}\n{page.stamp}\n{self._notice}".encode()
 
 
-def _shown(name: str) -> bool:
-    return name.endswith(".html")
+class _Server(ThreadingHTTPServer):
+    daemon_threads = True
 
-
-def _page(name: str, data: bytes) -> _Page:
-    stamp = sha256(data).hexdigest()[:16]
-    script = _SCRIPT % (name, stamp)
-    # a sheet lets nothing in or out; this copy may ask where it comes from
-    html = data.decode("utf-8", "replace").replace(
-        "default-src 'none';", "default-src 'none'; connect-src 'self';", 1
-    )
-    body, end, rest = html.rpartition("</body>")
-    html = f"{body}{script}{end}{rest}" if end else f"{html}{script}"
-    return _Page(html.encode(), stamp.encode())
+    def handle_error(self, request: Any, client_address: Any) -> None:
+        """Say nothing: a browser that has gone is no mistake of the job's."""
 
 
 def _contents(pages: Mapping[str, _Page]) -> bytes:

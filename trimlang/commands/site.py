@@ -10,7 +10,7 @@ from typing import TYPE_CHECKING, Final
 
 from trimlang.commands.jobs import (
     StopError,
-    complained,
+    checked_plans,
     outcome,
     read_job,
     sheet_files,
@@ -18,8 +18,8 @@ from trimlang.commands.jobs import (
     write,
 )
 from trimlang.commands.many import one_of_many, places, several
-from trimlang.commands.words import CLEAN, JOB_ERRORS, OUR_FAULT, WRONG_USAGE, complain
-from trimlang.compiler import Result, WrongPlanError, check_job
+from trimlang.commands.words import CLEAN, JOB_ERRORS, WRONG_USAGE, complain
+from trimlang.compiler import Result, check_job
 
 if TYPE_CHECKING:
     from trimlang.diagnostics import Diagnostic
@@ -89,12 +89,8 @@ def _planned(options: Namespace, checked: Sequence[tuple[str, Result]]) -> Site:
     if wrong:
         raise StopError(JOB_ERRORS, wrong[0][1].message)
     effort = QUICK if options.plan == "quick" else Effort(seconds=options.plan_seconds)
-    try:
-        with Progress(sys.stderr) as progress:
-            site = plan_site(pool, effort, progress.watch)
-    except WrongPlanError as error:
-        text = f"a stock plan failed its own check, so nothing is printed ({error})"
-        raise complained(OUR_FAULT, text) from None
+    with checked_plans(), Progress(sys.stderr) as progress:
+        site = plan_site(pool, effort, progress.watch)
     if not site.result.ok:
         _show(options, pool[0], site.result.diagnostics)
         raise StopError(JOB_ERRORS, site.result.diagnostics[0].message)

@@ -15,6 +15,7 @@ from typing import TYPE_CHECKING, Final, NoReturn
 
 from trimlang.commands.jobs import (
     StopError,
+    checked_plans,
     complained,
     outcome,
     read_job,
@@ -24,7 +25,7 @@ from trimlang.commands.jobs import (
     tell,
     write,
 )
-from trimlang.commands.words import CLEAN, JOB_ERRORS, OUR_FAULT, WRONG_USAGE, complain
+from trimlang.commands.words import CLEAN, JOB_ERRORS, WRONG_USAGE, complain
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -122,6 +123,7 @@ class _Watcher:
         self._target: Path = options.out or sheets_beside(self._path)
         self._files: dict[str, bytes] = {}
         self._press: Press | None = None
+        self._proving = False
         self._memory = Memory()
 
     def go_on(self) -> NoReturn:
@@ -150,10 +152,11 @@ class _Watcher:
             if self._options.plan == "full":
                 full = Effort(seconds=self._options.plan_seconds)
                 self._plan("full plan", checked, full, began)
-        except StopError:
+        except StopError as stop:
             if not self._files:
                 complain("nothing is written yet; waiting for the next save")
             else:
+                self._showing.tell(f"{stop.outcome.why}\nThese are the sheets from before.")
                 complain(
                     f"the sheets in {self._target} stay as they are; waiting for the next save"
                 )
@@ -181,23 +184,23 @@ class _Watcher:
 
     def _plan(self, name: str, checked: Result, effort: Effort, began: float) -> None:
         from trimlang.commands.progress import Progress
-        from trimlang.compiler import WrongPlanError, plan_checked
+        from trimlang.compiler import plan_checked
 
-        try:
-            with Progress(sys.stderr) as progress:
-                watch = self._unless_overtaken(progress) if effort.prove else None
-                result = plan_checked(checked, effort=effort, watch=watch)
-        except WrongPlanError as error:
-            text = f"a stock plan failed its own check, so nothing is printed ({error})"
-            raise complained(OUR_FAULT, text) from None
+        self._proving = effort.prove
+        with checked_plans(), Progress(sys.stderr) as progress:
+            watch = self._unless_overtaken(progress) if effort.prove else None
+            result = plan_checked(checked, effort=effort, watch=watch)
         if not effort.prove or not result.ok:
             tell(self._options, result)
         if not result.ok:
             raise StopError(JOB_ERRORS, outcome(result).why)
-        files = sheet_files(self._options, result, press=self._warm_press())
-        if effort.prove and self._lookout.hinted():
-            raise _OvertakenError
+        press = self._warm_press()
+        if press is not None and press.kept is not None:
+            press.kept.turn()
+        files = sheet_files(self._options, result, press=press)
+        self._look_up()
         if files == self._files and self._target.is_dir():
+            self._showing.tell("")
             sys.stdout.write(f"{name}: the same sheets\n")
             return
         self._put_in_place(files)
@@ -207,12 +210,15 @@ class _Watcher:
 
     def _put_in_place(self, files: dict[str, bytes]) -> None:
         first = not self._files
+        if not first:
+            self._showing.put(files)  # a page need not wait for the disk
         try:
             write(self._target, files)
         except StopError as stop:
             raise _NoPlaceError(stop.code) if first else stop from None
         self._files = files
-        self._showing.put(files)
+        if first:
+            self._showing.put(files)
         if first and any(name.endswith(".html") for name in files):
             sys.stdout.write(f"in a browser: {self._showing.address}\n")
 
@@ -235,11 +241,16 @@ class _Watcher:
     def _warm_press(self) -> Press | None:
         """Return the press of the last build: its templates are read and made ready."""
         if self._press is None and set(self._options.formats) & {"html", "pdf"}:
-            from trimlang.sheets.press import Press
+            from trimlang.commands.warm_press import WarmPress
 
             if self._options.templates is None or self._options.templates.is_dir():
-                self._press = Press(self._options.templates)
+                self._press = WarmPress(self._options.templates, self._look_up)
         return self._press
+
+    def _look_up(self) -> None:
+        """End the full plan where a file was saved meanwhile; the quick one is always told."""
+        if self._proving and self._lookout.hinted():
+            raise _OvertakenError
 
 
 def _say_at_once() -> None:

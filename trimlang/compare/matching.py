@@ -1,20 +1,20 @@
 """Finds which room, run and piece of one version is which of the other.
 
-Rooms go by their name, runs by their label, cased openings by what they are
+Rooms go by their name, runs by their label, cased openings by what their pieces are
 called; what is left over is known again by its walls.  So a piece is followed
 through a new name, and through the tag that hangs on it.
 """
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Callable, Hashable, Iterable, Sequence
 from difflib import SequenceMatcher
 from typing import Final, TypeAlias, TypeVar
 
 from trimlang.joinery.piece import Kind, Piece
 from trimlang.record import record
-from trimlang.survey.job import Gap, Job, Room, Run
+from trimlang.survey.job import Gap, Job, Room, Run, Stretch
+from trimlang.survey.openings import opening_names
 
 ALIKE: Final = 0.5
 """A room under another name is the same one where so much of its walls agrees."""
@@ -52,7 +52,10 @@ def match_pieces(
     renamed: list[Renamed] = []
     rooms = dict(_rooms(old.rooms, new.rooms))
     walls: dict[tuple[str, str], str] = {}
+    doors: dict[tuple[str, str], str] = {}
     for before, after in rooms.items():
+        for door, same in _paired(_doors(before), _doors(after), lambda door: door[0], _door):
+            doors[before.name, door[0]] = same[0]
         if before.name != after.name:
             renamed.append(Renamed("room", before.name, after.name))
         for one, other in _paired(before.runs, after.runs, lambda run: run.label, _wall):
@@ -65,7 +68,8 @@ def match_pieces(
         room = names.get(piece.room)
         if room is None:
             return ("gone", piece.id)
-        return (room, *_place(piece, walls.get((piece.room, piece.run), piece.run), old))
+        known = doors if piece.kind in (Kind.LEG, Kind.HEAD) else walls
+        return (room, *_place(piece, known.get((piece.room, piece.run), piece.run), old))
 
     before_by = {now(piece): piece for piece in old_pieces}
     after_by = {(piece.room, *_place(piece, piece.run, new)): piece for piece in new_pieces}
@@ -77,21 +81,21 @@ def match_pieces(
     )
 
 
-def _place(piece: Piece, run: str, job: Job) -> Key:
+def _place(piece: Piece, called: str, job: Job) -> Key:
     """Return where a piece goes: its wall or door, its trim, and which part of that it is."""
     room = next(room for room in job.rooms if room.name == piece.room)
     part = piece.id.removeprefix(f"{room.tag}-{piece.run}")
-    if piece.kind in (Kind.LEG, Kind.HEAD):
-        return ("door", _door(room, piece.run), part)
-    return ("wall", run, part)
+    return ("door" if piece.kind in (Kind.LEG, Kind.HEAD) else "wall", called, part)
 
 
-def _door(room: Room, number: str) -> str:
-    """Return what a cased opening is called, its number where that tells it from no other."""
-    cased = [gap for gap in room.walk if isinstance(gap, Gap) and gap.casing is not None]
-    called = Counter(gap.called for gap in cased)
-    own = cased[int(number.removeprefix("D")) - 1].called
-    return own if own and called[own] == 1 else number
+def _doors(room: Room) -> list[tuple[str, Stretch]]:
+    return [(name, room.walk[place]) for place, name in opening_names(room).items()]
+
+
+def _door(door: tuple[str, Stretch]) -> Key:
+    gap = door[1]
+    assert isinstance(gap, Gap)  # noqa: S101  only openings are cased
+    return (gap.width, gap.clear_height, gap.casing, gap.head)
 
 
 def _rooms(old: Sequence[Room], new: Sequence[Room]) -> Iterable[tuple[Room, Room]]:

@@ -6,11 +6,14 @@ import json
 from collections.abc import Iterator
 from typing import Any, Final
 
-from trimlang.compare.changes import ON_STICKS, Change, Comparison, Fact, Money, OrderLine
+from trimlang.compare.changes import Change, Comparison, Stood
+from trimlang.compare.facts import ON_STICKS, Fact
+from trimlang.compare.order import Money, OrderLine
 from trimlang.joinery.piece import Piece
 from trimlang.lengths.tape import length_text
 from trimlang.record import record
 from trimlang.sheets.data import money_text
+from trimlang.site.site import State
 
 SCHEMA_VERSION: Final = 1
 
@@ -36,6 +39,7 @@ def _lines(found: Comparison, versions: Versions) -> Iterator[str]:
     yield from _part(
         "Already cut and wrong now", [f"{one.id}  {one.why}. {one.remedy}" for one in found.wrong]
     )
+    yield from _part("On site since", stood_texts(found))
     yield from _part("Renamed", renamed_texts(found))
     yield from _part("New pieces", [_piece(piece) for piece in found.added])
     yield from _part("Pieces gone", [_piece(piece) for piece in found.gone])
@@ -114,6 +118,18 @@ def renamed_texts(found: Comparison) -> list[str]:
     ]
 
 
+def stood_texts(found: Comparison) -> list[str]:
+    """Say what was done meanwhile by the logs: ``cut → fitted: ST-N-base, ST-E-base``."""
+    ways: dict[tuple[str, str], list[str]] = {}
+    for one in found.stood:
+        ways.setdefault((one.before.value, _state(one)), []).append(one.id)
+    return [f"{before} → {now}: {', '.join(ids)}" for (before, now), ids in ways.items()]
+
+
+def _state(one: Stood) -> str:
+    return "spoiled, to cut again" if one.now is State.SPOILED else one.now.value
+
+
 def order_text(line: OrderLine, found: Comparison) -> str:
     """Say a line of the order: ``base, 12 ft: 3 → 4 (52.20 → 69.60)``."""
     before = sum_text(found.old_money, line.old_cost)
@@ -167,6 +183,9 @@ def comparison_data(found: Comparison, versions: Versions) -> dict[str, Any]:
                 "ticket": _facts(change.told),
             }
             for change in found.changed
+        ],
+        "on_site": [
+            {"id": one.id, "was": one.before.value, "now": one.now.value} for one in found.stood
         ],
         "already_cut_and_wrong": [
             {"id": one.id, "why": one.why, "remedy": one.remedy} for one in found.wrong

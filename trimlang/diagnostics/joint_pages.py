@@ -136,9 +136,9 @@ JOINT_PAGES: Final = (
     ),
     Page(
         "T403",
-        "stock too short to splice",
-        "the sticks of {trim} are too short to splice run {run}",
-        "List longer stock, or allow shorter pieces (splices: least 12 in).",
+        "too short to splice",
+        "run {run} cannot be spliced: {why}",
+        "{remedy}",
         "Each piece of a spliced wall must be at least as long as the file allows.",
         _TRIM + 'stock base: 20 in at 2.00\nroom "Study", trim base, open walk\n'
         "  N: 14 ft, left=butt, right=butt",

@@ -23,7 +23,8 @@ from trimlang.record import record
 from trimlang.sheets import phrases
 from trimlang.sheets.pen import Pen
 from trimlang.sheets.words import words_in
-from trimlang.survey.job import Gap, Offer, Room, Run, Stretch, Trim
+from trimlang.survey.job import Offer, Room, Run, Stretch, Trim
+from trimlang.survey.openings import opening_names
 from trimlang.syntax import tree
 
 _SIGNS: Final = str.maketrans({sign: f"\\{sign}" for sign in "\\`*_[]<>|"})
@@ -93,8 +94,7 @@ def _pieces(reading: Reading, room: Room, stretch: Stretch) -> tuple[Piece, ...]
     if isinstance(stretch, Run):
         label = stretch.label
     else:
-        cased = [gap for gap in room.walk if isinstance(gap, Gap) and gap.casing is not None]
-        label = f"D{cased.index(stretch) + 1}" if stretch in cased else ""
+        label = opening_names(room).get(room.walk.index(stretch), "")
     return tuple(
         piece
         for piece in reading.result.pieces

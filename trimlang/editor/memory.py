@@ -7,93 +7,27 @@ asked for in one whole turn is forgotten.
 from __future__ import annotations
 
 from collections.abc import Hashable
-from dataclasses import fields, is_dataclass
-from fractions import Fraction
 from itertools import count
-from typing import Any, Final, Generic, TypeVar
 
-from trimlang.diagnostics import Diagnostic, Span
+from trimlang.diagnostics import Diagnostic
 from trimlang.joinery.pieces import Joined, Places, join_room
+from trimlang.shelf import Shelf, moved, placeless
 from trimlang.survey.job import Job, Room
 from trimlang.survey.settings import Settings
 from trimlang.syntax.parse import read_line
 from trimlang.syntax.tree import Statement
-
-_Kept = TypeVar("_Kept")
-_NOWHERE: Final = Span("", 0, 0, 0)
-_names: dict[type, tuple[str, ...]] = {}
-_plain: set[type] = {str, int, bool, Fraction, type(None), Settings}
-"""Kinds of values with no place in them."""
-
-
-def moved(value: Any, lines: int) -> Any:
-    """Return a value with each place in it ``lines`` further down."""
-    kind = type(value)
-    if kind in _plain:
-        return value
-    if kind is Span:
-        return Span(value.file, value.line + lines, value.column, value.end)
-    if kind is tuple:
-        return tuple([moved(part, lines) for part in value])
-    names = _parts(value)
-    return kind(*[moved(getattr(value, name), lines) for name in names]) if names else value
-
-
-def placeless(value: Any) -> Any:
-    """Return a value with each place in it forgotten."""
-    kind = type(value)
-    if kind is Span:
-        return _NOWHERE
-    if kind is tuple:
-        return tuple([placeless(part) for part in value])
-    names = _parts(value)
-    return kind(*[placeless(getattr(value, name)) for name in names]) if names else value
-
-
-def _parts(value: Any) -> tuple[str, ...]:
-    """Return the names of a node's fields; none for what is no node."""
-    kind = type(value)
-    names = _names.get(kind)
-    if names is None:
-        names = tuple(field.name for field in fields(value)) if is_dataclass(value) else ()
-        _names[kind] = names
-        if not names:
-            _plain.add(kind)
-    return names
-
-
-class _Shelf(Generic[_Kept]):
-    """What was made in this turn and in the last."""
-
-    def __init__(self) -> None:
-        self._now: dict[Hashable, _Kept] = {}
-        self._before: dict[Hashable, _Kept] = {}
-
-    def find(self, key: Hashable) -> _Kept | None:
-        found = self._now.get(key)
-        if found is None:
-            found = self._before.get(key)
-            if found is not None:
-                self._now[key] = found
-        return found
-
-    def keep(self, key: Hashable, made: _Kept) -> None:
-        self._now[key] = made
-
-    def turn(self) -> None:
-        self._before, self._now = self._now, {}
 
 
 class Memory:
     """The compiler's ``line`` and ``room`` for one job, remembering."""
 
     def __init__(self) -> None:
-        self._lines: _Shelf[tuple[Statement | None, tuple[Diagnostic, ...]]] = _Shelf()
-        self._rooms: _Shelf[tuple[Hashable, Joined]] = _Shelf()
+        self._lines: Shelf[tuple[Statement | None, tuple[Diagnostic, ...]]] = Shelf()
+        self._rooms: Shelf[tuple[Hashable, Joined]] = Shelf()
         self._job: Job | None = None
         self._common: Hashable = None
         self._settings: dict[int, tuple[Settings, int]] = {}
-        self._numbers: _Shelf[int] = _Shelf()
+        self._numbers: Shelf[int] = Shelf()
         self._next = count(1)
 
     def line(

@@ -7,8 +7,8 @@ from dataclasses import replace
 from typing import Final
 
 from trimlang.compiler import Result, WrongPlanError, plan_checked
-from trimlang.editor.memory import placeless
 from trimlang.record import record
+from trimlang.shelf import placeless
 from trimlang.stock.layout import CutStick, Place
 
 MOST_KEPT: Final = 16

@@ -20,6 +20,7 @@ from trimlang.joinery.sticks import longest_stick
 from trimlang.lengths.tape import feet_text
 from trimlang.survey.job import Gap, Job, Joint, Room, Trim
 from trimlang.survey.measures import Findings
+from trimlang.survey.openings import opening_names
 
 
 def casing_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
@@ -27,13 +28,10 @@ def casing_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
 
     A part that no stick is long enough for is reported: casing is never spliced.
     """
-    number = 0
-    for stretch in room.walk:
-        if not isinstance(stretch, Gap) or stretch.casing is None:
-            continue
-        number += 1
-        if stretch.clear_height is not None:
-            for piece in _casing(job, room, stretch, stretch.clear_height, f"D{number}"):
+    for place, door in opening_names(room).items():
+        stretch = room.walk[place]
+        if isinstance(stretch, Gap) and stretch.clear_height is not None:
+            for piece in _casing(job, room, stretch, stretch.clear_height, door):
                 longest = longest_stick(job.trim(piece.trim), job.settings.squares_off)
                 if longest is not None and piece.length > longest:
                     findings.say(

@@ -13,7 +13,7 @@ from trimlang.joinery.rounding import round_length
 from trimlang.joinery.splices import Studs, split
 from trimlang.joinery.walls import Wall
 from trimlang.lengths.angles import cosine
-from trimlang.lengths.tape import feet_text, steps_up
+from trimlang.lengths.tape import feet_text, length_text, steps_up
 from trimlang.record import record
 from trimlang.survey.job import End, Fit, Joint, Room, Run, Trim
 from trimlang.survey.measures import Findings
@@ -69,13 +69,29 @@ def spliced(
         longest -= past
     cut = _lengths(whole, wall, lap, longest, findings)
     if cut is None:
-        findings.say("T403", run.span, run=run.label, trim=trim.name)
+        findings.say("T403", run.span, run=run.label, **_too_short(whole, wall, longest, lap))
         return None
     halved = run.must_splice and whole.rounding.exact <= longest - settings.rounding_step
     # a mitre longer than the shortest piece leaves the joint no play
     steep = max(whole.left.inset, whole.right.inset) + lap >= settings.splice_least
     free = run.first_stud is None and not halved and not steep
     return Splice(whole, wall, trim, lap, longest, past, cut, free)
+
+
+def _too_short(whole: Piece, wall: Wall, longest: Fraction, lap: Fraction) -> dict[str, str]:
+    """Say whether it is the wall or the stock that is too short to be spliced, and what helps."""
+    settings, trim = wall.room.settings, whole.trim
+    least = length_text(settings.splice_least, settings.unit)
+    shorter = "allow shorter pieces (splices: least 12 in)"
+    two = f"too short for two pieces of {least} and their lap"
+    if whole.length <= longest:
+        remedy = f"Take splice off the run, as one stick of {trim} reaches, or {shorter}."
+        return {"why": f"the wall is {two}", "remedy": remedy}
+    remedy = f"List longer stock, or {shorter}."
+    if whole.rounding.exact + lap < 2 * settings.splice_least:
+        return {"why": f"the wall is longer than a stick of {trim}, and {two}", "remedy": remedy}
+    why = f"the sticks of {trim} are too short for pieces of {least} and more"
+    return {"why": why, "remedy": remedy}
 
 
 def _pieces(splice: Splice, cut: Sequence[Fraction]) -> list[Piece]:
@@ -152,8 +168,10 @@ def _lengths(
         cut = split(exact, longest, lap, settings, force=force, studs=studs)
         if cut is not None:
             return cut
+    cut = split(exact, longest, lap, settings, force=force)
+    if cut is not None and run.first_stud is not None:
         findings.say("T406", run.span, run=run.label, trim=whole.trim)
-    return split(exact, longest, lap, settings, force=force)
+    return cut
 
 
 def with_mates(room: Room, pieces: Iterable[Piece]) -> list[Piece]:

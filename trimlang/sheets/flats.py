@@ -98,7 +98,7 @@ def flats_csv(site: Site) -> str:
     """Return a line for each piece: the stick that it is cut from, and the flat that it is for."""
     pieces = {piece.id: (one, piece) for one in site.flats for piece in one.result.pieces}
     text = StringIO()
-    lines = csv.writer(text, lineterminator="\n")
+    lines = csv.writer(text)
     lines.writerow(COLUMNS)
     for plan in site.result.plans:
         for stick in plan.sticks:

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+from functools import partial
+from itertools import accumulate
 from math import cos, radians, sin
 
 from trimlang.compiler import Result
@@ -24,7 +27,8 @@ from trimlang.sheets.plan_paper import (
     walls,
 )
 from trimlang.sheets.polygons import Point, far
-from trimlang.survey.job import End, Joint, Room, Run
+from trimlang.shelf import Shelf, placeless
+from trimlang.survey.job import End, Joint, Room, Run, Trim
 from trimlang.survey.outline import outline
 
 
@@ -57,15 +61,42 @@ class RoomPlan:
     note: str
 
 
-def floor_plan(result: Result, pen: Pen) -> tuple[RoomPlan, ...]:
-    """Return every room that has a walk."""
-    return tuple(
-        _room(result, room, pen.of(room.settings.unit)) for room in result.job.rooms if room.walk
-    )
+def floor_plan(
+    result: Result, pen: Pen, kept: Shelf[RoomPlan] | None = None
+) -> tuple[RoomPlan, ...]:
+    """Return every room that has a walk; rooms that are ``kept`` are not drawn again."""
+    rooms = [room for room in result.job.rooms if room.walk]
+    trims = tuple(placeless(trim) for trim in result.job.trims)
+    backs = _backs(result)
+    drawn: list[RoomPlan] = []
+    for room in rooms:
+        own = pen.of(room.settings.unit)
+        joints = backs.get(room.name, ())
+        draw = partial(_room, room, trims, joints, own)
+        if kept is None:
+            drawn.append(draw())
+        else:
+            drawn.append(kept.once((placeless(room), trims, joints, own), draw))
+    return tuple(drawn)
 
 
-def _room(result: Result, room: Room, pen: Pen) -> RoomPlan:
-    drawn = outline(room, result.job.trims)
+def _backs(result: Result) -> dict[str, tuple[tuple[str, Fraction], ...]]:
+    """Return by room the runs whose first trim is pieced, and each part's wall side, in inches."""
+    first: dict[tuple[str, str], str] = {}
+    backs: dict[str, list[tuple[str, Fraction]]] = {}
+    for piece in result.pieces:
+        if piece.kind is not Kind.RUN:
+            continue
+        trim = first.setdefault((piece.room, piece.run), piece.trim)
+        if piece.trim == trim and piece.parts > 1:
+            backs.setdefault(piece.room, []).append((piece.run, piece.back))
+    return {room: tuple(parts) for room, parts in backs.items()}
+
+
+def _room(
+    room: Room, trims: tuple[Trim, ...], joints: tuple[tuple[str, Fraction], ...], pen: Pen
+) -> RoomPlan:
+    drawn = outline(room, trims)
     laid = walls(room, drawn)
     paper = Paper(laid, pen.unit)
     lines: list[Line] = []
@@ -79,7 +110,7 @@ def _room(result: Result, room: Room, pen: Pen) -> RoomPlan:
             lines.append(line("run", one, other))
             marks += _corner_marks(stretch, one, other)
             names.append(_wanted("run", wall, one, other, stretch.label))
-            lines += [_across(paper, wall, at) for at in _splices(result, room, stretch)]
+            lines += [_across(paper, wall, at) for at in _splices(joints, stretch)]
         else:
             lines.append(line(stretch.kind, one, other))
             lines += [jamb(wall, one), jamb(wall, other)]
@@ -127,19 +158,10 @@ def _row(run: Run, pen: Pen) -> WallRow:
     )
 
 
-def _splices(result: Result, room: Room, run: Run) -> list[float]:
+def _splices(joints: tuple[tuple[str, Fraction], ...], run: Run) -> list[float]:
     """How far from the wall's left end its first trim is pieced, in inches."""
-    parts = [
-        piece
-        for piece in result.pieces
-        if piece.kind is Kind.RUN and (piece.room, piece.run) == (room.name, run.label)
-    ]
-    parts = [piece for piece in parts if piece.trim == parts[0].trim]
-    marks, at = [], 0.0
-    for piece in parts[:-1]:
-        at += float(piece.back)
-        marks.append(at)
-    return marks
+    parts = [float(back) for label, back in joints if label == run.label]
+    return list(accumulate(parts[:-1]))
 
 
 def _corner_marks(run: Run, one: Point, other: Point) -> list[tuple[str, str, str, str]]:

@@ -20,7 +20,7 @@ def order_csv(result: Result) -> str:
     Lengths are inches, money is the job's own, both as decimals.
     """
     text = StringIO()
-    lines = csv.writer(text, lineterminator="\n")
+    lines = csv.writer(text)
     lines.writerow(COLUMNS)
     for plan in result.plans:
         for line in plan.bought:

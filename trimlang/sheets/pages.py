@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Collection
 from pathlib import Path
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING, Any, Final
 
 from markupsafe import Markup
 
@@ -27,6 +27,7 @@ from trimlang.sheets.words import N_, words_in
 
 if TYPE_CHECKING:
     from trimlang.pool.site import Site
+    from trimlang.shelf import Shelf
 
 TITLES: Final = {
     "tickets": N_("Cut tickets"),
@@ -44,7 +45,13 @@ CHANGED: Final = "tickets-changed"
 
 
 def _drawn(
-    result: Result, pen: Pen, *, qr: bool, stock: Label | None, site: Site | None
+    result: Result,
+    pen: Pen,
+    *,
+    qr: bool,
+    stock: Label | None,
+    site: Site | None,
+    kept: Shelf[Any] | None,
 ) -> dict[str, Callable[[], dict[str, object]]]:
     """Return how each sheet's own context is made."""
     left = left_to_cut(result)
@@ -62,7 +69,7 @@ def _drawn(
         "saw-sheet": lambda: {"saw": saw_sheet(left, pen)},
         "floor-plan": lambda: {
             "house": house(result, pen),
-            "rooms": floor_plan(result, pen),
+            "rooms": floor_plan(result, pen, kept),
         },
         **({"flats": lambda: _flats(site, pen)} if site else {}),
     }
@@ -144,7 +151,8 @@ def render_sheets(
         return {"sheet": title, "page_rule": Markup(f"{size}\n{rules}")}  # noqa: S704 - escaped
 
     sheets: dict[str, str] = {}
-    for name, own in _drawn(result, pen, qr=qr, stock=stock, site=site).items():
+    drawn = _drawn(result, pen, qr=qr, stock=stock, site=site, kept=press.kept)
+    for name, own in drawn.items():
         if only is None or name in only:
             template = "tickets.html" if name == CHANGED else f"{name}.html"
             sheets[name] = press.sheet(template, {**common, **titled(name), **own()})

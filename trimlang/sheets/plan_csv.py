@@ -143,7 +143,7 @@ def _cut(cut: Cut) -> tuple[str, ...]:
 
 def _table(columns: Iterable[str], rows: Iterable[Iterable[object]]) -> str:
     text = StringIO()
-    lines = csv.writer(text, lineterminator="\n")
+    lines = csv.writer(text)
     lines.writerow(columns)
     lines.writerows(rows)
     return text.getvalue()

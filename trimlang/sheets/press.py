@@ -11,7 +11,7 @@ from collections.abc import Mapping
 from functools import cache
 from pathlib import Path
 from types import TracebackType
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Any
 
 from jinja2 import (
     BaseLoader,
@@ -31,6 +31,8 @@ from trimlang.sheets.plates import PLATES, PlateLoader, module_name, plate_text
 if TYPE_CHECKING:
     from importlib.resources.abc import Traversable
 
+    from trimlang.shelf import Shelf
+
 
 class SheetTemplateError(Exception):
     """A template cannot be read or filled: ``file``, ``line`` and what is wrong."""
@@ -43,7 +45,12 @@ class SheetTemplateError(Exception):
 
 
 class Press:
-    """Prints sheets from templates: those in the folder ``own`` first, then the shipped ones."""
+    """Prints sheets from templates: those in the folder ``own`` first, then the shipped ones.
+
+    ``kept`` are drawings of an earlier set that may serve again, where any are kept.
+    """
+
+    kept: Shelf[Any] | None = None
 
     def __init__(self, own: Path | None) -> None:
         loaders: list[BaseLoader] = [FunctionLoader(_shipped)]

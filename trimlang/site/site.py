@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING
 from trimlang.record import record
 
 if TYPE_CHECKING:
+    from trimlang.joinery.piece import Piece
     from trimlang.site.replay import Told
 
 
@@ -41,7 +42,8 @@ class Site:
 
     ``changed`` are the pieces still to cut whose tickets the last new plan
     changed; ``replanned`` tells whether there was one.  ``spent`` is what the
-    sticks cost so far, ``to_buy`` what the rest of the order costs.
+    sticks cost so far, ``to_buy`` what the rest of the order costs.  ``asked`` are
+    the pieces that are cut to another length than the survey asks for now, as it asks.
     """
 
     states: Mapping[str, State]
@@ -51,6 +53,7 @@ class Site:
     to_buy: Fraction
     in_hand: tuple[InHand, ...]
     told: tuple[Told, ...]
+    asked: Mapping[str, Piece]
 
     def state(self, piece: str) -> State:
         """Return how a piece stands."""

@@ -76,8 +76,9 @@ def under_way(
         if wrong:
             raise WrongSiteError("; ".join(wrong))
         plans.append(trim_plan(site))
-    pieces = frozen(pieces, live)
-    return pieces, tuple(plans), tuple(findings), _site(job, pieces, trims, plans)
+    kept = frozen(pieces, live)
+    asked = {one.id: one for one, now in zip(pieces, kept, strict=True) if one is not now}
+    return kept, tuple(plans), tuple(findings), _site(job, kept, trims, plans, asked)
 
 
 def _trim_of(entry: Entry, of_piece: Mapping[str, str]) -> str | None:
@@ -114,7 +115,11 @@ def _first_layout(bench: Bench, plan: TrimPlan | None, pieces: Mapping[str, Piec
 
 
 def _site(
-    job: Job, pieces: Iterable[Piece], trims: Iterable[TrimSite], plans: Iterable[TrimPlan]
+    job: Job,
+    pieces: Iterable[Piece],
+    trims: Iterable[TrimSite],
+    plans: Iterable[TrimPlan],
+    asked: Mapping[str, Piece],
 ) -> Site:
     live = standing(job.log)
     lost = {entry.piece for entry in job.log if isinstance(entry, Spoiled)}
@@ -135,6 +140,7 @@ def _site(
         sum((plan.cost for plan in plans), Fraction(0)),
         tuple(held for site in trims for held in _in_hand(site)),
         tuple(told for site in trims for told in site.told),
+        asked,
     )
 
 

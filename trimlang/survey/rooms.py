@@ -128,14 +128,16 @@ class _Reader:
     def _named_trims(self, facts: tuple[tree.Fact, ...], also: tuple[str, ...]) -> tuple[str, ...]:
         """Return the trims that a line names: “trim base, shoe”."""
         named: list[str] = []
+        listed = False
         for fact in facts:
             if fact.kind not in ("trims", "also_trim"):
                 continue
+            listed = listed or fact.kind == "trims"
             word = fact.values[0]
             assert isinstance(word, tree.Word)  # noqa: S101  the grammar says so
             if word.text not in self._trims:
                 unknown_trim(word, self._trims, self._findings, also)
-            elif fact.kind == "also_trim" and not named:
+            elif not listed:
                 self._findings.say("T216", word.span, trim=word.text)
             elif word.text not in named:
                 named.append(word.text)
@@ -196,9 +198,9 @@ def _is_heading(line: tree.Statement) -> bool:
     """Tell whether an unreadable line was most likely a room's heading."""
     if not isinstance(line, tree.Unreadable) or not line.words:
         return False
-    from trimlang.syntax.mistakes import LINE_WORDS, nearest
+    from trimlang.syntax.mistakes import line_words, nearest
 
-    return nearest(line.words[0], LINE_WORDS) == "room"
+    return nearest(line.words[0], line_words()) == "room"
 
 
 def _lost(span: Span) -> Gap:

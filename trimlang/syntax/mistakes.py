@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from difflib import get_close_matches
+from functools import cache
 from typing import Final
 
 from lark import Token
@@ -11,49 +12,15 @@ from lark.exceptions import UnexpectedCharacters, UnexpectedInput, UnexpectedTok
 
 from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.diagnostics.suggestion import Suggestion
+from trimlang.syntax.grammar import parser
+from trimlang.syntax.words import spellings
 
-LINE_WORDS: Final = (
-    "job", "surveyed", "unit", "include", "currency", "trim", "stock", "on-hand", "saw", "spare",
-    "taken", "round", "corners", "splices", "closes",
-    "casings", "nails", "caulk", "filler", "paint", "room", "opening",
-    "bare", "cut", "spoiled", "shortened", "fitted", "bought", "rack",
-)  # fmt: skip
+_CHOICES: Final = frozenset({"JOINT", "SIDE", "TAKEN_AT", "DIRECTION"})
+"""Terminals whose words mean different things; of any other the usual word is enough."""
 
-PART_WORDS: Final = ("left", "right", "note", "trim", "splice", "no", "taken", "entrance")
-"""Words that begin a part of a line, after a comma."""
+_USUAL: Final = {"FL_OZ": "fl oz", "COATS": "coats"}
+"""Where the usual word is not the shortest."""
 
-_WORDS: Final[dict[str, tuple[str, ...]]] = {
-    "JOINT": (
-        "in-corner",
-        "out-corner",
-        "butt",
-        "return",
-        "splice",
-        "open",
-        "rake",
-        "plumb",
-        "level",
-    ),
-    "SIDE": ("left", "right"),
-    "TAKEN_AT": ("wall", "point"),
-    "DIRECTION": ("up", "down", "nearest"),
-    "MITRE": ("mitre",),
-    "A": ("a",),
-    "LITRE": ("litre",),
-    "FL_OZ": ("fl oz",),
-    "COATS": ("coats",),
-    "SQFT": ("sqft",),
-    "SQM": ("sqm",),
-    "OPEN_WALK": ("open walk",),
-    "ON_HAND": ("on-hand",),
-}
-_PLAIN: Final = frozenset(
-    "AT MOST OF TO OFF IN FRONT THICK TALL PACK KERF READS SQUARES BY COPE NEVER ALLOWED ANGLE"
-    " LEAST EVERY LONG PLATE FLOOR WALLBOARD BOX BEAD TUBE TUB WASTE CAN QUART GALLON AS NOTE NO"
-    " SPLICE ENTRANCE TRIM TAKEN CORNER DIAGONAL REACHES WITHIN GAP STUDS FIRST STUD WIDE SPRING"
-    " RISING OVER CASING REVEAL OVERHANG HEAD HEIGHT COVERS ANY ONE PIECE SPOILED"
-    " FROM INTO AND NOTHING".split()
-)
 _PHRASES: Final[dict[str, str]] = {
     "COMMA": "a comma",
     "COLON": "a colon",
@@ -74,12 +41,33 @@ _UNIT_TOKENS: Final = frozenset({"FOOT", "INCH", "METRIC", "OTHER_UNIT"})
 _WORD_AT: Final = re.compile(r"[^\W\d_][\w.\-]*|\d[\w./]*|\S")
 
 
+@cache
+def line_words() -> tuple[str, ...]:
+    """Return the words that begin a line."""
+    return _words_after("")
+
+
+@cache
+def part_words() -> tuple[str, ...]:
+    """Return the words that begin a part of a room's or a wall's line, after a comma."""
+    lines = ('room "x",', "x: 1 in,", "opening 1 in,")
+    return tuple(dict.fromkeys(word for line in lines for word in _words_after(line)))
+
+
+def _words_after(text: str) -> tuple[str, ...]:
+    """Return the words that may follow the beginning of a line, as the grammar lists them."""
+    reader = parser().parse_interactive(text)
+    reader.exhaust_lexer()
+    accepted = reader.accepts()
+    return tuple(word for name, ways in spellings().items() if name in accepted for word in ways)
+
+
 def _expected_words(terminals: set[str]) -> list[str]:
+    known = spellings()
     words: list[str] = []
-    for name in sorted(terminals):
-        words.extend(_WORDS.get(name, ()))
-        if name in _PLAIN:
-            words.append(name.lower())
+    for name in sorted(terminals & known.keys() - _UNIT_TOKENS - _PHRASES.keys()):
+        ways = known[name]
+        words.extend(ways if name in _CHOICES else [_USUAL.get(name, ways[0])])
     return words
 
 
@@ -155,7 +143,7 @@ def explain(error: UnexpectedInput, text: str, file: str, line: int) -> Diagnost
         first = not text[: slip.column - 1].strip()
         if first and terminals == {"COLON"}:
             remedy = did_you_mean(
-                before, LINE_WORDS, "A run is written “N: 29 1/8 in, left=in-corner, right=butt”."
+                before, line_words(), "A run is written “N: 29 1/8 in, left=in-corner, right=butt”."
             )
             return say("T100", slip, word=str(before), remedy=remedy)
         if word == "=":
@@ -168,11 +156,11 @@ def explain(error: UnexpectedInput, text: str, file: str, line: int) -> Diagnost
         remedy = did_you_mean(before, ("note",), "A text in quotes follows the word note.")
         return say("T101", slip, word=str(before), wanted="“note”", remedy=remedy)
     if column == 1 or not text[: column - 1].strip():
-        remedy = did_you_mean(word, LINE_WORDS, "See the list of lines in docs/language.md.")
+        remedy = did_you_mean(word, line_words(), "See the list of lines in docs/language.md.")
         return say("T100", span, word=word, remedy=remedy)
     if before is not None:
         slip = Span(file, line, before.column or 1, (before.column or 1) + len(before))
-        if before.type == "NAME" and found and nearest(before, PART_WORDS) == "trim":
+        if before.type == "NAME" and found and nearest(before, part_words()) == "trim":
             # “trm base”: a name where a list of trims should begin
             remedy = did_you_mean(before, ("trim",), "")
             return say("T101", slip, word=str(before), wanted="“trim”", remedy=remedy)
@@ -205,7 +193,7 @@ def _remedy(word: str, rest: str, terminals: set[str]) -> str:
     if "JOINT" in terminals and word.casefold() in _SAME_JOINT:
         joint = _SAME_JOINT[word.casefold()]
         return Suggestion(f"Did you mean “{joint}”?", joint)
-    if "COMMA" in terminals and word.casefold() in PART_WORDS:
+    if "COMMA" in terminals and word.casefold() in part_words():
         return Suggestion(f"Put a comma before “{word}”.", f", {word}")
     return did_you_mean(word, expected, f"Write {_expected_phrase(terminals)} here.")
 

@@ -1,4 +1,4 @@
-MADE_FROM = '932c131085b3e9dcc7448f28be0937e349195b3bc98c9634ca14a2ab4bd82ee2'
+MADE_FROM = 'cbced7a752764ffbaacce85ae21f8f819e53c83390ce4e78cfad83fb937b0a85'
 from jinja2.runtime import LoopContext, Macro, Markup, Namespace, TemplateNotFound, TemplateReference, TemplateRuntimeError, Undefined, escape, identity, internalcode, markup_join, missing, str_join
 name = 'comparison.html'
 
@@ -168,6 +168,17 @@ def block_body(context, missing=missing):
                 yield '</b></td></tr>\n'
             l_1_one = missing
             yield '</tbody>\n</table>\n</section>\n'
+        if environment.getattr((undefined(name='found') if l_0_found is missing else l_0_found), 'stood'):
+            pass
+            yield '<section>\n<h2>On site since</h2>\n<ul class="steps">\n'
+            for l_1_text in context.call(environment.getattr((undefined(name='say') if l_0_say is missing else l_0_say), 'stood_texts'), (undefined(name='found') if l_0_found is missing else l_0_found), _block_vars=_block_vars):
+                _loop_vars = {}
+                pass
+                yield '<li>'
+                yield escape(l_1_text)
+                yield '</li>\n'
+            l_1_text = missing
+            yield '</ul>\n</section>\n'
         if environment.getattr((undefined(name='found') if l_0_found is missing else l_0_found), 'renamed'):
             pass
             yield '<section>\n<h2>Renamed</h2>\n<ul class="steps">\n'
@@ -263,4 +274,4 @@ def block_body(context, missing=missing):
             yield '</ul>\n</section>\n'
 
 blocks = {'kind': block_kind, 'body': block_body}
-debug_info = '1=19&3=22&4=30&5=36&8=67&10=76&14=79&15=85&2=105&21=115&22=142&23=150&26=155&32=158&33=162&39=170&43=173&44=177&49=181&50=184&51=187&57=190&62=197&66=200&67=204&72=208&78=211&79=215&88=230&89=234&90=238&93=240&99=243&104=250&108=253&109=257'
+debug_info = '1=19&3=22&4=30&5=36&8=67&10=76&14=79&15=85&2=105&21=115&22=142&23=150&26=155&32=158&33=162&39=170&43=173&44=177&49=181&53=184&54=188&59=192&60=195&61=198&67=201&72=208&76=211&77=215&82=219&88=222&89=226&98=241&99=245&100=249&103=251&109=254&114=261&118=264&119=268'

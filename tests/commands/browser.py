@@ -1,0 +1,97 @@
+"""Chromium without a window, driven over two pipes: opens a page and asks it things."""
+
+from __future__ import annotations
+
+import json
+import shutil
+import subprocess
+from pathlib import Path
+from time import monotonic, sleep
+from typing import Any
+
+CHROMIUM = shutil.which("chromium")
+_OPTIONS = (
+    "--headless --no-sandbox --disable-gpu --no-first-run --disable-background-networking"
+    " --disable-component-update --disable-sync --disable-extensions --remote-debugging-pipe"
+).split()
+
+
+class Browser:
+    """One page of a browser; ``with Browser(profile, patience) as page``."""
+
+    def __init__(self, profile: Path, patience: float) -> None:
+        assert CHROMIUM
+        self._patience = patience
+        # it reads what to do from its third pipe and answers on the fourth
+        own = ["sh", "-c", 'exec "$@" 3<&0 4>&1 </dev/null >/dev/null', "sh", CHROMIUM]
+        self._process = subprocess.Popen(
+            [
+                *own,
+                *_OPTIONS,
+                "--host-resolver-rules=MAP * ~NOTFOUND, EXCLUDE 127.0.0.1",
+                f"--user-data-dir={profile}",
+            ],
+            stdin=subprocess.PIPE,
+            stdout=subprocess.PIPE,
+            stderr=subprocess.DEVNULL,
+        )
+        self._number = 0
+        self._session: str | None = None
+
+    def __enter__(self) -> Browser:
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self._process.kill()
+        self._process.wait()
+        for pipe in (self._process.stdin, self._process.stdout):
+            assert pipe
+            pipe.close()
+
+    def open(self, address: str) -> None:
+        """Open a page in a tab of its own."""
+        target = self._ask("Target.createTarget", url=address)["targetId"]
+        attached = self._ask("Target.attachToTarget", targetId=target, flatten=True)
+        self._session = attached["sessionId"]
+
+    def text(self) -> str:
+        """Return what a reader of the page reads."""
+        return str(self.value("document.body ? document.body.innerText : ''") or "")
+
+    def value(self, script: str) -> Any:
+        """Return what a script says in the page; None while the page is being loaded."""
+        said = self._ask("Runtime.evaluate", expression=script, returnByValue=True)
+        return said.get("result", {}).get("value")
+
+    def until(self, words: str, *, gone: bool = False) -> str:
+        """Wait until a reader reads these words, or no longer does; return the page's text."""
+        ends = monotonic() + self._patience
+        while (words in (text := self.text())) == gone:
+            assert monotonic() < ends, text
+            sleep(0.02)
+        return text
+
+    def _ask(self, what: str, **how: Any) -> dict[str, Any]:
+        pipe, answers = self._process.stdin, self._process.stdout
+        assert pipe
+        assert answers
+        self._number += 1
+        asked: dict[str, Any] = {"id": self._number, "method": what, "params": how}
+        if self._session is not None:
+            asked["sessionId"] = self._session
+        pipe.write(json.dumps(asked).encode() + b"\0")
+        pipe.flush()
+        while True:
+            said = json.loads(_message(answers))
+            if said.get("id") == self._number:
+                found: dict[str, Any] = said.get("result", {})
+                return found
+
+
+def _message(answers: Any) -> bytes:
+    """Read what stands before the next zero."""
+    parts = bytearray()
+    while (sign := answers.read(1)) != b"\0":
+        assert sign, "the browser has ended"
+        parts += sign
+    return bytes(parts)

@@ -1,0 +1,102 @@
+"""What is cut otherwise at a piece, and what else its ticket says otherwise, in words."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import fields
+from fractions import Fraction
+from typing import Final
+
+from trimlang.joinery.piece import Cut, Piece
+from trimlang.lengths.tape import length_text
+from trimlang.record import record
+from trimlang.sheets import phrases
+from trimlang.sheets.pen import Pen
+from trimlang.sheets.ticket import Ticket
+from trimlang.sheets.words import words_in
+from trimlang.survey.job import Job
+
+ON_STICKS: Final = ("stick", "place on the stick")
+"""Facts of a ticket that only say where on the sticks a piece lies."""
+
+_TOLD: Final = {
+    "room": "room", "run": "run", "part": "part", "stick": "stick", "order": "place on the stick",
+    "mates": "mates", "note": "note", "fit": "fit", "edges": "edges", "rounding": "rounding",
+    "caution": "caution",
+}  # fmt: skip
+
+
+@record
+class Fact:
+    """One thing that was so and is so now, as words; empty where there is nothing to say."""
+
+    what: str
+    before: str
+    after: str
+
+
+def pen_of(job: Job) -> Pen:
+    """Return what writes a version's quantities."""
+    return Pen(words_in("en"), job.currency, job.settings.unit)
+
+
+def cut_facts(old: Piece, new: Piece, old_job: Job, new_job: Job) -> Iterator[Fact]:
+    """Yield what is sawn otherwise, of a piece of one job and the same of another."""
+    was, now = pen_of(old_job).of(old.unit), pen_of(new_job).of(new.unit)
+    sections = (_section(old, old_job, was), _section(new, new_job, now))
+    if sections[0] != sections[1]:
+        yield Fact("trim", *sections)
+    if old.to_mark != new.to_mark:
+        yield _length("length", old.to_mark, new.to_mark, was, now)
+    elif old.length != new.length:
+        yield _length("taken of the stick", old.length, new.length, was, now)
+    if old.measured_on is not new.measured_on:
+        yield Fact("measured", phrases.measured(old, was.words), phrases.measured(new, now.words))
+    for side, one, other in (("left", old.left, new.left), ("right", old.right, new.right)):
+        if _as_sawn(one) != _as_sawn(other):
+            yield Fact(f"{side} end", _end(one, was), _end(other, now))
+
+
+def _length(what: str, old: Fraction, new: Fraction, was: Pen, now: Pen) -> Fact:
+    fact = Fact(what, was.length(old), now.length(new))
+    if fact.before != fact.after:
+        return fact
+    return Fact(what, length_text(old, was.unit), length_text(new, now.unit))
+
+
+def _section(piece: Piece, job: Job, pen: Pen) -> str:
+    trim = job.trim(piece.trim)
+    sizes = [
+        f"{pen.length(size)} {word}"
+        for size, word in ((trim.thickness, "thick"), (trim.height, "tall"))
+        if size is not None
+    ]
+    spring = [] if trim.spring is None else [f"spring {pen.angle(trim.spring)}"]
+    return ", ".join([*sizes, *spring, *trim.material])
+
+
+def _as_sawn(cut: Cut) -> tuple[object, ...]:
+    return (
+        cut.joint, cut.fit, cut.setting, cut.bevel_setting, cut.lean, cut.long_edge, cut.inset
+    )  # fmt: skip
+
+
+def _end(cut: Cut, pen: Pen) -> str:
+    joint = phrases.joint_name(cut, pen.words)
+    return f"{joint}, {phrases.setting(cut, pen)}, {phrases.long_point(cut, pen.words)}"
+
+
+def told_facts(old: Ticket, new: Ticket) -> Iterator[Fact]:
+    """Yield what a ticket says otherwise, with its name first."""
+    if old == new:
+        return
+    if old.id != new.id:
+        yield Fact("name", old.id, new.id)
+    said = False
+    for field in fields(Ticket):
+        before, after = getattr(old, field.name), getattr(new, field.name)
+        if before != after and field.name in _TOLD:
+            said = True
+            yield Fact(_TOLD[field.name], before, after)
+    if not said and old.id == new.id:
+        yield Fact("how the ends are cut or drawn", "", "")
