@@ -15,6 +15,7 @@ import pickle
 import resource
 import signal
 import sys
+from collections import defaultdict
 from collections.abc import Callable
 from contextlib import suppress
 from dataclasses import dataclass
@@ -76,10 +77,16 @@ class Trial:
         gc.freeze()
         seconds = sum(one.seconds for one in seen)
         say(f"{len(items)} tests, {seconds:.0f} s; {len(self.mutants)} mutants")
+        caught: defaultdict[str, set[str]] = defaultdict(set)
         with self.results.open("a", encoding="utf-8") as kept:
             for number, mutant in enumerate(self.mutants, start=1):
+                before = caught[mutant.module + mutant.function]
                 chosen = _that_reach(mutant, self.tests(mutant), items, seen)
+                # what noticed one change to a function most likely notices another
+                chosen.sort(key=lambda place: items[place].nodeid not in before)
                 status, by = _try(mutant, [items[place] for place in chosen], seen, chosen)
+                if status == "caught":
+                    before.add(by)
                 row = {"key": mutant.key, "status": status, "by": by, "tests": len(chosen)}
                 kept.write(json.dumps(row, ensure_ascii=False) + "\n")
                 kept.flush()
