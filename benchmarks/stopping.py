@@ -3,8 +3,8 @@
     python -m benchmarks.stopping --times 40
 
 Half of the stops meet a job that is printed as PDF for most of its time, half one that is
-in the solver for seconds, so that the points lie in every stage.  Points before Python has
-started are left out.
+in the solver for seconds, so that the points lie in every stage.  A negative exit code is of a
+process that had not begun to listen.
 """
 
 from __future__ import annotations
