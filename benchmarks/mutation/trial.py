@@ -26,6 +26,7 @@ from typing import Any
 
 import pytest
 from _pytest.runner import runtestprotocol
+from coverage import Coverage
 from hypothesis import Phase, settings
 
 from benchmarks.mutation.mutants import Mutant
@@ -35,6 +36,7 @@ MEMORY = 3 << 30
 """More than this is a mutant's appetite."""
 # a mutant's test may take as much longer as this before it is taken for endless (CPU seconds)
 TIMES, AND = 10, 3.0
+MOST_EXAMPLES = 15
 AT_MOST = 600
 """Seconds by the clock, for one that waits."""
 
@@ -68,6 +70,8 @@ class Trial:
     def pytest_runtestloop(self, session: pytest.Session) -> bool:
         """Run all tests once, then some for each mutant."""
         items = session.items
+        for item in items:
+            _with_fewer_examples(item)
         seen, loaded = in_fork(lambda: _first_run(items, self.root, self.mutants))
         for name in loaded:
             with suppress(Exception):
@@ -95,6 +99,15 @@ class Trial:
         return True
 
 
+def _with_fewer_examples(item: pytest.Item) -> None:
+    """What few examples notice, many do; a survivor would cost all of them."""
+    test = getattr(item, "obj", None)
+    asked = getattr(test, "_hypothesis_internal_use_settings", None)
+    if asked is not None:
+        fewer = settings(asked, max_examples=min(asked.max_examples, MOST_EXAMPLES))
+        test._hypothesis_internal_use_settings = fewer
+
+
 def say(text: str) -> None:
     """Tell how far it is, past pytest's capturing."""
     os.write(2, f"{text}\n".encode())
@@ -105,30 +118,29 @@ def _first_run(
 ) -> tuple[list[Seen], list[str]]:
     """Run every test as it is; they must pass."""
     before = set(sys.modules)
-    files = {
+    modules = {
         str(root / (mutant.module.replace(".", "/") + ".py")): mutant.module for mutant in mutants
     }
-    found: list[Seen] = []
-    for item, after in zip(items, [*items[1:], None], strict=True):
-        lines: set[tuple[str, int]] = set()
-
-        def within(frame: Any, *_: Any, lines: Any = lines) -> Any:
-            lines.add((files[frame.f_code.co_filename], frame.f_lineno))
-            return within
-
-        def calls(frame: Any, *_: Any, within: Any = within) -> Any:
-            return within(frame) if frame.f_code.co_filename in files else None
-
+    watch = Coverage(data_file=None, include=sorted(modules))
+    watch.start()
+    took: list[float] = []
+    for place, (item, after) in enumerate(zip(items, [*items[1:], None], strict=True)):
         _forget()
+        watch.switch_context(str(place))
         began = process_time()
-        sys.settrace(calls)
-        reports = runtestprotocol(item, nextitem=after, log=False)
-        sys.settrace(None)
-        for report in reports:
+        for report in runtestprotocol(item, nextitem=after, log=False):
             if report.failed:
                 say(f"{item.nodeid} fails as it is:\n{report.longreprtext}")
                 raise SystemExit(1)
-        found.append(Seen(process_time() - began, frozenset(lines)))
+        took.append(process_time() - began)
+    watch.stop()
+    lines: defaultdict[str, set[tuple[str, int]]] = defaultdict(set)
+    data = watch.get_data()
+    for file in data.measured_files():
+        for line, places in data.contexts_by_lineno(file).items():
+            for place in places:
+                lines[place].add((modules[file], line))
+    found = [Seen(seconds, frozenset(lines[str(at)])) for at, seconds in enumerate(took)]
     return found, sorted(set(sys.modules) - before)
 
 

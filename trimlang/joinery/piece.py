@@ -11,7 +11,6 @@ from trimlang.record import record
 from trimlang.survey.job import Fit, Joint
 from trimlang.survey.settings import Direction
 
-
 NOTHING: Final = Fraction(0)
 
 
