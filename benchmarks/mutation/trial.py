@@ -121,7 +121,7 @@ def _first_run(
     modules = {
         str(root / (mutant.module.replace(".", "/") + ".py")): mutant.module for mutant in mutants
     }
-    watch = Coverage(data_file=None, include=sorted(modules))
+    watch = Coverage(data_file=None, config_file=False, include=sorted(modules))
     watch.start()
     took: list[float] = []
     for place, (item, after) in enumerate(zip(items, [*items[1:], None], strict=True)):

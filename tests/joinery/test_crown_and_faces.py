@@ -9,9 +9,11 @@ import pytest
 
 from tests.conftest import walls
 from trimlang.compiler import check_job
+from trimlang.joinery.faces import face_cut
 from trimlang.joinery.piece import Lean, Piece
 from trimlang.joinery.splice_places import other_cuts
 from trimlang.survey.job import Fit, Joint
+from trimlang.survey.settings import Settings
 
 CROWN = "trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg\nstock crown: 12 ft at 28.80\n"
 
@@ -94,3 +96,30 @@ def test_other_places_for_a_splice_keep_its_rules() -> None:
     assert any(cut[0] == 100 and cut[1] == 192 for cut in cuts)
     assert any(max(one - other for one, other in pairwise(sorted(cut, reverse=True))) < 1
                for cut in cuts)  # fmt: skip
+
+
+def test_crown_at_a_wide_corner() -> None:
+    (one,) = crown("N: 40 in, left=in-corner(120 deg), right=out-corner(120 deg)")
+    # standing, the corner is mitred 30°: 3 5/8 × sin 38° × tan 30° = 1.28850
+    assert float(one.left.inset) == pytest.approx(1.28850, abs=1e-4)
+    assert float(one.right.inset) == pytest.approx(1.28850, abs=1e-4)
+
+
+def test_the_blade_leans_to_where_crowns_ceiling_edge_ends() -> None:
+    (one,) = crown("N: 40 in, left=in-corner, right=in-corner")
+    assert (one.left.lean, one.right.lean) == (Lean.RIGHT, Lean.LEFT)
+    (other,) = crown("N: 40 in, left=out-corner, right=out-corner")
+    assert (other.left.lean, other.right.lean) == (Lean.LEFT, Lean.RIGHT)
+
+
+def test_a_crown_corner_by_its_diagonal_tells_how_far_it_may_be_off() -> None:
+    corner = "out-corner(corner by 36 in, 36 in, diagonal 51 in)"
+    (one,) = crown(f"N: 40 in, left=butt, right={corner}")
+    # a sixteenth in the diagonal is 51 × 0.0625 / 36² radians = 0.1409°
+    assert one.right.corner_error is not None
+    assert float(one.right.corner_error) == pytest.approx(0.1409, abs=3e-4)
+
+
+def test_a_cut_across_the_face_at_no_angle_is_square() -> None:
+    cut = face_cut(Joint.RAKE, "left", Fraction(0), Fraction(5), "top", Settings())
+    assert (cut.lean, cut.long_edge, cut.inset, cut.gap) == (Lean.UPRIGHT, "both", 0, 0)

@@ -61,3 +61,10 @@ def test_the_nails_bite_worked_by_hand():
 def test_nails_that_do_not_reach_are_warned():
     assert "T408" in codes(compiled("nails: 1 in long\n" + HEAD + BOTH + ALIKE, ""))
     assert "T409" in codes(compiled("nails: floor 2 in\n" + HEAD + BOTH + ALIKE, ""))
+
+
+def test_a_trim_of_no_stated_thickness_has_no_bite_to_tell():
+    head = "trim base: 5 1/4 in tall\nstock base: 12 ft at 17.40\n"
+    result = compiled(BASE + "N: 40 in, left=butt, right=butt", head)
+    assert [fixing.bite for fixing in fixings(result.job)] == [None]
+    assert "T408" not in codes(result)

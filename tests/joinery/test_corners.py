@@ -1,0 +1,46 @@
+"""What a corner's end says beside its mitre: taken for granted or measured, and how well."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from fractions import Fraction
+
+import mpmath
+import pytest
+
+from tests.conftest import walls
+from trimlang.compiler import check_job
+from trimlang.joinery.piece import Piece
+
+Pieces = Callable[..., dict[str, Piece]]
+
+
+def test_only_a_corner_that_nobody_measured_is_assumed(pieces: Pieces) -> None:
+    assumed = pieces("N: 40 in, left=in-corner, right=out-corner")["N"]
+    assert (assumed.left.assumed, assumed.right.assumed) == (True, True)
+    measured = pieces("N: 40 in, left=in-corner(90 deg), right=out-corner(90 deg)")["N"]
+    assert (measured.left.assumed, measured.right.assumed) == (False, False)
+    others = pieces("N: 40 in, left=butt, right=return")["N"]
+    assert (others.left.assumed, others.right.assumed) == (False, False)
+
+
+def test_what_a_rough_diagonal_leaves_in_doubt_is_counted_from_the_sharper_corner() -> None:
+    # 6 in along both walls: a sixteenth in the diagonal of 8 1/2 in is about 0.85° of corner
+    line = "N: 40 in, left=out-corner(corner by 6 in, 6 in, diagonal 8 1/2 in), right=butt"
+    (piece,) = check_job(walls(line, settings="corners: out-corner gap 1 in")).pieces
+    cut = piece.left
+    assert cut.corner_error is not None
+    wide, exact = cut.exact + cut.corner_error / 2, cut.exact
+    tangents = [mpmath.tan(mpmath.radians(float(angle))) for angle in (wide, exact)]
+    # twice the thickness, since both pieces open
+    assert float(cut.doubt) == pytest.approx(float(2 * 0.5625 * (tangents[0] - tangents[1])), 1e-9)
+
+
+def test_a_surveyed_splice_grows_by_its_lap(pieces: Pieces) -> None:
+    found = pieces(
+        "N: 40 in, left=butt, right=splice\n  E: 40 in, left=splice, right=butt",
+        settings="splices: angle 30 deg",
+    )
+    # 9/16 × tan 30° = 0.324760, in the left piece alone
+    assert float(found["N"].rounding.exact) == pytest.approx(40.324760, abs=1e-6)
+    assert found["E"].rounding.exact == Fraction(40)
