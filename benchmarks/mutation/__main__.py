@@ -39,15 +39,19 @@ JOB_TO_PIECES = (
     "tests/diagnostics/test_pages.py",
 )
 TESTS = {
-    "trimlang.lengths": (*JOB_TO_PIECES, "tests/lengths"),
-    "trimlang.joinery": (*JOB_TO_PIECES, "tests/stock/test_placing.py"),
-    "trimlang.stock": ("tests/stock/test_verify.py",),
+    "trimlang.lengths": JOB_TO_PIECES,
+    "trimlang.joinery": JOB_TO_PIECES,
+    "trimlang.joinery.splice_places": (*JOB_TO_PIECES, "tests/stock/test_placing.py"),
+    "trimlang.stock.verify": ("tests/stock/test_verify.py",),
 }
+# they try the judge, and run whole jobs for it
+LEFT_OUT = "not the_oracle_sees"
 
 
 def tests_of(mutant: Mutant) -> tuple[str, ...]:
     """Return the tests that are there for the mutant's part."""
-    return TESTS[".".join(mutant.module.split(".")[:2])]
+    own = max((part for part in TESTS if mutant.module.startswith(part)), key=len)
+    return TESTS[own]
 
 
 def found_before(results: Path) -> dict[str, dict[str, str]]:
@@ -124,11 +128,13 @@ def main() -> int:
         if mutant.key not in found or (options.again and found[mutant.key]["status"] not in CAUGHT)
     ]
     if left and not options.tell:
-        chosen = {test for mutant in left for test in tests_of(mutant) if (ROOT / test).exists()}
-        arguments = ["-p", "no:cacheprovider", "-p", "no:xdist", "-p", "no:cov", "-p", "no:asyncio"]
+        chosen = {test for mutant in left for test in tests_of(mutant)}
+        arguments = ["-q", "--rootdir", str(ROOT), "-k", LEFT_OUT]
+        for plugin in ("cacheprovider", "xdist", "cov", "asyncio"):
+            arguments += ["-p", f"no:{plugin}"]
         try:
             pytest.main(
-                [*arguments, "-q", "--rootdir", str(ROOT), *sorted(str(ROOT / t) for t in chosen)],
+                [*arguments, *sorted(str(ROOT / test) for test in chosen)],
                 plugins=[Trial(ROOT, left, tests_of, results)],
             )
         except Died:
