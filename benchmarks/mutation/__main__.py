@@ -2,7 +2,7 @@
 
     python -m benchmarks.mutation --work /tmp/mutants            lengths, joinery and the verifier
     python -m benchmarks.mutation lengths --work /tmp/mutants    one part
-    python -m benchmarks.mutation --work /tmp/mutants --again    those that survived, once more
+    python -m benchmarks.mutation --work /tmp/mutants --again    unexplained survivors once more
     python -m benchmarks.mutation --work /tmp/mutants --tell     what was found before
 
 One small change after another is made, and the tests that reach it run until one fails.
@@ -114,7 +114,7 @@ def main() -> int:
     )
     parser.add_argument("targets", nargs="*", choices=[[], *TARGETS], default=[])
     parser.add_argument("--work", type=Path, required=True, help="a folder for what is found")
-    parser.add_argument("--again", action="store_true", help="try survivors again")
+    parser.add_argument("--again", action="store_true", help="try unexplained survivors again")
     parser.add_argument("--tell", action="store_true", help="only print what was found before")
     options = parser.parse_args()
     options.work.mkdir(parents=True, exist_ok=True)
