@@ -44,3 +44,26 @@ def test_a_surveyed_splice_grows_by_its_lap(pieces: Pieces) -> None:
     # 9/16 × tan 30° = 0.324760, in the left piece alone
     assert float(found["N"].rounding.exact) == pytest.approx(40.324760, abs=1e-6)
     assert found["E"].rounding.exact == Fraction(40)
+
+
+def test_a_gap_and_what_is_in_doubt_count_together() -> None:
+    line = "N: 40 in, left=out-corner(corner by 36 in, 36 in, diagonal 51 1/4 in), right=butt"
+    (piece,) = check_job(walls(line, settings="corners: out-corner gap 1 in")).pieces
+    both = float(piece.left.gap + piece.left.doubt)
+    assert piece.left.gap > 0 < piece.left.doubt
+    for limit, codes in ((both - 0.0005, ["T405"]), (both + 0.0005, [])):
+        settings = f"corners: out-corner gap {limit:.5f} in"
+        told = [one.code for one in check_job(walls(line, settings=settings)).diagnostics]
+        assert [code for code in told if code == "T405"] == codes
+
+
+@pytest.mark.parametrize("side", ["left", "right"])
+@pytest.mark.parametrize(("degrees", "code"), [(60, "T404"), (94, "T405")])
+def test_a_cut_that_the_saw_cannot_make_is_told_by_its_side(
+    side: str, degrees: int, code: str
+) -> None:
+    ends = {"left": "butt", "right": "butt", side: f"out-corner({degrees} deg)"}
+    line = f"N: 40 in, left={ends['left']}, right={ends['right']}"
+    found = check_job(walls(line, settings="saw: reads to 5 deg")).diagnostics
+    (said,) = [one.message for one in found if one.code == code]
+    assert f"the {side} end of run N" in said

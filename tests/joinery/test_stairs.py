@@ -30,7 +30,7 @@ def crossing(point, along, other_point, other_along):
     return point + steps[0] * along
 
 
-@pytest.mark.parametrize("pitch", [28, 36, 42])
+@pytest.mark.parametrize("pitch", [0.6, 28, 36, 42])
 def test_level_rake_level_against_drawn_lines(pitch):
     (foot, rake, head), _ = pieces(
         f"A: 48 in, left=butt, right=rake\n"
@@ -52,7 +52,7 @@ def test_level_rake_level_against_drawn_lines(pitch):
     assert float(rake.rounding.exact) == pytest.approx(high - low)
     start = min(0, (second - lower[2])[0])
     assert float(head.rounding.exact) == pytest.approx(60 - start)
-    assert foot.right.exact == rake.left.exact == rake.right.exact == Fraction(pitch, 2)
+    assert foot.right.exact == rake.left.exact == rake.right.exact == Fraction(str(pitch)) / 2
     # the mitre line leans half the pitch from square
     mitre = np.degrees(np.arctan2(abs(first[0] - 48), TALL))
     assert float(foot.right.exact) == pytest.approx(mitre)
