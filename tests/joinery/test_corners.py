@@ -67,3 +67,26 @@ def test_a_cut_that_the_saw_cannot_make_is_told_by_its_side(
     found = check_job(walls(line, settings="saw: reads to 5 deg")).diagnostics
     (said,) = [one.message for one in found if one.code == code]
     assert f"the {side} end of run N" in said
+
+
+def test_a_corner_that_closes_keeps_the_tightest_limit() -> None:
+    line = "N: 40 in, left=out-corner(90 deg), right=in-corner(90 deg)"
+    settings = "corners: out-corner gap 0 in, in-corner gap 0 in"
+    assert not check_job(walls(line, settings=settings)).diagnostics
+
+
+def test_a_gap_is_told_with_what_is_in_doubt() -> None:
+    line = "N: 40 in, left=out-corner(corner by 6 in, 6 in, diagonal 8 1/2 in), right=butt"
+    result = check_job(walls(line, settings="corners: out-corner gap 0 in"))
+    (piece,) = result.pieces
+    (said,) = [one.message for one in result.diagnostics if one.code == "T405"]
+    both = float(piece.left.gap + piece.left.doubt)
+    assert piece.left.doubt > Fraction(1, 100)
+    assert f"{round(both * 64)}/64 in ({round(both * 25.4, 1):g} mm)" in said
+
+
+def test_what_comes_to_nothing_is_no_piece() -> None:
+    # a thirty-second between butts is nothing on a tape of sixteenths
+    result = check_job(walls("N: 1/32 in, left=butt, right=butt"))
+    assert "T402" in {one.code for one in result.diagnostics}
+    assert not result.pieces

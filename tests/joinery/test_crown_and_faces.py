@@ -123,3 +123,30 @@ def test_a_crown_corner_by_its_diagonal_tells_how_far_it_may_be_off() -> None:
 def test_a_cut_across_the_face_at_no_angle_is_square() -> None:
     cut = face_cut(Joint.RAKE, "left", Fraction(0), Fraction(5), "top", Settings())
     assert (cut.lean, cut.long_edge, cut.inset, cut.gap) == (Lean.UPRIGHT, "both", 0, 0)
+
+
+def test_crown_whose_ceiling_edge_comes_to_nothing_is_no_piece() -> None:
+    # 2 1/8 in of wall; standing out 2.2318 in, the left mitre of 44° takes 2.1552 in of the
+    # ceiling edge, and the right one of 1/2° gives but 0.0195 in back
+    line = "N: 2 1/8 in, left=in-corner(92 deg), right=out-corner(179 deg)"
+    text = walls(line, settings=CROWN).replace("trim base, open", "trim crown, open")
+    result = check_job(text)
+    assert "T402" in {one.code for one in result.diagnostics}
+    assert not result.pieces
+
+
+def test_what_lies_flat_on_the_saw() -> None:
+    (one,) = crown("N: 40 in, left=in-corner, right=out-corner")
+    assert (one.left.lies_flat, one.right.lies_flat) == (True, True)
+    (base,) = check_job(walls("N: 40 in, left=in-corner, right=butt")).pieces
+    assert (base.left.lies_flat, base.right.lies_flat) == (False, False)
+    text = walls(
+        "A: 40 in, left=butt, right=rake\n  B: 9 ft, left=rake, right=plumb, rising right 36 deg"
+    )
+    level, rising = check_job(text).pieces
+    assert (level.right.long_edge, level.right.lies_flat) == ("bottom", True)
+    assert (rising.right.long_edge, rising.right.lies_flat) == ("top", True)
+    case = "trim case: 11/16 in thick, 2 1/4 in wide\nstock case: 7 ft at 6.10"
+    opening = "N: 40 in, left=butt, right=butt\n  opening 32 in, casing case, height 60 in"
+    head = check_job(walls(opening, settings=case)).pieces[-1]
+    assert (head.left.long_edge, head.left.lies_flat) == ("outer", True)

@@ -203,7 +203,8 @@ class Piece:
     @property
     def vanishes(self) -> bool:
         """Whether the cuts leave nothing of one of its edges."""
-        return self.length <= 0 or min(self.back, self.face, self.short_points) < 0
+        # no back is shorter than the short points
+        return self.length <= 0 or min(self.face, self.short_points) < 0
 
     @property
     def short_points(self) -> Fraction:
