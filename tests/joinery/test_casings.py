@@ -98,3 +98,30 @@ def test_a_casings_rounding_is_set_like_any_other():
     opening = "opening 32 1/32 in, casing case, height 80 in"
     assert casing(opening)[0][2].length == Fraction(591, 16)
     assert casing(opening, "round head down")[0][2].length == Fraction(295, 8)
+
+
+def test_a_casing_is_told_by_its_door_and_what_was_measured():
+    (left, right, head), _ = casing('opening 32 in, "door to hall", casing case, height 80 in')
+    assert (left.wall, right.wall, head.wall) == (80, 80, 32)
+    assert {piece.run for piece in (left, right, head)} == {"D1"}
+    assert head.note == "head of “door to hall”"
+    assert casing("opening 32 in, casing case, height 80 in")[0][2].note == "head"
+
+
+def test_a_leg_may_be_as_long_as_the_stick_and_no_longer():
+    # 12 ft less 3/16 of reveal and 2 1/4 of width
+    (left, *_), result = casing("opening 32 in, casing case, height 141 9/16 in")
+    assert left.length == 144
+    assert "T410" not in {one.code for one in result.diagnostics}
+    text = HEAD + ROOM + "opening 32 in, casing case, height 141 5/8 in"
+    assert [one.code for one in trimlang.compile(text).diagnostics if one.code == "T410"]
+
+
+def test_a_metric_job_has_its_casing_in_millimetres():
+    pieces, _ = casing("opening 800 mm, casing case, height 2 m", "unit mm")
+    assert {piece.unit for piece in pieces} == {"mm"}
+    text = f"unit mm\n{HEAD}{ROOM}opening 800 mm, casing case, height 4 m"
+    said = [one.message for one in trimlang.compile(text).diagnostics if one.code == "T410"]
+    # 4000 + 4.76 + 57.15 mm, to the millimetre; 12 ft are 3657.6 mm
+    assert "4.062 m" in said[0]
+    assert "3.658 m" in said[0]

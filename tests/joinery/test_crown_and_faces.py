@@ -9,9 +9,11 @@ import pytest
 
 from tests.conftest import walls
 from trimlang.compiler import check_job
+from trimlang.joinery.faces import face_cut
 from trimlang.joinery.piece import Lean, Piece
 from trimlang.joinery.splice_places import other_cuts
 from trimlang.survey.job import Fit, Joint
+from trimlang.survey.settings import Settings
 
 CROWN = "trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg\nstock crown: 12 ft at 28.80\n"
 
@@ -94,3 +96,57 @@ def test_other_places_for_a_splice_keep_its_rules() -> None:
     assert any(cut[0] == 100 and cut[1] == 192 for cut in cuts)
     assert any(max(one - other for one, other in pairwise(sorted(cut, reverse=True))) < 1
                for cut in cuts)  # fmt: skip
+
+
+def test_crown_at_a_wide_corner() -> None:
+    (one,) = crown("N: 40 in, left=in-corner(120 deg), right=out-corner(120 deg)")
+    # standing, the corner is mitred 30°: 3 5/8 × sin 38° × tan 30° = 1.28850
+    assert float(one.left.inset) == pytest.approx(1.28850, abs=1e-4)
+    assert float(one.right.inset) == pytest.approx(1.28850, abs=1e-4)
+
+
+def test_the_blade_leans_to_where_crowns_ceiling_edge_ends() -> None:
+    (one,) = crown("N: 40 in, left=in-corner, right=in-corner")
+    assert (one.left.lean, one.right.lean) == (Lean.RIGHT, Lean.LEFT)
+    (other,) = crown("N: 40 in, left=out-corner, right=out-corner")
+    assert (other.left.lean, other.right.lean) == (Lean.LEFT, Lean.RIGHT)
+
+
+def test_a_crown_corner_by_its_diagonal_tells_how_far_it_may_be_off() -> None:
+    corner = "out-corner(corner by 36 in, 36 in, diagonal 51 in)"
+    (one,) = crown(f"N: 40 in, left=butt, right={corner}")
+    # a sixteenth in the diagonal is 51 × 0.0625 / 36² radians = 0.1409°
+    assert one.right.corner_error is not None
+    assert float(one.right.corner_error) == pytest.approx(0.1409, abs=3e-4)
+
+
+def test_a_cut_across_the_face_at_no_angle_is_square() -> None:
+    cut = face_cut(Joint.RAKE, "left", Fraction(0), Fraction(5), "top", Settings())
+    assert (cut.lean, cut.long_edge, cut.inset, cut.gap) == (Lean.UPRIGHT, "both", 0, 0)
+
+
+def test_crown_whose_ceiling_edge_comes_to_nothing_is_no_piece() -> None:
+    # 2 1/8 in of wall; standing out 2.2318 in, the left mitre of 44° takes 2.1552 in of the
+    # ceiling edge, and the right one of 1/2° gives but 0.0195 in back
+    line = "N: 2 1/8 in, left=in-corner(92 deg), right=out-corner(179 deg)"
+    text = walls(line, settings=CROWN).replace("trim base, open", "trim crown, open")
+    result = check_job(text)
+    assert "T402" in {one.code for one in result.diagnostics}
+    assert not result.pieces
+
+
+def test_what_lies_flat_on_the_saw() -> None:
+    (one,) = crown("N: 40 in, left=in-corner, right=out-corner")
+    assert (one.left.lies_flat, one.right.lies_flat) == (True, True)
+    (base,) = check_job(walls("N: 40 in, left=in-corner, right=butt")).pieces
+    assert (base.left.lies_flat, base.right.lies_flat) == (False, False)
+    text = walls(
+        "A: 40 in, left=butt, right=rake\n  B: 9 ft, left=rake, right=plumb, rising right 36 deg"
+    )
+    level, rising = check_job(text).pieces
+    assert (level.right.long_edge, level.right.lies_flat) == ("bottom", True)
+    assert (rising.right.long_edge, rising.right.lies_flat) == ("top", True)
+    case = "trim case: 11/16 in thick, 2 1/4 in wide\nstock case: 7 ft at 6.10"
+    opening = "N: 40 in, left=butt, right=butt\n  opening 32 in, casing case, height 60 in"
+    head = check_job(walls(opening, settings=case)).pieces[-1]
+    assert (head.left.long_edge, head.left.lies_flat) == ("outer", True)

@@ -61,3 +61,37 @@ def test_the_nails_bite_worked_by_hand():
 def test_nails_that_do_not_reach_are_warned():
     assert "T408" in codes(compiled("nails: 1 in long\n" + HEAD + BOTH + ALIKE, ""))
     assert "T409" in codes(compiled("nails: floor 2 in\n" + HEAD + BOTH + ALIKE, ""))
+
+
+def test_a_trim_of_no_stated_thickness_has_no_bite_to_tell():
+    head = "trim base: 5 1/4 in tall\nstock base: 12 ft at 17.40\n"
+    result = compiled(BASE + "N: 40 in, left=butt, right=butt", head)
+    assert [fixing.bite for fixing in fixings(result.job)] == [None]
+    assert "T408" not in codes(result)
+
+
+def test_only_what_stands_on_the_floor_is_nailed_to_the_plate():
+    head = HEAD + (
+        "trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg\nstock crown: 12 ft at 28.80\n"
+        "trim case: 11/16 in thick, 2 1/4 in wide\nstock case: 7 ft at 6.10\n"
+    )
+    run = "N: 40 in, left=butt, right=butt\n"
+    rooms = [f'room "R {trims}", trim {trims}, open walk\n{run}' for trims in ("crown", "shoe")]
+    result = compiled("".join(rooms) + BOTH + run, head)
+    assert result.ok, [one.message for one in result.diagnostics]
+    assert [fixing.trim for fixing in fixings(result.job)] == ["base"]
+
+
+def test_a_nail_that_ends_at_the_plates_face_does_not_hold():
+    # 9/16 of trim and 1/2 of wallboard are 1 1/16
+    for long, told in (("1 1/16 in", True), ("1 1/8 in", False)):
+        result = compiled(f"nails: {long} long\n" + HEAD + BASE + ALIKE, "")
+        assert ("T408" in codes(result)) is told
+
+
+def test_a_metric_job_tells_nails_in_millimetres():
+    text = "unit mm\nnails: 20 mm long\n" + HEAD + BASE + "N: 1 m, left=butt, right=butt"
+    (said,) = [one.message for one in trimlang.compile(text).diagnostics if one.code == "T408"]
+    # 14.2875 mm of trim and 12.5 mm of wallboard, less 20 mm
+    assert "20 mm" in said
+    assert "6.79 mm" in said

@@ -3,10 +3,12 @@
 from fractions import Fraction
 from itertools import pairwise
 
+import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 import trimlang
+from trimlang.joinery.pieces import at_places, joinery
 from trimlang.joinery.splices import Studs, split
 from trimlang.survey.settings import Settings
 
@@ -109,3 +111,30 @@ def test_studs_that_do_not_fit_are_reported():
     )
     assert [one.code for one in result.diagnostics] == ["T406"]
     assert len(result.pieces) == 2
+
+
+@pytest.mark.parametrize(("taken", "laps"), [("point", "face"), ("wall", "back")])
+def test_the_entrance_is_seen_from_where_the_walls_are(taken, laps):
+    """Scraps in the number of a wall between a scarf and the entrance do not move the entrance.
+
+    The entrance is 15 in left of B, whose number is 129 in: over scraps its wall is 9/16 × tan
+    45.5° = 0.572 in less.  N runs back along B from its right end, and its scarf is 143.72 in
+    along: 0.29 in past the entrance, or 0.28 in short of it.
+    """
+    found, _ = pieces(
+        f"opening 30 in, entrance\nB: 129 in, left=butt, right=out-corner, taken {taken}\n"
+        "C: 60 in, left=out-corner, right=out-corner\nN: 16 ft, left=out-corner, right=butt\n"
+    )
+    assert found[0].right.long_edge == laps
+
+
+def test_rooms_spliced_elsewhere_are_what_a_whole_new_join_gives():
+    room = 'room "{}", trim base, open walk\nN: {} ft, left=butt, right=butt\n'
+    text = HEAD.replace('room "R", trim base\n', "") + room.format("A", 16) + room.format("B", 17)
+    job = trimlang.compile(text).job
+    whole, spliced_runs, _ = joinery(job)
+    places = {"A-N-base": (Fraction(100), Fraction(192) + Fraction(9, 16) - 100)}
+    anew = joinery(job, places)[0]
+    assert at_places(job, whole, spliced_runs, places) == anew
+    assert anew[0].length == 100
+    assert anew[2:] == whole[2:]

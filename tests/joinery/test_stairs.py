@@ -30,7 +30,7 @@ def crossing(point, along, other_point, other_along):
     return point + steps[0] * along
 
 
-@pytest.mark.parametrize("pitch", [28, 36, 42])
+@pytest.mark.parametrize("pitch", [0.6, 28, 36, 42])
 def test_level_rake_level_against_drawn_lines(pitch):
     (foot, rake, head), _ = pieces(
         f"A: 48 in, left=butt, right=rake\n"
@@ -52,7 +52,7 @@ def test_level_rake_level_against_drawn_lines(pitch):
     assert float(rake.rounding.exact) == pytest.approx(high - low)
     start = min(0, (second - lower[2])[0])
     assert float(head.rounding.exact) == pytest.approx(60 - start)
-    assert foot.right.exact == rake.left.exact == rake.right.exact == Fraction(pitch, 2)
+    assert foot.right.exact == rake.left.exact == rake.right.exact == Fraction(str(pitch)) / 2
     # the mitre line leans half the pitch from square
     mitre = np.degrees(np.arctan2(abs(first[0] - 48), TALL))
     assert float(foot.right.exact) == pytest.approx(mitre)
@@ -116,3 +116,22 @@ def test_the_plan_shows_a_stair_by_its_run():
 )
 def test_stairs_that_cannot_be(lines, code):
     assert code in {one.code for one in trimlang.compile(HEAD + lines).diagnostics}
+
+
+@pytest.mark.parametrize("pitch", [0.6, 36])
+@pytest.mark.parametrize("rising", ["right", "left"])
+@pytest.mark.parametrize("joint", ["plumb", "level"])
+@pytest.mark.parametrize("side", ["left", "right"])
+def test_the_long_edge_of_plumb_and_level_ends_against_drawn_lines(side, joint, rising, pitch):
+    """A plumb or level line across the board meets the upper edge further right or left."""
+    head = HEAD.replace("60 deg", "75 deg").replace("16 ft", "99 ft")
+    ends = {"left": "butt", "right": "butt", side: joint}
+    run = f"B: 600 in, left={ends['left']}, right={ends['right']}, rising {rising} {pitch} deg"
+    result = trimlang.compile(head + run)
+    assert result.ok, [one.message for one in result.diagnostics]
+    slope = np.radians(pitch if rising == "right" else -pitch)
+    along, across = [np.cos(slope), np.sin(slope)], [-np.sin(slope), np.cos(slope)]
+    line = np.array([0.0, 1.0]) if joint == "plumb" else np.array([1.0, 0.0])
+    upper_is_further_right = (line @ along) * (line @ across) > 0
+    cut = getattr(result.pieces[0], side)
+    assert cut.long_edge == ("top" if upper_is_further_right == (side == "right") else "bottom")

@@ -70,6 +70,7 @@ def test_taken_over_scraps_is_said_for_file_room_or_run(head, room, line):
 def test_taken_over_scraps_is_said_for_one_end():
     one = piece("N: 40 in, left=out-corner(90 deg, taken point), right=out-corner(90 deg)")
     assert one.length == Fraction(649, 16)
+    assert one.over_scraps
     back = piece("N: 40 in, taken point, left=out-corner(90 deg, taken wall), right=butt")
     assert back.length == Fraction(649, 16)
 

@@ -262,7 +262,11 @@ class Checker:
         while (after := on(at)) is not None:
             reach += sum(self._along(room, gap) for gap in room.walk[at + 1 : after + 1])
             at = after
-        whole = Stretch(**{**vars(run), "length": reach, "right": room.walk[at].right})
+        last = room.walk[at]
+        assert last.right
+        # how its last wall was taken says how the number at that end was
+        right = replace(last.right, taken=last.right.taken or last.taken)
+        whole = Stretch(**{**vars(run), "length": reach, "right": right})
         whole.splice = any(room.walk[i].splice for i in range(index, at + 1))
         return whole
 

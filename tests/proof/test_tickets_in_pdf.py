@@ -2,15 +2,19 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
 from hypothesis import HealthCheck, Phase, given, settings
+from hypothesis import strategies as st
 
 from tests.conftest import EXAMPLES
 from tests.proof.oracle import faults
 from tests.proof.random_rooms import jobs
-from tests.proof.tickets_seen import Seen, in_pdf
+from tests.proof.tickets_on_paper import in_pdf
+from tests.proof.tickets_seen import Seen
+from tests.sheets.jobs import LOW_TO_TALL, SMALL
 from trimlang.compiler import compile_job
 from trimlang.sheets.pages import render_sheets
 from trimlang.sheets.pdf import to_pdf
@@ -20,33 +24,42 @@ from trimlang.stock.planner import QUICK
 SHIPPED = sorted(
     path for path in EXAMPLES.glob("*.trim") if path.stem not in ("prices", "site-log")
 )
-STRIPS = pytest.mark.skip(
-    reason="a strip's text stands in one row, which this reader of a PDF's text cannot take apart;"
-    " test_oracle_rooms reads strips from the page"
-)
 ON_A4 = ("metric", "stair", "doors")
 
 
-def on_paper(text: str, paper: str, path: Path | None = None) -> list[Seen]:
+def page_of(text: str, paper: str, path: Path | None = None, ticket: str | None = None) -> str:
+    """Return the page of a job's tickets, compiled quickly."""
     result = compile_job(text, path=path, effort=QUICK)
     assert result.ok, [one.message for one in result.diagnostics]
-    return in_pdf(to_pdf(render_sheets(result, paper=paper, qr=False)["tickets"]))
+    return render_sheets(result, paper=paper, ticket=ticket, qr=False)["tickets"]
 
 
-@pytest.mark.parametrize(
-    "path",
-    [pytest.param(one, marks=STRIPS) if one.stem == "house" else one for one in SHIPPED],
-    ids=lambda path: path.stem,
-)
+def on_paper(text: str, paper: str, path: Path | None = None) -> list[Seen]:
+    return in_pdf(to_pdf(page_of(text, paper, path)))
+
+
+@pytest.mark.parametrize("path", SHIPPED, ids=lambda path: path.stem)
 def test_the_examples_on_paper(path: Path) -> None:
     text = path.read_text(encoding="utf-8")
     paper = "a4" if path.stem in ON_A4 else "letter"
     assert faults(text, on_paper(text, paper, path), path.parent) == []
 
 
-@STRIPS
-@pytest.mark.parametrize("paper", ["letter", "a4"])
-@given(jobs(most_rooms=8))
+@pytest.mark.parametrize(
+    ("text", "ticket", "shapes"),
+    [
+        (LOW_TO_TALL, None, {"card", "wide", "strip", "strip flag"}),
+        (SMALL, "100mm x 50mm", {"wide"}),
+    ],
+    ids=["paper", "label"],
+)
+def test_every_shape_of_ticket_on_paper(text: str, ticket: str | None, shapes: set[str]) -> None:
+    page = page_of(text, "letter", ticket=ticket)
+    assert set(re.findall(r'<article class="ticket ([a-z ]+)"', page)) == shapes
+    assert faults(text, in_pdf(to_pdf(page))) == []
+
+
+@given(jobs(most_rooms=2), st.sampled_from(["letter", "a4"]))
 @settings(max_examples=2, phases=[Phase.generate], suppress_health_check=[HealthCheck.too_slow])
-def test_made_up_rooms_on_paper(paper: str, text: str) -> None:
+def test_made_up_rooms_on_paper(text: str, paper: str) -> None:
     assert faults(text, on_paper(text, paper)) == []

@@ -1,8 +1,7 @@
-"""Reads finished tickets back from what a person holds: the PDF's text, or the page's."""
+"""Reads finished tickets back from the page: by the class of each text's element."""
 
 from __future__ import annotations
 
-import io
 import re
 from dataclasses import dataclass
 from html.parser import HTMLParser
@@ -21,16 +20,14 @@ JOINTS = (
     "level cut",
     "casing corner",
 )
-_SETTING = (
+SETTING = (
     r"square"
     r"|mitre [\d.]+° (?:left|right), bevel [\d.]+°"
     r"|(?:bevel )?[\d.]+° (?:left|right)"
 )
-_CUT = re.compile(
-    rf"({_SETTING})\s*({'|'.join(JOINTS)})\s*(long point at the (?:wall edge|ceiling edge|outer"
-    r" edge|\w+)|both edges the same)"
+POINT = re.compile(
+    r"long point at the (?:wall edge|ceiling edge|outer edge|\w+)|both edges the same"
 )
-_HEAD = re.compile(r"^(?P<room>.+?) · (?P<trim>[\w.-]+)(?: · (?P<part>part \d+ of \d+))?$")
 
 
 @dataclass(frozen=True)
@@ -45,30 +42,11 @@ class Seen:
     cuts: tuple[tuple[str, ...], ...]
 
 
-def in_pdf(data: bytes) -> list[Seen]:
-    """Return the tickets of a PDF, as pypdf reads its text."""
-    from pypdf import PdfReader
-
-    seen: list[Seen] = []
-    for page in PdfReader(io.BytesIO(data)).pages:
-        lines = [" ".join(line.split()) for line in page.extract_text().splitlines()]
-        heads = [at for at in range(1, len(lines)) if _HEAD.match(lines[at])]
-        for at, after in zip(heads, [*heads[1:], len(lines)], strict=True):
-            body = " ".join(lines[at + 1 : after])
-            head = _HEAD.match(lines[at])
-            size = re.match(r"[\d /.]+ (?:in|mm)", body)
-            assert head
-            assert size, body
-            cuts = tuple(_CUT.findall(body))
-            seen.append(
-                Seen(lines[at - 1], head["room"], head["trim"], head["part"] or "", size[0], cuts)
-            )
-    return seen
-
-
-_POINT = re.compile(
-    r"long point at the (?:wall edge|ceiling edge|outer edge|\w+)|both edges the same"
-)
+def in_page(html: str) -> list[Seen]:
+    """Return the tickets of the HTML page."""
+    page = _Page()
+    page.feed(html)
+    return [_seen(ticket) for ticket in page.tickets]
 
 
 class _Page(HTMLParser):
@@ -102,23 +80,12 @@ class _Page(HTMLParser):
             self.tickets[-1].setdefault(self._classes[-1], []).append(text)
 
 
-def in_page(html: str) -> list[Seen]:
-    """Return the tickets of the HTML page."""
-    page = _Page()
-    page.feed(html)
-    return [_seen(ticket) for ticket in page.tickets]
-
-
 def _seen(ticket: dict[str, list[str]]) -> Seen:
     (name,) = ticket["id"]
-    room, small = " ".join(ticket["room"]), ticket.get("p", [])
-    if "…" in room and "room" in small:  # cut short; the whole of it stands below
-        room = small[small.index("room") + 1]
-    head = room.split(" · ")
-    part = next((one for one in head if re.fullmatch(r"part \d+ of \d+", one)), "")
-    rest = [one for one in head if one not in (part, "changed")]
-    # where a strip has no room for the trim's name, the piece's own id ends in it
-    trim = rest[-1] if len(rest) > 1 else _trim_in(name)
+    about, small = " ".join(ticket["room"]), ticket.get("p", [])
+    if "…" in about and "room" in small:  # cut short; the whole of it stands below
+        about = small[small.index("room") + 1]
+    room, trim, part = where(name, about)
     cuts = tuple(
         (
             " ".join(ticket[f"{side} setting"]),
@@ -127,7 +94,16 @@ def _seen(ticket: dict[str, list[str]]) -> Seen:
         )
         for side in ("left", "right")
     )
-    return Seen(name, rest[0], trim, part, " ".join(ticket["length"]), cuts)
+    return Seen(name, room, trim, part, " ".join(ticket["length"]), cuts)
+
+
+def where(name: str, about: str) -> tuple[str, str, str]:
+    """Return room, trim and part from the line under a ticket's id."""
+    head = about.split(" · ")
+    part = next((one for one in head if re.fullmatch(r"part \d+ of \d+", one)), "")
+    rest = [one for one in head if one not in (part, "changed")]
+    # where a strip has no room for the trim's name, the piece's own id ends in it
+    return rest[0], rest[-1] if len(rest) > 1 else _trim_in(name), part
 
 
 def _trim_in(name: str) -> str:
@@ -138,10 +114,10 @@ def _trim_in(name: str) -> str:
 
 def _point(ticket: dict[str, list[str]], side: str) -> str:
     """Where the long point of an end is: below its cut, or on the flap after the end's name."""
-    below = [found[0] for text in ticket.get(f"{side} p", []) if (found := _POINT.search(text))]
+    below = [found[0] for text in ticket.get(f"{side} p", []) if (found := POINT.search(text))]
     if below:
         return below[0]
     facts = " ".join(ticket.get("p", []))
-    found = re.search(rf"\b{side}\b[^|]*?({_POINT.pattern})", facts)
+    found = re.search(rf"\b{side}\b[^|]*?({POINT.pattern})", facts)
     assert found, (side, ticket)
     return found[1]

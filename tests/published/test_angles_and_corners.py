@@ -93,3 +93,15 @@ def test_a_sharp_corner_is_beyond_a_common_saw_unless_the_file_says_more():
     line = " N: 40 in, left=in-corner(60 deg), right=butt"
     assert {f.code for f in trimlang.compile(JOB + line).diagnostics} == {"T404"}
     assert not trimlang.compile("saw: reaches 60 deg\n" + JOB + line).diagnostics
+
+
+@pytest.mark.parametrize("inverse", [arc_sine, arc_cosine])
+@pytest.mark.parametrize("ratio", [Fraction(3, 2), Fraction(-3, 2)])
+def test_no_angle_has_a_sine_or_cosine_beyond_one(inverse, ratio):
+    with pytest.raises(ValueError, match=f"no angle has the cosine {ratio}"):
+        inverse(ratio)
+
+
+def test_inverse_functions_at_their_ends():
+    assert [arc_cosine(Fraction(ratio)) for ratio in (1, 0, -1)] == [0, 90, 180]
+    assert [arc_sine(Fraction(ratio)) for ratio in (1, 0, -1)] == [90, 0, -90]

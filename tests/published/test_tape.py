@@ -69,3 +69,9 @@ def test_texts() -> None:
     assert decimal_text(-Fraction(5, 4), 1) == "-1.2"
     assert decimal_text(Fraction(7), 0) == "7"
     assert sixty_fourths(Fraction(1, 32)) == "2/64 in (0.8 mm)"
+    assert decimal_text(Fraction(70), 0) == "70"
+    assert decimal_text(Fraction(0), 2) == "0"
+    assert sixty_fourths(Fraction(1, 2)) == "32/64 in (12.7 mm)"
+    # a third of an inch is 8.4666… mm
+    assert length_text(Fraction(1, 3), "mm") == "8.47 mm"
+    assert feet_text(Fraction("1234.5678") * MM, "mm") == "1.235 m"

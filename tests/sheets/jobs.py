@@ -44,6 +44,19 @@ room "Stair" as SA, trim base, open walk
   B: 9 ft 4 in, left=rake, right=plumb, rising right 7 1/2 in over 10 in
 """
 
+SOME_OF_ALL = f"""\
+spare 5 %
+{ODD}
+trim shoe: 1/2 in thick, 3/4 in tall, in front of base
+stock shoe: 8 ft at 3.00
+room "Box room" as BR, trim base, shoe, open walk
+  N: 9 ft, left=in-corner, right=out-corner(91.3 deg)
+  N2: 10 5/32 in, left=out-corner, right=in-corner cope
+  E: 13 ft 1/8 in, left=in-corner, right=butt, note "mind the heater"
+  opening 30 in, "door", entrance
+  S: 40 in, left=butt, right=return
+"""
+
 
 _AGAIN = (
     "a note that goes on for a while and says the same again, because someone on site"
@@ -101,6 +114,12 @@ def small() -> Result:
 def odd() -> Result:
     """Crown, a cased door and a stair."""
     return compiled(ODD)
+
+
+@cache
+def some_of_all() -> Result:
+    """Crown, a cased door, a stair and a room with shoe, a note and every kind of end."""
+    return compiled(SOME_OF_ALL)
 
 
 @cache

@@ -152,7 +152,7 @@ def _text(pdf: bytes) -> list[str]:
 
 
 def test_every_piece_is_on_exactly_one_ticket_in_the_pdf() -> None:
-    result = many(24)
+    result = many(12)
     pdf = to_pdf(render_sheets(result, qr=False)["tickets"])
     lines = [line.strip() for page in _text(pdf) for line in page.splitlines()]
     for piece in result.pieces:

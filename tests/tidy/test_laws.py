@@ -29,15 +29,9 @@ def comments(text: str) -> list[str]:
 
 @given(files())
 @settings(slow, max_examples=150)
-def test_tidying_again_changes_nothing(text: str) -> None:
-    once = tidy(Source("x", text)).text
-    assert tidy(Source("x", once)).text == once
-
-
-@given(files())
-@settings(slow, max_examples=150)
-def test_meaning_and_comments_stay(text: str) -> None:
+def test_meaning_and_comments_stay_and_tidying_again_changes_nothing(text: str) -> None:
     after = tidy(Source("x", text)).text
+    assert tidy(Source("x", after)).text == after
     assert said(after) == said(text)
     assert comments(after) == comments(text)
     one, other = check_job(text), check_job(after)

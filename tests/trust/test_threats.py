@@ -35,14 +35,25 @@ def test_every_threat_names_a_test() -> None:
         assert "::test_" in row.split("|")[3], row
 
 
+def locked(name: str) -> dict[str, int]:
+    """Return the packages of a lock, each with how many hashes are given for it."""
+    lock = (ROOT / ".ci" / name).read_text(encoding="utf-8").replace("\\\n", " ")
+    found: dict[str, int] = {}
+    for line in lock.splitlines():
+        if not line.startswith("#"):
+            said = re.fullmatch(
+                r"([a-z0-9.-]+)==[\w.+!-]+(?: ; [^#]+?)?((?: +--hash=sha256:[0-9a-f]{64})+)", line
+            )
+            assert said, line
+            found[said[1]] = said[2].count("--hash=")
+    return found
+
+
 def test_every_dependency_is_locked() -> None:
-    project = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))["project"]
-    lock = (ROOT / ".ci" / "constraints.txt").read_text(encoding="utf-8")
-    lines = [line for line in lock.splitlines() if not line.startswith("#")]
-    assert all(re.fullmatch(r"[A-Za-z0-9._-]+==[\w.+!-]+", line) for line in lines)
-    locked = {line.partition("==")[0].lower().replace("_", "-") for line in lines}
-    wanted = {
-        re.split(r"[^A-Za-z0-9._-]", one)[0].lower()
-        for one in (*project["dependencies"], *project["optional-dependencies"]["dev"])
-    }
-    assert wanted <= locked, f"run .ci/lock: {sorted(wanted - locked)}"
+    whole = tomllib.loads((ROOT / "pyproject.toml").read_text(encoding="utf-8"))
+    project = whole["project"]
+    needed = [*project["dependencies"], *whole["build-system"]["requires"]]
+    tested = [*needed, *project["optional-dependencies"]["dev"]]
+    for name, asked in (("requirements.txt", needed), ("requirements-dev.txt", tested)):
+        wanted = {re.split(r"[^A-Za-z0-9._-]", one)[0].lower().replace("_", "-") for one in asked}
+        assert wanted <= set(locked(name)), f"run .ci/lock: {sorted(wanted - set(locked(name)))}"

@@ -14,7 +14,7 @@ from fractions import Fraction
 
 from trimlang.joinery.cuts import square_cut
 from trimlang.joinery.faces import HEAD_MITRE, face_cut
-from trimlang.joinery.piece import Cut, Kind, Piece
+from trimlang.joinery.piece import NOTHING, Cut, Kind, Piece
 from trimlang.joinery.rounding import round_length
 from trimlang.joinery.sticks import longest_stick
 from trimlang.lengths.tape import feet_text
@@ -30,8 +30,11 @@ def casing_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
     """
     for place, door in opening_names(room).items():
         stretch = room.walk[place]
-        if isinstance(stretch, Gap) and stretch.clear_height is not None:
-            for piece in _casing(job, room, stretch, stretch.clear_height, door):
+        if not isinstance(stretch, Gap) or stretch.casing is None:
+            continue
+        if stretch.clear_height is not None:
+            legs = job.trim(stretch.casing)
+            for piece in _casing(job, room, stretch, legs, stretch.clear_height, door):
                 longest = longest_stick(job.trim(piece.trim), job.settings.squares_off)
                 if longest is not None and piece.length > longest:
                     findings.say(
@@ -48,12 +51,13 @@ def casing_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
                 yield piece
 
 
-def _casing(job: Job, room: Room, gap: Gap, tall: Fraction, door: str) -> Iterator[Piece]:
+def _casing(
+    job: Job, room: Room, gap: Gap, legs: Trim, tall: Fraction, door: str
+) -> Iterator[Piece]:
     settings = room.settings
-    legs = job.trim(gap.casing or "")
     head = job.trim(gap.head) if gap.head else legs
     mitred = gap.head is None and not settings.head_butt
-    wide = legs.height or Fraction(0)
+    wide = legs.height or NOTHING
     leg_long = tall + settings.reveal - settings.casing_floor
     head_long = gap.width + 2 * (settings.reveal + wide)
     if mitred:

@@ -14,21 +14,20 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.joinery.crown import crown_cut, projection
-from trimlang.joinery.piece import Cut, Lean
+from trimlang.joinery.piece import NOTHING, Cut, Lean
 from trimlang.lengths.angles import mitre_of_corner, saw_reading, tangent
 from trimlang.survey.job import End, Fit, Joint, Trim
 from trimlang.survey.settings import Settings
 
 STEEPEST: Final = Fraction(89)
 RETURN_MITRE: Final = Fraction(45)
-_NONE: Final = Fraction(0)
 
 
 def exact_mitre(end: End, settings: Settings) -> Fraction:
     """Return the mitre in degrees from square; nothing for a square end."""
     if end.joint is Joint.IN_CORNER:
         if end.fit is Fit.SQUARE:
-            return _NONE
+            return NOTHING
         return settings.mitre_in if end.corner is None else mitre_of_corner(end.corner)
     if end.joint is Joint.OUT_CORNER:
         return settings.mitre_out if end.corner is None else mitre_of_corner(end.corner)
@@ -36,10 +35,10 @@ def exact_mitre(end: End, settings: Settings) -> Fraction:
         return RETURN_MITRE
     if end.joint is Joint.SPLICE:
         return settings.splice_angle
-    return _NONE
+    return NOTHING
 
 
-def end_cut(end: End, side: str, trim: Trim, settings: Settings, laps: str = "left") -> Cut:
+def end_cut(end: End, side: str, trim: Trim, settings: Settings, laps: str) -> Cut:
     """Return the cut at one end (``side`` is ``left`` or ``right``) of a piece of ``trim``.
 
     ``laps`` tells for a scarf which of its two pieces lies over the other.
@@ -48,7 +47,7 @@ def end_cut(end: End, side: str, trim: Trim, settings: Settings, laps: str = "le
         return _crown_end(end, side, trim, trim.spring, settings, laps)
     exact = exact_mitre(end, settings)
     setting = saw_reading(exact, settings.saw_step)
-    thickness = trim.thickness or _NONE
+    thickness = trim.thickness or NOTHING
     if end.joint is Joint.SPLICE:
         # parallel cuts; the end that laps over is the longer at the face
         long_edge = "back" if side == laps else "face"
@@ -74,7 +73,7 @@ def end_cut(end: End, side: str, trim: Trim, settings: Settings, laps: str = "le
 def _doubt(end: End, exact: Fraction, thickness: Fraction) -> Fraction:
     """Return what a sixteenth in the corner's diagonal can open at the face (inches)."""
     if end.corner_error is None or not exact:
-        return _NONE
+        return NOTHING
     # each of the two pieces is off by half the corner's error
     off = min(exact + end.corner_error / 2, STEEPEST)
     return 2 * thickness * abs(tangent(off) - tangent(exact))
@@ -85,7 +84,7 @@ def _crown_end(
 ) -> Cut:
     """Return a crown's cut: mitre and bevel lying flat, the wall edge for its back."""
     standing, step = exact_mitre(end, settings), settings.saw_step
-    thickness, width = trim.thickness or _NONE, trim.height or _NONE
+    thickness, width = trim.thickness or NOTHING, trim.height or NOTHING
     if end.joint is Joint.SPLICE:
         # lying flat, a scarf is the blade's tilt alone
         long_edge = "back" if side == laps else "face"
@@ -123,7 +122,7 @@ def _crown_end(
 
 def square_cut(joint: Joint = Joint.BUTT, fit: Fit = Fit.MITRED) -> Cut:
     """Return a square cut."""
-    return Cut(joint, fit, _NONE, _NONE, Lean.UPRIGHT, "both", _NONE, _NONE, False)
+    return Cut(joint, fit, NOTHING, NOTHING, Lean.UPRIGHT, "both", NOTHING)
 
 
 def lean_of(side: str, long_edge: str) -> Lean:
@@ -141,8 +140,8 @@ def growth(end: End, side: str, trim: Trim, behind: Trim | None, settings: Setti
     """
     if trim.spring is not None:
         return _crown_growth(end, trim, trim.spring, settings)
-    own = trim.thickness or _NONE
-    under = (behind.thickness or _NONE) if behind else _NONE
+    own = trim.thickness or NOTHING
+    under = (behind.thickness or NOTHING) if behind else NOTHING
     if end.joint is Joint.IN_CORNER and under:
         mitre = settings.mitre_in if end.corner is None else mitre_of_corner(end.corner)
         return -under * tangent(mitre)
@@ -151,10 +150,15 @@ def growth(end: End, side: str, trim: Trim, behind: Trim | None, settings: Setti
         if not end.over_scraps:
             return (under + own) * mitre
         # the scraps were of the trim that stands on the wall
-        return own * mitre if under else _NONE
+        return own * mitre if under else NOTHING
     if end.joint is Joint.SPLICE and side == "right" and not end.over_scraps:
-        return own * tangent(settings.splice_angle)
-    return _NONE
+        return scarf_lap(trim, settings)
+    return NOTHING
+
+
+def scarf_lap(trim: Trim, settings: Settings) -> Fraction:
+    """Return how far one piece of a scarf lies over the other along the wall (inches)."""
+    return (trim.thickness or NOTHING) * tangent(settings.splice_angle)
 
 
 def _crown_growth(end: End, trim: Trim, spring: Fraction, settings: Settings) -> Fraction:
@@ -163,5 +167,5 @@ def _crown_growth(end: End, trim: Trim, spring: Fraction, settings: Settings) ->
     Over scraps of crown the number runs to the long point of the ceiling edge.
     """
     if end.joint is not Joint.OUT_CORNER or not end.over_scraps:
-        return _NONE
-    return -projection(trim.height or _NONE, spring) * tangent(exact_mitre(end, settings))
+        return NOTHING
+    return -projection(trim.height or NOTHING, spring) * tangent(exact_mitre(end, settings))

@@ -11,7 +11,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Final
 
-from trimlang.joinery.piece import Cut, Lean
+from trimlang.joinery.piece import NOTHING, Cut, Lean
 from trimlang.lengths.angles import saw_reading, tangent
 from trimlang.survey.job import End, Fit, Joint, Trim
 from trimlang.survey.settings import Settings
@@ -38,7 +38,7 @@ def stair_end(end: End, side: str, slope: Fraction, trim: Trim, settings: Settin
     else:
         upper = (slope > 0) == (side == "right")
         long_edge = "top" if upper == (end.joint is Joint.PLUMB) else "bottom"
-    return face_cut(end.joint, side, exact, trim.height or Fraction(0), long_edge, settings)
+    return face_cut(end.joint, side, exact, trim.height or NOTHING, long_edge, settings)
 
 
 def face_cut(
@@ -61,5 +61,4 @@ def face_cut(
         long_edge if exact else "both",
         across * tangent(exact),
         2 * across * abs(tangent(exact) - tangent(setting)),
-        False,
     )

@@ -11,6 +11,8 @@ from trimlang.record import record
 from trimlang.survey.job import Fit, Joint
 from trimlang.survey.settings import Direction
 
+NOTHING: Final = Fraction(0)
+
 
 class Lean(StrEnum):
     """Which way the blade leans, seen with the face up or towards you."""
@@ -55,13 +57,13 @@ class Cut:
     lean: Lean
     long_edge: str
     inset: Fraction
-    gap: Fraction
-    assumed: bool
+    gap: Fraction = NOTHING
+    assumed: bool = False
     corner_error: Fraction | None = None
-    bevel: Fraction = Fraction(0)
-    bevel_setting: Fraction = Fraction(0)
+    bevel: Fraction = NOTHING
+    bevel_setting: Fraction = NOTHING
     crown: CrownCut | None = None
-    doubt: Fraction = Fraction(0)
+    doubt: Fraction = NOTHING
 
     @property
     def lies_flat(self) -> bool:
@@ -155,7 +157,7 @@ class Piece:
     unit: str = "in"
     mates: tuple[str, ...] = ()
     wall_edge: Fraction | None = None
-    scribe: Fraction = Fraction(0)
+    scribe: Fraction = NOTHING
 
     @property
     def to_mark(self) -> Fraction:
@@ -201,7 +203,8 @@ class Piece:
     @property
     def vanishes(self) -> bool:
         """Whether the cuts leave nothing of one of its edges."""
-        return self.length <= 0 or min(self.back, self.face, self.short_points) < 0
+        # no back is shorter than the short points
+        return self.length <= 0 or min(self.face, self.short_points) < 0
 
     @property
     def short_points(self) -> Fraction:

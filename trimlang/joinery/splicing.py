@@ -7,7 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
 
-from trimlang.joinery.cuts import end_cut
+from trimlang.joinery.cuts import end_cut, scarf_lap
 from trimlang.joinery.piece import Kind, Piece
 from trimlang.joinery.rounding import round_length
 from trimlang.joinery.splices import Studs, split
@@ -62,7 +62,7 @@ def spliced(
     if trim.thickness is None:
         findings.say("T211", run.span, joint="splice", run=f"run {run.label}", trim=trim.name)
         return None
-    lap = end_cut(_scarf(run), "right", trim, settings).inset
+    lap = scarf_lap(trim, settings)
     past = Fraction(0)
     if whole.wall_edge is not None:
         past = steps_up(_past_wall_edge(whole), settings.rounding_step)

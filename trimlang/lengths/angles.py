@@ -40,7 +40,7 @@ def tangent(degrees: Fraction) -> Fraction:
     Raises:
         ValueError: the angle is not between -90° and 90°.
     """
-    if not -RIGHT < degrees < RIGHT:
+    if abs(degrees) >= RIGHT:
         raise ValueError(f"no tangent at {degrees} degrees")
     if degrees < 0:
         return -tangent(-degrees)
@@ -103,7 +103,7 @@ def arc_cosine(ratio: Fraction) -> Fraction:
     Raises:
         ValueError: no angle has it (beyond 1 or -1).
     """
-    if not -1 <= ratio <= 1:
+    if abs(ratio) > 1:
         raise ValueError(f"no angle has the cosine {ratio}")
     if ratio == -1:
         return 2 * RIGHT

@@ -55,7 +55,7 @@ def decimal_text(value: Fraction, places: int) -> str:
     """Write a value to so many decimal places, exactly rounded, without trailing zeros."""
     scaled = (2 * value.numerator * 10**places + value.denominator) // (2 * value.denominator)
     whole, rest = divmod(abs(scaled), 10**places)
-    text = f"{whole}.{rest:0{places}d}".rstrip("0").rstrip(".") if places else str(whole)
+    text = f"{whole}.{rest:0{places}d}".rstrip("0").rstrip(".")
     return f"-{text}" if scaled < 0 else text
 
 

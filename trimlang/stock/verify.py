@@ -43,10 +43,8 @@ def _laid_length(stick: Stick, parts: dict[str, Part], kerf: int) -> int:
         if before is not None:
             reach += kerf
             a, b = before.right_lean, piece.left_lean
-            if a > 0 and b > 0:
-                reach -= min(a, b)
-            elif a < 0 and b < 0:
-                reach -= min(-a, -b)
+            # they lean alike where both are above 0, or both below
+            reach -= max(min(a, b), min(-a, -b), 0)
         reach += piece.length
         before = piece
     return reach

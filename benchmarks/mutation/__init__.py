@@ -1,0 +1,1 @@
+"""Break the code on purpose and see whether the tests notice."""

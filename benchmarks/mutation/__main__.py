@@ -1,0 +1,148 @@
+"""Break the code on purpose and see whether the tests notice: ``python -m benchmarks.mutation``.
+
+    python -m benchmarks.mutation --work /tmp/mutants            lengths, joinery and the verifier
+    python -m benchmarks.mutation lengths --work /tmp/mutants    one part
+    python -m benchmarks.mutation --work /tmp/mutants --again    unexplained survivors once more
+    python -m benchmarks.mutation --work /tmp/mutants --tell     what was found before
+
+One small change after another is made, and the tests that reach it run until one fails.
+What no test notices must stand in ``survivors.toml`` with the reason why it does no harm.
+A run that was cut short goes on where it was; ``--work`` keeps what was found.
+"""
+
+from __future__ import annotations
+
+import argparse
+import json
+import sys
+import tomllib
+from collections import Counter, defaultdict
+from pathlib import Path
+
+import pytest
+
+from benchmarks.mutation.mutants import Mutant, all_mutants
+from benchmarks.mutation.trial import CAUGHT, Died, Trial
+
+ROOT = Path(__file__).resolve().parent.parent.parent
+EXPLAINED = Path(__file__).with_name("survivors.toml")
+TARGETS = {
+    "lengths": ("trimlang/lengths/*.py",),
+    "joinery": ("trimlang/joinery/*.py",),
+    "verifier": ("trimlang/stock/verify.py",),
+}
+JOB_TO_PIECES = (
+    "tests/joinery",
+    "tests/published",
+    "tests/proof/test_oracle_rooms.py",
+    "tests/compatibility",
+    "tests/diagnostics/test_pages.py",
+)
+TESTS = {
+    "trimlang.lengths": JOB_TO_PIECES,
+    "trimlang.joinery": JOB_TO_PIECES,
+    "trimlang.joinery.splice_places": (*JOB_TO_PIECES, "tests/stock/test_placing.py"),
+    "trimlang.stock.verify": ("tests/stock/test_verify.py",),
+}
+# they try the judge, and run whole jobs for it
+LEFT_OUT = "not the_oracle_sees"
+
+
+def tests_of(mutant: Mutant) -> tuple[str, ...]:
+    """Return the tests that are there for the mutant's part."""
+    own = max((part for part in TESTS if mutant.module.startswith(part)), key=len)
+    return TESTS[own]
+
+
+def found_before(results: Path) -> dict[str, dict[str, str]]:
+    """Return what earlier runs wrote down, by the mutant's key."""
+    if not results.exists():
+        return {}
+    rows = [json.loads(line) for line in results.read_text(encoding="utf-8").splitlines()]
+    return {row["key"]: row for row in rows}
+
+
+def explanations() -> dict[str, str]:
+    """Return why each mutant that stands in the list does no harm, by its name."""
+    groups = tomllib.loads(EXPLAINED.read_text(encoding="utf-8"))["harmless"]
+    return {name: group["why"] for group in groups for name in group["mutants"]}
+
+
+def tell(mutants: list[Mutant], found: dict[str, dict[str, str]]) -> None:
+    """Print the figures of each module, and every survivor that nothing explains."""
+    why = explanations()
+    figures: defaultdict[str, Counter[str]] = defaultdict(Counter)
+    alive: list[str] = []
+    noticed: set[str] = set()
+    for mutant in mutants:
+        status = found.get(mutant.key, {}).get("status", "not tried")
+        if status in CAUGHT:
+            noticed.add(mutant.name)
+            status = "killed"
+        elif mutant.name in why and status != "not tried":
+            status = "explained"
+        elif status != "not tried":
+            alive.append(f"{mutant.name}   ({status})")
+            status = "unexplained"
+        figures[mutant.module][status] += 1
+    columns = ("killed", "explained", "unexplained", "not tried")
+    print(f"{'module':32}" + "".join(f"{name:>12}" for name in ("mutants", *columns)))
+    for module, counts in sorted(figures.items()):
+        row = (sum(counts.values()), *(counts[name] for name in columns))
+        print(f"{module:32}" + "".join(f"{count:12}" for count in row))
+    total = sum(figures.values(), Counter())
+    tried = sum(total.values()) - total["not tried"]
+    print(
+        f"\nkilled {total['killed']} of {tried} ({100 * total['killed'] / max(tried, 1):.1f} %),"
+        f" explained {total['explained']}, unexplained {total['unexplained']}"
+        f"{', not tried ' + str(total['not tried']) if total['not tried'] else ''}"
+    )
+    everything = {mutant.name for mutant in mutants}
+    modules = {mutant.module.removeprefix("trimlang.") for mutant in mutants}
+    for name in why:
+        if name not in everything and name.partition(": ")[0].rsplit(".", 1)[0] in modules:
+            print(f"explained and no longer there: {name}")
+        elif name in noticed:
+            print(f"explained and killed: {name}")
+    print("", *alive, sep="\n")
+
+
+def main() -> int:
+    """Try what is not yet tried, and tell."""
+    parser = argparse.ArgumentParser(
+        description=__doc__, formatter_class=argparse.RawDescriptionHelpFormatter
+    )
+    parser.add_argument("targets", nargs="*", choices=[[], *TARGETS], default=[])
+    parser.add_argument("--work", type=Path, required=True, help="a folder for what is found")
+    parser.add_argument("--again", action="store_true", help="try unexplained survivors again")
+    parser.add_argument("--tell", action="store_true", help="only print what was found before")
+    options = parser.parse_args()
+    options.work.mkdir(parents=True, exist_ok=True)
+    results = options.work / "results.jsonl"
+    patterns = [pattern for name in options.targets or TARGETS for pattern in TARGETS[name]]
+    mutants = all_mutants(ROOT, patterns)
+    found = found_before(results)
+    left = [
+        mutant
+        for mutant in mutants
+        if mutant.key not in found or (options.again and found[mutant.key]["status"] not in CAUGHT)
+    ]
+    if left and not options.tell:
+        chosen = {test for mutant in left for test in tests_of(mutant)}
+        arguments = ["-q", "--rootdir", str(ROOT), "-k", LEFT_OUT]
+        for plugin in ("cacheprovider", "xdist", "cov", "asyncio"):
+            arguments += ["-p", f"no:{plugin}"]
+        try:
+            pytest.main(
+                [*arguments, *sorted(str(ROOT / test) for test in chosen)],
+                plugins=[Trial(ROOT, left, tests_of, results)],
+            )
+        except Died:
+            return 1
+        found = found_before(results)
+    tell(mutants, found)
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,92 @@
+"""What a corner's end says beside its mitre: taken for granted or measured, and how well."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from fractions import Fraction
+
+import mpmath
+import pytest
+
+from tests.conftest import walls
+from trimlang.compiler import check_job
+from trimlang.joinery.piece import Piece
+
+Pieces = Callable[..., dict[str, Piece]]
+
+
+def test_only_a_corner_that_nobody_measured_is_assumed(pieces: Pieces) -> None:
+    assumed = pieces("N: 40 in, left=in-corner, right=out-corner")["N"]
+    assert (assumed.left.assumed, assumed.right.assumed) == (True, True)
+    measured = pieces("N: 40 in, left=in-corner(90 deg), right=out-corner(90 deg)")["N"]
+    assert (measured.left.assumed, measured.right.assumed) == (False, False)
+    others = pieces("N: 40 in, left=butt, right=return")["N"]
+    assert (others.left.assumed, others.right.assumed) == (False, False)
+
+
+def test_what_a_rough_diagonal_leaves_in_doubt_is_counted_from_the_sharper_corner() -> None:
+    # 6 in along both walls: a sixteenth in the diagonal of 8 1/2 in is about 0.85° of corner
+    line = "N: 40 in, left=out-corner(corner by 6 in, 6 in, diagonal 8 1/2 in), right=butt"
+    (piece,) = check_job(walls(line, settings="corners: out-corner gap 1 in")).pieces
+    cut = piece.left
+    assert cut.corner_error is not None
+    wide, exact = cut.exact + cut.corner_error / 2, cut.exact
+    tangents = [mpmath.tan(mpmath.radians(float(angle))) for angle in (wide, exact)]
+    # twice the thickness, since both pieces open
+    assert float(cut.doubt) == pytest.approx(float(2 * 0.5625 * (tangents[0] - tangents[1])), 1e-9)
+
+
+def test_a_surveyed_splice_grows_by_its_lap(pieces: Pieces) -> None:
+    found = pieces(
+        "N: 40 in, left=butt, right=splice\n  E: 40 in, left=splice, right=butt",
+        settings="splices: angle 30 deg",
+    )
+    # 9/16 × tan 30° = 0.324760, in the left piece alone
+    assert float(found["N"].rounding.exact) == pytest.approx(40.324760, abs=1e-6)
+    assert found["E"].rounding.exact == Fraction(40)
+
+
+def test_a_gap_and_what_is_in_doubt_count_together() -> None:
+    line = "N: 40 in, left=out-corner(corner by 36 in, 36 in, diagonal 51 1/4 in), right=butt"
+    (piece,) = check_job(walls(line, settings="corners: out-corner gap 1 in")).pieces
+    both = float(piece.left.gap + piece.left.doubt)
+    assert piece.left.gap > 0 < piece.left.doubt
+    for limit, codes in ((both - 0.0005, ["T405"]), (both + 0.0005, [])):
+        settings = f"corners: out-corner gap {limit:.5f} in"
+        told = [one.code for one in check_job(walls(line, settings=settings)).diagnostics]
+        assert [code for code in told if code == "T405"] == codes
+
+
+@pytest.mark.parametrize("side", ["left", "right"])
+@pytest.mark.parametrize(("degrees", "code"), [(60, "T404"), (94, "T405")])
+def test_a_cut_that_the_saw_cannot_make_is_told_by_its_side(
+    side: str, degrees: int, code: str
+) -> None:
+    ends = {"left": "butt", "right": "butt", side: f"out-corner({degrees} deg)"}
+    line = f"N: 40 in, left={ends['left']}, right={ends['right']}"
+    found = check_job(walls(line, settings="saw: reads to 5 deg")).diagnostics
+    (said,) = [one.message for one in found if one.code == code]
+    assert f"the {side} end of run N" in said
+
+
+def test_a_corner_that_closes_keeps_the_tightest_limit() -> None:
+    line = "N: 40 in, left=out-corner(90 deg), right=in-corner(90 deg)"
+    settings = "corners: out-corner gap 0 in, in-corner gap 0 in"
+    assert not check_job(walls(line, settings=settings)).diagnostics
+
+
+def test_a_gap_is_told_with_what_is_in_doubt() -> None:
+    line = "N: 40 in, left=out-corner(corner by 6 in, 6 in, diagonal 8 1/2 in), right=butt"
+    result = check_job(walls(line, settings="corners: out-corner gap 0 in"))
+    (piece,) = result.pieces
+    (said,) = [one.message for one in result.diagnostics if one.code == "T405"]
+    both = float(piece.left.gap + piece.left.doubt)
+    assert piece.left.doubt > Fraction(1, 100)
+    assert f"{round(both * 64)}/64 in ({round(both * 25.4, 1):g} mm)" in said
+
+
+def test_what_comes_to_nothing_is_no_piece() -> None:
+    # a thirty-second between butts is nothing on a tape of sixteenths
+    result = check_job(walls("N: 1/32 in, left=butt, right=butt"))
+    assert "T402" in {one.code for one in result.diagnostics}
+    assert not result.pieces

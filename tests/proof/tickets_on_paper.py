@@ -1,0 +1,132 @@
+"""Reads finished tickets back from a PDF, as an eye would: by where a text stands and how large.
+
+A ticket of any shape (card, wide, strip, label) begins with three bold lines one under the
+other, the last of them the length; everything up to the next such three is its own.  Its
+left end is what stands further left.
+"""
+
+from __future__ import annotations
+
+import io
+import re
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from tests.proof.tickets_seen import JOINTS, POINT, SETTING, Seen, where
+
+_CUT = re.compile(rf"({SETTING}) ({'|'.join(JOINTS)})(?= )")
+_ID = re.compile(r"[A-Z][A-Z0-9]*-\S+(?: …)?")
+_LENGTH = re.compile(r"[\d /.]+ (?:in|mm)(?= |$)")
+CLOSE = 0.5
+"""Points by which two texts on one line may differ in height."""
+
+
+@dataclass(frozen=True)
+class Word:
+    """A text on the page: its left end and base line (points from the lower left), its size."""
+
+    text: str
+    x: float
+    y: float
+    size: float
+    bold: bool
+
+
+def in_pdf(data: bytes) -> list[Seen]:
+    """Return the tickets of a PDF in the order in which they are drawn."""
+    from pypdf import PdfReader
+
+    seen: list[Seen] = []
+    for page in PdfReader(io.BytesIO(data)).pages:
+        words: list[Word] = []
+
+        def heard(text: str, cm: list[float], tm: list[float], font: object, size: float,
+                  words: list[Word] = words) -> None:  # fmt: skip
+            name = font.get("/BaseFont", "") if isinstance(font, dict) else ""
+            if text.strip():
+                x, y = tm[4] * cm[0] + tm[5] * cm[2] + cm[4], tm[4] * cm[1] + tm[5] * cm[3] + cm[5]
+                scale = abs(tm[3] * cm[3])
+                words.append(Word(" ".join(text.split()), x, y, size * scale, "Bold" in name))
+
+        page.extract_text(visitor_text=heard)
+        lines = [line for line in _lines(words) if line]
+        heads = [at for at in range(len(lines)) if _is_head(lines[at : at + 3])]
+        for at, after in zip(heads, [*heads[1:], len(lines)], strict=True):
+            seen.append(_seen(lines[at:after]))
+    return seen
+
+
+def _lines(words: list[Word]) -> Iterator[list[Word]]:
+    """Words drawn one after the other on one base line, further and further right."""
+    line: list[Word] = []
+    for word in words:
+        if line and (abs(word.y - line[-1].y) > CLOSE or word.x <= line[-1].x):
+            yield line
+            line = []
+        line.append(word)
+    yield line
+
+
+def _is_head(lines: list[list[Word]]) -> bool:
+    if len(lines) < 3 or not all(line[0].bold for line in lines):
+        return False
+    name, about, length = (line[0] for line in lines)
+    return (
+        bool(_ID.fullmatch(_said(lines[0])))
+        and max(name.x, about.x, length.x) - min(name.x, about.x, length.x) < CLOSE
+        and name.y > about.y > length.y
+        and length.size > max(name.size, about.size)
+        and length.text[0].isdigit()
+    )
+
+
+def _said(words: list[Word]) -> str:
+    return " ".join(word.text for word in words)
+
+
+def _seen(lines: list[list[Word]]) -> Seen:
+    name, about, length = (_said(line) for line in lines[:3])
+    words = [word for line in lines[3:] for word in line]
+    size = _LENGTH.match(length)
+    assert size, length
+    facts = _facts(words)
+    if "…" in name:  # cut short; the whole of it stands below
+        name = facts["id"]
+    if "…" in about:
+        about = facts["room"]
+    room, trim, part = where(name, about)
+    return Seen(name, room, trim, part, size[0], _cuts(words, facts))
+
+
+def _facts(words: list[Word]) -> dict[str, str]:
+    """The small print, each line by the bold word before it."""
+    found: dict[str, list[str]] = {}
+    term = ""
+    for word in words:
+        if word.bold and re.fullmatch(r"[a-z]+", word.text):
+            term = word.text
+            found.setdefault(term, [])
+        elif term:
+            found[term].append(word.text)
+    return {term: " ".join(texts) for term, texts in found.items()}
+
+
+def _cuts(words: list[Word], facts: dict[str, str]) -> tuple[tuple[str, ...], ...]:
+    """The two ends from left to right; where the long point is stands below, or on the flap."""
+    starts: list[int] = []
+    said = ""
+    for word in words:
+        starts.append(len(said))
+        said += word.text + " "
+    found = list(_CUT.finditer(said))
+    ends: list[tuple[float, str, str, str]] = []
+    for cut, until in zip(found, [*(one.start() for one in found[1:]), len(said)], strict=True):
+        below = said[cut.end() : until].split(" measured ")[0]
+        point = POINT.search(re.split(r" (?:left|right) ", below)[0])
+        place = words[starts.index(cut.start())].x
+        ends.append((place, cut[1], cut[2], point[0] if point else ""))
+    cuts = []
+    for side, (_, setting, joint, seen) in zip(("left", "right"), sorted(ends), strict=False):
+        folded = POINT.search(facts.get(side, ""))
+        cuts.append((setting, joint, seen or (folded[0] if folded else "")))
+    return tuple(cuts)
