@@ -127,15 +127,7 @@ def _long_proof(
     """Search with a solver until ``ends`` on the clock of ``monotonic``."""
     from trimlang.stock.proof import prove
 
-    work = 0
-    if timber.leaning:
-        # A plan that shares no mitre is soon found, and often cannot be bettered.
-        apart = unshared(timber)
-        halfway = (monotonic() + ends) / 2
-        start = prove(apart, buying, packing, [length_worth(apart)], lambda: halfway - monotonic())
-        packing, work = start.packing, start.work
     proof = prove(timber, buying, packing, worths, lambda: ends - monotonic(), watch)
-    proof.work += work
     return proof
 
 
