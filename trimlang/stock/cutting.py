@@ -9,20 +9,23 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from random import Random
 
 from trimlang.stock.choosing import choose
 from trimlang.stock.diving import HAIR, Diver, Ending, Rack
 from trimlang.stock.floor import Worth
 from trimlang.stock.longest_first import fill_counts
-from trimlang.stock.mitres import order_on_stick, settles
+from trimlang.stock.mitres import fits, settles
 from trimlang.stock.relaxation import Relaxation, Way
 from trimlang.stock.sifting import sifted, slack_of
 from trimlang.stock.timber import Pattern, Timber
 
 #: Steps undone in the first dive, before the patterns left are listed.
 FEW = 8
+#: Worths blended into one, beside the closest.
+BLENDED = 20
 #: Patterns listed at most.
-PATTERNS = 20_000
+PATTERNS = 25_000
 SHORT_LIST = 4_000
 #: Branches of the search among listed patterns.
 BRANCHES = 20_000
@@ -32,8 +35,6 @@ ENDING = 5_000
 ENDING_BRANCHES = 200
 #: Pieces left when a dive may be ended so.
 LAST = 100
-#: Quick dives before that.
-EASY_STARTS = 2
 #: Dives that start with another pattern each.
 STARTS = 8
 #: Patterns with which a program over patterns that can be laid starts, for each size.
@@ -76,14 +77,13 @@ class RackCut:
         if worth is not None:
             return Answer(worth=worth)
         laid = self._laid = self._laid or self.seeded(self._relaxation, Way.CHAINED)
+        sticks = self._diver.dive(laid, counts, FEW)
+        if sticks is not None or self._seconds() <= 0:
+            return Answer(sticks=sticks)
         tight = self._tightest(counts)
         if tight is not None and slack_of(tight, counts) < 0:
             return Answer(worth=tight)
-        for skip in range(EASY_STARTS):
-            sticks = self._diver.dive(laid, counts, FEW, skip, self._endings(tight))
-            if sticks is not None or self._seconds() <= 0:
-                return Answer(sticks=sticks)
-        patterns = tight and sifted(timber, tight, timber.demand, counts, PATTERNS)
+        patterns = None if tight is None else sifted(timber, tight, timber.demand, counts, PATTERNS)
         # A short list is searched at once, a long one only when diving fails too.
         if patterns is None or len(patterns) > SHORT_LIST:
             for skip in range(STARTS):
@@ -103,9 +103,23 @@ class RackCut:
         return Relaxation(self._timber, [stick for stick in laid if stick[1]], mend, way)
 
     def _tightest(self, counts: Sequence[int]) -> Worth | None:
+        """A worth close to the rack's, of which most patterns fall far short.
+
+        It is blended from some that each come close: what one does not tell apart another
+        does.
+        """
+        shaken = Random(0)  # noqa: S311 - other demands, the same every time
+        found = [self._closest(counts, None)]
+        if not self._timber.leaning:
+            found += [self._closest(counts, shaken) for _ in range(BLENDED)]
+        worths = [worth for worth in found if worth is not None]
+        short = next((worth for worth in worths if slack_of(worth, counts) < 0), None)
+        return short or (self._relaxation.blended(worths) if worths else None)
+
+    def _closest(self, counts: Sequence[int], shaken: Random | None) -> Worth | None:
         """Of the worths met while as much length as can be is saved, the closest to the rack's."""
         relaxation, closest = self._relaxation, None
-        relaxation.pose_length(self._timber.demand, counts)
+        relaxation.pose_length(self._timber.demand, counts, shaken)
         fresh = 1
         while fresh and self._seconds() > 0:
             _, _, duals = relaxation.solve()
@@ -188,6 +202,5 @@ class RackCut:
         if stick not in self._fits:
             kind, pattern = stick
             sizes = [self._timber.sizes[size] for size in pattern]
-            order = order_on_stick(sizes, self._timber.kinds[kind].room, self._timber.problem.short)
-            self._fits[stick] = order is not None
+            self._fits[stick] = fits(sizes, self._timber.kinds[kind].room)
         return self._fits[stick]

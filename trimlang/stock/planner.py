@@ -14,7 +14,7 @@ from trimlang.stock.packing import Packing, better
 from trimlang.stock.problem import NoPlan, Part, Plan, Problem, Watch
 from trimlang.stock.rests import gathered
 from trimlang.stock.short_proof import above, short_proof
-from trimlang.stock.timber import Timber, timber_of, unshared
+from trimlang.stock.timber import Timber, timber_of
 
 if TYPE_CHECKING:
     from trimlang.stock.proof import Proof
@@ -127,8 +127,7 @@ def _long_proof(
     """Search with a solver until ``ends`` on the clock of ``monotonic``."""
     from trimlang.stock.proof import prove
 
-    proof = prove(timber, buying, packing, worths, lambda: ends - monotonic(), watch)
-    return proof
+    return prove(timber, buying, packing, worths, lambda: ends - monotonic(), watch)
 
 
 def _reserve(problem: Problem) -> Part | None:

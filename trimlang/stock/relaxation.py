@@ -35,6 +35,8 @@ SCALE = 1 << 40
 LACK = 4.0
 #: The same while length is saved: so dear that a rack cuts everything if it can.
 LACK_OF_LENGTH = 100.0
+#: By how much a shaken demand may be off.
+SHAKE = 0.02
 #: Patterns added for one kind after one pricing.
 BATCH = 25
 #: Pieces of one size that a chained pattern may hold.
@@ -186,13 +188,23 @@ class Relaxation:
         self._price_lacks(LACK)
         self._pose_demand(demand)
 
-    def pose_length(self, demand: Sequence[int], counts: Sequence[int]) -> None:
-        """Ask how to cut the demand from ``counts`` sticks, the least length of them."""
+    def pose_length(
+        self, demand: Sequence[int], counts: Sequence[int], shaken: Random | None = None
+    ) -> None:
+        """Ask how to cut the demand from ``counts`` sticks, the least length of them.
+
+        ``shaken``: with the demand a little off, which gives other values of the sizes,
+        as true as those of the demand itself.
+        """
         self._close()
         for kind, count in enumerate(counts):
             self._lp.changeColBounds(self._taken + kind, 0.0, float(count))
         self._price_lacks(LACK_OF_LENGTH)
         self._pose_demand(demand)
+        if shaken is not None:
+            for size, wanted in enumerate(demand):
+                off = wanted * (1 + SHAKE * (shaken.random() - 0.5))
+                self._lp.changeRowBounds(size, off, self._inf)
 
     def _close(self) -> None:
         """Let no stick be had in any way."""
@@ -268,6 +280,15 @@ class Relaxation:
             pricing = Pricing(self._weights, self._rooms, values, self.demand)
         needed = sum(v * n for v, n in zip(values, self.demand, strict=True))
         return pricing, Worth(tuple(pricing.best), needed, tuple(values))
+
+    def blended(self, worths: Sequence[Worth]) -> Worth | None:
+        """One worth made of several, each weighing the same; None for a chained relaxation."""
+        values = [0] * self._sizes
+        for worth in worths:
+            most = max((*worth.of_kind, 1))
+            for size, value in enumerate(worth.of_size):
+                values[size] += value * SCALE // most
+        return self._pricing(values)[1]
 
     def priced(self, duals: Any, batch: int = BATCH) -> tuple[Worth | None, int]:
         """Price patterns at the duals: the exact worth they give, and how many were added.
