@@ -20,7 +20,9 @@ from trimlang.stock.relaxation import Relaxation, Way
 from trimlang.stock.sifting import sifted, slack_of
 from trimlang.stock.timber import Pattern, Timber
 
-#: Steps undone in the first dive, before the patterns left are listed.
+#: Quick dives, and where mitres are shared but one: there they seldom do.
+EASY_STARTS = 2
+#: Steps undone in each, before the patterns left are listed.
 FEW = 8
 #: Worths blended into one, beside the closest.
 BLENDED = 20
@@ -34,7 +36,7 @@ ENDINGS = 8
 ENDING = 5_000
 ENDING_BRANCHES = 200
 #: Pieces left when a dive may be ended so.
-LAST = 100
+LAST = 80
 #: Dives that start with another pattern each.
 STARTS = 8
 #: Patterns with which a program over patterns that can be laid starts, for each size.
@@ -77,9 +79,10 @@ class RackCut:
         if worth is not None:
             return Answer(worth=worth)
         laid = self._laid = self._laid or self.seeded(self._relaxation, Way.CHAINED)
-        sticks = self._diver.dive(laid, counts, FEW)
-        if sticks is not None or self._seconds() <= 0:
-            return Answer(sticks=sticks)
+        for skip in range(1 if timber.leaning else EASY_STARTS):
+            sticks = self._diver.dive(laid, counts, FEW, skip)
+            if sticks is not None or self._seconds() <= 0:
+                return Answer(sticks=sticks)
         tight = self._tightest(counts)
         if tight is not None and slack_of(tight, counts) < 0:
             return Answer(worth=tight)
@@ -168,11 +171,15 @@ class RackCut:
     def _endings(self, worth: Worth | None) -> Ending | None:
         """Ends a dive by choosing among the patterns that the rest allows, if few, so often."""
         tries = ENDINGS
+        dead: set[tuple[int, ...]] = set()
         if worth is None:
             return None
 
         def ended(demand: Sequence[int], left: Sequence[int]) -> tuple[Rack | None, bool]:
             nonlocal tries
+            here = (*demand, *left)
+            if here in dead:
+                return None, True
             if not tries or sum(demand) > LAST:
                 return None, False
             patterns = sifted(self._timber, worth, demand, left, ENDING)
@@ -180,6 +187,8 @@ class RackCut:
                 return None, False
             tries -= 1
             answer = self._chosen(patterns, demand, left, ENDING_BRANCHES)
+            if answer.impossible:
+                dead.add(here)
             return answer.sticks, answer.impossible
 
         return ended
