@@ -1,13 +1,32 @@
-"""The steps of a dive, and how they are taken back."""
+"""Rounding the linear program of a rack step by step.
+
+A dive solves the program for what is still to be cut, with as much length left over
+as can be, keeps the patterns that the answer uses most, and goes on with the rest;
+before each step longest-first best-fit tries to finish.  A dead end is left by
+taking another pattern first.  Finding nothing proves nothing.
+"""
 
 from __future__ import annotations
 
+from collections import Counter
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
+from typing import Any
 
-from trimlang.stock.timber import Pattern
+from trimlang.stock.longest_first import fill_counts
+from trimlang.stock.relaxation import Relaxation
+from trimlang.stock.timber import Pattern, Timber
 
 #: Other patterns tried first at one step before the step before it is undone.
 OTHERS = 3
+#: Rounding errors of the solver below this are none.
+HAIR = 1e-7
+#: A pattern used this often, or more, is kept at once with those used wholly.
+NEARLY = 0.8
+
+Rack = tuple[tuple[int, Pattern], ...]
+#: Finishes what is left of a rack, if it can; and whether that is known to be impossible.
+Ending = Callable[[Sequence[int], Sequence[int]], tuple[Rack | None, bool]]
 
 
 @dataclass(slots=True)
@@ -17,11 +36,11 @@ class Step:
     demand: tuple[int, ...]
     left: tuple[int, ...]
     done: int
-    ranked: tuple[tuple[int, Pattern], ...]
+    ranked: Rack
     width: int
     first: int = 0
 
-    def chosen(self) -> tuple[tuple[int, Pattern], ...]:
+    def chosen(self) -> Rack:
         """The patterns that this step keeps."""
         return self.ranked[self.first : self.first + self.width]
 
@@ -41,3 +60,121 @@ def retreat(steps: list[Step]) -> Step | None:
             return steps[-1]
         steps.pop()
     return None
+
+
+class Diver:
+    """Dives of one timber.
+
+    Args:
+        timber: what is cut.
+        holds: whether a pattern can really be laid on its stick.
+        seconds: what is left of the time, an outer guard.
+    """
+
+    def __init__(
+        self,
+        timber: Timber,
+        holds: Callable[[tuple[int, Pattern]], bool],
+        seconds: Callable[[], float],
+    ) -> None:
+        self._timber = timber
+        self._holds = holds
+        self._seconds = seconds
+
+    def dive(
+        self,
+        laid: Relaxation,
+        counts: Sequence[int],
+        retreats: int,
+        skip: int = 0,
+        ending: Ending | None = None,
+    ) -> Rack | None:
+        """Cut everything from ``counts`` sticks of each kind, going back at most so often.
+
+        The first step passes over the ``skip`` most used patterns, and keeps one.
+        ``ending`` may finish what is left, or tell that it is a dead end.
+        """
+        cut: list[tuple[int, Pattern]] = []
+        demand, left = list(self._timber.demand), list(counts)
+        steps: list[Step] = []
+        dead = False
+        while any(demand):
+            columns = None if dead else self._solved(laid, demand, left)
+            if self._seconds() <= 0:
+                return None
+            if columns is None:
+                step = retreat(steps)
+                retreats -= 1
+                if step is None or retreats < 0:
+                    return None
+            else:
+                step = self._step(laid, columns, demand, left, len(cut))
+                if skip and not steps:
+                    step.first, step.width = min(skip, len(step.ranked) - 1), 1
+                steps.append(step)
+            del cut[step.done :]
+            demand, left = list(step.demand), list(step.left)
+            for stick in step.chosen():
+                self._take(stick, demand, left, cut)
+            rest: Sequence[tuple[int, Pattern]] | None = fill_counts(self._timber, demand, left)
+            dead = False
+            if rest is None and ending is not None:
+                rest, dead = ending(demand, left)
+            if rest is not None:
+                return (*cut, *rest)
+        return tuple(cut)
+
+    def _solved(self, laid: Relaxation, demand: Sequence[int], left: Sequence[int]) -> Any:
+        """How often each column is used; None where the patterns do not cut everything."""
+        laid.pose_length(demand, left)
+        while True:
+            _, columns, duals = laid.solve()
+            if duals is None or self._seconds() <= 0:
+                return None
+            if laid.lacking(columns) <= HAIR:
+                return columns
+            if not laid.priced(duals)[1]:
+                return None
+
+    def _step(
+        self,
+        laid: Relaxation,
+        columns: Any,
+        demand: Sequence[int],
+        left: Sequence[int],
+        done: int,
+    ) -> Step:
+        """The patterns that an answer uses, the most used first, and how many to keep."""
+        values = laid.pattern_values(columns)
+        whole: list[tuple[int, Pattern]] = []
+        parts: list[tuple[float, tuple[int, Pattern]]] = []
+        for place in values.nonzero()[0]:
+            value, stick = float(values[place]), laid.columns[place]
+            if value > HAIR and self._holds(stick):
+                whole.extend([stick] * int(value + HAIR))
+                parts.append((value - int(value + HAIR), stick))
+        parts = [part for part in parts if part[0] > HAIR]
+        parts.sort(key=lambda part: (-part[0], part[1]))
+        width = max(len(whole) + sum(value >= NEARLY for value, _ in parts), 1)
+        ranked = (*whole, *(stick for _, stick in parts))
+        return Step(tuple(demand), tuple(left), done, ranked, width)
+
+    def _take(
+        self,
+        stick: tuple[int, Pattern],
+        demand: list[int],
+        left: list[int],
+        taken: list[tuple[int, Pattern]],
+    ) -> None:
+        """Cut what is still wanted of a pattern, if a stick for it is left."""
+        kind, pattern = stick
+        wanted: Counter[int] = Counter()
+        for size in pattern:
+            if wanted[size] < demand[size]:
+                wanted[size] += 1
+        if not left[kind] or not wanted:
+            return
+        left[kind] -= 1
+        for size, number in wanted.items():
+            demand[size] -= number
+        taken.append((kind, tuple(sorted(wanted.elements()))))

@@ -9,16 +9,22 @@ for every order on every stick.
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from functools import cache
+from collections.abc import Iterable, Sequence
+from functools import cache, lru_cache
 from itertools import pairwise
-from typing import TYPE_CHECKING
+from math import prod
+from typing import TYPE_CHECKING, TypeAlias
 
 if TYPE_CHECKING:
     from trimlang.stock.timber import Size
 
-#: More pieces than this on a stick are ordered greedily, not by every order.
-EXACT_ORDER = 9
+Leans: TypeAlias = tuple[int, int]
+"""How the left and the right end of a piece lean."""
+
+#: Sets of pieces laid so far, weighed for the best order; with more of them it is greedy.
+ORDERS = 3_000
+#: The same for pieces on a stick.
+PIECES = 300
 
 
 def overlap(right_lean: int, left_lean: int) -> int:
@@ -89,37 +95,93 @@ def usual_order(sizes: Sequence[Size], short: int) -> list[Size]:
 def order_on_stick(sizes: Sequence[Size], room: int, short: int) -> tuple[Size, ...] | None:
     """An order in which the sizes fit the room, or None where none is found.
 
-    The usual order if it fits, else one that shares more mitres.  Up to nine
-    pieces every order is weighed; beyond that a greedy chain is tried, and None
-    does not prove that no order fits.
+    The usual order if it fits, else one that shares more mitres: see ``fits``.
     """
     usual = usual_order(sizes, short)
     plain = sum(size.weight for size in sizes)
     if plain <= room or laid_weight(usual) <= room:
         return tuple(usual)
-    if plain - _most_overlap(sizes) > room:
+    if not fits(sizes, room):
         return None
     chain = _greedy_chain(usual)
-    if laid_weight(chain) > room and len(usual) <= EXACT_ORDER:
+    if laid_weight(chain) > room:
         chain = _best_chain(usual)
-    return tuple(chain) if laid_weight(chain) <= room else None
+    return tuple(chain)
+
+
+def fits(sizes: Iterable[Size], room: int) -> bool:
+    """Whether ``order_on_stick`` finds an order: there is one, or ``most_shared`` is not sure."""
+    leans, plain = [], 0
+    for size in sizes:
+        leans.append((size.left, size.right))
+        plain += size.weight
+    if plain <= room:
+        return True
+    shared, sure = most_shared(tuple(sorted(leans)))
+    return sure and plain - shared <= room
 
 
 def settles(sizes: Sequence[Size], room: int) -> bool:
-    """Whether ``order_on_stick`` is sure that these sizes fit no stick, if it finds no order."""
+    """Whether ``fits`` is sure that these sizes fit no stick, if it says so."""
     plain = sum(size.weight for size in sizes)
-    return len(sizes) <= EXACT_ORDER or plain - _most_overlap(sizes) > room
+    shared, sure = most_shared(tuple(sorted((size.left, size.right) for size in sizes)))
+    return sure or plain - shared > room
 
 
-def _most_overlap(sizes: Sequence[Size]) -> int:
+@lru_cache(maxsize=1 << 16)
+def most_shared(leans: tuple[Leans, ...]) -> tuple[int, bool]:
+    """The most that pieces with these leans overlap, laid in any order; and whether that is sure.
+
+    Where it is not, because there are too many orders, it is no less than the most.
+    """
+    if not any(left for left, _ in leans) or not any(right for _, right in leans):
+        return 0, True
+    if len(leans) > PIECES or _orders(leans) > ORDERS:
+        return _most_overlap(leans), False
+    return _laid_best(leans)[0], True
+
+
+def _orders(leans: Sequence[Leans]) -> int:
+    return prod(leans.count(one) + 1 for one in set(leans))
+
+
+def _most_overlap(leans: Sequence[Leans]) -> int:
     """No order overlaps more: the longest leans of either side meet, all but one end of each."""
     total = 0
     for up in (True, False):
-        rights = sorted(abs(s.right) for s in sizes if s.right and (s.right > 0) == up)
-        lefts = sorted(abs(s.left) for s in sizes if s.left and (s.left > 0) == up)
-        pairs = min(len(rights), len(lefts), len(sizes) - 1)
+        rights = sorted(abs(right) for _, right in leans if right and (right > 0) == up)
+        lefts = sorted(abs(left) for left, _ in leans if left and (left > 0) == up)
+        pairs = min(len(rights), len(lefts), len(leans) - 1)
         total += sum(min(rights.pop(), lefts.pop()) for _ in range(pairs))
     return total
+
+
+def _laid_best(leans: Sequence[Leans]) -> tuple[int, list[Leans]]:
+    """The most overlap over all orders, and such an order."""
+    sorts = sorted(set(leans))
+
+    @cache
+    def best(counts: tuple[int, ...], right: int) -> tuple[int, int]:
+        """The most overlap of what is left, laid behind an end that leans so; what comes first."""
+        most = (0, -1)
+        for at, count in enumerate(counts):
+            if count:
+                rest = (*counts[:at], count - 1, *counts[at + 1 :])
+                more = overlap(right, sorts[at][0]) + best(rest, sorts[at][1])[0]
+                if most[1] < 0 or more > most[0]:
+                    most = (more, at)
+        return most
+
+    counts = tuple(leans.count(one) for one in sorts)
+    shared = best(counts, 0)[0]
+    order: list[Leans] = []
+    right = 0
+    while any(counts):
+        at = best(counts, right)[1]
+        order.append(sorts[at])
+        counts = (*counts[:at], counts[at] - 1, *counts[at + 1 :])
+        right = sorts[at][1]
+    return shared, order
 
 
 def _greedy_chain(sizes: Sequence[Size]) -> list[Size]:
@@ -138,25 +200,9 @@ def _greedy_chain(sizes: Sequence[Size]) -> list[Size]:
 
 
 def _best_chain(sizes: Sequence[Size]) -> list[Size]:
-    """The order with the most overlap, over all orders (sets of pieces used so far)."""
-    count = len(sizes)
-
-    @cache
-    def gain(used: int, last: int) -> tuple[int, int]:
-        best = (0, -1)
-        for after in range(count):
-            if not used >> after & 1:
-                more = gain(used | 1 << after, after)[0]
-                if last >= 0:
-                    more += overlap(sizes[last].right, sizes[after].left)
-                if best[1] < 0 or more > best[0]:
-                    best = (more, after)
-        return best
-
-    order: list[Size] = []
-    used, last = 0, -1
-    while len(order) < count:
-        last = gain(used, last)[1]
-        used |= 1 << last
-        order.append(sizes[last])
-    return order
+    """The order with the most overlap; of sizes that lean alike the first given come first."""
+    waiting: dict[Leans, list[Size]] = {}
+    for size in sizes:
+        waiting.setdefault((size.left, size.right), []).append(size)
+    order = _laid_best([(size.left, size.right) for size in sizes])[1]
+    return [waiting[leans].pop(0) for leans in order]

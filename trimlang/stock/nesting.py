@@ -83,6 +83,7 @@ class Nesting:
             row[pad:] = 0
         self._groups = self._grouped(np)
         self._steps: dict[tuple[int, int], tuple[int, int]] = {}
+        self._views: dict[tuple[int, int], Any] = {}
         if used:
             self._fill(np, most)
         self.best: list[int] = [self._worth(room) for room in rooms]
@@ -139,12 +140,20 @@ class Nesting:
 
     def _lay(self, np: Any, groups: Sequence[_Group], start: int, stop: int) -> None:
         """Lay each group's pieces so that they end from ``start`` to ``stop``."""
-        at = np.arange(self._pad + start, self._pad + stop, dtype=np.int64)
+        first, width = self._pad + start, stop - start
         for group in groups:
-            before = self._before[group.left][at - group.weights[:, None]]
-            found = (before + group.values[:, None]).max(axis=0)
-            row = self._ends[group.right][self._pad + start : self._pad + stop]
-            np.maximum(row, found, out=row)
+            # each piece's row of what can lie left of it, as it lies in memory
+            found = self._windows(np, group.left, width)[first - group.weights]
+            found += group.values[:, None]
+            row = self._ends[group.right][first : first + width]
+            np.maximum(row, found.max(axis=0), out=row)
+
+    def _windows(self, np: Any, left: int, width: int) -> Any:
+        """Every stretch of so many neighbours of the row before a piece of this lean."""
+        if (left, width) not in self._views:
+            row = self._before[left]
+            self._views[left, width] = np.lib.stride_tricks.sliding_window_view(row, width)
+        return self._views[left, width]
 
     def _open(self, np: Any, start: int, stop: int) -> None:
         """Let pieces begin beside what ends from ``start`` to ``stop``, and back over it."""

@@ -15,7 +15,7 @@ from trimlang.stock.packing import Packing, better
 from trimlang.stock.problem import NoPlan, Part, Plan, Problem, Watch
 from trimlang.stock.rests import gathered
 from trimlang.stock.short_proof import above, short_proof
-from trimlang.stock.timber import Timber, timber_of, unshared
+from trimlang.stock.timber import Timber, timber_of
 
 if TYPE_CHECKING:
     from trimlang.stock.proof import Proof
@@ -133,16 +133,7 @@ def _long_proof(
     """Search with a solver until ``ends`` on the clock of ``monotonic``."""
     from trimlang.stock.proof import prove
 
-    work = 0
-    if timber.leaning:
-        # A plan that shares no mitre is soon found, and often cannot be bettered.
-        apart = unshared(timber)
-        halfway = (monotonic() + ends) / 2
-        start = prove(apart, buying, packing, [length_worth(apart)], lambda: halfway - monotonic())
-        packing, work = start.packing, start.work
-    proof = prove(timber, buying, packing, worths, lambda: ends - monotonic(), watch)
-    proof.work += work
-    return proof
+    return prove(timber, buying, packing, worths, lambda: ends - monotonic(), watch)
 
 
 def _with_reserve(problem: Problem) -> tuple[Timber, Part | None]:

@@ -15,9 +15,10 @@ from trimlang.stock.buying import Buying
 from trimlang.stock.cutting import RackCut
 from trimlang.stock.floor import Worth, cost_floor
 from trimlang.stock.mix import Known, MixSearch
+from trimlang.stock.nesting import can_nest
 from trimlang.stock.packing import Packing, better, packing_of
 from trimlang.stock.problem import Watch
-from trimlang.stock.relaxation import Relaxation
+from trimlang.stock.relaxation import Relaxation, Way
 from trimlang.stock.timber import Timber
 
 #: Mixes tried and left undecided before the search ends with a gap.
@@ -55,6 +56,10 @@ def prove(
     _solve_cost(relaxation, known, state, seconds)
     search = MixSearch(timber, buying)
     racks = RackCut(timber, relaxation, seconds)
+    if timber.leaning and can_nest(timber.sizes, [kind.room for kind in timber.kinds]):
+        relaxation = racks.seeded(relaxation, Way.NESTED)
+        _solve_cost(relaxation, known, state, seconds)
+        racks = RackCut(timber, relaxation, seconds)
     ceiling = _ceiling(timber, buying)
     undecided = 0
     tried: set[tuple[int, ...]] = set()

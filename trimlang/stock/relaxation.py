@@ -2,12 +2,14 @@
 
 Rows: one for each size (cut at least so many) and one for each kind (no more
 sticks cut than had).  Columns: patterns; for each offer the sticks bought; one
-column *share* that stands for "this much of a given rack of sticks"; and for
-each size a column for pieces that go uncut, far too dear to be used for long.
+column *share* that stands for "this much of a given rack of sticks"; for each
+kind the sticks taken from a rack; and for each size a column for pieces that go
+uncut, far too dear to be used for long.
 
-Two questions are put to it.  What do the sticks cost at least (``cheapest``)?
-And does a given rack hold everything (``rack_share``: the part of the rack
-that is needed, fractions of sticks allowed; more than 1 means no)?
+Three questions are put to it.  What do the sticks cost at least (``pose_cost``)?
+Does a given rack hold everything (``pose_rack``: the part of the rack that is
+needed, fractions of sticks allowed; more than 1 means no)?  And how is it cut so
+that the most length stays on the rack (``pose_length``)?
 Its floating-point answers only suggest values; ``Pricing`` turns those into
 a ``Worth``, exact in whole numbers.
 """
@@ -31,6 +33,10 @@ from trimlang.stock.timber import Pattern, Timber
 SCALE = 1 << 40
 #: The price of a piece left uncut: so many racks, or so many of the dearest sticks.
 LACK = 4.0
+#: The same while length is saved: so dear that a rack cuts everything if it can.
+LACK_OF_LENGTH = 100.0
+#: By how much a shaken demand may be off.
+SHAKE = 0.02
 #: Patterns added for one kind after one pricing.
 BATCH = 25
 #: Pieces of one size that a chained pattern may hold.
@@ -102,10 +108,14 @@ class Relaxation:
             upper = self._inf if limit is None else float(limit)
             self._add_column(price, upper, [self._sizes + kind], [1.0])
         self._share = len(self._money)
-        self._lacks = self._share + 1
+        self._taken = self._share + 1
+        self._lacks = self._taken + self._kinds
         self._first = self._lacks + self._sizes
         places = [self._sizes + kind for kind in range(self._kinds)]
         self._add_column(0.0, 0.0, places, [1.0] * self._kinds)
+        longest = max((*self._rooms, 1))
+        for kind, room in enumerate(self._rooms):
+            self._add_column(room / longest, 0.0, [self._sizes + kind], [1.0])
         for size in range(self._sizes):
             self._add_column(0.0, self._inf, [size], [1.0])
         self._dearest = max((price for _, price, _ in self._money), default=0.0) + 1.0
@@ -161,24 +171,45 @@ class Relaxation:
 
     def pose_cost(self) -> None:
         """Ask for the least money; the whole demand, anything that can be had."""
+        self._close()
         for column, (_, price, limit) in enumerate(self._money):
             self._lp.changeColCost(column, price)
             self._lp.changeColBounds(column, 0.0, self._inf if limit is None else float(limit))
-        self._lp.changeColCost(self._share, 0.0)
-        self._lp.changeColBounds(self._share, 0.0, 0.0)
         self._price_lacks(LACK * self._dearest)
         self._pose_demand(self.timber.demand)
 
     def pose_rack(self, demand: Sequence[int], counts: Sequence[int]) -> None:
         """Ask which share of ``counts`` sticks of each kind the demand needs."""
-        for column in range(len(self._money)):
-            self._lp.changeColBounds(column, 0.0, 0.0)
+        self._close()
         self._lp.changeColCost(self._share, 1.0)
         self._lp.changeColBounds(self._share, 0.0, self._inf)
         for kind, count in enumerate(counts):
             self._lp.changeCoeff(self._sizes + kind, self._share, float(count))
         self._price_lacks(LACK)
         self._pose_demand(demand)
+
+    def pose_length(
+        self, demand: Sequence[int], counts: Sequence[int], shaken: Random | None = None
+    ) -> None:
+        """Ask how to cut the demand from ``counts`` sticks, the least length of them.
+
+        ``shaken``: with the demand a little off, which gives other values of the sizes,
+        as true as those of the demand itself.
+        """
+        self._close()
+        for kind, count in enumerate(counts):
+            self._lp.changeColBounds(self._taken + kind, 0.0, float(count))
+        self._price_lacks(LACK_OF_LENGTH)
+        self._pose_demand(demand)
+        if shaken is not None:
+            for size, wanted in enumerate(demand):
+                off = wanted * (1 + SHAKE * (shaken.random() - 0.5))
+                self._lp.changeRowBounds(size, off, self._inf)
+
+    def _close(self) -> None:
+        """Let no stick be had in any way."""
+        for column in range(self._lacks):
+            self._lp.changeColBounds(column, 0.0, 0.0)
 
     def _price_lacks(self, price: float) -> None:
         for column in range(self._lacks, self._first):
@@ -221,6 +252,16 @@ class Relaxation:
         value = float(self._lp.getInfo().objective_function_value)
         return value, self._np.asarray(answer.col_value), self._np.asarray(answer.row_dual)
 
+    def near(self, most: int) -> list[tuple[int, Pattern]]:
+        """The patterns worth closest to their price in the answer just given, best first."""
+        away = self._np.asarray(self._lp.getSolution().col_dual)[self._first :]
+        order = self._np.argsort(away[: len(self.columns)], kind="stable")[:most]
+        return [self.columns[place] for place in order]
+
+    def lacking(self, columns: Any) -> float:
+        """How many pieces go uncut in an answer."""
+        return float(columns[self._lacks : self._first].sum())
+
     def pattern_values(self, columns: Any) -> Any:
         """The patterns' part of the columns' values, in the order of ``columns``."""
         return columns[self._first :]
@@ -239,6 +280,15 @@ class Relaxation:
             pricing = Pricing(self._weights, self._rooms, values, self.demand)
         needed = sum(v * n for v, n in zip(values, self.demand, strict=True))
         return pricing, Worth(tuple(pricing.best), needed, tuple(values))
+
+    def blended(self, worths: Sequence[Worth]) -> Worth | None:
+        """One worth made of several, each weighing the same; None for a chained relaxation."""
+        values = [0] * self._sizes
+        for worth in worths:
+            most = max((*worth.of_kind, 1))
+            for size, value in enumerate(worth.of_size):
+                values[size] += value * SCALE // most
+        return self._pricing(values)[1]
 
     def priced(self, duals: Any, batch: int = BATCH) -> tuple[Worth | None, int]:
         """Price patterns at the duals: the exact worth they give, and how many were added.
