@@ -103,7 +103,7 @@ def test_a_casings_rounding_is_set_like_any_other():
 def test_a_casing_is_told_by_its_door_and_what_was_measured():
     (left, right, head), _ = casing('opening 32 in, "door to hall", casing case, height 80 in')
     assert (left.wall, right.wall, head.wall) == (80, 80, 32)
-    assert {piece.run for piece in (left, right, head)} == {"D1"}
+    assert {piece.run for piece in (left, right, head)} == {"door-to-hall"}
     assert head.note == "head of “door to hall”"
     assert casing("opening 32 in, casing case, height 80 in")[0][2].note == "head"
 
