@@ -77,7 +77,7 @@ def matched(old: Result, new: Result) -> Matched:
 
 def shape(piece: Piece) -> Piece:
     """What is sawn, without names."""
-    return replace(piece, id="", room="", run="", mates=(), note=None)
+    return replace(piece, id="", room="", run="", mates=(), note=None, remarks=())
 
 
 @given(houses(), st.data())

@@ -116,7 +116,7 @@ def test_no_message_is_missing_from_a_catalogue() -> None:
     babel = pytest.importorskip("babel.messages.pofile")
     home = Path(__file__).resolve().parents[2]
     wanted: set[str] = set()
-    for place, how in (("trimlang/sheets", "python"), ("templates", "jinja2.ext.babel_extract")):
+    for place, how in (("trimlang", "python"), ("templates", "jinja2.ext.babel_extract")):
         for path in sorted((home / place).rglob("*.py" if how == "python" else "*.html")):
             with path.open("rb") as file:
                 keywords = {"words": None, "w": None, "N_": None, "_": None}

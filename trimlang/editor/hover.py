@@ -123,8 +123,8 @@ def _piece(piece: Piece, pen: Pen, sticks: Sticks | None) -> str:
             f"{' on hand' if where.stick.on_hand else ''}, from {pen.length(where.place.start)}"
             f" to {pen.length(where.place.end)} (quick plan)"
         )
-    if piece.note:
-        lines.append(f"- {_plain(piece.note)}")
+    if piece.told:
+        lines.append(f"- {_plain(piece.told)}")
     return "\n".join(lines)
 
 

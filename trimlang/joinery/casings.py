@@ -11,16 +11,29 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from fractions import Fraction
+from typing import Final
 
 from trimlang.joinery.cuts import square_cut
 from trimlang.joinery.faces import HEAD_MITRE, face_cut
-from trimlang.joinery.piece import NOTHING, Cut, Kind, Piece
+from trimlang.joinery.piece import NOTHING, Cut, Kind, Piece, Remark
 from trimlang.joinery.rounding import round_length
 from trimlang.joinery.sticks import longest_stick
 from trimlang.lengths.tape import feet_text
+from trimlang.marking import N_
 from trimlang.survey.job import Gap, Job, Joint, Room, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.openings import opening_names
+
+_OF_NAMED: Final = {
+    "left": N_("left leg of “{opening}”, as you face it"),
+    "right": N_("right leg of “{opening}”, as you face it"),
+    "head": N_("head of “{opening}”"),
+}
+_NAMELESS: Final = {
+    "left": N_("left leg, as you face it"),
+    "right": N_("right leg, as you face it"),
+    "head": N_("head"),
+}
 
 
 def casing_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
@@ -40,13 +53,13 @@ def casing_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
                     findings.say(
                         "T410",
                         stretch.span,
-                        part=piece.note,
+                        part=piece.told,
                         need=feet_text(piece.length, piece.unit),
                         trim=piece.trim,
                         longest=feet_text(longest, piece.unit),
                     )
                 if piece.vanishes:
-                    part = f"the {piece.note}"
+                    part = f"the {piece.told}"
                     findings.say("T122", stretch.span, part=part, trim=piece.trim)
                 yield piece
 
@@ -66,17 +79,23 @@ def _casing(
         head_long += 2 * settings.head_overhang
     square = square_cut()
     ends = {side: _mitre(side, wide, room) if mitred else square for side in ("left", "right")}
-    called = f" of “{gap.called}”" if gap.called else ""
     foot = square
     for side, left, right in (("left", foot, ends["right"]), ("right", ends["left"], foot)):
         yield _piece(
             room, legs, door, f"{side}-leg", Kind.LEG, leg_long, tall, (left, right),
-            f"{side} leg{called}, as you face it",
+            _remark(side, gap),
         )  # fmt: skip
     yield _piece(
         room, head, door, "head", Kind.HEAD, head_long, gap.width, (ends["left"], ends["right"]),
-        f"head{called}",
+        _remark("head", gap),
     )  # fmt: skip
+
+
+def _remark(part: str, gap: Gap) -> Remark:
+    """Tell a leg or head by its opening; legs are left and right as one faces it."""
+    if gap.called:
+        return Remark(_OF_NAMED[part], (("opening", gap.called),))
+    return Remark(_NAMELESS[part])
 
 
 def _mitre(side: str, wide: Fraction, room: Room) -> Cut:
@@ -92,7 +111,7 @@ def _piece(
     exact: Fraction,
     clear: Fraction,
     cuts: tuple[Cut, Cut],
-    note: str,
+    remark: Remark,
 ) -> Piece:
     length, rounding = round_length(exact, "head", room.settings)
     return Piece(
@@ -105,6 +124,6 @@ def _piece(
         clear,
         *cuts,
         rounding,
-        note=note,
         unit=room.settings.unit,
+        remarks=(remark,),
     )

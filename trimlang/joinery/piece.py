@@ -127,6 +127,17 @@ class TrueLengths:
 
 
 @record
+class Remark:
+    """What trimlang itself says of a piece: a text with named places, and what stands there."""
+
+    text: str
+    values: tuple[tuple[str, str], ...] = ()
+
+    def __str__(self) -> str:
+        return self.text.format(**dict(self.values))
+
+
+@record
 class Piece:
     """One piece: ``length`` is what the ticket says, long point to long point.
 
@@ -136,6 +147,7 @@ class Piece:
     that are joined to it on the same wall: at a scarf, or a return and the
     piece that it closes.  ``wall_edge`` is set for crown alone: the length to
     mark along its lower edge, while ``length`` is what the stick must give.
+    ``note`` is the surveyor's own and ``remarks`` are trimlang's.
     ``scribe`` is the most that comes off its foot to fit the floor.
     Lengths in inches.
     """
@@ -158,6 +170,12 @@ class Piece:
     mates: tuple[str, ...] = ()
     wall_edge: Fraction | None = None
     scribe: Fraction = NOTHING
+    remarks: tuple[Remark, ...] = ()
+
+    @property
+    def told(self) -> str:
+        """All that is to be said of the piece besides its measures; empty for nothing."""
+        return "; ".join([*([self.note] if self.note else []), *map(str, self.remarks)])
 
     @property
     def to_mark(self) -> Fraction:

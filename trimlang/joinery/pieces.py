@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from types import MappingProxyType
-from typing import TypeAlias
+from typing import Final, TypeAlias
 
 from trimlang.diagnostics import Diagnostic
 from trimlang.joinery.casings import casing_pieces
@@ -15,12 +15,13 @@ from trimlang.joinery.cuts import RETURN_MITRE, end_cut, growth, lean_of, square
 from trimlang.joinery.faces import FACE_JOINTS, stair_end
 from trimlang.joinery.fixings import check_fixings
 from trimlang.joinery.limits import check_gaps, check_reach
-from trimlang.joinery.piece import Cut, Kind, Piece
+from trimlang.joinery.piece import Cut, Kind, Piece, Remark
 from trimlang.joinery.rounding import deciding_row, round_length
 from trimlang.joinery.scribes import check_scribes, scribe
 from trimlang.joinery.splicing import Splice, on_wall_edge, spliced, with_mates
 from trimlang.joinery.sticks import longest_stick
 from trimlang.joinery.walls import Wall, walls
+from trimlang.marking import N_
 from trimlang.survey.job import Job, Joint, Room, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.outline import depths, outline
@@ -28,6 +29,11 @@ from trimlang.survey.outline import depths, outline
 Places: TypeAlias = Mapping[str, tuple[Fraction, ...]]
 """The lengths, from the left, that spliced runs are cut to, by the name of the whole."""
 
+
+_CLOSES: Final = {
+    "left": N_("closes the left end of {piece}; glue, do not nail"),
+    "right": N_("closes the right end of {piece}; glue, do not nail"),
+}
 
 Joined: TypeAlias = tuple[tuple[Piece, ...], tuple[Splice, ...], tuple[Diagnostic, ...]]
 """Pieces, the runs that are pieced together, and what cannot be cut."""
@@ -110,6 +116,7 @@ def _run_pieces(
         rounding,
         over_scraps=run.left.over_scraps or run.right.over_scraps,
         note=run.note,
+        remarks=wall.remarks,
         unit=settings.unit,
         scribe=scribe(job, run, trim),
     )
@@ -185,5 +192,6 @@ def _return_piece(whole: Piece, closed: Piece, side: str, trim: Trim, room: Room
         parts=1,
         mates=(closed.id,),
         wall_edge=None,
-        note=f"closes the {side} end of {closed.id}; glue, do not nail",
+        note=None,
+        remarks=(Remark(_CLOSES[side], (("piece", closed.id),)),),
     )

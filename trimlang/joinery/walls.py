@@ -6,7 +6,9 @@ from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
 
+from trimlang.joinery.piece import Remark
 from trimlang.joinery.splices import lapping_side
+from trimlang.marking import N_
 from trimlang.record import record
 from trimlang.survey.job import Gap, Job, Room, Run, Trim
 from trimlang.survey.outline import Leg, Outline, Point
@@ -22,6 +24,7 @@ class Wall:
     run: Run
     leg: Leg
     entrance: Point | None
+    remarks: tuple[Remark, ...] = ()
 
     def laps(self, at: Fraction) -> str:
         """Return which piece laps over the other at a joint ``at`` inches from the left."""
@@ -54,20 +57,27 @@ def _over_openings(wall: Wall, name: str, drawn: Outline) -> tuple[Wall, list[in
     """Return the wall with the runs that the trim reaches over openings, and their places."""
     walk, run, index = wall.room.walk, wall.run, wall.leg.index
     reached: list[int] = []
+    remarks: list[Remark] = []
     while (at := goes_on_at(wall.room, index, name)) is not None:
         gaps = [stretch for stretch in walk[index + 1 : at] if isinstance(stretch, Gap)]
         after = walk[at]
         assert isinstance(after, Run)  # noqa: S101  goes_on_at says so
         index = at
         reached.append(at)
-        over = " and ".join(gap.called or f"the {gap.kind}" for gap in gaps)
+        names = [gap.called for gap in gaps]
+        if None in names:
+            goes_on = Remark(N_("goes on over the opening to {run}"), (("run", after.label),))
+        else:
+            over = ", ".join(filter(None, names))
+            values = (("over", over), ("run", after.label))
+            goes_on = Remark(N_("goes on over {over} to {run}"), values)
+        remarks.append(goes_on)
         run = replace(
             run,
             length=run.length + sum((gap.along for gap in gaps), Fraction(0)) + after.length,
             right=after.right,
             must_splice=run.must_splice or after.must_splice,
             may_splice=run.may_splice and after.may_splice,
-            note="; ".join(filter(None, (run.note, f"goes on over {over} to {after.label}"))),
         )
     leg = replace(wall.leg, end=drawn.legs[index].end)
-    return replace(wall, run=run, leg=leg), reached
+    return replace(wall, run=run, leg=leg, remarks=tuple(remarks)), reached

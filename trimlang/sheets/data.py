@@ -107,7 +107,7 @@ def _piece(piece: Piece, stick: str | None, result: Result) -> dict[str, Any]:
         "right": _cut(piece.right),
         "mates": list(piece.mates),
         "stick": stick,
-        "note": piece.note,
+        "note": piece.told or None,
         "state": (State.TO_CUT if site is None else site.state(piece.id)).value,
         "changed": site is not None and piece.id in site.changed,
     }

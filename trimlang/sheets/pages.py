@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Any, Final
 from markupsafe import Markup
 
 from trimlang.compiler import Result
+from trimlang.marking import N_
 from trimlang.sheets.counter import order
 from trimlang.sheets.floor import floor_plan
 from trimlang.sheets.heading import heading
@@ -23,7 +24,7 @@ from trimlang.sheets.stages import checklist
 from trimlang.sheets.sticks import stick_layouts
 from trimlang.sheets.style import stylesheet
 from trimlang.sheets.ticket import rows, tickets
-from trimlang.sheets.words import N_, words_in
+from trimlang.sheets.words import words_in
 
 if TYPE_CHECKING:
     from trimlang.pool.site import Site

@@ -10,8 +10,9 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.joinery.piece import Cut, Edge, Lean, Piece
+from trimlang.marking import N_
 from trimlang.sheets.pen import Pen
-from trimlang.sheets.words import N_, Words
+from trimlang.sheets.words import Words
 from trimlang.survey.job import Fit, Joint
 
 JOINTS: Final = {
@@ -83,6 +84,12 @@ LAYS: Final = {
 CROWN_EDGES: Final = {"ceiling edge": N_("ceiling edge"), "wall edge": N_("wall edge")}
 
 _ACROSS: Final = ("top", "bottom", "outer")
+
+
+def told(piece: Piece, words: Words) -> str:
+    """Say all that is to be said of a piece besides its measures; empty for nothing."""
+    remarks = [words(one.text, **dict(one.values)) for one in piece.remarks]
+    return "; ".join([*([piece.note] if piece.note else []), *remarks])
 
 
 def joint_name(cut: Cut, words: Words) -> str:

@@ -86,7 +86,7 @@ def cut_list_csv(result: Result) -> str:
                 *_cut(piece.left),
                 *_cut(piece.right),
                 *where.get(piece.id, ("", "")),
-                plain(piece.note or ""),
+                plain(piece.told),
             )
             for piece in result.pieces
         ),

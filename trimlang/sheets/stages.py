@@ -12,9 +12,9 @@ from typing import Final
 from trimlang.compiler import Result
 from trimlang.joinery.fixings import fixings
 from trimlang.lengths.tape import decimal_text
+from trimlang.marking import N_
 from trimlang.record import record
 from trimlang.sheets.pen import Pen, Reading
-from trimlang.sheets.words import N_
 from trimlang.site.site import State
 from trimlang.survey.job import Job
 from trimlang.survey.settings import Settings

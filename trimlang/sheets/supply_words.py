@@ -7,8 +7,8 @@ from typing import Final
 
 from trimlang.lengths.tape import MM, decimal_text, steps_nearest
 from trimlang.lengths.units import in_cubic_inches, in_inches
+from trimlang.marking import N_
 from trimlang.sheets.pen import Pen
-from trimlang.sheets.words import N_
 from trimlang.takeoff.supplies import Supply
 
 SUPPLIES: Final = {

@@ -281,10 +281,11 @@ def _stick(where: tuple[CutStick, int, Place], pen: Pen) -> tuple[str, str]:
 def _note(piece: Piece, result: Result, pen: Pen) -> str:
     if result.site is not None and result.site.state(piece.id) is State.SPOILED:
         again = pen.words("cut again: the first was spoiled")
-        return f"{again}; {piece.note}" if piece.note else again
+        said = phrases.told(piece, pen.words)
+        return f"{again}; {said}" if said else again
     if piece.kind is Kind.RETURN:
         return pen.words("closes the profile; glue it, do not nail it")
-    return piece.note or ""
+    return phrases.told(piece, pen.words)
 
 
 def _caution(piece: Piece, pen: Pen) -> str:

@@ -16,11 +16,6 @@ class UnknownLanguageError(ValueError):
     """There is no catalogue for that language."""
 
 
-def N_(text: str) -> str:  # noqa: N802 - gettext's own name for "collect, translate later"
-    """Mark a text for the catalogues where it is looked up later."""
-    return text
-
-
 class Words:
     """Says the sheets' words in one language: ``words("cut {n} of {all}", n=1, all=3)``.
 
