@@ -42,8 +42,8 @@ JOINT_PAGES: Final = (
     Page(
         "T304",
         "a corner that nothing meets",
-        "run {run} has an {joint} at an opening: nothing meets it there",
-        "Make it a butt, and write the corner at the opening (opening 32 in, left=in-corner).",
+        "run {run} has an {joint} where {gap} is: nothing meets it there",
+        "Make it a butt, and write the corner at {gap} ({kind} …, {side}={joint}).",
         "A mitred end with no mate shows its end grain.",
         _ALL + "  N: 40 in, left=butt, right=in-corner\n  opening 32 in\n"
         "  E: 50 in, left=butt, right=butt",

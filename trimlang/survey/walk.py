@@ -34,6 +34,13 @@ def meet(room: Room, findings: Findings) -> Room:
     return replace(room, walk=tuple(walk))
 
 
+def _say_unmet(run: Run, end: End, beside: Stretch, side: str, findings: Findings) -> None:
+    """Say that a run's corner has no mate; ``side`` is the neighbour's that should state it."""
+    kind = beside.kind if isinstance(beside, Gap) else "bare"
+    gap = "the opening" if kind == "opening" else "the bare wall"
+    findings.say("T304", end.span, run=run.label, joint=end.joint, gap=gap, kind=kind, side=side)
+
+
 def _meet(
     one: Stretch, other: Stretch, findings: Findings, *, closing: bool
 ) -> tuple[Stretch, Stretch]:
@@ -42,9 +49,9 @@ def _meet(
         return one, other
     if right is None or left is None:
         if isinstance(one, Run) and right is not None and right.joint in _CORNERS:
-            findings.say("T304", right.span, run=one.label, joint=right.joint)
+            _say_unmet(one, right, other, "left", findings)
         if isinstance(other, Run) and left is not None and left.joint in _CORNERS:
-            findings.say("T304", left.span, run=other.label, joint=left.joint)
+            _say_unmet(other, left, one, "right", findings)
         return one, other
     if right.joint is not left.joint:
         if Joint.BUTT in (right.joint, left.joint) and (
