@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Hashable
 from itertools import count
+from typing import TypeAlias
 
 from trimlang.diagnostics import Diagnostic
 from trimlang.joinery.pieces import Joined, Places, join_room
@@ -17,12 +18,16 @@ from trimlang.survey.settings import Settings
 from trimlang.syntax.parse import read_line
 from trimlang.syntax.tree import Statement
 
+_Read: TypeAlias = tuple[Statement | None, tuple[Diagnostic, ...]]
+
 
 class Memory:
     """The compiler's ``line`` and ``room`` for one job, remembering."""
 
     def __init__(self) -> None:
-        self._lines: Shelf[tuple[Statement | None, tuple[Diagnostic, ...]]] = Shelf()
+        self._lines: Shelf[_Read] = Shelf()
+        # where a line of this text was first read; one that is elsewhere is moved from there
+        self._first: Shelf[tuple[_Read, int]] = Shelf()
         self._rooms: Shelf[tuple[Hashable, Joined]] = Shelf()
         self._job: Job | None = None
         self._common: Hashable = None
@@ -30,19 +35,17 @@ class Memory:
         self._numbers: Shelf[int] = Shelf()
         self._next = count(1)
 
-    def line(
-        self, text: str, file: str, number: int
-    ) -> tuple[Statement | None, tuple[Diagnostic, ...]]:
+    def line(self, text: str, file: str, number: int) -> _Read:
         """Return what a line states; see ``trimlang.syntax.parse.read_line``."""
         here, anywhere = (file, number, text), (file, text)
         found = self._lines.find(here)
-        first = self._lines.find(anywhere)
+        first = self._first.find(anywhere)
         if found is None and first is not None:
-            found = moved(first, number - 1)
+            found = moved(first[0], number - first[1])
         if found is None:
             found = read_line(text, file, number)
         if first is None:
-            self._lines.keep(anywhere, moved(found, 1 - number))
+            self._first.keep(anywhere, (found, number))
         self._lines.keep(here, found)
         return found
 
@@ -82,5 +85,6 @@ class Memory:
     def turn(self) -> None:
         """Begin anew: what this turn does not ask for is forgotten by the next."""
         self._lines.turn()
+        self._first.turn()
         self._rooms.turn()
         self._numbers.turn()
