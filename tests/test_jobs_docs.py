@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import re
 import shlex
 import shutil
@@ -65,3 +66,31 @@ def test_every_code_named_has_a_page() -> None:
 def test_the_recipe_is_there() -> None:
     assert "python examples/cluster.py" in page("cluster.md")
     assert (EXAMPLES / "cluster.py").is_file()
+
+
+def test_a_site_is_worked_as_one_job(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.chdir(tmp_path)
+    shutil.copy(EXAMPLES / "prices.trim", tmp_path)
+    told = page("many-jobs.md")
+    for name, text in re.findall(r"^```trim (\S+)\n(.*?)^```", told, re.MULTILINE | re.DOTALL):
+        Path(name).write_text(text, encoding="utf-8")
+    for n in (1, 2):
+        flat = f'job "Flat {n}"\ninclude "prices.trim"\ninclude "flat-{n}-rooms.trim"\n'
+        Path(f"flat-{n}.trim").write_text(flat, encoding="utf-8")
+    build = ["build", "--format", "json"]
+    assert main([*build, "flat-1.trim", "flat-2.trim", "--pool", "--out", "pool"]) == 0
+    assert main([*build, "site.trim", "--out", "one"]) == 0
+    pool, one = (
+        json.loads(Path(plan).read_text(encoding="utf-8"))
+        for plan in ("pool/site/plan.json", "one/plan.json")
+    )
+    assert one["summary"]["cost"] == pool["summary"]["cost"]
+    capsys.readouterr()
+    for line in re.findall(r"^    trimlang (mark .*)$", told, re.MULTILINE):
+        assert main(shlex.split(line)) == 0
+    assert "the stock in hand covers what is left" in capsys.readouterr().out
+    Path("flat-1.site").write_text(Path("site.site").read_text(encoding="utf-8"), encoding="utf-8")
+    assert main([*build, "flat-1.trim", "flat-2.trim", "--pool", "--out", "again"]) == 1
+    assert "T720" in capsys.readouterr().err

@@ -186,9 +186,13 @@ LOG_PAGES: Final = (
         "T720",
         "under way already",
         "this job has a site log: it cannot be bought together with others any more",
-        "Build it by itself, or leave it out of the pool.",
-        "Jobs are pooled before anything is bought. Once a job is under way its own rack and cut"
-        " pieces decide what it still needs.",
+        "Work the flats as one job that includes the rooms of each, with one log (“Worked"
+        " together” in docs/many-jobs.md); or build this one by itself and leave it out.",
+        "A stick of a pool serves several flats, and the lines of a log mean what they mean in"
+        " their order: what was bought, what was left when the rack was counted, which base-1 was"
+        " cut."
+        " Logs of single flats have no order among them, and each has a base-1 of its own. One job"
+        " has one rack and one log.",
         "",
     ),
 )
