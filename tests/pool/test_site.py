@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 from tests.pool.jobs import TRIM, flat, pool
 from trimlang.compiler import compile_job
 from trimlang.pool import site as site_module
-from trimlang.pool.site import Site, plan_site, site_job
+from trimlang.pool.site import SharedOrder, plan_site, site_job
 from trimlang.pool.together import can_be_had
 from trimlang.pool.verify import faults
 from trimlang.stock.planner import QUICK
@@ -49,7 +49,7 @@ def flat_texts(draw: st.DrawFn) -> list[str]:
     return texts
 
 
-def sound(site: Site) -> None:
+def sound(site: SharedOrder) -> None:
     """Every flat's pieces lie on one stick each, and the plans break no rule."""
     result = site.result
     assert result.ok, result.diagnostics

@@ -18,7 +18,7 @@ from trimlang.record import record
 
 if TYPE_CHECKING:
     from trimlang.compiler import Result
-    from trimlang.pool.site import Site
+    from trimlang.pool.site import SharedOrder
     from trimlang.sheets.press import Press
 
 
@@ -169,7 +169,7 @@ def sheet_files(
     result: Result,
     *,
     only: Collection[str] | None = None,
-    site: Site | None = None,
+    site: SharedOrder | None = None,
     press: Press | None = None,
 ) -> dict[str, bytes]:
     """Return the files of a compiled job, name to contents.
@@ -226,7 +226,7 @@ def sheet_files(
     return files
 
 
-def _spreadsheets(result: Result, site: Site | None) -> dict[str, bytes]:
+def _spreadsheets(result: Result, site: SharedOrder | None) -> dict[str, bytes]:
     from trimlang.sheets.order_csv import order_csv
     from trimlang.sheets.plan_csv import cut_list_csv, sticks_csv
 

@@ -24,7 +24,7 @@ from trimlang.compiler import Result, check_job
 if TYPE_CHECKING:
     from trimlang.diagnostics import Diagnostic
     from trimlang.pool.flat import Flat
-    from trimlang.pool.site import Site
+    from trimlang.pool.site import SharedOrder
 
 OF_FLAT: Final = ("tickets", "checklist", "floor-plan")
 OF_SITE: Final = ("stock-order", "stick-layouts", "saw-sheet", "flats")
@@ -75,7 +75,7 @@ def _checked(options: Namespace, files: Sequence[str]) -> list[tuple[str, Result
     return checked
 
 
-def _planned(options: Namespace, checked: Sequence[tuple[str, Result]]) -> Site:
+def _planned(options: Namespace, checked: Sequence[tuple[str, Result]]) -> SharedOrder:
     from trimlang.commands.progress import Progress
     from trimlang.pool.agree import disagreements
     from trimlang.pool.flat import flats
@@ -104,7 +104,7 @@ def _show(options: Namespace, flat: Flat, findings: Sequence[Diagnostic]) -> Non
     tell(one, replace(flat.result, diagnostics=tuple(findings)))
 
 
-def _files(options: Namespace, site: Site) -> dict[str, bytes]:
+def _files(options: Namespace, site: SharedOrder) -> dict[str, bytes]:
     """Return every file: the site's in one folder, each flat's in its own."""
     folders = places([one.flat.file for one in site.flats], Path(), kept=(SITE,))
     files = {
@@ -120,7 +120,7 @@ def _files(options: Namespace, site: Site) -> dict[str, bytes]:
     return files
 
 
-def _summary(site: Site, target: Path) -> str:
+def _summary(site: SharedOrder, target: Path) -> str:
     from trimlang.sheets.data import money_text, plan_status
 
     result = site.result

@@ -44,7 +44,7 @@ class FlatPlan:
 
 
 @record
-class Site:
+class SharedOrder:
     """One purchase for a site: ``result`` is all jobs as one, ``flats`` each of them.
 
     ``apart`` names the trims that are bought job by job, because no better was found;
@@ -67,7 +67,7 @@ def plan_site(
     pool: Sequence[Flat],
     effort: Effort | None = None,
     watch: Callable[[str], Watch | None] | None = None,
-) -> Site:
+) -> SharedOrder:
     """Plan the purchase of all flats together.
 
     ``effort`` holds for the pool, and again for each flat by itself.
@@ -196,7 +196,7 @@ def _site(
     plans: tuple[TrimPlan, ...],
     own: Sequence[tuple[tuple[Piece, ...], tuple[TrimPlan, ...], tuple[Diagnostic, ...]]],
     told: tuple[list[str], list[str], list[Diagnostic]],
-) -> Site:
+) -> SharedOrder:
     apart, scarce, lost = told
     made: list[FlatPlan] = []
     for flat, pieces, (_, alone, problems) in zip(pool, cut, own, strict=True):
@@ -237,7 +237,7 @@ def _site(
         tuple(lost),
         sources,
     )
-    return Site(result, tuple(made), tuple(apart), tuple(scarce))
+    return SharedOrder(result, tuple(made), tuple(apart), tuple(scarce))
 
 
 def _supplies(

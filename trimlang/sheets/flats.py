@@ -11,7 +11,7 @@ from trimlang.sheets.order_csv import plain
 from trimlang.sheets.pen import Pen
 
 if TYPE_CHECKING:
-    from trimlang.pool.site import Site
+    from trimlang.pool.site import SharedOrder
 
 COLUMNS: Final = ("stick", "trim", "cut", "piece", "flat", "job", "room", "run")
 
@@ -49,7 +49,7 @@ class FlatsTable:
     remarks: tuple[str, ...]
 
 
-def flats_table(site: Site, pen: Pen) -> FlatsTable:
+def flats_table(site: SharedOrder, pen: Pen) -> FlatsTable:
     """Return the table of a site."""
     words = pen.words
     remarks = [
@@ -80,7 +80,7 @@ def flats_table(site: Site, pen: Pen) -> FlatsTable:
     )
 
 
-def _sticks(site: Site, pen: Pen) -> list[StickRow]:
+def _sticks(site: SharedOrder, pen: Pen) -> list[StickRow]:
     owner = {piece.id: one.flat.tag for one in site.flats for piece in one.result.pieces}
     rows: list[StickRow] = []
     for plan in site.result.plans:
@@ -94,7 +94,7 @@ def _sticks(site: Site, pen: Pen) -> list[StickRow]:
     return rows
 
 
-def flats_csv(site: Site) -> str:
+def flats_csv(site: SharedOrder) -> str:
     """Return a line for each piece: the stick that it is cut from, and the flat that it is for."""
     pieces = {piece.id: (one, piece) for one in site.flats for piece in one.result.pieces}
     text = StringIO()

@@ -27,7 +27,7 @@ from trimlang.sheets.ticket import rows, tickets
 from trimlang.sheets.words import words_in
 
 if TYPE_CHECKING:
-    from trimlang.pool.site import Site
+    from trimlang.pool.site import SharedOrder
     from trimlang.shelf import Shelf
 
 TITLES: Final = {
@@ -51,7 +51,7 @@ def _drawn(
     *,
     qr: bool,
     stock: Label | None,
-    site: Site | None,
+    site: SharedOrder | None,
     kept: Shelf[Any] | None,
 ) -> dict[str, Callable[[], dict[str, object]]]:
     """Return how each sheet's own context is made."""
@@ -76,7 +76,7 @@ def _drawn(
     }
 
 
-def _flats(site: Site, pen: Pen) -> dict[str, object]:
+def _flats(site: SharedOrder, pen: Pen) -> dict[str, object]:
     from trimlang.sheets.flats import flats_table
 
     return {"table": flats_table(site, pen)}
@@ -107,7 +107,7 @@ def render_sheets(
     qr: bool = True,
     ticket: str | None = None,
     only: Collection[str] | None = None,
-    site: Site | None = None,
+    site: SharedOrder | None = None,
     press: Press | None = None,
 ) -> dict[str, str]:
     """Return the sheets of a compiled job: name to a complete HTML document.
