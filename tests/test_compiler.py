@@ -1,7 +1,14 @@
 """The passes together."""
 
-from tests.conftest import walls
-from trimlang.compiler import compile_job
+from __future__ import annotations
+
+import pytest
+
+from tests.conftest import EXAMPLES, walls
+from trimlang import first_plan
+from trimlang.compiler import check_job, compile_job, plan_checked
+from trimlang.shelf import Shelf
+from trimlang.stock.planner import QUICK
 
 LIMITED = (
     "trim base: 9/16 in thick, 5 1/4 in tall\n"
@@ -37,3 +44,39 @@ def test_a_supply_that_runs_out_is_said() -> None:
 
 def test_a_job_without_includes_needs_no_file() -> None:
     assert compile_job(walls("N: 40 in, left=butt, right=butt")).ok
+
+
+EDITS = (
+    ("radiator", "heater"),
+    ("spare 8 %", "spare 9 %"),
+    ("10 ft 2 in, left", "10 ft 3 in, left"),
+    ('"door to hall", entrance', '"door to hall"'),
+    ("# A small house", "# moved\n# A small house"),
+    (", splice ", ", no splice "),
+)
+
+
+def test_plans_that_are_kept_are_those_that_would_be_made(monkeypatch: pytest.MonkeyPatch) -> None:
+    path = EXAMPLES / "house.trim"
+    text = path.read_text(encoding="utf-8")
+    made: list[str] = []
+    plan_trim = first_plan._plan_trim
+    monkeypatch.setattr(
+        first_plan, "_plan_trim", lambda *asked: (made.append(asked[1].name), plan_trim(*asked))[1]
+    )
+    kept: first_plan.Kept = Shelf()
+    plan_checked(check_job(text, path=path), effort=QUICK, kept=kept)
+    asked: dict[str, list[str]] = {}
+    for old, new in EDITS:
+        assert old in text
+        checked = check_job(text.replace(old, new, 1), path=path)
+        kept.turn()
+        made.clear()
+        now = plan_checked(checked, effort=QUICK, kept=kept)
+        asked[old] = made.copy()
+        assert now == plan_checked(checked, effort=QUICK)
+        # back to the first
+        kept.turn()
+        plan_checked(check_job(text, path=path), effort=QUICK, kept=kept)
+    assert asked["radiator"] == asked["# A small house"] == []
+    assert asked["spare 8 %"] == asked["10 ft 2 in, left"] == ["base", "shoe"]

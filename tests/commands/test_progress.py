@@ -8,7 +8,8 @@ import pytest
 from tests.conftest import walls
 from trimlang.commands import main, progress
 from trimlang.commands.progress import Progress
-from trimlang.compiler import Clock, compile_job
+from trimlang.compiler import compile_job
+from trimlang.first_plan import Clock
 from trimlang.stock import planner
 from trimlang.stock.planner import Effort
 from trimlang.stock.problem import Problem

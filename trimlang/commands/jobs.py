@@ -10,9 +10,10 @@ from pathlib import Path
 from typing import TYPE_CHECKING, BinaryIO
 
 from trimlang.commands.words import CLEAN, JOB_ERRORS, OUR_FAULT, STDIN, WRONG_USAGE, complain
-from trimlang.compiler import WrongPlanError, check_job, compile_job
+from trimlang.compiler import check_job, compile_job
 from trimlang.diagnostics import Severity, Span, say
 from trimlang.diagnostics.show import printable, show
+from trimlang.first_plan import WrongPlanError
 from trimlang.reading import UnreadableError, read_stream, read_text
 from trimlang.record import record
 

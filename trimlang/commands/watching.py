@@ -34,6 +34,7 @@ if TYPE_CHECKING:
     from trimlang.commands.progress import Progress
     from trimlang.commands.showing import Showing
     from trimlang.compiler import Result
+    from trimlang.first_plan import Kept
     from trimlang.sheets.press import Press
     from trimlang.stock.planner import Effort, Watch
 
@@ -115,6 +116,7 @@ class _Watcher:
 
     def __init__(self, options: Namespace, lookout: Lookout, showing: Showing) -> None:
         from trimlang.editor.memory import Memory
+        from trimlang.shelf import Shelf
 
         self._options = options
         self._lookout = lookout
@@ -125,6 +127,7 @@ class _Watcher:
         self._press: Press | None = None
         self._proving = False
         self._memory = Memory()
+        self._plans: Kept = Shelf()
 
     def go_on(self) -> NoReturn:
         """Build, wait for a save, build again.
@@ -168,6 +171,7 @@ class _Watcher:
         options = self._options
         text, path = read_job(options.job, options.messages, options.shown_in)
         self._memory.turn()
+        self._plans.turn()
         means = Means(self._read, self._memory.line, self._memory.room)
         result = check_job(text, path=path, means=means)
         if not result.ok:
@@ -189,7 +193,7 @@ class _Watcher:
         self._proving = effort.prove
         with checked_plans(), Progress(sys.stderr) as progress:
             watch = self._unless_overtaken(progress) if effort.prove else None
-            result = plan_checked(checked, effort=effort, watch=watch)
+            result = plan_checked(checked, effort=effort, watch=watch, kept=self._plans)
         if not effort.prove or not result.ok:
             tell(self._options, result)
         if not result.ok:

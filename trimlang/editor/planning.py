@@ -6,7 +6,8 @@ from collections import OrderedDict
 from dataclasses import replace
 from typing import Final
 
-from trimlang.compiler import Result, WrongPlanError, plan_checked
+from trimlang.compiler import Result, plan_checked
+from trimlang.first_plan import WrongPlanError
 from trimlang.record import record
 from trimlang.shelf import placeless
 from trimlang.stock.layout import CutStick, Place

@@ -13,8 +13,9 @@ from fractions import Fraction
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from trimlang.compiler import Result, WrongPlanError, plan_pieces
+from trimlang.compiler import Result
 from trimlang.diagnostics import Diagnostic, say
+from trimlang.first_plan import WrongPlanError, plan_pieces
 from trimlang.joinery.piece import Piece
 from trimlang.joinery.pieces import joinery
 from trimlang.pool.flat import Flat
