@@ -41,14 +41,16 @@ function ask(){
 if(busy||document.hidden){return;}
 busy=true;
 var began=Date.now();
-function again(){busy=false;setTimeout(ask,Date.now()-began<1000?250:0);}
+function again(wait){busy=false;setTimeout(ask,wait);}
 fetch("%s?"+turn).then(function(r){return r.ok?r.text():"\\n\\nThis sheet is made no more.";})
 .then(function(text){
 var news=text.split("\\n");
 if(news[1]&&news[1]!==stamp){location.reload();return;}
-if(news[0]!==turn){began=0;turn=news[0];tell(news.slice(2).join("\\n"));}
-again();})
-.catch(function(){turn="";tell("trimlang watches no more: this page stays as it is.");again();});}
+var told=news[0]!==turn;
+if(told){turn=news[0];tell(news.slice(2).join("\\n"));}
+again(told||Date.now()-began>1000?0:250);})
+.catch(function(){turn="";again(2000);
+tell("trimlang watches no more: this page stays as it is.");});}
 document.addEventListener("visibilitychange",ask);
 ask();})();</script>"""
 
