@@ -139,6 +139,20 @@ def test_one_log_tells_of_both_versions(
     assert "It is 1 in too long: cut it down." in by_hand
 
 
+def test_a_door_under_another_name_is_known_again(
+    job: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    new = changed(job, ('"bath"', '"wash room"'))
+    asked = ["compare", str(job), str(new), "--form", "json", "--cut", "ST-bath-case-head"]
+    assert main(asked) == 0
+    data = json.loads(capsys.readouterr().out)
+    assert not data["added"] + data["gone"]
+    names = {one["was"]: one["id"] for one in data["changed"]}
+    assert names["ST-bath-case-head"] == "ST-wash-room-case-head"
+    (told,) = data["already_cut_and_wrong"]
+    assert told["remedy"] == "Write the new name on it."
+
+
 def test_moving_lines_and_remarks_is_no_change(
     job: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:
