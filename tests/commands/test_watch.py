@@ -149,6 +149,10 @@ def test_includes_and_templates_are_watched(tmp_path: Path, begin: Callable[...,
     walls_file.write_text(f"{run}\n".replace("41", "43"), encoding="utf-8")
     one.until_cut(43)
 
+    # the log is begun while the job is watched
+    assert main(["mark", str(job), "bought 1 base 12 ft"]) == 0
+    one.until_said("still to buy")
+
     own = templates / "checklist.html"
     own.write_text("{% for %}", encoding="utf-8")
     one.until_said("a template is wrong")

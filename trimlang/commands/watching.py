@@ -26,6 +26,7 @@ from trimlang.commands.jobs import (
     write,
 )
 from trimlang.commands.words import CLEAN, JOB_ERRORS, WRONG_USAGE, complain
+from trimlang.reading import log_beside
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -137,7 +138,9 @@ class _Watcher:
         """
         while True:
             own = self._options.templates
-            self._lookout.begin([self._path], [own] if own is not None else [])
+            # the log may be begun meanwhile
+            files = [self._path, log_beside(self._path)]
+            self._lookout.begin(files, [own] if own is not None else [])
             if own is not None:
                 self._press = None
             with suppress(_OvertakenError):
