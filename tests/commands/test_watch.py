@@ -16,7 +16,7 @@ from urllib.request import Request, urlopen
 
 import pytest
 
-from tests.commands.browser import CHROMIUM, Browser
+from tests.browser import CHROMIUM, Browser
 from tests.conftest import EXAMPLES, walls
 from trimlang.commands import main, watching
 from trimlang.commands.line import arguments
@@ -169,7 +169,7 @@ def test_an_open_page_follows_the_file(tmp_path: Path, begin: Callable[..., Watc
     one = begin("--plan", "quick")
     one.until_said("in a browser")
     address = next(line for line in one.lines if "in a browser" in line).split()[-1]
-    with Browser(tmp_path / "profile", PATIENCE) as page:
+    with Browser(tmp_path / "profile") as page:
         page.open(f"{address}saw-sheet.html")
         page.until("41 in")
         page.value("document.title = 'as it was opened'")

@@ -2,22 +2,15 @@
 
 from __future__ import annotations
 
-import json
-import re
-import shutil
-import subprocess
-from html import unescape
+from collections.abc import Iterator
 from importlib.util import find_spec
 from pathlib import Path
 
 import pytest
 
+from tests.browser import CHROMIUM, Browser
 from tests.sheets.jobs import house, some_of_all
 from trimlang.sheets.pages import TITLES, render_sheets
-
-CHROMIUM = shutil.which("chromium") or shutil.which("google-chrome")
-LOOKS = {"light": 1, "dark": 0}
-"""What Chromium calls the two schemes that a reader may prefer."""
 
 
 def _axe() -> Path | None:
@@ -31,59 +24,42 @@ def _axe() -> Path | None:
 
 AXE = _axe()
 RUN = """
-addEventListener("load", () => axe.run(document, {
+axe.run(document, {
   runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "best-practice"],
   resultTypes: ["violations"],
-}).then((found) => {
-  const out = document.createElement("pre");
-  out.id = "found";
-  out.textContent = JSON.stringify({
-    dark: matchMedia("(prefers-color-scheme: dark)").matches,
-    passes: found.passes.map((rule) => rule.id),
-    faults: found.violations.map((rule) => [
-      rule.id, rule.nodes.length, rule.nodes[0].target.join(" "), rule.nodes[0].failureSummary,
-    ]),
-  });
-  document.body.append(out);
-}));
+}).then((found) => ({
+  dark: matchMedia("(prefers-color-scheme: dark)").matches,
+  wide: innerWidth,
+  passes: found.passes.map((rule) => rule.id),
+  faults: found.violations.map((rule) => [
+    rule.id, rule.nodes.length, rule.nodes[0].target.join(" "), rule.nodes[0].failureSummary,
+  ]),
+}))
 """
+PHONE = (412, 915)
+
+
+@pytest.fixture(scope="module")
+def browser(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Browser]:
+    with Browser(tmp_path_factory.mktemp("profile")) as page:
+        yield page
 
 
 @pytest.mark.skipif(CHROMIUM is None, reason="no chromium here")
 @pytest.mark.skipif(AXE is None, reason="no axe.min.js here: pip install axe-core-python")
-@pytest.mark.parametrize("look", LOOKS)
+@pytest.mark.parametrize("look", ["light", "dark"])
 @pytest.mark.parametrize("name", TITLES)
-def test_axe_finds_no_fault(name: str, look: str, tmp_path: Path) -> None:
-    assert CHROMIUM
+def test_axe_finds_no_fault(name: str, look: str, browser: Browser, tmp_path: Path) -> None:
     assert AXE
-    scripts = f"<script>{AXE.read_text('utf-8')}</script><script>{RUN}</script>"
     # what is dark differs in its colours alone: a job with less of everything tells as much
-    html = render_sheets(house() if look == "light" else some_of_all())[name]
+    job = house() if look == "light" else some_of_all()
     page = tmp_path / "sheet.html"
-    page.write_text(html.replace("</head>", scripts + "</head>"), encoding="utf-8")
-    options = (
-        "--headless --no-sandbox --disable-gpu --no-first-run --disable-background-networking"
-        " --disable-component-update --disable-sync --disable-extensions --window-size=412,915"
-    ).split()
-    done = subprocess.run(
-        [
-            CHROMIUM,
-            *options,
-            "--host-resolver-rules=MAP * ~NOTFOUND",
-            f"--user-data-dir={tmp_path / 'profile'}",
-            f"--blink-settings=preferredColorScheme={LOOKS[look]}",
-            "--virtual-time-budget=20000",
-            "--dump-dom",
-            page.as_uri(),
-        ],
-        capture_output=True,
-        check=True,
-        timeout=120,
-    )
-    told = re.search(r'<pre id="found">(.*?)</pre>', done.stdout.decode(), re.DOTALL)
-    assert told, "axe-core gave no answer"
-    found = json.loads(unescape(told[1]))
-    assert found["dark"] is (look == "dark")
+    page.write_text(render_sheets(job, only=[name])[name], encoding="utf-8")
+    browser.open(page.as_uri(), dark=look == "dark", size=PHONE)
+    browser.value(AXE.read_text("utf-8"))
+    found = browser.value(RUN)
+    assert found, "axe-core gave no answer"
+    assert (found["dark"], found["wide"]) == (look == "dark", PHONE[0])
     # a judge that saw nothing would find nothing
     assert {"color-contrast", "html-has-lang", "document-title"} <= set(found["passes"])
     assert found["faults"] == []

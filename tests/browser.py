@@ -9,7 +9,10 @@ from pathlib import Path
 from time import monotonic, sleep
 from typing import Any
 
-CHROMIUM = shutil.which("chromium")
+CHROMIUM = shutil.which("chromium") or shutil.which("google-chrome")
+PATIENCE = 60
+"""Seconds until a test gives up; a busy machine is no failure."""
+
 _OPTIONS = (
     "--headless --no-sandbox --disable-gpu --no-first-run --disable-background-networking"
     " --disable-component-update --disable-sync --disable-extensions --remote-debugging-pipe"
@@ -17,11 +20,10 @@ _OPTIONS = (
 
 
 class Browser:
-    """One page of a browser; ``with Browser(profile, patience) as page``."""
+    """A browser with one page at a time; ``with Browser(profile) as page``."""
 
-    def __init__(self, profile: Path, patience: float) -> None:
+    def __init__(self, profile: Path) -> None:
         assert CHROMIUM
-        self._patience = patience
         # it reads what to do from its third pipe and answers on the fourth
         own = ["sh", "-c", 'exec "$@" 3<&0 4>&1 </dev/null >/dev/null', "sh", CHROMIUM]
         self._process = subprocess.Popen(
@@ -37,6 +39,7 @@ class Browser:
         )
         self._number = 0
         self._session: str | None = None
+        self._target: str | None = None
 
     def __enter__(self) -> Browser:
         return self
@@ -48,24 +51,43 @@ class Browser:
             assert pipe
             pipe.close()
 
-    def open(self, address: str) -> None:
-        """Open a page in a tab of its own."""
-        target = self._ask("Target.createTarget", url=address)["targetId"]
-        attached = self._ask("Target.attachToTarget", targetId=target, flatten=True)
+    def open(self, address: str, *, dark: bool = False, size: tuple[int, int] = (800, 600)) -> None:
+        """Open a page in the place of the last one, and wait until it is loaded."""
+        last, self._session = self._target, None
+        self._target = self._ask("Target.createTarget", url="about:blank")["targetId"]
+        if last is not None:
+            self._ask("Target.closeTarget", targetId=last)
+        attached = self._ask("Target.attachToTarget", targetId=self._target, flatten=True)
         self._session = attached["sessionId"]
+        wide, tall = size
+        self._ask(
+            "Emulation.setDeviceMetricsOverride",
+            width=wide, height=tall, deviceScaleFactor=1, mobile=False,
+        )  # fmt: skip
+        scheme = {"name": "prefers-color-scheme", "value": "dark" if dark else "light"}
+        self._ask("Emulation.setEmulatedMedia", features=[scheme])
+        self._ask("Page.navigate", url=address)
+        ends = monotonic() + PATIENCE
+        while not self.value(
+            "location.href !== 'about:blank' && document.readyState === 'complete'"
+        ):
+            assert monotonic() < ends, address
+            sleep(0.01)
 
     def text(self) -> str:
         """Return what a reader of the page reads."""
         return str(self.value("document.body ? document.body.innerText : ''") or "")
 
     def value(self, script: str) -> Any:
-        """Return what a script says in the page; None while the page is being loaded."""
-        said = self._ask("Runtime.evaluate", expression=script, returnByValue=True)
+        """Return what a script says in the page, or promises; None while the page is loaded."""
+        said = self._ask(
+            "Runtime.evaluate", expression=script, returnByValue=True, awaitPromise=True
+        )
         return said.get("result", {}).get("value")
 
     def until(self, words: str, *, gone: bool = False) -> str:
         """Wait until a reader reads these words, or no longer does; return the page's text."""
-        ends = monotonic() + self._patience
+        ends = monotonic() + PATIENCE
         while (words in (text := self.text())) == gone:
             assert monotonic() < ends, text
             sleep(0.02)
