@@ -141,3 +141,31 @@ def test_remarks_blanks_and_moved_settings_change_nothing(house: list, data: st.
     rest = written(house).removeprefix(HEAD).replace("\n", "   # remark\n\n#  \n")
     old, new = compile_job(text, effort=QUICK), compile_job(f"{moved}\n{rest}", effort=QUICK)
     assert compare(old, new).same
+
+
+@given(houses(), st.data())
+@settings(quietly, max_examples=8)
+def test_what_is_cut_is_wrong_where_the_survey_asks_for_something_else(
+    house: list, data: st.DataObject
+) -> None:
+    """Whatever the logs say, of which the newer goes on where the older ends."""
+    text = written(house)
+    ids = [piece.id for piece in checked(text).pieces if piece.parts == 1]
+    cut = data.draw(st.lists(st.sampled_from(ids), unique=True)) if ids else []
+    done = data.draw(st.integers(0, len(cut)))
+    logs = [f"{text}{''.join(f'cut {one}{chr(10)}' for one in part)}" for part in (cut[:done], cut)]
+    assert compare(compile_job(logs[0], effort=QUICK), compile_job(logs[0], effort=QUICK)).same
+    run = data.draw(st.sampled_from([part[0] for room in house for part in room[1:]]))
+    long = int(run.split(": ")[1].split(" in")[0])
+    resurveyed = run.replace(f"{long} in", f"{long + data.draw(st.sampled_from([-2, 3]))} in")
+    pair = [
+        compile_job(log.replace(*swap), effort=QUICK)
+        for log, swap in zip(logs, ((run, run), (run, resurveyed)), strict=True)
+    ]
+    assert all(result.ok for result in pair), [one.diagnostics for one in pair]
+    found = compare(*pair)
+    recut = {change.new.id for change in found.changed if change.cut}
+    wrong = {one.id for one in found.wrong}
+    # what was cut since in short was cut as the newer survey says
+    assert wrong == recut & set(cut[:done])
+    assert not set(found.reprint) & set(cut)
