@@ -150,3 +150,13 @@ def test_what_lies_flat_on_the_saw() -> None:
     opening = "N: 40 in, left=butt, right=butt\n  opening 32 in, casing case, height 60 in"
     head = check_job(walls(opening, settings=case)).pieces[-1]
     assert (head.left.long_edge, head.left.lies_flat) == ("outer", True)
+
+
+@pytest.mark.parametrize(("side", "keep"), [("left", "right"), ("right", "left")])
+def test_a_crown_return_nested_lies_as_its_mitred_end_asks(side: str, keep: str) -> None:
+    ends = {"left": "butt", "right": "butt", side: "return"}
+    _, returned = crown(f"N: 40 in, left={ends['left']}, right={ends['right']}")
+    # a return at the right end is mitred at its own left one
+    cut = returned.right if side == "left" else returned.left
+    assert cut.crown is not None
+    assert cut.crown.nested_keep == keep

@@ -138,3 +138,62 @@ def test_rooms_spliced_elsewhere_are_what_a_whole_new_join_gives():
     assert at_places(job, whole, spliced_runs, places) == anew
     assert anew[0].length == 100
     assert anew[2:] == whole[2:]
+
+
+def test_a_wall_as_long_as_the_stick_takes_one_piece():
+    found, _ = pieces("N: 12 ft, left=butt, right=butt")
+    assert [piece.length for piece in found] == [144]
+    assert len(pieces("N: 144 1/16 in, left=butt, right=butt")[0]) == 2
+
+
+def test_a_return_closes_the_piece_beside_it():
+    found, _ = pieces("N: 30 ft, left=return, right=return")
+    left, right = found[3:]
+    assert [piece.id for piece in (left, right)] == [
+        "R-N-base-left-return", "R-N-base-right-return"
+    ]  # fmt: skip
+    assert (left.mates, right.mates) == (("R-N-base-a",), ("R-N-base-c",))
+    assert left.note == "closes the left end of R-N-base-a; glue, do not nail"
+    assert right.note == "closes the right end of R-N-base-c; glue, do not nail"
+
+
+def test_a_spliced_wall_whose_last_piece_comes_to_nothing_has_no_pieces():
+    # a level cut on a slope of 0.6° takes 5 1/4 × tan 89.4° = 501 in of a board
+    text = (
+        HEAD.replace("12 ft", "99 ft").replace("trim base\n", "trim base, open walk\n")
+        + "N: 900 in, left=butt, right=level, rising left 0.6 deg"
+    )
+    result = trimlang.compile(text)
+    assert "run N is too short for base between its ends" in {
+        one.message for one in result.diagnostics if one.code == "T402"
+    }
+    assert not result.pieces
+
+
+@pytest.mark.parametrize("side", ["left", "right"])
+def test_a_return_of_trim_too_thin_for_the_tape_is_told(side):
+    ends = {"left": "butt", "right": "butt", side: "return"}
+    run = f"N: 40 in, left={ends['left']}, right={ends['right']}"
+    head = HEAD.replace("9/16 in thick", "0.001 in thick").replace("base\n", "base, open walk\n")
+    (said,) = [one for one in trimlang.compile(head + run).diagnostics if one.code == "T122"]
+    assert f"the return at the {side} end of run N" in said.message
+    assert said.span.line == (head + run).count("\n") + 1
+
+
+@pytest.mark.parametrize(
+    ("past", "edges"), [(Fraction(1, 2), ("back", "face")), (-Fraction(1, 2), ("face", "back"))]
+)
+def test_the_two_sides_of_a_surveyed_splice_lap_alike(past, edges):
+    """The entrance lies half an inch to the right or left of the joint, on the wall across."""
+    op = Fraction(32)
+    right = 216 - (120 + past) - op / 2
+    _, result = pieces(
+        "N: 120 in, left=in-corner, right=splice\nN2: 96 in, left=splice, right=in-corner\n"
+        "E: 120 in, left=in-corner, right=in-corner\n"
+        f"S: {float(right)} in, left=in-corner, right=butt\nopening 32 in, entrance\n"
+        f"S2: {float(216 - right - op)} in, left=butt, right=in-corner\n"
+        "W: 120 in, left=in-corner, right=in-corner",
+        'room "R", trim base',
+    )
+    one, other = result.pieces[:2]
+    assert (one.right.long_edge, other.left.long_edge) == edges
