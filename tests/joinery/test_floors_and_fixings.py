@@ -2,6 +2,8 @@
 
 from fractions import Fraction
 
+import pytest
+
 import trimlang
 from trimlang.joinery.fixings import Fixing, fixings
 
@@ -95,3 +97,37 @@ def test_a_metric_job_tells_nails_in_millimetres():
     # 14.2875 mm of trim and 12.5 mm of wallboard, less 20 mm
     assert "20 mm" in said
     assert "6.79 mm" in said
+
+
+def test_only_what_stands_on_the_floor_is_scribed():
+    head = HEAD + (
+        "trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg\nstock crown: 12 ft at 28.80\n"
+        "trim rail: 3/4 in thick, 2 in tall\nstock rail: 12 ft at 9.00\n"
+    )
+    room = 'room "R", trim {}, open walk\nN: 40 in, left=butt, right=butt, floor gap 3/16 in\n'
+    for trims, losses in (
+        ("base", ["3/16"]), ("shoe", ["0"]), ("crown", ["0"]), ("base, rail", ["3/16", "0"])
+    ):  # fmt: skip
+        result = compiled(room.format(trims), head)
+        assert [piece.scribe for piece in result.pieces] == [Fraction(one) for one in losses]
+
+
+@pytest.mark.parametrize(("gap", "loss"), [("11/16", "0"), ("3/4", "3/4")])
+def test_shoe_covers_a_gap_lower_than_itself(gap, loss):
+    result = compiled(BOTH + f"N: 40 in, left=butt, right=butt, floor gap {gap} in\n")
+    base, _ = result.pieces
+    assert base.scribe == Fraction(loss)
+
+
+@pytest.mark.parametrize(("walk", "told"), [("", "NE"), (", open walk", "E")])
+def test_the_last_wall_of_a_room_meets_the_first(walk, told):
+    corners = "left=in-corner, right=in-corner"
+    result = compiled(
+        f'room "R", trim base{walk}\nN: 40 in, {corners}, floor gap 3/16 in\n'
+        + "".join(f"{name}: 40 in, {corners}\n" for name in "ESW")
+    )
+    said = [one for one in result.diagnostics if one.code == "T407"]
+    lines = {name: HEAD.count("\n") + 2 + at for at, name in enumerate("NESW")}
+    assert {one.span.line for one in said} == {lines[name] for name in told}
+    assert len(said) == len(told)
+    assert all("3/16 in" in one.message for one in said)
