@@ -11,6 +11,7 @@ from tests.conftest import walls
 from trimlang.compiler import check_job
 from trimlang.joinery.faces import face_cut
 from trimlang.joinery.piece import Lean, Piece
+from trimlang.joinery.pieces import joinery
 from trimlang.joinery.splice_places import other_cuts
 from trimlang.survey.job import Fit, Joint
 from trimlang.survey.settings import Settings
@@ -160,3 +161,12 @@ def test_a_crown_return_nested_lies_as_its_mitred_end_asks(side: str, keep: str)
     cut = returned.right if side == "left" else returned.left
     assert cut.crown is not None
     assert cut.crown.nested_keep == keep
+
+
+def test_full_sticks_behind_a_first_piece_leave_the_least_for_the_last() -> None:
+    # 33 ft and two laps of 9/16 are 397 1/8; behind 190 in, a full stick of 192 would leave 15 1/8
+    text = walls("N: 33 ft, left=butt, right=butt", settings="splices: least 30 in\n")
+    job = check_job(text).job
+    (splice,) = joinery(job)[1]
+    assert splice.cut == (192, Fraction(1401, 8), 30)
+    assert (190, Fraction(1417, 8), 30) in other_cuts(splice, [Fraction(190)])

@@ -119,15 +119,53 @@ def test_shoe_covers_a_gap_lower_than_itself(gap, loss):
     assert base.scribe == Fraction(loss)
 
 
-@pytest.mark.parametrize(("walk", "told"), [("", "NE"), (", open walk", "E")])
+def unlike(room, *runs, head=HEAD):
+    """The lines of a room, counted from 1, whose wall loses visibly more or less than the last."""
+    found = compiled(f"{room}\n" + "\n".join(runs), head).diagnostics
+    said = [one for one in found if one.code == "T407"]
+    return [one.span.line - head.count("\n") - 1 for one in said], [one.message for one in said]
+
+
+def run(name, gap, left="in-corner", right="in-corner", more=""):
+    return f"{name}: 40 in, left={left}, right={right}, floor gap {gap}{more}"
+
+
+@pytest.mark.parametrize(("walk", "told"), [("", [1, 4]), (", open walk", [4])])
 def test_the_last_wall_of_a_room_meets_the_first(walk, told):
-    corners = "left=in-corner, right=in-corner"
-    result = compiled(
-        f'room "R", trim base{walk}\nN: 40 in, {corners}, floor gap 3/16 in\n'
-        + "".join(f"{name}: 40 in, {corners}\n" for name in "ESW")
+    runs = [run(name, gap) for name, gap in zip("NESW", ["3/16 in"] * 3 + ["0 in"], strict=True)]
+    lines, said = unlike(f'room "R", trim base{walk}', *runs)
+    assert sorted(lines) == told
+    assert all("3/16 in" in message for message in said)
+
+
+def test_a_room_of_three_walls_goes_round():
+    corners = {"left": "in-corner(60 deg)", "right": "in-corner(60 deg)"}
+    runs = [
+        run(name, gap, **corners) for name, gap in (("A", "1/4 in"), ("B", "1/4 in"), ("C", "0 in"))
+    ]
+    assert sorted(unlike('saw: reaches 60 deg\nroom "R", trim base', *runs)[0]) == [2, 4]
+
+
+def test_two_walls_that_are_a_whole_room_meet_once():
+    assert len(unlike('room "R", trim base', run("A", "1/4 in"), run("B", "0 in"))[0]) == 1
+
+
+def test_what_lies_between_two_walls_does_not_hide_the_next_pair():
+    room = 'room "R", trim base, open walk'
+    pair = [run("C", "1/4 in"), run("D", "0 in", right="butt")]
+    opening = [run("A", "1/4 in", right="butt"), "opening 30 in", run("B", "0 in", left="butt")]
+    assert unlike(room, *opening, run("B2", "1/4 in"), *pair)[0] == [4, 6]
+    bare = [run("A", "1/4 in"), run("B", "0 in", more=", no base")]
+    assert unlike(room, *bare, *pair)[0] == [4]
+
+
+def test_an_eighth_is_not_seen_and_more_is_told_as_the_difference():
+    room = 'room "R", trim base, open walk'
+    assert unlike(room, run("A", "1/2 in"), run("B", "3/8 in"))[0] == []
+    lines, said = unlike(room, run("A", "1/2 in"), run("B", "1/8 in"))
+    assert lines == [2]
+    assert "3/8 in" in said[0]
+    assert (
+        "9.53 mm"
+        in unlike(room, run("A", "1/2 in"), run("B", "1/8 in"), head="unit mm" + HEAD)[1][0]
     )
-    said = [one for one in result.diagnostics if one.code == "T407"]
-    lines = {name: HEAD.count("\n") + 2 + at for at, name in enumerate("NESW")}
-    assert {one.span.line for one in said} == {lines[name] for name in told}
-    assert len(said) == len(told)
-    assert all("3/16 in" in one.message for one in said)
