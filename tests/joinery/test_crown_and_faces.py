@@ -170,3 +170,12 @@ def test_full_sticks_behind_a_first_piece_leave_the_least_for_the_last() -> None
     (splice,) = joinery(job)[1]
     assert splice.cut == (192, Fraction(1401, 8), 30)
     assert (190, Fraction(1417, 8), 30) in other_cuts(splice, [Fraction(190)])
+
+
+def test_an_offcut_gives_crown_less_what_the_ceiling_edge_reaches_past() -> None:
+    line = "N: 31 ft, left=butt, right=out-corner"
+    text = walls(line, settings=CROWN).replace("trim base, open", "trim crown, open")
+    (splice,) = joinery(check_job(text).job)[1]
+    # standing out 2.2318 in, at a mitre of 45.5° 2.2710 in, on the tape 2 5/16
+    assert splice.past == Fraction(37, 16)
+    assert any(cut[0] == 100 - Fraction(37, 16) for cut in other_cuts(splice, [Fraction(100)]))
