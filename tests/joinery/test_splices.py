@@ -154,8 +154,8 @@ def test_a_return_closes_the_piece_beside_it():
         "R-N-base-left-return", "R-N-base-right-return"
     ]  # fmt: skip
     assert (left.mates, right.mates) == (("R-N-base-a",), ("R-N-base-c",))
-    assert left.note == "closes the left end of R-N-base-a; glue, do not nail"
-    assert right.note == "closes the right end of R-N-base-c; glue, do not nail"
+    assert left.told == "closes the left end of R-N-base-a; glue, do not nail"
+    assert right.told == "closes the right end of R-N-base-c; glue, do not nail"
 
 
 def test_a_spliced_wall_whose_last_piece_comes_to_nothing_has_no_pieces():
@@ -283,7 +283,7 @@ def over_openings(first="", last=""):
 def test_crown_over_openings_names_them_and_takes_both_walls_wishes():
     (whole,) = over_openings(', note "a pipe"').pieces
     assert whole.length == 140
-    assert whole.note == "a pipe; goes on over door and the opening to N2"
+    assert whole.told == "a pipe; goes on over the opening to N2"
     for wish in ((", splice", ""), ("", ", splice"), (", splice", ", splice")):
         assert len(over_openings(*wish).pieces) == 2
     assert len(over_openings().pieces) == 1
