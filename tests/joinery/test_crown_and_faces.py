@@ -11,6 +11,7 @@ from tests.conftest import walls
 from trimlang.compiler import check_job
 from trimlang.joinery.faces import face_cut
 from trimlang.joinery.piece import Lean, Piece
+from trimlang.joinery.pieces import joinery
 from trimlang.joinery.splice_places import other_cuts
 from trimlang.survey.job import Fit, Joint
 from trimlang.survey.settings import Settings
@@ -150,3 +151,31 @@ def test_what_lies_flat_on_the_saw() -> None:
     opening = "N: 40 in, left=butt, right=butt\n  opening 32 in, casing case, height 60 in"
     head = check_job(walls(opening, settings=case)).pieces[-1]
     assert (head.left.long_edge, head.left.lies_flat) == ("outer", True)
+
+
+@pytest.mark.parametrize(("side", "keep"), [("left", "right"), ("right", "left")])
+def test_a_crown_return_nested_lies_as_its_mitred_end_asks(side: str, keep: str) -> None:
+    ends = {"left": "butt", "right": "butt", side: "return"}
+    _, returned = crown(f"N: 40 in, left={ends['left']}, right={ends['right']}")
+    # a return at the right end is mitred at its own left one
+    cut = returned.right if side == "left" else returned.left
+    assert cut.crown is not None
+    assert cut.crown.nested_keep == keep
+
+
+def test_full_sticks_behind_a_first_piece_leave_the_least_for_the_last() -> None:
+    # 33 ft and two laps of 9/16 are 397 1/8; behind 190 in, a full stick of 192 would leave 15 1/8
+    text = walls("N: 33 ft, left=butt, right=butt", settings="splices: least 30 in\n")
+    job = check_job(text).job
+    (splice,) = joinery(job)[1]
+    assert splice.cut == (192, Fraction(1401, 8), 30)
+    assert (190, Fraction(1417, 8), 30) in other_cuts(splice, [Fraction(190)])
+
+
+def test_an_offcut_gives_crown_less_what_the_ceiling_edge_reaches_past() -> None:
+    line = "N: 31 ft, left=butt, right=out-corner"
+    text = walls(line, settings=CROWN).replace("trim base, open", "trim crown, open")
+    (splice,) = joinery(check_job(text).job)[1]
+    # standing out 2.2318 in, at a mitre of 45.5° 2.2710 in, on the tape 2 5/16
+    assert splice.past == Fraction(37, 16)
+    assert any(cut[0] == 100 - Fraction(37, 16) for cut in other_cuts(splice, [Fraction(100)]))

@@ -2,6 +2,8 @@
 
 from fractions import Fraction
 
+import pytest
+
 import trimlang
 from trimlang.joinery.fixings import Fixing, fixings
 
@@ -95,3 +97,75 @@ def test_a_metric_job_tells_nails_in_millimetres():
     # 14.2875 mm of trim and 12.5 mm of wallboard, less 20 mm
     assert "20 mm" in said
     assert "6.79 mm" in said
+
+
+def test_only_what_stands_on_the_floor_is_scribed():
+    head = HEAD + (
+        "trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg\nstock crown: 12 ft at 28.80\n"
+        "trim rail: 3/4 in thick, 2 in tall\nstock rail: 12 ft at 9.00\n"
+    )
+    room = 'room "R", trim {}, open walk\nN: 40 in, left=butt, right=butt, floor gap 3/16 in\n'
+    for trims, losses in (
+        ("base", ["3/16"]), ("shoe", ["0"]), ("crown", ["0"]), ("base, rail", ["3/16", "0"])
+    ):  # fmt: skip
+        result = compiled(room.format(trims), head)
+        assert [piece.scribe for piece in result.pieces] == [Fraction(one) for one in losses]
+
+
+@pytest.mark.parametrize(("gap", "loss"), [("11/16", "0"), ("3/4", "3/4")])
+def test_shoe_covers_a_gap_lower_than_itself(gap, loss):
+    result = compiled(BOTH + f"N: 40 in, left=butt, right=butt, floor gap {gap} in\n")
+    base, _ = result.pieces
+    assert base.scribe == Fraction(loss)
+
+
+def unlike(room, *runs, head=HEAD):
+    """The lines of a room, counted from 1, whose wall loses visibly more or less than the last."""
+    found = compiled(f"{room}\n" + "\n".join(runs), head).diagnostics
+    said = [one for one in found if one.code == "T407"]
+    return [one.span.line - head.count("\n") - 1 for one in said], [one.message for one in said]
+
+
+def run(name, gap, left="in-corner", right="in-corner", more=""):
+    return f"{name}: 40 in, left={left}, right={right}, floor gap {gap}{more}"
+
+
+@pytest.mark.parametrize(("walk", "told"), [("", [1, 4]), (", open walk", [4])])
+def test_the_last_wall_of_a_room_meets_the_first(walk, told):
+    runs = [run(name, gap) for name, gap in zip("NESW", ["3/16 in"] * 3 + ["0 in"], strict=True)]
+    lines, said = unlike(f'room "R", trim base{walk}', *runs)
+    assert sorted(lines) == told
+    assert all("3/16 in" in message for message in said)
+
+
+def test_a_room_of_three_walls_goes_round():
+    corners = {"left": "in-corner(60 deg)", "right": "in-corner(60 deg)"}
+    runs = [
+        run(name, gap, **corners) for name, gap in (("A", "1/4 in"), ("B", "1/4 in"), ("C", "0 in"))
+    ]
+    assert sorted(unlike('saw: reaches 60 deg\nroom "R", trim base', *runs)[0]) == [2, 4]
+
+
+def test_two_walls_that_are_a_whole_room_meet_once():
+    assert len(unlike('room "R", trim base', run("A", "1/4 in"), run("B", "0 in"))[0]) == 1
+
+
+def test_what_lies_between_two_walls_does_not_hide_the_next_pair():
+    room = 'room "R", trim base, open walk'
+    pair = [run("C", "1/4 in"), run("D", "0 in", right="butt")]
+    opening = [run("A", "1/4 in", right="butt"), "opening 30 in", run("B", "0 in", left="butt")]
+    assert unlike(room, *opening, run("B2", "1/4 in"), *pair)[0] == [4, 6]
+    bare = [run("A", "1/4 in"), run("B", "0 in", more=", no base")]
+    assert unlike(room, *bare, *pair)[0] == [4]
+
+
+def test_an_eighth_is_not_seen_and_more_is_told_as_the_difference():
+    room = 'room "R", trim base, open walk'
+    assert unlike(room, run("A", "1/2 in"), run("B", "3/8 in"))[0] == []
+    lines, said = unlike(room, run("A", "1/2 in"), run("B", "1/8 in"))
+    assert lines == [2]
+    assert "3/8 in" in said[0]
+    assert (
+        "9.53 mm"
+        in unlike(room, run("A", "1/2 in"), run("B", "1/8 in"), head="unit mm" + HEAD)[1][0]
+    )

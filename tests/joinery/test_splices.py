@@ -8,6 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import trimlang
+from trimlang.compiler import check_job
 from trimlang.joinery.pieces import at_places, joinery
 from trimlang.joinery.splices import Studs, split
 from trimlang.survey.settings import Settings
@@ -138,3 +139,151 @@ def test_rooms_spliced_elsewhere_are_what_a_whole_new_join_gives():
     assert at_places(job, whole, spliced_runs, places) == anew
     assert anew[0].length == 100
     assert anew[2:] == whole[2:]
+
+
+def test_a_wall_as_long_as_the_stick_takes_one_piece():
+    found, _ = pieces("N: 12 ft, left=butt, right=butt")
+    assert [piece.length for piece in found] == [144]
+    assert len(pieces("N: 144 1/16 in, left=butt, right=butt")[0]) == 2
+
+
+def test_a_return_closes_the_piece_beside_it():
+    found, _ = pieces("N: 30 ft, left=return, right=return")
+    left, right = found[3:]
+    assert [piece.id for piece in (left, right)] == [
+        "R-N-base-left-return", "R-N-base-right-return"
+    ]  # fmt: skip
+    assert (left.mates, right.mates) == (("R-N-base-a",), ("R-N-base-c",))
+    assert left.told == "closes the left end of R-N-base-a; glue, do not nail"
+    assert right.told == "closes the right end of R-N-base-c; glue, do not nail"
+
+
+def test_a_spliced_wall_whose_last_piece_comes_to_nothing_has_no_pieces():
+    # a level cut on a slope of 0.6° takes 5 1/4 × tan 89.4° = 501 in of a board
+    text = (
+        HEAD.replace("12 ft", "99 ft").replace("trim base\n", "trim base, open walk\n")
+        + "N: 900 in, left=butt, right=level, rising left 0.6 deg"
+    )
+    result = trimlang.compile(text)
+    assert "run N is too short for base between its ends" in {
+        one.message for one in result.diagnostics if one.code == "T402"
+    }
+    assert not result.pieces
+
+
+@pytest.mark.parametrize("side", ["left", "right"])
+def test_a_return_of_trim_too_thin_for_the_tape_is_told(side):
+    ends = {"left": "butt", "right": "butt", side: "return"}
+    run = f"N: 40 in, left={ends['left']}, right={ends['right']}"
+    head = HEAD.replace("9/16 in thick", "0.001 in thick").replace("base\n", "base, open walk\n")
+    (said,) = [one for one in trimlang.compile(head + run).diagnostics if one.code == "T122"]
+    assert f"the return at the {side} end of run N" in said.message
+    assert said.span.line == (head + run).count("\n") + 1
+
+
+@pytest.mark.parametrize(
+    ("past", "edges"), [(Fraction(1, 2), ("back", "face")), (-Fraction(1, 2), ("face", "back"))]
+)
+def test_the_two_sides_of_a_surveyed_splice_lap_alike(past, edges):
+    """The entrance lies half an inch to the right or left of the joint, on the wall across."""
+    op = Fraction(32)
+    right = 216 - (120 + past) - op / 2
+    _, result = pieces(
+        "N: 120 in, left=in-corner, right=splice\nN2: 96 in, left=splice, right=in-corner\n"
+        "E: 120 in, left=in-corner, right=in-corner\n"
+        f"S: {float(right)} in, left=in-corner, right=butt\nopening 32 in, entrance\n"
+        f"S2: {float(216 - right - op)} in, left=butt, right=in-corner\n"
+        "W: 120 in, left=in-corner, right=in-corner",
+        'room "R", trim base',
+    )
+    one, other = result.pieces[:2]
+    assert (one.right.long_edge, other.left.long_edge) == edges
+
+
+@pytest.mark.parametrize(
+    ("entrance", "edges"),
+    [
+        # the joints' middles lie 143 23/32 in (a stick less half a lap) and 287 5/32 in along
+        ("143.7", ["face", "face"]),
+        ("143.74", ["back", "face"]),
+        ("287.14", ["back", "face"]),
+        ("287.18", ["back", "back"]),
+    ],
+)
+def test_each_joint_is_seen_from_the_entrance_across(entrance, edges):
+    middle = Fraction(entrance)
+    found, _ = pieces(
+        "N: 30 ft, left=in-corner, right=in-corner\nE: 120 in, left=in-corner, right=in-corner\n"
+        f"S: {float(360 - middle - 16)} in, left=in-corner, right=butt\nopening 32 in, entrance\n"
+        f"S2: {float(middle - 16)} in, left=butt, right=in-corner\n"
+        "W: 120 in, left=in-corner, right=in-corner",
+        'room "R", trim base',
+    )
+    assert [piece.right.long_edge for piece in found[:-1]] == edges
+
+
+def test_only_the_last_of_the_pieces_is_rounded():
+    found, _ = pieces("N: 360 1/32 in, left=butt, right=butt")
+    *firsts, last = [piece.rounding for piece in found]
+    for rounding in firsts:
+        assert (rounding.row, rounding.exact, rounding.by) == ("splice", 144, 0)
+    # 360 1/32 and two laps of 9/16, less two sticks: 73 5/32, between butts rounded down
+    assert (last.row, last.exact, last.by) == ("butt", Fraction(2341, 32), -Fraction(1, 32))
+
+
+@pytest.mark.parametrize(("stick", "count"), [("47 in", 26), ("46 in", 27)])
+def test_pieces_have_letters_as_long_as_there_are_any(stick, count):
+    text = HEAD.replace("12 ft", stick).replace("base\n", "base, open walk\n")
+    found = trimlang.compile(text + "N: 100 ft, left=butt, right=butt").pieces
+    names = [piece.id.removeprefix("R-N-base-") for piece in found]
+    letters = list("abcdefghijklmnopqrstuvwxyz")
+    assert names == (letters if count == 26 else [str(number) for number in range(1, 28)])
+
+
+SHOE = "trim shoe: 1/2 in thick, 3/4 in tall, in front of base\nstock shoe: 8 ft at 5.20\n"
+
+
+def test_walls_that_are_not_joined_have_no_mates():
+    room = 'room "R", trim base, shoe, open walk'
+    _, result = pieces(
+        "N: 40 in, left=butt, right=in-corner\nE: 40 in, left=in-corner, right=butt", SHOE + room
+    )
+    assert [piece.mates for piece in result.pieces] == [()] * 4
+
+
+def test_a_trim_that_ends_at_a_surveyed_splice_has_no_mate_there():
+    room = 'room "R", trim base, shoe, open walk'
+    _, result = pieces(
+        "N: 40 in, left=butt, right=splice\nN2: 40 in, left=splice, right=butt, no shoe",
+        SHOE + room,
+    )
+    mates = {piece.id: piece.mates for piece in result.pieces}
+    assert mates == {
+        "R-N-base": ("R-N2-base",), "R-N-shoe": (), "R-N2-base": ("R-N-base",)
+    }  # fmt: skip
+
+
+def test_without_stock_a_wall_is_one_piece():
+    text = HEAD.replace("stock base: 12 ft at 17.40\n", "").replace("base\n", "base, open walk\n")
+    job = check_job(text + "N: 30 ft, left=butt, right=butt").job
+    assert [piece.length for piece in joinery(job)[0]] == [360]
+
+
+CROWN = "trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg\nstock crown: 16 ft at 28.80\n"
+
+
+def over_openings(first="", last=""):
+    return check_job(
+        CROWN + 'room "R", trim crown, open walk\n'
+        f"N: 50 in, left=butt, right=butt{first}\nopening 30 in, \"door\"\nopening 10 in\n"
+        f"N2: 50 in, left=butt, right=butt{last}\n"
+    )  # fmt: skip
+
+
+def test_crown_over_openings_names_them_and_takes_both_walls_wishes():
+    (whole,) = over_openings(', note "a pipe"').pieces
+    assert whole.length == 140
+    assert whole.told == "a pipe; goes on over the opening to N2"
+    for wish in ((", splice", ""), ("", ", splice"), (", splice", ", splice")):
+        assert len(over_openings(*wish).pieces) == 2
+    assert len(over_openings().pieces) == 1

@@ -15,14 +15,14 @@ from trimlang.joinery.cuts import RETURN_MITRE, end_cut, growth, lean_of, square
 from trimlang.joinery.faces import FACE_JOINTS, stair_end
 from trimlang.joinery.fixings import check_fixings
 from trimlang.joinery.limits import check_gaps, check_reach
-from trimlang.joinery.piece import Cut, Kind, Piece, Remark
+from trimlang.joinery.piece import NOTHING, Cut, Kind, Piece, Remark
 from trimlang.joinery.rounding import deciding_row, round_length
 from trimlang.joinery.scribes import check_scribes, scribe
 from trimlang.joinery.splicing import Splice, on_wall_edge, spliced, with_mates
 from trimlang.joinery.sticks import longest_stick
 from trimlang.joinery.walls import Wall, walls
 from trimlang.marking import N_
-from trimlang.survey.job import Job, Joint, Room, Trim
+from trimlang.survey.job import Job, Joint, Room, Run, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.outline import depths, outline
 
@@ -122,8 +122,7 @@ def _run_pieces(
     )
     if trim.spring is not None:
         whole = on_wall_edge(whole, length, settings)
-    if whole.vanishes:
-        findings.say("T402", run.span, run=run.label, trim=trim.name)
+    if _come_to_nothing([whole], run, findings):
         return []
     check_reach(whole, run, settings, findings)
     check_gaps(whole, run, settings, findings)
@@ -133,8 +132,7 @@ def _run_pieces(
         splice = spliced(whole, wall, trim, longest, findings)
         if splice is not None:
             pieces = splice.pieces(places.get(whole.id))
-            if any(piece.vanishes for piece in pieces):
-                findings.say("T402", run.span, run=run.label, trim=trim.name)
+            if _come_to_nothing(pieces, run, findings):
                 return []
             joints.append(splice)
     first, last = pieces[0], pieces[-1]
@@ -147,6 +145,14 @@ def _run_pieces(
                 findings.say("T122", end.span, part=part, trim=trim.name)
             pieces.append(returned)
     return pieces
+
+
+def _come_to_nothing(pieces: Sequence[Piece], run: Run, findings: Findings) -> bool:
+    """Tell whether the cuts leave nothing of a piece, and report the run."""
+    nothing = any(piece.vanishes for piece in pieces)
+    if nothing:
+        findings.say("T402", run.span, run=run.label, trim=pieces[0].trim)
+    return nothing
 
 
 def _ends(wall: Wall, trim: Trim) -> tuple[Cut, Cut]:
@@ -170,7 +176,7 @@ def _return_piece(whole: Piece, closed: Piece, side: str, trim: Trim, room: Room
     nothing at the wall edge.
     """
     settings = room.settings
-    deep = depths((trim,))[trim.name] or Fraction(0)
+    deep = depths((trim,))[trim.name] or NOTHING
     length, rounding = round_length(deep, "return", settings)
     run_end = whole.left if side == "left" else whole.right
     mate_side = "right" if side == "left" else "left"

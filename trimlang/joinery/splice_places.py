@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from fractions import Fraction
 
+from trimlang.joinery.splices import least_piece
 from trimlang.joinery.splicing import Splice
 from trimlang.lengths.tape import steps_down, steps_nearest, steps_up
 
@@ -23,7 +24,7 @@ def other_cuts(splice: Splice, wanted: Iterable[Fraction]) -> tuple[tuple[Fracti
     pieces alike.
     """
     settings = splice.wall.room.settings
-    step, least = settings.rounding_step, settings.splice_least
+    step, least = settings.rounding_step, least_piece(splice.lap, settings)
     count = len(splice.cut)
     if count < 2:
         return ()
@@ -47,8 +48,5 @@ def other_cuts(splice: Splice, wanted: Iterable[Fraction]) -> tuple[tuple[Fracti
     return tuple(
         cut
         for cut in dict.fromkeys(tried)
-        if cut != splice.cut
-        and all(least <= length and splice.lap < length for length in cut)
-        and all(length <= full for length in cut[:-1])
-        and cut[-1] <= last
+        if cut != splice.cut and least <= min(cut) and cut[0] <= full and cut[-1] <= last
     )

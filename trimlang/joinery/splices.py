@@ -31,6 +31,11 @@ class Studs:
         return self.at_or_before(place + self.spacing / 2)
 
 
+def least_piece(lap: Fraction, settings: Settings) -> Fraction:
+    """Return how long a piece must be: as the settings say, and more than the lap itself."""
+    return max(settings.splice_least, lap + settings.rounding_step)
+
+
 def split(
     exact: Fraction,
     longest: Fraction,
@@ -46,10 +51,8 @@ def split(
     settings allow, which also keeps joints that far from the corners.  Where
     ``studs`` are known the middle of each lap lies on one, to within a step.
     """
-    step, least = settings.rounding_step, settings.splice_least
+    step, least = settings.rounding_step, least_piece(lap, settings)
     full = steps_down(longest, step)
-    if full < least or full <= lap:
-        return None
     # the last piece may be rounded up by as much as one step
     room_for_last = longest - step
     if force and exact <= room_for_last:
@@ -62,7 +65,7 @@ def split(
         if studs is not None:
             end = studs.at_or_before(end - lap / 2) + lap / 2
         length = steps_down(end - start, step)
-        if length < least or length <= lap:
+        if length < least:
             return None
         cut.append(length)
         start += length - lap
