@@ -59,13 +59,19 @@ class Answer:
 class RackCut:
     """Cuts racks of one timber, sharing the patterns priced so far.
 
-    ``relaxation`` is the one that the bound comes from.
+    ``relaxation`` is the one that the bound comes from; ``centre`` a rack, in parts of
+    sticks, that is enough for it and costs least.
     """
 
     def __init__(
-        self, timber: Timber, relaxation: Relaxation, seconds: Callable[[], float]
+        self,
+        timber: Timber,
+        relaxation: Relaxation,
+        seconds: Callable[[], float],
+        centre: Sequence[float] | None = None,
     ) -> None:
         self._timber = timber
+        self._centre = centre
         self._relaxation = relaxation
         self._seconds = seconds
         self._fits: dict[tuple[int, Pattern], bool] = {}
@@ -161,8 +167,21 @@ class RackCut:
 
         Patterns are priced until the share of the rack that is needed is no more than 1.
         """
+        for rack in (self._halfway(counts), counts):
+            worth = self._worth_against(rack, counts)
+            if worth is not None:
+                return worth
+        return None
+
+    def _halfway(self, counts: Sequence[int]) -> Sequence[float]:
+        """A rack between the centre and this one: what rules it out rules out more beside it."""
+        if self._centre is None:
+            return counts
+        return [(one + other) / 2 for one, other in zip(self._centre, counts, strict=True)]
+
+    def _worth_against(self, rack: Sequence[float], counts: Sequence[int]) -> Worth | None:
         relaxation = self._relaxation
-        relaxation.pose_rack(self._timber.demand, counts)
+        relaxation.pose_rack(self._timber.demand, rack)
         fresh = 1
         while fresh:
             share, _, duals = relaxation.solve()

@@ -23,6 +23,10 @@ from trimlang.stock.timber import Timber
 
 #: Mixes tried and left undecided before they are searched for longer.
 UNDECIDED = 12
+#: Worths kept of those that the program over all that can be bought gives.
+KEPT = 20
+#: How near a cost is met where another program goes on from there.
+SOON = 1e-3
 #: Why a bound holds that no worth gives.
 SIFTED = "search over the patterns that the bound leaves"
 #: Mixes of fewer sticks tried once the cost is settled.
@@ -53,13 +57,14 @@ def prove(
     state = Proof(start, 0, "linear program over patterns")
     relaxation = Relaxation(timber, start.sticks if start else singles(timber))
     known = Known(list(worths))
-    _solve_cost(relaxation, known, state, seconds)
-    search = MixSearch(timber, buying)
-    racks = RackCut(timber, relaxation, seconds)
-    if timber.leaning and can_nest(timber.sizes, [kind.room for kind in timber.kinds]):
+    nests = timber.leaning and can_nest(timber.sizes, [kind.room for kind in timber.kinds])
+    centre = _solve_cost(relaxation, known, state, seconds, SOON if nests else 0.0)
+    racks = RackCut(timber, relaxation, seconds, centre)
+    if nests:
         relaxation = racks.seeded(relaxation, Way.NESTED)
-        _solve_cost(relaxation, known, state, seconds)
-        racks = RackCut(timber, relaxation, seconds)
+        centre = _solve_cost(relaxation, known, state, seconds)
+        racks = RackCut(timber, relaxation, seconds, centre)
+    search = MixSearch(timber, buying)
     ceiling = _ceiling(timber, buying)
     # Left for later, each with what every mix not ruled out before it costs at least.
     undecided: list[tuple[Mix, int]] = []
@@ -187,21 +192,30 @@ def _solve_cost(
     known: Known,
     state: Proof,
     seconds: Callable[[], float],
-) -> None:
-    """Price patterns until the linear program's cost is met, keeping the best worths."""
+    near: float = 0.0,
+) -> list[float] | None:
+    """Price patterns until the linear program's cost is met, keeping the best worths.
+
+    ``near``: the part of the cost by which it may be missed.  Returns the sticks that it
+    buys, in parts of sticks.
+    """
     relaxation.pose_cost()
     timber = relaxation.timber
     kept: list[tuple[int, Worth]] = []
+    bought: list[float] | None = None
     while seconds() > 0:
-        value, _, duals = relaxation.solve()
+        value, columns, duals = relaxation.solve()
         if duals is None:
             break
+        bought = relaxation.bought(columns)
         worth, fresh = relaxation.priced(duals)
         if worth is not None:
             floor = cost_floor(timber, worth)
             kept.append((floor, worth))
             state.bound = max(state.bound, floor)
-        if not fresh or (not timber.problem.spare and state.bound >= value - 1e-6):
+        met = value * (1 - near) - 1e-6
+        if not fresh or (not timber.problem.spare and state.bound >= met):
             break
     kept.sort(key=lambda entry: -entry[0])
-    known.worths.extend(worth for _, worth in kept[:20])
+    known.worths.extend(worth for _, worth in kept[:KEPT])
+    return bought

@@ -178,7 +178,7 @@ class Relaxation:
         self._price_lacks(LACK * self._dearest)
         self._pose_demand(self.timber.demand)
 
-    def pose_rack(self, demand: Sequence[int], counts: Sequence[int]) -> None:
+    def pose_rack(self, demand: Sequence[int], counts: Sequence[float]) -> None:
         """Ask which share of ``counts`` sticks of each kind the demand needs."""
         self._close()
         self._lp.changeColCost(self._share, 1.0)
@@ -257,6 +257,13 @@ class Relaxation:
         away = self._np.asarray(self._lp.getSolution().col_dual)[self._first :]
         order = self._np.argsort(away[: len(self.columns)], kind="stable")[:most]
         return [self.columns[place] for place in order]
+
+    def bought(self, columns: Any) -> list[float]:
+        """How many sticks of each kind an answer buys."""
+        counts = [0.0] * self._kinds
+        for (kind, _, _), number in zip(self._money, columns, strict=False):
+            counts[kind] += float(number)
+        return counts
 
     def lacking(self, columns: Any) -> float:
         """How many pieces go uncut in an answer."""
