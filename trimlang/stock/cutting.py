@@ -177,7 +177,7 @@ class RackCut:
         """A rack between the centre and this one: what rules it out rules out more beside it."""
         if self._centre is None:
             return counts
-        return [(one + other) / 2 for one, other in zip(self._centre, counts, strict=True)]
+        return [(7 * one + other) / 8 for one, other in zip(self._centre, counts, strict=True)]
 
     def _worth_against(self, rack: Sequence[float], counts: Sequence[int]) -> Worth | None:
         relaxation = self._relaxation
@@ -188,7 +188,11 @@ class RackCut:
             if duals is None or share <= 1 + HAIR or self._seconds() <= 0:
                 return None
             worth, fresh = relaxation.priced(duals)
-            if worth is not None and slack_of(worth, counts) < 0:
+            if (
+                worth is not None
+                and slack_of(worth, counts) < 0
+                and (not fresh or slack_of(worth, rack) < 0)
+            ):
                 return worth
         return None
 

@@ -24,7 +24,7 @@ from trimlang.stock.timber import Timber
 #: Mixes tried and left undecided before they are searched for longer.
 UNDECIDED = 12
 #: Worths kept of those that the program over all that can be bought gives.
-KEPT = 20
+KEPT = 8
 #: How near a cost is met where another program goes on from there.
 SOON = 1e-3
 #: Why a bound holds that no worth gives.
