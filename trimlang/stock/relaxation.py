@@ -84,6 +84,8 @@ class Relaxation:
         self._mend = mend
         self._way = way
         self._known: set[tuple[int, Pattern]] = set()
+        # For each batch of patterns: where each begins, its rows, its numbers.
+        self._entries: list[tuple[Any, Any, Any]] = []
         lp = quiet_solver({"presolve": "off", "solver": "simplex"})
         self._inf = highspy.kHighsInf
         rows = self._sizes + self._kinds
@@ -157,16 +159,12 @@ class Relaxation:
             factors.append(-1.0)
             fresh += 1
         if fresh:
-            self._lp.addCols(
-                fresh,
-                np.zeros(fresh),
-                np.zeros(fresh),
-                np.full(fresh, self._inf),
-                len(places),
-                np.array(starts, dtype=np.int32),
-                np.array(places, dtype=np.int32),
-                np.array(factors, dtype=np.float64),
-            )
+            begins = np.array(starts, dtype=np.int32)
+            rows = np.array(places, dtype=np.int32)
+            numbers = np.array(factors, dtype=np.float64)
+            none, free = np.zeros(fresh), np.full(fresh, self._inf)
+            self._lp.addCols(fresh, none, none, free, len(places), begins, rows, numbers)
+            self._entries.append((begins, rows, numbers))
         return fresh
 
     def pose_cost(self) -> None:
@@ -212,33 +210,36 @@ class Relaxation:
             self._lp.changeColBounds(column, 0.0, 0.0)
 
     def _price_lacks(self, price: float) -> None:
-        for column in range(self._lacks, self._first):
-            self._lp.changeColCost(column, price)
+        np = self._np
+        places = np.arange(self._lacks, self._first, dtype=np.int32)
+        self._lp.changeColsCost(self._sizes, places, np.full(self._sizes, price))
 
     def _pose_demand(self, demand: Sequence[int]) -> None:
         """Set the demand, and shut out patterns that hold more than is wanted."""
         np = self._np
         self.demand = tuple(demand)
-        for size, wanted in enumerate(self.demand):
-            self._lp.changeRowBounds(size, float(wanted), self._inf)
-        uppers = np.array([self._inf if self._wanted(p) else 0.0 for _, p in self.columns])
+        wanted = np.array(self.demand, dtype=np.float64)
+        sizes = np.arange(self._sizes, dtype=np.int32)
+        self._lp.changeRowsBounds(self._sizes, sizes, wanted, np.full(self._sizes, self._inf))
         count = len(self.columns)
         if count:
             places = np.arange(self._first, self._first + count, dtype=np.int32)
+            uppers = np.where(self._held_by_demand(wanted), self._inf, 0.0)
             self._lp.changeColsBounds(count, places, np.zeros(count), uppers)
         self._lp.setOptionValue("simplex_strategy", 1)
 
-    def _wanted(self, pattern: Pattern) -> bool:
-        """Whether the demand holds every piece of the pattern (equal sizes are neighbours)."""
+    def _held_by_demand(self, wanted: Any) -> Any:
+        """Of each pattern, whether the demand holds every piece of it."""
+        np = self._np
         if self._way is Way.NESTED:
-            return all(self.demand[size] for size in pattern)
-        run, before = 0, -1
-        for size in pattern:
-            run = run + 1 if size == before else 1
-            before = size
-            if run > self.demand[size]:
-                return False
-        return True
+            wanted = np.where(wanted > 0, self._inf, 0.0)
+        most = np.concatenate([wanted, np.full(self._kinds, self._inf)])
+        return np.concatenate(
+            [
+                np.logical_and.reduceat(numbers <= most[rows], begins)
+                for begins, rows, numbers in self._entries
+            ]
+        )
 
     def solve(self) -> tuple[float, Any, Any]:
         """The optimum over the patterns so far: value, columns' values, rows' duals."""
