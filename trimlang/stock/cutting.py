@@ -30,7 +30,7 @@ FEW = 8
 BLENDED = 20
 #: Patterns listed at most.
 PATTERNS = 25_000
-SHORT_LIST = 4_000
+SHORT_LIST = 5_000
 #: Branches of the search among listed patterns.
 BRANCHES = 20_000
 #: How often a dive is ended by such a search, and how large that is.
@@ -42,7 +42,7 @@ LAST = 60
 #: Dives that start with another pattern each.
 STARTS = 8
 #: The same where a list is searched after them.
-FEW_STARTS = 3
+FEW_STARTS = 1
 #: Patterns with which a program over patterns that can be laid starts, for each size.
 SEEDS = 3
 
