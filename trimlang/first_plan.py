@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from time import monotonic
+from time import thread_time
 from typing import TYPE_CHECKING
 
 from trimlang.diagnostics import Diagnostic, say
@@ -130,12 +130,12 @@ class Clock:
         from trimlang.stock.planner import FULL
 
         self._effort = effort or FULL
-        self._ends = monotonic() + self._effort.seconds
+        self._ends = thread_time() + self._effort.seconds
         self._left = trims
 
     def share(self) -> Effort:
         """Return the effort for the next trim."""
-        seconds = max(self._ends - monotonic(), 0.0) / max(self._left, 1)
+        seconds = max(self._ends - thread_time(), 0.0) / max(self._left, 1)
         self._left -= 1
         return replace(self._effort, seconds=seconds)
 
@@ -171,7 +171,7 @@ def _plan_trim(
     from trimlang.stock.placing import place_splices, with_places
     from trimlang.stock.planner import costs_more
 
-    ends = monotonic() + effort.seconds
+    ends = thread_time() + effort.seconds
     asking = Asking(job, trim)
     question = asking.about(pieces)
     places = place_splices(asking, pieces, free) if free else {}
@@ -181,7 +181,7 @@ def _plan_trim(
         moved = _stock_plan(other, replace(effort, seconds=effort.seconds / 2), watch)
         if moved is not None and effort.prove and costs_more(question.problem, moved.cost):
             return lay_out(other, moved), places
-    plan = _stock_plan(question, replace(effort, seconds=max(ends - monotonic(), 0.0)), watch)
+    plan = _stock_plan(question, replace(effort, seconds=max(ends - thread_time(), 0.0)), watch)
     if other is not None and moved is not None and (plan is None or _rank(moved) < _rank(plan)):
         return lay_out(other, moved), places
     return None if plan is None else (lay_out(question, plan), {})

@@ -73,7 +73,7 @@ def describe(commands: Commands) -> None:
         type=_seconds,
         default=10.0,
         metavar="N",
-        help="the most time for that proof, all trims together (default: 10); "
+        help="the most seconds of work for that proof, all trims together (default: 10); "
         "then the best plan is printed with how far from least it can be",
     )
     build.add_argument(

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from trimlang.record import record
-from trimlang.stock.solver import quiet_solver
+from trimlang.stock.solver import quiet_solver, solve_within
 from trimlang.stock.timber import Pattern, Timber
 
 
@@ -38,7 +38,6 @@ def choose(
     solver = quiet_solver(
         {
             "mip_max_nodes": nodes,
-            "time_limit": max(seconds, 0.1),
             "mip_max_improving_sols": 1,
         }
     )
@@ -66,7 +65,7 @@ def choose(
     program.a_matrix_.value_ = np.array(factors)
     program.integrality_ = [highspy.HighsVarType.kInteger] * len(patterns)
     solver.passModel(program)
-    solver.run()
+    solve_within(solver, max(seconds, 0.1))
     status = solver.getModelStatus()
     visited = int(solver.getInfo().mip_node_count)
     if status == highspy.HighsModelStatus.kInfeasible:

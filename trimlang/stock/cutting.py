@@ -20,6 +20,8 @@ from trimlang.stock.relaxation import Relaxation, Way
 from trimlang.stock.sifting import sifted, slack_of
 from trimlang.stock.timber import Pattern, Timber
 
+#: Steps undone in a dive when a rack is searched thoroughly.
+RETREATS = 40
 #: Quick dives, and where mitres are shared but one: there they seldom do.
 EASY_STARTS = 2
 #: Steps undone in each, before the patterns left are listed.
@@ -28,7 +30,7 @@ FEW = 8
 BLENDED = 20
 #: Patterns listed at most.
 PATTERNS = 25_000
-SHORT_LIST = 4_000
+SHORT_LIST = 5_000
 #: Branches of the search among listed patterns.
 BRANCHES = 20_000
 #: How often a dive is ended by such a search, and how large that is.
@@ -36,9 +38,11 @@ ENDINGS = 8
 ENDING = 5_000
 ENDING_BRANCHES = 200
 #: Pieces left when a dive may be ended so.
-LAST = 80
+LAST = 60
 #: Dives that start with another pattern each.
 STARTS = 8
+#: The same where a list is searched after them.
+FEW_STARTS = 1
 #: Patterns with which a program over patterns that can be laid starts, for each size.
 SEEDS = 3
 
@@ -55,13 +59,19 @@ class Answer:
 class RackCut:
     """Cuts racks of one timber, sharing the patterns priced so far.
 
-    ``relaxation`` is the one that the bound comes from.
+    ``relaxation`` is the one that the bound comes from; ``centre`` a rack, in parts of
+    sticks, that is enough for it and costs least.
     """
 
     def __init__(
-        self, timber: Timber, relaxation: Relaxation, seconds: Callable[[], float]
+        self,
+        timber: Timber,
+        relaxation: Relaxation,
+        seconds: Callable[[], float],
+        centre: Sequence[float] | None = None,
     ) -> None:
         self._timber = timber
+        self._centre = centre
         self._relaxation = relaxation
         self._seconds = seconds
         self._fits: dict[tuple[int, Pattern], bool] = {}
@@ -69,8 +79,8 @@ class RackCut:
         # Dives use patterns that can really be laid; the bound those that might.
         self._laid = None if timber.leaning else relaxation
 
-    def cut(self, counts: Sequence[int], retreats: int) -> Answer:
-        """Try to cut everything from ``counts`` sticks of each kind, going back so often."""
+    def cut(self, counts: Sequence[int], *, thorough: bool) -> Answer:
+        """Try to cut everything from ``counts`` sticks of each kind; ``thorough``: for longer."""
         timber = self._timber
         quick = fill_counts(timber, timber.demand, counts)
         if quick is not None:
@@ -79,7 +89,7 @@ class RackCut:
         if worth is not None:
             return Answer(worth=worth)
         laid = self._laid = self._laid or self.seeded(self._relaxation, Way.CHAINED)
-        for skip in range(1 if timber.leaning else EASY_STARTS):
+        for skip in range(0 if thorough else 1 if timber.leaning else EASY_STARTS):
             sticks = self._diver.dive(laid, counts, FEW, skip)
             if sticks is not None or self._seconds() <= 0:
                 return Answer(sticks=sticks)
@@ -89,12 +99,13 @@ class RackCut:
         patterns = None if tight is None else sifted(timber, tight, timber.demand, counts, PATTERNS)
         # A short list is searched at once, a long one only when diving fails too.
         if patterns is None or len(patterns) > SHORT_LIST:
-            for skip in range(STARTS):
-                ending = self._endings(tight)
-                sticks = self._diver.dive(laid, counts, retreats, skip, ending)
+            starts = STARTS if patterns is None else FEW_STARTS
+            for skip in range(starts if thorough else 1):
+                retreats = RETREATS if thorough else FEW
+                sticks = self._diver.dive(laid, counts, retreats, skip, self._endings(tight))
                 if sticks is not None or self._seconds() <= 0:
                     return Answer(sticks=sticks)
-            if patterns is None:
+            if patterns is None or not thorough:
                 return Answer()
         return self._chosen(patterns, timber.demand, counts, BRANCHES)
 
@@ -156,15 +167,32 @@ class RackCut:
 
         Patterns are priced until the share of the rack that is needed is no more than 1.
         """
+        for rack in (self._halfway(counts), counts):
+            worth = self._worth_against(rack, counts)
+            if worth is not None:
+                return worth
+        return None
+
+    def _halfway(self, counts: Sequence[int]) -> Sequence[float]:
+        """A rack between the centre and this one: what rules it out rules out more beside it."""
+        if self._centre is None:
+            return counts
+        return [(7 * one + other) / 8 for one, other in zip(self._centre, counts, strict=True)]
+
+    def _worth_against(self, rack: Sequence[float], counts: Sequence[int]) -> Worth | None:
         relaxation = self._relaxation
-        relaxation.pose_rack(self._timber.demand, counts)
+        relaxation.pose_rack(self._timber.demand, rack)
         fresh = 1
         while fresh:
             share, _, duals = relaxation.solve()
             if duals is None or share <= 1 + HAIR or self._seconds() <= 0:
                 return None
             worth, fresh = relaxation.priced(duals)
-            if worth is not None and slack_of(worth, counts) < 0:
+            if (
+                worth is not None
+                and slack_of(worth, counts) < 0
+                and (not fresh or slack_of(worth, rack) < 0)
+            ):
                 return worth
         return None
 

@@ -16,7 +16,7 @@ from typing import Any
 from trimlang.record import record
 from trimlang.stock.buying import Buying
 from trimlang.stock.floor import Worth
-from trimlang.stock.solver import quiet_solver
+from trimlang.stock.solver import quiet_solver, solve_within
 from trimlang.stock.timber import Timber
 
 #: Nodes that one search may visit before it gives up.
@@ -106,11 +106,10 @@ class MixSearch:
                 "mip_rel_gap": 0.0,
                 "mip_abs_gap": 0.5,
                 "mip_max_nodes": NODES,
-                "time_limit": max(seconds, 0.05),
             }
         )
         solver.passModel(program.model())
-        solver.run()
+        solve_within(solver, max(seconds, 0.1))
         self.work += 1
         status = solver.getModelStatus()
         if status == highspy.HighsModelStatus.kInfeasible:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from time import monotonic
+from time import thread_time
 from typing import TYPE_CHECKING
 
 from trimlang.record import record
@@ -25,9 +25,9 @@ if TYPE_CHECKING:
 class Effort:
     """How hard to try.
 
-    ``prove`` asks for a proof of least cost; ``seconds`` is the outer guard, in
-    wall-clock time.  A plan that ends before the guard is the same on every
-    machine.
+    ``prove`` asks for a proof of least cost; ``seconds`` is the outer guard: how long
+    this thread may work, whatever else the machine does meanwhile.  A plan that ends
+    before the guard is the same on every machine.
     """
 
     prove: bool = True
@@ -69,7 +69,7 @@ def plan_stock(
     packing = better(plain, quick_packing(timber, buying))
     reason, work, sure = "the length of the pieces", 0, True
     if packing is None or (effort.prove and packing.cost > bound):
-        ends = monotonic() + effort.seconds
+        ends = thread_time() + effort.seconds
         if watch is not None:
             watch(None if packing is None else packing.cost, bound)
         short = None if packing is None else short_proof(timber, buying, packing, worths)
@@ -130,10 +130,10 @@ def _long_proof(
     ends: float,
     watch: Watch | None,
 ) -> Proof:
-    """Search with a solver until ``ends`` on the clock of ``monotonic``."""
+    """Search with a solver until ``ends`` on this thread's clock of work."""
     from trimlang.stock.proof import prove
 
-    return prove(timber, buying, packing, worths, lambda: ends - monotonic(), watch)
+    return prove(timber, buying, packing, worths, lambda: ends - thread_time(), watch)
 
 
 def _with_reserve(problem: Problem) -> tuple[Timber, Part | None]:

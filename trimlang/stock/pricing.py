@@ -55,23 +55,24 @@ class Pricing:
         table = np.zeros(most + 1, dtype=np.int64)
         places = np.array([max(room, 0) for room in rooms], dtype=np.int64)
         # Each stage may take so many of one size; where it does is one row of bits.
-        self._stages: list[tuple[int, int, Any]] = []
-        ends: list[Any] = []
+        self._stages: list[tuple[int, int]] = []
         for size, (weight, value, count) in enumerate(zip(weights, values, copies, strict=True)):
-            if value <= 0 or weight > most:
-                continue
-            left = min(count, most // weight) if weight else count
-            chunk = 1
-            while left > 0:
-                number = min(chunk, left)
-                left -= number
-                chunk *= 2
-                load = number * weight
-                reach = table[: most + 1 - load] + number * value
-                at = places - load
-                ends.append(np.where(at >= 0, reach[np.maximum(at, 0)], -1))
-                self._stages.append((size, number, reach > table[load:]))
-                np.maximum(table[load:], reach, out=table[load:])
+            if value > 0 and weight <= most:
+                left = min(count, most // weight) if weight else count
+                chunk = 1
+                while left > 0:
+                    self._stages.append((size, min(chunk, left)))
+                    left -= min(chunk, left)
+                    chunk *= 2
+        self._takes = np.zeros((len(self._stages), most + 1), dtype=np.bool_)
+        ends: list[Any] = []
+        for stage, (size, number) in enumerate(self._stages):
+            load = number * weights[size]
+            reach = table[: most + 1 - load] + number * values[size]
+            at = places - load
+            ends.append(np.where(at >= 0, reach[np.maximum(at, 0)], -1))
+            np.greater(reach, table[load:], out=self._takes[stage, load:])
+            np.maximum(table[load:], reach, out=table[load:])
         #: The greatest value of a pattern for each kind.
         self.best: list[int] = [int(value) for value in table[places]]
         self._ends = np.array(ends, dtype=np.int64).reshape(len(ends), len(rooms))
@@ -87,13 +88,14 @@ class Pricing:
 
     def _traced(self, last: int, room: int) -> Pattern:
         """The best pattern whose last stage is ``last``, back through the table."""
-        size, number, _ = self._stages[last]
-        pattern = [size] * number
-        room -= number * self._weights[size]
-        for stage in range(last - 1, -1, -1):
-            size, number, take = self._stages[stage]
-            at = room - number * self._weights[size]
-            if at >= 0 and take[at]:
-                pattern.extend([size] * number)
-                room = at
-        return tuple(sorted(pattern))
+        pattern: list[int] = []
+        stage = last
+        while True:
+            size, number = self._stages[stage]
+            pattern += [size] * number
+            room -= number * self._weights[size]
+            before = self._takes[:stage, room][::-1]
+            back = int(before.argmax()) if stage else 0
+            if not stage or not before[back]:
+                return tuple(sorted(pattern))
+            stage -= back + 1

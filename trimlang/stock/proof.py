@@ -8,23 +8,27 @@ if neither, the bound stays there while dearer mixes are tried.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 
 from trimlang.stock.buying import Buying
 from trimlang.stock.cutting import RackCut
 from trimlang.stock.floor import Worth, cost_floor
-from trimlang.stock.mix import Known, MixSearch
+from trimlang.stock.mix import Known, Mix, MixSearch
 from trimlang.stock.nesting import can_nest
 from trimlang.stock.packing import Packing, better, packing_of
 from trimlang.stock.problem import Watch
 from trimlang.stock.relaxation import Relaxation, Way
 from trimlang.stock.timber import Timber
 
-#: Mixes tried and left undecided before the search ends with a gap.
+#: Mixes tried and left undecided before they are searched for longer.
 UNDECIDED = 12
-#: Steps undone while one mix is cut.
-RETREATS = 40
+#: Worths kept of those that the program over all that can be bought gives.
+KEPT = 8
+#: How near a cost is met where another program goes on from there.
+SOON = 1e-3
+#: Why a bound holds that no worth gives.
+SIFTED = "search over the patterns that the bound leaves"
 #: Mixes of fewer sticks tried once the cost is settled.
 FEWER = 6
 
@@ -53,18 +57,21 @@ def prove(
     state = Proof(start, 0, "linear program over patterns")
     relaxation = Relaxation(timber, start.sticks if start else singles(timber))
     known = Known(list(worths))
-    _solve_cost(relaxation, known, state, seconds)
-    search = MixSearch(timber, buying)
-    racks = RackCut(timber, relaxation, seconds)
-    if timber.leaning and can_nest(timber.sizes, [kind.room for kind in timber.kinds]):
+    nests = timber.leaning and can_nest(timber.sizes, [kind.room for kind in timber.kinds])
+    centre = _solve_cost(relaxation, known, state, seconds, SOON if nests else 0.0)
+    racks = RackCut(timber, relaxation, seconds, centre)
+    if nests:
         relaxation = racks.seeded(relaxation, Way.NESTED)
-        _solve_cost(relaxation, known, state, seconds)
-        racks = RackCut(timber, relaxation, seconds)
+        centre = _solve_cost(relaxation, known, state, seconds)
+        racks = RackCut(timber, relaxation, seconds, centre)
+    search = MixSearch(timber, buying)
     ceiling = _ceiling(timber, buying)
-    undecided = 0
+    # Left for later, each with what every mix not ruled out before it costs at least.
+    undecided: list[tuple[Mix, int]] = []
+    floor = 0
     tried: set[tuple[int, ...]] = set()
     passed = Known(known.worths)  # Also leaves out mixes that were tried in vain.
-    while undecided < UNDECIDED and seconds() > 0:
+    while len(undecided) < UNDECIDED and seconds() > 0:
         if watch is not None:
             watch(None if state.packing is None else state.packing.cost, state.bound)
         below = ceiling if state.packing is None else state.packing.cost
@@ -80,22 +87,59 @@ def prove(
             passed.too_small.append(mix.counts)
             continue
         tried.add(mix.counts)
-        answer = racks.cut(mix.counts, RETREATS)
+        answer = racks.cut(mix.counts, thorough=False)
         if answer.sticks is not None:
             state.packing = better(state.packing, packing_of(timber, buying, answer.sticks))
         elif answer.worth is not None:
             known.worths.append(answer.worth)
         elif answer.impossible:
-            state.reason = "search over the patterns that the bound leaves"
+            state.reason = SIFTED
             known.too_small.append(mix.counts)
             passed.too_small.append(mix.counts)
         else:
-            undecided += 1
+            undecided.append((mix, floor))
             passed.too_small.append(mix.counts)
+    _decide(undecided, floor, search, racks, known, state, seconds)
     if state.packing is not None and len(timber.kinds) > 1:
         _cut_fewer_sticks(search, racks, known, state, seconds)
     state.work = relaxation.work + search.work
     return state
+
+
+def _decide(
+    undecided: Sequence[tuple[Mix, int]],
+    beyond: int,
+    search: MixSearch,
+    racks: RackCut,
+    known: Known,
+    state: Proof,
+    seconds: Callable[[], float],
+) -> None:
+    """Search the mixes left undecided for longer, cheapest first, until one can be cut.
+
+    ``beyond`` is what all other mixes cost at least.
+    """
+    floors = [*(floor for _, floor in undecided), beyond]
+    sure = True
+    for place, (mix, _) in enumerate(undecided):
+        if sure:
+            state.bound = max(state.bound, min(floors[place:]))
+        if seconds() <= 0 or (state.packing is not None and mix.cost >= state.packing.cost):
+            return
+        answer = racks.cut(mix.counts, thorough=True)
+        if answer.sticks is not None:
+            found = packing_of(search.timber, search.buying, answer.sticks)
+            state.packing = better(state.packing, found)
+            return
+        if answer.worth is not None:
+            known.worths.append(answer.worth)
+        elif answer.impossible:
+            state.reason = SIFTED
+            known.too_small.append(mix.counts)
+        else:
+            sure = False
+    if sure and undecided:
+        state.bound = max(state.bound, beyond)
 
 
 def _cut_fewer_sticks(
@@ -114,7 +158,7 @@ def _cut_fewer_sticks(
         state.stick_bound = max(state.stick_bound, floor)
         if counts is None or len(packing.sticks) <= state.stick_bound:
             return
-        answer = racks.cut(counts, 0)
+        answer = racks.cut(counts, thorough=False)
         if answer.sticks is not None:
             state.packing = better(packing, packing_of(search.timber, search.buying, answer.sticks))
         elif answer.worth is not None:
@@ -148,21 +192,30 @@ def _solve_cost(
     known: Known,
     state: Proof,
     seconds: Callable[[], float],
-) -> None:
-    """Price patterns until the linear program's cost is met, keeping the best worths."""
+    near: float = 0.0,
+) -> list[float] | None:
+    """Price patterns until the linear program's cost is met, keeping the best worths.
+
+    ``near``: the part of the cost by which it may be missed.  Returns the sticks that it
+    buys, in parts of sticks.
+    """
     relaxation.pose_cost()
     timber = relaxation.timber
     kept: list[tuple[int, Worth]] = []
+    bought: list[float] | None = None
     while seconds() > 0:
-        value, _, duals = relaxation.solve()
+        value, columns, duals = relaxation.solve()
         if duals is None:
             break
+        bought = relaxation.bought(columns)
         worth, fresh = relaxation.priced(duals)
         if worth is not None:
             floor = cost_floor(timber, worth)
             kept.append((floor, worth))
             state.bound = max(state.bound, floor)
-        if not fresh or (not timber.problem.spare and state.bound >= value - 1e-6):
+        met = value * (1 - near) - 1e-6
+        if not fresh or (not timber.problem.spare and state.bound >= met):
             break
     kept.sort(key=lambda entry: -entry[0])
-    known.worths.extend(worth for _, worth in kept[:20])
+    known.worths.extend(worth for _, worth in kept[:KEPT])
+    return bought

@@ -10,7 +10,7 @@ All in whole numbers, so no pattern is lost to rounding.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from typing import Any
+from typing import Any, overload
 
 from trimlang.stock.floor import Worth
 from trimlang.stock.timber import Pattern, Timber
@@ -21,7 +21,11 @@ TABLE = 25_000_000
 STEPS = 20
 
 
-def slack_of(worth: Worth, counts: Sequence[int]) -> int:
+@overload
+def slack_of(worth: Worth, counts: Sequence[int]) -> int: ...
+@overload
+def slack_of(worth: Worth, counts: Sequence[float]) -> float: ...
+def slack_of(worth: Worth, counts: Sequence[float]) -> float:
     """How much more the rack is worth than the parts; negative: it cannot do."""
     return sum(w * n for w, n in zip(worth.of_kind, counts, strict=True)) - worth.needed
 

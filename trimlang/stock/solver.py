@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from functools import cache
+from time import thread_time
 from typing import Any
 
 
@@ -13,6 +14,22 @@ def quiet_solver(options: Mapping[str, object]) -> Any:
     for option, value in {"threads": 1, "random_seed": 0, **options}.items():
         solver.setOptionValue(option, value)
     return solver
+
+
+def solve_within(solver: Any, seconds: float) -> None:
+    """Solve an integer program, stopped once this thread has worked so many seconds.
+
+    The solver's own limit goes by the clock on the wall: what else the machine does
+    would count too.
+    """
+    ends = thread_time() + seconds
+
+    def late(event: Any) -> None:
+        if thread_time() > ends:
+            event.interrupt()
+
+    solver.cbMipInterrupt.subscribe(late)
+    solver.run()
 
 
 @cache

@@ -1,0 +1,246 @@
+"""The linear program over patterns, posed and solved through HiGHS.
+
+Rows: one for each size (cut at least so many) and one for each kind (no more
+sticks cut than had).  Columns: patterns; for each offer the sticks bought; one
+column *share* that stands for "this much of a given rack of sticks"; for each
+kind the sticks taken from a rack; and for each size a column for pieces that go
+uncut, far too dear to be used for long.
+
+Three questions are put to it.  What do the sticks cost at least (``pose_cost``)?
+Does a given rack hold everything (``pose_rack``: the part of the rack that is
+needed, fractions of sticks allowed; more than 1 means no)?  And how is it cut so
+that the most length stays on the rack (``pose_length``)?
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from fractions import Fraction
+from random import Random
+from typing import Any
+
+from trimlang.stock.solver import quiet_solver
+from trimlang.stock.timber import Pattern, Timber
+
+#: The price of a piece left uncut: so many racks, or so many of the dearest sticks.
+LACK = 4.0
+#: The same while length is saved: so dear that a rack cuts everything if it can.
+LACK_OF_LENGTH = 100.0
+#: By how much a shaken demand may be off.
+SHAKE = 0.02
+
+
+class PatternProgram:
+    """The program and its patterns.
+
+    ``repeats``: patterns may hold a size more often than it is wanted.
+    """
+
+    def __init__(
+        self,
+        timber: Timber,
+        sticks: Iterable[tuple[int, Pattern]],
+        *,
+        repeats: bool = False,
+    ) -> None:
+        import highspy
+        import numpy as np
+
+        self._np = np
+        self.timber = timber
+        self._sizes = len(timber.sizes)
+        self._kinds = len(timber.kinds)
+        self._rooms = [kind.room for kind in timber.kinds]
+        self.columns: list[tuple[int, Pattern]] = []
+        self._repeats = repeats
+        self._known: set[tuple[int, Pattern]] = set()
+        # For each batch of patterns: where each begins, its rows, its numbers.
+        self._entries: list[tuple[Any, Any, Any]] = []
+        lp = quiet_solver({"presolve": "off", "solver": "simplex"})
+        self._inf = highspy.kHighsInf
+        rows = self._sizes + self._kinds
+        lower = np.array([*timber.demand, *([0] * self._kinds)], dtype=np.float64)
+        none = np.zeros(0, dtype=np.int32)
+        lp.addRows(
+            rows,
+            lower,
+            np.full(rows, self._inf),
+            0,
+            np.zeros(rows, dtype=np.int32),
+            none,
+            np.zeros(0),
+        )
+        self._lp = lp
+        self._money = [
+            (kind, float(Fraction(offer.price, offer.pack)), offer.limit)
+            for kind, sort in enumerate(timber.kinds)
+            for offer in sort.offers
+        ]
+        for kind, price, limit in self._money:
+            upper = self._inf if limit is None else float(limit)
+            self._add_column(price, upper, [self._sizes + kind], [1.0])
+        self._share = len(self._money)
+        self._taken = self._share + 1
+        self._lacks = self._taken + self._kinds
+        self._first = self._lacks + self._sizes
+        places = [self._sizes + kind for kind in range(self._kinds)]
+        self._add_column(0.0, 0.0, places, [1.0] * self._kinds)
+        longest = max((*self._rooms, 1))
+        for kind, room in enumerate(self._rooms):
+            self._add_column(room / longest, 0.0, [self._sizes + kind], [1.0])
+        for size in range(self._sizes):
+            self._add_column(0.0, self._inf, [size], [1.0])
+        self._dearest = max((price for _, price, _ in self._money), default=0.0) + 1.0
+        self.demand: tuple[int, ...] = timber.demand
+        self.add(sticks)
+
+    def _add_column(
+        self, price: float, upper: float, places: Sequence[int], factors: Sequence[float]
+    ) -> None:
+        np = self._np
+        self._lp.addCol(
+            price,
+            0.0,
+            upper,
+            len(places),
+            np.array(places, dtype=np.int32),
+            np.array(factors, dtype=np.float64),
+        )
+
+    def add(self, sticks: Iterable[tuple[int, Pattern]]) -> int:
+        """Add the patterns that are not known yet; how many those are."""
+        np = self._np
+        starts: list[int] = []
+        places: list[int] = []
+        factors: list[float] = []
+        fresh = 0
+        for stick in sticks:
+            if stick in self._known:
+                continue
+            self._known.add(stick)
+            self.columns.append(stick)
+            kind, pattern = stick
+            starts.append(len(places))
+            counted: dict[int, int] = {}
+            for size in pattern:
+                counted[size] = counted.get(size, 0) + 1
+            places.extend(counted)
+            factors.extend(counted.values())
+            places.append(self._sizes + kind)
+            factors.append(-1.0)
+            fresh += 1
+        if fresh:
+            begins = np.array(starts, dtype=np.int32)
+            rows = np.array(places, dtype=np.int32)
+            numbers = np.array(factors, dtype=np.float64)
+            none, free = np.zeros(fresh), np.full(fresh, self._inf)
+            self._lp.addCols(fresh, none, none, free, len(places), begins, rows, numbers)
+            self._entries.append((begins, rows, numbers))
+        return fresh
+
+    def pose_cost(self) -> None:
+        """Ask for the least money; the whole demand, anything that can be had."""
+        self._close()
+        for column, (_, price, limit) in enumerate(self._money):
+            self._lp.changeColCost(column, price)
+            self._lp.changeColBounds(column, 0.0, self._inf if limit is None else float(limit))
+        self._price_lacks(LACK * self._dearest)
+        self._pose_demand(self.timber.demand)
+
+    def pose_rack(self, demand: Sequence[int], counts: Sequence[float]) -> None:
+        """Ask which share of ``counts`` sticks of each kind the demand needs."""
+        self._close()
+        self._lp.changeColCost(self._share, 1.0)
+        self._lp.changeColBounds(self._share, 0.0, self._inf)
+        for kind, count in enumerate(counts):
+            self._lp.changeCoeff(self._sizes + kind, self._share, float(count))
+        self._price_lacks(LACK)
+        self._pose_demand(demand)
+
+    def pose_length(
+        self, demand: Sequence[int], counts: Sequence[int], shaken: Random | None = None
+    ) -> None:
+        """Ask how to cut the demand from ``counts`` sticks, the least length of them.
+
+        ``shaken``: with the demand a little off, which gives other values of the sizes,
+        as true as those of the demand itself.
+        """
+        self._close()
+        for kind, count in enumerate(counts):
+            self._lp.changeColBounds(self._taken + kind, 0.0, float(count))
+        self._price_lacks(LACK_OF_LENGTH)
+        self._pose_demand(demand)
+        if shaken is not None:
+            for size, wanted in enumerate(demand):
+                off = wanted * (1 + SHAKE * (shaken.random() - 0.5))
+                self._lp.changeRowBounds(size, off, self._inf)
+
+    def _close(self) -> None:
+        """Let no stick be had in any way."""
+        for column in range(self._lacks):
+            self._lp.changeColBounds(column, 0.0, 0.0)
+
+    def _price_lacks(self, price: float) -> None:
+        np = self._np
+        places = np.arange(self._lacks, self._first, dtype=np.int32)
+        self._lp.changeColsCost(self._sizes, places, np.full(self._sizes, price))
+
+    def _pose_demand(self, demand: Sequence[int]) -> None:
+        """Set the demand, and shut out patterns that hold more than is wanted."""
+        np = self._np
+        self.demand = tuple(demand)
+        wanted = np.array(self.demand, dtype=np.float64)
+        sizes = np.arange(self._sizes, dtype=np.int32)
+        self._lp.changeRowsBounds(self._sizes, sizes, wanted, np.full(self._sizes, self._inf))
+        count = len(self.columns)
+        if count:
+            places = np.arange(self._first, self._first + count, dtype=np.int32)
+            uppers = np.where(self._held_by_demand(wanted), self._inf, 0.0)
+            self._lp.changeColsBounds(count, places, np.zeros(count), uppers)
+        self._lp.setOptionValue("simplex_strategy", 1)
+
+    def _held_by_demand(self, wanted: Any) -> Any:
+        """Of each pattern, whether the demand holds every piece of it."""
+        np = self._np
+        if self._repeats:
+            wanted = np.where(wanted > 0, self._inf, 0.0)
+        most = np.concatenate([wanted, np.full(self._kinds, self._inf)])
+        return np.concatenate(
+            [
+                np.logical_and.reduceat(numbers <= most[rows], begins)
+                for begins, rows, numbers in self._entries
+            ]
+        )
+
+    def solve(self) -> tuple[float, Any, Any]:
+        """The optimum over the patterns so far: value, columns' values, rows' duals."""
+        import highspy
+
+        self._lp.run()
+        if self._lp.getModelStatus() != highspy.HighsModelStatus.kOptimal:
+            return float("inf"), None, None
+        answer = self._lp.getSolution()
+        self._lp.setOptionValue("simplex_strategy", 4)
+        value = float(self._lp.getInfo().objective_function_value)
+        return value, self._np.asarray(answer.col_value), self._np.asarray(answer.row_dual)
+
+    def near(self, most: int) -> list[tuple[int, Pattern]]:
+        """The patterns worth closest to their price in the answer just given, best first."""
+        away = self._np.asarray(self._lp.getSolution().col_dual)[self._first :]
+        order = self._np.argsort(away[: len(self.columns)], kind="stable")[:most]
+        return [self.columns[place] for place in order]
+
+    def bought(self, columns: Any) -> list[float]:
+        """How many sticks of each kind an answer buys."""
+        counts = [0.0] * self._kinds
+        for (kind, _, _), number in zip(self._money, columns, strict=False):
+            counts[kind] += float(number)
+        return counts
+
+    def lacking(self, columns: Any) -> float:
+        """How many pieces go uncut in an answer."""
+        return float(columns[self._lacks : self._first].sum())
+
+    def pattern_values(self, columns: Any) -> Any:
+        """The patterns' part of the columns' values, in the order of ``columns``."""
+        return columns[self._first :]
