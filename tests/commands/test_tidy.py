@@ -5,6 +5,7 @@ from __future__ import annotations
 import io
 import os
 import re
+import shutil
 import subprocess
 import sys
 from pathlib import Path
@@ -80,6 +81,7 @@ def test_a_file_is_laid_out_in_place(ugly: Path, capsys: pytest.CaptureFixture[s
     assert ugly.stat().st_ino == before.st_ino
 
 
+@pytest.mark.skipif(shutil.which("patch") is None, reason="no patch")
 def test_check_and_diff_write_nothing(ugly: Path, capsys: pytest.CaptureFixture[str]) -> None:
     ugly.write_text(UGLY.replace(" cop\n", "\n"), encoding="utf-8")
     data = ugly.read_bytes()
