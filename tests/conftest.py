@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import signal
 from collections.abc import Callable
 from pathlib import Path
 
@@ -14,6 +15,10 @@ from trimlang.joinery.piece import Piece
 # shared machines stall at will: how long one example takes says nothing about the code
 settings.register_profile("suite", deadline=None)
 settings.load_profile("suite")
+
+if signal.getsignal(signal.SIGINT) is signal.SIG_IGN:
+    # a shell has its background jobs ignore Ctrl-C, and what they start would too
+    signal.signal(signal.SIGINT, signal.default_int_handler)
 
 ROOT = Path(__file__).resolve().parent.parent
 EXAMPLES = ROOT / "examples"
