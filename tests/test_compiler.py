@@ -7,6 +7,9 @@ import pytest
 from tests.conftest import EXAMPLES, walls
 from trimlang import first_plan
 from trimlang.compiler import check_job, compile_job, plan_checked
+from trimlang.sheets.floor import RoomPlan, floor_plan
+from trimlang.sheets.pen import Pen
+from trimlang.sheets.words import words_in
 from trimlang.shelf import Shelf
 from trimlang.stock.planner import QUICK
 
@@ -56,7 +59,7 @@ EDITS = (
 )
 
 
-def test_plans_that_are_kept_are_those_that_would_be_made(monkeypatch: pytest.MonkeyPatch) -> None:
+def test_what_is_kept_is_what_would_be_made(monkeypatch: pytest.MonkeyPatch) -> None:
     path = EXAMPLES / "house.trim"
     text = path.read_text(encoding="utf-8")
     made: list[str] = []
@@ -65,6 +68,8 @@ def test_plans_that_are_kept_are_those_that_would_be_made(monkeypatch: pytest.Mo
         first_plan, "_plan_trim", lambda *asked: (made.append(asked[1].name), plan_trim(*asked))[1]
     )
     kept: first_plan.Kept = Shelf()
+    rooms: Shelf[RoomPlan] = Shelf()
+    pen = Pen(words_in("en"), "$")
     plan_checked(check_job(text, path=path), effort=QUICK, kept=kept)
     asked: dict[str, list[str]] = {}
     for old, new in EDITS:
@@ -75,6 +80,8 @@ def test_plans_that_are_kept_are_those_that_would_be_made(monkeypatch: pytest.Mo
         now = plan_checked(checked, effort=QUICK, kept=kept)
         asked[old] = made.copy()
         assert now == plan_checked(checked, effort=QUICK)
+        rooms.turn()
+        assert floor_plan(now, pen, rooms) == floor_plan(now, pen)
         # back to the first
         kept.turn()
         plan_checked(check_job(text, path=path), effort=QUICK, kept=kept)

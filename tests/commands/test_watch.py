@@ -210,13 +210,22 @@ def test_a_browser_sees_the_sheets_and_when_they_are_new() -> None:
         assert not told
         assert re.search(r"</script></body>$", page)
 
-        # who knows this turn is answered at the next
+        # who knows this turn is answered at the next, and one too many at once
+        news = f"{showing.address}a.html.news?{turn}"
         heard: list[str] = []
-        asking = Thread(target=lambda: heard.append(_got(f"{showing.address}a.html.news?{turn}")))
-        asking.start()
+        asking = [Thread(target=lambda: heard.append(_got(news))) for _ in range(4)]
+        for one in asking:
+            one.start()
+        ends = monotonic() + PATIENCE
+        while showing._held < len(asking):
+            assert monotonic() < ends
+            sleep(0.01)
+        assert _got(news) == f"{turn}\n{stamp}\n"
+        assert not heard
         showing.tell("a mistake")
-        asking.join(PATIENCE)
-        assert heard == [f"{int(turn) + 1}\n{stamp}\na mistake"]
+        for one in asking:
+            one.join(PATIENCE)
+        assert heard == [f"{int(turn) + 1}\n{stamp}\na mistake"] * 4
         showing.put({"a.html": b"<body>two</body>"})
         turn, other, told = _got(f"{showing.address}a.html.news?{turn}").split("\n")
         assert (other != stamp, told) == (True, "")

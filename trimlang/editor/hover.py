@@ -17,7 +17,7 @@ from trimlang.editor.names import Mention, Sort
 from trimlang.editor.planning import Where
 from trimlang.editor.reading import Reading
 from trimlang.editor.tokens import token_at
-from trimlang.joinery.piece import Cut, Piece
+from trimlang.joinery.piece import Cut, Kind, Piece
 from trimlang.lengths.tape import feet_text
 from trimlang.record import record
 from trimlang.sheets import phrases
@@ -91,14 +91,16 @@ def _wall_span(reading: Reading, file: str, line: int) -> Span:
 
 
 def _pieces(reading: Reading, room: Room, stretch: Stretch) -> tuple[Piece, ...]:
-    if isinstance(stretch, Run):
-        label = stretch.label
-    else:
-        label = opening_names(room).get(room.walk.index(stretch), "")
+    is_run = isinstance(stretch, Run)
+    label = stretch.label if isinstance(stretch, Run) else ""
+    label = label or opening_names(room).get(room.walk.index(stretch), "")
     return tuple(
         piece
         for piece in reading.result.pieces
-        if piece.room == room.name and piece.run == label and piece.id.startswith(f"{room.tag}-")
+        if piece.room == room.name
+        and piece.run == label
+        and piece.id.startswith(f"{room.tag}-")
+        and (piece.kind in (Kind.LEG, Kind.HEAD)) is not is_run
     )
 
 
