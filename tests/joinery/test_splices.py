@@ -389,3 +389,19 @@ def test_a_metric_job_tells_the_least_piece_in_millimetres():
     found = trimlang.compile(text + "N: 1100 mm, left=butt, right=butt, splice").diagnostics
     (said,) = [one.message for one in found if one.code == "T403"]
     assert "two pieces of 609.6 mm" in said
+
+
+def test_a_runs_note_stays_with_the_run():
+    found, _ = pieces('N: 40 in, left=return, right=butt, note "mind the pipe"')
+    run, closing = found
+    assert run.told == "mind the pipe"
+    assert closing.told == "closes the left end of R-N-base; glue, do not nail"
+
+
+def test_crown_over_two_openings_that_have_names_tells_both():
+    text = (
+        CROWN + 'room "R", trim crown, open walk\nN: 50 in, left=butt, right=butt\n'
+        'opening 30 in, "door"\nopening 10 in, "hatch"\nN2: 50 in, left=butt, right=butt\n'
+    )
+    (whole,) = check_job(text).pieces
+    assert whole.told == "goes on over door, hatch to N2"
