@@ -405,3 +405,39 @@ def test_crown_over_two_openings_that_have_names_tells_both():
     )
     (whole,) = check_job(text).pieces
     assert whole.told == "goes on over door, hatch to N2"
+
+
+def test_a_splice_that_was_asked_for_lies_on_the_stud_nearest_the_middle():
+    # studs at 7 1/2 and every 16: 55 1/2 is nearest 60, and the left piece ends 9/32 past it
+    found, _ = pieces("N: 10 ft, left=butt, right=butt, splice, first stud 7 1/2 in")
+    assert [piece.length for piece in found] == [Fraction(223, 4), Fraction(1037, 16)]
+
+
+def test_studs_are_counted_from_the_wall_and_not_from_the_trims_long_point():
+    # an outside corner of 90° puts the long point 9/16 before the wall: the stud at 135 1/2 is
+    # 136 1/16 along the trim, and the left piece ends 9/32 past it, on the tape 136 5/16
+    found, _ = pieces("N: 16 ft, left=out-corner(90 deg), right=butt, first stud 7 1/2 in")
+    assert found[0].length == Fraction(2181, 16)
+    # an inside corner's long point is at the wall
+    found, _ = pieces("N: 16 ft, left=in-corner(90 deg), right=butt, first stud 7 1/2 in")
+    assert found[0].length == Fraction(543, 4)
+
+
+def test_studs_along_a_stair_begin_behind_a_level_end():
+    # 7 1/2 over 10: along the stair studs are 16 ÷ 4/5 = 20 apart, and the level end's long
+    # point is 5 1/4 × 4/3 = 7 before the tape's; 10 + 7 + 6 × 20 = 137, and 9/32 past it
+    room = 'saw: reaches 60 deg\nroom "R", trim base, open walk'
+    found, _ = pieces(
+        "N: 200 in, left=level, right=butt, rising right 7 1/2 in over 10 in, first stud 10 in",
+        room,
+    )
+    assert found[0].length == Fraction(549, 4)
+
+
+def test_studs_behind_crown_are_counted_along_its_wall_edge():
+    # the wall edge begins at the corner itself: 135 1/2 and half a lap of 11/16, on the tape
+    text = (
+        CROWN.replace("16 ft", "12 ft") + 'room "R", trim crown, open walk\n'
+        "N: 16 ft, left=out-corner(90 deg), right=butt, first stud 7 1/2 in"
+    )
+    assert check_job(text).pieces[0].to_mark == Fraction(2173, 16)
