@@ -6,6 +6,7 @@ import pytest
 
 import trimlang
 from trimlang.joinery.piece import Edge, Kind
+from trimlang.joinery.pieces import joinery
 from trimlang.survey.outline import outline
 
 HEAD = """
@@ -125,3 +126,9 @@ def test_a_metric_job_has_its_casing_in_millimetres():
     # 4000 + 4.76 + 57.15 mm, to the millimetre; 12 ft are 3657.6 mm
     assert "4.062 m" in said[0]
     assert "3.658 m" in said[0]
+
+
+def test_a_casing_of_no_known_height_has_no_pieces():
+    result = trimlang.compile(HEAD + ROOM + "opening 32 in, casing case")
+    assert "T240" in {one.code for one in result.diagnostics}
+    assert {piece.kind for piece in joinery(result.job)[0]} == {Kind.RUN}

@@ -179,3 +179,16 @@ def test_an_offcut_gives_crown_less_what_the_ceiling_edge_reaches_past() -> None
     # standing out 2.2318 in, at a mitre of 45.5° 2.2710 in, on the tape 2 5/16
     assert splice.past == Fraction(37, 16)
     assert any(cut[0] == 100 - Fraction(37, 16) for cut in other_cuts(splice, [Fraction(100)]))
+
+
+@pytest.mark.parametrize("side", ["left", "right"])
+def test_a_crown_return_is_cut_as_the_outside_corner_that_it_makes(side: str) -> None:
+    ends = {"left": "butt", "right": "butt", side: "return"}
+    _, returned = crown(f"N: 40 in, left={ends['left']}, right={ends['right']}")
+    other = "right" if side == "left" else "left"
+    corner = {"left": "butt", "right": "butt", other: "out-corner(90 deg)"}
+    (like,) = crown(f"N: 40 in, left={corner['left']}, right={corner['right']}")
+    assert getattr(returned, other).crown == getattr(like, other).crown
+    # it comes to nothing at the wall edge: its number is along the ceiling edge
+    assert returned.wall_edge is None
+    assert returned.to_mark == returned.length

@@ -61,6 +61,8 @@ def test_a_return_is_a_piece_of_its_own(pieces: Pieces) -> None:
     end = both["N-right-return"]
     assert (end.kind, end.length, end.back) == (Kind.RETURN, LAP, 0)
     assert (end.left.setting, end.right.setting) == (45, 0)
+    assert (end.wall, end.part, end.parts) == (LAP, 1, 1)
+    assert (end.rounding.row, end.rounding.exact, end.rounding.by) == ("return", LAP, 0)
     assert end.left.long_edge == both["N"].right.long_edge == "face"
 
 

@@ -177,7 +177,7 @@ def test_a_return_of_trim_too_thin_for_the_tape_is_told(side):
     run = f"N: 40 in, left={ends['left']}, right={ends['right']}"
     head = HEAD.replace("9/16 in thick", "0.001 in thick").replace("base\n", "base, open walk\n")
     (said,) = [one for one in trimlang.compile(head + run).diagnostics if one.code == "T122"]
-    assert f"the return at the {side} end of run N" in said.message
+    assert f"base leaves nothing of the return at the {side} end of run N" in said.message
     assert said.span.line == (head + run).count("\n") + 1
 
 
@@ -272,9 +272,9 @@ def test_without_stock_a_wall_is_one_piece():
 CROWN = "trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg\nstock crown: 16 ft at 28.80\n"
 
 
-def over_openings(first="", last=""):
+def over_openings(first="", last="", crown=CROWN):
     return check_job(
-        CROWN + 'room "R", trim crown, open walk\n'
+        crown + 'room "R", trim crown, open walk\n'
         f"N: 50 in, left=butt, right=butt{first}\nopening 30 in, \"door\"\nopening 10 in\n"
         f"N2: 50 in, left=butt, right=butt{last}\n"
     )  # fmt: skip
@@ -287,3 +287,157 @@ def test_crown_over_openings_names_them_and_takes_both_walls_wishes():
     for wish in ((", splice", ""), ("", ", splice"), (", splice", ", splice")):
         assert len(over_openings(*wish).pieces) == 2
     assert len(over_openings().pieces) == 1
+
+
+def test_crown_over_openings_is_spliced_only_where_both_walls_allow_it():
+    wide = CROWN.replace("16 ft", "10 ft")
+    for wish, told in ((("", ""), False), ((", no splice", ""), True), (("", ", no splice"), True)):
+        result = over_openings(*wish, crown=wide)
+        assert ("T401" in {one.code for one in result.diagnostics}) is told
+
+
+def test_a_wall_that_may_not_be_spliced_is_told_in_its_own_unit():
+    text = "unit mm\n" + HEAD.replace("base\n", "base, open walk\n")
+    result = trimlang.compile(text + "N: 5200 mm, left=butt, right=butt, no splice")
+    (said,) = [one.message for one in result.diagnostics if one.code == "T401"]
+    # 12 ft are 3657.6 mm
+    assert said == "run N needs 5.2 m of base, and the longest stick gives 3.658 m"
+
+
+def test_a_splice_needs_the_trims_thickness():
+    text = HEAD.replace("9/16 in thick, ", "").replace("base\n", "base, open walk\n")
+    result = trimlang.compile(text + "N: 14 ft, left=butt, right=butt")
+    (said,) = [one for one in result.diagnostics if one.code == "T211"]
+    assert said.message == (
+        "the splice of run N needs the thickness of trim “base”, and the file gives none"
+    )
+    assert said.span.line == text.count("\n") + 1
+
+
+def free(run, settings=""):
+    """Whether the planner may put the joints of a run elsewhere."""
+    text = settings + "\n" + HEAD.replace("base\n", "base, open walk\n") + run
+    (splice,) = joinery(check_job(text).job)[1]
+    return splice.free
+
+
+@pytest.mark.parametrize(
+    ("run", "may_move"),
+    [
+        ("N: 16 ft, left=butt, right=butt", True),
+        # on studs, it may not
+        ("N: 16 ft, left=butt, right=butt, first stud 7 1/2 in", False),
+        # a wall that one stick would reach, but for a step, is parted in its middle
+        ("N: 10 ft, left=butt, right=butt, splice", False),
+        ("N: 143 15/16 in, left=butt, right=butt, splice", False),
+        ("N: 144 in, left=butt, right=butt, splice", True),
+        ("N: 16 ft, left=butt, right=butt, splice", True),
+    ],
+)
+def test_joints_may_move_where_nothing_says_their_place(run, may_move):
+    assert free(run) is may_move
+
+
+@pytest.mark.parametrize(("least", "may_move"), [("1 1/8 in", False), ("1 3/16 in", True)])
+def test_joints_stay_where_a_mitre_and_a_lap_are_as_long_as_the_least_piece(least, may_move):
+    # 9/16 of mitre at a square corner and 9/16 of lap
+    run = "N: 16 ft, left=in-corner(90 deg), right=butt"
+    assert free(run, f"splices: least {least}") is may_move
+
+
+@pytest.mark.parametrize("sixteenths", range(2900, 5200, 61))
+def test_no_stick_of_crown_is_too_short_for_the_ceiling_edge(sixteenths):
+    text = (
+        CROWN.replace("16 ft", "12 ft") + 'room "R", trim crown, open walk\n'
+        f"N: {sixteenths}/16 in, left=out-corner, right=out-corner"
+    )
+    result = check_job(text)
+    assert len(result.pieces) > 1
+    assert max(piece.length for piece in result.pieces) <= 144
+
+
+@pytest.mark.parametrize(
+    ("stock", "run", "why", "remedy"),
+    [
+        # 47 7/16 and a lap of 9/16 are two pieces of 24
+        ("12 ft", "N: 47 3/8 in, left=butt, right=butt, splice",
+         "the wall is too short for two pieces of 24 in and their lap",
+         "Take splice off the run, as one stick of base reaches, or allow shorter pieces"),
+        ("47 3/8 in", "N: 47 3/8 in, left=butt, right=butt, splice",
+         "the wall is too short for two pieces of 24 in and their lap",
+         "Take splice off the run, as one stick of base reaches, or allow shorter pieces"),
+        ("40 in", "N: 47 3/8 in, left=butt, right=butt",
+         "the wall is longer than a stick of base, and too short for two pieces of 24 in and"
+         " their lap", "List longer stock, or allow shorter pieces"),
+        ("24 in", "N: 47 7/16 in, left=butt, right=butt",
+         "the sticks of base are too short for pieces of 24 in and more",
+         "List longer stock, or allow shorter pieces"),
+        ("24 in", "N: 60 in, left=butt, right=butt",
+         "the sticks of base are too short for pieces of 24 in and more",
+         "List longer stock, or allow shorter pieces"),
+    ],
+)  # fmt: skip
+def test_what_is_too_short_to_be_spliced_is_told(stock, run, why, remedy):
+    text = HEAD.replace("12 ft", stock).replace("base\n", "base, open walk\n")
+    (said,) = [one for one in trimlang.compile(text + run).diagnostics if one.code == "T403"]
+    assert said.message == f"run N cannot be spliced: {why}"
+    assert said.remedy == f"{remedy} (splices: least 12 in)."
+
+
+def test_a_metric_job_tells_the_least_piece_in_millimetres():
+    text = "unit mm\n" + HEAD.replace("base\n", "base, open walk\n")
+    found = trimlang.compile(text + "N: 1100 mm, left=butt, right=butt, splice").diagnostics
+    (said,) = [one.message for one in found if one.code == "T403"]
+    assert "two pieces of 609.6 mm" in said
+
+
+def test_a_runs_note_stays_with_the_run():
+    found, _ = pieces('N: 40 in, left=return, right=butt, note "mind the pipe"')
+    run, closing = found
+    assert run.told == "mind the pipe"
+    assert closing.told == "closes the left end of R-N-base; glue, do not nail"
+
+
+def test_crown_over_two_openings_that_have_names_tells_both():
+    text = (
+        CROWN + 'room "R", trim crown, open walk\nN: 50 in, left=butt, right=butt\n'
+        'opening 30 in, "door"\nopening 10 in, "hatch"\nN2: 50 in, left=butt, right=butt\n'
+    )
+    (whole,) = check_job(text).pieces
+    assert whole.told == "goes on over door, hatch to N2"
+
+
+def test_a_splice_that_was_asked_for_lies_on_the_stud_nearest_the_middle():
+    # studs at 7 1/2 and every 16: 55 1/2 is nearest 60, and the left piece ends 9/32 past it
+    found, _ = pieces("N: 10 ft, left=butt, right=butt, splice, first stud 7 1/2 in")
+    assert [piece.length for piece in found] == [Fraction(223, 4), Fraction(1037, 16)]
+
+
+def test_studs_are_counted_from_the_wall_and_not_from_the_trims_long_point():
+    # an outside corner of 90° puts the long point 9/16 before the wall: the stud at 135 1/2 is
+    # 136 1/16 along the trim, and the left piece ends 9/32 past it, on the tape 136 5/16
+    found, _ = pieces("N: 16 ft, left=out-corner(90 deg), right=butt, first stud 7 1/2 in")
+    assert found[0].length == Fraction(2181, 16)
+    # an inside corner's long point is at the wall
+    found, _ = pieces("N: 16 ft, left=in-corner(90 deg), right=butt, first stud 7 1/2 in")
+    assert found[0].length == Fraction(543, 4)
+
+
+def test_studs_along_a_stair_begin_behind_a_level_end():
+    # 7 1/2 over 10: along the stair studs are 16 ÷ 4/5 = 20 apart, and the level end's long
+    # point is 5 1/4 × 4/3 = 7 before the tape's; 10 + 7 + 6 × 20 = 137, and 9/32 past it
+    room = 'saw: reaches 60 deg\nroom "R", trim base, open walk'
+    found, _ = pieces(
+        "N: 200 in, left=level, right=butt, rising right 7 1/2 in over 10 in, first stud 10 in",
+        room,
+    )
+    assert found[0].length == Fraction(549, 4)
+
+
+def test_studs_behind_crown_are_counted_along_its_wall_edge():
+    # the wall edge begins at the corner itself: 135 1/2 and half a lap of 11/16, on the tape
+    text = (
+        CROWN.replace("16 ft", "12 ft") + 'room "R", trim crown, open walk\n'
+        "N: 16 ft, left=out-corner(90 deg), right=butt, first stud 7 1/2 in"
+    )
+    assert check_job(text).pieces[0].to_mark == Fraction(2173, 16)

@@ -43,9 +43,8 @@ def casing_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
     """
     for place, door in opening_names(room).items():
         stretch = room.walk[place]
-        if not isinstance(stretch, Gap) or stretch.casing is None:
-            continue
-        if stretch.clear_height is not None:
+        assert isinstance(stretch, Gap)  # noqa: S101  opening_names says so
+        if stretch.casing is not None and stretch.clear_height is not None:
             legs = job.trim(stretch.casing)
             for piece in _casing(job, room, stretch, legs, stretch.clear_height, door):
                 longest = longest_stick(job.trim(piece.trim), job.settings.squares_off)

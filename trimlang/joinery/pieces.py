@@ -180,7 +180,7 @@ def _return_piece(whole: Piece, closed: Piece, side: str, trim: Trim, room: Room
     length, rounding = round_length(deep, "return", settings)
     run_end = whole.left if side == "left" else whole.right
     mate_side = "right" if side == "left" else "left"
-    mitred = replace(run_end, inset=length, long_edge="face", lean=lean_of(mate_side, "face"))
+    mitred = replace(run_end, inset=length, lean=lean_of(mate_side, run_end.long_edge))
     if trim.spring is not None:
         crown = crown_cut(trim.spring, RETURN_MITRE, mate_side, settings.saw_step, inside=False)
         mitred = replace(mitred, crown=crown)
@@ -194,8 +194,6 @@ def _return_piece(whole: Piece, closed: Piece, side: str, trim: Trim, room: Room
         left=square if side == "left" else mitred,
         right=mitred if side == "left" else square,
         rounding=rounding,
-        part=1,
-        parts=1,
         mates=(closed.id,),
         wall_edge=None,
         note=None,

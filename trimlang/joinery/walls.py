@@ -48,12 +48,12 @@ def walls(job: Job, room: Room, drawn: Outline) -> Iterator[tuple[Wall, Trim]]:
                 continue
             wall = Wall(job, room, run, leg, drawn.entrance)
             if trim.spring is not None:
-                wall, reached = _over_openings(wall, name, drawn)
+                wall, reached = _over_openings(wall, name)
                 over.setdefault(name, set()).update(reached)
             yield wall, trim
 
 
-def _over_openings(wall: Wall, name: str, drawn: Outline) -> tuple[Wall, list[int]]:
+def _over_openings(wall: Wall, name: str) -> tuple[Wall, list[int]]:
     """Return the wall with the runs that the trim reaches over openings, and their places."""
     walk, run, index = wall.room.walk, wall.run, wall.leg.index
     reached: list[int] = []
@@ -79,5 +79,4 @@ def _over_openings(wall: Wall, name: str, drawn: Outline) -> tuple[Wall, list[in
             must_splice=run.must_splice or after.must_splice,
             may_splice=run.may_splice and after.may_splice,
         )
-    leg = replace(wall.leg, end=drawn.legs[index].end)
-    return replace(wall, run=run, leg=leg, remarks=tuple(remarks)), reached
+    return replace(wall, run=run, remarks=tuple(remarks)), reached
