@@ -141,6 +141,14 @@ def test_waste_by_kind_is_all_that_the_cut_sticks_lose() -> None:
         assert pieces - kept < len(plan.sticks) * 12
 
 
+def test_order_says_what_joints_elsewhere_could_save() -> None:
+    # some of its long walls lie no worse elsewhere for all that is known
+    (base, _), plan = order(house(), PEN).trims, house().plans[0]
+    told = re.search(r"as shown; other places could save \$([\d.]+) at most", base.status)
+    assert told
+    assert 0 < Fraction(told[1]) < plan.cost
+
+
 def test_order_says_what_the_fewest_sticks_would_cost() -> None:
     base, shoe = order(house(), PEN).trims
     plan = next(plan for plan in house().plans if plan.trim == "base")

@@ -11,7 +11,10 @@ from tests.conftest import EXAMPLES
 from trimlang.compiler import Result, compile_job
 from trimlang.joinery.splice_places import other_cuts
 from trimlang.stock import placing
-from trimlang.stock.planner import QUICK, Effort
+from trimlang.stock.ask import ask
+from trimlang.stock.placing import least_anywhere, with_places
+from trimlang.stock.planner import QUICK, Effort, plan_stock
+from trimlang.stock.problem import Plan
 from trimlang.survey.settings import Settings
 
 HEAD = "trim base: 9/16 in thick, 5 1/4 in tall\nspare 0 %\n"
@@ -169,6 +172,24 @@ def test_every_other_cut_is_within_the_rules(text: str, wanted: list[Fraction]) 
             assert sum(cut) == sum(splice.cut)
             assert min(cut) >= Settings().splice_least
             assert max(cut) <= splice.longest
+
+
+@settings(max_examples=30)
+@given(jobs(), st.lists(st.fractions(1, 200, max_denominator=16), max_size=4))
+def test_no_other_cut_costs_less_than_the_bound_for_all(text: str, wanted: list[Fraction]) -> None:
+    result = planned(text, QUICK)
+    free = tuple(splice for splice in result.splices if splice.free)
+    trim = result.job.trim("base")
+    question = ask(result.job, trim, result.pieces)
+    least = least_anywhere(question, free, 10**9)
+    for splice in free:
+        for cut in (splice.cut, *other_cuts(splice, wanted)[:3]):
+            pieces = with_places(result.pieces, free, {splice.whole.id: cut})
+            asked = ask(result.job, trim, pieces)
+            plan = plan_stock(asked.problem)
+            if isinstance(plan, Plan):
+                cost = Fraction(plan.cost, asked.per_coin)
+                assert Fraction(least, question.per_coin) <= cost
 
 
 def test_the_examples_cost_no_more() -> None:

@@ -1,5 +1,6 @@
 """What the stock planner promises, seen from its front door."""
 
+import time
 from dataclasses import replace
 from itertools import pairwise, permutations
 from random import Random
@@ -10,6 +11,7 @@ from hypothesis import strategies as st
 
 from tests.stock.assignment import least_cost
 from tests.stock.jobs import house, plain, small_priced, triplets
+from trimlang.stock import planner
 from trimlang.stock.planner import QUICK, Effort, plan_stock
 from trimlang.stock.problem import Blank, NoPlan, Part, Plan, Problem, Purchase, Status
 from trimlang.stock.verify import faults
@@ -159,6 +161,19 @@ def test_quick_claims_no_proof_that_it_does_not_have() -> None:
     plan = planned(house(60, seed=5), QUICK)
     assert plan.status in (Status.UNPROVEN, Status.PROVEN)
     assert plan.bound <= planned(house(60, seed=5)).cost <= plan.cost
+
+
+def test_no_plan_looks_at_the_clock_on_the_wall(monkeypatch: pytest.MonkeyPatch) -> None:
+    # what else the machine does meanwhile must not change where a search ends
+    before = planned(house(120, seed=3))
+
+    def looked() -> float:
+        raise AssertionError("the clock on the wall was looked at")
+
+    for clock in ("time", "monotonic", "perf_counter"):
+        monkeypatch.setattr(time, clock, looked)
+        monkeypatch.setattr(planner, clock, looked, raising=False)
+    assert planned(house(120, seed=3)) == before
 
 
 def test_waste_by_kind_adds_up_to_the_sticks() -> None:

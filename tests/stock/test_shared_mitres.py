@@ -2,13 +2,13 @@
 
 from collections import Counter
 from functools import cache
-from itertools import permutations
+from itertools import pairwise, permutations
 
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from trimlang.stock.chaining import Chaining
-from trimlang.stock.mitres import laid_weight
+from trimlang.stock.mitres import laid_weight, most_shared, overlap
 from trimlang.stock.nesting import Nesting, can_nest
 from trimlang.stock.timber import Size
 
@@ -46,6 +46,22 @@ def lays(sizes: list[Size], pattern: tuple[int, ...], room: int) -> bool:
     return any(
         laid_weight([sizes[n] for n in order]) <= room for order in set(permutations(pattern))
     )
+
+
+@given(st.lists(st.tuples(leans, leans), min_size=1, max_size=6))
+def test_the_most_that_pieces_share_is_what_trying_every_order_finds(pieces):
+    found = max(
+        sum(overlap(one[1], other[0]) for one, other in pairwise(order))
+        for order in permutations(pieces)
+    )
+    assert most_shared(tuple(sorted(pieces))) == (found, True)
+
+
+def test_too_many_orders_are_bounded_and_not_called_sure():
+    pieces = [(n, n % 7) for n in range(1, 14)]
+    shared, sure = most_shared(tuple(sorted(pieces)))
+    assert not sure
+    assert shared >= sum(overlap(one[1], other[0]) for one, other in pairwise(sorted(pieces)))
 
 
 @settings(max_examples=150, deadline=None)

@@ -9,7 +9,9 @@ from trimlang.lengths.tape import decimal_text
 from trimlang.record import record
 from trimlang.sheets import supply_words
 from trimlang.sheets.pen import Pen
+from trimlang.stock.ask import ask
 from trimlang.stock.layout import Bought, TrimPlan
+from trimlang.stock.placing import least_anywhere
 from trimlang.stock.problem import Status
 
 
@@ -92,6 +94,24 @@ def order(result: Result, pen: Pen) -> Order:
     )
 
 
+def _proven(result: Result, plan: TrimPlan, pen: Pen) -> str:
+    """Say of a proven plan whether joints elsewhere could make it cheaper."""
+    free = tuple(one for one in result.splices if one.free and one.trim.name == plan.trim)
+    if not free or result.site is not None:
+        return pen.words("proven least cost")
+    pieces = [piece for piece in result.pieces if piece.trim == plan.trim]
+    question = ask(result.job, result.job.trim(plan.trim), pieces)
+    least = least_anywhere(question, free, int(plan.cost * question.per_coin))
+    gap = plan.cost - Fraction(least, question.per_coin)
+    if gap <= 0:
+        return pen.words("proven least cost, wherever the long walls are pieced together")
+    return pen.words(
+        "proven least cost with the long walls pieced together as shown; other places could save"
+        " {gap} at most",
+        gap=pen.money(gap),
+    )
+
+
 def _gap(cost: Fraction, bound: Fraction, pen: Pen) -> str:
     if cost == bound:
         return pen.words("proven least cost")
@@ -126,7 +146,7 @@ def _trim(result: Result, plan: TrimPlan, pen: Pen) -> TrimOrder:
         sticks=_sticks(plan, pen),
         cost=pen.money(plan.cost),
         bound=pen.money(plan.bound),
-        status=words("proven least cost")
+        status=_proven(result, plan, pen)
         if plan.status is Status.PROVEN
         else _gap(plan.cost, plan.bound, pen),
         waste=_waste(plan, pen),

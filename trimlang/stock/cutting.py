@@ -47,6 +47,9 @@ FEW_STARTS = 1
 SEEDS = 3
 
 
+Stick = tuple[int, Pattern]
+
+
 @record
 class Answer:
     """Sticks that hold everything, or a worth that shows that none do, or neither."""
@@ -74,13 +77,14 @@ class RackCut:
         self._centre = centre
         self._relaxation = relaxation
         self._seconds = seconds
-        self._fits: dict[tuple[int, Pattern], bool] = {}
+        self._fits: dict[Stick, bool] = {}
+        self._left: dict[tuple[int, ...], tuple[Worth | None, list[Stick] | None]] = {}
         self._diver = Diver(timber, self._holds, seconds)
         # Dives use patterns that can really be laid; the bound those that might.
         self._laid = None if timber.leaning else relaxation
 
-    def cut(self, counts: Sequence[int], *, thorough: bool) -> Answer:
-        """Try to cut everything from ``counts`` sticks of each kind; ``thorough``: for longer."""
+    def cut(self, counts: Sequence[int]) -> Answer:
+        """Try to cut everything from ``counts`` sticks of each kind."""
         timber = self._timber
         quick = fill_counts(timber, timber.demand, counts)
         if quick is not None:
@@ -89,25 +93,42 @@ class RackCut:
         if worth is not None:
             return Answer(worth=worth)
         laid = self._laid = self._laid or self.seeded(self._relaxation, Way.CHAINED)
-        for skip in range(0 if thorough else 1 if timber.leaning else EASY_STARTS):
+        for skip in range(1 if timber.leaning else EASY_STARTS):
             sticks = self._diver.dive(laid, counts, FEW, skip)
             if sticks is not None or self._seconds() <= 0:
                 return Answer(sticks=sticks)
-        tight = self._tightest(counts)
+        tight, patterns = self._allowed(counts)
         if tight is not None and slack_of(tight, counts) < 0:
             return Answer(worth=tight)
-        patterns = None if tight is None else sifted(timber, tight, timber.demand, counts, PATTERNS)
-        # A short list is searched at once, a long one only when diving fails too.
-        if patterns is None or len(patterns) > SHORT_LIST:
-            starts = STARTS if patterns is None else FEW_STARTS
-            for skip in range(starts if thorough else 1):
-                retreats = RETREATS if thorough else FEW
-                sticks = self._diver.dive(laid, counts, retreats, skip, self._endings(tight))
-                if sticks is not None or self._seconds() <= 0:
-                    return Answer(sticks=sticks)
-            if patterns is None or not thorough:
-                return Answer()
-        return self._chosen(patterns, timber.demand, counts, BRANCHES)
+        if patterns is not None and len(patterns) <= SHORT_LIST:
+            return self._chosen(patterns, timber.demand, counts, BRANCHES)
+        return Answer(sticks=self._diver.dive(laid, counts, FEW, 0, self._endings(tight)))
+
+    def search(self, counts: Sequence[int]) -> Answer:
+        """The same for longer, where ``cut`` has no answer."""
+        timber = self._timber
+        laid = self._laid = self._laid or self.seeded(self._relaxation, Way.CHAINED)
+        tight, patterns = self._allowed(counts)
+        # A long list is searched when diving fails.
+        for skip in range(STARTS if patterns is None else FEW_STARTS):
+            sticks = self._diver.dive(laid, counts, RETREATS, skip, self._endings(tight))
+            if sticks is not None or self._seconds() <= 0:
+                return Answer(sticks=sticks)
+        return (
+            Answer()
+            if patterns is None
+            else self._chosen(patterns, timber.demand, counts, BRANCHES)
+        )
+
+    def _allowed(self, counts: Sequence[int]) -> tuple[Worth | None, list[Stick] | None]:
+        """A worth close to the rack's, and the patterns that it leaves; None: none, too many."""
+        rack = tuple(counts)
+        if rack not in self._left:
+            patterns, tight = None, self._tightest(rack)
+            if tight is not None:
+                patterns = sifted(self._timber, tight, self._timber.demand, rack, PATTERNS)
+            self._left[rack] = tight, patterns
+        return self._left[rack]
 
     def seeded(self, relaxation: Relaxation, way: Way) -> Relaxation:
         """A program of another way of pricing, with the patterns of one just solved."""
@@ -150,7 +171,7 @@ class RackCut:
 
     def _chosen(
         self,
-        patterns: Sequence[tuple[int, Pattern]],
+        patterns: Sequence[Stick],
         demand: Sequence[int],
         counts: Sequence[int],
         nodes: int,
@@ -227,12 +248,12 @@ class RackCut:
             pattern = pattern[:-1]
         return pattern
 
-    def _settles(self, stick: tuple[int, Pattern]) -> bool:
+    def _settles(self, stick: Stick) -> bool:
         kind, pattern = stick
         sizes = [self._timber.sizes[size] for size in pattern]
         return settles(sizes, self._timber.kinds[kind].room)
 
-    def _holds(self, stick: tuple[int, Pattern]) -> bool:
+    def _holds(self, stick: Stick) -> bool:
         """Whether the pattern can really be laid on its stick, mitres shared as needed."""
         if not self._timber.leaning:
             return True

@@ -8,12 +8,15 @@ every machine.
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from fractions import Fraction
+from math import ceil
 from typing import Final, TypeAlias
 
 from trimlang.joinery.piece import Piece
 from trimlang.joinery.pieces import Places
 from trimlang.joinery.splice_places import other_cuts
+from trimlang.joinery.splices import least_piece
 from trimlang.joinery.splicing import Splice
 from trimlang.stock.ask import Asking, Question
 from trimlang.stock.planner import Effort, plan_stock, quick_plan
@@ -66,6 +69,41 @@ def place_splices(asking: Asking, pieces: Sequence[Piece], free: Sequence[Splice
             if rank is not None and (best is None or rank < best):
                 best, places = rank, {**places, splice.whole.id: cut}
     return places
+
+
+def least_anywhere(question: Question, free: Sequence[Splice], cost: int) -> int:
+    """Return what the trim costs at the least, wherever its free runs are pieced together.
+
+    No more than ``cost``, in the smallest coin.  ``question`` has the runs cut in any one
+    way: what the pieces of a run measure together, and how their ends lean, is the same
+    in all, but for the rounding of each.
+    """
+    from trimlang.stock.anywhere import FreeRun, floor_anywhere
+
+    problem = question.problem
+    parts = {part.id: part for part in problem.parts}
+    runs: list[FreeRun] = []
+    for splice in free:
+        settings = splice.wall.room.settings
+        step = ceil(settings.rounding_step * question.per_inch)
+        own = [parts.pop(piece.id) for piece in splice.pieces()]
+        ends = [abs(lean) for part in own for lean in (part.left_lean, part.right_lean)]
+        runs.append(
+            FreeRun(
+                pieces=len(own),
+                total=sum(part.length for part in own) - len(own) * step,
+                least=int(least_piece(splice.lap, settings) * question.per_inch) - step,
+                lean=max(ends),
+                leans=sum(ends),
+            )
+        )
+    # what is spare goes by the length of the pieces, and so by their rounding
+    spare = problem.spare - sum(
+        run.pieces * ceil(splice.wall.room.settings.rounding_step * question.per_inch)
+        for run, splice in zip(runs, free, strict=True)
+    )
+    fixed = replace(problem, parts=tuple(parts.values()), spare=max(spare, 0))
+    return floor_anywhere(fixed, runs, cost)
 
 
 def _rank(asking: Asking, pieces: Sequence[Piece]) -> Rank | None:

@@ -87,7 +87,7 @@ def prove(
             passed.too_small.append(mix.counts)
             continue
         tried.add(mix.counts)
-        answer = racks.cut(mix.counts, thorough=False)
+        answer = racks.cut(mix.counts)
         if answer.sticks is not None:
             state.packing = better(state.packing, packing_of(timber, buying, answer.sticks))
         elif answer.worth is not None:
@@ -126,7 +126,7 @@ def _decide(
             state.bound = max(state.bound, min(floors[place:]))
         if seconds() <= 0 or (state.packing is not None and mix.cost >= state.packing.cost):
             return
-        answer = racks.cut(mix.counts, thorough=True)
+        answer = racks.search(mix.counts)
         if answer.sticks is not None:
             found = packing_of(search.timber, search.buying, answer.sticks)
             state.packing = better(state.packing, found)
@@ -158,7 +158,7 @@ def _cut_fewer_sticks(
         state.stick_bound = max(state.stick_bound, floor)
         if counts is None or len(packing.sticks) <= state.stick_bound:
             return
-        answer = racks.cut(counts, thorough=False)
+        answer = racks.cut(counts)
         if answer.sticks is not None:
             state.packing = better(packing, packing_of(search.timber, search.buying, answer.sticks))
         elif answer.worth is not None:

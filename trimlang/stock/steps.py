@@ -77,9 +77,9 @@ class StepWorths:
         for room in sorted({room for room in self._rooms if room > 0}, reverse=True):
             yield tuple(int(weight > room) for weight in self._weights)
             for steps in range(1, STEPS + 1):
-                yield tuple(_shares(weight, room, steps) for weight in self._weights)
+                yield tuple(shares(weight, room, steps) for weight in self._weights)
             for steps in range(2, min(STEPS, room) + 1):
-                yield tuple(_rounded(weight, room, room // steps) for weight in self._weights)
+                yield tuple(rounded(weight, room, room // steps) for weight in self._weights)
 
     def _measured(self, values: tuple[int, ...]) -> Worth:
         table = [0]
@@ -144,13 +144,13 @@ def _slack(worth: Worth, counts: Sequence[int]) -> float:
     return (held - worth.needed) / max(worth.needed, 1)
 
 
-def _shares(weight: int, room: int, steps: int) -> int:
+def shares(weight: int, room: int, steps: int) -> int:
     """Fekete and Schepers: so many steps to a room, each a little less than its share."""
     whole, rest = divmod(weight, room)
     return whole * steps + (((steps + 1) * rest - 1) // room if rest else 0)
 
 
-def _rounded(weight: int, room: int, cut: int) -> int:
+def rounded(weight: int, room: int, cut: int) -> int:
     """Carlier, Clautiaux and Moukrim: whole cuts below half the room, what they leave above."""
     whole, rest = divmod(weight, room)
     cuts = room // cut
@@ -179,4 +179,4 @@ def _most_of_two(one: Steps, other: Steps, room: int) -> int:
     return most
 
 
-__all__ = ["StepWorths"]
+__all__ = ["STEPS", "StepWorths", "rounded", "shares"]

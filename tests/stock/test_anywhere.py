@@ -1,0 +1,109 @@
+"""What a trim costs wherever its long walls are pieced together, held against every place."""
+
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from trimlang.stock.anywhere import FreeRun, floor_anywhere
+from trimlang.stock.planner import plan_stock
+from trimlang.stock.problem import Blank, Part, Plan, Problem
+
+LEAST = 6
+
+
+@st.composite
+def jobs(draw: st.DrawFn) -> tuple[Problem, list[tuple[int, int]]]:
+    """A problem of the parts that are fixed, and walls in two pieces: total, lean of the joint."""
+    lengths = st.integers(LEAST, 40)
+    parts = tuple(
+        Part(f"p{n}", length, draw(st.sampled_from((0, 2, -2))), draw(st.sampled_from((0, 2, -2))))
+        for n, length in enumerate(draw(st.lists(lengths, max_size=4)))
+    )
+    sticks = draw(st.dictionaries(st.integers(30, 48), st.integers(5, 60), min_size=1, max_size=2))
+    blanks = [Blank(f"s{length}", length, price) for length, price in sticks.items()]
+    if draw(st.booleans()):
+        blanks.append(Blank("rest", draw(st.integers(10, 30)), 0, limit=1, on_hand=True))
+    walls = draw(
+        st.lists(st.tuples(st.integers(42, 60), st.sampled_from((0, 2))), min_size=1, max_size=2)
+    )
+    problem = Problem(
+        "base",
+        parts,
+        tuple(blanks),
+        kerf=draw(st.integers(0, 2)),
+        spare=draw(st.sampled_from((0, 30))),
+        survive_loss=draw(st.booleans()),
+    )
+    return problem, walls
+
+
+def least_cost(problem: Problem, walls: list[tuple[int, int]]) -> int | None:
+    """The least cost over every place of every joint, each planned to proof."""
+    if not walls:
+        plan = plan_stock(problem)
+        assert not isinstance(plan, Plan) or plan.cost == plan.bound
+        return plan.cost if isinstance(plan, Plan) else None
+    (total, lean), *rest = walls
+    longest = max(blank.length for blank in problem.blanks if not blank.on_hand)
+    found: list[int] = []
+    for first in range(LEAST, total - LEAST + 1, 3):
+        for way in {lean, -lean}:
+            if max(first, total - first) + problem.kerf <= longest:
+                number = len(problem.parts)
+                both = (
+                    Part(f"w{number}a", first, 0, way),
+                    Part(f"w{number}b", total - first, way, 0),
+                )
+                cost = least_cost(
+                    Problem(
+                        problem.trim,
+                        (*problem.parts, *both),
+                        problem.blanks,
+                        problem.kerf,
+                        spare=problem.spare,
+                        survive_loss=problem.survive_loss,
+                    ),
+                    rest,
+                )
+                if cost is not None:
+                    found.append(cost)
+    return min(found, default=None)
+
+
+def free(walls: list[tuple[int, int]]) -> list[FreeRun]:
+    return [FreeRun(2, total, LEAST, lean, 2 * lean) for total, lean in walls]
+
+
+@settings(max_examples=60, deadline=None)
+@given(jobs())
+def test_no_place_costs_less(job: tuple[Problem, list[tuple[int, int]]]) -> None:
+    problem, walls = job
+    cost = least_cost(problem, walls)
+    if cost is not None:
+        assert floor_anywhere(problem, free(walls), 10**6) <= cost
+        # it is no more than what it is asked for
+        assert floor_anywhere(problem, free(walls), cost - 1) == min(
+            cost - 1, floor_anywhere(problem, free(walls), 10**6)
+        )
+
+
+def test_a_wall_that_no_fewer_sticks_hold_is_proven_anywhere() -> None:
+    sticks = (Blank("s", 48, 10),)
+    fixed = Problem("base", (Part("p", 40),), sticks)
+    # 70 of wall and 40 of the part are more than two sticks, wherever the wall is cut
+    assert floor_anywhere(fixed, [FreeRun(2, 70, 6)], 30) == 30
+
+
+def test_halves_of_sticks_count_wherever_the_joint_is() -> None:
+    # three parts over half a stick and a wall that always has a piece of half or more:
+    # by length alone three sticks would do
+    sticks = (Blank("s", 48, 10),)
+    fixed = Problem("base", tuple(Part(f"p{n}", 25) for n in range(3)), sticks)
+    assert 3 * 25 + 50 <= 3 * 48
+    assert floor_anywhere(fixed, [FreeRun(2, 50, 6)], 99) == 40
+
+
+def test_places_that_could_be_cheaper_lower_the_bound() -> None:
+    # as it is cut it takes 4 sticks; cut as 18 and 32 beside parts of 30 and 16 it takes 2
+    sticks = (Blank("s", 48, 10),)
+    fixed = Problem("base", (Part("p", 30), Part("q", 16)), sticks)
+    assert floor_anywhere(fixed, [FreeRun(2, 50, 6)], 30) == 20

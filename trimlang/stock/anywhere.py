@@ -1,0 +1,178 @@
+"""What a trim costs at the least, wherever its long walls are pieced together.
+
+The planner's bound holds for the pieces as they are cut.  Here a wall that may be
+pieced together elsewhere is so many pieces of any length that together measure the
+wall and its laps.  Worths that go by length alone (those of ``steps.py`` before they
+are raised, and length itself) are true of such pieces too: a wall is worth what it is
+worth where its joints make it worth least.  The cheapest sticks that are worth enough
+bound the cost from below, in whole numbers.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_left, bisect_right
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import replace
+from functools import partial
+from typing import Final
+
+from trimlang.record import record
+from trimlang.stock.buying import Buying
+from trimlang.stock.floor import Worth, cost_floor
+from trimlang.stock.problem import Part, Problem
+from trimlang.stock.steps import STEPS, rounded, shares
+from trimlang.stock.timber import Size, Timber, timber_of
+from trimlang.stock.whole_mix import TooManyMixesError, WholeMixes
+
+STAND_IN: Final = "\0"
+RESERVE: Final = "\1"
+"""No part of a job is named so."""
+
+WORTHS: Final = 12
+"""Worths that the cheapest mix is sought with: those that ask for most money."""
+
+
+@record
+class FreeRun:
+    """A wall in so many pieces whose joints are free, in the problem's units.
+
+    ``total`` is what the pieces measure together at the least; ``least`` the shortest
+    that one may be; ``lean`` the most that one of its ends may lean, ``leans`` the most
+    that all of them may together.
+    """
+
+    pieces: int
+    total: int
+    least: int
+    lean: int = 0
+    leans: int = 0
+
+
+def floor_anywhere(fixed: Problem, free: Sequence[FreeRun], enough: int) -> int:
+    """The least that the parts of ``fixed`` and the free runs cost, joints anywhere.
+
+    No more than ``enough``: where every plan costs that or more, it is returned.
+    """
+    timber = timber_of(replace(fixed, parts=(*_with_reserve(fixed, free), *_stand_ins(free))))
+    if not timber.sizes or not timber.kinds:
+        return 0
+    runs = [_loads(run, timber) for run in free]
+    worths = [_length_worth(timber, runs)]
+    worths += [_worth(timber, runs, value) for value in _values(timber)]
+    worths.sort(key=lambda worth: (-cost_floor(timber, worth), worth.of_kind, worth.needed))
+    floor = min(cost_floor(timber, worths[0]), enough)
+    try:
+        found = WholeMixes(timber, Buying(timber)).cheapest(worths[:WORTHS], (), enough)
+    except TooManyMixesError:
+        return floor
+    return enough if found is None else max(floor, found[0])
+
+
+def _with_reserve(fixed: Problem, free: Sequence[FreeRun]) -> list[Part]:
+    """The fixed parts; and one as long as the longest must be, where any may be spoiled."""
+    parts = list(fixed.parts)
+    if fixed.survive_loss:
+        longest = [part.length for part in parts]
+        longest += [-(-run.total // run.pieces) for run in free]
+        parts.append(Part(RESERVE, max(longest, default=1)))
+    return parts
+
+
+def _stand_ins(free: Sequence[FreeRun]) -> Iterator[Part]:
+    """Yield parts that lean as the pieces of free runs may, as short as they may be."""
+    for number, run in enumerate(free):
+        for piece in range(run.pieces):
+            for way in (run.lean, -run.lean):
+                yield Part(f"{STAND_IN}{number}.{piece}.{way}", max(run.least, 1), way, way)
+
+
+@record
+class _Loads:
+    """The room that a free run's pieces take together, and one of them, at the least."""
+
+    pieces: int
+    total: int
+    least: int
+
+
+def _loads(run: FreeRun, timber: Timber) -> _Loads:
+    # An overlap is charged to either side: a piece that is charged both is charged enough.
+    leans, lean = (run.leans, 2 * run.lean) if timber.leaning else (0, 0)
+    kerf = timber.problem.kerf
+    return _Loads(
+        run.pieces, run.total + run.pieces * kerf - leans, max(run.least + kerf - lean, 0)
+    )
+
+
+def _values(timber: Timber) -> Iterator[Callable[[int], int]]:
+    """Yield what a piece is worth by the room that it takes: never less than a shorter one."""
+    sold = {kind.room for kind in timber.kinds if kind.room > 0 and not kind.on_hand}
+    for room in sorted(sold, reverse=True):
+        for steps in range(1, STEPS + 1):
+            yield partial(shares, room=room, steps=steps)
+        for steps in range(2, min(STEPS, room) + 1):
+            yield partial(rounded, room=room, cut=room // steps)
+
+
+def _length_worth(timber: Timber, runs: Sequence[_Loads]) -> Worth:
+    needed = sum(size.least * _fixed(size) for size in timber.sizes)
+    return Worth(
+        tuple(max(kind.room, 0) for kind in timber.kinds),
+        needed + sum(max(run.total, 0) for run in runs),
+    )
+
+
+def _worth(timber: Timber, runs: Sequence[_Loads], value: Callable[[int], int]) -> Worth:
+    """A worth true of pieces of any length, by what a piece is worth."""
+    top = max(kind.room for kind in timber.kinds)
+    most = value(top)
+    # the least room at which a piece is worth so much, and one more than the top for more
+    begins = [bisect_left(range(top + 1), worth, key=value) for worth in range(most + 1)]
+    begins.append(top + 1)
+    needed = sum(value(size.least) * _fixed(size) for size in timber.sizes)
+    needed += sum(_least_value(run, begins) for run in runs)
+    filled = _least_rooms(begins[:-1], top)
+    of_kind = tuple(bisect_right(filled, max(kind.room, 0)) - 1 for kind in timber.kinds)
+    return Worth(of_kind, needed)
+
+
+def _least_rooms(begins: Sequence[int], top: int) -> list[int]:
+    """The least room that pieces of any length worth so much together take, as far as the top."""
+    filled = [0]
+    while True:
+        worth = len(filled)
+        room = min(
+            (
+                begins[one] + filled[worth - one]
+                for one in range(1, min(worth, len(begins) - 1) + 1)
+            ),
+            default=top + 1,
+        )
+        if room > top or not any(begins[1:]):
+            return filled
+        filled.append(room)
+
+
+def _least_value(run: _Loads, begins: Sequence[int]) -> int:
+    """The least that a run's pieces are worth together, cut anywhere.
+
+    For each worth the greatest length of so many pieces that are not worth more.
+    """
+    one = [begin - 1 if begin > run.least else None for begin in begins[1:]]
+    reached: list[int | None] = [0]
+    for _ in range(run.pieces):
+        after: list[int | None] = [None] * (len(reached) + len(one) - 1)
+        for before, length in enumerate(reached):
+            for worth, longest in enumerate(one):
+                if length is not None and longest is not None:
+                    known = after[before + worth]
+                    if known is None or length + longest > known:
+                        after[before + worth] = length + longest
+        reached = after
+    enough = [w for w, length in enumerate(reached) if length is not None and length >= run.total]
+    return min(enough, default=0)
+
+
+def _fixed(size: Size) -> int:
+    """How many parts of a size are no stand-ins for a free run's pieces."""
+    return sum(not part.startswith(STAND_IN) for part in size.ids)
