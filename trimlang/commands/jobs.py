@@ -173,87 +173,17 @@ def sheet_files(
     site: SharedOrder | None = None,
     press: Press | None = None,
 ) -> dict[str, bytes]:
-    """Return the files of a compiled job, name to contents.
-
-    ``press`` is one that has printed before, from the same templates.
+    """Return the files of a compiled job, name to contents; see ``paperwork``.
 
     Raises:
         StopError: an option cannot be followed; the reason is printed.
     """
-    formats = set(options.formats or ("html", "pdf"))
-    from trimlang.sheets.data import plan_json
-
-    files = {"plan.json": plan_json(result).encode()}
-    if "csv" in formats:
-        files |= _spreadsheets(result, site)
-    if "dxf" in formats and (only is None or "floor-plan" in only):
-        files["floor-plan.dxf"] = _drawing(result)
-    if not formats & {"html", "pdf"}:
-        return files
-    from trimlang.sheets.order_csv import order_csv
-    from trimlang.sheets.pages import render_sheets
-    from trimlang.sheets.press import SheetTemplateError
-
-    if options.templates is not None and not options.templates.is_dir():
-        raise complained(WRONG_USAGE, f"there is no folder {options.templates}")
-    paper = options.paper or ("a4" if result.job.settings.unit == "mm" else "letter")
-    try:
-        sheets = render_sheets(
-            result,
-            paper=paper,
-            templates=options.templates,
-            show=options.show,
-            language=options.language,
-            qr=not options.no_codes,
-            ticket=options.ticket,
-            only=only,
-            site=site,
-            press=press,
-        )
-    except SheetTemplateError as error:
-        raise complained(WRONG_USAGE, f"a template is wrong: {error}") from None
-    except ValueError as error:  # a language or a label that there is not
-        raise complained(WRONG_USAGE, str(error)) from None
-    files["stock-order.csv"] = _table(order_csv(result))
-    if "html" in formats:
-        files |= {f"{name}.html": html.encode() for name, html in sheets.items()}
-    if "pdf" in formats:
-        from trimlang.sheets.pdf import PangoMissingError, ReachesOutError, to_pdf
-
-        try:
-            files |= {f"{name}.pdf": to_pdf(html) for name, html in sheets.items()}
-        except (PangoMissingError, ReachesOutError) as error:
-            raise complained(WRONG_USAGE, str(error)) from None
-    return files
-
-
-def _spreadsheets(result: Result, site: SharedOrder | None) -> dict[str, bytes]:
-    from trimlang.sheets.order_csv import order_csv
-    from trimlang.sheets.plan_csv import cut_list_csv, sticks_csv
-
-    files = {
-        "stock-order.csv": _table(order_csv(result)),
-        "cut-list.csv": _table(cut_list_csv(result)),
-        "sticks.csv": _table(sticks_csv(result)),
-    }
-    if site is not None:
-        from trimlang.sheets.flats import flats_csv
-
-        files["flats.csv"] = _table(flats_csv(site))
-    return files
-
-
-def _table(text: str) -> bytes:
-    """Return a table's bytes; without the mark in front spreadsheets misread accents."""
-    return text.encode("utf-8-sig")
-
-
-def _drawing(result: Result) -> bytes:
-    from trimlang.sheets.dxf import DrawingMissingError, floor_plan_dxf
+    from trimlang.commands.beside import RefusedError
+    from trimlang.commands.paperwork import paperwork
 
     try:
-        return floor_plan_dxf(result)
-    except DrawingMissingError as error:
+        return paperwork(options, result, only=only, site=site, press=press)
+    except RefusedError as error:
         raise complained(WRONG_USAGE, str(error)) from None
 
 
