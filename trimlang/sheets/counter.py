@@ -106,8 +106,8 @@ def _proven(result: Result, plan: TrimPlan, pen: Pen) -> str:
     if gap <= 0:
         return pen.words("proven least cost, wherever the long walls are pieced together")
     return pen.words(
-        "proven least cost with the long walls pieced together as shown; other places could save"
-        " {gap} at most",
+        "proven least cost with the long walls pieced together as shown; whether other places save"
+        " anything is not known, {gap} at most",
         gap=pen.money(gap),
     )
 

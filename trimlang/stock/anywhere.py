@@ -108,10 +108,16 @@ def _values(timber: Timber) -> Iterator[Callable[[int], int]]:
     """Yield what a piece is worth by the room that it takes: never less than a shorter one."""
     sold = {kind.room for kind in timber.kinds if kind.room > 0 and not kind.on_hand}
     for room in sorted(sold, reverse=True):
+        yield partial(_longer, room=room)
         for steps in range(1, STEPS + 1):
             yield partial(shares, room=room, steps=steps)
         for steps in range(2, min(STEPS, room) + 1):
             yield partial(rounded, room=room, cut=room // steps)
+
+
+def _longer(weight: int, room: int) -> int:
+    """Whether a piece is too long for a stick."""
+    return int(weight > room)
 
 
 def _length_worth(timber: Timber, runs: Sequence[_Loads]) -> Worth:

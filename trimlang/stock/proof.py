@@ -16,10 +16,10 @@ from trimlang.stock.cutting import RackCut
 from trimlang.stock.floor import Worth, cost_floor
 from trimlang.stock.mix import Known, Mix, MixSearch
 from trimlang.stock.nesting import can_nest
-from trimlang.stock.packing import Packing, better, packing_of
+from trimlang.stock.packing import Packing, better, counts_of, packing_of
 from trimlang.stock.problem import Watch
 from trimlang.stock.relaxation import Relaxation, Way
-from trimlang.stock.timber import Timber
+from trimlang.stock.timber import Timber, unshared
 
 #: Mixes tried and left undecided before they are searched for longer.
 UNDECIDED = 12
@@ -29,6 +29,8 @@ KEPT = 8
 SOON = 1e-3
 #: Why a bound holds that no worth gives.
 SIFTED = "search over the patterns that the bound leaves"
+#: With more pieces than this it is not asked whether a plan need share its mitres.
+APART = 200
 #: Mixes of fewer sticks tried once the cost is settled.
 FEWER = 6
 
@@ -102,6 +104,8 @@ def prove(
     _decide(undecided, floor, search, racks, known, state, seconds)
     if state.packing is not None and len(timber.kinds) > 1:
         _cut_fewer_sticks(search, racks, known, state, seconds)
+    if timber.leaning and state.packing is not None:
+        state.packing = _apart(timber, buying, state.packing, seconds)
     state.work = relaxation.work + search.work
     return state
 
@@ -167,6 +171,25 @@ def _cut_fewer_sticks(
             known.too_small.append(counts)
         else:
             return
+
+
+def _apart(
+    timber: Timber, buying: Buying, packing: Packing, seconds: Callable[[], float]
+) -> Packing:
+    """The same sticks cut without sharing a mitre, where that is found."""
+    weights = [size.weight for size in timber.sizes]
+    alone = [
+        (kind, pattern)
+        for kind, pattern in packing.sticks
+        if sum(weights[size] for size in pattern) <= timber.kinds[kind].room
+    ]
+    if sum(timber.demand) > APART or len(alone) == len(packing.sticks):
+        return packing
+    apart = unshared(timber)
+    relaxation = Relaxation(apart, [*singles(apart), *alone])
+    answer = RackCut(apart, relaxation, seconds).cut(counts_of(timber, packing.sticks))
+    found = answer.sticks and packing_of(timber, buying, answer.sticks)
+    return found if found and found.rank <= packing.rank else packing
 
 
 def singles(timber: Timber) -> list[tuple[int, tuple[int, ...]]]:
