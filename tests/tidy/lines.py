@@ -71,12 +71,16 @@ def _word(name: str) -> st.SearchStrategy[str]:
 WORD = {terminal: _word(terminal) for terminal in PATTERNS}
 
 
+# long enough: what repeats itself ends with its shortest way
+SHORTEST = {name: min(options, key=len) for name, options in RULES.items()}
+WAYS = {name: st.sampled_from(options) for name, options in RULES.items() if len(options) > 1}
+KINDS = st.sampled_from(STATEMENTS)
+
+
 def _expand(draw: st.DrawFn, name: str, depth: int) -> list[str]:
-    options = RULES[name]
-    if depth > 8:  # long enough: what repeats itself ends here
-        options = sorted(options, key=len)[:1]
+    way = draw(WAYS[name]) if depth <= 8 and name in WAYS else SHORTEST[name]
     words: list[str] = []
-    for symbol in draw(st.sampled_from(options)):
+    for symbol in way:
         if isinstance(symbol, NonTerminal):
             words += _expand(draw, symbol.name, depth + 1)
         else:
@@ -91,7 +95,7 @@ BLANKS = st.sampled_from([" ", "  ", "\t", "\u00a0 "])
 def statements(draw: st.DrawFn, rule: str | None = None) -> str:
     """One statement, of ``rule`` where it is named, with blanks of all kinds between its words."""
     text = ""
-    for word in _expand(draw, rule or draw(st.sampled_from(STATEMENTS)), 0):
+    for word in _expand(draw, rule or draw(KINDS), 0):
         apart = text and not CLOSE.match(word) and not CLOSE.match(text[-1])
         # a name goes on over a dash
         apart = apart or bool(re.search(r"\w$", text) and re.match(r"[-–‐‑.]", word))
