@@ -6,6 +6,7 @@ import os
 import shutil
 import subprocess
 import sys
+from collections.abc import Callable
 from functools import cache
 from pathlib import Path
 from tempfile import mkdtemp
@@ -13,6 +14,7 @@ from tempfile import mkdtemp
 import pytest
 
 from tests.conftest import EXAMPLES, ROOT
+from trimlang.commands import main
 
 NEEDED = "highspy, jinja2, lark, numpy, pint, rich, segno, weasyprint"
 OTHERS = [f"python3.{minor}" for minor in range(11, 20) if minor != sys.version_info[1]]
@@ -31,16 +33,23 @@ SETTINGS = {
 def built(
     job: Path, own: dict[str, str], *, python: str = sys.executable, cwd: Path = ROOT, pdf: bool
 ) -> dict[str, bytes]:
-    """Build a job with a quick plan; return the output by file name."""
-    out = Path(mkdtemp(prefix="same-bytes-"))
-    try:
-        formats = ["--format", "html", *(["--format", "pdf"] if pdf else [])]
+    """Build a job with a quick plan in a process of its own; return the output by file name."""
+
+    def build(arguments: list[str]) -> None:
         subprocess.run(
-            [python, "-W", "ignore", "-m", "trimlang", "build", str(job), "--plan", "quick",
-             *formats, "--out", str(out / "sheets")],
+            [python, "-W", "ignore", "-m", "trimlang", *arguments],
             cwd=cwd, env={**os.environ, "PYTHONPATH": str(ROOT), **own}, check=True,
             capture_output=True,
         )  # fmt: skip
+
+    return sheets(build, job, pdf=pdf)
+
+
+def sheets(build: Callable[[list[str]], object], job: Path, *, pdf: bool) -> dict[str, bytes]:
+    out = Path(mkdtemp(prefix="same-bytes-"))
+    formats = ["--format", "html", *(["--format", "pdf"] if pdf else [])]
+    try:
+        build(["build", str(job), "--plan", "quick", *formats, "--out", str(out / "sheets")])
         files = [path for path in (out / "sheets").iterdir() if not path.name.startswith(".")]
         return {path.name: path.read_bytes() for path in files}
     finally:
@@ -49,7 +58,8 @@ def built(
 
 @cache
 def usual(name: str, *, pdf: bool) -> dict[str, bytes]:
-    return built(EXAMPLES / name, {"PYTHONHASHSEED": "0"}, pdf=pdf)
+    """Build an example in this process, with whatever hash seed it has."""
+    return sheets(main, EXAMPLES / name, pdf=pdf)
 
 
 @pytest.mark.parametrize("setting", SETTINGS)
