@@ -30,15 +30,8 @@ def paperwork(
         RefusedError: an option or a template cannot be followed.
     """
     formats = set(options.formats or ("html", "pdf"))
-    from trimlang.sheets.data import plan_json
-
-    files = {"plan.json": plan_json(result).encode()}
-    if "csv" in formats:
-        files |= _spreadsheets(result, site)
-    if "dxf" in formats and (only is None or "floor-plan" in only):
-        files["floor-plan.dxf"] = _drawing(result)
     if not formats & {"html", "pdf"}:
-        return files
+        return _data(result, formats, only, site)
     if options.templates is not None and not options.templates.is_dir():
         raise RefusedError(f"there is no folder {options.templates}")
     from trimlang.sheets.order_csv import order_csv
@@ -47,14 +40,32 @@ def paperwork(
     def pages(names: Collection[str]) -> dict[str, bytes]:
         return _pages(options, result, formats, names, site, press)
 
-    tickets = {"tickets", CHANGED}
+    def others() -> dict[str, bytes]:
+        data = _data(result, formats, only, site)
+        return {**data, **pages(wanted - tickets), "stock-order.csv": _table(order_csv(result))}
+
     wanted = {*SITE_TITLES, CHANGED} if only is None else set(only)
-    if wanted <= tickets or not wanted & tickets or press is not None or options.quiet:
-        # few sheets, or the cores have other work: other jobs
-        files |= pages(wanted)
-    else:
-        files |= side_by_side(lambda: pages(wanted & tickets), lambda: pages(wanted - tickets))
-    files["stock-order.csv"] = _table(order_csv(result))
+    tickets = {"tickets", CHANGED} & wanted
+    # the cores have other work where other jobs are built; a warm press is at hand here alone
+    if not tickets or press is not None or options.quiet:
+        return {**pages(tickets), **others()}
+    return side_by_side(lambda: pages(tickets), others)
+
+
+def _data(
+    result: Result,
+    formats: Collection[str],
+    only: Collection[str] | None,
+    site: SharedOrder | None,
+) -> dict[str, bytes]:
+    """Return what is no page: the plan, and tables and a drawing where they are asked for."""
+    from trimlang.sheets.data import plan_json
+
+    files = {"plan.json": plan_json(result).encode()}
+    if "csv" in formats:
+        files |= _spreadsheets(result, site)
+    if "dxf" in formats and (only is None or "floor-plan" in only):
+        files["floor-plan.dxf"] = _drawing(result)
     return files
 
 
