@@ -10,7 +10,8 @@ import pytest
 
 from tests.browser import CHROMIUM, Browser
 from tests.sheets.jobs import house, some_of_all
-from trimlang.sheets.pages import TITLES, render_sheets
+from trimlang.sheets.pages import render_sheets
+from trimlang.sheets.titles import TITLES
 
 
 def _axe() -> Path | None:

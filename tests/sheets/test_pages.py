@@ -18,13 +18,14 @@ from trimlang.compiler import compile_job
 from trimlang.sheets.counter import Line, Order, TrimOrder
 from trimlang.sheets.floor import RoomPlan
 from trimlang.sheets.overview import House, Overview
-from trimlang.sheets.pages import TITLES, render_sheets
+from trimlang.sheets.pages import render_sheets
 from trimlang.sheets.paper import UnknownPaperError, label
 from trimlang.sheets.pdf import PangoMissingError, ReachesOutError, to_pdf
 from trimlang.sheets.press import SheetTemplateError
 from trimlang.sheets.stages import Checklist, Stage
 from trimlang.sheets.sticks import StickLayout
 from trimlang.sheets.ticket import EndText, Ticket
+from trimlang.sheets.titles import TITLES
 from trimlang.sheets.words import UnknownLanguageError
 
 

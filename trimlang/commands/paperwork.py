@@ -35,7 +35,7 @@ def paperwork(
     if options.templates is not None and not options.templates.is_dir():
         raise RefusedError(f"there is no folder {options.templates}")
     from trimlang.sheets.order_csv import order_csv
-    from trimlang.sheets.pages import CHANGED, SITE_TITLES
+    from trimlang.sheets.titles import CHANGED, SITE_TITLES
 
     def pages(names: Collection[str]) -> dict[str, bytes]:
         return _pages(options, result, formats, names, site, press)

@@ -4,45 +4,24 @@ from __future__ import annotations
 
 from collections.abc import Callable, Collection
 from pathlib import Path
-from typing import TYPE_CHECKING, Any, Final
+from typing import TYPE_CHECKING, Any
 
 from markupsafe import Markup
 
 from trimlang.compiler import Result
 from trimlang.marking import N_
-from trimlang.sheets.counter import order
-from trimlang.sheets.floor import floor_plan
 from trimlang.sheets.heading import heading
 from trimlang.sheets.left_to_cut import left_to_cut
-from trimlang.sheets.overview import house
 from trimlang.sheets.paper import Label, label, page_rule, running
 from trimlang.sheets.pen import Pen
 from trimlang.sheets.press import Press
-from trimlang.sheets.qr import qr_svg
-from trimlang.sheets.saw import saw_sheet
-from trimlang.sheets.stages import checklist
-from trimlang.sheets.sticks import stick_layouts
 from trimlang.sheets.style import stylesheet
-from trimlang.sheets.ticket import rows, tickets
+from trimlang.sheets.titles import CHANGED, SITE_TITLES
 from trimlang.sheets.words import words_in
 
 if TYPE_CHECKING:
     from trimlang.pool.site import SharedOrder
     from trimlang.shelf import Shelf
-
-TITLES: Final = {
-    "tickets": N_("Cut tickets"),
-    "stock-order": N_("Stock order"),
-    "checklist": N_("Checklist"),
-    "stick-layouts": N_("Stick layouts"),
-    "saw-sheet": N_("Saw sheet"),
-    "floor-plan": N_("Floor plan"),
-}
-SITE_TITLES: Final = {**TITLES, "flats": N_("Flats and sticks")}
-"""The sheets of several jobs that are bought together have one more."""
-
-CHANGED: Final = "tickets-changed"
-"""One more sheet of a job under way: the tickets again, only those that changed."""
 
 
 def _drawn(
@@ -64,16 +43,47 @@ def _drawn(
             if changed
             else {}
         ),
-        "stock-order": lambda: {"order": order(result, pen)},
-        "checklist": lambda: {"list": checklist(result, pen)},
-        "stick-layouts": lambda: {"trims": stick_layouts(left, pen)},
-        "saw-sheet": lambda: {"saw": saw_sheet(left, pen)},
-        "floor-plan": lambda: {
-            "house": house(result, pen),
-            "rooms": floor_plan(result, pen, kept),
-        },
+        "stock-order": lambda: _stock_order(result, pen),
+        "checklist": lambda: _checklist(result, pen),
+        "stick-layouts": lambda: _stick_layouts(left, pen),
+        "saw-sheet": lambda: _saw_sheet(left, pen),
+        "floor-plan": lambda: _floor_plan(result, pen, kept),
         **({"flats": lambda: _flats(site, pen)} if site else {}),
     }
+
+
+# each sheet's own module is loaded when it is drawn: tickets are drawn in a process of their own
+
+
+def _stock_order(result: Result, pen: Pen) -> dict[str, object]:
+    from trimlang.sheets.counter import order
+
+    return {"order": order(result, pen)}
+
+
+def _checklist(result: Result, pen: Pen) -> dict[str, object]:
+    from trimlang.sheets.stages import checklist
+
+    return {"list": checklist(result, pen)}
+
+
+def _stick_layouts(left: Result, pen: Pen) -> dict[str, object]:
+    from trimlang.sheets.sticks import stick_layouts
+
+    return {"trims": stick_layouts(left, pen)}
+
+
+def _saw_sheet(left: Result, pen: Pen) -> dict[str, object]:
+    from trimlang.sheets.saw import saw_sheet
+
+    return {"saw": saw_sheet(left, pen)}
+
+
+def _floor_plan(result: Result, pen: Pen, kept: Shelf[Any] | None) -> dict[str, object]:
+    from trimlang.sheets.floor import floor_plan
+    from trimlang.sheets.overview import house
+
+    return {"house": house(result, pen), "rooms": floor_plan(result, pen, kept)}
 
 
 def _flats(site: SharedOrder, pen: Pen) -> dict[str, object]:
@@ -85,6 +95,9 @@ def _flats(site: SharedOrder, pen: Pen) -> dict[str, object]:
 def _tickets(
     result: Result, pen: Pen, *, qr: bool, stock: Label | None, only_changed: bool = False
 ) -> dict[str, object]:
+    from trimlang.sheets.qr import qr_svg
+    from trimlang.sheets.ticket import rows, tickets
+
     made = tickets(result, pen, label=stock, code=qr, only_changed=only_changed)
     return {
         "tickets": made,
