@@ -34,7 +34,7 @@ def choose(
     import numpy as np
 
     if not patterns:
-        return Choice(None, settled=True, nodes=0)
+        return Choice(None if any(demand) else (), settled=True, nodes=0)
     solver = quiet_solver(
         {
             "mip_max_nodes": nodes,
