@@ -125,6 +125,10 @@ def _room(
             "The walk as surveyed ends {off} from its start (dashed): measure again.",
             off=pen.length(steps_nearest(drawn.gap, room.settings.rounding_step)),
         )
+    elif drawn.misclosure is None and not room.open_walk:
+        closure = pen.words(
+            "Not checked: the corners as written do not go once round; bare wall may hide one."
+        )
     solid = [(float(x), float(y)) for _, x, y, _ in marks]
     solid += [middle_of(arrow) for arrow in arrows]
     placed = letter(names, lines, solid, (paper.wide, paper.tall))
