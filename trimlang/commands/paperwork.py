@@ -40,16 +40,16 @@ def paperwork(
     def pages(names: Collection[str]) -> dict[str, bytes]:
         return _pages(options, result, formats, names, site, press)
 
-    def others() -> dict[str, bytes]:
+    def with_data(names: Collection[str]) -> dict[str, bytes]:
         data = _data(result, formats, only, site)
-        return {**data, **pages(wanted - tickets), "stock-order.csv": _table(order_csv(result))}
+        return {**data, **pages(names), "stock-order.csv": _table(order_csv(result))}
 
     wanted = {*SITE_TITLES, CHANGED} if only is None else set(only)
     tickets = {"tickets", CHANGED} & wanted
     # the cores have other work where other jobs are built; a warm press is at hand here alone
     if not tickets or press is not None or options.quiet:
-        return {**pages(tickets), **others()}
-    return side_by_side(lambda: pages(tickets), others)
+        return with_data(wanted)
+    return side_by_side(lambda: pages(tickets), lambda: with_data(wanted - tickets))
 
 
 def _data(
