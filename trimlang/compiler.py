@@ -190,5 +190,5 @@ def plan_checked(
         findings,
         checked.sources,
         None if wrong else site,
-        checked.splices,
+        planned.splices,
     )

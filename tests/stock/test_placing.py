@@ -198,3 +198,15 @@ def test_the_examples_cost_no_more() -> None:
         with patch.object(placing, "place_splices", lambda *_: {}):
             before = compile_job(text, path=path, effort=QUICK)
         assert compile_job(text, path=path, effort=QUICK).cost <= before.cost
+
+
+def test_the_splices_are_those_of_the_pieces_where_long_sticks_ran_out() -> None:
+    trim = "trim base: 9/16 in thick, 5 1/4 in tall\n"
+    stock = "stock base: 8 ft at 10, 12 ft at 17.40, 16 ft at 24.10 at most 1\n"
+    walls = "bare 1 ft\n".join(
+        f"N{n}: {feet} ft, left=butt, right=butt\n" for n, feet in enumerate((30, 15, 15))
+    )
+    result = compile_job(trim + stock + ROOM + walls)
+    of_splices = [piece.id for splice in result.splices for piece in splice.pieces()]
+    assert of_splices == [piece.id for piece in result.pieces if piece.parts > 1]
+    assert len(of_splices) == 7
