@@ -39,14 +39,24 @@ def choose(
         {
             "mip_max_nodes": nodes,
             "mip_max_improving_sols": 1,
+            # On these programs each of these takes longer than all the rest.
+            "presolve": "off",
+            "mip_heuristic_run_feasibility_jump": False,
+            "mip_heuristic_run_rens": False,
+            "mip_heuristic_run_rins": False,
+            "mip_heuristic_run_root_reduced_cost": False,
         }
     )
     sizes = len(timber.sizes)
     starts, places, factors = [0], [], []
+    uppers = []
     for kind, pattern in patterns:
+        often = 0
         for size, number in Counter(pattern).items():
             places.append(size)
             factors.append(float(number))
+            often = max(often, -(-demand[size] // number))
+        uppers.append(float(min(often, counts[kind])))
         places.append(sizes + kind)
         factors.append(1.0)
         starts.append(len(places))
@@ -56,7 +66,7 @@ def choose(
     program.num_row_ = sizes + len(timber.kinds)
     program.col_cost_ = np.zeros(len(patterns))
     program.col_lower_ = np.zeros(len(patterns))
-    program.col_upper_ = np.array([float(counts[kind]) for kind, _ in patterns])
+    program.col_upper_ = np.array(uppers)
     program.row_lower_ = np.array([*map(float, demand), *([-inf] * len(timber.kinds))])
     program.row_upper_ = np.array([*([inf] * sizes), *map(float, counts)])
     program.a_matrix_.format_ = highspy.MatrixFormat.kColwise

@@ -17,22 +17,24 @@ from trimlang.stock.floor import Worth
 from trimlang.stock.longest_first import fill_counts
 from trimlang.stock.mitres import fits, settles
 from trimlang.stock.relaxation import Relaxation, Way
-from trimlang.stock.sifting import sifted, slack_of
+from trimlang.stock.sifting import nearest, sifted, slack_of
 from trimlang.stock.timber import Pattern, Timber
 
 #: Steps undone in a dive when a rack is searched thoroughly.
 RETREATS = 40
-#: Quick dives, and where mitres are shared but one: there they seldom do.
-EASY_STARTS = 2
 #: Steps undone in each, before the patterns left are listed.
 FEW = 8
 #: Worths blended into one, beside the closest.
-BLENDED = 20
+BLENDED = 8
 #: Patterns listed at most.
-PATTERNS = 25_000
+PATTERNS = 60_000
 SHORT_LIST = 5_000
 #: Branches of the search among listed patterns.
 BRANCHES = 20_000
+FEW_BRANCHES = 200
+#: Answers whose rest is chosen from the patterns that waste least, and how many patterns those are.
+ANSWERS = 4
+NEAREST = 2_500
 #: How often a dive is ended by such a search, and how large that is.
 ENDINGS = 8
 ENDING = 5_000
@@ -93,16 +95,39 @@ class RackCut:
         if worth is not None:
             return Answer(worth=worth)
         laid = self._laid = self._laid or self.seeded(self._relaxation, Way.CHAINED)
-        for skip in range(1 if timber.leaning else EASY_STARTS):
-            sticks = self._diver.dive(laid, counts, FEW, skip)
-            if sticks is not None or self._seconds() <= 0:
-                return Answer(sticks=sticks)
+        near = self._closest(counts, None)
+        if near is not None and slack_of(near, counts) < 0:
+            return Answer(worth=near)
+        sticks = self._by_remainder(laid, near, counts, 0)
+        if sticks is not None or self._seconds() <= 0:
+            return Answer(sticks=sticks)
         tight, patterns = self._allowed(counts)
         if tight is not None and slack_of(tight, counts) < 0:
             return Answer(worth=tight)
         if patterns is not None and len(patterns) <= SHORT_LIST:
             return self._chosen(patterns, timber.demand, counts, BRANCHES)
+        for attempt in range(1, ANSWERS):
+            sticks = self._by_remainder(laid, tight, counts, attempt)
+            if sticks is not None or self._seconds() <= 0:
+                return Answer(sticks=sticks)
+        if patterns is not None:
+            answer = self._chosen(patterns, timber.demand, counts, FEW_BRANCHES)
+            if answer.sticks is not None or answer.impossible:
+                return answer
         return Answer(sticks=self._diver.dive(laid, counts, FEW, 0, self._endings(tight)))
+
+    def _by_remainder(
+        self, laid: Relaxation, worth: Worth | None, counts: Sequence[int], attempt: int
+    ) -> Rack | None:
+        """Keep what an answer uses wholly, and choose how to cut the rest; each attempt another."""
+        shaken = Random(attempt) if attempt else None  # noqa: S311
+        kept = self._diver.whole(laid, counts, shaken)
+        if worth is None or kept is None or self._seconds() <= 0:
+            return None
+        cut, demand, left = kept
+        patterns = nearest(self._timber, worth, demand, left, NEAREST)
+        choice = self._chosen(patterns, demand, left, FEW_BRANCHES)
+        return None if choice.sticks is None else (*cut, *choice.sticks)
 
     def search(self, counts: Sequence[int]) -> Answer:
         """The same for longer, where ``cut`` has no answer."""

@@ -14,13 +14,17 @@ from math import ceil, inf, isfinite
 from typing import Any
 
 from trimlang.record import record
+from trimlang.stock.all_mixes import AllMixes
 from trimlang.stock.buying import Buying
-from trimlang.stock.floor import Worth
+from trimlang.stock.floor import Worth, cost_floor
 from trimlang.stock.solver import quiet_solver, solve_within
 from trimlang.stock.timber import Timber
 
 #: Nodes that one search may visit before it gives up.
 NODES = 20_000
+#: The first look goes this part of the cost beyond the bound, each next one so many times as far.
+NEAR = 1 / 8192
+FARTHER = 4
 #: The part by which a worth is eased before it is handed to the solver.
 EASE = 1e-6
 
@@ -49,9 +53,10 @@ class Known:
 
 
 class MixSearch:
-    """Searches for the cheapest mix with a small mixed-integer program, through HiGHS.
+    """Searches for the cheapest mix.
 
-    Columns: for each offer the packs bought; for each kind the sticks to cut
+    Where few mixes are near the bound they are all listed.  Else a small mixed-integer
+    program is solved through HiGHS.  Columns: for each offer the packs bought; for each kind the sticks to cut
     and the sticks that stay whole.  Each worth is scaled to "1 or more" and
     then eased by a millionth part, far more than the solver's rounding, so that
     rounding never rules out a mix that the whole numbers allow.
@@ -61,6 +66,7 @@ class MixSearch:
         self.timber = timber
         self.buying = buying
         self._most = timber.most
+        self._all = AllMixes(timber, buying)
         self.work = 0
 
     def cheapest(self, known: Known, below: int, seconds: float) -> tuple[Mix | None, int]:
@@ -69,6 +75,22 @@ class MixSearch:
         None with a bound of ``below``: no mix costs less.  None with a lower
         bound: the search gave up there.
         """
+        reach = bound = max((cost_floor(self.timber, worth) for worth in known.worths), default=0)
+        step = int(bound * NEAR) + 1
+        while reach < below:
+            reach, step = min(reach + step, below), step * FARTHER
+            listed = self._listed(known, reach, free=True)
+            if listed is None:
+                return self._solved_for_cost(known, below, seconds)
+            counts, costs = listed
+            if len(costs):
+                cost = int(costs.min())
+                return Mix(self._fullest(known, counts[costs == cost]), cost), cost
+        return None, below
+
+    def _solved_for_cost(
+        self, known: Known, below: int, seconds: float
+    ) -> tuple[Mix | None, int]:
         program = self._program(known, below - 0.5)
         values, floor = self._solved(program, seconds)
         if values is None:
@@ -81,12 +103,42 @@ class MixSearch:
 
     def fewest(self, known: Known, cost: int, seconds: float) -> tuple[tuple[int, ...] | None, int]:
         """The mix of fewest sticks to cut at a cost or less, and a bound on their number."""
+        listed = self._listed(known, cost + 1, free=False)
+        if listed is not None:
+            sticks = listed[0].sum(axis=1)
+            if not len(sticks):
+                return None, 0
+            least = int(sticks.min())
+            return self._fullest(known, listed[0][sticks == least]), least
         program = self._program(known, cost + 0.5)
         program.count_sticks()
         values, floor = self._solved(program, seconds)
         if values is None:
             return None, floor or 0
         return program.cut(values), floor or 0
+
+    def _listed(self, known: Known, below: int, *, free: bool) -> tuple[Any, Any] | None:
+        """All the mixes under a cost that nothing known rules out, and their costs."""
+        self.work += 1
+        listed = self._all.below(known.worths, below, free=free)
+        if listed is None:
+            return None
+        counts, costs = listed
+        for mix in known.too_small:
+            more = (counts > mix).any(axis=1)
+            counts, costs = counts[more], costs[more]
+        return counts, costs
+
+    def _fullest(self, known: Known, counts: Any) -> tuple[int, ...]:
+        """Of some mixes the one that is worth most above what is needed, by the worst worth."""
+        import numpy as np
+
+        above = np.full(len(counts), inf)
+        for worth in known.worths:
+            if worth.needed > 0:
+                held = counts @ np.array(worth.of_kind, dtype=np.int64)
+                above = np.minimum(above, (held - worth.needed) / worth.needed)
+        return tuple(int(count) for count in counts[int(above.argmax())])
 
     def _program(self, known: Known, most: float) -> _Program:
         program = _Program(self.timber, self._most)

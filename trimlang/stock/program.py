@@ -28,6 +28,8 @@ LACK = 4.0
 LACK_OF_LENGTH = 100.0
 #: By how much a shaken demand may be off.
 SHAKE = 0.02
+#: The most that a pattern is preferred by, in parts of the longest stick.
+TILT = 1e-3
 
 
 class PatternProgram:
@@ -174,6 +176,16 @@ class PatternProgram:
             for size, wanted in enumerate(demand):
                 off = wanted * (1 + SHAKE * (shaken.random() - 0.5))
                 self._lp.changeRowBounds(size, off, self._inf)
+
+    def tilt(self, shaken: Random | None) -> None:
+        """Prefer some patterns a little, or none, so that the answer is another one as good."""
+        np = self._np
+        count = len(self.columns)
+        costs = np.zeros(count)
+        if shaken is not None:
+            costs = np.array([TILT * shaken.random() for _ in range(count)])
+        places = np.arange(self._first, self._first + count, dtype=np.int32)
+        self._lp.changeColsCost(count, places, costs)
 
     def _close(self) -> None:
         """Let no stick be had in any way."""

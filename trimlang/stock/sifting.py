@@ -19,6 +19,10 @@ from trimlang.stock.timber import Pattern, Timber
 TABLE = 25_000_000
 #: Steps of the walk for each pattern that may be listed.
 STEPS = 20
+#: The nearest patterns are looked for within these parts of the slack, one after another.
+PARTS = (64, 16, 4, 1)
+#: And more of them, so many times as many as are wanted, are too many to list.
+MORE = 8
 
 
 @overload
@@ -30,6 +34,12 @@ def slack_of(worth: Worth, counts: Sequence[float]) -> float:
     return sum(w * n for w, n in zip(worth.of_kind, counts, strict=True)) - worth.needed
 
 
+def wasted(worth: Worth, stick: tuple[int, Pattern]) -> int:
+    """How much less the pieces on a stick are worth than the stick."""
+    kind, pattern = stick
+    return worth.of_kind[kind] - sum(worth.of_size[size] for size in pattern)
+
+
 def sifted(
     timber: Timber, worth: Worth, demand: Sequence[int], counts: Sequence[int], most: int
 ) -> list[tuple[int, Pattern]] | None:
@@ -39,21 +49,57 @@ def sifted(
     may as well cut more of a size than asked; where mitres may be shared all
     are, since what can be added to a stick then depends on the order on it.
     """
-    room = max((k.room for k, n in zip(timber.kinds, counts, strict=True) if n), default=0)
-    if (room + 1) * (len(timber.sizes) + 1) > TABLE:
-        return None
-    needed = sum(v * n for v, n in zip(worth.of_size, demand, strict=True))
-    slack = sum(w * n for w, n in zip(worth.of_kind, counts, strict=True)) - needed
-    rest = _best_of_rest(timber, worth, demand, room)
+    sieve = _Sieve(timber, worth, demand, counts)
+    return sieve.passed(sieve.slack, most) if sieve.rest else None
+
+
+def nearest(
+    timber: Timber, worth: Worth, demand: Sequence[int], counts: Sequence[int], most: int
+) -> list[tuple[int, Pattern]]:
+    """The patterns left that waste least, up to ``most`` of them, if that many waste so little."""
+    sieve = _Sieve(timber, worth, demand, counts)
     found: list[tuple[int, Pattern]] = []
-    for kind, count in enumerate(counts):
-        if count and timber.kinds[kind].room > 0:
-            least = worth.of_kind[kind] - slack
-            walked = _walk(timber, worth, demand, rest, timber.kinds[kind].room, least, most)
-            if walked is None or len(found) + len(walked) > most:
-                return None
-            found.extend((kind, pattern) for pattern in walked)
-    return found
+    if not sieve.rest:
+        return found
+    for part in PARTS:
+        more = sieve.passed(sieve.slack // part, MORE * most)
+        if more is None:
+            break
+        found = more
+        if len(found) >= most:
+            break
+    found.sort(key=lambda stick: wasted(worth, stick))
+    return found[:most]
+
+
+class _Sieve:
+    """The slack of a rack for what is still to be cut, and the best values of what is left."""
+
+    def __init__(
+        self, timber: Timber, worth: Worth, demand: Sequence[int], counts: Sequence[int]
+    ) -> None:
+        self._timber, self._worth = timber, worth
+        self._demand, self._counts = demand, counts
+        needed = sum(v * n for v, n in zip(worth.of_size, demand, strict=True))
+        self.slack = sum(w * n for w, n in zip(worth.of_kind, counts, strict=True)) - needed
+        room = max((k.room for k, n in zip(timber.kinds, counts, strict=True) if n), default=0)
+        small = (room + 1) * (len(timber.sizes) + 1) <= TABLE
+        #: Empty where it would be too large.
+        self.rest = _best_of_rest(timber, worth, demand, room) if small else []
+
+    def passed(self, slack: int, most: int) -> list[tuple[int, Pattern]] | None:
+        """The patterns that waste no more than a slack, or None: more than ``most``."""
+        timber, worth = self._timber, self._worth
+        found: list[tuple[int, Pattern]] = []
+        for kind, count in enumerate(self._counts):
+            room = timber.kinds[kind].room
+            if count and room > 0:
+                least = worth.of_kind[kind] - slack
+                walked = _walk(timber, worth, self._demand, self.rest, room, least, most)
+                if walked is None or len(found) + len(walked) > most:
+                    return None
+                found.extend((kind, pattern) for pattern in walked)
+        return found
 
 
 def _best_of_rest(timber: Timber, worth: Worth, demand: Sequence[int], room: int) -> list[Any]:

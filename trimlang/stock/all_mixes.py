@@ -1,0 +1,180 @@
+"""Every mix of sticks under a cost that the known worths leave, counted out in arrays.
+
+The mixes grow kind after kind: each row of an array is a choice of counts so far, and
+is dropped as soon as what it still needs would cost too much, by any worth.  Limits on
+the counts are worked out in floating point and eased by far more than its rounding;
+what is kept at the end is checked in whole numbers.  So none is lost, and none is kept
+wrongly.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import Any, Final, TypeAlias
+
+from trimlang.stock.buying import Buying
+from trimlang.stock.floor import Worth
+from trimlang.stock.timber import Timber
+
+Counts: TypeAlias = tuple[int, ...]
+
+ROWS: Final = 600_000
+"""Rows at once; where there would be more, the listing is given up."""
+
+SPARES: Final = 64
+"""Ways of keeping sticks whole as spare; with more of them there is no listing."""
+
+LARGEST: Final = 1 << 61
+"""Whole numbers in the arrays stay below this."""
+
+EASE: Final = 1e-3
+"""Money, or sticks, by which a limit is eased, beside a part in a million million."""
+
+FLAT: Final = 1e-9
+"""Money a stick below which one count is as good as another."""
+
+
+class AllMixes:
+    """Lists the mixes of one timber."""
+
+    def __init__(self, timber: Timber, buying: Buying) -> None:
+        import numpy as np
+
+        self._np = np
+        self._timber = timber
+        self._buying = buying
+        kinds = timber.kinds
+        # rests first, then long sticks
+        self._order = sorted(
+            range(len(kinds)), key=lambda kind: (bool(kinds[kind].rate), -kinds[kind].room)
+        )
+        self._rates = [float(kind.rate) for kind in kinds]
+        self._wholes = self._kept_whole()
+        spare = timber.problem.spare
+        rates = [float(kind.rate / kind.length) for kind in kinds if not kind.on_hand]
+        self._spare = min(rates, default=0.0) * spare
+        self._curves: list[Any] = [np.zeros(0, dtype=np.int64) for _ in kinds]
+
+    def below(self, worths: Sequence[Worth], cost: int, *, free: bool) -> tuple[Any, Any] | None:
+        """Every mix that costs less and that no worth rules out: counts by row, and costs.
+
+        ``free``: sticks that cost nothing are always all taken.  None: there are too
+        many to list.
+        """
+        np = self._np
+        useful = [worth for worth in worths if worth.needed > 0]
+        most = self._timber.most
+        if self._wholes is None or not all(map(self._small, useful)):
+            return None
+        limit = cost + EASE + cost * 1e-12
+        counts = np.zeros((1, len(most)), dtype=np.int64)
+        paid = np.full(1, self._spare)
+        for place, kind in enumerate(self._order):
+            rate = self._rates[kind]
+            if free and not rate:
+                counts[:, kind] = most[kind]
+                continue
+            least, greatest = self._limits(place, counts, paid, useful, limit)
+            rows = np.maximum(greatest - least + 1, 0)
+            total = int(rows.sum())
+            if total > ROWS:
+                return None
+            source = np.repeat(np.arange(len(rows)), rows)
+            first = np.cumsum(rows) - rows
+            number = np.arange(total) - first[source] + least[source]
+            counts, paid = counts[source], paid[source] + number * rate
+            counts[:, kind] = number
+        for worth in useful:
+            counts = counts[counts @ np.array(worth.of_kind, dtype=np.int64) >= worth.needed]
+        costs = self._costs(counts)
+        return counts[costs < cost], costs[costs < cost]
+
+    def _limits(
+        self, place: int, counts: Any, paid: Any, worths: Sequence[Worth], limit: float
+    ) -> tuple[Any, Any]:
+        """For each row the least and the greatest count of the next kind."""
+        np = self._np
+        kind, rest = self._order[place], self._order[place + 1 :]
+        rate = self._rates[kind]
+        least = np.zeros(len(paid))
+        greatest = np.full(len(paid), float(self._timber.most[kind]))
+        if rate:
+            greatest = np.minimum(greatest, (limit - paid) / rate)
+        for worth in worths:
+            needs = worth.needed - counts @ np.array(worth.of_kind, dtype=np.int64)
+            each = worth.of_kind[kind]
+            per = min(
+                (self._rates[k] / worth.of_kind[k] for k in rest if worth.of_kind[k]), default=None
+            )
+            if per is None:
+                if each:
+                    least = np.maximum(least, needs / each)
+                else:
+                    greatest = np.where(needs > 0, -1.0, greatest)
+                continue
+            # the rest pays ``per`` at the least for what this kind leaves needed
+            slope, room = rate - each * per, limit - paid - needs * per
+            if abs(slope) <= FLAT:
+                greatest = np.where(room < -EASE, -1.0, greatest)
+            elif slope > 0:
+                greatest = np.minimum(greatest, room / slope)
+            else:
+                least = np.maximum(least, room / slope)
+        most = self._timber.most[kind]
+        return (
+            np.ceil(np.minimum(least, most + 1) - EASE).astype(np.int64),
+            np.floor(np.maximum(greatest, -1.0) + EASE).astype(np.int64),
+        )
+
+    def _costs(self, counts: Any) -> Any:
+        """What each mix costs, the sticks kept whole included."""
+        np = self._np
+        costs = np.full(len(counts), LARGEST, dtype=np.int64)
+        if not len(counts):
+            return costs
+        for kind, most in enumerate(counts.max(axis=0)):
+            self._reach(kind, int(most) + max(whole[kind] for whole in self._wholes or ()))
+        for whole in self._wholes or ():
+            prices = [
+                self._curves[kind][counts[:, kind] + whole[kind]] for kind in range(len(whole))
+            ]
+            dear = np.logical_or.reduce([price == LARGEST for price in prices])
+            total = np.sum([np.where(dear, 0, price) for price in prices], axis=0)
+            costs = np.minimum(costs, np.where(dear, LARGEST, total))
+        return costs
+
+    def _reach(self, kind: int, most: int) -> None:
+        """Have the price of up to so many sticks of a kind."""
+        known = self._curves[kind]
+        if most >= len(known):
+            prices = [self._buying.least(kind, count) for count in range(len(known), 2 * most + 1)]
+            more = [LARGEST if price is None else price for price in prices]
+            self._curves[kind] = self._np.append(known, self._np.array(more, dtype=known.dtype))
+
+    def _small(self, worth: Worth) -> bool:
+        held = sum(w * n for w, n in zip(worth.of_kind, self._timber.most, strict=True))
+        return worth.needed + held < LARGEST
+
+    def _kept_whole(self) -> list[Counts] | None:
+        """Ways of keeping sticks whole that cover the spare; None: too many."""
+        found: list[Counts] = []
+        for whole in self._covers(0, self._timber.problem.spare):
+            found.append(whole)
+            if len(found) > SPARES:
+                return None
+        return found
+
+    def _covers(self, kind: int, needed: int) -> Iterator[Counts]:
+        """Counts of the kinds from one on that are bought and together long enough."""
+        kinds = self._timber.kinds
+        if needed <= 0 or kind == len(kinds):
+            if needed <= 0:
+                yield (0,) * (len(kinds) - kind)
+            return
+        most = 0 if kinds[kind].on_hand else max(-(-needed // kinds[kind].length), 0)
+        for count in range(most + 1):
+            for rest in self._covers(kind + 1, needed - count * kinds[kind].length):
+                yield (count, *rest)
+
+
+__all__ = ["AllMixes", "Counts"]
