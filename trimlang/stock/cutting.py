@@ -24,6 +24,7 @@ from trimlang.stock.timber import Pattern, Timber
 RETREATS = 40
 #: Steps undone in each, before the patterns left are listed.
 FEW = 8
+FEWER = 2
 #: Worths blended into one, beside the closest.
 BLENDED = 8
 #: Patterns listed at most.
@@ -35,6 +36,10 @@ FEW_BRANCHES = 200
 #: Answers whose rest is chosen from the patterns that waste least, and how many patterns those are.
 ANSWERS = 4
 NEAREST = 2_500
+LAYABLE = 2
+#: A long list is searched soon only where hardly anything may be wasted.
+LONG_LIST = 15_000
+NO_SLACK = 1e-7
 #: How often a dive is ended by such a search, and how large that is.
 ENDINGS = 8
 ENDING = 5_000
@@ -95,6 +100,9 @@ class RackCut:
         if worth is not None:
             return Answer(worth=worth)
         laid = self._laid = self._laid or self.seeded(self._relaxation, Way.CHAINED)
+        sticks = self._diver.dive(laid, counts, FEW if timber.leaning else FEWER)
+        if sticks is not None or self._seconds() <= 0:
+            return Answer(sticks=sticks)
         near = self._closest(counts, None)
         if near is not None and slack_of(near, counts) < 0:
             return Answer(worth=near)
@@ -110,7 +118,9 @@ class RackCut:
             sticks = self._by_remainder(laid, tight, counts, attempt)
             if sticks is not None or self._seconds() <= 0:
                 return Answer(sticks=sticks)
-        if patterns is not None:
+        if patterns is not None and tight is not None and (
+            len(patterns) <= LONG_LIST or slack_of(tight, counts) <= NO_SLACK * tight.needed
+        ):
             answer = self._chosen(patterns, timber.demand, counts, FEW_BRANCHES)
             if answer.sticks is not None or answer.impossible:
                 return answer
@@ -125,8 +135,9 @@ class RackCut:
         if worth is None or kept is None or self._seconds() <= 0:
             return None
         cut, demand, left = kept
-        patterns = nearest(self._timber, worth, demand, left, NEAREST)
-        choice = self._chosen(patterns, demand, left, FEW_BRANCHES)
+        patterns = nearest(self._timber, worth, demand, left, LAYABLE * NEAREST)
+        held = [stick for stick in patterns if self._holds(stick)]
+        choice = self._chosen(held[:NEAREST], demand, left, FEW_BRANCHES)
         return None if choice.sticks is None else (*cut, *choice.sticks)
 
     def search(self, counts: Sequence[int]) -> Answer:
