@@ -18,7 +18,7 @@ from trimlang.stock.mix import Known, Mix, MixSearch
 from trimlang.stock.nesting import can_nest
 from trimlang.stock.packing import Packing, better, counts_of, packing_of
 from trimlang.stock.problem import Watch
-from trimlang.stock.relaxation import Relaxation, Way
+from trimlang.stock.relaxation import FIRST, Relaxation, Way
 from trimlang.stock.timber import Timber, unshared
 
 #: Mixes tried and left undecided before they are searched for longer.
@@ -59,6 +59,7 @@ def prove(
     state = Proof(start, 0, "linear program over patterns")
     relaxation = Relaxation(timber, start.sticks if start else singles(timber))
     known = Known(list(worths))
+    relaxation.begin()
     nests = timber.leaning and can_nest(timber.sizes, [kind.room for kind in timber.kinds])
     centre = _solve_cost(relaxation, known, state, seconds, SOON if nests else 0.0)
     racks = RackCut(timber, relaxation, seconds, centre)
@@ -231,7 +232,7 @@ def _solve_cost(
         if duals is None:
             break
         bought = relaxation.bought(columns)
-        worth, fresh = relaxation.priced(duals)
+        worth, fresh = relaxation.priced(duals, FIRST)
         if worth is not None:
             floor = cost_floor(timber, worth)
             kept.append((floor, worth))

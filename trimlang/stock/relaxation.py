@@ -20,8 +20,11 @@ from trimlang.stock.timber import Pattern, Timber
 
 #: Values are scaled so that the dearest stick is worth about this much.
 SCALE = 1 << 40
-#: Patterns added for one kind after one pricing.
-BATCH = 25
+#: Patterns added for one kind after one pricing, and at the start.
+BATCH = 50
+FIRST = 100
+#: At the start a piece is worth these powers of its length.
+POWERS = (0.95, 1.05)
 #: Pieces of one size that a chained pattern may hold.
 COPIES = 6
 #: How far above its price a pattern's value must lie to be added.
@@ -75,6 +78,14 @@ class Relaxation(PatternProgram):
             pricing = Pricing(self._weights, self._rooms, values, self.demand)
         needed = sum(v * n for v, n in zip(values, self.demand, strict=True))
         return pricing, Worth(tuple(pricing.best), needed, tuple(values))
+
+    def begin(self) -> None:
+        """Add the patterns worth most where a piece is worth about as much as it is long."""
+        np = self._np
+        longest = max(self._weights, default=1)
+        parts = np.array([weight / max(longest, 1) for weight in self._weights])
+        for power in POWERS:
+            self.priced(np.append(parts**power, np.zeros(self._kinds)), FIRST)
 
     def blended(self, worths: Sequence[Worth]) -> Worth | None:
         """One worth made of several, each weighing the same; None for a chained relaxation."""
