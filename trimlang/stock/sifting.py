@@ -13,6 +13,7 @@ from collections.abc import Sequence
 from typing import Any, overload
 
 from trimlang.stock.floor import Worth
+from trimlang.stock.mitres import most_shared
 from trimlang.stock.timber import Pattern, Timber
 
 #: Table entries beyond which the sift is not tried (eight bytes each).
@@ -45,9 +46,8 @@ def sifted(
 ) -> list[tuple[int, Pattern]] | None:
     """The patterns left to cut a demand from a rack, or None: more than ``most``.
 
-    Only patterns to which no further piece can be added are listed, since a plan
-    may as well cut more of a size than asked; where mitres may be shared all
-    are, since what can be added to a stick then depends on the order on it.
+    Only patterns are listed behind which no further piece can be laid, since a plan
+    may as well cut more of a size than asked.
     """
     sieve = _Sieve(timber, worth, demand, counts)
     return sieve.passed(sieve.slack, most) if sieve.rest else None
@@ -134,11 +134,11 @@ def _walk(
     weights = [size.least for size in timber.sizes]
     values = worth.of_size
     found: list[Pattern] = []
+    ends = _Ends(timber, counts, room)
     steps = STEPS * most
     stack: list[tuple[int, int, int, Pattern]] = [(0, room, 0, ())]
-    last = len(weights)
-    lightest = [0] * (last + 1)
-    lightest[last] = room + 1
+    last = ends.last
+    lightest = [room + 1] * (last + 1)
     for size in range(last - 1, -1, -1):
         lightest[size] = min(weights[size] if counts[size] else room + 1, lightest[size + 1])
     while stack:
@@ -149,8 +149,9 @@ def _walk(
         while size < last and weights[size] > left:
             size += 1
         if size == last or lightest[size] > left:
-            if value >= needed and (timber.leaning or _is_full(weights, counts, pattern, left)):
-                found.append(pattern)
+            ended = ends.ended(pattern)
+            if ended is not None and value + values[-1] * (len(ended) - len(pattern)) >= needed:
+                found.append(ended)
                 if len(found) > most:
                     return None
             continue
@@ -164,11 +165,50 @@ def _walk(
     return found
 
 
-def _is_full(weights: Sequence[int], counts: Sequence[int], pattern: Pattern, left: int) -> bool:
-    """Whether no further piece could be added; the lightest sizes come last."""
-    for size in range(len(weights) - 1, -1, -1):
-        if weights[size] > left:
-            return True
-        if pattern.count(size) < counts[size]:
-            return False
-    return True
+class _Ends:
+    """Ends patterns with the lightest size, and tells which are worth listing.
+
+    Those are left out that no order lays on the stick, or that leave room for one
+    more piece behind the last.
+    """
+
+    def __init__(self, timber: Timber, counts: Sequence[int], room: int) -> None:
+        self._room = room
+        self._leaning = timber.leaning
+        self._weights = [size.weight for size in timber.sizes]
+        self._leans = [(size.left, size.right) for size in timber.sizes]
+        self._wanted = [
+            (self._weights[size], size, counts[size])
+            for size in range(len(counts) - 1, -1, -1)
+            if counts[size]
+        ]
+        lightest = len(counts) - 1
+        plain = self._leans[lightest] == (0, 0) and self._weights[lightest] > 0
+        #: Pieces from this size on are laid by ``ended``: the lightest, where it shares no mitre.
+        self.last = lightest if plain else lightest + 1
+        self._number = counts[lightest] if plain else 0
+
+    def ended(self, pattern: Pattern) -> Pattern | None:
+        """The pattern with as many of the lightest as fit behind it; None: not worth listing."""
+        left = self._room - sum([self._weights[size] for size in pattern])
+        if self._leaning:
+            shared, sure = most_shared(tuple(sorted([self._leans[size] for size in pattern])))
+            if not sure:
+                # Too many orders: what might fit is listed, with all that the stick could hold.
+                return pattern + (self.last,) * self._most(left + shared)
+            left += shared
+            if left < 0:
+                return None
+        number = self._most(left)
+        if number:
+            pattern += (self.last,) * number
+            left -= number * self._weights[self.last]
+        for weight, size, count in self._wanted:
+            if weight > left:
+                break
+            if pattern.count(size) < count:
+                return None
+        return pattern
+
+    def _most(self, left: int) -> int:
+        return min(self._number, max(left, 0) // self._weights[-1]) if self._number else 0
