@@ -1,15 +1,17 @@
 """Sifting lists each pattern that a plan within a rack could use, and no false one."""
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
-from itertools import combinations_with_replacement
+from itertools import combinations_with_replacement, permutations
 
 from hypothesis import given
 from hypothesis import strategies as st
 
 from trimlang.stock import sifting
 from trimlang.stock.floor import Worth, length_worth
+from trimlang.stock.mitres import laid_weight
 from trimlang.stock.problem import Blank, Part, Problem
-from trimlang.stock.sifting import sifted, slack_of
+from trimlang.stock.sifting import nearest, sifted, slack_of, wasted
 from trimlang.stock.timber import Pattern, Timber, timber_of
 
 MANY = 100_000
@@ -40,7 +42,13 @@ def full(timber: Timber, kind: int, pattern: Pattern) -> bool:
     )
 
 
+def can_be_laid(timber: Timber, kind: int, pattern: Pattern) -> bool:
+    orders = permutations([timber.sizes[size] for size in pattern])
+    return min(laid_weight(order) for order in orders) <= timber.kinds[kind].room
+
+
 def by_trying_all(timber: Timber, worth: Worth, counts: Sequence[int]) -> set[tuple[int, Pattern]]:
+    """Every pattern that wastes no more than the slack and that some order lays on its stick."""
     slack = slack_of(worth, counts)
     return {
         (kind, pattern)
@@ -48,8 +56,12 @@ def by_trying_all(timber: Timber, worth: Worth, counts: Sequence[int]) -> set[tu
         if count
         for pattern in all_patterns(timber, kind)
         if sum(worth.of_size[size] for size in pattern) >= worth.of_kind[kind] - slack
-        and (timber.leaning or full(timber, kind, pattern))
+        and can_be_laid(timber, kind, pattern)
     }
+
+
+def covers(one: Pattern, other: Pattern) -> bool:
+    return not Counter(other) - Counter(one)
 
 
 @st.composite
@@ -71,11 +83,28 @@ def test_it_lists_what_trying_all_lists(rack: tuple[Timber, list[int]]) -> None:
     assert len(set(found)) == len(found)
     tried = by_trying_all(timber, worth, counts)
     if timber.leaning:
-        # what can be added to a stick depends on the order on it: more may be listed, none is lost
-        loose = {one for one in tried if full(timber, *one)}
-        assert loose <= set(found) <= tried
+        # What is not listed could be cut by a pattern that is, with more pieces.
+        assert set(found) <= tried
+        assert all(
+            any(kind == other and covers(more, pattern) for other, more in found)
+            for kind, pattern in tried
+        )
     else:
-        assert set(found) == tried
+        assert set(found) == {one for one in tried if full(timber, *one)}
+
+
+@given(racks(), st.integers(1, 8))
+def test_the_nearest_are_those_that_waste_least(rack: tuple[Timber, list[int]], most: int) -> None:
+    timber, counts = rack
+    worth = valued(timber)
+    listed = sifted(timber, worth, timber.demand, counts, MANY)
+    assert listed is not None
+    found = nearest(timber, worth, timber.demand, counts, most)
+    assert set(found) <= set(listed)
+    wastes = [wasted(worth, stick) for stick in found]
+    assert wastes == sorted(wasted(worth, stick) for stick in listed)[: len(found)]
+    # fewer only where so many more waste about as little that they are too many to list
+    assert len(found) == min(most, len(listed)) or len(listed) > sifting.MORE * most
 
 
 def small() -> tuple[Timber, Worth]:

@@ -37,9 +37,11 @@ FEW_BRANCHES = 200
 ANSWERS = 4
 NEAREST = 2_500
 LAYABLE = 2
-#: A long list is searched soon only where hardly anything may be wasted.
+#: A long list is searched soon only where little may be wasted, a part of what is needed; and
+#: the longest late, where hardly anything may.
 LONG_LIST = 15_000
-NO_SLACK = 1e-7
+LITTLE = 2e-5
+LEAST = 1e-7
 #: How often a dive is ended by such a search, and how large that is.
 ENDINGS = 8
 ENDING = 5_000
@@ -112,15 +114,22 @@ class RackCut:
         tight, patterns = self._allowed(counts)
         if tight is not None and slack_of(tight, counts) < 0:
             return Answer(worth=tight)
-        if patterns is not None and len(patterns) <= SHORT_LIST:
-            return self._chosen(patterns, timber.demand, counts, BRANCHES)
+        if patterns is None or tight is None:
+            soon = late = False
+        else:
+            slack = slack_of(tight, counts) / max(tight.needed, 1)
+            long = LONG_LIST if slack <= LITTLE and not timber.leaning else SHORT_LIST
+            soon = len(patterns) <= long
+            late = not soon and slack <= LEAST
+        if soon and patterns is not None:
+            answer = self._chosen(patterns, timber.demand, counts, BRANCHES)
+            if answer.sticks is not None or answer.impossible:
+                return answer
         for attempt in range(1, ANSWERS):
             sticks = self._by_remainder(laid, tight, counts, attempt)
             if sticks is not None or self._seconds() <= 0:
                 return Answer(sticks=sticks)
-        if patterns is not None and tight is not None and (
-            len(patterns) <= LONG_LIST or slack_of(tight, counts) <= NO_SLACK * tight.needed
-        ):
+        if late and patterns is not None:
             answer = self._chosen(patterns, timber.demand, counts, FEW_BRANCHES)
             if answer.sticks is not None or answer.impossible:
                 return answer

@@ -88,9 +88,7 @@ class MixSearch:
                 return Mix(self._fullest(known, counts[costs == cost]), cost), cost
         return None, below
 
-    def _solved_for_cost(
-        self, known: Known, below: int, seconds: float
-    ) -> tuple[Mix | None, int]:
+    def _solved_for_cost(self, known: Known, below: int, seconds: float) -> tuple[Mix | None, int]:
         program = self._program(known, below - 0.5)
         values, floor = self._solved(program, seconds)
         if values is None:

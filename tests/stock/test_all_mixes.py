@@ -1,0 +1,102 @@
+"""All mixes under a cost are listed, none beside, and the search among them is the solver's."""
+
+from itertools import product
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from trimlang.stock import all_mixes
+from trimlang.stock.all_mixes import AllMixes
+from trimlang.stock.buying import Buying
+from trimlang.stock.floor import Worth, length_worth
+from trimlang.stock.mix import Known, MixSearch
+from trimlang.stock.problem import Blank, Part, Problem
+from trimlang.stock.timber import Timber, timber_of
+
+DEAREST = 4_000
+
+
+@st.composite
+def jobs(draw: st.DrawFn) -> tuple[Timber, list[Worth]]:
+    """A few pieces, priced sticks, packs, limits, rests and spare, and some worths."""
+    parts = tuple(
+        Part(f"p{i}", length)
+        for i, length in enumerate(draw(st.lists(st.integers(5, 40), min_size=1, max_size=5)))
+    )
+    blanks = [Blank("50", 50, draw(st.integers(0, 300)))]
+    if draw(st.booleans()):
+        blanks.append(Blank("80", 80, draw(st.integers(1, 400)), limit=draw(st.integers(0, 3))))
+    if draw(st.booleans()):
+        blanks.append(Blank("four of 50", 50, draw(st.integers(1, 900)), pack=4))
+    if draw(st.booleans()):
+        price = draw(st.sampled_from((0, 0, 35)))
+        blanks.append(Blank("rest", 30, price, limit=draw(st.integers(1, 2)), on_hand=True))
+    spare = draw(st.sampled_from((0, 0, 60, 120)))
+    timber = timber_of(Problem("base", parts, tuple(blanks), kerf=1, spare=spare))
+    each = st.integers(0, 9)
+    worths = [
+        Worth(tuple(draw(each) for _ in timber.kinds), draw(st.integers(0, 30)))
+        for _ in range(draw(st.integers(0, 2)))
+    ]
+    return timber, [length_worth(timber), *worths]
+
+
+def by_trying_all(timber: Timber, worths: list[Worth], cost: int) -> dict[tuple[int, ...], int]:
+    buying = Buying(timber)
+    found = {}
+    for counts in product(*(range(most + 1) for most in timber.most)):
+        price = buying.cost(counts)
+        enough = all(
+            sum(w * n for w, n in zip(worth.of_kind, counts, strict=True)) >= worth.needed
+            for worth in worths
+        )
+        if price is not None and price < cost and enough:
+            found[counts] = price
+    return found
+
+
+@given(jobs(), st.integers(0, DEAREST))
+def test_it_lists_what_trying_all_lists(job: tuple[Timber, list[Worth]], cost: int) -> None:
+    timber, worths = job
+    listed = AllMixes(timber, Buying(timber)).below(worths, cost, free=False)
+    assert listed is not None
+    counts, costs = listed
+    rows = [tuple(map(int, row)) for row in counts]
+    assert len(set(rows)) == len(rows)
+    assert dict(zip(rows, map(int, costs), strict=True)) == by_trying_all(timber, worths, cost)
+
+
+@given(jobs())
+def test_sticks_that_cost_nothing_are_all_taken(job: tuple[Timber, list[Worth]]) -> None:
+    timber, worths = job
+    listed = AllMixes(timber, Buying(timber)).below(worths, DEAREST, free=True)
+    assert listed is not None
+    tried = by_trying_all(timber, worths, DEAREST)
+    free = [kind for kind, sort in enumerate(timber.kinds) if not sort.rate]
+    assert {tuple(map(int, row)) for row in listed[0]} == {
+        counts for counts in tried if all(counts[kind] == timber.most[kind] for kind in free)
+    }
+
+
+@given(jobs(), st.integers(0, 3))
+def test_the_solver_finds_the_same_least_cost_and_number(
+    job: tuple[Timber, list[Worth]], tried: int
+) -> None:
+    """With no row to spare nothing is listed, and a mixed-integer program is solved instead."""
+    timber, worths = job
+    known = Known(worths)
+    listing, solving = MixSearch(timber, Buying(timber)), MixSearch(timber, Buying(timber))
+    for _ in range(tried + 1):
+        mix, floor = listing.cheapest(known, DEAREST, 60.0)
+        with pytest.MonkeyPatch.context() as patch:
+            patch.setattr(all_mixes, "ROWS", 0)
+            other, other_floor = solving.cheapest(known, DEAREST, 60.0)
+            assert floor == other_floor
+            assert (mix is None) == (other is None)
+            if mix is None or other is None:
+                return
+            assert mix.cost == other.cost == floor
+            fewest = solving.fewest(known, mix.cost, 60.0)
+        assert listing.fewest(known, mix.cost, 60.0)[1] == fewest[1]
+        known.too_small.append(mix.counts)
