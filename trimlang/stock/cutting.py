@@ -1,8 +1,10 @@
 """Whether a given rack of sticks holds everything.
 
 ``RackCut.cut`` first asks the linear program: is there a worth that the rack falls
-short of?  Then it dives (``diving.py``) and, where the worth leaves few patterns,
-searches among all of them.
+short of?  Then it rounds the program's answer: step by step (``diving.py``), or by
+keeping what the answer uses wholly and choosing exactly how the rest is cut.  Where
+neither finds a way, the patterns that a worth leaves are searched, all of them if they
+are not too many: that settles most racks on which hardly anything may be wasted.
 """
 
 from __future__ import annotations
@@ -12,36 +14,37 @@ from random import Random
 
 from trimlang.record import record
 from trimlang.stock.choosing import choose
-from trimlang.stock.diving import HAIR, Diver, Ending, Rack
+from trimlang.stock.diving import Diver, Ending, Rack
 from trimlang.stock.floor import Worth
 from trimlang.stock.longest_first import fill_counts
 from trimlang.stock.mitres import fits, settles
+from trimlang.stock.rack_worths import RackWorths
 from trimlang.stock.relaxation import Relaxation, Way
 from trimlang.stock.sifting import nearest, sifted, slack_of
 from trimlang.stock.timber import Pattern, Timber
 
 #: Steps undone in a dive when a rack is searched thoroughly.
 RETREATS = 40
-#: Steps undone in each, before the patterns left are listed.
+#: The same before patterns are listed; and where no mitres are shared, since a remainder
+#: is then soon chosen.
 FEW = 8
 FEWER = 2
-#: Worths blended into one, beside the closest.
-BLENDED = 8
 #: Patterns listed at most.
 PATTERNS = 60_000
+#: Lists searched at once: any so short; longer ones where no more than this part of what is
+#: needed may be wasted; and after other ways the longest, where hardly anything may.
 SHORT_LIST = 5_000
-#: Branches of the search among listed patterns.
-BRANCHES = 20_000
-FEW_BRANCHES = 200
-#: Answers whose rest is chosen from the patterns that waste least, and how many patterns those are.
-ANSWERS = 4
-NEAREST = 2_500
-LAYABLE = 2
-#: A long list is searched soon only where little may be wasted, a part of what is needed; and
-#: the longest late, where hardly anything may.
 LONG_LIST = 15_000
 LITTLE = 2e-5
 LEAST = 1e-7
+#: Branches of the search among listed patterns.
+BRANCHES = 20_000
+FEW_BRANCHES = 200
+#: Answers whose rest is chosen among the patterns that waste least; how many patterns those
+#: are; and how many times as many are listed, since some may not be laid.
+ANSWERS = 4
+NEAREST = 2_500
+LAYABLE = 2
 #: How often a dive is ended by such a search, and how large that is.
 ENDINGS = 8
 ENDING = 5_000
@@ -83,7 +86,7 @@ class RackCut:
         centre: Sequence[float] | None = None,
     ) -> None:
         self._timber = timber
-        self._centre = centre
+        self._worths = RackWorths(timber, relaxation, seconds, centre)
         self._relaxation = relaxation
         self._seconds = seconds
         self._fits: dict[Stick, bool] = {}
@@ -98,39 +101,41 @@ class RackCut:
         quick = fill_counts(timber, timber.demand, counts)
         if quick is not None:
             return Answer(sticks=tuple(quick))
-        worth = self._short_worth(counts)
+        worth = self._worths.short(counts)
         if worth is not None:
             return Answer(worth=worth)
         laid = self._laid = self._laid or self.seeded(self._relaxation, Way.CHAINED)
         sticks = self._diver.dive(laid, counts, FEW if timber.leaning else FEWER)
         if sticks is not None or self._seconds() <= 0:
             return Answer(sticks=sticks)
-        near = self._closest(counts, None)
+        near = self._worths.closest(counts, None)
         if near is not None and slack_of(near, counts) < 0:
             return Answer(worth=near)
         sticks = self._by_remainder(laid, near, counts, 0)
         if sticks is not None or self._seconds() <= 0:
             return Answer(sticks=sticks)
+        return self._among_allowed(laid, counts)
+
+    def _among_allowed(self, laid: Relaxation, counts: Sequence[int]) -> Answer:
+        """Search the patterns that the rack allows: soon, or after some remainders, or not at all."""
         tight, patterns = self._allowed(counts)
-        if tight is not None and slack_of(tight, counts) < 0:
+        if tight is None:
+            return Answer(sticks=self._diver.dive(laid, counts, FEW))
+        slack = slack_of(tight, counts)
+        if slack < 0:
             return Answer(worth=tight)
-        if patterns is None or tight is None:
-            soon = late = False
-        else:
-            slack = slack_of(tight, counts) / max(tight.needed, 1)
-            long = LONG_LIST if slack <= LITTLE and not timber.leaning else SHORT_LIST
-            soon = len(patterns) <= long
-            late = not soon and slack <= LEAST
-        if soon and patterns is not None:
-            answer = self._chosen(patterns, timber.demand, counts, BRANCHES)
+        little = slack <= LITTLE * tight.needed and not self._timber.leaning
+        soon = patterns is not None and len(patterns) <= (LONG_LIST if little else SHORT_LIST)
+        if patterns is not None and soon:
+            answer = self._chosen(patterns, self._timber.demand, counts, BRANCHES)
             if answer.sticks is not None or answer.impossible:
                 return answer
         for attempt in range(1, ANSWERS):
             sticks = self._by_remainder(laid, tight, counts, attempt)
             if sticks is not None or self._seconds() <= 0:
                 return Answer(sticks=sticks)
-        if late and patterns is not None:
-            answer = self._chosen(patterns, timber.demand, counts, FEW_BRANCHES)
+        if patterns is not None and not soon and slack <= LEAST * tight.needed:
+            answer = self._chosen(patterns, self._timber.demand, counts, FEW_BRANCHES)
             if answer.sticks is not None or answer.impossible:
                 return answer
         return Answer(sticks=self._diver.dive(laid, counts, FEW, 0, self._endings(tight)))
@@ -169,7 +174,7 @@ class RackCut:
         """A worth close to the rack's, and the patterns that it leaves; None: none, too many."""
         rack = tuple(counts)
         if rack not in self._left:
-            patterns, tight = None, self._tightest(rack)
+            patterns, tight = None, self._worths.tightest(rack)
             if tight is not None:
                 patterns = sifted(self._timber, tight, self._timber.demand, rack, PATTERNS)
             self._left[rack] = tight, patterns
@@ -181,38 +186,6 @@ class RackCut:
         laid = [(kind, self._mended(kind, pattern)) for kind, pattern in near]
         mend = self._mended if way is Way.CHAINED else None
         return Relaxation(self._timber, [stick for stick in laid if stick[1]], mend, way)
-
-    def _tightest(self, counts: Sequence[int]) -> Worth | None:
-        """A worth close to the rack's, of which most patterns fall far short.
-
-        It is blended from some that each come close: what one does not tell apart another
-        does.
-        """
-        shaken = Random(0)  # noqa: S311 - other demands, the same every time
-        found = [self._closest(counts, None)]
-        if not self._timber.leaning:
-            found += [self._closest(counts, shaken) for _ in range(BLENDED)]
-        worths = [worth for worth in found if worth is not None]
-        short = next((worth for worth in worths if slack_of(worth, counts) < 0), None)
-        return short or (self._relaxation.blended(worths) if worths else None)
-
-    def _closest(self, counts: Sequence[int], shaken: Random | None) -> Worth | None:
-        """Of the worths met while as much length as can be is saved, the closest to the rack's."""
-        relaxation, closest = self._relaxation, None
-        relaxation.pose_length(self._timber.demand, counts, shaken)
-        fresh = 1
-        while fresh and self._seconds() > 0:
-            _, _, duals = relaxation.solve()
-            if duals is None:
-                break
-            worth, fresh = relaxation.priced(duals)
-            if worth is not None and (
-                closest is None
-                or slack_of(worth, counts) * closest.needed
-                < slack_of(closest, counts) * worth.needed
-            ):
-                closest = worth
-        return closest
 
     def _chosen(
         self,
@@ -227,40 +200,6 @@ class RackCut:
         sure = all(self._settles(stick) for stick in patterns if not self._holds(stick))
         impossible = choice.settled and choice.sticks is None and sure
         return Answer(sticks=choice.sticks, impossible=impossible)
-
-    def _short_worth(self, counts: Sequence[int]) -> Worth | None:
-        """A worth that the rack falls short of, None where the program finds none.
-
-        Patterns are priced until the share of the rack that is needed is no more than 1.
-        """
-        for rack in (self._halfway(counts), counts):
-            worth = self._worth_against(rack, counts)
-            if worth is not None:
-                return worth
-        return None
-
-    def _halfway(self, counts: Sequence[int]) -> Sequence[float]:
-        """A rack between the centre and this one: what rules it out rules out more beside it."""
-        if self._centre is None:
-            return counts
-        return [(7 * one + other) / 8 for one, other in zip(self._centre, counts, strict=True)]
-
-    def _worth_against(self, rack: Sequence[float], counts: Sequence[int]) -> Worth | None:
-        relaxation = self._relaxation
-        relaxation.pose_rack(self._timber.demand, rack)
-        fresh = 1
-        while fresh:
-            share, _, duals = relaxation.solve()
-            if duals is None or share <= 1 + HAIR or self._seconds() <= 0:
-                return None
-            worth, fresh = relaxation.priced(duals)
-            if (
-                worth is not None
-                and slack_of(worth, counts) < 0
-                and (not fresh or slack_of(worth, rack) < 0)
-            ):
-                return worth
-        return None
 
     def _endings(self, worth: Worth | None) -> Ending | None:
         """Ends a dive by choosing among the patterns that the rest allows, if few, so often."""

@@ -56,8 +56,8 @@ class MixSearch:
     """Searches for the cheapest mix.
 
     Where few mixes are near the bound they are all listed.  Else a small mixed-integer
-    program is solved through HiGHS.  Columns: for each offer the packs bought; for each kind the sticks to cut
-    and the sticks that stay whole.  Each worth is scaled to "1 or more" and
+    program is solved through HiGHS.  Columns: for each offer the packs bought; for each
+    kind the sticks to cut and the sticks that stay whole.  Each worth is scaled to "1 or more" and
     then eased by a millionth part, far more than the solver's rounding, so that
     rounding never rules out a mix that the whole numbers allow.
     """
@@ -114,6 +114,11 @@ class MixSearch:
         if values is None:
             return None, floor or 0
         return program.cut(values), floor or 0
+
+    def roomiest(self, known: Known, below: int) -> tuple[int, ...] | None:
+        """Of the mixes under a cost the one worth most above what is needed, if they are listed."""
+        listed = self._listed(known, below, free=True)
+        return None if listed is None or not len(listed[1]) else self._fullest(known, listed[0])
 
     def _listed(self, known: Known, below: int, *, free: bool) -> tuple[Any, Any] | None:
         """All the mixes under a cost that nothing known rules out, and their costs."""

@@ -29,6 +29,9 @@ KEPT = 8
 SOON = 1e-3
 #: Why a bound holds that no worth gives.
 SIFTED = "search over the patterns that the bound leaves"
+#: After so many mixes that could not be cut a roomier one is, that costs this part more at most.
+IN_VAIN = 2
+ROOMIER = 1e-3
 #: With more pieces than this it is not asked whether a plan need share its mitres.
 APART = 200
 #: Mixes of fewer sticks tried once the cost is settled.
@@ -74,6 +77,7 @@ def prove(
     floor = 0
     tried: set[tuple[int, ...]] = set()
     passed = Known(known.worths)  # Also leaves out mixes that were tried in vain.
+    in_vain = 0
     while len(undecided) < UNDECIDED and seconds() > 0:
         if watch is not None:
             watch(None if state.packing is None else state.packing.cost, state.bound)
@@ -95,13 +99,16 @@ def prove(
             state.packing = better(state.packing, packing_of(timber, buying, answer.sticks))
         elif answer.worth is not None:
             known.worths.append(answer.worth)
-        elif answer.impossible:
-            state.reason = SIFTED
-            known.too_small.append(mix.counts)
-            passed.too_small.append(mix.counts)
         else:
-            undecided.append((mix, floor))
             passed.too_small.append(mix.counts)
+            if answer.impossible:
+                state.reason = SIFTED
+                known.too_small.append(mix.counts)
+            else:
+                undecided.append((mix, floor))
+            in_vain += 1
+            if in_vain == IN_VAIN:
+                _cut_roomier(search, racks, passed, floor, state)
     _decide(undecided, floor, search, racks, known, state, seconds)
     if state.packing is not None and len(timber.kinds) > 1:
         _cut_fewer_sticks(search, racks, known, state, seconds)
@@ -109,6 +116,22 @@ def prove(
         state.packing = _apart(timber, buying, state.packing, seconds)
     state.work = relaxation.work + search.work
     return state
+
+
+def _cut_roomier(
+    search: MixSearch, racks: RackCut, passed: Known, floor: int, state: Proof
+) -> None:
+    """Have a plan near the bound soon, whatever becomes of the mixes below it."""
+    below = floor + int(floor * ROOMIER) + 1
+    if state.packing is not None and state.packing.cost <= below:
+        return
+    counts = search.roomiest(passed, below)
+    answer = None if counts is None else racks.cut(counts)
+    if answer is not None and answer.sticks is not None:
+        found = packing_of(search.timber, search.buying, answer.sticks)
+        state.packing = better(state.packing, found)
+    elif answer is not None and answer.worth is not None:
+        passed.worths.append(answer.worth)
 
 
 def _decide(
