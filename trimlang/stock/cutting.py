@@ -117,7 +117,7 @@ class RackCut:
         return self._among_allowed(laid, counts)
 
     def _among_allowed(self, laid: Relaxation, counts: Sequence[int]) -> Answer:
-        """Search the patterns that the rack allows: soon, or after some remainders, or not at all."""
+        """Search the patterns that the rack allows: at once, late, or not at all."""
         tight, patterns = self._allowed(counts)
         if tight is None:
             return Answer(sticks=self._diver.dive(laid, counts, FEW))
