@@ -11,6 +11,7 @@ from trimlang.compiler import Result
 from trimlang.diagnostics.show import as_data
 from trimlang.joinery.piece import Cut, Piece
 from trimlang.lengths.tape import feet_text, length_text
+from trimlang.sheets.phrases import runs_to
 from trimlang.site.site import InHand, State
 from trimlang.stock.layout import Bought, CutStick, TrimPlan
 from trimlang.stock.problem import Status
@@ -129,7 +130,7 @@ def _cut(cut: Cut) -> dict[str, Any]:
         "saw_deg": _degrees(cut.setting),
         "exact_deg": _degrees(cut.exact),
         "bevel_deg": _degrees(cut.bevel_setting),
-        "lean": cut.lean.value,
+        "lean": runs_to(cut) or "square",
         "long_edge": cut.long_edge,
     }
 
