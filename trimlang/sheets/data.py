@@ -44,6 +44,15 @@ def plan_status(plans: tuple[TrimPlan, ...]) -> Status:
     return Status.PROVEN
 
 
+def least_words(result: Result) -> str:
+    """Say below what no plan goes; other joints of long walls would make other pieces."""
+    pieces = " of these pieces" if any(splice.free for splice in result.splices) else ""
+    return (
+        f"{plan_status(result.plans)}; no plan{pieces} costs less than"
+        f" {result.job.currency}{money_text(result.bound)}"
+    )
+
+
 def plan_data(result: Result) -> dict[str, Any]:
     """Return the result as the plain data of ``plan.json``.
 
