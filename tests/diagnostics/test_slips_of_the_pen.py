@@ -199,3 +199,28 @@ def test_what_is_too_short_to_splice_is_told(stick: int, run: str, too_short: st
     (found,) = findings(walls(run).replace("12 ft at 17.40, 16 ft", f"{stick} in"))
     assert found.code == "T403"
     assert too_short in found.message
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["stock base: 12 at 17.40", "stock base: pack of 10 16 at 158", "bought 2 base 12 at 17"],
+)
+def test_a_stick_whose_feet_were_forgotten(line: str) -> None:
+    text = f"{line}\n{walls(RUN)}" if line.startswith("stock") else walls(f"{RUN}{line}\n")
+    (one,) = findings(text)
+    assert one.code == "T116"
+    number = "16" if "16" in line else "12"
+    assert one.remedy.startswith(f"If feet were meant, write {number} ft;")
+    for unit in (" ft", " in"):
+        mended = text.replace(f"{number} at", f"{number}{unit} at")
+        assert "T116" not in codes(mended)
+
+
+def test_millimetres_in_a_job_in_inches() -> None:
+    (one,) = findings(walls("N: 2740, left=butt, right=butt"))
+    assert (one.code, one.span.column, one.span.end) == ("T203", 4, 8)
+    assert one.remedy.startswith("If millimetres were meant, write 2740 mm. “unit mm” above")
+    (metres,) = findings(walls("N: 2740 m, left=butt, right=butt", settings="unit mm"))
+    assert metres.remedy.startswith("If millimetres were meant, write 2740 mm. Nothing")
+    (feet,) = findings(walls("N: 129 ft, left=butt, right=butt"))
+    assert feet.remedy == "If inches were meant, write 129 in. Nothing over 100 ft is taken."
