@@ -248,3 +248,17 @@ def test_pieces_that_were_counted_are_known_by_their_names(former: str, now: str
     assert result.site.state(now) is State.FITTED
     assert done(told.replace(former, now), DOORS).site.states == result.site.states
     assert codes("cut PO-D3-case-head\n", DOORS) == ["T702"]
+
+
+def test_a_length_that_cannot_be_is_told_once() -> None:
+    cut = "cut PO-N-base 29 3/4 in from base-1 of 12 ft\n"
+    assert codes(f"{cut}shortened PO-N-base to 31 in\n") == ["T716"]
+
+
+def test_a_spoiled_piece_is_not_said_to_be_uncut() -> None:
+    cut = "cut PO-N-base 29 3/4 in from base-1 of 12 ft\n"
+    log = f"{cut}spoiled PO-N-base into 20 in\nfitted PO-N-base\n"
+    (one,) = (found for found in compile_job(JOB + log).diagnostics if found.code == "T705")
+    assert "it was spoiled (line 8) and no line since says that it was cut again" in one.message
+    again = log.replace("fitted", f"{cut}fitted")
+    assert "T705" not in codes(again)
