@@ -155,6 +155,15 @@ def test_a_trim_that_ends_in_an_inside_corner_runs_square_into_it() -> None:
     assert (shoe.length, turned.length) == (60, 24 - Fraction(3, 4))
 
 
+def test_either_end_may_be_without_a_mate() -> None:
+    made = met("left=butt, right=in-corner(90 deg), no base", "left=in-corner(90 deg), right=butt")
+    base, shoe, before = made["R-C-base"], made["R-C-shoe"], made["R-W-shoe"]
+    assert (base.left.joint, base.length, base.face) == (Joint.BUTT, 24, 24)
+    assert (shoe.length, before.length) == (24, 60 - Fraction(3, 4))
+    made = met("left=butt, right=in-corner, no shoe", "left=in-corner, right=butt")
+    assert made["R-C-shoe"].length == 24 - Fraction(3, 4)
+
+
 def test_shoe_that_ends_in_a_corner_stops_at_the_base_round_it() -> None:
     made = met("left=butt, right=in-corner", "left=in-corner cope, right=butt, no shoe")
     shoe, base = made["R-W-shoe"], made["R-W-base"]
