@@ -24,7 +24,8 @@ class Wall:
     """A run with what lies around it: its job and room, its place in the plan, the entrance.
 
     ``last`` is the place in the walk of the run that it reaches to, over openings;
-    ``alone`` the sides where it runs into an inside corner that its trim has no mate in.
+    ``alone`` the sides where it runs into an inside corner that its trim has no mate in;
+    ``trims`` all that any wall of the room gets.
     """
 
     job: Job
@@ -35,6 +36,7 @@ class Wall:
     remarks: tuple[Remark, ...] = ()
     last: int | None = None
     alone: frozenset[str] = frozenset()
+    trims: frozenset[str] = frozenset()
 
     def beside(self, side: str) -> Run | None:
         """Return the run that meets this one at its end; None where none does."""
@@ -55,7 +57,7 @@ class Wall:
         if behind is None:
             return Fraction(0), Fraction(0)
         deep = self.job.trim(behind).thickness or Fraction(0)
-        if not any(behind in run.trims for run in self.room.runs):
+        if behind not in self.trims:
             return deep, deep
         own = deep if behind in self.run.trims else Fraction(0)
         other = self.beside(side)
@@ -73,6 +75,7 @@ def walls(job: Job, room: Room, drawn: Outline) -> Iterator[tuple[Wall, Trim]]:
     such runs are one for the crown, under the first one's label.
     """
     over: dict[str, set[int]] = {}
+    trims = frozenset(name for run in room.runs for name in run.trims)
     for leg in drawn.legs:
         run = room.walk[leg.index]
         if not isinstance(run, Run):
@@ -81,7 +84,7 @@ def walls(job: Job, room: Room, drawn: Outline) -> Iterator[tuple[Wall, Trim]]:
             trim = job.trim(name)
             if leg.index in over.get(name, ()):
                 continue
-            wall = Wall(job, room, run, leg, drawn.entrance)
+            wall = Wall(job, room, run, leg, drawn.entrance, trims=trims)
             if trim.spring is not None:
                 wall, reached = _over_openings(wall, name)
                 over.setdefault(name, set()).update(reached)
