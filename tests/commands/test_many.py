@@ -207,3 +207,14 @@ def test_a_terminal_sees_how_far_it_is(jobs: Path, monkeypatch: pytest.MonkeyPat
     assert "building" in shown
     assert "3/3" in shown
     assert "\x1b[1;31m" in shown  # errors are red, as for a job alone
+
+
+def test_a_hand_that_is_ended_on_its_way_out_says_nothing() -> None:
+    own = (
+        "import atexit, os, signal; from trimlang.commands.crew_member import work; work();"
+        " atexit.register(lambda: os.kill(os.getpid(), signal.SIGTERM))"
+    )
+    gone = subprocess.run(
+        [sys.executable, "-c", own], input="", capture_output=True, text=True, cwd=ROOT, check=False
+    )
+    assert (gone.returncode, gone.stderr) == (-signal.SIGTERM, "")

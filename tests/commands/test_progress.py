@@ -94,4 +94,5 @@ def test_a_time_that_makes_no_sense(wrong: str, capsys: pytest.CaptureFixture[st
     with pytest.raises(SystemExit) as stop:
         main(["build", "x.trim", f"--plan-seconds={wrong}"])
     assert stop.value.code == 2
-    assert "--plan-seconds" in capsys.readouterr().err
+    said = f"argument --plan-seconds: “{wrong}” is no number of seconds above 0, at most 86400"
+    assert said in capsys.readouterr().err

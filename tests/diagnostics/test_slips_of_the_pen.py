@@ -50,12 +50,52 @@ def test_lengths_as_people_type_them(written: str, inches: Fraction) -> None:
         ("N: 40 in, left=butt, right=in-corner 90 deg", "write in-corner(90 deg)"),
         ("N: 40 in, left=butt, right=out-corner 91.5°", "write out-corner(91.5 deg)"),
         ("N: 40 in, left=in–corner, right=butt", "“in-corner”"),
+        ("N: 40 in, left=cope, right=butt", "Did you mean “in-corner cope”?"),
+        ("N: 40 in, left=butt rigth=butt", "Put a comma here, and write “right”."),
+        ("N: 40 in; left=butt, right=butt", "Write a comma instead of “;”."),
+        ("N: 40 in, left=in-corner[91 deg), right=butt", "Write “(” instead of “[”."),
+        ("40 in, left=butt, right=butt", "begins with its name and a colon: N: 29 1/8 in"),
+        ("29 1/8 in, left=butt, right=butt", "begins with its name and a colon: N: 29 1/8 in"),
+        ("4' 3\", left=butt, right=butt", "begins with its name and a colon: N: 29 1/8 in"),
+        ("N: 9 7 in, left=butt, right=butt", "write 9 ft 7 in."),
+        ("N: 2 740, left=butt, right=butt", "write 2740."),
+        ("4 40 in, left=butt, right=butt", "Write a colon here."),
     ],
 )
 def test_an_exact_remedy(line: str, remedy: str) -> None:
     (one,) = findings(walls(line))
     assert one.code == "T101"
     assert remedy in one.remedy
+
+
+@pytest.mark.parametrize(
+    ("written", "better"),
+    [
+        ("134,375 in", "134.375"), ("1,2 m", "1.2"), ("1,234 m", "1.234"), ("40,5", "40.5"),
+        ("1,200", "1200"), ("1,200 mm", "1200"), ("1,100 in", "1100"), ('29,125"', "29.125"),
+    ],
+)  # fmt: skip
+def test_a_comma_in_a_number_is_what_the_wall_can_be(written: str, better: str) -> None:
+    (one,) = findings(walls(f"N: {written}, left=butt, right=butt"))
+    assert one.code == "T114"
+    assert one.remedy.startswith(f"Write {better};")
+
+
+@pytest.mark.parametrize(
+    ("line", "wanted"),
+    [
+        ("N: 40 in; left=butt, right=butt", "expected a comma or the end of the line"),
+        ("N: 40 in, left=in-corner[91 deg), right=butt", "expected “cope”, a comma, “(” or the"),
+    ],
+)
+def test_a_sign_is_answered_with_what_the_line_could_go_on_with(line: str, wanted: str) -> None:
+    assert wanted in findings(walls(line))[0].message
+
+
+def test_an_end_without_its_side() -> None:
+    found = findings(walls("N: 40 in, butt, left=butt, right=butt"))
+    assert [one.code for one in found] == ["T210"]
+    assert found[0].remedy == "An end says its side: left=butt or right=butt."
 
 
 def test_a_skipped_wall_of_a_metric_room_is_guessed_in_round_millimetres() -> None:
@@ -159,3 +199,36 @@ def test_what_is_too_short_to_splice_is_told(stick: int, run: str, too_short: st
     (found,) = findings(walls(run).replace("12 ft at 17.40, 16 ft", f"{stick} in"))
     assert found.code == "T403"
     assert too_short in found.message
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["stock base: 12 at 17.40", "stock base: pack of 10 16 at 158", "bought 2 base 12 at 17"],
+)
+def test_a_stick_whose_feet_were_forgotten(line: str) -> None:
+    text = f"{line}\n{walls(RUN)}" if line.startswith("stock") else walls(f"{RUN}{line}\n")
+    (one,) = findings(text)
+    assert one.code == "T116"
+    number = "16" if "16" in line else "12"
+    assert one.remedy.startswith(f"If feet were meant, write {number} ft;")
+    for unit in (" ft", " in"):
+        mended = text.replace(f"{number} at", f"{number}{unit} at")
+        assert "T116" not in codes(mended)
+
+
+def test_millimetres_in_a_job_in_inches() -> None:
+    (one,) = findings(walls("N: 2740, left=butt, right=butt"))
+    assert (one.code, one.span.column, one.span.end) == ("T203", 4, 8)
+    assert one.remedy.startswith("If millimetres were meant, write 2740 mm. “unit mm” above")
+    (metres,) = findings(walls("N: 2740 m, left=butt, right=butt", settings="unit mm"))
+    assert metres.remedy.startswith("If millimetres were meant, write 2740 mm. Nothing")
+    (feet,) = findings(walls("N: 129 ft, left=butt, right=butt"))
+    assert feet.remedy == "If inches were meant, write 129 in. Nothing over 100 ft is taken."
+
+
+@pytest.mark.parametrize("end", ["left=cope", "left=in-corner, door", "left=in-korner"])
+def test_an_opening_that_could_not_be_read_whole_is_said_once(end: str) -> None:
+    runs = "N: 40 in, left=butt, right=in-corner\n"
+    assert codes(walls(f"{runs}  opening 30 in, {end}\n  E: 9 in, left=butt, right=butt")) == [
+        "T101"
+    ]

@@ -90,3 +90,40 @@ def test_what_comes_to_nothing_is_no_piece() -> None:
     result = check_job(walls("N: 1/32 in, left=butt, right=butt"))
     assert "T402" in {one.code for one in result.diagnostics}
     assert not result.pieces
+
+
+def test_a_step_in_the_wall_may_be_smaller_than_the_trim_is_thick(pieces: Pieces) -> None:
+    step = pieces(
+        """\
+  A: 40 in, left=butt, right=in-corner(90 deg)
+  Y: 1/4 in, left=in-corner(90 deg), right=out-corner(90 deg)
+  Z: 30 in, left=out-corner(90 deg), right=butt"""
+    )["Y"]
+    # both cuts run alike, so each edge is as long as the step
+    assert step.length == Fraction(1, 4) + Fraction(9, 16)
+    assert step.back == step.face == Fraction(1, 4)
+    assert step.short_points < 0
+
+
+def test_a_niche_narrower_than_its_two_mitres_has_no_piece() -> None:
+    niche = "N: 1 in, left=in-corner, right=in-corner"
+    assert "T402" in {one.code for one in check_job(walls(niche)).diagnostics}
+
+
+@pytest.mark.parametrize(
+    ("ends", "settings"),
+    [
+        ("left=out-corner(94 deg), right=butt", "saw: reads to 5 deg"),
+        ("left=in-corner(94.9 deg), right=butt", "saw: reads to 5 deg"),
+        ("left=out-corner(94 deg), right=butt", "unit mm\nsaw: reads to 5 deg"),
+        ("left=butt, right=rake", "saw: reads to 5 deg"),
+    ],
+)
+def test_the_wider_gap_that_is_named_is_wide_enough(ends: str, settings: str) -> None:
+    line = f"N: 1000 mm, {ends}"
+    if "rake" in ends:
+        line += "\n  R: 60 in, left=rake, right=plumb, rising right 35 deg"
+    said = check_job(walls(line, settings=settings)).diagnostics
+    remedies = {str(one.remedy).partition("wider gap: ")[2] for one in said if one.code == "T405"}
+    assert remedies
+    assert not check_job(walls(line, settings="\n".join([settings, *remedies]))).diagnostics

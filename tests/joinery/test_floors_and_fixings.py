@@ -169,3 +169,10 @@ def test_an_eighth_is_not_seen_and_more_is_told_as_the_difference():
         "9.53 mm"
         in unlike(room, run("A", "1/2 in"), run("B", "1/8 in"), head="unit mm" + HEAD)[1][0]
     )
+
+
+@pytest.mark.parametrize(("left", "told"), [("in-corner", [2]), ("open", []), ("return", [])])
+def test_a_top_that_runs_on_into_none_is_not_compared(left, told):
+    runs = [run("N", "1 in", "butt", left), run("E", "0 in", left, "butt")]
+    lines, _ = unlike('room "R", trim base, open walk', *runs)
+    assert lines == told

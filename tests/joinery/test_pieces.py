@@ -1,5 +1,6 @@
 """Splices, returns, and trims that stand in front of others."""
 
+import math
 from collections.abc import Callable
 from fractions import Fraction
 
@@ -10,6 +11,7 @@ from hypothesis import strategies as st
 from tests.conftest import walls
 from trimlang.compiler import Result, check_job
 from trimlang.joinery.piece import Kind, Piece
+from trimlang.survey.job import Fit, Joint
 
 Pieces = Callable[..., dict[str, Piece]]
 LAP = Fraction(9, 16)
@@ -129,3 +131,62 @@ def test_joint_gap_is_what_the_saws_step_leaves(pieces: Pieces) -> None:
     )["N"]
     # wanted 45.35°, set 45°: 2 × 9/16 × (tan 45.35° - 1) = 0.0138 in
     assert float(coarse.right.gap) == pytest.approx(0.01383, abs=1e-4)
+
+
+BOTH = "trim base: 3/4 in thick, 5 1/4 in tall\nstock base: 12 ft at 9\n" + SHOE
+
+
+def met(wall: str, other: str, *, room: str = "trim base, shoe") -> dict[str, Piece]:
+    """Two walls that meet in an inside corner, of 90° where it says nothing else."""
+    text = f'{BOTH}room "R" as R, {room}, open walk\n  W: 60 in, {wall}\n  C: 24 in, {other}\n'
+    result = check_job(text)
+    assert result.ok, result.diagnostics
+    return {piece.id: piece for piece in result.pieces}
+
+
+def test_a_trim_that_ends_in_an_inside_corner_runs_square_into_it() -> None:
+    # a mitre there would leave the face short of the wall by the trim's thickness
+    made = met("left=butt, right=in-corner(90 deg)", "left=in-corner, right=butt, no base")
+    base, shoe, turned = made["R-W-base"], made["R-W-shoe"], made["R-C-shoe"]
+    assert (base.right.joint, base.right.setting, base.length) == (Joint.BUTT, 0, 60)
+    assert base.back == base.face == 60
+    # on C the shoe stands on the wall itself, and on W off it by 3/4 in of base
+    assert shoe.right.joint is turned.left.joint is Joint.IN_CORNER
+    assert (shoe.length, turned.length) == (60, 24 - Fraction(3, 4))
+
+
+def test_either_end_may_be_without_a_mate() -> None:
+    made = met("left=butt, right=in-corner(90 deg), no base", "left=in-corner(90 deg), right=butt")
+    base, shoe, before = made["R-C-base"], made["R-C-shoe"], made["R-W-shoe"]
+    assert (base.left.joint, base.length, base.face) == (Joint.BUTT, 24, 24)
+    assert (shoe.length, before.length) == (24, 60 - Fraction(3, 4))
+    made = met("left=butt, right=in-corner, no shoe", "left=in-corner, right=butt")
+    assert made["R-C-shoe"].length == 24 - Fraction(3, 4)
+
+
+def test_shoe_that_ends_in_a_corner_stops_at_the_base_round_it() -> None:
+    made = met("left=butt, right=in-corner", "left=in-corner cope, right=butt, no shoe")
+    shoe, base = made["R-W-shoe"], made["R-W-base"]
+    assert (shoe.right.joint, shoe.length) == (Joint.BUTT, 60 - Fraction(3, 4))
+    # the two of base are one corner still, coped as the file says
+    assert (base.right.fit, made["R-C-base"].left.fit) == (Fit.SQUARE, Fit.COPED)
+    crooked = met("left=butt, right=in-corner(120 deg)", "left=in-corner, right=butt, no shoe")
+    assert crooked["R-W-shoe"].right.joint is Joint.IN_CORNER
+
+
+def test_shoe_alone_stands_before_base_that_is_there_already() -> None:
+    ends = ("left=butt, right=in-corner(90 deg)", "left=in-corner(90 deg), right=butt")
+    made = met(*ends, room="trim shoe")
+    assert [made[f"R-{wall}-shoe"].length for wall in "WC"] == [59.25, 23.25]
+
+
+def test_shoe_round_an_outside_corner_whose_other_wall_has_no_base() -> None:
+    # the shoe of C stands on its wall; that of W, off its own by the base, comes 3/4 in further
+    # than it would: W's back line is met at the wall's corner, C's 3/4 in beyond
+    made = met("left=butt, right=out-corner(90 deg)", "left=out-corner, right=butt, no base")
+    assert made["R-W-shoe"].length == 60 + Fraction(1, 2)
+    assert made["R-C-shoe"].length == 24 + Fraction(3, 4) + Fraction(1, 2)
+    bay = met("left=butt, right=out-corner(120 deg)", "left=out-corner, right=butt, no base")
+    # lines 3/4 in and 0 in off walls at 120° meet 3/4 · cos 120° / sin 120° from the corner
+    off = float(bay["R-W-shoe"].rounding.exact) - 60 - 0.5 * math.tan(math.radians(30))
+    assert off == pytest.approx(0.75 * math.cos(math.radians(120)) / math.sin(math.radians(120)))

@@ -187,9 +187,34 @@ class Checker:
                 if "spring" in self.job.trims[trim]:
                     whole = self._over_openings(room, index, trim)
                     if whole is not None:
+                        whole = self._alone(room, index, whole, trim)
                         self._run(room, whole, trim, entrance, places[index])
                 else:
-                    self._run(room, run, trim, entrance, places[index])
+                    self._run(
+                        room, self._alone(room, index, run, trim), trim, entrance, places[index]
+                    )
+
+    def _alone(self, room: Room, index: int, run: Stretch, name: str) -> Stretch:
+        """A trim whose mate the next wall lacks runs square into an inside corner.
+
+        Shoe ends at the base of that wall.
+        """
+        ends = {"left": run.left, "right": run.right}
+        behind = self.job.trims[name].get("front")
+        for side, at in (("left", index - 1), ("right", (run.reaches or index) + 1)):
+            end = ends[side]
+            if room.open_walk and not 0 <= at < len(room.walk):
+                continue
+            other = room.walk[at % len(room.walk)]
+            meets = other.kind == "run" and at % len(room.walk) != index
+            if end is None or not meets or name in other.trims:
+                continue
+            nearly = end.angle is None or 85 <= end.angle <= 95
+            if end.joint in ("in-corner", "cope", "square") and nearly:
+                there = behind is not None and behind in other.trims
+                short = self.job.trims[behind]["thick"] if there else Fraction(0)
+                ends[side] = replace(end, joint="butt", short=short)
+        return Stretch(**{**vars(run), **ends})
 
     def _share_corners(self, room: Room) -> None:
         """A measured angle at one side of a corner holds for both."""
@@ -267,6 +292,7 @@ class Checker:
         # how its last wall was taken says how the number at that end was
         right = replace(last.right, taken=last.right.taken or last.taken)
         whole = Stretch(**{**vars(run), "length": reach, "right": right})
+        whole.reaches = at
         whole.splice = any(room.walk[i].splice for i in range(index, at + 1))
         return whole
 
@@ -303,7 +329,7 @@ class Checker:
             return adds * tan(self._mitre(corner, room))
         if joint == "splice" and side == "right" and not scraps:
             return own * tan(room.settings["scarf"])
-        return Fraction(0)
+        return -end.short
 
     @staticmethod
     def _stands_out(trim: dict[str, Any]) -> Fraction:

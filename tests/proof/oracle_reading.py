@@ -65,6 +65,7 @@ class End:
     angle: Fraction | None = None
     coped: bool = False
     taken: str | None = None
+    short: Fraction = Fraction(0)
 
 
 @dataclass
@@ -75,6 +76,7 @@ class Stretch:
     length: Fraction
     label: str = ""
     called: str = ""
+    reaches: int | None = None
     left: End | None = None
     right: End | None = None
     trims: list[str] = field(default_factory=list)

@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 
 from tests.browser import CHROMIUM, Browser
-from tests.sheets.jobs import house, some_of_all
+from tests.sheets.jobs import compiled, house, some_of_all
 from trimlang.sheets.pages import render_sheets
 from trimlang.sheets.titles import TITLES
 
@@ -64,3 +64,36 @@ def test_axe_finds_no_fault(name: str, look: str, browser: Browser, tmp_path: Pa
     # a judge that saw nothing would find nothing
     assert {"color-contrast", "html-has-lang", "document-title"} <= set(found["passes"])
     assert found["faults"] == []
+
+
+CROWDED = """\
+unit mm
+trim skirting: 16 thick, 95 tall
+trim quadrant: 12 thick, 12 tall, in front of skirting
+stock skirting: 4200 at 16
+stock quadrant: 4200 at 3
+room "Wohnzimmer", trim skirting, quadrant, open walk
+  N: 3385, left=in-corner, right=out-corner(91.5 deg)
+  E: 1202, left=out-corner, right=butt
+"""
+CELLS = """
+[...document.querySelectorAll("th, td")].map((cell) => {
+  const text = document.createRange();
+  text.selectNodeContents(cell);
+  const word = /^\\S+$/.test(cell.innerText) && cell.tagName + cell.scope !== "THrow";
+  return [cell.innerText, cell.scrollWidth > cell.clientWidth + 1,
+          word && new Set([...text.getClientRects()].map((line) => line.top)).size > 1];
+}).filter(([, over, broken]) => over || broken)
+"""
+
+
+@pytest.mark.skipif(CHROMIUM is None, reason="no chromium here")
+@pytest.mark.parametrize("name", ["floor-plan", "stick-layouts"])
+def test_a_tables_words_stay_whole_and_in_their_column_on_a_phone(
+    name: str, browser: Browser, tmp_path: Path
+) -> None:
+    page = tmp_path / "sheet.html"
+    page.write_text(render_sheets(compiled(CROWDED), only=[name])[name], encoding="utf-8")
+    browser.open(page.as_uri(), size=(360, 740))
+    assert browser.value("document.querySelectorAll('td').length") >= 10
+    assert browser.value(CELLS) == []

@@ -13,6 +13,7 @@ import pytest
 
 from tests.sheets.jobs import compiled, house, odd, small
 from trimlang.sheets.counter import order
+from trimlang.sheets.data import least_words
 from trimlang.sheets.floor import floor_plan
 from trimlang.sheets.lettering import SIZES
 from trimlang.sheets.mates import mates
@@ -146,6 +147,18 @@ def test_order_says_what_joints_elsewhere_could_save() -> None:
     told = re.search(r"as shown; .* is not known, \$([\d.]+) at most", base.status)
     assert told
     assert 0 < Fraction(told[1]) < plan.cost
+
+
+def test_all_trims_together_claim_no_more_than_each() -> None:
+    said = order(house(), PEN)
+    saves = [re.search(r"known, \$([\d.]+) at most", one.status) for one in said.trims]
+    open_yet = sum(Fraction(found[1]) for found in saves if found)
+    told = re.search(r"as shown; .* is not known, \$([\d.]+) at most", said.status)
+    assert told
+    assert Fraction(told[1]) == open_yet > 0
+    assert Fraction(said.bound[1:]) == house().cost - open_yet
+    assert "no plan of these pieces costs less" in least_words(house())
+    assert order(small(), PEN).status.startswith("proven least cost, wherever")
 
 
 def test_order_says_what_the_fewest_sticks_would_cost() -> None:

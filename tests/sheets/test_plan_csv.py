@@ -6,9 +6,13 @@ import csv
 from fractions import Fraction
 from io import StringIO
 
-from tests.sheets.jobs import SMALL, compiled, house, odd, small
+from tests.sheets.jobs import SMALL, SOME_OF_ALL, compiled, house, odd, small
 from trimlang.compiler import Result
+from trimlang.sheets.data import plan_data
+from trimlang.sheets.pen import Pen
+from trimlang.sheets.phrases import lay, setting
 from trimlang.sheets.plan_csv import PIECE_COLUMNS, STICK_COLUMNS, cut_list_csv, sticks_csv
+from trimlang.sheets.words import words_in
 
 
 def rows(text: str) -> list[dict[str, str]]:
@@ -37,6 +41,22 @@ def test_the_sticks_hold_what_the_plan_says() -> None:
         ]
         cut = {row["piece"]: (row["stick"], int(row["cut"])) for row in rows(cut_list_csv(result))}
         assert cut == {piece: (stick, number) for stick, number, piece in held}
+
+
+def test_left_and_right_are_those_of_the_ticket() -> None:
+    """Flat cuts too: a rake, a casing's mitre and crown would otherwise be cut in the mirror."""
+    result = compiled(SOME_OF_ALL)
+    listed = {row["piece"]: row for row in rows(cut_list_csv(result))}
+    planned = {piece["id"]: piece for piece in plan_data(result)["pieces"]}
+    runs = set()
+    for piece in result.pieces:
+        for side, cut in (("left", piece.left), ("right", piece.right)):
+            said = setting(cut, Pen(words_in("en"), "$")).partition(",")[0].split()[-1]
+            assert listed[piece.id][f"{side}_lean"] == planned[piece.id][side]["lean"] == said
+            runs.add((lay(cut), said))
+    assert runs == {
+        (how, way) for how in ("standing", "flat", "crown") for way in ("left", "right")
+    } | {("standing", "square")}
 
 
 def test_the_columns_and_a_line() -> None:

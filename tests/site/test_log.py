@@ -12,6 +12,7 @@ from tests.conftest import ROOT
 from trimlang.compiler import Result, compile_job
 from trimlang.sheets.pages import render_sheets
 from trimlang.site.site import State
+from trimlang.stock.problem import Status
 
 JOB = """\
 trim base: 9/16 in thick, 5 1/4 in tall, mdf
@@ -248,3 +249,46 @@ def test_pieces_that_were_counted_are_known_by_their_names(former: str, now: str
     assert result.site.state(now) is State.FITTED
     assert done(told.replace(former, now), DOORS).site.states == result.site.states
     assert codes("cut PO-D3-case-head\n", DOORS) == ["T702"]
+
+
+def test_a_length_that_cannot_be_is_told_once() -> None:
+    cut = "cut PO-N-base 29 3/4 in from base-1 of 12 ft\n"
+    assert codes(f"{cut}shortened PO-N-base to 31 in\n") == ["T716"]
+
+
+def test_a_spoiled_piece_is_not_said_to_be_uncut() -> None:
+    cut = "cut PO-N-base 29 3/4 in from base-1 of 12 ft\n"
+    log = f"{cut}spoiled PO-N-base into 20 in\nfitted PO-N-base\n"
+    (one,) = (found for found in compile_job(JOB + log).diagnostics if found.code == "T705")
+    assert "it was spoiled (line 8) and no line since says that it was cut again" in one.message
+    again = log.replace("fitted", f"{cut}fitted")
+    assert "T705" not in codes(again)
+
+
+@pytest.mark.parametrize(
+    "log",
+    [
+        "cut PO-N-base\n",
+        "bought 1 base 8 ft\n",
+        "bought 1 base 12 ft\n",
+        "cut PO-N-base\nfitted PO-N-base\n",
+        f"{ORDER}bought 1 base 12 ft\ncut PO-S-base\n",
+    ],
+)
+def test_spare_for_one_spoiled_piece_is_bought_with_the_rest(log: str) -> None:
+    """A line of the log that changes nothing once dropped the spare from what is to be bought."""
+    job = f"spare covers any one piece spoiled\n{JOB}"
+    planned = compile_job(job)
+    under_way = done(log, job)
+    assert under_way.cost >= planned.cost
+    for plan in under_way.plans:
+        assert plan.survives_loss
+        assert plan.status is Status.PROVEN
+
+
+def test_spare_for_one_spoiled_piece_is_used_up_first() -> None:
+    job = f"spare covers any one piece spoiled\n{JOB}"
+    bought = f"{ORDER}bought 1 base 12 ft\n"
+    used = done(f"{bought}cut PO-S-base\nspoiled PO-S-base\n", job)
+    assert used.site is not None
+    assert used.site.to_buy == 0

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from argparse import Namespace
+from argparse import ArgumentTypeError, Namespace
 from pathlib import Path
 
 from trimlang.commands.words import Commands, add_command, jobs_and_messages
@@ -114,14 +114,17 @@ def run(options: Namespace) -> int:
 
 
 def _number(text: str) -> int:
-    count = int(text)
-    if not 1 <= count <= 1000:
-        raise ValueError(text)
-    return count
+    if not text.isdecimal() or not 1 <= int(text[:9]) <= 1000:
+        raise ArgumentTypeError(f"“{text}” is no whole number from 1 to 1000")
+    return int(text)
 
 
 def _seconds(text: str) -> float:
-    seconds = float(text)
+    wrong = ArgumentTypeError(f"“{text}” is no number of seconds above 0, at most 86400")
+    try:
+        seconds = float(text)
+    except ValueError:
+        raise wrong from None
     if not 0 < seconds <= 86_400:
-        raise ValueError(text)
+        raise wrong
     return seconds

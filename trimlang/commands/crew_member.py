@@ -55,6 +55,8 @@ def work() -> None:
     os.dup2(2, 1)
     tasks = os.fdopen(os.dup(0), encoding="utf-8", errors="surrogateescape")
     _serve(tasks, answers)
+    # nothing is half written any more, and what is raised while Python ends is printed
+    signal.signal(signal.SIGTERM, signal.SIG_DFL)
 
 
 def _follow_master() -> None:

@@ -194,21 +194,21 @@ def sheets_beside(path: Path | None) -> Path:
 
 def summary(result: Result, target: Path) -> str:
     """Return what a build that went well says of itself, in a line."""
-    from trimlang.sheets.data import money_text, plan_status
+    from trimlang.sheets.data import least_words, money_text
 
     sticks = sum(len(plan.sticks) for plan in result.plans)
     from trimlang.commands.site_words import site_words
 
     spare = sum(len(plan.whole_sticks) for plan in result.plans)
     text = (
-        f"{_counted(len(result.pieces), 'piece')} from {_counted(sticks, 'stick')}"
+        f"{counted(len(result.pieces), 'piece')} from {counted(sticks, 'stick')}"
         f"{f' and {spare} spare' if spare else ''},"
         f" {result.job.currency}{money_text(result.cost)} of trim"
-        f" ({plan_status(result.plans)}; no plan costs less than"
-        f" {result.job.currency}{money_text(result.bound)}) → {target}"
+        f" ({least_words(result)}) → {target}"
     )
     return f"{site_words(result)}{printable(text)}\n"
 
 
-def _counted(count: int, word: str) -> str:
+def counted(count: int, word: str) -> str:
+    """Write a number of things: ``1 piece``, ``3 pieces``."""
     return f"{count} {word}" if count == 1 else f"{count} {word}s"

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, Final
 from trimlang.commands.jobs import (
     StopError,
     checked_plans,
+    counted,
     outcome,
     read_job,
     sheet_files,
@@ -121,15 +122,15 @@ def _files(options: Namespace, site: SharedOrder) -> dict[str, bytes]:
 
 
 def _summary(site: SharedOrder, target: Path) -> str:
-    from trimlang.sheets.data import money_text, plan_status
+    from trimlang.sheets.data import least_words, money_text
 
     result = site.result
     money = result.job.currency
     sticks = sum(len(plan.sticks) for plan in result.plans)
     lines = [
-        f"{len(site.flats)} jobs, {len(result.pieces)} pieces from {sticks} sticks,"
-        f" {money}{money_text(result.cost)} of trim ({plan_status(result.plans)};"
-        f" no plan costs less than {money}{money_text(result.bound)}) → {target}"
+        f"{counted(len(site.flats), 'job')}, {counted(len(result.pieces), 'piece')}"
+        f" from {counted(sticks, 'stick')},"
+        f" {money}{money_text(result.cost)} of trim ({least_words(result)}) → {target}"
     ]
     if site.scarce:
         lines.append(f"bought job by job there would not be enough of {', '.join(site.scarce)}")

@@ -27,7 +27,7 @@ CUTTING_PAGES: Final = (
         "the {side} end of run {run} ({trim}) wants {exact}; the saw reads {setting}, which may"
         " leave {gap} open at the face",
         "Set the saw between its marks and try on scraps, or allow a wider gap: corners:"
-        " out-corner gap 1/16 in",
+        " {joint} gap {wider}",
         "A saw that reads in coarse steps cannot cut every angle; the joint's faces then stand"
         " apart at one edge. An outside corner shows it most.",
         "saw: reads to 5 deg\n" + _ALL + "  N: 40 in, left=out-corner(94 deg), right=butt",

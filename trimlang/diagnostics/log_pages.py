@@ -55,7 +55,7 @@ LOG_PAGES: Final = (
     Page(
         "T705",
         "not cut yet",
-        "“{piece}” is {what} here, but no line above says that it was cut",
+        "“{piece}” is {what} here, but {why}",
         "Write “cut {piece}” above.",
         "The log is read from the top: what was cut decides what is left of the sticks.",
         _JOB + "fitted PO-N-base\n",

@@ -132,11 +132,11 @@ SYNTAX_PAGES: Final = (
         "T116",
         "a stick too short to be sold",
         "a stick of {long} is too short to be bought",
-        "Write the length that the yard sells, such as 12 ft.",
+        "{remedy}",
         "Nobody sells trim in sticks shorter than half a foot: usually a unit is missing, or a"
-        " point stands in the wrong place. Offcuts in the shop (on-hand) may be as short as they"
-        " are.",
-        "trim base: 9/16 in thick, 5 1/4 in tall\nstock base: 0.12 ft at 17.40\n"
+        " point stands in the wrong place. A number under 24 without a unit is taken for feet"
+        " that lost theirs. Offcuts in the shop (on-hand) may be as short as they are.",
+        "trim base: 9/16 in thick, 5 1/4 in tall\nstock base: 12 at 17.40\n"
         'room "Study", trim base, open walk\n  N: 5 in, left=butt, right=butt\n',
     ),
     Page(

@@ -15,7 +15,7 @@ from typing import Final
 
 from trimlang.joinery.crown import crown_cut, projection
 from trimlang.joinery.piece import NOTHING, Cut, Lean
-from trimlang.lengths.angles import mitre_of_corner, saw_reading, tangent
+from trimlang.lengths.angles import cosine, mitre_of_corner, saw_reading, sine, tangent
 from trimlang.survey.job import End, Fit, Joint, Trim
 from trimlang.survey.settings import Settings
 
@@ -133,27 +133,38 @@ def lean_of(side: str, long_edge: str) -> Lean:
     return Lean.RIGHT if face_is_further_right else Lean.LEFT
 
 
-def growth(end: End, side: str, trim: Trim, behind: Trim | None, settings: Settings) -> Fraction:
+def growth(
+    end: End, side: str, trim: Trim, under: tuple[Fraction, Fraction], settings: Settings
+) -> Fraction:
     """Return what this end adds to the surveyed length to reach the long point, in inches.
 
-    Negative where the trim stands in front of another in an inside corner.
+    ``under`` is how far the trim stands off its wall, and off the next one beyond the
+    corner.  Negative where the trim stands in front of another in an inside corner.
     """
     if trim.spring is not None:
         return _crown_growth(end, trim, trim.spring, settings)
     own = trim.thickness or NOTHING
-    under = (behind.thickness or NOTHING) if behind else NOTHING
-    if end.joint is Joint.IN_CORNER and under:
+    if end.joint is Joint.IN_CORNER:
         mitre = settings.mitre_in if end.corner is None else mitre_of_corner(end.corner)
-        return -under * tangent(mitre)
+        return -_further(under, mitre)
     if end.joint is Joint.OUT_CORNER:
-        mitre = tangent(exact_mitre(end, settings))
+        mitre = exact_mitre(end, settings)
         if not end.over_scraps:
-            return (under + own) * mitre
+            return _further(under, mitre) + own * tangent(mitre)
         # the scraps were of the trim that stands on the wall
-        return own * mitre if under else NOTHING
+        return own * tangent(mitre) if under[0] else NOTHING
     if end.joint is Joint.SPLICE and side == "right" and not end.over_scraps:
         return scarf_lap(trim, settings)
     return NOTHING
+
+
+def _further(under: tuple[Fraction, Fraction], mitre: Fraction) -> Fraction:
+    """How far along the wall two trims meet that stand off their walls, from the walls' corner."""
+    own, other = under
+    if own == other:
+        return own * tangent(mitre)
+    corner = 180 - 2 * mitre
+    return (other + own * cosine(corner)) / sine(corner)
 
 
 def scarf_lap(trim: Trim, settings: Settings) -> Fraction:

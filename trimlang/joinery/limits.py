@@ -2,12 +2,18 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
+from math import ceil
+from typing import Final
+
 from trimlang.joinery.piece import Piece
 from trimlang.lengths.angles import degrees_text
-from trimlang.lengths.tape import sixty_fourths
+from trimlang.lengths.tape import MM, length_text, sixty_fourths
 from trimlang.survey.job import Fit, Joint, Run
 from trimlang.survey.measures import Findings
 from trimlang.survey.settings import Settings
+
+_SIXTEENTH: Final = Fraction(1, 16)
 
 
 def check_reach(piece: Piece, run: Run, settings: Settings, findings: Findings) -> None:
@@ -37,14 +43,19 @@ def check_gaps(piece: Piece, run: Run, settings: Settings, findings: Findings) -
     }
     for side, cut, end in (("left", piece.left, run.left), ("right", piece.right, run.right)):
         limit = limits.get(cut.joint)
-        if limit is not None and cut.fit is Fit.MITRED and cut.gap + cut.doubt > limit:
+        gap = cut.gap + cut.doubt
+        if limit is not None and cut.fit is Fit.MITRED and gap > limit:
+            step = MM if piece.unit == "mm" else _SIXTEENTH
             findings.say(
                 "T405",
                 end.span,
                 side=side,
                 run=run.label,
                 trim=piece.trim,
-                gap=sixty_fourths(cut.gap + cut.doubt),
+                gap=sixty_fourths(gap),
+                # a rake's limit is an inside corner's
+                joint="out-corner" if cut.joint is Joint.OUT_CORNER else "in-corner",
+                wider=length_text(ceil(gap / step) * step, piece.unit),
                 exact=degrees_text(cut.exact),
                 setting=degrees_text(cut.setting),
             )

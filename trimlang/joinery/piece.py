@@ -221,8 +221,17 @@ class Piece:
     @property
     def vanishes(self) -> bool:
         """Whether the cuts leave nothing of one of its edges."""
-        # no back is shorter than the short points
-        return self.length <= 0 or min(self.face, self.short_points) < 0
+        if self.length <= 0 or self.face < 0 or self.back < 0:
+            return True
+        # round a step in the wall both cuts run alike: its short points may pass each other
+        return self.short_points < 0 and not self._cut_alike
+
+    @property
+    def _cut_alike(self) -> bool:
+        """Whether one end is longest at one edge, and the other at the edge across from it."""
+        if Fit.COPED in (self.left.fit, self.right.fit):  # it ends at its mate's face
+            return False
+        return {self.left.long_edge, self.right.long_edge} in ({"back", "face"}, {"top", "bottom"})
 
     @property
     def short_points(self) -> Fraction:

@@ -22,7 +22,7 @@ from trimlang.joinery.splicing import Splice, on_wall_edge, spliced, with_mates
 from trimlang.joinery.sticks import longest_stick
 from trimlang.joinery.walls import Wall, walls
 from trimlang.marking import N_
-from trimlang.survey.job import Job, Joint, Room, Run, Trim
+from trimlang.survey.job import End, Job, Joint, Room, Run, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.outline import depths, outline
 
@@ -91,13 +91,12 @@ def _run_pieces(
     wall: Wall, trim: Trim, findings: Findings, joints: list[Splice], places: Places
 ) -> list[Piece]:
     job, room, run, settings = wall.job, wall.room, wall.run, wall.room.settings
-    behind = job.trim(trim.in_front_of) if trim.in_front_of else None
     left, right = _ends(wall, trim)
     # the tape ran along the lower edge; a stair's long points may be at the top
     exact = (
         run.length
-        + growth(run.left, "left", trim, behind, settings)
-        + growth(run.right, "right", trim, behind, settings)
+        + _grows(wall, trim, run.left, "left")
+        + _grows(wall, trim, run.right, "right")
         + sum(cut.inset for cut in (left, right) if cut.long_edge == "top")
     )
     row = deciding_row(run.left, run.right, settings)
@@ -166,6 +165,14 @@ def _ends(wall: Wall, trim: Trim) -> tuple[Cut, Cut]:
             laps = wall.laps(at) if end.joint is Joint.SPLICE else "left"
             cuts.append(end_cut(end, side, trim, settings, laps))
     return cuts[0], cuts[1]
+
+
+def _grows(wall: Wall, trim: Trim, end: End, side: str) -> Fraction:
+    """Return what an end adds to the wall's length, in inches."""
+    under = wall.under(trim, side)
+    if side in wall.alone:
+        return -under[1]  # square against what stands on the next wall
+    return growth(end, side, trim, under, wall.room.settings)
 
 
 def _return_piece(whole: Piece, closed: Piece, side: str, trim: Trim, room: Room) -> Piece:

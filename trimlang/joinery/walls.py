@@ -5,19 +5,28 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
+from typing import Final
 
 from trimlang.joinery.piece import Remark
 from trimlang.joinery.splices import lapping_side
 from trimlang.marking import N_
 from trimlang.record import record
-from trimlang.survey.job import Gap, Job, Room, Run, Trim
+from trimlang.survey.job import End, Fit, Gap, Job, Joint, Room, Run, Trim
 from trimlang.survey.outline import Leg, Outline, Point
 from trimlang.survey.spans import goes_on_at
+
+NEARLY_SQUARE: Final = 5
+"""Degrees: a square end that butts against a wall as crooked as that is closed with caulk."""
 
 
 @record
 class Wall:
-    """A run with what lies around it: its job and room, its place in the plan, the entrance."""
+    """A run with what lies around it: its job and room, its place in the plan, the entrance.
+
+    ``last`` is the place in the walk of the run that it reaches to, over openings;
+    ``alone`` the sides where it runs into an inside corner that its trim has no mate in;
+    ``trims`` all that any wall of the room gets.
+    """
 
     job: Job
     room: Room
@@ -25,6 +34,34 @@ class Wall:
     leg: Leg
     entrance: Point | None
     remarks: tuple[Remark, ...] = ()
+    last: int | None = None
+    alone: frozenset[str] = frozenset()
+    trims: frozenset[str] = frozenset()
+
+    def beside(self, side: str) -> Run | None:
+        """Return the run that meets this one at its end; None where none does."""
+        walk, own = self.room.walk, self.leg.index
+        at = own - 1 if side == "left" else (own if self.last is None else self.last) + 1
+        if self.room.open_walk and not 0 <= at < len(walk):
+            return None
+        other = walk[at % len(walk)]
+        return other if isinstance(other, Run) and at % len(walk) != own else None
+
+    def under(self, trim: Trim, side: str) -> tuple[Fraction, Fraction]:
+        """How far a trim stands off the wall at an end, and off the next wall at their corner.
+
+        Both by the thickness of the trim that it stands in front of, where the wall has it.
+        In a room that gets none of that, it is on the walls already.
+        """
+        behind = trim.in_front_of
+        if behind is None:
+            return Fraction(0), Fraction(0)
+        deep = self.job.trim(behind).thickness or Fraction(0)
+        if behind not in self.trims:
+            return deep, deep
+        own = deep if behind in self.run.trims else Fraction(0)
+        other = self.beside(side)
+        return own, own if other is None else deep if behind in other.trims else Fraction(0)
 
     def laps(self, at: Fraction) -> str:
         """Return which piece laps over the other at a joint ``at`` inches from the left."""
@@ -38,6 +75,7 @@ def walls(job: Job, room: Room, drawn: Outline) -> Iterator[tuple[Wall, Trim]]:
     such runs are one for the crown, under the first one's label.
     """
     over: dict[str, set[int]] = {}
+    trims = frozenset(name for run in room.runs for name in run.trims)
     for leg in drawn.legs:
         run = room.walk[leg.index]
         if not isinstance(run, Run):
@@ -46,11 +84,33 @@ def walls(job: Job, room: Room, drawn: Outline) -> Iterator[tuple[Wall, Trim]]:
             trim = job.trim(name)
             if leg.index in over.get(name, ()):
                 continue
-            wall = Wall(job, room, run, leg, drawn.entrance)
+            wall = Wall(job, room, run, leg, drawn.entrance, trims=trims)
             if trim.spring is not None:
                 wall, reached = _over_openings(wall, name)
                 over.setdefault(name, set()).update(reached)
-            yield wall, trim
+            yield _without_mates(wall, trim), trim
+
+
+def _without_mates(wall: Wall, trim: Trim) -> Wall:
+    """Return the wall whose trim runs square into an inside corner that it meets none in."""
+    run = wall.run
+    alone = frozenset(
+        side
+        for side, end in (("left", run.left), ("right", run.right))
+        if end.joint is Joint.IN_CORNER
+        and (end.corner is None or abs(end.corner - 90) <= NEARLY_SQUARE)
+        and (other := wall.beside(side)) is not None
+        and trim.name not in other.trims
+    )
+    if not alone:
+        return wall
+    left = _square(run.left) if "left" in alone else run.left
+    right = _square(run.right) if "right" in alone else run.right
+    return replace(wall, run=replace(run, left=left, right=right), alone=alone)
+
+
+def _square(end: End) -> End:
+    return replace(end, joint=Joint.BUTT, fit=Fit.MITRED)
 
 
 def _over_openings(wall: Wall, name: str) -> tuple[Wall, list[int]]:
@@ -79,4 +139,5 @@ def _over_openings(wall: Wall, name: str) -> tuple[Wall, list[int]]:
             must_splice=run.must_splice or after.must_splice,
             may_splice=run.may_splice and after.may_splice,
         )
-    return replace(wall, run=run, remarks=tuple(remarks)), reached
+    last = reached[-1] if reached else None
+    return replace(wall, run=run, remarks=tuple(remarks), last=last), reached

@@ -67,9 +67,10 @@ class Order:
 def order(result: Result, pen: Pen) -> Order:
     """Return the order in words and money."""
     supply_cost = sum((supply.cost for supply in result.supplies), Fraction(0))
-    proven = all(plan.status is Status.PROVEN for plan in result.plans)
+    elsewhere = {plan.trim: _elsewhere(result, plan) for plan in result.plans}
+    bound = result.bound - sum((saves or Fraction(0) for saves in elsewhere.values()), Fraction(0))
     return Order(
-        trims=tuple(_trim(result, plan, pen) for plan in result.plans),
+        trims=tuple(_trim(result, plan, elsewhere[plan.trim], pen) for plan in result.plans),
         supplies=tuple(
             Line(
                 str(supply.count),
@@ -87,28 +88,44 @@ def order(result: Result, pen: Pen) -> Order:
         supply_cost=pen.money(supply_cost),
         total=pen.money(result.cost + supply_cost),
         unpriced=any(not supply.price for supply in result.supplies),
-        bound=pen.money(result.bound),
-        status=pen.words("proven least cost") if proven else _gap(result.cost, result.bound, pen),
+        bound=pen.money(bound),
+        status=_all_plans(result, elsewhere, bound, pen),
         spent="" if result.site is None else pen.money(result.site.spent),
         to_buy="" if result.site is None else pen.money(result.site.to_buy),
     )
 
 
-def _proven(result: Result, plan: TrimPlan, pen: Pen) -> str:
-    """Say of a proven plan whether joints elsewhere could make it cheaper."""
+def _elsewhere(result: Result, plan: TrimPlan) -> Fraction | None:
+    """What joints elsewhere could save on a proven plan at most; None where none is free."""
     free = tuple(one for one in result.splices if one.free and one.trim.name == plan.trim)
-    if not free or result.site is not None:
-        return pen.words("proven least cost")
+    if not free or result.site is not None or plan.status is not Status.PROVEN:
+        return None
     pieces = [piece for piece in result.pieces if piece.trim == plan.trim]
     question = ask(result.job, result.job.trim(plan.trim), pieces)
     least = least_anywhere(question, free, int(plan.cost * question.per_coin))
-    gap = plan.cost - Fraction(least, question.per_coin)
-    if gap <= 0:
+    return max(plan.cost - Fraction(least, question.per_coin), Fraction(0))
+
+
+def _all_plans(
+    result: Result, elsewhere: dict[str, Fraction | None], bound: Fraction, pen: Pen
+) -> str:
+    """Say of all trims together what holds for each of them."""
+    if any(plan.status is not Status.PROVEN for plan in result.plans):
+        return _gap(result.cost, bound, pen)
+    free = [saves for saves in elsewhere.values() if saves is not None]
+    return _proven(sum(free, Fraction(0)) if free else None, pen)
+
+
+def _proven(elsewhere: Fraction | None, pen: Pen) -> str:
+    """Say of a proven plan whether joints elsewhere could make it cheaper."""
+    if elsewhere is None:
+        return pen.words("proven least cost")
+    if not elsewhere:
         return pen.words("proven least cost, wherever the long walls are pieced together")
     return pen.words(
         "proven least cost with the long walls pieced together as shown; whether other places save"
         " anything is not known, {gap} at most",
-        gap=pen.money(gap),
+        gap=pen.money(elsewhere),
     )
 
 
@@ -122,7 +139,7 @@ def _gap(cost: Fraction, bound: Fraction, pen: Pen) -> str:
     )
 
 
-def _trim(result: Result, plan: TrimPlan, pen: Pen) -> TrimOrder:
+def _trim(result: Result, plan: TrimPlan, elsewhere: Fraction | None, pen: Pen) -> TrimOrder:
     trim = result.job.trim(plan.trim)
     words = pen.words
     sizes = [
@@ -146,7 +163,7 @@ def _trim(result: Result, plan: TrimPlan, pen: Pen) -> TrimOrder:
         sticks=_sticks(plan, pen),
         cost=pen.money(plan.cost),
         bound=pen.money(plan.bound),
-        status=_proven(result, plan, pen)
+        status=_proven(elsewhere, pen)
         if plan.status is Status.PROVEN
         else _gap(plan.cost, plan.bound, pen),
         waste=_waste(plan, pen),

@@ -11,6 +11,7 @@ from trimlang.compiler import Result
 from trimlang.diagnostics.show import as_data
 from trimlang.joinery.piece import Cut, Piece
 from trimlang.lengths.tape import feet_text, length_text
+from trimlang.sheets.phrases import runs_to
 from trimlang.site.site import InHand, State
 from trimlang.stock.layout import Bought, CutStick, TrimPlan
 from trimlang.stock.problem import Status
@@ -41,6 +42,15 @@ def plan_status(plans: tuple[TrimPlan, ...]) -> Status:
         if any(plan.status is status for plan in plans):
             return status
     return Status.PROVEN
+
+
+def least_words(result: Result) -> str:
+    """Say below what no plan goes; other joints of long walls would make other pieces."""
+    pieces = " of these pieces" if any(splice.free for splice in result.splices) else ""
+    return (
+        f"{plan_status(result.plans)}; no plan{pieces} costs less than"
+        f" {result.job.currency}{money_text(result.bound)}"
+    )
 
 
 def plan_data(result: Result) -> dict[str, Any]:
@@ -129,7 +139,7 @@ def _cut(cut: Cut) -> dict[str, Any]:
         "saw_deg": _degrees(cut.setting),
         "exact_deg": _degrees(cut.exact),
         "bevel_deg": _degrees(cut.bevel_setting),
-        "lean": cut.lean.value,
+        "lean": runs_to(cut) or "square",
         "long_edge": cut.long_edge,
     }
 

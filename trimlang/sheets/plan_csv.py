@@ -12,6 +12,7 @@ from trimlang.compiler import Result
 from trimlang.joinery.piece import Cut, Piece
 from trimlang.lengths.tape import decimal_text, length_text
 from trimlang.sheets.order_csv import plain
+from trimlang.sheets.phrases import runs_to
 from trimlang.survey.job import Joint
 
 PIECE_COLUMNS: Final = (
@@ -60,7 +61,8 @@ def cut_list_csv(result: Result) -> str:
     """Return a line for each piece, room by room along the walk.
 
     ``length`` is the ticket's number as the tape shows it, ``length_in`` the same in
-    inches to four places, ``length_exact`` as an exact fraction of an inch.
+    inches to four places, ``length_exact`` as an exact fraction of an inch.  ``left_lean``
+    and ``right_lean`` are the ticket's left and right: the way the cut runs from the fence.
     """
     where = {
         place.piece: (stick.id, number)
@@ -137,7 +139,7 @@ def _cut(cut: Cut) -> tuple[str, ...]:
         cut.fit.value if cut.joint is Joint.IN_CORNER else "",
         decimal_text(cut.setting, 4),
         decimal_text(cut.bevel_setting, 4) if cut.bevel else "",
-        cut.lean.value,
+        runs_to(cut) or "square",
     )
 
 

@@ -44,6 +44,8 @@ def standing(log: Iterable[Entry]) -> dict[str, Standing]:
         elif isinstance(entry, Shortened | Fitted) and entry.piece in live:
             now = live[entry.piece]
             if isinstance(entry, Shortened):
+                if now.length is not None and entry.length >= now.length:
+                    continue  # no saw does that; the line is told of, and the piece is as it was
                 live[entry.piece] = replace(now, length=entry.length, span=entry.span)
             else:
                 live[entry.piece] = replace(now, fitted=True)
@@ -56,6 +58,7 @@ def check_log(job: Job, pieces: Iterable[Piece]) -> tuple[Diagnostic, ...]:
     known = {piece.id: piece for piece in pieces}
     live: dict[str, Span] = {}
     fitted: dict[str, Span] = {}
+    spoiled: dict[str, Span] = {}
     short: list[Span] = []
     for entry in job.log:
         if isinstance(entry, Cut):
@@ -73,11 +76,18 @@ def check_log(job: Job, pieces: Iterable[Piece]) -> tuple[Diagnostic, ...]:
                 continue
             live.pop(entry.piece, None)
             fitted.pop(entry.piece, None)
+            spoiled[entry.piece] = entry.span
         elif isinstance(entry, Shortened | Fitted):
             what = "shortened" if isinstance(entry, Shortened) else "fitted"
             if entry.piece not in live:
                 if _known(entry, known, job, findings):
-                    findings.say("T705", entry.span, piece=entry.piece, what=what)
+                    why = "no line above says that it was cut"
+                    if entry.piece in spoiled:
+                        line = place(spoiled[entry.piece], entry.span)
+                        why = (
+                            f"it was spoiled ({line}) and no line since says that it was cut again"
+                        )
+                    findings.say("T705", entry.span, piece=entry.piece, what=what, why=why)
             elif entry.piece in fitted and isinstance(entry, Fitted):
                 before = place(fitted[entry.piece], entry.span)
                 findings.say("T706", entry.span, piece=entry.piece, line=before)

@@ -9,7 +9,7 @@ from fractions import Fraction
 from trimlang.site.entries import Bought, Counted, Cut, Entry, Fitted, From, Shortened, Spoiled
 from trimlang.survey.job import Offer, Trim
 from trimlang.survey.measures import Findings, length, money
-from trimlang.survey.trims import read_count
+from trimlang.survey.trims import read_count, stick_sold
 from trimlang.survey.unknown import unknown_trim
 from trimlang.syntax import tree
 
@@ -98,7 +98,7 @@ def _bought(
     if trim is None:
         unknown_trim(line.trim, trims, findings)
         return None
-    long = length(line.length, unit, findings, what="a stick")
+    long = stick_sold(line.length, unit, findings)
     count, pack = read_count(line.count, findings), read_count(line.pack, findings)
     price = money(line.price, findings)
     if long is None or count is None or pack is None or price is None:

@@ -19,7 +19,7 @@ from trimlang.site.yard import Whole, Yard
 from trimlang.stock.buying import Buying
 from trimlang.stock.planner import Effort as PlannerEffort
 from trimlang.stock.planner import Watch, plan_stock
-from trimlang.stock.problem import NoPlan, Plan, Purchase, Status, Stick
+from trimlang.stock.problem import Blank, NoPlan, Plan, Purchase, Status, Stick
 from trimlang.stock.timber import timber_of
 from trimlang.stock.verify import faults
 from trimlang.survey.job import Offer
@@ -80,6 +80,8 @@ def kept_layout(
     }
     question = left(bench, yard, to_cut, spare, held)
     plan = _plan_of(bench, question, kept)
+    if plan is not None and spare.any_one and faults(plan):
+        plan = _with_reserve(bench, question, kept)
     if plan is None or faults(plan):
         return None
     return _layout(question, plan, [stick.name for stick in kept], yard, floor)
@@ -116,14 +118,31 @@ def judged(layout: Layout, bound: int, *, unproven: Status = Status.GAP) -> Layo
     )
 
 
-def _plan_of(bench: Bench, question: Left, kept: list[Kept]) -> Plan | None:
-    """Return the planner's form of kept sticks, None where they cannot be had."""
+def _with_reserve(bench: Bench, question: Left, kept: list[Kept]) -> Plan | None:
+    """Return the plan of kept sticks with the cheapest one besides that holds the longest piece."""
+    problem = question.problem
+    longest = max((part.length for part in problem.parts), default=0)
+    roomy = [one for one in problem.blanks if one.length - 2 * problem.end_waste >= longest]
+    plans = (_plan_of(bench, question, kept, besides=blank) for blank in roomy)
+    sound = [plan for plan in plans if plan is not None and not faults(plan)]
+    return min(sound, key=lambda plan: plan.cost, default=None)
+
+
+def _plan_of(
+    bench: Bench, question: Left, kept: list[Kept], besides: Blank | None = None
+) -> Plan | None:
+    """Return the planner's form of kept sticks, None where they cannot be had.
+
+    ``besides`` is had once more, and left whole.
+    """
     problem = question.problem
     timber = timber_of(problem)
     buying = Buying(timber)
     yards = Counter(
         bench.units(stick.length) for stick in kept if not stick.begun and stick.shop is None
     )
+    if besides is not None and not besides.on_hand:
+        yards[besides.length] += 1
     counts = tuple(0 if kind.on_hand else yards[kind.length] for kind in timber.kinds)
     cost = buying.cost(counts)
     if cost is None or sum(counts) != sum(yards.values()):
@@ -153,6 +172,11 @@ def _plan_of(bench: Bench, question: Left, kept: list[Kept]) -> Plan | None:
         else:
             key = had[bench.units(stick.length)].pop()
         sticks.append(Stick(key, tuple(stick.todo)))
+    if besides is not None and besides.on_hand:
+        if taken[besides.key] >= (besides.limit or 0):
+            return None
+        taken[besides.key] += 1
+        cost += besides.price
     purchases += [Purchase(key, count) for key, count in taken.items()]
     status = Status.PROVEN if cost == 0 else Status.UNPROVEN
     return Plan(problem, tuple(sticks), tuple(purchases), cost, 0, status)

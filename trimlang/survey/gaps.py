@@ -39,8 +39,10 @@ def read_gap(
     taken_up: Fraction | None = None
     if cased:
         taken_up = wide + 2 * (settings.reveal + (trims[cased[0]].height or 0))
+    # what could not be read of it may be the corner that its neighbours need
+    unread = any(fact.kind == "unread" for fact in line.facts)
     return Gap(
-        line.kind,
+        "lost" if unread else line.kind,
         wide,
         called,
         any(fact.kind == "entrance" for fact in line.facts),

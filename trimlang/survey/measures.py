@@ -58,10 +58,22 @@ def length(measure: Measure, unit: str, findings: Findings, *, what: str) -> Fra
             total = inches(as_inches, "in", findings) or value
             instead = length_text(total)
             guess = f"If inches were meant, write {instead}. "
+        elif in_millimetres := _as_millimetres(measure):
+            instead = length_text(in_millimetres, "mm")
+            guess = f"If millimetres were meant, write {instead}. "
+            if unit == "in":
+                guess += "“unit mm” above the rooms says so of all that has no unit. "
         facts = {"what": what, "long": feet_text(value), "guess": guess, "instead": instead}
         findings.say("T203", measure.span, **facts)
         return None
     return value
+
+
+def _as_millimetres(measure: Measure) -> Fraction | None:
+    """What a single number would be in millimetres; None where it has a small unit or two parts."""
+    (amount, written), *more = measure.parts
+    value = in_inches(amount, "mm")
+    return value if not more and written in (None, "cm", "m") and value <= LONGEST_WALL else None
 
 
 def not_negative(measure: Measure, unit: str, findings: Findings, *, what: str) -> Fraction | None:

@@ -8,7 +8,8 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.diagnostics.place import place
-from trimlang.lengths.tape import feet_text, length_text
+from trimlang.diagnostics.suggestion import Suggestion
+from trimlang.lengths.tape import feet_text, length_text, mixed_number
 from trimlang.survey.job import Offer, Rest, Trim
 from trimlang.survey.measures import Findings, length, money
 from trimlang.survey.unknown import unknown_trim
@@ -19,6 +20,8 @@ MOST_RESTS: Final = 10_000
 _SIZES: Final = {"thick": "the thickness", "tall": "the height or width"}
 SHORTEST_SOLD: Final = Fraction(6)
 """Inches: the spare could need millions of shorter ones."""
+SHORTEST_BARE: Final = Fraction(24)
+"""Inches: a smaller number without a unit is how feet are said at the yard."""
 
 
 def read_trims(lines: Iterable[tree.Statement], unit: str, findings: Findings) -> dict[str, Trim]:
@@ -128,15 +131,31 @@ def read_count(number: tree.Number | None, findings: Findings) -> int | None:
     return int(number.value)
 
 
+def stick_sold(measure: tree.Measure, unit: str, findings: Findings) -> Fraction | None:
+    """Return a bought stick's length; None where it is none that is sold, or has lost its feet."""
+    long = length(measure, unit, findings, what="a stick")
+    if long is None:
+        return None
+    bare = unit == "in" and all(written is None for _, written in measure.parts)
+    if long >= (SHORTEST_BARE if bare else SHORTEST_SOLD):
+        return long
+    remedy: str = "Write the length that the yard sells, such as 12 ft."
+    if bare and long >= SHORTEST_SOLD:
+        number = mixed_number(long)
+        remedy = Suggestion(
+            f"If feet were meant, write {number} ft; if it is as short as that, {number} in.",
+            f"{number} ft",
+        )
+    findings.say("T116", measure.span, long=length_text(long, unit), remedy=remedy)
+    return None
+
+
 def _offer(line: tree.Offer, unit: str, findings: Findings) -> Offer | None:
-    long = length(line.length, unit, findings, what="a stick")
+    long = stick_sold(line.length, unit, findings)
     price = money(line.price, findings)
     pack = read_count(line.pack, findings)
     at_most = read_count(line.at_most, findings) if line.at_most else None
     if long is None or price is None or pack is None:
-        return None
-    if long < SHORTEST_SOLD:
-        findings.say("T116", line.length.span, long=length_text(long, unit))
         return None
     return Offer(long, price, pack, at_most, line.span)
 

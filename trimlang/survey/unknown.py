@@ -13,6 +13,7 @@ def unknown_trim(
 ) -> None:
     """Report that no trim is called that, suggesting a trim or one of the words ``also``."""
     from trimlang.syntax.mistakes import did_you_mean
+    from trimlang.syntax.words import spellings
 
     known = (*trims, *also)
     listed = ", ".join(f"“{name}”" for name in trims)
@@ -21,5 +22,7 @@ def unknown_trim(
         if listed
         else f"Add a line such as “trim {word.text}: 9/16 in thick, 5 1/4 in tall”."
     )
+    if word.text.casefold() in spellings()["JOINT"]:
+        otherwise = f"An end says its side: left={word.text} or right={word.text}."
     remedy = did_you_mean(word.text, known, otherwise)
     findings.say("T210", word.span, name=word.text, remedy=remedy)

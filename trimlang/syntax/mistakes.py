@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from difflib import get_close_matches
+from fractions import Fraction
 from functools import cache
 from typing import Final
 
@@ -12,6 +13,7 @@ from lark.exceptions import UnexpectedCharacters, UnexpectedInput, UnexpectedTok
 
 from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.diagnostics.suggestion import Suggestion
+from trimlang.lengths.units import in_inches
 from trimlang.syntax.grammar import parser
 from trimlang.syntax.words import spellings
 
@@ -100,10 +102,14 @@ def did_you_mean(word: str, known: list[str] | tuple[str, ...], otherwise: str) 
     return Suggestion(f"Did you mean “{match}”?", match) if match else otherwise
 
 
-_NUMBER_WITH_COMMA: Final = re.compile(r"(?<![\w.])\d+,\d+(?![\w,/])")
+_NUMBER_WITH_COMMA: Final = re.compile(
+    r"(?<![\w.])(\d+),(\d+)(?![\w,/])(?: *(mm|cm|m|in|ft|yd)\b| *([\"″”]))?", re.I
+)
+_PAIR: Final = re.compile(r"(?<![\w.])(\d+),(\d+)(?=,)()()")
 _SPLIT_INCHES: Final = re.compile(r"""(\d+) *("|″|”|''|in\b\.?|inch\b) *(\d+ ?[/⁄∕] ?\d+)""", re.I)
 _LONG_DASH: Final = re.compile(r"[–—‐‑−]")
 _SAID_WITH_ANGLE: Final = ("in-corner", "out-corner")
+_BEFORE_END: Final = re.compile(r" *=")
 _BARE_ANGLE: Final = re.compile(r"(\d[\d ./]*?) ?(deg(rees?)?\b|°)", re.I)
 _QUOTED: Final = re.compile(r'["“][^"“”]*["”]')
 _SAME_JOINT: Final = {
@@ -113,8 +119,27 @@ _SAME_JOINT: Final = {
     "end": "open",
     "free": "open",
     "scarf": "splice",
+    "cope": "in-corner cope",
     "coped": "in-corner cope",
 }
+_ANY_WALL: Final = 1200
+"""Inches: more is no wall, so a comma before three figures was no thousands'."""
+_SAME_SIGN: Final = {
+    ";": ("COMMA", ","),
+    "@": ("AT", "at"),
+    "[": ("LPAR", "("),
+    "{": ("LPAR", "("),
+    "]": ("RPAR", ")"),
+    "}": ("RPAR", ")"),
+}
+"""Signs that stand for another one elsewhere: what is meant here, and how it is written."""
+
+_REST_OF_LENGTH: Final = re.compile(
+    r"""\.\d|\d+ ?[/⁄∕]|[¼½¾⅐-⅞]|['"′″’”]|[-–]? ?(?:in|inch|inches|ft|feet|foot|mm|cm|m|yd)\b""",
+    re.I,
+)
+_WALL: Final = re.compile(r"\s*(?:\w[\w.\-]* *:|opening\b|bare\b)", re.I)
+_NAMELESS: Final = "A wall begins with its name and a colon: N: 29 1/8 in, left=…, right=…"
 
 
 def explain(error: UnexpectedInput, text: str, file: str, line: int) -> Diagnostic:
@@ -122,21 +147,25 @@ def explain(error: UnexpectedInput, text: str, file: str, line: int) -> Diagnost
 
     ``text`` is the line; its columns are the diagnostic's.
     """
-    comma = _NUMBER_WITH_COMMA.search(_QUOTED.sub(lambda quoted: "x" * len(quoted[0]), text))
+    bare = _QUOTED.sub(lambda quoted: "x" * len(quoted[0]), text)
+    comma = _NUMBER_WITH_COMMA.search(bare)
+    if not comma:
+        # with a comma behind it too, only where the line cannot go on with the second number
+        at = getattr(error, "column", 0) - 1
+        comma = next((one for one in _PAIR.finditer(bare) if one.start(2) == at), None)
     if comma:
-        whole, rest = comma[0].split(",")
-        better = f"{whole}{rest}" if len(rest) == 3 else f"{whole}.{rest}"
-        return say("T114", Span(file, line, comma.start() + 1, comma.end() + 1), better=better)
+        span = Span(file, line, comma.start() + 1, comma.end(2) + 1)
+        return say("T114", span, better=_with_a_point(comma))
     at_end = isinstance(error, UnexpectedToken) and error.token.type == "$END"
     if at_end or not isinstance(error, UnexpectedToken | UnexpectedCharacters):
         end = len(text.split("#")[0].rstrip()) or 1
-        wanted = _expected_phrase(_terminals(error))
+        wanted = _expected_phrase(_terminals(error, text))
         return say("T103", Span(file, line, end + 1, end + 2), wanted=wanted)
     column = max(int(error.column), 1)
     found = _WORD_AT.match(text, column - 1)
     word = found.group() if found else text[column - 1 : column]
     span = Span(file, line, column, column + max(len(word), 1))
-    terminals = _terminals(error)
+    terminals = _terminals(error, text)
     before = _previous(error)
     if before is not None and before.type == "NAME":
         slip = Span(file, line, before.column or 1, (before.column or 1) + len(before))
@@ -164,6 +193,10 @@ def explain(error: UnexpectedInput, text: str, file: str, line: int) -> Diagnost
             # “trm base”: a name where a list of trims should begin
             remedy = did_you_mean(before, ("trim",), "")
             return say("T101", slip, word=str(before), wanted="“trim”", remedy=remedy)
+        first = not text[: slip.column - 1].strip()
+        if first and before.type == "COUNT" and _REST_OF_LENGTH.match(text, column - 1):
+            wanted = "the wall's name and a colon"
+            return say("T101", slip, word=str(before), wanted=wanted, remedy=_NAMELESS)
     remedy = _misplaced(before, text, column) or _remedy(word, text[column - 1 :], terminals)
     if not word.isprintable():
         word = f"U+{ord(word[0]):04X}"
@@ -178,6 +211,14 @@ def _misplaced(before: Token | None, text: str, column: int) -> str | None:
         if before.type in ("INCH", "IN") and inches.start(3) == column - 1:
             return f"The inch mark stands behind the fraction: write {inches[1]} {inches[3]} in."
     angle = _BARE_ANGLE.match(text, column - 1)
+    whole = re.match(r"\d+\b(?! ?[/⁄∕])", text[column - 1 :])
+    if before.type == "COUNT" and whole and _WALL.match(text):
+        if len(whole[0]) == 3 and len(before) < 3:
+            return f"A number has no gap in it: write {before}{whole[0]}."
+        if int(whole[0]) < 12:
+            return (
+                f"Feet and inches are told apart by their units: write {before} ft {whole[0]} in."
+            )
     if before.type == "JOINT" and before.lower() in _SAID_WITH_ANGLE and angle:
         return f"An angle stands in brackets: write {before}({angle[1]} deg)."
     return None
@@ -193,17 +234,35 @@ def _remedy(word: str, rest: str, terminals: set[str]) -> str:
     if "JOINT" in terminals and word.casefold() in _SAME_JOINT:
         joint = _SAME_JOINT[word.casefold()]
         return Suggestion(f"Did you mean “{joint}”?", joint)
+    if word in _SAME_SIGN and _SAME_SIGN[word][0] in terminals:
+        sign = _SAME_SIGN[word][1]
+        named = "a comma" if sign == "," else f"“{sign}”"
+        return Suggestion(f"Write {named} instead of “{word}”.", sign)
+    side = nearest(word, ("left", "right")) if _BEFORE_END.match(rest, len(word)) else None
+    if "COMMA" in terminals and side and word.casefold() != side:
+        return Suggestion(f"Put a comma here, and write “{side}”.", f", {side}")
     if "COMMA" in terminals and word.casefold() in part_words():
         return Suggestion(f"Put a comma before “{word}”.", f", {word}")
     return did_you_mean(word, expected, f"Write {_expected_phrase(terminals)} here.")
 
 
-def _terminals(error: UnexpectedInput) -> set[str]:
+def _terminals(error: UnexpectedInput, text: str) -> set[str]:
     if isinstance(error, UnexpectedToken):
         return set(error.accepts or error.expected)
     if isinstance(error, UnexpectedCharacters):
-        return {name for name in error.allowed if not name.startswith(("COMMENT", "__IGNORE"))}
+        # what the lexer knows is wider than what the line could go on with
+        reader = parser().parse_interactive(text[: int(error.column) - 1])
+        reader.exhaust_lexer()
+        return set(reader.accepts())
     return set()
+
+
+def _with_a_point(comma: re.Match[str]) -> str:
+    """Write a number that has a comma: thousands, where a wall can be so long, else a decimal."""
+    whole, rest = comma[1], comma[2]
+    unit = "in" if comma[4] else (comma[3] or "mm").casefold()
+    as_thousands = len(rest) == 3 and in_inches(Fraction(whole + rest), unit) <= _ANY_WALL
+    return f"{whole}{rest}" if as_thousands else f"{whole}.{rest}"
 
 
 def _previous(error: UnexpectedInput) -> Token | None:

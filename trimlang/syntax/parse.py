@@ -13,7 +13,7 @@ from trimlang.syntax.build import LineBuilder
 from trimlang.syntax.grammar import parser
 from trimlang.syntax.retired import RETIRED, Retired, renewed
 from trimlang.syntax.source import MOST_LINES, Source
-from trimlang.syntax.tree import Fact, RoomLine, RunLine, Statement, Unreadable
+from trimlang.syntax.tree import Fact, GapLine, RoomLine, RunLine, Statement, Unreadable
 
 LONGEST_LINE: Final = 2000
 MOST_MISTAKES: Final = 200
@@ -88,7 +88,7 @@ def _line(text: str, file: str, number: int) -> tuple[Statement | None, list[Dia
             builder = LineBuilder(file, number)
             statement: Statement | None = builder.transform(parsed)
             lost = tuple(Fact("unread", (), problem.span) for problem in problems)
-            if isinstance(statement, RoomLine | RunLine) and lost:
+            if isinstance(statement, RoomLine | RunLine | GapLine) and lost:
                 # what was blanked may be what a later pass would miss
                 statement = replace(statement, facts=statement.facts + lost)
             return statement, problems + builder.problems
