@@ -79,13 +79,24 @@ class Relaxation(PatternProgram):
         needed = sum(v * n for v, n in zip(values, self.demand, strict=True))
         return pricing, Worth(tuple(pricing.best), needed, tuple(values))
 
-    def begin(self) -> None:
-        """Add the patterns worth most where a piece is worth about as much as it is long."""
+    def begin(self) -> list[Worth]:
+        """Add the patterns worth most where a piece is worth about as much as it is long.
+
+        Then those where only pieces too long for a kind of stick are worth anything.
+        Returns the worths met: they rule out mixes far from the cheapest.
+        """
         np = self._np
-        longest = max(self._weights, default=1)
-        parts = np.array([weight / max(longest, 1) for weight in self._weights])
-        for power in POWERS:
-            self.priced(np.append(parts**power, np.zeros(self._kinds)), FIRST)
+        longest = max((*self._weights, 1))
+        parts = np.array([weight / longest for weight in self._weights])
+        rooms = sorted(set(self._rooms))
+        values = [parts**power for power in POWERS]
+        values += [np.where(parts * longest > room, parts, 0.0) for room in rooms]
+        worths = [
+            self.priced(np.append(value, np.zeros(self._kinds)), FIRST)[0]
+            for value in values
+            if value.any()
+        ]
+        return [worth for worth in worths if worth is not None]
 
     def blended(self, worths: Sequence[Worth]) -> Worth | None:
         """One worth made of several, each weighing the same; None for a chained relaxation."""
