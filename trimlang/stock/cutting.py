@@ -29,8 +29,9 @@ RETREATS = 40
 #: is then soon chosen.
 FEW = 8
 FEWER = 2
-#: Patterns listed at most.
+#: Patterns listed at most; and of a rack that is searched thoroughly.
 PATTERNS = 60_000
+LONGEST = 150_000
 #: Lists searched at once: any so short; longer ones where no more than this part of what is
 #: needed may be wasted; and after other ways the longest, where hardly anything may.
 SHORT_LIST = 5_000
@@ -124,7 +125,7 @@ class RackCut:
         slack = slack_of(tight, counts)
         if slack < 0:
             return Answer(worth=tight)
-        little = slack <= LITTLE * tight.needed and not self._timber.leaning
+        little = self._is_little(tight, counts) and not self._timber.leaning
         soon = patterns is not None and len(patterns) <= (LONG_LIST if little else SHORT_LIST)
         if patterns is not None and soon:
             answer = self._chosen(patterns, self._timber.demand, counts, BRANCHES)
@@ -159,6 +160,12 @@ class RackCut:
         timber = self._timber
         laid = self._laid = self._laid or self.seeded(self._relaxation, Way.CHAINED)
         tight, patterns = self._allowed(counts)
+        if patterns is None and tight is not None and self._is_little(tight, counts):
+            patterns = sifted(timber, tight, timber.demand, counts, LONGEST)
+            if patterns is not None:
+                answer = self._chosen(patterns, timber.demand, counts, FEW_BRANCHES)
+                if answer.sticks is not None or answer.impossible:
+                    return answer
         # A long list is searched when diving fails.
         for skip in range(STARTS if patterns is None else FEW_STARTS):
             sticks = self._diver.dive(laid, counts, RETREATS, skip, self._endings(tight))
@@ -169,6 +176,9 @@ class RackCut:
             if patterns is None
             else self._chosen(patterns, timber.demand, counts, BRANCHES)
         )
+
+    def _is_little(self, worth: Worth, counts: Sequence[int]) -> bool:
+        return slack_of(worth, counts) <= LITTLE * worth.needed
 
     def _allowed(self, counts: Sequence[int]) -> tuple[Worth | None, list[Stick] | None]:
         """A worth close to the rack's, and the patterns that it leaves; None: none, too many."""

@@ -20,10 +20,11 @@ from trimlang.stock.timber import Pattern, Timber
 TABLE = 25_000_000
 #: Steps of the walk for each pattern that may be listed.
 STEPS = 20
+SHORT_STEPS = 6
 #: The nearest patterns are looked for within these parts of the slack, one after another.
-PARTS = (64, 16, 4, 1)
+PARTS = (1024, 256, 64, 16, 4, 1)
 #: And more of them, so many times as many as are wanted, are too many to list.
-MORE = 8
+MORE = 4
 
 
 @overload
@@ -62,8 +63,10 @@ def nearest(
     if not sieve.rest:
         return found
     for part in PARTS:
-        more = sieve.passed(sieve.slack // part, MORE * most)
+        more = sieve.passed(sieve.slack // part, MORE * most, SHORT_STEPS)
         if more is None:
+            # Even of those that waste next to nothing there are too many: some of them.
+            found = found or sieve.some(sieve.slack // part, most)
             break
         found = more
         if len(found) >= most:
@@ -87,19 +90,39 @@ class _Sieve:
         #: Empty where it would be too large.
         self.rest = _best_of_rest(timber, worth, demand, room) if small else []
 
-    def passed(self, slack: int, most: int) -> list[tuple[int, Pattern]] | None:
+    def passed(self, slack: int, most: int, steps: int = STEPS) -> list[tuple[int, Pattern]] | None:
         """The patterns that waste no more than a slack, or None: more than ``most``."""
-        timber, worth = self._timber, self._worth
         found: list[tuple[int, Pattern]] = []
-        for kind, count in enumerate(self._counts):
-            room = timber.kinds[kind].room
-            if count and room > 0:
-                least = worth.of_kind[kind] - slack
-                walked = _walk(timber, worth, self._demand, self.rest, room, least, most)
-                if walked is None or len(found) + len(walked) > most:
-                    return None
-                found.extend((kind, pattern) for pattern in walked)
+        for kind in self._kinds():
+            walked, whole = self._walked(kind, slack, most, steps)
+            if not whole or len(found) + len(walked) > most:
+                return None
+            found.extend(walked)
         return found
+
+    def some(self, slack: int, most: int) -> list[tuple[int, Pattern]]:
+        """The first patterns met that waste no more than a slack, about ``most``."""
+        kinds = self._kinds()
+        return [
+            stick
+            for kind in kinds
+            for stick in self._walked(kind, slack, -(-most // len(kinds)), SHORT_STEPS)[0]
+        ]
+
+    def _kinds(self) -> list[int]:
+        kinds = self._timber.kinds
+        return [k for k, count in enumerate(self._counts) if count and kinds[k].room > 0]
+
+    def _walked(
+        self, kind: int, slack: int, most: int, steps: int
+    ) -> tuple[list[tuple[int, Pattern]], bool]:
+        """The patterns of one kind, and whether those are all."""
+        room, least = self._timber.kinds[kind].room, self._worth.of_kind[kind] - slack
+        steps *= most
+        found, whole = _walk(
+            self._timber, self._worth, self._demand, self.rest, room, least, most, steps
+        )
+        return [(kind, pattern) for pattern in found], whole
 
 
 def _best_of_rest(timber: Timber, worth: Worth, demand: Sequence[int], room: int) -> list[Any]:
@@ -129,13 +152,13 @@ def _walk(
     room: int,
     needed: int,
     most: int,
-) -> list[Pattern] | None:
-    """All full patterns worth ``needed``, depth first; None for too many, or too many steps."""
+    steps: int,
+) -> tuple[list[Pattern], bool]:
+    """The full patterns worth ``needed``, depth first; and whether those are all."""
     weights = [size.least for size in timber.sizes]
     values = worth.of_size
     found: list[Pattern] = []
     ends = _Ends(timber, counts, room)
-    steps = STEPS * most
     stack: list[tuple[int, int, int, Pattern]] = [(0, room, 0, ())]
     last = ends.last
     lightest = [room + 1] * (last + 1)
@@ -144,16 +167,16 @@ def _walk(
     while stack:
         steps -= 1
         if steps < 0:
-            return None
+            return found, False
         size, left, value, pattern = stack.pop()
         while size < last and weights[size] > left:
             size += 1
         if size == last or lightest[size] > left:
             ended = ends.ended(pattern)
             if ended is not None and value + values[-1] * (len(ended) - len(pattern)) >= needed:
+                if len(found) == most:
+                    return found, False
                 found.append(ended)
-                if len(found) > most:
-                    return None
             continue
         if value + rest[size][left] < needed:
             continue
@@ -162,7 +185,7 @@ def _walk(
             after, worthy = left - number * weight, value + number * each
             if worthy + rest[size + 1][after] >= needed:
                 stack.append((size + 1, after, worthy, pattern + (size,) * number))
-    return found
+    return found, True
 
 
 class _Ends:
