@@ -106,7 +106,7 @@ class RackCut:
         if worth is not None:
             return Answer(worth=worth)
         laid = self._laid = self._laid or self.seeded(self._relaxation, Way.CHAINED)
-        sticks = self._diver.dive(laid, counts, FEW if timber.leaning else FEWER)
+        sticks = self._diver.dive(laid, counts, FEWER)
         if sticks is not None or self._seconds() <= 0:
             return Answer(sticks=sticks)
         near = self._worths.closest(counts, None)
@@ -125,7 +125,7 @@ class RackCut:
         slack = slack_of(tight, counts)
         if slack < 0:
             return Answer(worth=tight)
-        little = self._is_little(tight, counts) and not self._timber.leaning
+        little = self._is_little(tight, counts)
         soon = patterns is not None and len(patterns) <= (LONG_LIST if little else SHORT_LIST)
         if patterns is not None and soon:
             answer = self._chosen(patterns, self._timber.demand, counts, BRANCHES)
@@ -160,8 +160,9 @@ class RackCut:
         timber = self._timber
         laid = self._laid = self._laid or self.seeded(self._relaxation, Way.CHAINED)
         tight, patterns = self._allowed(counts)
-        if patterns is None and tight is not None and self._is_little(tight, counts):
-            patterns = sifted(timber, tight, timber.demand, counts, LONGEST)
+        if tight is not None and self._is_little(tight, counts):
+            if patterns is None:
+                patterns = sifted(timber, tight, timber.demand, counts, LONGEST)
             if patterns is not None:
                 answer = self._chosen(patterns, timber.demand, counts, FEW_BRANCHES)
                 if answer.sticks is not None or answer.impossible:
