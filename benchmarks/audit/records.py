@@ -175,7 +175,7 @@ def _version(at: str) -> Version:
 
 def _same(listed: str, version: Version) -> bool:
     try:
-        return Version(Version(listed).public) == version
+        return Version(listed) == version
     except InvalidVersion:
         # what stood on the index before versions had a form is never the one that is locked
         return False

@@ -17,7 +17,7 @@ LOCK = """\
 loose-nail==1.10 \\
     --hash=sha256:00 \\
     --hash=sha256:11
-spring-level==2.0 ; sys_platform == 'win32' \\
+Spring_Level==2.0 ; sys_platform == 'win32' \\
     --hash=sha256:22
 """
 
@@ -137,7 +137,9 @@ def test_what_cannot_be_judged_is_said(affected: str, why: str) -> None:
         "id: PYSEC-0000-1\nmodified: 2024-03-02T01:00:00Z",
         "id: PYSEC-0000-1\nmodified: 2024-03-02T01:00:00Z\naffected: [loose-nail]",
         record("    more: 1").replace("    name: Loose_Nail\n", ""),
-        record(ranges(events("introduced: 1.0, fixed: 2.0"))).replace("- introduced", "- [x]\n#"),
+        record(ranges(events("{introduced: 1.0, fixed: 2.0}"))),
+        record(ranges(events("[introduced, 1.0]"))),
+        record(ranges(events("introduced: [1.0]"))),
         record("  ranges: all"),
         record("  versions: [[1.0]]"),
         record(ranges("  - type: ECOSYSTEM\n")),
@@ -194,19 +196,29 @@ def desk(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> Desk:
     return Desk(tmp_path, capsys)
 
 
-FIXED_LATER = ranges(events('introduced: "0"', "fixed: 2.0rc1", "introduced: 3", "fixed: 3.4"))
+FIXED_LATER = ranges(
+    events('introduced: "0"', "fixed: 2.0rc1"),
+    *(events(f"introduced: {n}", f"fixed: {n}.4") for n in (10, 9, 3, 1.1)),
+)
 
 
 def test_a_weakness_is_printed_with_all_that_helps(desk: Desk) -> None:
     desk.put("a.yaml", record(FIXED_LATER))
     desk.put("b.yaml", record("  versions: [0.1]").replace("2024-03-02", "2025-06-07"))
     desk.put("notes.txt", "no record")
+    (desk.folder / "clone" / "workflow.yaml").write_text("on: push", encoding="utf-8")
     status, said = desk.audit()
     assert status == TOUCHED
-    assert "PYSEC-0000-1 (CVE-0000-1) touches loose-nail 1.10: fixed in 2.0rc1, 3.4\n" in said
+    assert (
+        "PYSEC-0000-1 (CVE-0000-1) touches loose-nail 1.10: fixed in 2.0rc1, 3.4, 9.4, 10.4\n"
+        in said
+    )
     assert "2 records, the newest of 2025-06-07" in said
     assert "0 are withdrawn, 2 name a locked package" in said
     assert "touch 1 of the 2 locked versions" in said
+    assert "could not be read" not in said
+    # the records' own folder will do as well
+    assert desk.audit("--advisories", str(desk.folder / "clone" / "vulns")) == (status, said)
 
 
 def test_a_weakness_without_a_fix_says_so(desk: Desk) -> None:
@@ -225,6 +237,22 @@ AS_JSON = {
         }
     ],
 }
+
+
+def test_the_locked_version_is_no_fix_of_itself(desk: Desk) -> None:
+    # listed, though its range ends before it
+    both = ranges(events('introduced: "0"', "fixed: 1.10")) + "  versions: [1.10]\n"
+    desk.put("a.yaml", record(both))
+    assert "touches loose-nail 1.10: no fix is named\n" in desk.audit()[1]
+
+
+def test_every_lock_is_audited(desk: Desk) -> None:
+    other = desk.folder / "other"
+    other.write_text("plumb==3.0\n", encoding="utf-8")
+    desk.put("a.yaml", record("  versions: [1.10]"))
+    desk.put("b.yaml", record("  versions: [3.0]").replace("Loose_Nail", "plumb"))
+    _, said = desk.audit("--lock", str(other))
+    assert "touch 2 of the 3 locked versions audited" in said
 
 
 def test_a_withdrawn_record_touches_nothing(desk: Desk) -> None:

@@ -74,22 +74,27 @@ def test_one_that_is_not_told_is_not_audited(
 
 
 @pytest.mark.parametrize(
-    "rows",
+    ("rows", "why"),
     [
-        pytest.param((), id="nothing"),
-        pytest.param((missing("loose-nail"), missing("spring-level"), missing("django")), id="404"),
+        pytest.param((), "has data of none", id="nothing"),
+        pytest.param(
+            (missing("loose-nail"), missing("spring-level"), missing("django")),
+            "has data of none",
+            id="404",
+        ),
         pytest.param(
             (told("django", "1.11"), told("loose-nail", "1.10"), told("spring-level", "2.0")),
+            "knows no weakness of django 1.11",
             id="an index that passes no weaknesses on",
         ),
     ],
 )
 def test_no_data_is_one_line_and_never_sound(
-    capsys: pytest.CaptureFixture[str], rows: tuple[dict[str, Any], ...]
+    capsys: pytest.CaptureFixture[str], rows: tuple[dict[str, Any], ...], why: str
 ) -> None:
     status, said = audited(capsys, *rows)
     assert status == NOT_AUDITED
-    assert said.startswith("dependencies not audited: none of 2: the index ")
+    assert said.startswith(f"dependencies not audited: none of 2: the index {why}")
     assert said.count("\n") == 1
 
 
