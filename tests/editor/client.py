@@ -138,13 +138,33 @@ class Editor:
             )
         )
 
-    def references(self, name: str, line: int, character: int) -> list[lsp.Location]:
-        """Return where a name stands."""
+    def references(
+        self, name: str, line: int, character: int, given: bool = True
+    ) -> list[lsp.Location] | None:
+        """Return where a name stands, where it is given too if so wished."""
         return self._do(
             self.client.text_document_references_async(
                 lsp.ReferenceParams(
-                    lsp.ReferenceContext(True), self.document(name), lsp.Position(line, character)
+                    lsp.ReferenceContext(given), self.document(name), lsp.Position(line, character)
                 )
+            )
+        )
+
+    def highlight(self, name: str, line: int, character: int) -> list[lsp.DocumentHighlight] | None:
+        """Return where a name stands in the document itself."""
+        return self._do(
+            self.client.text_document_document_highlight_async(
+                lsp.DocumentHighlightParams(self.document(name), lsp.Position(line, character))
+            )
+        )
+
+    def before_rename(
+        self, name: str, line: int, character: int
+    ) -> lsp.PrepareRenamePlaceholder | None:
+        """Return what would be renamed."""
+        return self._do(
+            self.client.text_document_prepare_rename_async(
+                lsp.PrepareRenameParams(self.document(name), lsp.Position(line, character))
             )
         )
 
@@ -167,12 +187,14 @@ class Editor:
             )
         )
 
-    def fixes(self, name: str, finding: lsp.Diagnostic) -> list[lsp.CodeAction]:
-        """Return the quick fixes of a finding."""
+    def fixes(
+        self, name: str, finding: lsp.Diagnostic, place: lsp.Range | None = None
+    ) -> list[lsp.CodeAction]:
+        """Return the quick fixes of a finding, asked for at its own place or another."""
         return self._do(
             self.client.text_document_code_action_async(
                 lsp.CodeActionParams(
-                    self.document(name), finding.range, lsp.CodeActionContext((finding,))
+                    self.document(name), place or finding.range, lsp.CodeActionContext((finding,))
                 )
             )
         )

@@ -1,4 +1,4 @@
-"""The plain assignment model in OR-Tools CP-SAT: an outside opinion on least cost."""
+"""The plain assignment model in OR-Tools CP-SAT: an outside opinion on cost and sticks."""
 
 from itertools import pairwise
 from typing import Any
@@ -8,6 +8,15 @@ from trimlang.stock.problem import Problem
 
 def least_cost(problem: Problem) -> int | None:
     """The least cost without shared mitres, to proof; None where no plan exists."""
+    return _solved(problem, None)
+
+
+def fewest_sticks_at(problem: Problem, cost: int) -> int | None:
+    """The fewest sticks cut, without shared mitres, by a plan of no more than this cost."""
+    return _solved(problem, cost)
+
+
+def _solved(problem: Problem, at_most: int | None) -> int | None:
     from ortools.sat.python import cp_model
 
     model: Any = cp_model.CpModel()
@@ -44,12 +53,14 @@ def least_cost(problem: Problem) -> int | None:
         model.AddExactlyOne(cover)
     if problem.spare:
         model.Add(sum(spare) >= problem.spare)
-    model.Minimize(sum(prices))
+    if at_most is not None:
+        model.Add(sum(prices) <= at_most)
+    model.Minimize(sum(prices) if at_most is None else sum(used))
     solver: Any = cp_model.CpSolver()
     solver.parameters.num_workers = 1
     status = solver.Solve(model)
     if status == cp_model.INFEASIBLE:
         return None
     assert status == cp_model.OPTIMAL
-    cost: int = round(solver.ObjectiveValue())
-    return cost
+    best: int = round(solver.ObjectiveValue())
+    return best

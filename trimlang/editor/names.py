@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable, Iterator
-from dataclasses import fields, is_dataclass, replace
+from dataclasses import replace
 from enum import StrEnum
-from typing import Any, Final
+from typing import Final
 
 from trimlang.diagnostics import Span
 from trimlang.record import record
@@ -13,18 +14,7 @@ from trimlang.survey.tags import room_tag
 from trimlang.syntax import tree
 
 _TRIM_FACTS: Final = frozenset({"trims", "also_trim", "without", "in_front_of", "cased"})
-_KNOWN: Final = (
-    tree.TrimLine,
-    tree.StockLine,
-    tree.OnHandLine,
-    tree.RoomLine,
-    tree.RunLine,
-    tree.GapLine,
-    tree.Heading,
-    tree.Include,
-    tree.SettingLine,
-    tree.Unreadable,
-)
+_BESIDE: Final = frozenset({"after", "before"})
 
 
 class Sort(StrEnum):
@@ -112,7 +102,7 @@ def names_in(statements: Iterable[tree.Statement]) -> Names:
         elif isinstance(line, tree.RunLine) and room >= 0:
             label = line.label.text.casefold()
             mentions.append(Mention(Name(Sort.RUN, label, room), line.label.span, True))
-        elif not isinstance(line, _KNOWN):
+        elif isinstance(line, tree.LOG_LINES):
             mentions.extend(pieces.mentioned(line))
         for fact in getattr(line, "facts", ()):
             if fact.kind in _TRIM_FACTS:
@@ -143,44 +133,96 @@ def _rooms(statements: tuple[tree.Statement, ...]) -> tuple[RoomNames, ...]:
 
 
 class _Pieces:
-    """Knows trims and the ids of pieces, ``ST-N-base``, in lines that are about pieces."""
+    """Knows the names that the ids of pieces and sticks are made of: ``ST-N-base``, ``base-1``."""
 
-    def __init__(self, rooms: tuple[RoomNames, ...], trims: set[str]) -> None:
-        self._trims = trims
-        self._tags = {room.tag: number for number, room in enumerate(rooms)}
-        self._labels = [{run.label.text.casefold() for run in room.runs} for room in rooms]
+    def __init__(self, rooms: tuple[RoomNames, ...], trims: Iterable[str]) -> None:
+        self._trims = sorted(trims, key=len, reverse=True)
+        self._rooms = rooms
+        # an opening may be called after a trim, so the first that will do is meant
+        names = "|".join(map(re.escape, self._trims)) or r"(?!)"
+        self._casing = re.compile(
+            rf"(?P<opening>.+?)-(?P<trim>{names})-(?:left-leg|right-leg|head)(?:-|$)"
+        )
 
-    def mentioned(self, node: Any) -> Iterator[Mention]:
-        """Yield the tag, the run and the trim of each piece that a line names."""
-        if isinstance(node, tree.Word):
-            yield from self._parts(node)
-        elif isinstance(node, tuple):
-            for part in node:
-                yield from self.mentioned(part)
-        elif is_dataclass(node):
-            for field in fields(node):
-                yield from self.mentioned(getattr(node, field.name))
+    def mentioned(self, line: tree.LogLine | tree.BoughtLine | tree.RackLine) -> Iterator[Mention]:
+        """Yield the tag, the run and the trim of each piece, and the trim of each stick."""
+        if isinstance(line, tree.BoughtLine):
+            yield from (_trim(one.trim) for one in line.purchases)
+        elif isinstance(line, tree.RackLine):
+            yield _trim(line.name)
+        else:
+            for sawn in line.pieces:
+                yield from self._of_piece(sawn.piece)
+                if sawn.source is not None and sawn.source.stick is not None:
+                    yield from self._of_stick(sawn.source.stick)
 
-    def _parts(self, word: tree.Word) -> Iterator[Mention]:
-        text, span = word.text, word.span
-        if text in self._trims:
-            yield _trim(word)
+    def _of_stick(self, word: tree.Word) -> Iterator[Mention]:
+        trim, _, number = word.text.rpartition("-")
+        if trim and number.isdecimal():
+            yield Mention(Name(Sort.TRIM, trim), _part(word.span, 0, len(trim)))
+
+    def _of_piece(self, word: tree.Word) -> Iterator[Mention]:
+        ways = [
+            way
+            for number, room in enumerate(self._rooms)
+            if word.text.startswith(f"{room.tag}-")
+            for way in (*self._on_a_run(word.text, number), *self._on_an_opening(word.text, number))
+        ]
+        if not ways:
             return
-        start = span.column + (1 if span.end - span.column == len(text) + 2 else 0)
+        # names hold hyphens too: of ST-N-2-base it is run N-2 that is meant, where there is one
+        way = max(ways, key=lambda one: (one.sure, one.tag + one.run[1] - one.run[0]))
+        yield Mention(Name(Sort.TAG, "", way.room), _part(word.span, 0, way.tag))
+        yield Mention(Name(Sort.TRIM, word.text[slice(*way.trim)]), _part(word.span, *way.trim))
+        if way.label is not None:
+            run = Name(Sort.RUN, way.label.casefold(), way.room)
+            yield Mention(run, _part(word.span, *way.run))
 
-        def at(first: int, last: int) -> Span:
-            return replace(span, column=start + first, end=start + last)
-
-        for tag, room in self._tags.items():
-            if not text.startswith(f"{tag}-"):
+    def _on_a_run(self, text: str, number: int) -> Iterator[_Way]:
+        room = self._rooms[number]
+        start = len(room.tag) + 1
+        for run in room.runs:
+            label = run.label.text
+            end = start + len(label)
+            if text[start:end].casefold() != label.casefold() or text[end : end + 1] != "-":
                 continue
-            for label in self._labels[room]:
-                run = len(tag) + 1
-                end = run + len(label)
-                if text[run:end].casefold() != label or text[end : end + 1] != "-":
-                    continue
-                trim = text[end + 1 :].split("-")[0]
-                yield Mention(Name(Sort.TAG, "", room), at(0, len(tag)))
-                yield Mention(Name(Sort.TRIM, trim), at(end + 1, end + 1 + len(trim)))
-                yield Mention(Name(Sort.RUN, label, room), at(run, end))
-                return
+            after = text[end + 1 :]
+            known = next((one for one in self._trims if f"{after}-".startswith(f"{one}-")), None)
+            trim = known or after.split("-")[0]
+            place = (end + 1, end + 1 + len(trim))
+            yield _Way(2 if known else 0, number, start - 1, label, (start, end), place)
+
+    def _on_an_opening(self, text: str, number: int) -> Iterator[_Way]:
+        room = self._rooms[number]
+        start = len(room.tag) + 1
+        found = self._casing.match(text, start)
+        if found is None:
+            return
+        opening, place = found["opening"], found.span("trim")
+        # an opening without a name goes by the run beside it
+        beside, _, label = opening.partition("-")
+        for run in room.runs if beside in _BESIDE else ():
+            written = run.label.text
+            if re.fullmatch(re.escape(written) + r"(-\d+)?", label):
+                at = start + len(beside) + 1
+                yield _Way(1, number, start - 1, written, (at, at + len(written)), place)
+        yield _Way(1, number, start - 1, None, (start, start), place)
+
+
+@record
+class _Way:
+    """One way to take a piece's id apart; places are counted from 0 within it.
+
+    ``tag`` is how long the tag is, ``label`` the run where one is named.
+    """
+
+    sure: int
+    room: int
+    tag: int
+    label: str | None
+    run: tuple[int, int]
+    trim: tuple[int, int]
+
+
+def _part(span: Span, first: int, last: int) -> Span:
+    return replace(span, column=span.column + first, end=span.column + last)

@@ -12,11 +12,19 @@ from trimlang.diagnostics import Span
 from trimlang.editor.memory import Memory
 from trimlang.editor.names import Names, names_in
 from trimlang.means import Means
-from trimlang.reading import Gathered, UnreadableError, gather, read_text
+from trimlang.reading import (
+    LOG_SUFFIX,
+    Gathered,
+    UnreadableError,
+    gather,
+    log_beside,
+    read_text,
+)
 from trimlang.survey.job import Room, Stretch
 from trimlang.syntax import tree
 from trimlang.syntax.parse import read_line
 
+JOB_SUFFIX = ".trim"
 MOST_LOOKED_AT = 200
 """Files that are searched for one that includes another."""
 
@@ -92,7 +100,9 @@ def read_job(job: Path | None, file: str, texts: Mapping[Path, str], memory: Mem
     except (OSError, UnreadableError):
         text = ""
     means = Means(read, memory.line, memory.room)
-    gathered = gather(text, path=job, name=file, read=read, line=memory.line)
+    # a log that was never saved is read as well
+    log = None if job is None else texts.get(log_beside(job))
+    gathered = gather(text, path=job, name=file, read=read, line=memory.line, log=log)
     return Reading(job, file, gathered, check_gathered(gathered, file, means))
 
 
@@ -100,8 +110,12 @@ def jobs_with(path: Path, texts: Mapping[Path, str], within: Iterable[Path]) -> 
     """Return the jobs that a file belongs to: itself, unless others include it.
 
     Looked for are the files that the editor holds, and those in the folders
-    above ``path`` as far as ``within`` (at the least in its own folder).
+    above ``path`` as far as ``within`` (at the least in its own folder).  A log
+    belongs to the job that it lies beside.
     """
+    if path.suffix == LOG_SUFFIX:
+        job = path.with_suffix(JOB_SUFFIX)
+        return (job if job in texts or job.is_file() else path,)
     jobs: set[Path] = set()
     todo, seen = [path], {path}
     among = _trim_files(path, texts, tuple(within))

@@ -11,11 +11,11 @@ from collections.abc import Iterable
 from dataclasses import replace
 from pathlib import Path
 
-from trimlang.diagnostics import Span
+from trimlang.diagnostics import Diagnostic, Span
 from trimlang.diagnostics.mending import Edit
 from trimlang.diagnostics.severity import Severity
 from trimlang.editor.memory import Memory
-from trimlang.editor.names import Mention, Names, Sort
+from trimlang.editor.names import Mention, Name, Names, Sort
 from trimlang.editor.reading import Reading, read_job
 from trimlang.syntax import tree
 from trimlang.syntax.parse import read_line
@@ -40,20 +40,31 @@ def rename(reading: Reading, mention: Mention, new: str) -> tuple[Edit, ...]:
 def _edits(names: Names, mention: Mention, new: str) -> Iterable[Edit]:
     for one in names.of(mention.name):
         yield Edit(one.span, new)
-    if mention.name.sort is Sort.ROOM and mention.name.room is not None:
-        yield from _kept_tag(names, mention.name.room, new)
+    if mention.name.sort in (Sort.ROOM, Sort.TAG):
+        yield from _kept_tags(names, mention.name, new)
 
 
-def _kept_tag(names: Names, number: int, new: str) -> Iterable[Edit]:
-    """Where lines name the room's pieces, write down the tag that its old name gave them."""
+def _kept_tags(names: Names, named: Name, new: str) -> Iterable[Edit]:
+    """Where lines name a room's pieces, write down the tag that its name alone gave it.
+
+    That goes for the rooms below as well: they may only have a number because this
+    one had their tag.
+    """
     from trimlang.survey.tags import room_tag
 
-    room = names.rooms[number]
-    others = {other.tag for other in names.rooms[:number]}
-    used = any(one.name.sort is Sort.TAG and one.name.room == number for one in names.mentions)
-    if room.heading.tag is None and used and room_tag(new, others) != room.tag:
-        span = room.heading.name.span
-        yield Edit(replace(span, column=span.end), f" as {room.tag}")
+    used = {one.name.room for one in names.mentions if one.name.sort is Sort.TAG and not one.gives}
+    taken: set[str] = set()
+    for number, room in enumerate(names.rooms):
+        renamed = named.sort if number == named.room else None
+        tag = new if renamed is Sort.TAG else room.tag
+        if room.heading.tag is None:
+            made = room_tag(new if renamed is Sort.ROOM else room.heading.name.text, taken)
+            if number not in used:
+                tag = made
+            elif made != tag:
+                span = room.heading.name.span
+                yield Edit(replace(span, column=span.end), f" as {tag}")
+        taken.add(tag)
 
 
 def _check(reading: Reading, mention: Mention, new: str, edits: list[Edit]) -> None:
@@ -70,20 +81,20 @@ def _check(reading: Reading, mention: Mention, new: str, edits: list[Edit]) -> N
         if problems or named is None or named.text != new:
             kind = "a word or a number" if label else "a word"
             raise CannotRenameError(f"“{new}” is no name for a {mention.name.sort}: write {kind}.")
-    before = Counter(_errors(reading))
-    after = _errors(_tried(reading, edits))
-    for error in after:
-        if before[error] <= 0:
-            raise CannotRenameError(f"“{new}” cannot stand there: {error[1]}.")
-        before[error] -= 1
+    before = Counter(_place(error) for error in _errors(reading))
+    for error in _errors(_tried(reading, edits)):
+        if before[_place(error)] <= 0:
+            raise CannotRenameError(f"“{new}” cannot stand there: {error.message}.")
+        before[_place(error)] -= 1
 
 
-def _errors(reading: Reading) -> list[tuple[str, str]]:
-    return [
-        (one.code, one.message)
-        for one in reading.result.diagnostics
-        if one.severity is Severity.ERROR
-    ]
+def _errors(reading: Reading) -> list[Diagnostic]:
+    return [one for one in reading.result.diagnostics if one.severity is Severity.ERROR]
+
+
+def _place(error: Diagnostic) -> tuple[str, str, int]:
+    # its words may hold the name, and its columns lie behind it; lines stay where they are
+    return error.code, error.span.file, error.span.line
 
 
 def _tried(reading: Reading, edits: Iterable[Edit]) -> Reading:

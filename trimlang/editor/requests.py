@@ -45,8 +45,6 @@ def answer_all(server: EditorServer) -> None:
 
 async def _hover(ls: EditorServer, params: lsp.HoverParams) -> lsp.Hover | None:
     document = await ls.document(params.text_document.uri)
-    if document is None:
-        return None
     reading, file = document.reading, document.file
     line = params.position.line + 1
     column = document.scale.column(file, params.position)
@@ -60,10 +58,8 @@ async def _hover(ls: EditorServer, params: lsp.HoverParams) -> lsp.Hover | None:
     )
 
 
-async def _completion(ls: EditorServer, params: lsp.CompletionParams) -> lsp.CompletionList | None:
+async def _completion(ls: EditorServer, params: lsp.CompletionParams) -> lsp.CompletionList:
     document = await ls.soon(params.text_document.uri)
-    if document is None:
-        return None
     path = ls.desk.path(params.text_document.uri)
     lines = _lines(ls.desk.texts.get(path, ""))
     line, character = params.position.line, params.position.character
@@ -98,8 +94,6 @@ async def _mention(
     ls: EditorServer, uri: str, position: lsp.Position
 ) -> tuple[Document, Mention] | None:
     document = await ls.document(uri)
-    if document is None:
-        return None
     column = document.scale.column(document.file, position)
     found = document.reading.names.at(document.file, position.line + 1, column)
     return None if found is None else (document, found)
@@ -133,7 +127,7 @@ def _given(reading: Reading, mention: Mention) -> tuple[Mention, ...]:
 async def _included(ls: EditorServer, uri: str, position: lsp.Position) -> Path | None:
     """Return the file that an include line names, where the position is on such a line."""
     document = await ls.document(uri)
-    if document is None or document.reading.job is None:
+    if document.reading.job is None:
         return None
     lines = document.reading.lines.get(document.file, [])
     if position.line >= len(lines):
@@ -224,19 +218,13 @@ def _changes(
     return changes
 
 
-async def _symbols(
-    ls: EditorServer, params: lsp.DocumentSymbolParams
-) -> list[lsp.DocumentSymbol] | None:
+async def _symbols(ls: EditorServer, params: lsp.DocumentSymbolParams) -> list[lsp.DocumentSymbol]:
     document = await ls.document(params.text_document.uri)
-    if document is None:
-        return None
     return answers.symbols(outline(document.reading, document.file), document.scale)
 
 
 async def _actions(ls: EditorServer, params: lsp.CodeActionParams) -> list[lsp.CodeAction]:
     document = await ls.document(params.text_document.uri)
-    if document is None:
-        return []
     found: list[lsp.CodeAction] = []
     for finding in document.reading.result.diagnostics:
         if finding.span.file != document.file:

@@ -85,26 +85,27 @@ class EditorServer(LanguageServer):
         self._last[job] = reading
         return reading
 
-    async def document(self, uri: str) -> Document | None:
-        """Return a document in the first of its jobs."""
+    async def document(self, uri: str) -> Document:
+        """Return a document in the first of its jobs, by itself where none of them reads it."""
         path = self.desk.path(uri)
         for job in self.desk.jobs(path):
             reading = await self.read(job)
             file = reading.named(path if path.is_absolute() else None)
             if file is not None:
                 return Document(reading, file, Scale(reading, self.encoding))
-        return None
+        reading = await self.read(path)
+        return Document(reading, reading.file, Scale(reading, self.encoding))
 
-    async def soon(self, uri: str) -> Document | None:
+    async def soon(self, uri: str) -> Document:
         """Return a document as it is now or, where that takes too long, as it was last read."""
         path = self.desk.path(uri)
         last = next((self._last[job] for job in self.desk.jobs(path) if job in self._last), None)
         wanted = asyncio.ensure_future(self.document(uri))
         done, _ = await asyncio.wait({wanted}, timeout=None if last is None else PATIENCE)
-        if done or last is None:
-            return wanted.result()
-        file = last.named(path if path.is_absolute() else None)
-        return Document(last, file, Scale(last, self.encoding)) if file is not None else None
+        file = None if last is None else last.named(path if path.is_absolute() else None)
+        if done or last is None or file is None:
+            return await wanted
+        return Document(last, file, Scale(last, self.encoding))
 
     async def sticks(self, reading: Reading, trims: set[str]) -> dict[str, Where] | None:
         """Return where the pieces of some trims lie, None where planning takes too long."""
@@ -184,7 +185,7 @@ def make_server() -> EditorServer:
             ls.client_capabilities.workspace.did_change_watched_files
         )
         if files and files.dynamic_registration:
-            watchers = (lsp.FileSystemWatcher("**/*.trim"),)
+            watchers = (lsp.FileSystemWatcher("**/*.{trim,site}"),)
             options = lsp.DidChangeWatchedFilesRegistrationOptions(watchers)
             ls.client_register_capability(
                 lsp.RegistrationParams(

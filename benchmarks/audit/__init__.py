@@ -1,0 +1,1 @@
+"""Whether a known weakness touches a locked version: ``python -m benchmarks.audit``."""
