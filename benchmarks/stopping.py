@@ -18,7 +18,7 @@ from tests.trust.stopping import Bench, room_of
 
 JOBS = {
     "PDF": (40, ("--format", "pdf", "--plan-seconds", "1")),
-    "plan.json": (600, ("--format", "json", "--plan-seconds", "4")),
+    "plan.json": (1200, ("--format", "json", "--plan-seconds", "4")),
 }
 """What is printed, of how many runs, with which options."""
 

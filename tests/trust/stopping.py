@@ -31,7 +31,7 @@ def room_of(runs: int) -> str:
     )
 
 
-LONG_TO_PLAN = room_of(600)
+LONG_TO_PLAN = room_of(1500)
 
 
 class Bench:
