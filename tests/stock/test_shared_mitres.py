@@ -42,6 +42,24 @@ def most_worth(sizes: list[Size], values: list[int], room: int) -> int:
     return best(room, -1)
 
 
+def most_worth_once(sizes: list[Size], values: list[int], room: int, once: set[int]) -> int:
+    """By trying each piece after each, those laid once never again."""
+
+    def best(left: int, last: int, allowed: frozenset[int]) -> int:
+        most = 0
+        for n, size in enumerate(sizes):
+            if not values[n] or (n in once and n not in allowed):
+                continue
+            takes = size.weight
+            if last >= 0:
+                takes += laid_weight([sizes[last], size]) - sizes[last].weight - size.weight
+            if takes <= left:
+                most = max(most, values[n] + best(left - takes, n, allowed - {n}))
+        return most
+
+    return best(room, -1, frozenset(once))
+
+
 def lays(sizes: list[Size], pattern: tuple[int, ...], room: int) -> bool:
     return any(
         laid_weight([sizes[n] for n in order]) <= room for order in set(permutations(pattern))
@@ -76,6 +94,26 @@ def test_nesting_finds_the_most_that_any_order_of_any_pieces_is_worth(job, of_ki
             if len(pattern) <= 7:
                 assert lays(sizes, pattern, room)
             assert sum(values[n] for n in pattern) <= nesting.best[kind]
+        if nesting.best[kind]:
+            first = nesting.patterns(kind, 0, 1)[0]
+            assert sum(values[n] for n in first) == nesting.best[kind]
+
+
+@settings(max_examples=150, deadline=None)
+@given(jobs, rooms, st.randoms(use_true_random=False))
+def test_sizes_laid_once_are_never_laid_twice(job, of_kinds, random):
+    sizes, values = sizes_of(job), [value for *_, value in job]
+    once = set(random.sample(range(len(sizes)), random.randint(1, min(3, len(sizes)))))
+    nesting = Nesting(sizes, of_kinds, values, sorted(once))
+    short = [min(room, 80) for room in of_kinds]
+    assert Nesting(sizes, short, values, sorted(once)).best == [
+        most_worth_once(sizes, values, room, once) for room in short
+    ]
+    for kind, room in enumerate(of_kinds):
+        for pattern in nesting.patterns(kind, 0, 5):
+            assert all(pattern.count(n) <= 1 for n in once)
+            if len(pattern) <= 7:
+                assert lays(sizes, pattern, room)
         if nesting.best[kind]:
             first = nesting.patterns(kind, 0, 1)[0]
             assert sum(values[n] for n in first) == nesting.best[kind]

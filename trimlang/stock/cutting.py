@@ -115,6 +115,9 @@ class RackCut:
         sticks = self._by_remainder(laid, near, counts, 0)
         if sticks is not None or self._seconds() <= 0:
             return Answer(sticks=sticks)
+        worth = self._worths.unrepeated(counts) if timber.leaning else None
+        if worth is not None:
+            return Answer(worth=worth)
         return self._among_allowed(laid, counts)
 
     def _among_allowed(self, laid: Relaxation, counts: Sequence[int]) -> Answer:

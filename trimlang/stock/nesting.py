@@ -4,7 +4,8 @@
 beside it.  Here a stick is laid piece after piece from its left end, and a piece
 overlaps its left neighbour by just as much as their leans allow, so no overlap
 is counted that no order gives.  In exchange a size may be laid more often than
-the job has pieces of it: with many sizes that is seldom worth anything.
+the job has pieces of it: with many sizes that is seldom worth anything.  Where it is,
+a few sizes can be named that are laid *once* at most; each doubles the work.
 """
 
 from __future__ import annotations
@@ -43,6 +44,15 @@ def can_nest(sizes: Sequence[Size], rooms: Sequence[int]) -> bool:
 
 
 @record
+class _Single:
+    """A size laid once at most, and the sets of such sizes with and without it."""
+
+    size: int
+    with_it: Any
+    without: Any
+
+
+@record
 class _Group:
     """Sizes whose two ends lean alike: their weights and values, as arrays."""
 
@@ -60,9 +70,18 @@ class Nesting:
         sizes: what can be laid.
         rooms: of each kind, in the problem's unit.
         values: of one piece of each size.
+        once: sizes of which a stick holds one piece at most.
+
+    Every row is kept for each set of the sizes in ``once`` that may have been laid.
     """
 
-    def __init__(self, sizes: Sequence[Size], rooms: Sequence[int], values: Sequence[int]) -> None:
+    def __init__(
+        self,
+        sizes: Sequence[Size],
+        rooms: Sequence[int],
+        values: Sequence[int],
+        once: Sequence[int] = (),
+    ) -> None:
         import numpy as np
 
         self._sizes = sizes
@@ -75,14 +94,24 @@ class Nesting:
         self._lefts = sorted({sizes[i].left for i in used})
         self._pad = max((sizes[i].weight for i in used), default=0)
         pad = self._pad
-        # ends[c][x]: the best laid length of at most x whose last piece ends in lean c
-        self._ends = {c: np.full(pad + most + 1, NEVER, dtype=np.int64) for c in self._rights}
-        # before[l][z]: the best that can lie left of a piece of lean l that begins at z
-        self._before = {c: np.full(pad + most + 1, NEVER, dtype=np.int64) for c in self._lefts}
+        tracked = [size for size in used if size in once]
+        self._bits = {size: 1 << place for place, size in enumerate(tracked)}
+        sets = np.arange(1 << len(tracked))
+        self._all = len(sets) - 1
+        self._singles = [
+            _Single(size, sets[sets & bit > 0], sets[sets & bit > 0] ^ bit)
+            for size, bit in self._bits.items()
+        ]
+        shape = (len(sets), pad + most + 1)
+        # ends[c][s, x]: the best laid length of at most x whose last piece ends in lean c,
+        # with no others of the sizes laid once than the set s
+        self._ends = {c: np.full(shape, NEVER, dtype=np.int64) for c in self._rights}
+        # before[l][s, z]: the best that can lie left of a piece of lean l that begins at z
+        self._before = {c: np.full(shape, NEVER, dtype=np.int64) for c in self._lefts}
         for row in self._before.values():
-            row[pad:] = 0
+            row[:, pad:] = 0
         self._groups = self._grouped(np)
-        self._steps: dict[tuple[int, int], tuple[int, int]] = {}
+        self._steps: dict[tuple[int, int, int], tuple[int, int]] = {}
         self._views: dict[tuple[int, int], Any] = {}
         if used:
             self._fill(np, most)
@@ -90,7 +119,7 @@ class Nesting:
 
     def _grouped(self, np: Any) -> list[_Group]:
         groups: dict[tuple[int, int], list[int]] = {}
-        for i in self._used:
+        for i in (i for i in self._used if i not in self._bits):
             groups.setdefault((self._sizes[i].left, self._sizes[i].right), []).append(i)
         return [
             _Group(
@@ -114,13 +143,14 @@ class Nesting:
         small = [self._part_of(group, lambda net: net < wide) for group in self._groups]
         large = [group for group in large if group.members]
         small = [group for group in small if group.members]
-        step = min((self._net(i) for group in small for i in group.members), default=wide)
+        step = min((self._net(i) for i in self._used if self._net(i) < wide), default=wide)
         for start in range(0, most + 1, wide):
             end = min(start + wide, most + 1)
             self._lay(np, large, start, end)
             for begin in range(start, end, step):
                 stop = min(begin + step, end)
                 self._lay(np, small, begin, stop)
+                self._lay_singles(np, begin, stop)
                 self._open(np, begin, stop)
 
     def _net(self, size: int) -> int:
@@ -143,16 +173,26 @@ class Nesting:
         first, width = self._pad + start, stop - start
         for group in groups:
             # each piece's row of what can lie left of it, as it lies in memory
-            found = self._windows(np, group.left, width)[first - group.weights]
+            found = self._windows(np, group.left, width)[:, first - group.weights]
             found += group.values[:, None]
-            row = self._ends[group.right][first : first + width]
-            np.maximum(row, found.max(axis=0), out=row)
+            row = self._ends[group.right][:, first : first + width]
+            np.maximum(row, found.max(axis=1), out=row)
+
+    def _lay_singles(self, np: Any, start: int, stop: int) -> None:
+        """Lay the pieces of which there may be one so that they end from ``start`` to ``stop``."""
+        first, last = self._pad + start, self._pad + stop
+        for single in self._singles:
+            shape, value = self._sizes[single.size], self._values[single.size]
+            before = self._before[shape.left][:, first - shape.weight : last - shape.weight]
+            row = self._ends[shape.right]
+            there = row[single.with_it, first:last]
+            row[single.with_it, first:last] = np.maximum(there, before[single.without] + value)
 
     def _windows(self, np: Any, left: int, width: int) -> Any:
         """Every stretch of so many neighbours of the row before a piece of this lean."""
         if (left, width) not in self._views:
             row = self._before[left]
-            self._views[left, width] = np.lib.stride_tricks.sliding_window_view(row, width)
+            self._views[left, width] = np.lib.stride_tricks.sliding_window_view(row, width, axis=1)
         return self._views[left, width]
 
     def _open(self, np: Any, start: int, stop: int) -> None:
@@ -163,13 +203,13 @@ class Nesting:
                 shift = overlap(right, left)
                 first = max(low - shift, 0)
                 if high - shift > first:
-                    there = row[first : high - shift]
-                    np.maximum(there, ends[first + shift : high], out=there)
+                    there = row[:, first : high - shift]
+                    np.maximum(there, ends[:, first + shift : high], out=there)
 
     def _worth(self, room: int) -> int:
         if room < 0 or not self._used:
             return 0
-        return max(0, *(int(row[self._pad + room]) for row in self._ends.values()))
+        return max(0, *(int(row[self._all, self._pad + room]) for row in self._ends.values()))
 
     def patterns(self, kind: int, above: int, most: int) -> list[Pattern]:
         """Up to ``most`` patterns for a kind worth more than ``above``, best first."""
@@ -178,40 +218,60 @@ class Nesting:
         values = [self._last(size, room) for size in fits]
         return most_valuable(values, above, most, lambda place: self._traced(fits[place], room))
 
+    def _others(self, size: int, allowed: int) -> int:
+        """The sizes laid once that may still be laid beside a piece of this size."""
+        return allowed & ~self._bits.get(size, 0)
+
     def _last(self, size: int, room: int) -> int:
         shape = self._sizes[size]
-        return int(self._before[shape.left][self._pad + room - shape.weight]) + self._values[size]
+        row = self._before[shape.left][self._others(size, self._all)]
+        return int(row[self._pad + room - shape.weight]) + self._values[size]
 
     def _traced(self, size: int, room: int) -> Pattern:
         pattern = [size]
         at = room - self._sizes[size].weight
-        left = self._sizes[size].left
+        left, allowed = self._sizes[size].left, self._others(size, self._all)
         while True:
-            value = int(self._before[left][self._pad + at])
+            value = int(self._before[left][allowed, self._pad + at])
             if value <= 0:
                 return tuple(sorted(pattern))
-            size, at = self._step_back(left, at, value)
-            left = self._sizes[size].left
+            size, at = self._step_back(left, at, allowed, value)
+            left, allowed = self._sizes[size].left, self._others(size, allowed)
             pattern.append(size)
 
-    def _step_back(self, left: int, at: int, value: int) -> tuple[int, int]:
+    def _step_back(self, left: int, at: int, allowed: int, value: int) -> tuple[int, int]:
         """The piece that ends where one of lean ``left`` begins, and where it begins itself."""
-        known = self._steps.get((left, at))
+        known = self._steps.get((left, at, allowed))
         if known is not None:
             return known
         for right in self._rights:
             end = at + overlap(right, left)
-            row = self._ends[right]
+            row = self._ends[right][allowed]
             place = min(self._pad + end, len(row) - 1)
             if end < 0 or int(row[place]) != value:
                 continue
-            for group in (group for group in self._groups if group.right == right):
-                begins = place - group.weights
-                worth = self._before[group.left][begins] + group.values
-                found = (worth == value).nonzero()[0]
-                if len(found):
-                    first = int(found[0])
-                    step = group.members[first], int(begins[first]) - self._pad
-                    self._steps[left, at] = step
-                    return step
+            step = self._piece_before(right, place, allowed, value)
+            if step is not None:
+                self._steps[left, at, allowed] = step
+                return step
         raise AssertionError("a value without a piece")
+
+    def _piece_before(
+        self, right: int, place: int, allowed: int, value: int
+    ) -> tuple[int, int] | None:
+        """A piece of that right lean that ends at a place and brings the value to this."""
+        for group in (group for group in self._groups if group.right == right):
+            begins = place - group.weights
+            worth = self._before[group.left][allowed, begins] + group.values
+            found = (worth == value).nonzero()[0]
+            if len(found):
+                first = int(found[0])
+                return group.members[first], int(begins[first]) - self._pad
+        for size, bit in self._bits.items():
+            shape = self._sizes[size]
+            begins = place - shape.weight
+            if shape.right == right and allowed & bit:
+                before = self._before[shape.left][allowed ^ bit, begins]
+                if int(before) + self._values[size] == value:
+                    return size, begins - self._pad
+        return None

@@ -55,6 +55,8 @@ class PatternProgram:
         self._rooms = [kind.room for kind in timber.kinds]
         self.columns: list[tuple[int, Pattern]] = []
         self._repeats = repeats
+        #: Sizes that no pattern may hold more often than wanted, even so.
+        self.once: tuple[int, ...] = ()
         self._known: set[tuple[int, Pattern]] = set()
         # For each batch of patterns: where each begins, its rows, its numbers.
         self._entries: list[tuple[Any, Any, Any]] = []
@@ -215,7 +217,9 @@ class PatternProgram:
         """Of each pattern, whether the demand holds every piece of it."""
         np = self._np
         if self._repeats:
-            wanted = np.where(wanted > 0, self._inf, 0.0)
+            once = list(self.once)
+            wanted, held = np.where(wanted > 0, self._inf, 0.0), wanted[once]
+            wanted[once] = held
         most = np.concatenate([wanted, np.full(self._kinds, self._inf)])
         return np.concatenate(
             [
@@ -235,6 +239,18 @@ class PatternProgram:
         self._lp.setOptionValue("simplex_strategy", 4)
         value = float(self._lp.getInfo().objective_function_value)
         return value, self._np.asarray(answer.col_value), self._np.asarray(answer.row_dual)
+
+    def repeated(self, columns: Any) -> list[int]:
+        """The sizes wanted once that an answer's patterns hold more often, the most so first."""
+        times: dict[int, float] = {}
+        values = self.pattern_values(columns)
+        for place in values.nonzero()[0]:
+            _, pattern = self.columns[place]
+            for size in set(pattern):
+                over = pattern.count(size) - self.demand[size]
+                if over > 0 and self.demand[size] == 1:
+                    times[size] = times.get(size, 0.0) + over * float(values[place])
+        return sorted(times, key=lambda size: (-times[size], size))
 
     def near(self, most: int) -> list[tuple[int, Pattern]]:
         """The patterns worth closest to their price in the answer just given, best first."""

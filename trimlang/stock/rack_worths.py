@@ -13,6 +13,9 @@ from trimlang.stock.timber import Timber
 
 #: Worths blended into one, beside the closest.
 BLENDED = 8
+#: Sizes kept from coming too often in all, and those that are first; each doubles a pricing.
+ONCE = 4
+ONCE_MORE = 2
 
 
 class RackWorths:
@@ -64,6 +67,25 @@ class RackWorths:
             ):
                 closest = worth
         return closest
+
+    def unrepeated(self, counts: Sequence[int]) -> Worth | None:
+        """A worth that the rack falls short of where sizes that come too often no longer may.
+
+        Only what nests repeats a size; a few sizes can be kept from it.
+        """
+        relaxation = self._relaxation
+        while len(relaxation.once) < ONCE and self._seconds() > 0:
+            relaxation.pose_length(self._timber.demand, counts)
+            columns = relaxation.solve()[1]
+            repeated = [] if columns is None else relaxation.repeated(columns)
+            if not repeated:
+                return None
+            more = ONCE_MORE if not relaxation.once else 1
+            relaxation.once += tuple(repeated[:more])
+            worth = self.short(counts)
+            if worth is not None:
+                return worth
+        return None
 
     def short(self, counts: Sequence[int]) -> Worth | None:
         """A worth that the rack falls short of, None where the program finds none.
