@@ -13,6 +13,8 @@ from trimlang.stock.timber import Timber
 
 #: Worths blended into one, beside the closest.
 BLENDED = 8
+#: The same where mitres are shared, since pricing then takes longer.
+FEW_BLENDED = 4
 #: Sizes kept from coming too often in all, and those that are first; each doubles a pricing.
 ONCE = 4
 ONCE_MORE = 2
@@ -44,8 +46,8 @@ class RackWorths:
         """
         shaken = Random(0)  # noqa: S311 - other demands, the same every time
         found = [self.closest(counts, None)]
-        if not self._timber.leaning:
-            found += [self.closest(counts, shaken) for _ in range(BLENDED)]
+        number = FEW_BLENDED if self._timber.leaning else BLENDED
+        found += [self.closest(counts, shaken) for _ in range(number)]
         worths = [worth for worth in found if worth is not None]
         short = next((worth for worth in worths if slack_of(worth, counts) < 0), None)
         return short or (self._relaxation.blended(worths) if worths else None)
