@@ -89,27 +89,49 @@ def _cp_sat(instance: Instance, limit: float) -> bool:
     return cp_sat(instance, len(plan.sticks), limit)
 
 
+WHOLE_HOUSE = (150, 150, 100)
+"""Pieces of each trim of a house of 400."""
+
+
 def houses(limit: float, count: int) -> None:
     shapes: tuple[tuple[str, Callable[[Problem, int], Problem]], ...] = (
         ("square ends", lambda problem, _: problem),
         ("mitred ends", leaning),
     )
     for name, shape in shapes:
-        print(f"house jobs, {name}: 4 priced lengths, pack, rests, kerf; {count} of each")
+        print(f"one trim, {name}: 4 priced lengths, pack, rests, kerf; {count} of each")
         for pieces in (20, 60, 150, 300, 400):
-            results = [
-                timed(shape(house(pieces, 1000 * seed + pieces), seed), limit)
-                for seed in range(count)
-            ]
-            proven = sum(r.plan.status is Status.PROVEN for r in results)
-            quick = sum(r.plan.status is Status.PROVEN and r.core_seconds <= 1 for r in results)
-            gap = max(r.plan.gap / max(r.plan.cost, 1) for r in results)
-            print(
-                f"{pieces:6} pieces: {proven}/{count} proven, {quick} within 1 s of one core;"
-                f" core {spread([r.core_seconds for r in results])};"
-                f" wall {spread([r.seconds for r in results])}; widest gap {gap:.3%}",
-                flush=True,
+            tell_house(
+                f"{pieces:6} pieces",
+                [
+                    [timed(shape(house(pieces, 1000 * seed + pieces), seed), limit)]
+                    for seed in range(count)
+                ],
             )
+        tell_house(
+            "   " + " + ".join(map(str, WHOLE_HOUSE)),
+            [
+                [
+                    timed(shape(house(pieces, 10_000 * trim + 1000 * seed + pieces), seed), limit)
+                    for trim, pieces in enumerate(WHOLE_HOUSE)
+                ]
+                for seed in range(count)
+            ],
+        )
+
+
+def tell_house(name: str, jobs: list[list[Timed]]) -> None:
+    """How many jobs were proven, and how soon; a job is all of its trims."""
+    proven = [all(r.plan.status is Status.PROVEN for r in job) for job in jobs]
+    core = [sum(r.core_seconds for r in job) for job in jobs]
+    quick = sum(settled and took <= 1 for settled, took in zip(proven, core, strict=True))
+    gap = max(sum(r.plan.gap for r in job) / sum(r.plan.cost for r in job) for job in jobs)
+    print(
+        f"{name}: {sum(proven)}/{len(jobs)} proven, {quick} within 1 s of one core;"
+        f" core {spread(core)};"
+        f" wall {spread([sum(r.seconds for r in job) for job in jobs])}; widest gap {gap:.3%}",
+        flush=True,
+    )
 
 
 def blocks(limit: float, plot: Path | None) -> None:
@@ -136,7 +158,7 @@ def main() -> None:
     parser.add_argument("--rivals", type=int, default=20, help="instances a set for the rivals")
     parser.add_argument("--rival-limit", type=float, default=20.0, help="seconds for each rival")
     parser.add_argument("--only", default="", help="only sets with this in their name")
-    parser.add_argument("--houses", type=int, default=20, help="house jobs of each size")
+    parser.add_argument("--houses", type=int, default=40, help="house jobs of each size")
     parser.add_argument("--plot", type=Path, help="write the growth plot here")
     choices = parser.parse_args()
     if choices.instances is not None:
