@@ -2,11 +2,13 @@
 
 from collections import Counter
 from functools import cache
-from itertools import pairwise, permutations
+from itertools import pairwise, permutations, product
 
+import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from trimlang.stock import nesting
 from trimlang.stock.chaining import Chaining
 from trimlang.stock.mitres import laid_weight, most_shared, overlap
 from trimlang.stock.nesting import Nesting, can_nest
@@ -87,16 +89,16 @@ def test_too_many_orders_are_bounded_and_not_called_sure():
 def test_nesting_finds_the_most_that_any_order_of_any_pieces_is_worth(job, of_kinds):
     sizes, values = sizes_of(job), [value for *_, value in job]
     assert can_nest(sizes, of_kinds)
-    nesting = Nesting(sizes, of_kinds, values)
-    assert nesting.best == [most_worth(sizes, values, room) for room in of_kinds]
+    nested = Nesting(sizes, of_kinds, values)
+    assert nested.best == [most_worth(sizes, values, room) for room in of_kinds]
     for kind, room in enumerate(of_kinds):
-        for pattern in nesting.patterns(kind, 0, 5):
+        for pattern in nested.patterns(kind, 0, 5):
             if len(pattern) <= 7:
                 assert lays(sizes, pattern, room)
-            assert sum(values[n] for n in pattern) <= nesting.best[kind]
-        if nesting.best[kind]:
-            first = nesting.patterns(kind, 0, 1)[0]
-            assert sum(values[n] for n in first) == nesting.best[kind]
+            assert sum(values[n] for n in pattern) <= nested.best[kind]
+        if nested.best[kind]:
+            first = nested.patterns(kind, 0, 1)[0]
+            assert sum(values[n] for n in first) == nested.best[kind]
 
 
 @settings(max_examples=150, deadline=None)
@@ -104,19 +106,55 @@ def test_nesting_finds_the_most_that_any_order_of_any_pieces_is_worth(job, of_ki
 def test_sizes_laid_once_are_never_laid_twice(job, of_kinds, random):
     sizes, values = sizes_of(job), [value for *_, value in job]
     once = set(random.sample(range(len(sizes)), random.randint(1, min(3, len(sizes)))))
-    nesting = Nesting(sizes, of_kinds, values, sorted(once))
+    nested = Nesting(sizes, of_kinds, values, sorted(once))
     short = [min(room, 80) for room in of_kinds]
     assert Nesting(sizes, short, values, sorted(once)).best == [
         most_worth_once(sizes, values, room, once) for room in short
     ]
     for kind, room in enumerate(of_kinds):
-        for pattern in nesting.patterns(kind, 0, 5):
+        for pattern in nested.patterns(kind, 0, 5):
             assert all(pattern.count(n) <= 1 for n in once)
             if len(pattern) <= 7:
                 assert lays(sizes, pattern, room)
-        if nesting.best[kind]:
-            first = nesting.patterns(kind, 0, 1)[0]
-            assert sum(values[n] for n in first) == nesting.best[kind]
+        if nested.best[kind]:
+            first = nested.patterns(kind, 0, 1)[0]
+            assert sum(values[n] for n in first) == nested.best[kind]
+
+
+@settings(max_examples=150, deadline=None)
+@given(jobs, rooms, st.randoms(use_true_random=False))
+def test_small_square_pieces_are_laid_behind_the_others(job, of_kinds, random):
+    job = [*job, (2, 0, 0, random.randint(1, 9)), (3, 0, 0, random.randint(0, 9))]
+    sizes, values = sizes_of(job), [value for *_, value in job]
+    counts = [9] * (len(job) - 2) + [random.randint(1, 3), random.randint(1, 3)]
+    with pytest.MonkeyPatch.context() as patch:
+        patch.setattr(nesting, "STRETCHES", 8)
+        found = Nesting(sizes, of_kinds, values, (), counts)
+    below = max(max(of_kinds) // 8, 1)
+    small = [
+        n
+        for n, size in enumerate(sizes)
+        if not size.left and not size.right and size.weight < below
+    ]
+    for kind, room in enumerate(of_kinds):
+        # how many of each small size, and the best of all others in the room that is left
+        others = [0 if n in small else value for n, value in enumerate(values)]
+        best = max(
+            sum(values[n] * times for n, times in zip(small, number, strict=True))
+            + most_worth(sizes, others, room - taken)
+            for number in product(*(range(counts[n] + 1) for n in small))
+            if (taken := sum(sizes[n].weight * t for n, t in zip(small, number, strict=True)))
+            <= room
+        )
+        assert found.best[kind] == best
+        for pattern in found.patterns(kind, 0, 5):
+            assert all(pattern.count(n) <= counts[n] for n in small)
+            assert sum(values[n] for n in pattern) <= best
+            if len(pattern) <= 7:
+                assert lays(sizes, pattern, room)
+        if best:
+            first = found.patterns(kind, 0, 1)[0]
+            assert sum(values[n] for n in first) == best
 
 
 @settings(max_examples=150, deadline=None)
@@ -127,11 +165,11 @@ def test_chained_patterns_can_be_laid_and_take_no_piece_twice(job, of_kinds, ran
     order = [n for n, count in enumerate(copies) for _ in range(count)]
     random.shuffle(order)
     chaining = Chaining(sizes, of_kinds, values, order)
-    nesting = Nesting(sizes, of_kinds, values)
+    nested = Nesting(sizes, of_kinds, values)
     for kind, room in enumerate(of_kinds):
         for pattern in chaining.patterns(kind, 0, 5):
             assert all(number <= copies[n] for n, number in Counter(pattern).items())
-            assert 0 < sum(values[n] for n in pattern) <= nesting.best[kind]
+            assert 0 < sum(values[n] for n in pattern) <= nested.best[kind]
             if len(pattern) <= 7:
                 assert lays(sizes, pattern, room)
 

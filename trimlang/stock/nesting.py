@@ -6,6 +6,9 @@ overlaps its left neighbour by just as much as their leans allow, so no overlap
 is counted that no order gives.  In exchange a size may be laid more often than
 the job has pieces of it: with many sizes that is seldom worth anything.  Where it is,
 a few sizes can be named that are laid *once* at most; each doubles the work.
+
+Small pieces with square ends share nothing wherever they lie.  They are laid last, as
+many as there are, in what room the others leave.
 """
 
 from __future__ import annotations
@@ -13,8 +16,9 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, Any, Final
 
-from trimlang.record import record
+from trimlang.stock.laid_last import Behind, LaidLast
 from trimlang.stock.mitres import overlap
+from trimlang.stock.nesting_groups import Group, Single
 from trimlang.stock.pricing import most_valuable
 from trimlang.stock.timber import Pattern
 
@@ -22,6 +26,8 @@ if TYPE_CHECKING:
     from trimlang.stock.timber import Size
 
 NEVER: Final = -(1 << 61)
+#: Stands for no piece beside the small ones.
+NO_OTHER: Final = -1
 #: Stretches into which the longest stick is divided.
 STRETCHES: Final = 48
 #: The finest steps in which a stick may be filled; more would take too long.
@@ -43,26 +49,6 @@ def can_nest(sizes: Sequence[Size], rooms: Sequence[int]) -> bool:
     return finest > 0 and max(rooms, default=0) <= STEPS * finest
 
 
-@record
-class _Single:
-    """A size laid once at most, and the sets of such sizes with and without it."""
-
-    size: int
-    with_it: Any
-    without: Any
-
-
-@record
-class _Group:
-    """Sizes whose two ends lean alike: their weights and values, as arrays."""
-
-    left: int
-    right: int
-    members: tuple[int, ...]
-    weights: Any
-    values: Any
-
-
 class Nesting:
     """One run of the dynamic program, over the room and the lean that the last piece ends in.
 
@@ -71,6 +57,7 @@ class Nesting:
         rooms: of each kind, in the problem's unit.
         values: of one piece of each size.
         once: sizes of which a stick holds one piece at most.
+        counts: how many pieces of each size there are; None: any number of all.
 
     Every row is kept for each set of the sizes in ``once`` that may have been laid.
     """
@@ -81,6 +68,7 @@ class Nesting:
         rooms: Sequence[int],
         values: Sequence[int],
         once: Sequence[int] = (),
+        counts: Sequence[int] | None = None,
     ) -> None:
         import numpy as np
 
@@ -88,7 +76,10 @@ class Nesting:
         self._rooms = rooms
         self._values = values
         most = max(max(rooms, default=0), 0)
-        used = [i for i, v in enumerate(values) if v > 0 and sizes[i].weight <= most]
+        valued = [i for i, v in enumerate(values) if v > 0 and sizes[i].weight <= most]
+        self._wide = max(most // STRETCHES, 1)
+        self._small = LaidLast(sizes, values, counts, self._wide)
+        used = [i for i in valued if i not in self._small.sizes]
         self._used = used
         self._rights = sorted({sizes[i].right for i in used})
         self._lefts = sorted({sizes[i].left for i in used})
@@ -99,7 +90,7 @@ class Nesting:
         sets = np.arange(1 << len(tracked))
         self._all = len(sets) - 1
         self._singles = [
-            _Single(size, sets[sets & bit > 0], sets[sets & bit > 0] ^ bit)
+            Single(size, sets[sets & bit > 0], sets[sets & bit > 0] ^ bit)
             for size, bit in self._bits.items()
         ]
         shape = (len(sets), pad + most + 1)
@@ -115,14 +106,28 @@ class Nesting:
         self._views: dict[tuple[int, int], Any] = {}
         if used:
             self._fill(np, most)
-        self.best: list[int] = [self._worth(room) for room in rooms]
+        self._laid_last = [self._behind(np, room) for room in rooms]
+        self.best: list[int] = [
+            last.worth + self._worth(room - last.taken)
+            for room, last in zip(rooms, self._laid_last, strict=True)
+        ]
 
-    def _grouped(self, np: Any) -> list[_Group]:
+    def _behind(self, np: Any, room: int) -> Behind:
+        """What is laid behind the others in a room."""
+        if not self._small.sizes:
+            return Behind()
+        others = np.zeros(max(room, 0) + 1, dtype=np.int64)
+        for row in self._ends.values():
+            there = row[self._all, self._pad : self._pad + len(others)]
+            np.maximum(others, there, out=others)
+        return self._small.behind(others)
+
+    def _grouped(self, np: Any) -> list[Group]:
         groups: dict[tuple[int, int], list[int]] = {}
         for i in (i for i in self._used if i not in self._bits):
             groups.setdefault((self._sizes[i].left, self._sizes[i].right), []).append(i)
         return [
-            _Group(
+            Group(
                 left,
                 right,
                 tuple(members),
@@ -138,7 +143,7 @@ class Nesting:
         A piece that takes ``wide`` or more looks only at stretches filled before,
         so it is laid for a whole stretch at once.  Smaller ones go by finer steps.
         """
-        wide = max(most // STRETCHES, 1)
+        wide = self._wide
         large = [self._part_of(group, lambda net: net >= wide) for group in self._groups]
         small = [self._part_of(group, lambda net: net < wide) for group in self._groups]
         large = [group for group in large if group.members]
@@ -158,9 +163,9 @@ class Nesting:
         shape = self._sizes[size]
         return shape.weight - max(overlap(right, shape.left) for right in self._rights)
 
-    def _part_of(self, group: _Group, wanted: Callable[[int], bool]) -> _Group:
+    def _part_of(self, group: Group, wanted: Callable[[int], bool]) -> Group:
         chosen = [n for n, size in enumerate(group.members) if wanted(self._net(size))]
-        return _Group(
+        return Group(
             group.left,
             group.right,
             tuple(group.members[n] for n in chosen),
@@ -168,7 +173,7 @@ class Nesting:
             group.values[chosen],
         )
 
-    def _lay(self, np: Any, groups: Sequence[_Group], start: int, stop: int) -> None:
+    def _lay(self, np: Any, groups: Sequence[Group], start: int, stop: int) -> None:
         """Lay each group's pieces so that they end from ``start`` to ``stop``."""
         first, width = self._pad + start, stop - start
         for group in groups:
@@ -213,10 +218,18 @@ class Nesting:
 
     def patterns(self, kind: int, above: int, most: int) -> list[Pattern]:
         """Up to ``most`` patterns for a kind worth more than ``above``, best first."""
-        room = self._rooms[kind]
+        last = self._laid_last[kind]
+        room = self._rooms[kind] - last.taken
         fits = [size for size in self._used if self._sizes[size].weight <= room]
-        values = [self._last(size, room) for size in fits]
-        return most_valuable(values, above, most, lambda place: self._traced(fits[place], room))
+        values = [self._last(size, room) + last.worth for size in fits]
+        if last.pieces:
+            fits, values = [*fits, NO_OTHER], [*values, last.worth]
+
+        def traced(place: int) -> Pattern:
+            others = () if fits[place] == NO_OTHER else self._traced(fits[place], room)
+            return tuple(sorted((*others, *last.pieces)))
+
+        return most_valuable(values, above, most, traced)
 
     def _others(self, size: int, allowed: int) -> int:
         """The sizes laid once that may still be laid beside a piece of this size."""

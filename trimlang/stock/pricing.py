@@ -73,7 +73,9 @@ class Pricing:
             ends.append(np.where(at >= 0, reach[np.maximum(at, 0)], -1))
             np.greater(reach, table[load:], out=self._takes[stage, load:])
             np.maximum(table[load:], reach, out=table[load:])
-        #: The greatest value of a pattern for each kind.
+        #: The greatest value of a pattern in each room up to the longest.
+        self.by_room = table
+        #: The same for each kind.
         self.best: list[int] = [int(value) for value in table[places]]
         self._ends = np.array(ends, dtype=np.int64).reshape(len(ends), len(rooms))
 

@@ -18,7 +18,7 @@ from trimlang.stock.mix import Known, Mix, MixSearch
 from trimlang.stock.nesting import can_nest
 from trimlang.stock.packing import Packing, better, counts_of, packing_of
 from trimlang.stock.problem import Watch
-from trimlang.stock.relaxation import FIRST, Relaxation, Way
+from trimlang.stock.relaxation import BATCH, FIRST, Relaxation, Way
 from trimlang.stock.timber import Timber, unshared
 
 #: Mixes tried and left undecided before they are searched for longer.
@@ -67,7 +67,7 @@ def prove(
     racks = RackCut(timber, relaxation, seconds, centre)
     if nests:
         relaxation = racks.seeded(relaxation, Way.NESTED)
-        centre = _solve_cost(relaxation, known, state, seconds)
+        centre = _solve_cost(relaxation, known, state, seconds, batch=BATCH)
         racks = RackCut(timber, relaxation, seconds, centre)
     search = MixSearch(timber, buying)
     ceiling = _ceiling(timber, buying)
@@ -239,6 +239,7 @@ def _solve_cost(
     state: Proof,
     seconds: Callable[[], float],
     near: float = 0.0,
+    batch: int = FIRST,
 ) -> list[float] | None:
     """Price patterns until the linear program's cost is met, keeping the best worths.
 
@@ -254,7 +255,7 @@ def _solve_cost(
         if duals is None:
             break
         bought = relaxation.bought(columns)
-        worth, fresh = relaxation.priced(duals, FIRST)
+        worth, fresh = relaxation.priced(duals, batch)
         if worth is not None:
             floor = cost_floor(timber, worth)
             kept.append((floor, worth))

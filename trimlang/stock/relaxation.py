@@ -21,7 +21,7 @@ from trimlang.stock.timber import Pattern, Timber
 #: Values are scaled so that the dearest stick is worth about this much.
 SCALE = 1 << 40
 #: Patterns added for one kind after one pricing, and at the start.
-BATCH = 50
+BATCH = 25
 FIRST = 100
 #: At the start a piece is worth these powers of its length.
 POWERS = (0.95, 1.05)
@@ -73,7 +73,7 @@ class Relaxation(PatternProgram):
         pricing: Pricing | Nesting
         if self._way is Way.NESTED:
             values = [v if n else 0 for v, n in zip(values, self.demand, strict=True)]
-            pricing = Nesting(self.timber.sizes, self._rooms, values, self.once)
+            pricing = Nesting(self.timber.sizes, self._rooms, values, self.once, self.demand)
         else:
             pricing = Pricing(self._weights, self._rooms, values, self.demand)
         needed = sum(v * n for v, n in zip(values, self.demand, strict=True))
