@@ -117,6 +117,16 @@ def test_a_step_smaller_than_its_mate_is_thick_has_no_coped_piece() -> None:
     assert check_job(walls(step.replace("1/4 in", "5/8 in"))).ok
 
 
+@pytest.mark.parametrize(("number", "there"), [("1/2 in", False), ("5/8 in", True)])
+def test_scraps_may_reach_past_the_whole_of_a_step(number: str, there: bool) -> None:
+    # the scrap passes the corner by 9/16 in: a number of 1/2 in leaves no wall behind it, though
+    # the face, 9/16 × tan 30° = 0.3248 in shorter than the number, would be there
+    step = f"Y: {number}, left=in-corner(120 deg), right=out-corner(90 deg, taken point)"
+    result = check_job(walls(step))
+    assert [piece.run for piece in result.pieces] == ["Y"] * there
+    assert ("T402" in {one.code for one in result.diagnostics}) is not there
+
+
 def test_a_niche_narrower_than_its_two_mitres_has_no_piece() -> None:
     niche = "N: 1 in, left=in-corner, right=in-corner"
     assert "T402" in {one.code for one in check_job(walls(niche)).diagnostics}
