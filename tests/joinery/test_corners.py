@@ -105,9 +105,55 @@ def test_a_step_in_the_wall_may_be_smaller_than_the_trim_is_thick(pieces: Pieces
     assert step.short_points < 0
 
 
+def test_a_step_smaller_than_its_mate_is_thick_has_no_coped_piece() -> None:
+    # A runs square into the corner, 9/16 in of it before a wall of 1/4 in
+    step = """\
+  A: 40 in, left=butt, right=in-corner(90 deg)
+  Y: 1/4 in, left=in-corner(90 deg) cope, right=out-corner(90 deg)
+  Z: 30 in, left=out-corner(90 deg), right=butt"""
+    result = check_job(walls(step))
+    assert [one.code for one in result.diagnostics] == ["T402"]
+    assert {piece.run for piece in result.pieces} == {"A", "Z"}
+    assert check_job(walls(step.replace("1/4 in", "5/8 in"))).ok
+
+
+@pytest.mark.parametrize(("number", "there"), [("1/2 in", False), ("5/8 in", True)])
+def test_scraps_may_reach_past_the_whole_of_a_step(number: str, there: bool) -> None:
+    # the scrap passes the corner by 9/16 in: a number of 1/2 in leaves no wall behind it, though
+    # the face, 9/16 × tan 30° = 0.3248 in shorter than the number, would be there
+    step = f"Y: {number}, left=in-corner(120 deg), right=out-corner(90 deg, taken point)"
+    result = check_job(walls(step))
+    assert [piece.run for piece in result.pieces] == ["Y"] * there
+    assert ("T402" in {one.code for one in result.diagnostics}) is not there
+
+
 def test_a_niche_narrower_than_its_two_mitres_has_no_piece() -> None:
     niche = "N: 1 in, left=in-corner, right=in-corner"
     assert "T402" in {one.code for one in check_job(walls(niche)).diagnostics}
+
+
+def test_mitres_may_meet_in_a_point(pieces: Pieces) -> None:
+    # two of 9/16 × tan 45° are 1 1/8 in: a wedge, as a return is
+    wedge = pieces("N: 1 1/8 in, left=in-corner(90 deg), right=in-corner(90 deg)")["N"]
+    assert (wedge.length, wedge.back, wedge.face) == (Fraction(9, 8), Fraction(9, 8), 0)
+
+
+@pytest.mark.parametrize(
+    ("ends", "unit", "wider"),
+    [
+        # 2 × 9/16 × (tan 45° − tan 43°) = 0.0759 in = 1.93 mm
+        ("left=out-corner(94 deg), right=butt", "in", "out-corner gap 1/8 in"),
+        ("left=out-corner(94 deg), right=butt", "mm", "out-corner gap 2 mm"),
+        # 2 × 9/16 × (tan 45° − tan 42.55°) = 0.0923 in = 2.34 mm
+        ("left=butt, right=in-corner(94.9 deg)", "in", "in-corner gap 1/8 in"),
+        ("left=butt, right=in-corner(94.9 deg)", "mm", "in-corner gap 3 mm"),
+    ],
+)
+def test_the_wider_gap_is_named_as_one_reads_a_tape(ends: str, unit: str, wider: str) -> None:
+    settings = f"unit {unit}\nsaw: reads to 5 deg"
+    (said,) = check_job(walls(f"N: 40 in, {ends}", settings=settings)).diagnostics
+    assert said.code == "T405"
+    assert str(said.remedy).endswith(f"or allow a wider gap: corners: {wider}")
 
 
 @pytest.mark.parametrize(

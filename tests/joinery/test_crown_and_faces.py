@@ -136,6 +136,22 @@ def test_crown_whose_ceiling_edge_comes_to_nothing_is_no_piece() -> None:
     assert not result.pieces
 
 
+def test_crown_goes_round_a_step_in_the_wall_smaller_than_it_stands_out() -> None:
+    step = "left=in-corner(90 deg), right=out-corner(90 deg)"
+    (one,) = crown(f"N: 1/4 in, {step}")
+    # standing out 3 5/8 × sin 38° = 2.2318 in, the ceiling edge loses that at the left and gains
+    # it at the right: it is as long as the wall edge
+    assert (one.wall_edge, one.back, one.face) == (Fraction(1, 4),) * 3
+    assert float(one.left.inset) == pytest.approx(2.2318, abs=1e-4)
+    # the stick must reach from the wall edge's left point to the ceiling edge's right one
+    assert Fraction(1, 4) + one.right.inset <= one.length <= Fraction(5, 16) + one.right.inset
+    assert one.short_points < 0
+    # coped, it would begin 2.2318 in along a wall of 1/4 in
+    coped = walls(f"N: 1/4 in, {step}".replace("(90 deg),", "(90 deg) cope,"), settings=CROWN)
+    result = check_job(coped.replace("trim base, open", "trim crown, open"))
+    assert [one.code for one in result.diagnostics if one.severity == "error"] == ["T402"]
+
+
 def test_what_lies_flat_on_the_saw() -> None:
     (one,) = crown("N: 40 in, left=in-corner, right=out-corner")
     assert (one.left.lies_flat, one.right.lies_flat) == (True, True)

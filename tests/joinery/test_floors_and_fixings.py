@@ -176,3 +176,13 @@ def test_a_top_that_runs_on_into_none_is_not_compared(left, told):
     runs = [run("N", "1 in", "butt", left), run("E", "0 in", left, "butt")]
     lines, _ = unlike('room "R", trim base, open walk', *runs)
     assert lines == told
+
+
+@pytest.mark.parametrize("free", ["open", "return"])
+def test_a_top_that_ends_free_does_not_hide_the_next_pair(free):
+    runs = [
+        run("N", "1 in", "butt", free),
+        run("E", "1 in", free),
+        run("S", "0 in", right="butt"),
+    ]
+    assert unlike('room "R", trim base, open walk', *runs)[0] == [3]

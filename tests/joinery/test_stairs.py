@@ -78,6 +78,30 @@ def test_half_the_pitch_worked_by_hand():
     assert foot.right.lean is not rake.left.lean
 
 
+def test_a_rise_shorter_than_its_mitres_is_one_slanting_piece():
+    (_, rake, _), _ = pieces(
+        "A: 48 in, left=butt, right=rake\n"
+        "B: 1 in, left=rake, right=rake, rising right 36 deg\n"
+        "C: 60 in, left=rake, right=butt"
+    )
+    # both mitres of 18° run one way, 5 1/4 × tan 18° = 1.7058, so that both edges are 1 in
+    assert float(rake.rounding.exact) == pytest.approx(2.7058, abs=1e-4)
+    assert float(rake.rounding.exact - rake.left.inset) == pytest.approx(1)
+    assert rake.short_points < 0
+
+
+@pytest.mark.parametrize(("along", "there"), [("2 in", False), ("2 1/4 in", True)])
+def test_cuts_that_cross_before_the_upper_edge_leave_no_piece(along, there):
+    # plumb at the foot, 36°, leans in by 5 1/4 × tan 36° = 3.8143 at the top; the mitre of 18° at
+    # the head gives back 1.7058: the upper edge is 2.1085 in shorter than the lower one
+    lines = (
+        f"B: {along}, left=plumb, right=rake, rising right 36 deg\nC: 60 in, left=rake, right=butt"
+    )
+    result = trimlang.compile(HEAD + lines)
+    assert ("T402" in {one.code for one in result.diagnostics}) is not there
+    assert ("B" in {piece.run for piece in result.pieces}) is there
+
+
 def test_a_falling_stair_mirrors_a_rising_one():
     rising, _ = pieces("A: 48 in, left=butt, right=rake\n"
                        "B: 120 in, left=rake, right=plumb, rising right 36 deg")  # fmt: skip

@@ -149,10 +149,11 @@ def growth(
         return -_further(under, mitre)
     if end.joint is Joint.OUT_CORNER:
         mitre = exact_mitre(end, settings)
+        grown = _further(under, mitre) + own * tangent(mitre)
         if not end.over_scraps:
-            return _further(under, mitre) + own * tangent(mitre)
-        # the scraps were of the trim that stands on the wall
-        return own * tangent(mitre) if under[0] else NOTHING
+            return grown
+        # the scraps were of the trim that stands on the wall: this one, or the one behind it
+        return grown - under[0] * tangent(mitre) if under[0] else NOTHING
     if end.joint is Joint.SPLICE and side == "right" and not end.over_scraps:
         return scarf_lap(trim, settings)
     return NOTHING

@@ -187,7 +187,7 @@ class Piece:
         """Length of the edge against the wall."""
         if self.wall_edge is not None:
             return self.wall_edge
-        return self.length - _inset(self.left, "face") - _inset(self.right, "face")
+        return self._less_ends_at("face")
 
     @property
     def face(self) -> Fraction:
@@ -201,7 +201,11 @@ class Piece:
                 ),
                 Fraction(0),
             )
-        return self.length - _inset(self.left, "back") - _inset(self.right, "back")
+        return self._less_ends_at("back")
+
+    def _less_ends_at(self, across: str) -> Fraction:
+        """Length of one edge; ``across`` is the opposite one, which the ends may be longest at."""
+        return self.length - _inset(self.left, across) - _inset(self.right, across)
 
     @property
     def true_lengths(self) -> TrueLengths:
@@ -220,10 +224,11 @@ class Piece:
 
     @property
     def vanishes(self) -> bool:
-        """Whether the cuts leave nothing of one of its edges."""
-        if self.length <= 0 or self.face < 0 or self.back < 0:
+        """Whether the cuts cross, so that there is less than nothing of one of its edges."""
+        # the lower edge is the one that the tape read
+        if self.length <= 0 or min(self.back, self.face, self._less_ends_at("bottom")) < 0:
             return True
-        # round a step in the wall both cuts run alike: its short points may pass each other
+        # round a step in the wall both cuts run one way: its short points may pass each other
         return self.short_points < 0 and not self._cut_alike
 
     @property

@@ -7,7 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
-from trimlang.joinery.piece import Remark
+from trimlang.joinery.piece import NOTHING, Remark
 from trimlang.joinery.splices import lapping_side
 from trimlang.marking import N_
 from trimlang.record import record
@@ -39,13 +39,16 @@ class Wall:
     trims: frozenset[str] = frozenset()
 
     def beside(self, side: str) -> Run | None:
-        """Return the run that meets this one at its end; None where none does."""
+        """Return the run that meets this one at its end; None where none does.
+
+        A room of one wall meets itself.
+        """
         walk, own = self.room.walk, self.leg.index
         at = own - 1 if side == "left" else (own if self.last is None else self.last) + 1
         if self.room.open_walk and not 0 <= at < len(walk):
             return None
         other = walk[at % len(walk)]
-        return other if isinstance(other, Run) and at % len(walk) != own else None
+        return other if isinstance(other, Run) else None
 
     def under(self, trim: Trim, side: str) -> tuple[Fraction, Fraction]:
         """How far a trim stands off the wall at an end, and off the next wall at their corner.
@@ -55,13 +58,13 @@ class Wall:
         """
         behind = trim.in_front_of
         if behind is None:
-            return Fraction(0), Fraction(0)
-        deep = self.job.trim(behind).thickness or Fraction(0)
+            return NOTHING, NOTHING
+        deep = self.job.trim(behind).thickness or NOTHING
         if behind not in self.trims:
             return deep, deep
-        own = deep if behind in self.run.trims else Fraction(0)
+        own = deep if behind in self.run.trims else NOTHING
         other = self.beside(side)
-        return own, own if other is None else deep if behind in other.trims else Fraction(0)
+        return own, own if other is None else deep if behind in other.trims else NOTHING
 
     def laps(self, at: Fraction) -> str:
         """Return which piece laps over the other at a joint ``at`` inches from the left."""
