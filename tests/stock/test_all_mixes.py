@@ -67,6 +67,14 @@ def test_it_lists_what_trying_all_lists(job: tuple[Timber, list[Worth]], cost: i
     assert dict(zip(rows, map(int, costs), strict=True)) == by_trying_all(timber, worths, cost)
 
 
+def test_a_spare_that_no_stick_bought_covers_is_left_to_the_solver() -> None:
+    rest = Blank("rest", 60, 0, limit=2, on_hand=True)
+    timber = timber_of(Problem("base", (Part("p", 40),), (rest,), spare=30))
+    assert AllMixes(timber, Buying(timber)).below([length_worth(timber)], 9, free=True) is None
+    search = MixSearch(timber, Buying(timber))
+    assert search.cheapest(Known([length_worth(timber)]), 9, 60.0) == (None, 9)
+
+
 @given(jobs())
 def test_sticks_that_cost_nothing_are_all_taken(job: tuple[Timber, list[Worth]]) -> None:
     timber, worths = job
@@ -83,14 +91,14 @@ def test_sticks_that_cost_nothing_are_all_taken(job: tuple[Timber, list[Worth]])
 def test_the_solver_finds_the_same_least_cost_and_number(
     job: tuple[Timber, list[Worth]], tried: int
 ) -> None:
-    """With no row to spare nothing is listed, and a mixed-integer program is solved instead."""
+    """With no cell to spare nothing is listed, and a mixed-integer program is solved instead."""
     timber, worths = job
     known = Known(worths)
     listing, solving = MixSearch(timber, Buying(timber)), MixSearch(timber, Buying(timber))
     for _ in range(tried + 1):
         mix, floor = listing.cheapest(known, DEAREST, 60.0)
         with pytest.MonkeyPatch.context() as patch:
-            patch.setattr(all_mixes, "ROWS", 0)
+            patch.setattr(all_mixes, "CELLS", 0)
             other, other_floor = solving.cheapest(known, DEAREST, 60.0)
             assert floor == other_floor
             assert (mix is None) == (other is None)

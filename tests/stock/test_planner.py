@@ -157,6 +157,23 @@ def test_a_house_is_proven() -> None:
     assert plan.cost <= plan.plain.cost
 
 
+def test_a_length_finer_than_any_tape_takes_no_giant_tables() -> None:
+    """A unit of a ten-millionth of an inch: the quick plan with its gap, and no solver."""
+    inch = 10_000_000
+    parts = tuple(Part(f"p{n}", n * inch + 1) for n in (29, 61, 67, 73, 74, 96))
+    problem = Problem("base", parts, (Blank("12 ft", 144 * inch, 1740),), kerf=inch // 8)
+    plan = plan_stock(problem)
+    assert isinstance(plan, Plan)
+    assert not faults(plan)
+    assert plan.bound <= plan.cost
+    assert len(problem.parts) * 144 * inch > planner.CELLS
+    scarce = replace(problem, blanks=(Blank("12 ft", 144 * inch, 1740, limit=2),))
+    answer = plan_stock(scarce)
+    assert isinstance(answer, NoPlan)
+    assert answer.short_of_supply
+    assert not answer.sure  # nothing longer than the quick search looked for a way
+
+
 def test_quick_claims_no_proof_that_it_does_not_have() -> None:
     plan = planned(house(60, seed=5), QUICK)
     assert plan.status in (Status.UNPROVEN, Status.PROVEN)

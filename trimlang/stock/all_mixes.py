@@ -18,8 +18,8 @@ from trimlang.stock.timber import Timber
 
 Counts: TypeAlias = tuple[int, ...]
 
-ROWS: Final = 600_000
-"""Rows at once; where there would be more, the listing is given up."""
+CELLS: Final = 4_000_000
+"""Counts at once, of all rows and kinds; where there would be more, the listing is given up."""
 
 SPARES: Final = 64
 """Ways of keeping sticks whole as spare; with more of them there is no listing."""
@@ -64,7 +64,7 @@ class AllMixes:
         np = self._np
         useful = [worth for worth in worths if worth.needed > 0]
         most = self._timber.most
-        if self._wholes is None or not all(map(self._small, useful)):
+        if not self._wholes or not all(map(self._small, useful)):
             return None
         limit = cost + EASE + cost * 1e-12
         counts = np.zeros((1, len(most)), dtype=np.int64)
@@ -77,7 +77,7 @@ class AllMixes:
             least, greatest = self._limits(place, counts, paid, useful, limit)
             rows = np.maximum(greatest - least + 1, 0)
             total = int(rows.sum())
-            if total > ROWS:
+            if total * len(most) > CELLS:
                 return None
             source = np.repeat(np.arange(len(rows)), rows)
             first = np.cumsum(rows) - rows

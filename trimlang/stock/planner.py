@@ -34,6 +34,12 @@ class Effort:
     seconds: float = 10.0
 
 
+CELLS = 40_000_000
+"""Sizes times units of length on the longest stick: with more of them no solver is asked.
+
+A length that no tape shows (a millionth of a foot) splits every stick so finely.
+"""
+
 #: No proof: the quick plan, with the quick bound beside it.
 QUICK = Effort(prove=False)
 #: The default: a proof, or the best plan with its gap after ten seconds.
@@ -77,7 +83,9 @@ def plan_stock(
             packing, worths, reason, work = short.packing, short.worths, short.reason, short.work
             bound = max(bound, short.bound)
             stick_bound = max(stick_bound, short.stick_bound)
-        if short is None or not short.settled:
+        if not _can_be_tabled(timber):
+            sure = False
+        elif short is None or not short.settled:
             proof = _long_proof(timber, buying, packing, worths, ends, watch)
             sure = proof.supply_short
             packing, work = proof.packing, work + proof.work
@@ -120,6 +128,12 @@ def costs_more(problem: Problem, than: int) -> bool:
         return False
     worths = [length_worth(timber), *halves_worths(timber)]
     return above(timber, Buying(timber), worths, than)
+
+
+def _can_be_tabled(timber: Timber) -> bool:
+    """Whether the search's tables stay small: by the room on a stick in the job's smallest unit."""
+    room = max((kind.room for kind in timber.kinds), default=0)
+    return len(timber.sizes) * (room + 1) <= CELLS
 
 
 def _long_proof(

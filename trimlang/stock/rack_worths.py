@@ -18,6 +18,8 @@ FEW_BLENDED = 4
 #: Sizes kept from coming too often in all, and those that are first; each doubles a pricing.
 ONCE = 4
 ONCE_MORE = 2
+#: The longest rows that this may lead to, of all sets of them.
+ROWS = 1 << 20
 
 
 class RackWorths:
@@ -76,14 +78,16 @@ class RackWorths:
         Only what nests repeats a size; a few sizes can be kept from it.
         """
         relaxation = self._relaxation
-        while len(relaxation.once) < ONCE and self._seconds() > 0:
+        longest = max((kind.room for kind in self._timber.kinds), default=0)
+        most = ONCE if longest << ONCE <= ROWS else 0
+        while len(relaxation.once) < most and self._seconds() > 0:
             relaxation.pose_length(self._timber.demand, counts)
             columns = relaxation.solve()[1]
             repeated = [] if columns is None else relaxation.repeated(columns)
             if not repeated:
                 return None
             more = ONCE_MORE if not relaxation.once else 1
-            relaxation.once += tuple(repeated[:more])
+            relaxation.once += tuple(repeated[: min(more, most - len(relaxation.once))])
             worth = self.short(counts)
             if worth is not None:
                 return worth
