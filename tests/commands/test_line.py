@@ -127,6 +127,26 @@ def test_options_of_the_sheets(job: Path, capsys: pytest.CaptureFixture[str]) ->
     assert "none" in capsys.readouterr().err
 
 
+@pytest.mark.parametrize(
+    ("name", "said"),
+    [("tickts.html", "meant to be tickets.html?"), ("own.html", "such as tickets.html")],
+)
+def test_templates_that_nothing_asks_for_are_refused(
+    job: Path, capsys: pytest.CaptureFixture[str], name: str, said: str
+) -> None:
+    out = job.parent / "shop"
+    build = ["build", str(job), "--out", str(out), "--format", "html"]
+    templates = job.parent / "mine"
+    templates.mkdir()
+    (templates / name).write_text("mine", encoding="utf-8")
+    assert main([*build, "--templates", str(templates)]) == 2
+    assert said in capsys.readouterr().err
+    assert not out.exists()
+    # beside one that is asked for it may be a part of that one
+    (templates / "tickets.html").write_text("mine", encoding="utf-8")
+    assert main([*build, "--templates", str(templates)]) == 0
+
+
 def test_wrong_usage(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     assert main(["check", str(tmp_path / "none.trim")]) == 2
     assert main(["check", str(tmp_path)]) == 2

@@ -15,6 +15,7 @@ from threading import current_thread, main_thread
 from types import FrameType
 from typing import TYPE_CHECKING, Any
 
+from trimlang.commands.own_templates import unusable
 from trimlang.commands.words import CLEAN, JOB_ERRORS, OUR_FAULT, WRONG_USAGE, complain
 
 if TYPE_CHECKING:
@@ -149,8 +150,9 @@ def _sound(options: Namespace) -> bool:
     except ValueError as error:
         complain(str(error))
         return False
-    if options.templates is not None and not options.templates.is_dir():
-        complain(f"there is no folder {options.templates}")
+    why = unusable(options.templates)
+    if why is not None:
+        complain(why)
         return False
     return True
 

@@ -7,6 +7,7 @@ from collections.abc import Collection
 from typing import TYPE_CHECKING
 
 from trimlang.commands.beside import RefusedError, side_by_side
+from trimlang.commands.own_templates import unusable
 
 if TYPE_CHECKING:
     from trimlang.compiler import Result
@@ -32,8 +33,9 @@ def paperwork(
     formats = set(options.formats or ("html", "pdf"))
     if not formats & {"html", "pdf"}:
         return _data(result, formats, only, site)
-    if options.templates is not None and not options.templates.is_dir():
-        raise RefusedError(f"there is no folder {options.templates}")
+    why = unusable(options.templates)
+    if why is not None:
+        raise RefusedError(why)
     from trimlang.sheets.order_csv import order_csv
     from trimlang.sheets.titles import CHANGED, SITE_TITLES
 

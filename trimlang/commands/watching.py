@@ -25,6 +25,7 @@ from trimlang.commands.jobs import (
     tell,
     write,
 )
+from trimlang.commands.own_templates import unusable
 from trimlang.commands.words import CLEAN, JOB_ERRORS, WRONG_USAGE, complain
 from trimlang.reading import log_beside
 
@@ -102,8 +103,9 @@ def _sound(options: Namespace) -> None:
 
     if not Path(options.job).is_file():
         raise complained(WRONG_USAGE, f"there is no file {options.job} to watch")
-    if options.templates is not None and not options.templates.is_dir():
-        raise complained(WRONG_USAGE, f"there is no folder {options.templates}")
+    why = unusable(options.templates)
+    if why is not None:
+        raise complained(WRONG_USAGE, why)
     try:
         words_in(options.language)
         if options.ticket is not None:
