@@ -68,6 +68,24 @@ def lays(sizes: list[Size], pattern: tuple[int, ...], room: int) -> bool:
     )
 
 
+def patterns_of(
+    nested: Nesting, sizes: list[Size], values: list[int], of_kinds: list[int]
+) -> list[tuple[int, ...]]:
+    """The patterns for each kind: they can be laid, and the first is worth the most there is."""
+    found = []
+    for kind, room in enumerate(of_kinds):
+        patterns = nested.patterns(kind, 0, 5)
+        for pattern in patterns:
+            if len(pattern) <= 7:
+                assert lays(sizes, pattern, room)
+            assert sum(values[n] for n in pattern) <= nested.best[kind]
+        if nested.best[kind]:
+            first = nested.patterns(kind, 0, 1)[0]
+            assert sum(values[n] for n in first) == nested.best[kind]
+        found += patterns
+    return found
+
+
 @given(st.lists(st.tuples(leans, leans), min_size=1, max_size=6))
 def test_the_most_that_pieces_share_is_what_trying_every_order_finds(pieces):
     found = max(
@@ -91,14 +109,7 @@ def test_nesting_finds_the_most_that_any_order_of_any_pieces_is_worth(job, of_ki
     assert can_nest(sizes, of_kinds)
     nested = Nesting(sizes, of_kinds, values)
     assert nested.best == [most_worth(sizes, values, room) for room in of_kinds]
-    for kind, room in enumerate(of_kinds):
-        for pattern in nested.patterns(kind, 0, 5):
-            if len(pattern) <= 7:
-                assert lays(sizes, pattern, room)
-            assert sum(values[n] for n in pattern) <= nested.best[kind]
-        if nested.best[kind]:
-            first = nested.patterns(kind, 0, 1)[0]
-            assert sum(values[n] for n in first) == nested.best[kind]
+    patterns_of(nested, sizes, values, of_kinds)
 
 
 @settings(max_examples=150, deadline=None)
@@ -111,14 +122,8 @@ def test_sizes_laid_once_are_never_laid_twice(job, of_kinds, random):
     assert Nesting(sizes, short, values, sorted(once)).best == [
         most_worth_once(sizes, values, room, once) for room in short
     ]
-    for kind, room in enumerate(of_kinds):
-        for pattern in nested.patterns(kind, 0, 5):
-            assert all(pattern.count(n) <= 1 for n in once)
-            if len(pattern) <= 7:
-                assert lays(sizes, pattern, room)
-        if nested.best[kind]:
-            first = nested.patterns(kind, 0, 1)[0]
-            assert sum(values[n] for n in first) == nested.best[kind]
+    for pattern in patterns_of(nested, sizes, values, of_kinds):
+        assert all(pattern.count(n) <= 1 for n in once)
 
 
 @settings(max_examples=150, deadline=None)
@@ -147,14 +152,8 @@ def test_small_square_pieces_are_laid_behind_the_others(job, of_kinds, random):
             <= room
         )
         assert found.best[kind] == best
-        for pattern in found.patterns(kind, 0, 5):
-            assert all(pattern.count(n) <= counts[n] for n in small)
-            assert sum(values[n] for n in pattern) <= best
-            if len(pattern) <= 7:
-                assert lays(sizes, pattern, room)
-        if best:
-            first = found.patterns(kind, 0, 1)[0]
-            assert sum(values[n] for n in first) == best
+    for pattern in patterns_of(found, sizes, values, of_kinds):
+        assert all(pattern.count(n) <= counts[n] for n in small)
 
 
 @settings(max_examples=150, deadline=None)
