@@ -34,6 +34,13 @@ FLAT: Final = 1e-9
 """Money a stick below which one count is as good as another."""
 
 
+def held(counts: Any, worth: Worth) -> Any:
+    """What the sticks of each row of counts are worth."""
+    import numpy as np
+
+    return counts @ np.array(worth.of_kind, dtype=np.int64)
+
+
 class AllMixes:
     """Lists the mixes of one timber."""
 
@@ -85,7 +92,7 @@ class AllMixes:
             counts, paid = counts[source], paid[source] + number * rate
             counts[:, kind] = number
         for worth in useful:
-            counts = counts[counts @ np.array(worth.of_kind, dtype=np.int64) >= worth.needed]
+            counts = counts[held(counts, worth) >= worth.needed]
         costs = self._costs(counts)
         return counts[costs < cost], costs[costs < cost]
 
@@ -101,7 +108,7 @@ class AllMixes:
         if rate:
             greatest = np.minimum(greatest, (limit - paid) / rate)
         for worth in worths:
-            needs = worth.needed - counts @ np.array(worth.of_kind, dtype=np.int64)
+            needs = worth.needed - held(counts, worth)
             each = worth.of_kind[kind]
             per = min(
                 (self._rates[k] / worth.of_kind[k] for k in rest if worth.of_kind[k]), default=None
@@ -152,8 +159,8 @@ class AllMixes:
             self._curves[kind] = self._np.append(known, self._np.array(more, dtype=known.dtype))
 
     def _small(self, worth: Worth) -> bool:
-        held = sum(w * n for w, n in zip(worth.of_kind, self._timber.most, strict=True))
-        return worth.needed + held < LARGEST
+        most = sum(w * n for w, n in zip(worth.of_kind, self._timber.most, strict=True))
+        return worth.needed + most < LARGEST
 
     def _kept_whole(self) -> list[Counts] | None:
         """Ways of keeping sticks whole that cover the spare; None: too many."""
@@ -177,4 +184,4 @@ class AllMixes:
                 yield (count, *rest)
 
 
-__all__ = ["AllMixes", "Counts"]
+__all__ = ["AllMixes", "Counts", "held"]

@@ -71,6 +71,11 @@ class Answer:
     worth: Worth | None = None
     impossible: bool = False
 
+    @property
+    def settled(self) -> bool:
+        """Whether a choice among patterns was made, or shown to be impossible."""
+        return self.sticks is not None or self.impossible
+
 
 class RackCut:
     """Cuts racks of one timber, sharing the patterns priced so far.
@@ -132,7 +137,7 @@ class RackCut:
         soon = patterns is not None and len(patterns) <= (LONG_LIST if little else SHORT_LIST)
         if patterns is not None and soon:
             answer = self._chosen(patterns, self._timber.demand, counts, BRANCHES)
-            if answer.sticks is not None or answer.impossible:
+            if answer.settled:
                 return answer
         for attempt in range(1, ANSWERS):
             sticks = self._by_remainder(laid, tight, counts, attempt)
@@ -140,7 +145,7 @@ class RackCut:
                 return Answer(sticks=sticks)
         if patterns is not None and not soon and slack <= LEAST * tight.needed:
             answer = self._chosen(patterns, self._timber.demand, counts, FEW_BRANCHES)
-            if answer.sticks is not None or answer.impossible:
+            if answer.settled:
                 return answer
         return Answer(sticks=self._diver.dive(laid, counts, FEW, 0, self._endings(tight)))
 
@@ -168,7 +173,7 @@ class RackCut:
                 patterns = sifted(timber, tight, timber.demand, counts, LONGEST)
             if patterns is not None:
                 answer = self._chosen(patterns, timber.demand, counts, FEW_BRANCHES)
-                if answer.sticks is not None or answer.impossible:
+                if answer.settled:
                     return answer
         # A long list is searched when diving fails.
         for skip in range(STARTS if patterns is None else FEW_STARTS):

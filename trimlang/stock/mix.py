@@ -14,7 +14,7 @@ from math import ceil, inf, isfinite
 from typing import Any
 
 from trimlang.record import record
-from trimlang.stock.all_mixes import AllMixes
+from trimlang.stock.all_mixes import AllMixes, held
 from trimlang.stock.buying import Buying
 from trimlang.stock.floor import Worth, cost_floor
 from trimlang.stock.solver import quiet_solver, solve_within
@@ -139,8 +139,8 @@ class MixSearch:
         above = np.full(len(counts), inf)
         for worth in known.worths:
             if worth.needed > 0:
-                held = counts @ np.array(worth.of_kind, dtype=np.int64)
-                above = np.minimum(above, (held - worth.needed) / worth.needed)
+                over = held(counts, worth) - worth.needed
+                above = np.minimum(above, over / worth.needed)
         return tuple(int(count) for count in counts[int(above.argmax())])
 
     def _program(self, known: Known, most: float) -> _Program:
