@@ -13,6 +13,7 @@ from dataclasses import dataclass
 
 from trimlang.stock.buying import Buying
 from trimlang.stock.cutting import RackCut
+from trimlang.stock.diving import Rack
 from trimlang.stock.floor import Worth, cost_floor
 from trimlang.stock.mix import Known, Mix, MixSearch
 from trimlang.stock.nesting import can_nest
@@ -95,7 +96,7 @@ def prove(
         tried.add(mix.counts)
         answer = racks.cut(mix.counts)
         if answer.sticks is not None:
-            state.packing = better(state.packing, packing_of(timber, buying, answer.sticks))
+            _take(search, state, answer.sticks)
         elif answer.worth is not None:
             known.worths.append(answer.worth)
         else:
@@ -117,6 +118,12 @@ def prove(
     return state
 
 
+def _take(search: MixSearch, state: Proof, sticks: Rack) -> None:
+    """Keep what sticks make, where it is better than what is at hand."""
+    found = packing_of(search.timber, search.buying, sticks)
+    state.packing = better(state.packing, found)
+
+
 def _cut_roomier(
     search: MixSearch, racks: RackCut, passed: Known, floor: int, state: Proof
 ) -> None:
@@ -127,8 +134,7 @@ def _cut_roomier(
     counts = search.roomiest(passed, below)
     answer = None if counts is None else racks.cut(counts)
     if answer is not None and answer.sticks is not None:
-        found = packing_of(search.timber, search.buying, answer.sticks)
-        state.packing = better(state.packing, found)
+        _take(search, state, answer.sticks)
     elif answer is not None and answer.worth is not None:
         passed.worths.append(answer.worth)
 
@@ -155,8 +161,7 @@ def _decide(
             return
         answer = racks.search(mix.counts)
         if answer.sticks is not None:
-            found = packing_of(search.timber, search.buying, answer.sticks)
-            state.packing = better(state.packing, found)
+            _take(search, state, answer.sticks)
             return
         if answer.worth is not None:
             known.worths.append(answer.worth)
@@ -187,7 +192,7 @@ def _cut_fewer_sticks(
             return
         answer = racks.cut(counts)
         if answer.sticks is not None:
-            state.packing = better(packing, packing_of(search.timber, search.buying, answer.sticks))
+            _take(search, state, answer.sticks)
         elif answer.worth is not None:
             known.worths.append(answer.worth)
         elif answer.impossible:
