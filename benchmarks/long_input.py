@@ -58,7 +58,7 @@ def main() -> None:
 def _measured(words: list[str], megabytes: int) -> tuple[int, float, int]:
     limit = megabytes * 2**20
     code = (
-        "import resource, sys; from trimlang.commands import main;"
+        "import resource, sys; from trimlang.cli import main;"
         f" resource.setrlimit(resource.RLIMIT_AS, ({limit}, {limit}));"
         " code = main(sys.argv[1:]); used = resource.getrusage(resource.RUSAGE_SELF);"
         " print(code, used.ru_utime + used.ru_stime, used.ru_maxrss // 1024)"

@@ -18,7 +18,7 @@ from tempfile import TemporaryDirectory
 from time import perf_counter
 
 from tests.trust.killing import Bench, Tally
-from trimlang.commands.folder import write_folder
+from trimlang.output.folder import write_folder
 
 
 def main() -> None:

@@ -9,8 +9,8 @@ import argparse
 from time import process_time
 
 from trimlang.compiler import Result, compile_job
-from trimlang.sheets.pages import render_sheets
-from trimlang.sheets.pdf import to_pdf
+from trimlang.sheets.render.pages import render_sheets
+from trimlang.sheets.render.pdf import to_pdf
 from trimlang.stock.planner import QUICK
 
 MOST_SECONDS = 180.0

@@ -14,8 +14,8 @@ from pathlib import Path
 from PIL import Image
 
 from trimlang.compiler import compile_job
-from trimlang.sheets.pages import render_sheets
-from trimlang.sheets.pdf import to_pdf
+from trimlang.sheets.render.pages import render_sheets
+from trimlang.sheets.render.pdf import to_pdf
 
 HERE = Path(__file__).resolve().parent
 JOB = HERE.parent / "examples" / "house.trim"

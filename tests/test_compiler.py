@@ -5,12 +5,12 @@ from __future__ import annotations
 import pytest
 
 from tests.conftest import EXAMPLES, walls
-from trimlang import first_plan
 from trimlang.compiler import check_job, compile_job, plan_checked
-from trimlang.sheets.floor import RoomPlan, floor_plan
-from trimlang.sheets.pen import Pen
-from trimlang.sheets.words import words_in
-from trimlang.shelf import Shelf
+from trimlang.incremental.recall import Shelf
+from trimlang.planning import first_plan
+from trimlang.sheets.content.floor_plan import RoomPlan, floor_plan
+from trimlang.sheets.wording.catalogue import words_in
+from trimlang.sheets.wording.quantities import Pen
 from trimlang.stock.planner import QUICK
 
 LIMITED = (

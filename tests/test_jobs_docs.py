@@ -11,10 +11,10 @@ from pathlib import Path
 import pytest
 
 from tests.conftest import EXAMPLES, ROOT
-from trimlang.commands import main
-from trimlang.diagnostics.pages import PAGES
-from trimlang.tables.columns import COLUMNS, KINDS
+from trimlang.cli import main
+from trimlang.diagnostics.code_pages import PAGES
 from trimlang.tables.from_csv import from_csv
+from trimlang.tables.table_columns import COLUMNS, KINDS
 
 DOCS = ROOT / "docs"
 JOB = (

@@ -20,7 +20,7 @@ from trimlang.version import __version__
 if TYPE_CHECKING:
     from trimlang.compiler import Result
     from trimlang.diagnostics import Diagnostic, Severity, Span
-    from trimlang.sheets.read_plan import PlanFile, PlanFileError
+    from trimlang.sheets.export.read_plan import PlanFile, PlanFileError
 
 __all__ = [
     "Diagnostic",
@@ -68,7 +68,7 @@ def check(text: str, *, path: str | PathLike[str] | None = None) -> Result:
 
 def plan_json(result: Result) -> bytes:
     """Return a compiled job as ``trimlang build`` writes it to ``plan.json`` (UTF-8)."""
-    from trimlang.sheets.data import plan_json as written
+    from trimlang.sheets.export.plan_json import plan_json as written
 
     return written(result).encode()
 
@@ -80,14 +80,14 @@ def read_plan(text: str) -> PlanFile:
         PlanFileError: it is no such file, or of another version; its
             ``diagnostic`` says why (T631 to T634).
     """
-    from trimlang.sheets.read_plan import read_plan as read
+    from trimlang.sheets.export.read_plan import read_plan as read
 
     return read(text)
 
 
 def write_plan(plan: PlanFile) -> str:
     """Return the text of ``plan.json``: the very bytes that ``plan`` was read from."""
-    from trimlang.sheets.read_plan import write_plan as write
+    from trimlang.sheets.export.read_plan import write_plan as write
 
     return write(plan)
 
@@ -99,7 +99,7 @@ def __getattr__(name: str) -> Any:
 
         return Result
     if name in ("PlanFile", "PlanFileError"):
-        from trimlang.sheets import read_plan
+        from trimlang.sheets.export import read_plan
 
         return getattr(read_plan, name)
     if name in ("Diagnostic", "Severity", "Span"):

@@ -2,6 +2,6 @@
 
 import sys
 
-from trimlang.commands import main
+from trimlang.cli import main
 
 sys.exit(main())

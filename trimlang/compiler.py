@@ -8,25 +8,25 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from trimlang.diagnostics import Diagnostic, has_errors
-from trimlang.first_plan import WrongPlanError, first_plan
+from trimlang.incremental.compiler_steps import USUAL, Means
 from trimlang.joinery.pieces import joinery
-from trimlang.means import USUAL, Means
+from trimlang.planning.first_plan import WrongPlanError, first_plan
 from trimlang.reading import Gathered, gather
 from trimlang.record import record
-from trimlang.site.planned import with_offers_of_log
+from trimlang.site_log.whole_plan import with_offers_of_log
 from trimlang.survey.survey import survey
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from trimlang.first_plan import Kept
     from trimlang.joinery.piece import Piece
-    from trimlang.joinery.splicing import Splice
-    from trimlang.site.site import Site
-    from trimlang.stock.layout import TrimPlan
+    from trimlang.joinery.spliced_pieces import Splice
+    from trimlang.language.source import Source
+    from trimlang.planning.first_plan import Kept
+    from trimlang.planning.layout import TrimPlan
+    from trimlang.site_log.progress_of_job import Site
     from trimlang.stock.planner import Effort, Watch
     from trimlang.survey.job import Job
-    from trimlang.syntax.source import Source
     from trimlang.takeoff.supplies import Supply
 
 
@@ -97,8 +97,8 @@ def check_gathered(gathered: Gathered, file: str, means: Means = USUAL) -> Resul
     if not has_errors(surveyed):
         pieces, spliced, joined = joinery(job, join=means.room)
         if job.log:
-            from trimlang.site.former_names import named_as_now
-            from trimlang.site.ledger import check_log
+            from trimlang.site_log.former_names import named_as_now
+            from trimlang.site_log.ledger import check_log
 
             job = named_as_now(job, {piece.id for piece in pieces})
             joined += check_log(job, pieces)
@@ -174,7 +174,7 @@ def plan_checked(
     planned = first_plan(job, checked.pieces, checked.splices, effort, watch, kept)
     pieces, plans, problems, site = planned.pieces, planned.plans, planned.problems, None
     if checked.job.log:
-        from trimlang.site.under_way import WrongSiteError, under_way
+        from trimlang.site_log.under_way import WrongSiteError, under_way
 
         try:
             pieces, plans, problems, site = under_way(checked.job, planned, effort, watch)

@@ -8,10 +8,10 @@ from pathlib import Path
 from typing import BinaryIO, Final
 
 from trimlang.diagnostics import Diagnostic, Span, say
+from trimlang.language import tree
+from trimlang.language.parse import ReadLine, parse, read_line
+from trimlang.language.source import MOST_LINES, Source
 from trimlang.record import record
-from trimlang.syntax import tree
-from trimlang.syntax.parse import ReadLine, parse, read_line
-from trimlang.syntax.source import MOST_LINES, Source
 
 MOST_MEGABYTES: Final = 16
 LOG_SUFFIX: Final = ".site"

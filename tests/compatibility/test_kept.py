@@ -11,7 +11,7 @@ import pytest
 
 from tests.compatibility.kept import VERSIONS, cost, job_files, meaning
 from trimlang.compiler import check_job
-from trimlang.site.former_names import now_called
+from trimlang.site_log.former_names import now_called
 from trimlang.version import __version__
 
 KEPT = [path for version in VERSIONS for path in job_files(version)]

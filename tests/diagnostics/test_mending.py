@@ -8,8 +8,8 @@ import pytest
 
 from tests.conftest import walls
 from trimlang.compiler import check_job
+from trimlang.diagnostics.code_pages import PAGES
 from trimlang.diagnostics.mending import Mend, mends
-from trimlang.diagnostics.pages import PAGES
 from trimlang.diagnostics.severity import Severity
 
 WITH_EXAMPLE = sorted(code for code, page in PAGES.items() if page.example and code != "T106")

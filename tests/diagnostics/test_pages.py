@@ -7,7 +7,7 @@ from syrupy.assertion import SnapshotAssertion
 
 from tests.conftest import ROOT
 from trimlang.compiler import compile_job
-from trimlang.diagnostics.pages import PAGES, is_about_tables, page_text
+from trimlang.diagnostics.code_pages import PAGES, is_about_tables, page_text
 from trimlang.diagnostics.reference import reference
 from trimlang.diagnostics.severity import Severity
 from trimlang.tables.from_csv import from_csv

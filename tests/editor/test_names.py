@@ -6,10 +6,10 @@ from pathlib import Path
 
 import pytest
 
-from trimlang.editor.memory import Memory
 from trimlang.editor.names import Name, Sort
-from trimlang.editor.reading import Reading, read_job
+from trimlang.editor.open_job import Reading, read_job
 from trimlang.editor.renaming import CannotRenameError, edited, rename
+from trimlang.incremental.recalled_steps import Memory
 
 HEAD = """\
 trim base: 9/16 in thick, 5 1/4 in tall, mdf, primed

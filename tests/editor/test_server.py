@@ -11,9 +11,9 @@ import pytest
 from lsprotocol import types as lsp
 
 from tests.editor.client import Editor, edited
-from trimlang.diagnostics.pages import PAGES
-from trimlang.syntax.source import Source
-from trimlang.tidy.layout import tidy
+from trimlang.diagnostics.code_pages import PAGES
+from trimlang.language.source import Source
+from trimlang.language.tidy_file import tidy
 
 YARD = """\
 trim base: 9/16 in thick, 5 1/4 in tall, mdf, primed
@@ -261,9 +261,7 @@ def test_columns_are_counted_as_agreed(
 
 def test_without_pygls_there_is_one_plain_line(tmp_path: Path) -> None:
     (tmp_path / "pygls.py").write_text("raise ModuleNotFoundError(name='pygls')\n")
-    program = (
-        "import sys; sys.path.insert(0, sys.argv.pop(1)); from trimlang.commands import main; "
-    )
+    program = "import sys; sys.path.insert(0, sys.argv.pop(1)); from trimlang.cli import main; "
     done = subprocess.run(
         [
             sys.executable,

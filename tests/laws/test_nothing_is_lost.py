@@ -13,10 +13,10 @@ from hypothesis import strategies as st
 
 from trimlang.compiler import Result, compile_job
 from trimlang.joinery.piece import Kind
-from trimlang.sheets.data import plan_json
+from trimlang.sheets.export.plan_json import plan_json
 from trimlang.stock.planner import QUICK
 
-SCHEMA = json.loads((files("trimlang") / "sheets" / "plan.schema.json").read_text())
+SCHEMA = json.loads((files("trimlang") / "sheets" / "export" / "plan.schema.json").read_text())
 ENDS = st.sampled_from(
     [
         "in-corner",

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 import trimlang
 from trimlang.compiler import Result, compile_job
-from trimlang.sheets.data import plan_json
+from trimlang.sheets.export.plan_json import plan_json
 from trimlang.stock.planner import QUICK
 
 SLOW = settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])

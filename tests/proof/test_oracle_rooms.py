@@ -14,7 +14,7 @@ from tests.proof.oracle import faults
 from tests.proof.random_rooms import jobs
 from tests.proof.tickets_seen import Seen, in_page
 from trimlang.compiler import compile_job
-from trimlang.sheets.pages import render_sheets
+from trimlang.sheets.render.pages import render_sheets
 from trimlang.stock.planner import QUICK
 
 EXAMPLES = Path(__file__).resolve().parents[2] / "examples"

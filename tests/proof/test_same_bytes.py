@@ -14,7 +14,7 @@ from tempfile import mkdtemp
 import pytest
 
 from tests.conftest import EXAMPLES, ROOT
-from trimlang.commands import main
+from trimlang.cli import main
 
 NEEDED = "highspy, jinja2, lark, numpy, pint, rich, segno, weasyprint"
 OTHERS = [f"python3.{minor}" for minor in range(11, 20) if minor != sys.version_info[1]]

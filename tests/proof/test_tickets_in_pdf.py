@@ -16,8 +16,8 @@ from tests.proof.tickets_on_paper import in_pdf
 from tests.proof.tickets_seen import Seen
 from tests.sheets.jobs import LOW_TO_TALL, SMALL
 from trimlang.compiler import compile_job
-from trimlang.sheets.pages import render_sheets
-from trimlang.sheets.pdf import to_pdf
+from trimlang.sheets.render.pages import render_sheets
+from trimlang.sheets.render.pdf import to_pdf
 from trimlang.stock.planner import QUICK
 
 # a job under way has no tickets for what is cut already

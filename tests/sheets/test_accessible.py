@@ -10,8 +10,8 @@ import pytest
 
 from tests.browser import CHROMIUM, Browser
 from tests.sheets.jobs import compiled, house, some_of_all
-from trimlang.sheets.pages import render_sheets
-from trimlang.sheets.titles import TITLES
+from trimlang.sheets.render.pages import render_sheets
+from trimlang.sheets.wording.titles import TITLES
 
 
 def _axe() -> Path | None:

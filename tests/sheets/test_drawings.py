@@ -12,18 +12,18 @@ from pathlib import Path
 import pytest
 
 from tests.sheets.jobs import compiled, house, odd, small
-from trimlang.sheets.counter import order
-from trimlang.sheets.data import least_words
-from trimlang.sheets.floor import floor_plan
-from trimlang.sheets.lettering import SIZES
-from trimlang.sheets.mates import mates
-from trimlang.sheets.order_csv import order_csv
-from trimlang.sheets.pen import Pen
-from trimlang.sheets.plan_paper import walls
-from trimlang.sheets.saw import saw_sheet
-from trimlang.sheets.sticks import WIDE, stick_layouts
-from trimlang.sheets.typeface import run
-from trimlang.sheets.words import words_in
+from trimlang.sheets.content.floor_plan import floor_plan
+from trimlang.sheets.content.mates import mates
+from trimlang.sheets.content.saw_sheet import saw_sheet
+from trimlang.sheets.content.stick_layouts import WIDE, stick_layouts
+from trimlang.sheets.content.stock_order import order
+from trimlang.sheets.drawing.lettering import SIZES
+from trimlang.sheets.drawing.plan_scale import walls
+from trimlang.sheets.drawing.typeface import run
+from trimlang.sheets.export.order_csv import order_csv
+from trimlang.sheets.export.plan_json import least_words
+from trimlang.sheets.wording.catalogue import words_in
+from trimlang.sheets.wording.quantities import Pen
 from trimlang.survey.outline import outline
 
 PEN = Pen(words_in("en"), "$")

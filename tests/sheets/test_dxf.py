@@ -15,7 +15,7 @@ import pytest
 from tests.conftest import EXAMPLES, ROOT
 from tests.sheets.jobs import SMALL, compiled, house, odd, small
 from trimlang.compiler import Result, check_job
-from trimlang.sheets.dxf import LAYERS, DrawingMissingError, floor_plan_dxf
+from trimlang.sheets.export.dxf import LAYERS, DrawingMissingError, floor_plan_dxf
 from trimlang.survey.job import Gap, Run
 from trimlang.survey.outline import outline
 
@@ -105,7 +105,8 @@ def test_signs_that_steer_a_drawing_program_are_only_text() -> None:
 def test_the_same_job_gives_the_same_bytes_in_another_process() -> None:
     code = (
         "import sys; from pathlib import Path; from trimlang.compiler import compile_job;"
-        "from trimlang.stock.planner import QUICK; from trimlang.sheets.dxf import floor_plan_dxf;"
+        "from trimlang.stock.planner import QUICK;"
+        "from trimlang.sheets.export.dxf import floor_plan_dxf;"
         "p = Path(sys.argv[1]);"
         "sys.stdout.buffer.write(floor_plan_dxf(compile_job(p.read_text(), path=p, effort=QUICK)))"
     )
@@ -136,7 +137,7 @@ def test_without_the_library_it_is_said(
     monkeypatch.setattr(builtins, "__import__", fail)
     with pytest.raises(DrawingMissingError, match=r"trimlang\[drawing\]"):
         floor_plan_dxf(small())
-    from trimlang.commands import main
+    from trimlang.cli import main
 
     job = tmp_path / "job.trim"
     job.write_text(SMALL, encoding="utf-8")

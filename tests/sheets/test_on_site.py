@@ -12,11 +12,11 @@ import pytest
 from tests.browser import CHROMIUM, Browser
 from tests.sheets.jobs import small
 from trimlang.resources import folder
-from trimlang.sheets.pages import render_sheets
-from trimlang.sheets.pdf import to_pdf
-from trimlang.sheets.pen import Pen
-from trimlang.sheets.ticket import tickets
-from trimlang.sheets.words import languages, words_in
+from trimlang.sheets.content.ticket import tickets
+from trimlang.sheets.render.pages import render_sheets
+from trimlang.sheets.render.pdf import to_pdf
+from trimlang.sheets.wording.catalogue import languages, words_in
+from trimlang.sheets.wording.quantities import Pen
 
 TO_PICTURE = shutil.which("pdftoppm")
 BOX = "BR-E-base:cut"

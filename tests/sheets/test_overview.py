@@ -5,13 +5,13 @@ from __future__ import annotations
 import pytest
 
 from tests.sheets.jobs import compiled, house, small
-from trimlang.sheets import overview
-from trimlang.sheets.neighbours import GAP
-from trimlang.sheets.overview import House
-from trimlang.sheets.pages import render_sheets
-from trimlang.sheets.pen import Pen
-from trimlang.sheets.plan_paper import MARGIN, WIDE
-from trimlang.sheets.words import words_in
+from trimlang.sheets.content import overview
+from trimlang.sheets.content.overview import House
+from trimlang.sheets.drawing.neighbours import GAP
+from trimlang.sheets.drawing.plan_scale import MARGIN, WIDE
+from trimlang.sheets.render.pages import render_sheets
+from trimlang.sheets.wording.catalogue import words_in
+from trimlang.sheets.wording.quantities import Pen
 
 HEAD = """\
 job "Two rooms"

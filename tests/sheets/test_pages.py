@@ -15,18 +15,18 @@ from syrupy.assertion import SnapshotAssertion
 
 from tests.sheets.jobs import SMALL, compiled, house, odd, small
 from trimlang.compiler import compile_job
-from trimlang.sheets.counter import Line, Order, TrimOrder
-from trimlang.sheets.floor import RoomPlan
-from trimlang.sheets.overview import House, Overview
-from trimlang.sheets.pages import render_sheets
-from trimlang.sheets.paper import UnknownPaperError, label
-from trimlang.sheets.pdf import PangoMissingError, ReachesOutError, to_pdf
-from trimlang.sheets.press import SheetTemplateError
-from trimlang.sheets.stages import Checklist, Stage
-from trimlang.sheets.sticks import StickLayout
-from trimlang.sheets.ticket import EndText, Ticket
-from trimlang.sheets.titles import TITLES
-from trimlang.sheets.words import UnknownLanguageError
+from trimlang.sheets.content.checklist import Checklist, Stage
+from trimlang.sheets.content.floor_plan import RoomPlan
+from trimlang.sheets.content.overview import House, Overview
+from trimlang.sheets.content.stick_layouts import StickLayout
+from trimlang.sheets.content.stock_order import Line, Order, TrimOrder
+from trimlang.sheets.content.ticket import EndText, Ticket
+from trimlang.sheets.render.pages import render_sheets
+from trimlang.sheets.render.paper import UnknownPaperError, label
+from trimlang.sheets.render.pdf import PangoMissingError, ReachesOutError, to_pdf
+from trimlang.sheets.render.template_filling import SheetTemplateError
+from trimlang.sheets.wording.catalogue import UnknownLanguageError
+from trimlang.sheets.wording.titles import TITLES
 
 
 def _body(html: str) -> str:

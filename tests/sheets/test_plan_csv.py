@@ -8,11 +8,11 @@ from io import StringIO
 
 from tests.sheets.jobs import SMALL, SOME_OF_ALL, compiled, house, odd, small
 from trimlang.compiler import Result
-from trimlang.sheets.data import plan_data
-from trimlang.sheets.pen import Pen
-from trimlang.sheets.phrases import lay, setting
-from trimlang.sheets.plan_csv import PIECE_COLUMNS, STICK_COLUMNS, cut_list_csv, sticks_csv
-from trimlang.sheets.words import words_in
+from trimlang.sheets.export.plan_csv import PIECE_COLUMNS, STICK_COLUMNS, cut_list_csv, sticks_csv
+from trimlang.sheets.export.plan_json import plan_data
+from trimlang.sheets.wording.catalogue import words_in
+from trimlang.sheets.wording.phrases import lay, setting
+from trimlang.sheets.wording.quantities import Pen
 
 
 def rows(text: str) -> list[dict[str, str]]:

@@ -8,13 +8,13 @@ from jinja2 import Environment, TemplateNotFound
 
 from tests.sheets.jobs import small
 from trimlang.resources import folder
-from trimlang.sheets import plates
-from trimlang.sheets.pages import render_sheets
-from trimlang.sheets.press import make_plates
+from trimlang.sheets.render import ready_templates as plates
+from trimlang.sheets.render.pages import render_sheets
+from trimlang.sheets.render.template_filling import make_plates
 
 
 def test_the_plates_are_made_from_the_templates(tmp_path: Path) -> None:
-    """Make them anew: ``python -m trimlang.sheets.press``."""
+    """Make them anew: ``python -m trimlang.sheets.render.template_filling``."""
     make_plates(tmp_path)
     fresh = {path.name: path.read_text(encoding="utf-8") for path in tmp_path.glob("*.py")}
     kept = {path.name: path.read_text(encoding="utf-8") for path in plates.PLATES.glob("*.py")}

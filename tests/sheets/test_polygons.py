@@ -8,7 +8,7 @@ from hypothesis import assume, given
 from hypothesis import strategies as st
 from shapely.geometry import Polygon
 
-from trimlang.sheets.polygons import Shape, boxes_overlap
+from trimlang.sheets.drawing.polygons import Shape, boxes_overlap
 
 places = st.integers(-20, 20)
 sizes = st.integers(1, 25)

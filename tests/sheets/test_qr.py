@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from trimlang.sheets.qr import QUIET, code_of, qr_svg
+from trimlang.sheets.drawing.qr import QUIET, code_of, qr_svg
 
 
 @pytest.mark.parametrize(

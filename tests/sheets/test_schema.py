@@ -9,8 +9,8 @@ from typing import Any
 
 import pytest
 
-from trimlang.commands import main
-from trimlang.sheets.data import SCHEMA_VERSION
+from trimlang.cli import main
+from trimlang.sheets.export.plan_json import SCHEMA_VERSION
 
 SHAPES = {1: "00bca4e5b4d12b43", 2: "353b5498ba0ed85e"}
 """What each version's schema comes to.  A new shape gets a new version and a new line here;
@@ -30,7 +30,7 @@ def shape(node: Any) -> Any:
 
 def schema() -> dict[str, Any]:
     read: dict[str, Any] = json.loads(
-        (files("trimlang") / "sheets" / "plan.schema.json").read_text(encoding="utf-8")
+        (files("trimlang") / "sheets" / "export" / "plan.schema.json").read_text(encoding="utf-8")
     )
     return read
 

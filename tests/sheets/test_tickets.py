@@ -11,12 +11,12 @@ import pytest
 from pypdf import PdfReader
 
 from tests.sheets.jobs import compiled, house, many, odd, small
-from trimlang.sheets.ends import CARD_ENDS, STRIP_ENDS, Frame, draw_ends
-from trimlang.sheets.pages import render_sheets
-from trimlang.sheets.pdf import to_pdf
-from trimlang.sheets.pen import Pen
-from trimlang.sheets.ticket import Ticket, tickets
-from trimlang.sheets.words import words_in
+from trimlang.sheets.content.ticket import Ticket, tickets
+from trimlang.sheets.drawing.end_views import CARD_ENDS, STRIP_ENDS, Frame, draw_ends
+from trimlang.sheets.render.pages import render_sheets
+from trimlang.sheets.render.pdf import to_pdf
+from trimlang.sheets.wording.catalogue import words_in
+from trimlang.sheets.wording.quantities import Pen
 
 ROOM = """\
 job "Check"

@@ -7,7 +7,7 @@ from itertools import product
 from random import Random
 
 from tests.sheets.jobs import house
-from trimlang.stock.ask import Question, ask
+from trimlang.planning.ask import Question, ask
 from trimlang.stock.fewest import MOST_PIECES, fewest_sticks
 from trimlang.stock.planner import plan_stock
 from trimlang.stock.problem import Blank, NoPlan, Part, Problem

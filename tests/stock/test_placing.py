@@ -10,9 +10,9 @@ from hypothesis import strategies as st
 from tests.conftest import EXAMPLES
 from trimlang.compiler import Result, compile_job
 from trimlang.joinery.splice_places import other_cuts
-from trimlang.stock import placing
-from trimlang.stock.ask import ask
-from trimlang.stock.placing import least_anywhere, with_places
+from trimlang.planning import placing
+from trimlang.planning.ask import ask
+from trimlang.planning.placing import least_anywhere, with_places
 from trimlang.stock.planner import QUICK, Effort, plan_stock
 from trimlang.stock.problem import Plan
 from trimlang.survey.settings import Settings

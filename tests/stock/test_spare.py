@@ -7,8 +7,8 @@ import pytest
 
 from tests.conftest import walls
 from trimlang.compiler import Result, compile_job
-from trimlang.sheets.data import plan_data
-from trimlang.sheets.pages import render_sheets
+from trimlang.sheets.export.plan_json import plan_data
+from trimlang.sheets.render.pages import render_sheets
 
 SPOILED = "spare covers any one piece spoiled\n"
 TWO = "N: 10 ft, left=butt, right=butt\nbare 1 ft\nE: 5 ft, left=butt, right=butt"

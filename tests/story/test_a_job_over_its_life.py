@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from syrupy.assertion import SnapshotAssertion
 
-from trimlang.commands import main
+from trimlang.cli import main
 
 JOB = """\
 job "Tern Cottage, back rooms"

@@ -13,13 +13,13 @@ from hypothesis import strategies as st
 from syrupy.assertion import SnapshotAssertion
 
 from tests.conftest import EXAMPLES, TRIM, walls
-from trimlang.commands import main
+from trimlang.cli import main
 from trimlang.compiler import check_job
 from trimlang.diagnostics import Span
+from trimlang.language.source import Source
 from trimlang.survey.job import Gap, Job
-from trimlang.syntax.source import Source
-from trimlang.tables.columns import guarded, unguarded
 from trimlang.tables.from_csv import Made, from_csv
+from trimlang.tables.table_columns import guarded, unguarded
 from trimlang.tables.to_csv import to_csv
 
 HEAD = "room,wall,length,left,right,trims,note,kind,called,more,line\n"

@@ -12,7 +12,7 @@ from typing import Any
 from hypothesis import strategies as st
 from lark.grammar import NonTerminal
 
-from trimlang.syntax.grammar import parser
+from trimlang.language.grammar import parser
 
 RULES = defaultdict(list)
 for _rule in parser().rules:

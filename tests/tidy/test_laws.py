@@ -8,11 +8,11 @@ from hypothesis import HealthCheck, given, settings
 
 from tests.tidy.lines import STATEMENTS, files, statements
 from trimlang.compiler import check_job
-from trimlang.syntax.meaning import meaning
-from trimlang.syntax.parse import parse
-from trimlang.syntax.source import Source
-from trimlang.tidy.layout import tidy
-from trimlang.tidy.line import read_line
+from trimlang.language.meaning import meaning
+from trimlang.language.parse import parse
+from trimlang.language.source import Source
+from trimlang.language.tidy_file import tidy
+from trimlang.language.tidy_line import read_line
 
 slow = settings(deadline=None, suppress_health_check=list(HealthCheck))
 

@@ -6,9 +6,10 @@ from collections.abc import Iterator
 
 import pytest
 
-from trimlang.syntax.grammar import grammar_text, read_grammar
-from trimlang.syntax.source import Source
-from trimlang.tidy import layout, line
+from trimlang.language import tidy_file as layout
+from trimlang.language import tidy_line as line
+from trimlang.language.grammar import grammar_text, read_grammar
+from trimlang.language.source import Source
 
 GAINED = """
 sawn: SAWN NAME ("," NAME)*

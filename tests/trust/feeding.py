@@ -11,12 +11,12 @@ from time import process_time
 from typing import Final
 
 from trimlang.compiler import Result, check_job, compile_job
-from trimlang.diagnostics.pages import PAGES
+from trimlang.diagnostics.code_pages import PAGES
 from trimlang.diagnostics.show import show
 from trimlang.reading import UnreadableError, decode
-from trimlang.sheets.data import plan_json
-from trimlang.sheets.order_csv import order_csv
-from trimlang.sheets.pages import render_sheets
+from trimlang.sheets.export.order_csv import order_csv
+from trimlang.sheets.export.plan_json import plan_json
+from trimlang.sheets.render.pages import render_sheets
 from trimlang.stock.planner import QUICK
 
 MOST_SECONDS: Final = 2.0

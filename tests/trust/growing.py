@@ -15,8 +15,8 @@ from lark.grammar import NonTerminal
 
 from tests.conftest import EXAMPLES
 from tests.test_language_reference import BLOCKS, whole
-from trimlang.diagnostics.pages import PAGES
-from trimlang.syntax.grammar import grammar_text, read_grammar
+from trimlang.diagnostics.code_pages import PAGES
+from trimlang.language.grammar import grammar_text, read_grammar
 
 DEEPEST: Final = 12
 LARGEST: Final = 600

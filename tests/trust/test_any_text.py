@@ -17,7 +17,7 @@ from hypothesis.extra.lark import from_lark
 from tests.conftest import ROOT, TRIM
 from tests.trust.feeding import Tally, feed
 from tests.trust.growing import any_file, grammar_line, slipped
-from trimlang.syntax.grammar import grammar_text, read_grammar
+from trimlang.language.grammar import grammar_text, read_grammar
 
 CORPUS = sorted((ROOT / "tests" / "corpus").iterdir())
 ROOM = 'room "Study", trim base, open walk\nN: 40 in, left=butt, right=butt\n'

@@ -42,6 +42,6 @@ def test_the_scan_sees_what_it_looks_for() -> None:
 def test_no_text_is_run_and_nothing_is_fetched(path: Path) -> None:
     tree = ast.parse(path.read_text(encoding="utf-8"))
     assert not _calls(tree) & RUNS_TEXT
-    # what --watch shows is served on this machine alone: tests/commands/test_watch.py
-    served = {"http"} if path.name == "showing.py" else set()
+    # what --watch shows is served on this machine alone: tests/cli/test_watch.py
+    served = {"http"} if path.name == "preview_server.py" else set()
     assert not _imports(tree) & (NEVER - served)

@@ -9,8 +9,8 @@ import pytest
 
 from tests.conftest import walls
 from trimlang.compiler import compile_job
-from trimlang.sheets.pages import render_sheets
-from trimlang.sheets.pdf import to_pdf
+from trimlang.sheets.render.pages import render_sheets
+from trimlang.sheets.render.pdf import to_pdf
 from trimlang.stock.planner import QUICK
 
 

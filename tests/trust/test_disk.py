@@ -10,8 +10,9 @@ from pathlib import Path
 import pytest
 
 from tests.conftest import ROOT, walls
-from trimlang.commands import folder, main
-from trimlang.commands.folder import MARK, write_folder
+from trimlang.cli import main
+from trimlang.output import folder
+from trimlang.output.folder import MARK, write_folder
 
 GOOD = walls("N: 40 in, left=butt, right=butt")
 
@@ -24,7 +25,7 @@ def job(tmp_path: Path) -> Path:
 
 
 def build(job: Path, *options: str, code: str = "") -> subprocess.CompletedProcess[str]:
-    start = f"{code}\nimport sys\nfrom trimlang.commands import main\nsys.exit(main(sys.argv[1:]))"
+    start = f"{code}\nimport sys\nfrom trimlang.cli import main\nsys.exit(main(sys.argv[1:]))"
     words = [sys.executable, "-c", start, "build", str(job), "--plan", "quick", *options]
     # where coverage is measured, its own file would not fit on a full disk either
     own = {name: value for name, value in os.environ.items() if not name.startswith("COVERAGE_")}
@@ -90,7 +91,7 @@ def test_a_disk_that_may_only_be_read(
 
 def test_an_include_that_vanishes(job: Path) -> None:
     from trimlang.compiler import check_job
-    from trimlang.means import Means
+    from trimlang.incremental.compiler_steps import Means
     from trimlang.reading import read_text
 
     (job.parent / "prices.trim").write_text("", encoding="utf-8")

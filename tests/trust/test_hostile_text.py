@@ -12,12 +12,12 @@ from pathlib import Path
 import pypdf
 import pytest
 
-from trimlang.commands import main
+from trimlang.cli import main
 from trimlang.compiler import Result, compile_job
 from trimlang.diagnostics.show import show
-from trimlang.sheets.order_csv import order_csv
-from trimlang.sheets.pages import render_sheets
-from trimlang.sheets.pdf import to_pdf
+from trimlang.sheets.export.order_csv import order_csv
+from trimlang.sheets.render.pages import render_sheets
+from trimlang.sheets.render.pdf import to_pdf
 from trimlang.stock.planner import QUICK
 
 HOSTILE = (

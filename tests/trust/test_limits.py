@@ -8,10 +8,10 @@ from typing import Final
 import pytest
 
 from tests.conftest import TRIM, walls
-from trimlang.commands import main
+from trimlang.cli import main
 from trimlang.compiler import Result, check_job
-from trimlang.syntax.letters import looks_like, stranger_in
-from trimlang.syntax.source import MOST_LINES
+from trimlang.language.letters import looks_like, stranger_in
+from trimlang.language.source import MOST_LINES
 
 RUN: Final = "N: 40 in, left=butt, right=butt"
 

@@ -10,9 +10,10 @@ from time import monotonic
 import pytest
 
 from tests.trust.stopping import Bench
-from trimlang.commands import folder, main
-from trimlang.commands.folder import write_folder
-from trimlang.commands.stopping import StoppedError, stoppable, to_the_end
+from trimlang.cli import main
+from trimlang.output import folder
+from trimlang.output.folder import write_folder
+from trimlang.workers.stopping import StoppedError, stoppable, to_the_end
 
 ANY_LONG_WAIT = 30.0
 

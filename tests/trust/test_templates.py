@@ -7,11 +7,11 @@ from pathlib import Path
 import pytest
 
 from tests.conftest import walls
-from trimlang.commands import main
+from trimlang.cli import main
 from trimlang.compiler import compile_job
-from trimlang.sheets.pages import render_sheets
-from trimlang.sheets.pdf import ReachesOutError, to_pdf
-from trimlang.sheets.press import SheetTemplateError
+from trimlang.sheets.render.pages import render_sheets
+from trimlang.sheets.render.pdf import ReachesOutError, to_pdf
+from trimlang.sheets.render.template_filling import SheetTemplateError
 from trimlang.stock.planner import QUICK
 
 GOOD = walls("N: 40 in, left=butt, right=butt")

@@ -7,13 +7,13 @@ from collections.abc import Collection, Iterator, Sequence
 from trimlang.compare.cut_already import Wrong, sawn, wrong_pieces
 from trimlang.compare.facts import ON_STICKS, Fact, cut_facts, pen_of, told_facts
 from trimlang.compare.matching import Matched, Renamed, match_pieces
-from trimlang.compare.order import Money, OrderLine, money_of, order_lines
+from trimlang.compare.order_changes import Money, OrderLine, money_of, order_lines
 from trimlang.compiler import Result
 from trimlang.joinery.piece import Piece
 from trimlang.record import record
-from trimlang.sheets.ticket import tickets
-from trimlang.site.entries import Entry
-from trimlang.site.site import State
+from trimlang.sheets.content.ticket import tickets
+from trimlang.site_log.entries import Entry
+from trimlang.site_log.progress_of_job import State
 
 
 @record

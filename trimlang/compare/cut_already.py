@@ -9,9 +9,9 @@ from trimlang.compare.matching import Matched
 from trimlang.joinery.piece import Piece
 from trimlang.lengths.tape import length_text
 from trimlang.record import record
-from trimlang.site.entries import Entry, Spoiled
-from trimlang.site.freeze import frozen
-from trimlang.site.ledger import Standing, standing
+from trimlang.site_log.cut_lengths import frozen
+from trimlang.site_log.entries import Entry, Spoiled
+from trimlang.site_log.ledger import Standing, standing
 from trimlang.survey.job import Job
 
 

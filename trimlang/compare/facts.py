@@ -10,10 +10,10 @@ from typing import Final
 from trimlang.joinery.piece import Cut, Piece
 from trimlang.lengths.tape import length_text
 from trimlang.record import record
-from trimlang.sheets import phrases
-from trimlang.sheets.pen import Pen
-from trimlang.sheets.ticket import Ticket
-from trimlang.sheets.words import words_in
+from trimlang.sheets.content.ticket import Ticket
+from trimlang.sheets.wording import phrases
+from trimlang.sheets.wording.catalogue import words_in
+from trimlang.sheets.wording.quantities import Pen
 from trimlang.survey.job import Job
 
 ON_STICKS: Final = ("stick", "place on the stick")

@@ -2,7 +2,7 @@
 
 from typing import Final
 
-from trimlang.diagnostics.page import Page
+from trimlang.diagnostics.code_page import Page
 from trimlang.diagnostics.severity import Severity
 
 _TRIM = "trim base: 9/16 in thick, 5 1/4 in tall\n"

@@ -37,7 +37,7 @@ class Diagnostic:
 
 def say(code: str, span: Span, **facts: object) -> Diagnostic:
     """Make the diagnostic ``code`` at ``span``, its page's wording filled with ``facts``."""
-    from trimlang.diagnostics.pages import PAGES
+    from trimlang.diagnostics.code_pages import PAGES
 
     page = PAGES[code]
     return Diagnostic(

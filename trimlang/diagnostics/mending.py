@@ -111,7 +111,7 @@ def _without_marks(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
 
 
 def _known_unit(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
-    from trimlang.syntax.mistakes import nearest
+    from trimlang.language.mistakes import nearest
 
     unit = str(facts["unit"])
     match = nearest(unit, _UNITS)

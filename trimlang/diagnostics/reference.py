@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from trimlang.diagnostics.pages import PAGES
+from trimlang.diagnostics.code_pages import PAGES
 
 
 def reference() -> str:

@@ -10,7 +10,7 @@ from trimlang.diagnostics.diagnostic import Diagnostic
 from trimlang.diagnostics.severity import Severity
 
 if TYPE_CHECKING:
-    from trimlang.syntax.source import Source
+    from trimlang.language.source import Source
 
 _WIDEST: Final = 160
 _STYLES: Final = {Severity.ERROR: "bold red", Severity.WARNING: "bold yellow"}

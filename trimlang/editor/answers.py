@@ -8,12 +8,12 @@ from typing import Final
 from lsprotocol import types as lsp
 
 from trimlang.diagnostics import Diagnostic, Severity, Span
+from trimlang.diagnostics.code_pages import PAGES
 from trimlang.diagnostics.mending import Edit, Mend
-from trimlang.diagnostics.pages import PAGES
-from trimlang.editor import columns
-from trimlang.editor.completion import Kind, Proposal
-from trimlang.editor.outline import Entry, Sort
-from trimlang.editor.reading import Reading
+from trimlang.editor import positions as columns
+from trimlang.editor.document_outline import Entry, Sort
+from trimlang.editor.open_job import Reading
+from trimlang.editor.proposals import Kind, Proposal
 from trimlang.resources import page_address
 
 _SEVERITIES: Final = {

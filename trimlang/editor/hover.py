@@ -12,20 +12,20 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.diagnostics import Span
-from trimlang.editor.meanings import meaning
+from trimlang.editor.hover_plans import Where
 from trimlang.editor.names import Mention, Sort
-from trimlang.editor.planning import Where
-from trimlang.editor.reading import Reading
+from trimlang.editor.open_job import Reading
 from trimlang.editor.tokens import token_at
+from trimlang.editor.word_meanings import meaning
 from trimlang.joinery.piece import Cut, Kind, Piece
+from trimlang.language import tree
 from trimlang.lengths.tape import feet_text
 from trimlang.record import record
-from trimlang.sheets import phrases
-from trimlang.sheets.pen import Pen
-from trimlang.sheets.words import words_in
+from trimlang.sheets.wording import phrases
+from trimlang.sheets.wording.catalogue import words_in
+from trimlang.sheets.wording.quantities import Pen
 from trimlang.survey.job import Offer, Room, Run, Stretch, Trim
 from trimlang.survey.openings import opening_names
-from trimlang.syntax import tree
 
 _SIGNS: Final = str.maketrans({sign: f"\\{sign}" for sign in "\\`*_[]<>|"})
 Sticks = Mapping[str, Where]

@@ -9,9 +9,9 @@ from enum import StrEnum
 from typing import Final
 
 from trimlang.diagnostics import Span
+from trimlang.language import tree
 from trimlang.record import record
-from trimlang.survey.tags import room_tag
-from trimlang.syntax import tree
+from trimlang.survey.room_tags import room_tag
 
 _TRIM_FACTS: Final = frozenset({"trims", "also_trim", "without", "in_front_of", "cased"})
 _BESIDE: Final = frozenset({"after", "before"})

@@ -14,11 +14,11 @@ from pathlib import Path
 from trimlang.diagnostics import Diagnostic, Span
 from trimlang.diagnostics.mending import Edit
 from trimlang.diagnostics.severity import Severity
-from trimlang.editor.memory import Memory
 from trimlang.editor.names import Mention, Name, Names, Sort
-from trimlang.editor.reading import Reading, read_job
-from trimlang.syntax import tree
-from trimlang.syntax.parse import read_line
+from trimlang.editor.open_job import Reading, read_job
+from trimlang.incremental.recalled_steps import Memory
+from trimlang.language import tree
+from trimlang.language.parse import read_line
 
 
 class CannotRenameError(Exception):
@@ -50,7 +50,7 @@ def _kept_tags(names: Names, named: Name, new: str) -> Iterable[Edit]:
     That goes for the rooms below as well: they may only have a number because this
     one had their tag.
     """
-    from trimlang.survey.tags import room_tag
+    from trimlang.survey.room_tags import room_tag
 
     used = {one.name.room for one in names.mentions if one.name.sort is Sort.TAG and not one.gives}
     taken: set[str] = set()
@@ -110,7 +110,7 @@ def _tried(reading: Reading, edits: Iterable[Edit]) -> Reading:
 
 def edited(text: str, edits: Iterable[Edit]) -> str:
     """Return a file's text after edits, none of which overlap."""
-    from trimlang.syntax.source import Source
+    from trimlang.language.source import Source
 
     mark = "\ufeff" if text.startswith("\ufeff") else ""
     lines = Source("", text).lines()

@@ -8,18 +8,19 @@ from typing import TYPE_CHECKING
 from lsprotocol import types as lsp
 
 from trimlang.diagnostics.mending import Edit, mends
-from trimlang.editor import answers, columns
-from trimlang.editor.completion import complete
+from trimlang.editor import answers
+from trimlang.editor import positions as columns
+from trimlang.editor.document_outline import outline
 from trimlang.editor.hover import hover, pieces_at
 from trimlang.editor.names import Mention, Sort
-from trimlang.editor.outline import outline
+from trimlang.editor.proposals import complete
 from trimlang.editor.renaming import CannotRenameError, rename
 from trimlang.editor.tidying import tidied
-from trimlang.syntax import tree
-from trimlang.syntax.parse import read_line
+from trimlang.language import tree
+from trimlang.language.parse import read_line
 
 if TYPE_CHECKING:
-    from trimlang.editor.reading import Reading
+    from trimlang.editor.open_job import Reading
     from trimlang.editor.server import Document, EditorServer
 
 

@@ -15,11 +15,12 @@ from typing import Any, Final
 from lsprotocol import types as lsp
 from pygls.lsp.server import LanguageServer
 
-from trimlang.editor import answers, columns, requests
+from trimlang.editor import answers, requests
+from trimlang.editor import positions as columns
 from trimlang.editor.answers import Scale
-from trimlang.editor.desk import Desk
-from trimlang.editor.planning import QuickPlans, Where
-from trimlang.editor.reading import Reading, read_job
+from trimlang.editor.hover_plans import QuickPlans, Where
+from trimlang.editor.open_files import Desk
+from trimlang.editor.open_job import Reading, read_job
 from trimlang.record import record
 from trimlang.version import __version__
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from difflib import SequenceMatcher
 
+from trimlang.language.source import Source
+from trimlang.language.tidy_file import tidy
 from trimlang.record import record
-from trimlang.syntax.source import Source
-from trimlang.tidy.layout import tidy
 
 
 @record

@@ -7,7 +7,7 @@ from contextlib import suppress
 from lark import Token
 from lark.exceptions import LarkError
 
-from trimlang.syntax.grammar import parser
+from trimlang.language.grammar import parser
 
 
 def tokens(text: str) -> list[Token]:

@@ -18,7 +18,7 @@ from trimlang.joinery.limits import check_gaps, check_reach
 from trimlang.joinery.piece import NOTHING, Cut, Kind, Piece, Remark
 from trimlang.joinery.rounding import deciding_row, round_length
 from trimlang.joinery.scribes import check_scribes, scribe
-from trimlang.joinery.splicing import Splice, on_wall_edge, spliced, with_mates
+from trimlang.joinery.spliced_pieces import Splice, on_wall_edge, spliced, with_mates
 from trimlang.joinery.sticks import longest_stick
 from trimlang.joinery.walls import Wall, walls
 from trimlang.marking import N_

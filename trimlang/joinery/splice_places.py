@@ -11,8 +11,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from fractions import Fraction
 
+from trimlang.joinery.spliced_pieces import Splice
 from trimlang.joinery.splices import least_piece
-from trimlang.joinery.splicing import Splice
 from trimlang.lengths.tape import steps_down, steps_nearest, steps_up
 
 

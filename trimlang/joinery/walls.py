@@ -13,7 +13,7 @@ from trimlang.marking import N_
 from trimlang.record import record
 from trimlang.survey.job import End, Fit, Gap, Job, Joint, Room, Run, Trim
 from trimlang.survey.outline import Leg, Outline, Point
-from trimlang.survey.spans import goes_on_at
+from trimlang.survey.over_openings import goes_on_at
 
 NEARLY_SQUARE: Final = 5
 """Degrees: a square end that butts against a wall as crooked as that is closed with caulk."""

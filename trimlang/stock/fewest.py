@@ -6,8 +6,8 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
+from trimlang.planning.ask import Question
 from trimlang.record import record
-from trimlang.stock.ask import Question
 from trimlang.stock.planner import Effort, plan_stock
 from trimlang.stock.problem import Blank, NoPlan, Problem
 

@@ -17,7 +17,7 @@ from typing import Final, TypeAlias
 from trimlang.survey.job import Fit, Joint, Room, Run, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.outline import Leg, Outline, Point, outline
-from trimlang.survey.spans import goes_on_at
+from trimlang.survey.over_openings import goes_on_at
 
 _BEFORE: Final = "before"
 _AFTER: Final = "after"

@@ -5,11 +5,11 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Final
 
+from trimlang.language import tree
 from trimlang.lengths.angles import arc_cosine, degrees_text
 from trimlang.survey.job import End, Fit, Joint
 from trimlang.survey.measures import Findings, length
 from trimlang.survey.settings import Settings
-from trimlang.syntax import tree
 
 LEAST_CORNER: Final = 30
 MOST_CORNER: Final = 330

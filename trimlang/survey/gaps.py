@@ -4,12 +4,12 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from trimlang.language import tree
 from trimlang.survey.ends import read_sides
 from trimlang.survey.job import Gap, Trim
 from trimlang.survey.measures import Findings, length
+from trimlang.survey.near_names import unknown_trim
 from trimlang.survey.settings import Settings
-from trimlang.survey.unknown import unknown_trim
-from trimlang.syntax import tree
 
 
 def read_gap(

@@ -14,7 +14,7 @@ from trimlang.record import record
 from trimlang.survey.settings import Settings
 
 if TYPE_CHECKING:
-    from trimlang.site.entries import Entry
+    from trimlang.site_log.entries import Entry
 
 
 class Joint(StrEnum):

@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from trimlang.language import tree
+from trimlang.language.letters import looks_like
 from trimlang.survey.measures import Findings
-from trimlang.syntax import tree
-from trimlang.syntax.letters import looks_like
 
 
 def find_lookalikes(statements: Iterable[tree.Statement], findings: Findings) -> None:

@@ -8,9 +8,9 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.diagnostics import Diagnostic, Span, say
+from trimlang.language.tree import Measure, Price
 from trimlang.lengths.tape import feet_text, length_text
 from trimlang.lengths.units import UnknownUnitError, in_inches
-from trimlang.syntax.tree import Measure, Price
 
 LONGEST_WALL: Final = Fraction(1200)
 """A hundred feet: no room has such a wall; inches were probably typed as feet."""

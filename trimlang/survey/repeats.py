@@ -6,8 +6,8 @@ from collections.abc import Iterable, Iterator
 from typing import Final
 
 from trimlang.diagnostics.place import place
+from trimlang.language import tree
 from trimlang.survey.measures import Findings
-from trimlang.syntax import tree
 
 _MANY: Final = frozenset(
     {"trims", "also_trim", "material", "without", "side", "entrance", "unread"}

@@ -8,16 +8,16 @@ from fractions import Fraction
 
 from trimlang.diagnostics import Span
 from trimlang.diagnostics.place import place
+from trimlang.language import tree
 from trimlang.survey.ends import read_sides
 from trimlang.survey.gaps import read_gap
 from trimlang.survey.job import Gap, Room, Run, Stretch, Trim
 from trimlang.survey.measures import Findings, length, not_negative
+from trimlang.survey.near_names import unknown_trim
+from trimlang.survey.room_tags import room_tag
 from trimlang.survey.setting import apply
 from trimlang.survey.settings import Settings
 from trimlang.survey.stairs import read_slope
-from trimlang.survey.tags import room_tag
-from trimlang.survey.unknown import unknown_trim
-from trimlang.syntax import tree
 
 RUN_WORDS = ("left", "right", "splice", "note", "no splice", "taken", "trim")
 _BELOW = (tree.RunLine, tree.GapLine, tree.SettingLine, tree.Unreadable)
@@ -198,7 +198,7 @@ def _is_heading(line: tree.Statement) -> bool:
     """Tell whether an unreadable line was most likely a room's heading."""
     if not isinstance(line, tree.Unreadable) or not line.words:
         return False
-    from trimlang.syntax.mistakes import line_words, nearest
+    from trimlang.language.mistakes import line_words, nearest
 
     return nearest(line.words[0], line_words()) == "room"
 

@@ -7,10 +7,10 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Any, Final
 
+from trimlang.language.tree import Angle, Fact, Measure, Number, Price, SettingLine, Word
 from trimlang.lengths.tape import MM, length_text
 from trimlang.survey.measures import Findings, length, money, not_negative
 from trimlang.survey.settings import Direction, Settings
-from trimlang.syntax.tree import Angle, Fact, Measure, Number, Price, SettingLine, Word
 
 ROOM_TOO: Final = frozenset(
     {

@@ -6,11 +6,11 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
+from trimlang.language import tree
 from trimlang.lengths.angles import arc_tangent
 from trimlang.survey.job import End, Gap, Joint, Room, Run
 from trimlang.survey.measures import Findings, length
 from trimlang.survey.settings import Settings
-from trimlang.syntax import tree
 
 STEEPEST: Final = 60
 _STAIR_ENDS: Final = (Joint.PLUMB, Joint.LEVEL)

@@ -6,7 +6,8 @@ from typing import TYPE_CHECKING
 
 from trimlang.diagnostics import Diagnostic, Span
 from trimlang.diagnostics.place import place
-from trimlang.survey.closure import check_closure
+from trimlang.language import tree
+from trimlang.survey.closing import check_closure
 from trimlang.survey.copes import choose_copes
 from trimlang.survey.job import Gap, Job, Joint, Room, Trim
 from trimlang.survey.lookalikes import find_lookalikes
@@ -18,10 +19,9 @@ from trimlang.survey.settings import Settings
 from trimlang.survey.stairs import bend_rakes
 from trimlang.survey.trims import lost_names, read_trims
 from trimlang.survey.walk import meet
-from trimlang.syntax import tree
 
 if TYPE_CHECKING:
-    from trimlang.site.entries import Entry
+    from trimlang.site_log.entries import Entry
 
 _TALL_ENDS = (Joint.RAKE, Joint.PLUMB, Joint.LEVEL)
 _THICK_ENDS = (Joint.OUT_CORNER, Joint.RETURN, Joint.SPLICE)
@@ -44,7 +44,7 @@ def survey(statements: tuple[tree.Statement, ...], file: str) -> tuple[Job, tupl
     )
     log: tuple[Entry, ...] = ()
     if any(isinstance(line, tree.LOG_LINES) for line in statements):
-        from trimlang.site.read import read_log, with_logged
+        from trimlang.site_log.log_reading import read_log, with_logged
 
         log = read_log(statements, trims, settings.unit, findings)
         trims = with_logged(trims, log)

@@ -9,12 +9,12 @@ from typing import Final
 
 from trimlang.diagnostics.place import place
 from trimlang.diagnostics.suggestion import Suggestion
+from trimlang.language import tree
+from trimlang.language.tree import OnHandLine, StockLine, TrimLine
 from trimlang.lengths.tape import feet_text, length_text, mixed_number
 from trimlang.survey.job import Offer, Rest, Trim
 from trimlang.survey.measures import Findings, length, money
-from trimlang.survey.unknown import unknown_trim
-from trimlang.syntax import tree
-from trimlang.syntax.tree import OnHandLine, StockLine, TrimLine
+from trimlang.survey.near_names import unknown_trim
 
 MOST_RESTS: Final = 10_000
 _SIZES: Final = {"thick": "the thickness", "tall": "the height or width"}

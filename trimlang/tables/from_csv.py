@@ -9,11 +9,11 @@ from pathlib import Path
 from typing import Final
 
 from trimlang.diagnostics import Diagnostic, Span, has_errors, say
+from trimlang.language.source import Source
 from trimlang.record import record
-from trimlang.syntax.source import Source
+from trimlang.tables.cell_findings import Piece, span_of, told_at_cells
 from trimlang.tables.cells import Cell, NoTableError, Row, read_rows, table_text
-from trimlang.tables.columns import ALSO, COLUMNS, KINDS, NEEDED, is_formula, unguarded
-from trimlang.tables.told import Piece, span_of, told_at_cells
+from trimlang.tables.table_columns import ALSO, COLUMNS, KINDS, NEEDED, is_formula, unguarded
 
 _QUOTES: Final = re.compile('["“”]')
 _TWO_WAYS: Final = re.compile(r"(?<!\d)\d{1,3},\d{3}(?!\d)")
@@ -94,7 +94,7 @@ class _Table:
         if not self._rows:
             self._say("T653", Cell("", 1, 1, 2), columns=" and ".join(NEEDED))
             return None
-        from trimlang.syntax.mistakes import did_you_mean
+        from trimlang.language.mistakes import did_you_mean
 
         names: list[str] = []
         heading = self._rows[0]
@@ -144,7 +144,7 @@ class _Table:
             return "line" if set(cells) == {"line"} else "run"
         word = cell.text.strip().lower()
         if word not in KINDS:
-            from trimlang.syntax.mistakes import did_you_mean
+            from trimlang.language.mistakes import did_you_mean
 
             remedy = did_you_mean(word, KINDS, f"The kinds are {', '.join(KINDS)}.")
             self._say("T659", cell, row=row.number, word=word, remedy=remedy)

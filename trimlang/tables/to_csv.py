@@ -7,10 +7,10 @@ from collections.abc import Iterable
 from io import StringIO
 
 from trimlang.diagnostics import Diagnostic, Span
-from trimlang.syntax import tree
-from trimlang.syntax.parse import parse
-from trimlang.syntax.source import Source
-from trimlang.tables.columns import COLUMNS, guarded
+from trimlang.language import tree
+from trimlang.language.parse import parse
+from trimlang.language.source import Source
+from trimlang.tables.table_columns import COLUMNS, guarded
 
 
 def to_csv(source: Source) -> tuple[str, tuple[Diagnostic, ...]]:

@@ -1,1 +1,1 @@
-"""Made by ``python -m trimlang.sheets.press``: change templates/."""
+"""Made by ``python -m trimlang.sheets.render.template_filling``: change templates/."""

@@ -1,0 +1,214 @@
+"""``trimlang build`` and ``trimlang check``."""
+
+from __future__ import annotations
+
+import sys
+from argparse import Namespace
+from collections.abc import Collection, Iterator, Mapping
+from contextlib import contextmanager
+from pathlib import Path
+from typing import TYPE_CHECKING, BinaryIO
+
+from trimlang.cli.replies import CLEAN, JOB_ERRORS, OUR_FAULT, STDIN, WRONG_USAGE, complain
+from trimlang.compiler import check_job, compile_job
+from trimlang.diagnostics import Severity, Span, say
+from trimlang.diagnostics.show import printable, show
+from trimlang.planning.first_plan import WrongPlanError
+from trimlang.reading import UnreadableError, read_stream, read_text
+from trimlang.record import record
+
+if TYPE_CHECKING:
+    from trimlang.compiler import Result
+    from trimlang.shared_order.shared_plan import SharedOrder
+    from trimlang.sheets.render.template_filling import Press
+
+
+@record
+class Outcome:
+    """How a job went: its exit code, and where that is not 0 why, in a line."""
+
+    code: int
+    why: str = ""
+
+
+class StopError(Exception):
+    """The command ends here, with this exit code; its message is printed already."""
+
+    def __init__(self, code: int, why: str = "") -> None:
+        super().__init__(code)
+        self.code = code
+        self.outcome = Outcome(code, why)
+
+
+def check(options: Namespace) -> Outcome:
+    """Print a job file's diagnostics."""
+    try:
+        text, path = read_job(options.job, options.messages, options.shown_in)
+    except StopError as stop:
+        return stop.outcome
+    result = check_job(text, path=path, name=STDIN)
+    tell(options, result)
+    return outcome(result)
+
+
+def build(options: Namespace) -> Outcome:
+    """Compile a job file and write its sheets."""
+    try:
+        text, path = read_job(options.job, options.messages, options.shown_in)
+        result = _compile(options, text, path)
+        target: Path = options.out or sheets_beside(path)
+        write(target, sheet_files(options, result))
+    except StopError as stop:
+        return stop.outcome
+    sys.stdout.write(summary(result, target))
+    return Outcome(CLEAN)
+
+
+def write(target: Path, files: Mapping[str, bytes]) -> None:
+    """Write a folder of sheets.
+
+    Raises:
+        StopError: it cannot be written; the reason is printed.
+    """
+    from trimlang.output.folder import NotOursError, write_folder
+
+    try:
+        write_folder(target, files)
+    except NotOursError:
+        text = f"{target} holds other files and was not made by trimlang; name a new --out"
+        raise complained(WRONG_USAGE, text) from None
+    except OSError as error:
+        reason = (error.strerror or str(error)).lower()
+        raise complained(WRONG_USAGE, f"cannot write {target}: {reason}") from None
+
+
+def tell(options: Namespace, result: Result) -> None:
+    """Print a job's diagnostics as the options ask for."""
+    show(
+        result.diagnostics,
+        result.sources,
+        sys.stderr,
+        form=options.messages,
+        folder=options.shown_in,
+    )
+
+
+def complained(code: int, text: str) -> StopError:
+    """Print a complaint, and return what ends the command for it."""
+    complain(text)
+    return StopError(code, text)
+
+
+@contextmanager
+def checked_plans(what: str = "printed") -> Iterator[None]:
+    """Plan in here: a plan that the verifier rejects is a defect of ours, and nothing is done.
+
+    Raises:
+        StopError: a plan was rejected; the reason is printed.
+    """
+    try:
+        yield
+    except WrongPlanError as error:
+        text = f"a stock plan failed its own check, so nothing is {what} ({error})"
+        raise complained(OUR_FAULT, text) from None
+
+
+def outcome(result: Result) -> Outcome:
+    """Return how a job's diagnostics went, with the first error where there is one."""
+    errors = [one for one in result.diagnostics if one.severity is Severity.ERROR]
+    if not errors:
+        return Outcome(CLEAN)
+    first = errors[0]
+    count = f"{len(errors)} errors, the first in" if len(errors) > 1 else "an error in"
+    why = f"{count} line {first.span.line}: {first.code} {first.message}"
+    return Outcome(JOB_ERRORS, why)
+
+
+def read_job(job: str, messages: str, folder: str = "") -> tuple[str, Path | None]:
+    """Return a job file's text, and its path unless ``job`` is ``-`` for standard input.
+
+    Raises:
+        StopError: it cannot be read; the reason is printed.
+    """
+    try:
+        if job == "-":
+            return read_stream(_standard_input(), STDIN), None
+        path = Path(job)
+        return read_text(path), path
+    except UnreadableError as error:
+        name = STDIN if job == "-" else Path(job).name
+        finding = say(error.code, Span(name, 1, 1, 2), **error.facts)
+        show((finding,), {}, sys.stderr, form=messages, folder=folder)
+        raise StopError(JOB_ERRORS, f"{finding.code} {finding.message}") from None
+    except (OSError, ValueError) as error:
+        reason = getattr(error, "strerror", None) or str(error)
+        text = f"cannot read {job}: {reason.lower()}"
+        raise complained(WRONG_USAGE, text) from None
+
+
+def _standard_input() -> BinaryIO:
+    if sys.stdin is None:
+        raise OSError("standard input is closed")
+    return sys.stdin.buffer
+
+
+def _compile(options: Namespace, text: str, path: Path | None) -> Result:
+    from trimlang.cli.progress import Progress
+    from trimlang.stock.planner import QUICK, Effort
+
+    effort = QUICK if options.plan == "quick" else Effort(seconds=options.plan_seconds)
+    with checked_plans(), Progress(sys.stderr, quiet=options.quiet) as progress:
+        result = compile_job(text, path=path, name=STDIN, effort=effort, watch=progress.watch)
+    tell(options, result)
+    if not result.ok:
+        raise StopError(JOB_ERRORS, outcome(result).why)
+    return result
+
+
+def sheet_files(
+    options: Namespace,
+    result: Result,
+    *,
+    only: Collection[str] | None = None,
+    site: SharedOrder | None = None,
+    press: Press | None = None,
+) -> dict[str, bytes]:
+    """Return the files of a compiled job, name to contents; see ``paperwork``.
+
+    Raises:
+        StopError: an option cannot be followed; the reason is printed.
+    """
+    from trimlang.output.job_files import paperwork
+    from trimlang.workers.forked import RefusedError
+
+    try:
+        return paperwork(options, result, only=only, site=site, press=press)
+    except RefusedError as error:
+        raise complained(WRONG_USAGE, str(error)) from None
+
+
+def sheets_beside(path: Path | None) -> Path:
+    """Return the folder for a job's sheets where none is named."""
+    return Path("job-sheets") if path is None else path.with_name(f"{path.stem}-sheets")
+
+
+def summary(result: Result, target: Path) -> str:
+    """Return what a build that went well says of itself, in a line."""
+    from trimlang.sheets.export.plan_json import least_words, money_text
+
+    sticks = sum(len(plan.sticks) for plan in result.plans)
+    from trimlang.cli.site_progress import site_words
+
+    spare = sum(len(plan.whole_sticks) for plan in result.plans)
+    text = (
+        f"{counted(len(result.pieces), 'piece')} from {counted(sticks, 'stick')}"
+        f"{f' and {spare} spare' if spare else ''},"
+        f" {result.job.currency}{money_text(result.cost)} of trim"
+        f" ({least_words(result)}) → {target}"
+    )
+    return f"{site_words(result)}{printable(text)}\n"
+
+
+def counted(count: int, word: str) -> str:
+    """Write a number of things: ``1 piece``, ``3 pieces``."""
+    return f"{count} {word}" if count == 1 else f"{count} {word}s"

@@ -1,0 +1,130 @@
+"""What ``trimlang build`` can be told."""
+
+from __future__ import annotations
+
+from argparse import ArgumentTypeError, Namespace
+from pathlib import Path
+
+from trimlang.cli.replies import Commands, add_command, jobs_and_messages
+
+
+def describe(commands: Commands) -> None:
+    """Add the command and its options."""
+    build = add_command(
+        commands, "build", "write tickets, stock order, checklist and plan.json into a folder"
+    )
+    jobs_and_messages(build)
+    build.add_argument(
+        "--out",
+        type=Path,
+        metavar="DIR",
+        help="the folder to write (default: the job's name and “-sheets”, beside it);"
+        " with several jobs it holds a folder for each",
+    )
+    build.add_argument(
+        "--jobs",
+        type=_number,
+        dest="at_once",
+        metavar="N",
+        help="how many of several jobs are built at once (default: one for each core)",
+    )
+    build.add_argument(
+        "--pool",
+        action="store_true",
+        help="buy and lay out the trim of several jobs together: one order for a site",
+    )
+    build.add_argument(
+        "--format",
+        action="append",
+        choices=("html", "pdf", "json", "csv", "dxf"),
+        dest="formats",
+        help="what to write; may be given more than once (default: html and pdf; "
+        "plan.json is always written; csv: order, cut list and sticks; dxf: the floor plan)",
+    )
+    build.add_argument(
+        "--paper",
+        choices=("letter", "a4"),
+        help="paper of the sheets (default: letter, a4 for jobs in millimetres)",
+    )
+    build.add_argument(
+        "--show",
+        choices=("in", "mm"),
+        help="show lengths in inches or millimetres, whatever the job file is in",
+    )
+    build.add_argument(
+        "--language", default="en", metavar="CODE", help="language of the sheets (en, es)"
+    )
+    build.add_argument(
+        "--ticket",
+        metavar="WxH",
+        help="print one ticket on each label of this size, such as “100mm x 50mm”",
+    )
+    build.add_argument(
+        "--no-codes", action="store_true", help="print tickets without their QR codes"
+    )
+    build.add_argument(
+        "--plan",
+        choices=("full", "quick"),
+        default="full",
+        help="full looks for a proof that no plan costs less; quick takes the first good one",
+    )
+    build.add_argument(
+        "--plan-seconds",
+        type=_seconds,
+        default=10.0,
+        metavar="N",
+        help="the most seconds of work for that proof, all trims together (default: 10); "
+        "then the best plan is printed with how far from least it can be",
+    )
+    build.add_argument(
+        "--templates",
+        type=Path,
+        metavar="DIR",
+        help="a folder of your own templates, used before the shipped ones",
+    )
+    build.add_argument(
+        "--watch",
+        action="store_true",
+        help="build one job again at every save until Ctrl-C, html only unless --format says"
+        " otherwise, and show the sheets in a browser on this machine",
+    )
+    build.set_defaults(run=run)
+
+
+def run(options: Namespace) -> int:
+    """Build the job or the jobs; return the exit code."""
+    if options.watch:
+        from trimlang.watch.watching import watch_job
+
+        return watch_job(options)
+    if options.pool:
+        from trimlang.cli.shared_build import build_site
+
+        return build_site(options)
+    if len(options.job_files) > 1:
+        from trimlang.cli.many_jobs import build_many
+
+        return build_many(options)
+    from trimlang.cli.build import build
+    from trimlang.workers.stopping import stoppable
+
+    options.job = options.job_files[0]
+    with stoppable():
+        return build(options).code
+
+
+def _number(text: str) -> int:
+    if not text.isdecimal() or not 1 <= int(text[:9]) <= 1000:
+        raise ArgumentTypeError(f"“{text}” is no whole number from 1 to 1000")
+    return int(text)
+
+
+def _seconds(text: str) -> float:
+    wrong = ArgumentTypeError(f"“{text}” is no number of seconds above 0, at most 86400")
+    try:
+        seconds = float(text)
+    except ValueError:
+        raise wrong from None
+    if not 0 < seconds <= 86_400:
+        raise wrong
+    return seconds

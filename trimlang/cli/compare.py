@@ -1,0 +1,228 @@
+"""``trimlang compare``: what has changed between two versions of a job, by meaning."""
+
+from __future__ import annotations
+
+import sys
+from argparse import Namespace
+from collections.abc import Sequence
+from dataclasses import replace
+from pathlib import Path
+from typing import TYPE_CHECKING, Final, TypeAlias
+
+from trimlang.cli.replies import (
+    CLEAN,
+    JOB_ERRORS,
+    STDIN,
+    WRONG_USAGE,
+    Commands,
+    add_command,
+    complain,
+    messages,
+)
+
+if TYPE_CHECKING:
+    from trimlang.compare.changes import Comparison
+    from trimlang.compare.report import Versions
+    from trimlang.compiler import Result
+    from trimlang.site_log.entries import Entry
+
+    Log: TypeAlias = Sequence[Entry]
+
+DIFFERENT: Final = 4
+
+_EXITS: Final = """\
+exit code: 0 both versions were compared, 1 errors in one of them, 2 wrong usage or a
+file or revision that cannot be read, 3 a defect in trimlang itself, 4 they differ
+(only with --exit-code)
+"""
+
+
+def describe(commands: Commands) -> None:
+    """Add the command and its options."""
+    compare = add_command(
+        commands,
+        "compare",
+        "tell what has changed between two versions: pieces, tickets, order, cost",
+        _EXITS,
+    )
+    compare.add_argument(
+        "old", metavar="OLD.trim", help="the older job file; with --git, the one job file"
+    )
+    compare.add_argument(
+        "new", metavar="NEW.trim", nargs="?", help="the newer job file; - reads standard input"
+    )
+    compare.add_argument(
+        "--git",
+        metavar="REV",
+        dest="revision",
+        help="compare the job file as it is with what it was, and what it included,"
+        " at this git revision",
+    )
+    compare.add_argument(
+        "--cut",
+        metavar="ID,ID",
+        action="append",
+        default=[],
+        help="pieces that are cut already, besides those that a site log tells of; tells which"
+        " of them are wrong now",
+    )
+    compare.add_argument(
+        "--form", choices=("text", "json", "html"), default="text", help="how to tell it"
+    )
+    compare.add_argument(
+        "--out", type=Path, metavar="FILE", help="write to this file instead of standard output"
+    )
+    compare.add_argument(
+        "--paper", choices=("letter", "a4"), help="paper of the HTML page, as for build"
+    )
+    compare.add_argument(
+        "--plan",
+        choices=("full", "quick"),
+        default="full",
+        help="how hard to look for the least cost, as for build",
+    )
+    compare.add_argument(
+        "--exit-code", action="store_true", help="end with code 4 where the versions differ"
+    )
+    messages(compare)
+    compare.set_defaults(run=run)
+
+
+def run(options: Namespace) -> int:
+    """Compare the two versions; return the exit code."""
+    if (options.new is None) == (options.revision is None):
+        complain("give two job files, or one and --git REV")
+        return WRONG_USAGE
+    from tempfile import TemporaryDirectory
+
+    from trimlang.cli.build import StopError
+
+    try:
+        with TemporaryDirectory(prefix="trimlang-") as folder:
+            return _compare(options, Path(folder))
+    except StopError as stop:
+        return stop.code
+
+
+def _compare(options: Namespace, folder: Path) -> int:
+    from trimlang.compare.changes import compare
+    from trimlang.compare.report import Versions
+
+    if options.revision is not None:
+        was, commit = _old_version(options, folder)
+        names = (str(was), options.old)
+        versions = Versions(f"{options.old} at {_called(options.revision, commit)}", options.old)
+    else:
+        names = (options.old, options.new)
+        versions = Versions(*(STDIN if name == "-" else name for name in names))
+    old, new, logs = _both(options, names, versions)
+    found = compare(old, new, _named(old, options.cut), logs)
+    text = _in_form(options, found, versions, old, new)
+    if options.out is None:
+        sys.stdout.flush()
+        sys.stdout.buffer.write(text.encode("utf-8"))
+        sys.stdout.buffer.flush()
+    else:
+        from trimlang.output.one_file import replace_file
+
+        try:
+            replace_file(options.out, text.encode("utf-8"))
+        except OSError as error:
+            complain(f"cannot write {options.out}: {(error.strerror or str(error)).lower()}")
+            return WRONG_USAGE
+    return DIFFERENT if options.exit_code and not found.same else CLEAN
+
+
+def _old_version(options: Namespace, folder: Path) -> tuple[Path, str]:
+    from trimlang.cli.build import StopError
+    from trimlang.cli.git_revision import NotInGitError, take_out
+
+    try:
+        return take_out(Path(options.old), options.revision, folder)
+    except NotInGitError as error:
+        complain(str(error))
+    except OSError as error:
+        complain(f"cannot take {options.old} out of git: {(error.strerror or str(error)).lower()}")
+    raise StopError(WRONG_USAGE)
+
+
+def _called(revision: str, commit: str) -> str:
+    return commit if commit.startswith(revision) else f"{revision} ({commit})"
+
+
+def _both(
+    options: Namespace, names: tuple[str, str], versions: Versions
+) -> tuple[Result, Result, tuple[Log, Log]]:
+    """Compile both versions; where they say the same, the one plan serves both.
+
+    Where only one has a site log, both are planned as if nothing had been done, so
+    that like is held against like.  The logs are returned as they are.
+    """
+    from trimlang.cli.build import StopError, checked_plans, read_job
+    from trimlang.compiler import check_job, plan_checked
+    from trimlang.diagnostics.show import show
+    from trimlang.language.meaning import same_meaning
+    from trimlang.stock.planner import FULL, QUICK
+
+    if names.count("-") > 1:
+        complain("standard input can be read once")
+        raise StopError(WRONG_USAGE)
+    texts = [read_job(name, options.messages) for name in names]
+    checked = [check_job(text, path=path, name=STDIN) for text, path in texts]
+    called = (versions.old, versions.new)
+
+    def tell(name: str, result: Result) -> None:
+        complain(f"{name} has errors:")
+        show(result.diagnostics, result.sources, sys.stderr, form=options.messages)
+
+    for name, result in zip(called, checked, strict=True):
+        if not result.ok:
+            tell(name, result)
+    if not all(result.ok for result in checked):
+        raise StopError(JOB_ERRORS)
+    logs = (checked[0].job.log, checked[1].job.log)
+    if not all(logs):
+        checked = [replace(one, job=replace(one.job, log=())) for one in checked]
+    same = same_meaning(checked[0].job, checked[1].job)
+    effort = QUICK if options.plan == "quick" else FULL
+    compiled: list[Result] = []
+    for name, one in list(zip(called, checked, strict=True))[: 1 if same else 2]:
+        with checked_plans():
+            result = plan_checked(one, effort=effort)
+        if not result.ok:
+            tell(name, result)
+            raise StopError(JOB_ERRORS)
+        compiled.append(result)
+    if same:
+        compiled.append(replace(compiled[0], sources=checked[1].sources))
+    return compiled[0], compiled[1], logs
+
+
+def _named(old: Result, named: list[str]) -> frozenset[str]:
+    """Return the ids of the old version's pieces that are told to be cut."""
+    from trimlang.cli.build import StopError
+    from trimlang.language.mistakes import did_you_mean
+
+    known = {piece.id.casefold(): piece.id for piece in old.pieces}
+    names = [name.strip() for part in named for name in part.split(",") if name.strip()]
+    for name in names:
+        if name.casefold() not in known:
+            remedy = did_you_mean(name, list(known.values()), "See the older version's tickets.")
+            complain(f"the older version has no piece {name}. {remedy}")
+            raise StopError(WRONG_USAGE)
+    return frozenset(known[name.casefold()] for name in names)
+
+
+def _in_form(
+    options: Namespace, found: Comparison, versions: Versions, old: Result, new: Result
+) -> str:
+    from trimlang.compare.report import comparison_json, comparison_text
+
+    if options.form == "json":
+        return comparison_json(found, versions)
+    if options.form == "text":
+        return comparison_text(found, versions)
+    from trimlang.compare.comparison_page import comparison_page
+
+    paper = options.paper or ("a4" if new.job.settings.unit == "mm" else "letter")
+    return comparison_page(found, versions, old, new, paper=paper)

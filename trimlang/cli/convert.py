@@ -1,0 +1,109 @@
+"""``trimlang convert``: a survey in CSV becomes a job file, and a job file a table."""
+
+from __future__ import annotations
+
+import sys
+from argparse import Namespace
+from pathlib import Path
+from typing import Final
+
+from trimlang.cli.replies import CLEAN, JOB_ERRORS, WRONG_USAGE, Commands, complain, messages
+
+TABLES: Final = (".csv", ".tsv", ".txt")
+MOST_MEGABYTES: Final = 16
+
+
+def describe(commands: Commands) -> None:
+    """Add the command and its options."""
+    convert = commands.add_parser(
+        "convert", help="make a job file of a survey in CSV, or a table of a job file"
+    )
+    convert.add_argument(
+        "source", type=Path, metavar="FROM", help="SURVEY.csv, or JOB.trim for the way back"
+    )
+    convert.add_argument(
+        "target",
+        type=Path,
+        nargs="?",
+        metavar="TO",
+        help="the file to write (default: standard output)",
+    )
+    convert.add_argument(
+        "--include",
+        metavar="FILE.trim",
+        help="have the job file include this one, which says the trims and their prices",
+    )
+    convert.add_argument(
+        "--force", action="store_true", help="write TO even where there is such a file already"
+    )
+    messages(convert)
+    convert.set_defaults(run=run)
+
+
+def run(options: Namespace) -> int:
+    """Convert the file; return the exit code."""
+    source: Path = options.source
+    target: Path | None = options.target
+    if target is not None and target.exists() and not options.force:
+        complain(f"{target} is there already; name another file, or add --force")
+        return WRONG_USAGE
+    try:
+        with source.open("rb") as file:
+            data = file.read(MOST_MEGABYTES * 2**20 + 1)
+    except OSError as error:
+        complain(f"cannot read {source}: {(error.strerror or str(error)).lower()}")
+        return WRONG_USAGE
+    if len(data) > MOST_MEGABYTES * 2**20:
+        complain(f"{source} is larger than {MOST_MEGABYTES} MB")
+        return WRONG_USAGE
+    made = _table(options, data) if source.suffix.lower() == ".trim" else _job(options, data)
+    if made is None:
+        return JOB_ERRORS
+    if target is None:
+        sys.stdout.write(made)
+        return CLEAN
+    return _write(target, made.encode("utf-8-sig" if target.suffix.lower() in TABLES else "utf-8"))
+
+
+def _job(options: Namespace, data: bytes) -> str | None:
+    """Return the job file of a table, None where the table has errors; either way they are told."""
+    from trimlang.diagnostics import has_errors
+    from trimlang.diagnostics.show import show
+    from trimlang.tables.from_csv import from_csv
+
+    made = from_csv(data, options.source, options.include)
+    sources = {made.source.name: made.source}
+    show(made.findings, sources, sys.stderr, form=options.messages)
+    return None if has_errors(made.findings) else made.text
+
+
+def _table(options: Namespace, data: bytes) -> str | None:
+    from trimlang.diagnostics import Span, has_errors, say
+    from trimlang.diagnostics.show import show
+    from trimlang.language.source import Source
+    from trimlang.reading import UnreadableError, decode
+    from trimlang.tables.to_csv import to_csv
+
+    name = options.source.name
+    try:
+        source = Source(name, decode(data, name))
+    except UnreadableError as error:
+        finding = say(error.code, Span(name, 1, 1, 2), **error.facts)
+        show((finding,), {}, sys.stderr, form=options.messages)
+        return None
+    table, findings = to_csv(source)
+    show(findings, {name: source}, sys.stderr, form=options.messages)
+    return None if has_errors(findings) else table
+
+
+def _write(target: Path, data: bytes) -> int:
+    """Write a file whole or not at all."""
+    fresh = target.with_name(f".{target.name}.new")
+    try:
+        fresh.write_bytes(data)
+        fresh.replace(target)
+    except OSError as error:
+        fresh.unlink(missing_ok=True)
+        complain(f"cannot write {target}: {(error.strerror or str(error)).lower()}")
+        return WRONG_USAGE
+    return CLEAN

@@ -1,0 +1,31 @@
+"""``trimlang language-server``: answers an editor."""
+
+from __future__ import annotations
+
+from argparse import Namespace
+
+from trimlang.cli.replies import CLEAN, WRONG_USAGE, Commands, complain
+
+
+def describe(commands: Commands) -> None:
+    """Add the command and its options."""
+    server = commands.add_parser(
+        "language-server",
+        help="answer an editor over standard input and output: mistakes as you type, and more",
+    )
+    # editors' generic clients like to add it
+    server.add_argument("--stdio", action="store_true", help="what it does anyway")
+    server.set_defaults(run=run)
+
+
+def run(options: Namespace) -> int:  # noqa: ARG001
+    """Serve until the editor goes; return the exit code."""
+    try:
+        from trimlang.editor.server import serve
+    except ModuleNotFoundError as error:
+        if (error.name or "").partition(".")[0] not in ("pygls", "lsprotocol"):
+            raise
+        complain("the language server needs pygls: pip install 'trimlang[editor]'")
+        return WRONG_USAGE
+    serve()
+    return CLEAN

@@ -1,0 +1,139 @@
+"""Makes the manual page from what the commands say of themselves.
+
+``python -m trimlang.cli.manual`` writes ``docs/trimlang.1``, which the wheel
+installs; a test holds it against the command line.
+"""
+
+from __future__ import annotations
+
+import argparse
+from collections.abc import Iterator
+from pathlib import Path
+from textwrap import wrap
+from typing import Final
+
+from trimlang.cli.command_line import arguments
+from trimlang.cli.replies import EXITS
+from trimlang.version import __version__
+
+PAGE: Final = Path(__file__).resolve().parents[2] / "docs" / "trimlang.1"
+
+_DATE: Final = "2026-11-25"
+"""Of the last release that changed the commands."""
+
+_EXAMPLES: Final = (
+    ("trimlang start kitchen.trim", "Write a job file to begin from."),
+    ("trimlang build kitchen.trim --out shop", "Write tickets, order and checklist into shop/."),
+    ("trimlang tidy *.trim", "Lay all job files out in the one canonical way."),
+    ("trimlang compare kitchen.trim --git HEAD", "Tell what has changed since the last commit."),
+)
+
+
+def manual_page() -> str:
+    """Return the manual page as roff (the man macros)."""
+    return "".join(f"{line}\n" for line in _page(arguments()))
+
+
+def _page(parser: argparse.ArgumentParser) -> Iterator[str]:
+    yield '.\\" Made by python -m trimlang.cli.manual: change the commands, not this file.'
+    yield f'.TH TRIMLANG 1 {_DATE} "trimlang {__version__}" "User Commands"'
+    yield ".SH NAME"
+    yield "trimlang \\- cut tickets and stock order from a survey of interior trim"
+    yield ".SH SYNOPSIS"
+    commands = _commands(parser)
+    for number, (name, command, _) in enumerate(commands):
+        if number:
+            yield ".br"
+        yield f".B trimlang {_roff(name)}"
+        yield from _arguments(command)
+    yield ".SH DESCRIPTION"
+    yield from _filled(parser.description or "")
+    yield ".SH COMMANDS"
+    for name, command, told in commands:
+        yield f".SS {_roff(name)}"
+        yield from _filled(_sentence(told))
+        for action in command._actions:
+            if not isinstance(action, argparse._HelpAction) and action.help != argparse.SUPPRESS:
+                yield ".TP"
+                yield _named(action)
+                yield from _filled(_help(action, command))
+        if command.epilog and command.epilog != EXITS:
+            yield ".PP"
+            yield from _filled(_sentence(command.epilog))
+    yield ".SH EXIT STATUS"
+    yield from _filled(_sentence(EXITS))
+    yield "A command that has its own says so above."
+    yield ".SH ENVIRONMENT"
+    yield ".TP"
+    yield ".B NO_COLOR"
+    yield "Where it is set, messages on a terminal are not coloured."
+    yield ".SH EXAMPLES"
+    for line, does in _EXAMPLES:
+        yield ".TP"
+        yield f".B {_roff(line)}"
+        yield _roff(does)
+
+
+def _commands(
+    parser: argparse.ArgumentParser,
+) -> list[tuple[str, argparse.ArgumentParser, str]]:
+    """Return each command's name, its parser and what it does."""
+    (action,) = (one for one in parser._actions if isinstance(one, argparse._SubParsersAction))
+    told = {one.dest: one.help or "" for one in action._choices_actions}
+    return [(name, command, told.get(name, "")) for name, command in action.choices.items()]
+
+
+def _arguments(command: argparse.ArgumentParser) -> Iterator[str]:
+    if any(action.option_strings for action in command._actions if action.dest != "help"):
+        yield "[\\fIoptions\\fR]"
+    for action in command._actions:
+        if action.option_strings:
+            continue
+        name = f"\\fI{_roff(_metavar(action))}\\fR"
+        if action.nargs in ("+", "*"):
+            name += " .\\|.\\|."
+        yield f"[{name}]" if action.nargs in ("?", "*") else name
+
+
+def _named(action: argparse.Action) -> str:
+    """Return an argument as its entry's heading."""
+    if not action.option_strings:
+        return f".I {_roff(_metavar(action))}"
+    options = ", ".join(f"\\fB{_roff(option)}\\fR" for option in action.option_strings)
+    return options if action.nargs == 0 else f"{options} \\fI{_roff(_metavar(action))}\\fR"
+
+
+def _metavar(action: argparse.Action) -> str:
+    if action.metavar is not None:
+        return str(action.metavar)
+    if action.choices is not None:
+        return "|".join(str(choice) for choice in action.choices)
+    return action.dest.upper() if action.option_strings else action.dest
+
+
+def _help(action: argparse.Action, command: argparse.ArgumentParser) -> str:
+    return _sentence((action.help or "") % {**vars(action), "prog": command.prog})
+
+
+def _sentence(text: str) -> str:
+    """Return a text as a sentence of its own."""
+    text = " ".join(text.split())
+    return f"{text[:1].upper()}{text[1:]}{'' if text.endswith('.') else '.'}" if text else ""
+
+
+def _filled(text: str) -> Iterator[str]:
+    """Yield a text in lines of source that are not too long."""
+    yield from (_roff(line) for line in wrap(text, 64, break_on_hyphens=False))
+
+
+def _roff(text: str) -> str:
+    """Write a text so that roff takes nothing in it for a request."""
+    signs = {"\\": "\\e", "-": "\\-"}
+    text = "".join(
+        signs.get(sign, sign if sign.isascii() else f"\\[u{ord(sign):04X}]") for sign in text
+    )
+    return f"\\&{text}" if text.startswith((".", "'")) else text
+
+
+if __name__ == "__main__":
+    PAGE.write_text(manual_page(), encoding="utf-8")

@@ -1,0 +1,235 @@
+"""Several jobs in one call: each for itself, told in the order in which they were given."""
+
+from __future__ import annotations
+
+import json
+import os
+import shutil
+import signal
+import sys
+from argparse import Namespace
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager, suppress
+from pathlib import Path
+from threading import current_thread, main_thread
+from types import FrameType
+from typing import TYPE_CHECKING, Any
+
+from trimlang.cli.own_templates import unusable
+from trimlang.cli.replies import CLEAN, JOB_ERRORS, OUR_FAULT, WRONG_USAGE, complain
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+
+def check_many(options: Namespace) -> int:
+    """Check job after job; return the exit code."""
+    from trimlang.cli.build import check
+
+    files = several(options.job_files)
+    if files is None:
+        return WRONG_USAGE
+    code = CLEAN
+    for file in files:
+        outcome = check(Namespace(**{**vars(options), **one_of_many(file)}))
+        code = worse(code, outcome.code)
+    return code
+
+
+def build_many(options: Namespace) -> int:
+    """Build the jobs on all cores; return the exit code."""
+    files = several(options.job_files)
+    if files is None or not _sound(options):
+        return WRONG_USAGE
+    from trimlang.workers.job_workers import Crew
+    from trimlang.workers.worker import task
+
+    targets = places(files, options.out)
+    colour = sys.stderr.isatty() and options.messages == "text"
+    tasks = [
+        task(options, **one_of_many(file), out=target, quiet=True, colour=colour)
+        for file, target in zip(files, targets, strict=True)
+    ]
+    hands = min(options.at_once or cores(), len(files))
+    answers: dict[int, dict[str, Any]] = {}
+    told = 0
+    with _stoppable(), _bar(len(files)) as step, Crew(hands) as crew:
+        try:
+            for place, answer in crew.do(tasks):
+                answers[place] = answer or _died(files[place])
+                step()
+                while told in answers:
+                    _tell(answers[told])
+                    told += 1
+        except KeyboardInterrupt:
+            at = crew.pids()
+            crew.end()
+            _sweep(at, targets)
+            built = sum(answer["code"] == CLEAN for answer in answers.values())
+            complain(f"stopped; {_counted(built, len(files))} built, no folder is half written")
+            return 130
+    failed = [(file, answers[n]) for n, file in enumerate(files) if answers[n]["code"] != CLEAN]
+    _tell_failed(failed, len(files), options)
+    code = CLEAN
+    for _, answer in failed:
+        code = worse(code, answer["code"])
+    return code
+
+
+def several(given: Sequence[str]) -> list[str] | None:
+    """Return the job files, each once; None, and a word why, where standard input is among them."""
+    if "-" in given:
+        complain("standard input is one job: - cannot stand beside other job files")
+        return None
+    seen: dict[Path, str] = {}
+    for file in given:
+        with suppress(OSError, RuntimeError):
+            seen.setdefault(Path(file).resolve(), file)
+    return list(seen.values())
+
+
+def one_of_many(file: str) -> dict[str, object]:
+    """Return the options that tell one job of several from the others."""
+    folder = Path(file).parent.as_posix()
+    return {"job": file, "shown_in": "" if folder == "." else f"{folder.rstrip('/')}/"}
+
+
+def places(files: Sequence[str], out: Path | None, kept: Sequence[str] = ()) -> list[Path]:
+    """Return each job's folder: in ``out``, or beside the job; no two are one.
+
+    A folder in ``out`` is called after the job's file; where two are called alike,
+    after the folder of each too, and where that does not tell them apart the later
+    ones get a number.  ``kept`` are names in ``out`` that no job may have.
+    """
+    paths = [Path(file) for file in files]
+    names = [path.stem if out is not None else f"{path.stem}-sheets" for path in paths]
+    folders = [path.resolve().parent if out is None else out for path in paths]
+    if out is not None:
+        counts = {name.casefold(): 1 for name in kept}
+        for name in names:
+            counts[name.casefold()] = counts.get(name.casefold(), 0) + 1
+        names = [
+            f"{path.resolve().parent.name}-{name}" if counts[name.casefold()] > 1 else name
+            for path, name in zip(paths, names, strict=True)
+        ]
+    taken = {(out, name.casefold()) for name in kept}
+    found: list[Path] = []
+    for path, folder, name in zip(paths, folders, names, strict=True):
+        number, free = 1, name
+        while (folder, free.casefold()) in taken:
+            number += 1
+            free = f"{name}-{number}"
+        taken.add((folder, free.casefold()))
+        found.append(out / free if out is not None else path.with_name(free))
+    return found
+
+
+def worse(one: int, other: int) -> int:
+    """Return the exit code of two jobs together: 1 where one failed, 3 where trimlang did."""
+    if OUR_FAULT in (one, other):
+        return OUR_FAULT
+    return JOB_ERRORS if one or other else CLEAN
+
+
+def cores() -> int:
+    """Return how many cores this process may use."""
+    with suppress(AttributeError):
+        return len(os.sched_getaffinity(0))
+    return os.cpu_count() or 1
+
+
+def _sound(options: Namespace) -> bool:
+    """Tell whether what holds for all jobs can be followed; complain once where not."""
+    from trimlang.sheets.render.paper import label
+    from trimlang.sheets.wording.catalogue import words_in
+
+    try:
+        words_in(options.language)
+        if options.ticket is not None:
+            label(options.ticket)
+    except ValueError as error:
+        complain(str(error))
+        return False
+    why = unusable(options.templates)
+    if why is not None:
+        complain(why)
+        return False
+    return True
+
+
+def _died(file: str) -> dict[str, Any]:
+    why = "the process that built it came down"
+    return {"code": OUR_FAULT, "why": why, "out": "", "err": f"trimlang: {file}: {why}\n"}
+
+
+def _tell(answer: dict[str, Any]) -> None:
+    sys.stderr.write(answer["err"])
+    sys.stderr.flush()
+    sys.stdout.write(answer["out"])
+    sys.stdout.flush()
+
+
+def _tell_failed(
+    failed: Sequence[tuple[str, dict[str, Any]]], count: int, options: Namespace
+) -> None:
+    """Say which jobs failed and why, in a line each."""
+    if options.messages == "json":
+        for file, answer in failed:
+            said = {"job": file, "exit_code": answer["code"], "why": answer["why"]}
+            sys.stderr.write(json.dumps(said, ensure_ascii=False) + "\n")
+        return
+    if failed:
+        complain(f"{len(failed)} of {_counted(count, count)} failed:")
+        for file, answer in failed:
+            sys.stderr.write(f"  {file}: {answer['why']}\n")
+
+
+def _counted(number: int, of: int) -> str:
+    return f"{number} jobs" if number == of else f"{number} of {of} jobs"
+
+
+def _sweep(at: dict[int, int], targets: Sequence[Path]) -> None:
+    """Take away what a process that had to be ended by force left half written."""
+    from trimlang.output.folder import leftovers
+
+    for pid, place in at.items():
+        for path in leftovers(targets[place], pid):
+            shutil.rmtree(path, ignore_errors=True)
+
+
+@contextmanager
+def _stoppable() -> Iterator[None]:
+    """Take the signal that ends a process as Ctrl-C: the crew goes home first."""
+    if current_thread() is not main_thread():
+        yield  # only the main thread may say what a signal does
+        return
+
+    def stop(_signal: int, _frame: FrameType | None) -> None:
+        raise KeyboardInterrupt
+
+    before = signal.signal(signal.SIGTERM, stop)
+    try:
+        yield
+    finally:
+        signal.signal(signal.SIGTERM, before)
+
+
+@contextmanager
+def _bar(jobs: int) -> Iterator[Callable[[], None]]:
+    """Show on a terminal how many jobs are done; give what is to be called after each."""
+    if not sys.stderr.isatty():
+        yield lambda: None
+        return
+    from rich.console import Console
+    from rich.progress import BarColumn, MofNCompleteColumn, Progress, TimeRemainingColumn
+
+    columns = ("building", BarColumn(), MofNCompleteColumn(), TimeRemainingColumn())
+    bar = Progress(
+        *columns,
+        console=Console(file=sys.stderr),
+        transient=True,
+        redirect_stdout=sys.stdout.isatty(),
+    )
+    with bar:
+        row = bar.add_task("building", total=jobs)
+        yield lambda: bar.advance(row)

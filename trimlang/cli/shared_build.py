@@ -1,0 +1,143 @@
+"""``trimlang build --pool``: one purchase for several jobs, and each job's own sheets."""
+
+from __future__ import annotations
+
+import sys
+from argparse import Namespace
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, Final
+
+from trimlang.cli.build import (
+    StopError,
+    checked_plans,
+    counted,
+    outcome,
+    read_job,
+    sheet_files,
+    tell,
+    write,
+)
+from trimlang.cli.many_jobs import one_of_many, places, several
+from trimlang.cli.replies import CLEAN, JOB_ERRORS, WRONG_USAGE, complain
+from trimlang.compiler import Result, check_job
+
+if TYPE_CHECKING:
+    from trimlang.diagnostics import Diagnostic
+    from trimlang.shared_order.flat import Flat
+    from trimlang.shared_order.shared_plan import SharedOrder
+
+OF_FLAT: Final = ("tickets", "checklist", "floor-plan")
+OF_SITE: Final = ("stock-order", "stick-layouts", "saw-sheet", "flats")
+SITE: Final = "site"
+
+
+def build_site(options: Namespace) -> int:
+    """Buy for all jobs together and write one folder; return the exit code."""
+    files = several(options.job_files)
+    if files is None:
+        return WRONG_USAGE
+    first = Path(files[0])
+    target: Path = options.out or first.with_name("site-sheets")
+    try:
+        checked = _checked(options, files)
+        site = _planned(options, checked)
+        write(target, _files(options, site))
+    except StopError as stop:
+        return stop.outcome.code
+    sys.stdout.write(_summary(site, target))
+    return CLEAN
+
+
+def _checked(options: Namespace, files: Sequence[str]) -> list[tuple[str, Result]]:
+    """Return each file with its checked job; all are told of before the first mistake stops it."""
+    from trimlang.cli.replies import STDIN
+
+    checked: list[tuple[str, Result]] = []
+    failed: list[tuple[str, str]] = []
+    for file in files:
+        one = Namespace(**{**vars(options), **one_of_many(file)})
+        try:
+            text, path = read_job(one.job, one.messages, one.shown_in)
+        except StopError as stop:
+            failed.append((file, stop.outcome.why))
+            continue
+        result = check_job(text, path=path, name=STDIN)
+        tell(one, result)
+        how = outcome(result)
+        if how.code != CLEAN:
+            failed.append((file, how.why))
+        checked.append((file, result))
+    if failed:
+        complain("an order for a site wants every job sound, so nothing is written:")
+        for file, why in failed:
+            sys.stderr.write(f"  {file}: {why}\n")
+        raise StopError(JOB_ERRORS, failed[0][1])
+    return checked
+
+
+def _planned(options: Namespace, checked: Sequence[tuple[str, Result]]) -> SharedOrder:
+    from trimlang.cli.progress import Progress
+    from trimlang.shared_order.agreement import disagreements
+    from trimlang.shared_order.flat import flats
+    from trimlang.shared_order.shared_plan import plan_site
+    from trimlang.stock.planner import QUICK, Effort
+
+    pool = flats(checked)
+    wrong = disagreements(pool)
+    for flat, finding in wrong:
+        _show(options, flat, (finding,))
+    if wrong:
+        raise StopError(JOB_ERRORS, wrong[0][1].message)
+    effort = QUICK if options.plan == "quick" else Effort(seconds=options.plan_seconds)
+    with checked_plans(), Progress(sys.stderr) as progress:
+        site = plan_site(pool, effort, progress.watch)
+    if not site.result.ok:
+        _show(options, pool[0], site.result.diagnostics)
+        raise StopError(JOB_ERRORS, site.result.diagnostics[0].message)
+    return site
+
+
+def _show(options: Namespace, flat: Flat, findings: Sequence[Diagnostic]) -> None:
+    from dataclasses import replace
+
+    one = Namespace(**{**vars(options), **one_of_many(flat.file)})
+    tell(one, replace(flat.result, diagnostics=tuple(findings)))
+
+
+def _files(options: Namespace, site: SharedOrder) -> dict[str, bytes]:
+    """Return every file: the site's in one folder, each flat's in its own."""
+    folders = places([one.flat.file for one in site.flats], Path(), kept=(SITE,))
+    files = {
+        f"{SITE}/{name}": data
+        for name, data in sheet_files(options, site.result, only=OF_SITE, site=site).items()
+    }
+    for one, folder in zip(site.flats, folders, strict=True):
+        own = sheet_files(options, one.result, only=OF_FLAT)
+        # what is bought, and what is cut from which stick, is the site's alone
+        for name in ("plan.json", "stock-order.csv", "sticks.csv"):
+            own.pop(name, None)
+        files |= {f"{folder.as_posix()}/{name}": data for name, data in own.items()}
+    return files
+
+
+def _summary(site: SharedOrder, target: Path) -> str:
+    from trimlang.sheets.export.plan_json import least_words, money_text
+
+    result = site.result
+    money = result.job.currency
+    sticks = sum(len(plan.sticks) for plan in result.plans)
+    lines = [
+        f"{counted(len(site.flats), 'job')}, {counted(len(result.pieces), 'piece')}"
+        f" from {counted(sticks, 'stick')},"
+        f" {money}{money_text(result.cost)} of trim ({least_words(result)}) → {target}"
+    ]
+    if site.scarce:
+        lines.append(f"bought job by job there would not be enough of {', '.join(site.scarce)}")
+    elif site.alone is not None:
+        saved = site.alone - result.cost
+        lines.append(
+            f"bought job by job: {money}{money_text(site.alone)};"
+            f" together saves {money}{money_text(saved)}"
+        )
+    return "".join(f"{line}\n" for line in lines)

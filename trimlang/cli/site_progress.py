@@ -1,0 +1,63 @@
+"""Tells on the command line how a job under way stands."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from trimlang.lengths.tape import feet_text
+
+if TYPE_CHECKING:
+    from trimlang.compiler import Result
+    from trimlang.site_log.progress_of_job import Site
+
+SHOWN = 12
+"""Tickets that are named; of more only the number is told."""
+
+
+def site_words(result: Result) -> str:
+    """Return how the job stands, in lines: pieces, stock, money, changed tickets."""
+    site = result.site
+    if site is None:
+        return ""
+    from trimlang.sheets.export.plan_json import money_text
+
+    sign = result.job.currency
+    money = (
+        f"spent {sign}{money_text(site.spent)}, still to buy {sign}{money_text(site.to_buy)},"
+        f" together {sign}{money_text(result.cost)}"
+    )
+    return "".join(f"{line}\n" for line in (_pieces(site), _stock(result), money, *_changed(site)))
+
+
+def _pieces(site: Site) -> str:
+    from trimlang.site_log.progress_of_job import State
+
+    fitted, spoiled = site.count(State.FITTED), site.count(State.SPOILED)
+    cut = fitted + site.count(State.CUT)
+    told = f"{len(site.states)} pieces: {cut} cut, {fitted} of them fitted"
+    told += f"; {len(site.states) - cut} to cut"
+    return told + (f", {spoiled} of them again" if spoiled else "")
+
+
+def _stock(result: Result) -> str:
+    unit = result.job.settings.unit
+    wanted = [
+        f"{line.packs} {'pack of ' + str(line.pack) + ' ' if line.pack > 1 else ''}"
+        f"{plan.trim} {feet_text(line.length, unit)}"
+        for plan in result.plans
+        for line in plan.bought
+        if not line.on_hand
+    ]
+    if not wanted:
+        return "the stock in hand covers what is left"
+    return f"to buy: {', '.join(wanted)}"
+
+
+def _changed(site: Site) -> tuple[str, ...]:
+    if not site.replanned:
+        return ()
+    if not site.changed:
+        return ("no ticket changed",)
+    named = ", ".join(site.changed[:SHOWN])
+    more = len(site.changed) - SHOWN
+    return (f"tickets that changed: {named}{f' and {more} more' if more > 0 else ''}",)

@@ -1,0 +1,75 @@
+"""What has changed in the order, and what a version costs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from trimlang.compiler import Result
+from trimlang.lengths.tape import length_text
+from trimlang.record import record
+from trimlang.sheets.export.plan_json import bought_text
+
+
+@record
+class OrderLine:
+    """A line of the order that has changed: how many, and what they cost."""
+
+    what: str
+    detail: str
+    old_count: int
+    new_count: int
+    old_cost: Fraction
+    new_cost: Fraction
+
+
+@record
+class Money:
+    """What the trim and all else costs, in a version's own currency."""
+
+    currency: str
+    trim: Fraction
+    supplies: Fraction
+
+    @property
+    def total(self) -> Fraction:
+        """All together."""
+        return self.trim + self.supplies
+
+
+def money_of(result: Result) -> Money:
+    """Return what a version costs."""
+    supplies = sum((supply.cost for supply in result.supplies), Fraction(0))
+    return Money(result.job.currency, result.cost, supplies)
+
+
+def order_lines(old: Result, new: Result) -> Iterator[OrderLine]:
+    """Yield the lines of the order that have changed."""
+    before, after = _lines(old), _lines(new)
+    for what, detail in dict.fromkeys([*before, *after]):
+        old_count, old_cost = before.get((what, detail), (0, Fraction(0)))
+        new_count, new_cost = after.get((what, detail), (0, Fraction(0)))
+        if (old_count, old_cost) != (new_count, new_cost):
+            yield OrderLine(what, detail, old_count, new_count, old_cost, new_cost)
+
+
+def _lines(result: Result) -> dict[tuple[str, str], tuple[int, Fraction]]:
+    """Return the order: what and in which form, to how many and what they cost."""
+    unit = result.job.settings.unit
+    found: dict[tuple[str, str], tuple[int, Fraction]] = {}
+    lines = [
+        (
+            plan.trim,
+            f"offcut in the shop, {length_text(line.length, unit)}"
+            if line.on_hand
+            else bought_text(line, unit),
+            line.packs,
+            line.cost,
+        )
+        for plan in result.plans
+        for line in plan.bought
+    ] + [(supply.what, supply.package, supply.count, supply.cost) for supply in result.supplies]
+    for what, detail, count, cost in lines:
+        more, dearer = found.get((what, detail), (0, Fraction(0)))
+        found[what, detail] = (count + more, cost + dearer)
+    return found

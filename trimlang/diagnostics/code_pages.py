@@ -1,0 +1,51 @@
+"""The page of each diagnostic: its wording, why it matters, and a file that triggers it.
+
+One table, in parts, so that every message can be read, tested and
+translated in one place.  ``docs/diagnostics.md`` is made from it.
+"""
+
+from __future__ import annotations
+
+from types import MappingProxyType
+from typing import Final
+
+from trimlang.diagnostics.code_page import Page
+from trimlang.diagnostics.cutting_pages import CUTTING_PAGES
+from trimlang.diagnostics.file_pages import FILE_PAGES
+from trimlang.diagnostics.joint_pages import JOINT_PAGES
+from trimlang.diagnostics.log_pages import LOG_PAGES
+from trimlang.diagnostics.measure_pages import MEASURE_PAGES
+from trimlang.diagnostics.name_pages import NAME_PAGES
+from trimlang.diagnostics.survey_pages import SURVEY_PAGES
+from trimlang.diagnostics.syntax_pages import SYNTAX_PAGES
+
+_PARTS: Final = (
+    SYNTAX_PAGES,
+    SURVEY_PAGES,
+    MEASURE_PAGES,
+    JOINT_PAGES,
+    CUTTING_PAGES,
+    FILE_PAGES,
+    LOG_PAGES,
+    NAME_PAGES,
+)
+
+PAGES: Final = MappingProxyType({page.code: page for pages in _PARTS for page in pages})
+
+
+def page_text(page: Page) -> str:
+    """Return a page as plain text, as ``trimlang explain`` prints it."""
+    parts = [f"{page.code}  {page.title}  ({page.severity})", "", page.why]
+    if page.example:
+        parts += ["", f"{_kind(page)} that brings it up:", ""]
+        parts += [f"    {line}" for line in page.example.splitlines()]
+    return "\n".join(parts) + "\n"
+
+
+def is_about_tables(code: str) -> bool:
+    """Tell whether a page's example is a survey in CSV and not a job file."""
+    return "T651" <= code <= "T659"
+
+
+def _kind(page: Page) -> str:
+    return "A survey in CSV" if is_about_tables(page.code) else "A job file"

@@ -1,0 +1,103 @@
+"""A file's outline: its rooms and their walls, its trims, its settings."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from enum import StrEnum
+
+from trimlang.diagnostics import Span
+from trimlang.editor.open_job import Reading
+from trimlang.language import tree
+from trimlang.record import record
+
+
+class Sort(StrEnum):
+    """What an entry is."""
+
+    JOB = "job"
+    FILE = "file"
+    TRIM = "trim"
+    STOCK = "stock"
+    SETTING = "setting"
+    ROOM = "room"
+    RUN = "run"
+    GAP = "gap"
+    LINE = "line"
+
+
+@record
+class Entry:
+    """One line of the outline; ``whole`` goes from its first line to ``last_line``."""
+
+    text: str
+    detail: str
+    sort: Sort
+    span: Span
+    whole: Span
+    last_line: int
+    below: tuple[Entry, ...] = ()
+
+
+def outline(reading: Reading, file: str) -> tuple[Entry, ...]:
+    """Return the outline of one file of a job."""
+    top: list[Entry] = []
+    for line in reading.gathered.statements:
+        if line.span.file != file:
+            continue
+        entry = _entry(reading, line)
+        if entry is None:
+            continue
+        if top and top[-1].sort is Sort.ROOM and entry.sort in (Sort.RUN, Sort.GAP, Sort.SETTING):
+            room = top[-1]
+            top[-1] = replace(room, below=(*room.below, entry), last_line=entry.last_line)
+        else:
+            top.append(entry)
+    return tuple(top)
+
+
+def _entry(reading: Reading, line: tree.Statement) -> Entry | None:
+    for text, detail, sort, span in _named(reading, line):
+        return Entry(text or "…", detail, sort, span, line.span, line.span.line)
+    return None
+
+
+def _named(reading: Reading, line: tree.Statement) -> Iterator[tuple[str, str, Sort, Span]]:
+    written = _written(reading, line.span)
+    if isinstance(line, tree.Heading):
+        yield line.word.text, line.kind, Sort.JOB, line.word.span
+    elif isinstance(line, tree.TrimLine):
+        yield line.name.text, _after_colon(written), Sort.TRIM, line.name.span
+    elif isinstance(line, tree.StockLine):
+        yield f"stock {line.name.text}", _after_colon(written), Sort.STOCK, line.name.span
+    elif isinstance(line, tree.OnHandLine):
+        yield f"on-hand {line.name.text}", _after_colon(written), Sort.STOCK, line.name.span
+    elif isinstance(line, tree.RoomLine):
+        tag = line.tag.text if line.tag is not None else ""
+        yield line.name.text, tag, Sort.ROOM, line.name.span
+    elif isinstance(line, tree.RunLine):
+        yield line.label.text, _written(reading, line.length.span), Sort.RUN, line.label.span
+    elif isinstance(line, tree.GapLine):
+        called = next(
+            (
+                value.text
+                for fact in line.facts
+                if fact.kind == "called"
+                for value in fact.values
+                if isinstance(value, tree.Word)
+            ),
+            line.kind,
+        )
+        yield called, _written(reading, line.width.span), Sort.GAP, line.span
+    elif isinstance(line, tree.SettingLine):
+        yield written.split(":")[0].strip(), _after_colon(written), Sort.SETTING, line.span
+    elif not isinstance(line, tree.Unreadable | tree.Include):
+        yield written, "", Sort.LINE, line.span
+
+
+def _written(reading: Reading, span: Span) -> str:
+    return reading.text(span)[span.column - 1 : span.end - 1].strip()
+
+
+def _after_colon(written: str) -> str:
+    return written.partition(":")[2].strip()

@@ -1,0 +1,59 @@
+"""Quick stock plans for the pointer: which stick a piece comes from, one trim at a time."""
+
+from __future__ import annotations
+
+from collections import OrderedDict
+from dataclasses import replace
+from typing import Final
+
+from trimlang.compiler import Result, plan_checked
+from trimlang.incremental.recall import placeless
+from trimlang.planning.first_plan import WrongPlanError
+from trimlang.planning.layout import CutStick, Place
+from trimlang.record import record
+
+MOST_KEPT: Final = 16
+
+
+@record
+class Where:
+    """Where a piece lies in the quick plan."""
+
+    stick: CutStick
+    place: Place
+
+
+class QuickPlans:
+    """Plans one trim when it is asked for, and keeps the plan until its pieces change."""
+
+    def __init__(self) -> None:
+        self._kept: OrderedDict[object, dict[str, Where]] = OrderedDict()
+
+    def plan(self, result: Result, trim: str) -> dict[str, Where]:
+        """Return where a trim's pieces lie, by their ids; nothing where no plan is found."""
+        from trimlang.stock.planner import QUICK
+
+        key = _key(result, trim)
+        if key in self._kept:
+            return self._kept[key]
+        pieces = tuple(piece for piece in result.pieces if piece.trim == trim)
+        try:
+            planned = plan_checked(replace(result, pieces=pieces), effort=QUICK)
+        except WrongPlanError:
+            planned = result
+        found = {
+            place.piece: Where(stick, place)
+            for plan in planned.plans
+            for stick in plan.sticks
+            for place in stick.places
+        }
+        self._kept[key] = found
+        while len(self._kept) > MOST_KEPT:
+            self._kept.popitem(last=False)
+        return found
+
+
+def _key(result: Result, trim: str) -> object:
+    pieces = tuple(piece for piece in result.pieces if piece.trim == trim)
+    section = placeless(next((one for one in result.job.trims if one.name == trim), None))
+    return (pieces, section, result.job.settings)

@@ -1,0 +1,94 @@
+"""The files that an editor holds open, and the jobs that they belong to."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from pygls import uris
+
+from trimlang.editor.open_job import Reading, jobs_with
+from trimlang.incremental.recalled_steps import Memory
+
+
+class Desk:
+    """Texts by their resolved paths; a text that was never saved goes by its bare name."""
+
+    def __init__(self) -> None:
+        self.texts: dict[Path, str] = {}
+        self.folders: list[Path] = []
+        self.versions: dict[Path, int | None] = {}
+        self._uris: dict[Path, str] = {}
+        self._stamps: dict[Path, int] = {}
+        self._memories: dict[Path, Memory] = {}
+        self._jobs: dict[Path, tuple[Path, ...]] = {}
+        self._elsewhere = 0
+
+    def path(self, uri: str) -> Path:
+        """Return the key of a document."""
+        found = uris.to_fs_path(uri) if uri.startswith("file:") else None
+        if found is None:
+            return Path(uri.replace("/", ":").rpartition(":")[2] or "unsaved")
+        return Path(found).resolve()
+
+    def uri(self, path: Path) -> str:
+        """Return a file's address, as the editor names it where it holds it."""
+        return self._uris.get(path) or uris.from_fs_path(str(path)) or str(path)
+
+    def put(self, uri: str, text: str, version: int | None) -> None:
+        """Take in a document's text, new or changed, and the editor's number of it."""
+        path = self.path(uri)
+        if _includes(text) != _includes(self.texts.get(path, "")) or path not in self.texts:
+            self.look_again()
+        self.texts[path] = text
+        self.versions[path] = version
+        self._uris[path] = uri
+        self._stamps[path] = self._stamps.get(path, 0) + 1
+
+    def drop(self, uri: str) -> None:
+        """Forget a document that was closed: from now on the disk has it."""
+        path = self.path(uri)
+        self.texts.pop(path, None)
+        self.versions.pop(path, None)
+        self._uris.pop(path, None)
+        self.look_again()
+
+    def look_again(self) -> None:
+        """Count on no file of the disk being as it was."""
+        self._elsewhere += 1
+        self._jobs.clear()
+
+    def jobs(self, path: Path) -> tuple[Path, ...]:
+        """Return the jobs that a document belongs to."""
+        if not path.is_absolute():
+            return (path,)
+        found = self._jobs.get(path)
+        if found is None:
+            saved = {key: text for key, text in self.texts.items() if key.is_absolute()}
+            found = self._jobs[path] = jobs_with(path, saved, self.folders)
+        return found
+
+    def all_jobs(self) -> tuple[Path, ...]:
+        """Return the jobs of all documents that are open."""
+        found = dict.fromkeys(job for path in tuple(self.texts) for job in self.jobs(path))
+        for job in self._memories.keys() - found.keys():
+            del self._memories[job]
+        return tuple(found)
+
+    def stamp(self, job: Path, last: Reading | None) -> tuple[object, ...]:
+        """Return what changes when a job must be read again; ``last`` is how it was read before."""
+        files = [job]
+        if last is not None:
+            paths = (last.path(name) for name in last.result.sources)
+            files += [path for path in paths if path is not None]
+        return (self._elsewhere, *((path, self._stamps.get(path)) for path in files))
+
+    def reader(self, job: Path) -> tuple[Path | None, str, dict[Path, str], Memory]:
+        """Return what ``read_job`` needs to read a job as it is now."""
+        memory = self._memories.setdefault(job, Memory())
+        return (job if job.is_absolute() else None), job.name, dict(self.texts), memory
+
+
+def _includes(text: str) -> list[str]:
+    if "nclude" not in text and "NCLUDE" not in text:
+        return []
+    return [line for line in text.splitlines() if line.lstrip()[:7].lower() == "include"]

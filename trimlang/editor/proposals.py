@@ -1,0 +1,128 @@
+"""What may be written next, by the place in the line.
+
+The grammar's parser tells which kinds of words can follow; the job tells the
+names that those stand for.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from enum import StrEnum
+from typing import Final
+
+from lark import Token
+
+from trimlang.editor.open_job import Reading
+from trimlang.editor.tokens import expected
+from trimlang.editor.word_meanings import meaning
+from trimlang.language import tree
+from trimlang.language.vocabulary import spellings
+from trimlang.record import record
+
+_UNFINISHED: Final = re.compile(r"[^\W\d_][\w.\-]*$|[\w.\-]+$")
+_PATH: Final = re.compile(r'^\s*include\s+["“](?P<start>[^"”]*)$', re.IGNORECASE)
+_ALWAYS_TWO: Final = {"OPEN_WALK": "open walk", "FL_OZ": "fl oz", "COATS": "coats"}
+_UNITS: Final = frozenset({"FOOT", "INCH", "IN", "METRIC", "DEG"})
+_TRIM_AFTER: Final = frozenset({"STOCK", "ON_HAND", "OF", "CASING", "HEAD", "NO", "RACK", "BOUGHT"})
+
+
+class Kind(StrEnum):
+    """What a proposal is, for the sign that editors put before it."""
+
+    WORD = "word"
+    JOINT = "joint"
+    UNIT = "unit"
+    TRIM = "trim"
+    RUN = "run"
+    PIECE = "piece"
+    FILE = "file"
+
+
+@record
+class Proposal:
+    """One way to go on: ``text`` stands in place of the last ``covers`` columns."""
+
+    text: str
+    kind: Kind
+    covers: int
+    detail: str = ""
+
+
+def complete(reading: Reading, before: str, files: tuple[str, ...] = ()) -> tuple[Proposal, ...]:
+    """Return how a line may go on; ``before`` is what stands before the cursor.
+
+    ``files`` are the names of files that could be included.
+    """
+    path = _PATH.match(before)
+    if path:
+        covers = len(path["start"])
+        return tuple(Proposal(name, Kind.FILE, covers) for name in files)
+    if _is_comment(before):
+        return ()
+    unfinished = _UNFINISHED.search(before)
+    stem = unfinished[0] if unfinished else ""
+    if stem[:1].isdigit() and before[: -len(stem)].strip():
+        return ()
+    words, kinds = expected(before[: len(before) - len(stem)])
+    found = dict.fromkeys((*_names(reading, words, kinds), *_words(kinds)))
+    return tuple(
+        Proposal(text, kind, len(stem), detail)
+        for text, kind, detail in found
+        if text.casefold().startswith(stem.casefold())
+    )
+
+
+def _is_comment(before: str) -> bool:
+    quoted = False
+    for sign in before:
+        quoted = quoted != (sign in '"“”')
+        if sign == "#" and not quoted:
+            return True
+    return False
+
+
+def _words(kinds: set[str]) -> Iterator[tuple[str, Kind, str]]:
+    for kind in sorted(kinds):
+        ways = spellings().get(kind)
+        if not ways:
+            continue
+        # a word that is spelled in several ways is offered in the usual one
+        choice = ways if kind in ("JOINT", "SIDE", "DIRECTION", "TAKEN_AT", "METRIC") else ways[:1]
+        for way in choice:
+            way = _ALWAYS_TWO.get(kind, way)
+            sort = Kind.JOINT if kind == "JOINT" else Kind.UNIT if kind in _UNITS else Kind.WORD
+            detail = meaning(kind, way) or ""
+            yield (f"{way}=" if kind == "SIDE" and "RISING" in kinds else way), sort, detail
+
+
+def _names(
+    reading: Reading, words: list[Token], kinds: set[str]
+) -> Iterator[tuple[str, Kind, str]]:
+    last = words[-1].type if words else ""
+    if "PIECE_ID" in kinds:
+        for piece in reading.result.pieces:
+            yield piece.id, Kind.PIECE, f"run {piece.run} of {piece.room}"
+    if "NAME" not in kinds or not words:
+        return
+    if last == "TRIM" and words[0] is words[-1]:
+        # a new trim: those that stock is given for, or that rooms name, have no line yet
+        yield from ((name, Kind.TRIM, "has no line yet") for name in _without_line(reading))
+    elif (
+        last in _TRIM_AFTER
+        or last == "TRIM"
+        or (last == "COMMA" and any(word.type == "TRIM" for word in words))
+    ):
+        for trim in reading.result.job.trims:
+            yield trim.name, Kind.TRIM, ", ".join(trim.material)
+
+
+def _without_line(reading: Reading) -> tuple[str, ...]:
+    given = {trim.name for trim in reading.result.job.trims}
+    wanted = (
+        line.name.text
+        for line in reading.gathered.statements
+        if isinstance(line, tree.StockLine | tree.OnHandLine)
+    )
+    used = (one.name.text for one in reading.names.mentions if one.name.sort == "trim")
+    return tuple(name for name in dict.fromkeys((*wanted, *used)) if name not in given)

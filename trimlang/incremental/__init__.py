@@ -1,0 +1,1 @@
+"""What was made once serves again: lines, rooms and drawings that did not change."""

@@ -1,0 +1,90 @@
+"""Remembers what did not change from one key to the next: lines read, rooms joined.
+
+A line that only moved is moved, not read again; so is a room.  What was not
+asked for in one whole turn is forgotten.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Hashable
+from itertools import count
+from typing import TypeAlias
+
+from trimlang.diagnostics import Diagnostic
+from trimlang.incremental.recall import Shelf, moved, placeless
+from trimlang.joinery.pieces import Joined, Places, join_room
+from trimlang.language.parse import read_line
+from trimlang.language.tree import Statement
+from trimlang.survey.job import Job, Room
+from trimlang.survey.settings import Settings
+
+_Read: TypeAlias = tuple[Statement | None, tuple[Diagnostic, ...]]
+
+
+class Memory:
+    """The compiler's ``line`` and ``room`` for one job, remembering."""
+
+    def __init__(self) -> None:
+        self._lines: Shelf[_Read] = Shelf()
+        # where a line of this text was first read; one that is elsewhere is moved from there
+        self._first: Shelf[tuple[_Read, int]] = Shelf()
+        self._rooms: Shelf[tuple[Hashable, Joined]] = Shelf()
+        self._job: Job | None = None
+        self._common: Hashable = None
+        self._settings: dict[int, tuple[Settings, int]] = {}
+        self._numbers: Shelf[int] = Shelf()
+        self._next = count(1)
+
+    def line(self, text: str, file: str, number: int) -> _Read:
+        """Return what a line states; see ``trimlang.language.parse.read_line``."""
+        here, anywhere = (file, number, text), (file, text)
+        found = self._lines.find(here)
+        first = self._first.find(anywhere)
+        if found is None and first is not None:
+            found = moved(first[0], number - first[1])
+        if found is None:
+            found = read_line(text, file, number)
+        if first is None:
+            self._first.keep(anywhere, (found, number))
+        self._lines.keep(here, found)
+        return found
+
+    def room(self, job: Job, room: Room, places: Places) -> Joined:
+        """Return a room's pieces; see ``trimlang.joinery.pieces.join_room``."""
+        if places:
+            return join_room(job, room, places)
+        if job is not self._job:
+            self._job, self._settings = job, {}
+            self._common = self._number((placeless(job.trims), job.settings))
+        common = (self._common, self._settings_number(room.settings))
+        walk = (room.name, room.tag, room.open_walk, room.note, room.walk)
+        here = (common, walk)
+        kept = self._rooms.find(here)
+        if kept is None:
+            anywhere: Hashable = (common, moved(walk, 1 - room.span.line))
+            kept = self._rooms.find(anywhere) or (anywhere, join_room(job, room, places))
+            self._rooms.keep(here, kept)
+        anywhere, joined = kept
+        if not joined[1] and not joined[2]:
+            # nothing in it tells where it was found
+            self._rooms.keep(anywhere, kept)
+        return joined
+
+    def _settings_number(self, settings: Settings) -> int:
+        """Return a number that stands for settings: most rooms share one object."""
+        known = self._settings.get(id(settings))
+        if known is None:
+            known = self._settings[id(settings)] = (settings, self._number(settings))
+        return known[1]
+
+    def _number(self, value: Hashable) -> int:
+        number = self._numbers.find(value) or next(self._next)
+        self._numbers.keep(value, number)
+        return number
+
+    def turn(self) -> None:
+        """Begin anew: what this turn does not ask for is forgotten by the next."""
+        self._lines.turn()
+        self._first.turn()
+        self._rooms.turn()
+        self._numbers.turn()

@@ -1,0 +1,270 @@
+"""Says in the trade's words where and why a line could not be read."""
+
+from __future__ import annotations
+
+import re
+from difflib import get_close_matches
+from fractions import Fraction
+from functools import cache
+from typing import Final
+
+from lark import Token
+from lark.exceptions import UnexpectedCharacters, UnexpectedInput, UnexpectedToken
+
+from trimlang.diagnostics import Diagnostic, Span, say
+from trimlang.diagnostics.suggestion import Suggestion
+from trimlang.language.grammar import parser
+from trimlang.language.vocabulary import spellings
+from trimlang.lengths.units import in_inches
+
+_CHOICES: Final = frozenset({"JOINT", "SIDE", "TAKEN_AT", "DIRECTION"})
+"""Terminals whose words mean different things; of any other the usual word is enough."""
+
+_USUAL: Final = {"FL_OZ": "fl oz", "COATS": "coats"}
+"""Where the usual word is not the shortest."""
+
+_PHRASES: Final[dict[str, str]] = {
+    "COMMA": "a comma",
+    "COLON": "a colon",
+    "EQUAL": "“=”",
+    "LPAR": "“(”",
+    "RPAR": "“)”",
+    "PERCENT": "“%”",
+    "NAME": "a name",
+    "PIECE_ID": "a piece's name such as ST-N-base",
+    "WORDS": "a material",
+    "STRING": "a text in quotes",
+    "DATE": "a date such as 2026-04-18",
+    "DEG": "“deg”",
+    "$END": "the end of the line",
+}
+_NUMBER_TOKENS: Final = frozenset({"COUNT", "DECIMAL", "FRACTION", "VULGAR"})
+_UNIT_TOKENS: Final = frozenset({"FOOT", "INCH", "METRIC", "OTHER_UNIT"})
+_WORD_AT: Final = re.compile(r"[^\W\d_][\w.\-]*|\d[\w./]*|\S")
+
+
+@cache
+def line_words() -> tuple[str, ...]:
+    """Return the words that begin a line."""
+    return _words_after("")
+
+
+@cache
+def part_words() -> tuple[str, ...]:
+    """Return the words that begin a part of a room's or a wall's line, after a comma."""
+    lines = ('room "x",', "x: 1 in,", "opening 1 in,")
+    return tuple(dict.fromkeys(word for line in lines for word in _words_after(line)))
+
+
+def _words_after(text: str) -> tuple[str, ...]:
+    """Return the words that may follow the beginning of a line, as the grammar lists them."""
+    reader = parser().parse_interactive(text)
+    reader.exhaust_lexer()
+    accepted = reader.accepts()
+    return tuple(word for name, ways in spellings().items() if name in accepted for word in ways)
+
+
+def _expected_words(terminals: set[str]) -> list[str]:
+    known = spellings()
+    words: list[str] = []
+    for name in sorted(terminals & known.keys() - _UNIT_TOKENS - _PHRASES.keys()):
+        ways = known[name]
+        words.extend(ways if name in _CHOICES else [_USUAL.get(name, ways[0])])
+    return words
+
+
+def _expected_phrase(terminals: set[str]) -> str:
+    """List what could stand there, the most telling first: “a length or …”."""
+    phrases: list[str] = []
+    if terminals & _NUMBER_TOKENS:
+        phrases.append("a number")
+    elif terminals & _UNIT_TOKENS:
+        phrases.append("a unit")
+    phrases += [f"“{word}”" for word in _expected_words(terminals)]
+    phrases += [_PHRASES[name] for name in _PHRASES if name in terminals]
+    if len(phrases) > 8:
+        phrases = [*phrases[:7], "…"]
+    if not phrases:
+        return "nothing more"
+    return phrases[0] if len(phrases) == 1 else f"{', '.join(phrases[:-1])} or {phrases[-1]}"
+
+
+def nearest(word: str, known: list[str] | tuple[str, ...]) -> str | None:
+    """Return the known word that ``word`` is most likely a slip for, if one is near."""
+    by_fold = {candidate.casefold(): candidate for candidate in known}
+    close = get_close_matches(word.casefold(), list(by_fold), n=1, cutoff=0.6)
+    return by_fold[close[0]] if close else None
+
+
+def did_you_mean(word: str, known: list[str] | tuple[str, ...], otherwise: str) -> str:
+    """Return a remedy that names the nearest known word, or ``otherwise``."""
+    match = nearest(word, known)
+    return Suggestion(f"Did you mean “{match}”?", match) if match else otherwise
+
+
+_NUMBER_WITH_COMMA: Final = re.compile(
+    r"(?<![\w.])(\d+),(\d+)(?![\w,/])(?: *(mm|cm|m|in|ft|yd)\b| *([\"″”]))?", re.I
+)
+_PAIR: Final = re.compile(r"(?<![\w.])(\d+),(\d+)(?=,)()()")
+_SPLIT_INCHES: Final = re.compile(r"""(\d+) *("|″|”|''|in\b\.?|inch\b) *(\d+ ?[/⁄∕] ?\d+)""", re.I)
+_LONG_DASH: Final = re.compile(r"[–—‐‑−]")
+_SAID_WITH_ANGLE: Final = ("in-corner", "out-corner")
+_BEFORE_END: Final = re.compile(r" *=")
+_BARE_ANGLE: Final = re.compile(r"(\d[\d ./]*?) ?(deg(rees?)?\b|°)", re.I)
+_QUOTED: Final = re.compile(r'["“][^"“”]*["”]')
+_SAME_JOINT: Final = {
+    "inside": "in-corner",
+    "outside": "out-corner",
+    "square": "butt",
+    "end": "open",
+    "free": "open",
+    "scarf": "splice",
+    "cope": "in-corner cope",
+    "coped": "in-corner cope",
+}
+_ANY_WALL: Final = 1200
+"""Inches: more is no wall, so a comma before three figures was no thousands'."""
+_SAME_SIGN: Final = {
+    ";": ("COMMA", ","),
+    "@": ("AT", "at"),
+    "[": ("LPAR", "("),
+    "{": ("LPAR", "("),
+    "]": ("RPAR", ")"),
+    "}": ("RPAR", ")"),
+}
+"""Signs that stand for another one elsewhere: what is meant here, and how it is written."""
+
+_REST_OF_LENGTH: Final = re.compile(
+    r"""\.\d|\d+ ?[/⁄∕]|[¼½¾⅐-⅞]|['"′″’”]|[-–]? ?(?:in|inch|inches|ft|feet|foot|mm|cm|m|yd)\b""",
+    re.I,
+)
+_WALL: Final = re.compile(r"\s*(?:\w[\w.\-]* *:|opening\b|bare\b)", re.I)
+_NAMELESS: Final = "A wall begins with its name and a colon: N: 29 1/8 in, left=…, right=…"
+
+
+def explain(error: UnexpectedInput, text: str, file: str, line: int) -> Diagnostic:
+    """Return the diagnostic for a line that lark could not read.
+
+    ``text`` is the line; its columns are the diagnostic's.
+    """
+    bare = _QUOTED.sub(lambda quoted: "x" * len(quoted[0]), text)
+    comma = _NUMBER_WITH_COMMA.search(bare)
+    if not comma:
+        # with a comma behind it too, only where the line cannot go on with the second number
+        at = getattr(error, "column", 0) - 1
+        comma = next((one for one in _PAIR.finditer(bare) if one.start(2) == at), None)
+    if comma:
+        span = Span(file, line, comma.start() + 1, comma.end(2) + 1)
+        return say("T114", span, better=_with_a_point(comma))
+    at_end = isinstance(error, UnexpectedToken) and error.token.type == "$END"
+    if at_end or not isinstance(error, UnexpectedToken | UnexpectedCharacters):
+        end = len(text.split("#")[0].rstrip()) or 1
+        wanted = _expected_phrase(_terminals(error, text))
+        return say("T103", Span(file, line, end + 1, end + 2), wanted=wanted)
+    column = max(int(error.column), 1)
+    found = _WORD_AT.match(text, column - 1)
+    word = found.group() if found else text[column - 1 : column]
+    span = Span(file, line, column, column + max(len(word), 1))
+    terminals = _terminals(error, text)
+    before = _previous(error)
+    if before is not None and before.type == "NAME":
+        slip = Span(file, line, before.column or 1, (before.column or 1) + len(before))
+        first = not text[: slip.column - 1].strip()
+        if first and terminals == {"COLON"}:
+            remedy = did_you_mean(
+                before, line_words(), "A run is written “N: 29 1/8 in, left=in-corner, right=butt”."
+            )
+            return say("T100", slip, word=str(before), remedy=remedy)
+        if word == "=":
+            remedy = did_you_mean(before, ("left", "right"), "An end is “left=…” or “right=…”.")
+            return say("T101", slip, word=str(before), wanted="“left” or “right”", remedy=remedy)
+    if word in ('"', "“") and not any(mark in text[column:] for mark in '"”'):
+        return say("T104", Span(file, line, column, len(text) + 1))
+    if before is not None and before.type == "NAME" and word in ('"', "“"):
+        slip = Span(file, line, before.column or 1, (before.column or 1) + len(before))
+        remedy = did_you_mean(before, ("note",), "A text in quotes follows the word note.")
+        return say("T101", slip, word=str(before), wanted="“note”", remedy=remedy)
+    if column == 1 or not text[: column - 1].strip():
+        remedy = did_you_mean(word, line_words(), "See the list of lines in docs/language.md.")
+        return say("T100", span, word=word, remedy=remedy)
+    if before is not None:
+        slip = Span(file, line, before.column or 1, (before.column or 1) + len(before))
+        if before.type == "NAME" and found and nearest(before, part_words()) == "trim":
+            # “trm base”: a name where a list of trims should begin
+            remedy = did_you_mean(before, ("trim",), "")
+            return say("T101", slip, word=str(before), wanted="“trim”", remedy=remedy)
+        first = not text[: slip.column - 1].strip()
+        if first and before.type == "COUNT" and _REST_OF_LENGTH.match(text, column - 1):
+            wanted = "the wall's name and a colon"
+            return say("T101", slip, word=str(before), wanted=wanted, remedy=_NAMELESS)
+    remedy = _misplaced(before, text, column) or _remedy(word, text[column - 1 :], terminals)
+    if not word.isprintable():
+        word = f"U+{ord(word[0]):04X}"
+    return say("T101", span, word=word, wanted=_expected_phrase(terminals), remedy=remedy)
+
+
+def _misplaced(before: Token | None, text: str, column: int) -> str | None:
+    """Say how a length or an angle is written whose parts are there, in the wrong order."""
+    if before is None:
+        return None
+    for inches in _SPLIT_INCHES.finditer(text):
+        if before.type in ("INCH", "IN") and inches.start(3) == column - 1:
+            return f"The inch mark stands behind the fraction: write {inches[1]} {inches[3]} in."
+    angle = _BARE_ANGLE.match(text, column - 1)
+    whole = re.match(r"\d+\b(?! ?[/⁄∕])", text[column - 1 :])
+    if before.type == "COUNT" and whole and _WALL.match(text):
+        if len(whole[0]) == 3 and len(before) < 3:
+            return f"A number has no gap in it: write {before}{whole[0]}."
+        if int(whole[0]) < 12:
+            return (
+                f"Feet and inches are told apart by their units: write {before} ft {whole[0]} in."
+            )
+    if before.type == "JOINT" and before.lower() in _SAID_WITH_ANGLE and angle:
+        return f"An angle stands in brackets: write {before}({angle[1]} deg)."
+    return None
+
+
+def _remedy(word: str, rest: str, terminals: set[str]) -> str:
+    """Say how the line could go on; two words that make one known word are joined."""
+    expected = _expected_words(terminals)
+    two = list(_WORD_AT.finditer(_LONG_DASH.sub(" ", rest)))[:2]
+    joined = "-".join(found[0] for found in two).casefold()
+    if joined in expected:
+        return Suggestion(f"Did you mean “{joined}”?", joined, covers=two[-1].end())
+    if "JOINT" in terminals and word.casefold() in _SAME_JOINT:
+        joint = _SAME_JOINT[word.casefold()]
+        return Suggestion(f"Did you mean “{joint}”?", joint)
+    if word in _SAME_SIGN and _SAME_SIGN[word][0] in terminals:
+        sign = _SAME_SIGN[word][1]
+        named = "a comma" if sign == "," else f"“{sign}”"
+        return Suggestion(f"Write {named} instead of “{word}”.", sign)
+    side = nearest(word, ("left", "right")) if _BEFORE_END.match(rest, len(word)) else None
+    if "COMMA" in terminals and side and word.casefold() != side:
+        return Suggestion(f"Put a comma here, and write “{side}”.", f", {side}")
+    if "COMMA" in terminals and word.casefold() in part_words():
+        return Suggestion(f"Put a comma before “{word}”.", f", {word}")
+    return did_you_mean(word, expected, f"Write {_expected_phrase(terminals)} here.")
+
+
+def _terminals(error: UnexpectedInput, text: str) -> set[str]:
+    if isinstance(error, UnexpectedToken):
+        return set(error.accepts or error.expected)
+    if isinstance(error, UnexpectedCharacters):
+        # what the lexer knows is wider than what the line could go on with
+        reader = parser().parse_interactive(text[: int(error.column) - 1])
+        reader.exhaust_lexer()
+        return set(reader.accepts())
+    return set()
+
+
+def _with_a_point(comma: re.Match[str]) -> str:
+    """Write a number that has a comma: thousands, where a wall can be so long, else a decimal."""
+    whole, rest = comma[1], comma[2]
+    unit = "in" if comma[4] else (comma[3] or "mm").casefold()
+    as_thousands = len(rest) == 3 and in_inches(Fraction(whole + rest), unit) <= _ANY_WALL
+    return f"{whole}{rest}" if as_thousands else f"{whole}.{rest}"
+
+
+def _previous(error: UnexpectedInput) -> Token | None:
+    history = getattr(error, "token_history", None)
+    return history[-1] if history else None

@@ -1,0 +1,133 @@
+"""Reads a job file line by line, and goes on after each mistake."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import Final, TypeAlias
+
+from lark.exceptions import UnexpectedInput
+
+from trimlang.diagnostics import Diagnostic, Span, say
+from trimlang.language.grammar import parser
+from trimlang.language.retired import RETIRED, Retired, renewed
+from trimlang.language.source import MOST_LINES, Source
+from trimlang.language.to_tree import LineBuilder
+from trimlang.language.tree import Fact, GapLine, RoomLine, RunLine, Statement, Unreadable
+
+LONGEST_LINE: Final = 2000
+MOST_MISTAKES: Final = 200
+MOST_SLIPS: Final = 20
+"""Mistakes told of one line: so many are no slips, and each costs reading the line again."""
+
+ReadLine: TypeAlias = Callable[[str, str, int], tuple[Statement | None, tuple[Diagnostic, ...]]]
+"""Reads a line, given its text, its file's name and its number."""
+
+
+def read_line(text: str, file: str, number: int) -> tuple[Statement | None, tuple[Diagnostic, ...]]:
+    """Return what one line states, None for a comment, and what is wrong with its text."""
+    statement, problems = _line(text, file, number)
+    return statement, tuple(problems)
+
+
+def parse(
+    source: Source,
+    retired: tuple[Retired, ...] = RETIRED,
+    *,
+    most: int = MOST_LINES,
+    line: ReadLine = read_line,
+) -> tuple[tuple[Statement, ...], tuple[Diagnostic, ...]]:
+    """Return the statements of a file and what is wrong with its text.
+
+    Words that are ``retired`` are read as those that stand for them.
+
+    A line that cannot be read whole keeps what could be read of it, so that one
+    slip in a run does not also report the run as missing; where nothing could be
+    read, an ``Unreadable`` holds its place.  A file of more than ``most`` lines is
+    not read at all.
+    """
+    statements: list[Statement] = []
+    findings: list[Diagnostic] = []
+    if source.line_count() > most:
+        return (), (say("T117", Span(source.name, 1, 1, 2), most=MOST_LINES),)
+    for number, text in enumerate(source.lines(), start=1):
+        if not text or text.isspace():
+            continue
+        if len(text) > LONGEST_LINE:
+            findings.append(say("T105", Span(source.name, number, 1, 2), most=LONGEST_LINE))
+            continue
+        if retired:
+            text, renewals = renewed(text, source.name, number, retired)
+            findings.extend(renewals)
+        statement, problems = line(text, source.name, number)
+        findings.extend(problems)
+        if statement is not None:
+            statements.append(statement)
+        if len(findings) > MOST_MISTAKES:
+            findings.append(say("T106", Span(source.name, number, 1, 2), most=MOST_MISTAKES))
+            break
+    return tuple(statements), tuple(findings)
+
+
+def _line(text: str, file: str, number: int) -> tuple[Statement | None, list[Diagnostic]]:
+    problems: list[Diagnostic] = []
+    # each turn blanks one part between commas
+    for _ in range(min(text.count(",") + 2, MOST_SLIPS)):
+        try:
+            parsed = parser().parse(text)
+        except UnexpectedInput as error:
+            from trimlang.language.mistakes import explain
+
+            problem = explain(error, text, file, number)
+            problems.append(problem)
+            shorter = _without_part(text, problem.span.column - 1)
+            if shorter is None:
+                return _unreadable(text, file, number), problems
+            text = shorter
+        else:
+            builder = LineBuilder(file, number)
+            statement: Statement | None = builder.transform(parsed)
+            lost = tuple(Fact("unread", (), problem.span) for problem in problems)
+            if isinstance(statement, RoomLine | RunLine | GapLine) and lost:
+                # what was blanked may be what a later pass would miss
+                statement = replace(statement, facts=statement.facts + lost)
+            return statement, problems + builder.problems
+    return _unreadable(text, file, number), problems
+
+
+def _unreadable(text: str, file: str, number: int) -> Unreadable:
+    words = tuple(word.rstrip(":") for word in text.split(maxsplit=2)[:2])
+    return Unreadable(words, Span(file, number, 1, len(text) + 1))
+
+
+def _without_part(text: str, at: int) -> str | None:
+    """Blank the part between commas that holds column ``at``; None where it is the first."""
+    commas = _commas(text)
+    # a comma that comes too soon ends the part that is short of something
+    before = [comma for comma in commas if comma < at]
+    if not before:
+        return None
+    start = before[-1]
+    end = next((comma for comma in commas if comma >= at), len(text))
+    return text[:start] + " " * (end - start) + text[end:]
+
+
+def _commas(text: str) -> list[int]:
+    """Return where the commas outside quotes and brackets are; a comment ends the line."""
+    commas: list[int] = []
+    quoted, depth = False, 0
+    for index, sign in enumerate(text):
+        if sign in "“”" or (sign == '"' and (quoted or not _is_inch_mark(text, index))):
+            quoted = not quoted
+        elif not quoted:
+            if sign == "#":
+                break
+            depth += (sign == "(") - (sign == ")")
+            if sign == "," and depth <= 0:
+                commas.append(index)
+    return commas
+
+
+def _is_inch_mark(text: str, index: int) -> bool:
+    before = text[:index].rstrip()
+    return bool(before) and (before[-1].isdigit() or before[-1].isnumeric())

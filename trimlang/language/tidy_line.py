@@ -1,0 +1,168 @@
+"""Writes one line in its canonical words and spacing, from the grammar's own tokens.
+
+Nothing here knows a statement: what a token is called in the grammar decides how
+it is spelt and what stands before it, so a statement that the grammar gains is
+laid out like the others.  Words that the grammar takes in any case are written
+small; lengths are written as ``29 1/8 in``, wherever the grammar has a length.
+"""
+
+from __future__ import annotations
+
+import unicodedata
+from fractions import Fraction
+from functools import cache
+from typing import Final
+
+from lark import Token, Tree
+from lark.exceptions import UnexpectedInput
+
+from trimlang.language.grammar import parser
+from trimlang.language.meaning import same_meaning
+from trimlang.language.parse import LONGEST_LINE
+from trimlang.language.to_tree import LineBuilder
+from trimlang.language.tree import SettingLine, Statement
+from trimlang.lengths.tape import is_tape_fraction
+from trimlang.record import record
+from trimlang.survey.setting import ROOM_TOO
+
+_SPELT: Final = {"INCH": "in", "FOOT": "ft", "DEG": "deg"}
+_CLOSE_BEFORE: Final = frozenset({"COMMA", "COLON", "EQUAL", "LPAR", "RPAR"})
+_CLOSE_AFTER: Final = frozenset({"EQUAL", "LPAR", "MONEY"})
+
+
+@record
+class Line:
+    """One line: the grammar's rule, its words in canonical spelling, its comment.
+
+    ``rule`` is None where the line says nothing (``words`` are empty then) or
+    could not be read (``left`` is set then: the line stays as it is).  ``label``
+    is how much of ``words`` names a run, with its colon.  ``for_room`` tells a
+    setting that a room may make for itself.
+    """
+
+    raw: str
+    rule: str | None = None
+    words: str = ""
+    comment: str = ""
+    label: int = 0
+    left: bool = False
+    for_room: bool = False
+
+    @property
+    def indented(self) -> bool:
+        """Whether it was written away from the margin."""
+        return self.raw[:1].isspace()
+
+
+def read_line(raw: str) -> Line:
+    """Return a line of a job file as it is to be written."""
+    if not raw or raw.isspace():
+        return Line("")
+    if len(raw) > LONGEST_LINE:
+        return Line(raw, left=True)
+    read = _read(raw)
+    if read is None:
+        return Line(raw, left=True)
+    tokens, tree = read
+    rest = raw[tokens[-1].end_pos :] if tokens else raw
+    comment = rest.strip(" \t\u00a0\u2009\u202f")
+    if not tokens:
+        return Line(raw, comment=comment)
+    words, label = _written(tokens, tree)
+    said, again = _statement(tree), _read(words)
+    if again is None or not same_meaning(said, _statement(again[1])):
+        # never known to happen; what a line says comes before how it looks
+        return Line(raw, left=True)
+    (statement,) = tree.children
+    rule = str(statement.data) if isinstance(statement, Tree) else None
+    for_room = isinstance(said, SettingLine) and all(fact.kind in ROOM_TOO for fact in said.facts)
+    return Line(raw, rule, words, comment, label if rule == "run" else 0, for_room=for_room)
+
+
+def _read(text: str) -> tuple[list[Token], Tree[Token]] | None:
+    """Return the tokens of a line and its tree; None where it cannot be read."""
+    try:
+        reader = parser().parse_interactive(text)
+        tokens = list(reader.iter_parse())
+        return tokens, reader.feed_eof(tokens[-1] if tokens else None)
+    except UnexpectedInput:
+        return None
+
+
+def _statement(tree: Tree[Token]) -> Statement | None:
+    statement: Statement | None = LineBuilder("", 1).transform(tree)
+    return statement
+
+
+def _written(tokens: list[Token], tree: Tree[Token]) -> tuple[str, int]:
+    """Return the line's words, and how many signs of them come before what a colon opens."""
+    signs, joiners, inches = _in_lengths(tokens, tree)
+    text, label = "", 0
+    close = True
+    for token in tokens:
+        if token.start_pos in joiners:
+            continue
+        if not close and token.type not in _CLOSE_BEFORE:
+            text += " "
+        text += _spelt(token)
+        if token.start_pos in inches:
+            text += " in"
+        if token.type == "COLON" and not label:
+            label = len(text)
+        close = token.type in _CLOSE_AFTER or token.start_pos in signs
+    return text, label
+
+
+def _in_lengths(tokens: list[Token], tree: Tree[Token]) -> tuple[set[int], set[int], set[int]]:
+    """Find in the lengths: minus signs, dashes between parts, numbers that lack their ``in``."""
+    signs: set[int] = set()
+    spans: list[tuple[int, int]] = []
+    inches: set[int] = set()
+    for part in tree.iter_subtrees():
+        if part.meta.empty:
+            continue
+        start, end = part.meta.start_pos, part.meta.end_pos
+        if part.data == "sign":
+            signs.add(start)
+        elif part.data in ("mixed", "feet_and_inches"):
+            spans.append((start, end))
+            last = next(token for token in reversed(tokens) if token.end_pos == end)
+            if part.data == "feet_and_inches" and last.type not in ("INCH", "IN"):
+                inches.add(last.start_pos or 0)
+    joiners = {
+        token.start_pos or 0
+        for token in tokens
+        if token.type in ("MINUS", "_DASH")
+        and token.start_pos not in signs
+        and any(start < (token.start_pos or 0) < end for start, end in spans)
+    }
+    return signs, joiners, inches
+
+
+def _spelt(token: Token) -> str:
+    """Return a token as it is written, by what the grammar calls it."""
+    kind, text = token.type, str(token)
+    if kind in _SPELT:
+        return _SPELT[kind]
+    if kind == "STRING":
+        return f'"{text[1:-1]}"'
+    if kind == "FRACTION":
+        above, below = text.replace("⁄", "/").replace("∕", "/").split("/")
+        return f"{above.strip()}/{below.strip()}"
+    if kind == "VULGAR":
+        value = Fraction(unicodedata.numeric(text)).limit_denominator(16)
+        # thirds and fifths stay: spelt out they would be answered as no mark on a tape
+        return str(value) if is_tape_fraction(value) else text
+    if kind == "DECIMAL":
+        return f"0{text}" if text.startswith(".") else text
+    if kind == "WORDS":
+        return " ".join(text.split())
+    if kind in _any_case():
+        return " ".join(text.lower().split())
+    return text
+
+
+@cache
+def _any_case() -> frozenset[str]:
+    """Return the names of the words that the grammar takes in any case."""
+    return frozenset(one.name for one in parser().terminals if "i" in one.pattern.flags)

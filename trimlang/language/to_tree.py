@@ -1,0 +1,292 @@
+"""Turns lark's parse of one line into a statement of ``trimlang.language.tree``.
+
+The methods are named after the grammar's rules.  A rule without a method of
+its own becomes a ``Fact`` of that name: most settings need no more than that.
+"""
+
+from __future__ import annotations
+
+import unicodedata
+from fractions import Fraction
+from typing import Any, Final, TypeAlias
+
+from lark import Token, v_args
+from lark.tree import Meta
+from lark.visitors import Discard
+
+from trimlang.diagnostics import Diagnostic, Span, say
+from trimlang.language import tree
+from trimlang.language.letters import is_hidden, stranger_in
+from trimlang.language.log_lines import LogLines, first
+from trimlang.lengths.tape import (
+    SIXTEENTH,
+    feet_text,
+    is_tape_fraction,
+    length_text,
+    steps_nearest,
+)
+
+Children: TypeAlias = list[Any]
+
+_MOST_DIGITS: Final = 9
+_SPEAKING: Final = frozenset(
+    "NAME PIECE_ID STRING WORDS DATE TAKEN_AT DIRECTION SIDE JOINT IN INCH METRIC OTHER_UNIT"
+    " QUART GALLON LITRE MONEY".split()
+)
+_ANY_CASE: Final = _SPEAKING - {"NAME", "PIECE_ID", "STRING", "WORDS", "DATE", "MONEY"}
+_FINEST: Final = 128
+_STEERING: Final = frozenset(
+    "\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069"
+)
+"""Marks that turn the direction of text: they could show a length's figures backwards."""
+
+_UNIT_NAMES: Final = {
+    "in.": "in",
+    "inch": "in",
+    "inches": "in",
+    '"': "in",
+    "″": "in",
+    "”": "in",
+    "''": "in",
+}
+
+
+class LineBuilder(LogLines):
+    """Builds the statement of one line, and collects what is odd about its numbers."""
+
+    def __init__(self, file: str, line: int) -> None:
+        super().__init__(file, line)
+        self.problems: list[Diagnostic] = []
+
+    # ---- leaves -------------------------------------------------------------------
+
+    def __default_token__(self, token: Token) -> Any:
+        column = token.column or 1
+        span = Span(self._file, self._line, column, column + len(token))
+        if token.type in ("COUNT", "DECIMAL", "FRACTION", "VULGAR"):
+            return self._number(token, span)
+        if token.type not in _SPEAKING:
+            return Discard
+        if token.type == "STRING":
+            return tree.Word(self._seen(str(token)[1:-1], span), span)
+        if token.type in _ANY_CASE:
+            return tree.Word(str(token).lower(), span)
+        if token.type == "NAME" and not token.isascii():
+            self._one_alphabet(token, span)
+        text = unicodedata.normalize("NFC", str(token))
+        # how far apart the words of a material stand says nothing
+        return tree.Word(" ".join(text.split()) if token.type == "WORDS" else text, span)
+
+    def _seen(self, text: str, span: Span) -> str:
+        """Return a text without what cannot be seen in it."""
+        if text.isprintable():
+            return text
+        if any(sign in _STEERING for sign in text):
+            self.problems.append(say("T115", span))
+            text = "".join(sign for sign in text if sign not in _STEERING)
+        hidden = {sign for sign in text if is_hidden(sign)}
+        if hidden:
+            which = ", ".join(f"U+{ord(sign):04X}" for sign in sorted(hidden)[:3])
+            self.problems.append(say("T119", span, which=which))
+            text = "".join(sign for sign in text if sign not in hidden)
+        return text
+
+    def _one_alphabet(self, name: Token, span: Span) -> None:
+        stranger = stranger_in(name)
+        if stranger is not None:
+            place = Span(span.file, span.line, span.column + stranger, span.column + stranger + 1)
+            sign = name[stranger]
+            what = unicodedata.name(sign, "of no alphabet").lower()
+            self.problems.append(say("T118", place, name=str(name), sign=sign, what=what))
+
+    def _number(self, token: Token, span: Span) -> tree.Number:
+        if sum(map(str.isdigit, token)) > _MOST_DIGITS:
+            self.problems.append(say("T110", span))
+            return tree.Number(Fraction(1), span)
+        if token.type == "VULGAR":
+            return tree.Number(Fraction(unicodedata.numeric(token)).limit_denominator(16), span)
+        if token.type != "FRACTION":
+            return tree.Number(Fraction(token), span)
+        above, below = (int(part) for part in token.replace("⁄", "/").replace("∕", "/").split("/"))
+        if below == 0:
+            self.problems.append(say("T111", span, written=str(token)))
+            return tree.Number(Fraction(1), span)
+        if below > _FINEST:
+            self.problems.append(say("T120", span, written=str(token)))
+            return tree.Number(Fraction(1), span)
+        value = Fraction(above, below)
+        if value >= 1 or not is_tape_fraction(Fraction(1, below)):
+            nearest = length_text(steps_nearest(value, SIXTEENTH))
+            self.problems.append(say("T112", span, written=str(token), nearest=nearest))
+        return tree.Number(value, span)
+
+    @v_args(meta=True)
+    def _same(self, meta: Meta, children: Children) -> tree.Number:
+        return tree.Number(children[0].value, self._span(meta))
+
+    whole = decimal = fraction = _same
+
+    @v_args(meta=True)
+    def mixed(self, meta: Meta, children: Children) -> tree.Number:
+        return tree.Number(children[0].value + children[1].value, self._span(meta))
+
+    @v_args(meta=True)
+    def unit_word(self, meta: Meta, children: Children) -> tree.Word:
+        word = children[0].text.lower()
+        return tree.Word(_UNIT_NAMES.get(word, word), self._span(meta))
+
+    can_unit = unit_word
+
+    def sign(self, _children: Children) -> str:
+        return "-"
+
+    @v_args(meta=True)
+    def _length(self, meta: Meta, children: Children) -> tree.Measure:
+        numbers = [child.value for child in children if isinstance(child, tree.Number)]
+        unit = next((child.text for child in children if isinstance(child, tree.Word)), None)
+        if "-" in children:
+            numbers = [-number for number in numbers]
+        return tree.Measure(((numbers[0], unit),), self._span(meta))
+
+    bare_length = unit_length = _length
+
+    @v_args(meta=True)
+    def feet_only(self, meta: Meta, children: Children) -> tree.Measure:
+        return self._feet(meta, children)
+
+    @v_args(meta=True)
+    def feet_and_inches(self, meta: Meta, children: Children) -> tree.Measure:
+        return self._feet(meta, children)
+
+    def _feet(self, meta: Meta, children: Children) -> tree.Measure:
+        numbers = [child.value for child in children if isinstance(child, tree.Number)]
+        if numbers[0].denominator != 1 and len(numbers) > 1:
+            odd = "part of a foot, and then inches"
+            self.problems.append(self._odd_feet(meta, odd, numbers))
+        elif len(numbers) > 1 and numbers[1] >= 12:
+            odd = "twelve inches or more after feet"
+            self.problems.append(self._odd_feet(meta, odd, numbers))
+        if "-" in children:
+            numbers = [-number for number in numbers]
+        return tree.Measure(tuple(zip(numbers, ("ft", "in"), strict=False)), self._span(meta))
+
+    def _odd_feet(self, meta: Meta, odd: str, numbers: list[Fraction]) -> Diagnostic:
+        together = feet_text(numbers[0] * 12 + numbers[1])
+        return say("T113", self._span(meta), odd=odd, instead=together)
+
+    @v_args(meta=True)
+    def angle(self, meta: Meta, children: Children) -> tree.Angle:
+        return tree.Angle(children[0].value, self._span(meta))
+
+    @v_args(meta=True)
+    def price(self, meta: Meta, children: Children) -> tree.Price:
+        amount = next(child.value for child in children if isinstance(child, tree.Number))
+        sign = next((child.text for child in children if isinstance(child, tree.Word)), None)
+        return tree.Price(-amount if "-" in children else amount, sign, self._span(meta))
+
+    def joint(self, children: Children) -> tree.Word:
+        word: tree.Word = children[0]
+        return word
+
+    def label(self, children: Children) -> tree.Word:
+        child = children[0]
+        if isinstance(child, tree.Number):
+            return tree.Word(str(child.value), child.span)
+        word: tree.Word = child
+        return word
+
+    # ---- parts of lines -------------------------------------------------------------
+
+    @v_args(meta=True)
+    def end(self, meta: Meta, children: Children) -> tree.End:
+        return tree.End(children[0], tuple(children[1:]), self._span(meta))
+
+    @v_args(meta=True)
+    def offer(self, meta: Meta, children: Children) -> tree.Offer:
+        facts = {child.kind: child.values[0] for child in children if isinstance(child, tree.Fact)}
+        return tree.Offer(
+            first(children, tree.Measure),
+            first(children, tree.Price),
+            facts.get("pack"),  # type: ignore[arg-type]
+            facts.get("at_most"),  # type: ignore[arg-type]
+            self._span(meta),
+        )
+
+    @v_args(meta=True)
+    def rest(self, meta: Meta, children: Children) -> tree.Rest:
+        return tree.Rest(
+            first(children, tree.Number),
+            first(children, tree.Measure),
+            first(children, tree.Price),
+            self._span(meta),
+        )
+
+    def __default__(self, data: Any, children: Children, meta: Meta) -> tree.Fact:
+        return tree.Fact(str(data), tuple(children), self._span(meta))
+
+    # ---- lines ----------------------------------------------------------------------
+
+    @v_args(meta=True)
+    def job(self, meta: Meta, children: Children) -> tree.Heading:
+        return tree.Heading("job", children[0], self._span(meta))
+
+    @v_args(meta=True)
+    def surveyed(self, meta: Meta, children: Children) -> tree.Heading:
+        return tree.Heading("surveyed", children[0], self._span(meta))
+
+    @v_args(meta=True)
+    def currency(self, meta: Meta, children: Children) -> tree.Heading:
+        return tree.Heading("currency", children[0], self._span(meta))
+
+    @v_args(meta=True)
+    def include(self, meta: Meta, children: Children) -> tree.Include:
+        return tree.Include(children[0], self._span(meta))
+
+    @v_args(meta=True)
+    def trim(self, meta: Meta, children: Children) -> tree.TrimLine:
+        return tree.TrimLine(children[0], tuple(children[1:]), self._span(meta))
+
+    @v_args(meta=True)
+    def stock(self, meta: Meta, children: Children) -> tree.StockLine:
+        return tree.StockLine(children[0], tuple(children[1:]), self._span(meta))
+
+    @v_args(meta=True)
+    def on_hand(self, meta: Meta, children: Children) -> tree.OnHandLine:
+        return tree.OnHandLine(children[0], tuple(children[1:]), self._span(meta))
+
+    @v_args(meta=True)
+    def room(self, meta: Meta, children: Children) -> tree.RoomLine:
+        words = [child for child in children if isinstance(child, tree.Word)]
+        facts = tuple(child for child in children if isinstance(child, tree.Fact))
+        return tree.RoomLine(
+            words[0], words[1] if len(words) > 1 else None, facts, self._span(meta)
+        )
+
+    @v_args(meta=True)
+    def run(self, meta: Meta, children: Children) -> tree.RunLine:
+        return tree.RunLine(children[0], children[1], tuple(children[2:]), self._span(meta))
+
+    @v_args(meta=True)
+    def opening(self, meta: Meta, children: Children) -> tree.GapLine:
+        return tree.GapLine("opening", children[0], tuple(children[1:]), self._span(meta))
+
+    @v_args(meta=True)
+    def bare(self, meta: Meta, children: Children) -> tree.GapLine:
+        return tree.GapLine("bare", children[0], tuple(children[1:]), self._span(meta))
+
+    @v_args(meta=True)
+    def _settings(self, meta: Meta, children: Children) -> tree.SettingLine:
+        facts = tuple(child for child in children if isinstance(child, tree.Fact))
+        return tree.SettingLine("", facts, self._span(meta))
+
+    saw = corners = splices = casings = nails = caulk = filler = paint = _settings
+
+    def line(self, children: Children) -> tree.Statement | None:
+        """A line of one bare setting (``spare 10 %``) becomes a setting line too."""
+        if not children:
+            return None
+        child = children[0]
+        if isinstance(child, tree.Fact):
+            return tree.SettingLine(child.kind, (child,), child.span)
+        statement: tree.Statement = child
+        return statement

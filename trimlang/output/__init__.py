@@ -1,0 +1,1 @@
+"""What reaches the disk: a folder or a file, whole or not at all."""

@@ -1,0 +1,271 @@
+"""Writes a set of files into a folder, whole or not at all.
+
+The set is written into a new folder beside the target, brought safely to the
+disk, and the two change places: in one step where the system can do that
+(Linux), in two renames elsewhere.  Whatever ends the program, and when the
+power fails, the folder holds the whole old set or the whole new one; between
+two renames it can be missing, and the next build puts the old one back.
+
+One build at a time writes in a folder's parent, and each clears away what
+earlier ones that were killed have left there.
+"""
+
+from __future__ import annotations
+
+import ctypes
+import os
+import shutil
+import tempfile
+from collections.abc import Iterable, Iterator, Mapping
+from contextlib import contextmanager, suppress
+from pathlib import Path
+from typing import Final
+
+from trimlang.workers.stopping import to_the_end
+
+MARK: Final = ".made-by-trimlang"
+"""Lists the files that trimlang wrote; without it a folder is the user's own."""
+
+#: Files that are brought to the disk side by side.
+AT_ONCE: Final = 16
+
+_AT_FDCWD: Final = -100
+_EXCHANGE: Final = 2
+
+
+class NotOursError(Exception):
+    """The folder holds things, and trimlang did not make it."""
+
+
+def write_folder(target: Path, files: Mapping[str, bytes]) -> None:
+    """Replace the contents of ``target`` by ``files`` (name → bytes).
+
+    A name may lead into a folder (``site/plan.json``).  What the user put into the
+    folder since the last build stays in it.
+
+    Raises:
+        NotOursError: ``target`` holds files, but no mark of an earlier build.
+        OSError: it cannot be written; nothing has changed then.
+        StoppedError: a signal came; where it says so, the set is in its place.
+    """
+    # a link stays a link: what it leads to is replaced
+    target = Path(os.path.realpath(target))
+    target.parent.mkdir(parents=True, exist_ok=True)
+    with _alone(target.parent) as alone:
+        if alone:
+            _clear_up(target)
+        kept = _foreign(target)
+        for path in kept:
+            name = str(path.relative_to(target))
+            if name in files:
+                wrong = f"{name} in it is not trimlang's; move it away"
+                raise FileExistsError(17, wrong, str(path))
+        work = Path(tempfile.mkdtemp(prefix=_in_work(target, os.getpid()), dir=target.parent))
+        try:
+            fresh = work / "new"
+            fresh.mkdir()
+            for name, data in files.items():
+                (fresh / name).parent.mkdir(parents=True, exist_ok=True)
+                _write(fresh / name, data)
+            _write(fresh / MARK, "".join(f"{name}\n" for name in sorted(files)).encode())
+            for path in kept:
+                place = fresh / path.relative_to(target)
+                place.parent.mkdir(parents=True, exist_ok=True)
+                _take_along(path, place)
+            _sync_all(fresh, (fresh / name for name in (*files, MARK)))
+            with to_the_end():
+                old = _put_in_place(fresh, target, work)
+                with suppress(OSError):  # it is in its place, if perhaps not yet on the disk
+                    _sync(target.parent)
+                if old is not None:
+                    _bring_late_ones(old, target)
+        finally:
+            shutil.rmtree(work, ignore_errors=True)
+
+
+def _prefix(target: Path) -> str:
+    return f".{target.name}-trimlang-"
+
+
+def _in_work(target: Path, pid: int) -> str:
+    """How the names of folders begin that a process writes before they take a place."""
+    return f"{_prefix(target)}{pid}-"
+
+
+@contextmanager
+def _alone(parent: Path) -> Iterator[bool]:
+    """Wait for other builds that write here; False where the system has no such lock."""
+    try:
+        from fcntl import LOCK_EX, flock
+
+        descriptor = os.open(parent, os.O_RDONLY)
+    except (ImportError, OSError):
+        yield False
+        return
+    try:
+        try:
+            flock(descriptor, LOCK_EX)
+        except OSError:
+            yield False
+        else:
+            yield True
+    finally:
+        os.close(descriptor)
+
+
+def _clear_up(target: Path) -> None:
+    """Remove what a build that was killed has left; put a set back that it had set aside."""
+    for left in sorted(target.parent.glob(f"{_prefix(_as_pattern(target))}*")):
+        aside = left / "old"
+        if aside.is_dir() and not target.exists():
+            aside.rename(target)
+        shutil.rmtree(left, ignore_errors=True)
+
+
+def _as_pattern(target: Path) -> Path:
+    from glob import escape
+
+    return target.with_name(escape(target.name))
+
+
+def leftovers(target: Path, pid: int) -> list[Path]:
+    """Return the half-written folders that the process ``pid`` left beside ``target``."""
+    target = Path(os.path.realpath(target))
+    if not target.parent.is_dir():
+        return []
+    begin = _in_work(target, pid)
+    return [path for path in target.parent.iterdir() if path.name.startswith(begin)]
+
+
+def _foreign(target: Path) -> list[Path]:
+    """Return what in the folder is the user's own."""
+    if not target.exists():
+        return []
+    if not target.is_dir():
+        raise NotADirectoryError(20, "is a file, not a folder", str(target))
+    present = sorted(target.iterdir())
+    mark = target / MARK
+    if not present:
+        return []
+    if not mark.is_file():
+        raise NotOursError(str(target))
+    ours = {MARK, *mark.read_text(encoding="utf-8", errors="replace").splitlines()}
+    return list(_others(target, target, ours))
+
+
+def _others(folder: Path, target: Path, ours: set[str]) -> Iterator[Path]:
+    """Yield what in a folder of ours is not ours, going into folders that hold both."""
+    for path in sorted(folder.iterdir()):
+        name = path.relative_to(target).as_posix()
+        if name in ours:
+            continue
+        if any(one.startswith(f"{name}/") for one in ours) and not path.is_symlink():
+            yield from _others(path, target, ours)
+        else:
+            yield path
+
+
+def _write(path: Path, data: bytes) -> None:
+    with path.open("wb") as file:
+        file.write(data)
+
+
+def _take_along(path: Path, to: Path) -> None:
+    """Have the user's own in the new folder too: by a second link, or else a copy."""
+    if path.is_dir() and not path.is_symlink():
+        shutil.copytree(path, to, symlinks=True, copy_function=_link)
+    else:
+        _link(path, to)
+
+
+def _link(path: str | Path, to: str | Path) -> None:
+    try:
+        os.link(path, to, follow_symlinks=False)
+    except OSError:
+        shutil.copy2(path, to, follow_symlinks=False)
+        if not Path(to).is_symlink():
+            _sync(Path(to))
+
+
+def current_umask() -> int:
+    """Return the permissions that new files are made without."""
+    mask = os.umask(0)
+    os.umask(mask)
+    return mask
+
+
+def _bring_late_ones(old: Path, target: Path) -> None:
+    """Move over what the user put or changed in the old folder while the new one was written."""
+    try:
+        late = _foreign(old)
+    except NotOursError:
+        late = list(old.iterdir())
+    for path in late:
+        # what cannot be moved over now is no reason to call the build failed
+        with suppress(OSError):
+            place = target / path.relative_to(old)
+            place.parent.mkdir(parents=True, exist_ok=True)
+            _bring(path, place)
+
+
+def _bring(path: Path, to: Path) -> None:
+    if path.is_dir() and not path.is_symlink() and to.is_dir():
+        for inner in path.iterdir():
+            _bring(inner, to / inner.name)
+        return
+    there = os.lstat(to) if os.path.lexists(to) else None
+    here = os.lstat(path)
+    same = there is not None and (
+        os.path.samestat(here, there)
+        or (here.st_mtime_ns, here.st_size) == (there.st_mtime_ns, there.st_size)
+    )
+    if not same:
+        path.replace(to)
+
+
+def _sync_all(folder: Path, files: Iterable[Path]) -> None:
+    """Have files in a folder, and the folders on the way to them, on the disk.
+
+    Side by side, since a disk writes many things at once nearly as soon as one.
+    """
+    from concurrent.futures import ThreadPoolExecutor
+
+    places = {path: None for file in files for path in (file, *file.parents)}
+    ours = [path for path in places if path.is_relative_to(folder)]
+    with ThreadPoolExecutor(AT_ONCE) as disk:
+        list(disk.map(_sync, ours))
+
+
+def _sync(path: Path) -> None:
+    descriptor = os.open(path, os.O_RDONLY)
+    try:
+        os.fsync(descriptor)
+    finally:
+        os.close(descriptor)
+
+
+def _put_in_place(fresh: Path, target: Path, work: Path) -> Path | None:
+    """Put the new set in its place; return where the old one is now."""
+    if not target.exists():
+        fresh.rename(target)
+        return None
+    if _exchange(fresh, target):
+        return fresh
+    aside = work / "old"
+    target.rename(aside)
+    try:
+        fresh.rename(target)
+    except OSError:
+        aside.rename(target)
+        raise
+    return aside
+
+
+def _exchange(one: Path, other: Path) -> bool:
+    """Swap two folders in one step; False where the system cannot."""
+    try:
+        renameat2 = ctypes.CDLL(None, use_errno=True).renameat2
+    except (AttributeError, OSError, TypeError):
+        return False
+    done = renameat2(_AT_FDCWD, os.fsencode(one), _AT_FDCWD, os.fsencode(other), _EXCHANGE)
+    return bool(done == 0)

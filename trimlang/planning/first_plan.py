@@ -1,0 +1,205 @@
+"""The stock plan of a whole job, trim by trim, which may piece its long runs together otherwise."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from time import thread_time
+from typing import TYPE_CHECKING
+
+from trimlang.diagnostics import Diagnostic, say
+from trimlang.incremental.recall import Shelf, placeless
+from trimlang.joinery.pieces import at_places, joinery
+from trimlang.site_log.whole_plan import Planned
+
+if TYPE_CHECKING:
+    from collections.abc import Callable, Hashable, Iterable
+    from fractions import Fraction
+    from typing import TypeAlias
+
+    from trimlang.joinery.piece import Piece
+    from trimlang.joinery.pieces import Places
+    from trimlang.joinery.spliced_pieces import Splice
+    from trimlang.planning.ask import Question
+    from trimlang.planning.layout import TrimPlan
+    from trimlang.stock.planner import Effort, Watch
+    from trimlang.stock.problem import Plan
+    from trimlang.survey.job import Job, Room, Stretch, Trim
+
+    Kept: TypeAlias = Shelf[tuple[TrimPlan, Places]]
+
+
+class WrongPlanError(RuntimeError):
+    """The verifier found a fault in a plan: a defect of trimlang, never of the job file."""
+
+
+def plan_pieces(
+    job: Job,
+    pieces: tuple[Piece, ...],
+    splices: tuple[Splice, ...],
+    effort: Effort | None,
+    watch: Callable[[str], Watch | None] | None,
+) -> tuple[tuple[Piece, ...], tuple[TrimPlan, ...], tuple[Diagnostic, ...]]:
+    """Plan each trim; return the pieces too, which the plan may have spliced otherwise."""
+    planned = first_plan(job, pieces, splices, effort, watch)
+    return planned.pieces, planned.plans, planned.problems
+
+
+def first_plan(
+    job: Job,
+    pieces: tuple[Piece, ...],
+    splices: tuple[Splice, ...],
+    effort: Effort | None,
+    watch: Callable[[str], Watch | None] | None,
+    kept: Kept | None = None,
+) -> Planned:
+    """Plan each trim of the whole job, whose runs the plan may splice otherwise.
+
+    Raises:
+        WrongPlanError: the independent verifier rejects a plan.
+    """
+    plans: list[TrimPlan] = []
+    problems: list[Diagnostic] = []
+    joined = job
+    places: dict[str, tuple[Fraction, ...]] = {}
+    names = {piece.trim for piece in pieces}
+    clock = Clock(effort, sum(trim.name in names for trim in job.trims))
+    for trim in job.trims:
+        of_trim = tuple(piece for piece in pieces if piece.trim == trim.name)
+        if not of_trim:
+            continue
+        share = clock.share()
+        told = None if watch is None else watch(trim.name)
+        free = _free(splices, trim)
+        key = None if kept is None else (share.prove, _asked(job, trim, of_trim, free))
+        plan = None if kept is None else kept.find(key)
+        if plan is None:
+            plan = _plan_trim(job, trim, of_trim, free, share, told)
+            if kept is not None and plan is not None and _settled(plan[0], share):
+                kept.keep(key, plan)
+        if plan is None:
+            # the few long sticks ran out: splice as if there were none
+            steady = _only_steady(joined, trim)
+            again, respliced, _ = joinery(steady)
+            shorter = tuple(piece for piece in again if piece.trim == trim.name)
+            if shorter != of_trim:
+                plan = _plan_trim(job, trim, shorter, _free(respliced, trim), share, told)
+                if plan is not None:
+                    joined, pieces, splices = steady, again, respliced
+        if plan is None:
+            from trimlang.planning.shortage import in_words
+
+            limited = [offer.span for offer in trim.offers] + [rest.span for rest in trim.rests]
+            span = limited[0] if limited else trim.span
+            problems.append(say("T501", span, **in_words(job, trim, of_trim)))
+        else:
+            plans.append(plan[0])
+            places |= plan[1]
+    if places:
+        pieces = at_places(joined, pieces, splices, places)
+    return Planned(pieces, tuple(plans), tuple(problems), joined, splices, places)
+
+
+def _asked(
+    job: Job, trim: Trim, pieces: Iterable[Piece], free: Iterable[Splice]
+) -> tuple[Hashable, ...]:
+    """Return all that a trim's plan depends on; where it was written and what is noted is not."""
+    rooms = (one.wall.room for one in free)
+    return (
+        job.settings,
+        placeless(trim),
+        tuple((one.id, one.kind, one.length, one.left, one.right) for one in pieces),
+        tuple(placeless(replace(room, note=None, walk=_plain(room))) for room in rooms),
+    )
+
+
+def _plain(room: Room) -> tuple[Stretch, ...]:
+    return tuple(replace(stretch, note=None) for stretch in room.walk)
+
+
+def _settled(plan: TrimPlan, effort: Effort) -> bool:
+    """Tell whether the same search would come to the same plan; time may have ended another."""
+    from trimlang.stock.problem import Status
+
+    return not effort.prove or plan.status is Status.PROVEN
+
+
+class Clock:
+    """Shares the time for proofs among the trims; what one does not need the others have."""
+
+    def __init__(self, effort: Effort | None, trims: int) -> None:
+        from trimlang.stock.planner import FULL
+
+        self._effort = effort or FULL
+        self._ends = thread_time() + self._effort.seconds
+        self._left = trims
+
+    def share(self) -> Effort:
+        """Return the effort for the next trim."""
+        seconds = max(self._ends - thread_time(), 0.0) / max(self._left, 1)
+        self._left -= 1
+        return replace(self._effort, seconds=seconds)
+
+
+def _only_steady(job: Job, trim: Trim) -> Job:
+    """Return the job with ``trim`` only in lengths that never run out, where there are any."""
+    steady = tuple(offer for offer in trim.offers if offer.at_most is None) or trim.offers
+    return replace(
+        job,
+        trims=tuple(
+            replace(trim, offers=steady) if other.name == trim.name else other
+            for other in job.trims
+        ),
+    )
+
+
+def _free(spliced: tuple[Splice, ...], trim: Trim) -> tuple[Splice, ...]:
+    """Return the runs of a trim that may be pieced together elsewhere too."""
+    return tuple(one for one in spliced if one.free and one.trim.name == trim.name)
+
+
+def _plan_trim(
+    job: Job,
+    trim: Trim,
+    pieces: tuple[Piece, ...],
+    free: tuple[Splice, ...],
+    effort: Effort,
+    watch: Watch | None,
+) -> tuple[TrimPlan, Places] | None:
+    """Plan a trim, and piece its free runs together elsewhere where that costs less."""
+    from trimlang.planning.ask import Asking
+    from trimlang.planning.layout import lay_out
+    from trimlang.planning.placing import place_splices, with_places
+    from trimlang.stock.planner import costs_more
+
+    ends = thread_time() + effort.seconds
+    asking = Asking(job, trim)
+    question = asking.about(pieces)
+    places = place_splices(asking, pieces, free) if free else {}
+    other = moved = None
+    if places:
+        other = asking.about(with_places(pieces, free, places))
+        moved = _stock_plan(other, replace(effort, seconds=effort.seconds / 2), watch)
+        if moved is not None and effort.prove and costs_more(question.problem, moved.cost):
+            return lay_out(other, moved), places
+    plan = _stock_plan(question, replace(effort, seconds=max(ends - thread_time(), 0.0)), watch)
+    if other is not None and moved is not None and (plan is None or _rank(moved) < _rank(plan)):
+        return lay_out(other, moved), places
+    return None if plan is None else (lay_out(question, plan), {})
+
+
+def _rank(plan: Plan) -> tuple[int, int]:
+    return plan.cost, len(plan.sticks)
+
+
+def _stock_plan(question: Question, effort: Effort, watch: Watch | None) -> Plan | None:
+    from trimlang.stock.planner import plan_stock
+    from trimlang.stock.problem import NoPlan
+    from trimlang.stock.verify import faults
+
+    plan = plan_stock(question.problem, effort=effort, watch=watch)
+    if isinstance(plan, NoPlan):
+        return None
+    wrong = faults(plan)
+    if wrong:
+        raise WrongPlanError("; ".join(wrong))
+    return plan

@@ -1,0 +1,188 @@
+"""Lays a plan's pieces on their sticks, in inches, from the left end."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from trimlang.planning.ask import Question
+from trimlang.record import record
+from trimlang.stock.problem import Part, Plan, Status, Waste
+from trimlang.survey.job import Offer, Rest
+
+
+@record
+class Place:
+    """Where a piece lies on its stick: inches from the stick's left end.
+
+    ``shared`` tells that its left cut is also the right cut of the piece before.
+    """
+
+    piece: str
+    start: Fraction
+    end: Fraction
+    shared: bool
+
+
+@record
+class CutStick:
+    """A stick that is cut: its label, where it comes from, and what lies on it.
+
+    ``squared`` is what is squared off its left end.  A rest of a stick has lost
+    ``gone`` inches with ``before`` pieces from its left end.
+    """
+
+    id: str
+    trim: str
+    length: Fraction
+    on_hand: bool
+    price: Fraction
+    places: tuple[Place, ...]
+    offcut: Fraction
+    squared: Fraction = Fraction(0)
+    gone: Fraction = Fraction(0)
+    before: int = 0
+
+
+@record
+class Bought:
+    """A line of the order: so many packs of so many sticks."""
+
+    length: Fraction
+    pack: int
+    packs: int
+    price: Fraction
+    on_hand: bool
+
+    @property
+    def sticks(self) -> int:
+        """How many sticks the line brings."""
+        return self.packs * self.pack
+
+    @property
+    def cost(self) -> Fraction:
+        """What the line costs."""
+        return self.packs * self.price
+
+
+@record
+class Lost:
+    """What of the cut sticks no piece keeps, in inches.
+
+    ``kerf`` is sawdust, ``ends`` what is squared off, ``offcut`` the rests worth
+    keeping, ``scrap`` those that are not.
+    """
+
+    kerf: Fraction = Fraction(0)
+    ends: Fraction = Fraction(0)
+    offcut: Fraction = Fraction(0)
+    scrap: Fraction = Fraction(0)
+
+
+@record
+class TrimPlan:
+    """The whole plan of one trim, in inches and money.
+
+    ``spare_asked`` is what the spare allowance wants; ``whole_sticks`` lists the
+    lengths of sticks that stay uncut.  ``survives_loss`` tells that room is kept to
+    cut any one piece again.  ``stick_bound``: no plan of this cost cuts fewer
+    sticks.  ``plain_cost`` and ``plain_sticks`` are what cutting longest first
+    takes, None where it runs out of sticks.
+    """
+
+    trim: str
+    sticks: tuple[CutStick, ...]
+    bought: tuple[Bought, ...]
+    whole_sticks: tuple[Fraction, ...]
+    spare_asked: Fraction
+    cost: Fraction
+    bound: Fraction
+    status: Status
+    survives_loss: bool = False
+    lost: Lost = Lost()
+    stick_bound: int = 0
+    plain_cost: Fraction | None = None
+    plain_sticks: int | None = None
+
+
+def lay_out(question: Question, plan: Plan) -> TrimPlan:
+    """Return the plan in inches and money, its sticks numbered in the plan's order."""
+    problem = question.problem
+    parts = {part.id: part for part in problem.parts}
+    lengths = {blank.key: Fraction(blank.length, question.per_inch) for blank in problem.blanks}
+    sticks: list[CutStick] = []
+    used: dict[str, int] = {}
+    for number, stick in enumerate(plan.sticks, start=1):
+        used[stick.blank] = used.get(stick.blank, 0) + 1
+        places, offcut = _places(
+            [parts[name] for name in stick.parts],
+            lengths[stick.blank],
+            Fraction(problem.kerf, question.per_inch),
+            Fraction(problem.end_waste, question.per_inch),
+            question.per_inch,
+        )
+        source = question.sources[stick.blank]
+        sticks.append(
+            CutStick(
+                f"{problem.trim}-{number}",
+                problem.trim,
+                lengths[stick.blank],
+                isinstance(source, Rest),
+                _each(source),
+                places,
+                offcut,
+                Fraction(problem.end_waste, question.per_inch),
+            )
+        )
+    bought: list[Bought] = []
+    whole: list[Fraction] = []
+    for purchase in plan.purchases:
+        source = question.sources[purchase.blank]
+        pack = source.pack if isinstance(source, Offer) else 1
+        line = Bought(source.length, pack, purchase.packs, source.price, isinstance(source, Rest))
+        bought.append(line)
+        whole += [source.length] * (line.sticks - used.get(purchase.blank, 0))
+    return TrimPlan(
+        problem.trim,
+        tuple(sticks),
+        tuple(bought),
+        tuple(whole),
+        Fraction(problem.spare, question.per_inch),
+        Fraction(plan.cost, question.per_coin),
+        Fraction(plan.bound, question.per_coin),
+        plan.status,
+        problem.survive_loss,
+        _lost(plan.waste, question.per_inch),
+        plan.stick_bound,
+        Fraction(plan.plain.cost, question.per_coin) if plan.plain else None,
+        plan.plain.sticks if plan.plain else None,
+    )
+
+
+def _lost(waste: Waste, per_inch: int) -> Lost:
+    return Lost(
+        *(Fraction(part, per_inch) for part in (waste.kerf, waste.ends, waste.offcut, waste.scrap))
+    )
+
+
+def _each(source: Offer | Rest) -> Fraction:
+    return source.price / source.pack if isinstance(source, Offer) else source.price
+
+
+def _places(
+    parts: list[Part], length: Fraction, kerf: Fraction, end_waste: Fraction, per_inch: int
+) -> tuple[tuple[Place, ...], Fraction]:
+    places: list[Place] = []
+    start = end_waste
+    before: Part | None = None
+    for part in parts:
+        overlap = Fraction(0)
+        if before is not None and before.right_lean * part.left_lean > 0:
+            overlap = Fraction(min(abs(before.right_lean), abs(part.left_lean)), per_inch)
+        if before is not None:
+            start += kerf - overlap
+        end = start + Fraction(part.length, per_inch)
+        # ends that lean alike but not equally nest, and still take a cut each
+        shared = overlap > 0 and before is not None and before.right_lean == part.left_lean
+        places.append(Place(part.id, start, end, shared))
+        start, before = end, part
+    return tuple(places), max(length - end_waste - start - kerf, Fraction(0))

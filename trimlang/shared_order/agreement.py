@@ -1,0 +1,145 @@
+"""Whether the jobs of a pool mean the same by their trims, their saw and their spare."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from fractions import Fraction
+from pathlib import Path
+
+from trimlang.diagnostics import Diagnostic, Span, say
+from trimlang.lengths.angles import degrees_text
+from trimlang.lengths.tape import decimal_text, feet_text, length_text
+from trimlang.shared_order.flat import Flat
+from trimlang.survey.job import Job, Offer, Trim
+
+NOTHING = "not said"
+
+
+def disagreements(pool: Iterable[Flat]) -> tuple[tuple[Flat, Diagnostic], ...]:
+    """Return what the jobs say differently, each with the job that says it later."""
+    found: list[tuple[Flat, Diagnostic]] = []
+    known: dict[str, tuple[Flat, Trim]] = {}
+    first: Flat | None = None
+    for flat in pool:
+        if first is None:
+            first = flat
+        found += [(flat, say("T720", entry.span)) for entry in flat.job.log[:1]]
+        for what, here, there in _settings(flat.job, first.job):
+            span = Span(next(iter(flat.result.sources), flat.file), 1, 1, 2)
+            facts = {"what": what, "here": here, "there": there, "other": first.file}
+            found.append((flat, say("T662", span, **facts)))
+        for trim in _used(flat):
+            other, same = known.setdefault(trim.name, (flat, trim))
+            place = (Path(other.file).parent / same.span.file).as_posix()
+            place = f"{place}, line {same.span.line}"
+            for what, here, there in _trims(trim, same, flat.job.settings.unit):
+                found.append(
+                    (
+                        flat,
+                        say(
+                            "T661",
+                            trim.span,
+                            trim=trim.name,
+                            what=what,
+                            here=here,
+                            there=there,
+                            other=place,
+                        ),
+                    )
+                )
+    return tuple(found)
+
+
+def _used(flat: Flat) -> Iterator[Trim]:
+    """The trims that the job's pieces are of, and those that they stand in front of."""
+    names = {piece.trim for piece in flat.pieces}
+    names |= {trim.in_front_of or "" for trim in flat.job.trims if trim.name in names}
+    return (trim for trim in flat.job.trims if trim.name in names)
+
+
+def _settings(here: Job, there: Job) -> Iterator[tuple[str, str, str]]:
+    one, other = here.settings, there.settings
+    pairs = (
+        ("the saw's kerf", length_text(one.kerf), length_text(other.kerf)),
+        (
+            "what is squared off",
+            length_text(one.squares_off),
+            length_text(other.squares_off),
+        ),
+        ("the spare", _percent(one.spare_percent), _percent(other.spare_percent)),
+        (
+            "the spare",
+            _covers(spoiled=one.spare_covers),
+            _covers(spoiled=other.spare_covers),
+        ),
+        ("the currency", here.currency or NOTHING, there.currency or NOTHING),
+    )
+    return ((what, a, b) for what, a, b in pairs if a != b)
+
+
+def _percent(spare: Fraction) -> str:
+    return f"{decimal_text(spare, 4)} %"
+
+
+def _covers(*, spoiled: bool) -> str:
+    return "any one piece spoiled" if spoiled else "a percentage"
+
+
+def _trims(here: Trim, there: Trim, unit: str) -> Iterator[tuple[str, str, str]]:
+    """Yield what two trims of one name differ in: what, as it is here, as it is there."""
+    for what, a, b in (
+        ("thickness", here.thickness, there.thickness),
+        ("height", here.height, there.height),
+    ):
+        if a != b:
+            yield what, _length(a, unit), _length(b, unit)
+    if here.spring != there.spring:
+        yield "spring angle", _angle(here.spring), _angle(there.spring)
+    one, other = _words(here.material), _words(there.material)
+    if one != other:
+        yield "material", ", ".join(one) or NOTHING, ", ".join(other) or NOTHING
+    if here.in_front_of != there.in_front_of:
+        yield "place", _front(here), _front(there)
+    mine, yours = _offers(here.offers), _offers(there.offers)
+    if mine != yours:
+        only_here = [_offer(*offer, unit) for offer in mine if offer not in yours]
+        only_there = [_offer(*offer, unit) for offer in yours if offer not in mine]
+        # one list may only say an offer more often than the other
+        yield (
+            "stock",
+            ", ".join(only_here) or f"{len(mine)} offers",
+            ", ".join(only_there) or f"{len(yours)} offers",
+        )
+
+
+def _length(size: Fraction | None, unit: str) -> str:
+    return NOTHING if size is None else length_text(size, unit)
+
+
+def _angle(spring: Fraction | None) -> str:
+    return NOTHING if spring is None else degrees_text(spring)
+
+
+def _front(trim: Trim) -> str:
+    return f"in front of {trim.in_front_of}" if trim.in_front_of else "on the wall"
+
+
+def _words(material: tuple[str, ...]) -> tuple[str, ...]:
+    return tuple(sorted(" ".join(word.casefold().split()) for word in material))
+
+
+def _offers(offers: Iterable[Offer]) -> list[tuple[Fraction, int, Fraction, int | None]]:
+    """Offers without their places, in an order of their own."""
+    plain = [(one.length, one.pack, one.price, one.at_most) for one in offers]
+    return sorted(plain, key=lambda one: (*one[:3], one[3] or 0))
+
+
+def _offer(length: Fraction, pack: int, price: Fraction, at_most: int | None, unit: str) -> str:
+    packed = f"pack of {pack} " if pack > 1 else ""
+    limit = "" if at_most is None else f" at most {at_most}"
+    return f"{packed}{feet_text(length, unit)} at {_money(price)}{limit}"
+
+
+def _money(price: Fraction) -> str:
+    whole, _, part = decimal_text(price, 4).partition(".")
+    return f"{whole}.{part:0<2}"

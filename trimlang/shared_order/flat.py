@@ -1,0 +1,53 @@
+"""One job of several that are bought together, with rooms tagged: no two pieces share an id."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import replace
+from pathlib import Path
+
+from trimlang.compiler import Result
+from trimlang.joinery.piece import Piece
+from trimlang.joinery.pieces import joinery
+from trimlang.joinery.spliced_pieces import Splice
+from trimlang.record import record
+from trimlang.survey.job import Job
+from trimlang.survey.room_tags import room_tag
+
+
+@record
+class Flat:
+    """A job of the pool.
+
+    ``tag`` begins the id of each of its pieces.  ``file`` is the job file as it was
+    given and ``folder`` where its includes are looked for.  ``job`` is the surveyed
+    job with tagged rooms, ``pieces`` are cut from it in the usual way, which pieces
+    ``splices`` together.
+    """
+
+    tag: str
+    file: str
+    folder: Path
+    result: Result
+    job: Job
+    pieces: tuple[Piece, ...]
+    splices: tuple[Splice, ...] = ()
+
+
+def flats(checked: Iterable[tuple[str, Result]]) -> tuple[Flat, ...]:
+    """Return the flats of (file, checked job) pairs, in their order.
+
+    A tag is made of the file's name as a room's is of the room's: ``flat-12.trim``
+    becomes F12.  It depends only on the name and on the files before it.
+    """
+    tags: dict[str, str] = {}
+    made: list[Flat] = []
+    for file, result in checked:
+        tag = room_tag(Path(file).stem, tags)
+        tags[tag] = file
+        rooms = tuple(replace(room, tag=f"{tag}-{room.tag}") for room in result.job.rooms)
+        job = replace(result.job, rooms=rooms)
+        folder = Path(file).resolve().parent
+        pieces, spliced, _ = joinery(job)
+        made.append(Flat(tag, file, folder, result, job, pieces, spliced))
+    return tuple(made)

@@ -1,0 +1,266 @@
+"""Plans one purchase for all jobs of a pool, which never costs more than a purchase for each.
+
+All pieces of one trim are planned as if one job held them.  Each job is planned by
+itself too; where those plans can be had together and cost less than what the search
+for the pool found within its effort, they are taken as they are.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Sequence
+from dataclasses import replace
+from fractions import Fraction
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from trimlang.compiler import Result
+from trimlang.diagnostics import Diagnostic, say
+from trimlang.joinery.piece import Piece
+from trimlang.joinery.pieces import joinery
+from trimlang.language.source import Source
+from trimlang.planning.first_plan import WrongPlanError, plan_pieces
+from trimlang.record import record
+from trimlang.shared_order.flat import Flat
+from trimlang.shared_order.side_by_side import can_be_had, side_by_side
+from trimlang.survey.job import Job, Rest, Trim
+from trimlang.takeoff.supplies import Supply, supplies
+
+if TYPE_CHECKING:
+    from trimlang.planning.layout import TrimPlan
+    from trimlang.stock.planner import Effort, Watch
+
+
+@record
+class FlatPlan:
+    """A flat as it comes out of the pool.
+
+    ``result`` holds its own pieces and the pool's sticks that any of them lies on.
+    ``alone`` is what its trim would cost bought by itself, None where the stock that
+    can be had would not do.
+    """
+
+    flat: Flat
+    result: Result
+    alone: Fraction | None
+
+
+@record
+class SharedOrder:
+    """One purchase for a site: ``result`` is all jobs as one, ``flats`` each of them.
+
+    ``apart`` names the trims that are bought job by job, because no better was found;
+    ``scarce`` those whose separate plans together take more than can be had.
+    """
+
+    result: Result
+    flats: tuple[FlatPlan, ...]
+    apart: tuple[str, ...] = ()
+    scarce: tuple[str, ...] = ()
+
+    @property
+    def alone(self) -> Fraction | None:
+        """What the trim costs where each job buys its own, None where one of them cannot."""
+        costs = [one.alone for one in self.flats]
+        return None if None in costs else sum((cost for cost in costs if cost), Fraction(0))
+
+
+def plan_site(
+    pool: Sequence[Flat],
+    effort: Effort | None = None,
+    watch: Callable[[str], Watch | None] | None = None,
+) -> SharedOrder:
+    """Plan the purchase of all flats together.
+
+    ``effort`` holds for the pool, and again for each flat by itself.
+
+    Raises:
+        WrongPlanError: a plan breaks its own rules.
+    """
+    site = site_job(pool)
+    names = {f"{flat.tag} {room.name}": room.name for flat in pool for room in flat.job.rooms}
+    joined, spliced, _ = joinery(site)
+    pieces, plans, _ = plan_pieces(site, joined, spliced, effort, watch)
+    pooled = {plan.trim: plan for plan in plans}
+    own = [plan_pieces(flat.job, flat.pieces, flat.splices, effort, None) for flat in pool]
+    chosen: dict[str, TrimPlan] = {}
+    apart: list[str] = []
+    scarce: list[str] = []
+    lost: list[Diagnostic] = []
+    for trim in site.trims:
+        parts = [
+            (plan, tuple(one for one in of_flat if one.trim == trim.name))
+            for of_flat, flat_plans, _ in own
+            for plan in flat_plans
+            if plan.trim == trim.name
+        ]
+        wanted = sum(any(one.trim == trim.name for one in flat.pieces) for flat in pool)
+        if not wanted:
+            continue
+        every = len(parts) == wanted
+        together = every and can_be_had(trim, [plan for plan, _ in parts])
+        if every and not together:
+            scarce.append(trim.name)
+        best = pooled.get(trim.name)
+        if together and (best is None or _rank(parts) < (best.cost, len(best.sticks))):
+            best = side_by_side(site, trim, parts, best, pieces)
+            apart.append(trim.name)
+        if best is None:
+            lost.append(say("T663", trim.span, trim=trim.name, jobs=wanted))
+            continue
+        chosen[trim.name] = best
+    cut = _cut(pool, pieces, [of_flat for of_flat, _, _ in own], names, set(apart))
+    _verify(site, cut, chosen)
+    return _site(pool, site, cut, tuple(chosen.values()), own, (apart, scarce, lost))
+
+
+def site_job(pool: Sequence[Flat]) -> Job:
+    """Return all flats as one job: every room, each trim once, all that is on hand.
+
+    Offcuts that several jobs state by one line of one file (an include) are the
+    same offcuts, and count once.
+    """
+    trims: dict[str, Trim] = {}
+    shelf: dict[tuple[Path, int, int], str] = {}
+    for flat in pool:
+        for trim in flat.job.trims:
+            rests = tuple(rest for rest in trim.rests if _is_new(flat, rest, shelf))
+            if trim.name not in trims:
+                trims[trim.name] = replace(trim, rests=rests)
+                continue
+            known = trims[trim.name]
+            offers = known.offers or trim.offers
+            trims[trim.name] = replace(known, offers=offers, rests=known.rests + rests)
+    rooms = tuple(
+        replace(room, name=f"{flat.tag} {room.name}") for flat in pool for room in flat.job.rooms
+    )
+    first = pool[0].job
+    others = len(pool) - 1
+    name = f"{first.name} and {others} more" if others else first.name
+    return replace(first, name=name, trims=tuple(trims.values()), rooms=rooms)
+
+
+def _is_new(flat: Flat, rest: Rest, shelf: dict[tuple[Path, int, int], str]) -> bool:
+    place = ((flat.folder / rest.span.file).resolve(), rest.span.line, rest.span.column)
+    return shelf.setdefault(place, flat.tag) == flat.tag
+
+
+def _rank(parts: Iterable[tuple[TrimPlan, object]]) -> tuple[Fraction, int]:
+    plans = [plan for plan, _ in parts]
+    return sum((plan.cost for plan in plans), Fraction(0)), sum(len(p.sticks) for p in plans)
+
+
+def _cut(
+    pool: Sequence[Flat],
+    pooled: Iterable[Piece],
+    own: Sequence[tuple[Piece, ...]],
+    names: dict[str, str],
+    apart: set[str],
+) -> list[tuple[Piece, ...]]:
+    """Return each flat's pieces as the chosen plans cut them, in the order of the walk."""
+    of_room: dict[str, list[Piece]] = {}
+    for piece in pooled:
+        of_room.setdefault(piece.room, []).append(piece)
+    cut: list[tuple[Piece, ...]] = []
+    for flat, alone in zip(pool, own, strict=True):
+        in_pool = [
+            replace(piece, room=names[piece.room])
+            for room in dict.fromkeys(room.name for room in flat.job.rooms)
+            for piece in of_room.get(f"{flat.tag} {room}", ())
+        ]
+        places: dict[tuple[str, str, str], list[Piece]] = {}
+        for piece in alone if apart else ():
+            places.setdefault((piece.room, piece.run, piece.trim), []).append(piece)
+        taken: dict[str, Piece] = {}
+        for piece in in_pool:
+            here = [piece]
+            if piece.trim in apart:
+                here = places.pop((piece.room, piece.run, piece.trim), [])
+            taken |= {one.id: one for one in here}
+        cut.append(tuple(taken.values()))
+    return cut
+
+
+def _verify(site: Job, cut: Iterable[tuple[Piece, ...]], plans: dict[str, TrimPlan]) -> None:
+    from trimlang.shared_order.shared_check import faults
+
+    pieces = [piece for of_flat in cut for piece in of_flat]
+    for name, plan in plans.items():
+        wrong = faults(site.trim(name), [one for one in pieces if one.trim == name], plan)
+        if wrong:
+            raise WrongPlanError("; ".join(wrong))
+
+
+def _site(
+    pool: Sequence[Flat],
+    site: Job,
+    cut: Sequence[tuple[Piece, ...]],
+    plans: tuple[TrimPlan, ...],
+    own: Sequence[tuple[tuple[Piece, ...], tuple[TrimPlan, ...], tuple[Diagnostic, ...]]],
+    told: tuple[list[str], list[str], list[Diagnostic]],
+) -> SharedOrder:
+    apart, scarce, lost = told
+    made: list[FlatPlan] = []
+    for flat, pieces, (_, alone, problems) in zip(pool, cut, own, strict=True):
+        ids = {piece.id for piece in pieces}
+        on = tuple(
+            replace(
+                plan,
+                sticks=tuple(
+                    stick for stick in plan.sticks if any(p.piece in ids for p in stick.places)
+                ),
+            )
+            for plan in plans
+        )
+        result = replace(
+            flat.result,
+            job=flat.job,
+            pieces=pieces,
+            plans=tuple(plan for plan in on if plan.sticks),
+            supplies=supplies(flat.job, pieces),
+        )
+        cost = sum((plan.cost for plan in alone), Fraction(0))
+        made.append(FlatPlan(flat, result, None if problems else cost))
+    all_pieces = tuple(
+        replace(piece, room=f"{flat.tag} {piece.room}")
+        for flat, pieces in zip(pool, cut, strict=True)
+        for piece in pieces
+    )
+    sources = {
+        f"{flat.file}: {name}": Source(name, source.text)
+        for flat in pool
+        for name, source in flat.result.sources.items()
+    }
+    result = Result(
+        site,
+        all_pieces,
+        () if lost else plans,
+        () if lost else _supplies(site, pool, cut),
+        tuple(lost),
+        sources,
+    )
+    return SharedOrder(result, tuple(made), tuple(apart), tuple(scarce))
+
+
+def _supplies(
+    site: Job, pool: Sequence[Flat], cut: Sequence[tuple[Piece, ...]]
+) -> tuple[Supply, ...]:
+    """Return what else to buy: together for all flats that ask for the same kinds."""
+    alike: dict[tuple[object, ...], list[Piece]] = {}
+    jobs: dict[tuple[object, ...], Job] = {}
+    for flat, pieces in zip(pool, cut, strict=True):
+        said = flat.job.settings
+        kinds = (
+            said.unit,
+            said.nail_every,
+            said.nail_long,
+            said.nail_box,
+            said.caulk_bead,
+            said.caulk_tube,
+            said.caulk_waste,
+            said.paint_coats,
+            said.paint_spread,
+            said.paint_can,
+        )
+        alike.setdefault(kinds, []).extend(pieces)
+        jobs.setdefault(kinds, replace(site, settings=said))
+    return tuple(line for kinds in jobs for line in supplies(jobs[kinds], alike[kinds]))

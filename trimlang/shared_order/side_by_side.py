@@ -1,0 +1,120 @@
+"""The plans of single jobs side by side, as one plan."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from dataclasses import replace
+from fractions import Fraction
+from math import floor
+
+from trimlang.joinery.piece import Piece
+from trimlang.planning.ask import ask, kerf_along
+from trimlang.planning.layout import Bought, Lost, TrimPlan
+from trimlang.stock.planner import QUICK, plan_stock
+from trimlang.stock.problem import Plan, Status
+from trimlang.survey.job import Job, Trim
+
+
+def can_be_had(trim: Trim, plans: Iterable[TrimPlan]) -> bool:
+    """Tell whether what these plans take is there for all of them.
+
+    A limit (``at most``) is the supplier's, and holds for all jobs together; what
+    is on hand is there once.
+    """
+    taken: Counter[tuple[bool, Fraction, int, Fraction]] = Counter()
+    for plan in plans:
+        for line in plan.bought:
+            taken[line.on_hand, line.length, line.pack, line.price] += line.sticks
+    there: Counter[tuple[bool, Fraction, int, Fraction]] = Counter()
+    without_end = set()
+    for offer in trim.offers:
+        kind = (False, offer.length, offer.pack, offer.price)
+        if offer.at_most is None:
+            without_end.add(kind)
+        else:
+            there[kind] += offer.at_most // offer.pack * offer.pack
+    for rest in trim.rests:
+        there[True, rest.length, 1, rest.price] += rest.count
+    return all(kind in without_end or count <= there[kind] for kind, count in taken.items())
+
+
+def side_by_side(
+    job: Job,
+    trim: Trim,
+    parts: Sequence[tuple[TrimPlan, tuple[Piece, ...]]],
+    pooled: TrimPlan | None,
+    pooled_pieces: Iterable[Piece],
+) -> TrimPlan:
+    """Return the plans of single jobs as one, their sticks numbered through.
+
+    What no plan can cost less than comes from the pool's own search where it was for
+    the same pieces and the same kerf, else from a quick bound with the thinnest kerf.
+    """
+    plans = [plan for plan, _ in parts]
+    sticks = [stick for plan in plans for stick in plan.sticks]
+    cost = sum((plan.cost for plan in plans), Fraction(0))
+    pieces = [piece for _, own in parts for piece in own]
+    bound, quick = _bound(job, trim, [own for _, own in parts])
+    same = {(one.id, one.length) for one in pieces} == {
+        (one.id, one.length) for one in pooled_pieces if one.trim == trim.name
+    }
+    if pooled is not None and same and len(_kerfs(job, parts)) == 1:
+        bound = max(bound, pooled.bound)
+    bound = min(bound, cost)
+    lines: dict[tuple[bool, Fraction, int, Fraction], Bought] = {}
+    for plan in plans:
+        for line in plan.bought:
+            kind = (line.on_hand, line.length, line.pack, line.price)
+            known = lines.get(kind)
+            packs = line.packs + (known.packs if known else 0)
+            lines[kind] = replace(line, packs=packs)
+    return TrimPlan(
+        trim.name,
+        tuple(
+            replace(stick, id=f"{trim.name}-{number}")
+            for number, stick in enumerate(sticks, start=1)
+        ),
+        tuple(lines.values()),
+        tuple(length for plan in plans for length in plan.whole_sticks),
+        sum((plan.spare_asked for plan in plans), Fraction(0)),
+        cost,
+        bound,
+        Status.PROVEN if bound == cost else Status.GAP,
+        all(plan.survives_loss for plan in plans),
+        _lost(plans),
+        0,
+        quick[0] if quick else None,
+        quick[1] if quick else None,
+    )
+
+
+def _kerfs(job: Job, parts: Sequence[tuple[TrimPlan, tuple[Piece, ...]]]) -> set[Fraction]:
+    return {kerf_along(own, job.settings.kerf) for _, own in parts}
+
+
+def _bound(
+    job: Job, trim: Trim, parts: Sequence[tuple[Piece, ...]]
+) -> tuple[Fraction, tuple[Fraction, int] | None]:
+    """Return a cost that no plan of these pieces goes below, and what longest first takes."""
+    question = ask(job, trim, [piece for own in parts for piece in own])
+    thin = min(kerf_along(own, job.settings.kerf) for own in parts)
+    problem = replace(question.problem, kerf=floor(thin * question.per_inch))
+    plan = plan_stock(problem, effort=replace(QUICK, seconds=0.0))
+    if not isinstance(plan, Plan):
+        return Fraction(0), None
+    plain = plan.plain
+    money = Fraction(1, question.per_coin)
+    return plan.bound * money, None if plain is None else (plain.cost * money, plain.sticks)
+
+
+def _lost(plans: Iterable[TrimPlan]) -> Lost:
+    total = Lost()
+    for plan in plans:
+        total = Lost(
+            total.kerf + plan.lost.kerf,
+            total.ends + plan.lost.ends,
+            total.offcut + plan.lost.offcut,
+            total.scrap + plan.lost.scrap,
+        )
+    return total

@@ -1,0 +1,1 @@
+"""What stands on each sheet, worked out from the plan."""

@@ -1,0 +1,283 @@
+"""The checklist: the stages of the work in their order, each with its cautions.
+
+The cautions are common practice and always give way to the local code, the
+tool maker's manual and licensed trades.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Final
+
+from trimlang.compiler import Result
+from trimlang.joinery.fixings import fixings
+from trimlang.lengths.tape import decimal_text
+from trimlang.marking import N_
+from trimlang.record import record
+from trimlang.sheets.wording.quantities import Pen, Reading
+from trimlang.site_log.progress_of_job import State
+from trimlang.survey.job import Job
+from trimlang.survey.settings import Settings
+from trimlang.takeoff.supplies import nails_in
+
+LITTLE: Final = Fraction(1, 2)
+"""A bite of this or less holds poorly (inches; common practice, no source)."""
+
+COLUMNS: Final = (
+    N_("cut"),
+    N_("label"),
+    N_("dry-fit"),
+    N_("fix"),
+    N_("caulk"),
+    N_("fill"),
+    N_("touch up"),
+)
+"""The boxes of each piece, in the order of the work."""
+
+
+@record
+class Stage:
+    """A stage for the whole job: what to do, and what to beware of."""
+
+    name: str
+    steps: tuple[str, ...]
+    cautions: tuple[str, ...]
+
+
+@record
+class PieceLine:
+    """A piece's row of boxes; those in ``done`` are ticked by the site log."""
+
+    id: str
+    length: Reading
+    nails: str
+    is_return: bool
+    done: tuple[str, ...]
+
+
+@record
+class RoomList:
+    """A room: its survey to check, its pieces, its note."""
+
+    name: str
+    walls: tuple[tuple[str, str], ...]
+    pieces: tuple[PieceLine, ...]
+    note: str
+
+
+@record
+class Checklist:
+    """Stages before the rooms, the rooms, and the columns of their boxes (key, word)."""
+
+    before: tuple[Stage, ...]
+    during: tuple[Stage, ...]
+    gear: tuple[str, ...]
+    columns: tuple[tuple[str, str], ...]
+    rooms: tuple[RoomList, ...]
+
+
+def checklist(result: Result, pen: Pen) -> Checklist:
+    """Return the job's checklist."""
+    w = pen.words
+    return Checklist(
+        before=(_survey(pen), _order(pen), _prefinish(result.job.settings, pen)),
+        during=(
+            _cut(pen),
+            _fit(pen),
+            _fix(result.job, pen),
+            _caulk(pen),
+            _touch_up(pen),
+        ),
+        gear=(
+            w("eye protection, for everybody in the room"),
+            w("hearing protection at saw and nailer"),
+            w("a fitted dust mask, and extraction at the saw"),
+            w("tape, sharp pencil, square, angle finder, scrap to test corners on"),
+            w("coping saw and file, wood glue, nail set, caulk gun, filler, sandpaper"),
+        ),
+        columns=tuple((text, w(text)) for text in COLUMNS),
+        rooms=tuple(
+            _room(result, name, pen)
+            for name in dict.fromkeys(room.name for room in result.job.rooms)
+        ),
+    )
+
+
+def _survey(pen: Pen) -> Stage:
+    w = pen.words
+    return Stage(
+        w("Survey check"),
+        (
+            w("Measure every wall again at trim height before buying; tick it in its room below."),
+            w("Test the corners with two scraps: a corner that gaps wants its angle measured."),
+            w("Look for humps, floor vents, heaters and outlets in the trim's way."),
+        ),
+        (
+            w(
+                "In an older house old paint may hold lead and old flooring asbestos: have it"
+                " tested before you sand, scrape or pry, and follow the local rules."
+            ),
+        ),
+    )
+
+
+def _order(pen: Pen) -> Stage:
+    w = pen.words
+    return Stage(
+        w("Order"),
+        (
+            w("Order from the stock order; check count, length and profile on delivery."),
+            w("Store flat, dry, in the rooms for some days, so that it settles."),
+        ),
+        (w("Long sticks: carry with two, mind lamps and glass."),),
+    )
+
+
+def _prefinish(settings: Settings, pen: Pen) -> Stage:
+    w = pen.words
+    return Stage(
+        w("Prefinish"),
+        (
+            w("Prime bare wood and cut MDF edges; sand lightly."),
+            w(
+                "Paint face and top edge: {coats} coats in all, the last one after fixing.",
+                coats=decimal_text(settings.paint_coats, 1),
+            ),
+            w("Let each coat dry as its can says; give the trim a day before you cut it."),
+        ),
+        (w("Air the room, keep flames away, and follow the label of paint and primer."),),
+    )
+
+
+def _cut(pen: Pen) -> Stage:
+    w = pen.words
+    return Stage(
+        w("Cut and label"),
+        (
+            w("Set the saw by its own scale, then test both settings on scrap."),
+            w("Cut from the stick layouts, longest first; tape the ticket on at once."),
+        ),
+        (
+            w("Guard in place and working; hands out of the blade's path; wait until it stands."),
+            w("Never hold a short piece by hand: clamp it or cut it off a long length."),
+            w("Unplug, or take the battery out, before you change the blade or clear a jam."),
+            w(
+                "MDF dust harms the lungs: extraction, a fitted mask, and cut outdoors where"
+                " you can."
+            ),
+            w("The saw maker's manual comes before anything printed here."),
+        ),
+    )
+
+
+def _fit(pen: Pen) -> Stage:
+    w = pen.words
+    return Stage(
+        w("Dry-fit"),
+        (
+            w("Fit a room's pieces in the order of its walls before any nail goes in."),
+            w("Shave a tight mitre with the saw, a hair at a time; glue the returns."),
+        ),
+        (),
+    )
+
+
+def _fix(job: Job, pen: Pen) -> Stage:
+    w, s = pen.words, job.settings
+    steps = [w("Nail at both ends and every {every} at most.", every=pen.length(s.nail_every))]
+    for fixing in fixings(job):
+        steps.append(
+            w(
+                "{trim}: aim lower than {height} above the finished floor, where the plate is"
+                " ({plate} less {floor} of flooring).",
+                trim=fixing.trim,
+                height=pen.length(fixing.highest),
+                plate=pen.length(s.nail_plate),
+                floor=pen.length(s.nail_floor),
+            )
+        )
+        if fixing.bite is None:
+            continue
+        text = w(
+            "{trim}: a {nail} brad through trim and {board} board bites {bite} into the plate.",
+            trim=fixing.trim,
+            nail=pen.length(s.nail_long),
+            board=pen.length(s.nail_wallboard),
+            bite=pen.length(fixing.bite),
+        )
+        if fixing.bite <= LITTLE:
+            text += " " + w("That is little: take a longer nail.")
+        steps.append(text)
+    return Stage(
+        w("Fix"),
+        tuple(steps),
+        (
+            w(
+                "Wires and pipes run in walls and plates: find them before you nail, switch the"
+                " circuit off where in doubt, and leave work on them to licensed trades."
+            ),
+            w(
+                "Nailer: eyes and ears protected, free hand well away from the nail's path, air"
+                " or battery off before you clear it; its maker's manual comes first."
+            ),
+            w("The local building code comes before anything printed here."),
+        ),
+    )
+
+
+def _caulk(pen: Pen) -> Stage:
+    w = pen.words
+    return Stage(
+        w("Caulk and fill"),
+        (
+            w("Caulk the top edge and the inside corners; wipe at once; not along the floor."),
+            w("Set the nails below the face, fill, let dry, sand flush."),
+        ),
+        (w("Sanding: dust mask and eye protection again."),),
+    )
+
+
+def _touch_up(pen: Pen) -> Stage:
+    w = pen.words
+    return Stage(
+        w("Touch up"),
+        (
+            w("Last coat when the caulk has skinned over, as its tube says."),
+            w("Walk every room with this list; look along each wall towards the light."),
+        ),
+        (),
+    )
+
+
+def _room(result: Result, name: str, pen: Pen) -> RoomList:
+    job = result.job
+    rooms = [room for room in job.rooms if room.name == name]
+    own = pen.of(rooms[0].settings.unit)
+    lines = []
+    for piece in result.pieces:
+        if piece.room != name:
+            continue
+        is_return = piece.kind.value == "return"
+        nails = nails_in(piece, job.trim(piece.trim), job.settings.nail_every)
+        lines.append(
+            PieceLine(
+                piece.id,
+                own.reading(piece.to_mark),
+                pen.words("glue") if is_return else str(nails),
+                is_return,
+                _done(result, piece.id),
+            )
+        )
+    return RoomList(
+        name,
+        tuple((run.label, own.length(run.length)) for room in rooms for run in room.runs),
+        tuple(lines),
+        "; ".join(room.note for room in rooms if room.note),
+    )
+
+
+def _done(result: Result, piece: str) -> tuple[str, ...]:
+    """Return the boxes that the site log ticks: up to the cut, or up to the nails."""
+    if result.site is None or not result.site.is_cut(piece):
+        return ()
+    return COLUMNS[:4] if result.site.state(piece) is State.FITTED else COLUMNS[:1]

@@ -1,0 +1,110 @@
+"""Which flat's pieces lie on which stick, where several jobs are bought together."""
+
+from __future__ import annotations
+
+import csv
+from io import StringIO
+from typing import TYPE_CHECKING, Final
+
+from trimlang.record import record
+from trimlang.sheets.export.order_csv import plain
+from trimlang.sheets.wording.quantities import Pen
+
+if TYPE_CHECKING:
+    from trimlang.shared_order.shared_plan import SharedOrder
+
+COLUMNS: Final = ("stick", "trim", "cut", "piece", "flat", "job", "room", "run")
+
+
+@record
+class FlatRow:
+    """A flat: its tag, its job, how many pieces, and what its trim would cost by itself."""
+
+    tag: str
+    job: str
+    file: str
+    pieces: str
+    sticks: str
+    alone: str
+
+
+@record
+class StickRow:
+    """A stick, and each flat with its pieces on it in cutting order."""
+
+    id: str
+    source: str
+    flats: tuple[tuple[str, str], ...]
+
+
+@record
+class FlatsTable:
+    """All flats, all sticks, what buying together saves, and words of caution."""
+
+    flats: tuple[FlatRow, ...]
+    sticks: tuple[StickRow, ...]
+    cost: str
+    alone: str
+    saved: str
+    remarks: tuple[str, ...]
+
+
+def flats_table(site: SharedOrder, pen: Pen) -> FlatsTable:
+    """Return the table of a site."""
+    words = pen.words
+    remarks = [
+        words("{trim} is bought job by job: no cheaper plan was found", trim=name)
+        for name in site.apart
+    ]
+    remarks += [
+        words("bought job by job, {trim} would take more than the supplier or the shop has", trim=t)
+        for t in site.scarce
+    ]
+    return FlatsTable(
+        tuple(
+            FlatRow(
+                one.flat.tag,
+                one.flat.result.job.name,
+                one.flat.file,
+                str(len(one.result.pieces)),
+                str(sum(len(plan.sticks) for plan in one.result.plans)),
+                words("not to be had") if one.alone is None else pen.money(one.alone),
+            )
+            for one in site.flats
+        ),
+        tuple(_sticks(site, pen)),
+        pen.money(site.result.cost),
+        "" if site.alone is None else pen.money(site.alone),
+        "" if site.alone is None else pen.money(site.alone - site.result.cost),
+        tuple(remarks),
+    )
+
+
+def _sticks(site: SharedOrder, pen: Pen) -> list[StickRow]:
+    owner = {piece.id: one.flat.tag for one in site.flats for piece in one.result.pieces}
+    rows: list[StickRow] = []
+    for plan in site.result.plans:
+        for stick in plan.sticks:
+            held: dict[str, list[str]] = {}
+            for place in stick.places:
+                held.setdefault(owner[place.piece], []).append(place.piece)
+            source = pen.words("shop offcut") if stick.on_hand else pen.words("stick")
+            flats = tuple((tag, ", ".join(ids)) for tag, ids in held.items())
+            rows.append(StickRow(stick.id, f"{pen.stick(stick.length)} {source}", flats))
+    return rows
+
+
+def flats_csv(site: SharedOrder) -> str:
+    """Return a line for each piece: the stick that it is cut from, and the flat that it is for."""
+    pieces = {piece.id: (one, piece) for one in site.flats for piece in one.result.pieces}
+    text = StringIO()
+    lines = csv.writer(text)
+    lines.writerow(COLUMNS)
+    for plan in site.result.plans:
+        for stick in plan.sticks:
+            for number, place in enumerate(stick.places, start=1):
+                one, piece = pieces[place.piece]
+                row = (stick.id, plan.trim, number, piece.id, one.flat.tag)
+                names = (one.flat.result.job.name, piece.room, piece.run)
+                lines.writerow((*row, *map(plain, names)))
+    return text.getvalue()

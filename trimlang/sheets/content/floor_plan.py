@@ -1,0 +1,225 @@
+"""The floor plan: each room to scale, its runs named as on the tickets."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from functools import partial
+from itertools import accumulate
+from math import cos, radians, sin
+
+from trimlang.compiler import Result
+from trimlang.incremental.recall import Shelf, placeless
+from trimlang.joinery.piece import Kind
+from trimlang.lengths.tape import steps_nearest
+from trimlang.record import record
+from trimlang.sheets.drawing.lettering import Wanted, letter
+from trimlang.sheets.drawing.plan_scale import (
+    Label,
+    Line,
+    Paper,
+    Wall,
+    fixed,
+    inward,
+    jamb,
+    line,
+    scale_text,
+    walls,
+)
+from trimlang.sheets.drawing.polygons import Point, far
+from trimlang.sheets.wording import phrases
+from trimlang.sheets.wording.quantities import Pen
+from trimlang.survey.job import End, Joint, Room, Run, Trim
+from trimlang.survey.outline import outline
+
+
+@record
+class WallRow:
+    """A wall in the list beside the drawing."""
+
+    label: str
+    length: str
+    left: str
+    right: str
+    trims: str
+    note: str
+
+
+@record
+class RoomPlan:
+    """A room's drawing and its walls."""
+
+    name: str
+    scale: str
+    wide: str
+    tall: str
+    lines: tuple[Line, ...]
+    marks: tuple[tuple[str, str, str, str], ...]
+    arrows: tuple[str, ...]
+    labels: tuple[Label, ...]
+    rows: tuple[WallRow, ...]
+    closure: str
+    note: str
+
+
+def floor_plan(
+    result: Result, pen: Pen, kept: Shelf[RoomPlan] | None = None
+) -> tuple[RoomPlan, ...]:
+    """Return every room that has a walk; rooms that are ``kept`` are not drawn again."""
+    rooms = [room for room in result.job.rooms if room.walk]
+    trims = tuple(placeless(trim) for trim in result.job.trims)
+    backs = _backs(result)
+    drawn: list[RoomPlan] = []
+    for room in rooms:
+        own = pen.of(room.settings.unit)
+        joints = backs.get(room.name, ())
+        draw = partial(_room, room, trims, joints, own)
+        if kept is None:
+            drawn.append(draw())
+        else:
+            drawn.append(kept.once((placeless(room), trims, joints, own), draw))
+    return tuple(drawn)
+
+
+def _backs(result: Result) -> dict[str, tuple[tuple[str, Fraction], ...]]:
+    """Return by room the runs whose first trim is pieced, and each part's wall side, in inches."""
+    first: dict[tuple[str, str], str] = {}
+    backs: dict[str, list[tuple[str, Fraction]]] = {}
+    for piece in result.pieces:
+        if piece.kind is not Kind.RUN:
+            continue
+        trim = first.setdefault((piece.room, piece.run), piece.trim)
+        if piece.trim == trim and piece.parts > 1:
+            backs.setdefault(piece.room, []).append((piece.run, piece.back))
+    return {room: tuple(parts) for room, parts in backs.items()}
+
+
+def _room(
+    room: Room, trims: tuple[Trim, ...], joints: tuple[tuple[str, Fraction], ...], pen: Pen
+) -> RoomPlan:
+    drawn = outline(room, trims)
+    laid = walls(room, drawn)
+    paper = Paper(laid, pen.unit)
+    lines: list[Line] = []
+    marks: list[tuple[str, str, str, str]] = []
+    arrows: list[str] = []
+    names: list[Wanted] = []
+    for wall in laid:
+        one, other = paper.at(wall.start), paper.at(wall.end)
+        stretch = wall.stretch
+        if isinstance(stretch, Run):
+            lines.append(line("run", one, other))
+            marks += _corner_marks(stretch, one, other)
+            names.append(_wanted("run", wall, one, other, stretch.label))
+            lines += [_across(paper, wall, at) for at in _splices(joints, stretch)]
+        else:
+            lines.append(line(stretch.kind, one, other))
+            lines += [jamb(wall, one), jamb(wall, other)]
+            if stretch.entrance:
+                arrows.append(_arrow(wall, one, other))
+            if stretch.called:
+                names.append(_wanted("gap", wall, one, other, stretch.called))
+    closure = ""
+    if drawn.gap is not None and drawn.gap > room.settings.closes_within:
+        lines.append(line("misclosure", paper.at(laid[-1].end), paper.at(laid[0].start)))
+        closure = pen.words(
+            "The walk as surveyed ends {off} from its start (dashed): measure again.",
+            off=pen.length(steps_nearest(drawn.gap, room.settings.rounding_step)),
+        )
+    elif drawn.misclosure is None and not room.open_walk:
+        closure = pen.words(
+            "Not checked: the corners as written do not go once round; bare wall may hide one."
+        )
+    solid = [(float(x), float(y)) for _, x, y, _ in marks]
+    solid += [middle_of(arrow) for arrow in arrows]
+    placed = letter(names, lines, solid, (paper.wide, paper.tall))
+    return RoomPlan(
+        room.name,
+        scale_text(paper.scale, pen),
+        fixed(paper.wide),
+        fixed(placed.tall),
+        (*placed.leaders, *lines),
+        tuple(marks),
+        tuple(arrows),
+        placed.labels,
+        tuple(_row(wall.stretch, pen) for wall in laid if isinstance(wall.stretch, Run)),
+        closure,
+        room.note or "",
+    )
+
+
+def _row(run: Run, pen: Pen) -> WallRow:
+    def joint(end: End) -> str:
+        name = phrases.joint_words(end.joint, end.fit, pen.words)
+        return f"{name} {pen.angle(end.corner)}" if end.corner is not None else name
+
+    return WallRow(
+        run.label,
+        pen.length(run.length),
+        joint(run.left),
+        joint(run.right),
+        ", ".join(run.trims),
+        run.note or "",
+    )
+
+
+def _splices(joints: tuple[tuple[str, Fraction], ...], run: Run) -> list[float]:
+    """How far from the wall's left end its first trim is pieced, in inches."""
+    parts = [float(back) for label, back in joints if label == run.label]
+    return list(accumulate(parts[:-1]))
+
+
+def _corner_marks(run: Run, one: Point, other: Point) -> list[tuple[str, str, str, str]]:
+    """A dot in an inside corner, a square at an outside one, a ring at a free end."""
+    looks = {
+        Joint.IN_CORNER: "in",
+        Joint.OUT_CORNER: "out",
+        Joint.RETURN: "free",
+        Joint.OPEN: "free",
+    }
+    # where a wall is shorter than a mark, its marks shrink so that both are seen
+    size = fixed(min(max(far(one, other) * 0.4, 0.45), 1.0))
+    return [
+        (looks[end.joint], fixed(at[0]), fixed(at[1]), size)
+        for end, at in ((run.left, one), (run.right, other))
+        if end.joint in looks
+    ]
+
+
+def _wanted(look: str, wall: Wall, one: Point, other: Point, text: str) -> Wanted:
+    """Ask for a name: a run's outside its room, an opening's inside."""
+    way = inward(wall)
+    off = (-way[0], -way[1]) if look == "run" else way
+    return Wanted(look, text, one, other, off, wall.heading)
+
+
+def middle_of(points: str) -> Point:
+    """Return the middle of a polygon that is written as ``x,y x,y``."""
+    pairs = [point.split(",") for point in points.split()]
+    return (
+        sum(float(x) for x, _ in pairs) / len(pairs),
+        sum(float(y) for _, y in pairs) / len(pairs),
+    )
+
+
+def _across(paper: Paper, wall: Wall, at: float) -> Line:
+    """A slanting stroke over the wall where a splice comes."""
+    along = (cos(radians(wall.heading)), sin(radians(wall.heading)))
+    x, y = paper.at((wall.start[0] + along[0] * at, wall.start[1] + along[1] * at))
+    way = inward(wall)
+    dx, dy = (along[0] + way[0]) * 1.8, (along[1] + way[1]) * 1.8
+    return line("splice", (x - dx, y - dy), (x + dx, y + dy))
+
+
+def _arrow(wall: Wall, one: Point, other: Point) -> str:
+    """A solid arrow head that points into the room at its entrance."""
+    way = inward(wall)
+    along = (cos(radians(wall.heading)), sin(radians(wall.heading)))
+    x, y = (one[0] + other[0]) / 2, (one[1] + other[1]) / 2
+    tip = (x + way[0] * 0.5, y + way[1] * 0.5)
+    foot = (x - way[0] * 3.5, y - way[1] * 3.5)
+    points = [
+        tip,
+        (foot[0] + along[0] * 1.8, foot[1] + along[1] * 1.8),
+        (foot[0] - along[0] * 1.8, foot[1] - along[1] * 1.8),
+    ]
+    return " ".join(f"{fixed(px)},{fixed(py)}" for px, py in points)

@@ -1,0 +1,148 @@
+"""The house overview: rooms that hang together, drawn side by side."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import Final
+
+from trimlang.compiler import Result
+from trimlang.record import record
+from trimlang.sheets.drawing.neighbours import Link, Placed, around, links_of
+from trimlang.sheets.drawing.plan_scale import (
+    Label,
+    Line,
+    Paper,
+    Wall,
+    fixed,
+    jamb,
+    line,
+    scale_text,
+    walls,
+)
+from trimlang.sheets.drawing.polygons import reach, roomiest
+from trimlang.sheets.drawing.typeface import run
+from trimlang.sheets.wording.quantities import Pen
+from trimlang.survey.job import Room, Run
+from trimlang.survey.outline import outline
+
+TALL: Final = 200.0
+"""What the drawings together may take of the page's height (mm); each has some 25 mm besides."""
+LOWEST: Final = 40.0
+
+
+@record
+class Overview:
+    """Rooms that hang together, drawn as one; coordinates are millimetres on paper.
+
+    ``rooms`` lists tag and name of each room that is drawn.
+    """
+
+    scale: str
+    wide: str
+    tall: str
+    lines: tuple[Line, ...]
+    labels: tuple[Label, ...]
+    rooms: tuple[tuple[str, str], ...]
+
+
+@record
+class House:
+    """The overview's drawings (often one a storey), and the rooms that are in none.
+
+    ``apart`` names the rooms that no named opening joins to another, ``across``
+    those whose opening is named but which would lie over another room.
+    """
+
+    groups: tuple[Overview, ...]
+    apart: tuple[str, ...]
+    across: tuple[str, ...]
+
+
+def house(result: Result, pen: Pen) -> House:
+    """Lay the rooms side by side through the openings that they share."""
+    rooms = [room for room in result.job.rooms if room.walk]
+    links = links_of(rooms)
+    walks = [walls(room, outline(room, result.job.trims)) for room in rooms]
+    groups, across = _grouped(rooms, walks, links)
+    return House(
+        _drawn(groups, rooms, pen),
+        tuple(room.name for number, room in enumerate(rooms) if not links[number]),
+        tuple(across),
+    )
+
+
+def side_by_side(rooms: Sequence[Room], walks: Sequence[tuple[Wall, ...]]) -> list[list[Placed]]:
+    """Return the rooms in groups that hang together through their openings, each in its place."""
+    groups, _ = _grouped(rooms, walks, links_of(rooms))
+    held = {one.room for group in groups for one in group}
+    alone = [[Placed(n, walk)] for n, walk in enumerate(walks) if n not in held]
+    return sorted(groups + alone, key=lambda group: group[0].room)
+
+
+def _grouped(
+    rooms: Sequence[Room],
+    walks: Sequence[tuple[Wall, ...]],
+    links: Sequence[Sequence[Link]],
+) -> tuple[list[list[Placed]], list[str]]:
+    """Return the groups of two rooms and more, and the names of rooms that fit in none."""
+    groups: list[list[Placed]] = []
+    left = {number for number in range(len(rooms)) if links[number]}
+    across: list[str] = []
+    while left:
+        # the room with most doors is most likely the one that the others lie round
+        root = min(left, key=lambda number: (-len(links[number]), number))
+        placed = around(root, links, walks, left)
+        if len(placed) > 1:
+            groups.append(sorted(placed, key=lambda one: one.room))
+        else:
+            across.append(rooms[root].name)
+        left -= {one.room for one in placed}
+    groups.sort(key=lambda group: group[0].room)
+    return groups, across
+
+
+def _drawn(
+    groups: Sequence[Sequence[Placed]], rooms: Sequence[Room], pen: Pen
+) -> tuple[Overview, ...]:
+    """Draw all groups to one scale, that which the largest of them wants."""
+    unit = pen.unit
+    tall = max(TALL / max(len(groups), 1) - 25 * (len(groups) > 1), LOWEST)
+    walks = [tuple(wall for one in group for wall in one.walk) for group in groups]
+    least = max((Paper(walk, unit, tall).scale for walk in walks), default=0)
+    return tuple(
+        _draw(group, rooms, Paper(walk, unit, tall, least), pen)
+        for group, walk in zip(groups, walks, strict=True)
+    )
+
+
+def _draw(placed: Sequence[Placed], rooms: Sequence[Room], paper: Paper, pen: Pen) -> Overview:
+    lines: list[Line] = []
+    labels: list[Label] = []
+    for one in placed:
+        for wall in one.walk:
+            ends = paper.at(wall.start), paper.at(wall.end)
+            if isinstance(wall.stretch, Run):
+                lines.append(line("wall", *ends))
+            else:
+                lines += [line(wall.stretch.kind, *ends), *(jamb(wall, end) for end in ends)]
+        labels += _names(one, rooms[one.room], paper)
+    return Overview(
+        scale_text(paper.scale, pen),
+        fixed(paper.wide),
+        fixed(paper.tall),
+        tuple(lines),
+        tuple(labels),
+        tuple((rooms[one.room].tag, rooms[one.room].name) for one in placed),
+    )
+
+
+def _names(one: Placed, room: Room, paper: Paper) -> Iterator[Label]:
+    """The tag in the middle of the floor, and the name below it where there is room."""
+    place = roomiest(one.shape)
+    x, y = paper.at(place)
+    below = (place[0], place[1] + 2.6 / paper.factor)
+    free = min(reach(below, one.shape), reach(place, one.shape)) * paper.factor
+    fits = run(room.name, 2.4) / 2 < free
+    yield Label("run", fixed(x), fixed(y if fits else y + 1.1), "0.00", room.tag)
+    if fits:
+        yield Label("gap", fixed(x), fixed(y + 3.4), "0.00", room.name)

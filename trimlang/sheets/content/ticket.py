@@ -1,0 +1,297 @@
+"""A cut ticket: everything that is read at the saw about one piece, as ready texts."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
+from fractions import Fraction
+from typing import Final
+
+from trimlang.compiler import Result
+from trimlang.joinery.piece import Cut, Kind, Piece
+from trimlang.planning.layout import CutStick, Place
+from trimlang.record import record
+from trimlang.sheets.content.mates import Mates, mates
+from trimlang.sheets.content.ticket_shape import Shape, frame_of, on_label, on_paper
+from trimlang.sheets.content.ticket_text import EndPrint, Fact, Print, shorter_notes
+from trimlang.sheets.drawing.end_views import EndsDrawing, draw_ends
+from trimlang.sheets.render.paper import Label, UnknownPaperError
+from trimlang.sheets.wording import phrases
+from trimlang.sheets.wording.quantities import Pen, Reading
+from trimlang.site_log.progress_of_job import State
+from trimlang.survey.job import Fit, Joint
+
+SHORT: Final = Fraction(8)
+"""Shorter than this (inches), a piece brings the hand near the blade."""
+
+
+@record
+class EndText:
+    """One end: joint, saw setting, how the piece lies where it does not stand, long point, mate."""
+
+    side: str
+    joint: str
+    setting: str
+    exact: str
+    lies: str
+    long_point: str
+    then: str
+    mate: str
+
+
+@record
+class Ticket:
+    """One piece's ticket.  ``order`` is its place among the cuts of its stick."""
+
+    id: str
+    room: str
+    run: str
+    trim: str
+    part: str
+    length: Reading
+    left: EndText
+    right: EndText
+    measured: str
+    edges: str
+    rounding: str
+    stick: str
+    order: str
+    mates: str
+    fit: str
+    note: str
+    caution: str
+    drawing: EndsDrawing
+    payload: str
+    is_return: bool
+    shape: Shape
+    changed: bool
+
+
+def tickets(
+    result: Result,
+    pen: Pen,
+    *,
+    label: Label | None = None,
+    code: bool = True,
+    only_changed: bool = False,
+) -> tuple[Ticket, ...]:
+    """Return one ticket for every piece still to cut: trim by trim, room by room along the walk.
+
+    ``code`` leaves room for a QR code; ``only_changed`` keeps those that the last
+    new plan of a job under way changed.
+
+    Raises:
+        UnknownPaperError: the label is too small for one of them.
+    """
+    where = dict(_places(result))
+    met = mates(result)
+    order = {trim.name: number for number, trim in enumerate(result.job.trims)}
+    return tuple(
+        _ticket(piece, result, pen.of(piece.unit), met, where.get(piece.id), label, code=code)
+        for piece in sorted(result.pieces, key=lambda piece: order[piece.trim])
+        if result.site is None
+        or (not result.site.is_cut(piece.id) and (not only_changed or _changed(piece, result)))
+    )
+
+
+def rows(made: Iterable[Ticket]) -> list[list[Ticket]]:
+    """Put cards of one trim side by side in twos, so that neighbours are equally tall."""
+    rows: list[list[Ticket]] = []
+    for one in made:
+        last = rows[-1] if rows else []
+        alike = [(other.trim, other.shape.kind) == (one.trim, "card") for other in last]
+        if len(last) == 1 and one.shape.kind == "card" and all(alike):
+            last.append(one)
+        else:
+            rows.append([one])
+    return rows
+
+
+def _changed(piece: Piece, result: Result) -> bool:
+    return result.site is not None and piece.id in result.site.changed
+
+
+def _places(result: Result) -> Iterator[tuple[str, tuple[CutStick, int, Place]]]:
+    for plan in result.plans:
+        for stick in plan.sticks:
+            for number, place in enumerate(stick.places, start=1):
+                yield place.piece, (stick, number, place)
+
+
+def _ticket(
+    piece: Piece,
+    result: Result,
+    pen: Pen,
+    met: Mates,
+    where: tuple[CutStick, int, Place] | None,
+    label: Label | None,
+    *,
+    code: bool,
+) -> Ticket:
+    words = pen.words
+    trim = result.job.trim(piece.trim)
+    left = _end(piece, piece.left, "left", pen, met)
+    right = _end(piece, piece.right, "right", pen, met)
+    length = pen.reading(piece.to_mark)
+    stick, order = ("", "") if where is None else _stick(where, pen)
+    part = ""
+    if piece.parts > 1:
+        part = words("part {n} of {all}", n=piece.part, all=piece.parts)
+    payload = "\n".join(
+        [
+            piece.id,
+            str(length),
+            f"L {left.joint}: {left.setting}",
+            f"R {right.joint}: {right.setting}",
+        ]
+    )
+    pairs = ((words("left"), left.mate), (words("right"), right.mate))
+    met_text = ", ".join(f"{side} {mate}" for side, mate in pairs if mate)
+    meets = met_text or ", ".join(piece.mates)
+    measured, edges = phrases.measured(piece, words), phrases.edges(piece, pen)
+    rounding, fit = phrases.rounding(piece, pen), "; ".join(phrases.fit_lines(piece, pen))
+    note, caution = _note(piece, result, pen), _caution(piece, pen)
+    facts = (
+        *(Fact(end.side, end.lies) for end in (left, right) if end.lies),
+        Fact(words("measured"), f"{measured}: {edges}" if edges else measured),
+        Fact(words("stick"), ", ".join(text for text in (stick, order) if text)),
+        Fact(words("meets"), meets),
+        Fact(words("note"), note, strong=True),
+        Fact(words("care"), caution, strong=True),
+        Fact(words("fit"), fit, extra=True),
+        Fact(words("length"), rounding, brief=phrases.rounding(piece, pen, brief=True), extra=True),
+    )
+    again = words("changed") if _changed(piece, result) else ""
+    text = Print(
+        piece.id,
+        words("id"),
+        words("room"),
+        " · ".join(text for text in (piece.room, part, again) if text),
+        " · ".join(part for part in (piece.room, piece.trim, part, again) if part),
+        (length.whole, length.fraction, length.unit),
+        _print(left),
+        _print(right),
+        tuple(fact for fact in facts if fact.text),
+    )
+    shape = (
+        on_paper(text, trim.height, code=code)
+        if label is None
+        else _on_label(text, label, words("note"), code=code)
+    )
+    return Ticket(
+        id=piece.id,
+        room=piece.room,
+        run=piece.run,
+        trim=piece.trim,
+        part=part,
+        length=length,
+        left=left,
+        right=right,
+        measured=measured,
+        edges=edges,
+        rounding=rounding,
+        stick=stick,
+        order=order,
+        mates=meets,
+        fit=fit,
+        note=note,
+        caution=caution,
+        drawing=draw_ends(piece, trim, frame_of(shape)),
+        payload=payload,
+        is_return=piece.kind is Kind.RETURN,
+        shape=shape,
+        changed=_changed(piece, result),
+    )
+
+
+def _print(end: EndText) -> EndPrint:
+    small = tuple(text for text in (end.long_point, end.exact, end.then) if text)
+    return EndPrint(end.side, end.setting, end.joint, small)
+
+
+def _on_label(text: Print, label: Label, note_word: str, *, code: bool) -> Shape:
+    """Fit a ticket to a label; a note too long for it is cut short and says so."""
+    shape = _on(text, label, note_word, code=code)
+    if shape is not None:
+        return shape
+    larger = [
+        size
+        for size in (
+            *(replace(label, down=label.down + more) for more in range(5, 200, 5)),
+            *(replace(label, across=label.across + more) for more in range(5, 200, 5)),
+        )
+        if _on(text, size, note_word, code=code) is not None
+    ]
+    would = [
+        next((size.size for size in larger if size.across == label.across), ""),
+        next((size.size for size in larger if size.down == label.down), ""),
+    ]
+    advice = " or ".join(size for size in would if size)
+    raise UnknownPaperError(
+        f"a label of {label.size} is too small for ticket {text.id[:60]} to be legible"
+        + (f"; it fits {advice}" if advice else "")
+        + ("; or leave the codes off" if code else "")
+    )
+
+
+def _on(text: Print, label: Label, note_word: str, *, code: bool) -> Shape | None:
+    across, down = label.inside
+    for shorter in shorter_notes(text, note_word):
+        shape = on_label(shorter, across, down, code=code)
+        if shape is not None:
+            return shape
+    return None
+
+
+def _end(piece: Piece, cut: Cut, side: str, pen: Pen, met: Mates) -> EndText:
+    words = pen.words
+    then = ""
+    if cut.joint is Joint.IN_CORNER and cut.fit is Fit.COPED:
+        then = words("then saw along the face line (cope), undercut a little")
+    elif cut.joint is Joint.IN_CORNER and cut.fit is Fit.SQUARE:
+        then = words("runs square into the corner; its mate is coped")
+    elif cut.joint is Joint.SPLICE:
+        over = cut.long_edge == "face"
+        then = words("laps over its mate") if over else words("lies under its mate")
+    elif cut.assumed:
+        then = words("usual angle: try it on scrap")
+    return EndText(
+        side=words(side),
+        joint=phrases.joint_name(cut, words),
+        setting=phrases.setting(cut, pen),
+        exact=phrases.exact_angle(cut, pen),
+        lies=phrases.lies(cut, pen),
+        long_point=phrases.long_point(cut, words),
+        then=then,
+        mate=met.get((piece.id, side), ""),
+    )
+
+
+def _stick(where: tuple[CutStick, int, Place], pen: Pen) -> tuple[str, str]:
+    stick, number, place = where
+    words = pen.words
+    source = words("shop offcut") if stick.on_hand else words("stick")
+    text = f"{stick.id} ({pen.stick(stick.length)} {source})"
+    order = words("cut {n} of {all}", n=number, all=len(stick.places))
+    if place.shared:
+        order = words("{order}, shares its left cut", order=order)
+    return text, order
+
+
+def _note(piece: Piece, result: Result, pen: Pen) -> str:
+    if result.site is not None and result.site.state(piece.id) is State.SPOILED:
+        again = pen.words("cut again: the first was spoiled")
+        said = phrases.told(piece, pen.words)
+        return f"{again}; {said}" if said else again
+    if piece.kind is Kind.RETURN:
+        return pen.words("closes the profile; glue it, do not nail it")
+    return phrases.told(piece, pen.words)
+
+
+def _caution(piece: Piece, pen: Pen) -> str:
+    if piece.length >= SHORT:
+        return ""
+    return pen.words(
+        "Short piece: never hold it by hand at the blade; cut it off a long length"
+        " as the saw maker's manual says."
+    )

@@ -1,0 +1,239 @@
+"""What shape a ticket has: no taller than its trim where it can still be read.
+
+A trim of 3 in and more gets a card, one from 2 1/8 in a wide ticket with its small
+print beside, a lower one a strip.  Label stock takes whichever lets the type be
+largest.  Text is measured before it is printed: what does not fit above the trim's
+height goes on a flap that is folded back.  Lengths here are millimetres on paper,
+type is in points at full scale (9 pt to the em).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from fractions import Fraction
+from typing import Final
+
+from trimlang.lengths.tape import MM
+from trimlang.record import record
+from trimlang.sheets.content.ticket_room import CODE_WIDE, EM, FRACTION, UNIT, TicketRoom
+from trimlang.sheets.content.ticket_text import EndPrint, Fact, Print
+from trimlang.sheets.drawing.end_views import CARD_ENDS, STRIP_ENDS, Frame
+from trimlang.sheets.drawing.typeface import lines, run, shortened, size_for
+
+TALLEST: Final = 150.0
+LEAST_SCALE: Final = 0.55
+"""Label type goes down to this: small print of 4 pt, lengths of 16 pt (of 11 pt on a strip)."""
+
+
+@record
+class Shape:
+    """How a ticket is laid out.
+
+    ``kind`` is ``card``, ``wide`` or ``strip``; ``across`` and ``down`` are millimetres
+    (``down`` the least, without the flap), ``type`` points, other sizes ems of it.
+    ``name`` and ``room`` are shortened where they must be (the whole is then among the
+    facts), ``face`` and ``flap`` the small print above and below the fold, ``left`` and
+    ``right`` what stands under each joint.  ``flag``: taller than its trim all the same.
+    """
+
+    kind: str
+    across: str
+    down: str
+    type: str
+    name: str
+    name_size: str
+    room: str
+    room_size: str
+    length_size: str
+    setting_size: str
+    left: tuple[str, ...]
+    right: tuple[str, ...]
+    face: tuple[Fact, ...]
+    flap: tuple[Fact, ...]
+    flag: bool
+
+
+def on_paper(text: Print, tall: Fraction | None, *, code: bool) -> Shape:
+    """Return the shape of a ticket for trim of that height (inches)."""
+    limit = float(tall / MM) if tall is not None else TALLEST
+    for kind, across, down, scale, least in (
+        ("card", 92.0, 75.0, 1.0, 76.0),
+        ("wide", 188.0, 51.0, 0.92, 53.5),
+    ):
+        if limit < least:
+            continue
+        room = TicketRoom(kind, across, down, min(limit, TALLEST), scale, code)
+        shape = _laid(text, room)
+        if shape is not None:
+            return shape
+    strip = TicketRoom("strip", 188.0, 18.6, 18.6, 1.0, code)
+    strip = replace(strip, limit=max(min(limit, 44.0), 18.6), flag=limit < strip.down)
+    shape = _laid(text, strip) or _laid(text, replace(strip, limit=TALLEST))
+    assert shape is not None  # noqa: S101 - nothing is so tall
+    return shape
+
+
+def on_label(text: Print, across: Fraction, down: Fraction, *, code: bool) -> Shape | None:
+    """Return the shape with the largest type that fits a label; None where none does.
+
+    Small print that may be left off has gone to ``flap`` where the label cannot hold it.
+    """
+    best: Shape | None = None
+    tall = float(down) - 0.3  # a page is not to overflow by a rounding
+    for step in range(40):
+        scale = 2.5 - step * 0.05
+        if scale < LEAST_SCALE or (best is not None and scale < float(best.type) / EM * 0.8):
+            break
+        for kind in ("card", "wide", "strip"):
+            room = TicketRoom(kind, float(across), tall, tall, scale, code)
+            shape = _laid(text, room) if room.facts() >= 14 * scale else None
+            if shape is None or not all(fact.extra for fact in shape.flap):
+                continue
+            if best is None or _rank(shape) > _rank(best):
+                best = shape
+    return best
+
+
+def _rank(shape: Shape) -> tuple[bool, float]:
+    """Whole small print first, where the type stays near full size; then the largest length."""
+    size = float(shape.type)
+    return (not shape.flap and size >= 0.7 * EM, float(shape.length_size) * size)
+
+
+def _laid(text: Print, room: TicketRoom) -> Shape | None:
+    """Lay a ticket out; None where what must stand above the fold is too tall for it."""
+    size = room.type()
+    points = room.points
+    name, name_size = _fitted(text.id, room.name(), *size.name, room)
+    said = text.about if room.kind != "strip" else text.room_and_part
+    called, room_size = _fitted(said, room.name(), *size.room, room)
+    whole, fraction, unit = text.length
+    most, least = size.length
+    wide = (
+        run(whole, points(most))
+        + (run(" " + fraction, points(most) * FRACTION) if fraction else 0.0)
+        + run(" " + unit, points(most) * UNIT)
+    )
+    length_size = min(most, most * room.name() / wide)
+    if length_size < least:
+        return None
+    head = points(name_size * 1.1 + room_size * 1.2 + length_size)
+    extra: list[Fact] = []
+    if name != text.id:
+        extra.append(Fact(text.id_word, text.id))
+    if called != said:
+        extra.append(Fact(text.room_word, text.about))
+    setting = min(
+        size_for(end.setting, room.cut(), points(size.setting[0]), points(size.setting[1]))
+        for end in (text.left, text.right)
+    )
+    if room.kind == "strip":
+        high = min(room.down, room.limit) - room.about()
+        if head > high:
+            return None
+        free = high
+    else:
+        code = CODE_WIDE[room.kind] * room.scale + 0.5 if room.code else 0.0
+        drawn = room.main() * float(CARD_ENDS.tall) / CARD_ENDS.wide
+        head = max(head, code) + drawn + points(EM) * 0.5
+        free = room.limit - room.about() - head
+    cuts = [_cut(end, room, setting, free) for end in (text.left, text.right)]
+    if any(cut is None for cut in cuts):
+        return None
+    (left, left_tall, left_moved), (right, right_tall, right_moved) = (
+        cut for cut in cuts if cut is not None
+    )
+    moved = [
+        Fact(end.side, "; ".join(lost))
+        for end, lost in ((text.left, left_moved), (text.right, right_moved))
+        if lost
+    ]
+    facts = [*moved, *extra, *text.facts]
+    if room.kind == "strip":
+        facts = [replace(fact, text=fact.brief or fact.text) for fact in facts]
+    space = min(room.down, room.limit) if room.kind == "strip" else room.limit
+    space -= room.about()
+    if room.kind == "card":
+        space -= head + max(left_tall, right_tall) + points(EM) * 0.5
+    face, flap, facts_tall = _folded(
+        facts, room.facts(), points(size.small), space, running=room.kind == "strip"
+    )
+    # the small print of a wide ticket stands beside: the ticket must be as tall as it
+    down = max(room.down, facts_tall + room.about()) if room.kind == "wide" else room.down
+    print_size = room.scale * EM
+    return Shape(
+        room.kind,
+        f"{room.across:.2f}",
+        f"{down:.2f}",
+        f"{print_size:.2f}",
+        name,
+        f"{name_size / EM:.3f}",
+        called,
+        f"{room_size / EM:.3f}",
+        f"{int(length_size / EM * 100) / 100:.2f}",
+        f"{int(setting / points(size.small) * 100) / 100:.2f}",
+        tuple(left),
+        tuple(right),
+        tuple(face),
+        tuple(flap),
+        room.flag,
+    )
+
+
+def _fitted(
+    text: str, across: float, most: float, least: float, room: TicketRoom
+) -> tuple[str, float]:
+    """Return a text and its size (points at full scale) so that it stands on one line."""
+    points = room.points
+    size = size_for(text, across, points(most), points(least)) / points(1)
+    return shortened(text, across, points(size)), size
+
+
+def _cut(
+    end: EndPrint, room: TicketRoom, setting: float, free: float
+) -> tuple[list[str], float, list[str]] | None:
+    """Return the small lines under an end's joint, its height, and the lines that must move."""
+    size, across = room.type(), room.cut()
+    tall = lines(end.setting, across, setting) * setting * 1.1
+    joint = room.points(size.joint)
+    tall += lines(end.joint, across, joint) * joint * 1.2
+    if tall > free:
+        return None
+    small = room.points(size.small)
+    kept: list[str] = []
+    for number, text in enumerate(end.small):
+        more = lines(text, across, small) * small * 1.2
+        if tall + more > free:
+            return kept, tall, list(end.small[number:])
+        kept.append(text)
+        tall += more
+    return kept, tall, []
+
+
+def _folded(
+    facts: Sequence[Fact], across: float, size: float, space: float, *, running: bool
+) -> tuple[list[Fact], list[Fact], float]:
+    """Part the small print at the fold, and give the height of what stands above it.
+
+    ``running``: one line of it begins where another ends.
+    """
+    face: list[Fact] = []
+    before, tall, above = "", 0.0, 0.0
+    for number, fact in enumerate(facts):
+        text = f"{fact.term}  {fact.text}"
+        if running:
+            before = f"{before}    {text}"
+            tall = lines(before.replace("  ", " \xa0"), across, size) * size * 1.15
+        else:
+            tall += lines(text, across, size) * size * 1.2
+        if tall > space:
+            return face, list(facts[number:]), above
+        face.append(fact)
+        above = tall
+    return face, [], above
+
+
+def frame_of(shape: Shape) -> Frame:
+    """Return the frame that a ticket of that shape draws its ends in."""
+    return STRIP_ENDS if shape.kind == "strip" else CARD_ENDS

@@ -1,0 +1,196 @@
+"""Where a plan's names stand: beside their walls, or off them at the end of a thin line.
+
+A name that fits along its wall stands there.  One that does not, or would lie on
+something else, goes to the nearest free place and a line leads to its wall.  All
+coordinates are millimetres on paper.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from math import cos, radians, sin
+from typing import Final
+
+from trimlang.record import record
+from trimlang.sheets.drawing.plan_scale import Label, Line, fixed, line
+from trimlang.sheets.drawing.polygons import Point, Shape, boxes_overlap, cross, sides
+from trimlang.sheets.drawing.typeface import run, shortened
+
+SIZES: Final = {"run": 3.2, "gap": 2.4}
+LONGEST: Final = 44.0
+CLEAR: Final = 0.5
+"""What stays free round each name."""
+STROKE: Final = 0.7
+MARK: Final = 1.2
+
+
+@record
+class Wanted:
+    """A name to be placed: its look, the ends of its wall, the unit direction off the wall.
+
+    ``off`` points to the side that is liked better, ``heading`` is the wall's in degrees.
+    """
+
+    look: str
+    text: str
+    one: Point
+    other: Point
+    off: Point
+    heading: float
+
+    @property
+    def middle(self) -> Point:
+        """The middle of the wall."""
+        return ((self.one[0] + self.other[0]) / 2, (self.one[1] + self.other[1]) / 2)
+
+    @property
+    def along(self) -> Point:
+        """The unit direction along the wall."""
+        return (cos(radians(self.heading)), sin(radians(self.heading)))
+
+    @property
+    def long(self) -> float:
+        """The wall's length on paper."""
+        return abs(
+            (self.other[0] - self.one[0]) * self.along[0]
+            + (self.other[1] - self.one[1]) * self.along[1]
+        )
+
+
+@record
+class Lettered:
+    """The names as placed, the lines that lead to their walls, and how tall the paper must be."""
+
+    labels: tuple[Label, ...]
+    leaders: tuple[Line, ...]
+    tall: float
+
+
+def letter(
+    wanted: Sequence[Wanted], strokes: Sequence[Line], marks: Sequence[Point], size: Point
+) -> Lettered:
+    """Place every name where it lies on no stroke, no mark and no other name."""
+    walls = [((float(one.x1), float(one.y1)), (float(one.x2), float(one.y2))) for one in strokes]
+    solid = [_thick(*wall) for wall in walls]
+    solid += [_box(mark, MARK * 2, MARK * 2, 0.0) for mark in marks]
+    names: list[Shape] = []
+    labels: dict[int, Label] = {}
+    leaders: list[Line] = []
+    led: list[tuple[Point, Point]] = []
+    wide, tall = size
+    # long walls have the least choice of a better place, and their names the most room
+    for number, one in sorted(enumerate(wanted), key=lambda pair: (-pair[1].long, pair[0])):
+        height = SIZES[one.look]
+        text = shortened(one.text, min(LONGEST, wide - 4), height)
+        across = run(text, height)
+        for centre, turn, leads in _places(one, across, height):
+            box = _box(centre, across + 2 * CLEAR, height + 2 * CLEAR, turn)
+            if not all(0 <= x <= wide and 0 <= y <= tall for x, y in box):
+                continue
+            if any(boxes_overlap(box, other) for other in (*solid, *names)):
+                continue
+            if any(_crosses(line, box) for line in led):
+                continue
+            leader = (one.middle, _nearest(one.middle, centre, across, height))
+            if leads and _blocked(leader, one, names, walls):
+                continue
+            break
+        else:  # no free place: below the drawing
+            centre, turn, leads = (
+                (min(max(one.middle[0], across / 2), wide - across / 2), tall + 2),
+                0.0,
+                True,
+            )
+            tall += height + 1.5
+            leader = (one.middle, _nearest(one.middle, centre, across, height))
+            box = _box(centre, across, height, 0.0)
+        names.append(box)
+        if leads:
+            led.append(leader)
+            leaders.append(line("leader", *leader))
+        labels[number] = _label(one.look, text, centre, turn)
+    return Lettered(tuple(labels[number] for number in sorted(labels)), tuple(leaders), tall)
+
+
+def _places(one: Wanted, across: float, height: float) -> Iterator[tuple[Point, float, bool]]:
+    """Yield places for a name, the best first: centre, turn, and whether a line leads there."""
+    middle, off, along = one.middle, one.off, one.along
+    turn = (one.heading + 90) % 180 - 90
+    beside = height / 2 + CLEAR + STROKE + 0.4
+    if across <= one.long:
+        spare = (one.long - across) / 2
+        for side in (1, -1):
+            for part in (0.0, 0.5, -0.5, 0.9, -0.9):
+                yield _from(middle, off, side * beside, along, part * spare), turn, False
+    for side in (1, -1):
+        # past the wall's ends it may stand too, where nothing is in the way
+        yield _from(middle, off, side * beside, along, 0.0), turn, False
+    for far in range(5, 45, 2):
+        for side in (1, -1):
+            for aside in (0, 4, -4, 8, -8, 14, -14, 20, -20):
+                yield _from(middle, off, side * (far + height / 2), along, aside), 0.0, True
+
+
+def _from(start: Point, off: Point, out: float, along: Point, aside: float) -> Point:
+    return (
+        start[0] + off[0] * out + along[0] * aside,
+        start[1] + off[1] * out + along[1] * aside,
+    )
+
+
+def _box(centre: Point, wide: float, tall: float, turn: float) -> Shape:
+    """A rectangle round a centre, turned by so many degrees."""
+    x, y = cos(radians(turn)), sin(radians(turn))
+    return tuple(
+        (
+            centre[0] + dx * wide / 2 * x - dy * tall / 2 * y,
+            centre[1] + dx * wide / 2 * y + dy * tall / 2 * x,
+        )
+        for dx, dy in ((-1, -1), (1, -1), (1, 1), (-1, 1))
+    )
+
+
+def _thick(one: Point, other: Point) -> Shape:
+    """A stroke as the sliver that it covers."""
+    dx, dy = other[0] - one[0], other[1] - one[1]
+    size = max((dx * dx + dy * dy) ** 0.5, 1e-6)
+    x, y = -dy / size * STROKE / 2, dx / size * STROKE / 2
+    return (
+        (one[0] + x, one[1] + y),
+        (other[0] + x, other[1] + y),
+        (other[0] - x, other[1] - y),
+        (one[0] - x, one[1] - y),
+    )
+
+
+def _nearest(start: Point, centre: Point, across: float, height: float) -> Point:
+    """Where a line from ``start`` meets the name's level box."""
+    half = (across / 2 + CLEAR / 2, height / 2 + CLEAR / 2)
+    return (
+        min(max(start[0], centre[0] - half[0]), centre[0] + half[0]),
+        min(max(start[1], centre[1] - half[1]), centre[1] + half[1]),
+    )
+
+
+def _crosses(leader: tuple[Point, Point], shape: Shape) -> bool:
+    return any(cross(*leader, *side) for side in sides(shape))
+
+
+def _blocked(
+    leader: tuple[Point, Point],
+    one: Wanted,
+    names: Sequence[Shape],
+    walls: Sequence[tuple[Point, Point]],
+) -> bool:
+    """Whether a leader would run over another wall or through a name."""
+    if any({one.one, one.other} != set(wall) and cross(*leader, *wall) for wall in walls):
+        return True
+    return any(_crosses(leader, shape) for shape in names)
+
+
+def _label(look: str, text: str, centre: Point, turn: float) -> Label:
+    """A text stands on its base line: a third of its size below the middle."""
+    down = SIZES[look] * 0.35
+    x = centre[0] - sin(radians(turn)) * down
+    y = centre[1] + cos(radians(turn)) * down
+    return Label(look, fixed(x), fixed(y), fixed(turn), text)

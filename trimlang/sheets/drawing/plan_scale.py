@@ -1,0 +1,142 @@
+"""The paper of a floor plan: scales, and the strokes that every plan is drawn with."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import cos, radians, sin
+from typing import Final
+
+from trimlang.record import record
+from trimlang.sheets.drawing.polygons import Point
+from trimlang.sheets.wording.quantities import Pen
+from trimlang.survey.job import Room, Stretch
+from trimlang.survey.outline import Outline
+
+WIDE: Final = 164.0
+TALL: Final = 72.0
+MARGIN: Final = 12.0
+SCALES: Final = {
+    "in": (16, 24, 32, 48, 64, 96, 128, 192, 384),
+    "mm": (10, 20, 25, 50, 75, 100, 200, 500),
+}
+MM_PER_INCH: Final = 25.4
+
+
+@record
+class Wall:
+    """A stretch where it lies, in inches, y downwards; ``heading`` in degrees to the right."""
+
+    stretch: Stretch
+    start: Point
+    end: Point
+    heading: float
+
+
+def walls(room: Room, drawn: Outline) -> tuple[Wall, ...]:
+    """Return the walk of a room as a drawing takes it."""
+    return tuple(
+        Wall(
+            room.walk[leg.index],
+            (float(leg.start.x), -float(leg.start.y)),
+            (float(leg.end.x), -float(leg.end.y)),
+            float(leg.heading),
+        )
+        for leg in drawn.legs
+    )
+
+
+@record
+class Line:
+    """A line on paper, with a class for its look (``run``, ``opening``, ``bare`` …)."""
+
+    look: str
+    x1: str
+    y1: str
+    x2: str
+    y2: str
+
+
+@record
+class Label:
+    """A text on paper, turned by so many degrees about its own place."""
+
+    look: str
+    x: str
+    y: str
+    turn: str
+    text: str
+
+
+class Paper:
+    """Turns inches in the room into millimetres on the paper.
+
+    The drawing is at most ``tall`` (mm, without margins), and no larger than at ``least``.
+    """
+
+    def __init__(
+        self, laid: tuple[Wall, ...], unit: str, tall: float = TALL, least: int = 0
+    ) -> None:
+        points = [wall.start for wall in laid] + [wall.end for wall in laid]
+        self._left = min(x for x, _ in points)
+        self._top = min(y for _, y in points)
+        across = max(x for x, _ in points) - self._left
+        down = max(y for _, y in points) - self._top
+        fits = [
+            scale
+            for scale in SCALES[unit]
+            if scale >= least
+            and across * MM_PER_INCH / scale <= WIDE
+            and down * MM_PER_INCH / scale <= tall
+        ]
+        wanted = max(across / WIDE, down / tall) * MM_PER_INCH
+        self.scale = fits[0] if fits else _enough(max(wanted, least))
+        self.factor = MM_PER_INCH / self.scale
+        self.wide = across * self.factor + 2 * MARGIN
+        self.tall = down * self.factor + 2 * MARGIN
+
+    def at(self, point: Point) -> Point:
+        """Return where on the paper a point of the room comes."""
+        return (
+            (point[0] - self._left) * self.factor + MARGIN,
+            (point[1] - self._top) * self.factor + MARGIN,
+        )
+
+
+def _enough(ratio: float) -> int:
+    """A round scale for a room that none of the usual ones holds."""
+    scale = 1000
+    while scale < ratio:
+        scale *= 2
+    return scale
+
+
+def scale_text(scale: int, pen: Pen) -> str:
+    """Write a scale as a carpenter reads it."""
+    if pen.unit == "mm":
+        return f"1 : {scale}"
+    return pen.words(
+        "{inch} = 1 ft (1 : {scale})", inch=pen.length(Fraction(12, scale)), scale=scale
+    )
+
+
+def inward(wall: Wall) -> Point:
+    """The unit direction from a wall into the room: to the right of the walk."""
+    return (-sin(radians(wall.heading)), cos(radians(wall.heading)))
+
+
+def jamb(wall: Wall, at: Point) -> Line:
+    """Return the short stroke across the wall at an opening's side."""
+    way = inward(wall)
+    return line(
+        "jamb", (at[0] - way[0] * 1.6, at[1] - way[1] * 1.6), (at[0] + way[0], at[1] + way[1])
+    )
+
+
+def line(look: str, one: Point, other: Point) -> Line:
+    """Return a line between two points on the paper."""
+    return Line(look, fixed(one[0]), fixed(one[1]), fixed(other[0]), fixed(other[1]))
+
+
+def fixed(value: float) -> str:
+    """Write a coordinate with two decimals, so that the same drawing gives the same bytes."""
+    return f"{round(value, 2) + 0.0:.2f}"

@@ -1,0 +1,1 @@
+"""The plan for other programs: plan.json, CSV, DXF."""

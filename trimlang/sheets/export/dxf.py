@@ -1,0 +1,197 @@
+"""The floor plan as DXF, in real-world size, for a drawing program.
+
+Coordinates are floats here, at the very edge, and in the job file's unit.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from contextlib import contextmanager
+from io import StringIO
+from math import cos, hypot, radians, sin
+from typing import TYPE_CHECKING, Any, Final
+
+from trimlang.compiler import Result
+from trimlang.diagnostics.show import printable
+from trimlang.joinery.piece import Kind
+from trimlang.lengths.tape import feet_text, length_text
+from trimlang.sheets.content.overview import side_by_side
+from trimlang.sheets.drawing.neighbours import Placed
+from trimlang.sheets.drawing.plan_scale import Wall, inward, walls
+from trimlang.sheets.drawing.polygons import Point, roomiest
+from trimlang.survey.job import Gap, Room, Run
+from trimlang.survey.outline import outline
+
+if TYPE_CHECKING:
+    from ezdxf.document import Drawing
+
+LAYERS: Final = {
+    "WALLS": (7, "CONTINUOUS"),
+    "OPENINGS": (5, "DASHED"),
+    "BARE-WALLS": (8, "DASHED"),
+    "SPLICES": (1, "CONTINUOUS"),
+    "WALL-IDS": (3, "CONTINUOUS"),
+    "PIECE-IDS": (6, "CONTINUOUS"),
+    "OPENING-NAMES": (5, "CONTINUOUS"),
+    "ROOM-NAMES": (2, "CONTINUOUS"),
+}
+"""Each layer with its colour number and the look of its lines."""
+
+_OF: Final = {"run": "WALLS", "opening": "OPENINGS", "bare": "BARE-WALLS"}
+_UNITS: Final = {"in": (1, 0, 1.0), "mm": (4, 1, 25.4)}
+"""$INSUNITS, $MEASUREMENT, and how many units make an inch."""
+
+_LETTER: Final = 3.0
+"""Height of a wall's label in inches: read at 1 : 48 as a sixteenth of an inch."""
+_LEAST: Final = 0.75
+_WIDE: Final = 0.9
+"""How wide a letter is beside its height."""
+_DASHES: Final = 12.0
+"""Inches to a unit of the dashed lines' pattern."""
+_APART: Final = 60.0
+"""Between groups of rooms of which nothing says how they lie (inches)."""
+
+
+class DrawingMissingError(RuntimeError):
+    """The library that writes DXF is not installed."""
+
+
+def floor_plan_dxf(result: Result) -> bytes:
+    """Return the floor plan as a DXF file (R2010): the same result gives the same bytes.
+
+    Raises:
+        DrawingMissingError: ezdxf is not installed.
+    """
+    try:
+        from ezdxf.filemanagement import new
+    except ImportError:
+        wanted = "DXF wants one more library: pip install 'trimlang[drawing]'"
+        raise DrawingMissingError(wanted) from None
+    with _no_dates():
+        document = new("R2010", setup=["linetypes"])
+        code, measurement, size = _UNITS[result.job.settings.unit]
+        document.header["$INSUNITS"] = code
+        document.header["$MEASUREMENT"] = measurement
+        document.header["$LTSCALE"] = _DASHES * size
+        for name, (colour, line) in LAYERS.items():
+            document.layers.add(name, color=colour, linetype=line)
+        _Sheet(document, result).draw()
+        written = StringIO()
+        document.write(written)
+    return written.getvalue().encode("utf-8", "replace")
+
+
+@contextmanager
+def _no_dates() -> Iterator[None]:
+    """Have the library write no time of day and no random name into the file."""
+    import ezdxf
+
+    options: Any = ezdxf.options  # type: ignore[attr-defined]
+    before = options.write_fixed_meta_data_for_testing
+    options.write_fixed_meta_data_for_testing = True
+    try:
+        yield
+    finally:
+        options.write_fixed_meta_data_for_testing = before
+
+
+class _Sheet:
+    """Draws one job into a document."""
+
+    def __init__(self, document: Drawing, result: Result) -> None:
+        self._space: Any = document.modelspace()
+        self._result = result
+        self._size = _UNITS[result.job.settings.unit][2]
+        self._right = 0.0
+
+    def draw(self) -> None:
+        rooms = [room for room in self._result.job.rooms if room.walk]
+        walks = [walls(room, outline(room, self._result.job.trims)) for room in rooms]
+        for group in side_by_side(rooms, walks):
+            points = [end for one in group for wall in one.walk for end in (wall.start, wall.end)]
+            left = min(x for x, _ in points)
+            base = max(y for _, y in points)
+            self._origin = (self._right - left, base)
+            for one in group:
+                self._room(rooms[one.room], one)
+            self._right += max(x for x, _ in points) - left + _APART
+
+    def _at(self, point: Point) -> Point:
+        """Where a point of the walk (inches, y downwards) comes, y upwards."""
+        x = (point[0] + self._origin[0]) * self._size
+        y = (self._origin[1] - point[1]) * self._size
+        return round(x, 6) + 0.0, round(y, 6) + 0.0
+
+    def _room(self, room: Room, placed: Placed) -> None:
+        for wall in placed.walk:
+            stretch = wall.stretch
+            kind = stretch.kind if isinstance(stretch, Gap) else "run"
+            self._line(_OF[kind], wall.start, wall.end)
+            if isinstance(stretch, Run):
+                self._run(room, wall, stretch)
+            else:
+                self._gap(wall, stretch)
+        x, y = roomiest(placed.shape)
+        self._text("ROOM-NAMES", room.name, (x, y), 0.0, 2 * _LETTER)
+        self._text("ROOM-NAMES", room.tag, (x, y + 4 * _LETTER), 0.0, 2 * _LETTER)
+
+    def _run(self, room: Room, wall: Wall, run: Run) -> None:
+        long = feet_text(run.length, room.settings.unit)
+        if room.settings.unit == "mm":
+            long = length_text(run.length, "mm")
+        self._beside("WALL-IDS", f"{room.tag}-{run.label}  {long}", wall, 1.2, _LETTER)
+        pieces = [
+            piece
+            for piece in self._result.pieces
+            if (piece.room, piece.run) == (room.name, run.label) and piece.kind is Kind.RUN
+        ]
+        for row, piece in enumerate(pieces):
+            self._beside("PIECE-IDS", piece.id, wall, 2.8 + 1.1 * row, 0.7 * _LETTER)
+        first = [piece for piece in pieces if piece.trim == pieces[0].trim]
+        at = 0.0
+        for piece in first[:-1]:
+            at += float(piece.back)
+            self._splice(wall, at)
+
+    def _gap(self, wall: Wall, gap: Gap) -> None:
+        for end in (wall.start, wall.end):
+            way = inward(wall)
+            outer = (end[0] - way[0] * _LETTER, end[1] - way[1] * _LETTER)
+            self._line(_OF[gap.kind], end, outer)
+        words = [gap.called or gap.kind, *(["(entrance)"] if gap.entrance else [])]
+        self._beside("OPENING-NAMES", " ".join(words), wall, -1.2, _LETTER)
+
+    def _splice(self, wall: Wall, at: float) -> None:
+        """A stroke across the wall where two pieces meet."""
+        along = (cos(radians(wall.heading)), sin(radians(wall.heading)))
+        way = inward(wall)
+        x, y = wall.start[0] + along[0] * at, wall.start[1] + along[1] * at
+        dx, dy = (along[0] + way[0]) * 0.7 * _LETTER, (along[1] + way[1]) * 0.7 * _LETTER
+        self._line("SPLICES", (x - dx, y - dy), (x + dx, y + dy))
+
+    def _beside(self, layer: str, text: str, wall: Wall, rows: float, tall: float) -> None:
+        """Put a text beside the middle of a wall, so many rows into the room, never upside down."""
+        way = inward(wall)
+        x = (wall.start[0] + wall.end[0]) / 2 + way[0] * rows * _LETTER
+        y = (wall.start[1] + wall.end[1]) / 2 + way[1] * rows * _LETTER
+        turn = (-wall.heading + 90) % 180 - 90
+        long = hypot(wall.end[0] - wall.start[0], wall.end[1] - wall.start[1])
+        # beside a short wall a text is small rather than over its neighbour's
+        fits = long / (max(len(text), 1) * _WIDE)
+        self._text(layer, text, (x, y), turn, max(min(tall, fits), _LEAST))
+
+    def _line(self, layer: str, one: Point, other: Point) -> None:
+        self._space.add_line(self._at(one), self._at(other), dxfattribs={"layer": layer})
+
+    def _text(self, layer: str, text: str, at: Point, turn: float, tall: float) -> None:
+        from ezdxf.enums import TextEntityAlignment
+
+        looks = {"layer": layer, "height": tall * self._size, "rotation": round(turn, 6) + 0.0}
+        drawn = self._space.add_text(_literal(text), dxfattribs=looks)
+        drawn.set_placement(self._at(at), align=TextEntityAlignment.MIDDLE_CENTER)
+
+
+def _literal(text: str) -> str:
+    """Write a text so that its percent signs and carets stand for themselves."""
+    text = printable(text).replace("^", "^ ")
+    return text.replace("%", "%%%") if "%%" in text else text

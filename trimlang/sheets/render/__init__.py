@@ -1,0 +1,1 @@
+"""From content to pages: templates, stylesheet, paper, PDF."""

@@ -1,0 +1,113 @@
+"""What the sheets are printed on: a paper by name, or label stock of a stated size."""
+
+from __future__ import annotations
+
+import re
+from fractions import Fraction
+from typing import Final
+
+from trimlang.lengths.tape import MM, decimal_text
+from trimlang.lengths.units import INCHES_PER
+from trimlang.record import record
+from trimlang.sheets.drawing.typeface import shortened
+from trimlang.sheets.wording.catalogue import Words
+
+PAPERS: Final = {"letter": "letter", "a4": "A4"}
+"""The papers by the names that the command line takes."""
+
+_SIZE: Final = re.compile(
+    r"\s*(\d+(?:\.\d+)?)\s*(mm|cm|in)?\s*[x×]\s*(\d+(?:\.\d+)?)\s*(mm|cm|in)\s*", re.IGNORECASE
+)
+_LEAST: Final = (Fraction(40), Fraction(15))
+_MOST: Final = Fraction(600)
+JOB_WIDE: Final = 130.0
+"""How far a job's name may run in the head of a page (mm)."""
+_EDGE: Final = Fraction(2)
+"""Label printers leave about so much blank at each edge (mm; common practice, no source)."""
+
+
+class UnknownPaperError(ValueError):
+    """No paper of that name, or no label of that size."""
+
+
+@record
+class Label:
+    """A label, in millimetres."""
+
+    across: Fraction
+    down: Fraction
+
+    @property
+    def inside(self) -> tuple[Fraction, Fraction]:
+        """What a ticket may fill of it: across and down."""
+        return self.across - 2 * _EDGE, self.down - 2 * _EDGE
+
+    @property
+    def size(self) -> str:
+        """The size as one writes it: ``100mm x 50mm``."""
+        return " x ".join(f"{decimal_text(side, 1)}mm" for side in (self.across, self.down))
+
+    @property
+    def rule(self) -> str:
+        """The page rule for this label: no margin boxes."""
+        size = " ".join(f"{decimal_text(side, 2)}mm" for side in (self.across, self.down))
+        boxes = ("top-left", "top-right", "bottom-left", "bottom-right")
+        return f"@page {{ size: {size}; margin: {_EDGE}mm; " + (
+            " ".join(f"@{box} {{ content: none; }}" for box in boxes) + " }"
+        )
+
+
+def page_rule(paper: str) -> str:
+    """Return the page rule for a paper by name.
+
+    Raises:
+        UnknownPaperError: there is no such paper.
+    """
+    if paper.lower() not in PAPERS:
+        raise UnknownPaperError(f"no paper {paper!r}; there are: {', '.join(PAPERS)}")
+    return f"@page {{ size: {PAPERS[paper.lower()]}; }}"
+
+
+def running(job: str, sheet: str, revision: str, words: Words) -> str:
+    """Return the rule for what stands at the head and foot of every page."""
+    page = words("page {n} of {all}", n="\0", all="\1")
+    parts = [
+        {"\0": "counter(page)", "\1": "counter(pages)"}.get(part) or _quoted(part)
+        for part in re.split("([\0\1])", page)
+        if part
+    ]
+    boxes = {
+        "top-left": _quoted(shortened(job, JOB_WIDE, 8 * 25.4 / 72)),
+        "top-right": _quoted(sheet),
+        "bottom-left": _quoted(words("revision {revision}", revision=revision)),
+        "bottom-right": " ".join(parts),
+    }
+    rules = " ".join(f"@{box} {{ content: {content}; }}" for box, content in boxes.items())
+    return f"@page {{ {rules} }}"
+
+
+def _quoted(text: str) -> str:
+    """Write a text as a CSS string that no text can end, nor the style element around it."""
+    return '"' + "".join(c if c.isalnum() or c == " " else f"\\{ord(c):x} " for c in text) + '"'
+
+
+def label(size: str) -> Label:
+    """Read a label's size: ``100mm x 50mm``, ``4in x 2in``, ``100x50 mm``.
+
+    Raises:
+        UnknownPaperError: it is no size, or one that no ticket fits on.
+    """
+    match = _SIZE.fullmatch(size)
+    if match is None:
+        raise UnknownPaperError(f"{size!r} is no label size; write it like 100mm x 50mm")
+    across, own, down, last = match.groups()
+    sides = [
+        Fraction(number) * INCHES_PER[unit.lower()] / MM
+        for number, unit in ((across, own or last), (down, last))
+    ]
+    if sides[0] < _LEAST[0] or sides[1] < _LEAST[1] or max(sides) > _MOST:
+        raise UnknownPaperError(
+            f"a label of {size} does not hold a ticket;"
+            f" from {_LEAST[0]}mm x {_LEAST[1]}mm to {_MOST}mm a side"
+        )
+    return Label(*sides)

@@ -1,0 +1,173 @@
+"""Fills the templates: the shipped ones, or the user's own in their place.
+
+A user's template runs in a sandbox and sees the same context as ours; what is
+wrong in it is reported with file and line.  Where there is no such folder all
+templates are ours and need no sandbox, which asks at every attribute.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from functools import cache
+from pathlib import Path
+from types import TracebackType
+from typing import TYPE_CHECKING, Any
+
+from jinja2 import (
+    BaseLoader,
+    ChoiceLoader,
+    Environment,
+    FileSystemLoader,
+    FunctionLoader,
+    StrictUndefined,
+    TemplateNotFound,
+    TemplateSyntaxError,
+)
+from jinja2.sandbox import ImmutableSandboxedEnvironment
+
+from trimlang.resources import folder
+from trimlang.sheets.render.ready_templates import PLATES, PlateLoader, module_name, plate_text
+
+if TYPE_CHECKING:
+    from importlib.resources.abc import Traversable
+
+    from trimlang.incremental.recall import Shelf
+
+
+class SheetTemplateError(Exception):
+    """A template cannot be read or filled: ``file``, ``line`` and what is wrong."""
+
+    def __init__(self, file: str, line: int, wrong: str) -> None:
+        super().__init__(f"{file}:{line}: {wrong}" if line else f"{file}: {wrong}")
+        self.file = file
+        self.line = line
+        self.wrong = wrong
+
+
+class Press:
+    """Prints sheets from templates: those in the folder ``own`` first, then the shipped ones.
+
+    ``kept`` are drawings of an earlier set that may serve again, where any are kept.
+    """
+
+    kept: Shelf[Any] | None = None
+
+    def __init__(self, own: Path | None) -> None:
+        loaders: list[BaseLoader] = [FunctionLoader(_shipped)]
+        if own is not None:
+            if not own.is_dir():
+                raise SheetTemplateError(str(own), 0, "there is no such folder")
+            loaders.insert(0, FileSystemLoader(own))
+        else:
+            # ours as they stand are ready-made; in the sandbox each is compiled for it
+            loaders.insert(0, PlateLoader(_text))
+        made = Environment if own is None else ImmutableSandboxedEnvironment
+        self._env = _set_up(made, ChoiceLoader(loaders))
+
+    def source(self, name: str) -> str:
+        """Return a file that is no template (the stylesheet), the user's own first.
+
+        Raises:
+            SheetTemplateError: it cannot be read.
+        """
+        try:
+            loader = self._env.loader
+            return loader.get_source(self._env, name)[0] if loader else ""
+        except (OSError, UnicodeDecodeError, TemplateNotFound) as error:
+            raise SheetTemplateError(name, 0, str(error)) from None
+
+    def sheet(self, name: str, context: Mapping[str, object]) -> str:
+        """Fill the template ``name``.
+
+        Raises:
+            SheetTemplateError: it cannot be read or filled.
+        """
+        try:
+            return self._env.get_template(name).render(context)
+        except TemplateSyntaxError as error:
+            file = error.filename or error.name or name
+            raise SheetTemplateError(file, error.lineno, error.message or "syntax") from None
+        except TemplateNotFound as error:
+            wrong = f"there is no template {error.name!r}"
+            file, line = _where(error.__traceback__, name)
+            raise SheetTemplateError(file, line, wrong) from None
+        except UnicodeDecodeError:
+            raise SheetTemplateError(name, 0, "is no UTF-8 text") from None
+        except Exception as error:  # noqa: BLE001 - whatever a user's template does is its fault
+            file, line = _where(error.__traceback__, name)
+            raise SheetTemplateError(file, line, f"{type(error).__name__}: {error}") from None
+
+
+def _set_up(made: type[Environment], loader: BaseLoader | None = None) -> Environment:
+    return made(
+        loader=loader,
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+        keep_trailing_newline=True,
+    )
+
+
+def make_plates(into: Path) -> None:
+    """Write the plates of all shipped templates, and take away those of templates gone."""
+    into.mkdir(exist_ok=True)
+    made_by = "python -m trimlang.sheets.render.template_filling"
+    plates = {"__init__": f'"""Made by ``{made_by}``: change templates/."""\n'}
+    for name in shipped_templates():
+        text = _text(name)
+        if text is not None:
+            plates[module_name(name)] = plate_text(_set_up(Environment), name, text)
+    for old in into.glob("*.py"):
+        if old.stem not in plates:
+            old.unlink()
+    for stem, text in plates.items():
+        (into / f"{stem}.py").write_text(text, encoding="utf-8")
+
+
+def shipped_templates() -> tuple[str, ...]:
+    """Return the names of the templates that are filled: sheets and their parts."""
+    ours = folder("templates")
+    return tuple(
+        sorted(
+            f"{under}{entry.name}"
+            for under, place in (("", ours), ("parts/", ours / "parts"))
+            for entry in place.iterdir()
+            if entry.name.endswith((".html", ".svg"))
+        )
+    )
+
+
+def _shipped(name: str) -> tuple[str, str, None] | None:
+    """Find a template of ours, for jinja2."""
+    text = _text(name)
+    return None if text is None else (text, f"templates/{name}", None)
+
+
+@cache
+def _text(name: str) -> str | None:
+    """Find a template of ours by its name, which has no way out of the folder."""
+    place: Traversable = folder("templates")
+    parts = name.split("/")
+    if any(part in ("", ".", "..") for part in parts):
+        return None
+    for part in parts:
+        place = place / part
+    if not place.is_file():
+        return None
+    return place.read_text(encoding="utf-8")
+
+
+def _where(trace: TracebackType | None, name: str) -> tuple[str, int]:
+    """Return the innermost template line of a traceback."""
+    found = (name, 0)
+    while trace is not None:
+        file = trace.tb_frame.f_code.co_filename
+        if file.endswith((".html", ".svg", ".css", ".js")):
+            found = (file, trace.tb_lineno)
+        trace = trace.tb_next
+    return found
+
+
+if __name__ == "__main__":
+    make_plates(PLATES)

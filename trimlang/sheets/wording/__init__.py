@@ -1,0 +1,1 @@
+"""The sheets' words: quantities, phrases of the trade, languages."""

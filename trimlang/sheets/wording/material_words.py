@@ -1,0 +1,134 @@
+"""What the supplies and materials are called on a sheet, in its language and units."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Final
+
+from trimlang.lengths.tape import MM, decimal_text, steps_nearest
+from trimlang.lengths.units import in_cubic_inches, in_inches
+from trimlang.marking import N_
+from trimlang.sheets.wording.quantities import Pen
+from trimlang.takeoff.supplies import Supply
+
+SUPPLIES: Final = {
+    "nails": N_("nails"),
+    "caulk": N_("painter's caulk"),
+    "filler": N_("filler"),
+    "paint": N_("paint"),
+}
+"""What else there is to buy, by the names that the takeoff gives it."""
+
+PACKAGES: Final = {
+    "nails": N_("box of {size}"),
+    "caulk": N_("{size} fl oz tube"),
+    "filler": N_("{size} fl oz tub"),
+    "quart": N_("{size} quart can"),
+    "gallon": N_("{size} gallon can"),
+    "litre": N_("{size} litre can"),
+}
+
+MATERIALS: Final = (
+    N_("alder"),
+    N_("ash"),
+    N_("beech"),
+    N_("birch"),
+    N_("cedar"),
+    N_("cherry"),
+    N_("fir"),
+    N_("hardwood"),
+    N_("hemlock"),
+    N_("larch"),
+    N_("mahogany"),
+    N_("maple"),
+    N_("mdf"),
+    N_("oak"),
+    N_("oiled"),
+    N_("painted"),
+    N_("pine"),
+    N_("plywood"),
+    N_("poplar"),
+    N_("prefinished"),
+    N_("primed"),
+    N_("pvc"),
+    N_("raw"),
+    N_("solid"),
+    N_("spruce"),
+    N_("stained"),
+    N_("unfinished"),
+    N_("veneered"),
+    N_("walnut"),
+    N_("white"),
+)
+"""Common words for a trim's material; any other is the user's own and stays as it is."""
+
+_KNOWN: Final = frozenset(MATERIALS)
+
+
+def material(word: str, pen: Pen) -> str:
+    """Say a word that the job file has for a material."""
+    plain = word.casefold()
+    if plain not in _KNOWN:
+        return word
+    said = pen.words(plain)
+    return word if said == plain else said
+
+
+def name(supply: Supply, pen: Pen) -> str:
+    """Say what the supply is."""
+    return pen.words(SUPPLIES.get(supply.what, supply.what))
+
+
+def package(supply: Supply, pen: Pen) -> str:
+    """Say what one package is: ``box of 1000``, ``8 fl oz tub``."""
+    kind = PACKAGES.get(supply.what) or PACKAGES.get(supply.size_unit)
+    if kind is None:
+        return supply.package
+    return pen.words(kind, size=decimal_text(supply.size, 2))
+
+
+def need(supply: Supply, pen: Pen) -> str:
+    """Say what the job takes of it, and what that is made of."""
+    words, facts = pen.words, dict(supply.facts)
+    if supply.what == "nails":
+        return words(
+            "{n} nails; {long} 18-gauge brads, every {every} at most",
+            n=decimal_text(supply.need, 0),
+            long=nail(facts["long"], pen),
+            every=nail(facts["every"], pen),
+        )
+    if supply.what == "caulk":
+        return words(
+            "{length} of bead; paintable, {bead} bead, {reach} a tube",
+            length=pen.run_of(facts["length"]),
+            bead=nail(facts["bead"], pen),
+            reach=pen.run_of(facts["reach"]),
+        )
+    if supply.what == "filler":
+        return words(
+            "{need} fl oz; {holes} nail holes, {seams} scarfs and outside corners",
+            need=_at_least_a_tenth(supply.need),
+            holes=decimal_text(facts["holes"], 0),
+            seams=decimal_text(facts["seams"], 0),
+        )
+    metric = pen.unit == "mm"
+    area = facts["area"] / in_inches(Fraction(1), "m" if metric else "ft") ** 2
+    volume = facts["volume"] / in_cubic_inches(Fraction(1), "litre" if metric else "gallon")
+    text = N_("{volume} gallons; {coats} coats on {area} sq ft of face and edge")
+    if metric:
+        text = N_("{volume} litres; {coats} coats on {area} m² of face and edge")
+    return words(
+        text,
+        volume=_at_least_a_tenth(volume),
+        coats=decimal_text(facts["coats"], 1),
+        area=decimal_text(area, 1),
+    )
+
+
+def nail(inches: Fraction, pen: Pen) -> str:
+    """Write a nominal size, on a metric sheet to the half millimetre."""
+    return pen.length(steps_nearest(inches, MM / 2) if pen.unit == "mm" else inches)
+
+
+def _at_least_a_tenth(amount: Fraction) -> str:
+    return decimal_text(max(amount, Fraction(1, 10)), 1)

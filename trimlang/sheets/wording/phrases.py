@@ -1,0 +1,255 @@
+"""What the trade calls each joint, edge and reason, ready for a sheet.
+
+Left and right of a cut are one thing on every sheet: the way it runs from the
+fence towards the operator.
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Final
+
+from trimlang.joinery.piece import Cut, Edge, Lean, Piece
+from trimlang.marking import N_
+from trimlang.sheets.wording.catalogue import Words
+from trimlang.sheets.wording.quantities import Pen
+from trimlang.survey.job import Fit, Joint
+
+JOINTS: Final = {
+    Joint.IN_CORNER: N_("inside corner"),
+    Joint.OUT_CORNER: N_("outside corner"),
+    Joint.BUTT: N_("butt"),
+    Joint.RETURN: N_("return"),
+    Joint.SPLICE: N_("scarf"),
+    Joint.OPEN: N_("open end"),
+    Joint.RAKE: N_("rake"),
+    Joint.PLUMB: N_("plumb cut"),
+    Joint.LEVEL: N_("level cut"),
+    Joint.HEAD: N_("casing corner"),
+}
+
+ROWS: Final = {
+    "out-corner": N_("an outside corner: a long piece can be shaved, a short one cannot be mended"),
+    "open": N_("a free end"),
+    "return": N_("a return"),
+    "cope": N_("a coped end"),
+    "rake": N_("a rake"),
+    "level": N_("a level cut"),
+    "head": N_("a casing"),
+    "splice": N_("a scarf"),
+    "in-corner": N_("between walls: must slip in"),
+    "butt": N_("between stops: must slip in"),
+    "plumb": N_("a plumb cut"),
+}
+
+LONG_POINTS: Final = {
+    "back": N_("long point at the back"),
+    "face": N_("long point at the face"),
+    "top": N_("long point at the top"),
+    "bottom": N_("long point at the bottom"),
+    "outer": N_("long point at the outer edge"),
+    "both": N_("both edges the same"),
+}
+
+BOTH_ENDS: Final = {
+    Edge.BACK: N_("long point to long point, on the back edge"),
+    Edge.FACE: N_("long point to long point, on the face edge"),
+    Edge.TOP: N_("long point to long point, on the top edge"),
+    Edge.BOTTOM: N_("long point to long point, on the bottom edge"),
+    Edge.OUTER: N_("long point to long point, on the outer edge"),
+}
+
+ONE_END: Final = {
+    Edge.BACK: N_("square end to long point, on the back edge"),
+    Edge.FACE: N_("square end to long point, on the face edge"),
+    Edge.TOP: N_("square end to long point, on the top edge"),
+    Edge.BOTTOM: N_("square end to long point, on the bottom edge"),
+    Edge.OUTER: N_("square end to long point, on the outer edge"),
+}
+
+EDGES: Final = {
+    "back": N_("back"),
+    "face": N_("face"),
+    "top": N_("top"),
+    "bottom": N_("bottom"),
+    "outer": N_("outer edge"),
+}
+
+LAYS: Final = {
+    "standing": N_("standing, back to the fence"),
+    "flat": N_("flat, face up, top or outer edge to the fence"),
+    "crown": N_("crown, flat, face up"),
+}
+
+CROWN_EDGES: Final = {"ceiling edge": N_("ceiling edge"), "wall edge": N_("wall edge")}
+
+_ACROSS: Final = ("top", "bottom", "outer")
+
+
+def told(piece: Piece, words: Words) -> str:
+    """Say all that is to be said of a piece besides its measures; empty for nothing."""
+    remarks = [words(one.text, **dict(one.values)) for one in piece.remarks]
+    return "; ".join([*([piece.note] if piece.note else []), *remarks])
+
+
+def joint_name(cut: Cut, words: Words) -> str:
+    """Name a piece's end: ``inside corner, coped``."""
+    return joint_words(cut.joint, cut.fit, words)
+
+
+def joint_words(joint: Joint, fit: Fit, words: Words) -> str:
+    """Name a joint and how its inside corner is fitted."""
+    name = words(JOINTS[joint])
+    if joint is Joint.IN_CORNER and fit is Fit.COPED:
+        return words("{joint}, coped", joint=name)
+    if joint is Joint.IN_CORNER and fit is Fit.SQUARE:
+        return words("{joint}, square in", joint=name)
+    return name
+
+
+def lay(cut: Cut) -> str:
+    """Tell how the piece lies for a cut: ``standing``, ``flat`` or ``crown``."""
+    if cut.crown is not None:
+        return "crown"
+    return "flat" if cut.long_edge in _ACROSS else "standing"
+
+
+def runs_to(cut: Cut) -> str:
+    """Tell to which side the cut runs from the fence towards you; empty for a square one."""
+    if cut.crown is not None:
+        return cut.crown.swing
+    if cut.lean is Lean.UPRIGHT:
+        return ""
+    # joinery gives a cut across the face by its line seen from above, far end first
+    right = (cut.lean is Lean.RIGHT) != (cut.long_edge in _ACROSS)
+    return "right" if right else "left"
+
+
+def setting(cut: Cut, pen: Pen) -> str:
+    """Say how the saw is set: ``44.5° right``, ``mitre 31.5° left, bevel 34°`` or ``square``."""
+    words = pen.words
+    side = runs_to(cut)
+    if not side:
+        return words("square")
+    turned = words("right") if side == "right" else words("left")
+    if cut.bevel and not cut.setting:
+        return words("bevel {angle} {side}", angle=pen.angle(cut.bevel_setting), side=turned)
+    if cut.bevel:
+        return words(
+            "mitre {mitre} {side}, bevel {bevel}",
+            mitre=pen.angle(cut.setting),
+            side=turned,
+            bevel=pen.angle(cut.bevel_setting),
+        )
+    return f"{pen.angle(cut.setting)} {turned}"
+
+
+def long_point(cut: Cut, words: Words) -> str:
+    """Say on which edge the end's long point lies."""
+    if cut.crown is not None:
+        if cut.long_edge == "back":
+            return words("long point at the wall edge")
+        return words("long point at the ceiling edge")
+    return words(LONG_POINTS[cut.long_edge])
+
+
+def lies(cut: Cut, pen: Pen) -> str:
+    """Say how a piece lies for its cut, where it does not stand as usual."""
+    words = pen.words
+    if cut.crown is not None:
+        crown = cut.crown
+        return words(
+            "flat, face up, {edge} to the fence, piece {side} of the blade; or nested upside"
+            " down: {angle} {swing}, no bevel, piece {keep} of the blade",
+            edge=words(CROWN_EDGES[crown.fence]),
+            side=words(crown.keep),
+            angle=pen.angle(crown.nested_setting),
+            swing=words(crown.nested_swing),
+            keep=words(crown.nested_keep),
+        )
+    if lay(cut) == "flat":
+        return words(LAYS["flat"])
+    return ""
+
+
+def exact_angle(cut: Cut, pen: Pen) -> str:
+    """Say the exact angle where the saw cannot read it, and the gap that this leaves."""
+    if (cut.exact, cut.bevel) == (cut.setting, cut.bevel_setting):
+        return ""
+    angle = pen.angle(cut.exact)
+    if cut.bevel:
+        angle = f"{angle} / {pen.angle(cut.bevel)}"
+    return pen.words(
+        "exact {angle}; so set, opens {gap} at the face", angle=angle, gap=pen.small(cut.gap)
+    )
+
+
+def measured(piece: Piece, words: Words) -> str:
+    """Say from where to where the number is measured."""
+    on = piece.measured_on
+    if on is Edge.EITHER:
+        return words("end to end, both ends square")
+    if on is Edge.WALL:
+        return words("along the wall edge, from end to end")
+    if on is Edge.POINTS:
+        return words(
+            "overall: long point at the {left} left to long point at the {right} right",
+            left=words(EDGES[piece.left.long_edge]),
+            right=words(EDGES[piece.right.long_edge]),
+        )
+    one_sided = "both" in (piece.left.long_edge, piece.right.long_edge)
+    return words(ONE_END[on] if one_sided else BOTH_ENDS[on])
+
+
+def edges(piece: Piece, pen: Pen) -> str:
+    """Give the piece's other lengths, to check it by."""
+    words = pen.words
+    if piece.wall_edge is not None:
+        return words(
+            "ceiling edge {face}, takes {length} of the stick",
+            face=pen.length(piece.face),
+            length=pen.length(piece.length),
+        )
+    if any(lay(cut) == "flat" for cut in (piece.left, piece.right)):
+        return words("short points {length}", length=pen.length(piece.short_points))
+    if piece.back == piece.face == piece.length:
+        return ""
+    return words(
+        "back {back}, face {face}", back=pen.length(piece.back), face=pen.length(piece.face)
+    )
+
+
+def rounding(piece: Piece, pen: Pen, *, brief: bool = False) -> str:
+    """Say how the length was rounded, by how much and why (``brief``: the end alone)."""
+    by = piece.rounding.by
+    why = pen.words(ROWS[piece.rounding.row])
+    if brief:
+        why = why.partition(":")[0]
+    if abs(by) < Fraction(1, 1000):  # less than is printed, and than any saw keeps
+        return pen.words("not rounded: exactly on a mark")
+    return pen.words(
+        "rounded {direction} by {by}: {why}",
+        direction=pen.words("up") if by > 0 else pen.words("down"),
+        by=pen.small(Fraction(by)),
+        why=why,
+    )
+
+
+def fit_lines(piece: Piece, pen: Pen) -> tuple[str, ...]:
+    """Say what is to be done to the piece at the wall: scribing, packing out, tight corners."""
+    words = pen.words
+    lines: list[str] = []
+    if piece.scribe:
+        lines.append(words("scribe up to {depth} off the foot", depth=pen.length(piece.scribe)))
+    shim = pen.thickness(piece.shim) if piece.kind == "run" else ""
+    if shim:
+        lines.append(words("if the corner gaps, pack it out at the bottom by {shim}", shim=shim))
+    errors = [cut.corner_error for cut in (piece.left, piece.right) if cut.corner_error]
+    if errors:
+        lines.append(
+            words(
+                "corner taken by its diagonal: a sixteenth there is {angle}",
+                angle=pen.angle(max(errors)),
+            )
+        )
+    return tuple(lines)

@@ -1,0 +1,117 @@
+"""Writes quantities as the sheets show them: lengths on a tape, angles, money."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+from typing import Final
+
+from trimlang.lengths.tape import (
+    MM,
+    decimal_text,
+    is_tape_fraction,
+    mixed_number,
+    mixed_parts,
+    steps_nearest,
+)
+from trimlang.record import record
+from trimlang.sheets.wording.catalogue import Words
+
+FINEST_INCH: Final = Fraction(1, 32)
+"""The finest mark that a length from a metric file is shown to on an inch sheet."""
+
+
+@record
+class Reading:
+    """A length in the parts that a page sets in different sizes: ``29``, ``1/8``, ``in``."""
+
+    whole: str
+    fraction: str
+    unit: str
+
+    def __str__(self) -> str:
+        return " ".join(part for part in (self.whole, self.fraction, self.unit) if part)
+
+
+@record
+class Pen:
+    """Writes in one language, one unit and one currency.
+
+    ``show`` is the unit asked for on the sheets (``in`` or ``mm``), ``own`` the
+    job file's own, which holds where nothing is asked.
+    """
+
+    words: Words
+    currency: str
+    own: str = "in"
+    show: str | None = None
+
+    @property
+    def unit(self) -> str:
+        """The unit of what is written."""
+        return self.show or self.own
+
+    def of(self, own: str) -> Pen:
+        """Return a pen for a piece that was measured in ``own``."""
+        return self if own == self.own else replace(self, own=own)
+
+    def reading(self, inches: Fraction) -> Reading:
+        """Return a length as the tape shows it."""
+        if self.unit == "mm":
+            return Reading(decimal_text(inches / MM, 1), "", "mm")
+        if not is_tape_fraction(inches):
+            inches = steps_nearest(inches, FINEST_INCH)
+        sign, whole, rest = mixed_parts(inches)
+        if not whole:
+            return Reading("", f"{sign}{rest}", "in")
+        return Reading(f"{sign}{whole}", rest, "in")
+
+    def length(self, inches: Fraction) -> str:
+        """Write a length: ``29 1/8 in``, ``740 mm``."""
+        return str(self.reading(inches))
+
+    def small(self, inches: Fraction) -> str:
+        """Write a small distance finely enough to mean something: ``0.010 in``, ``0.2 mm``."""
+        if self.unit == "mm":
+            return f"{decimal_text(abs(inches) / MM, 2)} mm"
+        if is_tape_fraction(inches):
+            return f"{mixed_number(abs(inches))} in"
+        return f"{decimal_text(abs(inches), 3)} in"
+
+    def thickness(self, inches: Fraction) -> str:
+        """Write what is packed out, to the nearest 1/64 in or half millimetre.
+
+        Empty where that is nothing: thinner than a sheet of card cannot be packed.
+        """
+        step = MM / 2 if self.unit == "mm" else Fraction(1, 64)
+        near = steps_nearest(inches, step)
+        if not near:
+            return ""
+        return self.length(near) if self.unit == "mm" else f"{mixed_number(near)} in"
+
+    def stick(self, inches: Fraction) -> str:
+        """Write a stick's length as it is sold: ``12 ft``, ``3.6 m``."""
+        if self.unit == "mm":
+            return f"{decimal_text(inches / MM / 1000, 3)} m"
+        feet, rest = divmod(inches, 12)
+        if not feet or not is_tape_fraction(rest):
+            return self.length(inches)
+        return f"{feet} ft {self.length(rest)}" if rest else f"{feet} ft"
+
+    def run_of(self, inches: Fraction) -> str:
+        """Write a total of lengths: ``214.6 ft``, ``65.4 m``."""
+        if self.unit == "mm":
+            return f"{decimal_text(inches / MM / 1000, 1)} m"
+        return f"{decimal_text(inches / 12, 1)} ft"
+
+    def angle(self, degrees: Fraction) -> str:
+        """Write an angle: ``44.5°``."""
+        return f"{decimal_text(degrees, 2)}°"
+
+    def money(self, amount: Fraction) -> str:
+        """Write a sum of money: ``$17.40``."""
+        coins = steps_nearest(abs(amount), Fraction(1, 100))
+        whole, cents = divmod(int(coins * 100), 100)
+        sign = "-" if amount < 0 else ""
+        gap = " " if len(self.currency) > 1 else ""
+        return f"{sign}{self.currency}{gap}{whole:,}.{cents:02d}"

@@ -1,0 +1,66 @@
+"""Keeps cut pieces at the length that they were cut to, and lets their splices follow."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import replace
+from fractions import Fraction
+
+from trimlang.joinery.piece import Piece
+from trimlang.joinery.pieces import Places
+from trimlang.joinery.spliced_pieces import Splice
+from trimlang.site_log.ledger import SAME, Standing
+
+
+def frozen(pieces: Iterable[Piece], live: Mapping[str, Standing]) -> tuple[Piece, ...]:
+    """Return the pieces, those that were cut at the lengths that the log gives them."""
+    return tuple(_frozen(piece, live.get(piece.id)) for piece in pieces)
+
+
+def _frozen(piece: Piece, now: Standing | None) -> Piece:
+    if now is None or now.length is None:
+        return piece
+    longer = now.length - piece.to_mark
+    if abs(longer) < SAME or piece.length + longer <= 0:
+        return piece
+    return replace(
+        piece,
+        length=piece.length + longer,
+        wall_edge=None if piece.wall_edge is None else piece.wall_edge + longer,
+        rounding=replace(piece.rounding, by=piece.rounding.by + longer),
+    )
+
+
+def splices_that_follow(
+    splices: Iterable[Splice], places: Places, live: Mapping[str, Standing]
+) -> Places:
+    """Return where spliced walls are cut when some of their pieces have been cut already.
+
+    The last piece that is still to cut takes up what the others differ by.
+    """
+    moved = dict(places)
+    for splice in splices:
+        cut = _followed(splice, tuple(places.get(splice.whole.id, splice.cut)), live)
+        if cut is not None:
+            moved[splice.whole.id] = cut
+    return moved
+
+
+def _followed(
+    splice: Splice, cut: Sequence[Fraction], live: Mapping[str, Standing]
+) -> tuple[Fraction, ...] | None:
+    pieces = splice.pieces(cut)[: len(cut)]
+    lengths = list(cut)
+    free: list[int] = []
+    for place, piece in enumerate(pieces):
+        now = live.get(piece.id)
+        if now is None:
+            free.append(place)
+        elif now.length is not None and abs(now.length - piece.to_mark) >= SAME:
+            lengths[place] = now.length
+    if not free or lengths == list(cut):
+        return None
+    lengths[free[-1]] += sum(cut, Fraction(0)) - sum(lengths, Fraction(0))
+    if not splice.lap < lengths[free[-1]] <= splice.longest:
+        return None
+    return tuple(lengths)

@@ -1,0 +1,27 @@
+"""Facts about single entries of the log, for its replay."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import ceil
+
+from trimlang.site_log.entries import Bought, Counted, Entry, Spoiled
+from trimlang.survey.job import Trim
+
+
+def same_line(one: Entry, other: Entry) -> bool:
+    """Tell whether two entries stand in one line."""
+    return (one.span.file, one.span.line) == (other.span.file, other.span.line)
+
+
+def most_for(trim: Trim, entry: Bought) -> Fraction | None:
+    """Return what the sticks cost at most by the stock lines, None where these do not tell."""
+    offers = [offer for offer in trim.offers if offer.length == entry.length]
+    if not offers or any(offer.at_most is not None for offer in offers):
+        return None
+    return min(ceil(Fraction(entry.count, offer.pack)) * offer.price for offer in offers)
+
+
+def changes_stock(entry: Entry) -> bool:
+    """Tell whether an entry changes what there is to cut from, so that a new plan is due."""
+    return isinstance(entry, Bought | Counted | Spoiled)

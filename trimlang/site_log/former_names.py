@@ -1,0 +1,48 @@
+"""Names of pieces as earlier versions made them, which may stand in a site log of that time."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Collection
+from dataclasses import replace
+from typing import Final
+
+from trimlang.site_log.entries import Bought, Counted, Entry
+from trimlang.survey.job import Job
+from trimlang.survey.openings import opening_names
+
+_COUNTED: Final = re.compile(r"D(\d+)-")
+
+
+def named_as_now(job: Job, pieces: Collection[str]) -> Job:
+    """Return the job with the pieces of its log called as they are now.
+
+    ``pieces`` are the ids of the job's pieces; a name that is one of them stays.
+    """
+    log = tuple(
+        entry
+        if isinstance(entry, Bought | Counted) or entry.piece in pieces
+        else _renamed(entry, now_called(entry.piece, job))
+        for entry in job.log
+    )
+    return job if log == job.log else replace(job, log=log)
+
+
+def now_called(piece: str, job: Job) -> str:
+    """Return a piece's id as it is now; up to version 0.1.0 openings were counted (``ST-D1-…``).
+
+    Other ids are returned as they are.
+    """
+    for room in job.rooms:
+        rest = piece.removeprefix(f"{room.tag}-")
+        found = _COUNTED.match(rest)
+        if rest == piece or found is None:
+            continue
+        names = list(opening_names(room).values())
+        if 1 <= int(found[1]) <= len(names):
+            return f"{room.tag}-{names[int(found[1]) - 1]}-{rest[found.end() :]}"
+    return piece
+
+
+def _renamed(entry: Entry, name: str) -> Entry:
+    return entry if isinstance(entry, Bought | Counted) else replace(entry, piece=name)

@@ -1,0 +1,156 @@
+"""What the log says of each piece, without a plan: which are cut, how long, which lines err."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+from fractions import Fraction
+from typing import Final
+
+from trimlang.diagnostics import Diagnostic, Span
+from trimlang.diagnostics.place import place
+from trimlang.joinery.piece import Piece
+from trimlang.lengths.tape import length_text
+from trimlang.record import record
+from trimlang.site_log.entries import Cut, Entry, Fitted, Shortened, Spoiled
+from trimlang.survey.job import Job
+from trimlang.survey.measures import Findings
+
+SAME: Final = Fraction(1, 64)
+"""Lengths that differ by less are one (inches): a line may tell a length to four places."""
+
+
+@record
+class Standing:
+    """How a piece stands that was cut and not spoiled since.
+
+    ``length`` is the number on its ticket when it was cut (inches), None where
+    the log does not say.
+    """
+
+    length: Fraction | None
+    fitted: bool
+    span: Span
+
+
+def standing(log: Iterable[Entry]) -> dict[str, Standing]:
+    """Return how the cut pieces stand after the last line, by their names."""
+    live: dict[str, Standing] = {}
+    for entry in log:
+        if isinstance(entry, Cut):
+            live.setdefault(entry.piece, Standing(entry.length, False, entry.span))
+        elif isinstance(entry, Spoiled):
+            live.pop(entry.piece, None)
+        elif isinstance(entry, Shortened | Fitted) and entry.piece in live:
+            now = live[entry.piece]
+            if isinstance(entry, Shortened):
+                if now.length is not None and entry.length >= now.length:
+                    continue  # no saw does that; the line is told of, and the piece is as it was
+                live[entry.piece] = replace(now, length=entry.length, span=entry.span)
+            else:
+                live[entry.piece] = replace(now, fitted=True)
+    return live
+
+
+def check_log(job: Job, pieces: Iterable[Piece]) -> tuple[Diagnostic, ...]:
+    """Return what is wrong with the log as such: names, and the order of its lines."""
+    findings = Findings()
+    known = {piece.id: piece for piece in pieces}
+    live: dict[str, Span] = {}
+    fitted: dict[str, Span] = {}
+    spoiled: dict[str, Span] = {}
+    short: list[Span] = []
+    for entry in job.log:
+        if isinstance(entry, Cut):
+            if entry.piece in live:
+                before = place(live[entry.piece], entry.span)
+                findings.say("T704", entry.span, piece=entry.piece, line=before)
+                continue
+            if not _known(entry, known, job, findings):
+                continue
+            live[entry.piece] = entry.span
+            if not entry.pinned:
+                short.append(entry.span)
+        elif isinstance(entry, Spoiled):
+            if entry.piece not in live and not _known(entry, known, job, findings):
+                continue
+            live.pop(entry.piece, None)
+            fitted.pop(entry.piece, None)
+            spoiled[entry.piece] = entry.span
+        elif isinstance(entry, Shortened | Fitted):
+            what = "shortened" if isinstance(entry, Shortened) else "fitted"
+            if entry.piece not in live:
+                if _known(entry, known, job, findings):
+                    why = "no line above says that it was cut"
+                    if entry.piece in spoiled:
+                        line = place(spoiled[entry.piece], entry.span)
+                        why = (
+                            f"it was spoiled ({line}) and no line since says that it was cut again"
+                        )
+                    findings.say("T705", entry.span, piece=entry.piece, what=what, why=why)
+            elif entry.piece in fitted and isinstance(entry, Fitted):
+                before = place(fitted[entry.piece], entry.span)
+                findings.say("T706", entry.span, piece=entry.piece, line=before)
+            elif isinstance(entry, Fitted):
+                fitted[entry.piece] = entry.span
+    if short:
+        findings.say("T712", short[0], count=len(short))
+    for name, span in live.items():
+        if name not in known and pieces:
+            findings.say("T703", span, piece=name, remedy=_near(name, known))
+    whole = [piece for piece in known.values() if piece.parts == 1]
+    _check_lengths(whole, standing(job.log), findings)
+    return tuple(findings.found)
+
+
+def check_lengths(pieces: Iterable[Piece], live: Mapping[str, Standing]) -> tuple[Diagnostic, ...]:
+    """Return where a piece was cut to a length that the survey no longer asks for."""
+    findings = Findings()
+    _check_lengths(pieces, live, findings)
+    return tuple(findings.found)
+
+
+def _check_lengths(
+    pieces: Iterable[Piece], live: Mapping[str, Standing], findings: Findings
+) -> None:
+    for piece in pieces:
+        now = live.get(piece.id)
+        if now is None or now.length is None:
+            continue
+        over = now.length - piece.to_mark
+        if abs(over) >= SAME:
+            findings.say(
+                "T710" if over > 0 else "T711",
+                now.span,
+                piece=piece.id,
+                cut=length_text(now.length, piece.unit),
+                now=length_text(piece.to_mark, piece.unit),
+                by=length_text(abs(over), piece.unit),
+            )
+
+
+def trim_of_stick(name: str) -> str:
+    """Return the trim that a stick's name is made from: ``base`` of ``base-3``."""
+    return name.rpartition("-")[0]
+
+
+def _known(entry: Entry, known: Mapping[str, Piece], job: Job, findings: Findings) -> bool:
+    """Tell whether the piece is one of the job's, or one of which the line tells enough."""
+    assert isinstance(entry, Cut | Spoiled | Shortened | Fitted)  # noqa: S101
+    if entry.piece in known or not known:
+        return True
+    source = entry.source if isinstance(entry, Cut | Spoiled) else None
+    trims = {trim.name for trim in job.trims}
+    told = source is not None and source.stick is not None
+    if told and source is not None and trim_of_stick(source.stick or "") in trims:
+        long = entry.length if isinstance(entry, Cut | Spoiled) else None
+        if long is not None:
+            return True
+    findings.say("T702", entry.span, piece=entry.piece, remedy=_near(entry.piece, known))
+    return False
+
+
+def _near(name: str, known: Mapping[str, Piece]) -> str:
+    from trimlang.language.mistakes import did_you_mean
+
+    return did_you_mean(name, tuple(known), "The tickets and the checklist list the job's pieces.")

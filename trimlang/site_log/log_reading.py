@@ -1,0 +1,145 @@
+"""Reads the lines of the site log: names, units and prices."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from dataclasses import replace
+from fractions import Fraction
+
+from trimlang.language import tree
+from trimlang.site_log.entries import Bought, Counted, Cut, Entry, Fitted, From, Shortened, Spoiled
+from trimlang.survey.job import Offer, Trim
+from trimlang.survey.measures import Findings, length, money
+from trimlang.survey.near_names import unknown_trim
+from trimlang.survey.trims import read_count, stick_sold
+
+
+def read_log(
+    statements: Iterable[tree.Statement],
+    trims: Mapping[str, Trim],
+    unit: str,
+    findings: Findings,
+) -> tuple[Entry, ...]:
+    """Return the entries of the log in their order; what cannot be understood is left out."""
+    entries: list[Entry] = []
+    for line in statements:
+        if isinstance(line, tree.LogLine):
+            for item in line.pieces:
+                entry = _piece(line.kind, item, unit, findings)
+                if entry is not None:
+                    entries.append(entry)
+        elif isinstance(line, tree.BoughtLine):
+            for purchase in line.purchases:
+                bought = _bought(purchase, trims, unit, findings)
+                if bought is not None:
+                    entries.append(bought)
+        elif isinstance(line, tree.RackLine):
+            counted = _counted(line, trims, unit, findings)
+            if counted is not None:
+                entries.append(counted)
+    return tuple(entries)
+
+
+def with_logged(trims: Mapping[str, Trim], entries: Iterable[Entry]) -> dict[str, Trim]:
+    """Return the trims with the lengths that only the log knows.
+
+    A stick that the yard has no more of can still give a long piece.
+    """
+    entries = tuple(entries)
+    return {name: replace(trim, logged=_logged(trim, entries)) for name, trim in trims.items()}
+
+
+def _logged(trim: Trim, entries: tuple[Entry, ...]) -> tuple[Offer, ...]:
+    """Return an offer for each length in hand that the stock lines do not list."""
+    listed = {offer.length for offer in trim.offers}
+    counts: dict[Fraction, int] = {}
+    prices: dict[Fraction, Fraction] = {}
+    spans = {}
+    for entry in entries:
+        if isinstance(entry, Bought) and entry.trim == trim.name and entry.length not in listed:
+            counts[entry.length] = counts.get(entry.length, 0) + entry.count
+            prices[entry.length] = entry.price / entry.count
+            spans[entry.length] = entry.span
+    return tuple(Offer(long, prices[long], 1, counts[long], spans[long]) for long in sorted(counts))
+
+
+def _piece(kind: str, item: tree.Sawn, unit: str, findings: Findings) -> Entry | None:
+    piece = item.piece.text
+    if kind == "fitted":
+        return Fitted(piece, item.span)
+    long = None
+    if item.length is not None:
+        long = length(item.length, unit, findings, what="a piece")
+        if long is None:
+            return None
+    if kind == "shortened":
+        return None if long is None else Shortened(piece, long, item.span)
+    source = None
+    if item.source is not None:
+        whole = None
+        if item.source.length is not None:
+            whole = length(item.source.length, unit, findings, what="a stick")
+            if whole is None:
+                return None
+        stick = item.source.stick
+        source = From(None if stick is None else stick.text, whole, item.source.span)
+    if kind == "cut":
+        return Cut(piece, long, source, item.span)
+    rests = [length(rest, unit, findings, what="an offcut") for rest in item.rests]
+    return Spoiled(
+        piece, tuple(rest for rest in rests if rest is not None), long, source, item.span
+    )
+
+
+def _bought(
+    line: tree.Purchase, trims: Mapping[str, Trim], unit: str, findings: Findings
+) -> Bought | None:
+    trim = trims.get(line.trim.text)
+    if trim is None:
+        unknown_trim(line.trim, trims, findings)
+        return None
+    long = stick_sold(line.length, unit, findings)
+    count, pack = read_count(line.count, findings), read_count(line.pack, findings)
+    price = money(line.price, findings)
+    if long is None or count is None or pack is None or price is None:
+        return None
+    sticks = count * pack
+    if line.price is not None:
+        return Bought(trim.name, sticks, long, price * count, True, line.span)
+    listed = list_price(trim, long, sticks)
+    if listed is None:
+        findings.say("T709", line.span, trim=trim.name)
+    return Bought(trim.name, sticks, long, listed or Fraction(0), False, line.span)
+
+
+def list_price(trim: Trim, length: Fraction, count: int) -> Fraction | None:
+    """Return what so many sticks cost by the stock lines: packs first, then singles.
+
+    Sticks that only come in packs count for their part of a pack.  None where
+    the lines do not list the length.
+    """
+    offers = [offer for offer in trim.offers if offer.length == length]
+    if not offers:
+        return None
+    total = Fraction(0)
+    for offer in sorted(offers, key=lambda offer: offer.price / offer.pack):
+        packs, count = divmod(count, offer.pack)
+        total += packs * offer.price
+    cheapest = min(offers, key=lambda offer: offer.pack)
+    return total + count * cheapest.price / cheapest.pack
+
+
+def _counted(
+    line: tree.RackLine, trims: Mapping[str, Trim], unit: str, findings: Findings
+) -> Counted | None:
+    if line.name.text not in trims:
+        unknown_trim(line.name, trims, findings)
+        return None
+    sticks: list[tuple[Fraction, int]] = []
+    for rest in line.rests:
+        long = length(rest.length, unit, findings, what="an offcut")
+        count = read_count(rest.count, findings)
+        if long is None or count is None:
+            return None
+        sticks.append((long, count))
+    return Counted(line.name.text, tuple(sticks), line.span)

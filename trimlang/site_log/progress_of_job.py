@@ -1,0 +1,68 @@
+"""A job under way: what stands how, what is in hand, what it cost and will cost."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from enum import StrEnum
+from fractions import Fraction
+from typing import TYPE_CHECKING
+
+from trimlang.record import record
+
+if TYPE_CHECKING:
+    from trimlang.joinery.piece import Piece
+    from trimlang.site_log.replay import Told
+
+
+class State(StrEnum):
+    """How a piece stands; a spoiled one is to be cut again."""
+
+    TO_CUT = "to cut"
+    CUT = "cut"
+    FITTED = "fitted"
+    SPOILED = "spoiled"
+
+
+@record
+class InHand:
+    """Sticks in hand that no piece is planned on: begun ones by their name, others by number.
+
+    ``length`` is what can still be cut from each (inches); ``count`` is 1 for a begun stick.
+    """
+
+    trim: str
+    length: Fraction
+    count: int
+    stick: str | None
+
+
+@record
+class Site:
+    """The job after the last line of its log.
+
+    ``changed`` are the pieces still to cut whose tickets the last new plan
+    changed; ``replanned`` tells whether there was one.  ``spent`` is what the
+    sticks cost so far, ``to_buy`` what the rest of the order costs.  ``asked`` are
+    the pieces that are cut to another length than the survey asks for now, as it asks.
+    """
+
+    states: Mapping[str, State]
+    changed: tuple[str, ...]
+    replanned: bool
+    spent: Fraction
+    to_buy: Fraction
+    in_hand: tuple[InHand, ...]
+    told: tuple[Told, ...]
+    asked: Mapping[str, Piece]
+
+    def state(self, piece: str) -> State:
+        """Return how a piece stands."""
+        return self.states.get(piece, State.TO_CUT)
+
+    def is_cut(self, piece: str) -> bool:
+        """Tell whether a piece needs no ticket any more."""
+        return self.state(piece) in (State.CUT, State.FITTED)
+
+    def count(self, *states: State) -> int:
+        """Return how many pieces stand so."""
+        return sum(state in states for state in self.states.values())

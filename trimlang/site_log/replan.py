@@ -1,0 +1,261 @@
+"""Plans what is left from what is left, changing as few tickets as the least cost allows.
+
+The plan in force is kept wherever it is still as cheap as can be: every piece
+stays on its stick, and only pieces without one (a spoiled one, say) are laid on
+what is free.  Only where that costs more than another plan is all laid anew.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import replace
+from fractions import Fraction
+
+from trimlang.record import record
+from trimlang.site_log.in_hand import Whole, Yard
+from trimlang.site_log.keeping import Kept, keep, next_number
+from trimlang.site_log.what_is_left import Left, Spare, left
+from trimlang.site_log.whole_units import Bench, Laid, Layout
+from trimlang.stock.buying import Buying
+from trimlang.stock.planner import Effort as PlannerEffort
+from trimlang.stock.planner import Watch, plan_stock
+from trimlang.stock.problem import Blank, NoPlan, Plan, Purchase, Status, Stick
+from trimlang.stock.timber import timber_of
+from trimlang.stock.verify import faults
+from trimlang.survey.job import Offer
+
+
+class WrongReplanError(RuntimeError):
+    """The verifier found a fault in a plan of what is left: a defect of trimlang."""
+
+
+@record
+class Effort:
+    """How the planner is to search, and who watches it."""
+
+    planner: PlannerEffort
+    watch: Watch | None = None
+
+
+def replan(
+    bench: Bench, yard: Yard, before: Layout, to_cut: frozenset[str], spare: Spare,
+    effort: Effort, floor: int = 0,
+) -> Layout:  # fmt: skip
+    """Return the plan of what is left.
+
+    Spare alone is no reason to go to the yard again once the saw has started: it
+    is there to be used up.  Where sticks are bought all the same, the spare for
+    what is still to cut is bought with them.  ``floor`` is what the rest of the
+    order cannot cost less than, spare and all (smallest coin).
+    """
+    tries = [(spare, floor)]
+    if yard.started and spare != Spare():
+        tries.append((Spare(), 0))
+    for asked, least in tries:
+        layout = kept_layout(bench, yard, before, to_cut, asked, least)
+        if layout is not None and layout.cost == 0:
+            return layout
+    best: Layout | None = None
+    for asked, least in tries:
+        layout = _cheapest(bench, yard, before, to_cut, asked, effort, least)
+        if layout is not None and (best is None or layout.cost == 0):
+            best = layout
+    return best if best is not None else _what_stands(bench, yard, before, to_cut)
+
+
+def kept_layout(
+    bench: Bench, yard: Yard, before: Layout, to_cut: frozenset[str], spare: Spare, floor: int
+) -> Layout | None:
+    """Return the plan in force with what has no stick laid on what is free.
+
+    Its bound is the ``floor``; None where it cannot be kept.
+    """
+    kept = keep(bench, yard, before, to_cut)
+    if kept is None:
+        return None
+    held = {
+        stick.name: bench.reach([bench.parts[name] for name in stick.todo])
+        for stick in kept
+        if stick.begun
+    }
+    question = left(bench, yard, to_cut, spare, held)
+    plan = _plan_of(bench, question, kept)
+    if plan is not None and spare.any_one and faults(plan):
+        plan = _with_reserve(bench, question, kept)
+    if plan is None or faults(plan):
+        return None
+    return _layout(question, plan, [stick.name for stick in kept], yard, floor)
+
+
+def _cheapest(
+    bench: Bench, yard: Yard, before: Layout, to_cut: frozenset[str], spare: Spare,
+    effort: Effort, floor: int,
+) -> Layout | None:  # fmt: skip
+    """Return the plan in force where nothing is cheaper, else all laid anew."""
+    layout = kept_layout(bench, yard, before, to_cut, spare, floor)
+    if layout is not None and layout.bound == layout.cost:
+        return layout
+    question = left(bench, yard, to_cut, spare, {})
+    plan = plan_stock(question.problem, effort=effort.planner, watch=effort.watch)
+    if isinstance(plan, NoPlan):
+        return layout
+    wrong = faults(plan)
+    if wrong:
+        raise WrongReplanError("; ".join(wrong))
+    if layout is None or plan.cost < layout.cost:
+        names = _names(bench, yard, before, question, plan)
+        return _layout(question, plan, names, yard, plan.bound)
+    return judged(layout, max(plan.bound, floor), unproven=plan.status)
+
+
+def judged(layout: Layout, bound: int, *, unproven: Status = Status.GAP) -> Layout:
+    """Return the layout with what a bound on its cost says of it."""
+    status = unproven if unproven is not Status.PROVEN else Status.GAP
+    return replace(
+        layout,
+        bound=min(bound, layout.cost),
+        status=Status.PROVEN if bound >= layout.cost else status,
+    )
+
+
+def _with_reserve(bench: Bench, question: Left, kept: list[Kept]) -> Plan | None:
+    """Return the plan of kept sticks with the cheapest one besides that holds the longest piece."""
+    problem = question.problem
+    longest = max((part.length for part in problem.parts), default=0)
+    roomy = [one for one in problem.blanks if one.length - 2 * problem.end_waste >= longest]
+    plans = (_plan_of(bench, question, kept, besides=blank) for blank in roomy)
+    sound = [plan for plan in plans if plan is not None and not faults(plan)]
+    return min(sound, key=lambda plan: plan.cost, default=None)
+
+
+def _plan_of(
+    bench: Bench, question: Left, kept: list[Kept], besides: Blank | None = None
+) -> Plan | None:
+    """Return the planner's form of kept sticks, None where they cannot be had.
+
+    ``besides`` is had once more, and left whole.
+    """
+    problem = question.problem
+    timber = timber_of(problem)
+    buying = Buying(timber)
+    yards = Counter(
+        bench.units(stick.length) for stick in kept if not stick.begun and stick.shop is None
+    )
+    if besides is not None and not besides.on_hand:
+        yards[besides.length] += 1
+    counts = tuple(0 if kind.on_hand else yards[kind.length] for kind in timber.kinds)
+    cost = buying.cost(counts)
+    if cost is None or sum(counts) != sum(yards.values()):
+        return None
+    purchases = list(buying.purchases(counts))
+    blanks = {blank.key: blank for blank in problem.blanks}
+    had: dict[int, list[str]] = {}
+    for purchase in purchases:
+        blank = blanks[purchase.blank]
+        had.setdefault(blank.length, []).extend([blank.key] * (purchase.packs * blank.pack))
+    # what is in hand is cut before what is still to be bought
+    for keys in had.values():
+        keys.sort(key=lambda key: isinstance(question.supply[key], Offer), reverse=True)
+    shop_keys = {kind: key for key, kind in question.supply.items() if isinstance(kind, Whole)}
+    sticks: list[Stick] = []
+    taken: Counter[str] = Counter()
+    for stick in kept:
+        if stick.begun:
+            key = f"stick {stick.name}"
+            if key not in blanks:
+                return None
+            taken[key] += 1
+        elif stick.shop is not None:
+            key = shop_keys[stick.shop]
+            taken[key] += 1
+            cost += blanks[key].price
+        else:
+            key = had[bench.units(stick.length)].pop()
+        sticks.append(Stick(key, tuple(stick.todo)))
+    if besides is not None and besides.on_hand:
+        if taken[besides.key] >= (besides.limit or 0):
+            return None
+        taken[besides.key] += 1
+        cost += besides.price
+    purchases += [Purchase(key, count) for key, count in taken.items()]
+    status = Status.PROVEN if cost == 0 else Status.UNPROVEN
+    return Plan(problem, tuple(sticks), tuple(purchases), cost, 0, status)
+
+
+def _names(bench: Bench, yard: Yard, before: Layout, question: Left, plan: Plan) -> list[str]:
+    """Name the sticks of a new plan, after those of the old that hold most of the same pieces."""
+    names: list[str | None] = [
+        supply if isinstance(supply := question.supply[stick.blank], str) else None
+        for stick in plan.sticks
+    ]
+    free = [laid for laid in before.sticks if laid.name not in yard.started]
+    for alike in (True, False):
+        for place, stick in enumerate(plan.sticks):
+            supply = question.supply[stick.blank]
+            if names[place] is not None or isinstance(supply, str):
+                continue
+            same = [
+                laid for laid in free if laid.length == supply.length
+                and (laid.todo == stick.parts if alike else set(laid.todo) & set(stick.parts))
+            ]  # fmt: skip
+            if same:
+                best = max(same, key=lambda laid: len(set(laid.todo) & set(stick.parts)))
+                free.remove(best)
+                names[place] = best.name
+    named: list[str] = [name for name in names if name is not None]
+    result: list[str] = []
+    for name in names:
+        if name is None:
+            name = f"{bench.trim.name}-{next_number(bench, yard, named)}"
+            named.append(name)
+        result.append(name)
+    return result
+
+
+def _layout(question: Left, plan: Plan, names: list[str], yard: Yard, floor: int) -> Layout:
+    sticks: list[Laid] = []
+    for name, stick in zip(names, plan.sticks, strict=True):
+        supply = question.supply[stick.blank]
+        if isinstance(supply, str):
+            begun = yard.started[supply]
+            laid = Laid(name, begun.length, begun.origin, begun.price, stick.parts)
+        elif isinstance(supply, Whole):
+            laid = Laid(name, supply.length, supply.origin, supply.price, stick.parts)
+        else:
+            each = supply.price / supply.pack
+            laid = Laid(name, supply.length, "order", each, stick.parts)
+        sticks.append(laid)
+    order = [
+        (supply, purchase.packs)
+        for purchase in plan.purchases
+        if isinstance(supply := question.supply[purchase.blank], Offer)
+    ]
+    problem = plan.problem
+    return judged(
+        Layout(
+            tuple(sorted(sticks, key=lambda laid: stick_number(laid.name))),
+            tuple(order),
+            plan.cost,
+            spare=problem.spare,
+            survives_loss=problem.survive_loss,
+        ),
+        floor,
+        unproven=plan.status,
+    )
+
+
+def stick_number(name: str) -> tuple[str, int, str]:
+    """Return what sorts stick names as people count them."""
+    stem, _, number = name.rpartition("-")
+    return (stem, int(number), "") if number.isdecimal() else (name, 0, number)
+
+
+def _what_stands(bench: Bench, yard: Yard, before: Layout, to_cut: frozenset[str]) -> Layout:
+    """Return what of the plan in force still stands, where the stock does not reach."""
+    known = {name for laid in before.sticks for name in laid.todo} & to_cut
+    kept = keep(bench, yard, before, known) or []
+    sticks = tuple(
+        Laid(stick.name, stick.length, "hand", Fraction(0), tuple(stick.todo)) for stick in kept
+    )
+    placed = {name for stick in kept for name in stick.todo}
+    return Layout(sticks, unplaced=tuple(sorted(to_cut - placed)))

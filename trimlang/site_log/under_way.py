@@ -1,0 +1,167 @@
+"""The site pass: the first plan and the log become the plan of what is left."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterable, Mapping
+from fractions import Fraction
+
+from trimlang.diagnostics import Diagnostic, has_errors, say
+from trimlang.joinery.piece import Piece
+from trimlang.joinery.pieces import at_places
+from trimlang.planning.layout import TrimPlan
+from trimlang.site_log.cut_lengths import frozen, splices_that_follow
+from trimlang.site_log.entries import Bought, Counted, Cut, Entry, Spoiled
+from trimlang.site_log.ledger import check_lengths, standing, trim_of_stick
+from trimlang.site_log.left_check import site_faults
+from trimlang.site_log.left_plan import trim_plan
+from trimlang.site_log.progress_of_job import InHand, Site, State
+from trimlang.site_log.replan import Effort, WrongReplanError
+from trimlang.site_log.replay import Replay, TrimSite
+from trimlang.site_log.whole_plan import Planned
+from trimlang.site_log.whole_units import Bench, Laid, Layout, bench_of
+from trimlang.stock.planner import FULL, Watch
+from trimlang.stock.planner import Effort as PlannerEffort
+from trimlang.survey.job import Job
+
+
+class WrongSiteError(RuntimeError):
+    """The verifier found a fault in the plan of what is left: a defect of trimlang."""
+
+
+def under_way(
+    job: Job,
+    planned: Planned,
+    effort: PlannerEffort | None,
+    watch: Callable[[str], Watch | None] | None,
+) -> tuple[tuple[Piece, ...], tuple[TrimPlan, ...], tuple[Diagnostic, ...], Site]:
+    """Replay the log over the first plan.
+
+    Returns:
+        The pieces, those that are cut at the length that they were cut to; each
+        trim's plan of what is left; what is wrong in the log; how the job stands.
+
+    Raises:
+        WrongSiteError: the verifier rejects a plan.
+    """
+    live = standing(job.log)
+    pieces = planned.pieces
+    if planned.splices:
+        places = splices_that_follow(planned.splices, planned.places, live)
+        pieces = at_places(planned.joined, pieces, planned.splices, places)
+    findings = list(check_lengths([piece for piece in pieces if piece.parts > 1], live))
+    first = {plan.trim: plan for plan in planned.plans}
+    of_piece = {piece.id: piece.trim for piece in pieces}
+    plans: list[TrimPlan] = []
+    trims: list[TrimSite] = []
+    for trim in job.trims:
+        own = {piece.id: piece for piece in pieces if piece.trim == trim.name}
+        log = tuple(entry for entry in job.log if _trim_of(entry, of_piece) == trim.name)
+        if not own and not log:
+            continue
+        bench = bench_of(job, trim, own.values(), log)
+        before = _first_layout(bench, first.get(trim.name), own)
+        told = None if watch is None else watch(trim.name)
+        planning = Effort(effort or FULL, told)
+        percent = job.settings.spare_percent
+        try:
+            site = Replay(bench, own, before, percent, planning).run(log)
+        except WrongReplanError as error:
+            raise WrongSiteError(str(error)) from None
+        trims.append(site)
+        findings.extend(site.findings)
+        if site.layout.unplaced and not has_errors(site.findings):
+            lacking = ", ".join(site.layout.unplaced)
+            findings.append(say("T707", trim.span, trim=trim.name, pieces=lacking))
+        wrong = () if has_errors(findings) else site_faults(site, trim, log)
+        if wrong:
+            raise WrongSiteError("; ".join(wrong))
+        plans.append(trim_plan(site))
+    kept = frozen(pieces, live)
+    asked = {one.id: one for one, now in zip(pieces, kept, strict=True) if one is not now}
+    return kept, tuple(plans), tuple(findings), _site(job, kept, trims, plans, asked)
+
+
+def _trim_of(entry: Entry, of_piece: Mapping[str, str]) -> str | None:
+    if isinstance(entry, Bought | Counted):
+        return entry.trim
+    if entry.piece in of_piece:
+        return of_piece[entry.piece]
+    source = entry.source if isinstance(entry, Cut | Spoiled) else None
+    return trim_of_stick(source.stick) if source is not None and source.stick else None
+
+
+def _first_layout(bench: Bench, plan: TrimPlan | None, pieces: Mapping[str, Piece]) -> Layout:
+    if plan is None:
+        return Layout((), unplaced=tuple(pieces))
+    coin = bench.question.per_coin
+    sticks = tuple(
+        Laid(
+            stick.id,
+            stick.length,
+            "shop" if stick.on_hand else "order",
+            stick.price,
+            tuple(place.piece for place in stick.places),
+        )
+        for stick in plan.sticks
+    )
+    return Layout(
+        sticks,
+        cost=int(plan.cost * coin),
+        bound=int(plan.bound * coin),
+        status=plan.status,
+        spare=bench.units(plan.spare_asked),
+        survives_loss=plan.survives_loss,
+    )
+
+
+def _site(
+    job: Job,
+    pieces: Iterable[Piece],
+    trims: Iterable[TrimSite],
+    plans: Iterable[TrimPlan],
+    asked: Mapping[str, Piece],
+) -> Site:
+    live = standing(job.log)
+    lost = {entry.piece for entry in job.log if isinstance(entry, Spoiled)}
+    states: dict[str, State] = {}
+    for piece in pieces:
+        now = live.get(piece.id)
+        if now is not None:
+            states[piece.id] = State.FITTED if now.fitted else State.CUT
+        else:
+            states[piece.id] = State.SPOILED if piece.id in lost else State.TO_CUT
+    trims = tuple(trims)
+    changed = {name for site in trims for name in site.changed or ()}
+    return Site(
+        states,
+        tuple(name for name in states if name in changed),
+        any(site.changed is not None for site in trims),
+        sum((site.yard.spent for site in trims), Fraction(0)),
+        sum((plan.cost for plan in plans), Fraction(0)),
+        tuple(held for site in trims for held in _in_hand(site)),
+        tuple(told for site in trims for told in site.told),
+        asked,
+    )
+
+
+def _in_hand(site: TrimSite) -> Iterable[InHand]:
+    """Yield what is in hand of a trim besides the sticks that pieces are planned on."""
+    bench, yard = site.bench, site.yard
+    planned = {laid.name for laid in site.layout.sticks if laid.todo}
+    for stick in yard.started.values():
+        rest = bench.inches(bench.rest(stick.length, stick.done))
+        if stick.name not in planned and rest:
+            yield InHand(bench.trim.name, rest, 1, stick.name)
+    left = yard.whole.copy()
+    for laid in site.layout.sticks:
+        if laid.name in yard.started or laid.origin == "order":
+            continue
+        for kind in sorted(left):
+            if left[kind] and kind.length == laid.length and kind.origin == laid.origin:
+                left[kind] -= 1
+                break
+    lengths = sorted({kind.length for kind in left}, reverse=True)
+    for length in lengths:
+        count = sum(n for kind, n in left.items() if kind.length == length)
+        if count:
+            yield InHand(bench.trim.name, length, count, None)

@@ -1,0 +1,101 @@
+"""What is left to cut and what there is to cut it from, as the planner's question."""
+
+from __future__ import annotations
+
+from collections.abc import Collection, Mapping
+from dataclasses import replace
+from fractions import Fraction
+from math import ceil
+from typing import TypeAlias
+
+from trimlang.joinery.piece import Kind, Piece
+from trimlang.record import record
+from trimlang.site_log.in_hand import Whole, Yard
+from trimlang.site_log.whole_units import Bench
+from trimlang.stock.problem import Blank, Problem
+from trimlang.survey.job import Offer
+
+Supply: TypeAlias = str | Whole | Offer
+"""What a blank of the question is: a begun stick by its name, sticks in hand, or an offer."""
+
+
+@record
+class Spare:
+    """What is to be had besides: whole sticks of this length together, room for any one piece."""
+
+    whole: int = 0
+    any_one: bool = False
+
+
+@record
+class Left:
+    """The question, and what each of its blanks is."""
+
+    problem: Problem
+    supply: Mapping[str, Supply]
+
+
+def left(
+    bench: Bench,
+    yard: Yard,
+    to_cut: Collection[str],
+    spare: Spare,
+    held: Mapping[str, int],
+) -> Left:
+    """Return the question of the pieces still to cut.
+
+    ``held`` tells how much room the pieces of a begun stick take that stay on it: they
+    may share a mitre with what was cut off it.
+    """
+    asked = bench.question.problem
+    ends = 2 * asked.end_waste
+    blanks: list[Blank] = []
+    supply: dict[str, Supply] = {}
+    for name, stick in yard.started.items():
+        room = max(bench.rest(stick.length, stick.done), held.get(name, 0))
+        if room > 0:
+            key = f"stick {name}"
+            supply[key] = name
+            blanks.append(Blank(key, room + ends, 0, limit=1, on_hand=True))
+    for number, (kind, count) in enumerate(sorted(yard.whole.items()), start=1):
+        if count > 0:
+            key = f"{kind.origin} {number}"
+            supply[key] = kind
+            due = kind.price if kind.origin == "shop" else 0
+            blanks.append(
+                Blank(
+                    key,
+                    bench.units(kind.length),
+                    int(due * bench.question.per_coin),
+                    limit=count,
+                    on_hand=kind.origin == "shop",
+                )
+            )
+    for number, offer in enumerate(bench.trim.offers, start=1):
+        limit = offer.at_most
+        if limit is not None:
+            limit = max(limit - yard.bought[offer.length], 0)
+        key = f"offer-{number}"
+        supply[key] = offer
+        price = int(offer.price * bench.question.per_coin)
+        blanks.append(Blank(key, bench.units(offer.length), price, offer.pack, limit))
+    problem = replace(
+        asked,
+        parts=tuple(part for name, part in bench.parts.items() if name in to_cut),
+        blanks=tuple(blanks),
+        spare=spare.whole,
+        survive_loss=spare.any_one,
+    )
+    return Left(problem, supply)
+
+
+def spare_asked(
+    bench: Bench, pieces: Mapping[str, Piece], to_cut: Collection[str], percent: Fraction
+) -> Spare:
+    """Return the spare that the job asks for, for what is still to cut."""
+    needed = sum(
+        (pieces[name].length for name in to_cut if pieces[name].kind is not Kind.RETURN),
+        Fraction(0),
+    )
+    whole = ceil(needed * percent / 100 * bench.question.per_inch)
+    return Spare(whole, bench.question.problem.survive_loss and bool(to_cut))

@@ -1,0 +1,55 @@
+"""Writes lines of the log out in full, so that nothing that changes later changes them."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from fractions import Fraction
+
+from trimlang.diagnostics import Span
+from trimlang.lengths.tape import decimal_text, feet_text, length_text
+from trimlang.site_log.entries import Bought, Cut, Spoiled
+from trimlang.site_log.replay import Told
+from trimlang.survey.job import Job
+
+
+def in_full(job: Job, told: tuple[Told, ...], units: Mapping[str, str]) -> dict[Span, str]:
+    """Return what each part of a line is in full, by its place, where that is more than it says.
+
+    ``units`` are those of the pieces' tickets, by their names.
+    """
+    unit = job.settings.unit
+    said = {one.entry: one for one in told}
+    full: dict[Span, str] = {}
+    for entry in job.log:
+        text = None
+        if isinstance(entry, Bought):
+            text = None if entry.priced else _bought(entry, unit)
+        elif entry in said and isinstance(entry, Cut | Spoiled):
+            text = _sawn(entry, said[entry], units.get(entry.piece, unit), unit)
+        if text is not None:
+            full[entry.span] = text
+    return full
+
+
+def _sawn(entry: Cut | Spoiled, told: Told, own: str, unit: str) -> str | None:
+    source = entry.source
+    if entry.length is not None and source is not None and source.stick and source.length:
+        return None
+    parts = [entry.piece, length_text(told.length, own)]
+    if isinstance(entry, Spoiled) and entry.rests:
+        parts.append("into " + " and ".join(length_text(rest, own) for rest in entry.rests))
+    parts.append(f"from {told.stick} of {feet_text(told.stick_length, unit)}")
+    return " ".join(parts)
+
+
+def _bought(entry: Bought, unit: str) -> str:
+    long = feet_text(entry.length, unit)
+    each = entry.price / entry.count
+    if (each * 100).denominator == 1:
+        return f"{entry.count} {entry.trim} {long} at {_money(each)}"
+    return f"pack of {entry.count} {entry.trim} {long} at {_money(entry.price)}"
+
+
+def _money(amount: Fraction) -> str:
+    whole, _, cents = decimal_text(amount, 2).partition(".")
+    return f"{whole}.{cents:0<2}"

@@ -1,0 +1,28 @@
+"""Answers a name that the job does not know with the nearest one that it does."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from trimlang.language.tree import Word
+from trimlang.survey.measures import Findings
+
+
+def unknown_trim(
+    word: Word, trims: Iterable[str], findings: Findings, also: tuple[str, ...] = ()
+) -> None:
+    """Report that no trim is called that, suggesting a trim or one of the words ``also``."""
+    from trimlang.language.mistakes import did_you_mean
+    from trimlang.language.vocabulary import spellings
+
+    known = (*trims, *also)
+    listed = ", ".join(f"“{name}”" for name in trims)
+    otherwise = (
+        f"The job's trims are {listed}."
+        if listed
+        else f"Add a line such as “trim {word.text}: 9/16 in thick, 5 1/4 in tall”."
+    )
+    if word.text.casefold() in spellings()["JOINT"]:
+        otherwise = f"An end says its side: left={word.text} or right={word.text}."
+    remedy = did_you_mean(word.text, known, otherwise)
+    findings.say("T210", word.span, name=word.text, remedy=remedy)

@@ -1,0 +1,1 @@
+"""Building again at every save, and showing the sheets meanwhile."""

@@ -1,0 +1,267 @@
+"""``trimlang build --watch``: builds a job again at every save.
+
+The quick plan's sheets are written first, then those of the full plan where they
+differ.  A save during the search for the full plan ends that search.
+"""
+
+from __future__ import annotations
+
+import sys
+from argparse import Namespace
+from contextlib import suppress
+from pathlib import Path
+from time import monotonic
+from typing import TYPE_CHECKING, Final, NoReturn
+
+from trimlang.cli.build import (
+    StopError,
+    checked_plans,
+    complained,
+    outcome,
+    read_job,
+    sheet_files,
+    sheets_beside,
+    summary,
+    tell,
+    write,
+)
+from trimlang.cli.own_templates import unusable
+from trimlang.cli.replies import CLEAN, JOB_ERRORS, WRONG_USAGE, complain
+from trimlang.reading import log_beside
+
+if TYPE_CHECKING:
+    from collections.abc import Callable
+
+    from trimlang.cli.progress import Progress
+    from trimlang.compiler import Result
+    from trimlang.planning.first_plan import Kept
+    from trimlang.sheets.render.template_filling import Press
+    from trimlang.stock.planner import Effort, Watch
+    from trimlang.watch.file_changes import Lookout
+    from trimlang.watch.preview_server import Showing
+
+_STOPPED: Final = "stopped watching"
+
+
+class _OvertakenError(Exception):
+    """A file was saved meanwhile: what is being planned is out of date."""
+
+
+class _NoPlaceError(Exception):
+    """The first sheets cannot be written where they were asked for; the reason is printed."""
+
+    def __init__(self, code: int) -> None:
+        super().__init__(code)
+        self.code = code
+
+
+def watch_job(options: Namespace) -> int:
+    """Build the job at every save until a signal comes; return the exit code.
+
+    A signal is how it ends; it has the code that a shell gives it, 130 for Ctrl-C.
+    """
+    from trimlang.workers.stopping import StoppedError, stoppable
+
+    try:
+        _one_job(options)
+        from trimlang.watch.file_changes import Lookout
+
+        _sound(options)
+    except StopError as stop:
+        return stop.code
+    except ModuleNotFoundError as error:
+        if (error.name or "").partition(".")[0] not in ("watchfiles", "anyio"):
+            raise
+        complain("--watch needs watchfiles: pip install 'trimlang[watch]'")
+        return WRONG_USAGE
+    from trimlang.watch.preview_server import Showing
+
+    try:
+        with stoppable(_STOPPED), Lookout() as lookout, Showing() as showing:
+            _Watcher(options, lookout, showing).go_on()
+    except _NoPlaceError as stop:
+        return stop.code
+    except StoppedError as stop:
+        complain(_STOPPED)
+        return 128 + stop.number
+    return CLEAN
+
+
+def _one_job(options: Namespace) -> None:
+    if options.pool or len(options.job_files) > 1:
+        raise complained(WRONG_USAGE, "--watch builds one job: name one file, without --pool")
+    options.job = options.job_files[0]
+    if options.job == "-":
+        raise complained(WRONG_USAGE, "--watch wants a job file: standard input is not saved again")
+    options.formats = options.formats or ["html"]
+
+
+def _sound(options: Namespace) -> None:
+    """Refuse what no save could mend."""
+    from trimlang.sheets.render.paper import label
+    from trimlang.sheets.wording.catalogue import words_in
+
+    if not Path(options.job).is_file():
+        raise complained(WRONG_USAGE, f"there is no file {options.job} to watch")
+    why = unusable(options.templates)
+    if why is not None:
+        raise complained(WRONG_USAGE, why)
+    try:
+        words_in(options.language)
+        if options.ticket is not None:
+            label(options.ticket)
+    except ValueError as error:
+        raise complained(WRONG_USAGE, str(error)) from None
+
+
+class _Watcher:
+    """What is kept between two builds."""
+
+    def __init__(self, options: Namespace, lookout: Lookout, showing: Showing) -> None:
+        from trimlang.incremental.recall import Shelf
+        from trimlang.incremental.recalled_steps import Memory
+
+        self._options = options
+        self._lookout = lookout
+        self._showing = showing
+        self._path = Path(options.job)
+        self._target: Path = options.out or sheets_beside(self._path)
+        self._files: dict[str, bytes] = {}
+        self._press: Press | None = None
+        self._proving = False
+        self._memory = Memory()
+        self._plans: Kept = Shelf()
+
+    def go_on(self) -> NoReturn:
+        """Build, wait for a save, build again.
+
+        Raises:
+            _NoPlaceError: the folder for the sheets is not ours to write.
+        """
+        while True:
+            own = self._options.templates
+            # the log may be begun meanwhile
+            files = [self._path, log_beside(self._path)]
+            self._lookout.begin(files, [own] if own is not None else [])
+            if own is not None:
+                self._press = None
+            with suppress(_OvertakenError):
+                self._build()
+            _say_at_once()
+            self._lookout.wait()
+
+    def _build(self) -> None:
+        began = monotonic()
+        try:
+            checked = self._checked()
+            from trimlang.stock.planner import QUICK, Effort
+
+            self._plan("quick plan", checked, QUICK, began)
+            if self._options.plan == "full":
+                full = Effort(seconds=self._options.plan_seconds)
+                self._plan("full plan", checked, full, began)
+        except StopError as stop:
+            if not self._files:
+                complain("nothing is written yet; waiting for the next save")
+            else:
+                self._showing.tell(f"{stop.outcome.why}\nThese are the sheets from before.")
+                complain(
+                    f"the sheets in {self._target} stay as they are; waiting for the next save"
+                )
+
+    def _checked(self) -> Result:
+        from trimlang.compiler import check_job
+        from trimlang.incremental.compiler_steps import Means
+
+        options = self._options
+        text, path = read_job(options.job, options.messages, options.shown_in)
+        self._memory.turn()
+        self._plans.turn()
+        means = Means(self._read, self._memory.line, self._memory.room)
+        result = check_job(text, path=path, means=means)
+        if not result.ok:
+            tell(options, result)
+            raise StopError(JOB_ERRORS, outcome(result).why)
+        return result
+
+    def _read(self, path: Path) -> str:
+        """Read an included file, and watch it from now on, whether it is there or not."""
+        from trimlang.reading import read_text
+
+        self._lookout.note(path)
+        return read_text(path)
+
+    def _plan(self, name: str, checked: Result, effort: Effort, began: float) -> None:
+        from trimlang.cli.progress import Progress
+        from trimlang.compiler import plan_checked
+
+        self._proving = effort.prove
+        with checked_plans(), Progress(sys.stderr) as progress:
+            watch = self._unless_overtaken(progress) if effort.prove else None
+            result = plan_checked(checked, effort=effort, watch=watch, kept=self._plans)
+        if not effort.prove or not result.ok:
+            tell(self._options, result)
+        if not result.ok:
+            raise StopError(JOB_ERRORS, outcome(result).why)
+        press = self._warm_press()
+        if press is not None and press.kept is not None:
+            press.kept.turn()
+        files = sheet_files(self._options, result, press=press)
+        self._look_up()
+        if files == self._files and self._target.is_dir():
+            self._showing.tell("")
+            sys.stdout.write(f"{name}: the same sheets\n")
+            return
+        self._put_in_place(files)
+        seconds = monotonic() - began
+        sys.stdout.write(f"{name} ({seconds:.2f} s): {summary(result, self._target)}")
+        _say_at_once()
+
+    def _put_in_place(self, files: dict[str, bytes]) -> None:
+        first = not self._files
+        if not first:
+            self._showing.put(files)  # a page need not wait for the disk
+        try:
+            write(self._target, files)
+        except StopError as stop:
+            raise _NoPlaceError(stop.code) if first else stop from None
+        self._files = files
+        if first:
+            self._showing.put(files)
+        if first and any(name.endswith(".html") for name in files):
+            sys.stdout.write(f"in a browser: {self._showing.address}\n")
+
+    def _unless_overtaken(self, progress: Progress) -> Callable[[str], Watch | None]:
+        """Return what ends the search for a plan when a file is saved."""
+
+        def watch(trim: str) -> Watch:
+            shown = progress.watch(trim)
+
+            def step(cost: int | None, bound: int) -> None:
+                if self._lookout.hinted():
+                    raise _OvertakenError
+                if shown is not None:
+                    shown(cost, bound)
+
+            return step
+
+        return watch
+
+    def _warm_press(self) -> Press | None:
+        """Return the press of the last build: its templates are read and made ready."""
+        if self._press is None and set(self._options.formats) & {"html", "pdf"}:
+            from trimlang.incremental.recalled_sheets import WarmPress
+
+            if self._options.templates is None or self._options.templates.is_dir():
+                self._press = WarmPress(self._options.templates, self._look_up)
+        return self._press
+
+    def _look_up(self) -> None:
+        """End the full plan where a file was saved meanwhile; the quick one is always told."""
+        if self._proving and self._lookout.hinted():
+            raise _OvertakenError
+
+
+def _say_at_once() -> None:
+    sys.stdout.flush()
+    sys.stderr.flush()
