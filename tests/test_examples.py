@@ -9,6 +9,7 @@ import pytest
 from trimlang.compiler import check_job, compile_job
 from trimlang.joinery.piece import Kind
 from trimlang.lengths.tape import length_text
+from trimlang.survey.job import Fit
 from trimlang.survey.outline import outline
 
 ROOT = Path(__file__).resolve().parent.parent
@@ -33,11 +34,14 @@ def test_the_house_holds_every_kind_of_end():
     runs = [run for room in result.job.rooms for run in room.runs]
     assert len(result.job.rooms) >= 6
     assert len(runs) >= 40
-    assert {trim for run in runs for trim in run.trims} == {"base", "shoe"}
+    assert {trim for run in runs for trim in run.trims} == {"base", "shoe", "crown"}
     joints = {end.joint.value for run in runs for end in (run.left, run.right)}
     assert {"in-corner", "out-corner", "butt", "return"} <= joints
     longest = max(offer.length for trim in result.job.trims for offer in trim.offers)
     assert any(run.length > longest for run in runs)
+    assert any(piece.parts > 1 for piece in result.pieces)
+    assert Kind.HEAD in {piece.kind for piece in result.pieces}
+    assert Fit.COPED in {end.fit for run in runs for end in (run.left, run.right)}
 
 
 def test_the_rooms_of_the_house_close():

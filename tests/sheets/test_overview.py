@@ -39,14 +39,27 @@ def _square(name: str, tag: str, *doors: str) -> str:
     return "\n".join(lines) + "\n"
 
 
-def test_the_house_has_a_drawing_for_each_storey() -> None:
+def test_the_rooms_of_the_shipped_house_hang_together() -> None:
     drawn = overview.house(house(), Pen(words_in("en"), "$"))
-    assert [group.rooms for group in drawn.groups] == [
-        (("SR", "Sitting room"), ("HA", "Hall")),
-        (("BB", "Back bedroom"), ("LA", "Landing")),
+    assert [[tag for tag, _ in group.rooms] for group in drawn.groups] == [
+        ["SR", "HA", "KI", "ST", "FB", "BB"]
     ]
-    assert drawn.apart == ("Kitchen", "Study")
-    assert drawn.across == ("Front bedroom",)
+    assert drawn.apart == drawn.across == ()
+
+
+def test_there_is_a_drawing_for_each_storey() -> None:
+    drawn = _overview(
+        _square("Hall", "HA", "to kitchen"),
+        _square("Kitchen", "KI", "to hall"),
+        _square("Landing", "LA", "to bedroom"),
+        _square("Bedroom", "BE", "to landing", "window"),
+        _square("Attic", "AT", "hatch"),
+    )
+    assert [group.rooms for group in drawn.groups] == [
+        (("HA", "Hall"), ("KI", "Kitchen")),
+        (("LA", "Landing"), ("BE", "Bedroom")),
+    ]
+    assert drawn.apart == ("Attic",)
     assert len({group.scale for group in drawn.groups}) == 1
 
 
@@ -97,5 +110,12 @@ def test_what_would_lie_over_another_room_is_listed() -> None:
 def test_no_overview_where_nothing_is_joined() -> None:
     assert "The house" not in render_sheets(small())["floor-plan"]
     html = render_sheets(house())["floor-plan"]
-    assert "Not joined by a named opening: Kitchen, Study." in html
+    assert "Not joined by a named opening" not in html
     assert html == render_sheets(house())["floor-plan"]
+    den = compiled(
+        HEAD
+        + _square("Hall", "HA", "to den")
+        + _square("Attic", "AT", "hatch")
+        + _square("Den", "DE", "to hall")
+    )
+    assert "Not joined by a named opening: Attic." in render_sheets(den)["floor-plan"]
