@@ -12,6 +12,7 @@ from lsprotocol import types as lsp
 
 from tests.editor.client import Editor, edited
 from trimlang.diagnostics.code_pages import PAGES
+from trimlang.extras import EDITOR
 from trimlang.language.source import Source
 from trimlang.language.tidy_file import tidy
 
@@ -275,9 +276,7 @@ def test_without_pygls_there_is_one_plain_line(tmp_path: Path) -> None:
         check=False,
     )
     assert done.returncode == 2
-    assert done.stderr == (
-        "trimlang: the language server needs pygls: pip install 'trimlang[editor]'\n"
-    )
+    assert done.stderr == f"trimlang: {EDITOR.remedy()}\n"
 
 
 def test_every_code_can_be_told(editor: Editor) -> None:

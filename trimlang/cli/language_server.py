@@ -5,6 +5,7 @@ from __future__ import annotations
 from argparse import Namespace
 
 from trimlang.cli.replies import CLEAN, WRONG_USAGE, Commands, complain
+from trimlang.extras import EDITOR
 
 
 def describe(commands: Commands) -> None:
@@ -23,9 +24,9 @@ def run(options: Namespace) -> int:  # noqa: ARG001
     try:
         from trimlang.editor.server import serve
     except ModuleNotFoundError as error:
-        if (error.name or "").partition(".")[0] not in ("pygls", "lsprotocol"):
+        if not EDITOR.lacks(error):
             raise
-        complain("the language server needs pygls: pip install 'trimlang[editor]'")
+        complain(EDITOR.remedy())
         return WRONG_USAGE
     serve()
     return CLEAN

@@ -27,6 +27,7 @@ from trimlang.cli.build import (
 )
 from trimlang.cli.own_templates import unusable
 from trimlang.cli.replies import CLEAN, JOB_ERRORS, WRONG_USAGE, complain
+from trimlang.extras import WATCH
 from trimlang.reading import log_beside
 
 if TYPE_CHECKING:
@@ -70,9 +71,9 @@ def watch_job(options: Namespace) -> int:
     except StopError as stop:
         return stop.code
     except ModuleNotFoundError as error:
-        if (error.name or "").partition(".")[0] not in ("watchfiles", "anyio"):
+        if not WATCH.lacks(error):
             raise
-        complain("--watch needs watchfiles: pip install 'trimlang[watch]'")
+        complain(WATCH.remedy())
         return WRONG_USAGE
     from trimlang.watch.preview_server import Showing
 

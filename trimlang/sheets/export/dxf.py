@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Any, Final
 
 from trimlang.compiler import Result
 from trimlang.diagnostics.show import printable
+from trimlang.extras import DRAWING
 from trimlang.joinery.piece import Kind
 from trimlang.lengths.tape import feet_text, length_text
 from trimlang.sheets.content.overview import side_by_side
@@ -65,8 +66,7 @@ def floor_plan_dxf(result: Result) -> bytes:
     try:
         from ezdxf.filemanagement import new
     except ImportError:
-        wanted = "DXF wants one more library: pip install 'trimlang[drawing]'"
-        raise DrawingMissingError(wanted) from None
+        raise DrawingMissingError(DRAWING.remedy()) from None
     with _no_dates():
         document = new("R2010", setup=["linetypes"])
         code, measurement, size = _UNITS[result.job.settings.unit]
