@@ -1,48 +1,117 @@
-"""Makes the pictures of docs/sheets.md from a shipped example.
+"""Makes the pictures of docs/sheets.md from the shipped house, and the README's from its own job.
 
     python docs/make_pictures.py
 
-Needs pdftoppm (Debian: poppler-utils) and Pillow.
+Needs pdftoppm (Debian: poppler-utils) and Pillow.  Each picture carries what it was made from,
+so that a test can tell without drawing it again whether it still shows today's sheet.
 """
 
 from __future__ import annotations
 
 import subprocess
 import tempfile
+from collections.abc import Iterator
+from dataclasses import dataclass
+from hashlib import sha256
 from pathlib import Path
 
-from PIL import Image
+from PIL import Image, ImageChops, ImageOps
+from PIL.PngImagePlugin import PngInfo
 
 from trimlang.compiler import compile_job
 from trimlang.sheets.render.pages import render_sheets
 from trimlang.sheets.render.pdf import to_pdf
 
 HERE = Path(__file__).resolve().parent
+FOLDER = HERE / "pictures"
 JOB = HERE.parent / "examples" / "house.trim"
+README = HERE.parent / "README.md"
+MADE_FROM = "made from"
 PAGES = {"checklist": 2}
 """The page to show, where it is not the first."""
 GREYS = 16
 
+_ALONE = """
+@page {{ @top-left {{ content: none }} @top-right {{ content: none }}
+  @bottom-left {{ content: none }} @bottom-right {{ content: none }} }}
+body {{ visibility: hidden }}
+{part} {{ visibility: visible }}
+{other} {{ display: none }}
+"""
+PARTS = {
+    "one-ticket": ("tickets", '[data-piece="KI-N2-base"]', ".how"),
+    "one-stick": (
+        "stick-layouts",
+        ".stick",
+        ".stick:not(:first-of-type), main > section:not(:first-of-type)",
+    ),
+}
+"""The README's pictures: the sheet, what of it is to be seen, and what else would show through."""
+MARGIN = 8
+"""White round what is cut out, in dots."""
 
-def make() -> None:
-    """Write docs/pictures/*.png."""
+
+@dataclass(frozen=True)
+class Picture:
+    """A page to draw: as it is, or cut down to its ink; ``dots`` to the inch."""
+
+    name: str
+    html: str
+    page: int = 1
+    dots: int = 80
+    cut_out: bool = False
+
+    @property
+    def made_from(self) -> str:
+        """What tells one picture from another."""
+        told = f"{self.page} {self.dots} {self.cut_out}\n{self.html}"
+        return sha256(told.encode()).hexdigest()[:16]
+
+
+def pictures() -> Iterator[Picture]:
+    """Yield all pictures, none of them drawn yet."""
     result = compile_job(JOB.read_text(encoding="utf-8"), path=JOB)
     sheets = render_sheets(result)
     sheets["label"] = render_sheets(result, ticket="100mm x 50mm")["tickets"]
     for name, html in sheets.items():
-        _picture(to_pdf(html), HERE / "pictures" / f"{name}.png", PAGES.get(name, 1))
+        yield Picture(name, html, page=PAGES.get(name, 1))
+    own = render_sheets(compile_job(readme_job()))
+    for name, (sheet, part, other) in PARTS.items():
+        alone = _ALONE.format(part=part, other=other)
+        html = own[sheet].replace("</style>", f"{alone}</style>", 1)
+        yield Picture(name, html, dots=120, cut_out=True)
 
 
-def _picture(pdf: bytes, target: Path, page: int) -> None:
+def readme_job() -> str:
+    """Return the job that the README shows."""
+    parts = README.read_text(encoding="utf-8").split("```")
+    return next(part for part in parts if "trim base:" in part)
+
+
+def draw(picture: Picture) -> None:
+    """Write a picture as docs/pictures/NAME.png."""
     with tempfile.TemporaryDirectory() as folder:
         source = Path(folder) / "sheet.pdf"
-        source.write_bytes(pdf)
-        how = f"pdftoppm -r 80 -gray -png -f {page} -l {page} -singlefile sheet.pdf sheet"
+        source.write_bytes(to_pdf(picture.html))
+        how = (
+            f"pdftoppm -r {picture.dots} -gray -png -f {picture.page} -l {picture.page}"
+            " -singlefile sheet.pdf sheet"
+        )
         subprocess.run(how.split(), cwd=folder, check=True)  # noqa: S603
-        target.parent.mkdir(exist_ok=True)
-        with Image.open(source.with_suffix(".png")) as picture:
-            picture.quantize(GREYS).save(target, optimize=True)
+        with Image.open(source.with_suffix(".png")) as drawn:
+            shown = _cut_out(drawn) if picture.cut_out else drawn
+            told = PngInfo()
+            told.add_text(MADE_FROM, picture.made_from)
+            FOLDER.mkdir(exist_ok=True)
+            shown.quantize(GREYS).save(FOLDER / f"{picture.name}.png", optimize=True, pnginfo=told)
+
+
+def _cut_out(drawn: Image.Image) -> Image.Image:
+    """Cut a drawing down to its ink, and a little white round it."""
+    grey = drawn.convert("L")
+    return ImageOps.expand(grey.crop(ImageChops.invert(grey).getbbox()), MARGIN, fill=255)
 
 
 if __name__ == "__main__":
-    make()
+    for each in pictures():
+        draw(each)

@@ -9,7 +9,6 @@ from trimlang.compiler import compile_job
 
 TEXT = (ROOT / "docs" / "language.md").read_text(encoding="utf-8")
 BLOCKS = re.findall(r"^```trim *(\w*)\n(.*?)^```", TEXT, re.MULTILINE | re.DOTALL)
-README = (ROOT / "README.md").read_text(encoding="utf-8")
 
 
 def whole(kind: str, block: str) -> str:
@@ -33,11 +32,6 @@ def test_example(kind: str, block: str) -> None:
 
 def test_the_reference_has_examples() -> None:
     assert len(BLOCKS) > 12
-
-
-def test_the_readmes_example() -> None:
-    block = next(part for part in README.split("```") if "trim base:" in part)
-    assert not compile_job(block).diagnostics
 
 
 def test_every_word_of_the_grammar_stands_in_the_reference() -> None:

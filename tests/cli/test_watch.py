@@ -20,6 +20,7 @@ from tests.browser import CHROMIUM, Browser
 from tests.conftest import EXAMPLES, walls
 from trimlang.cli import main
 from trimlang.cli.command_line import arguments
+from trimlang.extras import WATCH
 from trimlang.watch import watching
 from trimlang.watch.preview_server import Showing
 
@@ -286,7 +287,7 @@ def test_without_the_library_a_line_says_how_to_get_it(
     monkeypatch.setitem(sys.modules, "watchfiles", None)
     monkeypatch.delitem(sys.modules, "trimlang.watch.file_changes", raising=False)
     assert main(["build", str(job), "--watch"]) == 2
-    assert "trimlang[watch]" in capsys.readouterr().err
+    assert WATCH.remedy() in capsys.readouterr().err
 
 
 def test_a_save_ends_the_search_for_the_full_plan(

@@ -1,0 +1,57 @@
+"""What the README shows is so: its job, its pictures, where its links lead."""
+
+from __future__ import annotations
+
+import re
+import runpy
+from functools import cache
+from typing import Any
+
+import pytest
+from PIL import Image
+
+from tests.conftest import ROOT
+from trimlang.compiler import Result, compile_job
+from trimlang.joinery.piece import Kind
+
+README = (ROOT / "README.md").read_text(encoding="utf-8")
+
+
+@cache
+def drawing() -> dict[str, Any]:
+    """What docs/make_pictures.py holds."""
+    return runpy.run_path(str(ROOT / "docs" / "make_pictures.py"))
+
+
+@cache
+def job() -> Result:
+    return compile_job(drawing()["readme_job"]())
+
+
+def test_the_job_is_ten_lines_and_clean() -> None:
+    lines = [line for line in drawing()["readme_job"]().splitlines() if line.strip()]
+    assert len(lines) == 10
+    assert job().ok
+    assert not job().diagnostics
+
+
+def test_the_job_has_a_cased_door_and_a_return() -> None:
+    kinds = [piece.kind for piece in job().pieces]
+    assert [kinds.count(kind) for kind in (Kind.LEG, Kind.HEAD, Kind.RETURN)] == [2, 1, 1]
+
+
+def test_every_picture_shows_the_sheet_of_today() -> None:
+    for picture in drawing()["pictures"]():
+        with Image.open(drawing()["FOLDER"] / f"{picture.name}.png") as drawn:
+            told = drawn.info[drawing()["MADE_FROM"]]
+        assert told == picture.made_from, f"{picture.name}: run python docs/make_pictures.py"
+
+
+@pytest.mark.parametrize("link", sorted(set(re.findall(r"\]\(([^)#]+)\)", README))))
+def test_a_link_leads_somewhere(link: str) -> None:
+    assert (ROOT / link).exists()
+
+
+@pytest.mark.parametrize("command", re.findall(r"^    sh (\S+)$", README, re.MULTILINE))
+def test_a_command_is_there(command: str) -> None:
+    assert (ROOT / command).is_file()
