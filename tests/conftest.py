@@ -32,6 +32,22 @@ def walls(lines: str, *, settings: str = "") -> str:
 
 
 @pytest.fixture
+def same_in_git(request: pytest.FixtureRequest) -> Callable[[Path, str], None]:
+    """Hold a file that is made and kept in git against what it is made from.
+
+    ``--snapshot-update`` writes it anew, as it does the snapshots.
+    """
+
+    def hold(file: Path, made: str) -> None:
+        if request.config.getoption("update_snapshots"):
+            file.write_text(made, encoding="utf-8")
+        kept = file.read_text(encoding="utf-8")
+        assert kept == made, "run the tests with --snapshot-update, then read the diff"
+
+    return hold
+
+
+@pytest.fixture
 def check() -> Callable[[str], Result]:
     """Compile a text as far as its pieces."""
     return check_job

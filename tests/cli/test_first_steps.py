@@ -6,16 +6,20 @@ import json
 import shutil
 import subprocess
 import sys
+from collections.abc import Callable
 from datetime import date
 from pathlib import Path
 
 import pytest
 import shtab
 
+from tests.conftest import ROOT
 from trimlang.cli import main
 from trimlang.cli.command_line import arguments
 from trimlang.cli.completion import SHELLS, script
-from trimlang.cli.manual import PAGE, manual_page
+from trimlang.cli.manual import manual_page
+
+PAGE = ROOT / "docs" / "trimlang.1"
 
 needs_bash = pytest.mark.skipif(shutil.which("bash") is None, reason="no bash")
 
@@ -125,8 +129,10 @@ def test_other_shells_take_the_script(shell: str) -> None:
     assert (done.returncode, done.stderr) == (0, "")
 
 
-def test_the_manual_page_is_made_from_the_commands() -> None:
-    assert PAGE.read_text(encoding="utf-8") == manual_page(), "run python -m trimlang.cli.manual"
+def test_the_manual_page_is_made_from_the_commands(
+    same_in_git: Callable[[Path, str], None],
+) -> None:
+    same_in_git(PAGE, manual_page())
 
 
 @pytest.mark.skipif(shutil.which("groff") is None, reason="no groff")

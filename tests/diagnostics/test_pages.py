@@ -1,5 +1,6 @@
 """Every page's example brings up its code, and every message reads as it should."""
 
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -73,9 +74,8 @@ def test_a_tables_example_brings_up_its_code_and_no_other(
     assert "A survey in CSV that brings it up" in page_text(PAGES[code])
 
 
-def test_the_reference_is_made_from_the_pages() -> None:
-    made = (ROOT / "docs" / "diagnostics.md").read_text(encoding="utf-8")
-    assert made == reference(), "run python -m trimlang.diagnostics.reference"
+def test_the_reference_is_made_from_the_pages(same_in_git: Callable[[Path, str], None]) -> None:
+    same_in_git(ROOT / "docs" / "diagnostics.md", reference())
 
 
 def test_a_page_as_text(snapshot: SnapshotAssertion) -> None:

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from tests.conftest import EXAMPLES, walls
 from trimlang.compiler import Result, check_job
-from trimlang.language.grammar import TABLES, grammar_text, parser, read_grammar
+from trimlang.language.grammar import grammar_text, parser, read_grammar
 from trimlang.language.parse import parse
 from trimlang.language.source import Source
 
@@ -143,13 +143,6 @@ def test_a_line_with_one_slip_keeps_the_rest() -> None:
     assert len(findings) == 1
     (run,) = statements
     assert [fact.kind for fact in run.facts] == ["side", "side", "unread"]  # type: ignore[union-attr]
-
-
-def test_the_tables_are_those_of_the_grammar() -> None:
-    import json
-
-    tables = json.loads(TABLES.read_text(encoding="utf-8"))
-    assert tables["grammar"] == grammar_text(), "run python -m trimlang.language.grammar"
 
 
 def test_the_tables_parse_as_the_grammar_does() -> None:

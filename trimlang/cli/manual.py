@@ -1,22 +1,18 @@
 """Makes the manual page from what the commands say of themselves.
 
-``python -m trimlang.cli.manual`` writes ``docs/trimlang.1``, which the wheel
-installs; a test holds it against the command line.
+The wheel installs ``docs/trimlang.1``; a test holds it against the command line.
 """
 
 from __future__ import annotations
 
 import argparse
 from collections.abc import Iterator
-from pathlib import Path
 from textwrap import wrap
 from typing import Final
 
 from trimlang.cli.command_line import arguments
 from trimlang.cli.replies import EXITS
 from trimlang.version import __version__
-
-PAGE: Final = Path(__file__).resolve().parents[2] / "docs" / "trimlang.1"
 
 _DATE: Final = "2026-11-25"
 """Of the last release that changed the commands."""
@@ -35,7 +31,7 @@ def manual_page() -> str:
 
 
 def _page(parser: argparse.ArgumentParser) -> Iterator[str]:
-    yield '.\\" Made by python -m trimlang.cli.manual: change the commands, not this file.'
+    yield '.\\" Made from what the commands say of themselves: change them, not this file.'
     yield f'.TH TRIMLANG 1 {_DATE} "trimlang {__version__}" "User Commands"'
     yield ".SH NAME"
     yield "trimlang \\- cut tickets and stock order from a survey of interior trim"
@@ -133,7 +129,3 @@ def _roff(text: str) -> str:
         signs.get(sign, sign if sign.isascii() else f"\\[u{ord(sign):04X}]") for sign in text
     )
     return f"\\&{text}" if text.startswith((".", "'")) else text
-
-
-if __name__ == "__main__":
-    PAGE.write_text(manual_page(), encoding="utf-8")

@@ -1,8 +1,6 @@
-"""Makes ``docs/diagnostics.md`` from the pages: ``python -m trimlang.diagnostics.reference``."""
+"""Makes ``docs/diagnostics.md`` from the pages; a test holds it against them."""
 
 from __future__ import annotations
-
-from pathlib import Path
 
 from trimlang.diagnostics.code_pages import PAGES
 
@@ -26,8 +24,3 @@ def reference() -> str:
         if page.example and len(page.example) < 600:
             parts += ["\n```", page.example.rstrip(), "```"]
     return "\n".join(parts) + "\n"
-
-
-if __name__ == "__main__":
-    target = Path(__file__).resolve().parents[2] / "docs" / "diagnostics.md"
-    target.write_text(reference(), encoding="utf-8")

@@ -1,7 +1,7 @@
 """Makes the grammar that editors colour job files by, from the grammar they are read by.
 
-``python -m trimlang.language.highlighting`` writes ``grammar/trim.tmLanguage.json``;
-a test holds it against the lark grammar, so that no word can be forgotten.
+A test holds ``grammar/trim.tmLanguage.json`` against the lark grammar, so that no word can be
+forgotten.
 """
 
 from __future__ import annotations
@@ -9,13 +9,11 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Iterator, Sequence
-from pathlib import Path
 from typing import Any, Final
 
 from lark import Lark
 from lark.grammar import NonTerminal, Rule, Symbol, Terminal
 
-from trimlang.language.grammar import grammar_text, read_grammar
 from trimlang.language.vocabulary import branches, is_word
 
 FILE: Final = "trim.tmLanguage.json"
@@ -153,9 +151,3 @@ def _before_names(rules: list[Rule], words: list[str]) -> tuple[str, ...]:
             if one.name in words:
                 found[one.name] = None
     return tuple(found)
-
-
-if __name__ == "__main__":
-    made = text(read_grammar(grammar_text()))
-    place = Path(__file__).resolve().parent.parent.parent / "grammar" / FILE
-    place.write_text(made, encoding="utf-8")

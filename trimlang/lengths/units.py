@@ -1,11 +1,10 @@
 """Units of length and volume, exact.
 
 A length inside the compiler is a ``fractions.Fraction`` of an inch.  The
-factors come from pint, with Fraction magnitudes, out of the definitions below;
-the everyday ones are kept as a table, because loading pint costs more than all
-the rest of ``trimlang check`` (``tests/published/test_units.py`` holds the table
-against pint, and pint against the published definitions).  A unit that the
-table lacks is asked of pint.
+factors come from pint, with Fraction magnitudes, out of the definitions below.
+Loading pint costs more than all the rest of ``trimlang check``, so it is asked
+for the factors of all units that are defined here when trimlang is built
+(``trimlang.made_ahead``); any other word is asked of it when it is met.
 
 Source of the definitions: NIST Special Publication 811 and NIST Handbook 44,
 appendix C (1 in = 25.4 mm exactly; 1 US gallon = 231 cubic inches).
@@ -13,9 +12,15 @@ appendix C (1 in = 25.4 mm exactly; 1 US gallon = 231 cubic inches).
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from contextlib import suppress
 from fractions import Fraction
 from functools import cache
+from importlib.util import find_spec
+from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
+
+from trimlang import made_ahead
 
 if TYPE_CHECKING:
     from pint import UnitRegistry
@@ -34,20 +39,8 @@ DEFINITIONS: Final = (
     "litre = 1000000 * millimetre ** 3 = liter",
 )
 
-INCHES_PER: Final[dict[str, Fraction]] = {
-    "in": Fraction(1),
-    "ft": Fraction(12),
-    "mm": Fraction(5, 127),
-    "cm": Fraction(50, 127),
-    "m": Fraction(5000, 127),
-}
-
-CUBIC_INCHES_PER: Final[dict[str, Fraction]] = {
-    "gallon": Fraction(231),
-    "quart": Fraction(231, 4),
-    "fl_oz": Fraction(231, 128),
-    "litre": Fraction(10**6) * Fraction(5, 127) ** 3,
-}
+_LENGTH: Final = "inch"
+_VOLUME: Final = "inch**3"
 
 
 class UnknownUnitError(ValueError):
@@ -88,12 +81,63 @@ def in_inches(amount: Fraction, unit: str) -> Fraction:
     Raises:
         UnknownUnitError: ``unit`` names no unit of length.
     """
-    factor = INCHES_PER.get(unit)
-    if factor is None:
-        factor = factor_from_pint(unit, "inch")
-    return amount * factor
+    return amount * _factor(unit, _LENGTH)
 
 
 def in_cubic_inches(amount: Fraction, unit: str) -> Fraction:
-    """Return ``amount`` of a ``gallon``, ``quart``, ``fl_oz`` or ``litre`` in cubic inches."""
-    return amount * CUBIC_INCHES_PER[unit]
+    """Return ``amount`` of a ``gallon``, ``quart``, ``fl_oz`` or ``litre`` in cubic inches.
+
+    Raises:
+        UnknownUnitError: ``unit`` names no unit of volume.
+    """
+    return amount * _factor(unit, _VOLUME)
+
+
+def make_factors(into: Path) -> None:
+    """Write the factor of each unit defined above into a folder: a line ``inch mm 5/127`` each."""
+    lines = []
+    for unit in _words():
+        for base in (_LENGTH, _VOLUME):
+            with suppress(UnknownUnitError):
+                lines.append(f"{base} {unit} {factor_from_pint(unit, base)}\n")
+    (into / _factors_name()).write_text("".join(lines), encoding="utf-8")
+
+
+@cache
+def _factor(unit: str, base: str) -> Fraction:
+    ready = _made_ahead().get((base, unit))
+    return factor_from_pint(unit, base) if ready is None else Fraction(ready)
+
+
+@cache
+def _made_ahead() -> dict[tuple[str, str], str]:
+    """Return the factors that were made ahead, by base and unit; none where out of date."""
+    try:
+        text = (made_ahead.FOLDER / _factors_name()).read_text(encoding="utf-8")
+    except FileNotFoundError:
+        return {}
+    lines = (line.split() for line in text.splitlines())
+    return {(base, unit): factor for base, unit, factor in lines}
+
+
+def _factors_name() -> str:
+    return made_ahead.made_name("units", _pint_version(), *DEFINITIONS)
+
+
+def _pint_version() -> str:
+    """Return which pint is installed, without loading it or what reads its metadata.
+
+    Its installer wrote a folder beside it that is named for the version.
+    """
+    found = find_spec("pint")
+    if found is None or found.origin is None:
+        return ""
+    beside = Path(found.origin).parent.parent
+    return " ".join(sorted(one.name for one in beside.glob("[Pp]int-*.dist-info")))
+
+
+def _words() -> Iterator[str]:
+    """Yield every name of every unit defined above."""
+    for definition in DEFINITIONS:
+        name, _, *others = definition.split(" = ")
+        yield from (name, *others)

@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.lengths.tape import MM, decimal_text
-from trimlang.lengths.units import INCHES_PER
+from trimlang.lengths.units import in_inches
 from trimlang.record import record
 from trimlang.sheets.drawing.typeface import shortened
 from trimlang.sheets.wording.catalogue import Words
@@ -102,7 +102,7 @@ def label(size: str) -> Label:
         raise UnknownPaperError(f"{size!r} is no label size; write it like 100mm x 50mm")
     across, own, down, last = match.groups()
     sides = [
-        Fraction(number) * INCHES_PER[unit.lower()] / MM
+        in_inches(Fraction(number), unit.lower()) / MM
         for number, unit in ((across, own or last), (down, last))
     ]
     if sides[0] < _LEAST[0] or sides[1] < _LEAST[1] or max(sides) > _MOST:

@@ -11,27 +11,38 @@ from collections.abc import Mapping
 from functools import cache
 from pathlib import Path
 from types import TracebackType
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, Final
 
 from jinja2 import (
     BaseLoader,
     ChoiceLoader,
+    DictLoader,
     Environment,
     FileSystemLoader,
     FunctionLoader,
+    ModuleLoader,
     StrictUndefined,
     TemplateNotFound,
     TemplateSyntaxError,
 )
+from jinja2 import __version__ as jinja_version
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 
+from trimlang import made_ahead
 from trimlang.resources import folder
-from trimlang.sheets.render.ready_templates import PLATES, PlateLoader, module_name, plate_text
 
 if TYPE_CHECKING:
     from importlib.resources.abc import Traversable
 
     from trimlang.incremental.recall import Shelf
+
+
+_OPTIONS: Final[dict[str, Any]] = {
+    "autoescape": True,
+    "trim_blocks": True,
+    "lstrip_blocks": True,
+    "keep_trailing_newline": True,
+}
 
 
 class SheetTemplateError(Exception):
@@ -53,16 +64,18 @@ class Press:
     kept: Shelf[Any] | None = None
 
     def __init__(self, own: Path | None) -> None:
-        loaders: list[BaseLoader] = [FunctionLoader(_shipped)]
+        shipped = FunctionLoader(_shipped)
+        loaders: list[BaseLoader] = [shipped]
         if own is not None:
             if not own.is_dir():
                 raise SheetTemplateError(str(own), 0, "there is no such folder")
             loaders.insert(0, FileSystemLoader(own))
-        else:
-            # ours as they stand are ready-made; in the sandbox each is compiled for it
-            loaders.insert(0, PlateLoader(_text))
+        self._sources = ChoiceLoader(loaders)
         made = Environment if own is None else ImmutableSandboxedEnvironment
-        self._env = _set_up(made, ChoiceLoader(loaders))
+        self._env = _set_up(made, self._sources)
+        if own is None and (ready := made_ahead.FOLDER / _compiled_name()).is_dir():
+            # compiled for use outside the sandbox only
+            self._env.loader = ChoiceLoader([ModuleLoader(ready), shipped])
 
     def source(self, name: str) -> str:
         """Return a file that is no template (the stylesheet), the user's own first.
@@ -71,8 +84,7 @@ class Press:
             SheetTemplateError: it cannot be read.
         """
         try:
-            loader = self._env.loader
-            return loader.get_source(self._env, name)[0] if loader else ""
+            return self._sources.get_source(self._env, name)[0]
         except (OSError, UnicodeDecodeError, TemplateNotFound) as error:
             raise SheetTemplateError(name, 0, str(error)) from None
 
@@ -98,31 +110,23 @@ class Press:
             raise SheetTemplateError(file, line, f"{type(error).__name__}: {error}") from None
 
 
-def _set_up(made: type[Environment], loader: BaseLoader | None = None) -> Environment:
-    return made(
-        loader=loader,
-        autoescape=True,
-        undefined=StrictUndefined,
-        trim_blocks=True,
-        lstrip_blocks=True,
-        keep_trailing_newline=True,
-    )
+def _set_up(made: type[Environment], loader: BaseLoader) -> Environment:
+    return made(loader=loader, undefined=StrictUndefined, **_OPTIONS)
 
 
-def make_plates(into: Path) -> None:
-    """Write the plates of all shipped templates, and take away those of templates gone."""
-    into.mkdir(exist_ok=True)
-    made_by = "python -m trimlang.sheets.render.template_filling"
-    plates = {"__init__": f'"""Made by ``{made_by}``: change templates/."""\n'}
-    for name in shipped_templates():
-        text = _text(name)
-        if text is not None:
-            plates[module_name(name)] = plate_text(_set_up(Environment), name, text)
-    for old in into.glob("*.py"):
-        if old.stem not in plates:
-            old.unlink()
-    for stem, text in plates.items():
-        (into / f"{stem}.py").write_text(text, encoding="utf-8")
+def make_compiled(into: Path) -> None:
+    """Write all shipped templates as Python into a folder in ``into``, in jinja2's own form."""
+    env = _set_up(Environment, DictLoader(_shipped_texts()))
+    env.compile_templates(into / _compiled_name(), zip=None, ignore_errors=False)
+
+
+def _compiled_name() -> str:
+    named = (part for item in _shipped_texts().items() for part in item)
+    return made_ahead.made_name("templates", jinja_version, repr(_OPTIONS), *named)
+
+
+def _shipped_texts() -> dict[str, str]:
+    return {name: _text(name) or "" for name in shipped_templates()}
 
 
 def shipped_templates() -> tuple[str, ...]:
@@ -167,7 +171,3 @@ def _where(trace: TracebackType | None, name: str) -> tuple[str, int]:
             found = (file, trace.tb_lineno)
         trace = trace.tb_next
     return found
-
-
-if __name__ == "__main__":
-    make_plates(PLATES)

@@ -1,0 +1,54 @@
+"""Has the libraries do ahead what they would do at every start: see ``trimlang/made_ahead.py``.
+
+A wheel gets what they made inside it; an editable install gets it beside the source,
+where git ignores it.  Nothing is fetched.
+"""
+
+from __future__ import annotations
+
+import shutil
+import sys
+from pathlib import Path
+from tempfile import mkdtemp
+from typing import Any
+
+from hatchling.builders.hooks.plugin.interface import BuildHookInterface
+
+_INSIDE = "trimlang/made"
+
+
+class MakeAhead(BuildHookInterface[Any]):
+    """Hatchling's hook for the wheel, plain or editable."""
+
+    def initialize(self, version: str, build_data: dict[str, Any]) -> None:
+        """Make everything, and say where it goes."""
+        root = Path(self.root)
+        self._work = Path(mkdtemp(prefix="trimlang-"))
+        made = self._work / "made"
+        made.mkdir()
+        make_ahead(root, made)
+        if version == "editable":
+            # in one step each: a trimlang that runs meanwhile finds the old or the new
+            kept = root / _INSIDE
+            if kept.exists():
+                kept.rename(self._work / "old")
+            shutil.move(made, kept)
+        else:
+            build_data["force_include"][str(made)] = _INSIDE
+
+    def finalize(self, *_: object) -> None:
+        """Clear up."""
+        shutil.rmtree(self._work, ignore_errors=True)
+
+
+def make_ahead(root: Path, into: Path) -> None:
+    """Write into a folder what the trimlang below ``root`` looks for in ``trimlang/made``."""
+    sys.path.insert(0, str(root))
+    try:
+        from trimlang.language.grammar import make_tables
+        from trimlang.lengths.units import make_factors
+        from trimlang.sheets.render.template_filling import make_compiled
+    finally:
+        sys.path.remove(str(root))
+    for make in (make_tables, make_factors, make_compiled):
+        make(into)

@@ -1,1 +1,0 @@
-"""Made by ``python -m trimlang.sheets.render.template_filling``: change templates/."""
