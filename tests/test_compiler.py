@@ -6,7 +6,7 @@ import pytest
 
 from tests.conftest import EXAMPLES, walls
 from trimlang.compiler import check_job, compile_job, plan_checked
-from trimlang.incremental.recall import Shelf
+from trimlang.incremental.cache import Cache
 from trimlang.planning import first_plan
 from trimlang.sheets.content.floor_plan import RoomPlan, floor_plan
 from trimlang.sheets.wording.catalogue import words_in
@@ -67,24 +67,24 @@ def test_what_is_kept_is_what_would_be_made(monkeypatch: pytest.MonkeyPatch) -> 
     monkeypatch.setattr(
         first_plan, "_plan_trim", lambda *asked: (made.append(asked[1].name), plan_trim(*asked))[1]
     )
-    kept: first_plan.Kept = Shelf()
-    rooms: Shelf[RoomPlan] = Shelf()
+    cache: first_plan.PlanCache = Cache()
+    rooms: Cache[RoomPlan] = Cache()
     pen = Pen(words_in("en"), "$")
-    plan_checked(check_job(text, path=path), effort=QUICK, kept=kept)
+    plan_checked(check_job(text, path=path), effort=QUICK, cache=cache)
     asked: dict[str, list[str]] = {}
     for old, new in EDITS:
         assert old in text
         checked = check_job(text.replace(old, new, 1), path=path)
-        kept.turn()
+        cache.next_turn()
         made.clear()
-        now = plan_checked(checked, effort=QUICK, kept=kept)
+        now = plan_checked(checked, effort=QUICK, cache=cache)
         asked[old] = made.copy()
         assert now == plan_checked(checked, effort=QUICK)
-        rooms.turn()
+        rooms.next_turn()
         assert floor_plan(now, pen, rooms) == floor_plan(now, pen)
         # back to the first
-        kept.turn()
-        plan_checked(check_job(text, path=path), effort=QUICK, kept=kept)
+        cache.next_turn()
+        plan_checked(check_job(text, path=path), effort=QUICK, cache=cache)
     assert asked["radiator"] == asked["# A small house"] == []
     assert asked["spare 8 %"] == ["base", "shoe", "crown", "case"]
     assert asked["8 ft 7 in, left"] == ["base", "shoe"]

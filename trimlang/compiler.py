@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from trimlang.diagnostics import Diagnostic, has_errors
-from trimlang.incremental.compiler_steps import USUAL, Means
+from trimlang.incremental.compiler_steps import PLAIN, Steps
 from trimlang.joinery.pieces import joinery
 from trimlang.planning.first_plan import WrongPlanError, first_plan
 from trimlang.reading import Gathered, gather
@@ -22,7 +22,7 @@ if TYPE_CHECKING:
     from trimlang.joinery.piece import Piece
     from trimlang.joinery.spliced_pieces import Splice
     from trimlang.language.source import Source
-    from trimlang.planning.first_plan import Kept
+    from trimlang.planning.first_plan import PlanCache
     from trimlang.planning.layout import TrimPlan
     from trimlang.site_log.progress_of_job import Site
     from trimlang.stock.planner import Effort, Watch
@@ -77,25 +77,25 @@ def check_job(
     *,
     path: Path | None = None,
     name: str = "<text>",
-    means: Means = USUAL,
+    steps: Steps = PLAIN,
     log: str | None = None,
 ) -> Result:
     """Read, survey and join a job without planning its stock.
 
     ``log`` stands in for the text of the log file beside it.
     """
-    gathered = gather(text, path=path, name=name, read=means.read, line=means.line, log=log)
-    return check_gathered(gathered, path.name if path is not None else name, means)
+    gathered = gather(text, path=path, name=name, read=steps.read, line=steps.line, log=log)
+    return check_gathered(gathered, path.name if path is not None else name, steps)
 
 
-def check_gathered(gathered: Gathered, file: str, means: Means = USUAL) -> Result:
+def check_gathered(gathered: Gathered, file: str, steps: Steps = PLAIN) -> Result:
     """Survey and join what was read; ``file`` is the name of the job's own file."""
     job, surveyed = survey(gathered.statements, file)
     pieces: tuple[Piece, ...] = ()
     spliced: tuple[Splice, ...] = ()
     joined: tuple[Diagnostic, ...] = ()
     if not has_errors(surveyed):
-        pieces, spliced, joined = joinery(job, join=means.room)
+        pieces, spliced, joined = joinery(job, join=steps.room)
         if job.log:
             from trimlang.site_log.former_names import named_as_now
             from trimlang.site_log.ledger import check_log
@@ -160,18 +160,18 @@ def plan_checked(
     *,
     effort: Effort | None = None,
     watch: Callable[[str], Watch | None] | None = None,
-    kept: Kept | None = None,
+    cache: PlanCache | None = None,
 ) -> Result:
     """Plan a checked job's stock and supplies; see ``compile_job``.
 
-    ``kept`` are plans of earlier turns, which serve again for trims that are cut alike.
+    ``cache`` holds plans of earlier turns, which serve again for trims that are cut alike.
     """
     if not checked.ok:
         return checked
     from trimlang.takeoff.supplies import supplies
 
     job = with_offers_of_log(checked.job)
-    planned = first_plan(job, checked.pieces, checked.splices, effort, watch, kept)
+    planned = first_plan(job, checked.pieces, checked.splices, effort, watch, cache)
     pieces, plans, problems, site = planned.pieces, planned.plans, planned.problems, None
     if checked.job.log:
         from trimlang.site_log.under_way import WrongSiteError, under_way

@@ -22,7 +22,7 @@ from trimlang.cli import main
 from trimlang.cli.command_line import arguments
 from trimlang.extras import WATCH
 from trimlang.watch import watching
-from trimlang.watch.preview_server import Showing
+from trimlang.watch.preview_server import PreviewServer
 
 pytest.importorskip("watchfiles")
 
@@ -202,41 +202,41 @@ def test_an_open_page_follows_the_file(tmp_path: Path, begin: Callable[..., Watc
 
 def test_a_browser_sees_the_sheets_and_when_they_are_new() -> None:
     head = "<meta content=\"default-src 'none'; style-src 'unsafe-inline'\">"
-    with Showing() as showing:
-        showing.put({"a.html": f"{head}<body>one</body>".encode(), "plan.json": b"{}"})
-        assert '"a.html"' in _got(showing.address)
-        page = _got(f"{showing.address}a.html")
+    with PreviewServer() as preview:
+        preview.put({"a.html": f"{head}<body>one</body>".encode(), "plan.json": b"{}"})
+        assert '"a.html"' in _got(preview.address)
+        page = _got(f"{preview.address}a.html")
         assert "default-src 'none'; connect-src 'self'" in page
-        turn, stamp, told = _got(f"{showing.address}a.html.news").split("\n")
+        turn, stamp, told = _got(f"{preview.address}a.html.news").split("\n")
         assert f'"{stamp}"' in page
         assert not told
         assert re.search(r"</script></body>$", page)
 
         # who knows this turn is answered at the next, and one too many at once
-        news = f"{showing.address}a.html.news?{turn}"
+        news = f"{preview.address}a.html.news?{turn}"
         heard: list[str] = []
         asking = [Thread(target=lambda: heard.append(_got(news))) for _ in range(4)]
         for one in asking:
             one.start()
         ends = monotonic() + PATIENCE
-        while showing._held < len(asking):
+        while preview._held < len(asking):
             assert monotonic() < ends
             sleep(0.01)
         assert _got(news) == f"{turn}\n{stamp}\n"
         assert not heard
-        showing.tell("a mistake")
+        preview.tell("a mistake")
         for one in asking:
             one.join(PATIENCE)
         assert heard == [f"{int(turn) + 1}\n{stamp}\na mistake"] * 4
-        showing.put({"a.html": b"<body>two</body>"})
-        turn, other, told = _got(f"{showing.address}a.html.news?{turn}").split("\n")
+        preview.put({"a.html": b"<body>two</body>"})
+        turn, other, told = _got(f"{preview.address}a.html.news?{turn}").split("\n")
         assert (other != stamp, told) == (True, "")
         for wrong in ("plan.json", "../a.html", "b.html", "plan.json.news", "b.html.news"):
-            assert _refused(Request(f"{showing.address}{wrong}"))  # noqa: S310
-        assert _refused(Request(f"http://{showing.host}/a.html"))
+            assert _refused(Request(f"{preview.address}{wrong}"))  # noqa: S310
+        assert _refused(Request(f"http://{preview.host}/a.html"))
         # a name of the network that was made to lead here
         elsewhere = {"Host": "sheets.example"}
-        assert _refused(Request(f"{showing.address}a.html", headers=elsewhere))  # noqa: S310
+        assert _refused(Request(f"{preview.address}a.html", headers=elsewhere))  # noqa: S310
 
 
 def _got(address: str) -> str:
@@ -293,7 +293,7 @@ def test_without_the_library_a_line_says_how_to_get_it(
 def test_a_save_ends_the_search_for_the_full_plan(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    from trimlang.watch.file_changes import Lookout
+    from trimlang.watch.file_changes import FileWatcher
 
     printed: list[str] = []
     made = watching.sheet_files
@@ -303,13 +303,13 @@ def test_a_save_ends_the_search_for_the_full_plan(
         return made(*given, **named)
 
     monkeypatch.setattr(watching, "sheet_files", spy)
-    monkeypatch.setattr(Lookout, "hinted", lambda _: True)
+    monkeypatch.setattr(FileWatcher, "hinted", lambda _: True)
     job, out = str(EXAMPLES / "house.trim"), str(tmp_path / "shop")
     words = ["build", job, "--watch", "--format", "json", "--out", out]
     options = arguments().parse_args(words)
     options.job = job
-    with Lookout() as lookout, Showing() as showing:
-        watcher = watching._Watcher(options, lookout, showing)
+    with FileWatcher() as changes, PreviewServer() as preview:
+        watcher = watching._WatchedJob(options, changes, preview)
         with pytest.raises(watching._OvertakenError):
             watcher._build()
     assert printed == ["a set"]

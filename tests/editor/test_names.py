@@ -9,7 +9,7 @@ import pytest
 from trimlang.editor.names import Name, Sort
 from trimlang.editor.open_job import Reading, read_job
 from trimlang.editor.renaming import CannotRenameError, edited, rename
-from trimlang.incremental.recalled_steps import Memory
+from trimlang.incremental.cached_steps import CachedSteps
 
 HEAD = """\
 trim base: 9/16 in thick, 5 1/4 in tall, mdf, primed
@@ -47,7 +47,7 @@ JOB = HEAD + ROOMS + LOG
 
 
 def read(text: str) -> Reading:
-    return read_job(None, "job.trim", {Path("job.trim"): text}, Memory())
+    return read_job(None, "job.trim", {Path("job.trim"): text}, CachedSteps())
 
 
 def errors(text: str) -> list[tuple[str, int, str]]:

@@ -91,7 +91,7 @@ def test_a_disk_that_may_only_be_read(
 
 def test_an_include_that_vanishes(job: Path) -> None:
     from trimlang.compiler import check_job
-    from trimlang.incremental.compiler_steps import Means
+    from trimlang.incremental.compiler_steps import Steps
     from trimlang.reading import read_text
 
     (job.parent / "prices.trim").write_text("", encoding="utf-8")
@@ -100,8 +100,8 @@ def test_an_include_that_vanishes(job: Path) -> None:
         path.unlink()
         return read_text(path)
 
-    means = Means(read=vanished)
-    result = check_job('include "prices.trim"\n' + GOOD, path=job, means=means)
+    steps = Steps(read=vanished)
+    result = check_job('include "prices.trim"\n' + GOOD, path=job, steps=steps)
     assert [one.code for one in result.diagnostics] == ["T601"]
 
 

@@ -20,7 +20,7 @@ from trimlang.record import record
 if TYPE_CHECKING:
     from trimlang.compiler import Result
     from trimlang.shared_order.shared_plan import SharedOrder
-    from trimlang.sheets.render.template_filling import Press
+    from trimlang.sheets.render.template_filling import TemplateFiller
 
 
 @record
@@ -171,7 +171,7 @@ def sheet_files(
     *,
     only: Collection[str] | None = None,
     site: SharedOrder | None = None,
-    press: Press | None = None,
+    filler: TemplateFiller | None = None,
 ) -> dict[str, bytes]:
     """Return the files of a compiled job, name to contents; see ``paperwork``.
 
@@ -182,7 +182,7 @@ def sheet_files(
     from trimlang.workers.forked import RefusedError
 
     try:
-        return paperwork(options, result, only=only, site=site, press=press)
+        return paperwork(options, result, only=only, site=site, filler=filler)
     except RefusedError as error:
         raise complained(WRONG_USAGE, str(error)) from None
 

@@ -12,7 +12,7 @@ from trimlang.lengths.tape import length_text
 from trimlang.sheets.content.heading import heading
 from trimlang.sheets.render.paper import page_rule
 from trimlang.sheets.render.stylesheet import stylesheet
-from trimlang.sheets.render.template_filling import Press
+from trimlang.sheets.render.template_filling import TemplateFiller
 from trimlang.sheets.wording.catalogue import words_in
 
 
@@ -24,15 +24,15 @@ def comparison_page(
     Raises:
         UnknownPaperError: there is no such paper.
     """
-    press = Press(None)
-    look = page_rule(paper) + "\n" + press.source("parts/comparison.css")
-    return press.sheet(
+    filler = TemplateFiller(None)
+    look = page_rule(paper) + "\n" + filler.source("parts/comparison.css")
+    return filler.fill(
         "comparison.html",
         {
             "job": heading(new),
             "_": words_in("en"),
             "language": "en",
-            "style": stylesheet(press),
+            "style": stylesheet(filler),
             "page_rule": Markup(look),  # noqa: S704 - ours, never job text
             "sheet": "What has changed",
             "found": found,

@@ -7,7 +7,7 @@ from dataclasses import replace
 from typing import Final
 
 from trimlang.compiler import Result, plan_checked
-from trimlang.incremental.recall import placeless
+from trimlang.incremental.cache import placeless
 from trimlang.planning.first_plan import WrongPlanError
 from trimlang.planning.layout import CutStick, Place
 from trimlang.record import record

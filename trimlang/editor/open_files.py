@@ -7,7 +7,7 @@ from pathlib import Path
 from pygls import uris
 
 from trimlang.editor.open_job import Reading, jobs_with
-from trimlang.incremental.recalled_steps import Memory
+from trimlang.incremental.cached_steps import CachedSteps
 
 
 class Desk:
@@ -19,7 +19,7 @@ class Desk:
         self.versions: dict[Path, int | None] = {}
         self._uris: dict[Path, str] = {}
         self._stamps: dict[Path, int] = {}
-        self._memories: dict[Path, Memory] = {}
+        self._steps: dict[Path, CachedSteps] = {}
         self._jobs: dict[Path, tuple[Path, ...]] = {}
         self._elsewhere = 0
 
@@ -70,8 +70,8 @@ class Desk:
     def all_jobs(self) -> tuple[Path, ...]:
         """Return the jobs of all documents that are open."""
         found = dict.fromkeys(job for path in tuple(self.texts) for job in self.jobs(path))
-        for job in self._memories.keys() - found.keys():
-            del self._memories[job]
+        for job in self._steps.keys() - found.keys():
+            del self._steps[job]
         return tuple(found)
 
     def stamp(self, job: Path, last: Reading | None) -> tuple[object, ...]:
@@ -82,10 +82,10 @@ class Desk:
             files += [path for path in paths if path is not None]
         return (self._elsewhere, *((path, self._stamps.get(path)) for path in files))
 
-    def reader(self, job: Path) -> tuple[Path | None, str, dict[Path, str], Memory]:
+    def reader(self, job: Path) -> tuple[Path | None, str, dict[Path, str], CachedSteps]:
         """Return what ``read_job`` needs to read a job as it is now."""
-        memory = self._memories.setdefault(job, Memory())
-        return (job if job.is_absolute() else None), job.name, dict(self.texts), memory
+        steps = self._steps.setdefault(job, CachedSteps())
+        return (job if job.is_absolute() else None), job.name, dict(self.texts), steps
 
 
 def _includes(text: str) -> list[str]:

@@ -10,8 +10,8 @@ from pathlib import Path
 from trimlang.compiler import Result, check_gathered
 from trimlang.diagnostics import Span
 from trimlang.editor.names import Names, names_in
-from trimlang.incremental.compiler_steps import Means
-from trimlang.incremental.recalled_steps import Memory
+from trimlang.incremental.cached_steps import CachedSteps
+from trimlang.incremental.compiler_steps import Steps
 from trimlang.language import tree
 from trimlang.language.parse import read_line
 from trimlang.reading import (
@@ -84,12 +84,14 @@ class Reading:
         return None
 
 
-def read_job(job: Path | None, file: str, texts: Mapping[Path, str], memory: Memory) -> Reading:
+def read_job(
+    job: Path | None, file: str, texts: Mapping[Path, str], cached: CachedSteps
+) -> Reading:
     """Read a job; ``texts`` are the files that an editor holds, by their resolved paths.
 
     An unsaved job, with no path, is the text under ``Path(file)``.
     """
-    memory.turn()
+    cached.next_turn()
 
     def read(path: Path) -> str:
         text = texts.get(path)
@@ -99,11 +101,11 @@ def read_job(job: Path | None, file: str, texts: Mapping[Path, str], memory: Mem
         text = read(job if job is not None else Path(file))
     except (OSError, UnreadableError):
         text = ""
-    means = Means(read, memory.line, memory.room)
+    steps = Steps(read, cached.line, cached.room)
     # a log that was never saved is read as well
     log = None if job is None else texts.get(log_beside(job))
-    gathered = gather(text, path=job, name=file, read=read, line=memory.line, log=log)
-    return Reading(job, file, gathered, check_gathered(gathered, file, means))
+    gathered = gather(text, path=job, name=file, read=read, line=cached.line, log=log)
+    return Reading(job, file, gathered, check_gathered(gathered, file, steps))
 
 
 def jobs_with(path: Path, texts: Mapping[Path, str], within: Iterable[Path]) -> tuple[Path, ...]:

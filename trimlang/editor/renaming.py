@@ -16,7 +16,7 @@ from trimlang.diagnostics.mending import Edit
 from trimlang.diagnostics.severity import Severity
 from trimlang.editor.names import Mention, Name, Names, Sort
 from trimlang.editor.open_job import Reading, read_job
-from trimlang.incremental.recalled_steps import Memory
+from trimlang.incremental.cached_steps import CachedSteps
 from trimlang.language import tree
 from trimlang.language.parse import read_line
 
@@ -105,7 +105,7 @@ def _tried(reading: Reading, edits: Iterable[Edit]) -> Reading:
     for name, source in reading.result.sources.items():
         path = reading.path(name) or Path(reading.file)
         texts[path] = edited(source.text, by_file.get(name, ()))
-    return read_job(reading.job, reading.file, texts, Memory())
+    return read_job(reading.job, reading.file, texts, CachedSteps())
 
 
 def edited(text: str, edits: Iterable[Edit]) -> str:

@@ -1,7 +1,7 @@
-"""What the compiler works with: how it comes by files, lines and rooms.
+"""The steps of the compiler that may be done in another way: read a file, a line, join a room.
 
-An editor puts its own in their place: it has files that are not saved yet, and
-remembers the lines and rooms that did not change since the last key.
+An editor has its own: some of its files are not saved yet, and lines and rooms that did not
+change since the last key stroke come out of a cache.
 """
 
 from __future__ import annotations
@@ -17,7 +17,7 @@ from trimlang.record import record
 
 
 @record
-class Means:
+class Steps:
     """``read`` gives an included file's text, ``line`` a statement, ``room`` its pieces."""
 
     read: Callable[[Path], str] = read_text
@@ -25,4 +25,4 @@ class Means:
     room: JoinRoom = join_room
 
 
-USUAL: Final = Means()
+PLAIN: Final = Steps()

@@ -12,7 +12,7 @@ from trimlang.workers.forked import RefusedError, side_by_side
 if TYPE_CHECKING:
     from trimlang.compiler import Result
     from trimlang.shared_order.shared_plan import SharedOrder
-    from trimlang.sheets.render.template_filling import Press
+    from trimlang.sheets.render.template_filling import TemplateFiller
 
 
 def paperwork(
@@ -21,11 +21,11 @@ def paperwork(
     *,
     only: Collection[str] | None = None,
     site: SharedOrder | None = None,
-    press: Press | None = None,
+    filler: TemplateFiller | None = None,
 ) -> dict[str, bytes]:
     """Return the files of a compiled job, name to contents.
 
-    ``press`` is one that has printed before, from the same templates.
+    ``filler`` is one that has filled the same templates before.
 
     Raises:
         RefusedError: an option or a template cannot be followed.
@@ -40,7 +40,7 @@ def paperwork(
     from trimlang.sheets.wording.titles import CHANGED, SITE_TITLES
 
     def pages(names: Collection[str]) -> dict[str, bytes]:
-        return _pages(options, result, formats, names, site, press)
+        return _pages(options, result, formats, names, site, filler)
 
     def with_data(names: Collection[str]) -> dict[str, bytes]:
         data = _data(result, formats, only, site)
@@ -48,8 +48,9 @@ def paperwork(
 
     wanted = {*SITE_TITLES, CHANGED} if only is None else set(only)
     tickets = {"tickets", CHANGED} & wanted
-    # the cores have other work where other jobs are built; a warm press is at hand here alone
-    if not tickets or press is not None or options.quiet:
+    # the cores have other work where other jobs are built; a filler that is
+    # ready is at hand here alone
+    if not tickets or filler is not None or options.quiet:
         return with_data(wanted)
     return side_by_side(lambda: pages(tickets), lambda: with_data(wanted - tickets))
 
@@ -77,7 +78,7 @@ def _pages(
     formats: Collection[str],
     names: Collection[str],
     site: SharedOrder | None,
-    press: Press | None,
+    filler: TemplateFiller | None,
 ) -> dict[str, bytes]:
     """Return the sheets of those names as HTML and PDF.
 
@@ -100,7 +101,7 @@ def _pages(
             ticket=options.ticket,
             only=names,
             site=site,
-            press=press,
+            filler=filler,
         )
     except SheetTemplateError as error:
         raise RefusedError(f"a template is wrong: {error}") from None

@@ -7,7 +7,7 @@ from time import thread_time
 from typing import TYPE_CHECKING
 
 from trimlang.diagnostics import Diagnostic, say
-from trimlang.incremental.recall import Shelf, placeless
+from trimlang.incremental.cache import Cache, placeless
 from trimlang.joinery.pieces import at_places, joinery
 from trimlang.site_log.whole_plan import Planned
 
@@ -25,7 +25,7 @@ if TYPE_CHECKING:
     from trimlang.stock.problem import Plan
     from trimlang.survey.job import Job, Room, Stretch, Trim
 
-    Kept: TypeAlias = Shelf[tuple[TrimPlan, Places]]
+    PlanCache: TypeAlias = Cache[tuple[TrimPlan, Places]]
 
 
 class WrongPlanError(RuntimeError):
@@ -50,7 +50,7 @@ def first_plan(
     splices: tuple[Splice, ...],
     effort: Effort | None,
     watch: Callable[[str], Watch | None] | None,
-    kept: Kept | None = None,
+    cache: PlanCache | None = None,
 ) -> Planned:
     """Plan each trim of the whole job, whose runs the plan may splice otherwise.
 
@@ -70,12 +70,12 @@ def first_plan(
         share = clock.share()
         told = None if watch is None else watch(trim.name)
         free = _free(splices, trim)
-        key = None if kept is None else (share.prove, _asked(job, trim, of_trim, free))
-        plan = None if kept is None else kept.find(key)
+        key = None if cache is None else (share.prove, _asked(job, trim, of_trim, free))
+        plan = None if cache is None else cache.find(key)
         if plan is None:
             plan = _plan_trim(job, trim, of_trim, free, share, told)
-            if kept is not None and plan is not None and _settled(plan[0], share):
-                kept.keep(key, plan)
+            if cache is not None and plan is not None and _settled(plan[0], share):
+                cache.keep(key, plan)
         if plan is None:
             # the few long sticks ran out: splice as if there were none
             steady = _only_steady(joined, trim)

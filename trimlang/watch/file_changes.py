@@ -30,8 +30,8 @@ _GONE: Final = 0.2
 Looks = dict[Path, tuple[int, int, int] | None]
 
 
-class Lookout:
-    """Watches files and the folders of templates; used as ``with Lookout() as lookout``."""
+class FileWatcher:
+    """Watches files and the folders of templates; used as ``with FileWatcher() as watcher``."""
 
     def __init__(self) -> None:
         self._folders: frozenset[Path] = frozenset()
@@ -41,7 +41,7 @@ class Lookout:
         self._over = Event()
         self._thread: Thread | None = None
 
-    def __enter__(self) -> Lookout:
+    def __enter__(self) -> FileWatcher:
         return self
 
     def __exit__(

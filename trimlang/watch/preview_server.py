@@ -71,8 +71,8 @@ class _Page:
         return (f"{body}{script}{end}{rest}" if end else f"{html}{script}").encode()
 
 
-class Showing:
-    """A server for this machine alone: ``with Showing() as showing: showing.put(files)``."""
+class PreviewServer:
+    """A server for this machine alone: ``with PreviewServer() as preview: preview.put(files)``."""
 
     def __init__(self) -> None:
         self._pages: Mapping[str, _Page] = {}
@@ -95,7 +95,7 @@ class Showing:
         """The one name that this server goes by."""
         return f"{_HOME}:{self._server.server_port}"
 
-    def __enter__(self) -> Showing:
+    def __enter__(self) -> PreviewServer:
         self._thread.start()
         return self
 
@@ -173,14 +173,14 @@ def _contents(pages: Mapping[str, _Page]) -> bytes:
     return f"<!DOCTYPE html><meta charset=utf-8><title>trimlang</title><ul>{links}</ul>".encode()
 
 
-def _handler(showing: Showing) -> type[BaseHTTPRequestHandler]:
+def _handler(preview: PreviewServer) -> type[BaseHTTPRequestHandler]:
     class Handler(BaseHTTPRequestHandler):
         timeout = 10
 
         def do_GET(self) -> None:
             # a page from elsewhere that gave its own name our number is sent away
-            asked = self.headers.get("Host") == showing.host
-            found = showing.answer(self.path) if asked else None
+            asked = self.headers.get("Host") == preview.host
+            found = preview.answer(self.path) if asked else None
             kind, data = found or ("text/plain", b"not here\n")
             self.send_response(200 if found else 404)
             self.send_header("Content-Type", f"{kind}; charset=utf-8")

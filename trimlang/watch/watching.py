@@ -11,7 +11,7 @@ from argparse import Namespace
 from contextlib import suppress
 from pathlib import Path
 from time import monotonic
-from typing import TYPE_CHECKING, Final, NoReturn
+from typing import TYPE_CHECKING, Any, Final, NoReturn
 
 from trimlang.cli.build import (
     StopError,
@@ -35,11 +35,11 @@ if TYPE_CHECKING:
 
     from trimlang.cli.progress import Progress
     from trimlang.compiler import Result
-    from trimlang.planning.first_plan import Kept
-    from trimlang.sheets.render.template_filling import Press
+    from trimlang.planning.first_plan import PlanCache
+    from trimlang.sheets.render.template_filling import TemplateFiller
     from trimlang.stock.planner import Effort, Watch
-    from trimlang.watch.file_changes import Lookout
-    from trimlang.watch.preview_server import Showing
+    from trimlang.watch.file_changes import FileWatcher
+    from trimlang.watch.preview_server import PreviewServer
 
 _STOPPED: Final = "stopped watching"
 
@@ -65,7 +65,7 @@ def watch_job(options: Namespace) -> int:
 
     try:
         _one_job(options)
-        from trimlang.watch.file_changes import Lookout
+        from trimlang.watch.file_changes import FileWatcher
 
         _sound(options)
     except StopError as stop:
@@ -75,11 +75,11 @@ def watch_job(options: Namespace) -> int:
             raise
         complain(WATCH.remedy())
         return WRONG_USAGE
-    from trimlang.watch.preview_server import Showing
+    from trimlang.watch.preview_server import PreviewServer
 
     try:
-        with stoppable(_STOPPED), Lookout() as lookout, Showing() as showing:
-            _Watcher(options, lookout, showing).go_on()
+        with stoppable(_STOPPED), FileWatcher() as watcher, PreviewServer() as preview:
+            _WatchedJob(options, watcher, preview).go_on()
     except _NoPlaceError as stop:
         return stop.code
     except StoppedError as stop:
@@ -115,23 +115,24 @@ def _sound(options: Namespace) -> None:
         raise complained(WRONG_USAGE, str(error)) from None
 
 
-class _Watcher:
-    """What is kept between two builds."""
+class _WatchedJob:
+    """A job that is built at every save, and what is kept between two builds."""
 
-    def __init__(self, options: Namespace, lookout: Lookout, showing: Showing) -> None:
-        from trimlang.incremental.recall import Shelf
-        from trimlang.incremental.recalled_steps import Memory
+    def __init__(self, options: Namespace, watcher: FileWatcher, preview: PreviewServer) -> None:
+        from trimlang.incremental.cache import Cache
+        from trimlang.incremental.cached_steps import CachedSteps
 
         self._options = options
-        self._lookout = lookout
-        self._showing = showing
+        self._watcher = watcher
+        self._preview = preview
         self._path = Path(options.job)
         self._target: Path = options.out or sheets_beside(self._path)
         self._files: dict[str, bytes] = {}
-        self._press: Press | None = None
+        self._filler: TemplateFiller | None = None
         self._proving = False
-        self._memory = Memory()
-        self._plans: Kept = Shelf()
+        self._steps = CachedSteps()
+        self._plans: PlanCache = Cache()
+        self._drawings: Cache[Any] = Cache()
 
     def go_on(self) -> NoReturn:
         """Build, wait for a save, build again.
@@ -143,13 +144,13 @@ class _Watcher:
             own = self._options.templates
             # the log may be begun meanwhile
             files = [self._path, log_beside(self._path)]
-            self._lookout.begin(files, [own] if own is not None else [])
+            self._watcher.begin(files, [own] if own is not None else [])
             if own is not None:
-                self._press = None
+                self._filler = None
             with suppress(_OvertakenError):
                 self._build()
             _say_at_once()
-            self._lookout.wait()
+            self._watcher.wait()
 
     def _build(self) -> None:
         began = monotonic()
@@ -165,21 +166,21 @@ class _Watcher:
             if not self._files:
                 complain("nothing is written yet; waiting for the next save")
             else:
-                self._showing.tell(f"{stop.outcome.why}\nThese are the sheets from before.")
+                self._preview.tell(f"{stop.outcome.why}\nThese are the sheets from before.")
                 complain(
                     f"the sheets in {self._target} stay as they are; waiting for the next save"
                 )
 
     def _checked(self) -> Result:
         from trimlang.compiler import check_job
-        from trimlang.incremental.compiler_steps import Means
+        from trimlang.incremental.compiler_steps import Steps
 
         options = self._options
         text, path = read_job(options.job, options.messages, options.shown_in)
-        self._memory.turn()
-        self._plans.turn()
-        means = Means(self._read, self._memory.line, self._memory.room)
-        result = check_job(text, path=path, means=means)
+        self._steps.next_turn()
+        self._plans.next_turn()
+        steps = Steps(self._read, self._steps.line, self._steps.room)
+        result = check_job(text, path=path, steps=steps)
         if not result.ok:
             tell(options, result)
             raise StopError(JOB_ERRORS, outcome(result).why)
@@ -189,7 +190,7 @@ class _Watcher:
         """Read an included file, and watch it from now on, whether it is there or not."""
         from trimlang.reading import read_text
 
-        self._lookout.note(path)
+        self._watcher.note(path)
         return read_text(path)
 
     def _plan(self, name: str, checked: Result, effort: Effort, began: float) -> None:
@@ -199,18 +200,16 @@ class _Watcher:
         self._proving = effort.prove
         with checked_plans(), Progress(sys.stderr) as progress:
             watch = self._unless_overtaken(progress) if effort.prove else None
-            result = plan_checked(checked, effort=effort, watch=watch, kept=self._plans)
+            result = plan_checked(checked, effort=effort, watch=watch, cache=self._plans)
         if not effort.prove or not result.ok:
             tell(self._options, result)
         if not result.ok:
             raise StopError(JOB_ERRORS, outcome(result).why)
-        press = self._warm_press()
-        if press is not None and press.kept is not None:
-            press.kept.turn()
-        files = sheet_files(self._options, result, press=press)
+        self._drawings.next_turn()
+        files = sheet_files(self._options, result, filler=self._filler_of_last_build())
         self._look_up()
         if files == self._files and self._target.is_dir():
-            self._showing.tell("")
+            self._preview.tell("")
             sys.stdout.write(f"{name}: the same sheets\n")
             return
         self._put_in_place(files)
@@ -221,16 +220,16 @@ class _Watcher:
     def _put_in_place(self, files: dict[str, bytes]) -> None:
         first = not self._files
         if not first:
-            self._showing.put(files)  # a page need not wait for the disk
+            self._preview.put(files)  # a page need not wait for the disk
         try:
             write(self._target, files)
         except StopError as stop:
             raise _NoPlaceError(stop.code) if first else stop from None
         self._files = files
         if first:
-            self._showing.put(files)
+            self._preview.put(files)
         if first and any(name.endswith(".html") for name in files):
-            sys.stdout.write(f"in a browser: {self._showing.address}\n")
+            sys.stdout.write(f"in a browser: {self._preview.address}\n")
 
     def _unless_overtaken(self, progress: Progress) -> Callable[[str], Watch | None]:
         """Return what ends the search for a plan when a file is saved."""
@@ -239,7 +238,7 @@ class _Watcher:
             shown = progress.watch(trim)
 
             def step(cost: int | None, bound: int) -> None:
-                if self._lookout.hinted():
+                if self._watcher.hinted():
                     raise _OvertakenError
                 if shown is not None:
                     shown(cost, bound)
@@ -248,18 +247,21 @@ class _Watcher:
 
         return watch
 
-    def _warm_press(self) -> Press | None:
-        """Return the press of the last build: its templates are read and made ready."""
-        if self._press is None and set(self._options.formats) & {"html", "pdf"}:
-            from trimlang.incremental.recalled_sheets import WarmPress
+    def _filler_of_last_build(self) -> TemplateFiller | None:
+        """Return what filled the last build's templates: they are read and made ready."""
+        if self._filler is None and set(self._options.formats) & {"html", "pdf"}:
+            from trimlang.sheets.render.template_filling import TemplateFiller
 
-            if self._options.templates is None or self._options.templates.is_dir():
-                self._press = WarmPress(self._options.templates, self._look_up)
-        return self._press
+            own = self._options.templates
+            if own is None or own.is_dir():
+                self._filler = TemplateFiller(
+                    own, drawings=self._drawings, before_sheet=self._look_up
+                )
+        return self._filler
 
     def _look_up(self) -> None:
         """End the full plan where a file was saved meanwhile; the quick one is always told."""
-        if self._proving and self._lookout.hinted():
+        if self._proving and self._watcher.hinted():
             raise _OvertakenError
 
 

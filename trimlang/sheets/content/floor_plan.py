@@ -8,7 +8,7 @@ from itertools import accumulate
 from math import cos, radians, sin
 
 from trimlang.compiler import Result
-from trimlang.incremental.recall import Shelf, placeless
+from trimlang.incremental.cache import Cache, placeless
 from trimlang.joinery.piece import Kind
 from trimlang.lengths.tape import steps_nearest
 from trimlang.record import record
@@ -62,9 +62,9 @@ class RoomPlan:
 
 
 def floor_plan(
-    result: Result, pen: Pen, kept: Shelf[RoomPlan] | None = None
+    result: Result, pen: Pen, cache: Cache[RoomPlan] | None = None
 ) -> tuple[RoomPlan, ...]:
-    """Return every room that has a walk; rooms that are ``kept`` are not drawn again."""
+    """Return every room that has a walk; rooms that are in ``cache`` are not drawn again."""
     rooms = [room for room in result.job.rooms if room.walk]
     trims = tuple(placeless(trim) for trim in result.job.trims)
     backs = _backs(result)
@@ -73,10 +73,10 @@ def floor_plan(
         own = pen.of(room.settings.unit)
         joints = backs.get(room.name, ())
         draw = partial(_room, room, trims, joints, own)
-        if kept is None:
+        if cache is None:
             drawn.append(draw())
         else:
-            drawn.append(kept.once((placeless(room), trims, joints, own), draw))
+            drawn.append(cache.get((placeless(room), trims, joints, own), draw))
     return tuple(drawn)
 
 

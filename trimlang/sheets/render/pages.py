@@ -14,13 +14,13 @@ from trimlang.sheets.content.heading import heading
 from trimlang.sheets.content.left_to_cut import left_to_cut
 from trimlang.sheets.render.paper import Label, label, page_rule, running
 from trimlang.sheets.render.stylesheet import stylesheet
-from trimlang.sheets.render.template_filling import Press
+from trimlang.sheets.render.template_filling import TemplateFiller
 from trimlang.sheets.wording.catalogue import words_in
 from trimlang.sheets.wording.quantities import Pen
 from trimlang.sheets.wording.titles import CHANGED, SITE_TITLES
 
 if TYPE_CHECKING:
-    from trimlang.incremental.recall import Shelf
+    from trimlang.incremental.cache import Cache
     from trimlang.shared_order.shared_plan import SharedOrder
 
 
@@ -31,7 +31,7 @@ def _drawn(
     qr: bool,
     stock: Label | None,
     site: SharedOrder | None,
-    kept: Shelf[Any] | None,
+    drawings: Cache[Any] | None,
 ) -> dict[str, Callable[[], dict[str, object]]]:
     """Return how each sheet's own context is made."""
     left = left_to_cut(result)
@@ -47,7 +47,7 @@ def _drawn(
         "checklist": lambda: _checklist(result, pen),
         "stick-layouts": lambda: _stick_layouts(left, pen),
         "saw-sheet": lambda: _saw_sheet(left, pen),
-        "floor-plan": lambda: _floor_plan(result, pen, kept),
+        "floor-plan": lambda: _floor_plan(result, pen, drawings),
         **({"flats": lambda: _flats(site, pen)} if site else {}),
     }
 
@@ -79,11 +79,11 @@ def _saw_sheet(left: Result, pen: Pen) -> dict[str, object]:
     return {"saw": saw_sheet(left, pen)}
 
 
-def _floor_plan(result: Result, pen: Pen, kept: Shelf[Any] | None) -> dict[str, object]:
+def _floor_plan(result: Result, pen: Pen, drawings: Cache[Any] | None) -> dict[str, object]:
     from trimlang.sheets.content.floor_plan import floor_plan
     from trimlang.sheets.content.overview import house
 
-    return {"house": house(result, pen), "rooms": floor_plan(result, pen, kept)}
+    return {"house": house(result, pen), "rooms": floor_plan(result, pen, drawings)}
 
 
 def _flats(site: SharedOrder, pen: Pen) -> dict[str, object]:
@@ -121,7 +121,7 @@ def render_sheets(
     ticket: str | None = None,
     only: Collection[str] | None = None,
     site: SharedOrder | None = None,
-    press: Press | None = None,
+    filler: TemplateFiller | None = None,
 ) -> dict[str, str]:
     """Return the sheets of a compiled job: name to a complete HTML document.
 
@@ -135,7 +135,7 @@ def render_sheets(
         ticket: a label's size (``100mm x 50mm``), to print one ticket on each.
         only: the names of the sheets to make, where not all are wanted.
         site: the purchase that the job is, which gives the sheet of flats and sticks.
-        press: one that has printed from ``templates`` before, which is quicker.
+        filler: one that has filled ``templates`` before, which is quicker.
 
     Raises:
         ValueError: the job has errors, or an argument names nothing known.
@@ -147,15 +147,15 @@ def render_sheets(
         raise ValueError(f"lengths are shown in 'in' or 'mm', not {show!r}")
     words = words_in(language)
     pen = Pen(words, result.job.currency, result.job.settings.unit, show)
-    press = press or Press(templates)
+    filler = filler or TemplateFiller(templates)
     head = heading(result)
     stock = label(ticket) if ticket is not None else None
     common = {
         "job": head,
         "_": words,
         "language": words.language,
-        "style": stylesheet(press),
-        "script": Markup(press.source("parts/phone.js")),  # noqa: S704
+        "style": stylesheet(filler),
+        "script": Markup(filler.source("parts/phone.js")),  # noqa: S704
     }
     size = page_rule(paper)
 
@@ -165,9 +165,9 @@ def render_sheets(
         return {"sheet": title, "page_rule": Markup(f"{size}\n{rules}")}  # noqa: S704 - escaped
 
     sheets: dict[str, str] = {}
-    drawn = _drawn(result, pen, qr=qr, stock=stock, site=site, kept=press.kept)
+    drawn = _drawn(result, pen, qr=qr, stock=stock, site=site, drawings=filler.drawings)
     for name, own in drawn.items():
         if only is None or name in only:
             template = "tickets.html" if name == CHANGED else f"{name}.html"
-            sheets[name] = press.sheet(template, {**common, **titled(name), **own()})
+            sheets[name] = filler.fill(template, {**common, **titled(name), **own()})
     return sheets

@@ -9,15 +9,15 @@ from typing import Final
 from markupsafe import Markup
 
 from trimlang.resources import folder
-from trimlang.sheets.render.template_filling import Press
+from trimlang.sheets.render.template_filling import TemplateFiller
 
 FAMILY: Final = "Trim Sans"
 WEIGHTS: Final = {"400": "B612-Regular.woff2", "700": "B612-Bold.woff2"}
 
 
-def stylesheet(press: Press) -> Markup:
+def stylesheet(filler: TemplateFiller) -> Markup:
     """Return the fonts and the one stylesheet, the user's own where there is one."""
-    return Markup(_fonts() + press.source("sheets.css"))  # noqa: S704 - CSS, never job text
+    return Markup(_fonts() + filler.source("sheets.css"))  # noqa: S704 - CSS, never job text
 
 
 @cache

@@ -7,7 +7,7 @@ templates are ours and need no sandbox, which asks at every attribute.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from functools import cache
 from pathlib import Path
 from types import TracebackType
@@ -34,7 +34,7 @@ from trimlang.resources import folder
 if TYPE_CHECKING:
     from importlib.resources.abc import Traversable
 
-    from trimlang.incremental.recall import Shelf
+    from trimlang.incremental.cache import Cache
 
 
 _OPTIONS: Final[dict[str, Any]] = {
@@ -55,15 +55,22 @@ class SheetTemplateError(Exception):
         self.wrong = wrong
 
 
-class Press:
-    """Prints sheets from templates: those in the folder ``own`` first, then the shipped ones.
+class TemplateFiller:
+    """Fills templates into sheets: those in the folder ``own`` first, then the shipped ones.
 
-    ``kept`` are drawings of an earlier set that may serve again, where any are kept.
+    ``drawings`` are those of an earlier set, which serve again where nothing of them has
+    changed.  ``before_sheet`` is called before each sheet; what it raises ends the set.
     """
 
-    kept: Shelf[Any] | None = None
-
-    def __init__(self, own: Path | None) -> None:
+    def __init__(
+        self,
+        own: Path | None,
+        *,
+        drawings: Cache[Any] | None = None,
+        before_sheet: Callable[[], None] | None = None,
+    ) -> None:
+        self.drawings = drawings
+        self._before_sheet = before_sheet
         shipped = FunctionLoader(_shipped)
         loaders: list[BaseLoader] = [shipped]
         if own is not None:
@@ -88,12 +95,14 @@ class Press:
         except (OSError, UnicodeDecodeError, TemplateNotFound) as error:
             raise SheetTemplateError(name, 0, str(error)) from None
 
-    def sheet(self, name: str, context: Mapping[str, object]) -> str:
+    def fill(self, name: str, context: Mapping[str, object]) -> str:
         """Fill the template ``name``.
 
         Raises:
             SheetTemplateError: it cannot be read or filled.
         """
+        if self._before_sheet is not None:
+            self._before_sheet()
         try:
             return self._env.get_template(name).render(context)
         except TemplateSyntaxError as error:

@@ -1,7 +1,9 @@
-"""Keeps what was made from one turn to the next, by what it was made from without its places.
+"""Keeps what was made, to use it again when nothing that it was made from has changed.
 
-An editor's key and a watcher's save each begin a turn.  What was not asked for in
-one whole turn is forgotten.
+An editor's key stroke and a save under ``build --watch`` each begin a turn.  What was not
+asked for in one whole turn is forgotten, so a cache never grows past two turns.  Where a
+thing stands in the file often does not matter to what is made of it: ``placeless`` takes
+the places out of a key, ``moved`` puts a kept thing where it stands now.
 """
 
 from __future__ import annotations
@@ -14,7 +16,7 @@ from typing import Any, Final, Generic, TypeVar
 from trimlang.diagnostics import Span
 from trimlang.survey.settings import Settings
 
-_Kept = TypeVar("_Kept")
+_Made = TypeVar("_Made")
 _NOWHERE: Final = Span("", 0, 0, 0)
 _names: dict[type, tuple[str, ...]] = {}
 _plain: set[type] = {str, int, bool, Fraction, type(None), Settings}
@@ -57,14 +59,14 @@ def _parts(value: Any) -> tuple[str, ...]:
     return names
 
 
-class Shelf(Generic[_Kept]):
-    """What was made in this turn and in the last."""
+class Cache(Generic[_Made]):
+    """What was made in this turn and in the last, by what it was made from."""
 
     def __init__(self) -> None:
-        self._now: dict[Hashable, _Kept] = {}
-        self._before: dict[Hashable, _Kept] = {}
+        self._now: dict[Hashable, _Made] = {}
+        self._before: dict[Hashable, _Made] = {}
 
-    def find(self, key: Hashable) -> _Kept | None:
+    def find(self, key: Hashable) -> _Made | None:
         """Return what was kept under a key, and keep it for the next turn too."""
         found = self._now.get(key)
         if found is None:
@@ -73,11 +75,11 @@ class Shelf(Generic[_Kept]):
                 self._now[key] = found
         return found
 
-    def keep(self, key: Hashable, made: _Kept) -> None:
+    def keep(self, key: Hashable, made: _Made) -> None:
         """Keep what was made until the end of the next turn."""
         self._now[key] = made
 
-    def once(self, key: Hashable, make: Callable[[], _Kept]) -> _Kept:
+    def get(self, key: Hashable, make: Callable[[], _Made]) -> _Made:
         """Return what was kept under a key, made now where there is nothing."""
         found = self.find(key)
         if found is None:
@@ -85,6 +87,6 @@ class Shelf(Generic[_Kept]):
             self.keep(key, found)
         return found
 
-    def turn(self) -> None:
+    def next_turn(self) -> None:
         """Begin anew: what this turn does not ask for is forgotten by the next."""
         self._before, self._now = self._now, {}

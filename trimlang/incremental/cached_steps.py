@@ -1,7 +1,6 @@
-"""Remembers what did not change from one key to the next: lines read, rooms joined.
+"""The compiler's steps with a cache behind them: only lines and rooms that changed are worked on.
 
-A line that only moved is moved, not read again; so is a room.  What was not
-asked for in one whole turn is forgotten.
+A line that only moved is moved, not read again; so is a room.
 """
 
 from __future__ import annotations
@@ -11,7 +10,7 @@ from itertools import count
 from typing import TypeAlias
 
 from trimlang.diagnostics import Diagnostic
-from trimlang.incremental.recall import Shelf, moved, placeless
+from trimlang.incremental.cache import Cache, moved, placeless
 from trimlang.joinery.pieces import Joined, Places, join_room
 from trimlang.language.parse import read_line
 from trimlang.language.tree import Statement
@@ -21,18 +20,18 @@ from trimlang.survey.settings import Settings
 _Read: TypeAlias = tuple[Statement | None, tuple[Diagnostic, ...]]
 
 
-class Memory:
-    """The compiler's ``line`` and ``room`` for one job, remembering."""
+class CachedSteps:
+    """The compiler's ``line`` and ``room`` for one job; see ``trimlang.incremental.cache``."""
 
     def __init__(self) -> None:
-        self._lines: Shelf[_Read] = Shelf()
+        self._lines: Cache[_Read] = Cache()
         # where a line of this text was first read; one that is elsewhere is moved from there
-        self._first: Shelf[tuple[_Read, int]] = Shelf()
-        self._rooms: Shelf[tuple[Hashable, Joined]] = Shelf()
+        self._first: Cache[tuple[_Read, int]] = Cache()
+        self._rooms: Cache[tuple[Hashable, Joined]] = Cache()
         self._job: Job | None = None
         self._common: Hashable = None
         self._settings: dict[int, tuple[Settings, int]] = {}
-        self._numbers: Shelf[int] = Shelf()
+        self._numbers: Cache[int] = Cache()
         self._next = count(1)
 
     def line(self, text: str, file: str, number: int) -> _Read:
@@ -82,9 +81,9 @@ class Memory:
         self._numbers.keep(value, number)
         return number
 
-    def turn(self) -> None:
+    def next_turn(self) -> None:
         """Begin anew: what this turn does not ask for is forgotten by the next."""
-        self._lines.turn()
-        self._first.turn()
-        self._rooms.turn()
-        self._numbers.turn()
+        self._lines.next_turn()
+        self._first.next_turn()
+        self._rooms.next_turn()
+        self._numbers.next_turn()
