@@ -2,8 +2,8 @@
 
     python docs/make_pictures.py
 
-Needs pdftoppm (Debian: poppler-utils) and Pillow.  Each picture carries what it was made from,
-so that a test can tell without drawing it again whether it still shows today's sheet.
+Needs pdftoppm (Debian: poppler-utils) and Pillow.  What each was made from is written down
+beside them, so that a test can tell without drawing whether they still show today's sheets.
 """
 
 from __future__ import annotations
@@ -16,7 +16,6 @@ from hashlib import sha256
 from pathlib import Path
 
 from PIL import Image, ImageChops, ImageOps
-from PIL.PngImagePlugin import PngInfo
 
 from trimlang.compiler import compile_job
 from trimlang.sheets.render.pages import render_sheets
@@ -26,7 +25,7 @@ HERE = Path(__file__).resolve().parent
 FOLDER = HERE / "pictures"
 JOB = HERE.parent / "examples" / "house.trim"
 README = HERE.parent / "README.md"
-MADE_FROM = "made from"
+MADE_FROM = FOLDER / "made-from.txt"
 PAGES = {"checklist": 2}
 """The page to show, where it is not the first."""
 GREYS = 16
@@ -100,10 +99,8 @@ def draw(picture: Picture) -> None:
         subprocess.run(how.split(), cwd=folder, check=True)  # noqa: S603
         with Image.open(source.with_suffix(".png")) as drawn:
             shown = _cut_out(drawn) if picture.cut_out else drawn
-            told = PngInfo()
-            told.add_text(MADE_FROM, picture.made_from)
             FOLDER.mkdir(exist_ok=True)
-            shown.quantize(GREYS).save(FOLDER / f"{picture.name}.png", optimize=True, pnginfo=told)
+            shown.quantize(GREYS).save(FOLDER / f"{picture.name}.png", optimize=True)
 
 
 def _cut_out(drawn: Image.Image) -> Image.Image:
@@ -113,5 +110,8 @@ def _cut_out(drawn: Image.Image) -> Image.Image:
 
 
 if __name__ == "__main__":
-    for each in pictures():
+    made = list(pictures())
+    for each in made:
         draw(each)
+    lines = [f"{each.name} {each.made_from}\n" for each in made]
+    MADE_FROM.write_text("".join(lines), encoding="utf-8")

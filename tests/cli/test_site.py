@@ -42,10 +42,11 @@ def test_a_site_and_its_flats(flats: list[str], capsys: pytest.CaptureFixture[st
     assert "together saves " in out
     here = Path.cwd()
     names = set(written(here / "site-sheets"))
-    own = {"tickets.html", "checklist.html", "floor-plan.html", "cut-list.csv"}
+    own = {"index.html", "tickets.html", "checklist.html", "floor-plan.html", "cut-list.csv"}
     for name in ("flat-1", "flat-2", f"{here.name}-site"):
         assert {one.split("/")[1] for one in names if one.startswith(f"{name}/")} == own
     assert {one.split("/")[1] for one in names if one.startswith("site/")} == {
+        "index.html",
         "plan.json",
         "stock-order.html",
         "stock-order.csv",

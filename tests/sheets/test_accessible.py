@@ -10,8 +10,8 @@ import pytest
 
 from tests.browser import CHROMIUM, Browser
 from tests.sheets.jobs import compiled, house, some_of_all
-from trimlang.sheets.render.pages import render_sheets
-from trimlang.sheets.wording.titles import TITLES
+from trimlang.sheets.render.pages import render_index, render_sheets
+from trimlang.sheets.wording.titles import INDEX, TITLES
 
 
 def _axe() -> Path | None:
@@ -49,13 +49,17 @@ def browser(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Browser]:
 @pytest.mark.skipif(CHROMIUM is None, reason="no chromium here")
 @pytest.mark.skipif(AXE is None, reason="no axe.min.js here: pip install axe-core-python")
 @pytest.mark.parametrize("look", ["light", "dark"])
-@pytest.mark.parametrize("name", TITLES)
+@pytest.mark.parametrize("name", [*TITLES, INDEX])
 def test_axe_finds_no_fault(name: str, look: str, browser: Browser, tmp_path: Path) -> None:
     assert AXE
     # what is dark differs in its colours alone: a job with less of everything tells as much
     job = house() if look == "light" else some_of_all()
     page = tmp_path / "sheet.html"
-    page.write_text(render_sheets(job, only=[name])[name], encoding="utf-8")
+    if name == INDEX:
+        html = render_index(job, ["tickets.html", "tickets.pdf", "stock-order.html", "plan.json"])
+    else:
+        html = render_sheets(job, only=[name])[name]
+    page.write_text(html, encoding="utf-8")
     browser.open(page.as_uri(), dark=look == "dark", size=PHONE)
     browser.value(AXE.read_text("utf-8"))
     found = browser.value(RUN)
@@ -97,3 +101,21 @@ def test_a_tables_words_stay_whole_and_in_their_column_on_a_phone(
     browser.open(page.as_uri(), size=(360, 740))
     assert browser.value("document.querySelectorAll('td').length") >= 10
     assert browser.value(CELLS) == []
+
+
+@pytest.mark.skipif(CHROMIUM is None, reason="no chromium here")
+@pytest.mark.parametrize("language", ["en", "es"])
+@pytest.mark.parametrize("wide", [360, 1280])
+def test_the_index_fits_a_phone_and_a_desk(
+    wide: int, language: str, browser: Browser, tmp_path: Path
+) -> None:
+    files = [f"{name}.{end}" for name in TITLES for end in ("html", "pdf")]
+    page = tmp_path / "index.html"
+    html = render_index(house(), [*files, "stock-order.csv", "plan.json"], language=language)
+    page.write_text(html, encoding="utf-8")
+    browser.open(page.as_uri(), size=(wide, 740))
+    assert browser.value("document.documentElement.scrollWidth") <= wide
+    # a finger needs 44 px (WCAG 2.1, success criterion 2.5.5)
+    small = "[...document.querySelectorAll('a')].filter((a) => a.offsetHeight < 44).length"
+    assert browser.value("document.querySelectorAll('a').length") == len(files) + 2
+    assert browser.value(small) == 0

@@ -17,6 +17,14 @@ from tests.sheets.jobs import SMALL, compiled, house, odd, small
 from trimlang.compiler import compile_job
 from trimlang.sheets.content.checklist import Checklist, Stage
 from trimlang.sheets.content.floor_plan import RoomPlan
+from trimlang.sheets.content.job_at_a_glance import (
+    Glance,
+    Open,
+    RoomAtAGlance,
+    RoomPicture,
+    SheetFiles,
+    TrimAtAGlance,
+)
 from trimlang.sheets.content.overview import House, Overview
 from trimlang.sheets.content.stick_layouts import StickLayout
 from trimlang.sheets.content.stock_order import Line, Order, TrimOrder
@@ -205,7 +213,8 @@ def test_the_documented_template_works(tmp_path: Path) -> None:
 def test_the_documented_context_is_what_templates_see() -> None:
     docs = (Path(__file__).resolve().parents[2] / "docs" / "sheets.md").read_text("utf-8")
     views = (Ticket, EndText, Order, TrimOrder, Line, Checklist, Stage, StickLayout, RoomPlan)
-    for view in (*views, House, Overview):
+    glance = (Glance, RoomAtAGlance, RoomPicture, TrimAtAGlance, Open, SheetFiles)
+    for view in (*views, House, Overview, *glance):
         for field in fields(view):
             assert f"`{field.name}`" in docs, f"{view.__name__}.{field.name}"
 

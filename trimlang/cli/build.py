@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import sys
 from argparse import Namespace
-from collections.abc import Collection, Iterator, Mapping
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING, BinaryIO
@@ -19,6 +19,7 @@ from trimlang.record import record
 
 if TYPE_CHECKING:
     from trimlang.compiler import Result
+    from trimlang.output.job_files import Share
     from trimlang.shared_order.shared_plan import SharedOrder
     from trimlang.sheets.render.template_filling import TemplateFiller
 
@@ -169,7 +170,7 @@ def sheet_files(
     options: Namespace,
     result: Result,
     *,
-    only: Collection[str] | None = None,
+    share: Share | None = None,
     site: SharedOrder | None = None,
     filler: TemplateFiller | None = None,
 ) -> dict[str, bytes]:
@@ -182,7 +183,7 @@ def sheet_files(
     from trimlang.workers.forked import RefusedError
 
     try:
-        return paperwork(options, result, only=only, site=site, filler=filler)
+        return paperwork(options, result, share=share, site=site, filler=filler)
     except RefusedError as error:
         raise complained(WRONG_USAGE, str(error)) from None
 

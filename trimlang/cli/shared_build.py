@@ -107,17 +107,30 @@ def _show(options: Namespace, flat: Flat, findings: Sequence[Diagnostic]) -> Non
 
 def _files(options: Namespace, site: SharedOrder) -> dict[str, bytes]:
     """Return every file: the site's in one folder, each flat's in its own."""
-    folders = places([one.flat.file for one in site.flats], Path(), kept=(SITE,))
+    from trimlang.output.job_files import Share
+
+    folders = [
+        folder.as_posix()
+        for folder in places([one.flat.file for one in site.flats], Path(), kept=(SITE,))
+    ]
+    flats = tuple(
+        (one.flat.job.name, f"../{folder}/index.html")
+        for one, folder in zip(site.flats, folders, strict=True)
+    )
+    bought = Share(sheets=OF_SITE, beside=flats)
     files = {
         f"{SITE}/{name}": data
-        for name, data in sheet_files(options, site.result, only=OF_SITE, site=site).items()
+        for name, data in sheet_files(options, site.result, share=bought, site=site).items()
     }
+    # what is bought, and what is cut from which stick, is the site's alone
+    own = Share(
+        sheets=OF_FLAT,
+        elsewhere=("plan.json", "stock-order.csv", "sticks.csv"),
+        beside=((site.result.job.name, f"../{SITE}/index.html"),),
+    )
     for one, folder in zip(site.flats, folders, strict=True):
-        own = sheet_files(options, one.result, only=OF_FLAT)
-        # what is bought, and what is cut from which stick, is the site's alone
-        for name in ("plan.json", "stock-order.csv", "sticks.csv"):
-            own.pop(name, None)
-        files |= {f"{folder.as_posix()}/{name}": data for name, data in own.items()}
+        made = sheet_files(options, one.result, share=own)
+        files |= {f"{folder}/{name}": data for name, data in made.items()}
     return files
 
 

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from argparse import Namespace
-from collections.abc import Collection
+from collections.abc import Collection, Iterator, Sequence
+from contextlib import contextmanager
 from typing import TYPE_CHECKING
 
 from trimlang.cli.own_templates import unusable
+from trimlang.record import record
 from trimlang.workers.forked import RefusedError, side_by_side
 
 if TYPE_CHECKING:
@@ -15,29 +17,44 @@ if TYPE_CHECKING:
     from trimlang.sheets.render.template_filling import TemplateFiller
 
 
+@record
+class Share:
+    """What of a job is printed where several are bought together.
+
+    ``sheets`` are the names of its own sheets, ``elsewhere`` the files that others have
+    in its stead, ``beside`` titles and addresses of the other folders' pages.
+    """
+
+    sheets: tuple[str, ...]
+    elsewhere: tuple[str, ...] = ()
+    beside: tuple[tuple[str, str], ...] = ()
+
+
 def paperwork(
     options: Namespace,
     result: Result,
     *,
-    only: Collection[str] | None = None,
+    share: Share | None = None,
     site: SharedOrder | None = None,
     filler: TemplateFiller | None = None,
 ) -> dict[str, bytes]:
     """Return the files of a compiled job, name to contents.
 
-    ``filler`` is one that has filled the same templates before.
+    ``share`` is what of it to print, all where it is None; ``filler`` is one that has
+    filled the same templates before.
 
     Raises:
         RefusedError: an option or a template cannot be followed.
     """
     formats = set(options.formats or ("html", "pdf"))
+    only = None if share is None else share.sheets
     if not formats & {"html", "pdf"}:
-        return _data(result, formats, only, site)
+        return _without_others(_data(result, formats, only, site), share)
     why = unusable(options.templates)
     if why is not None:
         raise RefusedError(why)
     from trimlang.sheets.export.order_csv import order_csv
-    from trimlang.sheets.wording.titles import CHANGED, SITE_TITLES
+    from trimlang.sheets.wording.titles import CHANGED, INDEX, SITE_TITLES
 
     def pages(names: Collection[str]) -> dict[str, bytes]:
         return _pages(options, result, formats, names, site, filler)
@@ -51,8 +68,19 @@ def paperwork(
     # the cores have other work where other jobs are built; a filler that is
     # ready is at hand here alone
     if not tickets or filler is not None or options.quiet:
-        return with_data(wanted)
-    return side_by_side(lambda: pages(tickets), lambda: with_data(wanted - tickets))
+        files = with_data(wanted)
+    else:
+        files = side_by_side(lambda: pages(tickets), lambda: with_data(wanted - tickets))
+    files = _without_others(files, share)
+    if "html" in formats:
+        beside = () if share is None else share.beside
+        files[f"{INDEX}.html"] = _index(options, result, tuple(files), beside, filler)
+    return files
+
+
+def _without_others(files: dict[str, bytes], share: Share | None) -> dict[str, bytes]:
+    elsewhere = () if share is None else share.elsewhere
+    return {name: data for name, data in files.items() if name not in elsewhere}
 
 
 def _data(
@@ -86,14 +114,12 @@ def _pages(
         RefusedError: an option or a template cannot be followed.
     """
     from trimlang.sheets.render.pages import render_sheets
-    from trimlang.sheets.render.template_filling import SheetTemplateError
 
     files: dict[str, bytes] = {}
-    paper = options.paper or ("a4" if result.job.settings.unit == "mm" else "letter")
-    try:
+    with _refusals():
         sheets = render_sheets(
             result,
-            paper=paper,
+            paper=_paper(options, result),
             templates=options.templates,
             show=options.show,
             language=options.language,
@@ -103,10 +129,6 @@ def _pages(
             site=site,
             filler=filler,
         )
-    except SheetTemplateError as error:
-        raise RefusedError(f"a template is wrong: {error}") from None
-    except ValueError as error:  # a language or a label that there is not
-        raise RefusedError(str(error)) from None
     if "html" in formats:
         files |= {f"{name}.html": html.encode() for name, html in sheets.items()}
     if "pdf" in formats:
@@ -117,6 +139,51 @@ def _pages(
         except (PangoMissingError, ReachesOutError) as error:
             raise RefusedError(str(error)) from None
     return files
+
+
+def _index(
+    options: Namespace,
+    result: Result,
+    files: Collection[str],
+    beside: Sequence[tuple[str, str]],
+    filler: TemplateFiller | None,
+) -> bytes:
+    """Return the page to open first, which leads to the files that were made.
+
+    Raises:
+        RefusedError: an option or a template cannot be followed.
+    """
+    from trimlang.sheets.render.pages import render_index
+
+    with _refusals():
+        html = render_index(
+            result,
+            files,
+            paper=_paper(options, result),
+            templates=options.templates,
+            show=options.show,
+            language=options.language,
+            beside=beside,
+            filler=filler,
+        )
+    return html.encode()
+
+
+def _paper(options: Namespace, result: Result) -> str:
+    return options.paper or ("a4" if result.job.settings.unit == "mm" else "letter")
+
+
+@contextmanager
+def _refusals() -> Iterator[None]:
+    """Say of what a user asked for that it cannot be followed."""
+    from trimlang.sheets.render.template_filling import SheetTemplateError
+
+    try:
+        yield
+    except SheetTemplateError as error:
+        raise RefusedError(f"a template is wrong: {error}") from None
+    except ValueError as error:  # a language or a label that there is not
+        raise RefusedError(str(error)) from None
 
 
 def _spreadsheets(result: Result, site: SharedOrder | None) -> dict[str, bytes]:

@@ -12,11 +12,13 @@ from collections.abc import Mapping
 from hashlib import sha256
 from html import escape
 from http.server import BaseHTTPRequestHandler, ThreadingHTTPServer
+from pathlib import PurePosixPath
 from threading import Condition, Thread
 from types import TracebackType
 from typing import Any, Final
 
 from trimlang.record import record
+from trimlang.sheets.wording.titles import INDEX
 
 _HOME: Final = "127.0.0.1"
 _NEWS: Final = ".news"
@@ -25,6 +27,14 @@ _HELD: Final = 10.0
 
 _MOST_HELD: Final = 4
 """Questions held at a time; a browser has six connections to us, and needs some to load."""
+
+_TYPES: Final = {
+    ".pdf": "application/pdf",
+    ".json": "application/json",
+    ".csv": "text/csv",
+    ".dxf": "image/vnd.dxf",
+}
+"""What else lies in the folder, by the end of its name."""
 
 _SCRIPT: Final = """<script>(function(){
 var turn="",stamp="%s",busy=false,bar=null;
@@ -76,6 +86,7 @@ class PreviewServer:
 
     def __init__(self) -> None:
         self._pages: Mapping[str, _Page] = {}
+        self._others: Mapping[str, tuple[str, bytes]] = {}
         self._notice = ""
         self._turn = 1
         self._turned = Condition()
@@ -87,7 +98,7 @@ class PreviewServer:
 
     @property
     def address(self) -> str:
-        """Where the list of sheets is."""
+        """Where the index of the sheets is."""
         return f"http://{self.host}{self._way}"
 
     @property
@@ -116,6 +127,12 @@ class PreviewServer:
             for name, data in files.items()
             if name.endswith(".html")
         }
+        # the index leads to these too
+        self._others = {
+            name: (_TYPES[suffix], data)
+            for name, data in files.items()
+            if (suffix := PurePosixPath(name).suffix) in _TYPES
+        }
         self._go_on(pages, "")
 
     def tell(self, notice: str) -> None:
@@ -138,11 +155,13 @@ class PreviewServer:
             return None
         name, _, query = path.removeprefix(self._way).partition("?")
         if not name:
-            return "text/html", _contents(self._pages)
+            name = f"{INDEX}.html"
+            if name not in self._pages:
+                return "text/html", _contents(self._pages)
         if name.endswith(_NEWS):
             return self._news(name.removesuffix(_NEWS), query)
         page = self._pages.get(name)
-        return None if page is None else ("text/html", page.with_script(name))
+        return self._others.get(name) if page is None else ("text/html", page.with_script(name))
 
     def _news(self, name: str, known: str) -> tuple[str, bytes] | None:
         with self._turned:

@@ -119,12 +119,7 @@ def _draw(placed: Sequence[Placed], rooms: Sequence[Room], paper: Paper, pen: Pe
     lines: list[Line] = []
     labels: list[Label] = []
     for one in placed:
-        for wall in one.walk:
-            ends = paper.at(wall.start), paper.at(wall.end)
-            if isinstance(wall.stretch, Run):
-                lines.append(line("wall", *ends))
-            else:
-                lines += [line(wall.stretch.kind, *ends), *(jamb(wall, end) for end in ends)]
+        lines += strokes(one.walk, paper)
         labels += _names(one, rooms[one.room], paper)
     return Overview(
         scale_text(paper.scale, pen),
@@ -134,6 +129,17 @@ def _draw(placed: Sequence[Placed], rooms: Sequence[Room], paper: Paper, pen: Pe
         tuple(labels),
         tuple((rooms[one.room].tag, rooms[one.room].name) for one in placed),
     )
+
+
+def strokes(walk: tuple[Wall, ...], paper: Paper) -> Iterator[Line]:
+    """Yield the lines of a room's walls: nothing but where trim runs and where none does."""
+    for wall in walk:
+        ends = paper.at(wall.start), paper.at(wall.end)
+        if isinstance(wall.stretch, Run):
+            yield line("wall", *ends)
+        else:
+            yield line(wall.stretch.kind, *ends)
+            yield from (jamb(wall, end) for end in ends)
 
 
 def _names(one: Placed, room: Room, paper: Paper) -> Iterator[Label]:

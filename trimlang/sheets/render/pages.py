@@ -2,22 +2,21 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection
+from collections.abc import Callable, Collection, Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
 from markupsafe import Markup
 
 from trimlang.compiler import Result
-from trimlang.marking import N_
 from trimlang.sheets.content.heading import heading
 from trimlang.sheets.content.left_to_cut import left_to_cut
 from trimlang.sheets.render.paper import Label, label, page_rule, running
 from trimlang.sheets.render.stylesheet import stylesheet
 from trimlang.sheets.render.template_filling import TemplateFiller
-from trimlang.sheets.wording.catalogue import words_in
+from trimlang.sheets.wording.catalogue import Words, words_in
 from trimlang.sheets.wording.quantities import Pen
-from trimlang.sheets.wording.titles import CHANGED, SITE_TITLES
+from trimlang.sheets.wording.titles import CHANGED, CHANGED_TITLE, INDEX_TITLE, SITE_TITLES
 
 if TYPE_CHECKING:
     from trimlang.incremental.cache import Cache
@@ -141,33 +140,76 @@ def render_sheets(
         ValueError: the job has errors, or an argument names nothing known.
         SheetTemplateError: a template cannot be read or filled.
     """
-    if not result.ok:
-        raise ValueError("a job with errors has no sheets")
-    if show not in (None, "in", "mm"):
-        raise ValueError(f"lengths are shown in 'in' or 'mm', not {show!r}")
     words = words_in(language)
-    pen = Pen(words, result.job.currency, result.job.settings.unit, show)
     filler = filler or TemplateFiller(templates)
-    head = heading(result)
+    pen = _pen(result, words, show)
     stock = label(ticket) if ticket is not None else None
-    common = {
-        "job": head,
-        "_": words,
-        "language": words.language,
-        "style": stylesheet(filler),
-        "script": Markup(filler.source("parts/phone.js")),  # noqa: S704
-    }
-    size = page_rule(paper)
-
-    def titled(name: str) -> dict[str, object]:
-        title = words(N_("Cut tickets that changed") if name == CHANGED else SITE_TITLES[name])
-        rules = running(head.job, title, head.revision, words)
-        return {"sheet": title, "page_rule": Markup(f"{size}\n{rules}")}  # noqa: S704 - escaped
-
+    printing = _Printing(result, filler, words, paper)
     sheets: dict[str, str] = {}
     drawn = _drawn(result, pen, qr=qr, stock=stock, site=site, drawings=filler.drawings)
     for name, own in drawn.items():
         if only is None or name in only:
+            title = words(CHANGED_TITLE if name == CHANGED else SITE_TITLES[name])
             template = "tickets.html" if name == CHANGED else f"{name}.html"
-            sheets[name] = filler.fill(template, {**common, **titled(name), **own()})
+            sheets[name] = printing.sheet(template, title, own())
     return sheets
+
+
+def render_index(
+    result: Result,
+    files: Collection[str],
+    *,
+    paper: str = "letter",
+    templates: Path | None = None,
+    show: str | None = None,
+    language: str = "en",
+    beside: Sequence[tuple[str, str]] = (),
+    filler: TemplateFiller | None = None,
+) -> str:
+    """Return the job at a glance, a complete HTML document that leads to all ``files``.
+
+    ``beside`` are titles and addresses of pages in other folders; for the other arguments
+    and what is raised see ``render_sheets``.
+    """
+    from trimlang.sheets.content.job_at_a_glance import at_a_glance
+
+    words = words_in(language)
+    filler = filler or TemplateFiller(templates)
+    printing = _Printing(result, filler, words, paper)
+    glance = at_a_glance(
+        result, _pen(result, words, show), files, beside=beside, cache=filler.drawings
+    )
+    return printing.sheet("index.html", words(INDEX_TITLE), {"glance": glance})
+
+
+def _pen(result: Result, words: Words, show: str | None) -> Pen:
+    if not result.ok:
+        raise ValueError("a job with errors has no sheets")
+    if show not in (None, "in", "mm"):
+        raise ValueError(f"lengths are shown in 'in' or 'mm', not {show!r}")
+    return Pen(words, result.job.currency, result.job.settings.unit, show)
+
+
+class _Printing:
+    """What the pages of one printing share: head and foot, words, paper and looks."""
+
+    def __init__(self, result: Result, filler: TemplateFiller, words: Words, paper: str) -> None:
+        self._filler = filler
+        self._words = words
+        self._head = heading(result)
+        self._size = page_rule(paper)
+        self._common = {
+            "job": self._head,
+            "_": words,
+            "language": words.language,
+            "style": stylesheet(filler),
+            "script": Markup(filler.source("parts/phone.js")),  # noqa: S704
+        }
+
+    def sheet(self, template: str, title: str, own: Mapping[str, object]) -> str:
+        """Fill a template; what is its ``own`` goes before what all share."""
+        rules = running(self._head.job, title, self._head.revision, self._words)
+        rule = Markup(f"{self._size}\n{rules}")  # noqa: S704 - escaped
+        return self._filler.fill(
+            template, {**self._common, "sheet": title, "page_rule": rule, **own}
+        )

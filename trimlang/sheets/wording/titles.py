@@ -19,3 +19,8 @@ SITE_TITLES: Final = {**TITLES, "flats": N_("Flats and sticks")}
 
 CHANGED: Final = "tickets-changed"
 """One more sheet of a job under way: the tickets again, only those that changed."""
+CHANGED_TITLE: Final = N_("Cut tickets that changed")
+
+INDEX: Final = "index"
+"""The page to open first; it is made last, when all the files are known that it leads to."""
+INDEX_TITLE: Final = N_("The job at a glance")

@@ -1,0 +1,240 @@
+"""The job at a glance: its rooms, what it takes, what is proven, and where each sheet is."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Collection, Sequence
+from functools import partial
+from pathlib import PurePosixPath
+from typing import TYPE_CHECKING, Final
+
+from trimlang.diagnostics import Severity
+from trimlang.incremental.cache import placeless
+from trimlang.lengths.tape import steps_up
+from trimlang.marking import N_
+from trimlang.record import record
+from trimlang.sheets.content.overview import strokes
+from trimlang.sheets.content.stock_order import Order, order
+from trimlang.sheets.drawing.plan_scale import MARGIN, Line, Paper, Wall, fixed, walls
+from trimlang.sheets.wording.titles import CHANGED, CHANGED_TITLE, SITE_TITLES
+from trimlang.survey.outline import Outline, outline
+
+if TYPE_CHECKING:
+    from trimlang.compiler import Result
+    from trimlang.incremental.cache import Cache
+    from trimlang.sheets.wording.quantities import Pen
+    from trimlang.survey.job import Room
+
+TALL: Final = 44.0
+"""How tall the tallest room is drawn (mm)."""
+EDGE: Final = 2.5
+"""White round a small plan: the strokes at an opening's sides stand out from the wall (mm)."""
+
+TITLES_OF_DATA: Final = {
+    "plan": N_("The whole plan, for programs"),
+    "cut-list": N_("Cut list"),
+    "sticks": N_("Sticks and cuts"),
+}
+_TITLES: Final = {**SITE_TITLES, CHANGED: CHANGED_TITLE, **TITLES_OF_DATA}
+
+
+@record
+class RoomPicture:
+    """A room's walls in small: lines in millimetres, and the window that shows them all."""
+
+    lines: tuple[Line, ...]
+    window: str
+    wide: str
+
+
+@record
+class RoomAtAGlance:
+    """A room: its small plan, its pieces, how far its walk is from coming round."""
+
+    name: str
+    picture: RoomPicture
+    pieces: int
+    cut: int
+    closing: str
+    note: str
+
+
+@record
+class TrimAtAGlance:
+    """A trim: what is cut from how many sticks at what cost, and what is proven of that."""
+
+    trim: str
+    pieces: int
+    sticks: int
+    spare: int
+    cost: str
+    status: str
+
+
+@record
+class Open:
+    """A warning that stands: its code, where it is in the job file, what it says."""
+
+    code: str
+    place: str
+    message: str
+    remedy: str
+
+
+@record
+class SheetFiles:
+    """A sheet by its title, and its files: each format with the file's name."""
+
+    title: str
+    files: tuple[tuple[str, str], ...]
+
+
+@record
+class Glance:
+    """The page; ``order`` is None where another job's folder has what is bought.
+
+    ``cut`` and ``fitted`` count pieces, both None where there is no site log.
+    """
+
+    pieces: int
+    cut: int | None
+    fitted: int | None
+    order: Order | None
+    trims: tuple[TrimAtAGlance, ...]
+    warnings: tuple[Open, ...]
+    rooms: tuple[RoomAtAGlance, ...]
+    sheets: tuple[SheetFiles, ...]
+    beside: tuple[tuple[str, str], ...]
+
+
+def at_a_glance(
+    result: Result,
+    pen: Pen,
+    files: Collection[str],
+    *,
+    beside: Sequence[tuple[str, str]] = (),
+    cache: Cache[RoomPicture] | None = None,
+) -> Glance:
+    """Return the page on a job of which these ``files`` were made.
+
+    ``beside`` are titles and addresses of other folders' pages.  Rooms in ``cache``
+    are not drawn again.
+    """
+    from trimlang.site_log.progress_of_job import State
+
+    site = result.site
+    fitted = None if site is None else site.count(State.FITTED)
+    cut = None if site is None else site.count(State.CUT, State.FITTED)
+    bought = any(PurePosixPath(name).stem == "stock-order" for name in files)
+    ordered = order(result, pen) if bought else None
+    return Glance(
+        pieces=len(result.pieces),
+        cut=cut,
+        fitted=fitted,
+        order=ordered,
+        trims=_trims(result, ordered),
+        warnings=tuple(
+            Open(
+                one.code,
+                pen.words("{file}, line {line}", file=one.span.file, line=one.span.line),
+                one.message,
+                one.remedy,
+            )
+            for one in result.diagnostics
+            if one.severity is Severity.WARNING
+        ),
+        rooms=_rooms(result, pen, cache),
+        sheets=_sheets(files, pen),
+        beside=tuple(beside),
+    )
+
+
+def _trims(result: Result, ordered: Order | None) -> tuple[TrimAtAGlance, ...]:
+    if ordered is None:
+        return ()
+    pieces = Counter(piece.trim for piece in result.pieces)
+    return tuple(
+        TrimAtAGlance(
+            trim=plan.trim,
+            pieces=pieces[plan.trim],
+            sticks=len(plan.sticks),
+            spare=len(plan.whole_sticks),
+            cost=told.cost,
+            status=told.status,
+        )
+        for plan, told in zip(result.plans, ordered.trims, strict=True)
+    )
+
+
+def _rooms(result: Result, pen: Pen, cache: Cache[RoomPicture] | None) -> tuple[RoomAtAGlance, ...]:
+    rooms = [room for room in result.job.rooms if room.walk]
+    trims = tuple(placeless(trim) for trim in result.job.trims)
+    drawn = [outline(room, trims) for room in rooms]
+    walks = [walls(room, walk) for room, walk in zip(rooms, drawn, strict=True)]
+    # one scale for all, so that a hall looks smaller than a kitchen
+    scale = max((Paper(walk, pen.unit, TALL).scale for walk in walks), default=0)
+    pieces = Counter(piece.room for piece in result.pieces)
+    site = result.site
+    cut = Counter(
+        piece.room for piece in result.pieces if site is not None and site.is_cut(piece.id)
+    )
+    made = []
+    for room, closed, walk in zip(rooms, drawn, walks, strict=True):
+        draw = partial(_picture, walk, pen.unit, scale)
+        known = ("small", placeless(room), trims, pen.unit, scale)
+        made.append(
+            RoomAtAGlance(
+                name=room.name,
+                picture=draw() if cache is None else cache.get(known, draw),
+                pieces=pieces[room.name],
+                cut=cut[room.name],
+                closing=_closing(room, closed, pen.of(room.settings.unit)),
+                note=room.note or "",
+            )
+        )
+    return tuple(made)
+
+
+def _picture(walk: tuple[Wall, ...], unit: str, scale: int) -> RoomPicture:
+    paper = Paper(walk, unit, TALL, scale)
+    edge = MARGIN - EDGE
+    wide, tall = (fixed(side - 2 * edge) for side in (paper.wide, paper.tall))
+    return RoomPicture(
+        tuple(strokes(walk, paper)), f"{fixed(edge)} {fixed(edge)} {wide} {tall}", wide
+    )
+
+
+def _closing(room: Room, drawn: Outline, pen: Pen) -> str:
+    """Say how far the walk round a room is from coming back to its start."""
+    if room.open_walk:
+        return pen.words("open walk: it need not come round")
+    if drawn.gap is None:
+        return pen.words(
+            "Not checked: the corners as written do not go once round; bare wall may hide one."
+        )
+    return pen.words(
+        "closes within {off} ({within} is allowed)",
+        off=pen.length(steps_up(drawn.gap, room.settings.rounding_step)),
+        within=pen.length(room.settings.closes_within),
+    )
+
+
+def _sheets(files: Collection[str], pen: Pen) -> tuple[SheetFiles, ...]:
+    """Return each sheet with its files, in the order in which sheets are listed everywhere."""
+    of: dict[str, list[str]] = {}
+    for name in sorted(files, key=_by_format):
+        of.setdefault(PurePosixPath(name).stem, []).append(name)
+    listed = [*(stem for stem in _TITLES if stem in of), *sorted(of.keys() - _TITLES.keys())]
+    return tuple(
+        SheetFiles(
+            pen.words(_TITLES[stem]) if stem in _TITLES else stem,
+            tuple((PurePosixPath(name).suffix[1:].upper(), name) for name in of[stem]),
+        )
+        for stem in listed
+    )
+
+
+def _by_format(name: str) -> tuple[int, str]:
+    """Pages to look at first, then what is printed, then data."""
+    order_of = {".html": 0, ".pdf": 1}
+    return (order_of.get(PurePosixPath(name).suffix, 2), name)
