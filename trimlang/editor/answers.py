@@ -6,11 +6,11 @@ from collections.abc import Iterable
 from typing import Final
 
 from lsprotocol import types as lsp
+from pygls.workspace import PositionCodec
 
 from trimlang.diagnostics import Diagnostic, Severity, Span
 from trimlang.diagnostics.code_pages import PAGES
 from trimlang.diagnostics.mending import Edit, Mend
-from trimlang.editor import positions as columns
 from trimlang.editor.document_outline import Entry, Sort
 from trimlang.editor.open_job import Reading
 from trimlang.editor.proposals import Kind, Proposal
@@ -45,9 +45,9 @@ _SYMBOLS: Final = {
 class Scale:
     """Translates places of one reading, in the units that the editor counts columns in."""
 
-    def __init__(self, reading: Reading, encoding: str) -> None:
+    def __init__(self, reading: Reading, codec: PositionCodec) -> None:
         self._reading = reading
-        self._encoding = encoding
+        self._codec = codec
 
     def _line(self, file: str, line: int) -> str:
         text = self._reading.text(Span(file, line, 1, 1))
@@ -62,24 +62,36 @@ class Scale:
     def range(self, span: Span, last_line: int | None = None) -> lsp.Range:
         """Return a place; ``last_line`` where it goes on to the end of that line."""
         text, shift = self._line(span.file, span.line), self._shift(span.file, span.line)
-        first = columns.character(text, span.column + shift, self._encoding)
-        last = columns.character(text, span.end + shift, self._encoding)
+        first = self._character(text, span.column + shift)
+        last = self._character(text, span.end + shift)
         end = lsp.Position(span.line - 1, max(last, first))
         if last_line is not None and last_line != span.line:
             below = self._line(span.file, last_line)
-            end = lsp.Position(last_line - 1, columns.size(below, self._encoding))
+            end = lsp.Position(last_line - 1, self._codec.client_num_units(below))
         return lsp.Range(lsp.Position(span.line - 1, first), end)
 
     def column(self, file: str, position: lsp.Position) -> int:
         """Return our column of a position."""
         line = position.line + 1
         text = self._line(file, line)
-        found = columns.column(text, position.character, self._encoding)
+        found = our_column(text, position.character, self._codec)
         return max(found - self._shift(file, line), 1)
+
+    def _character(self, line: str, column: int) -> int:
+        """Return the editor's count (from 0) of a column of ours (from 1)."""
+        beyond = max(column - 1 - len(line), 0)
+        return int(self._codec.client_num_units(line[: column - 1])) + beyond
 
     def edit(self, edit: Edit) -> lsp.TextEdit:
         """Return an edit."""
         return lsp.TextEdit(self.range(edit.span), edit.text)
+
+
+def our_column(line: str, character: int, codec: PositionCodec) -> int:
+    """Return our column (from 1) of an editor's count (from 0), no further than the line's end."""
+    # pygls takes a count beyond the end for the place before the last sign
+    within = min(character, codec.client_num_units(line))
+    return codec.position_from_client_units([line], lsp.Position(0, within)).character + 1
 
 
 def diagnostic(finding: Diagnostic, scale: Scale) -> lsp.Diagnostic:

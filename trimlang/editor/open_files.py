@@ -10,7 +10,7 @@ from trimlang.editor.open_job import Reading, jobs_with
 from trimlang.incremental.cached_steps import CachedSteps
 
 
-class Desk:
+class OpenFiles:
     """Texts by their resolved paths; a text that was never saved goes by its bare name."""
 
     def __init__(self) -> None:

@@ -9,7 +9,6 @@ from lsprotocol import types as lsp
 
 from trimlang.diagnostics.mending import Edit, mends
 from trimlang.editor import answers
-from trimlang.editor import positions as columns
 from trimlang.editor.document_outline import outline
 from trimlang.editor.hover import hover, pieces_at
 from trimlang.editor.names import Mention, Sort
@@ -61,15 +60,15 @@ async def _hover(ls: EditorServer, params: lsp.HoverParams) -> lsp.Hover | None:
 
 async def _completion(ls: EditorServer, params: lsp.CompletionParams) -> lsp.CompletionList:
     document = await ls.soon(params.text_document.uri)
-    path = ls.desk.path(params.text_document.uri)
-    lines = _lines(ls.desk.texts.get(path, ""))
+    path = ls.files.path(params.text_document.uri)
+    lines = _lines(ls.files.texts.get(path, ""))
     line, character = params.position.line, params.position.character
     text = lines[line] if line < len(lines) else ""
-    before = text[: columns.column(text, character, ls.encoding) - 1]
+    before = text[: answers.our_column(text, character, ls.codec) - 1]
     proposals = complete(document.reading, before, _includable(document.reading, path))
     items = [
         answers.item(
-            one, line, character, columns.size(before[len(before) - one.covers :], ls.encoding)
+            one, line, character, ls.codec.client_num_units(before[len(before) - one.covers :])
         )
         for one in proposals
     ]
@@ -110,7 +109,7 @@ async def _definition(ls: EditorServer, params: lsp.DefinitionParams) -> list[ls
     if included is None:
         return None
     start = lsp.Position(0, 0)
-    return [lsp.Location(ls.desk.uri(included), lsp.Range(start, start))]
+    return [lsp.Location(ls.files.uri(included), lsp.Range(start, start))]
 
 
 def _given(reading: Reading, mention: Mention) -> tuple[Mention, ...]:
@@ -137,9 +136,9 @@ async def _included(ls: EditorServer, uri: str, position: lsp.Position) -> Path 
     if not isinstance(statement, tree.Include):
         return None
     try:
-        target = (ls.desk.path(uri).parent / statement.path.text).resolve()
+        target = (ls.files.path(uri).parent / statement.path.text).resolve()
         inside = target.is_relative_to(document.reading.job.parent)
-        return target if inside and (target in ls.desk.texts or target.is_file()) else None
+        return target if inside and (target in ls.files.texts or target.is_file()) else None
     except (OSError, ValueError, RuntimeError):
         return None
 
@@ -244,7 +243,7 @@ async def _actions(ls: EditorServer, params: lsp.CodeActionParams) -> list[lsp.C
 async def _formatting(
     ls: EditorServer, params: lsp.DocumentFormattingParams
 ) -> list[lsp.TextEdit] | None:
-    text = ls.desk.texts.get(ls.desk.path(params.text_document.uri))
+    text = ls.files.texts.get(ls.files.path(params.text_document.uri))
     if text is None:
         return None
     edits: list[lsp.TextEdit] = []
@@ -254,7 +253,7 @@ async def _formatting(
         start, end = lsp.Position(new.first, 0), lsp.Position(new.last, 0)
         if new.last > last:
             # the last line has no end of its own to write over
-            end = lsp.Position(last, columns.size(_lines(text)[last], ls.encoding))
+            end = lsp.Position(last, ls.codec.client_num_units(_lines(text)[last]))
             made = made.removesuffix("\n")
             if new.first > last:
                 start, made = end, f"\n{made}"

@@ -14,12 +14,12 @@ from typing import Any, Final
 
 from lsprotocol import types as lsp
 from pygls.lsp.server import LanguageServer
+from pygls.workspace import PositionCodec
 
 from trimlang.editor import answers, requests
-from trimlang.editor import positions as columns
 from trimlang.editor.answers import Scale
 from trimlang.editor.hover_plans import QuickPlans, Where
-from trimlang.editor.open_files import Desk
+from trimlang.editor.open_files import OpenFiles
 from trimlang.editor.open_job import Reading, read_job
 from trimlang.record import record
 from trimlang.version import __version__
@@ -48,7 +48,7 @@ class EditorServer(LanguageServer):
         super().__init__(
             "trimlang", __version__, text_document_sync_kind=lsp.TextDocumentSyncKind.Full
         )
-        self.desk = Desk()
+        self.files = OpenFiles()
         self.plans = QuickPlans()
         self._reader = ThreadPoolExecutor(1, "reader")
         self._planner = ThreadPoolExecutor(1, "planner")
@@ -59,16 +59,15 @@ class EditorServer(LanguageServer):
         self._due: asyncio.TimerHandle | None = None
 
     @property
-    def encoding(self) -> str:
+    def codec(self) -> PositionCodec:
         """How this editor counts columns."""
-        agreed = self.workspace.position_encoding or columns.UNITS
-        return str(getattr(agreed, "value", agreed))
+        return self.workspace.position_codec
 
     # ---- reading ------------------------------------------------------------------
 
     async def read(self, job: Path) -> Reading:
         """Return a job as its files are now."""
-        stamp = self.desk.stamp(job, self._last.get(job))
+        stamp = self.files.stamp(job, self._last.get(job))
         known = self._tasks.get(job)
         if known is None or known[0] != stamp or (known[1].done() and known[1].exception()):
             task = asyncio.get_running_loop().create_task(self._read(job))
@@ -76,11 +75,11 @@ class EditorServer(LanguageServer):
         reading = await asyncio.shield(known[1])
         if self._tasks.get(job) is known:
             # what was included is known only now
-            self._tasks[job] = (self.desk.stamp(job, reading), known[1])
+            self._tasks[job] = (self.files.stamp(job, reading), known[1])
         return reading
 
     async def _read(self, job: Path) -> Reading:
-        reader = self.desk.reader(job)
+        reader = self.files.reader(job)
         loop = asyncio.get_running_loop()
         reading = await loop.run_in_executor(self._reader, read_job, *reader)
         self._last[job] = reading
@@ -88,25 +87,25 @@ class EditorServer(LanguageServer):
 
     async def document(self, uri: str) -> Document:
         """Return a document in the first of its jobs, by itself where none of them reads it."""
-        path = self.desk.path(uri)
-        for job in self.desk.jobs(path):
+        path = self.files.path(uri)
+        for job in self.files.jobs(path):
             reading = await self.read(job)
             file = reading.named(path if path.is_absolute() else None)
             if file is not None:
-                return Document(reading, file, Scale(reading, self.encoding))
+                return Document(reading, file, Scale(reading, self.codec))
         reading = await self.read(path)
-        return Document(reading, reading.file, Scale(reading, self.encoding))
+        return Document(reading, reading.file, Scale(reading, self.codec))
 
     async def soon(self, uri: str) -> Document:
         """Return a document as it is now or, where that takes too long, as it was last read."""
-        path = self.desk.path(uri)
-        last = next((self._last[job] for job in self.desk.jobs(path) if job in self._last), None)
+        path = self.files.path(uri)
+        last = next((self._last[job] for job in self.files.jobs(path) if job in self._last), None)
         wanted = asyncio.ensure_future(self.document(uri))
         done, _ = await asyncio.wait({wanted}, timeout=None if last is None else PATIENCE)
         file = None if last is None else last.named(path if path.is_absolute() else None)
         if done or last is None or file is None:
             return await wanted
-        return Document(last, file, Scale(last, self.encoding))
+        return Document(last, file, Scale(last, self.codec))
 
     async def sticks(self, reading: Reading, trims: set[str]) -> dict[str, Where] | None:
         """Return where the pieces of some trims lie, None where planning takes too long."""
@@ -137,14 +136,14 @@ class EditorServer(LanguageServer):
 
     async def _tell(self) -> None:
         turn = self._turn
-        readings = [await self.read(job) for job in self.desk.all_jobs()]
+        readings = [await self.read(job) for job in self.files.all_jobs()]
         if turn != self._turn:
             return  # another key came: that one tells
         found: dict[str, list[lsp.Diagnostic]] = {}
-        for path in self.desk.texts:
-            found[self.desk.uri(path)] = []
+        for path in self.files.texts:
+            found[self.files.uri(path)] = []
         for reading in readings:
-            scale = Scale(reading, self.encoding)
+            scale = Scale(reading, self.codec)
             for file in reading.result.sources:
                 found.setdefault(self.address(reading, file), [])
             for one in reading.result.diagnostics:
@@ -155,17 +154,17 @@ class EditorServer(LanguageServer):
         for uri in self._told - found.keys():
             self.text_document_publish_diagnostics(lsp.PublishDiagnosticsParams(uri, ()))
         for uri, diagnostics in found.items():
-            path = self.desk.path(uri)
-            if diagnostics or uri in self._told or path in self.desk.texts:
+            path = self.files.path(uri)
+            if diagnostics or uri in self._told or path in self.files.texts:
                 self.text_document_publish_diagnostics(
-                    lsp.PublishDiagnosticsParams(uri, diagnostics, self.desk.versions.get(path))
+                    lsp.PublishDiagnosticsParams(uri, diagnostics, self.files.versions.get(path))
                 )
         self._told = {uri for uri, diagnostics in found.items() if diagnostics}
 
     def address(self, reading: Reading, file: str) -> str:
         """Return the address of one of a job's files."""
         path = reading.path(file)
-        return self.desk.uri(Path(file) if path is None else path)
+        return self.files.uri(Path(file) if path is None else path)
 
     def close(self) -> None:
         """Leave what is still being planned."""
@@ -179,9 +178,9 @@ def make_server() -> EditorServer:
 
     @server.feature(lsp.INITIALIZED)
     def initialized(ls: EditorServer, _params: lsp.InitializedParams) -> None:
-        ls.desk.folders = [
-            ls.desk.path(folder.uri) for folder in ls.workspace.folders.values()
-        ] or ([ls.desk.path(ls.workspace.root_uri)] if ls.workspace.root_uri else [])
+        ls.files.folders = [
+            ls.files.path(folder.uri) for folder in ls.workspace.folders.values()
+        ] or ([ls.files.path(ls.workspace.root_uri)] if ls.workspace.root_uri else [])
         files = ls.client_capabilities.workspace and (
             ls.client_capabilities.workspace.did_change_watched_files
         )
@@ -201,29 +200,29 @@ def make_server() -> EditorServer:
     @server.feature(lsp.TEXT_DOCUMENT_DID_OPEN)
     async def opened(ls: EditorServer, params: lsp.DidOpenTextDocumentParams) -> None:
         document = params.text_document
-        ls.desk.put(document.uri, document.text, document.version)
+        ls.files.put(document.uri, document.text, document.version)
         ls.changed()
 
     @server.feature(lsp.TEXT_DOCUMENT_DID_CHANGE)
     async def typed(ls: EditorServer, params: lsp.DidChangeTextDocumentParams) -> None:
         if params.content_changes:
             document = params.text_document
-            ls.desk.put(document.uri, params.content_changes[-1].text, document.version)
+            ls.files.put(document.uri, params.content_changes[-1].text, document.version)
             ls.changed()
 
     @server.feature(lsp.TEXT_DOCUMENT_DID_CLOSE)
     async def closed(ls: EditorServer, params: lsp.DidCloseTextDocumentParams) -> None:
-        ls.desk.drop(params.text_document.uri)
+        ls.files.drop(params.text_document.uri)
         ls.changed()
 
     @server.feature(lsp.TEXT_DOCUMENT_DID_SAVE)
     async def saved(ls: EditorServer, _params: lsp.DidSaveTextDocumentParams) -> None:
-        ls.desk.look_again()
+        ls.files.look_again()
         ls.changed()
 
     @server.feature(lsp.WORKSPACE_DID_CHANGE_WATCHED_FILES)
     async def elsewhere(ls: EditorServer, _params: lsp.DidChangeWatchedFilesParams) -> None:
-        ls.desk.look_again()
+        ls.files.look_again()
         ls.changed()
 
     @server.feature(lsp.SHUTDOWN)
