@@ -4,4 +4,6 @@ import sys
 
 from trimlang.cli import main
 
-sys.exit(main())
+# the processes of many jobs read this module too
+if __name__ == "__main__":
+    sys.exit(main())

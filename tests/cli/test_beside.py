@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import signal
 from collections.abc import Callable
+from multiprocessing import active_children
 
 import pytest
 
@@ -27,14 +28,6 @@ def refuse(why: str) -> Callable[[], dict[str, bytes]]:
     return make
 
 
-def children() -> bool:
-    try:
-        os.waitpid(-1, os.WNOHANG)
-    except ChildProcessError:
-        return False
-    return True
-
-
 def test_both_sets_come_whole(forks: bool) -> None:
     here = os.getpid()
     found = side_by_side(
@@ -45,7 +38,7 @@ def test_both_sets_come_whole(forks: bool) -> None:
     assert (found["big"], found["empty"], found["mine"]) == (BIG, b"", b"\n{}")
     assert found["where"] == str(here).encode()
     assert (found["who"] != found["where"]) is forks
-    assert not children()
+    assert not active_children()
 
 
 def test_the_first_reason_is_told(forks: bool) -> None:
@@ -56,7 +49,7 @@ def test_the_first_reason_is_told(forks: bool) -> None:
     ):
         with pytest.raises(RefusedError, match=f"^{why}$"):
             side_by_side(first, second)
-        assert not children()
+        assert not active_children()
 
 
 def test_what_is_lost_with_the_process_is_made_here(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -75,7 +68,7 @@ def test_what_is_lost_with_the_process_is_made_here(monkeypatch: pytest.MonkeyPa
 
     for make in (dies, fails):
         assert side_by_side(make, dict) == {"tickets": b"made after all"}
-        assert not children()
+        assert not active_children()
 
 
 def test_a_stop_ends_the_process_too(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -90,4 +83,4 @@ def test_a_stop_ends_the_process_too(monkeypatch: pytest.MonkeyPatch) -> None:
 
     with pytest.raises(KeyboardInterrupt):
         side_by_side(waits, stopped)
-    assert not children()
+    assert not active_children()

@@ -7,8 +7,11 @@ import os
 import signal
 import subprocess
 import sys
+from argparse import Namespace
+from collections.abc import Callable
 from io import StringIO
 from pathlib import Path
+from time import monotonic, sleep
 
 import pytest
 
@@ -16,7 +19,7 @@ from tests.conftest import ROOT, walls
 from trimlang.cli import main
 from trimlang.cli.many_jobs import places
 from trimlang.output.folder import MARK, leftovers
-from trimlang.workers.job_workers import Crew
+from trimlang.workers.job_workers import WorkerPool
 
 BAD = walls("N: 0 in, left=butt, right=butt")
 WARNED = walls("N: 40 5/12 in, left=butt, right=butt")
@@ -140,14 +143,35 @@ def test_five_hundred_jobs(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -
         assert plan["pieces"][0]["length_in"] == str(20 + number % 90)
 
 
-def test_a_process_that_comes_down_takes_one_job_with_it() -> None:
-    with Crew(1) as crew:
-        answers = dict(crew.do([{"options": {}}, {"options": {"colour": False}, "paths": []}]))
-    assert answers[0] is None
+class Deadly(Namespace):
+    """A job that brings the process down that it is handed to."""
+
+    def __reduce__(self) -> tuple[Callable[[int], object], tuple[int]]:
+        return os._exit, (1,)
+
+
+@pytest.mark.parametrize("processes", [1, 2])
+def test_a_process_that_comes_down_takes_one_job_with_it(processes: int) -> None:
+    with WorkerPool(processes) as pool:
+        answers = dict(pool.do([Deadly(), Namespace(colour=False), Deadly()]))
+        assert not pool.at_work()
+    assert answers[0] is answers[2] is None
     answer = answers[1]
     assert answer is not None
-    assert answer["code"] == 3
-    assert "a defect in trimlang itself" in answer["err"]
+    assert answer.code == 3
+    assert "a defect in trimlang itself" in answer.err
+
+
+def gone(group: int) -> bool:
+    """Wait until the system has cleared away the last process of a group, for a while at most."""
+    until = monotonic() + 30
+    while monotonic() < until:
+        try:
+            os.killpg(group, 0)
+        except ProcessLookupError:
+            return True
+        sleep(0.02)
+    return False
 
 
 @pytest.mark.skipif(not hasattr(os, "killpg"), reason="processes are not told so here")
@@ -168,7 +192,7 @@ def test_ctrl_c_leaves_nothing_behind(tmp_path: Path, told: str) -> None:
         start_new_session=True,
     )
     assert build.stdout is not None
-    build.stdout.readline()  # the first job is told: the crew is at work
+    build.stdout.readline()  # the first job is told: the others are at work
     if told == "the master alone":
         build.send_signal(signal.SIGINT)
     else:
@@ -177,8 +201,7 @@ def test_ctrl_c_leaves_nothing_behind(tmp_path: Path, told: str) -> None:
     _, err = build.communicate(timeout=60)
     assert build.returncode == 130
     assert "of 60 jobs built, no folder is half written" in err
-    with pytest.raises(ProcessLookupError):
-        os.killpg(build.pid, 0)
+    assert gone(build.pid)
     folders = list((tmp_path / "out").iterdir())
     assert folders
     assert not [path for path in folders if path.name.startswith(".")]
@@ -209,12 +232,13 @@ def test_a_terminal_sees_how_far_it_is(jobs: Path, monkeypatch: pytest.MonkeyPat
     assert "\x1b[1;31m" in shown  # errors are red, as for a job alone
 
 
-def test_a_hand_that_is_ended_on_its_way_out_says_nothing() -> None:
+def test_a_process_that_is_ended_on_its_way_out_says_nothing() -> None:
     own = (
-        "import atexit, os, signal; from trimlang.workers.worker import work; work();"
-        " atexit.register(lambda: os.kill(os.getpid(), signal.SIGTERM))"
+        "import atexit, os, signal; from multiprocessing import Pipe;"
+        " from trimlang.workers.worker import work; ours, theirs = Pipe(); ours.close();"
+        " work(theirs); atexit.register(lambda: os.kill(os.getpid(), signal.SIGTERM))"
     )
     gone = subprocess.run(
-        [sys.executable, "-c", own], input="", capture_output=True, text=True, cwd=ROOT, check=False
+        [sys.executable, "-c", own], capture_output=True, text=True, cwd=ROOT, check=False
     )
     assert (gone.returncode, gone.stderr) == (-signal.SIGTERM, "")

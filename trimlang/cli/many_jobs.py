@@ -13,13 +13,15 @@ from contextlib import contextmanager, suppress
 from pathlib import Path
 from threading import current_thread, main_thread
 from types import FrameType
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 from trimlang.cli.own_templates import unusable
 from trimlang.cli.replies import CLEAN, JOB_ERRORS, OUR_FAULT, WRONG_USAGE, complain
 
 if TYPE_CHECKING:
     from collections.abc import Callable
+
+    from trimlang.workers.worker import Answer
 
 
 def check_many(options: Namespace) -> int:
@@ -41,38 +43,38 @@ def build_many(options: Namespace) -> int:
     files = several(options.job_files)
     if files is None or not _sound(options):
         return WRONG_USAGE
-    from trimlang.workers.job_workers import Crew
-    from trimlang.workers.worker import task
+    from trimlang.workers.job_workers import WorkerPool
 
     targets = places(files, options.out)
     colour = sys.stderr.isatty() and options.messages == "text"
-    tasks = [
-        task(options, **one_of_many(file), out=target, quiet=True, colour=colour)
+    common = {**vars(options), "quiet": True, "colour": colour}
+    jobs = [
+        Namespace(**{**common, **one_of_many(file), "out": target})
         for file, target in zip(files, targets, strict=True)
     ]
-    hands = min(options.at_once or cores(), len(files))
-    answers: dict[int, dict[str, Any]] = {}
+    processes = min(options.at_once or cores(), len(files))
+    answers: dict[int, Answer] = {}
     told = 0
-    with _stoppable(), _bar(len(files)) as step, Crew(hands) as crew:
+    with _stoppable(), _bar(len(files)) as step, WorkerPool(processes) as pool:
         try:
-            for place, answer in crew.do(tasks):
+            for place, answer in pool.do(jobs):
                 answers[place] = answer or _died(files[place])
                 step()
                 while told in answers:
                     _tell(answers[told])
                     told += 1
         except KeyboardInterrupt:
-            at = crew.pids()
-            crew.end()
+            at = pool.at_work()
+            pool.end()
             _sweep(at, targets)
-            built = sum(answer["code"] == CLEAN for answer in answers.values())
+            built = sum(answer.code == CLEAN for answer in answers.values())
             complain(f"stopped; {_counted(built, len(files))} built, no folder is half written")
             return 130
-    failed = [(file, answers[n]) for n, file in enumerate(files) if answers[n]["code"] != CLEAN]
+    failed = [(file, answers[n]) for n, file in enumerate(files) if answers[n].code != CLEAN]
     _tell_failed(failed, len(files), options)
     code = CLEAN
     for _, answer in failed:
-        code = worse(code, answer["code"])
+        code = worse(code, answer.code)
     return code
 
 
@@ -157,31 +159,31 @@ def _sound(options: Namespace) -> bool:
     return True
 
 
-def _died(file: str) -> dict[str, Any]:
+def _died(file: str) -> Answer:
+    from trimlang.workers.worker import Answer
+
     why = "the process that built it came down"
-    return {"code": OUR_FAULT, "why": why, "out": "", "err": f"trimlang: {file}: {why}\n"}
+    return Answer(code=OUR_FAULT, why=why, out="", err=f"trimlang: {file}: {why}\n")
 
 
-def _tell(answer: dict[str, Any]) -> None:
-    sys.stderr.write(answer["err"])
+def _tell(answer: Answer) -> None:
+    sys.stderr.write(answer.err)
     sys.stderr.flush()
-    sys.stdout.write(answer["out"])
+    sys.stdout.write(answer.out)
     sys.stdout.flush()
 
 
-def _tell_failed(
-    failed: Sequence[tuple[str, dict[str, Any]]], count: int, options: Namespace
-) -> None:
+def _tell_failed(failed: Sequence[tuple[str, Answer]], count: int, options: Namespace) -> None:
     """Say which jobs failed and why, in a line each."""
     if options.messages == "json":
         for file, answer in failed:
-            said = {"job": file, "exit_code": answer["code"], "why": answer["why"]}
+            said = {"job": file, "exit_code": answer.code, "why": answer.why}
             sys.stderr.write(json.dumps(said, ensure_ascii=False) + "\n")
         return
     if failed:
         complain(f"{len(failed)} of {_counted(count, count)} failed:")
         for file, answer in failed:
-            sys.stderr.write(f"  {file}: {answer['why']}\n")
+            sys.stderr.write(f"  {file}: {answer.why}\n")
 
 
 def _counted(number: int, of: int) -> str:
@@ -199,7 +201,7 @@ def _sweep(at: dict[int, int], targets: Sequence[Path]) -> None:
 
 @contextmanager
 def _stoppable() -> Iterator[None]:
-    """Take the signal that ends a process as Ctrl-C: the crew goes home first."""
+    """Take the signal that ends a process as Ctrl-C: the processes are ended first."""
     if current_thread() is not main_thread():
         yield  # only the main thread may say what a signal does
         return

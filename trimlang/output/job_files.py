@@ -65,9 +65,9 @@ def paperwork(
 
     wanted = {*SITE_TITLES, CHANGED} if only is None else set(only)
     tickets = {"tickets", CHANGED} & wanted
-    # the cores have other work where other jobs are built; a filler that is
-    # ready is at hand here alone
-    if not tickets or filler is not None or options.quiet:
+    # only a PDF takes long enough; the cores have other work where other jobs are built; and a
+    # filler that is ready is at hand here alone
+    if "pdf" not in formats or not tickets or filler is not None or options.quiet:
         files = with_data(wanted)
     else:
         files = side_by_side(lambda: pages(tickets), lambda: with_data(wanted - tickets))

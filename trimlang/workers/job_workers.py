@@ -1,142 +1,116 @@
 """Several processes that work through a list of jobs, and end together.
 
-Each is a Python of its own that is handed one job after another on its standard
-input and answers on its standard output, both as JSON lines.  Nothing else is
-shared, so a job that brings its process down takes no other with it, and a
-process whose master is gone reads the end of its input and goes too.
+Each is a Python of its own that is handed one job after another through a pipe.  Nothing
+else is shared, so a job that brings its process down takes no other with it, and a process
+whose master is gone finds its pipe closed and goes too.
 """
 
 from __future__ import annotations
 
-import json
-import subprocess
-import sys
-from collections.abc import Callable, Iterator, Sequence
-from contextlib import suppress
-from pathlib import Path
-from queue import Empty, Queue
-from threading import Lock, Thread
+import signal
+from collections import deque
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager, suppress
+from multiprocessing import get_context
+from multiprocessing.connection import Connection, wait
+from multiprocessing.context import SpawnProcess
+from pickle import UnpicklingError
 from time import monotonic
-from typing import Any, Final
+from typing import Final
+
+from trimlang.record import record
+from trimlang.workers.worker import Answer, Job, work
 
 GRACE: Final = 0.4
 """Seconds that a process gets to put its things away before it is ended by force."""
 
-_ROOT: Final = str(Path(__file__).resolve().parents[2])
-# -P and the root: the same trimlang, whatever lies in the folder that we were called from
-_BEGIN: Final = (
-    f"import sys; sys.path.append({_ROOT!r}); from trimlang.workers.worker import work; work()"
-)
 
-Task = dict[str, Any]
-Answer = dict[str, Any]
+@record
+class _Worker:
+    process: SpawnProcess
+    pipe: Connection
 
 
-class Crew:
-    """A crew that does tasks; used as ``with Crew(4) as crew: for n, answer in crew.do(tasks)``."""
+class WorkerPool:
+    """Processes that do jobs: ``with WorkerPool(4) as pool: for n, answer in pool.do(jobs)``."""
 
-    def __init__(self, hands: int) -> None:
-        self._hands = max(hands, 1)
-        self._running: dict[int, tuple[subprocess.Popen[str], int]] = {}
-        self._ended = False
-        self._starting = Lock()
+    def __init__(self, processes: int) -> None:
+        self._most = max(processes, 1)
+        self._idle: list[_Worker] = []
+        self._busy: dict[Connection, tuple[_Worker, int]] = {}
 
-    def __enter__(self) -> Crew:
+    def __enter__(self) -> WorkerPool:
         return self
 
     def __exit__(self, *_: object) -> None:
         self.end()
 
-    def do(self, tasks: Sequence[Task]) -> Iterator[tuple[int, Answer | None]]:
-        """Yield each task's place and its answer, as they come in.
+    def do(self, jobs: Sequence[Job]) -> Iterator[tuple[int, Answer | None]]:
+        """Yield each job's place and its answer, as they come in.
 
-        None stands for the answer where the process that did the task died of it.
+        None stands for the answer where the process that did the job died of it.
         """
-        left: Queue[int] = Queue()
-        done: Queue[tuple[int, Answer | None]] = Queue()
-        for place in range(len(tasks)):
-            left.put(place)
-        threads = [
-            Thread(target=self._work, args=(hand, tasks, left, done.put), daemon=True)
-            for hand in range(min(self._hands, len(tasks)))
-        ]
-        for thread in threads:
-            thread.start()
-        for _ in tasks:
-            yield done.get()
+        left = deque(enumerate(jobs))
+        while left or self._busy:
+            while left and len(self._busy) < self._most:
+                self._hand_out(*left.popleft())
+            for ready in wait(list(self._busy)):
+                worker, place = self._busy[ready]  # type: ignore[index]
+                answer: Answer | None = None
+                with suppress(EOFError, OSError, UnpicklingError):
+                    answer = worker.pipe.recv()
+                del self._busy[worker.pipe]
+                if answer is None:
+                    worker.process.kill()
+                    worker.process.join()
+                else:
+                    self._idle.append(worker)
+                yield place, answer
 
     def end(self) -> None:
         """End every process, by force where it does not go of itself."""
-        with self._starting:
-            self._ended = True
-            running = list(self._running.values())
-        for process, _ in running:
-            with suppress(OSError):
-                process.terminate()
+        workers = [*self._idle, *(worker for worker, _ in self._busy.values())]
+        for worker in workers:
+            worker.pipe.close()
+            worker.process.terminate()
         until = monotonic() + GRACE
-        for process, _ in running:
-            try:
-                process.wait(max(until - monotonic(), 0.0))
-            except subprocess.TimeoutExpired:
-                process.kill()
-                process.wait()
+        for worker in workers:
+            worker.process.join(max(until - monotonic(), 0.0))
+            worker.process.kill()
+            worker.process.join()
+        self._idle, self._busy = [], {}
 
-    def pids(self) -> dict[int, int]:
-        """Return the task that each process is at, by the process's id."""
-        return {process.pid: place for process, place in self._running.values() if place >= 0}
+    def at_work(self) -> dict[int, int]:
+        """Return the place of the job that each process is at, by the process's id."""
+        return {worker.process.pid or 0: place for worker, place in self._busy.values()}
 
-    def _work(
-        self,
-        hand: int,
-        tasks: Sequence[Task],
-        left: Queue[int],
-        done: Callable[[tuple[int, Answer | None]], None],
-    ) -> None:
-        process: subprocess.Popen[str] | None = None
-        while True:
-            try:
-                place = left.get_nowait()
-            except Empty:
-                break
-            with self._starting:
-                if self._ended:
-                    return
-                if process is None:
-                    process = _started()
-                self._running[hand] = (process, place)
-            answer = _asked(process, tasks[place])
-            if self._ended:
-                return
-            self._running[hand] = (process, -1)
-            if answer is None:
-                process.kill()
-                process.wait()
-                process = None
-            done((place, answer))
-        if process is not None and process.stdin is not None:
-            with suppress(OSError):
-                process.stdin.close()
-            process.wait()
+    def _hand_out(self, place: int, job: Job) -> None:
+        worker = self._idle.pop() if self._idle else _started()
+        self._busy[worker.pipe] = (worker, place)
+        # a process that died meanwhile is found out when its answer is waited for
+        with suppress(OSError):
+            worker.pipe.send(job)
 
 
-def _started() -> subprocess.Popen[str]:
-    return subprocess.Popen(  # noqa: S603 - this Python, with our own words
-        [sys.executable, "-P", "-c", _BEGIN],
-        stdin=subprocess.PIPE,
-        stdout=subprocess.PIPE,
-        encoding="utf-8",
-        errors="surrogateescape",
-    )
+def _started() -> _Worker:
+    # spawned, not forked: nothing of this process's threads and locks comes along
+    context = get_context("spawn")
+    ours, theirs = context.Pipe()
+    process = context.Process(target=work, args=(theirs,), daemon=True)
+    with _ctrl_c_held():
+        process.start()
+    theirs.close()
+    return _Worker(process, ours)
 
 
-def _asked(process: subprocess.Popen[str], task: Task) -> Answer | None:
-    assert process.stdin is not None  # noqa: S101 - it was made with pipes
-    assert process.stdout is not None  # noqa: S101
+@contextmanager
+def _ctrl_c_held() -> Iterator[None]:
+    """Hold Ctrl-C back: a process started meanwhile never hears it, as it is ours to answer."""
+    if not hasattr(signal, "pthread_sigmask"):
+        yield
+        return
+    before = signal.pthread_sigmask(signal.SIG_BLOCK, {signal.SIGINT})
     try:
-        process.stdin.write(json.dumps(task) + "\n")
-        process.stdin.flush()
-        line = process.stdout.readline()
-        answer: Answer = json.loads(line)
-    except (OSError, ValueError):
-        return None
-    return answer
+        yield
+    finally:
+        signal.pthread_sigmask(signal.SIG_SETMASK, before)
