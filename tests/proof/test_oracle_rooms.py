@@ -73,7 +73,7 @@ def wrong_setting(ticket: Seen) -> Seen:
 WRONGS = {
     "a sixteenth": lambda one: replace(one, length="1 1/16 in"),
     "another room": lambda one: replace(one, room="Attic"),
-    "another trim": lambda one: replace(one, trim="crown"),
+    "another trim": lambda one: replace(one, trim="base" if one.trim == "shoe" else "shoe"),
     "another id": lambda one: replace(one, id=one.id + "x"),
     "another part": lambda one: replace(one, part="part 3 of 3"),
     "another setting": wrong_setting,
