@@ -41,6 +41,11 @@ class Nothing:
 
 
 @record
+class Bundle:
+    sticks: list[Stick] = field(default_factory=list)
+
+
+@record
 class Loud:
     value: int
 
@@ -86,9 +91,21 @@ def test_cannot_be_changed_but_can_be_copied_and_pickled() -> None:
     copy = pickle.loads(pickle.dumps(stick))  # noqa: S301 - our own bytes
     assert copy == stick
     assert copy.found_at == 5
+    with pytest.raises(FrozenInstanceError):
+        del copy.length
+    assert pickle.loads(pickle.dumps(Nothing())) == Nothing()  # noqa: S301
 
 
 def test_what_a_class_defines_itself_stays() -> None:
     assert Loud(1) == Loud(2)
     assert hash(Loud(1)) == 7
     assert repr(Loud(1)) == "LOUD"
+
+
+def test_made_as_a_dataclass_is() -> None:
+    assert Stick(length=3, name="shoe") == Stick(3, "shoe")
+    assert Bundle().sticks == []
+    assert Bundle().sticks is not Bundle().sticks
+    for wrong in ((), (3, "base", None, 4)):
+        with pytest.raises(TypeError, match=r"Stick.__init__\(\)"):
+            Stick(*wrong)

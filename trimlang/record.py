@@ -1,16 +1,16 @@
 """Frozen dataclasses that are quick to make: trimlang's passes have a hundred and fifty of them.
 
-``dataclass`` writes the source of six methods for each class and compiles it, which came to a
-tenth of every command's time.  Equality, hash and text are the same for all, so they are made
-here without compiling anything.
+``dataclass`` writes the source of eight methods for each class and compiles it, which came to an
+eighth of every command's time.  All but ``__init__`` are the same for every record, so they are
+made here without compiling anything.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass, field, fields
+from dataclasses import MISSING, FrozenInstanceError, dataclass, field, fields
 from operator import attrgetter
-from typing import Any, TypeVar, dataclass_transform
+from typing import Any, NoReturn, TypeVar, dataclass_transform
 
 _Class = TypeVar("_Class")
 
@@ -22,18 +22,59 @@ def record(cls: type[_Class]) -> type[_Class]:
     Records are equal where they are of one class and their fields are; what a class
     defines itself of ``__eq__``, ``__hash__`` and ``__repr__`` stays.
     """
-    made: Any = dataclass(frozen=True, slots=True, eq=False, repr=False)(cls)
-    compared = [one.name for one in fields(made) if one.compare]
-    shown = [one.name for one in fields(made) if one.repr]
-    values = _values(compared)
+    # where there is no docstring dataclass looks into the signature for one, which takes long
+    cls.__doc__ = cls.__doc__ or cls.__name__
+    made: Any = dataclass(init=False, slots=True, eq=False, repr=False)(cls)
+    values = _values([one.name for one in fields(made) if one.compare])
     for name, method in (
         ("__eq__", _equality(values)),
         ("__hash__", lambda self: hash(values(self))),
-        ("__repr__", _text(shown)),
+        ("__repr__", _text([one.name for one in fields(made) if one.repr])),
     ):
         if name not in cls.__dict__ or cls.__dict__[name] is None:
             setattr(made, name, method)
+    made.__init__ = _maker(made)
+    made.__setattr__ = made.__delattr__ = _refused
+    made.__getstate__, made.__setstate__ = _state, _restored
     return made  # type: ignore[no-any-return]
+
+
+def _maker(made: Any) -> Callable[..., None]:
+    """Return ``__init__``, which is called so often that it is written out for each class."""
+    known: dict[str, Any] = {"_missing": MISSING}
+    parameters, body = ["self"], []
+    for one in fields(made):
+        name, value = one.name, one.name
+        # a slot is set past the frozen class
+        known[f"_set_{name}"] = getattr(made, name).__set__
+        if one.default is not MISSING:
+            known[f"_default_{name}"] = one.default
+            parameters.append(f"{name}=_default_{name}")
+        elif one.default_factory is not MISSING:
+            known[f"_new_{name}"] = one.default_factory
+            parameters.append(f"{name}=_missing")
+            value = f"_new_{name}() if {name} is _missing else {name}"
+        else:
+            parameters.append(name)
+        body.append(f" _set_{name}(self, {value})")
+    text = f"def __init__({', '.join(parameters)}):\n" + "\n".join(body or [" pass"])
+    exec(text, known)  # noqa: S102 - names of fields alone, as in dataclasses itself
+    init: Callable[..., None] = known["__init__"]
+    init.__qualname__ = f"{made.__qualname__}.__init__"
+    return init
+
+
+def _refused(self: Any, name: str, *_: object) -> NoReturn:
+    raise FrozenInstanceError(f"cannot change field {name!r} of {self.__class__.__qualname__}")
+
+
+def _state(self: Any) -> list[Any]:
+    return [getattr(self, one.name) for one in fields(self)]
+
+
+def _restored(self: Any, state: list[Any]) -> None:
+    for one, value in zip(fields(self), state, strict=True):
+        object.__setattr__(self, one.name, value)
 
 
 def _values(names: list[str]) -> Callable[[Any], object]:
