@@ -14,7 +14,6 @@ from contextlib import contextmanager, suppress
 from multiprocessing import get_context
 from multiprocessing.connection import Connection, wait
 from multiprocessing.context import SpawnProcess
-from pickle import UnpicklingError
 from time import monotonic
 from typing import Final
 
@@ -57,7 +56,7 @@ class WorkerPool:
             for ready in wait(list(self._busy)):
                 worker, place = self._busy[ready]  # type: ignore[index]
                 answer: Answer | None = None
-                with suppress(EOFError, OSError, UnpicklingError):
+                with suppress(EOFError, OSError):
                     answer = worker.pipe.recv()
                 del self._busy[worker.pipe]
                 if answer is None:
