@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable
 from dataclasses import field
+from errno import EINVAL
 from pathlib import Path
+from stat import S_ISREG
 from typing import BinaryIO, Final
 
 from trimlang.diagnostics import Diagnostic, Span, say
@@ -48,6 +51,25 @@ def read_text(path: Path) -> str:
         return read_stream(stream, path.name)
 
 
+def read_regular(path: Path) -> str:
+    """Return the text of a file that the user did not name: never of a pipe or a device.
+
+    A pipe that lies where a file is looked for would be waited for without end.
+
+    Raises:
+        OSError: the file cannot be opened, or is no regular one.
+        UnreadableError: it is too large, or no UTF-8 text.
+    """
+    with open(path, "rb", opener=_without_waiting) as stream:
+        if not S_ISREG(os.fstat(stream.fileno()).st_mode):
+            raise OSError(EINVAL, "it is no file", str(path))
+        return read_stream(stream, path.name)
+
+
+def _without_waiting(path: str, flags: int) -> int:
+    return os.open(path, flags | getattr(os, "O_NONBLOCK", 0))
+
+
 def read_stream(stream: BinaryIO, name: str) -> str:
     """Return the text of a stream such as standard input.
 
@@ -84,7 +106,7 @@ def gather(
     *,
     path: Path | None = None,
     name: str = "<text>",
-    read: Callable[[Path], str] = read_text,
+    read: Callable[[Path], str] = read_regular,
     line: ReadLine = read_line,
     log: str | None = None,
 ) -> Gathered:

@@ -55,13 +55,38 @@ def test_nothing_gets_out_of_the_sandbox(template: str, tmp_path: Path) -> None:
     assert not any(word in html for word in ("class", "root:", "secret", "uid=", "0x"))
 
 
-def test_a_link_leads_no_template_out_of_its_folder(tmp_path: Path) -> None:
+def test_no_path_leads_a_template_out_of_its_folder(tmp_path: Path) -> None:
     mine = tmp_path / "mine"
     mine.mkdir()
     (mine / "tickets.html").write_text("{% include 'mine/../../secret.html' %}", encoding="utf-8")
     (tmp_path / "secret.html").write_text("secret", encoding="utf-8")
     with pytest.raises(SheetTemplateError):
         render_sheets(compile_job(GOOD, effort=QUICK), templates=mine)
+
+
+@pytest.mark.parametrize("linked", ["parts.svg", "tickets.html", "sheets.css", "within"])
+def test_a_link_leads_no_template_out_of_its_folder(linked: str, tmp_path: Path) -> None:
+    mine, secrets = tmp_path / "mine", tmp_path / "secrets"
+    mine.mkdir()
+    secrets.mkdir()
+    (secrets / "parts.svg").write_text("a secret", encoding="utf-8")
+    (mine / "tickets.html").write_text(
+        "{% include 'within/parts.svg' ignore missing %}{% include 'parts.svg' ignore missing %}",
+        encoding="utf-8",
+    )
+    (mine / linked).unlink(missing_ok=True)
+    (mine / linked).symlink_to(secrets if linked == "within" else secrets / "parts.svg")
+    with pytest.raises(SheetTemplateError, match="leads out of its folder"):
+        render_sheets(compile_job(GOOD, effort=QUICK), templates=mine)
+
+
+def test_a_link_within_the_folder_of_templates_is_followed(tmp_path: Path) -> None:
+    mine = tmp_path / "mine"
+    mine.mkdir()
+    (mine / "real.svg").write_text("drawn here", encoding="utf-8")
+    (mine / "parts.svg").symlink_to("real.svg")
+    (mine / "tickets.html").write_text("{% include 'parts.svg' %}", encoding="utf-8")
+    assert render_sheets(compile_job(GOOD, effort=QUICK), templates=mine)["tickets"] == "drawn here"
 
 
 @pytest.mark.parametrize(

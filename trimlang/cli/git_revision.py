@@ -1,7 +1,13 @@
-"""Takes a job file and what it includes out of git, as they were at a revision."""
+"""Takes a job file and what it includes out of git, as they were at a revision.
+
+A repository that someone sent may hold settings that run commands: when git lacks a file
+it fetches it, by a command that the repository names.  So git is let read what lies on
+this disk, and nothing else.
+"""
 
 from __future__ import annotations
 
+import os
 import posixpath
 import subprocess
 from pathlib import Path, PurePosixPath
@@ -10,14 +16,30 @@ from typing import Final
 from trimlang.language import tree
 from trimlang.language.parse import parse
 from trimlang.language.source import Source
-from trimlang.reading import UnreadableError, decode, log_beside
+from trimlang.reading import MOST_MEGABYTES, UnreadableError, decode, log_beside
 
 _PATIENCE: Final = 60
 """Seconds that git may take for one file."""
 
+_MOST_BYTES: Final = MOST_MEGABYTES * 2**20
+"""Bytes that a job's files may have together, as where they are read from the disk."""
+
+_FETCH_NOTHING: Final = {
+    "GIT_NO_LAZY_FETCH": "1",
+    # older versions of git do not know the first: no way of fetching is allowed then
+    "GIT_ALLOW_PROTOCOL": "",
+    "GIT_TERMINAL_PROMPT": "0",
+    "GIT_OPTIONAL_LOCKS": "0",
+}
+_RUN_NOTHING: Final = ("-c", f"core.hooksPath={os.devnull}", "-c", "core.fsmonitor=false")
+
 
 class NotInGitError(Exception):
     """The revision or the file in it cannot be had; the message says why."""
+
+
+class _TooLargeError(NotInGitError):
+    """The file is larger than a job file may be."""
 
 
 def take_out(job: Path, revision: str, into: Path) -> tuple[Path, str]:
@@ -42,15 +64,21 @@ def take_out(job: Path, revision: str, into: Path) -> tuple[Path, str]:
     name = job.resolve().name
     try:
         data = _blob(home, commit, name)
+    except _TooLargeError:
+        raise NotInGitError(_too_large(str(job), revision)) from None
     except NotInGitError:
         raise NotInGitError(f"{job} is not in revision “{revision}”") from None
     wanted = [(name, data)]
+    left = _MOST_BYTES
     taken: set[str] = set()
     while wanted:
         path, data = wanted.pop()
         if path in taken:
             continue
         taken.add(path)
+        left -= len(data)
+        if left < 0:
+            raise NotInGitError(_too_large(f"with what it includes, {job}", revision))
         target = into.joinpath(*PurePosixPath(path).parts)
         target.parent.mkdir(parents=True, exist_ok=True)
         target.write_bytes(data)
@@ -58,6 +86,8 @@ def take_out(job: Path, revision: str, into: Path) -> tuple[Path, str]:
         for other in (*_includes(path, data), *also):
             try:
                 wanted.append((other, _blob(home, commit, other)))
+            except _TooLargeError:
+                raise NotInGitError(_too_large(other, revision)) from None
             except NotInGitError:
                 continue  # the compiler says so where one is asked for; a job need have no log
     return into / name, commit
@@ -79,8 +109,22 @@ def _includes(path: str, data: bytes) -> list[str]:
     return found
 
 
+def _too_large(what: str, revision: str) -> str:
+    return f"{what} in revision “{revision}” is larger than {MOST_MEGABYTES} MB"
+
+
 def _blob(home: Path, commit: str, path: str) -> bytes:
-    return _git(home, "cat-file", "blob", f"{commit}:./{path}")
+    """Return a file's contents, having asked for their size first: git reads a blob whole.
+
+    Raises:
+        _TooLargeError: it is larger than any job file may be.
+        NotInGitError: it is not there.
+    """
+    called = f"{commit}:./{path}"
+    size = _git(home, "cat-file", "-s", called).strip()
+    if not size.isdigit() or len(size) > 18 or int(size) > _MOST_BYTES:
+        raise _TooLargeError
+    return _git(home, "cat-file", "blob", called)
 
 
 def _git(home: Path, *words: str) -> bytes:
@@ -91,9 +135,10 @@ def _git(home: Path, *words: str) -> bytes:
     """
     try:
         done = subprocess.run(  # noqa: S603 - no shell, and options end before what the user says
-            ["git", "-C", str(home), *words],  # noqa: S607 - git is where the user has it
+            ["git", "-C", str(home), *_RUN_NOTHING, *words],  # noqa: S607 - git is where the user has it
             capture_output=True,
             check=False,
+            env={**os.environ, **_FETCH_NOTHING},
             stdin=subprocess.DEVNULL,
             timeout=_PATIENCE,
         )

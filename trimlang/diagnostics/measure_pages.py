@@ -153,4 +153,14 @@ MEASURE_PAGES: Final = (
         "The kerf is what one cut turns to dust, and each cut takes it from the stick.",
         "saw: kerf 30 in\n" + _ALL + _RUN,
     ),
+    Page(
+        "T251",
+        "a point between thousands",
+        "with a decimal point this is {point}, which no tape shows; with one between thousands"
+        " {thousands}",
+        "Write {thousands}, or leave out the zeros behind the decimal point.",
+        "In many countries a point stands between thousands. Read as a decimal point it makes a"
+        " wall of 2740 mm one of less than 3 mm.",
+        "unit mm\n" + _ALL + "  N: 2.740, left=butt, right=butt",
+    ),
 )

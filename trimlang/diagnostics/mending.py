@@ -21,6 +21,7 @@ Facts = Mapping[str, Any]
 _COMMENT: Final = re.compile(r'(?:[^#"“”]|["“][^"“”]*["”])*')
 _WHOLE_BEFORE: Final = re.compile(r"(?<![\w/.])(\d+)[ -]?$")
 _JOINTS_OFFERED: Final = ("in-corner", "butt", "out-corner", "open")
+_THREE_PLACES: Final = re.compile(r"\.\d{3} ")
 _STEERING: Final = re.compile("[\u200e\u200f\u202a-\u202e\u2066-\u2069]")
 _UNITS: Final = ("in", "inch", "ft", "feet", "mm", "cm", "m")
 
@@ -99,6 +100,13 @@ def _instead(name: str) -> Callable[[Span, Facts, str], Iterator[Mend]]:
     return write
 
 
+def _which_point(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
+    """Write the thousands out, or the number so short that it can only have a decimal point."""
+    minus = "-" if _marked(span, line).startswith("-") else ""
+    ways = (str(facts["thousands"]), str(facts["point"]))
+    yield from (_write(span, minus + way) for way in ways if not _THREE_PLACES.search(way))
+
+
 def _close_quotes(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
     end = len(line.rstrip()) + 1
     closing = "”" if _marked(span, line).startswith("“") else '"'
@@ -111,7 +119,7 @@ def _without_marks(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
 
 
 def _known_unit(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
-    from trimlang.language.mistakes import nearest
+    from trimlang.language.near_words import nearest
 
     unit = str(facts["unit"])
     match = nearest(unit, _UNITS)
@@ -228,6 +236,7 @@ _MENDS: Final[dict[str, Callable[[Span, Facts, str], Iterator[Mend]]]] = {
     "T229": _no_brackets,
     "T231": _two_units,
     "T236": _other_corner,
+    "T251": _which_point,
     "T301": _agree,
     "T302": _agree,
     "T304": _butt,

@@ -20,7 +20,7 @@ from trimlang.reading import (
     UnreadableError,
     gather,
     log_beside,
-    read_text,
+    read_regular,
 )
 from trimlang.survey.job import Room, Stretch
 
@@ -95,7 +95,7 @@ def read_job(
 
     def read(path: Path) -> str:
         text = texts.get(path)
-        return read_text(path) if text is None else text
+        return read_regular(path) if text is None else text
 
     try:
         text = read(job if job is not None else Path(file))
@@ -148,7 +148,7 @@ def _includes(job: Path, file: Path, texts: Mapping[Path, str]) -> bool:
     text = texts.get(job)
     if text is None:
         try:
-            text = read_text(job)
+            text = read_regular(job)
         except (OSError, UnreadableError):
             return False
     if file.name not in text:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from difflib import get_close_matches
 from fractions import Fraction
 from functools import cache
 from typing import Final
@@ -14,6 +13,7 @@ from lark.exceptions import UnexpectedCharacters, UnexpectedInput, UnexpectedTok
 from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.language.grammar import parser
+from trimlang.language.near_words import nearest
 from trimlang.language.vocabulary import spellings
 from trimlang.lengths.units import in_inches
 
@@ -87,13 +87,6 @@ def _expected_phrase(terminals: set[str]) -> str:
     if not phrases:
         return "nothing more"
     return phrases[0] if len(phrases) == 1 else f"{', '.join(phrases[:-1])} or {phrases[-1]}"
-
-
-def nearest(word: str, known: list[str] | tuple[str, ...]) -> str | None:
-    """Return the known word that ``word`` is most likely a slip for, if one is near."""
-    by_fold = {candidate.casefold(): candidate for candidate in known}
-    close = get_close_matches(word.casefold(), list(by_fold), n=1, cutoff=0.6)
-    return by_fold[close[0]] if close else None
 
 
 def did_you_mean(word: str, known: list[str] | tuple[str, ...], otherwise: str) -> str:

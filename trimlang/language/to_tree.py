@@ -6,6 +6,7 @@ its own becomes a ``Fact`` of that name: most settings need no more than that.
 
 from __future__ import annotations
 
+import re
 import unicodedata
 from fractions import Fraction
 from typing import Any, Final, TypeAlias
@@ -29,6 +30,7 @@ from trimlang.lengths.tape import (
 Children: TypeAlias = list[Any]
 
 _MOST_DIGITS: Final = 9
+_THREE_PLACES: Final = re.compile(r"[0-9]{1,3}\.[0-9]{3}")
 _SPEAKING: Final = frozenset(
     "NAME PIECE_ID STRING WORDS DATE TAKEN_AT DIRECTION SIDE JOINT IN INCH METRIC OTHER_UNIT"
     " QUART GALLON LITRE MONEY".split()
@@ -106,7 +108,7 @@ class LineBuilder(LogLines):
         if token.type == "VULGAR":
             return tree.Number(Fraction(unicodedata.numeric(token)).limit_denominator(16), span)
         if token.type != "FRACTION":
-            return tree.Number(Fraction(token), span)
+            return tree.Number(Fraction(token), span, bool(_THREE_PLACES.fullmatch(token)))
         above, below = (int(part) for part in token.replace("⁄", "/").replace("∕", "/").split("/"))
         if below == 0:
             self.problems.append(say("T111", span, written=str(token)))
@@ -122,7 +124,7 @@ class LineBuilder(LogLines):
 
     @v_args(meta=True)
     def _same(self, meta: Meta, children: Children) -> tree.Number:
-        return tree.Number(children[0].value, self._span(meta))
+        return tree.Number(children[0].value, self._span(meta), children[0].three_places)
 
     whole = decimal = fraction = _same
 
@@ -146,7 +148,8 @@ class LineBuilder(LogLines):
         unit = next((child.text for child in children if isinstance(child, tree.Word)), None)
         if "-" in children:
             numbers = [-number for number in numbers]
-        return tree.Measure(((numbers[0], unit),), self._span(meta))
+        three_places = any(isinstance(one, tree.Number) and one.three_places for one in children)
+        return tree.Measure(((numbers[0], unit),), self._span(meta), three_places)
 
     bare_length = unit_length = _length
 

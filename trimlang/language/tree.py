@@ -23,10 +23,15 @@ class Word:
 
 @record
 class Number:
-    """A plain number, with the fraction as it was written where there was one."""
+    """A plain number, with the fraction as it was written where there was one.
+
+    ``three_places`` tells that it has three figures after its point: who writes so between
+    thousands means a number a thousand times as large.
+    """
 
     value: Fraction
     span: Span
+    three_places: bool = False
 
 
 @record
@@ -35,6 +40,7 @@ class Measure:
 
     parts: tuple[tuple[Fraction, str | None], ...]
     span: Span
+    three_places: bool = False
 
 
 @record

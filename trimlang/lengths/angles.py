@@ -11,6 +11,7 @@ from __future__ import annotations
 from decimal import Decimal, localcontext
 from fractions import Fraction
 from functools import lru_cache
+from math import ceil
 from typing import Final
 
 from trimlang.lengths.tape import decimal_text, steps_nearest
@@ -145,8 +146,12 @@ def mitre_of_corner(corner: Fraction) -> Fraction:
 
 
 def saw_reading(exact: Fraction, step: Fraction) -> Fraction:
-    """Return the setting that a saw reading to ``step`` degrees shows nearest ``exact``."""
-    return steps_nearest(exact, step)
+    """Return the setting that a saw reading to ``step`` degrees shows nearest ``exact``.
+
+    It stays below 90°: turned that far the blade runs along the piece and cuts no end.
+    """
+    setting = steps_nearest(exact, step)
+    return setting if setting < RIGHT else (ceil(RIGHT / step) - 1) * step
 
 
 def degrees_text(degrees: Fraction) -> str:

@@ -9,7 +9,7 @@ from typing import Final
 
 from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.language.tree import Measure, Price
-from trimlang.lengths.tape import feet_text, length_text
+from trimlang.lengths.tape import decimal_text, feet_text, length_text
 from trimlang.lengths.units import UnknownUnitError, in_inches
 
 LONGEST_WALL: Final = Fraction(1200)
@@ -43,10 +43,18 @@ def inches(measure: Measure, unit: str, findings: Findings) -> Fraction | None:
     return total
 
 
-def length(measure: Measure, unit: str, findings: Findings, *, what: str) -> Fraction | None:
-    """Return a length that is more than nothing and less than absurd."""
+def length(
+    measure: Measure, unit: str, findings: Findings, *, what: str, fine: bool = False
+) -> Fraction | None:
+    """Return a length that is more than nothing and less than absurd.
+
+    ``fine`` tells that it may be given to thousandths of a millimetre, as a trim's section is.
+    """
     value = inches(measure, unit, findings)
     if value is None:
+        return None
+    if not fine and measure.three_places and (measure.parts[0][1] or unit) == "mm":
+        _ask_which_point(measure, findings)
         return None
     if value <= 0:
         findings.say("T202", measure.span, what=what)
@@ -67,6 +75,13 @@ def length(measure: Measure, unit: str, findings: Findings, *, what: str) -> Fra
         findings.say("T203", measure.span, **facts)
         return None
     return value
+
+
+def _ask_which_point(measure: Measure, findings: Findings) -> None:
+    """Ask about 2.740 mm: a tape shows no thousandths, and many write 2740 so."""
+    amount = abs(measure.parts[0][0])
+    point, thousands = (f"{decimal_text(one, 3)} mm" for one in (amount, amount * 1000))
+    findings.say("T251", measure.span, point=point, thousands=thousands)
 
 
 def _as_millimetres(measure: Measure) -> Fraction | None:

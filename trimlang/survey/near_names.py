@@ -13,13 +13,14 @@ def unknown_trim(
 ) -> None:
     """Report that no trim is called that, suggesting a trim or one of the words ``also``."""
     from trimlang.language.mistakes import did_you_mean
+    from trimlang.language.near_words import listed
     from trimlang.language.vocabulary import spellings
 
     known = (*trims, *also)
-    listed = ", ".join(f"“{name}”" for name in trims)
+    there = listed(trims)
     otherwise = (
-        f"The job's trims are {listed}."
-        if listed
+        f"The job's trims are {there}."
+        if there
         else f"Add a line such as “trim {word.text}: 9/16 in thick, 5 1/4 in tall”."
     )
     if word.text.casefold() in spellings()["JOINT"]:

@@ -102,7 +102,7 @@ def _changes(settings: Settings, fact: Fact, findings: Findings) -> dict[str, An
         return {} if measured is None else {name: measured}
     if fact.kind in _SIZES and isinstance(value, Measure):
         name, what = _SIZES[fact.kind]
-        measured = length(value, settings.unit, findings, what=what)
+        measured = length(value, settings.unit, findings, what=what, fine=True)
         if fact.kind == "round_step" and measured is not None and measured > COARSEST_STEP:
             findings.say("T249", value.span, **_too_much("step", measured, COARSEST_STEP, settings))
             return {}

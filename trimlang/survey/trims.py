@@ -78,7 +78,7 @@ def _trim(line: TrimLine, unit: str, findings: Findings) -> Trim:
         value = fact.values[-1]
         if isinstance(value, tree.Measure):
             what = f"{_SIZES[fact.kind]} of trim “{line.name.text}”"
-            sizes[fact.kind] = length(value, unit, findings, what=what)
+            sizes[fact.kind] = length(value, unit, findings, what=what, fine=True)
         elif isinstance(value, tree.Angle):
             if 0 < value.degrees < 90:
                 spring = value.degrees

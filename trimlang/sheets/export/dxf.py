@@ -76,6 +76,7 @@ def floor_plan_dxf(result: Result) -> bytes:
         for name, (colour, line) in LAYERS.items():
             document.layers.add(name, color=colour, linetype=line)
         _Sheet(document, result).draw()
+        _in_order(document)
         written = StringIO()
         document.write(written)
     return written.getvalue().encode("utf-8", "replace")
@@ -93,6 +94,19 @@ def _no_dates() -> Iterator[None]:
         yield
     finally:
         options.write_fixed_meta_data_for_testing = before
+
+
+def _in_order(document: Drawing) -> None:
+    """Put the file's classes in the order of their names.
+
+    The library lists them in the order of a set of its own, which changes with Python's
+    hash seed.
+    """
+    from ezdxf.sections.classes import ClassesSection
+
+    section: ClassesSection = document.classes
+    section.add_required_classes(document.dxfversion)
+    section.classes = dict(sorted(section.classes.items()))
 
 
 class _Sheet:

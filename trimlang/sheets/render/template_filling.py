@@ -26,9 +26,11 @@ from jinja2 import (
     TemplateSyntaxError,
 )
 from jinja2 import __version__ as jinja_version
+from jinja2.loaders import split_template_path
 from jinja2.sandbox import ImmutableSandboxedEnvironment
 
 from trimlang import made_ahead
+from trimlang.reading import UnreadableError, read_regular
 from trimlang.resources import folder
 
 if TYPE_CHECKING:
@@ -76,7 +78,7 @@ class TemplateFiller:
         if own is not None:
             if not own.is_dir():
                 raise SheetTemplateError(str(own), 0, "there is no such folder")
-            loaders.insert(0, FileSystemLoader(own))
+            loaders.insert(0, _InItsFolder(own))
         self._sources = ChoiceLoader(loaders)
         made = Environment if own is None else ImmutableSandboxedEnvironment
         self._env = _set_up(made, self._sources)
@@ -105,6 +107,8 @@ class TemplateFiller:
             self._before_sheet()
         try:
             return self._env.get_template(name).render(context)
+        except SheetTemplateError:
+            raise
         except TemplateSyntaxError as error:
             file = error.filename or error.name or name
             raise SheetTemplateError(file, error.lineno, error.message or "syntax") from None
@@ -117,6 +121,35 @@ class TemplateFiller:
         except Exception as error:  # noqa: BLE001 - whatever a user's template does is its fault
             file, line = _where(error.__traceback__, name)
             raise SheetTemplateError(file, line, f"{type(error).__name__}: {error}") from None
+
+
+class _InItsFolder(FileSystemLoader):
+    """Reads a user's templates, and nothing that a link in their folder leads out to."""
+
+    def get_source(
+        self,
+        environment: Environment,  # noqa: ARG002 - as jinja2 calls it
+        template: str,
+    ) -> tuple[str, str, Callable[[], bool]]:
+        """Return a template's text; see jinja2.
+
+        Raises:
+            SheetTemplateError: it is no regular file of the folder.
+        """
+        inside = Path(self.searchpath[0]).resolve()
+        place = inside.joinpath(*split_template_path(template))
+        if not place.exists():
+            raise TemplateNotFound(template)
+        target = place.resolve()
+        if not target.is_relative_to(inside):
+            raise SheetTemplateError(template, 0, "is a link that leads out of its folder")
+        try:
+            text = read_regular(target)
+        except UnreadableError:
+            raise SheetTemplateError(template, 0, "is no UTF-8 text, or too large") from None
+        except OSError as error:
+            raise SheetTemplateError(template, 0, error.strerror or str(error)) from None
+        return text, str(place), lambda: True
 
 
 def _set_up(made: type[Environment], loader: BaseLoader) -> Environment:

@@ -1,0 +1,58 @@
+"""Every angle near the ends of its range gives pieces or diagnostics, never a failure."""
+
+from __future__ import annotations
+
+from decimal import Decimal
+from fractions import Fraction
+
+import pytest
+from hypothesis import example, given
+from hypothesis import strategies as st
+
+from tests.conftest import walls
+from trimlang.compiler import check_job
+from trimlang.lengths.angles import saw_reading
+
+ENDS = (0, 45, 90, 135, 180, 270, 360)
+near = st.builds(
+    lambda end, off, places: f"{max(end + Decimal(off).scaleb(-places), Decimal(0)):f}",
+    st.sampled_from(ENDS),
+    st.integers(-30, 30),
+    st.integers(0, 6),
+)
+steps = st.sampled_from(["0.001", "0.1", "1/4", "1/2", "1", "2", "4.9", "5"])
+WAYS = (
+    "N: 40 in, left=level, right=plumb, rising right {} deg",
+    "N: 40 in, left=plumb, right=level, rising left {} deg",
+    "N: 40 in, left=in-corner({} deg), right=butt",
+    "N: 40 in, left=butt, right=out-corner({} deg)",
+    "N: 40 in, left=butt, right=rake, rising right {} deg\n  E: 40 in, left=rake, right=butt",
+)
+CROWN = (
+    "trim crown: 11/16 in thick, 3 5/8 in wide, spring {} deg\nstock crown: 12 ft at 21.00\n"
+    'room "A", trim crown, open walk\n  N: 90 in, left=in-corner({} deg), right=out-corner({} deg)'
+)
+
+
+@given(st.sampled_from(WAYS), near, steps)
+@example(WAYS[0], "0.2", "1/2")
+@example(WAYS[0], "0.4", "1")
+@example(WAYS[1], "0.000001", "0.001")
+def test_a_wall_at_any_angle_is_read_or_told_of(way: str, angle: str, step: str) -> None:
+    settings = f"\nsaw: reads to {step} deg"
+    result = check_job(walls(f"  {way.format(angle)}", settings=settings))
+    assert result.diagnostics or result.pieces
+
+
+@given(near, near, near, steps)
+def test_crown_at_any_angle_is_read_or_told_of(spring: str, one: str, two: str, step: str) -> None:
+    result = check_job(f"saw: reads to {step} deg\n{CROWN.format(spring, one, two)}\n")
+    assert result.diagnostics or result.pieces
+
+
+@pytest.mark.parametrize("step", [Fraction(1, 1000), Fraction(1, 2), Fraction(7, 3), Fraction(5)])
+def test_a_saw_reading_never_lies_along_the_piece(step: Fraction) -> None:
+    for tenths in range(890, 900):
+        setting = saw_reading(Fraction(tenths, 10), step)
+        assert setting < 90
+        assert setting % step == 0

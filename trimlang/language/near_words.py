@@ -1,0 +1,58 @@
+"""Finds the known word that an unknown one is a slip for, however many are known."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from difflib import get_close_matches
+from functools import lru_cache
+from itertools import islice
+from typing import Final
+
+MOST_COMPARED: Final = 100
+MOST_LISTED: Final = 12
+_LONGEST_WORD: Final = 60
+"""Letters of a name that are compared."""
+
+
+def nearest(word: str, known: list[str] | tuple[str, ...]) -> str | None:
+    """Return the known word that ``word`` is most likely a slip for, if one is near.
+
+    Among many words only one slip of a key is looked for: holding each unknown word against
+    each known one would take a large file minutes.
+    """
+    if len(known) > MOST_COMPARED:
+        return _one_slip_away(word, tuple(known))
+    by_fold = {candidate.casefold(): candidate for candidate in known}
+    close = get_close_matches(word.casefold()[:_LONGEST_WORD], list(by_fold), n=1, cutoff=0.6)
+    return by_fold[close[0]] if close else None
+
+
+def _one_slip_away(word: str, known: tuple[str, ...]) -> str | None:
+    """Return a known word that one letter more, less, changed or swapped makes of ``word``."""
+    found = _with_a_letter_less(known)
+    ways = _letter_less(word.casefold()[:_LONGEST_WORD])
+    return next((found[way] for way in ways if way in found), None)
+
+
+@lru_cache(maxsize=4)
+def _with_a_letter_less(known: tuple[str, ...]) -> dict[str, str]:
+    found: dict[str, str] = {}
+    for candidate in known:
+        for way in _letter_less(candidate.casefold()[:_LONGEST_WORD]):
+            found.setdefault(way, candidate)
+    return found
+
+
+def _letter_less(word: str) -> list[str]:
+    """Return a word, and what is left of it without any one of its letters.
+
+    Two words have one of these in common where a single slip makes one of the other.
+    """
+    return [word, *(word[:at] + word[at + 1 :] for at in range(len(word)))]
+
+
+def listed(names: Iterable[str]) -> str:
+    """List names in quotes for a remedy: the first ones, where there are many."""
+    first = list(islice(names, MOST_LISTED + 1))
+    more = [" and others"] if len(first) > MOST_LISTED else []
+    return ", ".join(f"“{name}”" for name in first[:MOST_LISTED]) + "".join(more)
