@@ -10,9 +10,10 @@ from typing import TYPE_CHECKING
 from trimlang.diagnostics import Diagnostic, has_errors
 from trimlang.incremental.compiler_steps import PLAIN, Steps
 from trimlang.joinery.pieces import joinery
-from trimlang.planning.first_plan import WrongPlanError, first_plan
 from trimlang.reading import Gathered, gather
 from trimlang.record import record
+from trimlang.site_log.former_names import named_as_now
+from trimlang.site_log.ledger import check_log
 from trimlang.site_log.whole_plan import with_offers_of_log
 from trimlang.survey.survey import survey
 
@@ -97,9 +98,6 @@ def check_gathered(gathered: Gathered, file: str, steps: Steps = PLAIN) -> Resul
     if not has_errors(surveyed):
         pieces, spliced, joined = joinery(job, join=steps.room)
         if job.log:
-            from trimlang.site_log.former_names import named_as_now
-            from trimlang.site_log.ledger import check_log
-
             job = named_as_now(job, {piece.id for piece in pieces})
             joined += check_log(job, pieces)
     findings = (*gathered.findings, *surveyed, *joined)
@@ -168,18 +166,16 @@ def plan_checked(
     """
     if not checked.ok:
         return checked
+    # the planner is twice what a check loads
+    from trimlang.planning.first_plan import first_plan
+    from trimlang.site_log.under_way import under_way
     from trimlang.takeoff.supplies import supplies
 
     job = with_offers_of_log(checked.job)
     planned = first_plan(job, checked.pieces, checked.splices, effort, watch, cache)
     pieces, plans, problems, site = planned.pieces, planned.plans, planned.problems, None
     if checked.job.log:
-        from trimlang.site_log.under_way import WrongSiteError, under_way
-
-        try:
-            pieces, plans, problems, site = under_way(checked.job, planned, effort, watch)
-        except WrongSiteError as error:
-            raise WrongPlanError(str(error)) from None
+        pieces, plans, problems, site = under_way(checked.job, planned, effort, watch)
     findings = checked.diagnostics + problems
     wrong = has_errors(problems)
     return Result(

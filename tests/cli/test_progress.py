@@ -9,8 +9,8 @@ from tests.conftest import walls
 from trimlang.cli import main, progress
 from trimlang.cli.progress import Progress
 from trimlang.compiler import compile_job
+from trimlang.planning import first_plan
 from trimlang.planning.first_plan import Clock
-from trimlang.stock import planner
 from trimlang.stock.planner import Effort
 from trimlang.stock.problem import Problem
 
@@ -73,13 +73,13 @@ def test_the_limit_reaches_the_planner(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     efforts: list[Effort] = []
-    plan = planner.plan_stock
+    plan = first_plan.plan_stock
 
     def spy(problem: Problem, *, effort: Effort, watch: object) -> object:
         efforts.append(effort)
         return plan(problem, effort=effort)
 
-    monkeypatch.setattr(planner, "plan_stock", spy)
+    monkeypatch.setattr(first_plan, "plan_stock", spy)
     job = tmp_path / "job.trim"
     job.write_text(walls("N: 40 in, left=butt, right=butt"), encoding="utf-8")
     build = ["build", str(job), "--format", "json"]

@@ -13,7 +13,7 @@ from trimlang.cli.replies import CLEAN, JOB_ERRORS, OUR_FAULT, STDIN, WRONG_USAG
 from trimlang.compiler import check_job, compile_job
 from trimlang.diagnostics import Severity, Span, say
 from trimlang.diagnostics.show import printable, show
-from trimlang.planning.first_plan import WrongPlanError
+from trimlang.planning.wrong_plan import WrongPlanError
 from trimlang.reading import UnreadableError, read_stream, read_text
 from trimlang.record import record
 

@@ -8,9 +8,10 @@ from typing import Final
 
 from trimlang.compiler import Result, plan_checked
 from trimlang.incremental.cache import placeless
-from trimlang.planning.first_plan import WrongPlanError
 from trimlang.planning.layout import CutStick, Place
+from trimlang.planning.wrong_plan import WrongPlanError
 from trimlang.record import record
+from trimlang.stock.planner import QUICK
 
 MOST_KEPT: Final = 16
 
@@ -31,8 +32,6 @@ class QuickPlans:
 
     def plan(self, result: Result, trim: str) -> dict[str, Where]:
         """Return where a trim's pieces lie, by their ids; nothing where no plan is found."""
-        from trimlang.stock.planner import QUICK
-
         key = _key(result, trim)
         if key in self._kept:
             return self._kept[key]

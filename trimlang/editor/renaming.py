@@ -19,6 +19,8 @@ from trimlang.editor.open_job import Reading, read_job
 from trimlang.incremental.cached_steps import CachedSteps
 from trimlang.language import tree
 from trimlang.language.parse import read_line
+from trimlang.language.source import Source
+from trimlang.survey.room_tags import room_tag
 
 
 class CannotRenameError(Exception):
@@ -50,8 +52,6 @@ def _kept_tags(names: Names, named: Name, new: str) -> Iterable[Edit]:
     That goes for the rooms below as well: they may only have a number because this
     one had their tag.
     """
-    from trimlang.survey.room_tags import room_tag
-
     used = {one.name.room for one in names.mentions if one.name.sort is Sort.TAG and not one.gives}
     taken: set[str] = set()
     for number, room in enumerate(names.rooms):
@@ -110,8 +110,6 @@ def _tried(reading: Reading, edits: Iterable[Edit]) -> Reading:
 
 def edited(text: str, edits: Iterable[Edit]) -> str:
     """Return a file's text after edits, none of which overlap."""
-    from trimlang.language.source import Source
-
     mark = "\ufeff" if text.startswith("\ufeff") else ""
     lines = Source("", text).lines()
     ends = _ends(text.removeprefix("\ufeff"), lines)

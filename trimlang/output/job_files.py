@@ -9,6 +9,13 @@ from typing import TYPE_CHECKING
 
 from trimlang.cli.own_templates import unusable
 from trimlang.record import record
+from trimlang.sheets.content.flats import flats_csv
+from trimlang.sheets.export.dxf import DrawingMissingError, floor_plan_dxf
+from trimlang.sheets.export.order_csv import order_csv
+from trimlang.sheets.export.plan_csv import cut_list_csv, sticks_csv
+from trimlang.sheets.export.plan_json import plan_json
+from trimlang.sheets.render.pdf import PangoMissingError, ReachesOutError, to_pdf
+from trimlang.sheets.wording.titles import CHANGED, INDEX, SITE_TITLES
 from trimlang.workers.forked import RefusedError, side_by_side
 
 if TYPE_CHECKING:
@@ -53,8 +60,6 @@ def paperwork(
     why = unusable(options.templates)
     if why is not None:
         raise RefusedError(why)
-    from trimlang.sheets.export.order_csv import order_csv
-    from trimlang.sheets.wording.titles import CHANGED, INDEX, SITE_TITLES
 
     def pages(names: Collection[str]) -> dict[str, bytes]:
         return _pages(options, result, formats, names, site, filler)
@@ -90,8 +95,6 @@ def _data(
     site: SharedOrder | None,
 ) -> dict[str, bytes]:
     """Return what is no page: the plan, and tables and a drawing where they are asked for."""
-    from trimlang.sheets.export.plan_json import plan_json
-
     files = {"plan.json": plan_json(result).encode()}
     if "csv" in formats:
         files |= _spreadsheets(result, site)
@@ -132,8 +135,6 @@ def _pages(
     if "html" in formats:
         files |= {f"{name}.html": html.encode() for name, html in sheets.items()}
     if "pdf" in formats:
-        from trimlang.sheets.render.pdf import PangoMissingError, ReachesOutError, to_pdf
-
         try:
             files |= {f"{name}.pdf": to_pdf(html) for name, html in sheets.items()}
         except (PangoMissingError, ReachesOutError) as error:
@@ -187,17 +188,12 @@ def _refusals() -> Iterator[None]:
 
 
 def _spreadsheets(result: Result, site: SharedOrder | None) -> dict[str, bytes]:
-    from trimlang.sheets.export.order_csv import order_csv
-    from trimlang.sheets.export.plan_csv import cut_list_csv, sticks_csv
-
     files = {
         "stock-order.csv": _table(order_csv(result)),
         "cut-list.csv": _table(cut_list_csv(result)),
         "sticks.csv": _table(sticks_csv(result)),
     }
     if site is not None:
-        from trimlang.sheets.content.flats import flats_csv
-
         files["flats.csv"] = _table(flats_csv(site))
     return files
 
@@ -208,8 +204,6 @@ def _table(text: str) -> bytes:
 
 
 def _drawing(result: Result) -> bytes:
-    from trimlang.sheets.export.dxf import DrawingMissingError, floor_plan_dxf
-
     try:
         return floor_plan_dxf(result)
     except DrawingMissingError as error:

@@ -2,34 +2,30 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Hashable, Iterable
 from dataclasses import replace
+from fractions import Fraction
 from time import thread_time
-from typing import TYPE_CHECKING
+from typing import TypeAlias
 
 from trimlang.diagnostics import Diagnostic, say
 from trimlang.incremental.cache import Cache, placeless
-from trimlang.joinery.pieces import at_places, joinery
+from trimlang.joinery.piece import Piece
+from trimlang.joinery.pieces import Places, at_places, joinery
+from trimlang.joinery.spliced_pieces import Splice
+from trimlang.planning.ask import Asking, Question
+from trimlang.planning.layout import TrimPlan, lay_out
+from trimlang.planning.placing import place_splices, with_places
+from trimlang.planning.shortage import in_words
+from trimlang.planning.wrong_plan import WrongPlanError
 from trimlang.site_log.whole_plan import Planned
+from trimlang.stock.planner import FULL, Effort, Watch, costs_more, plan_stock
+from trimlang.stock.problem import NoPlan, Plan, Status
+from trimlang.stock.verify import faults
+from trimlang.survey.job import Job, Room, Stretch, Trim
 
-if TYPE_CHECKING:
-    from collections.abc import Callable, Hashable, Iterable
-    from fractions import Fraction
-    from typing import TypeAlias
-
-    from trimlang.joinery.piece import Piece
-    from trimlang.joinery.pieces import Places
-    from trimlang.joinery.spliced_pieces import Splice
-    from trimlang.planning.ask import Question
-    from trimlang.planning.layout import TrimPlan
-    from trimlang.stock.planner import Effort, Watch
-    from trimlang.stock.problem import Plan
-    from trimlang.survey.job import Job, Room, Stretch, Trim
-
-    PlanCache: TypeAlias = Cache[tuple[TrimPlan, Places]]
-
-
-class WrongPlanError(RuntimeError):
-    """The verifier found a fault in a plan: a defect of trimlang, never of the job file."""
+PlanCache: TypeAlias = Cache[tuple[TrimPlan, Places]]
+"""Plans of trims by what they were made from; see ``trimlang.incremental.cache``."""
 
 
 def plan_pieces(
@@ -86,8 +82,6 @@ def first_plan(
                 if plan is not None:
                     joined, pieces, splices = steady, again, respliced
         if plan is None:
-            from trimlang.planning.shortage import in_words
-
             limited = [offer.span for offer in trim.offers] + [rest.span for rest in trim.rests]
             span = limited[0] if limited else trim.span
             problems.append(say("T501", span, **in_words(job, trim, of_trim)))
@@ -118,8 +112,6 @@ def _plain(room: Room) -> tuple[Stretch, ...]:
 
 def _settled(plan: TrimPlan, effort: Effort) -> bool:
     """Tell whether the same search would come to the same plan; time may have ended another."""
-    from trimlang.stock.problem import Status
-
     return not effort.prove or plan.status is Status.PROVEN
 
 
@@ -127,8 +119,6 @@ class Clock:
     """Shares the time for proofs among the trims; what one does not need the others have."""
 
     def __init__(self, effort: Effort | None, trims: int) -> None:
-        from trimlang.stock.planner import FULL
-
         self._effort = effort or FULL
         self._ends = thread_time() + self._effort.seconds
         self._left = trims
@@ -166,11 +156,6 @@ def _plan_trim(
     watch: Watch | None,
 ) -> tuple[TrimPlan, Places] | None:
     """Plan a trim, and piece its free runs together elsewhere where that costs less."""
-    from trimlang.planning.ask import Asking
-    from trimlang.planning.layout import lay_out
-    from trimlang.planning.placing import place_splices, with_places
-    from trimlang.stock.planner import costs_more
-
     ends = thread_time() + effort.seconds
     asking = Asking(job, trim)
     question = asking.about(pieces)
@@ -192,10 +177,6 @@ def _rank(plan: Plan) -> tuple[int, int]:
 
 
 def _stock_plan(question: Question, effort: Effort, watch: Watch | None) -> Plan | None:
-    from trimlang.stock.planner import plan_stock
-    from trimlang.stock.problem import NoPlan
-    from trimlang.stock.verify import faults
-
     plan = plan_stock(question.problem, effort=effort, watch=watch)
     if isinstance(plan, NoPlan):
         return None

@@ -19,6 +19,7 @@ from trimlang.joinery.splice_places import other_cuts
 from trimlang.joinery.spliced_pieces import Splice
 from trimlang.joinery.splices import least_piece
 from trimlang.planning.ask import Asking, Question
+from trimlang.stock.anywhere import FreeRun, floor_anywhere
 from trimlang.stock.planner import Effort, plan_stock, quick_plan
 from trimlang.stock.problem import NoPlan
 from trimlang.survey.job import Job, Trim
@@ -78,8 +79,6 @@ def least_anywhere(question: Question, free: Sequence[Splice], cost: int) -> int
     way: what the pieces of a run measure together, and how their ends lean, is the same
     in all, but for the rounding of each.
     """
-    from trimlang.stock.anywhere import FreeRun, floor_anywhere
-
     problem = question.problem
     parts = {part.id: part for part in problem.parts}
     runs: list[FreeRun] = []

@@ -18,9 +18,11 @@ from trimlang.diagnostics import Diagnostic, say
 from trimlang.joinery.piece import Piece
 from trimlang.joinery.pieces import joinery
 from trimlang.language.source import Source
-from trimlang.planning.first_plan import WrongPlanError, plan_pieces
+from trimlang.planning.first_plan import plan_pieces
+from trimlang.planning.wrong_plan import WrongPlanError
 from trimlang.record import record
 from trimlang.shared_order.flat import Flat
+from trimlang.shared_order.shared_check import faults
 from trimlang.shared_order.side_by_side import can_be_had, side_by_side
 from trimlang.survey.job import Job, Rest, Trim
 from trimlang.takeoff.supplies import Supply, supplies
@@ -181,8 +183,6 @@ def _cut(
 
 
 def _verify(site: Job, cut: Iterable[tuple[Piece, ...]], plans: dict[str, TrimPlan]) -> None:
-    from trimlang.shared_order.shared_check import faults
-
     pieces = [piece for of_flat in cut for piece in of_flat]
     for name, plan in plans.items():
         wrong = faults(site.trim(name), [one for one in pieces if one.trim == name], plan)

@@ -10,6 +10,7 @@ from typing import Final
 from trimlang.diagnostics import Diagnostic, Span
 from trimlang.diagnostics.place import place
 from trimlang.joinery.piece import Piece
+from trimlang.language.mistakes import did_you_mean
 from trimlang.lengths.tape import length_text
 from trimlang.record import record
 from trimlang.site_log.entries import Cut, Entry, Fitted, Shortened, Spoiled
@@ -151,6 +152,4 @@ def _known(entry: Entry, known: Mapping[str, Piece], job: Job, findings: Finding
 
 
 def _near(name: str, known: Mapping[str, Piece]) -> str:
-    from trimlang.language.mistakes import did_you_mean
-
     return did_you_mean(name, tuple(known), "The tickets and the checklist list the job's pieces.")

@@ -11,6 +11,7 @@ from collections import Counter
 from dataclasses import replace
 from fractions import Fraction
 
+from trimlang.planning.wrong_plan import WrongPlanError
 from trimlang.record import record
 from trimlang.site_log.in_hand import Whole, Yard
 from trimlang.site_log.keeping import Kept, keep, next_number
@@ -23,10 +24,6 @@ from trimlang.stock.problem import Blank, NoPlan, Plan, Purchase, Status, Stick
 from trimlang.stock.timber import timber_of
 from trimlang.stock.verify import faults
 from trimlang.survey.job import Offer
-
-
-class WrongReplanError(RuntimeError):
-    """The verifier found a fault in a plan of what is left: a defect of trimlang."""
 
 
 @record
@@ -101,7 +98,7 @@ def _cheapest(
         return layout
     wrong = faults(plan)
     if wrong:
-        raise WrongReplanError("; ".join(wrong))
+        raise WrongPlanError("; ".join(wrong))
     if layout is None or plan.cost < layout.cost:
         names = _names(bench, yard, before, question, plan)
         return _layout(question, plan, names, yard, plan.bound)

@@ -9,23 +9,20 @@ from trimlang.diagnostics import Diagnostic, has_errors, say
 from trimlang.joinery.piece import Piece
 from trimlang.joinery.pieces import at_places
 from trimlang.planning.layout import TrimPlan
+from trimlang.planning.wrong_plan import WrongPlanError
 from trimlang.site_log.cut_lengths import frozen, splices_that_follow
 from trimlang.site_log.entries import Bought, Counted, Cut, Entry, Spoiled
 from trimlang.site_log.ledger import check_lengths, standing, trim_of_stick
 from trimlang.site_log.left_check import site_faults
 from trimlang.site_log.left_plan import trim_plan
 from trimlang.site_log.progress_of_job import InHand, Site, State
-from trimlang.site_log.replan import Effort, WrongReplanError
+from trimlang.site_log.replan import Effort
 from trimlang.site_log.replay import Replay, TrimSite
 from trimlang.site_log.whole_plan import Planned
 from trimlang.site_log.whole_units import Bench, Laid, Layout, bench_of
 from trimlang.stock.planner import FULL, Watch
 from trimlang.stock.planner import Effort as PlannerEffort
 from trimlang.survey.job import Job
-
-
-class WrongSiteError(RuntimeError):
-    """The verifier found a fault in the plan of what is left: a defect of trimlang."""
 
 
 def under_way(
@@ -41,7 +38,7 @@ def under_way(
         trim's plan of what is left; what is wrong in the log; how the job stands.
 
     Raises:
-        WrongSiteError: the verifier rejects a plan.
+        WrongPlanError: the verifier rejects a plan.
     """
     live = standing(job.log)
     pieces = planned.pieces
@@ -63,10 +60,7 @@ def under_way(
         told = None if watch is None else watch(trim.name)
         planning = Effort(effort or FULL, told)
         percent = job.settings.spare_percent
-        try:
-            site = Replay(bench, own, before, percent, planning).run(log)
-        except WrongReplanError as error:
-            raise WrongSiteError(str(error)) from None
+        site = Replay(bench, own, before, percent, planning).run(log)
         trims.append(site)
         findings.extend(site.findings)
         if site.layout.unplaced and not has_errors(site.findings):
@@ -74,7 +68,7 @@ def under_way(
             findings.append(say("T707", trim.span, trim=trim.name, pieces=lacking))
         wrong = () if has_errors(findings) else site_faults(site, trim, log)
         if wrong:
-            raise WrongSiteError("; ".join(wrong))
+            raise WrongPlanError("; ".join(wrong))
         plans.append(trim_plan(site))
     kept = frozen(pieces, live)
     asked = {one.id: one for one, now in zip(pieces, kept, strict=True) if one is not now}

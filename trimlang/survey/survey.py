@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from trimlang.diagnostics import Diagnostic, Span
 from trimlang.diagnostics.place import place
 from trimlang.language import tree
+from trimlang.site_log.log_reading import read_log, with_logged
 from trimlang.survey.closing import check_closure
 from trimlang.survey.copes import choose_copes
 from trimlang.survey.job import Gap, Job, Joint, Room, Trim
@@ -44,8 +45,6 @@ def survey(statements: tuple[tree.Statement, ...], file: str) -> tuple[Job, tupl
     )
     log: tuple[Entry, ...] = ()
     if any(isinstance(line, tree.LOG_LINES) for line in statements):
-        from trimlang.site_log.log_reading import read_log, with_logged
-
         log = read_log(statements, trims, settings.unit, findings)
         trims = with_logged(trims, log)
     said: set[str] = set()

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Final
 
 from trimlang.diagnostics import Diagnostic, Span, has_errors, say
+from trimlang.language.mistakes import did_you_mean
 from trimlang.language.source import Source
 from trimlang.record import record
 from trimlang.tables.cell_findings import Piece, span_of, told_at_cells
@@ -94,8 +95,6 @@ class _Table:
         if not self._rows:
             self._say("T653", Cell("", 1, 1, 2), columns=" and ".join(NEEDED))
             return None
-        from trimlang.language.mistakes import did_you_mean
-
         names: list[str] = []
         heading = self._rows[0]
         for cell in heading.cells:
@@ -144,8 +143,6 @@ class _Table:
             return "line" if set(cells) == {"line"} else "run"
         word = cell.text.strip().lower()
         if word not in KINDS:
-            from trimlang.language.mistakes import did_you_mean
-
             remedy = did_you_mean(word, KINDS, f"The kinds are {', '.join(KINDS)}.")
             self._say("T659", cell, row=row.number, word=word, remedy=remedy)
             return None

@@ -26,20 +26,26 @@ from trimlang.cli.build import (
     write,
 )
 from trimlang.cli.own_templates import unusable
+from trimlang.cli.progress import Progress
 from trimlang.cli.replies import CLEAN, JOB_ERRORS, WRONG_USAGE, complain
+from trimlang.compiler import Result, check_job, plan_checked
 from trimlang.extras import WATCH
-from trimlang.reading import log_beside
+from trimlang.incremental.cache import Cache
+from trimlang.incremental.cached_steps import CachedSteps
+from trimlang.incremental.compiler_steps import Steps
+from trimlang.planning.first_plan import PlanCache
+from trimlang.reading import log_beside, read_text
+from trimlang.sheets.render.paper import label
+from trimlang.sheets.render.template_filling import TemplateFiller
+from trimlang.sheets.wording.catalogue import words_in
+from trimlang.stock.planner import QUICK, Effort, Watch
+from trimlang.watch.preview_server import PreviewServer
+from trimlang.workers.stopping import StoppedError, stoppable
 
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from trimlang.cli.progress import Progress
-    from trimlang.compiler import Result
-    from trimlang.planning.first_plan import PlanCache
-    from trimlang.sheets.render.template_filling import TemplateFiller
-    from trimlang.stock.planner import Effort, Watch
     from trimlang.watch.file_changes import FileWatcher
-    from trimlang.watch.preview_server import PreviewServer
 
 _STOPPED: Final = "stopped watching"
 
@@ -61,8 +67,6 @@ def watch_job(options: Namespace) -> int:
 
     A signal is how it ends; it has the code that a shell gives it, 130 for Ctrl-C.
     """
-    from trimlang.workers.stopping import StoppedError, stoppable
-
     try:
         _one_job(options)
         from trimlang.watch.file_changes import FileWatcher
@@ -75,8 +79,6 @@ def watch_job(options: Namespace) -> int:
             raise
         complain(WATCH.remedy())
         return WRONG_USAGE
-    from trimlang.watch.preview_server import PreviewServer
-
     try:
         with stoppable(_STOPPED), FileWatcher() as watcher, PreviewServer() as preview:
             _WatchedJob(options, watcher, preview).go_on()
@@ -99,9 +101,6 @@ def _one_job(options: Namespace) -> None:
 
 def _sound(options: Namespace) -> None:
     """Refuse what no save could mend."""
-    from trimlang.sheets.render.paper import label
-    from trimlang.sheets.wording.catalogue import words_in
-
     if not Path(options.job).is_file():
         raise complained(WRONG_USAGE, f"there is no file {options.job} to watch")
     why = unusable(options.templates)
@@ -119,9 +118,6 @@ class _WatchedJob:
     """A job that is built at every save, and what is kept between two builds."""
 
     def __init__(self, options: Namespace, watcher: FileWatcher, preview: PreviewServer) -> None:
-        from trimlang.incremental.cache import Cache
-        from trimlang.incremental.cached_steps import CachedSteps
-
         self._options = options
         self._watcher = watcher
         self._preview = preview
@@ -156,8 +152,6 @@ class _WatchedJob:
         began = monotonic()
         try:
             checked = self._checked()
-            from trimlang.stock.planner import QUICK, Effort
-
             self._plan("quick plan", checked, QUICK, began)
             if self._options.plan == "full":
                 full = Effort(seconds=self._options.plan_seconds)
@@ -172,9 +166,6 @@ class _WatchedJob:
                 )
 
     def _checked(self) -> Result:
-        from trimlang.compiler import check_job
-        from trimlang.incremental.compiler_steps import Steps
-
         options = self._options
         text, path = read_job(options.job, options.messages, options.shown_in)
         self._steps.next_turn()
@@ -188,15 +179,10 @@ class _WatchedJob:
 
     def _read(self, path: Path) -> str:
         """Read an included file, and watch it from now on, whether it is there or not."""
-        from trimlang.reading import read_text
-
         self._watcher.note(path)
         return read_text(path)
 
     def _plan(self, name: str, checked: Result, effort: Effort, began: float) -> None:
-        from trimlang.cli.progress import Progress
-        from trimlang.compiler import plan_checked
-
         self._proving = effort.prove
         with checked_plans(), Progress(sys.stderr) as progress:
             watch = self._unless_overtaken(progress) if effort.prove else None
@@ -250,8 +236,6 @@ class _WatchedJob:
     def _filler_of_last_build(self) -> TemplateFiller | None:
         """Return what filled the last build's templates: they are read and made ready."""
         if self._filler is None and set(self._options.formats) & {"html", "pdf"}:
-            from trimlang.sheets.render.template_filling import TemplateFiller
-
             own = self._options.templates
             if own is None or own.is_dir():
                 self._filler = TemplateFiller(

@@ -17,6 +17,7 @@ from trimlang.sheets.content.overview import strokes
 from trimlang.sheets.content.stock_order import Order, order
 from trimlang.sheets.drawing.plan_scale import MARGIN, Line, Paper, Wall, fixed, walls
 from trimlang.sheets.wording.titles import CHANGED, CHANGED_TITLE, SITE_TITLES
+from trimlang.site_log.progress_of_job import State
 from trimlang.survey.outline import Outline, outline
 
 if TYPE_CHECKING:
@@ -120,8 +121,6 @@ def at_a_glance(
     ``beside`` are titles and addresses of other folders' pages.  Rooms in ``cache``
     are not drawn again.
     """
-    from trimlang.site_log.progress_of_job import State
-
     site = result.site
     fitted = None if site is None else site.count(State.FITTED)
     cut = None if site is None else site.count(State.CUT, State.FITTED)

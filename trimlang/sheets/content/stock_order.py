@@ -12,6 +12,7 @@ from trimlang.planning.placing import least_anywhere
 from trimlang.record import record
 from trimlang.sheets.wording import material_words as supply_words
 from trimlang.sheets.wording.quantities import Pen
+from trimlang.stock.fewest import MOST_PIECES, fewest_sticks
 from trimlang.stock.problem import Status
 
 
@@ -238,9 +239,6 @@ def _saves(plan: TrimPlan, pen: Pen) -> str:
 
 def _fewest(result: Result, plan: TrimPlan, pen: Pen) -> str:
     """Say what buying as few sticks as can be would take, beside the plan's choice."""
-    from trimlang.planning.ask import ask
-    from trimlang.stock.fewest import MOST_PIECES, fewest_sticks
-
     words = pen.words
     pieces = [piece for piece in result.pieces if piece.trim == plan.trim]
     if len(pieces) > MOST_PIECES:

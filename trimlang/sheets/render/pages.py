@@ -9,8 +9,18 @@ from typing import TYPE_CHECKING, Any
 from markupsafe import Markup
 
 from trimlang.compiler import Result
+from trimlang.sheets.content.checklist import checklist
+from trimlang.sheets.content.flats import flats_table
+from trimlang.sheets.content.floor_plan import floor_plan
 from trimlang.sheets.content.heading import heading
+from trimlang.sheets.content.job_at_a_glance import at_a_glance
 from trimlang.sheets.content.left_to_cut import left_to_cut
+from trimlang.sheets.content.overview import house
+from trimlang.sheets.content.saw_sheet import saw_sheet
+from trimlang.sheets.content.stick_layouts import stick_layouts
+from trimlang.sheets.content.stock_order import order
+from trimlang.sheets.content.ticket import rows, tickets
+from trimlang.sheets.drawing.qr import qr_svg
 from trimlang.sheets.render.paper import Label, label, page_rule, running
 from trimlang.sheets.render.stylesheet import stylesheet
 from trimlang.sheets.render.template_filling import TemplateFiller
@@ -42,61 +52,21 @@ def _drawn(
             if changed
             else {}
         ),
-        "stock-order": lambda: _stock_order(result, pen),
-        "checklist": lambda: _checklist(result, pen),
-        "stick-layouts": lambda: _stick_layouts(left, pen),
-        "saw-sheet": lambda: _saw_sheet(left, pen),
-        "floor-plan": lambda: _floor_plan(result, pen, drawings),
-        **({"flats": lambda: _flats(site, pen)} if site else {}),
+        "stock-order": lambda: {"order": order(result, pen)},
+        "checklist": lambda: {"list": checklist(result, pen)},
+        "stick-layouts": lambda: {"trims": stick_layouts(left, pen)},
+        "saw-sheet": lambda: {"saw": saw_sheet(left, pen)},
+        "floor-plan": lambda: {
+            "house": house(result, pen),
+            "rooms": floor_plan(result, pen, drawings),
+        },
+        **({"flats": lambda: {"table": flats_table(site, pen)}} if site else {}),
     }
-
-
-# each sheet's own module is loaded when it is drawn: tickets are drawn in a process of their own
-
-
-def _stock_order(result: Result, pen: Pen) -> dict[str, object]:
-    from trimlang.sheets.content.stock_order import order
-
-    return {"order": order(result, pen)}
-
-
-def _checklist(result: Result, pen: Pen) -> dict[str, object]:
-    from trimlang.sheets.content.checklist import checklist
-
-    return {"list": checklist(result, pen)}
-
-
-def _stick_layouts(left: Result, pen: Pen) -> dict[str, object]:
-    from trimlang.sheets.content.stick_layouts import stick_layouts
-
-    return {"trims": stick_layouts(left, pen)}
-
-
-def _saw_sheet(left: Result, pen: Pen) -> dict[str, object]:
-    from trimlang.sheets.content.saw_sheet import saw_sheet
-
-    return {"saw": saw_sheet(left, pen)}
-
-
-def _floor_plan(result: Result, pen: Pen, drawings: Cache[Any] | None) -> dict[str, object]:
-    from trimlang.sheets.content.floor_plan import floor_plan
-    from trimlang.sheets.content.overview import house
-
-    return {"house": house(result, pen), "rooms": floor_plan(result, pen, drawings)}
-
-
-def _flats(site: SharedOrder, pen: Pen) -> dict[str, object]:
-    from trimlang.sheets.content.flats import flats_table
-
-    return {"table": flats_table(site, pen)}
 
 
 def _tickets(
     result: Result, pen: Pen, *, qr: bool, stock: Label | None, only_changed: bool = False
 ) -> dict[str, object]:
-    from trimlang.sheets.content.ticket import rows, tickets
-    from trimlang.sheets.drawing.qr import qr_svg
-
     made = tickets(result, pen, label=stock, code=qr, only_changed=only_changed)
     return {
         "tickets": made,
@@ -171,8 +141,6 @@ def render_index(
     ``beside`` are titles and addresses of pages in other folders; for the other arguments
     and what is raised see ``render_sheets``.
     """
-    from trimlang.sheets.content.job_at_a_glance import at_a_glance
-
     words = words_in(language)
     filler = filler or TemplateFiller(templates)
     printing = _Printing(result, filler, words, paper)
