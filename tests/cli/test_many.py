@@ -7,7 +7,6 @@ import os
 import signal
 import subprocess
 import sys
-from argparse import Namespace
 from collections.abc import Callable
 from io import StringIO
 from pathlib import Path
@@ -18,7 +17,9 @@ import pytest
 from tests.conftest import ROOT, walls
 from trimlang.cli import main
 from trimlang.cli.many_jobs import places
+from trimlang.cli.options import JobBuild, MessageOptions, PlanOptions
 from trimlang.output.folder import MARK, leftovers
+from trimlang.output.sheet_options import SheetOptions
 from trimlang.workers.job_workers import WorkerPool
 
 BAD = walls("N: 0 in, left=butt, right=butt")
@@ -143,7 +144,7 @@ def test_five_hundred_jobs(tmp_path: Path, capsys: pytest.CaptureFixture[str]) -
         assert plan["pieces"][0]["length_in"] == str(20 + number % 90)
 
 
-class Deadly(Namespace):
+class Deadly:
     """A job that brings the process down that it is handed to."""
 
     def __reduce__(self) -> tuple[Callable[[int], object], tuple[int]]:
@@ -152,8 +153,15 @@ class Deadly(Namespace):
 
 @pytest.mark.parametrize("processes", [1, 2])
 def test_a_process_that_comes_down_takes_one_job_with_it(processes: int) -> None:
+    broken = JobBuild(
+        job=None,  # what no command line gives
+        messages=MessageOptions(),
+        out=None,
+        plan=PlanOptions(),
+        sheets=SheetOptions(),
+    )
     with WorkerPool(processes) as pool:
-        answers = dict(pool.do([Deadly(), Namespace(colour=False), Deadly()]))
+        answers = dict(pool.do([Deadly(), broken, Deadly()]))
         assert not pool.at_work()
     assert answers[0] is answers[2] is None
     answer = answers[1]

@@ -19,6 +19,7 @@ import pytest
 from tests.browser import CHROMIUM, Browser
 from tests.conftest import EXAMPLES, walls
 from trimlang.cli import main
+from trimlang.cli.build_options import build_options
 from trimlang.cli.command_line import arguments
 from trimlang.extras import WATCH
 from trimlang.watch import watching
@@ -306,8 +307,7 @@ def test_a_save_ends_the_search_for_the_full_plan(
     monkeypatch.setattr(FileWatcher, "hinted", lambda _: True)
     job, out = str(EXAMPLES / "house.trim"), str(tmp_path / "shop")
     words = ["build", job, "--watch", "--format", "json", "--out", out]
-    options = arguments().parse_args(words)
-    options.job = job
+    options = build_options(arguments().parse_args(words)).only_job()
     with FileWatcher() as changes, PreviewServer() as preview:
         watcher = watching._WatchedJob(options, changes, preview)
         with pytest.raises(watching._OvertakenError):

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import sys
-from argparse import Namespace
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING, BinaryIO
 
+from trimlang.cli.options import JobBuild, MessageOptions
 from trimlang.cli.replies import CLEAN, JOB_ERRORS, OUR_FAULT, STDIN, WRONG_USAGE, complain
 from trimlang.compiler import check_job, compile_job
 from trimlang.diagnostics import Severity, Span, say
@@ -20,6 +20,7 @@ from trimlang.record import record
 if TYPE_CHECKING:
     from trimlang.compiler import Result
     from trimlang.output.job_files import Share
+    from trimlang.output.sheet_options import SheetOptions
     from trimlang.shared_order.shared_plan import SharedOrder
     from trimlang.sheets.render.template_filling import TemplateFiller
 
@@ -41,24 +42,24 @@ class StopError(Exception):
         self.outcome = Outcome(code, why)
 
 
-def check(options: Namespace) -> Outcome:
+def check(job: str, messages: MessageOptions) -> Outcome:
     """Print a job file's diagnostics."""
     try:
-        text, path = read_job(options.job, options.messages, options.shown_in)
+        text, path = read_job(job, messages)
     except StopError as stop:
         return stop.outcome
     result = check_job(text, path=path, name=STDIN)
-    tell(options, result)
+    tell(messages, result)
     return outcome(result)
 
 
-def build(options: Namespace) -> Outcome:
+def build(options: JobBuild) -> Outcome:
     """Compile a job file and write its sheets."""
     try:
-        text, path = read_job(options.job, options.messages, options.shown_in)
+        text, path = read_job(options.job, options.messages)
         result = _compile(options, text, path)
         target: Path = options.out or sheets_beside(path)
-        write(target, sheet_files(options, result))
+        write(target, sheet_files(options.sheets, result, alone=not options.quiet))
     except StopError as stop:
         return stop.outcome
     sys.stdout.write(summary(result, target))
@@ -83,14 +84,14 @@ def write(target: Path, files: Mapping[str, bytes]) -> None:
         raise complained(WRONG_USAGE, f"cannot write {target}: {reason}") from None
 
 
-def tell(options: Namespace, result: Result) -> None:
+def tell(messages: MessageOptions, result: Result) -> None:
     """Print a job's diagnostics as the options ask for."""
     show(
         result.diagnostics,
         result.sources,
         sys.stderr,
-        form=options.messages,
-        folder=options.shown_in,
+        form=messages.form,
+        folder=messages.folder,
     )
 
 
@@ -125,7 +126,7 @@ def outcome(result: Result) -> Outcome:
     return Outcome(JOB_ERRORS, why)
 
 
-def read_job(job: str, messages: str, folder: str = "") -> tuple[str, Path | None]:
+def read_job(job: str, messages: MessageOptions) -> tuple[str, Path | None]:
     """Return a job file's text, and its path unless ``job`` is ``-`` for standard input.
 
     Raises:
@@ -139,7 +140,7 @@ def read_job(job: str, messages: str, folder: str = "") -> tuple[str, Path | Non
     except UnreadableError as error:
         name = STDIN if job == "-" else Path(job).name
         finding = say(error.code, Span(name, 1, 1, 2), **error.facts)
-        show((finding,), {}, sys.stderr, form=messages, folder=folder)
+        show((finding,), {}, sys.stderr, form=messages.form, folder=messages.folder)
         raise StopError(JOB_ERRORS, f"{finding.code} {finding.message}") from None
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or str(error)
@@ -153,23 +154,23 @@ def _standard_input() -> BinaryIO:
     return sys.stdin.buffer
 
 
-def _compile(options: Namespace, text: str, path: Path | None) -> Result:
+def _compile(options: JobBuild, text: str, path: Path | None) -> Result:
     from trimlang.cli.progress import Progress
-    from trimlang.stock.planner import QUICK, Effort
 
-    effort = QUICK if options.plan == "quick" else Effort(seconds=options.plan_seconds)
+    effort = options.plan.effort()
     with checked_plans(), Progress(sys.stderr, quiet=options.quiet) as progress:
         result = compile_job(text, path=path, name=STDIN, effort=effort, watch=progress.watch)
-    tell(options, result)
+    tell(options.messages, result)
     if not result.ok:
         raise StopError(JOB_ERRORS, outcome(result).why)
     return result
 
 
 def sheet_files(
-    options: Namespace,
+    options: SheetOptions,
     result: Result,
     *,
+    alone: bool = True,
     share: Share | None = None,
     site: SharedOrder | None = None,
     filler: TemplateFiller | None = None,
@@ -183,7 +184,7 @@ def sheet_files(
     from trimlang.workers.forked import RefusedError
 
     try:
-        return paperwork(options, result, share=share, site=site, filler=filler)
+        return paperwork(options, result, alone=alone, share=share, site=site, filler=filler)
     except RefusedError as error:
         raise complained(WRONG_USAGE, str(error)) from None
 

@@ -5,7 +5,10 @@ from __future__ import annotations
 from argparse import ArgumentTypeError, Namespace
 from pathlib import Path
 
+from trimlang.cli.options import BuildOptions, PlanOptions, Search
 from trimlang.cli.replies import Commands, add_command, jobs_and_messages
+from trimlang.diagnostics.message_form import MessageForm
+from trimlang.output.sheet_options import Format, SheetOptions
 
 
 def describe(commands: Commands) -> None:
@@ -36,7 +39,7 @@ def describe(commands: Commands) -> None:
     build.add_argument(
         "--format",
         action="append",
-        choices=("html", "pdf", "json", "csv", "dxf"),
+        choices=tuple(Format),
         dest="formats",
         help="what to write; may be given more than once (default: html and pdf; "
         "plan.json is always written; csv: order, cut list and sticks; dxf: the floor plan)",
@@ -64,7 +67,7 @@ def describe(commands: Commands) -> None:
     )
     build.add_argument(
         "--plan",
-        choices=("full", "quick"),
+        choices=tuple(Search),
         default="full",
         help="full looks for a proof that no plan costs less; quick takes the first good one",
     )
@@ -91,8 +94,9 @@ def describe(commands: Commands) -> None:
     build.set_defaults(run=run)
 
 
-def run(options: Namespace) -> int:
+def run(asked: Namespace) -> int:
     """Build the job or the jobs; return the exit code."""
+    options = build_options(asked)
     if options.watch:
         from trimlang.watch.watching import watch_job
 
@@ -101,16 +105,37 @@ def run(options: Namespace) -> int:
         from trimlang.cli.shared_build import build_site
 
         return build_site(options)
-    if len(options.job_files) > 1:
+    if len(options.jobs) > 1:
         from trimlang.cli.many_jobs import build_many
 
         return build_many(options)
     from trimlang.cli.build import build
     from trimlang.workers.stopping import stoppable
 
-    options.job = options.job_files[0]
     with stoppable():
-        return build(options).code
+        return build(options.only_job()).code
+
+
+def build_options(asked: Namespace) -> BuildOptions:
+    """Return what was typed as a value."""
+    return BuildOptions(
+        jobs=tuple(asked.job_files),
+        messages=MessageForm(asked.messages),
+        out=asked.out,
+        at_once=asked.at_once,
+        pool=asked.pool,
+        watch=asked.watch,
+        plan=PlanOptions(search=Search(asked.plan), seconds=asked.plan_seconds),
+        sheets=SheetOptions(
+            formats=tuple(Format(word) for word in asked.formats or ()),
+            paper=asked.paper,
+            show=asked.show,
+            language=asked.language,
+            ticket=asked.ticket,
+            codes=not asked.no_codes,
+            templates=asked.templates,
+        ),
+    )
 
 
 def _number(text: str) -> int:

@@ -4,7 +4,9 @@ from __future__ import annotations
 
 from argparse import Namespace
 
+from trimlang.cli.options import CheckOptions, MessageOptions
 from trimlang.cli.replies import Commands, jobs_and_messages
+from trimlang.diagnostics.message_form import MessageForm
 
 
 def describe(commands: Commands) -> None:
@@ -14,13 +16,13 @@ def describe(commands: Commands) -> None:
     check.set_defaults(run=run)
 
 
-def run(options: Namespace) -> int:
+def run(asked: Namespace) -> int:
     """Check the jobs; return the exit code."""
-    if len(options.job_files) > 1:
+    options = CheckOptions(jobs=tuple(asked.job_files), messages=MessageForm(asked.messages))
+    if len(options.jobs) > 1:
         from trimlang.cli.many_jobs import check_many
 
         return check_many(options)
     from trimlang.cli.build import check
 
-    options.job = options.job_files[0]
-    return check(options).code
+    return check(options.jobs[0], MessageOptions(form=options.messages)).code

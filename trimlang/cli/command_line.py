@@ -56,6 +56,6 @@ def arguments() -> argparse.ArgumentParser:
 
 def run(argv: Sequence[str] | None = None) -> int:
     """Do what the command line asks and return the exit code."""
-    options = arguments().parse_args(argv)
-    code: int = options.run(options)
+    asked = arguments().parse_args(argv)
+    code: int = asked.run(asked)
     return code

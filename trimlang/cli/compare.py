@@ -9,6 +9,13 @@ from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Final, TypeAlias
 
+from trimlang.cli.options import (
+    CompareOptions,
+    ComparisonForm,
+    MessageOptions,
+    PlanOptions,
+    Search,
+)
 from trimlang.cli.replies import (
     CLEAN,
     JOB_ERRORS,
@@ -19,6 +26,7 @@ from trimlang.cli.replies import (
     complain,
     messages,
 )
+from trimlang.diagnostics.message_form import MessageForm
 
 if TYPE_CHECKING:
     from trimlang.compare.changes import Comparison
@@ -67,7 +75,7 @@ def describe(commands: Commands) -> None:
         " of them are wrong now",
     )
     compare.add_argument(
-        "--form", choices=("text", "json", "html"), default="text", help="how to tell it"
+        "--form", choices=tuple(ComparisonForm), default=ComparisonForm.TEXT, help="how to tell it"
     )
     compare.add_argument(
         "--out", type=Path, metavar="FILE", help="write to this file instead of standard output"
@@ -77,8 +85,8 @@ def describe(commands: Commands) -> None:
     )
     compare.add_argument(
         "--plan",
-        choices=("full", "quick"),
-        default="full",
+        choices=tuple(Search),
+        default=Search.FULL,
         help="how hard to look for the least cost, as for build",
     )
     compare.add_argument(
@@ -88,8 +96,20 @@ def describe(commands: Commands) -> None:
     compare.set_defaults(run=run)
 
 
-def run(options: Namespace) -> int:
+def run(asked: Namespace) -> int:
     """Compare the two versions; return the exit code."""
+    options = CompareOptions(
+        old=asked.old,
+        new=asked.new,
+        revision=asked.revision,
+        cut=tuple(asked.cut),
+        form=ComparisonForm(asked.form),
+        out=asked.out,
+        paper=asked.paper,
+        plan=PlanOptions(search=Search(asked.plan)),
+        exit_code=asked.exit_code,
+        messages=MessageForm(asked.messages),
+    )
     if (options.new is None) == (options.revision is None):
         complain("give two job files, or one and --git REV")
         return WRONG_USAGE
@@ -104,15 +124,16 @@ def run(options: Namespace) -> int:
         return stop.code
 
 
-def _compare(options: Namespace, folder: Path) -> int:
+def _compare(options: CompareOptions, folder: Path) -> int:
     from trimlang.compare.changes import compare
     from trimlang.compare.report import Versions
 
     if options.revision is not None:
-        was, commit = _old_version(options, folder)
+        was, commit = _old_version(options.old, options.revision, folder)
         names = (str(was), options.old)
         versions = Versions(f"{options.old} at {_called(options.revision, commit)}", options.old)
     else:
+        assert options.new is not None  # noqa: S101  looked at by run
         names = (options.old, options.new)
         versions = Versions(*(STDIN if name == "-" else name for name in names))
     old, new, logs = _both(options, names, versions)
@@ -133,16 +154,16 @@ def _compare(options: Namespace, folder: Path) -> int:
     return DIFFERENT if options.exit_code and not found.same else CLEAN
 
 
-def _old_version(options: Namespace, folder: Path) -> tuple[Path, str]:
+def _old_version(job: str, revision: str, folder: Path) -> tuple[Path, str]:
     from trimlang.cli.build import StopError
     from trimlang.cli.git_revision import NotInGitError, take_out
 
     try:
-        return take_out(Path(options.old), options.revision, folder)
+        return take_out(Path(job), revision, folder)
     except NotInGitError as error:
         complain(str(error))
     except OSError as error:
-        complain(f"cannot take {options.old} out of git: {(error.strerror or str(error)).lower()}")
+        complain(f"cannot take {job} out of git: {(error.strerror or str(error)).lower()}")
     raise StopError(WRONG_USAGE)
 
 
@@ -151,7 +172,7 @@ def _called(revision: str, commit: str) -> str:
 
 
 def _both(
-    options: Namespace, names: tuple[str, str], versions: Versions
+    options: CompareOptions, names: tuple[str, str], versions: Versions
 ) -> tuple[Result, Result, tuple[Log, Log]]:
     """Compile both versions; where they say the same, the one plan serves both.
 
@@ -162,12 +183,11 @@ def _both(
     from trimlang.compiler import check_job, plan_checked
     from trimlang.diagnostics.show import show
     from trimlang.language.meaning import same_meaning
-    from trimlang.stock.planner import FULL, QUICK
 
     if names.count("-") > 1:
         complain("standard input can be read once")
         raise StopError(WRONG_USAGE)
-    texts = [read_job(name, options.messages) for name in names]
+    texts = [read_job(name, MessageOptions(form=options.messages)) for name in names]
     checked = [check_job(text, path=path, name=STDIN) for text, path in texts]
     called = (versions.old, versions.new)
 
@@ -184,7 +204,7 @@ def _both(
     if not all(logs):
         checked = [replace(one, job=replace(one.job, log=())) for one in checked]
     same = same_meaning(checked[0].job, checked[1].job)
-    effort = QUICK if options.plan == "quick" else FULL
+    effort = options.plan.effort()
     compiled: list[Result] = []
     for name, one in list(zip(called, checked, strict=True))[: 1 if same else 2]:
         with checked_plans():
@@ -198,7 +218,7 @@ def _both(
     return compiled[0], compiled[1], logs
 
 
-def _named(old: Result, named: list[str]) -> frozenset[str]:
+def _named(old: Result, named: Sequence[str]) -> frozenset[str]:
     """Return the ids of the old version's pieces that are told to be cut."""
     from trimlang.cli.build import StopError
     from trimlang.language.mistakes import did_you_mean
@@ -214,13 +234,13 @@ def _named(old: Result, named: list[str]) -> frozenset[str]:
 
 
 def _in_form(
-    options: Namespace, found: Comparison, versions: Versions, old: Result, new: Result
+    options: CompareOptions, found: Comparison, versions: Versions, old: Result, new: Result
 ) -> str:
     from trimlang.compare.report import comparison_json, comparison_text
 
-    if options.form == "json":
+    if options.form is ComparisonForm.JSON:
         return comparison_json(found, versions)
-    if options.form == "text":
+    if options.form is ComparisonForm.TEXT:
         return comparison_text(found, versions)
     from trimlang.compare.comparison_page import comparison_page
 

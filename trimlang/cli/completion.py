@@ -37,11 +37,11 @@ def describe(commands: Commands) -> None:
     completion.set_defaults(run=run)
 
 
-def run(options: Namespace) -> int:
+def run(asked: Namespace) -> int:
     """Print the script; return the exit code."""
     from trimlang.cli.command_line import arguments
 
-    sys.stdout.write(script(arguments(), options.shell))
+    sys.stdout.write(script(arguments(), asked.shell))
     return CLEAN
 
 

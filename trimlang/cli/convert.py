@@ -7,7 +7,9 @@ from argparse import Namespace
 from pathlib import Path
 from typing import Final
 
+from trimlang.cli.options import ConvertOptions
 from trimlang.cli.replies import CLEAN, JOB_ERRORS, WRONG_USAGE, Commands, complain, messages
+from trimlang.diagnostics.message_form import MessageForm
 
 TABLES: Final = (".csv", ".tsv", ".txt")
 MOST_MEGABYTES: Final = 16
@@ -40,10 +42,16 @@ def describe(commands: Commands) -> None:
     convert.set_defaults(run=run)
 
 
-def run(options: Namespace) -> int:
+def run(asked: Namespace) -> int:
     """Convert the file; return the exit code."""
-    source: Path = options.source
-    target: Path | None = options.target
+    options = ConvertOptions(
+        source=asked.source,
+        target=asked.target,
+        include=asked.include,
+        force=asked.force,
+        messages=MessageForm(asked.messages),
+    )
+    source, target = options.source, options.target
     if target is not None and target.exists() and not options.force:
         complain(f"{target} is there already; name another file, or add --force")
         return WRONG_USAGE
@@ -65,7 +73,7 @@ def run(options: Namespace) -> int:
     return _write(target, made.encode("utf-8-sig" if target.suffix.lower() in TABLES else "utf-8"))
 
 
-def _job(options: Namespace, data: bytes) -> str | None:
+def _job(options: ConvertOptions, data: bytes) -> str | None:
     """Return the job file of a table, None where the table has errors; either way they are told."""
     from trimlang.diagnostics import has_errors
     from trimlang.diagnostics.show import show
@@ -77,7 +85,7 @@ def _job(options: Namespace, data: bytes) -> str | None:
     return None if has_errors(made.findings) else made.text
 
 
-def _table(options: Namespace, data: bytes) -> str | None:
+def _table(options: ConvertOptions, data: bytes) -> str | None:
     from trimlang.diagnostics import Span, has_errors, say
     from trimlang.diagnostics.show import show
     from trimlang.language.source import Source

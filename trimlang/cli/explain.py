@@ -15,17 +15,18 @@ def describe(commands: Commands) -> None:
     explain.set_defaults(run=run)
 
 
-def run(options: Namespace) -> int:
+def run(asked: Namespace) -> int:
     """Print the code's page; return the exit code."""
     from trimlang.diagnostics.code_pages import PAGES, page_text
 
-    page = PAGES.get(options.code.upper())
+    code: str = asked.code
+    page = PAGES.get(code.upper())
     if page is None:
         from trimlang.language.mistakes import did_you_mean
 
         listed = f"Codes run from {min(PAGES)} to {max(PAGES)}."
-        near = did_you_mean(options.code.upper(), tuple(PAGES), listed)
-        complain(f"there is no {options.code}. {near}")
+        near = did_you_mean(code.upper(), tuple(PAGES), listed)
+        complain(f"there is no {code}. {near}")
         return WRONG_USAGE
     sys.stdout.write(page_text(page))
     return CLEAN

@@ -19,7 +19,7 @@ def describe(commands: Commands) -> None:
     server.set_defaults(run=run)
 
 
-def run(options: Namespace) -> int:  # noqa: ARG001
+def run(_asked: Namespace) -> int:
     """Serve until the editor goes; return the exit code."""
     try:
         from trimlang.editor.server import serve

@@ -7,7 +7,6 @@ import os
 import shutil
 import signal
 import sys
-from argparse import Namespace
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager, suppress
 from pathlib import Path
@@ -15,8 +14,11 @@ from threading import current_thread, main_thread
 from types import FrameType
 from typing import TYPE_CHECKING
 
-from trimlang.cli.own_templates import unusable
+from trimlang.cli.options import BuildOptions, CheckOptions, JobBuild, MessageOptions
 from trimlang.cli.replies import CLEAN, JOB_ERRORS, OUR_FAULT, WRONG_USAGE, complain
+from trimlang.diagnostics.message_form import MessageForm
+from trimlang.output.own_templates import unusable
+from trimlang.output.sheet_options import SheetOptions
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -24,32 +26,39 @@ if TYPE_CHECKING:
     from trimlang.workers.worker import Answer
 
 
-def check_many(options: Namespace) -> int:
+def check_many(options: CheckOptions) -> int:
     """Check job after job; return the exit code."""
     from trimlang.cli.build import check
 
-    files = several(options.job_files)
+    files = several(options.jobs)
     if files is None:
         return WRONG_USAGE
     code = CLEAN
     for file in files:
-        outcome = check(Namespace(**{**vars(options), **one_of_many(file)}))
+        outcome = check(file, one_of_many(file, options.messages))
         code = worse(code, outcome.code)
     return code
 
 
-def build_many(options: Namespace) -> int:
+def build_many(options: BuildOptions) -> int:
     """Build the jobs on all cores; return the exit code."""
-    files = several(options.job_files)
-    if files is None or not _sound(options):
+    files = several(options.jobs)
+    if files is None or not _sound(options.sheets):
         return WRONG_USAGE
     from trimlang.workers.job_workers import WorkerPool
 
     targets = places(files, options.out)
-    colour = sys.stderr.isatty() and options.messages == "text"
-    common = {**vars(options), "quiet": True, "colour": colour}
+    colour = sys.stderr.isatty() and options.messages is MessageForm.TEXT
     jobs = [
-        Namespace(**{**common, **one_of_many(file), "out": target})
+        JobBuild(
+            job=file,
+            messages=one_of_many(file, options.messages),
+            out=target,
+            plan=options.plan,
+            sheets=options.sheets,
+            quiet=True,
+            colour=colour,
+        )
         for file, target in zip(files, targets, strict=True)
     ]
     processes = min(options.at_once or cores(), len(files))
@@ -71,7 +80,7 @@ def build_many(options: Namespace) -> int:
             complain(f"stopped; {_counted(built, len(files))} built, no folder is half written")
             return 130
     failed = [(file, answers[n]) for n, file in enumerate(files) if answers[n].code != CLEAN]
-    _tell_failed(failed, len(files), options)
+    _tell_failed(failed, len(files), options.messages)
     code = CLEAN
     for _, answer in failed:
         code = worse(code, answer.code)
@@ -90,10 +99,10 @@ def several(given: Sequence[str]) -> list[str] | None:
     return list(seen.values())
 
 
-def one_of_many(file: str) -> dict[str, object]:
-    """Return the options that tell one job of several from the others."""
+def one_of_many(file: str, form: MessageForm) -> MessageOptions:
+    """Return how messages are written that tell one job of several from the others."""
     folder = Path(file).parent.as_posix()
-    return {"job": file, "shown_in": "" if folder == "." else f"{folder.rstrip('/')}/"}
+    return MessageOptions(form=form, folder="" if folder == "." else f"{folder.rstrip('/')}/")
 
 
 def places(files: Sequence[str], out: Path | None, kept: Sequence[str] = ()) -> list[Path]:
@@ -140,7 +149,7 @@ def cores() -> int:
     return os.cpu_count() or 1
 
 
-def _sound(options: Namespace) -> bool:
+def _sound(options: SheetOptions) -> bool:
     """Tell whether what holds for all jobs can be followed; complain once where not."""
     from trimlang.sheets.render.paper import label
     from trimlang.sheets.wording.catalogue import words_in
@@ -173,9 +182,9 @@ def _tell(answer: Answer) -> None:
     sys.stdout.flush()
 
 
-def _tell_failed(failed: Sequence[tuple[str, Answer]], count: int, options: Namespace) -> None:
+def _tell_failed(failed: Sequence[tuple[str, Answer]], count: int, form: MessageForm) -> None:
     """Say which jobs failed and why, in a line each."""
-    if options.messages == "json":
+    if form is MessageForm.JSON:
         for file, answer in failed:
             said = {"job": file, "exit_code": answer.code, "why": answer.why}
             sys.stderr.write(json.dumps(said, ensure_ascii=False) + "\n")

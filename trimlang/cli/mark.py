@@ -8,6 +8,7 @@ from argparse import Namespace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from trimlang.cli.options import MarkOptions, MessageOptions
 from trimlang.cli.replies import (
     CLEAN,
     JOB_ERRORS,
@@ -17,6 +18,7 @@ from trimlang.cli.replies import (
     complain,
     messages,
 )
+from trimlang.diagnostics.message_form import MessageForm
 
 if TYPE_CHECKING:
     from trimlang.compiler import Result
@@ -46,10 +48,16 @@ def describe(commands: Commands) -> None:
     mark.set_defaults(run=run)
 
 
-def run(options: Namespace) -> int:
+def run(asked: Namespace) -> int:
     """Mark what was done; return the exit code."""
     from trimlang.cli.build import StopError
 
+    options = MarkOptions(
+        job=asked.job,
+        lines=tuple(asked.lines),
+        pin=asked.pin,
+        messages=MessageForm(asked.messages),
+    )
     if not options.lines and not options.pin:
         complain("say what was done, such as “cut ST-N-base”, or --pin")
         return WRONG_USAGE
@@ -59,7 +67,7 @@ def run(options: Namespace) -> int:
         return stop.code
 
 
-def _mark(options: Namespace) -> int:
+def _mark(options: MarkOptions) -> int:
     from trimlang.cli.build import checked_plans, read_job
     from trimlang.compiler import compile_job
     from trimlang.reading import log_beside
@@ -67,12 +75,13 @@ def _mark(options: Namespace) -> int:
     if options.job == "-":
         complain("a job that is read from standard input has no log file")
         return WRONG_USAGE
-    text, path = read_job(options.job, options.messages)
+    messages = MessageOptions(form=options.messages)
+    text, path = read_job(options.job, messages)
     assert path is not None  # noqa: S101  it is no standard input
     log_path = log_beside(path)
     log = ""
     if log_path.exists():
-        log = read_job(str(log_path), options.messages)[0]
+        log = read_job(str(log_path), messages)[0]
     if log and not log.endswith("\n"):
         log += "\n"
     first = log.count("\n") + 1
@@ -85,7 +94,7 @@ def _mark(options: Namespace) -> int:
     return _write(options, result, path, log + added, first)
 
 
-def _show(result: Result, options: Namespace, log_name: str, first: int) -> None:
+def _show(result: Result, options: MarkOptions, log_name: str, first: int) -> None:
     """Show what is wrong; that a line is not written out is about to be mended."""
     from trimlang.diagnostics.show import show
 
@@ -98,7 +107,7 @@ def _show(result: Result, options: Namespace, log_name: str, first: int) -> None
     show(found, result.sources, sys.stderr, form=options.messages)
 
 
-def _write(options: Namespace, result: Result, path: Path, log: str, first: int) -> int:
+def _write(options: MarkOptions, result: Result, path: Path, log: str, first: int) -> int:
     from trimlang.cli.site_progress import site_words
     from trimlang.output.one_file import replace_file
     from trimlang.reading import log_beside

@@ -7,6 +7,8 @@ import sys
 from contextlib import suppress
 from typing import Final, TypeAlias
 
+from trimlang.diagnostics.message_form import MessageForm
+
 Commands: TypeAlias = "argparse._SubParsersAction[argparse.ArgumentParser]"
 
 CLEAN: Final = 0
@@ -41,16 +43,14 @@ def jobs_and_messages(parser: argparse.ArgumentParser) -> None:
         help="a job file, or several; - alone reads standard input",
     )
     messages(parser)
-    # what is told apart where there are several jobs (see one_of_many)
-    parser.set_defaults(quiet=False, shown_in="")
 
 
 def messages(parser: argparse.ArgumentParser) -> None:
     """Add how diagnostics are written."""
     parser.add_argument(
         "--messages",
-        choices=("text", "json"),
-        default="text",
+        choices=tuple(MessageForm),
+        default=MessageForm.TEXT,
         help="how to write diagnostics to standard error (json: an object a line)",
     )
 

@@ -14,7 +14,7 @@ def describe(commands: Commands) -> None:
     schema.set_defaults(run=run)
 
 
-def run(_options: Namespace) -> int:
+def run(_asked: Namespace) -> int:
     """Print the schema; return the exit code."""
     from importlib.resources import files
 

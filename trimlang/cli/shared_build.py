@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import sys
-from argparse import Namespace
 from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
@@ -19,6 +18,7 @@ from trimlang.cli.build import (
     write,
 )
 from trimlang.cli.many_jobs import one_of_many, places, several
+from trimlang.cli.options import BuildOptions
 from trimlang.cli.replies import CLEAN, JOB_ERRORS, WRONG_USAGE, complain
 from trimlang.compiler import Result, check_job
 
@@ -32,9 +32,9 @@ OF_SITE: Final = ("stock-order", "stick-layouts", "saw-sheet", "flats")
 SITE: Final = "site"
 
 
-def build_site(options: Namespace) -> int:
+def build_site(options: BuildOptions) -> int:
     """Buy for all jobs together and write one folder; return the exit code."""
-    files = several(options.job_files)
+    files = several(options.jobs)
     if files is None:
         return WRONG_USAGE
     first = Path(files[0])
@@ -49,21 +49,21 @@ def build_site(options: Namespace) -> int:
     return CLEAN
 
 
-def _checked(options: Namespace, files: Sequence[str]) -> list[tuple[str, Result]]:
+def _checked(options: BuildOptions, files: Sequence[str]) -> list[tuple[str, Result]]:
     """Return each file with its checked job; all are told of before the first mistake stops it."""
     from trimlang.cli.replies import STDIN
 
     checked: list[tuple[str, Result]] = []
     failed: list[tuple[str, str]] = []
     for file in files:
-        one = Namespace(**{**vars(options), **one_of_many(file)})
+        messages = one_of_many(file, options.messages)
         try:
-            text, path = read_job(one.job, one.messages, one.shown_in)
+            text, path = read_job(file, messages)
         except StopError as stop:
             failed.append((file, stop.outcome.why))
             continue
         result = check_job(text, path=path, name=STDIN)
-        tell(one, result)
+        tell(messages, result)
         how = outcome(result)
         if how.code != CLEAN:
             failed.append((file, how.why))
@@ -76,12 +76,11 @@ def _checked(options: Namespace, files: Sequence[str]) -> list[tuple[str, Result
     return checked
 
 
-def _planned(options: Namespace, checked: Sequence[tuple[str, Result]]) -> SharedOrder:
+def _planned(options: BuildOptions, checked: Sequence[tuple[str, Result]]) -> SharedOrder:
     from trimlang.cli.progress import Progress
     from trimlang.shared_order.agreement import disagreements
     from trimlang.shared_order.flat import flats
     from trimlang.shared_order.shared_plan import plan_site
-    from trimlang.stock.planner import QUICK, Effort
 
     pool = flats(checked)
     wrong = disagreements(pool)
@@ -89,23 +88,22 @@ def _planned(options: Namespace, checked: Sequence[tuple[str, Result]]) -> Share
         _show(options, flat, (finding,))
     if wrong:
         raise StopError(JOB_ERRORS, wrong[0][1].message)
-    effort = QUICK if options.plan == "quick" else Effort(seconds=options.plan_seconds)
     with checked_plans(), Progress(sys.stderr) as progress:
-        site = plan_site(pool, effort, progress.watch)
+        site = plan_site(pool, options.plan.effort(), progress.watch)
     if not site.result.ok:
         _show(options, pool[0], site.result.diagnostics)
         raise StopError(JOB_ERRORS, site.result.diagnostics[0].message)
     return site
 
 
-def _show(options: Namespace, flat: Flat, findings: Sequence[Diagnostic]) -> None:
+def _show(options: BuildOptions, flat: Flat, findings: Sequence[Diagnostic]) -> None:
     from dataclasses import replace
 
-    one = Namespace(**{**vars(options), **one_of_many(flat.file)})
-    tell(one, replace(flat.result, diagnostics=tuple(findings)))
+    messages = one_of_many(flat.file, options.messages)
+    tell(messages, replace(flat.result, diagnostics=tuple(findings)))
 
 
-def _files(options: Namespace, site: SharedOrder) -> dict[str, bytes]:
+def _files(options: BuildOptions, site: SharedOrder) -> dict[str, bytes]:
     """Return every file: the site's in one folder, each flat's in its own."""
     from trimlang.output.job_files import Share
 
@@ -120,7 +118,7 @@ def _files(options: Namespace, site: SharedOrder) -> dict[str, bytes]:
     bought = Share(sheets=OF_SITE, beside=flats)
     files = {
         f"{SITE}/{name}": data
-        for name, data in sheet_files(options, site.result, share=bought, site=site).items()
+        for name, data in sheet_files(options.sheets, site.result, share=bought, site=site).items()
     }
     # what is bought, and what is cut from which stick, is the site's alone
     own = Share(
@@ -129,7 +127,7 @@ def _files(options: Namespace, site: SharedOrder) -> dict[str, bytes]:
         beside=((site.result.job.name, f"../{SITE}/index.html"),),
     )
     for one, folder in zip(site.flats, folders, strict=True):
-        made = sheet_files(options, one.result, share=own)
+        made = sheet_files(options.sheets, one.result, share=own)
         files |= {f"{folder}/{name}": data for name, data in made.items()}
     return files
 

@@ -6,6 +6,7 @@ import sys
 from argparse import Namespace
 from pathlib import Path
 
+from trimlang.cli.options import StartOptions
 from trimlang.cli.replies import CLEAN, WRONG_USAGE, Commands, complain
 
 
@@ -27,12 +28,13 @@ def describe(commands: Commands) -> None:
     start.set_defaults(run=run)
 
 
-def run(options: Namespace) -> int:
+def run(asked: Namespace) -> int:
     """Write the file; return the exit code."""
     from datetime import date
 
     from trimlang.output.one_file import new_file
 
+    options = StartOptions(file=asked.file, metric=asked.metric)
     path = Path(options.file)
     if options.file != "-" and not path.suffix:
         path = path.with_suffix(".trim")

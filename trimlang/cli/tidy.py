@@ -8,6 +8,7 @@ from collections.abc import Iterator
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
+from trimlang.cli.options import TidyOptions
 from trimlang.cli.replies import (
     CLEAN,
     JOB_ERRORS,
@@ -18,6 +19,7 @@ from trimlang.cli.replies import (
     complain,
     messages,
 )
+from trimlang.diagnostics.message_form import MessageForm
 from trimlang.record import record
 
 if TYPE_CHECKING:
@@ -79,15 +81,22 @@ class _File:
         return self.before == self.after
 
 
-def run(options: Namespace) -> int:
+def run(asked: Namespace) -> int:
     """Tidy the files; return the exit code: the gravest of any of them."""
+    options = TidyOptions(
+        files=tuple(asked.files),
+        check=asked.check,
+        printed=asked.printed,
+        diff=asked.diff,
+        messages=MessageForm(asked.messages),
+    )
     if options.files.count("-") > 1:
         complain("standard input can be read once")
         return WRONG_USAGE
     return max(_tidy(name, options) for name in options.files)
 
 
-def _tidy(name: str, options: Namespace) -> int:
+def _tidy(name: str, options: TidyOptions) -> int:
     from trimlang.diagnostics.show import show
     from trimlang.language.source import Source
     from trimlang.reading import UnreadableError

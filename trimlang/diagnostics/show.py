@@ -7,6 +7,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from typing import TYPE_CHECKING, Final, TextIO
 
 from trimlang.diagnostics.diagnostic import Diagnostic
+from trimlang.diagnostics.message_form import MessageForm
 from trimlang.diagnostics.severity import Severity
 
 if TYPE_CHECKING:
@@ -72,17 +73,17 @@ def show(
     sources: Mapping[str, Source],
     stream: TextIO,
     *,
-    form: str = "text",
+    form: MessageForm = MessageForm.TEXT,
     folder: str = "",
 ) -> None:
-    """Write findings to ``stream``: ``form`` is ``text`` or ``json`` (an object a line).
+    """Write findings to ``stream``: ``form`` is for people or for programs.
 
     ``folder`` is put before each file's name, to tell one job's files from another's.
 
     Text is coloured where the stream is a terminal and NO_COLOR is not set.
     """
     findings = tuple(findings)
-    if form == "json":
+    if form is MessageForm.JSON:
         for finding in findings:
             data = as_data(finding)
             data["file"] = f"{folder}{data['file']}"

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-from argparse import Namespace
 from collections.abc import Collection, Iterator, Sequence
 from contextlib import contextmanager
 from typing import TYPE_CHECKING
 
-from trimlang.cli.own_templates import unusable
+from trimlang.output.own_templates import unusable
+from trimlang.output.sheet_options import Format, SheetOptions
 from trimlang.record import record
 from trimlang.sheets.content.flats import flats_csv
 from trimlang.sheets.export.dxf import DrawingMissingError, floor_plan_dxf
@@ -38,46 +38,47 @@ class Share:
 
 
 def paperwork(
-    options: Namespace,
+    options: SheetOptions,
     result: Result,
     *,
+    alone: bool = True,
     share: Share | None = None,
     site: SharedOrder | None = None,
     filler: TemplateFiller | None = None,
 ) -> dict[str, bytes]:
     """Return the files of a compiled job, name to contents.
 
+    ``alone`` tells that no other job is built at the same time, so that two cores are free;
     ``share`` is what of it to print, all where it is None; ``filler`` is one that has
     filled the same templates before.
 
     Raises:
         RefusedError: an option or a template cannot be followed.
     """
-    formats = set(options.formats or ("html", "pdf"))
     only = None if share is None else share.sheets
-    if not formats & {"html", "pdf"}:
-        return _without_others(_data(result, formats, only, site), share)
+    if not options.wants(Format.HTML, Format.PDF):
+        return _without_others(_data(options, result, only, site), share)
     why = unusable(options.templates)
     if why is not None:
         raise RefusedError(why)
 
     def pages(names: Collection[str]) -> dict[str, bytes]:
-        return _pages(options, result, formats, names, site, filler)
+        return _pages(options, result, names, site, filler)
 
     def with_data(names: Collection[str]) -> dict[str, bytes]:
-        data = _data(result, formats, only, site)
+        data = _data(options, result, only, site)
         return {**data, **pages(names), "stock-order.csv": _table(order_csv(result))}
 
     wanted = {*SITE_TITLES, CHANGED} if only is None else set(only)
     tickets = {"tickets", CHANGED} & wanted
     # only a PDF takes long enough; the cores have other work where other jobs are built; and a
     # filler that is ready is at hand here alone
-    if "pdf" not in formats or not tickets or filler is not None or options.quiet:
+    if not (options.wants(Format.PDF) and tickets and filler is None and alone):
         files = with_data(wanted)
     else:
         files = side_by_side(lambda: pages(tickets), lambda: with_data(wanted - tickets))
     files = _without_others(files, share)
-    if "html" in formats:
+    if options.wants(Format.HTML):
         beside = () if share is None else share.beside
         files[f"{INDEX}.html"] = _index(options, result, tuple(files), beside, filler)
     return files
@@ -89,24 +90,23 @@ def _without_others(files: dict[str, bytes], share: Share | None) -> dict[str, b
 
 
 def _data(
+    options: SheetOptions,
     result: Result,
-    formats: Collection[str],
     only: Collection[str] | None,
     site: SharedOrder | None,
 ) -> dict[str, bytes]:
     """Return what is no page: the plan, and tables and a drawing where they are asked for."""
     files = {"plan.json": plan_json(result).encode()}
-    if "csv" in formats:
+    if options.wants(Format.CSV):
         files |= _spreadsheets(result, site)
-    if "dxf" in formats and (only is None or "floor-plan" in only):
+    if options.wants(Format.DXF) and (only is None or "floor-plan" in only):
         files["floor-plan.dxf"] = _drawing(result)
     return files
 
 
 def _pages(
-    options: Namespace,
+    options: SheetOptions,
     result: Result,
-    formats: Collection[str],
     names: Collection[str],
     site: SharedOrder | None,
     filler: TemplateFiller | None,
@@ -126,15 +126,15 @@ def _pages(
             templates=options.templates,
             show=options.show,
             language=options.language,
-            qr=not options.no_codes,
+            qr=options.codes,
             ticket=options.ticket,
             only=names,
             site=site,
             filler=filler,
         )
-    if "html" in formats:
+    if options.wants(Format.HTML):
         files |= {f"{name}.html": html.encode() for name, html in sheets.items()}
-    if "pdf" in formats:
+    if options.wants(Format.PDF):
         try:
             files |= {f"{name}.pdf": to_pdf(html) for name, html in sheets.items()}
         except (PangoMissingError, ReachesOutError) as error:
@@ -143,7 +143,7 @@ def _pages(
 
 
 def _index(
-    options: Namespace,
+    options: SheetOptions,
     result: Result,
     files: Collection[str],
     beside: Sequence[tuple[str, str]],
@@ -170,7 +170,7 @@ def _index(
     return html.encode()
 
 
-def _paper(options: Namespace, result: Result) -> str:
+def _paper(options: SheetOptions, result: Result) -> str:
     return options.paper or ("a4" if result.job.settings.unit == "mm" else "letter")
 
 

@@ -7,8 +7,8 @@ differ.  A save during the search for the full plan ends that search.
 from __future__ import annotations
 
 import sys
-from argparse import Namespace
 from contextlib import suppress
+from dataclasses import replace
 from pathlib import Path
 from time import monotonic
 from typing import TYPE_CHECKING, Any, Final, NoReturn
@@ -25,7 +25,7 @@ from trimlang.cli.build import (
     tell,
     write,
 )
-from trimlang.cli.own_templates import unusable
+from trimlang.cli.options import BuildOptions, JobBuild
 from trimlang.cli.progress import Progress
 from trimlang.cli.replies import CLEAN, JOB_ERRORS, WRONG_USAGE, complain
 from trimlang.compiler import Result, check_job, plan_checked
@@ -33,6 +33,8 @@ from trimlang.extras import WATCH
 from trimlang.incremental.cache import Cache
 from trimlang.incremental.cached_steps import CachedSteps
 from trimlang.incremental.compiler_steps import Steps
+from trimlang.output.own_templates import unusable
+from trimlang.output.sheet_options import Format
 from trimlang.planning.first_plan import PlanCache
 from trimlang.reading import log_beside, read_text
 from trimlang.sheets.render.paper import label
@@ -62,16 +64,16 @@ class _NoPlaceError(Exception):
         self.code = code
 
 
-def watch_job(options: Namespace) -> int:
+def watch_job(options: BuildOptions) -> int:
     """Build the job at every save until a signal comes; return the exit code.
 
     A signal is how it ends; it has the code that a shell gives it, 130 for Ctrl-C.
     """
     try:
-        _one_job(options)
+        job = _one_job(options)
         from trimlang.watch.file_changes import FileWatcher
 
-        _sound(options)
+        _sound(job)
     except StopError as stop:
         return stop.code
     except ModuleNotFoundError as error:
@@ -81,7 +83,7 @@ def watch_job(options: Namespace) -> int:
         return WRONG_USAGE
     try:
         with stoppable(_STOPPED), FileWatcher() as watcher, PreviewServer() as preview:
-            _WatchedJob(options, watcher, preview).go_on()
+            _WatchedJob(job, watcher, preview).go_on()
     except _NoPlaceError as stop:
         return stop.code
     except StoppedError as stop:
@@ -90,26 +92,27 @@ def watch_job(options: Namespace) -> int:
     return CLEAN
 
 
-def _one_job(options: Namespace) -> None:
-    if options.pool or len(options.job_files) > 1:
+def _one_job(options: BuildOptions) -> JobBuild:
+    """Return the one job to watch: as HTML unless other files are asked for."""
+    if options.pool or len(options.jobs) > 1:
         raise complained(WRONG_USAGE, "--watch builds one job: name one file, without --pool")
-    options.job = options.job_files[0]
-    if options.job == "-":
+    job = options.only_job()
+    if job.job == "-":
         raise complained(WRONG_USAGE, "--watch wants a job file: standard input is not saved again")
-    options.formats = options.formats or ["html"]
+    return replace(job, sheets=replace(job.sheets, formats=job.sheets.formats or (Format.HTML,)))
 
 
-def _sound(options: Namespace) -> None:
+def _sound(options: JobBuild) -> None:
     """Refuse what no save could mend."""
     if not Path(options.job).is_file():
         raise complained(WRONG_USAGE, f"there is no file {options.job} to watch")
-    why = unusable(options.templates)
+    why = unusable(options.sheets.templates)
     if why is not None:
         raise complained(WRONG_USAGE, why)
     try:
-        words_in(options.language)
-        if options.ticket is not None:
-            label(options.ticket)
+        words_in(options.sheets.language)
+        if options.sheets.ticket is not None:
+            label(options.sheets.ticket)
     except ValueError as error:
         raise complained(WRONG_USAGE, str(error)) from None
 
@@ -117,7 +120,7 @@ def _sound(options: Namespace) -> None:
 class _WatchedJob:
     """A job that is built at every save, and what is kept between two builds."""
 
-    def __init__(self, options: Namespace, watcher: FileWatcher, preview: PreviewServer) -> None:
+    def __init__(self, options: JobBuild, watcher: FileWatcher, preview: PreviewServer) -> None:
         self._options = options
         self._watcher = watcher
         self._preview = preview
@@ -137,7 +140,7 @@ class _WatchedJob:
             _NoPlaceError: the folder for the sheets is not ours to write.
         """
         while True:
-            own = self._options.templates
+            own = self._options.sheets.templates
             # the log may be begun meanwhile
             files = [self._path, log_beside(self._path)]
             self._watcher.begin(files, [own] if own is not None else [])
@@ -153,8 +156,8 @@ class _WatchedJob:
         try:
             checked = self._checked()
             self._plan("quick plan", checked, QUICK, began)
-            if self._options.plan == "full":
-                full = Effort(seconds=self._options.plan_seconds)
+            full = self._options.plan.effort()
+            if full.prove:
                 self._plan("full plan", checked, full, began)
         except StopError as stop:
             if not self._files:
@@ -167,13 +170,13 @@ class _WatchedJob:
 
     def _checked(self) -> Result:
         options = self._options
-        text, path = read_job(options.job, options.messages, options.shown_in)
+        text, path = read_job(options.job, options.messages)
         self._steps.next_turn()
         self._plans.next_turn()
         steps = Steps(self._read, self._steps.line, self._steps.room)
         result = check_job(text, path=path, steps=steps)
         if not result.ok:
-            tell(options, result)
+            tell(options.messages, result)
             raise StopError(JOB_ERRORS, outcome(result).why)
         return result
 
@@ -188,11 +191,11 @@ class _WatchedJob:
             watch = self._unless_overtaken(progress) if effort.prove else None
             result = plan_checked(checked, effort=effort, watch=watch, cache=self._plans)
         if not effort.prove or not result.ok:
-            tell(self._options, result)
+            tell(self._options.messages, result)
         if not result.ok:
             raise StopError(JOB_ERRORS, outcome(result).why)
         self._drawings.next_turn()
-        files = sheet_files(self._options, result, filler=self._filler_of_last_build())
+        files = sheet_files(self._options.sheets, result, filler=self._filler_of_last_build())
         self._look_up()
         if files == self._files and self._target.is_dir():
             self._preview.tell("")
@@ -235,8 +238,8 @@ class _WatchedJob:
 
     def _filler_of_last_build(self) -> TemplateFiller | None:
         """Return what filled the last build's templates: they are read and made ready."""
-        if self._filler is None and set(self._options.formats) & {"html", "pdf"}:
-            own = self._options.templates
+        if self._filler is None and self._options.sheets.wants(Format.HTML, Format.PDF):
+            own = self._options.sheets.templates
             if own is None or own.is_dir():
                 self._filler = TemplateFiller(
                     own, drawings=self._drawings, before_sheet=self._look_up

@@ -15,10 +15,13 @@ from multiprocessing import get_context
 from multiprocessing.connection import Connection, wait
 from multiprocessing.context import SpawnProcess
 from time import monotonic
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from trimlang.record import record
-from trimlang.workers.worker import Answer, Job, work
+from trimlang.workers.worker import Answer, work
+
+if TYPE_CHECKING:
+    from trimlang.cli.options import JobBuild
 
 GRACE: Final = 0.4
 """Seconds that a process gets to put its things away before it is ended by force."""
@@ -44,7 +47,7 @@ class WorkerPool:
     def __exit__(self, *_: object) -> None:
         self.end()
 
-    def do(self, jobs: Sequence[Job]) -> Iterator[tuple[int, Answer | None]]:
+    def do(self, jobs: Sequence[JobBuild]) -> Iterator[tuple[int, Answer | None]]:
         """Yield each job's place and its answer, as they come in.
 
         None stands for the answer where the process that did the job died of it.
@@ -83,7 +86,7 @@ class WorkerPool:
         """Return the place of the job that each process is at, by the process's id."""
         return {worker.process.pid or 0: place for worker, place in self._busy.values()}
 
-    def _hand_out(self, place: int, job: Job) -> None:
+    def _hand_out(self, place: int, job: JobBuild) -> None:
         worker = self._idle.pop() if self._idle else _started()
         self._busy[worker.pipe] = (worker, place)
         # a process that died meanwhile is found out when its answer is waited for

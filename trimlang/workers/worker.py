@@ -7,10 +7,9 @@ import gc
 import os
 import signal
 import sys
-from argparse import Namespace
 from contextlib import redirect_stderr, redirect_stdout, suppress
 from io import StringIO
-from typing import TYPE_CHECKING, Final, TypeAlias
+from typing import TYPE_CHECKING, Final
 
 from trimlang.cli.replies import OUR_FAULT
 from trimlang.record import record
@@ -19,8 +18,7 @@ if TYPE_CHECKING:
     from multiprocessing.connection import Connection
     from types import FrameType
 
-Job: TypeAlias = Namespace
-"""A job's options, as ``trimlang build`` takes them, and whether messages are coloured."""
+    from trimlang.cli.options import JobBuild
 
 _TOLD_OF_DEATH: Final = 1  # PR_SET_PDEATHSIG
 
@@ -74,7 +72,7 @@ def _leave(_signal: int, _frame: FrameType | None) -> None:
     raise SystemExit(1)
 
 
-def _done(job: Job) -> Answer:
+def _done(job: JobBuild) -> Answer:
     from trimlang.cli.build import Outcome, build
 
     out, err = _Page(terminal=False), _Page(terminal=job.colour)

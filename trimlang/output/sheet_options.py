@@ -1,0 +1,44 @@
+"""What a user may ask of a job's sheets."""
+
+from __future__ import annotations
+
+from enum import StrEnum
+from pathlib import Path
+
+from trimlang.record import record
+
+
+class Format(StrEnum):
+    """A kind of file to write, by the word that asks for it."""
+
+    HTML = "html"
+    PDF = "pdf"
+    JSON = "json"
+    CSV = "csv"
+    DXF = "dxf"
+
+
+@record
+class SheetOptions:
+    """How sheets are printed: ``SheetOptions(formats=(Format.HTML,), paper="a4")``.
+
+    formats: the files to write; none stands for HTML and PDF.
+    paper: ``letter`` or ``a4``; None takes what goes with the job's unit.
+    show: ``in`` or ``mm``; None shows lengths as the job file has them.
+    language: the code of a catalogue.
+    ticket: the size of a label, such as ``100mm x 50mm``; None prints tickets by the page.
+    codes: whether tickets carry a QR code.
+    templates: a folder of the user's own templates.
+    """
+
+    formats: tuple[Format, ...] = ()
+    paper: str | None = None
+    show: str | None = None
+    language: str = "en"
+    ticket: str | None = None
+    codes: bool = True
+    templates: Path | None = None
+
+    def wants(self, *formats: Format) -> bool:
+        """Tell whether any of these kinds of file is asked for."""
+        return bool(set(self.formats or (Format.HTML, Format.PDF)) & set(formats))
