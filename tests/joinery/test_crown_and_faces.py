@@ -13,8 +13,8 @@ from trimlang.joinery.faces import face_cut
 from trimlang.joinery.piece import Lean, Piece
 from trimlang.joinery.pieces import joinery
 from trimlang.joinery.splice_places import other_cuts
+from trimlang.settings.table import Settings
 from trimlang.survey.job import Fit, Joint
-from trimlang.survey.settings import Settings
 
 CROWN = "trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg\nstock crown: 12 ft at 28.80\n"
 

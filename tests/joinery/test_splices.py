@@ -11,7 +11,7 @@ import trimlang
 from trimlang.compiler import check_job
 from trimlang.joinery.pieces import at_places, joinery
 from trimlang.joinery.splices import Studs, split
-from trimlang.survey.settings import Settings
+from trimlang.settings.table import Settings
 
 HEAD = """
 trim base: 9/16 in thick, 5 1/4 in tall

@@ -9,8 +9,8 @@ import pytest
 
 from trimlang.joinery.splices import Studs, lapping_side, least_piece, split
 from trimlang.lengths.tape import steps_up
+from trimlang.settings.table import Settings
 from trimlang.survey.outline import Leg, Point
-from trimlang.survey.settings import Settings
 
 LAP = Fraction(9, 16)
 SETTINGS = Settings()
@@ -87,7 +87,7 @@ def test_a_full_stick_ends_on_the_last_stud_that_it_reaches(first_stud: str, lef
 
 
 def test_no_piece_is_as_short_as_its_lap() -> None:
-    settings, lap = replace(SETTINGS, splice_least=Fraction(1, 2)), Fraction(1)
+    settings, lap = SETTINGS.having(Settings.splice_least, Fraction(1, 2)), Fraction(1)
     assert least_piece(lap, settings) == Fraction(17, 16)
     found = split(Fraction(10), Fraction(10), lap, settings, force=False)
     assert found is not None

@@ -9,9 +9,11 @@ from hypothesis import strategies as st
 
 from tests.conftest import EXAMPLES, walls
 from trimlang.compiler import Result, check_job
+from trimlang.language.facts import AtEnd, Unread
 from trimlang.language.grammar import grammar_text, parser, read_grammar
 from trimlang.language.parse import parse
 from trimlang.language.source import Source
+from trimlang.language.tree import RunLine
 
 Check = Callable[[str], Result]
 INCH_29_1_8 = Fraction(233, 8)
@@ -142,7 +144,8 @@ def test_a_line_with_one_slip_keeps_the_rest() -> None:
     statements, findings = parse(Source("x", "N: 40 in, spliec=1, left=butt, right=butt"))
     assert len(findings) == 1
     (run,) = statements
-    assert [fact.kind for fact in run.facts] == ["side", "side", "unread"]  # type: ignore[union-attr]
+    assert isinstance(run, RunLine)
+    assert [type(fact) for fact in run.facts] == [AtEnd, AtEnd, Unread]
 
 
 def test_the_tables_parse_as_the_grammar_does() -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tests.conftest import walls
 from trimlang.diagnostics import Severity
+from trimlang.language.facts import AtEnd
 from trimlang.language.parse import parse
 from trimlang.language.retired import RETIRED, Retired
 from trimlang.language.source import Source
@@ -17,7 +18,7 @@ def test_it_is_read_as_the_new_word_with_a_warning() -> None:
     mended = TEXT.replace("=Inside-corner", "=in-corner").replace("=square", "=butt")
     assert len(statements) == len(parse(Source("x", mended), OLD)[0])
     run = statements[-1]
-    said = [fact.values[1].joint.text for fact in run.facts if fact.kind == "side"]
+    said = [fact.end.joint.text for fact in run.facts if isinstance(fact, AtEnd)]
     assert said == ["in-corner", "butt"]
     assert [one.code for one in findings] == ["T130", "T130"]
     assert all(one.severity is Severity.WARNING for one in findings)

@@ -13,9 +13,9 @@ from trimlang.joinery.splice_places import other_cuts
 from trimlang.planning import placing
 from trimlang.planning.ask import ask
 from trimlang.planning.placing import least_anywhere, with_places
+from trimlang.settings.table import Settings
 from trimlang.stock.planner import QUICK, Effort, plan_stock
 from trimlang.stock.problem import Plan
-from trimlang.survey.settings import Settings
 
 HEAD = "trim base: 9/16 in thick, 5 1/4 in tall\nspare 0 %\n"
 ROOM = 'room "R", trim base, open walk\n'

@@ -9,6 +9,7 @@ from enum import StrEnum
 from trimlang.diagnostics import Span
 from trimlang.editor.open_job import Reading
 from trimlang.language import tree
+from trimlang.language.facts import Called
 from trimlang.record import record
 
 
@@ -65,7 +66,7 @@ def _entry(reading: Reading, line: tree.Statement) -> Entry | None:
 def _named(reading: Reading, line: tree.Statement) -> Iterator[tuple[str, str, Sort, Span]]:
     written = _written(reading, line.span)
     if isinstance(line, tree.Heading):
-        yield line.word.text, line.kind, Sort.JOB, line.word.span
+        yield line.word.text, line.topic, Sort.JOB, line.word.span
     elif isinstance(line, tree.TrimLine):
         yield line.name.text, _after_colon(written), Sort.TRIM, line.name.span
     elif isinstance(line, tree.StockLine):
@@ -79,14 +80,7 @@ def _named(reading: Reading, line: tree.Statement) -> Iterator[tuple[str, str, S
         yield line.label.text, _written(reading, line.length.span), Sort.RUN, line.label.span
     elif isinstance(line, tree.GapLine):
         called = next(
-            (
-                value.text
-                for fact in line.facts
-                if fact.kind == "called"
-                for value in fact.values
-                if isinstance(value, tree.Word)
-            ),
-            line.kind,
+            (fact.text.text for fact in line.facts if isinstance(fact, Called)), line.kind.value
         )
         yield called, _written(reading, line.width.span), Sort.GAP, line.span
     elif isinstance(line, tree.SettingLine):

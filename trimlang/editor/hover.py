@@ -19,6 +19,7 @@ from trimlang.editor.tokens import token_at
 from trimlang.editor.word_meanings import meaning
 from trimlang.joinery.piece import Cut, Kind, Piece
 from trimlang.language import tree
+from trimlang.language.facts import AtEnd, Side
 from trimlang.lengths.tape import feet_text
 from trimlang.record import record
 from trimlang.sheets.wording import phrases
@@ -148,22 +149,20 @@ def _end(reading: Reading, file: str, line: int, column: int) -> str | None:
         return None
     side = next(
         (
-            word.text
+            fact.side
             for fact in statement.facts
-            if fact.kind == "side" and fact.span.column <= column < fact.span.end
-            for word in fact.values[:1]
-            if isinstance(word, tree.Word)
+            if isinstance(fact, AtEnd) and fact.span.column <= column < fact.span.end
         ),
         None,
     )
     if side is None:
         return None
-    pieces = [piece for piece in _pieces(reading, *found) if piece.kind == "run"]
+    pieces = [piece for piece in _pieces(reading, *found) if piece.kind is Kind.RUN]
     lines = []
     for piece in pieces:
-        if piece.part == (1 if side == "left" else piece.parts):
+        if piece.part == (1 if side is Side.LEFT else piece.parts):
             pen = Pen(words_in("en"), "", piece.unit)
-            cut = piece.left if side == "left" else piece.right
+            cut = piece.left if side is Side.LEFT else piece.right
             lines.append(f"- {_plain(piece.id)}: {_cut(cut, pen)}")
     return "\n\n" + "\n".join(lines) if lines else None
 

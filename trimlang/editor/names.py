@@ -10,10 +10,10 @@ from typing import Final
 
 from trimlang.diagnostics import Span
 from trimlang.language import tree
+from trimlang.language.facts import named_trims
 from trimlang.record import record
 from trimlang.survey.room_tags import room_tag
 
-_TRIM_FACTS: Final = frozenset({"trims", "also_trim", "without", "in_front_of", "cased"})
 _BESIDE: Final = frozenset({"after", "before"})
 
 
@@ -105,8 +105,7 @@ def names_in(statements: Iterable[tree.Statement]) -> Names:
         elif isinstance(line, tree.LOG_LINES):
             mentions.extend(pieces.mentioned(line))
         for fact in getattr(line, "facts", ()):
-            if fact.kind in _TRIM_FACTS:
-                mentions.extend(_trim(word) for word in fact.values if isinstance(word, tree.Word))
+            mentions.extend(_trim(word) for word in named_trims(fact))
     return Names(tuple(mentions), rooms)
 
 

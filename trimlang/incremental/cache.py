@@ -14,7 +14,7 @@ from fractions import Fraction
 from typing import Any, Final, Generic, TypeVar
 
 from trimlang.diagnostics import Span
-from trimlang.survey.settings import Settings
+from trimlang.settings.table import Settings
 
 _Made = TypeVar("_Made")
 _NOWHERE: Final = Span("", 0, 0, 0)

@@ -14,8 +14,8 @@ from trimlang.incremental.cache import Cache, moved, placeless
 from trimlang.joinery.pieces import Joined, Places, join_room
 from trimlang.language.parse import read_line
 from trimlang.language.tree import Statement
+from trimlang.settings.table import Settings
 from trimlang.survey.job import Job, Room
-from trimlang.survey.settings import Settings
 
 _Read: TypeAlias = tuple[Statement | None, tuple[Diagnostic, ...]]
 

@@ -16,8 +16,8 @@ from typing import Final
 from trimlang.joinery.crown import crown_cut, projection
 from trimlang.joinery.piece import NOTHING, Cut, Lean
 from trimlang.lengths.angles import cosine, mitre_of_corner, saw_reading, sine, tangent
+from trimlang.settings.table import Settings
 from trimlang.survey.job import End, Fit, Joint, Trim
-from trimlang.survey.settings import Settings
 
 STEEPEST: Final = Fraction(89)
 RETURN_MITRE: Final = Fraction(45)

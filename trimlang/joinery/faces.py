@@ -13,8 +13,8 @@ from typing import Final
 
 from trimlang.joinery.piece import NOTHING, Cut, Lean
 from trimlang.lengths.angles import saw_reading, tangent
+from trimlang.settings.table import Settings
 from trimlang.survey.job import End, Fit, Joint, Trim
-from trimlang.survey.settings import Settings
 
 FACE_JOINTS: Final = (Joint.RAKE, Joint.PLUMB, Joint.LEVEL)
 HEAD_MITRE: Final = Fraction(45)

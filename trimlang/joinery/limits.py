@@ -9,9 +9,9 @@ from typing import Final
 from trimlang.joinery.piece import Piece
 from trimlang.lengths.angles import degrees_text
 from trimlang.lengths.tape import MM, length_text, sixty_fourths
+from trimlang.settings.table import Settings
 from trimlang.survey.job import Fit, Joint, Run
 from trimlang.survey.measures import Findings
-from trimlang.survey.settings import Settings
 
 _SIXTEENTH: Final = Fraction(1, 16)
 

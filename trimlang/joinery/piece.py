@@ -8,8 +8,8 @@ from typing import Final
 
 from trimlang.joinery.crown import CrownCut
 from trimlang.record import record
+from trimlang.settings.setting_kinds import Direction
 from trimlang.survey.job import Fit, Joint
-from trimlang.survey.settings import Direction
 
 NOTHING: Final = Fraction(0)
 

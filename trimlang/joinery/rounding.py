@@ -6,8 +6,9 @@ from fractions import Fraction
 
 from trimlang.joinery.piece import Rounding
 from trimlang.lengths.tape import steps_down, steps_nearest, steps_up
+from trimlang.settings.setting_kinds import Direction
+from trimlang.settings.table import Settings
 from trimlang.survey.job import End, Fit, Joint
-from trimlang.survey.settings import Direction, Settings
 
 
 def deciding_row(left: End, right: End, settings: Settings) -> str:

@@ -15,9 +15,9 @@ from trimlang.joinery.walls import Wall
 from trimlang.lengths.angles import cosine
 from trimlang.lengths.tape import feet_text, length_text, steps_up
 from trimlang.record import record
+from trimlang.settings.table import Settings
 from trimlang.survey.job import End, Fit, Joint, Room, Run, Trim
 from trimlang.survey.measures import Findings
-from trimlang.survey.settings import Settings
 
 
 @record

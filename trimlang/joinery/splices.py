@@ -11,8 +11,8 @@ from fractions import Fraction
 
 from trimlang.lengths.tape import steps_down
 from trimlang.record import record
+from trimlang.settings.table import Settings
 from trimlang.survey.outline import Leg, Point, distance
-from trimlang.survey.settings import Settings
 
 
 @record

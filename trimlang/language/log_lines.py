@@ -9,8 +9,16 @@ from lark.tree import Meta
 
 from trimlang.diagnostics import Span
 from trimlang.language import tree
+from trimlang.record import record
 
 Children: TypeAlias = list[Any]
+
+
+@record
+class PackOf:
+    """``pack of 10``: on its way into a purchase or an offer."""
+
+    number: tree.Number
 
 
 class LogLines(Transformer[Token, Any]):
@@ -32,47 +40,55 @@ class LogLines(Transformer[Token, Any]):
             first(children, tree.Word), first(children, tree.Measure), self._span(meta)
         )
 
+    def into(self, children: Children) -> tuple[tree.Measure, ...]:
+        return tuple(children)
+
     @v_args(meta=True)
     def cut_piece(self, meta: Meta, children: Children) -> tree.Sawn:
-        rests = next((child.values for child in children if isinstance(child, tree.Fact)), ())
         return tree.Sawn(
-            children[0],
-            first(children, tree.Measure),
-            tuple(rest for rest in rests if isinstance(rest, tree.Measure)),
-            first(children, tree.FromStick),
-            self._span(meta),
+            piece=children[0],
+            length=first(children, tree.Measure),
+            rests=first(children, tuple) or (),
+            source=first(children, tree.FromStick),
+            span=self._span(meta),
         )
 
     wasted = shorter = cut_piece
 
     @v_args(meta=True)
     def cut(self, meta: Meta, children: Children) -> tree.LogLine:
-        return tree.LogLine("cut", tuple(children), self._span(meta))
+        return tree.LogLine(tree.Deed.CUT, tuple(children), self._span(meta))
 
     @v_args(meta=True)
     def spoiled(self, meta: Meta, children: Children) -> tree.LogLine:
-        return tree.LogLine("spoiled", tuple(children), self._span(meta))
+        return tree.LogLine(tree.Deed.SPOILED, tuple(children), self._span(meta))
 
     @v_args(meta=True)
     def shortened(self, meta: Meta, children: Children) -> tree.LogLine:
-        return tree.LogLine("shortened", tuple(children), self._span(meta))
+        return tree.LogLine(tree.Deed.SHORTENED, tuple(children), self._span(meta))
 
     @v_args(meta=True)
     def fitted(self, meta: Meta, children: Children) -> tree.LogLine:
-        pieces = tuple(tree.Sawn(word, None, (), None, word.span) for word in children)
-        return tree.LogLine("fitted", pieces, self._span(meta))
+        pieces = tuple(
+            tree.Sawn(piece=word, length=None, rests=(), source=None, span=word.span)
+            for word in children
+        )
+        return tree.LogLine(tree.Deed.FITTED, pieces, self._span(meta))
 
     @v_args(meta=True)
     def purchase(self, meta: Meta, children: Children) -> tree.Purchase:
-        pack = next((child.values[0] for child in children if isinstance(child, tree.Fact)), None)
+        pack = first(children, PackOf)
         return tree.Purchase(
-            first(children, tree.Number),
-            pack if isinstance(pack, tree.Number) else None,
-            first(children, tree.Word),
-            first(children, tree.Measure),
-            first(children, tree.Price),
-            self._span(meta),
+            count=first(children, tree.Number),
+            pack=None if pack is None else pack.number,
+            trim=first(children, tree.Word),
+            length=first(children, tree.Measure),
+            price=first(children, tree.Price),
+            span=self._span(meta),
         )
+
+    def pack(self, children: Children) -> PackOf:
+        return PackOf(children[0])
 
     @v_args(meta=True)
     def bought(self, meta: Meta, children: Children) -> tree.BoughtLine:

@@ -9,11 +9,12 @@ from typing import Final, TypeAlias
 from lark.exceptions import UnexpectedInput
 
 from trimlang.diagnostics import Diagnostic, Span, say
+from trimlang.language.facts import Unread
 from trimlang.language.grammar import parser
 from trimlang.language.retired import RETIRED, Retired, renewed
 from trimlang.language.source import MOST_LINES, Source
 from trimlang.language.to_tree import LineBuilder
-from trimlang.language.tree import Fact, GapLine, RoomLine, RunLine, Statement, Unreadable
+from trimlang.language.tree import GapLine, RoomLine, RunLine, Statement, Unreadable
 
 LONGEST_LINE: Final = 2000
 MOST_MISTAKES: Final = 200
@@ -87,7 +88,7 @@ def _line(text: str, file: str, number: int) -> tuple[Statement | None, list[Dia
         else:
             builder = LineBuilder(file, number)
             statement: Statement | None = builder.transform(parsed)
-            lost = tuple(Fact("unread", (), problem.span) for problem in problems)
+            lost = tuple(Unread(problem.span) for problem in problems)
             if isinstance(statement, RoomLine | RunLine | GapLine) and lost:
                 # what was blanked may be what a later pass would miss
                 statement = replace(statement, facts=statement.facts + lost)

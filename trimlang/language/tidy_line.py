@@ -23,7 +23,6 @@ from trimlang.language.to_tree import LineBuilder
 from trimlang.language.tree import SettingLine, Statement
 from trimlang.lengths.tape import is_tape_fraction
 from trimlang.record import record
-from trimlang.survey.setting import ROOM_TOO
 
 _SPELT: Final = {"INCH": "in", "FOOT": "ft", "DEG": "deg"}
 _CLOSE_BEFORE: Final = frozenset({"COMMA", "COLON", "EQUAL", "LPAR", "RPAR"})
@@ -75,7 +74,9 @@ def read_line(raw: str) -> Line:
         return Line(raw, left=True)
     (statement,) = tree.children
     rule = str(statement.data) if isinstance(statement, Tree) else None
-    for_room = isinstance(said, SettingLine) and all(fact.kind in ROOM_TOO for fact in said.facts)
+    for_room = isinstance(said, SettingLine) and all(
+        row.for_room for fact in said.facts for row in fact.rows
+    )
     return Line(raw, rule, words, comment, label if rule == "run" else 0, for_room=for_room)
 
 

@@ -1,13 +1,14 @@
 """Turns lark's parse of one line into a statement of ``trimlang.language.tree``.
 
-The methods are named after the grammar's rules.  A rule without a method of
-its own becomes a ``Fact`` of that name: most settings need no more than that.
+The methods are named after the grammar's rules.  A rule without a method of its own
+states a setting: the table's rows say which.
 """
 
 from __future__ import annotations
 
 import re
 import unicodedata
+from collections.abc import Callable
 from fractions import Fraction
 from typing import Any, Final, TypeAlias
 
@@ -16,9 +17,9 @@ from lark.tree import Meta
 from lark.visitors import Discard
 
 from trimlang.diagnostics import Diagnostic, Span, say
-from trimlang.language import tree
+from trimlang.language import facts, tree
 from trimlang.language.letters import is_hidden, stranger_in
-from trimlang.language.log_lines import LogLines, first
+from trimlang.language.log_lines import LogLines, PackOf, first
 from trimlang.lengths.tape import (
     SIXTEENTH,
     feet_text,
@@ -26,6 +27,9 @@ from trimlang.lengths.tape import (
     length_text,
     steps_nearest,
 )
+from trimlang.record import record
+from trimlang.settings.setting_kinds import RoundingSetting, Switch, TakenAt
+from trimlang.settings.table import Settings, rows_of
 
 Children: TypeAlias = list[Any]
 
@@ -51,6 +55,23 @@ _UNIT_NAMES: Final = {
     "”": "in",
     "''": "in",
 }
+
+
+@record
+class _AtMost:
+    """``at most 6``: on its way into an offer."""
+
+    number: tree.Number
+
+
+def _fact(kind: Callable[..., facts.Fact]) -> Any:
+    """Return the method for a rule whose children are the fields of a fact, in their order."""
+
+    @v_args(meta=True)
+    def build(self: LineBuilder, meta: Meta, children: Children) -> facts.Fact:
+        return kind(*children, self._span(meta))
+
+    return build
 
 
 class LineBuilder(LogLines):
@@ -200,19 +221,84 @@ class LineBuilder(LogLines):
 
     # ---- parts of lines -------------------------------------------------------------
 
+    thick, tall, spring = _fact(facts.Thick), _fact(facts.Tall), _fact(facts.Spring)
+    material = _fact(facts.Material)
+    note, open_walk = _fact(facts.Note), _fact(facts.OpenWalk)
+    without, first_stud, floor_gap = (
+        _fact(facts.Without),
+        _fact(facts.FirstStud),
+        _fact(facts.FloorGap),
+    )
+    called, entrance = _fact(facts.Called), _fact(facts.Entrance)
+    clear_height = _fact(facts.ClearHeight)
+    cope_here, measured = _fact(facts.CopedHere), _fact(facts.Corner)
+
+    @v_args(meta=True)
+    def in_front_of(self, meta: Meta, children: Children) -> facts.InFrontOf:
+        return facts.InFrontOf(children[-1], self._span(meta))
+
+    @v_args(meta=True)
+    def by_diagonal(self, meta: Meta, children: Children) -> facts.Corner:
+        return facts.Corner(facts.Diagonal(*children), self._span(meta))
+
+    @v_args(meta=True)
+    def taken(self, meta: Meta, children: Children) -> facts.Taken:
+        return facts.Taken(TakenAt(children[0].text), self._span(meta))
+
+    @v_args(meta=True)
+    def trims(self, meta: Meta, children: Children) -> facts.NamedTrim:
+        return facts.NamedTrim(children[0], begins=True, span=self._span(meta))
+
+    @v_args(meta=True)
+    def also_trim(self, meta: Meta, children: Children) -> facts.NamedTrim:
+        return facts.NamedTrim(children[0], begins=False, span=self._span(meta))
+
+    @v_args(meta=True)
+    def may_splice(self, meta: Meta, _children: Children) -> facts.Spliced:
+        return facts.Spliced(wanted=True, span=self._span(meta))
+
+    @v_args(meta=True)
+    def no_splice(self, meta: Meta, _children: Children) -> facts.Spliced:
+        return facts.Spliced(wanted=False, span=self._span(meta))
+
+    @v_args(meta=True)
+    def rising(self, meta: Meta, children: Children) -> facts.Rising:
+        side, pitch = children
+        return facts.Rising(facts.Side(side.text), pitch, self._span(meta))
+
+    @v_args(meta=True)
+    def rising_over(self, meta: Meta, children: Children) -> facts.Rising:
+        side, rise, run = children
+        return facts.Rising(facts.Side(side.text), facts.RiseOver(rise, run), self._span(meta))
+
+    @v_args(meta=True)
+    def cased(self, meta: Meta, children: Children) -> facts.Cased:
+        casing, head = children if len(children) > 1 else (*children, None)
+        return facts.Cased(casing, head, self._span(meta))
+
+    @v_args(meta=True)
+    def side(self, meta: Meta, children: Children) -> facts.AtEnd:
+        word, end = children
+        return facts.AtEnd(
+            side=facts.Side(word.text), end=end, word=word.span, span=self._span(meta)
+        )
+
     @v_args(meta=True)
     def end(self, meta: Meta, children: Children) -> tree.End:
         return tree.End(children[0], tuple(children[1:]), self._span(meta))
 
+    def at_most(self, children: Children) -> _AtMost:
+        return _AtMost(children[0])
+
     @v_args(meta=True)
     def offer(self, meta: Meta, children: Children) -> tree.Offer:
-        facts = {child.kind: child.values[0] for child in children if isinstance(child, tree.Fact)}
+        pack, most = first(children, PackOf), first(children, _AtMost)
         return tree.Offer(
-            first(children, tree.Measure),
-            first(children, tree.Price),
-            facts.get("pack"),  # type: ignore[arg-type]
-            facts.get("at_most"),  # type: ignore[arg-type]
-            self._span(meta),
+            length=first(children, tree.Measure),
+            price=first(children, tree.Price),
+            pack=None if pack is None else pack.number,
+            at_most=None if most is None else most.number,
+            span=self._span(meta),
         )
 
     @v_args(meta=True)
@@ -224,22 +310,28 @@ class LineBuilder(LogLines):
             self._span(meta),
         )
 
-    def __default__(self, data: Any, children: Children, meta: Meta) -> tree.Fact:
-        return tree.Fact(str(data), tuple(children), self._span(meta))
+    def __default__(self, data: Any, children: Children, meta: Meta) -> facts.Stated:
+        rule, span = str(data), self._span(meta)
+        rows = rows_of(rule)
+        for row in rows:
+            if isinstance(row, RoundingSetting) and rule in dict(row.named):
+                children = [tree.Word(dict(row.named)[rule], span), *children]
+        yes = any(isinstance(row, Switch) and row.on == rule for row in rows)
+        return facts.Stated(rows=rows, values=tuple(children), yes=yes, span=span)
 
     # ---- lines ----------------------------------------------------------------------
 
     @v_args(meta=True)
     def job(self, meta: Meta, children: Children) -> tree.Heading:
-        return tree.Heading("job", children[0], self._span(meta))
+        return tree.Heading(tree.Topic.JOB, children[0], self._span(meta))
 
     @v_args(meta=True)
     def surveyed(self, meta: Meta, children: Children) -> tree.Heading:
-        return tree.Heading("surveyed", children[0], self._span(meta))
+        return tree.Heading(tree.Topic.SURVEYED, children[0], self._span(meta))
 
     @v_args(meta=True)
     def currency(self, meta: Meta, children: Children) -> tree.Heading:
-        return tree.Heading("currency", children[0], self._span(meta))
+        return tree.Heading(tree.Topic.CURRENCY, children[0], self._span(meta))
 
     @v_args(meta=True)
     def include(self, meta: Meta, children: Children) -> tree.Include:
@@ -260,10 +352,9 @@ class LineBuilder(LogLines):
     @v_args(meta=True)
     def room(self, meta: Meta, children: Children) -> tree.RoomLine:
         words = [child for child in children if isinstance(child, tree.Word)]
-        facts = tuple(child for child in children if isinstance(child, tree.Fact))
-        return tree.RoomLine(
-            words[0], words[1] if len(words) > 1 else None, facts, self._span(meta)
-        )
+        said = tuple(child for child in children if not isinstance(child, tree.Word))
+        tag = words[1] if len(words) > 1 else None
+        return tree.RoomLine(words[0], tag, said, self._span(meta))
 
     @v_args(meta=True)
     def run(self, meta: Meta, children: Children) -> tree.RunLine:
@@ -271,16 +362,17 @@ class LineBuilder(LogLines):
 
     @v_args(meta=True)
     def opening(self, meta: Meta, children: Children) -> tree.GapLine:
-        return tree.GapLine("opening", children[0], tuple(children[1:]), self._span(meta))
+        return tree.GapLine(
+            tree.GapKind.OPENING, children[0], tuple(children[1:]), self._span(meta)
+        )
 
     @v_args(meta=True)
     def bare(self, meta: Meta, children: Children) -> tree.GapLine:
-        return tree.GapLine("bare", children[0], tuple(children[1:]), self._span(meta))
+        return tree.GapLine(tree.GapKind.BARE, children[0], tuple(children[1:]), self._span(meta))
 
     @v_args(meta=True)
     def _settings(self, meta: Meta, children: Children) -> tree.SettingLine:
-        facts = tuple(child for child in children if isinstance(child, tree.Fact))
-        return tree.SettingLine("", facts, self._span(meta))
+        return tree.SettingLine(tuple(children), self._span(meta))
 
     saw = corners = splices = casings = nails = caulk = filler = paint = _settings
 
@@ -289,7 +381,10 @@ class LineBuilder(LogLines):
         if not children:
             return None
         child = children[0]
-        if isinstance(child, tree.Fact):
-            return tree.SettingLine(child.kind, (child,), child.span)
+        if isinstance(child, facts.Taken):
+            at = tree.Word(child.at.value, child.span)
+            child = facts.Stated(rows=(Settings.taken,), values=(at,), yes=False, span=child.span)
+        if isinstance(child, facts.Stated):
+            return tree.SettingLine((child,), child.span)
         statement: tree.Statement = child
         return statement

@@ -1,91 +1,55 @@
 """The nodes of a parsed job file: plain values, each with its place in the text.
 
-Nothing here has a meaning yet: a ``Measure`` keeps the units that were written
-(or none), names are only words.  Giving them meaning is the survey's work.
+What stands in a line as written is in ``written``, what it says besides its name and
+length in ``facts``.
 """
 
 from __future__ import annotations
 
-from fractions import Fraction
+from enum import StrEnum
 from typing import Final, TypeAlias
 
 from trimlang.diagnostics import Span
+from trimlang.language.facts import End as End
+from trimlang.language.facts import Stated, TrimFact, WallFact
+from trimlang.language.written import Angle as Angle
+from trimlang.language.written import Measure as Measure
+from trimlang.language.written import Number as Number
+from trimlang.language.written import Price as Price
+from trimlang.language.written import Word as Word
 from trimlang.record import record
 
 
-@record
-class Word:
-    """A name, a quoted text or a keyword."""
+class Topic(StrEnum):
+    """What a heading line says of the job."""
 
-    text: str
-    span: Span
-
-
-@record
-class Number:
-    """A plain number, with the fraction as it was written where there was one.
-
-    ``three_places`` tells that it has three figures after its point: who writes so between
-    thousands means a number a thousand times as large.
-    """
-
-    value: Fraction
-    span: Span
-    three_places: bool = False
+    JOB = "job"
+    SURVEYED = "surveyed"
+    CURRENCY = "currency"
 
 
-@record
-class Measure:
-    """A length as written: (amount, unit) parts; the unit None means the file's own."""
+class GapKind(StrEnum):
+    """Wall without trim, or the place of a wall that could not be read."""
 
-    parts: tuple[tuple[Fraction, str | None], ...]
-    span: Span
-    three_places: bool = False
-
-
-@record
-class Angle:
-    """An angle in degrees."""
-
-    degrees: Fraction
-    span: Span
+    OPENING = "opening"
+    BARE = "bare"
+    LOST = "lost"
 
 
-@record
-class Price:
-    """An amount of money, with the currency sign if one was written."""
+class Deed(StrEnum):
+    """What was done to pieces, by the site log."""
 
-    amount: Fraction
-    sign: str | None
-    span: Span
-
-
-FactValue: TypeAlias = "Word | Number | Measure | Angle | Price | End | None"
-
-
-@record
-class Fact:
-    """One thing stated in a line: its kind (the grammar's rule) and its values."""
-
-    kind: str
-    values: tuple[FactValue, ...]
-    span: Span
-
-
-@record
-class End:
-    """One end of a run: the joint and what was said in its brackets."""
-
-    joint: Word
-    facts: tuple[Fact, ...]
-    span: Span
+    CUT = "cut"
+    SPOILED = "spoiled"
+    SHORTENED = "shortened"
+    FITTED = "fitted"
 
 
 @record
 class Heading:
-    """``job``, ``surveyed``, ``unit``, ``currency``: a line that says one word."""
+    """``job``, ``surveyed``, ``currency``: a line that says one word."""
 
-    kind: str
+    topic: Topic
     word: Word
     span: Span
 
@@ -103,7 +67,7 @@ class TrimLine:
     """``trim base: …``."""
 
     name: Word
-    facts: tuple[Fact, ...]
+    facts: tuple[TrimFact, ...]
     span: Span
 
 
@@ -148,10 +112,9 @@ class OnHandLine:
 
 @record
 class SettingLine:
-    """Any line of settings: its topic and the facts in it."""
+    """Any line of settings: ``saw: kerf 3/32 in, reads to 1/2 deg``."""
 
-    topic: str
-    facts: tuple[Fact, ...]
+    facts: tuple[Stated, ...]
     span: Span
 
 
@@ -161,7 +124,7 @@ class RoomLine:
 
     name: Word
     tag: Word | None
-    facts: tuple[Fact, ...]
+    facts: tuple[WallFact, ...]
     span: Span
 
 
@@ -171,7 +134,7 @@ class RunLine:
 
     label: Word
     length: Measure
-    facts: tuple[Fact, ...]
+    facts: tuple[WallFact, ...]
     span: Span
 
 
@@ -179,9 +142,9 @@ class RunLine:
 class GapLine:
     """``opening 32 in, …`` or ``bare 6 ft, …``: wall with no trim on it."""
 
-    kind: str
+    kind: GapKind
     width: Measure
-    facts: tuple[Fact, ...]
+    facts: tuple[WallFact, ...]
     span: Span
 
 
@@ -209,7 +172,7 @@ class Sawn:
 class LogLine:
     """``cut``, ``spoiled``, ``shortened``, ``fitted``: what was done to pieces."""
 
-    kind: str
+    kind: Deed
     pieces: tuple[Sawn, ...]
     span: Span
 

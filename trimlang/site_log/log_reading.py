@@ -63,16 +63,16 @@ def _logged(trim: Trim, entries: tuple[Entry, ...]) -> tuple[Offer, ...]:
     return tuple(Offer(long, prices[long], 1, counts[long], spans[long]) for long in sorted(counts))
 
 
-def _piece(kind: str, item: tree.Sawn, unit: str, findings: Findings) -> Entry | None:
+def _piece(kind: tree.Deed, item: tree.Sawn, unit: str, findings: Findings) -> Entry | None:
     piece = item.piece.text
-    if kind == "fitted":
+    if kind is tree.Deed.FITTED:
         return Fitted(piece, item.span)
     long = None
     if item.length is not None:
         long = length(item.length, unit, findings, what="a piece")
         if long is None:
             return None
-    if kind == "shortened":
+    if kind is tree.Deed.SHORTENED:
         return None if long is None else Shortened(piece, long, item.span)
     source = None
     if item.source is not None:
@@ -83,7 +83,7 @@ def _piece(kind: str, item: tree.Sawn, unit: str, findings: Findings) -> Entry |
                 return None
         stick = item.source.stick
         source = From(None if stick is None else stick.text, whole, item.source.span)
-    if kind == "cut":
+    if kind is tree.Deed.CUT:
         return Cut(piece, long, source, item.span)
     rests = [length(rest, unit, findings, what="an offcut") for rest in item.rests]
     return Spoiled(

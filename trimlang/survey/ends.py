@@ -5,11 +5,14 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Final
 
-from trimlang.language import tree
+from trimlang.diagnostics import Span
+from trimlang.language import facts, tree
+from trimlang.language.facts import Side
 from trimlang.lengths.angles import arc_cosine, degrees_text
+from trimlang.settings.setting_kinds import TakenAt
+from trimlang.settings.table import Settings
 from trimlang.survey.job import End, Fit, Joint
 from trimlang.survey.measures import Findings, length
-from trimlang.survey.settings import Settings
 
 LEAST_CORNER: Final = 30
 MOST_CORNER: Final = 330
@@ -22,48 +25,53 @@ _CORNERS: Final = (Joint.IN_CORNER, Joint.OUT_CORNER)
 
 
 def read_sides(
-    facts: tuple[tree.Fact, ...], taken: str, settings: Settings, findings: Findings
-) -> dict[str, End]:
-    """Return the ends that a line states, by ``left`` and ``right``."""
-    ends: dict[str, End] = {}
-    for fact in facts:
-        if fact.kind != "side":
+    said: tuple[facts.Fact, ...], taken: TakenAt, settings: Settings, findings: Findings
+) -> dict[Side, End]:
+    """Return the ends that a line states."""
+    ends: dict[Side, End] = {}
+    for fact in said:
+        if not isinstance(fact, facts.AtEnd):
             continue
-        side, end = fact.values
-        assert isinstance(side, tree.Word) and isinstance(end, tree.End)  # noqa: S101, PT018
-        if side.text in ends:
-            findings.say("T226", side.span, side=side.text)
-            continue
-        ends[side.text] = _end(end, taken, settings, findings)
+        if fact.side in ends:
+            findings.say("T226", fact.word, side=fact.side)
+        else:
+            ends[fact.side] = _end(fact.end, taken, settings, findings)
     return ends
 
 
-def _end(end: tree.End, taken: str, settings: Settings, findings: Findings) -> End:
+def _end(end: tree.End, taken: TakenAt, settings: Settings, findings: Findings) -> End:
     joint = Joint(end.joint.text)
     corner: Fraction | None = None
     error: Fraction | None = None
     coped = False
     for fact in end.facts:
-        value = fact.values[0] if fact.values else None
-        if fact.kind == "measured" and isinstance(value, tree.Angle):
-            corner = _corner(joint, value.degrees, fact, findings)
-        elif fact.kind == "by_diagonal":
-            measured = _by_diagonal(fact, settings, findings)
-            if measured is not None:
-                corner = _corner(joint, measured[0], fact, findings)
-                error = measured[1] if corner is not None else None
-        elif fact.kind == "cope_here":
-            coped = joint is Joint.IN_CORNER
-            if not coped:
-                findings.say("T229", fact.span, joint=joint)
-        elif isinstance(value, tree.Word):
-            taken = value.text
+        match fact:
+            case facts.Corner(size=tree.Angle(degrees=degrees)):
+                corner = _corner(joint, degrees, fact, findings)
+            case facts.Corner(size=facts.Diagonal() as size):
+                measured = _by_diagonal(size, fact.span, settings, findings)
+                if measured is not None:
+                    corner = _corner(joint, measured[0], fact, findings)
+                    error = measured[1] if corner is not None else None
+            case facts.CopedHere():
+                coped = joint is Joint.IN_CORNER
+                if not coped:
+                    findings.say("T229", fact.span, joint=joint)
+            case facts.Taken():
+                taken = fact.at
     fit = Fit.COPED if coped else Fit.MITRED
-    return End(joint, corner, fit, taken == "point", end.span, error)
+    return End(
+        joint=joint,
+        corner=corner,
+        fit=fit,
+        over_scraps=taken is TakenAt.POINT,
+        span=end.span,
+        corner_error=error,
+    )
 
 
 def _corner(
-    joint: Joint, degrees: Fraction, fact: tree.Fact, findings: Findings
+    joint: Joint, degrees: Fraction, fact: facts.Corner, findings: Findings
 ) -> Fraction | None:
     """Return the angle of a corner: through the room at an inside one, else through the wall.
 
@@ -115,23 +123,19 @@ def diagonal_error(one: Fraction, other: Fraction, diagonal: Fraction) -> Fracti
 
 
 def _by_diagonal(
-    fact: tree.Fact, settings: Settings, findings: Findings
+    measured: facts.Diagonal, span: Span, settings: Settings, findings: Findings
 ) -> tuple[Fraction, Fraction] | None:
-    names = ("a leg of the corner", "a leg of the corner", "the diagonal")
-    sizes: list[Fraction] = []
-    for value, what in zip(fact.values, names, strict=True):
-        assert isinstance(value, tree.Measure)  # noqa: S101  the grammar says so
-        size = length(value, settings.unit, findings, what=what)
-        if size is not None:
-            sizes.append(size)
-    if len(sizes) < len(names):
+    leg = "a leg of the corner"
+    one = length(measured.one, settings.unit, findings, what=leg)
+    other = length(measured.other, settings.unit, findings, what=leg)
+    diagonal = length(measured.across, settings.unit, findings, what="the diagonal")
+    if one is None or other is None or diagonal is None:
         return None
-    one, other, diagonal = sizes
     corner = corner_by_diagonal(one, other, diagonal)
     if corner is None:
-        findings.say("T237", fact.span)
+        findings.say("T237", span)
         return None
     error = diagonal_error(one, other, diagonal)
     if error > max(settings.saw_step, _VAGUE):
-        findings.say("T238", fact.span, corner=degrees_text(corner), error=degrees_text(error))
+        findings.say("T238", span, corner=degrees_text(corner), error=degrees_text(error))
     return corner, error

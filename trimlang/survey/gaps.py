@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from trimlang.language import tree
+from trimlang.language import facts, tree
+from trimlang.language.facts import Side
+from trimlang.language.tree import GapKind
+from trimlang.settings.table import Settings
 from trimlang.survey.ends import read_sides
 from trimlang.survey.job import Gap, Trim
 from trimlang.survey.measures import Findings, length
 from trimlang.survey.near_names import unknown_trim
-from trimlang.survey.settings import Settings
 
 
 def read_gap(
@@ -22,16 +24,23 @@ def read_gap(
     note: str | None = None
     tall: Fraction | None = None
     cased: tuple[str, ...] = ()
+    entrance = False
+    kind = line.kind
     for fact in line.facts:
-        value = fact.values[0] if fact.values else None
-        if fact.kind == "called" and isinstance(value, tree.Word):
-            called = value.text
-        elif fact.kind == "note" and isinstance(value, tree.Word):
-            note = value.text
-        elif fact.kind == "clear_height" and isinstance(value, tree.Measure):
-            tall = length(value, settings.unit, findings, what="an opening's height")
-        elif fact.kind == "cased":
-            cased = _casing(fact, trims, findings)
+        match fact:
+            case facts.Called():
+                called = fact.text.text
+            case facts.Note():
+                note = fact.text.text
+            case facts.ClearHeight():
+                tall = length(fact.height, settings.unit, findings, what="an opening's height")
+            case facts.Cased():
+                cased = _casing(fact, trims, findings)
+            case facts.Entrance():
+                entrance = True
+            case facts.Unread():
+                # what could not be read of it may be the corner that its neighbours need
+                kind = GapKind.LOST
     if cased and tall is None:
         findings.say("T240", line.span, trim=cased[0])
     if wide is None:
@@ -39,33 +48,31 @@ def read_gap(
     taken_up: Fraction | None = None
     if cased:
         taken_up = wide + 2 * (settings.reveal + (trims[cased[0]].height or 0))
-    # what could not be read of it may be the corner that its neighbours need
-    unread = any(fact.kind == "unread" for fact in line.facts)
     return Gap(
-        "lost" if unread else line.kind,
-        wide,
-        called,
-        any(fact.kind == "entrance" for fact in line.facts),
-        ends.get("left"),
-        ends.get("right"),
-        note,
-        line.span,
-        cased[0] if cased else None,
-        cased[1] if len(cased) > 1 else None,
-        tall,
-        taken_up,
+        kind=kind,
+        width=wide,
+        called=called,
+        entrance=entrance,
+        left=ends.get(Side.LEFT),
+        right=ends.get(Side.RIGHT),
+        note=note,
+        span=line.span,
+        casing=cased[0] if cased else None,
+        head=cased[1] if len(cased) > 1 else None,
+        clear_height=tall,
+        taken_up=taken_up,
     )
 
 
-def _casing(fact: tree.Fact, trims: dict[str, Trim], findings: Findings) -> tuple[str, ...]:
+def _casing(fact: facts.Cased, trims: dict[str, Trim], findings: Findings) -> tuple[str, ...]:
     """Return the trims of a casing, legs first; nothing where one is unknown or has no width."""
     names: list[str] = []
-    for word in fact.values:
-        assert isinstance(word, tree.Word)  # noqa: S101  the grammar says so
+    named = facts.named_trims(fact)
+    for word in named:
         if word.text not in trims:
             unknown_trim(word, trims, findings)
         elif trims[word.text].height is None:
             findings.say("T241", word.span, trim=word.text)
         else:
             names.append(word.text)
-    return tuple(names) if len(names) == len(fact.values) else ()
+    return tuple(names) if len(names) == len(named) else ()

@@ -10,8 +10,9 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, TypeAlias
 
 from trimlang.diagnostics import Span
+from trimlang.language.tree import GapKind
 from trimlang.record import record
-from trimlang.survey.settings import Settings
+from trimlang.settings.table import Settings
 
 if TYPE_CHECKING:
     from trimlang.site_log.entries import Entry
@@ -140,7 +141,7 @@ class Gap:
     The kind ``lost`` holds the place of a wall that the file states wrongly.
     """
 
-    kind: str
+    kind: GapKind
     width: Fraction
     called: str | None
     entrance: bool
@@ -156,7 +157,7 @@ class Gap:
     @property
     def is_lost(self) -> bool:
         """Whether it holds the place of a wall that could not be read."""
-        return self.kind == "lost"
+        return self.kind is GapKind.LOST
 
     @property
     def along(self) -> Fraction:

@@ -15,6 +15,7 @@ from fractions import Fraction
 from math import isqrt
 from typing import Final
 
+from trimlang.language.tree import GapKind
 from trimlang.lengths.angles import cosine, mitre_of_corner, sine, tangent
 from trimlang.lengths.tape import steps_nearest
 from trimlang.record import record
@@ -185,7 +186,7 @@ def _scraps(end: End, run: Run, room: Room, thick: dict[str, Fraction | None]) -
 
 
 def _goes_straight(stretch: Stretch) -> bool:
-    return isinstance(stretch, Gap) and stretch.kind == "opening"
+    return isinstance(stretch, Gap) and stretch.kind is GapKind.OPENING
 
 
 def _label(stretch: Stretch) -> str:

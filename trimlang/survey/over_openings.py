@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from trimlang.language.tree import GapKind
 from trimlang.survey.job import Gap, Joint, Room, Run
 
 
@@ -26,4 +27,4 @@ def goes_on_at(room: Room, index: int, name: str) -> int | None:
 
 
 def _is_plain_opening(gap: Gap) -> bool:
-    return gap.kind == "opening" and gap.left is None and gap.right is None
+    return gap.kind is GapKind.OPENING and gap.left is None and gap.right is None

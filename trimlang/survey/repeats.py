@@ -2,69 +2,61 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Hashable, Iterable, Iterator
 from typing import Final
 
 from trimlang.diagnostics.place import place
-from trimlang.language import tree
+from trimlang.language import facts, tree
 from trimlang.survey.measures import Findings
 
-_MANY: Final = frozenset(
-    {"trims", "also_trim", "material", "without", "side", "entrance", "unread"}
+_MANY: Final = (
+    facts.NamedTrim,
+    facts.Material,
+    facts.Without,
+    facts.AtEnd,
+    facts.Entrance,
+    facts.Unread,
 )
 """Facts that a line may well state more than once (sides have a check of their own)."""
-
-_SAME: Final = {
-    "no_splice": "splice",
-    "may_splice": "splice",
-    "splices_never": "splices",
-    "splices_allowed": "splices",
-    "measured": "corner",
-    "by_diagonal": "corner",
-    "coped_corners": "fit",
-    "mitred_corners": "fit",
-    "rising_over": "rising",
-    "paint_spread_metric": "paint_spread",
-}
 
 
 def find_repeats(statements: Iterable[tree.Statement], findings: Findings) -> None:
     """Report facts stated twice in one line, and settings stated twice for one room or file."""
-    stated: dict[tuple[str, ...], tree.Fact] = {}
+    stated: dict[Hashable, facts.Stated] = {}
     for line in statements:
         if isinstance(line, tree.RoomLine):
             stated = {}
-        for facts in _groups(line):
-            here: set[tuple[str, ...]] = set()
-            for fact in facts:
-                key = _key(fact)
-                if fact.kind in _MANY:
+        for said in _groups(line):
+            here: set[Hashable] = set()
+            for fact in said:
+                if isinstance(fact, _MANY):
                     continue
+                key = _subject(fact)
                 if key in here:
                     findings.say("T209", fact.span)
-                elif isinstance(line, tree.SettingLine) and key in stated:
+                elif isinstance(fact, facts.Stated) and key in stated:
                     before = place(stated[key].span, fact.span)
                     findings.say("T207", fact.span, word="this setting", line=before)
                 here.add(key)
-                if isinstance(line, tree.SettingLine):
+                if isinstance(fact, facts.Stated):
                     stated[key] = fact
 
 
-def _groups(line: tree.Statement) -> Iterator[tuple[tree.Fact, ...]]:
+def _groups(line: tree.Statement) -> Iterator[tuple[facts.Fact, ...]]:
     """Yield the facts that stand side by side: those of the line, and those of each end."""
     if isinstance(
         line, tree.SettingLine | tree.TrimLine | tree.RoomLine | tree.RunLine | tree.GapLine
     ):
         yield line.facts
         for fact in line.facts:
-            for value in fact.values:
-                if isinstance(value, tree.End):
-                    yield value.facts
+            if isinstance(fact, facts.AtEnd):
+                yield fact.end.facts
 
 
-def _key(fact: tree.Fact) -> tuple[str, ...]:
-    """Return what the fact is about: its kind, and the joint where it names one."""
-    kind = _SAME.get(fact.kind, fact.kind)
+def _subject(fact: facts.Fact) -> Hashable:
+    """Return what the fact is about: its kind; of a setting its row, and the end that it names."""
+    if not isinstance(fact, facts.Stated):
+        return type(fact).__name__
     first = fact.values[0] if fact.values else None
-    named = kind in ("round_joint", "assumed_mitre", "gap_limit", "fit")
-    return (kind, first.text) if named and isinstance(first, tree.Word) else (kind,)
+    by_end = fact.rows[0].by_end and isinstance(first, tree.Word)
+    return (fact.rows[0].name, first.text if by_end and isinstance(first, tree.Word) else "")

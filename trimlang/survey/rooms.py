@@ -3,20 +3,20 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import replace
 from fractions import Fraction
 
 from trimlang.diagnostics import Span
 from trimlang.diagnostics.place import place
-from trimlang.language import tree
+from trimlang.language import facts, tree
+from trimlang.language.facts import Side
+from trimlang.settings.table import Settings
 from trimlang.survey.ends import read_sides
 from trimlang.survey.gaps import read_gap
 from trimlang.survey.job import Gap, Room, Run, Stretch, Trim
 from trimlang.survey.measures import Findings, length, not_negative
 from trimlang.survey.near_names import unknown_trim
 from trimlang.survey.room_tags import room_tag
-from trimlang.survey.setting import apply
-from trimlang.survey.settings import Settings
+from trimlang.survey.said_settings import apply
 from trimlang.survey.stairs import read_slope
 
 RUN_WORDS = ("left", "right", "splice", "note", "no splice", "taken", "trim")
@@ -87,8 +87,8 @@ class _Reader:
         self._room_trims = self._named_trims(heading.facts, ("open walk", "taken", "note", "trim"))
         note = _note(heading.facts)
         for fact in heading.facts:
-            if fact.kind == "taken" and isinstance(fact.values[0], tree.Word):
-                self._settings = replace(self._settings, taken=fact.values[0].text)
+            if isinstance(fact, facts.Taken):
+                self._settings = self._settings.having(Settings.taken, fact.at)
         for line in below:
             if isinstance(line, tree.SettingLine):
                 self._settings = apply(self._settings, line, findings, in_room=heading.name.text)
@@ -114,27 +114,25 @@ class _Reader:
                 walk.append(_lost(line.span))
         if not walk:
             findings.say("T224", heading.name.span, room=heading.name.text)
-        open_walk = any(fact.kind == "open_walk" for fact in heading.facts)
         return Room(
-            heading.name.text,
-            self._tag,
-            tuple(walk),
-            open_walk,
-            self._settings,
-            note,
-            heading.name.span,
+            name=heading.name.text,
+            tag=self._tag,
+            walk=tuple(walk),
+            open_walk=any(isinstance(fact, facts.OpenWalk) for fact in heading.facts),
+            settings=self._settings,
+            note=note,
+            span=heading.name.span,
         )
 
-    def _named_trims(self, facts: tuple[tree.Fact, ...], also: tuple[str, ...]) -> tuple[str, ...]:
+    def _named_trims(self, said: tuple[facts.Fact, ...], also: tuple[str, ...]) -> tuple[str, ...]:
         """Return the trims that a line names: “trim base, shoe”."""
         named: list[str] = []
         listed = False
-        for fact in facts:
-            if fact.kind not in ("trims", "also_trim"):
+        for fact in said:
+            if not isinstance(fact, facts.NamedTrim):
                 continue
-            listed = listed or fact.kind == "trims"
-            word = fact.values[0]
-            assert isinstance(word, tree.Word)  # noqa: S101  the grammar says so
+            listed = listed or fact.begins
+            word = fact.trim
             if word.text not in self._trims:
                 unknown_trim(word, self._trims, self._findings, also)
             elif not listed:
@@ -153,44 +151,42 @@ class _Reader:
         stud: Fraction | None = None
         floor_gap = Fraction(0)
         for fact in line.facts:
-            word = fact.values[0] if fact.values else None
-            if fact.kind == "without" and isinstance(word, tree.Word):
-                if word.text not in self._trims:
-                    unknown_trim(word, self._trims, findings, ("splice",))
-                trims = tuple(trim for trim in trims if trim != word.text)
-            elif fact.kind == "taken" and isinstance(word, tree.Word):
-                taken = word.text
-            elif fact.kind == "may_splice":
-                splice = may_splice = True
-            elif fact.kind == "no_splice":
-                splice, may_splice = False, False
-            elif fact.kind == "first_stud" and isinstance(word, tree.Measure):
-                stud = not_negative(word, self._settings.unit, findings, what="the first stud")
-            elif fact.kind == "floor_gap" and isinstance(word, tree.Measure):
-                measured = not_negative(word, self._settings.unit, findings, what="a floor gap")
-                floor_gap = measured or Fraction(0)
+            match fact:
+                case facts.Without(trim=word):
+                    if word.text not in self._trims:
+                        unknown_trim(word, self._trims, findings, ("splice",))
+                    trims = tuple(trim for trim in trims if trim != word.text)
+                case facts.Taken():
+                    taken = fact.at
+                case facts.Spliced():
+                    splice = may_splice = fact.wanted
+                case facts.FirstStud(at=at):
+                    stud = not_negative(at, self._settings.unit, findings, what="the first stud")
+                case facts.FloorGap(gap=gap):
+                    measured = not_negative(gap, self._settings.unit, findings, what="a floor gap")
+                    floor_gap = measured or Fraction(0)
         ends = read_sides(line.facts, taken, self._settings, findings)
-        for side in ("left", "right"):
+        for side in Side:
             if side not in ends:
                 findings.say("T225", line.label.span, run=label, side=side)
-        if not any(_names_a_trim(facts) for facts in (line.facts, self._heading.facts)):
+        if not any(_names_a_trim(said) for said in (line.facts, self._heading.facts)):
             findings.say("T217", line.label.span, run=label, room=self._heading.name.text)
-        left, right = ends.get("left"), ends.get("right")
+        left, right = ends.get(Side.LEFT), ends.get(Side.RIGHT)
         if long is None or left is None or right is None:
             return None
         return Run(
-            label,
-            long,
-            left,
-            right,
-            trims,
-            splice,
-            may_splice,
-            _note(line.facts),
-            line.label.span,
-            stud,
-            read_slope(line.facts, self._settings, findings),
-            floor_gap,
+            label=label,
+            length=long,
+            left=left,
+            right=right,
+            trims=trims,
+            must_splice=splice,
+            may_splice=may_splice,
+            note=_note(line.facts),
+            span=line.label.span,
+            first_stud=stud,
+            slope=read_slope(line.facts, self._settings, findings),
+            floor_gap=floor_gap,
         )
 
 
@@ -205,14 +201,22 @@ def _is_heading(line: tree.Statement) -> bool:
 
 
 def _lost(span: Span) -> Gap:
-    return Gap("lost", Fraction(0), None, False, None, None, None, span)
+    return Gap(
+        kind=tree.GapKind.LOST,
+        width=Fraction(0),
+        called=None,
+        entrance=False,
+        left=None,
+        right=None,
+        note=None,
+        span=span,
+    )
 
 
-def _names_a_trim(facts: tuple[tree.Fact, ...]) -> bool:
+def _names_a_trim(said: tuple[facts.Fact, ...]) -> bool:
     # a part that could not be read may be the one that names it
-    return any(fact.kind in ("trims", "also_trim", "unread") for fact in facts)
+    return any(isinstance(fact, facts.NamedTrim | facts.Unread) for fact in said)
 
 
-def _note(facts: tuple[tree.Fact, ...]) -> str | None:
-    word = next((fact.values[0] for fact in facts if fact.kind == "note"), None)
-    return word.text if isinstance(word, tree.Word) else None
+def _note(said: tuple[facts.Fact, ...]) -> str | None:
+    return next((fact.text.text for fact in said if isinstance(fact, facts.Note)), None)

@@ -6,41 +6,38 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
-from trimlang.language import tree
+from trimlang.language import facts
+from trimlang.language.facts import Side
 from trimlang.lengths.angles import arc_tangent
+from trimlang.settings.table import Settings
 from trimlang.survey.job import End, Gap, Joint, Room, Run
 from trimlang.survey.measures import Findings, length
-from trimlang.survey.settings import Settings
 
 STEEPEST: Final = 60
 _STAIR_ENDS: Final = (Joint.PLUMB, Joint.LEVEL)
 _CORNERS: Final = (Joint.IN_CORNER, Joint.OUT_CORNER, Joint.RETURN)
 
 
-def read_slope(facts: tuple[tree.Fact, ...], settings: Settings, findings: Findings) -> Fraction:
+def read_slope(said: tuple[facts.Fact, ...], settings: Settings, findings: Findings) -> Fraction:
     """Return a run's slope in degrees, more than 0 where it rises to the right; 0 if level."""
-    for fact in facts:
-        if fact.kind not in ("rising", "rising_over"):
+    for fact in said:
+        if not isinstance(fact, facts.Rising):
             continue
-        side, *how = fact.values
         pitch: Fraction | None = None
-        if isinstance(how[0], tree.Angle):
-            pitch = how[0].degrees
-        else:
-            sizes = [
-                length(size, settings.unit, findings, what="a stair's rise or run")
-                for size in how
-                if isinstance(size, tree.Measure)
-            ]
-            rise, run = sizes
+        if isinstance(fact.pitch, facts.RiseOver):
+            what = "a stair's rise or run"
+            rise = length(fact.pitch.rise, settings.unit, findings, what=what)
+            run = length(fact.pitch.run, settings.unit, findings, what=what)
             if rise is not None and run is not None:
                 pitch = arc_tangent(rise / run)
+        else:
+            pitch = fact.pitch.degrees
         if pitch is None:
             continue
         if not 0 < pitch <= STEEPEST:
             findings.say("T233", fact.span, what="a stair's pitch", least=1, most=STEEPEST)
             continue
-        return pitch if isinstance(side, tree.Word) and side.text == "right" else -pitch
+        return pitch if fact.side is Side.RIGHT else -pitch
     return Fraction(0)
 
 

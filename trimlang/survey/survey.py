@@ -7,6 +7,8 @@ from typing import TYPE_CHECKING
 from trimlang.diagnostics import Diagnostic, Span
 from trimlang.diagnostics.place import place
 from trimlang.language import tree
+from trimlang.language.facts import Unread
+from trimlang.settings.table import Settings
 from trimlang.site_log.log_reading import read_log, with_logged
 from trimlang.survey.closing import check_closure
 from trimlang.survey.copes import choose_copes
@@ -15,8 +17,7 @@ from trimlang.survey.lookalikes import find_lookalikes
 from trimlang.survey.measures import Findings
 from trimlang.survey.repeats import find_repeats
 from trimlang.survey.rooms import read_rooms
-from trimlang.survey.setting import apply
-from trimlang.survey.settings import Settings
+from trimlang.survey.said_settings import apply
 from trimlang.survey.stairs import bend_rakes
 from trimlang.survey.trims import lost_names, read_trims
 from trimlang.survey.walk import meet
@@ -58,13 +59,13 @@ def survey(statements: tuple[tree.Statement, ...], file: str) -> tuple[Job, tupl
     signs = [offer.price.sign for line in statements if isinstance(line, tree.StockLine)
              for offer in line.offers if offer.price.sign]  # fmt: skip
     job = Job(
-        name or "Trim job",
-        surveyed,
-        currency or (signs[0] if signs else ""),
-        settings,
-        tuple(trims.values()),
-        rooms,
-        log,
+        name=name or "Trim job",
+        surveyed=surveyed,
+        currency=currency or (signs[0] if signs else ""),
+        settings=settings,
+        trims=tuple(trims.values()),
+        rooms=rooms,
+        log=log,
     )
     return job, tuple(findings.found)
 
@@ -78,7 +79,7 @@ def _file_settings(statements: tuple[tree.Statement, ...], findings: Findings) -
         if isinstance(line, tree.SettingLine):
             above.append(line)
     settings = Settings()
-    for line in sorted(above, key=lambda line: line.topic != "unit"):
+    for line in sorted(above, key=lambda line: line.facts[0].row() is not Settings.unit):
         settings = apply(settings, line, findings, in_room=None)
     return settings
 
@@ -86,20 +87,21 @@ def _file_settings(statements: tuple[tree.Statement, ...], findings: Findings) -
 def _headings(
     statements: tuple[tree.Statement, ...], findings: Findings
 ) -> tuple[str | None, str | None, str | None]:
-    found: dict[str, tree.Heading] = {}
+    found: dict[tree.Topic, tree.Heading] = {}
     for line in statements:
         if not isinstance(line, tree.Heading):
             continue
-        if line.kind in found:
-            before = place(found[line.kind].span, line.span)
-            findings.say("T207", line.span, word=f"“{line.kind}”", line=before)
+        if line.topic in found:
+            before = place(found[line.topic].span, line.span)
+            findings.say("T207", line.span, word=f"“{line.topic}”", line=before)
         else:
-            found[line.kind] = line
-    texts = [found[kind].word.text if kind in found else None
-             for kind in ("job", "surveyed", "currency")]  # fmt: skip
-    if texts[1] is not None:
-        _check_date(found["surveyed"].word, findings)
-    return texts[0], texts[1], texts[2]
+            found[line.topic] = line
+    if tree.Topic.SURVEYED in found:
+        _check_date(found[tree.Topic.SURVEYED].word, findings)
+    name, surveyed, currency = (
+        found[topic].word.text if topic in found else None for topic in tree.Topic
+    )
+    return name, surveyed, currency
 
 
 def _check_date(word: tree.Word, findings: Findings) -> None:
@@ -146,14 +148,12 @@ def _check_trims(
         isinstance(line, tree.Unreadable)
         or (
             isinstance(line, tree.RoomLine | tree.RunLine)
-            and any(fact.kind == "unread" for fact in line.facts)
+            and any(isinstance(fact, Unread) for fact in line.facts)
         )
         for line in statements
     )
     all_read = all_read and not any(
-        isinstance(stretch, Gap) and stretch.kind == "lost"
-        for room in rooms
-        for stretch in room.walk
+        isinstance(stretch, Gap) and stretch.is_lost for room in rooms for stretch in room.walk
     )
     all_known = all(finding.code not in ("T210", "T216") for finding in findings.found)
     for room in rooms:

@@ -9,7 +9,7 @@ from typing import Final
 
 from trimlang.diagnostics.place import place
 from trimlang.diagnostics.suggestion import Suggestion
-from trimlang.language import tree
+from trimlang.language import facts, tree
 from trimlang.language.tree import OnHandLine, StockLine, TrimLine
 from trimlang.lengths.tape import feet_text, length_text, mixed_number
 from trimlang.survey.job import Offer, Rest, Trim
@@ -17,7 +17,6 @@ from trimlang.survey.measures import Findings, length, money
 from trimlang.survey.near_names import unknown_trim
 
 MOST_RESTS: Final = 10_000
-_SIZES: Final = {"thick": "the thickness", "tall": "the height or width"}
 SHORTEST_SOLD: Final = Fraction(6)
 """Inches: the spare could need millions of shorter ones."""
 SHORTEST_BARE: Final = Fraction(24)
@@ -38,7 +37,16 @@ def read_trims(lines: Iterable[tree.Statement], unit: str, findings: Findings) -
     for name in sorted(lost_names(lines, "trim")):
         # its line is reported already; a stand-in keeps all that names it quiet
         span = next(line.span for line in lines if isinstance(line, tree.Unreadable))
-        stand_in = Trim(name, Fraction(1), Fraction(1), (), None, (), (), span)
+        stand_in = Trim(
+            name=name,
+            thickness=Fraction(1),
+            height=Fraction(1),
+            material=(),
+            in_front_of=None,
+            offers=(),
+            rests=(),
+            span=span,
+        )
         trims.setdefault(name, stand_in)
     for line in lines:
         if isinstance(line, StockLine | OnHandLine):
@@ -70,34 +78,39 @@ def lost_names(lines: Iterable[tree.Statement], word: str) -> set[str]:
 
 
 def _trim(line: TrimLine, unit: str, findings: Findings) -> Trim:
-    sizes: dict[str, Fraction | None] = {}
+    thick: Fraction | None = None
+    tall: Fraction | None = None
     material: list[str] = []
     front: str | None = None
     spring: Fraction | None = None
+    of_trim = f"of trim “{line.name.text}”"
     for fact in line.facts:
-        value = fact.values[-1]
-        if isinstance(value, tree.Measure):
-            what = f"{_SIZES[fact.kind]} of trim “{line.name.text}”"
-            sizes[fact.kind] = length(value, unit, findings, what=what, fine=True)
-        elif isinstance(value, tree.Angle):
-            if 0 < value.degrees < 90:
-                spring = value.degrees
-            else:
-                findings.say("T233", value.span, what="a spring angle", least=1, most=89)
-        elif isinstance(value, tree.Word) and fact.kind == "in_front_of":
-            front = value.text
-        elif isinstance(value, tree.Word):
-            material.append(value.text)
+        match fact:
+            case facts.Thick():
+                what = f"the thickness {of_trim}"
+                thick = length(fact.length, unit, findings, what=what, fine=True)
+            case facts.Tall():
+                what = f"the height or width {of_trim}"
+                tall = length(fact.length, unit, findings, what=what, fine=True)
+            case facts.Spring(angle=angle):
+                if 0 < angle.degrees < 90:
+                    spring = angle.degrees
+                else:
+                    findings.say("T233", angle.span, what="a spring angle", least=1, most=89)
+            case facts.InFrontOf():
+                front = fact.trim.text
+            case facts.Material():
+                material.append(fact.words.text)
     return Trim(
-        line.name.text,
-        sizes.get("thick"),
-        sizes.get("tall"),
-        tuple(material),
-        front,
-        (),
-        (),
-        line.name.span,
-        spring,
+        name=line.name.text,
+        thickness=thick,
+        height=tall,
+        material=tuple(material),
+        in_front_of=front,
+        offers=(),
+        rests=(),
+        span=line.name.span,
+        spring=spring,
     )
 
 
@@ -109,9 +122,9 @@ def _check_fronts(
         if not isinstance(line, TrimLine):
             continue
         for fact in line.facts:
-            word = fact.values[-1] if fact.kind == "in_front_of" else None
-            if not isinstance(word, tree.Word):
+            if not isinstance(fact, facts.InFrontOf):
                 continue
+            word = fact.trim
             behind = trims.get(word.text)
             if behind is None:
                 unknown_trim(word, trims, findings)
@@ -157,7 +170,7 @@ def _offer(line: tree.Offer, unit: str, findings: Findings) -> Offer | None:
     at_most = read_count(line.at_most, findings) if line.at_most else None
     if long is None or price is None or pack is None:
         return None
-    return Offer(long, price, pack, at_most, line.span)
+    return Offer(length=long, price=price, pack=pack, at_most=at_most, span=line.span)
 
 
 def _check_prices(trim: Trim, added: tuple[Offer, ...], unit: str, findings: Findings) -> None:

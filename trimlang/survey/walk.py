@@ -125,7 +125,7 @@ def _fit(right: End, left: End, findings: Findings) -> tuple[End, End]:
 
 
 def _lost(stretch: Stretch) -> bool:
-    return isinstance(stretch, Gap) and stretch.kind == "lost"
+    return isinstance(stretch, Gap) and stretch.is_lost
 
 
 def _name(stretch: Stretch) -> str:

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from io import StringIO
 
 from trimlang.diagnostics import Diagnostic, Span
-from trimlang.language import tree
+from trimlang.language import facts, tree
 from trimlang.language.parse import parse
 from trimlang.language.source import Source
 from trimlang.tables.table_columns import COLUMNS, guarded
@@ -36,34 +36,30 @@ def to_csv(source: Source) -> tuple[str, tuple[Diagnostic, ...]]:
             row |= _facts(one.facts, lines)
         elif isinstance(one, tree.GapLine):
             wide = _written(one.width.span, lines)
-            row = {"kind": one.kind, "room": room, "length": wide, **_facts(one.facts, lines)}
+            row = {"kind": one.kind.value, "room": room, "length": wide, **_facts(one.facts, lines)}
         else:
             row = {"kind": "line", "line": _written(one.span, lines)}
         out.writerow({column: guarded(cell) for column, cell in row.items()})
     return text.getvalue(), findings
 
 
-def _facts(facts: Iterable[tree.Fact], lines: list[str]) -> dict[str, str]:
+def _facts(said: Iterable[facts.Fact], lines: list[str]) -> dict[str, str]:
     """Return the cells of what a line says besides its name and length."""
     cells: dict[str, str] = {}
     trims: list[str] = []
     more: list[str] = []
-    for fact in facts:
-        value = fact.values[0] if fact.values else None
-        if fact.kind in ("trims", "also_trim") and isinstance(value, tree.Word):
-            trims.append(value.text)
-        elif fact.kind == "side" and isinstance(value, tree.Word) and value.text not in cells:
-            end = fact.values[1]
-            assert isinstance(end, tree.End)  # noqa: S101 - the grammar says so
-            cells[value.text] = _written(end.span, lines)
-        elif (
-            fact.kind in ("called", "note")
-            and isinstance(value, tree.Word)
-            and fact.kind not in cells
-        ):
-            cells[fact.kind] = value.text
-        else:
-            more.append(_written(fact.span, lines))
+    for fact in said:
+        match fact:
+            case facts.NamedTrim(trim=trim):
+                trims.append(trim.text)
+            case facts.AtEnd(side=side, end=end) if side not in cells:
+                cells[side.value] = _written(end.span, lines)
+            case facts.Called(text=text) if "called" not in cells:
+                cells["called"] = text.text
+            case facts.Note(text=text) if "note" not in cells:
+                cells["note"] = text.text
+            case _:
+                more.append(_written(fact.span, lines))
     if trims:
         cells["trims"] = ", ".join(trims)
     if more:

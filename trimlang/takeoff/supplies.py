@@ -78,7 +78,7 @@ def _nails(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
     count = sum(nails_in(piece, job.trim(piece.trim), settings.nail_every) for piece in runs)
     if not count:
         return ()
-    size, price = settings.nail_box or (Fraction(1000), Fraction(0))
+    box = settings.nail_box
     return (
         Supply(
             "nails",
@@ -86,10 +86,10 @@ def _nails(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
             f" {length_text(settings.nail_every, settings.unit)} at most",
             Fraction(count),
             "nails",
-            ceil(count / size),
-            f"box of {size}",
-            price,
-            size,
+            ceil(count / box.holds),
+            f"box of {box.holds}",
+            box.price,
+            box.holds,
             "",
             (("long", settings.nail_long), ("every", settings.nail_every)),
         ),
@@ -115,10 +115,10 @@ def _caulk(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
     beads = bead_inches(job, runs) * (1 + settings.caulk_waste / 100)
     if not beads:
         return ()
-    ounces, price = settings.caulk_tube
+    tube = settings.caulk_tube
     section = settings.caulk_bead**2 / 2
     far = "m" if settings.unit == "mm" else "ft"
-    inches_a_tube = in_cubic_inches(ounces, "fl_oz") / section
+    inches_a_tube = in_cubic_inches(tube.holds, "fl_oz") / section
     return (
         Supply(
             "caulk",
@@ -127,9 +127,9 @@ def _caulk(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
             beads / in_inches(Fraction(1), far),
             f"{far} of bead",
             ceil(beads / inches_a_tube),
-            f"{decimal_text(ounces, 1)} fl oz tube",
-            price,
-            ounces,
+            f"{decimal_text(tube.holds, 1)} fl oz tube",
+            tube.price,
+            tube.holds,
             "fl oz",
             (("bead", settings.caulk_bead), ("reach", inches_a_tube), ("length", beads)),
         ),
@@ -147,7 +147,7 @@ def _filler(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
             volume += ((trim.height or 0) + (trim.thickness or 0)) * SEAM
     if not volume:
         return ()
-    ounces, price = job.settings.filler_tub
+    tub = job.settings.filler_tub
     need = volume * FILLER_LOST / in_cubic_inches(Fraction(1), "fl_oz")
     return (
         Supply(
@@ -155,10 +155,10 @@ def _filler(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
             f"{holes} nail holes, {seams} scarfs and outside corners",
             need,
             "fl oz",
-            ceil(need / ounces),
-            f"{decimal_text(ounces, 1)} fl oz tub",
-            price,
-            ounces,
+            ceil(need / tub.holds),
+            f"{decimal_text(tub.holds, 1)} fl oz tub",
+            tub.price,
+            tub.holds,
             "fl oz",
             (("holes", Fraction(holes)), ("seams", Fraction(seams))),
         ),
@@ -173,7 +173,7 @@ def _paint(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
         area += piece.length * ((trim.height or 0) + (trim.thickness or 0))
     if not area or not settings.paint_coats:
         return ()
-    size, unit, price = settings.paint_can
+    can = settings.paint_can
     volume = area * settings.paint_coats / settings.paint_spread
     metric = settings.unit == "mm"
     size_of = in_inches(Fraction(1), "m" if metric else "ft") ** 2
@@ -185,11 +185,11 @@ def _paint(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
             f" {'m²' if metric else 'sq ft'} of face and edge",
             volume / in_cubic_inches(Fraction(1), measure),
             f"{measure}s",
-            ceil(volume / in_cubic_inches(size, unit)),
-            f"{decimal_text(size, 2)} {unit} can",
-            price,
-            size,
-            unit,
+            ceil(volume / in_cubic_inches(can.holds, can.unit)),
+            f"{decimal_text(can.holds, 2)} {can.unit} can",
+            can.price,
+            can.holds,
+            can.unit,
             (("coats", settings.paint_coats), ("area", area), ("volume", volume)),
         ),
     )

@@ -14,10 +14,10 @@ from trimlang.joinery.fixings import fixings
 from trimlang.lengths.tape import decimal_text
 from trimlang.marking import N_
 from trimlang.record import record
+from trimlang.settings.table import Settings
 from trimlang.sheets.wording.quantities import Pen, Reading
 from trimlang.site_log.progress_of_job import State
 from trimlang.survey.job import Job
-from trimlang.survey.settings import Settings
 from trimlang.takeoff.supplies import nails_in
 
 LITTLE: Final = Fraction(1, 2)

@@ -14,10 +14,10 @@ from typing import Final
 from trimlang.diagnostics.severity import Severity
 from trimlang.joinery.piece import Edge, Kind, Lean
 from trimlang.record import record
+from trimlang.settings.setting_kinds import Direction
 from trimlang.site_log.progress_of_job import State
 from trimlang.stock.problem import Status
 from trimlang.survey.job import Fit, Joint
-from trimlang.survey.settings import Direction
 
 OMITTED: Final = {"omitted": True}
 """Marks a field that is left out of the file where it is None."""

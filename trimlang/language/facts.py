@@ -1,0 +1,293 @@
+"""What a line says besides its name and length: one kind of node for each kind of fact."""
+
+from __future__ import annotations
+
+from enum import StrEnum
+from typing import Any, TypeAlias
+
+from trimlang.diagnostics import Span
+from trimlang.language.written import Angle, Measure, Number, Price, Word
+from trimlang.record import record
+from trimlang.settings.setting_kinds import Setting, TakenAt
+
+
+class Side(StrEnum):
+    """An end of a wall, as you face it."""
+
+    LEFT = "left"
+    RIGHT = "right"
+
+    @property
+    def other(self) -> Side:
+        """The other end."""
+        return Side.RIGHT if self is Side.LEFT else Side.LEFT
+
+
+# ---- a trim's line --------------------------------------------------------------
+
+
+@record
+class Thick:
+    """``9/16 in thick``."""
+
+    length: Measure
+    span: Span
+
+
+@record
+class Tall:
+    """``5 1/4 in tall``, or ``wide`` of a crown or casing."""
+
+    length: Measure
+    span: Span
+
+
+@record
+class Spring:
+    """``spring 38 deg``."""
+
+    angle: Angle
+    span: Span
+
+
+@record
+class InFrontOf:
+    """``in front of base``."""
+
+    trim: Word
+    span: Span
+
+
+@record
+class Material:
+    """Any other words of a trim's line: ``mdf``, ``primed``."""
+
+    words: Word
+    span: Span
+
+
+# ---- an end ---------------------------------------------------------------------
+
+
+@record
+class Diagonal:
+    """``corner by 36 in, 36 in, diagonal 51 1/4 in``: both legs, and across."""
+
+    one: Measure
+    other: Measure
+    across: Measure
+
+
+@record
+class Corner:
+    """How a corner was measured: ``91 deg``, or by a diagonal."""
+
+    size: Angle | Diagonal
+    span: Span
+
+
+@record
+class CopedHere:
+    """``cope``: this side of the corner is coped."""
+
+    span: Span
+
+
+@record
+class Taken:
+    """``taken point``: where the tape lay."""
+
+    at: TakenAt
+    span: Span
+
+
+EndFact: TypeAlias = Corner | CopedHere | Taken
+
+
+@record
+class End:
+    """One end of a run: the joint and what was said in its brackets."""
+
+    joint: Word
+    facts: tuple[EndFact, ...]
+    span: Span
+
+
+# ---- rooms, runs and openings -----------------------------------------------------
+
+
+@record
+class NamedTrim:
+    """A trim that a room or run gets; ``begins`` where the word ``trim`` stands before it."""
+
+    trim: Word
+    begins: bool
+    span: Span
+
+
+@record
+class Note:
+    """``note "behind the radiator"``."""
+
+    text: Word
+    span: Span
+
+
+@record
+class OpenWalk:
+    """``open walk``."""
+
+    span: Span
+
+
+@record
+class AtEnd:
+    """``left=in-corner``; ``word`` is where the side stands."""
+
+    side: Side
+    end: End
+    word: Span
+    span: Span
+
+
+@record
+class Spliced:
+    """``splice`` on a run, or ``no splice``."""
+
+    wanted: bool
+    span: Span
+
+
+@record
+class Without:
+    """``no shoe``."""
+
+    trim: Word
+    span: Span
+
+
+@record
+class FirstStud:
+    """``first stud 7 1/2 in``."""
+
+    at: Measure
+    span: Span
+
+
+@record
+class FloorGap:
+    """``floor gap 3/16 in``."""
+
+    gap: Measure
+    span: Span
+
+
+@record
+class RiseOver:
+    """``7 1/2 in over 10 in``."""
+
+    rise: Measure
+    run: Measure
+
+
+@record
+class Rising:
+    """``rising right 36 deg``, or as rise over run."""
+
+    side: Side
+    pitch: Angle | RiseOver
+    span: Span
+
+
+@record
+class Called:
+    """An opening's name in quotes."""
+
+    text: Word
+    span: Span
+
+
+@record
+class Entrance:
+    """``entrance``."""
+
+    span: Span
+
+
+@record
+class Cased:
+    """``casing case head cap``."""
+
+    casing: Word
+    head: Word | None
+    span: Span
+
+
+@record
+class ClearHeight:
+    """``height 80 in``."""
+
+    height: Measure
+    span: Span
+
+
+@record
+class Unread:
+    """A part of a line that could not be read: it may be what a later pass would miss."""
+
+    span: Span
+
+
+# ---- settings ---------------------------------------------------------------------
+
+
+@record
+class Stated:
+    """A setting as stated: the rows of the table that its phrase may mean, and what was written.
+
+    ``yes`` tells, of a phrase for yes or no, which it was.
+    """
+
+    rows: tuple[Setting[Any], ...]
+    values: tuple[Word | Number | Measure | Angle | Price, ...]
+    yes: bool
+    span: Span
+
+    def row(self) -> Setting[Any] | None:
+        """The row that is meant; None where it is for no end of the kind that was named."""
+        ends = [value.text for value in self.values[:1] if isinstance(value, Word)]
+        if len(self.rows) == 1 and not (self.rows[0].end and ends):
+            return self.rows[0]
+        return next((row for row in self.rows if row.end in ends), None)
+
+
+TrimFact: TypeAlias = Thick | Tall | Spring | InFrontOf | Material
+WallFact: TypeAlias = (
+    NamedTrim
+    | Note
+    | OpenWalk
+    | AtEnd
+    | Spliced
+    | Without
+    | FirstStud
+    | FloorGap
+    | Rising
+    | Called
+    | Entrance
+    | Cased
+    | ClearHeight
+    | Taken
+    | Unread
+)
+"""What a room's, a run's or an opening's line may say."""
+Fact: TypeAlias = TrimFact | EndFact | WallFact | Stated
+
+
+def named_trims(fact: Fact) -> tuple[Word, ...]:
+    """Return the words of a fact that name a trim."""
+    match fact:
+        case NamedTrim(trim=trim) | Without(trim=trim) | InFrontOf(trim=trim):
+            return (trim,)
+        case Cased(casing=casing, head=head):
+            return (casing,) if head is None else (casing, head)
+    return ()

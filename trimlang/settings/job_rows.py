@@ -1,0 +1,192 @@
+"""Settings of the saw, the spare and what else is bought: they hold for the whole job."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Final
+
+from trimlang.lengths.tape import MM
+from trimlang.settings.setting_kinds import (
+    AngleSetting,
+    LengthSetting,
+    NumberSetting,
+    Packed,
+    PackedSetting,
+    SpreadSetting,
+    Switch,
+)
+
+_NOTHING: Final = Fraction(0)
+
+_PAINT: Final = Fraction(350 * 144, 231)
+"""350 sq ft a US gallon, in square inches a cubic inch."""
+
+
+class JobRows:
+    """The rows that hold for the whole job."""
+
+    __slots__ = ()
+
+    kerf = LengthSetting(
+        words="saw: kerf",
+        page="what each cut turns to dust",
+        default=Fraction(1, 8),
+        unsaid="1/8 in",
+        why="a full-kerf 12 in blade (common practice, no source)",
+        what="a kerf",
+        from_nothing=True,
+        # half an inch (12.7 mm) is wider than any saw cut (no source: sanity)
+        at_most=Fraction(1, 2),
+        too_much="T250",
+        fact="kerf",
+    )
+    saw_step = AngleSetting(
+        words="saw: reads to",
+        page="the finest angle that the saw's scale shows",
+        default=Fraction(1, 2),
+        unsaid="1/2°",
+        rules=("reads_to",),
+        what="what the saw reads to",
+        least=0,
+        most=5,
+    )
+    squares_off = LengthSetting(
+        words="saw: squares off",
+        page="trimmed from both ends of each stick",
+        default=_NOTHING,
+        unsaid="nothing",
+        what="what is squared off",
+        from_nothing=True,
+    )
+    saw_reach = AngleSetting(
+        words="saw: reaches",
+        page="the mitre that the saw swings to; beyond it there is a warning",
+        default=Fraction(50),
+        unsaid="50°",
+        rules=("reaches",),
+        what="what the saw swings to",
+        least=1,
+        most=75,
+    )
+    spare = NumberSetting(
+        words="spare",
+        page="stock besides, in percent of all pieces, in whole sticks",
+        default=Fraction(10),
+        unsaid="10 %",
+        what="the spare allowance",
+        least=0,
+        most=100,
+    )
+    spare_covers = Switch(
+        words="spare covers any one piece spoiled",
+        page="of each trim, enough is left over to cut any one piece again",
+        default=False,
+        unsaid="a percentage",
+        on="spare_covers",
+    )
+    nail_every = LengthSetting(
+        words="nails: every",
+        page="how far apart nails are at most",
+        default=Fraction(16),
+        metric=400 * MM,
+        unsaid="16 in, 400 mm in a metric file",
+        what="nail spacing",
+    )
+    nail_long = LengthSetting(
+        words="nails: … long",
+        page="a nail's length",
+        default=Fraction(2),
+        metric=50 * MM,
+        unsaid="2 in, 50 mm",
+        what="a nail",
+    )
+    nail_plate = LengthSetting(
+        words="nails: plate",
+        page="the bottom plate's thickness: where nails bite",
+        default=Fraction(3, 2),
+        metric=38 * MM,
+        unsaid="1 1/2 in, 38 mm",
+        what="a plate",
+        from_nothing=True,
+    )
+    nail_floor = LengthSetting(
+        words="nails: floor",
+        page="the finished floor's thickness",
+        default=_NOTHING,
+        unsaid="nothing",
+        what="a floor's thickness",
+        from_nothing=True,
+    )
+    nail_wallboard = LengthSetting(
+        words="nails: wallboard",
+        page="the wallboard's thickness, which a nail goes through",
+        default=Fraction(1, 2),
+        metric=Fraction(25, 2) * MM,
+        unsaid="1/2 in, 12.5 mm",
+        what="wallboard",
+        from_nothing=True,
+    )
+    nail_box = PackedSetting(
+        words="nails: box of",
+        page="how many nails a box holds, and its price",
+        default=Packed(Fraction(1000)),
+        unsaid="1000, without a price",
+        what="a box",
+    )
+    caulk_bead = LengthSetting(
+        words="caulk: bead",
+        page="a caulk bead's width",
+        default=Fraction(3, 16),
+        metric=5 * MM,
+        unsaid="3/16 in, 5 mm",
+        what="a bead",
+    )
+    caulk_tube = PackedSetting(
+        words="caulk: tube",
+        page="what a tube of caulk holds, and its price",
+        default=Packed(Fraction(101, 10)),
+        unsaid="10.1 fl oz, without a price",
+        what="a tube",
+    )
+    caulk_waste = NumberSetting(
+        words="caulk: waste",
+        page="the caulk that is lost, in percent",
+        default=Fraction(10),
+        unsaid="10 %",
+        what="caulk lost",
+        least=0,
+        most=100,
+    )
+    filler_tub = PackedSetting(
+        words="filler: tub",
+        page="what a tub of filler holds, and its price",
+        default=Packed(Fraction(8)),
+        unsaid="8 fl oz, without a price",
+        what="a tub",
+    )
+    paint_coats = NumberSetting(
+        words="paint: … coats",
+        page="how often the trim is painted",
+        default=Fraction(2),
+        unsaid="2",
+        what="coats",
+        least=0,
+        most=10,
+    )
+    paint_spread = SpreadSetting(
+        words="paint: … sqft a gallon, sqm a litre",
+        page="how far the paint goes, one coat",
+        default=_PAINT,
+        unsaid="350 sqft a gallon",
+        rules=("paint_spread", "paint_spread_metric"),
+        what="a spread rate",
+        most=2000,
+    )
+    paint_can = PackedSetting(
+        words="paint: can",
+        page="what a can of paint holds, and its price",
+        default=Packed(Fraction(1), unit="quart"),
+        metric=Packed(Fraction(1), unit="litre"),
+        unsaid="1 quart, 1 litre in a metric file, without a price",
+        what="a can",
+    )

@@ -1,0 +1,230 @@
+"""Settings of what was measured and how joints are made: a room may have its own."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import Final
+
+from trimlang.lengths.tape import MM
+from trimlang.settings.setting_kinds import (
+    AngleSetting,
+    Direction,
+    LengthSetting,
+    RoundingRows,
+    RoundingSetting,
+    Scope,
+    Switch,
+    TakenAt,
+    TakenSetting,
+    Unit,
+    UnitSetting,
+)
+
+_NOTHING: Final = Fraction(0)
+
+ROUNDING: Final[RoundingRows] = (
+    ("out-corner", (Direction.UP, _NOTHING)),
+    ("open", (Direction.NEAREST, _NOTHING)),
+    ("return", (Direction.NEAREST, _NOTHING)),
+    ("cope", (Direction.DOWN, _NOTHING)),
+    ("rake", (Direction.NEAREST, _NOTHING)),
+    ("level", (Direction.NEAREST, _NOTHING)),
+    ("head", (Direction.NEAREST, _NOTHING)),
+    ("splice", (Direction.NEAREST, _NOTHING)),
+    ("in-corner", (Direction.DOWN, _NOTHING)),
+    ("butt", (Direction.DOWN, _NOTHING)),
+    ("plumb", (Direction.DOWN, _NOTHING)),
+)
+"""The rounding rule, the deciding end first: a run takes the first row that either end has.
+
+The second value raises the length before it is rounded down (a sprung fit).
+All rows: common practice, no source.
+"""
+
+
+class RoomRows:
+    """The rows that a room may say for itself."""
+
+    __slots__ = ()
+
+    unit = UnitSetting(
+        words="unit",
+        page="what a bare number means, `in` or `mm`",
+        default=Unit.INCH,
+        unsaid="in",
+        scope=Scope.ROOM,
+    )
+    taken = TakenSetting(
+        words="taken",
+        page="where the tape lay: `wall`, or `point` over scraps of trim",
+        default=TakenAt.WALL,
+        unsaid="wall",
+        scope=Scope.RUN,
+    )
+    rounding_step = LengthSetting(
+        words="round to",
+        page="the step that lengths are rounded to",
+        default=Fraction(1, 16),
+        metric=MM,
+        unsaid="1/16 in, 1 mm in a metric file",
+        scope=Scope.ROOM,
+        rules=("round_step",),
+        what="a rounding step",
+        # more is no rounding (no source: sanity)
+        at_most=Fraction(1, 2),
+        too_much="T249",
+        fact="step",
+    )
+    rounding = RoundingSetting(
+        words="round …",
+        page="which way lengths go by their ends",
+        default=ROUNDING,
+        unsaid="as under Rounding",
+        scope=Scope.ROOM,
+        rules=("round_joint", "round_cope", "round_head"),
+        what="a sprung fit",
+        named=(("round_cope", "cope"), ("round_head", "head")),
+    )
+    mitre_out = AngleSetting(
+        words="corners: out-corner mitre",
+        page="the saw's angle at an outside corner that was not measured",
+        default=Fraction(91, 2),
+        unsaid="45.5°",
+        why="drywall builds up on the corner bead (common practice, no source)",
+        scope=Scope.ROOM,
+        rules=("assumed_mitre",),
+        end="out-corner",
+        what="a mitre",
+        least=0,
+        most=80,
+        below_most=True,
+    )
+    mitre_in = AngleSetting(
+        words="corners: in-corner mitre",
+        page="the saw's angle at an inside corner that was not measured",
+        default=Fraction(89, 2),
+        unsaid="44.5°",
+        why="drywall compound builds up in the corner (common practice, no source)",
+        scope=Scope.ROOM,
+        rules=("assumed_mitre",),
+        end="in-corner",
+        what="a mitre",
+        least=0,
+        most=80,
+        below_most=True,
+    )
+    gap_out = LengthSetting(
+        words="corners: out-corner gap",
+        page="an outside corner that stays open further is warned of",
+        default=Fraction(1, 32),
+        unsaid="1/32 in",
+        scope=Scope.ROOM,
+        rules=("gap_limit",),
+        end="out-corner",
+        what="a gap",
+        from_nothing=True,
+    )
+    gap_in = LengthSetting(
+        words="corners: in-corner gap",
+        page="an inside corner or a rake that stays open further is warned of",
+        default=Fraction(1, 16),
+        unsaid="1/16 in",
+        scope=Scope.ROOM,
+        rules=("gap_limit",),
+        end="in-corner",
+        what="a gap",
+        from_nothing=True,
+    )
+    cope = Switch(
+        words="corners: in-corner cope",
+        page="inside corners are coped, one side each (`in-corner mitre`: mitred)",
+        default=False,
+        unsaid="mitred",
+        scope=Scope.ROOM,
+        rules=("coped_corners", "mitred_corners"),
+        on="coped_corners",
+        end="in-corner",
+        wrong_end="T234",
+    )
+    may_splice = Switch(
+        words="splices: never, allowed",
+        page="whether long walls may be pieced",
+        default=True,
+        unsaid="allowed",
+        scope=Scope.RUN,
+        rules=("splices_never", "splices_allowed"),
+        on="splices_allowed",
+    )
+    splice_angle = AngleSetting(
+        words="splices: angle",
+        page="the scarf's angle",
+        default=Fraction(45),
+        unsaid="45°",
+        scope=Scope.ROOM,
+        what="a splice",
+        least=30,
+        most=45,
+    )
+    splice_least = LengthSetting(
+        words="splices: least",
+        page="the shortest piece that a splice leaves",
+        default=Fraction(24),
+        unsaid="24 in",
+        scope=Scope.ROOM,
+        what="the least piece",
+    )
+    stud_spacing = LengthSetting(
+        words="splices: studs every",
+        page="splices fall on studs; a run's `first stud 7 1/2 in` says where they begin",
+        default=Fraction(16),
+        unsaid="16 in, for runs that give a first stud",
+        scope=Scope.ROOM,
+        what="stud spacing",
+    )
+    reveal = LengthSetting(
+        words="casings: reveal",
+        page="how far a casing stands back from the jamb's edge",
+        default=Fraction(3, 16),
+        unsaid="3/16 in",
+        scope=Scope.ROOM,
+        what="a reveal",
+        from_nothing=True,
+    )
+    casing_floor = LengthSetting(
+        words="casings: off floor",
+        page="how high a casing's legs stand off the floor",
+        default=_NOTHING,
+        unsaid="nothing",
+        scope=Scope.ROOM,
+        what="what the legs stand off the floor",
+        from_nothing=True,
+    )
+    head_butt = Switch(
+        words="casings: head mitre, butt",
+        page="how a head of the same trim meets its legs",
+        default=False,
+        unsaid="mitre",
+        scope=Scope.ROOM,
+        rules=("head_mitred", "head_butt"),
+        on="head_butt",
+        end="butt",
+        wrong_end="T242",
+    )
+    head_overhang = LengthSetting(
+        words="casings: overhang",
+        page="how far a butt head goes past the legs at each side",
+        default=_NOTHING,
+        unsaid="nothing",
+        scope=Scope.ROOM,
+        what="an overhang",
+        from_nothing=True,
+    )
+    closes_within = LengthSetting(
+        words="closes within",
+        page="how far a room's walk may be off",
+        default=Fraction(3, 2),
+        unsaid="1 1/2 in",
+        scope=Scope.ROOM,
+        rules=("closes",),
+        what="the misclosure allowed",
+    )

@@ -1,0 +1,95 @@
+"""The settings that hold in a job or room: the table's rows, and what was said of them.
+
+The rows stand in ``room_rows`` and ``job_rows``.  Nothing else need know of a setting but
+the grammar, where its phrase is new, and what uses it: reading, ranges, completion, hover
+and the reference's table go by the row.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from fractions import Fraction
+from functools import cache
+from types import MappingProxyType
+from typing import Any, TypeVar
+
+from trimlang.settings.job_rows import JobRows
+from trimlang.settings.room_rows import RoomRows
+from trimlang.settings.setting_kinds import Direction, Setting, Unit
+
+_Value = TypeVar("_Value")
+
+
+class Settings(RoomRows, JobRows):
+    """What holds where nothing nearer says otherwise.
+
+    >>> Settings().kerf
+    Fraction(1, 8)
+    >>> Settings().having(Settings.unit, Unit.MM).nail_long == 50 * MM
+    True
+
+    Lengths are in inches, angles in degrees.
+    """
+
+    __slots__ = ("_hash", "_said")
+
+    def __init__(self, said: Mapping[str, object] = MappingProxyType({})) -> None:
+        self._said = said
+        self._hash = hash(frozenset(said.items()))
+
+    @classmethod
+    def rows(cls) -> tuple[Setting[Any], ...]:
+        """Return the table: all rows, in the order of the reference."""
+        tables = (RoomRows, JobRows, cls)
+        return tuple(
+            row for one in tables for row in vars(one).values() if isinstance(row, Setting)
+        )
+
+    def value(self, row: Setting[_Value]) -> _Value:
+        """Return what holds of a row: what was said, or its default in this unit."""
+        if row.name in self._said:
+            return self._said[row.name]  # type: ignore[return-value]  # ``having`` put it there
+        if row.metric is not None and self.unit is Unit.MM:
+            return row.metric
+        return row.default
+
+    def having(self, row: Setting[_Value], value: _Value) -> Settings:
+        """Return these settings with another value of one row."""
+        return Settings({**self._said, row.name: value})
+
+    def says(self, row: Setting[Any]) -> bool:
+        """Tell whether a row was said, and does not only hold by default."""
+        return row.name in self._said
+
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Settings) and self._said == other._said
+
+    def __hash__(self) -> int:
+        return self._hash
+
+    def __reduce__(self) -> tuple[object, ...]:
+        return Settings, (dict(self._said),)
+
+    def __repr__(self) -> str:
+        said = ", ".join(f"{name}={value!r}" for name, value in self._said.items())
+        return f"Settings({said})"
+
+    @property
+    def spare_percent(self) -> Fraction:
+        """What is bought besides, in percent of all pieces.
+
+        Where the spare covers any one piece, only what the file says comes on top.
+        """
+        only = self.spare_covers and not self.says(Settings.spare)
+        return Fraction(0) if only else self.spare
+
+    @property
+    def rule(self) -> dict[str, tuple[Direction, Fraction]]:
+        """The rounding table as it holds here, the deciding row first."""
+        return dict(self.rounding)
+
+
+@cache
+def rows_of(rule: str) -> tuple[Setting[Any], ...]:
+    """Return the rows that a rule of the grammar states; the end that it names tells which."""
+    return tuple(row for row in Settings.rows() if rule in row.rules)

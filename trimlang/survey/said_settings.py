@@ -1,0 +1,155 @@
+"""Applies lines of settings, at file level or below a room's heading."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from typing import TypeVar, cast
+
+from trimlang.language.facts import Stated
+from trimlang.language.tree import Angle, Measure, Number, Price, SettingLine, Word
+from trimlang.lengths.tape import length_text
+from trimlang.lengths.units import in_cubic_inches, in_inches
+from trimlang.settings.setting_kinds import (
+    AngleSetting,
+    AnySetting,
+    Direction,
+    LengthSetting,
+    NumberSetting,
+    Packed,
+    PackedSetting,
+    RoundingRows,
+    RoundingSetting,
+    SpreadSetting,
+    Switch,
+    TakenAt,
+    TakenSetting,
+    Unit,
+    UnitSetting,
+)
+from trimlang.settings.table import Settings
+from trimlang.survey.measures import Findings, length, money, not_negative
+
+
+def apply(
+    settings: Settings, line: SettingLine, findings: Findings, *, in_room: str | None
+) -> Settings:
+    """Return ``settings`` with the facts of ``line`` in place of what they held."""
+    for said in line.facts:
+        if in_room is not None and not said.rows[0].for_room:
+            findings.say("T230", said.span, room=in_room)
+            continue
+        row = said.row()
+        if row is None:
+            end = _first(said, Word)
+            findings.say(said.rows[0].wrong_end, end.span, joint=end.text)
+        else:
+            # the union of all kinds, so that a kind without a reader is a type error
+            settings = _with(settings, cast("AnySetting", row), said, findings)
+    return settings
+
+
+def _with(settings: Settings, row: AnySetting, said: Stated, findings: Findings) -> Settings:
+    """Return the settings with a row as stated, or as they were where that is wrong."""
+    match row:
+        case LengthSetting():
+            return _having_length(settings, row, said, findings)
+        case AngleSetting():
+            angle = _first(said, Angle)
+            high = angle.degrees >= row.most if row.below_most else angle.degrees > row.most
+            if high or angle.degrees < row.least or not angle.degrees:
+                what = {"what": row.what, "least": row.least, "most": row.most}
+                findings.say("T233", angle.span, **what)
+                return settings
+            return settings.having(row, angle.degrees)
+        case NumberSetting():
+            number = _first(said, Number)
+            if not _within(number, row.what, row.least, row.most, findings):
+                return settings
+            return settings.having(row, number.value)
+        case Switch():
+            return settings.having(row, said.yes)
+        case UnitSetting():
+            word = _first(said, Word)
+            if word.text not in list(Unit):
+                findings.say("T231", word.span, unit=word.text)
+                return settings
+            return settings.having(row, Unit(word.text))
+        case TakenSetting():
+            return settings.having(row, TakenAt(_first(said, Word).text))
+        case PackedSetting():
+            packed = _packed(row, said, findings)
+            return settings if packed is None else settings.having(row, packed)
+        case SpreadSetting():
+            spread = _spread(row, said, findings)
+            return settings if spread is None else settings.having(row, spread)
+        case RoundingSetting():
+            rows = _rounding(settings, row, said, findings)
+            return settings if rows is None else settings.having(row, rows)
+
+
+_Written = TypeVar("_Written", Word, Number, Measure, Angle, Price)
+
+
+def _first(said: Stated, kind: type[_Written]) -> _Written:
+    """Return the first value of a kind; the grammar says that there is one."""
+    return next(value for value in said.values if isinstance(value, kind))
+
+
+def _having_length(
+    settings: Settings, row: LengthSetting, said: Stated, findings: Findings
+) -> Settings:
+    measure = _first(said, Measure)
+    if row.from_nothing:
+        measured = not_negative(measure, settings.unit, findings, what=row.what)
+    else:
+        measured = length(measure, settings.unit, findings, what=row.what, fine=True)
+    if measured is None:
+        return settings
+    if row.at_most is not None and measured > row.at_most:
+        sizes = {row.fact: measured, "most": row.at_most}
+        texts = {name: length_text(size, settings.unit) for name, size in sizes.items()}
+        findings.say(row.too_much, measure.span, **texts)
+        return settings
+    return settings.having(row, measured)
+
+
+def _within(number: Number, what: str, least: int, most: int, findings: Findings) -> bool:
+    if least <= number.value <= most:
+        return True
+    findings.say("T235", number.span, what=what, least=least, most=most)
+    return False
+
+
+def _packed(row: PackedSetting, said: Stated, findings: Findings) -> Packed | None:
+    number = _first(said, Number)
+    unit = next((value.text for value in said.values if isinstance(value, Word)), row.default.unit)
+    written = next((value for value in said.values if isinstance(value, Price)), None)
+    price = money(written, findings)
+    if number.value <= 0:
+        findings.say("T235", number.span, what=row.what, least=1, most=100000)
+        return None
+    return None if price is None else Packed(number.value, price, unit)
+
+
+def _spread(row: SpreadSetting, said: Stated, findings: Findings) -> Fraction | None:
+    number, per = _first(said, Number), _first(said, Word).text
+    if not 0 < number.value <= row.most:
+        findings.say("T235", number.span, what=row.what, least=1, most=row.most)
+        return None
+    one = Fraction(1)
+    area = in_inches(one, "m" if per == "litre" else "ft") ** 2
+    return number.value * area / in_cubic_inches(one, per)
+
+
+def _rounding(
+    settings: Settings, row: RoundingSetting, said: Stated, findings: Findings
+) -> RoundingRows | None:
+    end, direction = (value.text for value in said.values if isinstance(value, Word))
+    by = next((value for value in said.values if isinstance(value, Measure)), None)
+    raised: Fraction | None = Fraction(0)
+    if by is not None:
+        raised = not_negative(by, settings.unit, findings, what=row.what)
+    if raised is None:
+        return None
+    new = (Direction(direction), raised)
+    return tuple((name, new if name == end else old) for name, old in settings.rounding)
