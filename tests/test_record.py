@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import pickle
-from dataclasses import FrozenInstanceError, dataclass, field, replace
+from dataclasses import KW_ONLY, FrozenInstanceError, dataclass, field, replace
 
 import pytest
 
@@ -33,6 +33,14 @@ class Other:
 @record
 class Only:
     value: object
+
+
+@record
+class Named:
+    length: int
+    _: KW_ONLY
+    unit: str = "mm"
+    made: str = field(default="here", init=False)
 
 
 @record
@@ -109,3 +117,13 @@ def test_made_as_a_dataclass_is() -> None:
     for wrong in ((), (3, "base", None, 4)):
         with pytest.raises(TypeError, match=r"Stick.__init__\(\)"):
             Stick(*wrong)
+
+
+def test_fields_may_be_given_by_name_alone_or_not_at_all() -> None:
+    assert Named(3, unit="mm") == Named(unit="mm", length=3)
+    assert Named(3).made == "here"
+    for wrong in ((3, "mm"), ()):
+        with pytest.raises(TypeError):
+            Named(*wrong)
+    with pytest.raises(TypeError):
+        Named(3, made="there")

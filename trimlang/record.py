@@ -42,12 +42,19 @@ def record(cls: type[_Class]) -> type[_Class]:
 def _maker(made: Any) -> Callable[..., None]:
     """Return ``__init__``, which is called so often that it is written out for each class."""
     known: dict[str, Any] = {"_missing": MISSING}
-    parameters, body = ["self"], []
-    for one in fields(made):
+    body: list[str] = []
+    parameters: list[str] = ["self"]
+    # those that are only given by name come last
+    for one in sorted(fields(made), key=lambda one: bool(one.kw_only)):
+        if one.kw_only and "*" not in parameters:
+            parameters.append("*")
         name, value = one.name, one.name
         # a slot is set past the frozen class
         known[f"_set_{name}"] = getattr(made, name).__set__
-        if one.default is not MISSING:
+        if not one.init:
+            known[f"_default_{name}"] = one.default
+            value = f"_default_{name}"
+        elif one.default is not MISSING:
             known[f"_default_{name}"] = one.default
             parameters.append(f"{name}=_default_{name}")
         elif one.default_factory is not MISSING:

@@ -253,6 +253,11 @@ class Stated:
     yes: bool
     span: Span
 
+    @property
+    def for_room(self) -> bool:
+        """Whether a room may say it for itself."""
+        return bool(self.rows) and self.rows[0].for_room
+
     def row(self) -> Setting[Any] | None:
         """The row that is meant; None where it is for no end of the kind that was named."""
         ends = [value.text for value in self.values[:1] if isinstance(value, Word)]

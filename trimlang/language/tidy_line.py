@@ -74,9 +74,7 @@ def read_line(raw: str) -> Line:
         return Line(raw, left=True)
     (statement,) = tree.children
     rule = str(statement.data) if isinstance(statement, Tree) else None
-    for_room = isinstance(said, SettingLine) and all(
-        row.for_room for fact in said.facts for row in fact.rows
-    )
+    for_room = isinstance(said, SettingLine) and all(fact.for_room for fact in said.facts)
     return Line(raw, rule, words, comment, label if rule == "run" else 0, for_room=for_room)
 
 

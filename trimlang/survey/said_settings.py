@@ -35,7 +35,7 @@ def apply(
 ) -> Settings:
     """Return ``settings`` with the facts of ``line`` in place of what they held."""
     for said in line.facts:
-        if in_room is not None and not said.rows[0].for_room:
+        if in_room is not None and not said.for_room:
             findings.say("T230", said.span, room=in_room)
             continue
         row = said.row()
