@@ -11,6 +11,7 @@ from trimlang.compiler import check_job
 from trimlang.diagnostics.code_pages import PAGES
 from trimlang.diagnostics.mending import Mend, mends
 from trimlang.diagnostics.severity import Severity
+from trimlang.letters import STEERING
 
 WITH_EXAMPLE = sorted(code for code, page in PAGES.items() if page.example and code != "T106")
 
@@ -82,3 +83,10 @@ def test_findings_can_be_sent_to_another_process() -> None:
     assert again[0].severity is Severity.ERROR
     line = "  N: 40 in, left=incorner, right=butt"
     assert mends(again[0], line) == mends(found[0], line) != ()
+
+
+@pytest.mark.parametrize("mark", sorted(STEERING))
+def test_every_mark_that_turns_text_is_taken_out(mark: str) -> None:
+    text = walls(f'  N: 40 in, left=butt, right=butt, note "a{mark}b"')
+    ((_, after),) = _mends(text, "T115")
+    assert 'note "ab"' in after

@@ -109,7 +109,10 @@ def test_the_pointer_on_a_trim_an_end_and_a_word(editor: Editor) -> None:
     end = editor.hover("job.trim", 5, 42)
     assert end.startswith("**out-corner**: The outside corner")
     assert "FR-E-base: outside corner" in end
-    assert editor.hover("job.trim", 2, 6) == "**kerf**: What each cut turns to dust."
+    assert editor.hover("job.trim", 2, 6) == (
+        "**saw: kerf**: what each cut turns to dust. Where nothing is said: 1/8 in"
+        " (a full-kerf 12 in blade; common practice, no source)."
+    )
     assert editor.hover("job.trim", 6, 56) == ""
 
 

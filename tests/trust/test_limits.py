@@ -10,8 +10,8 @@ import pytest
 from tests.conftest import TRIM, walls
 from trimlang.cli import main
 from trimlang.compiler import Result, check_job
-from trimlang.language.letters import looks_like, stranger_in
 from trimlang.language.source import MOST_LINES
+from trimlang.letters import looks_like, stranger_in
 
 RUN: Final = "N: 40 in, left=butt, right=butt"
 

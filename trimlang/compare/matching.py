@@ -11,7 +11,7 @@ from collections.abc import Callable, Hashable, Iterable, Sequence
 from difflib import SequenceMatcher
 from typing import Final, TypeAlias, TypeVar
 
-from trimlang.joinery.piece import Kind, Piece
+from trimlang.joinery.piece import Piece
 from trimlang.record import record
 from trimlang.survey.job import Gap, Job, Room, Run, Stretch
 from trimlang.survey.openings import opening_names
@@ -68,7 +68,7 @@ def match_pieces(
         room = names.get(piece.room)
         if room is None:
             return ("gone", piece.id)
-        known = doors if piece.kind in (Kind.LEG, Kind.HEAD) else walls
+        known = doors if piece.kind.of_casing else walls
         return (room, *_place(piece, known.get((piece.room, piece.run), piece.run), old))
 
     before_by = {now(piece): piece for piece in old_pieces}
@@ -85,7 +85,7 @@ def _place(piece: Piece, called: str, job: Job) -> Key:
     """Return where a piece goes: its wall or door, its trim, and which part of that it is."""
     room = next(room for room in job.rooms if room.name == piece.room)
     part = piece.id.removeprefix(f"{room.tag}-{piece.run}")
-    return ("door" if piece.kind in (Kind.LEG, Kind.HEAD) else "wall", called, part)
+    return ("door" if piece.kind.of_casing else "wall", called, part)
 
 
 def _doors(room: Room) -> list[tuple[str, Stretch]]:

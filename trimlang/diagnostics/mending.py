@@ -15,6 +15,7 @@ from typing import Any, Final
 
 from trimlang.diagnostics.diagnostic import Diagnostic, Span
 from trimlang.diagnostics.suggestion import Suggestion
+from trimlang.letters import STEERING
 from trimlang.record import record
 
 Facts = Mapping[str, Any]
@@ -22,7 +23,6 @@ _COMMENT: Final = re.compile(r'(?:[^#"“”]|["“][^"“”]*["”])*')
 _WHOLE_BEFORE: Final = re.compile(r"(?<![\w/.])(\d+)[ -]?$")
 _JOINTS_OFFERED: Final = ("in-corner", "butt", "out-corner", "open")
 _THREE_PLACES: Final = re.compile(r"\.\d{3} ")
-_STEERING: Final = re.compile("[\u200e\u200f\u202a-\u202e\u2066-\u2069]")
 _UNITS: Final = ("in", "inch", "ft", "feet", "mm", "cm", "m")
 
 
@@ -114,7 +114,7 @@ def _close_quotes(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
 
 
 def _without_marks(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
-    clean = _STEERING.sub("", _marked(span, line))
+    clean = "".join(sign for sign in _marked(span, line) if sign not in STEERING)
     yield Mend("Delete the hidden marks", (Edit(span, clean),), True)
 
 

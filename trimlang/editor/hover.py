@@ -11,12 +11,14 @@ from collections.abc import Mapping
 from fractions import Fraction
 from typing import Final
 
+from lark import Token
+
 from trimlang.diagnostics import Span
 from trimlang.editor.hover_plans import Where
 from trimlang.editor.names import Mention, Sort
 from trimlang.editor.open_job import Reading
 from trimlang.editor.tokens import token_at
-from trimlang.editor.word_meanings import meaning
+from trimlang.editor.word_meanings import meaning, setting_meaning
 from trimlang.joinery.piece import Cut, Kind, Piece
 from trimlang.language import tree
 from trimlang.language.facts import AtEnd, Side
@@ -66,6 +68,9 @@ def hover(
             return Told("\n\n".join(texts), _wall_span(reading, file, line))
     text = reading.text(Span(file, line, 1, 1))
     token = token_at(text, column)
+    stated = None if token is None else _setting(reading, file, line, token)
+    if stated is not None:
+        return stated
     told = None if token is None else meaning(token.type, str(token))
     if token is None or told is None:
         return None
@@ -74,6 +79,19 @@ def hover(
     if end is not None:
         told += end
     return Told(f"**{token}**: {told}", Span(file, line, start, start + len(token)))
+
+
+def _setting(reading: Reading, file: str, line: int, token: Token) -> Told | None:
+    """Return what a setting means whose own words the pointer rests on."""
+    statement = reading.statement(file, line)
+    column = token.column or 1
+    for fact in statement.facts if isinstance(statement, tree.SettingLine) else ():
+        row = fact.row()
+        if row is None or not fact.span.column <= column < fact.span.end:
+            continue
+        if str(token).lower() in row.words.replace(":", "").split():
+            return Told(f"**{row.words}**: {setting_meaning(row)}", fact.span)
+    return None
 
 
 def _is_about_wall(reading: Reading, file: str, line: int, column: int) -> bool:
@@ -101,7 +119,7 @@ def _pieces(reading: Reading, room: Room, stretch: Stretch) -> tuple[Piece, ...]
         if piece.room == room.name
         and piece.run == label
         and piece.id.startswith(f"{room.tag}-")
-        and (piece.kind in (Kind.LEG, Kind.HEAD)) is not is_run
+        and piece.kind.of_casing is not is_run
     )
 
 

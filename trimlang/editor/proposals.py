@@ -65,7 +65,7 @@ def complete(reading: Reading, before: str, files: tuple[str, ...] = ()) -> tupl
     if stem[:1].isdigit() and before[: -len(stem)].strip():
         return ()
     words, kinds = expected(before[: len(before) - len(stem)])
-    found = dict.fromkeys((*_names(reading, words, kinds), *_words(kinds)))
+    found = dict.fromkeys((*_names(reading, words, kinds), *_words(words, kinds)))
     return tuple(
         Proposal(text, kind, len(stem), detail)
         for text, kind, detail in found
@@ -82,7 +82,8 @@ def _is_comment(before: str) -> bool:
     return False
 
 
-def _words(kinds: set[str]) -> Iterator[tuple[str, Kind, str]]:
+def _words(before: list[Token], kinds: set[str]) -> Iterator[tuple[str, Kind, str]]:
+    line = str(before[0]) if before else ""
     for kind in sorted(kinds):
         ways = spellings().get(kind)
         if not ways:
@@ -92,7 +93,7 @@ def _words(kinds: set[str]) -> Iterator[tuple[str, Kind, str]]:
         for way in choice:
             way = _ALWAYS_TWO.get(kind, way)
             sort = Kind.JOINT if kind == "JOINT" else Kind.UNIT if kind in _UNITS else Kind.WORD
-            detail = meaning(kind, way) or ""
+            detail = meaning(kind, way, line) or ""
             yield (f"{way}=" if kind == "SIDE" and "RISING" in kinds else way), sort, detail
 
 

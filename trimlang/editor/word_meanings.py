@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
-from typing import Final
+import re
+from typing import Any, Final
 
 from trimlang.language.vocabulary import spellings
+from trimlang.settings.setting_kinds import Setting
+from trimlang.settings.table import Settings
 
 MEANINGS: Final[dict[str, str]] = {
     "job": "The job's name, printed on every sheet.",
@@ -25,17 +28,9 @@ MEANINGS: Final[dict[str, str]] = {
     "most": "at most: no more sticks of this length can be had.",
     "on-hand": "Offcuts in the shop; free unless a price is given.",
     "saw": "What the saw takes, how finely it reads and how far it swings.",
-    "kerf": "What each cut turns to dust.",
-    "reads": "reads to: the finest angle that the saw's scale shows.",
     "to": "The step or the finest mark follows.",
-    "reaches": "The mitre that the saw swings to; beyond it there is a warning.",
-    "squares": "squares off: trimmed from both ends of each stick.",
     "off": "squares off: what is trimmed from each stick's ends; off floor: how high legs stand.",
     "spare": "Stock besides, in percent of all pieces, or enough to cut any one piece again.",
-    "covers": "spare covers any one piece spoiled: enough is left to cut any one piece again.",
-    "any": "spare covers any one piece spoiled.",
-    "one": "spare covers any one piece spoiled.",
-    "piece": "spare covers any one piece spoiled.",
     "spoiled": "Cut wrong: what the spare replaces; in the site log, the pieces that went wrong.",
     "taken": "What was measured: taken wall, or taken point over scraps of trim held in place.",
     "wall": "The tape lay on the wall: an outside corner adds to the length.",
@@ -52,18 +47,14 @@ MEANINGS: Final[dict[str, str]] = {
     "gap": "How far a joint may stay open before there is a warning; floor gap: under a run.",
     "cope": "Sawn to the profile of the piece that it meets; its mate runs square into the corner.",
     "closes": "closes within: how far off a room's walk may be when it comes back to its start.",
-    "within": "closes within: how far off a room's walk may be.",
     "splices": "Whether and how long walls are pieced together.",
     "splice": "A scarf to the next piece of the same wall; on a run: make two pieces of it.",
-    "studs": "studs every: splices fall on studs, this far apart.",
     "first": "first stud: how far it is from the run's left end.",
     "stud": "first stud: how far it is from the run's left end.",
     "rising": "The run climbs: a stair's pitch in degrees, or rise over run.",
     "over": "The rise over the run of a stair.",
     "casings": "How casings are set round openings.",
     "casing": "The opening gets two legs and a head of this trim; its width is the clear width.",
-    "reveal": "How far a casing stands back from the jamb's edge.",
-    "overhang": "How far a butt head goes past the legs at each side.",
     "head": "The casing over the opening; as a setting, how it meets the legs.",
     "height": "The opening's height, from the floor to the head jamb.",
     "never": "No run is spliced.",
@@ -73,23 +64,15 @@ MEANINGS: Final[dict[str, str]] = {
     "nails": "Which nails, how far apart, and what they must reach.",
     "every": "How far apart, from middle to middle.",
     "long": "A nail's length.",
-    "plate": "The bottom plate's thickness: where nails bite.",
     "floor": "The finished floor's thickness; floor gap: the largest gap under a run.",
-    "wallboard": "The wallboard's thickness, which a nail goes through.",
-    "box": "How many nails a box holds, and its price.",
     "caulk": "How much caulk the joints take.",
-    "bead": "A caulk bead's width.",
     "filler": "How much filler the nail holes and splices take.",
-    "tub": "What a tub of filler holds, and its price.",
-    "tube": "What a tube of caulk holds, and its price.",
     "fl oz": "US fluid ounces.",
-    "waste": "What is lost, in percent.",
     "paint": "Coats, how far the paint goes, and the can it comes in.",
     "coats": "How often the trim is painted.",
     "sqft": "Square feet that a gallon covers.",
     "sqm": "Square metres that a litre covers.",
     "a": "For each.",
-    "can": "What a can of paint holds, and its price.",
     "quart": "A quarter of a US gallon.",
     "gallon": "US gallon.",
     "litre": "Litre.",
@@ -130,17 +113,35 @@ MEANINGS: Final[dict[str, str]] = {
 }
 
 
-def meaning(terminal: str, written: str) -> str | None:
-    """Return what a word means; ``terminal`` is its kind in the grammar."""
+def meaning(terminal: str, written: str, line: str = "") -> str | None:
+    """Return what a word means; ``terminal`` is its kind in the grammar.
+
+    ``line`` is the word that begins its line: it tells which setting is meant, where a word
+    is of several.
+    """
     ways = spellings().get(terminal)
     if ways is None:
         return None
-    own = MEANINGS.get(" ".join(written.lower().split()))
-    if own is not None and own_word(written, ways):
+    word = " ".join(written.lower().split())
+    row = _setting_with(word, line.lower())
+    if row is not None and (line or word not in MEANINGS):
+        return f"{row.page[0].upper()}{row.page[1:]}."
+    own = MEANINGS.get(word)
+    if own is not None and word in ways:
         return own
     return next((MEANINGS[way] for way in ways if way in MEANINGS), None)
 
 
-def own_word(written: str, ways: tuple[str, ...]) -> bool:
-    """Tell whether a word as written is one of a terminal's ways."""
-    return " ".join(written.lower().split()) in ways
+def setting_meaning(row: Setting[Any]) -> str:
+    """Return what a setting means, and what holds where nothing is said, and why that."""
+    return f"{row.page}. Where nothing is said: {row.unsaid} ({row.why})."
+
+
+def _setting_with(word: str, line: str) -> Setting[Any] | None:
+    """Return the setting whose own words, after its line's first, begin with ``word``."""
+    for row in Settings.rows():
+        topic, colon, words = row.words.partition(": ")
+        own = re.findall(r"[a-z]+(?:-[a-z]+)*", words if colon else topic)
+        if word in own and (not line or (line == topic and own[0] == word)):
+            return row
+    return None

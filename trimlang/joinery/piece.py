@@ -30,6 +30,11 @@ class Kind(StrEnum):
     LEG = "leg"
     HEAD = "head"
 
+    @property
+    def of_casing(self) -> bool:
+        """Whether it is part of a casing, which goes by its opening and not by a run."""
+        return self is Kind.LEG or self is Kind.HEAD
+
 
 @record
 class Cut:

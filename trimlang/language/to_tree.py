@@ -18,7 +18,6 @@ from lark.visitors import Discard
 
 from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.language import facts, tree
-from trimlang.language.letters import is_hidden, stranger_in
 from trimlang.language.log_lines import LogLines, PackOf, first
 from trimlang.lengths.tape import (
     SIXTEENTH,
@@ -27,6 +26,7 @@ from trimlang.lengths.tape import (
     length_text,
     steps_nearest,
 )
+from trimlang.letters import STEERING, is_hidden, stranger_in
 from trimlang.record import record
 from trimlang.settings.setting_kinds import RoundingSetting, Switch, TakenAt
 from trimlang.settings.table import Settings, rows_of
@@ -41,11 +41,6 @@ _SPEAKING: Final = frozenset(
 )
 _ANY_CASE: Final = _SPEAKING - {"NAME", "PIECE_ID", "STRING", "WORDS", "DATE", "MONEY"}
 _FINEST: Final = 128
-_STEERING: Final = frozenset(
-    "\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069"
-)
-"""Marks that turn the direction of text: they could show a length's figures backwards."""
-
 _UNIT_NAMES: Final = {
     "in.": "in",
     "inch": "in",
@@ -104,9 +99,9 @@ class LineBuilder(LogLines):
         """Return a text without what cannot be seen in it."""
         if text.isprintable():
             return text
-        if any(sign in _STEERING for sign in text):
+        if any(sign in STEERING for sign in text):
             self.problems.append(say("T115", span))
-            text = "".join(sign for sign in text if sign not in _STEERING)
+            text = "".join(sign for sign in text if sign not in STEERING)
         hidden = {sign for sign in text if is_hidden(sign)}
         if hidden:
             which = ", ".join(f"U+{ord(sign):04X}" for sign in sorted(hidden)[:3])

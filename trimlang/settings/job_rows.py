@@ -32,7 +32,7 @@ class JobRows:
         page="what each cut turns to dust",
         default=Fraction(1, 8),
         unsaid="1/8 in",
-        why="a full-kerf 12 in blade (common practice, no source)",
+        why="a full-kerf 12 in blade; common practice, no source",
         what="a kerf",
         from_nothing=True,
         # half an inch (12.7 mm) is wider than any saw cut (no source: sanity)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from trimlang.language import tree
-from trimlang.language.letters import looks_like
+from trimlang.letters import looks_like
 from trimlang.survey.measures import Findings
 
 

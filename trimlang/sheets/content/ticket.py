@@ -12,6 +12,7 @@ from trimlang.joinery.piece import Cut, Kind, Piece
 from trimlang.planning.layout import CutStick, Place
 from trimlang.record import record
 from trimlang.sheets.content.mates import Mates, mates
+from trimlang.sheets.content.ticket_room import Format
 from trimlang.sheets.content.ticket_shape import Shape, frame_of, on_label, on_paper
 from trimlang.sheets.content.ticket_text import EndPrint, Fact, Print, shorter_notes
 from trimlang.sheets.drawing.end_views import EndsDrawing, draw_ends
@@ -99,8 +100,8 @@ def rows(made: Iterable[Ticket]) -> list[list[Ticket]]:
     rows: list[list[Ticket]] = []
     for one in made:
         last = rows[-1] if rows else []
-        alike = [(other.trim, other.shape.kind) == (one.trim, "card") for other in last]
-        if len(last) == 1 and one.shape.kind == "card" and all(alike):
+        alike = [(other.trim, other.shape.kind) == (one.trim, Format.CARD) for other in last]
+        if len(last) == 1 and one.shape.kind is Format.CARD and all(alike):
             last.append(one)
         else:
             rows.append([one])

@@ -6,6 +6,7 @@ The widths of the columns are those of the stylesheet.
 
 from __future__ import annotations
 
+from enum import StrEnum
 from typing import Final
 
 from trimlang.record import record
@@ -13,6 +14,14 @@ from trimlang.record import record
 POINT: Final = 25.4 / 72
 EM: Final = 9.0
 BORDER: Final = 0.2
+
+
+class Format(StrEnum):
+    """How a ticket lies on its page: two in a row, one across it, or a low strip."""
+
+    CARD = "card"
+    WIDE = "wide"
+    STRIP = "strip"
 
 
 @record
@@ -29,8 +38,8 @@ class TypeSizes:
 
 LARGE: Final = TypeSizes((13, 7), (10, 8.5), (34, 22), (15, 10.5), 10, 7.5)
 LOW: Final = TypeSizes((10, 7), (10, 8.5), (24, 18), (13, 9), 8, 6.5)
-PADDING: Final = {"card": (2.6, 1.6), "wide": (2.6, 1.6), "strip": (1.6, 0.6)}
-CODE_WIDE: Final = {"card": 19.1, "wide": 19.1, "strip": 13.1}
+PADDING: Final = {Format.CARD: (2.6, 1.6), Format.WIDE: (2.6, 1.6), Format.STRIP: (1.6, 0.6)}
+CODE_WIDE: Final = {Format.CARD: 19.1, Format.WIDE: 19.1, Format.STRIP: 13.1}
 FRACTION: Final = 0.79
 UNIT: Final = 0.45
 """The fraction's and the unit's size beside the length's."""
@@ -46,7 +55,7 @@ TAB_WIDE: Final = 2.6
 class TicketRoom:
     """The room that a ticket of one kind has, and how far it may grow before the fold."""
 
-    kind: str
+    kind: Format
     across: float
     down: float
     limit: float
@@ -56,7 +65,7 @@ class TicketRoom:
 
     def type(self) -> TypeSizes:
         """The sizes of the type."""
-        return LOW if self.kind == "strip" else LARGE
+        return LOW if self.kind is Format.STRIP else LARGE
 
     def points(self, size: float) -> float:
         """The millimetres that so many points of full scale are here."""
@@ -72,26 +81,26 @@ class TicketRoom:
 
     def main(self) -> float:
         """The width of the part that is read at the saw."""
-        return self.within() * (0.52 if self.kind == "wide" else 1.0)
+        return self.within() * (0.52 if self.kind is Format.WIDE else 1.0)
 
     def facts(self) -> float:
         """The width of the small print."""
-        if self.kind == "wide":
+        if self.kind is Format.WIDE:
             return self.within() * 0.46
-        if self.kind == "card":
+        if self.kind is Format.CARD:
             return self.within()
         taken = FACTS_FROM + (TAB_WIDE if self.flag else 0) + (4.6 if self.code else 0)
         return self.within() - self.points(EM) * taken
 
     def name(self) -> float:
         """The width of id, room and length."""
-        if self.kind == "strip":
+        if self.kind is Format.STRIP:
             return self.points(EM) * NAME_WIDE
         taken = (CODE_WIDE[self.kind] + 2) * self.scale if self.code else 0
         return self.main() - taken
 
     def cut(self) -> float:
         """The width of the text below an end."""
-        if self.kind == "strip":
+        if self.kind is Format.STRIP:
             return self.points(EM) * CUT_WIDE
         return self.main() / 2 - self.points(EM) * 0.45

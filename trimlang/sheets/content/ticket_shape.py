@@ -16,7 +16,7 @@ from typing import Final
 
 from trimlang.lengths.tape import MM
 from trimlang.record import record
-from trimlang.sheets.content.ticket_room import CODE_WIDE, EM, FRACTION, UNIT, TicketRoom
+from trimlang.sheets.content.ticket_room import CODE_WIDE, EM, FRACTION, UNIT, Format, TicketRoom
 from trimlang.sheets.content.ticket_text import EndPrint, Fact, Print
 from trimlang.sheets.drawing.end_views import CARD_ENDS, STRIP_ENDS, Frame
 from trimlang.sheets.drawing.typeface import lines, run, shortened, size_for
@@ -37,7 +37,7 @@ class Shape:
     ``right`` what stands under each joint.  ``flag``: taller than its trim all the same.
     """
 
-    kind: str
+    kind: Format
     across: str
     down: str
     type: str
@@ -58,8 +58,8 @@ def on_paper(text: Print, tall: Fraction | None, *, code: bool) -> Shape:
     """Return the shape of a ticket for trim of that height (inches)."""
     limit = float(tall / MM) if tall is not None else TALLEST
     for kind, across, down, scale, least in (
-        ("card", 92.0, 75.0, 1.0, 76.0),
-        ("wide", 188.0, 51.0, 0.92, 53.5),
+        (Format.CARD, 92.0, 75.0, 1.0, 76.0),
+        (Format.WIDE, 188.0, 51.0, 0.92, 53.5),
     ):
         if limit < least:
             continue
@@ -67,7 +67,7 @@ def on_paper(text: Print, tall: Fraction | None, *, code: bool) -> Shape:
         shape = _laid(text, room)
         if shape is not None:
             return shape
-    strip = TicketRoom("strip", 188.0, 18.6, 18.6, 1.0, code)
+    strip = TicketRoom(Format.STRIP, 188.0, 18.6, 18.6, 1.0, code)
     strip = replace(strip, limit=max(min(limit, 44.0), 18.6), flag=limit < strip.down)
     shape = _laid(text, strip) or _laid(text, replace(strip, limit=TALLEST))
     assert shape is not None  # noqa: S101 - nothing is so tall
@@ -85,7 +85,7 @@ def on_label(text: Print, across: Fraction, down: Fraction, *, code: bool) -> Sh
         scale = 2.5 - step * 0.05
         if scale < LEAST_SCALE or (best is not None and scale < float(best.type) / EM * 0.8):
             break
-        for kind in ("card", "wide", "strip"):
+        for kind in Format:
             room = TicketRoom(kind, float(across), tall, tall, scale, code)
             shape = _laid(text, room) if room.facts() >= 14 * scale else None
             if shape is None or not all(fact.extra for fact in shape.flap):
@@ -106,7 +106,7 @@ def _laid(text: Print, room: TicketRoom) -> Shape | None:
     size = room.type()
     points = room.points
     name, name_size = _fitted(text.id, room.name(), *size.name, room)
-    said = text.about if room.kind != "strip" else text.room_and_part
+    said = text.about if room.kind is not Format.STRIP else text.room_and_part
     called, room_size = _fitted(said, room.name(), *size.room, room)
     whole, fraction, unit = text.length
     most, least = size.length
@@ -128,7 +128,7 @@ def _laid(text: Print, room: TicketRoom) -> Shape | None:
         size_for(end.setting, room.cut(), points(size.setting[0]), points(size.setting[1]))
         for end in (text.left, text.right)
     )
-    if room.kind == "strip":
+    if room.kind is Format.STRIP:
         high = min(room.down, room.limit) - room.about()
         if head > high:
             return None
@@ -150,17 +150,17 @@ def _laid(text: Print, room: TicketRoom) -> Shape | None:
         if lost
     ]
     facts = [*moved, *extra, *text.facts]
-    if room.kind == "strip":
+    if room.kind is Format.STRIP:
         facts = [replace(fact, text=fact.brief or fact.text) for fact in facts]
-    space = min(room.down, room.limit) if room.kind == "strip" else room.limit
+    space = min(room.down, room.limit) if room.kind is Format.STRIP else room.limit
     space -= room.about()
-    if room.kind == "card":
+    if room.kind is Format.CARD:
         space -= head + max(left_tall, right_tall) + points(EM) * 0.5
     face, flap, facts_tall = _folded(
-        facts, room.facts(), points(size.small), space, running=room.kind == "strip"
+        facts, room.facts(), points(size.small), space, running=room.kind is Format.STRIP
     )
     # the small print of a wide ticket stands beside: the ticket must be as tall as it
-    down = max(room.down, facts_tall + room.about()) if room.kind == "wide" else room.down
+    down = max(room.down, facts_tall + room.about()) if room.kind is Format.WIDE else room.down
     print_size = room.scale * EM
     return Shape(
         room.kind,
@@ -236,4 +236,4 @@ def _folded(
 
 def frame_of(shape: Shape) -> Frame:
     """Return the frame that a ticket of that shape draws its ends in."""
-    return STRIP_ENDS if shape.kind == "strip" else CARD_ENDS
+    return STRIP_ENDS if shape.kind is Format.STRIP else CARD_ENDS

@@ -9,7 +9,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Final
 
-from trimlang.joinery.piece import Cut, Edge, Lean, Piece
+from trimlang.joinery.piece import Cut, Edge, Kind, Lean, Piece
 from trimlang.marking import N_
 from trimlang.sheets.wording.catalogue import Words
 from trimlang.sheets.wording.quantities import Pen
@@ -241,7 +241,7 @@ def fit_lines(piece: Piece, pen: Pen) -> tuple[str, ...]:
     lines: list[str] = []
     if piece.scribe:
         lines.append(words("scribe up to {depth} off the foot", depth=pen.length(piece.scribe)))
-    shim = pen.thickness(piece.shim) if piece.kind == "run" else ""
+    shim = pen.thickness(piece.shim) if piece.kind is Kind.RUN else ""
     if shim:
         lines.append(words("if the corner gaps, pack it out at the bottom by {shim}", shim=shim))
     errors = [cut.corner_error for cut in (piece.left, piece.right) if cut.corner_error]

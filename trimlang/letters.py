@@ -14,6 +14,11 @@ _LATIN: Final = str.maketrans(
 Picked from the table of Unicode Technical Standard 39, without rare scripts.
 """
 
+STEERING: Final = frozenset(
+    "\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069"
+)
+"""Marks that turn the direction of text: they could show a length's figures backwards."""
+
 _JOINERS: Final = "\u200c\u200d"
 """They shape letters of some scripts, and join emoji."""
 
