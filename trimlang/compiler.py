@@ -7,7 +7,7 @@ from fractions import Fraction
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from trimlang.diagnostics import Diagnostic, has_errors
+from trimlang.diagnostics import Diagnostic, Whole, has_errors
 from trimlang.incremental.compiler_steps import PLAIN, Steps
 from trimlang.joinery.pieces import joinery
 from trimlang.reading import Gathered, gather
@@ -102,18 +102,17 @@ def check_gathered(gathered: Gathered, file: str, steps: Steps = PLAIN) -> Resul
             joined += check_log(job, pieces)
     findings = (*gathered.findings, *surveyed, *joined)
     order = {source: number for number, source in enumerate(gathered.sources)}
-    # an end that could not be read is not missing too
-    unread = {
-        one.span.line
-        for one in gathered.findings
-        if one.code.startswith("T1") and has_errors((one,))
+    # what is found where something could not be read may only be missing there: mending the
+    # other finding mends it, or shows what is wrong
+    lost_lines = {
+        (one.span.file, one.span.line) for one in gathered.findings if one.page.loses is Whole.LINE
     }
-    # and what an include that could not be read says may be all that is missing
-    missing = {"T206", "T210", "T212", "T214"} if _lost_include(gathered.findings) else set()
+    lost = [Whole.FILES] if any(one.page.loses is Whole.FILES for one in gathered.findings) else []
     unique = dict.fromkeys(
         one
         for one in findings
-        if one.code not in missing and (one.code != "T225" or one.span.line not in unread)
+        if not one.needs_any(lost)
+        and not (one.needs_any([Whole.LINE]) and (one.span.file, one.span.line) in lost_lines)
     )
     return Result(
         job,
@@ -124,10 +123,6 @@ def check_gathered(gathered: Gathered, file: str, steps: Steps = PLAIN) -> Resul
         gathered.sources,
         splices=spliced,
     )
-
-
-def _lost_include(findings: tuple[Diagnostic, ...]) -> bool:
-    return any(one.code.startswith("T6") and one.code != "T607" for one in findings)
 
 
 def compile_job(

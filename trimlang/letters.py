@@ -61,3 +61,11 @@ def looks_like(name: str) -> str:
 
 def _alphabet(letter: str) -> str:
     return unicodedata.name(letter, "").partition(" ")[0]
+
+
+def printable(text: str) -> str:
+    """Return text that cannot steer a terminal: tabs become blanks, controls a mark."""
+    return "".join(
+        sign if sign.isprintable() else " " if sign == "\t" else "\N{REPLACEMENT CHARACTER}"
+        for sign in text
+    )

@@ -8,15 +8,16 @@ from syrupy.assertion import SnapshotAssertion
 
 from tests.conftest import ROOT
 from trimlang.compiler import compile_job
-from trimlang.diagnostics.code_pages import PAGES, is_about_tables, page_text
+from trimlang.diagnostics.code_pages import PAGES, page_text
+from trimlang.diagnostics.family import Family
 from trimlang.diagnostics.reference import reference
 from trimlang.diagnostics.severity import Severity
 from trimlang.tables.from_csv import from_csv
 
 WITH_EXAMPLE = sorted(
-    code for code, page in PAGES.items() if page.example and not is_about_tables(code)
+    code for code, page in PAGES.items() if page.example and page.family is not Family.TABLE
 )
-OF_TABLES = sorted(code for code in PAGES if is_about_tables(code))
+OF_TABLES = sorted(code for code, page in PAGES.items() if page.family is Family.TABLE)
 
 
 @pytest.mark.parametrize("code", WITH_EXAMPLE)

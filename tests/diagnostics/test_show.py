@@ -8,7 +8,9 @@ from syrupy.assertion import SnapshotAssertion
 
 from tests.conftest import walls
 from trimlang.compiler import check_job
-from trimlang.diagnostics.show import printable, show
+from trimlang.diagnostics.message_form import MessageForm
+from trimlang.diagnostics.show import show
+from trimlang.letters import printable
 
 
 class Terminal(io.StringIO):
@@ -21,7 +23,7 @@ FAULTY = walls("  N: 40 5/12 in, left=incorner, right=butt\n\tE: 0 in, left=butt
 
 def shown(text: str, stream: io.StringIO, form: str = "text") -> str:
     result = check_job(text, name="job.trim")
-    show(result.diagnostics, result.sources, stream, form=form)
+    show(result.diagnostics, result.sources, stream, form=MessageForm(form))
     return stream.getvalue()
 
 

@@ -12,6 +12,7 @@ from typing import Final
 
 from trimlang.compiler import Result, check_job, compile_job
 from trimlang.diagnostics.code_pages import PAGES
+from trimlang.diagnostics.message_form import MessageForm
 from trimlang.diagnostics.show import show
 from trimlang.reading import UnreadableError, decode
 from trimlang.sheets.export.order_csv import order_csv
@@ -87,7 +88,7 @@ def says_where(result: Result) -> None:
         assert 1 <= span.column < span.end, finding
     for form in ("text", "json"):
         shown = StringIO()
-        show(result.diagnostics, result.sources, shown, form=form)
+        show(result.diagnostics, result.sources, shown, form=MessageForm(form))
         assert shown.getvalue().replace("\n", "").isprintable(), shown.getvalue()
 
 

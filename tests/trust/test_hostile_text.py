@@ -14,6 +14,7 @@ import pytest
 
 from trimlang.cli import main
 from trimlang.compiler import Result, compile_job
+from trimlang.diagnostics.message_form import MessageForm
 from trimlang.diagnostics.show import show
 from trimlang.sheets.export.order_csv import order_csv
 from trimlang.sheets.render.pages import render_sheets
@@ -154,7 +155,7 @@ def test_no_control_reaches_the_terminal(line: str, form: str) -> None:
     result = compile_job(line, name=f"a{ESCAPES}.trim")
     assert result.diagnostics
     shown = StringIO()
-    show(result.diagnostics, result.sources, shown, form=form)
+    show(result.diagnostics, result.sources, shown, form=MessageForm(form))
     assert shown.getvalue().replace("\n", "").isprintable()
 
 

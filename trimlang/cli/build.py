@@ -12,7 +12,8 @@ from trimlang.cli.options import JobBuild, MessageOptions
 from trimlang.cli.replies import CLEAN, JOB_ERRORS, OUR_FAULT, STDIN, WRONG_USAGE, complain
 from trimlang.compiler import check_job, compile_job
 from trimlang.diagnostics import Severity, Span, say
-from trimlang.diagnostics.show import printable, show
+from trimlang.diagnostics.show import show
+from trimlang.letters import printable
 from trimlang.planning.wrong_plan import WrongPlanError
 from trimlang.reading import UnreadableError, read_stream, read_text
 from trimlang.record import record

@@ -18,6 +18,7 @@ from trimlang.cli.replies import (
     complain,
     messages,
 )
+from trimlang.diagnostics.log_pages import NOT_IN_FULL
 from trimlang.diagnostics.message_form import MessageForm
 
 if TYPE_CHECKING:
@@ -101,7 +102,7 @@ def _show(result: Result, options: MarkOptions, log_name: str, first: int) -> No
     found = [
         finding
         for finding in result.diagnostics
-        if finding.code != "T712"
+        if finding.code != NOT_IN_FULL
         or not (options.pin or (finding.span.file, finding.span.line) >= (log_name, first))
     ]
     show(found, result.sources, sys.stderr, form=options.messages)

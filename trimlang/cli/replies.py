@@ -57,7 +57,7 @@ def messages(parser: argparse.ArgumentParser) -> None:
 
 def complain(text: str) -> None:
     """Write one line to standard error, whatever names or messages stand in it."""
-    from trimlang.diagnostics.show import printable
+    from trimlang.letters import printable
 
     # what cannot be written there cannot be told at all
     with suppress(OSError):

@@ -11,11 +11,12 @@ from typing import Final
 
 from trimlang.diagnostics.code_page import Page
 from trimlang.diagnostics.cutting_pages import CUTTING_PAGES
+from trimlang.diagnostics.family import Family
 from trimlang.diagnostics.file_pages import FILE_PAGES
 from trimlang.diagnostics.joint_pages import JOINT_PAGES
 from trimlang.diagnostics.log_pages import LOG_PAGES
 from trimlang.diagnostics.measure_pages import MEASURE_PAGES
-from trimlang.diagnostics.name_pages import NAME_PAGES
+from trimlang.diagnostics.room_pages import ROOM_PAGES
 from trimlang.diagnostics.survey_pages import SURVEY_PAGES
 from trimlang.diagnostics.syntax_pages import SYNTAX_PAGES
 
@@ -27,7 +28,7 @@ _PARTS: Final = (
     CUTTING_PAGES,
     FILE_PAGES,
     LOG_PAGES,
-    NAME_PAGES,
+    ROOM_PAGES,
 )
 
 PAGES: Final = MappingProxyType({page.code: page for pages in _PARTS for page in pages})
@@ -42,10 +43,5 @@ def page_text(page: Page) -> str:
     return "\n".join(parts) + "\n"
 
 
-def is_about_tables(code: str) -> bool:
-    """Tell whether a page's example is a survey in CSV and not a job file."""
-    return "T651" <= code <= "T659"
-
-
 def _kind(page: Page) -> str:
-    return "A survey in CSV" if is_about_tables(page.code) else "A job file"
+    return "A survey in CSV" if page.family is Family.TABLE else "A job file"

@@ -2,11 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
 from trimlang.diagnostics.severity import Severity
 from trimlang.record import record
+
+if TYPE_CHECKING:
+    from trimlang.diagnostics.code_page import Page
+    from trimlang.diagnostics.whole import Whole
 
 
 @dataclass(frozen=True, slots=True, order=True)
@@ -34,6 +39,18 @@ class Diagnostic:
     remedy: str
     facts: tuple[tuple[str, object], ...] = field(default=(), compare=False, repr=False)
 
+    @property
+    def page(self) -> Page:
+        """What is written about it, such as its family."""
+        # most jobs have no findings, and so never load the pages
+        from trimlang.diagnostics.code_pages import PAGES
+
+        return PAGES[self.code]
+
+    def needs_any(self, lost: Collection[Whole]) -> bool:
+        """Tell whether something is lost without which it is pointless."""
+        return any(one in lost for one in self.page.needs)
+
 
 def say(code: str, span: Span, **facts: object) -> Diagnostic:
     """Make the diagnostic ``code`` at ``span``, its page's wording filled with ``facts``."""
@@ -41,12 +58,12 @@ def say(code: str, span: Span, **facts: object) -> Diagnostic:
 
     page = PAGES[code]
     return Diagnostic(
-        code,
-        page.severity,
-        span,
-        page.message.format(**facts),
-        page.remedy.format(**facts),
-        tuple(facts.items()),
+        code=code,
+        severity=page.severity,
+        span=span,
+        message=page.message.format(**facts),
+        remedy=page.remedy.format(**facts),
+        facts=tuple(facts.items()),
     )
 
 

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING, Final, TextIO
 from trimlang.diagnostics.diagnostic import Diagnostic
 from trimlang.diagnostics.message_form import MessageForm
 from trimlang.diagnostics.severity import Severity
+from trimlang.letters import printable
 
 if TYPE_CHECKING:
     from trimlang.language.source import Source
@@ -29,14 +30,6 @@ def as_data(finding: Diagnostic) -> dict[str, str | int]:
         "message": finding.message,
         "remedy": finding.remedy,
     }
-
-
-def printable(text: str) -> str:
-    """Return text that cannot steer a terminal: tabs become blanks, controls a mark."""
-    return "".join(
-        sign if sign.isprintable() else " " if sign == "\t" else "\N{REPLACEMENT CHARACTER}"
-        for sign in text
-    )
 
 
 def _shown(

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from trimlang.diagnostics import Diagnostic, Span
+from trimlang.diagnostics import Diagnostic, Span, Whole
 from trimlang.diagnostics.place import place
 from trimlang.language import tree
 from trimlang.language.facts import Unread
@@ -155,7 +155,7 @@ def _check_trims(
     all_read = all_read and not any(
         isinstance(stretch, Gap) and stretch.is_lost for room in rooms for stretch in room.walk
     )
-    all_known = all(finding.code not in ("T210", "T216") for finding in findings.found)
+    all_known = all(finding.page.loses is not Whole.USES for finding in findings.found)
     for room in rooms:
         for gap in room.walk:
             if isinstance(gap, Gap):

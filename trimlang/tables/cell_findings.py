@@ -2,23 +2,18 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
-from typing import Final, TypeAlias
+from typing import TypeAlias
 
 from trimlang.compiler import check_job
-from trimlang.diagnostics import Diagnostic, Span, say
+from trimlang.diagnostics import Diagnostic, Severity, Span, Whole, say
+from trimlang.diagnostics.place import Place
 from trimlang.language.parse import parse
 from trimlang.language.source import Source
 from trimlang.record import record
 from trimlang.tables.cells import Cell, Row
-
-_OF_WHOLE_ROOMS: Final = ("T206", "T214", "T224", "T3")
-_LINE: Final = re.compile(r"\bline (\d+)\b(?! of)")
-_ELSEWHERE: Final = frozenset({"T210", "T211", "T212", "T214"})
-"""What is told of trims; not told where the table holds no trims: another file will."""
 
 
 @record
@@ -66,7 +61,7 @@ class _Teller:
         """Have the job file checked, and tell what is wrong with it at the cells it came from."""
         text = "".join(f"{line}\n" for line in self._lines)
         _, unread = parse(Source(self._path.name, text))
-        lost = {one.span.line for one in unread if one.severity == "error"}
+        lost = {one.span.line for one in unread if one.severity is Severity.ERROR}
         for number in sorted(lost):
             self._unread_cells(number, [one for one in unread if one.span.line == number])
         rows_lost = rows_lost or bool(lost)
@@ -75,10 +70,11 @@ class _Teller:
         text = "".join(f"{line}\n" for line in kept)
         result = check_job(text, path=self._path)
         known = any(line.split(None, 1)[:1] in (["trim"], ["include"]) for line in self._lines)
+        # a table seldom says what its trims are: another file will
+        not_whole = [Whole.WALLS] if rows_lost else []
+        not_whole += [] if known else [Whole.TRIMS]
         for finding in result.diagnostics:
-            if rows_lost and finding.code.startswith(_OF_WHOLE_ROOMS):
-                continue  # the walls that could not be read are missing there
-            if known or finding.code not in _ELSEWHERE:
+            if not finding.needs_any(not_whole):
                 self._at_cell(finding)
 
     def _unread_cells(self, number: int, findings: list[Diagnostic]) -> None:
@@ -89,7 +85,7 @@ class _Teller:
             for piece in pieces:
                 _, wrong = parse(Source(self._path.name, piece.alone))
                 for one in wrong:
-                    if one.severity == "error":
+                    if one.severity is Severity.ERROR:
                         told = True
                         self._unread(piece, row, one)
         if not told:
@@ -107,7 +103,8 @@ class _Teller:
             self.findings.append(replace(finding, span=place))
             return
         row, pieces = found
-        finding = replace(finding, message=_LINE.sub(self._row_of, finding.message))
+        facts = {name: self._in_table(fact) for name, fact in finding.facts}
+        finding = say(finding.code, finding.span, **facts)
         before = [piece for piece in pieces if piece.start <= finding.span.column]
         piece = before[-1] if before else pieces[0]
         message = f"row {row.number}, {piece.column}: {finding.message}"
@@ -115,10 +112,12 @@ class _Teller:
             replace(finding, span=span_of(self._path, piece.cell), message=message)
         )
 
-    def _row_of(self, said: re.Match[str]) -> str:
-        """Say of a line of the job file which row it came from."""
-        found = self._pieces.get(int(said.group(1)))
-        return said.group() if found is None else f"row {found[0].number}"
+    def _in_table(self, fact: object) -> object:
+        """Name a place in the job file by the row that its line came from."""
+        if not isinstance(fact, Place) or fact.span.file != self._path.name:
+            return fact
+        found = self._pieces.get(fact.span.line)
+        return fact if found is None else f"row {found[0].number}"
 
     def _unread(self, piece: Piece, row: Row, said: Diagnostic) -> None:
         span = span_of(self._path, piece.cell)

@@ -12,10 +12,10 @@ from math import cos, hypot, radians, sin
 from typing import TYPE_CHECKING, Any, Final
 
 from trimlang.compiler import Result
-from trimlang.diagnostics.show import printable
 from trimlang.extras import DRAWING
 from trimlang.joinery.piece import Kind
 from trimlang.lengths.tape import feet_text, length_text
+from trimlang.letters import printable
 from trimlang.sheets.content.overview import side_by_side
 from trimlang.sheets.drawing.neighbours import Placed
 from trimlang.sheets.drawing.plan_scale import Wall, inward, walls

@@ -1,0 +1,26 @@
+"""The families that diagnostics fall into, by what is wrong."""
+
+from __future__ import annotations
+
+from enum import StrEnum
+
+
+class Family(StrEnum):
+    """What a diagnostic is about; the value is how the codes of the family begin."""
+
+    SYNTAX = "T1"
+    MEANING = "T2"
+    MEETING = "T3"
+    CUTTING = "T4"
+    STOCK = "T5"
+    FILES = "T60"
+    PLAN_FILE = "T63"
+    NAMES = "T64"
+    TABLE = "T65"
+    SHARED_ORDER = "T66"
+    LOG = "T7"
+
+    @classmethod
+    def of(cls, code: str) -> Family:
+        """Return the family of a code: this is the one place that looks into a code."""
+        return next(family for family in cls if code.startswith(family.value))
