@@ -8,8 +8,8 @@ import pytest
 
 from trimlang.compiler import check_job, compile_job
 from trimlang.joinery.piece import Kind
+from trimlang.joints import Fit
 from trimlang.lengths.tape import length_text
-from trimlang.survey.job import Fit
 from trimlang.survey.outline import outline
 
 ROOT = Path(__file__).resolve().parent.parent

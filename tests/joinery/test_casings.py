@@ -5,7 +5,7 @@ from fractions import Fraction
 import pytest
 
 import trimlang
-from trimlang.joinery.piece import Edge, Kind
+from trimlang.joinery.piece import Kind, MeasuredOn
 from trimlang.joinery.pieces import joinery
 from trimlang.survey.outline import outline
 
@@ -42,7 +42,7 @@ def test_a_mitred_set():
     assert head.length == Fraction(295, 8)
     assert head.short_points == Fraction(259, 8)
     assert (left.kind, right.kind, head.kind) == (Kind.LEG, Kind.LEG, Kind.HEAD)
-    assert {piece.measured_on for piece in pieces} == {Edge.OUTER}
+    assert {piece.measured_on for piece in pieces} == {MeasuredOn.OUTER}
     # laid with the outer edge away, the left leg's mitre is at its right end
     assert (left.left.exact, left.right.exact) == (0, 45)
     assert (right.left.exact, right.right.exact) == (45, 0)
@@ -62,7 +62,7 @@ def test_a_butt_head_of_another_trim():
     assert left.length == right.length == Fraction(321, 4)
     # 32 + 2 × 1/4 + 2 × 2 1/4 + 2 × 1/2 = 38
     assert (head.length, head.trim) == (38, "header")
-    assert all(piece.measured_on is Edge.EITHER for piece in pieces)
+    assert all(piece.measured_on is MeasuredOn.EITHER for piece in pieces)
 
 
 def test_a_butt_head_of_the_same_trim():

@@ -12,9 +12,9 @@ from trimlang.compiler import check_job
 from trimlang.joinery.faces import face_cut
 from trimlang.joinery.piece import Lean, Piece
 from trimlang.joinery.pieces import joinery
-from trimlang.joinery.splice_places import other_cuts
+from trimlang.joinery.splice_choices import other_cuts
+from trimlang.joints import Edge, Fit, Joint
 from trimlang.settings.table import Settings
-from trimlang.survey.job import Fit, Joint
 
 CROWN = "trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg\nstock crown: 12 ft at 28.80\n"
 
@@ -122,8 +122,8 @@ def test_a_crown_corner_by_its_diagonal_tells_how_far_it_may_be_off() -> None:
 
 
 def test_a_cut_across_the_face_at_no_angle_is_square() -> None:
-    cut = face_cut(Joint.RAKE, "left", Fraction(0), Fraction(5), "top", Settings())
-    assert (cut.lean, cut.long_edge, cut.inset, cut.gap) == (Lean.UPRIGHT, "both", 0, 0)
+    cut = face_cut(Joint.RAKE, "left", Fraction(0), Fraction(5), Edge.TOP, Settings())
+    assert (cut.lean, cut.long_edge, cut.inset, cut.gap) == (Lean.UPRIGHT, Edge.BOTH, 0, 0)
 
 
 def test_crown_whose_ceiling_edge_comes_to_nothing_is_no_piece() -> None:
@@ -166,7 +166,7 @@ def test_what_lies_flat_on_the_saw() -> None:
     case = "trim case: 11/16 in thick, 2 1/4 in wide\nstock case: 7 ft at 6.10"
     opening = "N: 40 in, left=butt, right=butt\n  opening 32 in, casing case, height 60 in"
     head = check_job(walls(opening, settings=case)).pieces[-1]
-    assert (head.left.long_edge, head.left.lies_flat) == ("outer", True)
+    assert (head.left.long_edge, head.left.lies_flat) == (Edge.OUTER, True)
 
 
 @pytest.mark.parametrize(("side", "keep"), [("left", "right"), ("right", "left")])

@@ -10,7 +10,7 @@ import pytest
 from tests.conftest import TRIM
 from trimlang.compiler import check_job
 from trimlang.joinery.piece import Piece
-from trimlang.survey.job import Fit, Joint
+from trimlang.joints import Fit, Joint
 
 HEAD = """\
 trim base: 3/4 in thick, 5 1/4 in tall

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from tests.conftest import walls
 from trimlang.compiler import Result, check_job
 from trimlang.joinery.piece import Kind, Piece
-from trimlang.survey.job import Fit, Joint
+from trimlang.joints import Fit, Joint
 
 Pieces = Callable[..., dict[str, Piece]]
 LAP = Fraction(9, 16)

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 import trimlang
 from trimlang.compiler import check_job
 from trimlang.joinery.pieces import at_places, joinery
-from trimlang.joinery.splices import Studs, split
+from trimlang.joinery.splice_lengths import Studs, split
 from trimlang.settings.table import Settings
 
 HEAD = """

@@ -6,7 +6,7 @@ import numpy as np
 import pytest
 
 import trimlang
-from trimlang.joinery.piece import Edge
+from trimlang.joinery.piece import MeasuredOn
 from trimlang.survey.outline import outline
 
 HEAD = """
@@ -72,7 +72,7 @@ def test_half_the_pitch_worked_by_hand():
     assert rake.length == Fraction(1947, 16)
     assert head.length == Fraction(987, 16)
     assert (foot.measured_on, rake.measured_on, head.measured_on) == (
-        Edge.BOTTOM, Edge.POINTS, Edge.TOP
+        MeasuredOn.BOTTOM, MeasuredOn.POINTS, MeasuredOn.TOP
     )  # fmt: skip
     assert foot.right.lies_flat
     assert foot.right.lean is not rake.left.lean

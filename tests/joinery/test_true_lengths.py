@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import trimlang
-from trimlang.joinery.piece import Edge
+from trimlang.joinery.piece import MeasuredOn
 
 HEAD = """
 trim base: 9/16 in thick, 5 1/4 in tall
@@ -24,31 +24,30 @@ def piece(line, head="", room='room "R", trim base, open walk'):
 
 def test_between_two_inside_corners_the_back_is_the_wall():
     one = piece("N: 40 in, left=in-corner(90 deg), right=in-corner(90 deg)")
-    lengths = one.true_lengths
-    assert (lengths.wall, lengths.back, lengths.long_point) == (40, 40, 40)
+    assert (one.wall, one.back, one.length) == (40, 40, 40)
     # each mitre takes 9/16 × tan 45° off the face: 40 − 2 × 9/16 = 38 7/8
-    assert lengths.face == Fraction(311, 8)
-    assert one.measured_on is Edge.BACK
+    assert one.face == Fraction(311, 8)
+    assert one.measured_on is MeasuredOn.BACK
 
 
 def test_between_two_outside_corners_the_face_is_longer():
     one = piece("N: 40 in, left=out-corner(90 deg), right=out-corner(90 deg)")
     # 40 + 2 × 9/16 × tan 45° = 41 1/8
-    assert one.true_lengths.long_point == one.face == Fraction(329, 8)
+    assert one.length == one.face == Fraction(329, 8)
     assert one.back == one.wall == 40
-    assert one.measured_on is Edge.FACE
+    assert one.measured_on is MeasuredOn.FACE
 
 
 def test_in_and_out_measure_from_long_point_to_long_point():
     one = piece("N: 40 in, left=in-corner(90 deg), right=out-corner(90 deg)")
     assert one.length == Fraction(649, 16)
-    assert one.measured_on is Edge.POINTS
+    assert one.measured_on is MeasuredOn.POINTS
     assert one.back == 40
     assert one.face == 40
 
 
 def test_square_ends_measure_on_either_edge():
-    assert piece("N: 40 in, left=butt, right=butt").measured_on is Edge.EITHER
+    assert piece("N: 40 in, left=butt, right=butt").measured_on is MeasuredOn.EITHER
 
 
 @pytest.mark.parametrize(

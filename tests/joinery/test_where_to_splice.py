@@ -7,7 +7,7 @@ from fractions import Fraction
 
 import pytest
 
-from trimlang.joinery.splices import Studs, lapping_side, least_piece, split
+from trimlang.joinery.splice_lengths import Studs, lapping_side, least_piece, split
 from trimlang.lengths.tape import steps_up
 from trimlang.settings.table import Settings
 from trimlang.survey.outline import Leg, Point

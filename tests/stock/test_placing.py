@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from tests.conftest import EXAMPLES
 from trimlang.compiler import Result, compile_job
-from trimlang.joinery.splice_places import other_cuts
+from trimlang.joinery.splice_choices import other_cuts
 from trimlang.planning import placing
 from trimlang.planning.ask import ask
 from trimlang.planning.placing import least_anywhere, with_places

@@ -5,11 +5,13 @@ from __future__ import annotations
 import re
 from typing import Any, Final
 
+from trimlang.joints import Joint
 from trimlang.language.vocabulary import spellings
 from trimlang.settings.setting_kinds import Setting
 from trimlang.settings.table import Settings
 
 MEANINGS: Final[dict[str, str]] = {
+    **{joint.word: joint.row.meaning for joint in Joint if joint.row.written},
     "job": "The job's name, printed on every sheet.",
     "surveyed": "The day of the survey: year-month-day.",
     "unit": "What a number without a unit means: in or mm.",
@@ -48,7 +50,6 @@ MEANINGS: Final[dict[str, str]] = {
     "cope": "Sawn to the profile of the piece that it meets; its mate runs square into the corner.",
     "closes": "closes within: how far off a room's walk may be when it comes back to its start.",
     "splices": "Whether and how long walls are pieced together.",
-    "splice": "A scarf to the next piece of the same wall; on a run: make two pieces of it.",
     "first": "first stud: how far it is from the run's left end.",
     "stud": "first stud: how far it is from the run's left end.",
     "rising": "The run climbs: a stair's pitch in degrees, or rise over run.",
@@ -86,14 +87,6 @@ MEANINGS: Final[dict[str, str]] = {
     "opening": "A door or the like: wall without trim, from trim to trim.",
     "bare": "Wall without trim, such as behind cabinets.",
     "entrance": "Where one comes in: copes and splices turn their better side to it.",
-    "in-corner": "The inside corner of two walls: mitred, or coped where it says so.",
-    "out-corner": "The outside corner of two walls: mitred.",
-    "butt": "Square, against casing, cabinet or floor stop.",
-    "return": "The profile turns back to the wall with a small mitred piece.",
-    "open": "Square and free.",
-    "rake": "Meets the trim of the same wall at another pitch: cut at half the bend on both.",
-    "plumb": "Cut upright, on a run that climbs.",
-    "level": "Cut level, on a run that climbs.",
     "deg": "Degrees: between the wall faces, through the room inside, through the wall outside.",
     "ft": "Feet of twelve inches.",
     "inch": "Inches; 1 in is 25.4 mm exactly.",

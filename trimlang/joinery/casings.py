@@ -17,10 +17,10 @@ from trimlang.joinery.cuts import square_cut
 from trimlang.joinery.faces import HEAD_MITRE, face_cut
 from trimlang.joinery.piece import NOTHING, Cut, Kind, Piece, Remark
 from trimlang.joinery.rounding import round_length
-from trimlang.joinery.sticks import longest_stick
+from trimlang.joints import Joint
 from trimlang.lengths.tape import feet_text
 from trimlang.marking import N_
-from trimlang.survey.job import Gap, Job, Joint, Room, Trim
+from trimlang.survey.job import Gap, Job, Room, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.openings import opening_names
 
@@ -47,7 +47,7 @@ def casing_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
         if stretch.casing is not None and stretch.clear_height is not None:
             legs = job.trim(stretch.casing)
             for piece in _casing(job, room, stretch, legs, stretch.clear_height, door):
-                longest = longest_stick(job.trim(piece.trim), job.settings.squares_off)
+                longest = job.trim(piece.trim).longest_stick(job.settings.squares_off)
                 if longest is not None and piece.length > longest:
                     findings.say(
                         "T410",
@@ -98,7 +98,7 @@ def _remark(part: str, gap: Gap) -> Remark:
 
 
 def _mitre(side: str, wide: Fraction, room: Room) -> Cut:
-    return face_cut(Joint.HEAD, side, HEAD_MITRE, wide, "outer", room.settings)
+    return face_cut(Joint.HEAD, side, HEAD_MITRE, wide, Joint.HEAD.long_point, room.settings)
 
 
 def _piece(
@@ -114,15 +114,16 @@ def _piece(
 ) -> Piece:
     length, rounding = round_length(exact, "head", room.settings)
     return Piece(
-        f"{room.tag}-{door}-{trim.name}-{part}",
-        kind,
-        room.name,
-        door,
-        trim.name,
-        length,
-        clear,
-        *cuts,
-        rounding,
+        id=f"{room.tag}-{door}-{trim.name}-{part}",
+        kind=kind,
+        room=room.name,
+        run=door,
+        trim=trim.name,
+        length=length,
+        wall=clear,
+        left=cuts[0],
+        right=cuts[1],
+        rounding=rounding,
         unit=room.settings.unit,
         remarks=(remark,),
     )

@@ -86,16 +86,16 @@ def crown_cut(
     ceiling_to_fence = inside == (side == "right")
     swing = "right" if ceiling_to_fence else "left"
     return CrownCut(
-        mitre,
-        saw_reading(mitre, step),
-        bevel,
-        saw_reading(bevel, step),
-        CEILING_EDGE if ceiling_to_fence else WALL_EDGE,
-        swing,
-        "left" if inside else "right",
-        standing,
-        saw_reading(standing, step),
-        swing,
+        mitre=mitre,
+        mitre_setting=saw_reading(mitre, step),
+        bevel=bevel,
+        bevel_setting=saw_reading(bevel, step),
+        fence=CEILING_EDGE if ceiling_to_fence else WALL_EDGE,
+        swing=swing,
+        keep="left" if inside else "right",
+        nested=standing,
+        nested_setting=saw_reading(standing, step),
+        nested_swing=swing,
         # upside down the piece's right end points left, so the piece lies right of the blade
-        side,
+        nested_keep=side,
     )

@@ -15,9 +15,10 @@ from typing import Final
 
 from trimlang.joinery.crown import crown_cut, projection
 from trimlang.joinery.piece import NOTHING, Cut, Lean
+from trimlang.joints import Edge, Fit, Joint, Mitre
 from trimlang.lengths.angles import cosine, mitre_of_corner, saw_reading, sine, tangent
 from trimlang.settings.table import Settings
-from trimlang.survey.job import End, Fit, Joint, Trim
+from trimlang.survey.job import End, Trim
 
 STEEPEST: Final = Fraction(89)
 RETURN_MITRE: Final = Fraction(45)
@@ -25,17 +26,23 @@ RETURN_MITRE: Final = Fraction(45)
 
 def exact_mitre(end: End, settings: Settings) -> Fraction:
     """Return the mitre in degrees from square; nothing for a square end."""
-    if end.joint is Joint.IN_CORNER:
-        if end.fit is Fit.SQUARE:
-            return NOTHING
-        return settings.mitre_in if end.corner is None else mitre_of_corner(end.corner)
-    if end.joint is Joint.OUT_CORNER:
-        return settings.mitre_out if end.corner is None else mitre_of_corner(end.corner)
-    if end.joint is Joint.RETURN:
-        return RETURN_MITRE
-    if end.joint is Joint.SPLICE:
-        return settings.splice_angle
+    if end.fit is Fit.SQUARE:
+        return NOTHING
+    match end.joint.mitre:
+        case Mitre.HALF_THE_CORNER:
+            return corner_mitre(end, settings)
+        case Mitre.A_RETURN:
+            return RETURN_MITRE
+        case Mitre.THE_SCARF:
+            return settings.splice_angle
     return NOTHING
+
+
+def corner_mitre(end: End, settings: Settings) -> Fraction:
+    """Return what halves a corner, as measured or as the settings assume it (degrees)."""
+    if end.corner is not None:
+        return mitre_of_corner(end.corner)
+    return settings.mitre_in if end.joint.is_inside else settings.mitre_out
 
 
 def end_cut(end: End, side: str, trim: Trim, settings: Settings, laps: str) -> Cut:
@@ -48,24 +55,22 @@ def end_cut(end: End, side: str, trim: Trim, settings: Settings, laps: str) -> C
     exact = exact_mitre(end, settings)
     setting = saw_reading(exact, settings.saw_step)
     thickness = trim.thickness or NOTHING
-    if end.joint is Joint.SPLICE:
+    if end.joint.laps:
         # parallel cuts; the end that laps over is the longer at the face
-        long_edge = "back" if side == laps else "face"
-    elif exact == 0:
-        long_edge = "both"
+        long_edge = Edge.BACK if side == laps else Edge.FACE
     else:
-        long_edge = "back" if end.joint is Joint.IN_CORNER else "face"
+        long_edge = end.joint.long_point if exact else Edge.BOTH
     return Cut(
-        end.joint,
-        end.fit,
-        exact,
-        setting,
-        lean_of(side, long_edge),
-        long_edge,
-        thickness * tangent(exact),
-        2 * thickness * abs(tangent(exact) - tangent(setting)),
-        end.corner is None and end.joint in (Joint.IN_CORNER, Joint.OUT_CORNER),
-        end.corner_error,
+        joint=end.joint,
+        fit=end.fit,
+        exact=exact,
+        setting=setting,
+        lean=lean_of(side, long_edge),
+        long_edge=long_edge,
+        inset=thickness * tangent(exact),
+        gap=2 * thickness * abs(tangent(exact) - tangent(setting)),
+        assumed=end.corner is None and end.joint.is_corner,
+        corner_error=end.corner_error,
         doubt=_doubt(end, exact, thickness),
     )
 
@@ -85,11 +90,11 @@ def _crown_end(
     """Return a crown's cut: mitre and bevel lying flat, the wall edge for its back."""
     standing, step = exact_mitre(end, settings), settings.saw_step
     thickness, width = trim.thickness or NOTHING, trim.height or NOTHING
-    if end.joint is Joint.SPLICE:
+    if end.joint.laps:
         # lying flat, a scarf is the blade's tilt alone
-        long_edge = "back" if side == laps else "face"
+        long_edge = Edge.BACK if side == laps else Edge.FACE
         return replace(
-            square_cut(Joint.SPLICE),
+            square_cut(end.joint),
             lean=lean_of(side, long_edge),
             long_edge=long_edge,
             inset=thickness * tangent(standing),
@@ -98,38 +103,46 @@ def _crown_end(
         )
     if standing == 0:
         return square_cut(end.joint, end.fit)
-    inside = end.joint is Joint.IN_CORNER
+    inside = end.joint.is_inside
     cut = crown_cut(spring, standing, side, step, inside=inside)
-    long_edge = "back" if inside else "face"
+    long_edge = end.joint.long_point
     gap = width * abs(tangent(cut.mitre) - tangent(cut.mitre_setting))
     gap += thickness * abs(tangent(cut.bevel) - tangent(cut.bevel_setting))
     return Cut(
-        end.joint,
-        end.fit,
-        cut.mitre,
-        cut.mitre_setting,
-        lean_of(side, long_edge),
-        long_edge,
-        projection(width, spring) * tangent(standing),
-        2 * gap,
-        end.corner is None and end.joint in (Joint.IN_CORNER, Joint.OUT_CORNER),
-        end.corner_error,
-        cut.bevel,
-        cut.bevel_setting,
-        cut,
+        joint=end.joint,
+        fit=end.fit,
+        exact=cut.mitre,
+        setting=cut.mitre_setting,
+        lean=lean_of(side, long_edge),
+        long_edge=long_edge,
+        inset=projection(width, spring) * tangent(standing),
+        gap=2 * gap,
+        assumed=end.corner is None and end.joint.is_corner,
+        corner_error=end.corner_error,
+        bevel=cut.bevel,
+        bevel_setting=cut.bevel_setting,
+        crown=cut,
     )
 
 
 def square_cut(joint: Joint = Joint.BUTT, fit: Fit = Fit.MITRED) -> Cut:
     """Return a square cut."""
-    return Cut(joint, fit, NOTHING, NOTHING, Lean.UPRIGHT, "both", NOTHING)
+    return Cut(
+        joint=joint,
+        fit=fit,
+        exact=NOTHING,
+        setting=NOTHING,
+        lean=Lean.UPRIGHT,
+        long_edge=Edge.BOTH,
+        inset=NOTHING,
+    )
 
 
-def lean_of(side: str, long_edge: str) -> Lean:
+def lean_of(side: str, long_edge: Edge) -> Lean:
     """Tell which way the blade leans: towards the right where the face edge ends further right."""
-    if long_edge == "both":
+    if long_edge is Edge.BOTH:
         return Lean.UPRIGHT
-    face_is_further_right = (long_edge == "face") == (side == "right")
+    face_is_further_right = (long_edge is Edge.FACE) == (side == "right")
     return Lean.RIGHT if face_is_further_right else Lean.LEFT
 
 
@@ -144,17 +157,16 @@ def growth(
     if trim.spring is not None:
         return _crown_growth(end, trim, trim.spring, settings)
     own = trim.thickness or NOTHING
-    if end.joint is Joint.IN_CORNER:
-        mitre = settings.mitre_in if end.corner is None else mitre_of_corner(end.corner)
-        return -_further(under, mitre)
-    if end.joint is Joint.OUT_CORNER:
+    if end.joint.is_inside:
+        return -_further(under, corner_mitre(end, settings))
+    if end.joint.is_outside:
         mitre = exact_mitre(end, settings)
         grown = _further(under, mitre) + own * tangent(mitre)
         if not end.over_scraps:
             return grown
         # the scraps were of the trim that stands on the wall: this one, or the one behind it
         return grown - under[0] * tangent(mitre) if under[0] else NOTHING
-    if end.joint is Joint.SPLICE and side == "right" and not end.over_scraps:
+    if end.joint.laps and side == "right" and not end.over_scraps:
         return scarf_lap(trim, settings)
     return NOTHING
 
@@ -178,6 +190,6 @@ def _crown_growth(end: End, trim: Trim, spring: Fraction, settings: Settings) ->
 
     Over scraps of crown the number runs to the long point of the ceiling edge.
     """
-    if end.joint is not Joint.OUT_CORNER or not end.over_scraps:
+    if not end.joint.is_outside or not end.over_scraps:
         return NOTHING
     return -projection(trim.height or NOTHING, spring) * tangent(exact_mitre(end, settings))

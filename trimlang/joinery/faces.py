@@ -12,37 +12,37 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.joinery.piece import NOTHING, Cut, Lean
+from trimlang.joints import Edge, Fit, Joint, Mitre
 from trimlang.lengths.angles import saw_reading, tangent
 from trimlang.settings.table import Settings
-from trimlang.survey.job import End, Fit, Joint, Trim
+from trimlang.survey.job import End, Trim
 
-FACE_JOINTS: Final = (Joint.RAKE, Joint.PLUMB, Joint.LEVEL)
 HEAD_MITRE: Final = Fraction(45)
 
 
 def face_mitre(end: End, slope: Fraction) -> Fraction:
     """Return the mitre across the face at a stair's end, in degrees from square."""
-    if end.joint is Joint.RAKE:
+    follows = end.joint.mitre
+    if follows is Mitre.HALF_THE_BEND:
         return abs(end.bend) / 2
-    if end.joint is Joint.PLUMB:
-        return abs(slope)
-    return 90 - abs(slope)
+    return abs(slope) if follows is Mitre.THE_PITCH else 90 - abs(slope)
 
 
 def stair_end(end: End, side: str, slope: Fraction, trim: Trim, settings: Settings) -> Cut:
     """Return the cut at a rake, plumb or level end of a run that rises by ``slope``."""
     exact = face_mitre(end, slope)
-    if end.joint is Joint.RAKE:
+    if end.joint.bends:
         # where the trim turns upwards the lower edges meet furthest along
-        long_edge = "bottom" if end.bend > 0 else "top"
+        long_edge = Edge.BOTTOM if end.bend > 0 else Edge.TOP
     else:
         upper = (slope > 0) == (side == "right")
-        long_edge = "top" if upper == (end.joint is Joint.PLUMB) else "bottom"
+        plumb = end.joint.mitre is Mitre.THE_PITCH
+        long_edge = Edge.TOP if upper == plumb else Edge.BOTTOM
     return face_cut(end.joint, side, exact, trim.height or NOTHING, long_edge, settings)
 
 
 def face_cut(
-    joint: Joint, side: str, exact: Fraction, across: Fraction, long_edge: str, settings: Settings
+    joint: Joint, side: str, exact: Fraction, across: Fraction, long_edge: Edge, settings: Settings
 ) -> Cut:
     """Return a mitre across a face that is ``across`` inches from edge to edge.
 
@@ -50,15 +50,15 @@ def face_cut(
     the blade's line seen from above.
     """
     setting = saw_reading(exact, settings.saw_step)
-    far = long_edge in ("top", "outer")
+    far = long_edge.is_far
     lean = Lean.RIGHT if far == (side == "right") else Lean.LEFT
     return Cut(
-        joint,
-        Fit.MITRED,
-        exact,
-        setting,
-        lean if exact else Lean.UPRIGHT,
-        long_edge if exact else "both",
-        across * tangent(exact),
-        2 * across * abs(tangent(exact) - tangent(setting)),
+        joint=joint,
+        fit=Fit.MITRED,
+        exact=exact,
+        setting=setting,
+        lean=lean if exact else Lean.UPRIGHT,
+        long_edge=long_edge if exact else Edge.BOTH,
+        inset=across * tangent(exact),
+        gap=2 * across * abs(tangent(exact) - tangent(setting)),
     )

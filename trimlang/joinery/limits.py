@@ -7,10 +7,11 @@ from math import ceil
 from typing import Final
 
 from trimlang.joinery.piece import Piece
+from trimlang.joints import Fit
 from trimlang.lengths.angles import degrees_text
 from trimlang.lengths.tape import MM, length_text, sixty_fourths
 from trimlang.settings.table import Settings
-from trimlang.survey.job import Fit, Joint, Run
+from trimlang.survey.job import Run
 from trimlang.survey.measures import Findings
 
 _SIXTEENTH: Final = Fraction(1, 16)
@@ -36,13 +37,10 @@ def check_gaps(piece: Piece, run: Run, settings: Settings, findings: Findings) -
     What the corner's measuring leaves in doubt counts too.  A coped or square end
     shows no mitre, so nothing opens there.
     """
-    limits = {
-        Joint.OUT_CORNER: settings.gap_out,
-        Joint.IN_CORNER: settings.gap_in,
-        Joint.RAKE: settings.gap_in,
-    }
+    limits = {"out-corner": settings.gap_out, "in-corner": settings.gap_in}
     for side, cut, end in (("left", piece.left, run.left), ("right", piece.right, run.right)):
-        limit = limits.get(cut.joint)
+        shows = cut.joint.row.gap_shows
+        limit = limits[shows] if shows else None
         gap = cut.gap + cut.doubt
         if limit is not None and cut.fit is Fit.MITRED and gap > limit:
             step = MM if piece.unit == "mm" else _SIXTEENTH
@@ -53,8 +51,7 @@ def check_gaps(piece: Piece, run: Run, settings: Settings, findings: Findings) -
                 run=run.label,
                 trim=piece.trim,
                 gap=sixty_fourths(gap),
-                # a rake's limit is an inside corner's
-                joint="out-corner" if cut.joint is Joint.OUT_CORNER else "in-corner",
+                joint=shows,
                 wider=length_text(ceil(gap / step) * step, piece.unit),
                 exact=degrees_text(cut.exact),
                 setting=degrees_text(cut.setting),

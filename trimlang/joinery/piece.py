@@ -7,9 +7,9 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.joinery.crown import CrownCut
+from trimlang.joints import Edge, Fit, Joint
+from trimlang.lengths.tape import Direction
 from trimlang.record import record
-from trimlang.settings.setting_kinds import Direction
-from trimlang.survey.job import Fit, Joint
 
 NOTHING: Final = Fraction(0)
 
@@ -60,7 +60,7 @@ class Cut:
     exact: Fraction
     setting: Fraction
     lean: Lean
-    long_edge: str
+    long_edge: Edge
     inset: Fraction
     gap: Fraction = NOTHING
     assumed: bool = False
@@ -73,7 +73,7 @@ class Cut:
     @property
     def lies_flat(self) -> bool:
         """Whether the piece lies on the saw's table, and does not stand against the fence."""
-        return bool(self.bevel) or self.long_edge in ("top", "bottom", "outer")
+        return bool(self.bevel) or self.long_edge.is_across
 
 
 @record
@@ -90,7 +90,7 @@ class Rounding:
     by: Fraction
 
 
-class Edge(StrEnum):
+class MeasuredOn(StrEnum):
     """Where on a piece its number is measured.
 
     ``POINTS`` is from the long point of one edge to that of the other: the left
@@ -107,28 +107,16 @@ class Edge(StrEnum):
     OUTER = "outer edge"
 
 
-_EDGES: Final = {
-    "back": Edge.BACK,
-    "face": Edge.FACE,
-    "top": Edge.TOP,
-    "bottom": Edge.BOTTOM,
-    "outer": Edge.OUTER,
+_LONG_AT: Final = {
+    Edge.BACK: MeasuredOn.BACK,
+    Edge.FACE: MeasuredOn.FACE,
+    Edge.TOP: MeasuredOn.TOP,
+    Edge.BOTTOM: MeasuredOn.BOTTOM,
+    Edge.OUTER: MeasuredOn.OUTER,
 }
 
 
-@record
-class TrueLengths:
-    """The four lengths of one piece, which are easily taken for one another (inches).
-
-    ``wall`` is what the tape read, ``back`` the edge against the wall, ``face``
-    the edge that is seen, ``long_point`` from the furthest point of one end to
-    that of the other.
-    """
-
-    wall: Fraction
-    back: Fraction
-    face: Fraction
-    long_point: Fraction
+_ACROSS_FROM: Final = ({Edge.BACK, Edge.FACE}, {Edge.TOP, Edge.BOTTOM})
 
 
 @record
@@ -192,7 +180,7 @@ class Piece:
         """Length of the edge against the wall."""
         if self.wall_edge is not None:
             return self.wall_edge
-        return self._less_ends_at("face")
+        return self._less_ends_at(Edge.FACE)
 
     @property
     def face(self) -> Fraction:
@@ -200,38 +188,33 @@ class Piece:
         if self.wall_edge is not None:
             return self.wall_edge + sum(
                 (
-                    _inset(cut, "face") - _inset(cut, "back")
+                    _inset(cut, Edge.FACE) - _inset(cut, Edge.BACK)
                     for cut in (self.left, self.right)
                     if cut.crown
                 ),
                 Fraction(0),
             )
-        return self._less_ends_at("back")
+        return self._less_ends_at(Edge.BACK)
 
-    def _less_ends_at(self, across: str) -> Fraction:
+    def _less_ends_at(self, across: Edge) -> Fraction:
         """Length of one edge; ``across`` is the opposite one, which the ends may be longest at."""
         return self.length - _inset(self.left, across) - _inset(self.right, across)
 
     @property
-    def true_lengths(self) -> TrueLengths:
-        """The piece's lengths, each by its name."""
-        return TrueLengths(self.wall, self.back, self.face, self.length)
-
-    @property
-    def measured_on(self) -> Edge:
+    def measured_on(self) -> MeasuredOn:
         """Which edge the ticket's number is measured on."""
         if self.wall_edge is not None:
-            return Edge.WALL
-        long = {cut.long_edge for cut in (self.left, self.right)} - {"both"}
+            return MeasuredOn.WALL
+        long = {cut.long_edge for cut in (self.left, self.right)} - {Edge.BOTH}
         if len(long) == 2:
-            return Edge.POINTS
-        return _EDGES[long.pop()] if long else Edge.EITHER
+            return MeasuredOn.POINTS
+        return _LONG_AT[long.pop()] if long else MeasuredOn.EITHER
 
     @property
     def vanishes(self) -> bool:
         """Whether the cuts cross, so that there is less than nothing of one of its edges."""
         # the lower edge is the one that the tape read
-        if self.length <= 0 or min(self.back, self.face, self._less_ends_at("bottom")) < 0:
+        if self.length <= 0 or min(self.back, self.face, self._less_ends_at(Edge.BOTTOM)) < 0:
             return True
         # round a step in the wall both cuts run one way: its short points may pass each other
         return self.short_points < 0 and not self._cut_alike
@@ -241,7 +224,7 @@ class Piece:
         """Whether one end is longest at one edge, and the other at the edge across from it."""
         if Fit.COPED in (self.left.fit, self.right.fit):  # it ends at its mate's face
             return False
-        return {self.left.long_edge, self.right.long_edge} in ({"back", "face"}, {"top", "bottom"})
+        return {self.left.long_edge, self.right.long_edge} in _ACROSS_FROM
 
     @property
     def short_points(self) -> Fraction:
@@ -252,13 +235,12 @@ class Piece:
     def shim(self) -> Fraction:
         """How much to pack out an inside corner at the bottom, where the piece is cut short."""
         inside = any(
-            cut.joint is Joint.IN_CORNER and cut.fit is Fit.MITRED
-            for cut in (self.left, self.right)
+            cut.joint.is_inside and cut.fit is Fit.MITRED for cut in (self.left, self.right)
         )
         if not inside or self.wall_edge is not None:
             return Fraction(0)
         return max(-self.rounding.by, Fraction(0))
 
 
-def _inset(cut: Cut, long_edge: str) -> Fraction:
-    return cut.inset if cut.long_edge == long_edge else Fraction(0)
+def _inset(cut: Cut, long_edge: Edge) -> Fraction:
+    return cut.inset if cut.long_edge is long_edge else Fraction(0)

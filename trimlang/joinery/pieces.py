@@ -12,17 +12,17 @@ from trimlang.diagnostics import Diagnostic
 from trimlang.joinery.casings import casing_pieces
 from trimlang.joinery.crown import crown_cut
 from trimlang.joinery.cuts import RETURN_MITRE, end_cut, growth, lean_of, square_cut
-from trimlang.joinery.faces import FACE_JOINTS, stair_end
+from trimlang.joinery.faces import stair_end
 from trimlang.joinery.fixings import check_fixings
 from trimlang.joinery.limits import check_gaps, check_reach
 from trimlang.joinery.piece import NOTHING, Cut, Kind, Piece, Remark
 from trimlang.joinery.rounding import deciding_row, round_length
 from trimlang.joinery.scribes import check_scribes, scribe
 from trimlang.joinery.spliced_pieces import Splice, on_wall_edge, spliced, with_mates
-from trimlang.joinery.sticks import longest_stick
 from trimlang.joinery.walls import Wall, walls
+from trimlang.joints import Edge
 from trimlang.marking import N_
-from trimlang.survey.job import End, Job, Joint, Room, Run, Trim
+from trimlang.survey.job import End, Job, Room, Run, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.outline import depths, outline
 
@@ -97,22 +97,22 @@ def _run_pieces(
         run.length
         + _grows(wall, trim, run.left, "left")
         + _grows(wall, trim, run.right, "right")
-        + sum(cut.inset for cut in (left, right) if cut.long_edge == "top")
+        + sum(cut.inset for cut in (left, right) if cut.long_edge is Edge.TOP)
     )
     row = deciding_row(run.left, run.right, settings)
     length, rounding = round_length(exact, row, settings)
     name = f"{room.tag}-{run.label}-{trim.name}"
     whole = Piece(
-        name,
-        Kind.RUN,
-        room.name,
-        run.label,
-        trim.name,
-        length,
-        run.length,
-        left,
-        right,
-        rounding,
+        id=name,
+        kind=Kind.RUN,
+        room=room.name,
+        run=run.label,
+        trim=trim.name,
+        length=length,
+        wall=run.length,
+        left=left,
+        right=right,
+        rounding=rounding,
         over_scraps=run.left.over_scraps or run.right.over_scraps,
         note=run.note,
         remarks=wall.remarks,
@@ -126,7 +126,7 @@ def _run_pieces(
     check_reach(whole, run, settings, findings)
     check_gaps(whole, run, settings, findings)
     pieces = [whole]
-    longest = longest_stick(trim, job.settings.squares_off)
+    longest = trim.longest_stick(job.settings.squares_off)
     if longest is not None and (whole.length > longest or run.must_splice):
         splice = spliced(whole, wall, trim, longest, findings)
         if splice is not None:
@@ -136,7 +136,7 @@ def _run_pieces(
             joints.append(splice)
     first, last = pieces[0], pieces[-1]
     for side, end in (("left", run.left), ("right", run.right)):
-        if end.joint is Joint.RETURN:
+        if end.joint.returns:
             closed = first if side == "left" else last
             returned = _return_piece(whole, closed, side, trim, room)
             if returned.vanishes:
@@ -159,10 +159,10 @@ def _ends(wall: Wall, trim: Trim) -> tuple[Cut, Cut]:
     run, settings = wall.run, wall.room.settings
     cuts: list[Cut] = []
     for side, end, at in (("left", run.left, Fraction(0)), ("right", run.right, run.length)):
-        if end.joint in FACE_JOINTS:
+        if end.joint.is_across:
             cuts.append(stair_end(end, side, run.slope, trim, settings))
         else:
-            laps = wall.laps(at) if end.joint is Joint.SPLICE else "left"
+            laps = wall.laps(at) if end.joint.laps else "left"
             cuts.append(end_cut(end, side, trim, settings, laps))
     return cuts[0], cuts[1]
 

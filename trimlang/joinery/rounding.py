@@ -5,22 +5,15 @@ from __future__ import annotations
 from fractions import Fraction
 
 from trimlang.joinery.piece import Rounding
-from trimlang.lengths.tape import steps_down, steps_nearest, steps_up
-from trimlang.settings.setting_kinds import Direction
+from trimlang.lengths.tape import Direction, steps_down, steps_nearest, steps_up
 from trimlang.settings.table import Settings
-from trimlang.survey.job import End, Fit, Joint
+from trimlang.survey.job import End
 
 
 def deciding_row(left: End, right: End, settings: Settings) -> str:
     """Return the first row of the rounding table that either end has."""
-    ends = {_row(left), _row(right)}
+    ends = {end.joint.rounds(end.fit) for end in (left, right)}
     return next(row for row in settings.rule if row in ends)
-
-
-def _row(end: End) -> str:
-    if end.joint is Joint.IN_CORNER and end.fit is Fit.COPED:
-        return "cope"
-    return end.joint.value
 
 
 def round_length(exact: Fraction, row: str, settings: Settings) -> tuple[Fraction, Rounding]:

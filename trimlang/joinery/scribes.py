@@ -12,14 +12,11 @@ from itertools import pairwise
 from typing import Final
 
 from trimlang.lengths.tape import length_text
-from trimlang.survey.job import Gap, Job, Joint, Room, Run, Trim
+from trimlang.survey.job import Gap, Job, Room, Run, Trim
 from trimlang.survey.measures import Findings
 
 SEEN: Final = Fraction(1, 8)
 """Tops that differ by more than this are seen (inches; common practice, no source)."""
-
-_STANDS_ALONE: Final = {Joint.RETURN, Joint.OPEN, Joint.LEVEL, Joint.PLUMB}
-"""Ends that no neighbour's top is seen to run on from."""
 
 
 def scribe(job: Job, run: Run, trim: Trim) -> Fraction:
@@ -47,7 +44,7 @@ def check_scribes(job: Job, room: Room, findings: Findings) -> None:
     for one, other in pairs:
         if isinstance(one, Gap) or isinstance(other, Gap) or not one.trims or not other.trims:
             continue
-        if {one.right.joint, other.left.joint} & _STANDS_ALONE:
+        if one.right.joint.row.stands_alone or other.left.joint.row.stands_alone:
             continue
         losses = [scribe(job, run, job.trim(run.trims[0])) for run in (one, other)]
         if one.trims[0] == other.trims[0] and abs(losses[0] - losses[1]) > SEEN:

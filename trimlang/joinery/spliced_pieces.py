@@ -10,13 +10,14 @@ from itertools import pairwise
 from trimlang.joinery.cuts import end_cut, scarf_lap
 from trimlang.joinery.piece import Kind, Piece
 from trimlang.joinery.rounding import round_length
-from trimlang.joinery.splices import Studs, split
+from trimlang.joinery.splice_lengths import Studs, split
 from trimlang.joinery.walls import Wall
+from trimlang.joints import Edge, Fit, Joint
 from trimlang.lengths.angles import cosine
 from trimlang.lengths.tape import feet_text, length_text, steps_up
 from trimlang.record import record
 from trimlang.settings.table import Settings
-from trimlang.survey.job import End, Fit, Joint, Room, Run, Trim
+from trimlang.survey.job import End, Room, Run, Trim
 from trimlang.survey.measures import Findings
 
 
@@ -75,7 +76,9 @@ def spliced(
     # a mitre longer than the shortest piece leaves the joint no play
     steep = max(whole.left.inset, whole.right.inset) + lap >= settings.splice_least
     free = run.first_stud is None and not halved and not steep
-    return Splice(whole, wall, trim, lap, longest, past, cut, free)
+    return Splice(
+        whole=whole, wall=wall, trim=trim, lap=lap, longest=longest, past=past, cut=cut, free=free
+    )
 
 
 def _too_short(whole: Piece, wall: Wall, longest: Fraction, lap: Fraction) -> dict[str, str]:
@@ -127,7 +130,7 @@ def _pieces(splice: Splice, cut: Sequence[Fraction]) -> list[Piece]:
 
 
 def _scarf(run: Run) -> End:
-    return End(Joint.SPLICE, None, Fit.MITRED, over_scraps=False, span=run.span)
+    return End(joint=Joint.SPLICE, corner=None, fit=Fit.MITRED, over_scraps=False, span=run.span)
 
 
 def on_wall_edge(piece: Piece, length: Fraction, settings: Settings) -> Piece:
@@ -141,7 +144,11 @@ def on_wall_edge(piece: Piece, length: Fraction, settings: Settings) -> Piece:
 
 def _past_wall_edge(piece: Piece) -> Fraction:
     return sum(
-        (cut.inset for cut in (piece.left, piece.right) if cut.crown and cut.long_edge == "face"),
+        (
+            cut.inset
+            for cut in (piece.left, piece.right)
+            if cut.crown and cut.long_edge is Edge.FACE
+        ),
         Fraction(0),
     )
 
@@ -162,7 +169,9 @@ def _lengths(
         # the trim begins at the long point, which lies past the wall at an outside corner
         past = whole.wall_edge is None
         grown = (
-            whole.left.inset if past and whole.left.long_edge in ("face", "top") else Fraction(0)
+            whole.left.inset
+            if past and whole.left.long_edge in (Edge.FACE, Edge.TOP)
+            else Fraction(0)
         )
         studs = Studs(run.first_stud + grown, spacing)
         cut = split(exact, longest, lap, settings, force=force, studs=studs)
@@ -205,5 +214,6 @@ def _surveyed(room: Room) -> list[tuple[Run, Run]]:
         for one, other in pairwise(walk)
         if isinstance(one, Run)
         and isinstance(other, Run)
-        and one.right.joint is other.left.joint is Joint.SPLICE
+        and one.right.joint.laps
+        and other.left.joint.laps
     ]

@@ -8,10 +8,11 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.joinery.piece import NOTHING, Remark
-from trimlang.joinery.splices import lapping_side
+from trimlang.joinery.splice_lengths import lapping_side
+from trimlang.joints import Fit, Joint
 from trimlang.marking import N_
 from trimlang.record import record
-from trimlang.survey.job import End, Fit, Gap, Job, Joint, Room, Run, Trim
+from trimlang.survey.job import End, Gap, Job, Room, Run, Trim
 from trimlang.survey.outline import Leg, Outline, Point
 from trimlang.survey.over_openings import goes_on_at
 
@@ -100,7 +101,7 @@ def _without_mates(wall: Wall, trim: Trim) -> Wall:
     alone = frozenset(
         side
         for side, end in (("left", run.left), ("right", run.right))
-        if end.joint is Joint.IN_CORNER
+        if end.joint.is_inside
         and (end.corner is None or abs(end.corner - 90) <= NEARLY_SQUARE)
         and (other := wall.beside(side)) is not None
         and trim.name not in other.trims

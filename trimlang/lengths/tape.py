@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from enum import StrEnum
 from fractions import Fraction
 from math import ceil, floor
 from typing import Final
@@ -10,6 +11,14 @@ MM: Final = Fraction(5, 127)
 """One millimetre in inches."""
 
 SIXTEENTH: Final = Fraction(1, 16)
+
+
+class Direction(StrEnum):
+    """Which way a length goes to the next mark on the tape."""
+
+    UP = "up"
+    DOWN = "down"
+    NEAREST = "nearest"
 
 
 def is_tape_fraction(value: Fraction) -> bool:

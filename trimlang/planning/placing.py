@@ -15,9 +15,9 @@ from typing import Final, TypeAlias
 
 from trimlang.joinery.piece import Piece
 from trimlang.joinery.pieces import Places
-from trimlang.joinery.splice_places import other_cuts
+from trimlang.joinery.splice_choices import other_cuts
+from trimlang.joinery.splice_lengths import least_piece
 from trimlang.joinery.spliced_pieces import Splice
-from trimlang.joinery.splices import least_piece
 from trimlang.planning.ask import Asking, Question
 from trimlang.stock.anywhere import FreeRun, floor_anywhere
 from trimlang.stock.planner import Effort, plan_stock, quick_plan

@@ -5,10 +5,10 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Final
 
+from trimlang.joints import ROUNDING_ROWS
 from trimlang.lengths.tape import MM
 from trimlang.settings.setting_kinds import (
     AngleSetting,
-    Direction,
     LengthSetting,
     RoundingRows,
     RoundingSetting,
@@ -22,19 +22,7 @@ from trimlang.settings.setting_kinds import (
 
 _NOTHING: Final = Fraction(0)
 
-ROUNDING: Final[RoundingRows] = (
-    ("out-corner", (Direction.UP, _NOTHING)),
-    ("open", (Direction.NEAREST, _NOTHING)),
-    ("return", (Direction.NEAREST, _NOTHING)),
-    ("cope", (Direction.DOWN, _NOTHING)),
-    ("rake", (Direction.NEAREST, _NOTHING)),
-    ("level", (Direction.NEAREST, _NOTHING)),
-    ("head", (Direction.NEAREST, _NOTHING)),
-    ("splice", (Direction.NEAREST, _NOTHING)),
-    ("in-corner", (Direction.DOWN, _NOTHING)),
-    ("butt", (Direction.DOWN, _NOTHING)),
-    ("plumb", (Direction.DOWN, _NOTHING)),
-)
+ROUNDING: Final[RoundingRows] = tuple((one.row, (one.way, _NOTHING)) for one in ROUNDING_ROWS)
 """The rounding rule, the deciding end first: a run takes the first row that either end has.
 
 The second value raises the length before it is rounded down (a sprung fit).

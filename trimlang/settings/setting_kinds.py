@@ -12,6 +12,7 @@ from enum import StrEnum
 from fractions import Fraction
 from typing import TYPE_CHECKING, Any, Generic, TypeAlias, TypeVar, overload
 
+from trimlang.lengths.tape import Direction
 from trimlang.record import record
 
 if TYPE_CHECKING:
@@ -40,14 +41,6 @@ class TakenAt(StrEnum):
 
     WALL = "wall"
     POINT = "point"
-
-
-class Direction(StrEnum):
-    """Which way a length goes to the next mark on the tape."""
-
-    UP = "up"
-    DOWN = "down"
-    NEAREST = "nearest"
 
 
 @record

@@ -9,7 +9,7 @@ from typing import Final
 
 from trimlang.lengths.angles import degrees_text
 from trimlang.lengths.tape import feet_text, steps_nearest
-from trimlang.survey.job import Gap, Joint, Room, Run, Stretch, Trim
+from trimlang.survey.job import Gap, Room, Run, Stretch, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.outline import MOST_SHARED, Outline, Point, depths, outline, wall_length
 from trimlang.survey.slips import Slip, Walk, likely_slips, miss
@@ -115,11 +115,11 @@ def _walk(room: Room, trims: tuple[Trim, ...], drawn: Outline) -> Walk:
     turns = [after - before for before, after in pairwise(headings)]
     turns.append(float(drawn.turns[-1].degrees))
     return Walk(
-        tuple(_name(stretch) for stretch in room.walk),
-        tuple(wall_length(stretch, room, thick) for stretch in room.walk),
-        tuple(turns),
-        tuple(_loose(room.walk[i], room.walk[(i + 1) % count]) for i in range(count)),
-        room.settings.unit,
+        names=tuple(_name(stretch) for stretch in room.walk),
+        lengths=tuple(wall_length(stretch, room, thick) for stretch in room.walk),
+        turns=tuple(turns),
+        loose=tuple(_loose(room.walk[i], room.walk[(i + 1) % count]) for i in range(count)),
+        unit=room.settings.unit,
     )
 
 
@@ -127,8 +127,8 @@ def _loose(one: Stretch, other: Stretch) -> bool:
     return (
         isinstance(one, Run)
         and isinstance(other, Run)
-        and one.right.joint is Joint.BUTT
-        and other.left.joint is Joint.BUTT
+        and one.right.joint.stops
+        and other.left.joint.stops
     )
 
 

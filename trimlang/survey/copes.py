@@ -14,7 +14,8 @@ from dataclasses import replace
 from itertools import pairwise
 from typing import Final, TypeAlias
 
-from trimlang.survey.job import Fit, Joint, Room, Run, Trim
+from trimlang.joints import Fit
+from trimlang.survey.job import Room, Run, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.outline import Leg, Outline, Point, outline
 from trimlang.survey.over_openings import goes_on_at
@@ -72,7 +73,7 @@ def _is_coped(room: Room, index: int) -> bool:
     one, other = room.walk[index], room.walk[(index + 1) % count]
     if not isinstance(one, Run) or not isinstance(other, Run):
         return False
-    if one.right.joint is not Joint.IN_CORNER or other.left.joint is not Joint.IN_CORNER:
+    if not (one.right.joint.is_inside and other.left.joint.is_inside):
         return False
     return room.settings.cope or Fit.COPED in (one.right.fit, other.left.fit)
 

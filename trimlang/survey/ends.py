@@ -6,12 +6,13 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.diagnostics import Span
+from trimlang.joints import Fit, Joint
 from trimlang.language import facts, tree
 from trimlang.language.facts import Side
 from trimlang.lengths.angles import arc_cosine, degrees_text
 from trimlang.settings.setting_kinds import TakenAt
 from trimlang.settings.table import Settings
-from trimlang.survey.job import End, Fit, Joint
+from trimlang.survey.job import End
 from trimlang.survey.measures import Findings, length
 
 LEAST_CORNER: Final = 30
@@ -20,8 +21,6 @@ _STRAIGHT: Final = 180
 _SIXTEENTH: Final = Fraction(1, 16)
 _VAGUE: Final = Fraction(1, 2)
 """A corner measured less closely than half a degree is worth measuring again."""
-
-_CORNERS: Final = (Joint.IN_CORNER, Joint.OUT_CORNER)
 
 
 def read_sides(
@@ -40,7 +39,7 @@ def read_sides(
 
 
 def _end(end: tree.End, taken: TakenAt, settings: Settings, findings: Findings) -> End:
-    joint = Joint(end.joint.text)
+    joint = Joint.of(end.joint.text)
     corner: Fraction | None = None
     error: Fraction | None = None
     coped = False
@@ -54,7 +53,7 @@ def _end(end: tree.End, taken: TakenAt, settings: Settings, findings: Findings) 
                     corner = _corner(joint, measured[0], fact, findings)
                     error = measured[1] if corner is not None else None
             case facts.CopedHere():
-                coped = joint is Joint.IN_CORNER
+                coped = joint.is_inside
                 if not coped:
                     findings.say("T229", fact.span, joint=joint)
             case facts.Taken():
@@ -78,7 +77,7 @@ def _corner(
     More than half a turn at an outside corner was measured through the room,
     and is what the wall lacks of a whole turn.
     """
-    if joint not in _CORNERS:
+    if not joint.is_corner:
         findings.say("T227", fact.span, joint=joint)
         return None
     if not LEAST_CORNER <= degrees <= MOST_CORNER or degrees == _STRAIGHT:
@@ -92,7 +91,7 @@ def _corner(
         return None
     if degrees < _STRAIGHT:
         return degrees
-    if joint is Joint.IN_CORNER:
+    if joint.is_inside:
         findings.say(
             "T236", fact.span, degrees=degrees_text(degrees), wall=degrees_text(360 - degrees)
         )

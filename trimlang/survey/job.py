@@ -5,41 +5,17 @@ Lengths are exact inches (``Fraction``), angles exact degrees, money exact.
 
 from __future__ import annotations
 
-from enum import StrEnum
 from fractions import Fraction
 from typing import TYPE_CHECKING, TypeAlias
 
 from trimlang.diagnostics import Span
+from trimlang.joints import Fit, Joint
 from trimlang.language.tree import GapKind
 from trimlang.record import record
 from trimlang.settings.table import Settings
 
 if TYPE_CHECKING:
     from trimlang.site_log.entries import Entry
-
-
-class Joint(StrEnum):
-    """How a run ends, in the trade's terms."""
-
-    IN_CORNER = "in-corner"
-    OUT_CORNER = "out-corner"
-    BUTT = "butt"
-    RETURN = "return"
-    SPLICE = "splice"
-    OPEN = "open"
-    RAKE = "rake"
-    PLUMB = "plumb"
-    LEVEL = "level"
-    HEAD = "head"
-    """Where a casing's leg and head meet; never written in a job file."""
-
-
-class Fit(StrEnum):
-    """How an inside corner's end is fitted."""
-
-    MITRED = "mitred"
-    COPED = "coped"
-    SQUARE = "square"
 
 
 @record
@@ -104,6 +80,16 @@ class Trim:
     span: Span
     spring: Fraction | None = None
     logged: tuple[Offer, ...] = ()
+
+    def longest_stick(self, squares_off: Fraction) -> Fraction | None:
+        """Return the longest piece that bought stock (else what is on hand) can give.
+
+        ``squares_off`` is taken off each end of a stick first (inches).
+        """
+        lengths = [offer.length for offer in (*self.offers, *self.logged)] or [
+            rest.length for rest in self.rests
+        ]
+        return max(lengths) - 2 * squares_off if lengths else None
 
 
 @record

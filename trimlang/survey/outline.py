@@ -19,7 +19,7 @@ from trimlang.language.tree import GapKind
 from trimlang.lengths.angles import cosine, mitre_of_corner, sine, tangent
 from trimlang.lengths.tape import steps_nearest
 from trimlang.record import record
-from trimlang.survey.job import End, Gap, Joint, Room, Run, Stretch, Trim
+from trimlang.survey.job import End, Gap, Room, Run, Stretch, Trim
 
 WHOLE_TURN: Final = Fraction(360)
 MOST_SHARED: Final = Fraction(15)
@@ -27,7 +27,6 @@ MOST_SHARED: Final = Fraction(15)
 
 _SQUARE: Final = Fraction(90)
 _FINE: Final = Fraction(1, 10**12)
-_CORNERS: Final = (Joint.IN_CORNER, Joint.OUT_CORNER)
 
 
 @record
@@ -120,11 +119,17 @@ def outline(room: Room, trims: Iterable[Trim] = ()) -> Outline:
         end = Point(place.x + far * _fine(cosine(heading)), place.y - far * _fine(sine(heading)))
         gap = stretch if isinstance(stretch, Gap) else None
         kind, label = (gap.kind, gap.called or "") if gap else ("run", _label(stretch))
-        legs.append(Leg(index, kind, label, place, end, heading))
+        legs.append(Leg(index=index, kind=kind, label=label, start=place, end=end, heading=heading))
         if gap and gap.entrance:
             entrance = Point((place.x + end.x) / 2, (place.y + end.y) / 2)
         place, heading = end, heading + degrees[index]
-    return Outline(tuple(legs), turns, turned, place if goes_round and legs else None, entrance)
+    return Outline(
+        legs=tuple(legs),
+        turns=turns,
+        turned=turned,
+        misclosure=place if goes_round and legs else None,
+        entrance=entrance,
+    )
 
 
 def depths(trims: Iterable[Trim]) -> dict[str, Fraction | None]:
@@ -140,16 +145,16 @@ def depths(trims: Iterable[Trim]) -> dict[str, Fraction | None]:
 def turn_between(one: Stretch, other: Stretch) -> Turn:
     """Return how the walk turns from one stretch to the next."""
     sides = [end for end in (one.right, other.left) if end is not None]
-    cornered = [end for end in sides if end.joint in _CORNERS]
+    cornered = [end for end in sides if end.joint.is_corner]
     if cornered:
         angle = next((end.corner for end in cornered if end.corner is not None), None)
         size = _SQUARE if angle is None else 180 - angle
-        if cornered[0].joint is Joint.OUT_CORNER:
+        if cornered[0].joint.is_outside:
             size = -size
         disputed = len({end.joint for end in cornered}) > 1
         return Turn(size, measured=angle is not None, known=True, disputed=disputed)
     straight = any(_goes_straight(stretch) for stretch in (one, other)) or any(
-        end.joint in (Joint.SPLICE, Joint.RAKE) for end in sides
+        end.joint.goes_on for end in sides
     )
     return Turn(Fraction(0), measured=False, known=straight)
 
@@ -179,7 +184,7 @@ def wall_length(
 
 
 def _scraps(end: End, run: Run, room: Room, thick: dict[str, Fraction | None]) -> Fraction:
-    if end.joint is not Joint.OUT_CORNER or not end.over_scraps or not run.trims:
+    if not end.joint.is_outside or not end.over_scraps or not run.trims:
         return Fraction(0)
     mitre = room.settings.mitre_out if end.corner is None else mitre_of_corner(end.corner)
     return (thick.get(run.trims[0]) or Fraction(0)) * tangent(mitre)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from trimlang.language.tree import GapKind
-from trimlang.survey.job import Gap, Joint, Room, Run
+from trimlang.survey.job import Gap, Room, Run
 
 
 def goes_on_at(room: Room, index: int, name: str) -> int | None:
@@ -14,13 +14,13 @@ def goes_on_at(room: Room, index: int, name: str) -> int | None:
     """
     walk = room.walk
     run = walk[index]
-    if not isinstance(run, Run) or run.right.joint is not Joint.BUTT:
+    if not isinstance(run, Run) or not run.right.joint.stops:
         return None
     for after in range(index + 1, len(walk)):
         stretch = walk[after]
         if isinstance(stretch, Run):
             follows = after > index + 1 and name in stretch.trims
-            return after if follows and stretch.left.joint is Joint.BUTT else None
+            return after if follows and stretch.left.joint.stops else None
         if not _is_plain_opening(stretch):
             return None
     return None

@@ -7,12 +7,11 @@ from typing import TypeVar, cast
 
 from trimlang.language.facts import Stated
 from trimlang.language.tree import Angle, Measure, Number, Price, SettingLine, Word
-from trimlang.lengths.tape import length_text
+from trimlang.lengths.tape import Direction, length_text
 from trimlang.lengths.units import in_cubic_inches, in_inches
 from trimlang.settings.setting_kinds import (
     AngleSetting,
     AnySetting,
-    Direction,
     LengthSetting,
     NumberSetting,
     Packed,

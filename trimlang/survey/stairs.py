@@ -10,12 +10,10 @@ from trimlang.language import facts
 from trimlang.language.facts import Side
 from trimlang.lengths.angles import arc_tangent
 from trimlang.settings.table import Settings
-from trimlang.survey.job import End, Gap, Joint, Room, Run
+from trimlang.survey.job import End, Gap, Room, Run
 from trimlang.survey.measures import Findings, length
 
 STEEPEST: Final = 60
-_STAIR_ENDS: Final = (Joint.PLUMB, Joint.LEVEL)
-_CORNERS: Final = (Joint.IN_CORNER, Joint.OUT_CORNER, Joint.RETURN)
 
 
 def read_slope(said: tuple[facts.Fact, ...], settings: Settings, findings: Findings) -> Fraction:
@@ -54,7 +52,7 @@ def bend_rakes(room: Room, findings: Findings) -> Room:
         for side in ("left", "right"):
             end: End = getattr(stretch, side)
             _check_end(stretch, end, side, findings)
-            if end.joint is not Joint.RAKE:
+            if not end.joint.bends:
                 continue
             mate = _mate(room, index, side)
             bend = Fraction(0)
@@ -76,7 +74,7 @@ def _mate(room: Room, index: int, side: str) -> Run | None:
     if not isinstance(mate, Run) or mate is room.walk[index]:
         return None
     other = mate.left if side == "right" else mate.right
-    return mate if other.joint is Joint.RAKE else None
+    return mate if other.joint.bends else None
 
 
 def _lost_beside(room: Room, index: int, side: str) -> bool:
@@ -86,7 +84,7 @@ def _lost_beside(room: Room, index: int, side: str) -> bool:
 
 
 def _check_end(run: Run, end: End, side: str, findings: Findings) -> None:
-    if not run.slope and end.joint in _STAIR_ENDS:
+    if not run.slope and end.joint.row.on_slope:
         findings.say("T243", end.span, side=side, run=run.label, joint=end.joint)
-    if run.slope and end.joint in _CORNERS:
+    if run.slope and end.joint.row.on_level:
         findings.say("T245", end.span, side=side, run=run.label, joint=end.joint)

@@ -12,7 +12,7 @@ from trimlang.settings.table import Settings
 from trimlang.site_log.log_reading import read_log, with_logged
 from trimlang.survey.closing import check_closure
 from trimlang.survey.copes import choose_copes
-from trimlang.survey.job import Gap, Job, Joint, Room, Trim
+from trimlang.survey.job import Gap, Job, Room, Trim
 from trimlang.survey.lookalikes import find_lookalikes
 from trimlang.survey.measures import Findings
 from trimlang.survey.repeats import find_repeats
@@ -24,9 +24,6 @@ from trimlang.survey.walk import meet
 
 if TYPE_CHECKING:
     from trimlang.site_log.entries import Entry
-
-_TALL_ENDS = (Joint.RAKE, Joint.PLUMB, Joint.LEVEL)
-_THICK_ENDS = (Joint.OUT_CORNER, Joint.RETURN, Joint.SPLICE)
 
 
 def survey(statements: tuple[tree.Statement, ...], file: str) -> tuple[Job, tuple[Diagnostic, ...]]:
@@ -123,11 +120,12 @@ def _check_thickness(
                 findings.say("T247", run.span, run=run.label, trim=name)
         for end in (run.left, run.right):
             for name in run.trims:
-                if end.joint in _TALL_ENDS and trims[name].height is None:
+                if end.joint.row.needs_height and trims[name].height is None:
                     findings.say("T246", end.span, joint=end.joint, trim=name, run=run.label)
-                if trims[name].spring is not None and end.joint is not Joint.SPLICE:
+                if trims[name].spring is not None and not end.joint.laps:
                     continue
-                if end.joint in _THICK_ENDS and trims[name].thickness is None and name not in said:
+                thin = trims[name].thickness is None
+                if end.joint.row.needs_thickness and thin and name not in said:
                     findings.say("T211", end.span, joint=end.joint, trim=name, run=run.label)
                     said.add(name)  # one line mends it everywhere
 

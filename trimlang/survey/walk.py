@@ -11,10 +11,9 @@ from dataclasses import replace
 from fractions import Fraction
 
 from trimlang.diagnostics.place import place
-from trimlang.survey.job import End, Fit, Gap, Joint, Room, Run, Stretch
+from trimlang.joints import Fit
+from trimlang.survey.job import End, Gap, Room, Run, Stretch
 from trimlang.survey.measures import Findings
-
-_CORNERS = (Joint.IN_CORNER, Joint.OUT_CORNER)
 
 
 def meet(room: Room, findings: Findings) -> Room:
@@ -48,25 +47,25 @@ def _meet(
     if _lost(one) or _lost(other):
         return one, other
     if right is None or left is None:
-        if isinstance(one, Run) and right is not None and right.joint in _CORNERS:
+        if isinstance(one, Run) and right is not None and right.joint.is_corner:
             _say_unmet(one, right, other, "left", findings)
-        if isinstance(other, Run) and left is not None and left.joint in _CORNERS:
+        if isinstance(other, Run) and left is not None and left.joint.is_corner:
             _say_unmet(other, left, one, "right", findings)
         return one, other
     if right.joint is not left.joint:
-        if Joint.BUTT in (right.joint, left.joint) and (
+        if (right.joint.stops or left.joint.stops) and (
             isinstance(one, Gap) or isinstance(other, Gap)
         ):
             return one, other  # the corner is the opening's, the run stops square before it
         _disagree(one, right, other, left, findings, closing=closing)
         return one, other
-    if right.joint not in _CORNERS:
+    if not right.joint.is_corner:
         return one, other
     corner = _corner(one, right, other, left, findings)
     error = right.corner_error if right.corner is not None else left.corner_error
     right = replace(right, corner=corner, corner_error=error)
     left = replace(left, corner=corner, corner_error=error)
-    if right.joint is Joint.IN_CORNER and isinstance(one, Run) and isinstance(other, Run):
+    if right.joint.is_inside and isinstance(one, Run) and isinstance(other, Run):
         right, left = _fit(right, left, findings)
     return replace(one, right=right), replace(other, left=left)
 
@@ -82,14 +81,12 @@ def _disagree(
         "line": place(right.span, left.span),
         "there": right.span,
     }
-    if {right.joint, left.joint} == set(_CORNERS) or {Joint.SPLICE, Joint.RAKE} & {
-        right.joint,
-        left.joint,
-    }:
+    joints = (right.joint, left.joint)
+    if all(joint.is_corner for joint in joints) or any(joint.goes_on for joint in joints):
         findings.say("T301", left.span, **facts)
     elif not closing and (
-        (right.joint in _CORNERS and isinstance(one, Run))
-        or (left.joint in _CORNERS and isinstance(other, Run))
+        (right.joint.is_corner and isinstance(one, Run))
+        or (left.joint.is_corner and isinstance(other, Run))
     ):
         # a run may butt against the bare wall that turns the corner
         findings.say("T302", left.span, **facts)

@@ -21,7 +21,7 @@ from trimlang.joinery.piece import Kind, Piece
 from trimlang.lengths.tape import decimal_text, length_text
 from trimlang.lengths.units import in_cubic_inches, in_inches
 from trimlang.record import record
-from trimlang.survey.job import Job, Joint, Trim
+from trimlang.survey.job import Job, Trim
 
 __all__ = ["Supply", "bead_inches", "nail_bite", "nail_height", "nails_in", "supplies"]
 
@@ -103,9 +103,7 @@ def bead_inches(job: Job, runs: Iterable[Piece]) -> Fraction:
         trim = job.trim(piece.trim)
         if trim.in_front_of:
             continue
-        corners = sum(
-            cut.joint in (Joint.IN_CORNER, Joint.OUT_CORNER) for cut in (piece.left, piece.right)
-        )
+        corners = sum(cut.joint.is_corner for cut in (piece.left, piece.right))
         total += piece.length + Fraction(corners, 2) * (trim.height or 0)
     return total
 
@@ -141,7 +139,7 @@ def _filler(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
     seams, volume = 0, holes * HOLE
     for piece in runs:
         # each joint once, at the piece on its left
-        if piece.right.joint in (Joint.SPLICE, Joint.OUT_CORNER):
+        if piece.right.joint.row.filled:
             trim = job.trim(piece.trim)
             seams += 1
             volume += ((trim.height or 0) + (trim.thickness or 0)) * SEAM

@@ -28,7 +28,7 @@ from trimlang.sheets.drawing.plan_scale import (
 from trimlang.sheets.drawing.polygons import Point, far
 from trimlang.sheets.wording import phrases
 from trimlang.sheets.wording.quantities import Pen
-from trimlang.survey.job import End, Joint, Room, Run, Trim
+from trimlang.survey.job import End, Room, Run, Trim
 from trimlang.survey.outline import outline
 
 
@@ -133,17 +133,17 @@ def _room(
     solid += [middle_of(arrow) for arrow in arrows]
     placed = letter(names, lines, solid, (paper.wide, paper.tall))
     return RoomPlan(
-        room.name,
-        scale_text(paper.scale, pen),
-        fixed(paper.wide),
-        fixed(placed.tall),
-        (*placed.leaders, *lines),
-        tuple(marks),
-        tuple(arrows),
-        placed.labels,
-        tuple(_row(wall.stretch, pen) for wall in laid if isinstance(wall.stretch, Run)),
-        closure,
-        room.note or "",
+        name=room.name,
+        scale=scale_text(paper.scale, pen),
+        wide=fixed(paper.wide),
+        tall=fixed(placed.tall),
+        lines=(*placed.leaders, *lines),
+        marks=tuple(marks),
+        arrows=tuple(arrows),
+        labels=placed.labels,
+        rows=tuple(_row(wall.stretch, pen) for wall in laid if isinstance(wall.stretch, Run)),
+        closure=closure,
+        note=room.note or "",
     )
 
 
@@ -153,12 +153,12 @@ def _row(run: Run, pen: Pen) -> WallRow:
         return f"{name} {pen.angle(end.corner)}" if end.corner is not None else name
 
     return WallRow(
-        run.label,
-        pen.length(run.length),
-        joint(run.left),
-        joint(run.right),
-        ", ".join(run.trims),
-        run.note or "",
+        label=run.label,
+        length=pen.length(run.length),
+        left=joint(run.left),
+        right=joint(run.right),
+        trims=", ".join(run.trims),
+        note=run.note or "",
     )
 
 
@@ -170,18 +170,12 @@ def _splices(joints: tuple[tuple[str, Fraction], ...], run: Run) -> list[float]:
 
 def _corner_marks(run: Run, one: Point, other: Point) -> list[tuple[str, str, str, str]]:
     """A dot in an inside corner, a square at an outside one, a ring at a free end."""
-    looks = {
-        Joint.IN_CORNER: "in",
-        Joint.OUT_CORNER: "out",
-        Joint.RETURN: "free",
-        Joint.OPEN: "free",
-    }
     # where a wall is shorter than a mark, its marks shrink so that both are seen
     size = fixed(min(max(far(one, other) * 0.4, 0.45), 1.0))
     return [
-        (looks[end.joint], fixed(at[0]), fixed(at[1]), size)
+        (mark.value, fixed(at[0]), fixed(at[1]), size)
         for end, at in ((run.left, one), (run.right, other))
-        if end.joint in looks
+        if (mark := end.joint.row.mark) is not None
     ]
 
 
@@ -189,7 +183,7 @@ def _wanted(look: str, wall: Wall, one: Point, other: Point, text: str) -> Wante
     """Ask for a name: a run's outside its room, an opening's inside."""
     way = inward(wall)
     off = (-way[0], -way[1]) if look == "run" else way
-    return Wanted(look, text, one, other, off, wall.heading)
+    return Wanted(look=look, text=text, one=one, other=other, off=off, heading=wall.heading)
 
 
 def middle_of(points: str) -> Point:

@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from trimlang.compiler import Result
 from trimlang.joinery.piece import Kind, Piece
-from trimlang.survey.job import Joint, Room, Run
+from trimlang.survey.job import Room, Run
 
 Mates = dict[tuple[str, str], str]
 """(piece, ``left`` or ``right``) to the piece that it meets there."""
@@ -29,7 +29,7 @@ def mates(result: Result) -> Mates:
     for piece in result.pieces:
         if piece.kind is Kind.RETURN:
             parts = by_run[piece.room, piece.run, piece.trim]
-            if piece.right.joint is Joint.RETURN:
+            if piece.right.joint.returns:
                 _meet(met, piece, parts[0])
             else:
                 _meet(met, parts[-1], piece)
@@ -52,8 +52,7 @@ def _corners(
         other = walk[0 if last else index + 1]
         if not isinstance(one, Run) or not isinstance(other, Run) or one is other:
             continue
-        joints = (Joint.IN_CORNER, Joint.OUT_CORNER, Joint.SPLICE, Joint.RAKE)
-        if one.right.joint not in joints or other.left.joint is not one.right.joint:
+        if not one.right.joint.has_mate or other.left.joint is not one.right.joint:
             continue
         for trim in one.trims:
             here = by_run.get((room.name, one.label, trim))

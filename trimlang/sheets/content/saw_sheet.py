@@ -12,11 +12,11 @@ from typing import Final
 
 from trimlang.compiler import Result
 from trimlang.joinery.piece import Cut, Piece
+from trimlang.joints import Fit
 from trimlang.planning.layout import CutStick
 from trimlang.record import record
 from trimlang.sheets.wording import phrases
 from trimlang.sheets.wording.quantities import Pen
-from trimlang.survey.job import Fit
 
 Key = tuple[str, str, Fraction, Fraction]
 

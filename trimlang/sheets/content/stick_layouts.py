@@ -6,9 +6,9 @@ from typing import Final
 
 from trimlang.compiler import Result
 from trimlang.joinery.piece import Cut, Piece
+from trimlang.joints import Edge
 from trimlang.planning.layout import CutStick, Place
 from trimlang.record import record
-from trimlang.sheets.drawing.end_views import FAR
 from trimlang.sheets.wording import phrases
 from trimlang.sheets.wording.quantities import Pen
 
@@ -133,10 +133,10 @@ def _slope(at: float, slant: float, cut: Cut, *, opens: int) -> tuple[float, flo
 
     ``at`` is the long point; the short edge lies inside the piece (``opens``).
     """
-    if cut.long_edge == "both":
+    if cut.long_edge is Edge.BOTH:
         return at, at
     inside = at + opens * slant
-    return (at, inside) if cut.long_edge in FAR else (inside, at)
+    return (at, inside) if cut.long_edge.is_far else (inside, at)
 
 
 def _row(number: int, place: Place, piece: Piece, pen: Pen) -> Row:

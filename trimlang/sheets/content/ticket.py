@@ -9,6 +9,7 @@ from typing import Final
 
 from trimlang.compiler import Result
 from trimlang.joinery.piece import Cut, Kind, Piece
+from trimlang.joints import Edge, Fit
 from trimlang.planning.layout import CutStick, Place
 from trimlang.record import record
 from trimlang.sheets.content.mates import Mates, mates
@@ -20,7 +21,6 @@ from trimlang.sheets.render.paper import Label, UnknownPaperError
 from trimlang.sheets.wording import phrases
 from trimlang.sheets.wording.quantities import Pen, Reading
 from trimlang.site_log.progress_of_job import State
-from trimlang.survey.job import Fit, Joint
 
 SHORT: Final = Fraction(8)
 """Shorter than this (inches), a piece brings the hand near the blade."""
@@ -164,15 +164,15 @@ def _ticket(
     )
     again = words("changed") if _changed(piece, result) else ""
     text = Print(
-        piece.id,
-        words("id"),
-        words("room"),
-        " · ".join(text for text in (piece.room, part, again) if text),
-        " · ".join(part for part in (piece.room, piece.trim, part, again) if part),
-        (length.whole, length.fraction, length.unit),
-        _print(left),
-        _print(right),
-        tuple(fact for fact in facts if fact.text),
+        id=piece.id,
+        id_word=words("id"),
+        room_word=words("room"),
+        room_and_part=" · ".join(text for text in (piece.room, part, again) if text),
+        about=" · ".join(part for part in (piece.room, piece.trim, part, again) if part),
+        length=(length.whole, length.fraction, length.unit),
+        left=_print(left),
+        right=_print(right),
+        facts=tuple(fact for fact in facts if fact.text),
     )
     shape = (
         on_paper(text, trim.height, code=code)
@@ -247,12 +247,12 @@ def _on(text: Print, label: Label, note_word: str, *, code: bool) -> Shape | Non
 def _end(piece: Piece, cut: Cut, side: str, pen: Pen, met: Mates) -> EndText:
     words = pen.words
     then = ""
-    if cut.joint is Joint.IN_CORNER and cut.fit is Fit.COPED:
+    if cut.joint.is_inside and cut.fit is Fit.COPED:
         then = words("then saw along the face line (cope), undercut a little")
-    elif cut.joint is Joint.IN_CORNER and cut.fit is Fit.SQUARE:
+    elif cut.joint.is_inside and cut.fit is Fit.SQUARE:
         then = words("runs square into the corner; its mate is coped")
-    elif cut.joint is Joint.SPLICE:
-        over = cut.long_edge == "face"
+    elif cut.joint.laps:
+        over = cut.long_edge is Edge.FACE
         then = words("laps over its mate") if over else words("lies under its mate")
     elif cut.assumed:
         then = words("usual angle: try it on scrap")

@@ -16,13 +16,13 @@ from typing import Final
 
 from trimlang.joinery.crown import projection
 from trimlang.joinery.piece import Cut, Piece
+from trimlang.joints import Edge, Fit
 from trimlang.record import record
 from trimlang.sheets.wording.phrases import lay
-from trimlang.survey.job import Fit, Trim
+from trimlang.survey.job import Trim
 
 MARGIN: Final = 1.5
 UNDERCUT: Final = 1.0
-FAR: Final = ("back", "top", "outer")
 Point = tuple[float, float]
 
 
@@ -76,7 +76,7 @@ class EndsDrawing:
 def draw_ends(piece: Piece, trim: Trim, frame: Frame = CARD_ENDS) -> EndsDrawing:
     """Draw the ends of a piece of that trim."""
     wide = frame.wide
-    views = {lay(cut) for cut in (piece.left, piece.right) if cut.long_edge != "both"}
+    views = {lay(cut) for cut in (piece.left, piece.right) if cut.long_edge is not Edge.BOTH}
     left_scale, right_scale = (
         _scale(cut, trim, views, frame.thick) for cut in (piece.left, piece.right)
     )
@@ -109,18 +109,18 @@ def draw_ends(piece: Piece, trim: Trim, frame: Frame = CARD_ENDS) -> EndsDrawing
         waste.append(_points([right[1], right[0], (right[0][0] - UNDERCUT, far)]))
     points = (*_long(piece.left, left[0], left[1]), *_long(piece.right, right[1], right[0]))
     return EndsDrawing(
-        bodies,
-        faces,
-        tuple(waste),
-        tuple((_fixed(x), _fixed(y)) for x, y in points),
-        breaks,
-        _hatch(wide, far - 0.3),
-        whole,
-        _view(views),
-        _fixed(wide),
-        _fixed(frame.tall),
-        _fixed(wide / 2),
-        _fixed(far - 0.3),
+        bodies=bodies,
+        faces=faces,
+        waste=tuple(waste),
+        points=tuple((_fixed(x), _fixed(y)) for x, y in points),
+        breaks=breaks,
+        hatch=_hatch(wide, far - 0.3),
+        whole=whole,
+        view=_view(views),
+        wide=_fixed(wide),
+        tall=_fixed(frame.tall),
+        middle=_fixed(wide / 2),
+        fence=_fixed(far - 0.3),
     )
 
 
@@ -142,7 +142,7 @@ def _view(views: set[str]) -> str:
 
 def _scale(cut: Cut, trim: Trim, views: set[str], thick: float) -> float:
     """How many millimetres on paper are an inch at this end."""
-    seen = lay(cut) if cut.long_edge != "both" else next(iter(sorted(views)), "standing")
+    seen = lay(cut) if cut.long_edge is not Edge.BOTH else next(iter(sorted(views)), "standing")
     deep = trim.thickness or Fraction(1, 2)
     if seen == "flat":
         deep = trim.height or deep
@@ -153,16 +153,16 @@ def _scale(cut: Cut, trim: Trim, views: set[str], thick: float) -> float:
 
 def _insets(cut: Cut, scale: float, most: float) -> tuple[float, float]:
     """How far the far and the near edge stay back from the long point, on paper."""
-    if cut.long_edge == "both":
+    if cut.long_edge is Edge.BOTH:
         return 0.0, 0.0
     inset = min(float(cut.inset) * scale, most)
-    return (0.0, inset) if cut.long_edge in FAR else (inset, 0.0)
+    return (0.0, inset) if cut.long_edge.is_far else (inset, 0.0)
 
 
 def _long(cut: Cut, far: Point, near: Point) -> tuple[Point, ...]:
-    if cut.long_edge == "both":
+    if cut.long_edge is Edge.BOTH:
         return ()
-    return (far,) if cut.long_edge in FAR else (near,)
+    return (far,) if cut.long_edge.is_far else (near,)
 
 
 def _zigzag(one: Point, other: Point) -> list[Point]:

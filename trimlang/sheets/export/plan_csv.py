@@ -13,7 +13,6 @@ from trimlang.joinery.piece import Cut, Piece
 from trimlang.lengths.tape import decimal_text, length_text
 from trimlang.sheets.export.order_csv import plain
 from trimlang.sheets.wording.phrases import runs_to
-from trimlang.survey.job import Joint
 
 PIECE_COLUMNS: Final = (
     "piece",
@@ -136,7 +135,7 @@ def _unit(piece: Piece | None, own: str) -> str:
 def _cut(cut: Cut) -> tuple[str, ...]:
     return (
         cut.joint.value,
-        cut.fit.value if cut.joint is Joint.IN_CORNER else "",
+        cut.fit.value if cut.joint.is_inside else "",
         decimal_text(cut.setting, 4),
         decimal_text(cut.bevel_setting, 4) if cut.bevel else "",
         runs_to(cut) or "square",

@@ -12,12 +12,12 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.diagnostics.severity import Severity
-from trimlang.joinery.piece import Edge, Kind, Lean
+from trimlang.joinery.piece import Kind, Lean, MeasuredOn
+from trimlang.joints import Edge, Fit, Joint
+from trimlang.lengths.tape import Direction
 from trimlang.record import record
-from trimlang.settings.setting_kinds import Direction
 from trimlang.site_log.progress_of_job import State
 from trimlang.stock.problem import Status
-from trimlang.survey.job import Fit, Joint
 
 OMITTED: Final = {"omitted": True}
 """Marks a field that is left out of the file where it is None."""
@@ -33,7 +33,7 @@ class PlanCut:
     exact_deg: float
     bevel_deg: float
     lean: Lean
-    long_edge: str
+    long_edge: Edge
 
 
 @record
@@ -47,7 +47,7 @@ class PlanPiece:
     trim: str
     length_in: Fraction
     length_text: str
-    measured_on: Edge
+    measured_on: MeasuredOn
     stick_length_in: Fraction
     exact_text: str
     wall_in: Fraction

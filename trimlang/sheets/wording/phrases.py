@@ -9,70 +9,43 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Final
 
-from trimlang.joinery.piece import Cut, Edge, Kind, Lean, Piece
+from trimlang.joinery.piece import Cut, Kind, Lean, MeasuredOn, Piece
+from trimlang.joints import WHY_ROUNDED, Edge, Fit, Joint
 from trimlang.marking import N_
 from trimlang.sheets.wording.catalogue import Words
 from trimlang.sheets.wording.quantities import Pen
-from trimlang.survey.job import Fit, Joint
-
-JOINTS: Final = {
-    Joint.IN_CORNER: N_("inside corner"),
-    Joint.OUT_CORNER: N_("outside corner"),
-    Joint.BUTT: N_("butt"),
-    Joint.RETURN: N_("return"),
-    Joint.SPLICE: N_("scarf"),
-    Joint.OPEN: N_("open end"),
-    Joint.RAKE: N_("rake"),
-    Joint.PLUMB: N_("plumb cut"),
-    Joint.LEVEL: N_("level cut"),
-    Joint.HEAD: N_("casing corner"),
-}
-
-ROWS: Final = {
-    "out-corner": N_("an outside corner: a long piece can be shaved, a short one cannot be mended"),
-    "open": N_("a free end"),
-    "return": N_("a return"),
-    "cope": N_("a coped end"),
-    "rake": N_("a rake"),
-    "level": N_("a level cut"),
-    "head": N_("a casing"),
-    "splice": N_("a scarf"),
-    "in-corner": N_("between walls: must slip in"),
-    "butt": N_("between stops: must slip in"),
-    "plumb": N_("a plumb cut"),
-}
 
 LONG_POINTS: Final = {
-    "back": N_("long point at the back"),
-    "face": N_("long point at the face"),
-    "top": N_("long point at the top"),
-    "bottom": N_("long point at the bottom"),
-    "outer": N_("long point at the outer edge"),
-    "both": N_("both edges the same"),
+    Edge.BACK: N_("long point at the back"),
+    Edge.FACE: N_("long point at the face"),
+    Edge.TOP: N_("long point at the top"),
+    Edge.BOTTOM: N_("long point at the bottom"),
+    Edge.OUTER: N_("long point at the outer edge"),
+    Edge.BOTH: N_("both edges the same"),
 }
 
 BOTH_ENDS: Final = {
-    Edge.BACK: N_("long point to long point, on the back edge"),
-    Edge.FACE: N_("long point to long point, on the face edge"),
-    Edge.TOP: N_("long point to long point, on the top edge"),
-    Edge.BOTTOM: N_("long point to long point, on the bottom edge"),
-    Edge.OUTER: N_("long point to long point, on the outer edge"),
+    MeasuredOn.BACK: N_("long point to long point, on the back edge"),
+    MeasuredOn.FACE: N_("long point to long point, on the face edge"),
+    MeasuredOn.TOP: N_("long point to long point, on the top edge"),
+    MeasuredOn.BOTTOM: N_("long point to long point, on the bottom edge"),
+    MeasuredOn.OUTER: N_("long point to long point, on the outer edge"),
 }
 
 ONE_END: Final = {
-    Edge.BACK: N_("square end to long point, on the back edge"),
-    Edge.FACE: N_("square end to long point, on the face edge"),
-    Edge.TOP: N_("square end to long point, on the top edge"),
-    Edge.BOTTOM: N_("square end to long point, on the bottom edge"),
-    Edge.OUTER: N_("square end to long point, on the outer edge"),
+    MeasuredOn.BACK: N_("square end to long point, on the back edge"),
+    MeasuredOn.FACE: N_("square end to long point, on the face edge"),
+    MeasuredOn.TOP: N_("square end to long point, on the top edge"),
+    MeasuredOn.BOTTOM: N_("square end to long point, on the bottom edge"),
+    MeasuredOn.OUTER: N_("square end to long point, on the outer edge"),
 }
 
 EDGES: Final = {
-    "back": N_("back"),
-    "face": N_("face"),
-    "top": N_("top"),
-    "bottom": N_("bottom"),
-    "outer": N_("outer edge"),
+    Edge.BACK: N_("back"),
+    Edge.FACE: N_("face"),
+    Edge.TOP: N_("top"),
+    Edge.BOTTOM: N_("bottom"),
+    Edge.OUTER: N_("outer edge"),
 }
 
 LAYS: Final = {
@@ -82,8 +55,6 @@ LAYS: Final = {
 }
 
 CROWN_EDGES: Final = {"ceiling edge": N_("ceiling edge"), "wall edge": N_("wall edge")}
-
-_ACROSS: Final = ("top", "bottom", "outer")
 
 
 def told(piece: Piece, words: Words) -> str:
@@ -99,10 +70,10 @@ def joint_name(cut: Cut, words: Words) -> str:
 
 def joint_words(joint: Joint, fit: Fit, words: Words) -> str:
     """Name a joint and how its inside corner is fitted."""
-    name = words(JOINTS[joint])
-    if joint is Joint.IN_CORNER and fit is Fit.COPED:
+    name = words(joint.row.name)
+    if joint.is_inside and fit is Fit.COPED:
         return words("{joint}, coped", joint=name)
-    if joint is Joint.IN_CORNER and fit is Fit.SQUARE:
+    if joint.is_inside and fit is Fit.SQUARE:
         return words("{joint}, square in", joint=name)
     return name
 
@@ -111,7 +82,7 @@ def lay(cut: Cut) -> str:
     """Tell how the piece lies for a cut: ``standing``, ``flat`` or ``crown``."""
     if cut.crown is not None:
         return "crown"
-    return "flat" if cut.long_edge in _ACROSS else "standing"
+    return "flat" if cut.long_edge.is_across else "standing"
 
 
 def runs_to(cut: Cut) -> str:
@@ -121,7 +92,7 @@ def runs_to(cut: Cut) -> str:
     if cut.lean is Lean.UPRIGHT:
         return ""
     # joinery gives a cut across the face by its line seen from above, far end first
-    right = (cut.lean is Lean.RIGHT) != (cut.long_edge in _ACROSS)
+    right = (cut.lean is Lean.RIGHT) != (cut.long_edge.is_across)
     return "right" if right else "left"
 
 
@@ -147,7 +118,7 @@ def setting(cut: Cut, pen: Pen) -> str:
 def long_point(cut: Cut, words: Words) -> str:
     """Say on which edge the end's long point lies."""
     if cut.crown is not None:
-        if cut.long_edge == "back":
+        if cut.long_edge is Edge.BACK:
             return words("long point at the wall edge")
         return words("long point at the ceiling edge")
     return words(LONG_POINTS[cut.long_edge])
@@ -187,17 +158,17 @@ def exact_angle(cut: Cut, pen: Pen) -> str:
 def measured(piece: Piece, words: Words) -> str:
     """Say from where to where the number is measured."""
     on = piece.measured_on
-    if on is Edge.EITHER:
+    if on is MeasuredOn.EITHER:
         return words("end to end, both ends square")
-    if on is Edge.WALL:
+    if on is MeasuredOn.WALL:
         return words("along the wall edge, from end to end")
-    if on is Edge.POINTS:
+    if on is MeasuredOn.POINTS:
         return words(
             "overall: long point at the {left} left to long point at the {right} right",
             left=words(EDGES[piece.left.long_edge]),
             right=words(EDGES[piece.right.long_edge]),
         )
-    one_sided = "both" in (piece.left.long_edge, piece.right.long_edge)
+    one_sided = Edge.BOTH in (piece.left.long_edge, piece.right.long_edge)
     return words(ONE_END[on] if one_sided else BOTH_ENDS[on])
 
 
@@ -222,7 +193,7 @@ def edges(piece: Piece, pen: Pen) -> str:
 def rounding(piece: Piece, pen: Pen, *, brief: bool = False) -> str:
     """Say how the length was rounded, by how much and why (``brief``: the end alone)."""
     by = piece.rounding.by
-    why = pen.words(ROWS[piece.rounding.row])
+    why = pen.words(WHY_ROUNDED[piece.rounding.row])
     if brief:
         why = why.partition(":")[0]
     if abs(by) < Fraction(1, 1000):  # less than is printed, and than any saw keeps

@@ -1,6 +1,6 @@
 """Other places where a long wall may be pieced together, all within the rules.
 
-The rules are those of ``splices.py``: no piece shorter than the file allows,
+The rules are those of ``splice_lengths.py``: no piece shorter than the file allows,
 which also keeps joints that far from the corners; none longer than the sticks;
 all but the last whole steps of the tape.  There are as many pieces as ever:
 another joint is more work than an offcut is worth.
@@ -11,8 +11,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from fractions import Fraction
 
+from trimlang.joinery.splice_lengths import least_piece
 from trimlang.joinery.spliced_pieces import Splice
-from trimlang.joinery.splices import least_piece
 from trimlang.lengths.tape import steps_down, steps_nearest, steps_up
 
 

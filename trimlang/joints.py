@@ -1,0 +1,379 @@
+"""The joints: how an end of a trim is cut and what it meets, one row a joint.
+
+Whoever wants to know something about a joint asks its row, so that a new joint is
+written here once; DEVELOPERS.md tells what else it takes.  What the trade calls them
+and which way they are rounded: common practice, no source.
+
+>>> Joint.OUT_CORNER.is_corner, Joint.OUT_CORNER.long_point
+(True, <Edge.FACE: 'face'>)
+>>> [joint.word for joint in Joint if joint.goes_on]
+['splice', 'rake']
+"""
+
+from __future__ import annotations
+
+from dataclasses import KW_ONLY
+from enum import Enum, StrEnum, auto
+from types import MappingProxyType
+from typing import Final
+
+from trimlang.lengths.tape import Direction
+from trimlang.marking import N_
+from trimlang.record import record
+
+
+class Edge(StrEnum):
+    """Where an end is longest: an edge of the piece, or both alike."""
+
+    BACK = "back"
+    FACE = "face"
+    TOP = "top"
+    BOTTOM = "bottom"
+    OUTER = "outer"
+    BOTH = "both"
+
+    @property
+    def is_across(self) -> bool:
+        """Whether the cut runs across the face, so that the piece lies flat on the saw."""
+        return self in (Edge.TOP, Edge.BOTTOM, Edge.OUTER)
+
+    @property
+    def is_far(self) -> bool:
+        """Whether the edge lies at the fence when the piece is cut."""
+        return self in (Edge.BACK, Edge.TOP, Edge.OUTER)
+
+
+class Fit(StrEnum):
+    """How an inside corner's end is fitted."""
+
+    MITRED = "mitred"
+    COPED = "coped"
+    SQUARE = "square"
+
+
+class Corner(Enum):
+    """On which side of the wall faces a corner is measured: in the room, or in the wall."""
+
+    INSIDE = auto()
+    OUTSIDE = auto()
+
+
+class Mitre(Enum):
+    """What a joint's mitre follows from."""
+
+    NONE = auto()
+    """Square."""
+    HALF_THE_CORNER = auto()
+    """90° less half the corner."""
+    A_RETURN = auto()
+    """45°: the return stands square to the wall."""
+    THE_SCARF = auto()
+    """As the file says scarfs are cut."""
+    HALF_THE_BEND = auto()
+    """Across the face, half of what the pitch changes by."""
+    THE_PITCH = auto()
+    """Across the face: a plumb line on a slope."""
+    OFF_THE_PITCH = auto()
+    """Across the face: a level line on a slope, 90° less the pitch."""
+    A_FRAME = auto()
+    """Across the face, 45°: two members of one casing."""
+
+
+class Mark(StrEnum):
+    """What stands for an end on the floor plan."""
+
+    DOT = "in"
+    SQUARE = "out"
+    RING = "free"
+
+
+@record
+class RoundingRow:
+    """One row of the rounding rule; of a piece's two ends the earlier row decides."""
+
+    row: str
+    way: Direction
+    because: str
+
+
+ROUNDING_ROWS: Final = tuple(
+    RoundingRow(row=row, way=way, because=because)
+    for row, way, because in (
+        (
+            "out-corner",
+            Direction.UP,
+            N_("an outside corner: a long piece can be shaved, a short one cannot be mended"),
+        ),
+        ("open", Direction.NEAREST, N_("a free end")),
+        ("return", Direction.NEAREST, N_("a return")),
+        ("cope", Direction.DOWN, N_("a coped end")),
+        ("rake", Direction.NEAREST, N_("a rake")),
+        ("level", Direction.NEAREST, N_("a level cut")),
+        ("head", Direction.NEAREST, N_("a casing")),
+        ("splice", Direction.NEAREST, N_("a scarf")),
+        ("in-corner", Direction.DOWN, N_("between walls: must slip in")),
+        ("butt", Direction.DOWN, N_("between stops: must slip in")),
+        ("plumb", Direction.DOWN, N_("a plumb cut")),
+    )
+)
+"""The rounding rule, the deciding end first (common practice, no source)."""
+
+WHY_ROUNDED: Final = MappingProxyType({one.row: one.because for one in ROUNDING_ROWS})
+
+
+@record
+class Row:
+    """What is to be known of one joint.
+
+    ``word`` stands in job files and in plan.json, ``name`` and ``meaning`` on sheets and
+    in editors; ``page`` is the heading of docs/language.md that tells of it.
+    ``long_point`` is the edge at which the end is longest where that is always the same.
+    ``rounds`` names a row of the rounding rule, ``coped`` the one of a coped end.
+    The rest is false where a row does not say it.
+    """
+
+    _: KW_ONLY
+    word: str
+    name: str
+    meaning: str
+    page: str
+    mitre: Mitre
+    rounds: str
+    coped: str | None = None
+    corner: Corner | None = None
+    long_point: Edge = Edge.BOTH
+    mark: Mark | None = None
+    written: bool = True
+    """A job file may say it."""
+    goes_on: bool = False
+    """The same trim goes on past it along the same line of wall."""
+    laps: bool = False
+    """One of its two pieces lies over the other."""
+    stops: bool = False
+    """Something that is no trim stands in the way."""
+    stands_alone: bool = False
+    """No neighbour's top is seen to run on from it."""
+    returns: bool = False
+    """A small piece turns the profile back to the wall."""
+    on_level: bool = False
+    """Only trim that runs level can be cut so: the sections would not match."""
+    on_slope: bool = False
+    """Only trim that climbs can be cut so."""
+    needs_thickness: bool = False
+    """Its length hangs on the trim's thickness."""
+    needs_height: bool = False
+    """Its length hangs on the trim's height."""
+    filled: bool = False
+    """The seam at its face is filled."""
+    gap_shows: str | None = None
+    """Whose limit holds for the gap that the saw's step leaves: a corner's word."""
+
+
+_WALLS: Final = "Rooms and walls"
+_STAIRS: Final = "Stairs and floors"
+
+
+class Joint(StrEnum):
+    """How a trim ends, in the trade's terms; each member is a row."""
+
+    _value_: str
+    row: Row
+
+    def __new__(cls, row: Row) -> Joint:  # noqa: D102 - not for callers: see ``of``
+        member = str.__new__(cls, row.word)
+        member._value_ = row.word
+        member.row = row
+        return member
+
+    IN_CORNER = Row(
+        word="in-corner",
+        name=N_("inside corner"),
+        meaning="The inside corner of two walls: mitred, or coped where it says so.",
+        page=_WALLS,
+        corner=Corner.INSIDE,
+        mitre=Mitre.HALF_THE_CORNER,
+        long_point=Edge.BACK,
+        rounds="in-corner",
+        coped="cope",
+        mark=Mark.DOT,
+        on_level=True,
+        gap_shows="in-corner",
+    )
+    OUT_CORNER = Row(
+        word="out-corner",
+        name=N_("outside corner"),
+        meaning="The outside corner of two walls: mitred.",
+        page=_WALLS,
+        corner=Corner.OUTSIDE,
+        mitre=Mitre.HALF_THE_CORNER,
+        long_point=Edge.FACE,
+        rounds="out-corner",
+        mark=Mark.SQUARE,
+        on_level=True,
+        needs_thickness=True,
+        filled=True,
+        gap_shows="out-corner",
+    )
+    BUTT = Row(
+        word="butt",
+        name=N_("butt"),
+        meaning="Square, against casing, cabinet or floor stop.",
+        page=_WALLS,
+        mitre=Mitre.NONE,
+        rounds="butt",
+        stops=True,
+    )
+    RETURN = Row(
+        word="return",
+        name=N_("return"),
+        meaning="The profile turns back to the wall with a small mitred piece.",
+        page=_WALLS,
+        mitre=Mitre.A_RETURN,
+        long_point=Edge.FACE,
+        rounds="return",
+        mark=Mark.RING,
+        stands_alone=True,
+        returns=True,
+        on_level=True,
+        needs_thickness=True,
+    )
+    SPLICE = Row(
+        word="splice",
+        name=N_("scarf"),
+        meaning="A scarf to the next piece of the same wall; on a run: make two pieces of it.",
+        page=_WALLS,
+        mitre=Mitre.THE_SCARF,
+        rounds="splice",
+        goes_on=True,
+        laps=True,
+        needs_thickness=True,
+        filled=True,
+    )
+    OPEN = Row(
+        word="open",
+        name=N_("open end"),
+        meaning="Square and free.",
+        page=_WALLS,
+        mitre=Mitre.NONE,
+        rounds="open",
+        mark=Mark.RING,
+        stands_alone=True,
+    )
+    RAKE = Row(
+        word="rake",
+        name=N_("rake"),
+        meaning="Meets the trim of the same wall at another pitch: cut at half the bend on both.",
+        page=_STAIRS,
+        mitre=Mitre.HALF_THE_BEND,
+        rounds="rake",
+        goes_on=True,
+        needs_height=True,
+        gap_shows="in-corner",
+    )
+    PLUMB = Row(
+        word="plumb",
+        name=N_("plumb cut"),
+        meaning="Cut upright, on a run that climbs.",
+        page=_STAIRS,
+        mitre=Mitre.THE_PITCH,
+        rounds="plumb",
+        stands_alone=True,
+        on_slope=True,
+        needs_height=True,
+    )
+    LEVEL = Row(
+        word="level",
+        name=N_("level cut"),
+        meaning="Cut level, on a run that climbs.",
+        page=_STAIRS,
+        mitre=Mitre.OFF_THE_PITCH,
+        rounds="level",
+        stands_alone=True,
+        on_slope=True,
+        needs_height=True,
+    )
+    HEAD = Row(
+        word="head",
+        name=N_("casing corner"),
+        meaning="Where a casing's leg and head meet; never written in a job file.",
+        page="Casing",
+        mitre=Mitre.A_FRAME,
+        long_point=Edge.OUTER,
+        rounds="head",
+        written=False,
+    )
+
+    @classmethod
+    def of(cls, word: str) -> Joint:
+        """Return the joint that a job file writes so; the grammar knows no others."""
+        return next(joint for joint in cls if joint.word == word)
+
+    @property
+    def word(self) -> str:
+        """How a job file writes it."""
+        return self.row.word
+
+    @property
+    def is_corner(self) -> bool:
+        """Whether the wall turns there."""
+        return self.row.corner is not None
+
+    @property
+    def is_inside(self) -> bool:
+        """Whether the wall turns towards the room; then one side may be coped."""
+        return self.row.corner is Corner.INSIDE
+
+    @property
+    def is_outside(self) -> bool:
+        """Whether the wall turns away from the room."""
+        return self.row.corner is Corner.OUTSIDE
+
+    @property
+    def mitre(self) -> Mitre:
+        """What its mitre follows from."""
+        return self.row.mitre
+
+    @property
+    def is_across(self) -> bool:
+        """Whether it is cut across the face of a trim that lies flat on the saw."""
+        return self.row.needs_height or self.row.mitre is Mitre.A_FRAME
+
+    @property
+    def long_point(self) -> Edge:
+        """The edge at which the end is longest; ``BOTH`` where that depends, or is square."""
+        return self.row.long_point
+
+    @property
+    def goes_on(self) -> bool:
+        """Whether the same trim goes on past it along the same wall."""
+        return self.row.goes_on
+
+    @property
+    def has_mate(self) -> bool:
+        """Whether the next wall's trim meets it there."""
+        return self.is_corner or self.goes_on
+
+    @property
+    def laps(self) -> bool:
+        """Whether one of its two pieces lies over the other."""
+        return self.row.laps
+
+    @property
+    def bends(self) -> bool:
+        """Whether the trim's pitch changes there."""
+        return self.row.mitre is Mitre.HALF_THE_BEND
+
+    @property
+    def stops(self) -> bool:
+        """Whether something that is no trim stands in the way."""
+        return self.row.stops
+
+    @property
+    def returns(self) -> bool:
+        """Whether a small piece turns the profile back to the wall."""
+        return self.row.returns
+
+    def rounds(self, fit: Fit) -> str:
+        """Return the row of the rounding rule for an end fitted so."""
+        coped = self.row.coped if fit is Fit.COPED else None
+        return coped or self.row.rounds
