@@ -16,10 +16,10 @@ from tests.conftest import EXAMPLES, TRIM, walls
 from trimlang.cli import main
 from trimlang.compiler import check_job
 from trimlang.diagnostics import Span
+from trimlang.formulas import guarded, unguarded
 from trimlang.language.source import Source
 from trimlang.survey.job import Gap, Job
 from trimlang.tables.from_csv import Made, from_csv
-from trimlang.tables.table_columns import guarded, unguarded
 from trimlang.tables.to_csv import to_csv
 
 HEAD = "room,wall,length,left,right,trims,note,kind,called,more,line\n"

@@ -197,7 +197,8 @@ def sheets_beside(path: Path | None) -> Path:
 
 def summary(result: Result, target: Path) -> str:
     """Return what a build that went well says of itself, in a line."""
-    from trimlang.sheets.export.plan_json import least_words, money_text
+    from trimlang.money import money_text
+    from trimlang.sheets.export.plan_json import least_words
 
     sticks = sum(len(plan.sticks) for plan in result.plans)
     from trimlang.cli.site_progress import site_words

@@ -12,7 +12,6 @@ from trimlang.cli.replies import CLEAN, JOB_ERRORS, WRONG_USAGE, Commands, compl
 from trimlang.diagnostics.message_form import MessageForm
 
 TABLES: Final = (".csv", ".tsv", ".txt")
-MOST_MEGABYTES: Final = 16
 
 
 def describe(commands: Commands) -> None:
@@ -51,6 +50,8 @@ def run(asked: Namespace) -> int:
         force=asked.force,
         messages=MessageForm(asked.messages),
     )
+    from trimlang.reading import MOST_MEGABYTES
+
     source, target = options.source, options.target
     if target is not None and target.exists() and not options.force:
         complain(f"{target} is there already; name another file, or add --force")

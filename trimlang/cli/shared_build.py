@@ -133,7 +133,8 @@ def _files(options: BuildOptions, site: SharedOrder) -> dict[str, bytes]:
 
 
 def _summary(site: SharedOrder, target: Path) -> str:
-    from trimlang.sheets.export.plan_json import least_words, money_text
+    from trimlang.money import money_text
+    from trimlang.sheets.export.plan_json import least_words
 
     result = site.result
     money = result.job.currency

@@ -19,7 +19,7 @@ def site_words(result: Result) -> str:
     site = result.site
     if site is None:
         return ""
-    from trimlang.sheets.export.plan_json import money_text
+    from trimlang.money import money_text
 
     sign = result.job.currency
     money = (

@@ -11,8 +11,8 @@ from trimlang.compare.facts import ON_STICKS, Fact
 from trimlang.compare.order_changes import Money, OrderLine
 from trimlang.joinery.piece import Piece
 from trimlang.lengths.tape import length_text
+from trimlang.money import money_text
 from trimlang.record import record
-from trimlang.sheets.export.plan_json import money_text
 from trimlang.site_log.progress_of_job import State
 
 SCHEMA_VERSION: Final = 1

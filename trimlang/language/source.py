@@ -10,7 +10,7 @@ from trimlang.record import record
 MOST_LINES: Final = 250_000
 """More lines than any job has, all its files together."""
 
-_LINE_END = re.compile(r"\r\n|\r|\n")
+LINE_END: Final = re.compile(r"\r\n|\r|\n")
 
 
 @record
@@ -22,7 +22,7 @@ class Source:
 
     def lines(self) -> list[str]:
         """Return the first ``MOST_LINES`` lines without their ends or a byte order mark."""
-        return _LINE_END.split(self.text.removeprefix("\ufeff"), maxsplit=MOST_LINES)[:MOST_LINES]
+        return LINE_END.split(self.text.removeprefix("\ufeff"), maxsplit=MOST_LINES)[:MOST_LINES]
 
     def line_count(self) -> int:
         """Return how many lines the file has, however many they are."""

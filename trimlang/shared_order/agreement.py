@@ -9,6 +9,7 @@ from pathlib import Path
 from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.lengths.angles import degrees_text
 from trimlang.lengths.tape import decimal_text, feet_text, length_text
+from trimlang.money import money_text
 from trimlang.shared_order.flat import Flat
 from trimlang.survey.job import Job, Offer, Trim
 
@@ -137,9 +138,4 @@ def _offers(offers: Iterable[Offer]) -> list[tuple[Fraction, int, Fraction, int 
 def _offer(length: Fraction, pack: int, price: Fraction, at_most: int | None, unit: str) -> str:
     packed = f"pack of {pack} " if pack > 1 else ""
     limit = "" if at_most is None else f" at most {at_most}"
-    return f"{packed}{feet_text(length, unit)} at {_money(price)}{limit}"
-
-
-def _money(price: Fraction) -> str:
-    whole, _, part = decimal_text(price, 4).partition(".")
-    return f"{whole}.{part:0<2}"
+    return f"{packed}{feet_text(length, unit)} at {money_text(price)}{limit}"

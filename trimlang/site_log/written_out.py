@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from fractions import Fraction
 
 from trimlang.diagnostics import Span
-from trimlang.lengths.tape import decimal_text, feet_text, length_text
+from trimlang.lengths.tape import feet_text, length_text
+from trimlang.money import money_text
 from trimlang.site_log.entries import Bought, Cut, Spoiled
 from trimlang.site_log.replay import Told
 from trimlang.survey.job import Job
@@ -46,10 +46,5 @@ def _bought(entry: Bought, unit: str) -> str:
     long = feet_text(entry.length, unit)
     each = entry.price / entry.count
     if (each * 100).denominator == 1:
-        return f"{entry.count} {entry.trim} {long} at {_money(each)}"
-    return f"pack of {entry.count} {entry.trim} {long} at {_money(entry.price)}"
-
-
-def _money(amount: Fraction) -> str:
-    whole, _, cents = decimal_text(amount, 2).partition(".")
-    return f"{whole}.{cents:0<2}"
+        return f"{entry.count} {entry.trim} {long} at {money_text(each)}"
+    return f"pack of {entry.count} {entry.trim} {long} at {money_text(entry.price)}"

@@ -12,6 +12,7 @@ from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.language import facts, tree
 from trimlang.language.tree import OnHandLine, StockLine, TrimLine
 from trimlang.lengths.tape import feet_text, length_text, mixed_number
+from trimlang.money import money_text
 from trimlang.survey.job import Offer, Rest, Trim
 from trimlang.survey.measures import Findings, length, money
 from trimlang.survey.near_names import unknown_trim
@@ -188,8 +189,8 @@ def _check_prices(trim: Trim, added: tuple[Offer, ...], unit: str, findings: Fin
             offer.span,
             stick=f"a pack of {offer.pack} {long}" if offer.pack > 1 else f"a stick of {long}",
             trim=trim.name,
-            price=f"{float(offer.price):.2f}",
-            other=f"{float(other.price):.2f}",
+            price=money_text(offer.price),
+            other=money_text(other.price),
             line=place(other.span, offer.span),
         )
 

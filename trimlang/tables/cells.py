@@ -5,10 +5,10 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from trimlang.language.source import LINE_END
 from trimlang.record import record
 
 DELIMITERS: Final = (",", ";", "\t")
-_LINE_END: Final = re.compile(r"\r\n|\r|\n")
 _SEP: Final = re.compile(r"sep=(.)\s*(\r\n|\r|\n)", re.IGNORECASE)
 
 
@@ -79,7 +79,7 @@ def read_rows(text: str) -> tuple[str, list[Row]]:
 
 
 def _delimiter(text: str) -> str:
-    heading = next((line for line in _LINE_END.split(text) if line.strip()), "")
+    heading = next((line for line in LINE_END.split(text) if line.strip()), "")
     bare = re.sub(r'"[^"]*"', "", heading)
     return max(DELIMITERS, key=lambda sign: (bare.count(sign), -DELIMITERS.index(sign)))
 
@@ -113,7 +113,7 @@ class _Reader:
         return self._at - self._line_begin + 1
 
     def _end_line(self) -> None:
-        ended = _LINE_END.match(self._text, self._at)
+        ended = LINE_END.match(self._text, self._at)
         if ended:
             self._at = ended.end()
             self._line += 1

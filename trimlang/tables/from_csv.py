@@ -9,12 +9,13 @@ from pathlib import Path
 from typing import Final
 
 from trimlang.diagnostics import Diagnostic, Span, has_errors, say
+from trimlang.formulas import is_formula, unguarded
 from trimlang.language.mistakes import did_you_mean
 from trimlang.language.source import Source
 from trimlang.record import record
 from trimlang.tables.cell_findings import Piece, span_of, told_at_cells
 from trimlang.tables.cells import Cell, NoTableError, Row, read_rows, table_text
-from trimlang.tables.table_columns import ALSO, COLUMNS, KINDS, NEEDED, is_formula, unguarded
+from trimlang.tables.table_columns import ALSO, COLUMNS, KINDS, NEEDED
 
 _QUOTES: Final = re.compile('["“”]')
 _TWO_WAYS: Final = re.compile(r"(?<!\d)\d{1,3},\d{3}(?!\d)")

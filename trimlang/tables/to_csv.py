@@ -7,10 +7,11 @@ from collections.abc import Iterable
 from io import StringIO
 
 from trimlang.diagnostics import Diagnostic, Span
+from trimlang.formulas import guarded
 from trimlang.language import facts, tree
 from trimlang.language.parse import parse
 from trimlang.language.source import Source
-from trimlang.tables.table_columns import COLUMNS, guarded
+from trimlang.tables.table_columns import COLUMNS
 
 
 def to_csv(source: Source) -> tuple[str, tuple[Diagnostic, ...]]:

@@ -6,8 +6,8 @@ import csv
 from io import StringIO
 from typing import TYPE_CHECKING, Final
 
+from trimlang.formulas import guarded
 from trimlang.record import record
-from trimlang.sheets.export.order_csv import plain
 from trimlang.sheets.wording.quantities import Pen
 
 if TYPE_CHECKING:
@@ -106,5 +106,5 @@ def flats_csv(site: SharedOrder) -> str:
                 one, piece = pieces[place.piece]
                 row = (stick.id, plan.trim, number, piece.id, one.flat.tag)
                 names = (one.flat.result.job.name, piece.room, piece.run)
-                lines.writerow((*row, *map(plain, names)))
+                lines.writerow((*row, *map(guarded, names)))
     return text.getvalue()

@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 import csv
-from fractions import Fraction
 from io import StringIO
 from typing import Final
 
 from trimlang.compiler import Result
+from trimlang.formulas import guarded
 from trimlang.lengths.tape import decimal_text
+from trimlang.money import money_text
 
 COLUMNS: Final = ("kind", "what", "count", "unit", "length_in", "sticks", "price", "cost")
-_FORMULA: Final = ("=", "+", "-", "@", "\t", "\r")
 
 
 def order_csv(result: Result) -> str:
@@ -28,35 +28,26 @@ def order_csv(result: Result) -> str:
             lines.writerow(
                 (
                     "trim",
-                    plain(plan.trim),
+                    guarded(plan.trim),
                     line.packs,
                     unit,
                     decimal_text(line.length, 4),
                     line.sticks,
-                    _money(line.price),
-                    _money(line.cost),
+                    money_text(line.price),
+                    money_text(line.cost),
                 )
             )
     for supply in result.supplies:
         lines.writerow(
             (
                 "supply",
-                plain(supply.what),
+                guarded(supply.what),
                 supply.count,
-                plain(supply.package),
+                guarded(supply.package),
                 "",
                 "",
-                _money(supply.price) if supply.price else "",
-                _money(supply.cost) if supply.price else "",
+                money_text(supply.price) if supply.price else "",
+                money_text(supply.cost) if supply.price else "",
             )
         )
     return text.getvalue()
-
-
-def plain(text: str) -> str:
-    """Keep a spreadsheet from taking a name for a formula."""
-    return f"'{text}" if text.startswith(_FORMULA) else text
-
-
-def _money(amount: Fraction) -> str:
-    return f"{float(round(amount, 2)):.2f}"

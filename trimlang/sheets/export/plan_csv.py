@@ -9,9 +9,9 @@ from io import StringIO
 from typing import Final
 
 from trimlang.compiler import Result
+from trimlang.formulas import guarded
 from trimlang.joinery.piece import Cut, Piece
 from trimlang.lengths.tape import decimal_text, length_text
-from trimlang.sheets.export.order_csv import plain
 from trimlang.sheets.wording.phrases import runs_to
 
 PIECE_COLUMNS: Final = (
@@ -74,7 +74,7 @@ def cut_list_csv(result: Result) -> str:
         (
             (
                 piece.id,
-                plain(piece.room),
+                guarded(piece.room),
                 piece.run,
                 piece.trim,
                 piece.kind.value,
@@ -87,7 +87,7 @@ def cut_list_csv(result: Result) -> str:
                 *_cut(piece.left),
                 *_cut(piece.right),
                 *where.get(piece.id, ("", "")),
-                plain(piece.told),
+                guarded(piece.told),
             )
             for piece in result.pieces
         ),

@@ -11,6 +11,7 @@ from trimlang.compiler import Result
 from trimlang.diagnostics.show import as_data
 from trimlang.joinery.piece import Cut, Piece
 from trimlang.lengths.tape import feet_text, length_text
+from trimlang.money import money_text
 from trimlang.planning.layout import Bought, CutStick, TrimPlan
 from trimlang.sheets.wording.phrases import runs_to
 from trimlang.site_log.progress_of_job import InHand, State
@@ -18,15 +19,6 @@ from trimlang.stock.problem import Status
 from trimlang.version import __version__
 
 SCHEMA_VERSION: Final = 2
-
-
-def money_text(amount: Fraction) -> str:
-    """Write money with two places, more where the job's prices have more."""
-    places = 2
-    while places < 6 and (amount * 10**places).denominator != 1:
-        places += 1
-    scaled = round(amount * 10**places)
-    return f"{scaled // 10**places}.{scaled % 10**places:0{places}d}"
 
 
 def source_text(stick: CutStick, unit: str) -> str:
