@@ -27,6 +27,7 @@ if TYPE_CHECKING:
     from trimlang.planning.layout import TrimPlan
     from trimlang.site_log.progress_of_job import Site
     from trimlang.stock.planner import Effort, Watch
+    from trimlang.survey.closing import Closing
     from trimlang.survey.job import Job
     from trimlang.takeoff.supplies import Supply
 
@@ -40,7 +41,8 @@ class Result:
     that does not hold together.  ``site`` is how the job stands where it has a
     site log: ``plans`` are then of what is left, and ``pieces`` that are cut have the
     length that they were cut to.  ``splices`` are the runs that are pieced together,
-    in the usual way until they are planned.
+    in the usual way until they are planned.  ``closings`` tell, room by room, how far the
+    survey is from closing.
     """
 
     job: Job
@@ -51,6 +53,7 @@ class Result:
     sources: dict[str, Source] = field(default_factory=dict)
     site: Site | None = None
     splices: tuple[Splice, ...] = ()
+    closings: tuple[Closing, ...] = ()
 
     @property
     def ok(self) -> bool:
@@ -91,7 +94,7 @@ def check_job(
 
 def check_gathered(gathered: Gathered, file: str, steps: Steps = PLAIN) -> Result:
     """Survey and join what was read; ``file`` is the name of the job's own file."""
-    job, surveyed = survey(gathered.statements, file)
+    job, closings, surveyed = survey(gathered.statements, file)
     pieces: tuple[Piece, ...] = ()
     spliced: tuple[Splice, ...] = ()
     joined: tuple[Diagnostic, ...] = ()
@@ -122,6 +125,7 @@ def check_gathered(gathered: Gathered, file: str, steps: Steps = PLAIN) -> Resul
         tuple(sorted(unique, key=lambda one: (order.get(one.span.file, 0), one.span, one.code))),
         gathered.sources,
         splices=spliced,
+        closings=closings,
     )
 
 
@@ -182,4 +186,5 @@ def plan_checked(
         checked.sources,
         None if wrong else site,
         planned.splices,
+        checked.closings,
     )

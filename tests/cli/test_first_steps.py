@@ -37,7 +37,10 @@ def test_the_first_file_checks_clean_builds_and_is_tidy(
     assert f"unit {'mm' if metric else 'in'} " in text
     assert main(["check", str(path)]) == 0
     assert main(["tidy", "--check", str(path)]) == 0
-    assert capsys.readouterr() == ("", "")
+    told = capsys.readouterr()
+    assert told.err == ""
+    assert told.out.startswith("Living room: closes within ")
+    assert told.out.count("\n") == 1
     assert main(["build", str(path), "--format", "json", "--out", str(tmp_path / "out")]) == 0
     plan = json.loads((tmp_path / "out" / "plan.json").read_text(encoding="utf-8"))
     assert {piece["room"] for piece in plan["pieces"]} == {"Living room", "Hall"}

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import json
 import sys
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING, BinaryIO
 
-from trimlang.cli.options import JobBuild, MessageOptions
+from trimlang.cli.options import JobBuild, MessageForm, MessageOptions
 from trimlang.cli.replies import CLEAN, JOB_ERRORS, OUR_FAULT, STDIN, WRONG_USAGE, complain
 from trimlang.compiler import check_job, compile_job
 from trimlang.diagnostics import Severity, Span, say
@@ -17,6 +18,7 @@ from trimlang.letters import printable
 from trimlang.planning.wrong_plan import WrongPlanError
 from trimlang.reading import UnreadableError, read_stream, read_text
 from trimlang.record import record
+from trimlang.survey.closing import Verdict
 
 if TYPE_CHECKING:
     from trimlang.compiler import Result
@@ -51,7 +53,19 @@ def check(job: str, messages: MessageOptions) -> Outcome:
         return stop.outcome
     result = check_job(text, path=path, name=STDIN)
     tell(messages, result)
+    tell_closings(messages, result, job)
     return outcome(result)
+
+
+def tell_closings(messages: MessageOptions, result: Result, job: str) -> None:
+    """Print how each room closes, in a line: what was found out, not what is wrong."""
+    for closing in result.closings:
+        said = {"room": closing.room, "closing": closing.text}
+        if messages.form is MessageForm.JSON:
+            sys.stdout.write(json.dumps(said, ensure_ascii=False) + "\n")
+        elif closing.verdict is not Verdict.NOT_CHECKED:
+            where = f"{messages.folder}{Path(job).name}: " if messages.folder else ""
+            sys.stdout.write(printable(f"{where}{closing.room}: {closing.text}") + "\n")
 
 
 def build(options: JobBuild) -> Outcome:

@@ -1,4 +1,4 @@
-"""``trimlang check``: what is wrong with job files, nothing else."""
+"""``trimlang check``: what is wrong with job files, and how their rooms close."""
 
 from __future__ import annotations
 
@@ -11,7 +11,9 @@ from trimlang.diagnostics.message_form import MessageForm
 
 def describe(commands: Commands) -> None:
     """Add the command and its options."""
-    check = commands.add_parser("check", help="print what is wrong with job files, nothing else")
+    check = commands.add_parser(
+        "check", help="print what is wrong with job files and how their rooms close; write nothing"
+    )
     jobs_and_messages(check)
     check.set_defaults(run=run)
 

@@ -3,162 +3,229 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from enum import StrEnum
 from fractions import Fraction
-from itertools import pairwise, product
 from typing import Final
 
 from trimlang.lengths.angles import degrees_text
-from trimlang.lengths.tape import feet_text, steps_nearest
-from trimlang.survey.job import Gap, Room, Run, Stretch, Trim
+from trimlang.lengths.tape import feet_text, steps_nearest, steps_up
+from trimlang.record import record
+from trimlang.settings.setting_kinds import Unit
+from trimlang.settings.table import Settings
+from trimlang.survey.corner_slips import corner_slips
+from trimlang.survey.job import Gap, Room, Trim
+from trimlang.survey.measured_walk import Course, called
 from trimlang.survey.measures import Findings
-from trimlang.survey.outline import MOST_SHARED, Outline, Point, depths, outline, wall_length
-from trimlang.survey.slips import Slip, Walk, likely_slips, miss
+from trimlang.survey.misfit import SURE, Misfit, Walk, misfit
+from trimlang.survey.outline import Point, depths, outline
+from trimlang.survey.settling import COARSE, finer, which_of
+from trimlang.survey.slips import (
+    MOST_STRETCHES,
+    Slip,
+    forgotten_openings,
+    length_slips,
+    likely,
+)
 
 FEWEST_STRETCHES: Final = 3
-MOST_DISPUTED: Final = 6
-MOST_NAMED: Final = 4
+MOST_NAMED: Final = 6
 
 
-def check_closure(room: Room, trims: Iterable[Trim], findings: Findings) -> None:
-    """Report a room whose walk does not come back to its start, and the likeliest reason.
+class Verdict(StrEnum):
+    """What the closing says of a room's survey."""
+
+    CLOSES = "closes"
+    GAPES = "does not close"
+    TURNS_WRONG = "the corners do not go round"
+    NOT_CHECKED = "not checked"
+
+
+@record
+class Closing:
+    """How far a room is from closing, and what its survey could tell.
+
+    ``gap`` is how far the walk's end lies from its start (inches), in the direction that
+    ``where`` says in words; None where the corners do not go once round.  ``tolerance`` is
+    the least gap in that direction that the survey's doubts do not explain, or what the
+    file allows where ``allowed_by_file``.  ``slips`` are those that explain a room that
+    does not close, best first; ``settles`` names one measurement that would tell more.
+    """
+
+    room: str
+    verdict: Verdict
+    unit: Unit
+    step: Fraction
+    gap: Fraction | None = None
+    where: str = ""
+    tolerance: Fraction | None = None
+    allowed_by_file: bool = False
+    slips: tuple[Slip, ...] = ()
+    settles: str = ""
+
+    @property
+    def text(self) -> str:
+        """The closing in one line, without the room's name."""
+        if self.gap is None or self.tolerance is None:
+            return str(self.verdict)
+        far = feet_text(steps_nearest(self.gap, self.step), self.unit)
+        told = feet_text(steps_up(self.tolerance, self.step), self.unit)
+        knows = (
+            f"the file allows {told}"
+            if self.allowed_by_file
+            else f"{told} is what this survey can tell"
+        )
+        if not steps_nearest(self.gap, self.step):
+            said = "closes"
+        elif self.verdict is Verdict.CLOSES:
+            said = f"closes within {far} ({self.where})"
+        else:
+            said = f"ends {far} from its start ({self.where})"
+        return f"{said}; {knows}{f'; {self.settles}' if self.settles else ''}"
+
+
+def check_closure(room: Room, trims: Iterable[Trim], findings: Findings) -> Closing:
+    """Return how a room closes; report one that does not, and the likeliest reason.
 
     Open walks are left alone, and so are rooms whose corners do not go once
     round where the file does not say how all stretches meet.
     """
+    unit, step = room.settings.unit, room.settings.rounding_step
+    unchecked = Closing(room.name, Verdict.NOT_CHECKED, unit, step)
     if room.open_walk or len(room.walk) < FEWEST_STRETCHES:
-        return
+        return unchecked
     if any(isinstance(stretch, Gap) and stretch.is_lost for stretch in room.walk):
         # a wall that could not be read is reported already, and without it nothing closes
-        return
+        return unchecked
     trims = tuple(trims)
     drawn = outline(room, trims)
+    course = Course(room, room.walk, depths(trims))
+    walk = course.walk()
+    known = all(turn.known for turn in drawn.turns)
     if any(turn.disputed for turn in drawn.turns):
-        _settle(room, trims, drawn, findings)
-        return
-    within = float(room.settings.closes_within)
-    gap = drawn.gap
-    if gap is not None and drawn.misclosure is not None:
-        if gap > room.settings.closes_within:
-            slips = likely_slips(_walk(room, trims, drawn), within=min(within, float(gap) / 2))
-            findings.say(
-                "T310",
-                room.span,
-                room=room.name,
-                gap=_rough(gap, room),
-                where=_where(drawn.misclosure, room),
-                likely=_likely(slips),
-            )
-    elif all(turn.known for turn in drawn.turns):
-        slips = likely_slips(_walk(room, trims, drawn), within=within)
+        return _settle(course, findings) or unchecked
+    if drawn.gap is None or drawn.misclosure is None:
+        if not known:
+            return unchecked
+        slips = likely(_corner_slips(course), SURE[0])
         findings.say(
             "T311",
             room.span,
             room=room.name,
             turned=degrees_text(drawn.turned),
-            likely=_likely(slips),
+            likely=_likely(slips, ""),
         )
+        return Closing(room.name, Verdict.TURNS_WRONG, unit, step, slips=slips)
+    fit = misfit(walk)
+    closing = _closing(course, walk, fit, drawn.gap, drawn.misclosure)
+    if closing.verdict is Verdict.GAPES:
+        findings.say(
+            "T310",
+            room.span,
+            room=room.name,
+            gap=feet_text(steps_nearest(drawn.gap, step), unit),
+            where=closing.where,
+            likely=_likely(closing.slips, closing.settles),
+        )
+    return closing
 
 
-def _settle(room: Room, trims: tuple[Trim, ...], drawn: Outline, findings: Findings) -> None:
-    """Where two sides of a corner contradict each other, say which one closes the room."""
-    disputed = [index for index, turn in enumerate(drawn.turns) if turn.disputed]
-    if len(disputed) > MOST_DISPUTED:
-        return
-    walk = _walk(room, trims, drawn)
-    lengths = tuple(float(length) for length in walk.lengths)
-    closing: list[tuple[int, ...]] = []
-    for signs in product((1, -1), repeat=len(disputed)):
-        turns = list(walk.turns)
-        for index, sign in zip(disputed, signs, strict=True):
-            turns[index] *= sign
-        goes_round = abs(sum(turns) - 360) < MOST_SHARED
-        if goes_round and abs(miss(lengths, tuple(turns))) <= float(room.settings.closes_within):
-            closing.append(signs)
-    if len(closing) != 1:
-        return
-    count = len(room.walk)
-    wrong: list[tuple[int, str]] = []
-    for index, sign in zip(disputed, closing[0], strict=True):
-        # the walk takes the left-hand stretch's word; where that is turned over, it was wrong
-        wrong.append((index, "right") if sign < 0 else ((index + 1) % count, "left"))
-    stretches = {index for index, _ in wrong}
-    sides = ", and ".join(_two_sides(room, index) for index in disputed)
-    if len(wrong) == 2 and len(stretches) == 1:
-        slip = f"left and right of {_name(room.walk[wrong[0][0]])} are swapped"
-    else:
-        slip = " and ".join(
-            f"the {side} end of {_name(room.walk[index])} is wrong" for index, side in wrong
-        )
-    # one slip reads as one finding: this one stands for those at the joints that it settles
-    joints = {room.walk[(index + 1) % count].left for index in disputed}
-    settled = {end.span for end in joints if end is not None}
-    findings.drop("T301", settled)
-    index, side = wrong[0]
-    end = room.walk[index].left if side == "left" else room.walk[index].right
-    findings.say(
-        "T312", room.span if end is None else end.span, room=room.name, slip=slip, sides=sides
+def _closing(course: Course, walk: Walk, fit: Misfit, gap: Fraction, end: Point) -> Closing:
+    room = course.room
+    stated = room.settings.says(Settings.closes_within)
+    way = complex(float(end.x), float(end.y))
+    told = Fraction(fit.widest if fit.fits or not gap else fit.tolerance(way)).limit_denominator(
+        1000
     )
-
-
-def _two_sides(room: Room, index: int) -> str:
-    """Say how the two ends of a joint contradict each other."""
-    one, other = room.walk[index], room.walk[(index + 1) % len(room.walk)]
-    right, left = one.right, other.left
-    assert right is not None and left is not None  # noqa: S101, PT018  only such are disputed
-    return f"{_name(one)} ends with {right.joint} and {_name(other)} begins with {left.joint}"
-
-
-def _walk(room: Room, trims: tuple[Trim, ...], drawn: Outline) -> Walk:
-    thick = depths(trims)
-    count = len(room.walk)
-    headings = [float(leg.heading) for leg in drawn.legs]
-    turns = [after - before for before, after in pairwise(headings)]
-    turns.append(float(drawn.turns[-1].degrees))
-    return Walk(
-        names=tuple(_name(stretch) for stretch in room.walk),
-        lengths=tuple(wall_length(stretch, room, thick) for stretch in room.walk),
-        turns=tuple(turns),
-        loose=tuple(_loose(room.walk[i], room.walk[(i + 1) % count]) for i in range(count)),
+    tolerance = room.settings.closes_within if stated else told
+    gapes = gap > room.settings.closes_within if stated else not fit.fits
+    slips: tuple[Slip, ...] = ()
+    settles = ""
+    if gapes:
+        tried = [*length_slips(course, walk, fit), *forgotten_openings(course, fit)]
+        tried += _corner_slips(course)
+        slips = likely(tried, fit.allowed)
+        which = which_of(course, walk, slips)
+        settles = f"{which} would tell which" if which else ""
+    elif not stated and fit.widest > COARSE:
+        more = finer(course, walk, fit)
+        if more is not None:
+            step = room.settings.rounding_step
+            tells = feet_text(
+                steps_up(Fraction(more.tells).limit_denominator(1000), step), room.settings.unit
+            )
+            settles = f"{more.words} would let it tell {tells}"
+    return Closing(
+        room=room.name,
+        verdict=Verdict.GAPES if gapes else Verdict.CLOSES,
         unit=room.settings.unit,
+        step=room.settings.rounding_step,
+        gap=gap,
+        where=_where(end, course),
+        tolerance=tolerance,
+        allowed_by_file=stated,
+        slips=slips,
+        settles=settles,
     )
 
 
-def _loose(one: Stretch, other: Stretch) -> bool:
-    return (
-        isinstance(one, Run)
-        and isinstance(other, Run)
-        and one.right.joint.stops
-        and other.left.joint.stops
+def _settle(course: Course, findings: Findings) -> Closing | None:
+    """Where two sides of a corner contradict each other, say which slip closes the room."""
+    room = course.room
+    slips = likely(_corner_slips(course), SURE[0])
+    if len(slips) != 1:
+        return None
+    (slip,) = slips
+    count = len(room.walk)
+    sides, settled = [], set()
+    for at, one in enumerate(room.walk):
+        other = course.after(at)
+        right, left = one.right, other.left
+        if not course.turns[at].disputed or right is None or left is None:
+            continue
+        names = course.names[at], course.names[(at + 1) % count]
+        sides.append(f"{names[0]} ends with {right.joint} and {names[1]} begins with {left.joint}")
+        settled.add(left.span)
+    # one slip reads as one finding: this one stands for those at the joints that it settles
+    findings.drop("T301", settled)
+    stretch = room.walk[slip.about[0]]
+    end = (
+        stretch.left if stretch.left is not None and stretch.left.span in settled else stretch.right
+    )
+    findings.say(
+        "T312",
+        room.span if end is None else end.span,
+        room=room.name,
+        slip=slip.words,
+        sides=", and ".join(sides),
+    )
+    return Closing(
+        room.name,
+        Verdict.TURNS_WRONG,
+        room.settings.unit,
+        room.settings.rounding_step,
+        slips=slips,
     )
 
 
-def _name(stretch: Stretch) -> str:
-    if isinstance(stretch, Gap):
-        if stretch.called:
-            return f"“{stretch.called}”"
-        return f"the {stretch.kind} in line {stretch.span.line}"
-    return f"run {stretch.label}"
+def _corner_slips(course: Course) -> list[Slip]:
+    return list(corner_slips(course)) if len(course.stretches) <= MOST_STRETCHES else []
 
 
-def _rough(inches: Fraction, room: Room) -> str:
-    step = room.settings.rounding_step
-    return feet_text(steps_nearest(inches, step), room.settings.unit)
-
-
-def _where(point: Point, room: Room) -> str:
+def _where(point: Point, course: Course) -> str:
     """Say where the walk ends, in words of someone who faces the first wall."""
+    step, unit = course.room.settings.rounding_step, course.room.settings.unit
     parts = []
     for size, plus, minus in (
         (point.x, "to the right of", "to the left of"),
         (point.y, "in front of", "behind"),
     ):
-        text = _rough(abs(size), room)
-        if steps_nearest(size, room.settings.rounding_step):
-            parts.append(f"{text} {plus if size > 0 else minus}")
-    return f"{' and '.join(parts)} its start, facing {_name(room.walk[0])}"
+        if steps_nearest(size, step):
+            far = feet_text(steps_nearest(abs(size), step), unit)
+            parts.append(f"{far} {plus if size > 0 else minus}")
+    return f"{' and '.join(parts)} its start, facing {called(course.room.walk[0])}"
 
 
-def _likely(slips: tuple[Slip, ...]) -> str:
+def _likely(slips: tuple[Slip, ...], settles: str) -> str:
     if not slips:
         return (
             "None of the usual single slips explains it: measure the room again, or mark it"
@@ -168,4 +235,5 @@ def _likely(slips: tuple[Slip, ...]) -> str:
         return f"Most likely: {slips[0].words}."
     named = "; or ".join(slip.words for slip in slips[:MOST_NAMED])
     more = f"; and {len(slips) - MOST_NAMED} others" if len(slips) > MOST_NAMED else ""
-    return f"Several slips explain it equally well: {named}{more}. Measure these again."
+    then = f"{settles[0].upper()}{settles[1:]}." if settles else "Measure these again."
+    return f"Several slips explain it equally well: {named}{more}. {then}"

@@ -160,13 +160,18 @@ def turn_between(one: Stretch, other: Stretch) -> Turn:
 
 
 def shared(turns: tuple[Turn, ...]) -> tuple[Fraction, ...]:
-    """Return the turns with what they lack of a whole one shared by the unmeasured corners."""
+    """Return the turns with what they lack of a whole one shared by the unmeasured corners.
+
+    Where all were measured, all share it.
+    """
     lacking = WHOLE_TURN - sum(turn.degrees for turn in turns)
-    takers = sum(bool(turn.degrees) and not turn.measured for turn in turns)
-    share = lacking / takers if takers else Fraction(0)
+    takers = [bool(turn.degrees) and not turn.measured for turn in turns]
+    if not any(takers):
+        takers = [bool(turn.degrees) for turn in turns]
+    share = lacking / sum(takers) if any(takers) else Fraction(0)
     return tuple(
-        turn.degrees + share if turn.degrees and not turn.measured else turn.degrees
-        for turn in turns
+        turn.degrees + share if takes else turn.degrees
+        for turn, takes in zip(turns, takers, strict=True)
     )
 
 

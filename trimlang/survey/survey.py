@@ -10,7 +10,7 @@ from trimlang.language import tree
 from trimlang.language.facts import Unread
 from trimlang.settings.table import Settings
 from trimlang.site_log.log_reading import read_log, with_logged
-from trimlang.survey.closing import check_closure
+from trimlang.survey.closing import Closing, check_closure
 from trimlang.survey.copes import choose_copes
 from trimlang.survey.job import Gap, Job, Room, Trim
 from trimlang.survey.lookalikes import find_lookalikes
@@ -26,8 +26,10 @@ if TYPE_CHECKING:
     from trimlang.site_log.entries import Entry
 
 
-def survey(statements: tuple[tree.Statement, ...], file: str) -> tuple[Job, tuple[Diagnostic, ...]]:
-    """Return the job that the statements describe, and what is wrong with it.
+def survey(
+    statements: tuple[tree.Statement, ...], file: str
+) -> tuple[Job, tuple[Closing, ...], tuple[Diagnostic, ...]]:
+    """Return the job that the statements describe, how its rooms close, and what is wrong with it.
 
     The job holds all that could be understood; it is only good to build from
     where no finding is an error.
@@ -46,9 +48,10 @@ def survey(statements: tuple[tree.Statement, ...], file: str) -> tuple[Job, tupl
         log = read_log(statements, trims, settings.unit, findings)
         trims = with_logged(trims, log)
     said: set[str] = set()
+    closings: list[Closing] = []
     for room in rooms:
         _check_thickness(room, trims, said, findings)
-        check_closure(room, trims.values(), findings)
+        closings.append(check_closure(room, trims.values(), findings))
     _check_trims(statements, trims, rooms, findings)
     if not rooms and not any(isinstance(line, tree.Unreadable) for line in statements):
         findings.say("T206", Span(file, 1, 1, 2))
@@ -64,7 +67,7 @@ def survey(statements: tuple[tree.Statement, ...], file: str) -> tuple[Job, tupl
         rooms=rooms,
         log=log,
     )
-    return job, tuple(findings.found)
+    return job, tuple(closings), tuple(findings.found)
 
 
 def _file_settings(statements: tuple[tree.Statement, ...], findings: Findings) -> Settings:

@@ -1,0 +1,221 @@
+"""Slips at the corners: ends or angles swapped, in for out, a mitre for a corner, no wall."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+from fractions import Fraction
+from itertools import combinations
+from typing import Final
+
+from trimlang.joints import Fit, Joint
+from trimlang.lengths.angles import degrees_text
+from trimlang.survey.job import End, Run, Stretch
+from trimlang.survey.measured_walk import Course, disputed, replaced
+from trimlang.survey.misfit import misfit
+from trimlang.survey.slips import Slip, roughly
+
+_OTHER: Final = {Joint.IN_CORNER: Joint.OUT_CORNER, Joint.OUT_CORNER: Joint.IN_CORNER}
+_DISPUTE: Final = 25.0
+"""What a joint whose sides still contradict each other speaks against a slip, in chi-squared."""
+_COMMON, _RARER, _PAIR, _LEFT_OUT = 0.0, 2.0, 3.0, 4.0
+MOST_PAIRED: Final = 40
+"""Stretches: in a longer walk two slips at a time are too many to try."""
+_LEAST_ROOM_ANGLE, _MOST_ROOM_ANGLE = 30, 330
+_SHORTEST: Final = 1.0
+
+
+def corner_slips(course: Course) -> Iterator[Slip]:
+    """Yield what the walk would miss if its corners were others."""
+    yield from _swapped_ends(course)
+    yield from _wrong_sides(course)
+    yield from _wrong_corners(course)
+    yield from _wrong_angles(course)
+    yield from _left_out(course)
+
+
+def _tried(
+    course: Course, stretches: tuple[Stretch, ...], words: str, about: tuple[int, ...], rare: float
+) -> Iterator[Slip]:
+    """Yield the slip where the walk goes round without it."""
+    other = replace(course, stretches=stretches)
+    walk = other.walk()
+    if walk.goes_round:
+        score = misfit(walk).total + _DISPUTE * other.disputes + rare
+        yield Slip(words, about, score)
+
+
+def _swapped_ends(course: Course) -> Iterator[Slip]:
+    for at, run in enumerate(course.stretches):
+        if isinstance(run, Run) and run.left.joint is not run.right.joint:
+            swapped = replace(run, left=run.right, right=run.left)
+            words = f"left and right of {course.names[at]} are swapped"
+            yield from _tried(
+                course, replaced(course.stretches, at, swapped), words, (at,), _COMMON
+            )
+            if run.left.joint.is_corner and run.right.joint.is_corner:
+                # who swaps one run's ends may write its neighbours' to match
+                before = (at - 1) % len(course.stretches)
+                all_round = replace(course, stretches=_flipped(course, before))
+                yield from _tried(course, _flipped(all_round, at), words, (at,), _RARER)
+
+
+def _wrong_sides(course: Course) -> Iterator[Slip]:
+    """Where two sides of a corner contradict each other, either may be right."""
+    count = len(course.stretches)
+    for at, one in enumerate(course.stretches):
+        other, after = course.after(at), (at + 1) % count
+        if one.right is None or other.left is None or not disputed(one, other):
+            continue
+        for place, side, joint in (
+            (at, "right", other.left.joint),
+            (after, "left", one.right.joint),
+        ):
+            stretch = course.stretches[place]
+            end = stretch.right if side == "right" else stretch.left
+            assert end is not None  # noqa: S101  both sides are stated here
+            mended = _with_end(stretch, side, replace(end, joint=joint))
+            words = f"the {side} end of {course.names[place]} is wrong"
+            yield from _tried(
+                course, replaced(course.stretches, place, mended), words, (place,), _COMMON
+            )
+
+
+def _wrong_corners(course: Course) -> Iterator[Slip]:
+    corners = [at for at, turn in enumerate(course.turns) if turn.degrees]
+    for at in corners:
+        if course.turns[at].disputed:
+            continue
+        wrong, right = _in_or_out(course, at)
+        words = f"{_corner(course, at)} written {wrong} for {right}"
+        yield from _tried(course, _flipped(course, at), words, _about(course, at), _COMMON)
+    if len(course.stretches) > MOST_PAIRED:
+        return
+    lacking = 360 - sum(turn.degrees for turn in course.turns)
+    for one, other in combinations(corners, 2):
+        turned = 2 * (course.turns[one].degrees + course.turns[other].degrees)
+        (wrong, right), (again, _) = _in_or_out(course, one), _in_or_out(course, other)
+        if wrong is not again or abs(lacking + turned) > 15:
+            continue
+        both = _flipped(replace(course, stretches=_flipped(course, one)), other)
+        words = (
+            f"{_corner(course, one)} and {_corner(course, other)} both written {wrong} for {right}"
+        )
+        yield from _tried(course, both, words, (one, other), _PAIR)
+
+
+def _wrong_angles(course: Course) -> Iterator[Slip]:
+    angles = {at: _angle(course, at) for at in range(len(course.stretches))}
+    measured = {at: angle for at, angle in angles.items() if angle is not None}
+    for at, angle in measured.items():
+        for other, words in (
+            (180 - 2 * angle, "is the mitre; the corner is"),
+            (180 - angle, "was read from the other side: it is"),
+        ):
+            if _LEAST_ROOM_ANGLE <= other <= _MOST_ROOM_ANGLE and other != angle:
+                said = f"{_corner(course, at)}: {degrees_text(angle)} {words} {degrees_text(other)}"
+                yield from _tried(
+                    course, _at_angle(course, {at: other}), said, _about(course, at), _RARER
+                )
+    mitres = {at: 180 - 2 * angle for at, angle in measured.items() if angle < 75}
+    if len(mitres) > 1:
+        said = "all corners under 75° are written as mitres: at 45° the corner is 90°"
+        yield from _tried(course, _at_angle(course, mitres), said, tuple(mitres), _RARER)
+    if len(course.stretches) > MOST_PAIRED:
+        return
+    for first, last in combinations(measured, 2):
+        if measured[first] == measured[last]:
+            continue
+        if _in_or_out(course, first) == _in_or_out(course, last):
+            swapped = _at_angle(course, {first: measured[last], last: measured[first]})
+            said = f"the angles of {_corner(course, first)} and {_corner(course, last)} are swapped"
+            yield from _tried(course, swapped, said, (first, last), _RARER)
+
+
+def _left_out(course: Course) -> Iterator[Slip]:
+    """Yield walls that may have been skipped, each of the length that closes the room best."""
+    for at, one in enumerate(course.stretches):
+        other = course.after(at)
+        joints = [end.joint if end else Joint.BUTT for end in (one.right, other.left)]
+        if not any(joint.is_corner for joint in joints):
+            continue
+        span = one.span
+        left, right = (
+            End(joint=joint, corner=None, fit=Fit.MITRED, over_scraps=False, span=span)
+            for joint in joints
+        )
+        wall = Run(
+            label="",
+            length=Fraction(1),
+            left=left,
+            right=right,
+            trims=(),
+            must_splice=False,
+            may_splice=True,
+            note=None,
+            span=span,
+        )
+        mended = replaced(course.stretches, at, one, wall)
+        walk = replace(course, stretches=mended, chords=()).walk()
+        if not walk.goes_round:
+            continue
+        fit = misfit(walk)
+        long, gained = fit.pull(fit.effects[at + 1])
+        if long < _SHORTEST:
+            continue
+        names, after = course.names, (at + 1) % len(course.stretches)
+        about = roughly(1 + long, course.room.settings.unit)
+        words = f"a wall skipped between {names[at]} and {names[after]}, about {about} long"
+        disputes = replace(course, stretches=mended).disputes
+        score = fit.total - gained + _DISPUTE * disputes + _LEFT_OUT
+        yield Slip(words, (at, after), score)
+
+
+def _corner(course: Course, at: int) -> str:
+    after = (at + 1) % len(course.stretches)
+    return f"the corner of {course.names[at]} and {course.names[after]}"
+
+
+def _about(course: Course, at: int) -> tuple[int, ...]:
+    return (at, (at + 1) % len(course.stretches))
+
+
+def _sides(course: Course, at: int) -> list[End]:
+    return [end for end in (course.stretches[at].right, course.after(at).left) if end is not None]
+
+
+def _in_or_out(course: Course, at: int) -> tuple[Joint, Joint]:
+    """Return what a corner is written as, and what it would be otherwise."""
+    written = next(end.joint for end in _sides(course, at) if end.joint.is_corner)
+    return written, _OTHER[written]
+
+
+def _angle(course: Course, at: int) -> Fraction | None:
+    return next((end.corner for end in _sides(course, at) if end.corner is not None), None)
+
+
+def _flipped(course: Course, at: int) -> tuple[Stretch, ...]:
+    """Return the stretches with an outside corner for an inside one, or the reverse."""
+    _, right = _in_or_out(course, at)
+    return _mended(course, at, lambda end: replace(end, joint=right))
+
+
+def _at_angle(course: Course, angles: dict[int, Fraction]) -> tuple[Stretch, ...]:
+    for at, angle in angles.items():
+        mended = _mended(course, at, lambda end, angle=angle: replace(end, corner=angle))  # type: ignore[misc]
+        course = replace(course, stretches=mended)
+    return course.stretches
+
+
+def _mended(course: Course, at: int, mend: Callable[[End], End]) -> tuple[Stretch, ...]:
+    """Return the stretches with both sides of one corner mended."""
+    stretches, after = course.stretches, (at + 1) % len(course.stretches)
+    for place, side in ((at, "right"), (after, "left")):
+        end = stretches[place].right if side == "right" else stretches[place].left
+        if end is not None and end.joint.is_corner:
+            stretches = replaced(stretches, place, _with_end(stretches[place], side, mend(end)))
+    return stretches
+
+
+def _with_end(stretch: Stretch, side: str, end: End) -> Stretch:
+    return replace(stretch, right=end) if side == "right" else replace(stretch, left=end)

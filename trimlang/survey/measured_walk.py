@@ -1,0 +1,125 @@
+"""A room's walk as it is weighed: what was measured, and how closely."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from fractions import Fraction
+from typing import Final
+
+from trimlang.lengths.tape import MM
+from trimlang.record import record
+from trimlang.settings.setting_kinds import Unit
+from trimlang.survey.job import Gap, Room, Run, Stretch
+from trimlang.survey.misfit import Chord, Walk
+from trimlang.survey.outline import Turn, turn_between, wall_length
+
+WALL_DOUBT: Final = {Unit.INCH: Fraction(1, 8), Unit.MM: 3 * MM}
+"""A wall is taken to the eighth: two steps of the tape, one at each end (common practice, no
+source); not less than the step that lengths are rounded to."""
+
+READING_DOUBT: Final = Fraction(1, 4)
+FINE_DOUBT: Final = Fraction(1, 8)
+"""A protractor's reading holds to half a step: to a quarter of a degree in a room whose corners
+are all written in half degrees, to an eighth in one that has finer readings (common practice,
+no source)."""
+
+CORNER_DOUBT: Final = Fraction(1, 2)
+"""A corner that nobody measured is square to half a degree (common practice, no source)."""
+
+
+@record
+class Course:
+    """A room's stretches in order, with what slips are tried on.
+
+    ``thick`` tells how far each trim stands out from the wall (inches), for walls that
+    were taken over scraps of it.
+    """
+
+    room: Room
+    stretches: tuple[Stretch, ...]
+    thick: dict[str, Fraction | None]
+    chords: tuple[Chord, ...] = ()
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """What each stretch is called in a sentence."""
+        return tuple(called(stretch) for stretch in self.stretches)
+
+    @property
+    def lengths(self) -> tuple[Fraction, ...]:
+        """How much wall each stretch takes up, in inches."""
+        return tuple(wall_length(one, self.room, self.thick) for one in self.stretches)
+
+    @property
+    def turns(self) -> tuple[Turn, ...]:
+        """How the walk turns after each stretch."""
+        return tuple(turn_between(one, self.after(at)) for at, one in enumerate(self.stretches))
+
+    @property
+    def disputes(self) -> int:
+        """At how many joints the two sides do not agree."""
+        return sum(disputed(one, self.after(at)) for at, one in enumerate(self.stretches))
+
+    @property
+    def _measured_doubt(self) -> Fraction:
+        fine = any(turn.measured and (2 * turn.degrees).denominator > 1 for turn in self.turns)
+        return FINE_DOUBT if fine else READING_DOUBT
+
+    def after(self, at: int) -> Stretch:
+        """Return the stretch that follows another; the first follows the last."""
+        return self.stretches[(at + 1) % len(self.stretches)]
+
+    def walk(self) -> Walk:
+        """Return the walk with the doubt of all that was measured."""
+        settings = self.room.settings
+        return Walk(
+            lengths=tuple(float(length) for length in self.lengths),
+            turns=self.turns,
+            own_doubts=tuple(
+                _own_doubt(one, self.after(at)) for at, one in enumerate(self.stretches)
+            ),
+            chords=self.chords,
+            wall_doubt=float(max(WALL_DOUBT[settings.unit], settings.rounding_step)),
+            corner_doubt=float(CORNER_DOUBT),
+            measured_doubt=float(self._measured_doubt),
+        )
+
+
+def called(stretch: Stretch) -> str:
+    """Return what a stretch is called in a sentence."""
+    if isinstance(stretch, Run):
+        return f"run {stretch.label}"
+    if stretch.called:
+        return f"“{stretch.called}”"
+    return f"the {stretch.kind} in line {stretch.span.line}"
+
+
+def disputed(one: Stretch, other: Stretch) -> bool:
+    """Tell whether the two sides of a joint cannot both be right."""
+    right, left = one.right, other.left
+    if any(isinstance(stretch, Gap) and stretch.is_lost for stretch in (one, other)):
+        return False
+    if right is None or left is None:
+        # a run's corner beside an opening that states none
+        said = right or left
+        beside = other if right is None else one
+        return said is not None and said.joint.is_corner and isinstance(beside, Run)
+    if right.joint is left.joint:
+        return False
+    if (right.joint.stops or left.joint.stops) and not (
+        isinstance(one, Run) and isinstance(other, Run)
+    ):
+        return False
+    return right.joint.is_corner or left.joint.is_corner
+
+
+def replaced(stretches: Sequence[Stretch], at: int, *by: Stretch) -> tuple[Stretch, ...]:
+    """Return the stretches with others in the place of one."""
+    return (*stretches[:at], *by, *stretches[at + 1 :])
+
+
+def _own_doubt(one: Stretch, other: Stretch) -> float | None:
+    for end in (one.right, other.left):
+        if end is not None and end.corner is not None and end.corner_error is not None:
+            return float(end.corner_error)
+    return None

@@ -1,0 +1,264 @@
+"""How badly a walk round a room fits itself, weighed by how closely each thing was measured.
+
+A walk that comes back to its start sets two conditions, to the right and forwards, and each
+diagonal sets one more.  What they miss is weighed by the errors that the survey's own doubts
+allow there, all at once, as land surveyors test a traverse: the quantity is chi-squared in so
+many conditions (Ghilani, Adjustment Computations, on global tests; from memory).  The figures
+are only compared with one another and never become a length, so floats will do.
+"""
+
+from __future__ import annotations
+
+import cmath
+from collections.abc import Sequence
+from math import radians, sqrt
+from typing import Final, TypeAlias
+
+from trimlang.record import record
+from trimlang.survey.outline import MOST_SHARED, Turn
+
+Row: TypeAlias = tuple[float, ...]
+Matrix: TypeAlias = tuple[Row, ...]
+
+SURE: Final = (9.21, 11.34, 13.28, 15.09, 16.81, 18.48, 20.09)
+"""Chi-squared that one sound room in a hundred exceeds, with two conditions and up: the printed
+tables of the distribution, at 0.99."""
+
+_WHOLE_TURN: Final = 360.0
+_FLAT: Final = sqrt(3)
+"""An error that lies anywhere within ±d alike has a standard deviation of d ÷ √3."""
+
+
+@record
+class Chord:
+    """A measured diagonal: from the left end of one stretch to the left end of another.
+
+    ``start`` and ``end`` are places in the walk, ``start`` the lesser; inches.
+    """
+
+    start: int
+    end: int
+    length: float
+    name: str
+
+
+@record
+class Walk:
+    """A walk as it is weighed: lengths in inches, and how the walk turns after each.
+
+    ``wall_doubt`` (inches), ``corner_doubt`` and ``measured_doubt`` (degrees) are the most
+    that a wall, a corner nobody measured and a measured corner are off.  ``own_doubts``
+    holds the degrees for corners that were measured by a diagonal, None for the others.
+    """
+
+    lengths: Row
+    turns: tuple[Turn, ...]
+    own_doubts: tuple[float | None, ...]
+    chords: tuple[Chord, ...]
+    wall_doubt: float
+    corner_doubt: float
+    measured_doubt: float
+
+    @property
+    def turned(self) -> float:
+        """The sum of all turns, in degrees."""
+        return float(sum(turn.degrees for turn in self.turns))
+
+    @property
+    def goes_round(self) -> bool:
+        """Whether the corners make about one whole turn."""
+        return abs(self.turned - _WHOLE_TURN) <= float(MOST_SHARED)
+
+
+@record
+class Misfit:
+    """What a walk misses: ``closure`` in inches, right and forwards, then each diagonal.
+
+    ``spread`` is the covariance of those that the doubts allow; ``weight`` its inverse.
+    ``total`` is chi-squared, what the corners lack of a whole turn included.
+    """
+
+    closure: complex
+    missed: Row
+    effects: tuple[Row, ...]
+    doubts: Row
+    spread: Matrix
+    weight: Matrix
+    turned: float
+    total: float
+
+    @property
+    def gap(self) -> float:
+        """How far the end lies from the start, in inches."""
+        return abs(self.closure)
+
+    @property
+    def allowed(self) -> float:
+        """The most that ``total`` comes to where nothing is wrong but the doubts."""
+        return SURE[min(len(self.missed) - 2, len(SURE) - 1)]
+
+    @property
+    def fits(self) -> bool:
+        """Whether the doubts explain what it misses."""
+        return self.total - self.turned <= self.allowed
+
+    def tolerance(self, way: complex) -> float:
+        """Return how far the end may lie from the start in a direction, in inches."""
+        (a, b), (_, d) = self.spread[0][:2], self.spread[1][:2]
+        x, y = (way / abs(way)).real, (way / abs(way)).imag
+        inner = (d * x * x - 2 * b * x * y + a * y * y) / (a * d - b * b)
+        return sqrt(SURE[0] / inner)
+
+    def pull(self, effect: Row) -> tuple[float, float]:
+        """Return how far one error would have to be off to explain the most, and how surely.
+
+        The first is in the error's own measure, the second in chi-squared: what ``total``
+        falls by.  Its root is the test of a single measurement that Baarda called data
+        snooping (A testing procedure for use in geodetic networks, 1968; from memory).
+        """
+        down = [sum(value * one for value, one in zip(row, effect, strict=True))
+                for row in self.weight]  # fmt: skip
+        stiff = sum(one * other for one, other in zip(down, effect, strict=True))
+        if stiff < 1e-9:
+            return 0.0, 0.0
+        drawn = sum(one * other for one, other in zip(down, self.missed, strict=True))
+        return -drawn / stiff, drawn * drawn / stiff
+
+    @property
+    def widest(self) -> float:
+        """The tolerance in the direction in which the survey is weakest, in inches."""
+        (a, b), (_, d) = self.spread[0][:2], self.spread[1][:2]
+        most = (a + d) / 2 + sqrt(((a - d) / 2) ** 2 + b * b)
+        return sqrt(SURE[0] * most)
+
+
+def misfit(walk: Walk) -> Misfit:
+    """Return what a walk misses and what its doubts allow; see ``Misfit``."""
+    turns, doubts, lacking = shared_turns(walk)
+    places, ways = walked(walk.lengths, turns)
+    end, count = places[-1], len(walk.lengths)
+    chords = [_chord(chord, places) for chord in walk.chords]
+    missed = [end.real, end.imag, *(abs(across) - chord.length
+              for chord, across in zip(walk.chords, chords, strict=True))]  # fmt: skip
+    # one row an error: what it does to each condition
+    effects: list[Row] = [
+        (way.real, way.imag, *_along(walk.chords, chords, at, way, None))
+        for at, way in enumerate(ways)
+    ]
+    swings: list[Row] = []
+    for at in range(count):
+        swing = -1j * (end - places[at + 1])
+        swings.append((swing.real, swing.imag, *_along(walk.chords, chords, at, 0j, places)))
+    takers = [at for at in range(count) if doubts[at] and not walk.turns[at].measured]
+    takers = takers or [at for at in range(count) if doubts[at]]
+    # the corners make one whole turn whatever they are, so only how they differ swings the walk
+    middle = tuple(
+        sum(swings[at][row] for at in takers) / len(takers) if takers else 0.0
+        for row in range(len(missed))
+    )
+    effects += [
+        tuple(value - mean for value, mean in zip(swing, middle, strict=True)) for swing in swings
+    ]
+    errors = [walk.wall_doubt / _FLAT] * count + [radians(doubt) / _FLAT for doubt in doubts]
+    for number in range(len(chords)):
+        effects.append(tuple(-1.0 if row == number + 2 else 0.0 for row in range(len(missed))))
+        errors.append(walk.wall_doubt / _FLAT)
+    spread = _spread(effects, errors, len(missed))
+    weight = inverse(spread)
+    allowed = sum(doubt * doubt for doubt in doubts) / 3
+    turned = lacking * lacking / allowed if allowed else (0.0 if abs(lacking) < 1e-6 else 1e9)
+    return Misfit(
+        end, tuple(missed), tuple(effects), tuple(errors), spread, weight, turned,
+        weighed(missed, weight) + turned,
+    )  # fmt: skip
+
+
+def shared_turns(walk: Walk) -> tuple[Row, Row, float]:
+    """Return turns that make a whole one, the doubt of each (degrees), and what they lacked.
+
+    What is lacking is shared by the corners that nobody measured; by all where all were.
+    """
+    turns = [float(turn.degrees) for turn in walk.turns]
+    doubts = tuple(
+        0.0 if not turn.degrees
+        else walk.corner_doubt if not turn.measured
+        else walk.measured_doubt if own is None
+        else own
+        for turn, own in zip(walk.turns, walk.own_doubts, strict=True)
+    )  # fmt: skip
+    lacking = _WHOLE_TURN - sum(turns)
+    takers = [at for at, turn in enumerate(walk.turns) if turn.degrees and not turn.measured]
+    takers = takers or [at for at, turn in enumerate(walk.turns) if turn.degrees]
+    for at in takers:
+        turns[at] += lacking / len(takers)
+    return tuple(turns), doubts, lacking
+
+
+def walked(lengths: Row, turns: Row) -> tuple[list[complex], list[complex]]:
+    """Return the place of each stretch's left end, the walk's end last, and each one's way."""
+    places, ways, heading = [0j], [], 0.0
+    for length, turn in zip(lengths, turns, strict=True):
+        way = cmath.exp(-1j * radians(heading))
+        ways.append(way)
+        places.append(places[-1] + length * way)
+        heading += turn
+    return places, ways
+
+
+def weighed(missed: Sequence[float], weight: Matrix) -> float:
+    """Return chi-squared of what is missed."""
+    return sum(
+        one * value * other
+        for one, row in zip(missed, weight, strict=True)
+        for value, other in zip(row, missed, strict=True)
+    )
+
+
+def inverse(matrix: Matrix) -> Matrix:
+    """Return the inverse by elimination: a few conditions are done before numpy is loaded."""
+    size = len(matrix)
+    rows = [[*row, *(float(at == other) for other in range(size))] for at, row in enumerate(matrix)]
+    # the spread of errors is positive, so no row needs to change places with another
+    for at, row in enumerate(rows):
+        lead = row[at]
+        rows[at] = [value / lead for value in row]
+        for other in range(size):
+            if other != at:
+                times = rows[other][at]
+                rows[other] = [
+                    value - times * one for value, one in zip(rows[other], rows[at], strict=True)
+                ]
+    return tuple(tuple(row[size:]) for row in rows)
+
+
+def _spread(effects: Sequence[Row], errors: Sequence[float], rows: int) -> Matrix:
+    return tuple(
+        tuple(
+            sum(effect[one] * effect[other] * error * error
+                for effect, error in zip(effects, errors, strict=True))
+            for other in range(rows)
+        )
+        for one in range(rows)
+    )  # fmt: skip
+
+
+def _chord(chord: Chord, places: Sequence[complex]) -> complex:
+    return places[chord.end] - places[chord.start]
+
+
+def _along(
+    chords: Sequence[Chord],
+    across: Sequence[complex],
+    at: int,
+    way: complex,
+    places: Sequence[complex] | None,
+) -> Row:
+    """What a longer wall ``at`` does to each diagonal; with ``places``, a turn after it."""
+    found = []
+    for chord, line in zip(chords, across, strict=True):
+        if not chord.start <= at < chord.end or not line:
+            found.append(0.0)
+            continue
+        moved = way if places is None else -1j * (places[chord.end] - places[at + 1])
+        found.append((moved * (line / abs(line)).conjugate()).real)
+    return tuple(found)

@@ -1,0 +1,92 @@
+"""What a length may have been before one of the usual slips of tape or pencil."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+from typing import Final
+
+from trimlang.lengths.tape import MM
+from trimlang.record import record
+from trimlang.settings.setting_kinds import Unit
+
+FOOT: Final = Fraction(12)
+_LONGEST: Final = Fraction(1200)
+_COMMON, _RARER, _RARE = 0.0, 2.0, 4.0
+"""How much worse a slip has to fit before a commoner one is believed, in chi-squared (common
+practice, no source: a foot and an inch are misread most)."""
+
+
+@record
+class Misreading:
+    """A length that may have been meant (inches), the slip's name, and how rare it is."""
+
+    length: Fraction
+    words: str
+    rare: float
+
+
+def misreadings(length: Fraction, unit: Unit) -> Iterator[Misreading]:
+    """Return what a length may have been before a usual slip, the commonest of alike ones."""
+    seen = {length}
+    ways = _metric(length) if unit is Unit.MM else _feet_and_inches(length)
+    for one in ways:
+        if 0 < one.length <= _LONGEST and one.length not in seen:
+            seen.add(one.length)
+            yield one
+
+
+def _metric(length: Fraction) -> Iterator[Misreading]:
+    for size, name in ((1000, "a metre"), (100, "100 mm"), (10, "10 mm")):
+        yield Misreading(length + size * MM, f"read {name} too short", _COMMON)
+        yield Misreading(length - size * MM, f"read {name} too long", _COMMON)
+    yield Misreading(length * 10, "written in centimetres", _RARER)
+    yield Misreading(length / 10, "written with a nought too many", _RARER)
+    yield Misreading(length / MM, "written in inches", _RARER)
+    for right in _digits_swapped(int(length / MM)):
+        yield Misreading(right * MM, "with two figures swapped", _RARER)
+
+
+def _feet_and_inches(length: Fraction) -> Iterator[Misreading]:
+    for feet_off, name, rare in ((1, "a foot", _COMMON), (2, "two feet", _RARER)):
+        yield Misreading(length + feet_off * FOOT, f"read {name} too short", rare)
+        yield Misreading(length - feet_off * FOOT, f"read {name} too long", rare)
+    yield Misreading(length + 1, "read an inch too short", _COMMON)
+    yield Misreading(length - 1, "read an inch too long", _COMMON)
+    yield Misreading(length * FOOT, "written in inches for feet", _COMMON)
+    yield Misreading(length / FOOT, "written in feet for inches", _COMMON)
+    whole, part = divmod(length, 1)
+    feet, inches = divmod(whole, int(FOOT))
+    if 0 < feet < FOOT:
+        yield Misreading(inches * FOOT + feet + part, "with feet and inches swapped", _RARER)
+    for right in _digits_swapped(int(whole)):
+        yield Misreading(right + part, "with two figures swapped", _RARER)
+    for right in _digits_swapped(int(feet)):
+        yield Misreading(
+            right * FOOT + inches + part, "with two figures of the feet swapped", _RARER
+        )
+    if part:
+        if (split := _run_together(length)) is not None:
+            yield Misreading(split, "with whole number and fraction run together", _COMMON)
+        yield Misreading(whole + 1 - part, "with the fraction counted from the wrong mark", _RARER)
+        yield Misreading(whole + part / 2, "with the fraction's lower figure misread", _RARE)
+        yield Misreading(whole + part * 2, "with the fraction's lower figure misread", _RARE)
+    yield Misreading(length * MM, "written in millimetres", _RARER)
+    yield Misreading(length * 10 * MM, "written in centimetres", _RARER)
+
+
+def _run_together(length: Fraction) -> Fraction | None:
+    """Return 16 1/2 for 161/2, whose figures ran together."""
+    above, below = str(length.numerator), length.denominator
+    for at in range(1, len(above)):
+        if int(above[at:]) < below and above[at] != "0":
+            return int(above[:at]) + Fraction(int(above[at:]), below)
+    return None
+
+
+def _digits_swapped(whole: int) -> Iterator[int]:
+    digits = str(whole)
+    for at in range(len(digits) - 1):
+        swapped = digits[:at] + digits[at + 1] + digits[at] + digits[at + 2 :]
+        if swapped[0] != "0":
+            yield int(swapped)
