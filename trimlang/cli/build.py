@@ -9,10 +9,11 @@ from contextlib import contextmanager
 from pathlib import Path
 from typing import TYPE_CHECKING, BinaryIO
 
-from trimlang.cli.options import JobBuild, MessageForm, MessageOptions
+from trimlang.cli.options import JobBuild, MessageOptions
 from trimlang.cli.replies import CLEAN, JOB_ERRORS, OUR_FAULT, STDIN, WRONG_USAGE, complain
 from trimlang.compiler import check_job, compile_job
 from trimlang.diagnostics import Severity, Span, say
+from trimlang.diagnostics.message_form import MessageForm
 from trimlang.diagnostics.show import show
 from trimlang.letters import printable
 from trimlang.planning.wrong_plan import WrongPlanError
