@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import csv
 import json
-from importlib.resources import files
 from pathlib import Path
 
 import jsonschema
@@ -13,6 +12,7 @@ import pytest
 from tests.shared_order.jobs import TRIM, flat
 from trimlang.cli import main
 from trimlang.output.folder import MARK
+from trimlang.sheets.export.plan_file import schema as plan_schema
 
 WALLS = "  N: 70 in, left=butt, right=butt\n  bare 3 in\n  E: 19 ft, left=butt, right=return"
 
@@ -59,7 +59,7 @@ def test_a_site_and_its_flats(flats: list[str], capsys: pytest.CaptureFixture[st
     }
     site = here / "site-sheets" / "site"
     plan = json.loads((site / "plan.json").read_text(encoding="utf-8"))
-    schema = json.loads((files("trimlang") / "sheets" / "export" / "plan.schema.json").read_text())
+    schema = plan_schema()
     jsonschema.validate(plan, schema)
     with (site / "flats.csv").open(encoding="utf-8-sig", newline="") as file:
         rows = list(csv.DictReader(file))

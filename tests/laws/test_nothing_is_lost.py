@@ -5,7 +5,6 @@ from __future__ import annotations
 import json
 from collections import Counter
 from fractions import Fraction
-from importlib.resources import files
 
 import jsonschema
 from hypothesis import HealthCheck, given, settings
@@ -13,10 +12,11 @@ from hypothesis import strategies as st
 
 from trimlang.compiler import Result, compile_job
 from trimlang.joinery.piece import Kind
+from trimlang.sheets.export.plan_file import schema as plan_schema
 from trimlang.sheets.export.plan_json import plan_json
 from trimlang.stock.planner import QUICK
 
-SCHEMA = json.loads((files("trimlang") / "sheets" / "export" / "plan.schema.json").read_text())
+SCHEMA = plan_schema()
 ENDS = st.sampled_from(
     [
         "in-corner",

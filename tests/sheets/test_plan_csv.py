@@ -9,7 +9,7 @@ from io import StringIO
 from tests.sheets.jobs import SMALL, SOME_OF_ALL, compiled, house, odd, small
 from trimlang.compiler import Result
 from trimlang.sheets.export.plan_csv import PIECE_COLUMNS, STICK_COLUMNS, cut_list_csv, sticks_csv
-from trimlang.sheets.export.plan_json import plan_data
+from trimlang.sheets.export.plan_json import plan_values
 from trimlang.sheets.wording.catalogue import words_in
 from trimlang.sheets.wording.phrases import lay, setting
 from trimlang.sheets.wording.quantities import Pen
@@ -47,12 +47,12 @@ def test_left_and_right_are_those_of_the_ticket() -> None:
     """Flat cuts too: a rake, a casing's mitre and crown would otherwise be cut in the mirror."""
     result = compiled(SOME_OF_ALL)
     listed = {row["piece"]: row for row in rows(cut_list_csv(result))}
-    planned = {piece["id"]: piece for piece in plan_data(result)["pieces"]}
+    planned = {piece.id: piece for piece in plan_values(result).pieces}
     runs = set()
     for piece in result.pieces:
         for side, cut in (("left", piece.left), ("right", piece.right)):
             said = setting(cut, Pen(words_in("en"), "$")).partition(",")[0].split()[-1]
-            assert listed[piece.id][f"{side}_lean"] == planned[piece.id][side]["lean"] == said
+            assert listed[piece.id][f"{side}_lean"] == getattr(planned[piece.id], side).lean == said
             runs.add((lay(cut), said))
     assert runs == {
         (how, way) for how in ("standing", "flat", "crown") for way in ("left", "right")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import json
 import sys
 from argparse import Namespace
 
@@ -16,10 +17,7 @@ def describe(commands: Commands) -> None:
 
 def run(_asked: Namespace) -> int:
     """Print the schema; return the exit code."""
-    from importlib.resources import files
+    from trimlang.sheets.export.plan_file import schema
 
-    text = (files("trimlang") / "sheets" / "export" / "plan.schema.json").read_text(
-        encoding="utf-8"
-    )
-    sys.stdout.write(text)
+    sys.stdout.write(json.dumps(schema(), ensure_ascii=False, indent=1) + "\n")
     return CLEAN

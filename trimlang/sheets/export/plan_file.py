@@ -1,4 +1,4 @@
-"""``plan.json`` as typed values: what a program that reads it back works with.
+"""``plan.json`` as typed values, and how they are written and read; its schema comes from them.
 
 The fields are named as in the file and stand in its order.  Lengths are exact
 inches (``Fraction``), money is ``Decimal``, angles are degrees.
@@ -6,38 +6,60 @@ inches (``Fraction``), money is ``Decimal``, angles are degrees.
 
 from __future__ import annotations
 
-from dataclasses import field
+import re
 from decimal import Decimal
 from fractions import Fraction
-from typing import Final
+from typing import Annotated, Any, Final, Literal
+
+import msgspec
+from msgspec import Meta, Struct
 
 from trimlang.diagnostics.severity import Severity
 from trimlang.joinery.piece import Kind, Lean, MeasuredOn
 from trimlang.joints import Edge, Fit, Joint
 from trimlang.lengths.tape import Direction
-from trimlang.record import record
 from trimlang.site_log.progress_of_job import State
 from trimlang.stock.problem import Status
 
-OMITTED: Final = {"omitted": True}
-"""Marks a field that is left out of the file where it is None."""
+SCHEMA_VERSION: Final = 2
+_LENGTH: Final = r"^-?[0-9]+(/[1-9][0-9]*)?$"
+_MONEY: Final = r"^[0-9]+\.[0-9]{2,}$"
 
 
-@record
-class PlanCut:
+class Money(Decimal):
+    """An amount in the job's money, with two places at least."""
+
+
+_Count = Annotated[int, Meta(ge=0)]
+_Number = Annotated[int, Meta(ge=1)]
+_Degrees = Annotated[float, Meta(description="degrees from square, as the saw can read it")]
+
+
+class _Part(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
+    """A part of the file; what has a default is left out of the file where it has it."""
+
+
+class PlanCut(_Part, frozen=True, kw_only=True):
     """One end of a piece."""
 
     joint: Joint
     fit: Fit
-    saw_deg: float
-    exact_deg: float
-    bevel_deg: float
-    lean: Lean
+    saw_deg: _Degrees
+    exact_deg: Annotated[float, Meta(description="degrees from square, as the joint wants it")]
+    bevel_deg: Annotated[
+        float,
+        Meta(
+            description="the blade's tilt as the saw can read it; crown lying flat has one",
+        ),
+    ]
+    lean: Annotated[
+        Lean,
+        Meta(description="the way the cut runs from the fence towards you, as on the ticket"),
+    ]
     long_edge: Edge
 
 
-@record
-class PlanPiece:
+class PlanPiece(_Part, frozen=True, kw_only=True):
     """A piece; ``length_in`` is what its ticket says, ``stick`` the stick that it lies on."""
 
     id: str
@@ -45,99 +67,164 @@ class PlanPiece:
     room: str
     run: str
     trim: str
-    length_in: Fraction
+    length_in: Annotated[
+        Fraction,
+        Meta(description="what the ticket says, along the edge that measured_on names"),
+    ]
     length_text: str
     measured_on: MeasuredOn
-    stick_length_in: Fraction
+    stick_length_in: Annotated[
+        Fraction, Meta(description="what the stick must give, long point to long point")
+    ]
     exact_text: str
-    wall_in: Fraction
+    wall_in: Annotated[Fraction, Meta(description="the wall as surveyed")]
     rounded: Direction
-    part: int
-    parts: int
+    part: _Number
+    parts: _Number
     left: PlanCut
     right: PlanCut
     mates: tuple[str, ...]
     stick: str | None
     note: str | None
-    state: State
-    changed: bool
+    state: Annotated[State, Meta(description="by the site log; a spoiled piece is to be cut again")]
+    changed: Annotated[bool, Meta(description="whether the last new plan changed its ticket")]
 
 
-@record
-class PlanStick:
+class PlanStick(_Part, frozen=True, kw_only=True):
     """A stick and its pieces from the left end, cut or to be cut."""
 
     id: str
     trim: str
     length_in: Fraction
     source: str
-    pieces: tuple[str, ...]
+    pieces: Annotated[tuple[str, ...], Meta(min_length=1)]
     offcut_in: Fraction
 
 
-@record
-class PlanOrderLine:
+class PlanInHand(_Part, frozen=True, kw_only=True):
+    """Sticks in hand that no piece lies on; ``stick`` names one that was begun."""
+
+    trim: str
+    length_in: Annotated[Fraction, Meta(description="what each of them can still give")]
+    count: _Number
+    stick: Annotated[str | None, Meta(description="the name of a stick that was begun")]
+
+
+class PlanOrderLine(_Part, frozen=True, kw_only=True):
     """Something still to buy; only sticks have a length and a number of sticks."""
 
     what: str
     detail: str
-    count: int
-    each: Decimal | None
-    price: Decimal | None
-    length_in: Fraction | None = field(default=None, metadata=OMITTED)
-    sticks: int | None = field(default=None, metadata=OMITTED)
+    count: _Count
+    each: Annotated[Money | None, Meta(description="null where the file gives no price")]
+    price: Money | None
+    length_in: Fraction | None = None
+    sticks: _Count | None = None
 
 
-@record
-class PlanInHand:
-    """Sticks in hand that no piece lies on; ``stick`` names one that was begun."""
-
-    trim: str
-    length_in: Fraction
-    count: int
-    stick: str | None
-
-
-@record
-class PlanFinding:
+class PlanFinding(_Part, frozen=True, kw_only=True):
     """A diagnostic."""
 
-    code: str
+    code: Annotated[str, Meta(pattern="^T[0-9]{3}$")]
     severity: Severity
     file: str
-    line: int
-    column: int
-    end_column: int
+    line: _Number
+    column: _Number
+    end_column: _Number
     message: str
     remedy: str
 
 
-@record
-class PlanSummary:
+class PlanSummary(_Part, frozen=True, kw_only=True):
     """The job in figures; ``cost`` is ``spent`` and ``to_buy`` together."""
 
-    cost: Decimal
-    lower_bound: Decimal
-    spent: Decimal
-    to_buy: Decimal
+    cost: Annotated[Money, Meta(description="what all trim costs: spent and to_buy")]
+    lower_bound: Annotated[Money, Meta(description="no plan of these pieces costs less")]
+    spent: Annotated[Money, Meta(description="what the site log says was spent on trim")]
+    to_buy: Annotated[Money, Meta(description="what the trim on the order costs")]
     status: Status
-    sticks: int
-    pieces: int
-    survives_loss: bool
+    sticks: _Count
+    pieces: _Count
+    survives_loss: Annotated[
+        bool,
+        Meta(description="any one piece may be spoiled and cut again without buying more"),
+    ]
 
 
-@record
-class PlanFile:
+class PlanFile(_Part, frozen=True, kw_only=True):
     """All that stands in ``plan.json``."""
 
-    schema: int
+    schema: Literal[2]
     trimlang: str
     job: str
-    surveyed: str | None
+    surveyed: Annotated[str | None, Meta(description="the survey's date, ISO 8601")]
     currency: str
     pieces: tuple[PlanPiece, ...]
     sticks: tuple[PlanStick, ...]
-    in_hand: tuple[PlanInHand, ...]
+    in_hand: Annotated[
+        tuple[PlanInHand, ...], Meta(description="sticks in hand that no piece lies on")
+    ]
     order: tuple[PlanOrderLine, ...]
     diagnostics: tuple[PlanFinding, ...]
     summary: PlanSummary
+
+
+def write_plan(plan: PlanFile) -> str:
+    """Return the text of ``plan.json``: the very text that the values were read from."""
+    data = msgspec.json.encode(plan, enc_hook=str)
+    return msgspec.json.format(data, indent=1).decode() + "\n"
+
+
+def values_of(text: str) -> PlanFile:
+    """Return the values in the text of a ``plan.json``.
+
+    Raises:
+        msgspec.DecodeError: it is no JSON.
+        msgspec.ValidationError: it is no ``plan.json``.
+    """
+    return msgspec.json.decode(text, type=PlanFile, dec_hook=_exact)
+
+
+def schema() -> dict[str, Any]:
+    """Return the JSON Schema of ``plan.json``."""
+    made = msgspec.json.schema(PlanFile, schema_hook=_written)
+    parts = made["$defs"]
+    return {
+        "$schema": "https://json-schema.org/draft/2020-12/schema",
+        "$id": f"urn:trimlang:plan:{SCHEMA_VERSION}",
+        **parts.pop("PlanFile"),
+        "title": "A compiled trim job",
+        "$defs": parts,
+    }
+
+
+def _exact(kind: type[Any], written: object) -> Fraction | Money:
+    """Return a length or an amount of money from its text.
+
+    Raises:
+        ValueError: it is written in another way.
+    """
+    shape, what = (_LENGTH, "length") if kind is Fraction else (_MONEY, "amount of money")
+    if not isinstance(written, str) or not re.match(shape, written):
+        raise ValueError(f"is not written as {what}")
+    value: Fraction | Money = kind(written)
+    if str(value) != written:
+        raise ValueError(f"is not written as {what}")
+    return value
+
+
+def _written(kind: type[Any]) -> dict[str, Any]:
+    """Return how what JSON has no numbers for is written.
+
+    Raises:
+        NotImplementedError: nothing of that kind stands in the file.
+    """
+    if kind is Fraction:
+        return {
+            "type": "string",
+            "pattern": _LENGTH,
+            "description": "inches, an exact fraction",
+        }
+    if kind is Money:
+        return {"type": "string", "pattern": _MONEY}
+    raise NotImplementedError(kind)

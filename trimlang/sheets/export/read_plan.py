@@ -2,24 +2,19 @@
 
 from __future__ import annotations
 
-import json
-import re
 from collections import Counter
 from collections.abc import Iterator
-from dataclasses import MISSING, fields, is_dataclass
-from decimal import Decimal
-from enum import StrEnum
-from fractions import Fraction
-from types import UnionType
-from typing import Any, Final, get_args, get_origin, get_type_hints
+
+import msgspec
 
 from trimlang.diagnostics import Diagnostic, Span, say
-from trimlang.sheets.export.plan_file import PlanFile
-from trimlang.sheets.export.plan_json import SCHEMA_VERSION
+from trimlang.sheets.export.plan_file import SCHEMA_VERSION, PlanFile, values_of, write_plan
 
-_LENGTH: Final = re.compile(r"-?[0-9]+(/[1-9][0-9]*)?")
-_MONEY: Final = re.compile(r"[0-9]+\.[0-9]{2,}")
-_CALLED: Final = {str: "a text", int: "a whole number", bool: "true or false", float: "a number"}
+
+class _Version(msgspec.Struct):
+    """What is read first: other versions have other fields."""
+
+    schema: object = None
 
 
 class PlanFileError(ValueError):
@@ -38,87 +33,24 @@ def read_plan(text: str) -> PlanFile:
             something else (T633) or contradicts itself (T634).
     """
     try:
-        data = json.loads(text)
-    except (ValueError, RecursionError) as error:
+        version = msgspec.json.decode(text, type=_Version).schema
+        if version != SCHEMA_VERSION:
+            raise PlanFileError("T632", found=repr(version), known=SCHEMA_VERSION)
+        plan = values_of(text)
+    except msgspec.ValidationError as error:
+        where, wrong = _elsewhere(str(error))
+        raise PlanFileError("T633", where=where, wrong=wrong) from None
+    except (msgspec.DecodeError, UnicodeError, RecursionError) as error:
         raise PlanFileError("T631", reason=str(error)) from None
-    if not isinstance(data, dict):
-        raise PlanFileError("T633", where="plan.json", wrong="is no object")
-    if data.get("schema") != SCHEMA_VERSION or isinstance(data.get("schema"), bool):
-        raise PlanFileError("T632", found=repr(data.get("schema")), known=SCHEMA_VERSION)
-    plan: PlanFile = _value(PlanFile, data, "plan.json")
     for where, wrong in _contradictions(plan):
         raise PlanFileError("T634", where=where, wrong=wrong)
     return plan
 
 
-def write_plan(plan: PlanFile) -> str:
-    """Return the text of ``plan.json``: the very text that the values were read from."""
-    return json.dumps(_data(plan), ensure_ascii=False, indent=1) + "\n"
-
-
-def _value(kind: Any, data: Any, where: str) -> Any:
-    """Return ``data`` as a value of ``kind``."""
-    if is_dataclass(kind):
-        return _object(kind, data, where)
-    origin = get_origin(kind)
-    if origin is UnionType:
-        return None if data is None else _value(get_args(kind)[0], data, where)
-    if origin is tuple:
-        if not isinstance(data, list):
-            raise PlanFileError("T633", where=where, wrong="is no list")
-        inner = get_args(kind)[0]
-        return tuple(_value(inner, one, f"{where}[{place}]") for place, one in enumerate(data))
-    if kind in (Fraction, Decimal) or issubclass(kind, StrEnum):
-        return _text(kind, data, where)
-    if type(data) is not kind:
-        raise PlanFileError("T633", where=where, wrong=f"is not {_CALLED[kind]}")
-    return data
-
-
-def _text(kind: Any, data: Any, where: str) -> Any:
-    if not isinstance(data, str):
-        raise PlanFileError("T633", where=where, wrong="is not a text")
-    if issubclass(kind, StrEnum):
-        known = [one.value for one in kind]
-        if data not in known:
-            raise PlanFileError("T633", where=where, wrong=f"“{data}” is none of {known}")
-        return kind(data)
-    shape = _LENGTH if kind is Fraction else _MONEY
-    what = "length" if kind is Fraction else "amount of money"
-    if not shape.fullmatch(data) or (kind is Fraction and str(Fraction(data)) != data):
-        raise PlanFileError("T633", where=where, wrong=f"“{data}” is not written as a {what}")
-    return kind(data)
-
-
-def _object(kind: Any, data: Any, where: str) -> Any:
-    if not isinstance(data, dict):
-        raise PlanFileError("T633", where=where, wrong="is no object")
-    hints = get_type_hints(kind)
-    known = {one.name: one for one in fields(kind)}
-    for name in data:
-        if name not in known:
-            raise PlanFileError("T633", where=where, wrong=f"has a field “{name}” too many")
-    values: dict[str, Any] = {}
-    for name, one in known.items():
-        if name in data:
-            values[name] = _value(hints[name], data[name], f"{where}.{name}")
-        elif one.default is MISSING:
-            raise PlanFileError("T633", where=where, wrong=f"has no field “{name}”")
-    return kind(**values)
-
-
-def _data(value: Any) -> Any:
-    if is_dataclass(value):
-        return {
-            one.name: _data(getattr(value, one.name))
-            for one in fields(value)
-            if not (one.metadata.get("omitted") and getattr(value, one.name) is None)
-        }
-    if isinstance(value, tuple):
-        return [_data(one) for one in value]
-    if isinstance(value, StrEnum):
-        return value.value
-    return str(value) if isinstance(value, Fraction | Decimal) else value
+def _elsewhere(text: str) -> tuple[str, str]:
+    """Part what is wrong in a value from where it stands: ``plan.json.pieces[3].part``."""
+    wrong, _, where = text.partition(" - at `$")
+    return f"plan.json{where.removesuffix('`')}", wrong
 
 
 def _contradictions(plan: PlanFile) -> Iterator[tuple[str, str]]:
