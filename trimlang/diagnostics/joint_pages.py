@@ -112,6 +112,68 @@ JOINT_PAGES: Final = (
         needs=(Whole.WALLS,),
     ),
     Page(
+        code="T313",
+        title="the corner that the others leave",
+        message="the measured corners of room “{room}” leave {angle} for {which},"
+        " and it would be cut for about {square}",
+        remedy="Write {joint}(implied) there to have it cut for {angle}, or measure it.",
+        why="The corners of a room make one whole turn. Where some were measured, the others are"
+        " what is left, and a corner that nobody measured is cut as if it were square.",
+        example=JOB_TO_CLOSED_ROOM
+        + "  N: 12 ft, left=in-corner, right=in-corner(93 deg)\n"
+        + "  E: 10 ft, left=in-corner, right=in-corner(93 deg)\n"
+        + "  S: 12 ft, left=in-corner, right=in-corner(93 deg)\n"
+        + "  W: 10 ft, left=in-corner, right=in-corner",
+        severity=Severity.WARNING,
+        needs=(Whole.WALLS,),
+    ),
+    Page(
+        code="T314",
+        title="a diagonal between no two corners",
+        message="diagonal {name} {why}",
+        remedy="A diagonal runs from the left end of its first wall to the right end of its second,"
+        " across the room: diagonal N-E of walls N, E, S, W.",
+        why="Only a line from one corner of the room to another that no wall joins says anything"
+        " about how square the room is.",
+        example=JOB_TO_CLOSED_ROOM
+        + "  N: 12 ft, left=in-corner, right=in-corner\n"
+        + "  E: 10 ft, left=in-corner, right=in-corner\n"
+        + "  S: 12 ft, left=in-corner, right=in-corner\n"
+        + "  W: 10 ft, left=in-corner, right=in-corner\n"
+        + "  diagonal N-N 12 ft",
+        needs=(Whole.WALLS,),
+    ),
+    Page(
+        code="T316",
+        title="a diagonal that contradicts the walls",
+        message="walls and diagonals of room “{room}” contradict each other; least fits {worst}",
+        remedy="{likely}",
+        why="With a diagonal there is more measured than the walls need, and all of it is adjusted"
+        " together, as a land survey is: each number is changed as little as its doubt allows."
+        " Where that is not enough, one of them is wrong.",
+        example=JOB_TO_CLOSED_ROOM
+        + "  N: 12 ft, left=in-corner, right=in-corner\n"
+        + "  E: 10 ft, left=in-corner, right=in-corner\n"
+        + "  S: 12 ft, left=in-corner, right=in-corner\n"
+        + "  W: 10 ft, left=in-corner, right=in-corner\n"
+        + "  diagonal N-E 16 ft 7 7/16 in\n"
+        + "  diagonal E-S 15 ft 7 7/16 in",
+        severity=Severity.WARNING,
+        needs=(Whole.WALLS,),
+    ),
+    Page(
+        code="T317",
+        title="no angle follows here",
+        message="the other corners of room “{room}” do not say what this one is",
+        remedy="Measure the corner, or leave “implied” out.",
+        why="Only in a room that is walked all round, and whose other corners are in order, is a"
+        " corner what they leave of a whole turn.",
+        example=JOB_TO_ROOM
+        + "  N: 40 in, left=butt, right=in-corner(implied)\n"
+        + "  E: 50 in, left=in-corner, right=butt",
+        needs=(Whole.WALLS,),
+    ),
+    Page(
         code="T312",
         title="which side of the joint is wrong",
         message="{sides}; room “{room}” closes if {slip}",

@@ -101,7 +101,14 @@ class Taken:
     span: Span
 
 
-EndFact: TypeAlias = Corner | CopedHere | Taken
+@record
+class Implied:
+    """``implied``: the corner is what the others of its room leave of a whole turn."""
+
+    span: Span
+
+
+EndFact: TypeAlias = Corner | Implied | CopedHere | Taken
 
 
 @record

@@ -227,6 +227,7 @@ class LineBuilder(LogLines):
     called, entrance = _fact(facts.Called), _fact(facts.Entrance)
     clear_height = _fact(facts.ClearHeight)
     cope_here, measured = _fact(facts.CopedHere), _fact(facts.Corner)
+    implied = _fact(facts.Implied)
 
     @v_args(meta=True)
     def in_front_of(self, meta: Meta, children: Children) -> facts.InFrontOf:
@@ -360,6 +361,10 @@ class LineBuilder(LogLines):
         return tree.GapLine(
             tree.GapKind.OPENING, children[0], tuple(children[1:]), self._span(meta)
         )
+
+    @v_args(meta=True)
+    def diagonal(self, meta: Meta, children: Children) -> tree.DiagonalLine:
+        return tree.DiagonalLine(children[0], children[1], self._span(meta))
 
     @v_args(meta=True)
     def bare(self, meta: Meta, children: Children) -> tree.GapLine:

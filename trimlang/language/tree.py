@@ -149,6 +149,15 @@ class GapLine:
 
 
 @record
+class DiagonalLine:
+    """``diagonal N-E 14 ft 2 1/2 in``: across a room, from where N begins to where E ends."""
+
+    walls: Word
+    length: Measure
+    span: Span
+
+
+@record
 class FromStick:
     """``from base-1 of 12 ft``: the stick's name, how long it was, or only the one of them."""
 
@@ -228,6 +237,7 @@ Statement: TypeAlias = (
     | RoomLine
     | RunLine
     | GapLine
+    | DiagonalLine
     | LogLine
     | BoughtLine
     | RackLine

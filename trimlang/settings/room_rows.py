@@ -207,11 +207,22 @@ class RoomRows:
         what="an overhang",
         from_nothing=True,
     )
+    corner_doubt = AngleSetting(
+        words="corners: doubt",
+        page="how far from square a corner may be that was not measured",
+        default=Fraction(1, 2),
+        unsaid="1/2°",
+        scope=Scope.ROOM,
+        what="a corner's doubt",
+        least=0,
+        most=5,
+    )
     closes_within = LengthSetting(
         words="closes within",
         page="how far a room's walk may be off",
         default=Fraction(3, 2),
-        unsaid="1 1/2 in",
+        unsaid="what the survey can tell",
+        why="what the tape and the corners nobody measured allow in this room",
         scope=Scope.ROOM,
         rules=("closes",),
         what="the misclosure allowed",

@@ -12,11 +12,13 @@ from trimlang.lengths.tape import feet_text, steps_nearest, steps_up
 from trimlang.record import record
 from trimlang.settings.setting_kinds import Unit
 from trimlang.settings.table import Settings
+from trimlang.survey.adjusting import Residual, residuals
 from trimlang.survey.corner_slips import corner_slips
+from trimlang.survey.diagonals import span_of
 from trimlang.survey.job import Gap, Room, Trim
 from trimlang.survey.measured_walk import Course, called
 from trimlang.survey.measures import Findings
-from trimlang.survey.misfit import SURE, Misfit, Walk, misfit
+from trimlang.survey.misfit import SURE, Chord, Misfit, Walk, misfit
 from trimlang.survey.outline import Point, depths, outline
 from trimlang.survey.settling import COARSE, finer, which_of
 from trimlang.survey.slips import (
@@ -36,6 +38,7 @@ class Verdict(StrEnum):
 
     CLOSES = "closes"
     GAPES = "does not close"
+    CLASHES = "the diagonals contradict the walls"
     TURNS_WRONG = "the corners do not go round"
     NOT_CHECKED = "not checked"
 
@@ -49,6 +52,8 @@ class Closing:
     the least gap in that direction that the survey's doubts do not explain, or what the
     file allows where ``allowed_by_file``.  ``slips`` are those that explain a room that
     does not close, best first; ``settles`` names one measurement that would tell more.
+    ``residuals`` are what each measurement would have to change for all to agree, where
+    diagonals were measured or the room does not close.
     """
 
     room: str
@@ -61,6 +66,7 @@ class Closing:
     allowed_by_file: bool = False
     slips: tuple[Slip, ...] = ()
     settles: str = ""
+    residuals: tuple[Residual, ...] = ()
 
     @property
     def text(self) -> str:
@@ -76,6 +82,8 @@ class Closing:
         )
         if not steps_nearest(self.gap, self.step):
             said = "closes"
+        elif self.verdict is Verdict.CLASHES:
+            said = f"{self.verdict}; closes within {far} ({self.where})"
         elif self.verdict is Verdict.CLOSES:
             said = f"closes within {far} ({self.where})"
         else:
@@ -98,7 +106,7 @@ def check_closure(room: Room, trims: Iterable[Trim], findings: Findings) -> Clos
         return unchecked
     trims = tuple(trims)
     drawn = outline(room, trims)
-    course = Course(room, room.walk, depths(trims))
+    course = Course(room, room.walk, depths(trims), _chords(room))
     walk = course.walk()
     known = all(turn.known for turn in drawn.turns)
     if any(turn.disputed for turn in drawn.turns):
@@ -117,7 +125,15 @@ def check_closure(room: Room, trims: Iterable[Trim], findings: Findings) -> Clos
         return Closing(room.name, Verdict.TURNS_WRONG, unit, step, slips=slips)
     fit = misfit(walk)
     closing = _closing(course, walk, fit, drawn.gap, drawn.misclosure)
-    if closing.verdict is Verdict.GAPES:
+    if closing.verdict is Verdict.CLASHES:
+        findings.say(
+            "T316",
+            room.diagonals[0].span,
+            room=room.name,
+            worst=_worst(closing.residuals, room),
+            likely=_likely(closing.slips, closing.settles),
+        )
+    elif closing.verdict is Verdict.GAPES:
         findings.say(
             "T310",
             room.span,
@@ -137,7 +153,17 @@ def _closing(course: Course, walk: Walk, fit: Misfit, gap: Fraction, end: Point)
         1000
     )
     tolerance = room.settings.closes_within if stated else told
-    gapes = gap > room.settings.closes_within if stated else not fit.fits
+    within = (
+        gap <= room.settings.closes_within
+        if stated
+        else not gap or float(gap) <= fit.tolerance(way)
+    )
+    verdict = Verdict.CLOSES
+    if not within or not (stated or walk.chords or fit.fits):
+        verdict = Verdict.GAPES
+    elif walk.chords and not fit.fits:
+        verdict = Verdict.CLASHES
+    gapes = verdict is not Verdict.CLOSES
     slips: tuple[Slip, ...] = ()
     settles = ""
     if gapes:
@@ -156,7 +182,7 @@ def _closing(course: Course, walk: Walk, fit: Misfit, gap: Fraction, end: Point)
             settles = f"{more.words} would let it tell {tells}"
     return Closing(
         room=room.name,
-        verdict=Verdict.GAPES if gapes else Verdict.CLOSES,
+        verdict=verdict,
         unit=room.settings.unit,
         step=room.settings.rounding_step,
         gap=gap,
@@ -165,7 +191,16 @@ def _closing(course: Course, walk: Walk, fit: Misfit, gap: Fraction, end: Point)
         allowed_by_file=stated,
         slips=slips,
         settles=settles,
+        residuals=residuals(course, walk, fit) if gapes or walk.chords else (),
     )
+
+
+def _chords(room: Room) -> tuple[Chord, ...]:
+    found = []
+    for one in room.diagonals:
+        start, end = span_of(one, len(room.walk))
+        found.append(Chord(start, end, float(one.length), one.name))
+    return tuple(found)
 
 
 def _settle(course: Course, findings: Findings) -> Closing | None:
@@ -209,6 +244,15 @@ def _settle(course: Course, findings: Findings) -> Closing | None:
 
 def _corner_slips(course: Course) -> list[Slip]:
     return list(corner_slips(course)) if len(course.stretches) <= MOST_STRETCHES else []
+
+
+def _worst(found: tuple[Residual, ...], room: Room) -> str:
+    """Say which measurement fits least, and by how much."""
+    worst = max(found, key=lambda one: one.sure)
+    if worst.is_corner:
+        return f"{worst.of} by {degrees_text(steps_nearest(abs(worst.off), Fraction(1, 10)))}"
+    step, unit = room.settings.rounding_step, room.settings.unit
+    return f"{worst.of} by {feet_text(steps_nearest(abs(worst.off), step), unit)}"
 
 
 def _where(point: Point, course: Course) -> str:

@@ -42,7 +42,7 @@ def _end(end: tree.End, taken: TakenAt, settings: Settings, findings: Findings) 
     joint = Joint.of(end.joint.text)
     corner: Fraction | None = None
     error: Fraction | None = None
-    coped = False
+    coped = implied = False
     for fact in end.facts:
         match fact:
             case facts.Corner(size=tree.Angle(degrees=degrees)):
@@ -52,6 +52,10 @@ def _end(end: tree.End, taken: TakenAt, settings: Settings, findings: Findings) 
                 if measured is not None:
                     corner = _corner(joint, measured[0], fact, findings)
                     error = measured[1] if corner is not None else None
+            case facts.Implied():
+                implied = joint.is_corner
+                if not implied:
+                    findings.say("T227", fact.span, joint=joint)
             case facts.CopedHere():
                 coped = joint.is_inside
                 if not coped:
@@ -66,6 +70,7 @@ def _end(end: tree.End, taken: TakenAt, settings: Settings, findings: Findings) 
         over_scraps=taken is TakenAt.POINT,
         span=end.span,
         corner_error=error,
+        implied=implied and corner is None,
     )
 
 

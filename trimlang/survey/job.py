@@ -27,7 +27,8 @@ class End:
     where the corner was not measured by one.  ``over_scraps`` tells that
     the outside long point is in the number already.  ``bend`` is how much
     steeper the wall's trim goes on past a rake end, in degrees, less than 0
-    where it flattens; as one walks to the right.
+    where it flattens; as one walks to the right.  ``implied`` tells that the corner is
+    to be what the others of the room leave.
     """
 
     joint: Joint
@@ -37,6 +38,7 @@ class End:
     span: Span
     corner_error: Fraction | None = None
     bend: Fraction = Fraction(0)
+    implied: bool = False
 
 
 @record
@@ -155,6 +157,21 @@ Stretch: TypeAlias = Run | Gap
 
 
 @record
+class RoomDiagonal:
+    """A measurement across a room, in inches, from corner to corner of its walls.
+
+    It runs from where the stretch ``begin`` of ``Room.walk`` begins (its left end) to where
+    the stretch ``end`` ends (its right end); ``name`` is how the file calls it.
+    """
+
+    name: str
+    begin: int
+    end: int
+    length: Fraction
+    span: Span
+
+
+@record
 class Room:
     """A room: its walls in order, turning right, and the settings that hold there."""
 
@@ -165,6 +182,7 @@ class Room:
     settings: Settings
     note: str | None
     span: Span
+    diagonals: tuple[RoomDiagonal, ...] = ()
 
     @property
     def runs(self) -> tuple[Run, ...]:

@@ -23,9 +23,6 @@ FINE_DOUBT: Final = Fraction(1, 8)
 are all written in half degrees, to an eighth in one that has finer readings (common practice,
 no source)."""
 
-CORNER_DOUBT: Final = Fraction(1, 2)
-"""A corner that nobody measured is square to half a degree (common practice, no source)."""
-
 
 @record
 class Course:
@@ -80,7 +77,7 @@ class Course:
             ),
             chords=self.chords,
             wall_doubt=float(max(WALL_DOUBT[settings.unit], settings.rounding_step)),
-            corner_doubt=float(CORNER_DOUBT),
+            corner_doubt=float(settings.corner_doubt),
             measured_doubt=float(self._measured_doubt),
         )
 

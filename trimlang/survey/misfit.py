@@ -24,6 +24,9 @@ SURE: Final = (9.21, 11.34, 13.28, 15.09, 16.81, 18.48, 20.09)
 """Chi-squared that one sound room in a hundred exceeds, with two conditions and up: the printed
 tables of the distribution, at 0.99."""
 
+SURE_OF_ONE: Final = 9.0
+"""The same where only one measurement is asked after: three standard deviations."""
+
 _WHOLE_TURN: Final = 360.0
 _FLAT: Final = sqrt(3)
 """An error that lies anywhere within ±d alike has a standard deviation of d ÷ √3."""
@@ -99,8 +102,10 @@ class Misfit:
 
     @property
     def fits(self) -> bool:
-        """Whether the doubts explain what it misses."""
-        return self.total - self.turned <= self.allowed
+        """Whether the doubts explain what it misses, all at once and by any one measurement."""
+        if self.total - self.turned > self.allowed:
+            return False
+        return all(self.pull(effect)[1] <= SURE_OF_ONE for effect in self.effects)
 
     def tolerance(self, way: complex) -> float:
         """Return how far the end may lie from the start in a direction, in inches."""
@@ -126,8 +131,8 @@ class Misfit:
 
     @property
     def widest(self) -> float:
-        """The tolerance in the direction in which the survey is weakest, in inches."""
-        (a, b), (_, d) = self.spread[0][:2], self.spread[1][:2]
+        """The tolerance where the survey is weakest, given its diagonals, in inches."""
+        (a, b), (_, d) = inverse((self.weight[0][:2], self.weight[1][:2]))
         most = (a + d) / 2 + sqrt(((a - d) / 2) ** 2 + b * b)
         return sqrt(SURE[0] * most)
 

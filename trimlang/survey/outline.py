@@ -148,11 +148,13 @@ def turn_between(one: Stretch, other: Stretch) -> Turn:
     cornered = [end for end in sides if end.joint.is_corner]
     if cornered:
         angle = next((end.corner for end in cornered if end.corner is not None), None)
+        implied = any(end.implied for end in cornered)
         size = _SQUARE if angle is None else 180 - angle
         if cornered[0].joint.is_outside:
             size = -size
         disputed = len({end.joint for end in cornered}) > 1
-        return Turn(size, measured=angle is not None, known=True, disputed=disputed)
+        measured = angle is not None and not implied
+        return Turn(size, measured=measured, known=True, disputed=disputed)
     straight = any(_goes_straight(stretch) for stretch in (one, other)) or any(
         end.joint.goes_on for end in sides
     )

@@ -10,6 +10,7 @@ from trimlang.diagnostics.place import place
 from trimlang.language import facts, tree
 from trimlang.language.facts import Side
 from trimlang.settings.table import Settings
+from trimlang.survey.diagonals import read_diagonals
 from trimlang.survey.ends import read_sides
 from trimlang.survey.gaps import read_gap
 from trimlang.survey.job import Gap, Room, Run, Stretch, Trim
@@ -20,7 +21,7 @@ from trimlang.survey.said_settings import apply
 from trimlang.survey.stairs import read_slope
 
 RUN_WORDS = ("left", "right", "splice", "note", "no splice", "taken", "trim")
-_BELOW = (tree.RunLine, tree.GapLine, tree.SettingLine, tree.Unreadable)
+_BELOW = (tree.RunLine, tree.GapLine, tree.DiagonalLine, tree.SettingLine, tree.Unreadable)
 
 
 def read_rooms(
@@ -114,14 +115,17 @@ class _Reader:
                 walk.append(_lost(line.span))
         if not walk:
             findings.say("T224", heading.name.span, room=heading.name.text)
+        open_walk = any(isinstance(fact, facts.OpenWalk) for fact in heading.facts)
+        across = [line for line in below if isinstance(line, tree.DiagonalLine)]
         return Room(
             name=heading.name.text,
             tag=self._tag,
             walk=tuple(walk),
-            open_walk=any(isinstance(fact, facts.OpenWalk) for fact in heading.facts),
+            open_walk=open_walk,
             settings=self._settings,
             note=note,
             span=heading.name.span,
+            diagonals=read_diagonals(across, walk, self._settings, findings, open_walk=open_walk),
         )
 
     def _named_trims(self, said: tuple[facts.Fact, ...], also: tuple[str, ...]) -> tuple[str, ...]:

@@ -11,7 +11,7 @@ from typing import Final
 from trimlang.record import record
 from trimlang.survey.job import Run
 from trimlang.survey.measured_walk import Course
-from trimlang.survey.misfit import SURE, Chord, Misfit, Walk, misfit, shared_turns, walked
+from trimlang.survey.misfit import Chord, Misfit, Walk, misfit, shared_turns, walked
 from trimlang.survey.slips import Slip
 
 COARSE: Final = 1.0
@@ -37,7 +37,7 @@ def finer(course: Course, walk: Walk, fit: Misfit) -> Settling | None:
     found: list[Settling] = []
     for chord in diagonals(course):
         with_chord = misfit(replace(walk, chords=(*walk.chords, chord)))
-        found.append(Settling(f"diagonal {chord.name}", _given(with_chord)))
+        found.append(Settling(f"diagonal {chord.name}", with_chord.widest))
     for at, turn in enumerate(walk.turns):
         if turn.degrees and not turn.measured and len(walk.turns) <= 2 * _MOST_CORNERS:
             turns = (*walk.turns[:at], replace(turn, measured=True), *walk.turns[at + 1 :])
@@ -85,11 +85,3 @@ def diagonals(course: Course) -> Iterator[Chord]:
                 name = f"{left.label}-{right.label}"
                 yield Chord(one, other, 0.0, name)
                 break
-
-
-def _given(fit: Misfit) -> float:
-    """Return the widest tolerance of the closing where the last diagonal is known."""
-    (a, b, e), (_, d, f) = fit.spread[0], fit.spread[1]
-    known = fit.spread[2][2]
-    a, b, d = a - e * e / known, b - e * f / known, d - f * f / known
-    return sqrt(SURE[0] * ((a + d) / 2 + sqrt(((a - d) / 2) ** 2 + b * b)))

@@ -12,6 +12,7 @@ from trimlang.settings.table import Settings
 from trimlang.site_log.log_reading import read_log, with_logged
 from trimlang.survey.closing import Closing, check_closure
 from trimlang.survey.copes import choose_copes
+from trimlang.survey.implied import imply_corners
 from trimlang.survey.job import Gap, Job, Room, Trim
 from trimlang.survey.lookalikes import find_lookalikes
 from trimlang.survey.measures import Findings
@@ -40,7 +41,9 @@ def survey(
     settings = _file_settings(statements, findings)
     trims = read_trims(statements, settings.unit, findings)
     rooms = tuple(
-        choose_copes(bend_rakes(meet(room, findings), findings), trims, findings)
+        choose_copes(
+            bend_rakes(imply_corners(meet(room, findings), findings), findings), trims, findings
+        )
         for room in read_rooms(statements, settings, trims, findings)
     )
     log: tuple[Entry, ...] = ()

@@ -1,0 +1,141 @@
+"""What a room's closing says: the survey's own tolerance, diagonals and implied corners."""
+
+from fractions import Fraction
+from math import hypot
+
+import pytest
+
+import trimlang
+from trimlang.survey.closing import Verdict
+
+HEAD = """
+trim base: 9/16 in thick, 5 1/4 in tall
+stock base: 16 ft at 24.10
+"""
+SIDES = "left=in-corner, right=in-corner"
+
+
+def room(*lines, north="144 in", east="120 in", south="144 in", west="120 in", head=HEAD):
+    walls = [
+        f"{name}: {size}, {SIDES}"
+        for name, size in zip("NESW", (north, east, south, west), strict=True)
+    ]
+    return trimlang.compile("\n".join([head, 'room "R", trim base', *walls, *lines]))
+
+
+def codes(result):
+    return {one.code for one in result.diagnostics}
+
+
+def closing(result):
+    (one,) = result.closings
+    return one
+
+
+def test_a_room_that_closes_says_what_its_survey_can_tell():
+    one = closing(room(south="144 1/2 in"))
+    assert one.verdict is Verdict.CLOSES
+    assert one.text.startswith(
+        "closes within 1/2 in (1/2 in to the left of its start, facing run N)"
+    )
+    assert "is what this survey can tell" in one.text
+
+
+def test_truer_corners_tell_more():
+    """Each corner nobody measured counts with its lever arm: 144 in at 1/8° is 5/16 in."""
+    loose, true = room(), room("corners: doubt 1/8 deg")
+    assert closing(true).tolerance < closing(loose).tolerance / 2
+    # an inch is beyond what corners true to an eighth explain, and within what half a degree does
+    assert "T310" not in codes(room(south="145 in"))
+    assert "T310" in codes(room("corners: doubt 1/8 deg", south="145 in"))
+
+
+def test_what_the_file_allows_goes_before_what_the_survey_tells():
+    result = room("closes within 1 1/2 in", "corners: doubt 1/8 deg", south="145 in")
+    assert "T310" not in codes(result)
+    assert closing(result).text.endswith("the file allows 1 1/2 in")
+
+
+def test_the_closing_changes_no_verdict_on_the_job():
+    assert room(south="13 ft").ok
+
+
+@pytest.mark.parametrize(("south", "named"), [("13 ft", "run S read a foot too long")])
+def test_a_diagonal_settles_which_of_two_opposite_walls_is_wrong(south, named):
+    # by Pythagoras: 144 and 120 have a diagonal of 187.446 in, so it is the south wall
+    across = Fraction(round(hypot(144, 120) * 16), 16)
+    both = [f"diagonal {name} {float(across)} in" for name in ("N-E", "E-S")]
+    result = room(both[0], south=south)
+    assert "one" not in {slip.words for slip in closing(result).slips}
+    assert closing(result).slips[0].words.startswith(named)
+    told = next(one for one in result.diagnostics if one.code in ("T310", "T316"))
+    assert named in told.remedy
+
+
+def test_a_diagonal_that_fits_no_wall_is_named():
+    result = room("diagonal N-E 16 ft 7 7/16 in", "diagonal E-S 15 ft 7 7/16 in")
+    assert codes(result) == {"T316"}
+    one = closing(result)
+    assert one.verdict is Verdict.CLASHES
+    assert "diagonal N-E" in one.slips[0].words
+    worst = max(one.residuals, key=lambda residual: residual.sure)
+    assert worst.of in ("diagonal N-E", "diagonal E-S")
+
+
+def test_corrections_make_all_measurements_agree():
+    """The adjusted rectangle closes: what N and S differ by is taken up by walls and corners."""
+    result = room("corners: doubt 1/8 deg", "diagonal N-E 187 7/16 in", south="144 1/4 in")
+    off = {one.of: float(one.off) for one in closing(result).residuals}
+    assert off["run N"] > 0 > off["run S"]
+    assert abs(off["run N"]) < 0.25
+    assert {"run E", "diagonal N-E", "the corner of run N and run E"} <= off.keys()
+
+
+@pytest.mark.parametrize(
+    ("line", "why"),
+    [
+        ("diagonal N-N 12 ft", "along one wall"),
+        ("diagonal N-Q 12 ft", "no two walls"),
+        ("diagonal E-N 12 ft", "comes back to the corner"),
+    ],
+)
+def test_a_diagonal_that_joins_no_two_corners_is_refused(line, why):
+    (one,) = (one for one in room(line).diagnostics if one.code == "T314")
+    assert why in one.message
+
+
+def test_a_wall_may_still_be_called_diagonal():
+    text = HEAD + 'room "R", trim base, open walk\nDiagonal: 40 in, left=butt, right=butt\n'
+    (run,) = trimlang.compile(text).job.rooms[0].runs
+    assert run.label == "Diagonal"
+
+
+THREE = [
+    f"N: 12 ft, {SIDES}(93 deg)",
+    f"E: 10 ft, {SIDES}(93 deg)",
+    f"S: 12 ft, {SIDES}(93 deg)",
+]
+
+
+def test_the_angle_that_three_corners_leave_is_offered():
+    text = "\n".join([HEAD, 'room "R", trim base', *THREE, f"W: 10 ft, {SIDES}"])
+    (one,) = (one for one in trimlang.compile(text).diagnostics if one.code == "T313")
+    assert "leave 81° for the corner of run W and run N" in one.message
+    assert "in-corner(implied)" in one.remedy
+
+
+def test_one_word_accepts_it():
+    text = "\n".join([HEAD, 'room "R", trim base', *THREE, f"W: 10 ft, {SIDES}(implied)"])
+    result = trimlang.compile(text)
+    assert "T313" not in codes(result)
+    last, first = result.job.rooms[0].walk[-1], result.job.rooms[0].walk[0]
+    # 4 × 90 - 3 × 93
+    assert last.right.corner == first.left.corner == 81
+    piece = next(piece for piece in result.pieces if piece.run == "N")
+    assert piece.left.setting == Fraction(99, 2)
+
+
+def test_nothing_is_implied_where_the_walls_do_not_go_round():
+    text = HEAD + 'room "R", trim base, open walk\nN: 40 in, left=butt, right=in-corner(implied)\n'
+    text += "E: 40 in, left=in-corner, right=butt\n"
+    assert "T317" in codes(trimlang.compile(text))

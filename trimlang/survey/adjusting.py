@@ -1,0 +1,60 @@
+"""What each measurement of a room would have to change for all of them to agree.
+
+The corrections whose weighed squares are least, by the method of condition equations: with
+the misses m, the effects E of each error and their variances Q, the corrections are
+-Q Eᵀ (E Q Eᵀ)⁻¹ m (Ghilani, Adjustment Computations; from memory).
+"""
+
+from __future__ import annotations
+
+from fractions import Fraction
+from math import degrees, sqrt
+from typing import Final
+
+from trimlang.record import record
+from trimlang.survey.measured_walk import Course
+from trimlang.survey.misfit import Misfit, Walk
+
+_FINE: Final = 1000
+
+
+@record
+class Residual:
+    """One measurement's correction: what is to be added to it for all to agree.
+
+    ``off`` is in inches, of a corner in degrees.  ``sure`` is the correction over the one
+    that errors within the survey's doubts would call for, in standard deviations.
+    """
+
+    of: str
+    off: Fraction
+    is_corner: bool
+    sure: float
+
+
+def residuals(course: Course, walk: Walk, fit: Misfit) -> tuple[Residual, ...]:
+    """Return the correction of each wall, each corner and each diagonal, in that order."""
+    count = len(walk.lengths)
+    names = course.names
+    corners = [f"the corner of {names[at]} and {names[(at + 1) % count]}" for at in range(count)]
+    called = [*names, *corners, *(f"diagonal {chord.name}" for chord in walk.chords)]
+    down = [
+        sum(value * missed for value, missed in zip(row, fit.missed, strict=True))
+        for row in fit.weight
+    ]
+    found: list[Residual] = []
+    for at, (name, effect, doubt) in enumerate(zip(called, fit.effects, fit.doubts, strict=True)):
+        if not doubt:
+            continue
+        off = -doubt * doubt * sum(one * other for one, other in zip(effect, down, strict=True))
+        is_corner = count <= at < 2 * count
+        _, gained = fit.pull(effect)
+        found.append(
+            Residual(
+                of=name,
+                off=Fraction(degrees(off) if is_corner else off).limit_denominator(_FINE),
+                is_corner=is_corner,
+                sure=sqrt(gained),
+            )
+        )
+    return tuple(found)

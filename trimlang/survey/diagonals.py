@@ -1,0 +1,75 @@
+"""Reads diagonals: which two corners of a room each runs between."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from trimlang.language import tree
+from trimlang.settings.table import Settings
+from trimlang.survey.job import RoomDiagonal, Run, Stretch
+from trimlang.survey.measures import Findings, length
+from trimlang.survey.outline import turn_between
+
+
+def read_diagonals(
+    lines: Sequence[tree.DiagonalLine],
+    walk: Sequence[Stretch],
+    settings: Settings,
+    findings: Findings,
+    *,
+    open_walk: bool,
+) -> tuple[RoomDiagonal, ...]:
+    """Return a room's diagonals; ``diagonal N-E`` runs from N's left end to E's right end."""
+    found: list[RoomDiagonal] = []
+    for line in lines:
+        name = line.walls.text
+        long = length(line.length, settings.unit, findings, what=f"diagonal {name}")
+        ends = next(_walls(name, walk), None)
+        why = ""
+        if open_walk:
+            why = "belongs to a room that is walked round, and this one is an open walk"
+        elif ends is None:
+            why = "names no two walls of this room"
+        elif not _is_across(ends[0], ends[1], walk):
+            why = "runs along one wall, or comes back to the corner where it begins"
+        if why:
+            findings.say("T314", line.walls.span, name=name, why=why)
+        elif ends is not None and long is not None:
+            begin, end = ends
+            found.append(
+                RoomDiagonal(name=name, begin=begin, end=end, length=long, span=line.walls.span)
+            )
+    return tuple(found)
+
+
+def _walls(name: str, walk: Sequence[Stretch]) -> Iterator[tuple[int, int]]:
+    """Yield the two walls that a name may mean: names of walls may hold a dash themselves."""
+    places = {one.label.casefold(): at for at, one in enumerate(walk) if isinstance(one, Run)}
+    for at, sign in enumerate(name):
+        first, last = name[:at].casefold(), name[at + 1 :].casefold()
+        if sign == "-" and first in places and last in places:
+            yield places[first], places[last]
+
+
+def _is_across(begin: int, end: int, walk: Sequence[Stretch]) -> bool:
+    """Tell whether a corner lies between two walls' far ends, going either way round."""
+    count = len(walk)
+
+    def turns(first: int, last: int) -> bool:
+        steps = (last - first) % count
+        return any(
+            turn_between(walk[(first + at) % count], walk[(first + at + 1) % count]).degrees
+            for at in range(steps)
+        )
+
+    return (
+        begin != (end + 1) % count
+        and turns(begin, end)
+        and turns((end + 1) % count, (begin - 1) % count)
+    )
+
+
+def span_of(diagonal: RoomDiagonal, count: int) -> tuple[int, int]:
+    """Return the places in the walk that it joins, as left ends of stretches, the lesser first."""
+    one, other = diagonal.begin, (diagonal.end + 1) % count
+    return min(one, other), max(one, other)

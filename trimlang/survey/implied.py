@@ -1,0 +1,93 @@
+"""Corners that nobody measured, where the room's other corners say what they are."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+from typing import Final
+
+from trimlang.lengths.angles import degrees_text
+from trimlang.lengths.tape import steps_nearest
+from trimlang.survey.job import End, Room
+from trimlang.survey.measured_walk import called
+from trimlang.survey.measures import Findings
+from trimlang.survey.outline import MOST_SHARED, WHOLE_TURN, Turn, shared, turn_between
+
+_TENTH: Final = Fraction(1, 10)
+_STRAIGHT: Final = 180
+_TOO_FAR: Final = 2
+"""How many times its doubt a corner may be from square before its angle is offered."""
+
+
+def imply_corners(room: Room, findings: Findings) -> Room:
+    """Return the room with the angle of corners that are to be as the others imply.
+
+    Where those that were measured leave something far from square to the others, and the
+    file does not say that it is meant, the angle is offered.
+    """
+    count = len(room.walk)
+    turns = tuple(
+        turn_between(one, room.walk[(at + 1) % count]) for at, one in enumerate(room.walk)
+    )
+    wanted = [at for at in range(count) if any(end.implied for end in _sides(room, at))]
+    lacking = WHOLE_TURN - sum(turn.degrees for turn in turns)
+    follows = not room.open_walk and abs(lacking) <= MOST_SHARED
+    if not follows or any(turn.disputed or not turn.known for turn in turns):
+        for at in wanted:
+            span = next(end.span for end in _sides(room, at) if end.implied)
+            findings.say("T317", span, room=room.name)
+        return room
+    whole = shared(turns)
+    if not wanted:
+        _offer(room, turns, whole, findings)
+        return room
+    for at in wanted:
+        if turns[at].measured:
+            continue
+        angle = steps_nearest(_corner(turns[at], whole[at]), _TENTH)
+        after = (at + 1) % count
+        walk = list(room.walk)
+        if (right := walk[at].right) is not None:
+            walk[at] = replace(walk[at], right=replace(right, corner=angle, implied=True))
+        if (left := walk[after].left) is not None:
+            walk[after] = replace(walk[after], left=replace(left, corner=angle, implied=True))
+        room = replace(room, walk=tuple(walk))
+    return room
+
+
+def _offer(
+    room: Room, turns: tuple[Turn, ...], whole: tuple[Fraction, ...], findings: Findings
+) -> None:
+    """Warn where a corner is cut for square and the others say that it is not."""
+    if not any(turn.measured for turn in turns):
+        return
+    takers = [at for at, turn in enumerate(turns) if turn.degrees and not turn.measured]
+    if not takers:
+        return
+    at = takers[0]
+    if abs(whole[at] - turns[at].degrees) <= _TOO_FAR * room.settings.corner_doubt:
+        return
+    after = (at + 1) % len(room.walk)
+    side = next(iter(_sides(room, at)))
+    angle = steps_nearest(_corner(turns[at], whole[at]), _TENTH)
+    findings.say(
+        "T313",
+        side.span,
+        room=room.name,
+        which=f"the corner of {called(room.walk[at])} and {called(room.walk[after])}"
+        if len(takers) == 1
+        else f"each of the {len(takers)} others",
+        angle=degrees_text(angle),
+        square=degrees_text(_corner(turns[at], turns[at].degrees)),
+        joint=side.joint,
+    )
+
+
+def _corner(turn: Turn, degrees: Fraction) -> Fraction:
+    """Return a corner's angle from how far the walk turns there."""
+    return _STRAIGHT - degrees if turn.degrees > 0 else _STRAIGHT + degrees
+
+
+def _sides(room: Room, at: int) -> list[End]:
+    one, other = room.walk[at], room.walk[(at + 1) % len(room.walk)]
+    return [end for end in (one.right, other.left) if end is not None and end.joint.is_corner]
