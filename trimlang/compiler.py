@@ -25,7 +25,7 @@ if TYPE_CHECKING:
     from trimlang.language.source import Source
     from trimlang.planning.first_plan import PlanCache
     from trimlang.planning.layout import TrimPlan
-    from trimlang.site_log.progress_of_job import Site
+    from trimlang.site_log.progress_of_job import JobProgress
     from trimlang.stock.planner import Effort, Watch
     from trimlang.survey.closing import Closing
     from trimlang.survey.job import Job
@@ -38,7 +38,7 @@ class Result:
 
     ``diagnostics`` are in the order of the file.  Where one of them is an
     error, ``plans`` and ``supplies`` are empty: nothing is cut from a survey
-    that does not hold together.  ``site`` is how the job stands where it has a
+    that does not hold together.  ``progress`` is how the job stands where it has a
     site log: ``plans`` are then of what is left, and ``pieces`` that are cut have the
     length that they were cut to.  ``splices`` are the runs that are pieced together,
     in the usual way until they are planned.  ``closings`` tell, room by room, how far the
@@ -51,7 +51,7 @@ class Result:
     supplies: tuple[Supply, ...]
     diagnostics: tuple[Diagnostic, ...]
     sources: dict[str, Source] = field(default_factory=dict)
-    site: Site | None = None
+    progress: JobProgress | None = None
     splices: tuple[Splice, ...] = ()
     closings: tuple[Closing, ...] = ()
 
@@ -73,7 +73,7 @@ class Result:
     @property
     def spent(self) -> Fraction:
         """What the site log says was spent on trim."""
-        return Fraction(0) if self.site is None else self.site.spent
+        return Fraction(0) if self.progress is None else self.progress.spent
 
 
 def check_job(
@@ -118,12 +118,14 @@ def check_gathered(gathered: Gathered, file: str, steps: Steps = PLAIN) -> Resul
         and not (one.needs_any([Whole.LINE]) and (one.span.file, one.span.line) in lost_lines)
     )
     return Result(
-        job,
-        pieces,
-        (),
-        (),
-        tuple(sorted(unique, key=lambda one: (order.get(one.span.file, 0), one.span, one.code))),
-        gathered.sources,
+        job=job,
+        pieces=pieces,
+        plans=(),
+        supplies=(),
+        diagnostics=tuple(
+            sorted(unique, key=lambda one: (order.get(one.span.file, 0), one.span, one.code))
+        ),
+        sources=gathered.sources,
         splices=spliced,
         closings=closings,
     )
@@ -172,19 +174,19 @@ def plan_checked(
 
     job = with_offers_of_log(checked.job)
     planned = first_plan(job, checked.pieces, checked.splices, effort, watch, cache)
-    pieces, plans, problems, site = planned.pieces, planned.plans, planned.problems, None
+    pieces, plans, problems, progress = planned.pieces, planned.plans, planned.problems, None
     if checked.job.log:
-        pieces, plans, problems, site = under_way(checked.job, planned, effort, watch)
+        pieces, plans, problems, progress = under_way(checked.job, planned, effort, watch)
     findings = checked.diagnostics + problems
     wrong = has_errors(problems)
     return Result(
-        checked.job,
-        pieces,
-        () if wrong else plans,
-        () if wrong else supplies(checked.job, pieces),
-        findings,
-        checked.sources,
-        None if wrong else site,
-        planned.splices,
-        checked.closings,
+        job=checked.job,
+        pieces=pieces,
+        plans=() if wrong else plans,
+        supplies=() if wrong else supplies(checked.job, pieces),
+        diagnostics=findings,
+        sources=checked.sources,
+        progress=None if wrong else progress,
+        splices=planned.splices,
+        closings=checked.closings,
     )

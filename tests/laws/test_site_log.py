@@ -65,7 +65,7 @@ def test_cutting_in_the_printed_order_changes_no_other_ticket(text: str, count: 
     result = built(text + "".join(f"cut {name}\n" for name in cut))
     assert lies(result) == lies(first)
     assert result.cost == first.cost or len(cut) == len(first.pieces)
-    assert result.site is None or result.site.changed == ()
+    assert result.progress is None or result.progress.changed == ()
 
 
 @given(jobs(), st.data())
@@ -86,9 +86,9 @@ def test_a_spoiled_piece_moves_nothing_that_is_cut_and_loses_no_piece(
     where, was = lies(result), lies(before)
     for name in set(cut) - {victim}:
         assert where[name] == was[name]
-    assert result.site is not None
-    assert not result.site.is_cut(victim)
-    assert victim in result.site.changed
+    assert result.progress is not None
+    assert not result.progress.is_cut(victim)
+    assert victim in result.progress.changed
     for plan in result.plans:
         for stick in plan.sticks:
             ends = [place.end for place in stick.places]

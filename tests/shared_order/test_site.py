@@ -15,7 +15,7 @@ from tests.shared_order.jobs import TRIM, flat, pool
 from trimlang.compiler import compile_job
 from trimlang.shared_order import shared_plan as site_module
 from trimlang.shared_order.shared_check import faults
-from trimlang.shared_order.shared_plan import SharedOrder, plan_site, site_job
+from trimlang.shared_order.shared_plan import SharedOrder, joined_job, plan_together
 from trimlang.shared_order.side_by_side import can_be_had
 from trimlang.stock.planner import QUICK
 from trimlang.stock.problem import Status
@@ -68,7 +68,7 @@ def sound(site: SharedOrder) -> None:
 @given(flat_texts())
 @settings(max_examples=20, suppress_health_check=[HealthCheck.too_slow])
 def test_together_is_never_dearer_than_apart(texts: list[str]) -> None:
-    site = plan_site(pool(*texts), QUICK)
+    site = plan_together(pool(*texts), QUICK)
     apart = [compile_job(text, effort=QUICK) for text in texts]
     assume(site.result.ok and all(one.ok for one in apart))
     sound(site)
@@ -82,13 +82,13 @@ def test_together_is_never_dearer_than_apart(texts: list[str]) -> None:
 @given(flat_texts())
 @settings(max_examples=5, suppress_health_check=[HealthCheck.too_slow])
 def test_the_same_flats_give_the_same_site(texts: list[str]) -> None:
-    assert plan_site(pool(*texts), QUICK) == plan_site(pool(*texts), QUICK)
+    assert plan_together(pool(*texts), QUICK) == plan_together(pool(*texts), QUICK)
 
 
 def test_two_halves_share_a_stick() -> None:
     """A wall of 70 in each: two 12 ft sticks apart (or dearer packs), one together."""
     wall = "  N: 70 in, left=butt, right=butt"
-    site = plan_site(pool(flat(wall), flat(wall)))
+    site = plan_together(pool(flat(wall), flat(wall)))
     sound(site)
     assert [one.alone for one in site.flats] == [Fraction("17.40")] * 2
     assert site.result.cost == Fraction("17.40")
@@ -106,7 +106,7 @@ def test_what_one_job_has_on_hand_serves_another() -> None:
     rest = "spare 0 %\non-hand base: 1 of 60 in\n"
     short = "  N: 50 in, left=butt, right=butt"
     long = "  N: 140 in, left=butt, right=butt"
-    site = plan_site(pool(flat(short), flat(long, settings=rest)))
+    site = plan_together(pool(flat(short), flat(long, settings=rest)))
     sound(site)
     assert site.result.cost == Fraction("17.40")
 
@@ -115,7 +115,7 @@ def test_a_shelf_that_two_jobs_include_counts_once(tmp_path: Path) -> None:
     (tmp_path / "shop.trim").write_text(TRIM + "on-hand base: 1 of 60 in\n", encoding="utf-8")
     wall = "  N: 55 in, left=butt, right=butt"
     text = flat(wall, trim='include "shop.trim"\n')
-    site = plan_site(pool(text, text, folder=tmp_path))
+    site = plan_together(pool(text, text, folder=tmp_path))
     sound(site)
     assert sum(rest.count for rest in site.result.job.trim("base").rests) == 1
     # each job by itself would take the one offcut for nothing
@@ -127,7 +127,7 @@ def test_a_shelf_that_two_jobs_include_counts_once(tmp_path: Path) -> None:
 def test_a_suppliers_limit_holds_for_all_jobs() -> None:
     only = TRIM.splitlines()[0] + "\nstock base: 12 ft at 5 at most 2, 12 ft at 17.40\n"
     walls = "  N: 140 in, left=butt, right=butt\n  bare 3 in\n  E: 140 in, left=butt, right=butt"
-    site = plan_site(pool(flat(walls, trim=only), flat(walls, trim=only)))
+    site = plan_together(pool(flat(walls, trim=only), flat(walls, trim=only)))
     sound(site)
     assert site.result.cost == 2 * 5 + 2 * Fraction("17.40")
     assert site.scarce == ("base",)
@@ -136,7 +136,7 @@ def test_a_suppliers_limit_holds_for_all_jobs() -> None:
 def test_a_supply_that_does_not_reach_all_jobs_is_said() -> None:
     only = TRIM.splitlines()[0] + "\nstock base: 12 ft at 5 at most 3\n"
     walls = "  N: 140 in, left=butt, right=butt\n  bare 3 in\n  E: 140 in, left=butt, right=butt"
-    site = plan_site(pool(flat(walls, trim=only), flat(walls, trim=only)))
+    site = plan_together(pool(flat(walls, trim=only), flat(walls, trim=only)))
     assert [finding.code for finding in site.result.diagnostics] == ["T663"]
     assert site.result.plans == ()
 
@@ -157,7 +157,7 @@ def test_where_the_search_finds_worse_each_job_buys_its_own(
         return pieces, plans, problems
 
     monkeypatch.setattr(site_module, "plan_pieces", worse)
-    site = plan_site(jobs)
+    site = plan_together(jobs)
     sound(site)
     assert site.apart == ("base",)
     assert site.result.cost == site.alone
@@ -170,11 +170,11 @@ def test_flats_of_unlike_trims_stand_beside_each_other() -> None:
     case = TRIM + "trim case: 11/16 in thick, 2 1/4 in wide\nstock case: 7 ft at 9\n"
     wall = "  N: 40 in, left=butt, right=butt\n"
     door = wall + '  opening 30 in, "door", casing case, height 80 in\n'
-    site = plan_site(pool(flat(wall), flat(door, trim=case)))
+    site = plan_together(pool(flat(wall), flat(door, trim=case)))
     sound(site)
     assert [plan.trim for plan in site.result.plans] == ["base", "case"]
     assert [len(one.result.plans) for one in site.flats] == [1, 2]
-    assert [trim.name for trim in site_job([one.flat for one in site.flats]).trims] == [
+    assert [trim.name for trim in joined_job([one.flat for one in site.flats]).trims] == [
         "base",
         "case",
     ]
@@ -182,7 +182,7 @@ def test_flats_of_unlike_trims_stand_beside_each_other() -> None:
 
 def test_a_tampered_plan_is_caught() -> None:
     wall = "  N: 70 in, left=butt, right=butt"
-    site = plan_site(pool(flat(wall), flat(wall)))
+    site = plan_together(pool(flat(wall), flat(wall)))
     (plan,) = site.result.plans
     trim, pieces = site.result.job.trim("base"), site.result.pieces
     (stick,) = plan.sticks

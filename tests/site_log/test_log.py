@@ -35,7 +35,7 @@ ORDER = "bought 1 base 12 ft at 17.40, 2 base 8 ft at 11.60\n"
 def done(log: str, job: str = JOB) -> Result:
     result = compile_job(job + log)
     assert result.ok, result.diagnostics
-    assert result.site is not None
+    assert result.progress is not None
     return result
 
 
@@ -66,28 +66,28 @@ def test_the_page_for_carpenters_is_so() -> None:
 
     said = "".join(f"    {line}\n" for line in site_words(done(told, job)).splitlines())
     assert said in page
-    assert done("".join(story), job).site.count(State.FITTED) == 3
+    assert done("".join(story), job).progress.count(State.FITTED) == 3
 
 
 def test_what_is_bought_is_in_hand_and_paid() -> None:
     before = compile_job(JOB)
     result = done("bought 1 base 12 ft, 1 base 8 ft\n")
-    assert (result.spent, result.site.to_buy) == (Fraction("29.00"), Fraction("11.60"))
+    assert (result.spent, result.progress.to_buy) == (Fraction("29.00"), Fraction("11.60"))
     assert result.cost == before.cost
     assert sticks(result) == sticks(before)
-    assert result.site.changed == ()
+    assert result.progress.changed == ()
 
 
 def test_a_spoiled_piece_is_cut_again_and_no_other_ticket_changes() -> None:
     log = ORDER + "cut PO-S-base, PO-E-base\n"
     before, result = done(log), done(log + "spoiled PO-E-base into 40 in\n")
-    assert result.site.state("PO-E-base") is State.SPOILED
-    assert result.site.changed == ("PO-E-base",)
-    assert result.site.to_buy == 0
+    assert result.progress.state("PO-E-base") is State.SPOILED
+    assert result.progress.changed == ("PO-E-base",)
+    assert result.progress.to_buy == 0
     where = sticks(result)
     assert where.pop("PO-E-base") == "base-3"
     assert where.items() <= sticks(before).items()
-    assert ("40", 1) in [(str(one.length), one.count) for one in result.site.in_hand]
+    assert ("40", 1) in [(str(one.length), one.count) for one in result.progress.in_hand]
 
 
 def test_it_tells_what_to_buy_where_the_stock_does_not_do() -> None:
@@ -95,14 +95,14 @@ def test_it_tells_what_to_buy_where_the_stock_does_not_do() -> None:
     result = done(log)
     (plan,) = result.plans
     assert [(line.length, line.packs) for line in plan.bought] == [(144, 1)]
-    assert result.site.to_buy == Fraction("17.40")
+    assert result.progress.to_buy == Fraction("17.40")
 
 
 def test_the_spare_is_used_up_before_anything_is_bought() -> None:
     assert done(ORDER).plans[0].whole_sticks == (96,)
     used = done(ORDER + "cut PO-E-base\nspoiled PO-E-base\n")
     assert used.plans[0].whole_sticks == ()
-    assert used.site.to_buy == 0
+    assert used.progress.to_buy == 0
 
 
 def test_rests_of_a_spoiled_piece_are_cut_from() -> None:
@@ -161,9 +161,9 @@ def test_sticks_that_the_yard_no_longer_has_stay_good() -> None:
 
 def test_the_rack_as_counted_is_all_there_is() -> None:
     result = done(ORDER + "rack base: nothing\n")
-    assert result.site.in_hand == ()
-    assert result.site.to_buy == compile_job(JOB).cost
-    assert done(ORDER + "rack base: 2 of 12 ft, 1 of 8 ft\n").site.to_buy == 0
+    assert result.progress.in_hand == ()
+    assert result.progress.to_buy == compile_job(JOB).cost
+    assert done(ORDER + "rack base: 2 of 12 ft, 1 of 8 ft\n").progress.to_buy == 0
 
 
 @pytest.mark.parametrize(
@@ -246,8 +246,8 @@ def test_pieces_that_were_counted_are_known_by_their_names(former: str, now: str
     """Logs of the time when openings were D1, D2 go on meaning what they meant."""
     told = f"bought 4 case 16 ft\ncut {former}\nfitted {former}\n"
     result = done(told, DOORS)
-    assert result.site.state(now) is State.FITTED
-    assert done(told.replace(former, now), DOORS).site.states == result.site.states
+    assert result.progress.state(now) is State.FITTED
+    assert done(told.replace(former, now), DOORS).progress.states == result.progress.states
     assert codes("cut PO-D3-case-head\n", DOORS) == ["T702"]
 
 
@@ -290,5 +290,5 @@ def test_spare_for_one_spoiled_piece_is_used_up_first() -> None:
     job = f"spare covers any one piece spoiled\n{JOB}"
     bought = f"{ORDER}bought 1 base 12 ft\n"
     used = done(f"{bought}cut PO-S-base\nspoiled PO-S-base\n", job)
-    assert used.site is not None
-    assert used.site.to_buy == 0
+    assert used.progress is not None
+    assert used.progress.to_buy == 0

@@ -100,9 +100,9 @@ def loses_nothing(result: Result) -> None:
         place.piece for plan in result.plans for stick in plan.sticks for place in stick.places
     )
     all_pieces = Counter(piece.id for piece in result.pieces)
-    if result.site is None:
+    if result.progress is None:
         assert placed == all_pieces
     else:
-        cut = {one for one in all_pieces if result.site.is_cut(one)}
+        cut = {one for one in all_pieces if result.progress.is_cut(one)}
         assert set(placed) - cut == set(all_pieces) - cut
     assert not placed or max(placed.values()) == 1

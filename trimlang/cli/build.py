@@ -188,7 +188,7 @@ def sheet_files(
     *,
     alone: bool = True,
     share: Share | None = None,
-    site: SharedOrder | None = None,
+    shared: SharedOrder | None = None,
     filler: TemplateFiller | None = None,
 ) -> dict[str, bytes]:
     """Return the files of a compiled job, name to contents; see ``paperwork``.
@@ -200,7 +200,7 @@ def sheet_files(
     from trimlang.workers.forked import RefusedError
 
     try:
-        return paperwork(options, result, alone=alone, share=share, site=site, filler=filler)
+        return paperwork(options, result, alone=alone, share=share, shared=shared, filler=filler)
     except RefusedError as error:
         raise complained(WRONG_USAGE, str(error)) from None
 

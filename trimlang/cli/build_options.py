@@ -102,9 +102,9 @@ def run(asked: Namespace) -> int:
 
         return watch_job(options)
     if options.pool:
-        from trimlang.cli.shared_build import build_site
+        from trimlang.cli.shared_build import build_together
 
-        return build_site(options)
+        return build_together(options)
     if len(options.jobs) > 1:
         from trimlang.cli.many_jobs import build_many
 

@@ -115,7 +115,7 @@ def _write(options: MarkOptions, result: Result, path: Path, log: str, first: in
     from trimlang.site_log.written_out import in_full
 
     log_path = log_beside(path)
-    told = () if result.site is None else result.site.told
+    told = () if result.progress is None else result.progress.told
     full = in_full(result.job, told, {piece.id: piece.unit for piece in result.pieces})
     texts = {name: source.text for name, source in result.sources.items()}
     texts[log_path.name] = log

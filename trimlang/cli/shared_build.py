@@ -27,12 +27,12 @@ if TYPE_CHECKING:
     from trimlang.shared_order.flat import Flat
     from trimlang.shared_order.shared_plan import SharedOrder
 
-OF_FLAT: Final = ("tickets", "checklist", "floor-plan")
-OF_SITE: Final = ("stock-order", "stick-layouts", "saw-sheet", "flats")
-SITE: Final = "site"
+FLAT_SHEETS: Final = ("tickets", "checklist", "floor-plan")
+SHARED_SHEETS: Final = ("stock-order", "stick-layouts", "saw-sheet", "flats")
+SHARED_FOLDER: Final = "site"
 
 
-def build_site(options: BuildOptions) -> int:
+def build_together(options: BuildOptions) -> int:
     """Buy for all jobs together and write one folder; return the exit code."""
     files = several(options.jobs)
     if files is None:
@@ -41,11 +41,11 @@ def build_site(options: BuildOptions) -> int:
     target: Path = options.out or first.with_name("site-sheets")
     try:
         checked = _checked(options, files)
-        site = _planned(options, checked)
-        write(target, _files(options, site))
+        shared = _planned(options, checked)
+        write(target, _files(options, shared))
     except StopError as stop:
         return stop.outcome.code
-    sys.stdout.write(_summary(site, target))
+    sys.stdout.write(_summary(shared, target))
     return CLEAN
 
 
@@ -80,7 +80,7 @@ def _planned(options: BuildOptions, checked: Sequence[tuple[str, Result]]) -> Sh
     from trimlang.cli.progress import Progress
     from trimlang.shared_order.agreement import disagreements
     from trimlang.shared_order.flat import flats
-    from trimlang.shared_order.shared_plan import plan_site
+    from trimlang.shared_order.shared_plan import plan_together
 
     pool = flats(checked)
     wrong = disagreements(pool)
@@ -89,11 +89,11 @@ def _planned(options: BuildOptions, checked: Sequence[tuple[str, Result]]) -> Sh
     if wrong:
         raise StopError(JOB_ERRORS, wrong[0][1].message)
     with checked_plans(), Progress(sys.stderr) as progress:
-        site = plan_site(pool, options.plan.effort(), progress.watch)
-    if not site.result.ok:
-        _show(options, pool[0], site.result.diagnostics)
-        raise StopError(JOB_ERRORS, site.result.diagnostics[0].message)
-    return site
+        shared = plan_together(pool, options.plan.effort(), progress.watch)
+    if not shared.result.ok:
+        _show(options, pool[0], shared.result.diagnostics)
+        raise StopError(JOB_ERRORS, shared.result.diagnostics[0].message)
+    return shared
 
 
 def _show(options: BuildOptions, flat: Flat, findings: Sequence[Diagnostic]) -> None:
@@ -103,53 +103,55 @@ def _show(options: BuildOptions, flat: Flat, findings: Sequence[Diagnostic]) -> 
     tell(messages, replace(flat.result, diagnostics=tuple(findings)))
 
 
-def _files(options: BuildOptions, site: SharedOrder) -> dict[str, bytes]:
+def _files(options: BuildOptions, shared: SharedOrder) -> dict[str, bytes]:
     """Return every file: the site's in one folder, each flat's in its own."""
     from trimlang.output.job_files import Share
 
     folders = [
         folder.as_posix()
-        for folder in places([one.flat.file for one in site.flats], Path(), kept=(SITE,))
+        for folder in places([one.flat.file for one in shared.flats], Path(), kept=(SHARED_FOLDER,))
     ]
     flats = tuple(
         (one.flat.job.name, f"../{folder}/index.html")
-        for one, folder in zip(site.flats, folders, strict=True)
+        for one, folder in zip(shared.flats, folders, strict=True)
     )
-    bought = Share(sheets=OF_SITE, beside=flats)
+    bought = Share(sheets=SHARED_SHEETS, beside=flats)
     files = {
-        f"{SITE}/{name}": data
-        for name, data in sheet_files(options.sheets, site.result, share=bought, site=site).items()
+        f"{SHARED_FOLDER}/{name}": data
+        for name, data in sheet_files(
+            options.sheets, shared.result, share=bought, shared=shared
+        ).items()
     }
     # what is bought, and what is cut from which stick, is the site's alone
     own = Share(
-        sheets=OF_FLAT,
+        sheets=FLAT_SHEETS,
         elsewhere=("plan.json", "stock-order.csv", "sticks.csv"),
-        beside=((site.result.job.name, f"../{SITE}/index.html"),),
+        beside=((shared.result.job.name, f"../{SHARED_FOLDER}/index.html"),),
     )
-    for one, folder in zip(site.flats, folders, strict=True):
+    for one, folder in zip(shared.flats, folders, strict=True):
         made = sheet_files(options.sheets, one.result, share=own)
         files |= {f"{folder}/{name}": data for name, data in made.items()}
     return files
 
 
-def _summary(site: SharedOrder, target: Path) -> str:
+def _summary(shared: SharedOrder, target: Path) -> str:
     from trimlang.money import money_text
     from trimlang.sheets.export.plan_json import least_words
 
-    result = site.result
+    result = shared.result
     money = result.job.currency
     sticks = sum(len(plan.sticks) for plan in result.plans)
     lines = [
-        f"{counted(len(site.flats), 'job')}, {counted(len(result.pieces), 'piece')}"
+        f"{counted(len(shared.flats), 'job')}, {counted(len(result.pieces), 'piece')}"
         f" from {counted(sticks, 'stick')},"
         f" {money}{money_text(result.cost)} of trim ({least_words(result)}) → {target}"
     ]
-    if site.scarce:
-        lines.append(f"bought job by job there would not be enough of {', '.join(site.scarce)}")
-    elif site.alone is not None:
-        saved = site.alone - result.cost
+    if shared.scarce:
+        lines.append(f"bought job by job there would not be enough of {', '.join(shared.scarce)}")
+    elif shared.alone is not None:
+        saved = shared.alone - result.cost
         lines.append(
-            f"bought job by job: {money}{money_text(site.alone)};"
+            f"bought job by job: {money}{money_text(shared.alone)};"
             f" together saves {money}{money_text(saved)}"
         )
     return "".join(f"{line}\n" for line in lines)

@@ -8,7 +8,7 @@ from trimlang.lengths.tape import feet_text
 
 if TYPE_CHECKING:
     from trimlang.compiler import Result
-    from trimlang.site_log.progress_of_job import Site
+    from trimlang.site_log.progress_of_job import JobProgress
 
 SHOWN = 12
 """Tickets that are named; of more only the number is told."""
@@ -16,26 +16,29 @@ SHOWN = 12
 
 def site_words(result: Result) -> str:
     """Return how the job stands, in lines: pieces, stock, money, changed tickets."""
-    site = result.site
-    if site is None:
+    progress = result.progress
+    if progress is None:
         return ""
     from trimlang.money import money_text
 
     sign = result.job.currency
     money = (
-        f"spent {sign}{money_text(site.spent)}, still to buy {sign}{money_text(site.to_buy)},"
+        f"spent {sign}{money_text(progress.spent)},"
+        f" still to buy {sign}{money_text(progress.to_buy)},"
         f" together {sign}{money_text(result.cost)}"
     )
-    return "".join(f"{line}\n" for line in (_pieces(site), _stock(result), money, *_changed(site)))
+    return "".join(
+        f"{line}\n" for line in (_pieces(progress), _stock(result), money, *_changed(progress))
+    )
 
 
-def _pieces(site: Site) -> str:
+def _pieces(progress: JobProgress) -> str:
     from trimlang.site_log.progress_of_job import State
 
-    fitted, spoiled = site.count(State.FITTED), site.count(State.SPOILED)
-    cut = fitted + site.count(State.CUT)
-    told = f"{len(site.states)} pieces: {cut} cut, {fitted} of them fitted"
-    told += f"; {len(site.states) - cut} to cut"
+    fitted, spoiled = progress.count(State.FITTED), progress.count(State.SPOILED)
+    cut = fitted + progress.count(State.CUT)
+    told = f"{len(progress.states)} pieces: {cut} cut, {fitted} of them fitted"
+    told += f"; {len(progress.states) - cut} to cut"
     return told + (f", {spoiled} of them again" if spoiled else "")
 
 
@@ -53,11 +56,11 @@ def _stock(result: Result) -> str:
     return f"to buy: {', '.join(wanted)}"
 
 
-def _changed(site: Site) -> tuple[str, ...]:
-    if not site.replanned:
+def _changed(progress: JobProgress) -> tuple[str, ...]:
+    if not progress.replanned:
         return ()
-    if not site.changed:
+    if not progress.changed:
         return ("no ticket changed",)
-    named = ", ".join(site.changed[:SHOWN])
-    more = len(site.changed) - SHOWN
+    named = ", ".join(progress.changed[:SHOWN])
+    more = len(progress.changed) - SHOWN
     return (f"tickets that changed: {named}{f' and {more} more' if more > 0 else ''}",)

@@ -119,38 +119,38 @@ def compare(
             told = ()  # said already
         if facts or told:
             sticks = (labels[0].get(before.id, ""), labels[1].get(after.id, ""))
-            changed.append(Change(before, after, facts, told, sticks))
+            changed.append(Change(old=before, new=after, cut=facts, told=told, sticks=sticks))
     # a piece that is cut and right needs no ticket to say where it would come from
     done = {one.new.id for one in changed if one.only_moved and saw.was_cut(one.old, one.new)}
     again = {change.new.id for change in changed} | {piece.id for piece in matched.added}
     again |= {after.id for before, after in matched.pairs if before.id not in printed[0]}
     again = (again & printed[1].keys()) - done
     return Comparison(
-        tuple(sorted(matched.renamed, key=lambda one: one.what)),
-        matched.added,
-        matched.gone,
-        tuple(changed),
-        tuple(_stood(matched, old, new)),
-        tuple(wrong_pieces(matched, saw, old.job, new.job)),
-        tuple(piece.id for piece in new.pieces if piece.id in again),
-        tuple(order_lines(old, new)),
-        money_of(old),
-        money_of(new),
+        renamed=tuple(sorted(matched.renamed, key=lambda one: one.what)),
+        added=matched.added,
+        gone=matched.gone,
+        changed=tuple(changed),
+        stood=tuple(_stood(matched, old, new)),
+        wrong=tuple(wrong_pieces(matched, saw, old.job, new.job)),
+        reprint=tuple(piece.id for piece in new.pieces if piece.id in again),
+        order=tuple(order_lines(old, new)),
+        old_money=money_of(old),
+        new_money=money_of(new),
     )
 
 
 def _asked(result: Result) -> tuple[Piece, ...]:
     """Return the pieces as the survey asks for them, whatever they were cut to."""
-    if result.site is None:
+    if result.progress is None:
         return result.pieces
-    return tuple(result.site.asked.get(piece.id, piece) for piece in result.pieces)
+    return tuple(result.progress.asked.get(piece.id, piece) for piece in result.pieces)
 
 
 def _stood(matched: Matched, old: Result, new: Result) -> Iterator[Stood]:
-    if old.site is None or new.site is None:
+    if old.progress is None or new.progress is None:
         return
     for before, after in matched.pairs:
-        was, now = old.site.state(before.id), new.site.state(after.id)
+        was, now = old.progress.state(before.id), new.progress.state(after.id)
         if was is not now:
             yield Stood(after.id, was, now)
 

@@ -50,7 +50,14 @@ def order_lines(old: Result, new: Result) -> Iterator[OrderLine]:
         old_count, old_cost = before.get((what, detail), (0, Fraction(0)))
         new_count, new_cost = after.get((what, detail), (0, Fraction(0)))
         if (old_count, old_cost) != (new_count, new_cost):
-            yield OrderLine(what, detail, old_count, new_count, old_cost, new_cost)
+            yield OrderLine(
+                what=what,
+                detail=detail,
+                old_count=old_count,
+                new_count=new_count,
+                old_cost=old_cost,
+                new_cost=new_cost,
+            )
 
 
 def _lines(result: Result) -> dict[tuple[str, str], tuple[int, Fraction]]:

@@ -43,7 +43,7 @@ def paperwork(
     *,
     alone: bool = True,
     share: Share | None = None,
-    site: SharedOrder | None = None,
+    shared: SharedOrder | None = None,
     filler: TemplateFiller | None = None,
 ) -> dict[str, bytes]:
     """Return the files of a compiled job, name to contents.
@@ -57,16 +57,16 @@ def paperwork(
     """
     only = None if share is None else share.sheets
     if not options.wants(Format.HTML, Format.PDF):
-        return _without_others(_data(options, result, only, site), share)
+        return _without_others(_data(options, result, only, shared), share)
     why = unusable(options.templates)
     if why is not None:
         raise RefusedError(why)
 
     def pages(names: Collection[str]) -> dict[str, bytes]:
-        return _pages(options, result, names, site, filler)
+        return _pages(options, result, names, shared, filler)
 
     def with_data(names: Collection[str]) -> dict[str, bytes]:
-        data = _data(options, result, only, site)
+        data = _data(options, result, only, shared)
         return {**data, **pages(names), "stock-order.csv": _table(order_csv(result))}
 
     wanted = {*SITE_TITLES, CHANGED} if only is None else set(only)
@@ -93,12 +93,12 @@ def _data(
     options: SheetOptions,
     result: Result,
     only: Collection[str] | None,
-    site: SharedOrder | None,
+    shared: SharedOrder | None,
 ) -> dict[str, bytes]:
     """Return what is no page: the plan, and tables and a drawing where they are asked for."""
     files = {"plan.json": plan_json(result).encode()}
     if options.wants(Format.CSV):
-        files |= _spreadsheets(result, site)
+        files |= _spreadsheets(result, shared)
     if options.wants(Format.DXF) and (only is None or "floor-plan" in only):
         files["floor-plan.dxf"] = _drawing(result)
     return files
@@ -108,7 +108,7 @@ def _pages(
     options: SheetOptions,
     result: Result,
     names: Collection[str],
-    site: SharedOrder | None,
+    shared: SharedOrder | None,
     filler: TemplateFiller | None,
 ) -> dict[str, bytes]:
     """Return the sheets of those names as HTML and PDF.
@@ -129,7 +129,7 @@ def _pages(
             qr=options.codes,
             ticket=options.ticket,
             only=names,
-            site=site,
+            shared=shared,
             filler=filler,
         )
     if options.wants(Format.HTML):
@@ -187,14 +187,14 @@ def _refusals() -> Iterator[None]:
         raise RefusedError(str(error)) from None
 
 
-def _spreadsheets(result: Result, site: SharedOrder | None) -> dict[str, bytes]:
+def _spreadsheets(result: Result, shared: SharedOrder | None) -> dict[str, bytes]:
     files = {
         "stock-order.csv": _table(order_csv(result)),
         "cut-list.csv": _table(cut_list_csv(result)),
         "sticks.csv": _table(sticks_csv(result)),
     }
-    if site is not None:
-        files["flats.csv"] = _table(flats_csv(site))
+    if shared is not None:
+        files["flats.csv"] = _table(flats_csv(shared))
     return files
 
 

@@ -81,14 +81,14 @@ class Asking:
         )
         flattest = min((one.flattest for one in measured), default=Fraction(1))
         problem = Problem(
-            self.trim.name,
-            tuple(one.part(per_inch) for one in measured),
-            blanks,
-            ceil(settings.kerf / flattest * per_inch),
-            int(settings.squares_off * per_inch),
-            ceil(needed * settings.spare_percent / 100 * per_inch),
-            int(SAFE_TO_HOLD * per_inch),
-            int(WORTH_KEEPING * per_inch),
+            trim=self.trim.name,
+            parts=tuple(one.part(per_inch) for one in measured),
+            blanks=blanks,
+            kerf=ceil(settings.kerf / flattest * per_inch),
+            end_waste=int(settings.squares_off * per_inch),
+            spare=ceil(needed * settings.spare_percent / 100 * per_inch),
+            short=int(SAFE_TO_HOLD * per_inch),
+            usable=int(WORTH_KEEPING * per_inch),
             survive_loss=settings.spare_covers,
         )
         return Question(problem, per_inch, self._per_coin, sources)
@@ -114,7 +114,9 @@ class Asking:
             sources[key] = offer
             price = int(offer.price * self._per_coin)
             length = int(offer.length * per_inch)
-            blanks.append(Blank(key, length, price, offer.pack, offer.at_most))
+            blanks.append(
+                Blank(key=key, length=length, price=price, pack=offer.pack, limit=offer.at_most)
+            )
         return sources, tuple(blanks)
 
 

@@ -90,7 +90,14 @@ def first_plan(
             places |= plan[1]
     if places:
         pieces = at_places(joined, pieces, splices, places)
-    return Planned(pieces, tuple(plans), tuple(problems), joined, splices, places)
+    return Planned(
+        pieces=pieces,
+        plans=tuple(plans),
+        problems=tuple(problems),
+        joined=joined,
+        splices=splices,
+        places=places,
+    )
 
 
 def _asked(

@@ -123,14 +123,14 @@ def lay_out(question: Question, plan: Plan) -> TrimPlan:
         source = question.sources[stick.blank]
         sticks.append(
             CutStick(
-                f"{problem.trim}-{number}",
-                problem.trim,
-                lengths[stick.blank],
-                isinstance(source, Rest),
-                _each(source),
-                places,
-                offcut,
-                Fraction(problem.end_waste, question.per_inch),
+                id=f"{problem.trim}-{number}",
+                trim=problem.trim,
+                length=lengths[stick.blank],
+                on_hand=isinstance(source, Rest),
+                price=_each(source),
+                places=places,
+                offcut=offcut,
+                squared=Fraction(problem.end_waste, question.per_inch),
             )
         )
     bought: list[Bought] = []
@@ -138,23 +138,29 @@ def lay_out(question: Question, plan: Plan) -> TrimPlan:
     for purchase in plan.purchases:
         source = question.sources[purchase.blank]
         pack = source.pack if isinstance(source, Offer) else 1
-        line = Bought(source.length, pack, purchase.packs, source.price, isinstance(source, Rest))
+        line = Bought(
+            length=source.length,
+            pack=pack,
+            packs=purchase.packs,
+            price=source.price,
+            on_hand=isinstance(source, Rest),
+        )
         bought.append(line)
         whole += [source.length] * (line.sticks - used.get(purchase.blank, 0))
     return TrimPlan(
-        problem.trim,
-        tuple(sticks),
-        tuple(bought),
-        tuple(whole),
-        Fraction(problem.spare, question.per_inch),
-        Fraction(plan.cost, question.per_coin),
-        Fraction(plan.bound, question.per_coin),
-        plan.status,
-        problem.survive_loss,
-        _lost(plan.waste, question.per_inch),
-        plan.stick_bound,
-        Fraction(plan.plain.cost, question.per_coin) if plan.plain else None,
-        plan.plain.sticks if plan.plain else None,
+        trim=problem.trim,
+        sticks=tuple(sticks),
+        bought=tuple(bought),
+        whole_sticks=tuple(whole),
+        spare_asked=Fraction(problem.spare, question.per_inch),
+        cost=Fraction(plan.cost, question.per_coin),
+        bound=Fraction(plan.bound, question.per_coin),
+        status=plan.status,
+        survives_loss=problem.survive_loss,
+        lost=_lost(plan.waste, question.per_inch),
+        stick_bound=plan.stick_bound,
+        plain_cost=Fraction(plan.plain.cost, question.per_coin) if plan.plain else None,
+        plain_sticks=plan.plain.sticks if plan.plain else None,
     )
 
 

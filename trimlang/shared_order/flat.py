@@ -49,5 +49,15 @@ def flats(checked: Iterable[tuple[str, Result]]) -> tuple[Flat, ...]:
         job = replace(result.job, rooms=rooms)
         folder = Path(file).resolve().parent
         pieces, spliced, _ = joinery(job)
-        made.append(Flat(tag, file, folder, result, job, pieces, spliced))
+        made.append(
+            Flat(
+                tag=tag,
+                file=file,
+                folder=folder,
+                result=result,
+                job=job,
+                pieces=pieces,
+                splices=spliced,
+            )
+        )
     return tuple(made)

@@ -1,4 +1,4 @@
-"""Check a site's finished plan of one trim against what was asked.
+"""Check the finished plan of one trim against what was asked.
 
 Written from the definitions of ``TrimPlan`` and ``Trim`` alone, in inches and
 money: nothing here comes from the planner or from the pool.

@@ -48,7 +48,7 @@ class FlatPlan:
 
 @record
 class SharedOrder:
-    """One purchase for a site: ``result`` is all jobs as one, ``flats`` each of them.
+    """One purchase for several jobs: ``result`` is all jobs as one, ``flats`` each of them.
 
     ``apart`` names the trims that are bought job by job, because no better was found;
     ``scarce`` those whose separate plans together take more than can be had.
@@ -66,7 +66,7 @@ class SharedOrder:
         return None if None in costs else sum((cost for cost in costs if cost), Fraction(0))
 
 
-def plan_site(
+def plan_together(
     pool: Sequence[Flat],
     effort: Effort | None = None,
     watch: Callable[[str], Watch | None] | None = None,
@@ -78,17 +78,17 @@ def plan_site(
     Raises:
         WrongPlanError: a plan breaks its own rules.
     """
-    site = site_job(pool)
+    shared = joined_job(pool)
     names = {f"{flat.tag} {room.name}": room.name for flat in pool for room in flat.job.rooms}
-    joined, spliced, _ = joinery(site)
-    pieces, plans, _ = plan_pieces(site, joined, spliced, effort, watch)
+    joined, spliced, _ = joinery(shared)
+    pieces, plans, _ = plan_pieces(shared, joined, spliced, effort, watch)
     pooled = {plan.trim: plan for plan in plans}
     own = [plan_pieces(flat.job, flat.pieces, flat.splices, effort, None) for flat in pool]
     chosen: dict[str, TrimPlan] = {}
     apart: list[str] = []
     scarce: list[str] = []
     lost: list[Diagnostic] = []
-    for trim in site.trims:
+    for trim in shared.trims:
         parts = [
             (plan, tuple(one for one in of_flat if one.trim == trim.name))
             for of_flat, flat_plans, _ in own
@@ -104,18 +104,18 @@ def plan_site(
             scarce.append(trim.name)
         best = pooled.get(trim.name)
         if together and (best is None or _rank(parts) < (best.cost, len(best.sticks))):
-            best = side_by_side(site, trim, parts, best, pieces)
+            best = side_by_side(shared, trim, parts, best, pieces)
             apart.append(trim.name)
         if best is None:
             lost.append(say("T663", trim.span, trim=trim.name, jobs=wanted))
             continue
         chosen[trim.name] = best
     cut = _cut(pool, pieces, [of_flat for of_flat, _, _ in own], names, set(apart))
-    _verify(site, cut, chosen)
-    return _site(pool, site, cut, tuple(chosen.values()), own, (apart, scarce, lost))
+    _verify(shared, cut, chosen)
+    return _shared(pool, shared, cut, tuple(chosen.values()), own, (apart, scarce, lost))
 
 
-def site_job(pool: Sequence[Flat]) -> Job:
+def joined_job(pool: Sequence[Flat]) -> Job:
     """Return all flats as one job: every room, each trim once, all that is on hand.
 
     Offcuts that several jobs state by one line of one file (an include) are the
@@ -182,17 +182,17 @@ def _cut(
     return cut
 
 
-def _verify(site: Job, cut: Iterable[tuple[Piece, ...]], plans: dict[str, TrimPlan]) -> None:
+def _verify(shared: Job, cut: Iterable[tuple[Piece, ...]], plans: dict[str, TrimPlan]) -> None:
     pieces = [piece for of_flat in cut for piece in of_flat]
     for name, plan in plans.items():
-        wrong = faults(site.trim(name), [one for one in pieces if one.trim == name], plan)
+        wrong = faults(shared.trim(name), [one for one in pieces if one.trim == name], plan)
         if wrong:
             raise WrongPlanError("; ".join(wrong))
 
 
-def _site(
+def _shared(
     pool: Sequence[Flat],
-    site: Job,
+    shared: Job,
     cut: Sequence[tuple[Piece, ...]],
     plans: tuple[TrimPlan, ...],
     own: Sequence[tuple[tuple[Piece, ...], tuple[TrimPlan, ...], tuple[Diagnostic, ...]]],
@@ -231,18 +231,18 @@ def _site(
         for name, source in flat.result.sources.items()
     }
     result = Result(
-        site,
-        all_pieces,
-        () if lost else plans,
-        () if lost else _supplies(site, pool, cut),
-        tuple(lost),
-        sources,
+        job=shared,
+        pieces=all_pieces,
+        plans=() if lost else plans,
+        supplies=() if lost else _supplies(shared, pool, cut),
+        diagnostics=tuple(lost),
+        sources=sources,
     )
     return SharedOrder(result, tuple(made), tuple(apart), tuple(scarce))
 
 
 def _supplies(
-    site: Job, pool: Sequence[Flat], cut: Sequence[tuple[Piece, ...]]
+    shared: Job, pool: Sequence[Flat], cut: Sequence[tuple[Piece, ...]]
 ) -> tuple[Supply, ...]:
     """Return what else to buy: together for all flats that ask for the same kinds."""
     alike: dict[tuple[object, ...], list[Piece]] = {}
@@ -262,5 +262,5 @@ def _supplies(
             said.paint_can,
         )
         alike.setdefault(kinds, []).extend(pieces)
-        jobs.setdefault(kinds, replace(site, settings=said))
+        jobs.setdefault(kinds, replace(shared, settings=said))
     return tuple(line for kinds in jobs for line in supplies(jobs[kinds], alike[kinds]))

@@ -70,22 +70,22 @@ def side_by_side(
             packs = line.packs + (known.packs if known else 0)
             lines[kind] = replace(line, packs=packs)
     return TrimPlan(
-        trim.name,
-        tuple(
+        trim=trim.name,
+        sticks=tuple(
             replace(stick, id=f"{trim.name}-{number}")
             for number, stick in enumerate(sticks, start=1)
         ),
-        tuple(lines.values()),
-        tuple(length for plan in plans for length in plan.whole_sticks),
-        sum((plan.spare_asked for plan in plans), Fraction(0)),
-        cost,
-        bound,
-        Status.PROVEN if bound == cost else Status.GAP,
-        all(plan.survives_loss for plan in plans),
-        _lost(plans),
-        0,
-        quick[0] if quick else None,
-        quick[1] if quick else None,
+        bought=tuple(lines.values()),
+        whole_sticks=tuple(length for plan in plans for length in plan.whole_sticks),
+        spare_asked=sum((plan.spare_asked for plan in plans), Fraction(0)),
+        cost=cost,
+        bound=bound,
+        status=Status.PROVEN if bound == cost else Status.GAP,
+        survives_loss=all(plan.survives_loss for plan in plans),
+        lost=_lost(plans),
+        stick_bound=0,
+        plain_cost=quick[0] if quick else None,
+        plain_sticks=quick[1] if quick else None,
     )
 
 

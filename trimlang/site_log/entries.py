@@ -22,7 +22,7 @@ class From:
 
 
 @record
-class Cut:
+class CutPiece:
     """A piece was cut.  What the line does not say the plan in force does."""
 
     piece: str
@@ -67,7 +67,7 @@ class Fitted:
 
 
 @record
-class Bought:
+class BoughtSticks:
     """Sticks came from the yard: ``price`` is what all of them cost together.
 
     ``priced`` tells whether the line says so itself.
@@ -90,4 +90,4 @@ class Counted:
     span: Span
 
 
-Entry: TypeAlias = Cut | Spoiled | Shortened | Fitted | Bought | Counted
+Entry: TypeAlias = CutPiece | Spoiled | Shortened | Fitted | BoughtSticks | Counted

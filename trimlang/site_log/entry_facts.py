@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from math import ceil
 
-from trimlang.site_log.entries import Bought, Counted, Entry, Spoiled
+from trimlang.site_log.entries import BoughtSticks, Counted, Entry, Spoiled
 from trimlang.survey.job import Trim
 
 
@@ -14,7 +14,7 @@ def same_line(one: Entry, other: Entry) -> bool:
     return (one.span.file, one.span.line) == (other.span.file, other.span.line)
 
 
-def most_for(trim: Trim, entry: Bought) -> Fraction | None:
+def most_for(trim: Trim, entry: BoughtSticks) -> Fraction | None:
     """Return what the sticks cost at most by the stock lines, None where these do not tell."""
     offers = [offer for offer in trim.offers if offer.length == entry.length]
     if not offers or any(offer.at_most is not None for offer in offers):
@@ -24,4 +24,4 @@ def most_for(trim: Trim, entry: Bought) -> Fraction | None:
 
 def changes_stock(entry: Entry) -> bool:
     """Tell whether an entry changes what there is to cut from, so that a new plan is due."""
-    return isinstance(entry, Bought | Counted | Spoiled)
+    return isinstance(entry, BoughtSticks | Counted | Spoiled)

@@ -7,7 +7,7 @@ from collections.abc import Collection
 from dataclasses import replace
 from typing import Final
 
-from trimlang.site_log.entries import Bought, Counted, Entry
+from trimlang.site_log.entries import BoughtSticks, Counted, Entry
 from trimlang.survey.job import Job
 from trimlang.survey.openings import opening_names
 
@@ -21,7 +21,7 @@ def named_as_now(job: Job, pieces: Collection[str]) -> Job:
     """
     log = tuple(
         entry
-        if isinstance(entry, Bought | Counted) or entry.piece in pieces
+        if isinstance(entry, BoughtSticks | Counted) or entry.piece in pieces
         else _renamed(entry, now_called(entry.piece, job))
         for entry in job.log
     )
@@ -45,4 +45,4 @@ def now_called(piece: str, job: Job) -> str:
 
 
 def _renamed(entry: Entry, name: str) -> Entry:
-    return entry if isinstance(entry, Bought | Counted) else replace(entry, piece=name)
+    return entry if isinstance(entry, BoughtSticks | Counted) else replace(entry, piece=name)

@@ -13,7 +13,7 @@ from trimlang.joinery.piece import Piece
 from trimlang.language.mistakes import did_you_mean
 from trimlang.lengths.tape import length_text
 from trimlang.record import record
-from trimlang.site_log.entries import Cut, Entry, Fitted, Shortened, Spoiled
+from trimlang.site_log.entries import CutPiece, Entry, Fitted, Shortened, Spoiled
 from trimlang.survey.job import Job
 from trimlang.survey.measures import Findings
 
@@ -38,7 +38,7 @@ def standing(log: Iterable[Entry]) -> dict[str, Standing]:
     """Return how the cut pieces stand after the last line, by their names."""
     live: dict[str, Standing] = {}
     for entry in log:
-        if isinstance(entry, Cut):
+        if isinstance(entry, CutPiece):
             live.setdefault(entry.piece, Standing(entry.length, False, entry.span))
         elif isinstance(entry, Spoiled):
             live.pop(entry.piece, None)
@@ -62,7 +62,7 @@ def check_log(job: Job, pieces: Iterable[Piece]) -> tuple[Diagnostic, ...]:
     spoiled: dict[str, Span] = {}
     short: list[Span] = []
     for entry in job.log:
-        if isinstance(entry, Cut):
+        if isinstance(entry, CutPiece):
             if entry.piece in live:
                 before = place(live[entry.piece], entry.span)
                 findings.say("T704", entry.span, piece=entry.piece, line=before)
@@ -137,14 +137,14 @@ def trim_of_stick(name: str) -> str:
 
 def _known(entry: Entry, known: Mapping[str, Piece], job: Job, findings: Findings) -> bool:
     """Tell whether the piece is one of the job's, or one of which the line tells enough."""
-    assert isinstance(entry, Cut | Spoiled | Shortened | Fitted)  # noqa: S101
+    assert isinstance(entry, CutPiece | Spoiled | Shortened | Fitted)  # noqa: S101
     if entry.piece in known or not known:
         return True
-    source = entry.source if isinstance(entry, Cut | Spoiled) else None
+    source = entry.source if isinstance(entry, CutPiece | Spoiled) else None
     trims = {trim.name for trim in job.trims}
     told = source is not None and source.stick is not None
     if told and source is not None and trim_of_stick(source.stick or "") in trims:
-        long = entry.length if isinstance(entry, Cut | Spoiled) else None
+        long = entry.length if isinstance(entry, CutPiece | Spoiled) else None
         if long is not None:
             return True
     findings.say("T702", entry.span, piece=entry.piece, remedy=_near(entry.piece, known))

@@ -12,46 +12,48 @@ from collections.abc import Iterable
 from fractions import Fraction
 from itertools import pairwise
 
-from trimlang.site_log.entries import Bought, Counted, Entry, Spoiled
-from trimlang.site_log.replay import TrimSite
+from trimlang.site_log.entries import BoughtSticks, Counted, Entry, Spoiled
+from trimlang.site_log.replay import TrimProgress
 from trimlang.stock.problem import Part
 from trimlang.survey.job import Trim
 
 
-def site_faults(site: TrimSite, trim: Trim, log: Iterable[Entry]) -> tuple[str, ...]:
+def progress_faults(progress: TrimProgress, trim: Trim, log: Iterable[Entry]) -> tuple[str, ...]:
     """Return everything wrong with one trim's plan, in words; nothing for a sound one."""
     return (
-        *_faults_in_pieces(site),
-        *_faults_in_sticks(site),
-        *_faults_in_having(site, trim, tuple(log)),
-        *_faults_in_money(site),
+        *_faults_in_pieces(progress),
+        *_faults_in_sticks(progress),
+        *_faults_in_having(progress, trim, tuple(log)),
+        *_faults_in_money(progress),
     )
 
 
-def _faults_in_pieces(site: TrimSite) -> list[str]:
+def _faults_in_pieces(progress: TrimProgress) -> list[str]:
     """Every piece of the job is cut, or to be cut from exactly one stick, never both."""
-    todo = Counter(name for laid in site.layout.sticks for name in laid.todo)
+    todo = Counter(name for laid in progress.layout.sticks for name in laid.todo)
     found = [f"{name} is to be cut {times} times" for name, times in todo.items() if times > 1]
     found += [
         f"{name} is {'cut and to be cut' if name in todo else 'lost'}"
-        for name in site.bench.parts
-        if (name in site.cut) == (name in todo)
+        for name in progress.scaled.parts
+        if (name in progress.cut) == (name in todo)
     ]
-    found += [f"{name} is no piece of the job" for name in todo if name not in site.bench.parts]
+    found += [
+        f"{name} is no piece of the job" for name in todo if name not in progress.scaled.parts
+    ]
     return found
 
 
-def _faults_in_sticks(site: TrimSite) -> list[str]:
+def _faults_in_sticks(progress: TrimProgress) -> list[str]:
     """What was and what will be cut from a stick lies on it side by side."""
-    problem = site.bench.question.problem
-    todo = {laid.name: laid.todo for laid in site.layout.sticks}
-    lengths = {laid.name: laid.length for laid in site.layout.sticks}
-    lengths |= {name: stick.length for name, stick in site.yard.started.items()}
+    problem = progress.scaled.question.problem
+    todo = {laid.name: laid.todo for laid in progress.layout.sticks}
+    lengths = {laid.name: laid.length for laid in progress.layout.sticks}
+    lengths |= {name: stick.length for name, stick in progress.rack.started.items()}
     found = []
     for name, length in lengths.items():
-        stick = site.yard.started.get(name)
+        stick = progress.rack.started.get(name)
         parts: list[Part] = list(stick.done) if stick is not None else []
-        parts += [site.bench.parts[one] for one in todo.get(name, ())]
+        parts += [progress.scaled.parts[one] for one in todo.get(name, ())]
         need = 2 * problem.end_waste + sum(part.length for part in parts)
         for one, other in pairwise(parts):
             need += problem.kerf
@@ -59,12 +61,12 @@ def _faults_in_sticks(site: TrimSite) -> list[str]:
                 need -= min(one.right_lean, other.left_lean)
             elif one.right_lean < 0 > other.left_lean:
                 need -= min(-one.right_lean, -other.left_lean)
-        if need > length * site.bench.question.per_inch:
+        if need > length * progress.scaled.question.per_inch:
             found.append(f"{name} is overfilled")
     return found
 
 
-def _faults_in_having(site: TrimSite, trim: Trim, log: tuple[Entry, ...]) -> list[str]:
+def _faults_in_having(progress: TrimProgress, trim: Trim, log: tuple[Entry, ...]) -> list[str]:
     """As many sticks of each length are cut or lie whole as were had and are on the order."""
     had: Counter[Fraction] = Counter()
     for rest in trim.rests:
@@ -72,26 +74,30 @@ def _faults_in_having(site: TrimSite, trim: Trim, log: tuple[Entry, ...]) -> lis
     if any(isinstance(entry, Counted) for entry in log):
         return []  # what was counted stands for itself
     for entry in log:
-        if isinstance(entry, Bought):
+        if isinstance(entry, BoughtSticks):
             had[entry.length] += entry.count
         elif isinstance(entry, Spoiled):
             had.update(entry.rests)
     # a stick that was cut was had, whether or not a line says that it was bought
-    said = sum((Counter({e.length: e.count}) for e in log if isinstance(e, Bought)), Counter())
-    for length, count in site.yard.bought.items():
+    said = sum(
+        (Counter({e.length: e.count}) for e in log if isinstance(e, BoughtSticks)), Counter()
+    )
+    for length, count in progress.rack.bought.items():
         had[length] += count - said[length]
-    in_hand: Counter[Fraction] = Counter(stick.length for stick in site.yard.started.values())
-    for kind, count in site.yard.whole.items():
+    in_hand: Counter[Fraction] = Counter(stick.length for stick in progress.rack.started.values())
+    for kind, count in progress.rack.whole.items():
         in_hand[kind.length] += count
     found = [
         f"{in_hand[length]} sticks of {length} in are in hand, of {had[length]} that were had"
         for length in {*had, *in_hand}
         if had[length] != in_hand[length]
     ]
-    for offer, packs in site.layout.order:
+    for offer, packs in progress.layout.order:
         had[offer.length] += packs * offer.pack
-    cut: Counter[Fraction] = Counter(stick.length for stick in site.yard.started.values())
-    cut.update(laid.length for laid in site.layout.sticks if laid.name not in site.yard.started)
+    cut: Counter[Fraction] = Counter(stick.length for stick in progress.rack.started.values())
+    cut.update(
+        laid.length for laid in progress.layout.sticks if laid.name not in progress.rack.started
+    )
     found += [
         f"{cut[length]} sticks of {length} in are cut, of {had[length]}"
         for length in cut
@@ -100,19 +106,19 @@ def _faults_in_having(site: TrimSite, trim: Trim, log: tuple[Entry, ...]) -> lis
     return found
 
 
-def _faults_in_money(site: TrimSite) -> list[str]:
+def _faults_in_money(progress: TrimProgress) -> list[str]:
     """The rest of the order costs what its lines cost, and no less than its bound."""
-    cost = sum((offer.price * packs for offer, packs in site.layout.order), Fraction(0))
+    cost = sum((offer.price * packs for offer, packs in progress.layout.order), Fraction(0))
     cost += sum(
         (
             laid.price
-            for laid in site.layout.sticks
-            if laid.origin == "shop" and laid.name not in site.yard.started
+            for laid in progress.layout.sticks
+            if laid.origin == "shop" and laid.name not in progress.rack.started
         ),
         Fraction(0),
     )
-    if cost * site.bench.question.per_coin != site.layout.cost:
+    if cost * progress.scaled.question.per_coin != progress.layout.cost:
         return [f"the rest of the order costs {cost}, not what the plan says"]
-    if site.layout.bound > site.layout.cost:
+    if progress.layout.bound > progress.layout.cost:
         return ["the bound is above the cost"]
     return []

@@ -6,28 +6,28 @@ from fractions import Fraction
 
 from trimlang.planning.layout import Bought, CutStick, Lost, Place, TrimPlan
 from trimlang.site_log.replan import stick_number
-from trimlang.site_log.replay import TrimSite
+from trimlang.site_log.replay import TrimProgress
 
 
-def trim_plan(site: TrimSite) -> TrimPlan:
+def trim_plan(progress: TrimProgress) -> TrimPlan:
     """Return one trim's plan: every stick with what was and what will be cut from it.
 
     ``cost`` and ``bound`` are of what is still to be bought.
     """
-    bench, yard, layout = site.bench, site.yard, site.layout
+    scaled, rack, layout = progress.scaled, progress.rack, progress.layout
     todo = {laid.name: laid for laid in layout.sticks}
     sticks: list[CutStick] = []
     kerf = ends = offcut = scrap = 0
-    worth = bench.question.problem.usable
-    for name in sorted({*yard.started, *todo}, key=stick_number):
-        begun, laid = yard.started.get(name), todo.get(name)
+    worth = scaled.question.problem.usable
+    for name in sorted({*rack.started, *todo}, key=stick_number):
+        begun, laid = rack.started.get(name), todo.get(name)
         source = begun if begun is not None else laid
         assert source is not None  # noqa: S101  the name came from one of the two
         done = () if begun is None else begun.done
         coming = () if laid is None else laid.todo
-        parts = [*done, *(bench.parts[one] for one in coming)]
-        starts = bench.starts(parts)
-        squared = bench.question.problem.end_waste
+        parts = [*done, *(scaled.parts[one] for one in coming)]
+        starts = scaled.starts(parts)
+        squared = scaled.question.problem.end_waste
         places: list[Place] = []
         for number, (part, start) in enumerate(zip(parts, starts, strict=True)):
             before = parts[number - 1] if number else None
@@ -36,71 +36,74 @@ def trim_plan(site: TrimSite) -> TrimPlan:
                 and before.right_lean * part.left_lean > 0
                 and before.right_lean == part.left_lean
             )
-            if part.id in bench.parts:
+            if part.id in scaled.parts:
                 at = squared + start
                 places.append(
-                    Place(part.id, bench.inches(at), bench.inches(at + part.length), shared)
+                    Place(part.id, scaled.inches(at), scaled.inches(at + part.length), shared)
                 )
             else:
                 scrap += part.length
-        rest = bench.rest(source.length, parts)
-        kerf += (len(parts) - 1) * bench.kerf
+        rest = scaled.rest(source.length, parts)
+        kerf += (len(parts) - 1) * scaled.kerf
         ends += 2 * squared
         offcut += rest if rest >= worth else 0
         scrap += rest if rest < worth else 0
         if places:
             sticks.append(
                 CutStick(
-                    name,
-                    bench.trim.name,
-                    source.length,
-                    source.origin == "shop",
-                    source.price,
-                    tuple(places),
-                    bench.inches(rest),
-                    bench.inches(squared),
+                    id=name,
+                    trim=scaled.trim.name,
+                    length=source.length,
+                    on_hand=source.origin == "shop",
+                    price=source.price,
+                    places=tuple(places),
+                    offcut=scaled.inches(rest),
+                    squared=scaled.inches(squared),
                 )
             )
-    coin = bench.question.per_coin
+    coin = scaled.question.per_coin
     return TrimPlan(
-        bench.trim.name,
-        tuple(sticks),
-        _bought(site),
-        _whole(site),
-        bench.inches(layout.spare),
-        Fraction(layout.cost, coin),
-        Fraction(layout.bound, coin),
-        layout.status,
-        layout.survives_loss,
-        Lost(*(bench.inches(units) for units in (kerf, ends, offcut, scrap))),
-        len(sticks),
+        trim=scaled.trim.name,
+        sticks=tuple(sticks),
+        bought=_bought(progress),
+        whole_sticks=_whole(progress),
+        spare_asked=scaled.inches(layout.spare),
+        cost=Fraction(layout.cost, coin),
+        bound=Fraction(layout.bound, coin),
+        status=layout.status,
+        survives_loss=layout.survives_loss,
+        lost=Lost(*(scaled.inches(units) for units in (kerf, ends, offcut, scrap))),
+        stick_bound=len(sticks),
     )
 
 
-def _bought(site: TrimSite) -> tuple[Bought, ...]:
+def _bought(progress: TrimProgress) -> tuple[Bought, ...]:
     """Return what is still to be bought, and the offcuts that are still to be taken."""
     lines = [
-        Bought(offer.length, offer.pack, packs, offer.price, False)
-        for offer, packs in site.layout.order
+        Bought(length=offer.length, pack=offer.pack, packs=packs, price=offer.price, on_hand=False)
+        for offer, packs in progress.layout.order
     ]
     shop: dict[tuple[Fraction, Fraction], int] = {}
-    for laid in site.layout.sticks:
-        if laid.origin == "shop" and laid.name not in site.yard.started:
+    for laid in progress.layout.sticks:
+        if laid.origin == "shop" and laid.name not in progress.rack.started:
             key = (laid.length, laid.price)
             shop[key] = shop.get(key, 0) + 1
-    lines += [Bought(length, 1, count, price, True) for (length, price), count in shop.items()]
+    lines += [
+        Bought(length=length, pack=1, packs=count, price=price, on_hand=True)
+        for (length, price), count in shop.items()
+    ]
     return tuple(lines)
 
 
-def _whole(site: TrimSite) -> tuple[Fraction, ...]:
+def _whole(progress: TrimProgress) -> tuple[Fraction, ...]:
     """Return the bought sticks, had or to be had, that stay whole."""
     left: dict[Fraction, int] = {}
-    for kind, count in site.yard.whole.items():
+    for kind, count in progress.rack.whole.items():
         if kind.origin == "hand":
             left[kind.length] = left.get(kind.length, 0) + count
-    for offer, packs in site.layout.order:
+    for offer, packs in progress.layout.order:
         left[offer.length] = left.get(offer.length, 0) + packs * offer.pack
-    for laid in site.layout.sticks:
-        if laid.name not in site.yard.started and laid.origin != "shop":
+    for laid in progress.layout.sticks:
+        if laid.name not in progress.rack.started and laid.origin != "shop":
             left[laid.length] = left.get(laid.length, 0) - 1
     return tuple(length for length in sorted(left) for _ in range(max(left[length], 0)))

@@ -7,7 +7,16 @@ from dataclasses import replace
 from fractions import Fraction
 
 from trimlang.language import tree
-from trimlang.site_log.entries import Bought, Counted, Cut, Entry, Fitted, From, Shortened, Spoiled
+from trimlang.site_log.entries import (
+    BoughtSticks,
+    Counted,
+    CutPiece,
+    Entry,
+    Fitted,
+    From,
+    Shortened,
+    Spoiled,
+)
 from trimlang.survey.job import Offer, Trim
 from trimlang.survey.measures import Findings, length, money
 from trimlang.survey.near_names import unknown_trim
@@ -56,11 +65,18 @@ def _logged(trim: Trim, entries: tuple[Entry, ...]) -> tuple[Offer, ...]:
     prices: dict[Fraction, Fraction] = {}
     spans = {}
     for entry in entries:
-        if isinstance(entry, Bought) and entry.trim == trim.name and entry.length not in listed:
+        if (
+            isinstance(entry, BoughtSticks)
+            and entry.trim == trim.name
+            and entry.length not in listed
+        ):
             counts[entry.length] = counts.get(entry.length, 0) + entry.count
             prices[entry.length] = entry.price / entry.count
             spans[entry.length] = entry.span
-    return tuple(Offer(long, prices[long], 1, counts[long], spans[long]) for long in sorted(counts))
+    return tuple(
+        Offer(length=long, price=prices[long], pack=1, at_most=counts[long], span=spans[long])
+        for long in sorted(counts)
+    )
 
 
 def _piece(kind: tree.Deed, item: tree.Sawn, unit: str, findings: Findings) -> Entry | None:
@@ -84,16 +100,20 @@ def _piece(kind: tree.Deed, item: tree.Sawn, unit: str, findings: Findings) -> E
         stick = item.source.stick
         source = From(None if stick is None else stick.text, whole, item.source.span)
     if kind is tree.Deed.CUT:
-        return Cut(piece, long, source, item.span)
+        return CutPiece(piece, long, source, item.span)
     rests = [length(rest, unit, findings, what="an offcut") for rest in item.rests]
     return Spoiled(
-        piece, tuple(rest for rest in rests if rest is not None), long, source, item.span
+        piece=piece,
+        rests=tuple(rest for rest in rests if rest is not None),
+        length=long,
+        source=source,
+        span=item.span,
     )
 
 
 def _bought(
     line: tree.Purchase, trims: Mapping[str, Trim], unit: str, findings: Findings
-) -> Bought | None:
+) -> BoughtSticks | None:
     trim = trims.get(line.trim.text)
     if trim is None:
         unknown_trim(line.trim, trims, findings)
@@ -105,11 +125,25 @@ def _bought(
         return None
     sticks = count * pack
     if line.price is not None:
-        return Bought(trim.name, sticks, long, price * count, True, line.span)
+        return BoughtSticks(
+            trim=trim.name,
+            count=sticks,
+            length=long,
+            price=price * count,
+            priced=True,
+            span=line.span,
+        )
     listed = list_price(trim, long, sticks)
     if listed is None:
         findings.say("T709", line.span, trim=trim.name)
-    return Bought(trim.name, sticks, long, listed or Fraction(0), False, line.span)
+    return BoughtSticks(
+        trim=trim.name,
+        count=sticks,
+        length=long,
+        price=listed or Fraction(0),
+        priced=False,
+        span=line.span,
+    )
 
 
 def list_price(trim: Trim, length: Fraction, count: int) -> Fraction | None:

@@ -11,7 +11,7 @@ from trimlang.record import record
 
 if TYPE_CHECKING:
     from trimlang.joinery.piece import Piece
-    from trimlang.site_log.replay import Told
+    from trimlang.site_log.replay import FullEntry
 
 
 class State(StrEnum):
@@ -37,7 +37,7 @@ class InHand:
 
 
 @record
-class Site:
+class JobProgress:
     """The job after the last line of its log.
 
     ``changed`` are the pieces still to cut whose tickets the last new plan
@@ -52,7 +52,7 @@ class Site:
     spent: Fraction
     to_buy: Fraction
     in_hand: tuple[InHand, ...]
-    told: tuple[Told, ...]
+    told: tuple[FullEntry, ...]
     asked: Mapping[str, Piece]
 
     def state(self, piece: str) -> State:

@@ -13,13 +13,12 @@ from fractions import Fraction
 
 from trimlang.planning.wrong_plan import WrongPlanError
 from trimlang.record import record
-from trimlang.site_log.in_hand import Whole, Yard
 from trimlang.site_log.keeping import Kept, keep, next_number
+from trimlang.site_log.rack import Rack, WholeStick
 from trimlang.site_log.what_is_left import Left, Spare, left
-from trimlang.site_log.whole_units import Bench, Laid, Layout
+from trimlang.site_log.whole_units import PlanInForce, PlannedStick, ScaledTrim
 from trimlang.stock.buying import Buying
-from trimlang.stock.planner import Effort as PlannerEffort
-from trimlang.stock.planner import Watch, plan_stock
+from trimlang.stock.planner import Effort, Watch, plan_stock
 from trimlang.stock.problem import Blank, NoPlan, Plan, Purchase, Status, Stick
 from trimlang.stock.timber import timber_of
 from trimlang.stock.verify import faults
@@ -27,17 +26,17 @@ from trimlang.survey.job import Offer
 
 
 @record
-class Effort:
+class WatchedEffort:
     """How the planner is to search, and who watches it."""
 
-    planner: PlannerEffort
+    planner: Effort
     watch: Watch | None = None
 
 
 def replan(
-    bench: Bench, yard: Yard, before: Layout, to_cut: frozenset[str], spare: Spare,
-    effort: Effort, floor: int = 0,
-) -> Layout:  # fmt: skip
+    scaled: ScaledTrim, rack: Rack, before: PlanInForce, to_cut: frozenset[str], spare: Spare,
+    effort: WatchedEffort, floor: int = 0,
+) -> PlanInForce:  # fmt: skip
     """Return the plan of what is left.
 
     Spare alone is no reason to go to the yard again once the saw has started: it
@@ -46,53 +45,58 @@ def replan(
     order cannot cost less than, spare and all (smallest coin).
     """
     tries = [(spare, floor)]
-    if yard.started and spare != Spare():
+    if rack.started and spare != Spare():
         tries.append((Spare(), 0))
     for asked, least in tries:
-        layout = kept_layout(bench, yard, before, to_cut, asked, least)
+        layout = kept_layout(scaled, rack, before, to_cut, asked, least)
         if layout is not None and layout.cost == 0:
             return layout
-    best: Layout | None = None
+    best: PlanInForce | None = None
     for asked, least in tries:
-        layout = _cheapest(bench, yard, before, to_cut, asked, effort, least)
+        layout = _cheapest(scaled, rack, before, to_cut, asked, effort, least)
         if layout is not None and (best is None or layout.cost == 0):
             best = layout
-    return best if best is not None else _what_stands(bench, yard, before, to_cut)
+    return best if best is not None else _what_stands(scaled, rack, before, to_cut)
 
 
 def kept_layout(
-    bench: Bench, yard: Yard, before: Layout, to_cut: frozenset[str], spare: Spare, floor: int
-) -> Layout | None:
+    scaled: ScaledTrim,
+    rack: Rack,
+    before: PlanInForce,
+    to_cut: frozenset[str],
+    spare: Spare,
+    floor: int,
+) -> PlanInForce | None:
     """Return the plan in force with what has no stick laid on what is free.
 
     Its bound is the ``floor``; None where it cannot be kept.
     """
-    kept = keep(bench, yard, before, to_cut)
+    kept = keep(scaled, rack, before, to_cut)
     if kept is None:
         return None
     held = {
-        stick.name: bench.reach([bench.parts[name] for name in stick.todo])
+        stick.name: scaled.reach([scaled.parts[name] for name in stick.todo])
         for stick in kept
         if stick.begun
     }
-    question = left(bench, yard, to_cut, spare, held)
-    plan = _plan_of(bench, question, kept)
+    question = left(scaled, rack, to_cut, spare, held)
+    plan = _plan_of(scaled, question, kept)
     if plan is not None and spare.any_one and faults(plan):
-        plan = _with_reserve(bench, question, kept)
+        plan = _with_reserve(scaled, question, kept)
     if plan is None or faults(plan):
         return None
-    return _layout(question, plan, [stick.name for stick in kept], yard, floor)
+    return _layout(question, plan, [stick.name for stick in kept], rack, floor)
 
 
 def _cheapest(
-    bench: Bench, yard: Yard, before: Layout, to_cut: frozenset[str], spare: Spare,
-    effort: Effort, floor: int,
-) -> Layout | None:  # fmt: skip
+    scaled: ScaledTrim, rack: Rack, before: PlanInForce, to_cut: frozenset[str], spare: Spare,
+    effort: WatchedEffort, floor: int,
+) -> PlanInForce | None:  # fmt: skip
     """Return the plan in force where nothing is cheaper, else all laid anew."""
-    layout = kept_layout(bench, yard, before, to_cut, spare, floor)
+    layout = kept_layout(scaled, rack, before, to_cut, spare, floor)
     if layout is not None and layout.bound == layout.cost:
         return layout
-    question = left(bench, yard, to_cut, spare, {})
+    question = left(scaled, rack, to_cut, spare, {})
     plan = plan_stock(question.problem, effort=effort.planner, watch=effort.watch)
     if isinstance(plan, NoPlan):
         return layout
@@ -100,12 +104,12 @@ def _cheapest(
     if wrong:
         raise WrongPlanError("; ".join(wrong))
     if layout is None or plan.cost < layout.cost:
-        names = _names(bench, yard, before, question, plan)
-        return _layout(question, plan, names, yard, plan.bound)
+        names = _names(scaled, rack, before, question, plan)
+        return _layout(question, plan, names, rack, plan.bound)
     return judged(layout, max(plan.bound, floor), unproven=plan.status)
 
 
-def judged(layout: Layout, bound: int, *, unproven: Status = Status.GAP) -> Layout:
+def judged(layout: PlanInForce, bound: int, *, unproven: Status = Status.GAP) -> PlanInForce:
     """Return the layout with what a bound on its cost says of it."""
     status = unproven if unproven is not Status.PROVEN else Status.GAP
     return replace(
@@ -115,18 +119,18 @@ def judged(layout: Layout, bound: int, *, unproven: Status = Status.GAP) -> Layo
     )
 
 
-def _with_reserve(bench: Bench, question: Left, kept: list[Kept]) -> Plan | None:
+def _with_reserve(scaled: ScaledTrim, question: Left, kept: list[Kept]) -> Plan | None:
     """Return the plan of kept sticks with the cheapest one besides that holds the longest piece."""
     problem = question.problem
     longest = max((part.length for part in problem.parts), default=0)
     roomy = [one for one in problem.blanks if one.length - 2 * problem.end_waste >= longest]
-    plans = (_plan_of(bench, question, kept, besides=blank) for blank in roomy)
+    plans = (_plan_of(scaled, question, kept, besides=blank) for blank in roomy)
     sound = [plan for plan in plans if plan is not None and not faults(plan)]
     return min(sound, key=lambda plan: plan.cost, default=None)
 
 
 def _plan_of(
-    bench: Bench, question: Left, kept: list[Kept], besides: Blank | None = None
+    scaled: ScaledTrim, question: Left, kept: list[Kept], besides: Blank | None = None
 ) -> Plan | None:
     """Return the planner's form of kept sticks, None where they cannot be had.
 
@@ -136,7 +140,7 @@ def _plan_of(
     timber = timber_of(problem)
     buying = Buying(timber)
     yards = Counter(
-        bench.units(stick.length) for stick in kept if not stick.begun and stick.shop is None
+        scaled.units(stick.length) for stick in kept if not stick.begun and stick.shop is None
     )
     if besides is not None and not besides.on_hand:
         yards[besides.length] += 1
@@ -153,7 +157,7 @@ def _plan_of(
     # what is in hand is cut before what is still to be bought
     for keys in had.values():
         keys.sort(key=lambda key: isinstance(question.supply[key], Offer), reverse=True)
-    shop_keys = {kind: key for key, kind in question.supply.items() if isinstance(kind, Whole)}
+    shop_keys = {kind: key for key, kind in question.supply.items() if isinstance(kind, WholeStick)}
     sticks: list[Stick] = []
     taken: Counter[str] = Counter()
     for stick in kept:
@@ -167,7 +171,7 @@ def _plan_of(
             taken[key] += 1
             cost += blanks[key].price
         else:
-            key = had[bench.units(stick.length)].pop()
+            key = had[scaled.units(stick.length)].pop()
         sticks.append(Stick(key, tuple(stick.todo)))
     if besides is not None and besides.on_hand:
         if taken[besides.key] >= (besides.limit or 0):
@@ -176,16 +180,25 @@ def _plan_of(
         cost += besides.price
     purchases += [Purchase(key, count) for key, count in taken.items()]
     status = Status.PROVEN if cost == 0 else Status.UNPROVEN
-    return Plan(problem, tuple(sticks), tuple(purchases), cost, 0, status)
+    return Plan(
+        problem=problem,
+        sticks=tuple(sticks),
+        purchases=tuple(purchases),
+        cost=cost,
+        bound=0,
+        status=status,
+    )
 
 
-def _names(bench: Bench, yard: Yard, before: Layout, question: Left, plan: Plan) -> list[str]:
+def _names(
+    scaled: ScaledTrim, rack: Rack, before: PlanInForce, question: Left, plan: Plan
+) -> list[str]:
     """Name the sticks of a new plan, after those of the old that hold most of the same pieces."""
     names: list[str | None] = [
         supply if isinstance(supply := question.supply[stick.blank], str) else None
         for stick in plan.sticks
     ]
-    free = [laid for laid in before.sticks if laid.name not in yard.started]
+    free = [laid for laid in before.sticks if laid.name not in rack.started]
     for alike in (True, False):
         for place, stick in enumerate(plan.sticks):
             supply = question.supply[stick.blank]
@@ -203,24 +216,38 @@ def _names(bench: Bench, yard: Yard, before: Layout, question: Left, plan: Plan)
     result: list[str] = []
     for name in names:
         if name is None:
-            name = f"{bench.trim.name}-{next_number(bench, yard, named)}"
+            name = f"{scaled.trim.name}-{next_number(scaled, rack, named)}"
             named.append(name)
         result.append(name)
     return result
 
 
-def _layout(question: Left, plan: Plan, names: list[str], yard: Yard, floor: int) -> Layout:
-    sticks: list[Laid] = []
+def _layout(question: Left, plan: Plan, names: list[str], rack: Rack, floor: int) -> PlanInForce:
+    sticks: list[PlannedStick] = []
     for name, stick in zip(names, plan.sticks, strict=True):
         supply = question.supply[stick.blank]
         if isinstance(supply, str):
-            begun = yard.started[supply]
-            laid = Laid(name, begun.length, begun.origin, begun.price, stick.parts)
-        elif isinstance(supply, Whole):
-            laid = Laid(name, supply.length, supply.origin, supply.price, stick.parts)
+            begun = rack.started[supply]
+            laid = PlannedStick(
+                name=name,
+                length=begun.length,
+                origin=begun.origin,
+                price=begun.price,
+                todo=stick.parts,
+            )
+        elif isinstance(supply, WholeStick):
+            laid = PlannedStick(
+                name=name,
+                length=supply.length,
+                origin=supply.origin,
+                price=supply.price,
+                todo=stick.parts,
+            )
         else:
             each = supply.price / supply.pack
-            laid = Laid(name, supply.length, "order", each, stick.parts)
+            laid = PlannedStick(
+                name=name, length=supply.length, origin="order", price=each, todo=stick.parts
+            )
         sticks.append(laid)
     order = [
         (supply, purchase.packs)
@@ -229,7 +256,7 @@ def _layout(question: Left, plan: Plan, names: list[str], yard: Yard, floor: int
     ]
     problem = plan.problem
     return judged(
-        Layout(
+        PlanInForce(
             tuple(sorted(sticks, key=lambda laid: stick_number(laid.name))),
             tuple(order),
             plan.cost,
@@ -247,12 +274,21 @@ def stick_number(name: str) -> tuple[str, int, str]:
     return (stem, int(number), "") if number.isdecimal() else (name, 0, number)
 
 
-def _what_stands(bench: Bench, yard: Yard, before: Layout, to_cut: frozenset[str]) -> Layout:
+def _what_stands(
+    scaled: ScaledTrim, rack: Rack, before: PlanInForce, to_cut: frozenset[str]
+) -> PlanInForce:
     """Return what of the plan in force still stands, where the stock does not reach."""
     known = {name for laid in before.sticks for name in laid.todo} & to_cut
-    kept = keep(bench, yard, before, known) or []
+    kept = keep(scaled, rack, before, known) or []
     sticks = tuple(
-        Laid(stick.name, stick.length, "hand", Fraction(0), tuple(stick.todo)) for stick in kept
+        PlannedStick(
+            name=stick.name,
+            length=stick.length,
+            origin="hand",
+            price=Fraction(0),
+            todo=tuple(stick.todo),
+        )
+        for stick in kept
     )
     placed = {name for stick in kept for name in stick.todo}
-    return Layout(sticks, unplaced=tuple(sorted(to_cut - placed)))
+    return PlanInForce(sticks, unplaced=tuple(sorted(to_cut - placed)))

@@ -17,21 +17,29 @@ from trimlang.diagnostics import Diagnostic, Span
 from trimlang.joinery.piece import Piece
 from trimlang.lengths.tape import decimal_text, feet_text, length_text
 from trimlang.record import record
-from trimlang.site_log.entries import Bought, Counted, Cut, Entry, Fitted, Shortened, Spoiled
+from trimlang.site_log.entries import (
+    BoughtSticks,
+    Counted,
+    CutPiece,
+    Entry,
+    Fitted,
+    Shortened,
+    Spoiled,
+)
 from trimlang.site_log.entry_facts import changes_stock, most_for, same_line
-from trimlang.site_log.in_hand import Yard
 from trimlang.site_log.keeping import fits
-from trimlang.site_log.lying_where import Where, where
-from trimlang.site_log.replan import Effort, kept_layout, replan
+from trimlang.site_log.rack import Rack
+from trimlang.site_log.replan import WatchedEffort, kept_layout, replan
+from trimlang.site_log.shown_places import ShownPlace, shown_places
 from trimlang.site_log.what_is_left import Spare, spare_asked
 from trimlang.site_log.which_stick import which_stick
-from trimlang.site_log.whole_units import Bench, Layout
+from trimlang.site_log.whole_units import PlanInForce, ScaledTrim
 from trimlang.stock.problem import Part
 from trimlang.survey.measures import Findings
 
 
 @record
-class Told:
+class FullEntry:
     """A line's item with nothing left open: the ticket's length, the stick, how long it was."""
 
     entry: Entry
@@ -41,20 +49,20 @@ class Told:
 
 
 @record
-class TrimSite:
+class TrimProgress:
     """One trim after the last line: its sticks, its plan, what is to be cut.
 
     ``changed`` are the pieces of these whose tickets the last new plan changed, None
     where the first plan is still in force.  ``cut`` are the pieces as they were cut.
     """
 
-    bench: Bench
-    yard: Yard
-    layout: Layout
+    scaled: ScaledTrim
+    rack: Rack
+    layout: PlanInForce
     to_cut: frozenset[str]
     changed: frozenset[str] | None
     cut: Mapping[str, Part]
-    told: tuple[Told, ...]
+    told: tuple[FullEntry, ...]
     findings: tuple[Diagnostic, ...]
 
 
@@ -63,33 +71,33 @@ class Replay:
 
     def __init__(
         self,
-        bench: Bench,
+        scaled: ScaledTrim,
         pieces: Mapping[str, Piece],
-        first: Layout,
+        first: PlanInForce,
         percent: Fraction,
-        effort: Effort,
+        effort: WatchedEffort,
     ) -> None:
-        self._bench = bench
+        self._scaled = scaled
         self._pieces = pieces
         self._percent = percent
         self._effort = effort
-        self._yard = Yard(bench.trim)
+        self._rack = Rack(scaled.trim)
         self._layout = first
-        self._to_cut = set(bench.parts)
+        self._to_cut = set(scaled.parts)
         self._live: dict[str, Part] = {}
         self._stale = False
         self._grouped = False
-        self._before: Mapping[str, Where] = {}
+        self._before: Mapping[str, ShownPlace] = {}
         self._again: set[str] = set()
         self._changed: frozenset[str] | None = None
         self._covered: Fraction | None = Fraction(0)
-        self._told: list[Told] = []
+        self._told: list[FullEntry] = []
         self._findings = Findings()
 
-    def run(self, log: Sequence[Entry]) -> TrimSite:
+    def run(self, log: Sequence[Entry]) -> TrimProgress:
         """Replay the trim's entries and plan what is left."""
         for place, entry in enumerate(log):
-            if isinstance(entry, Cut):
+            if isinstance(entry, CutPiece):
                 self._cut(entry)
             elif isinstance(entry, Shortened):
                 self._shortened(entry)
@@ -102,32 +110,32 @@ class Replay:
             self._new_plan()
         else:
             self._refresh()
-        return TrimSite(
-            self._bench,
-            self._yard,
-            self._layout,
-            frozenset(self._to_cut),
-            None if self._changed is None else self._changed & self._to_cut,
-            dict(self._live),
-            tuple(self._told),
-            tuple(self._findings.found),
+        return TrimProgress(
+            scaled=self._scaled,
+            rack=self._rack,
+            layout=self._layout,
+            to_cut=frozenset(self._to_cut),
+            changed=None if self._changed is None else self._changed & self._to_cut,
+            cut=dict(self._live),
+            told=tuple(self._told),
+            findings=tuple(self._findings.found),
         )
 
     # ---- plans ---------------------------------------------------------------------
 
     def _new_plan(self) -> None:
         to_cut = frozenset(self._to_cut)
-        spare = spare_asked(self._bench, self._pieces, to_cut, self._percent)
+        spare = spare_asked(self._scaled, self._pieces, to_cut, self._percent)
         floor = self._floor(spare)
         self._layout = replan(
-            self._bench, self._yard, self._layout, to_cut, spare, self._effort, floor
+            self._scaled, self._rack, self._layout, to_cut, spare, self._effort, floor
         )
         self._stale, self._covered = False, Fraction(0)
-        lies = where(self._bench, self._yard, self._layout)
+        places = shown_places(self._scaled, self._rack, self._layout)
         self._changed = frozenset(
             name
             for name in to_cut
-            if name in self._again or lies.get(name) != self._before.get(name)
+            if name in self._again or places.get(name) != self._before.get(name)
         )
 
     def _refresh(self) -> None:
@@ -135,7 +143,7 @@ class Replay:
         layout, to_cut = self._layout, frozenset(self._to_cut)
         spare = Spare(layout.spare, layout.survives_loss) if to_cut else Spare()
         for asked, floor in ((spare, layout.bound), (Spare(), 0)):
-            kept = kept_layout(self._bench, self._yard, layout, to_cut, asked, floor)
+            kept = kept_layout(self._scaled, self._rack, layout, to_cut, asked, floor)
             if kept is not None and not layout.unplaced:
                 self._layout = kept
                 return
@@ -150,20 +158,20 @@ class Replay:
         return max(layout.bound - self._coins(covered), 0)
 
     def _coins(self, money: Fraction) -> int:
-        return ceil(money * self._bench.question.per_coin)
+        return ceil(money * self._scaled.question.per_coin)
 
-    def _group(self, lies: Mapping[str, Where]) -> None:
+    def _group(self, places: Mapping[str, ShownPlace]) -> None:
         """Remember where the pieces lay, once for changes that follow each other."""
         if not self._grouped:
-            self._before, self._grouped, self._again = lies, True, set()
+            self._before, self._grouped, self._again = places, True, set()
 
     # ---- lines -----------------------------------------------------------------------
 
     def _changes(self, entry: Entry) -> None:
-        self._group(where(self._bench, self._yard, self._layout))
-        if isinstance(entry, Bought):
-            self._yard.buy(entry.length, entry.count, entry.price)
-            most = most_for(self._bench.trim, entry)
+        self._group(shown_places(self._scaled, self._rack, self._layout))
+        if isinstance(entry, BoughtSticks):
+            self._rack.buy(entry.length, entry.count, entry.price)
+            most = most_for(self._scaled.trim, entry)
             if most is None or self._covered is None:
                 self._covered = None
             else:
@@ -171,7 +179,7 @@ class Replay:
             return
         self._covered = None
         if isinstance(entry, Counted):
-            self._yard.count(entry.sticks)
+            self._rack.count(entry.sticks)
         elif isinstance(entry, Spoiled):
             self._spoiled(entry)
 
@@ -184,13 +192,13 @@ class Replay:
             self._say("T716", entry.span, piece=entry.piece)
         self._live[entry.piece] = shorter
 
-    def _cut(self, entry: Cut) -> None:
+    def _cut(self, entry: CutPiece) -> None:
         if entry.piece in self._live:
             return  # said already
         if self._stale and not entry.pinned:
             self._new_plan()
         part = self._part(entry.piece, entry.length)
-        lies = where(self._bench, self._yard, self._layout)
+        places = shown_places(self._scaled, self._rack, self._layout)
         on_plan = self._saw(entry, part)
         if on_plan is None:
             return
@@ -199,29 +207,29 @@ class Replay:
         if on_plan:
             self._grouped = self._grouped and self._stale
         else:
-            self._group(lies)
+            self._group(places)
             self._stale, self._covered = True, None
 
     def _spoiled(self, entry: Spoiled) -> None:
-        rests = sum(map(self._bench.units, entry.rests))
+        rests = sum(map(self._scaled.units, entry.rests))
         part = self._live.pop(entry.piece, None)
         if part is not None:
             if rests > part.length:
-                had = self._long(self._bench.inches(part.length))
+                had = self._long(self._scaled.inches(part.length))
                 into = self._long(sum(entry.rests, Fraction(0)))
                 self._say("T708", entry.span, piece=entry.piece, rests=into, had=had)
                 return
-            self._yard.waste(entry.piece)
+            self._rack.waste(entry.piece)
         elif entry.piece in self._pieces or entry.length is not None:
             wanted = self._part(entry.piece, entry.length)
-            cuts = max(len(entry.rests) - 1, 0) * self._bench.kerf
+            cuts = max(len(entry.rests) - 1, 0) * self._scaled.kerf
             wasted = Part("", max(wanted.length, rests + cuts))
             if self._saw(entry, wasted) is None:
                 return
         else:
             return
         for rest in entry.rests:
-            self._yard.shelve(rest)
+            self._rack.put_back(rest)
         if entry.piece in self._pieces:
             self._to_cut.add(entry.piece)
             self._again.add(entry.piece)
@@ -230,56 +238,56 @@ class Replay:
         """Return a piece as it was cut: what its ticket says now, or the length in the line."""
         piece = self._pieces.get(name)
         if piece is None:
-            return Part(name, max(self._bench.units(marked or Fraction(0)), 1))
-        part = self._bench.parts[name]
+            return Part(name, max(self._scaled.units(marked or Fraction(0)), 1))
+        part = self._scaled.parts[name]
         if marked is None:
             return part
-        longer = self._bench.units(marked) - self._bench.units(piece.to_mark)
+        longer = self._scaled.units(marked) - self._scaled.units(piece.to_mark)
         leans = abs(part.left_lean) + abs(part.right_lean)
         return replace(part, length=max(part.length + longer, leans, 1))
 
-    def _saw(self, entry: Cut | Spoiled, part: Part) -> bool | None:
+    def _saw(self, entry: CutPiece | Spoiled, part: Part) -> bool | None:
         """Take a part off its stick; tell whether as planned, None where it cannot be."""
         laid = next((one for one in self._layout.sticks if entry.piece in one.todo), None)
-        bench, yard = self._bench, self._yard
-        found = which_stick(entry, laid, part, bench, yard, self._layout, self._findings)
+        scaled, rack = self._scaled, self._rack
+        found = which_stick(entry, laid, part, scaled, rack, self._layout, self._findings)
         if found is None:
             return None
         name, length = found
-        begun = yard.started.get(name)
+        begun = rack.started.get(name)
         done = () if begun is None else begun.done
-        if bench.reach([*done, part]) > bench.between(length):
-            left = bench.inches(bench.rest(length, done))
+        if scaled.reach([*done, part]) > scaled.between(length):
+            left = scaled.inches(scaled.rest(length, done))
             self._say(
                 "T713",
                 entry.span,
                 piece=entry.piece,
-                need=self._long(bench.inches(part.length)),
+                need=self._long(scaled.inches(part.length)),
                 stick=f"{name} has only {self._long(left)} left",
             )
             return None
         if begun is None:
-            listed = any(offer.length == length for offer in bench.trim.offers)
-            knows = bool(yard.bought) or not listed
+            listed = any(offer.length == length for offer in scaled.trim.offers)
+            knows = bool(rack.bought) or not listed
             prefers = "hand" if laid is None or laid.name != name else laid.origin
-            spent = yard.spent
-            in_hand = yard.take(name, length, prefers)
-            owed = self._layout.bound - self._coins(yard.spent - spent)
+            spent = rack.spent
+            in_hand = rack.take(name, length, prefers)
+            owed = self._layout.bound - self._coins(rack.spent - spent)
             self._layout = replace(self._layout, bound=max(owed, 0))
             if not in_hand and knows:
-                cost = yard.started[name].price
+                cost = rack.started[name].price
                 self._say(
                     "T714",
                     entry.span,
-                    length=feet_text(length, bench.unit),
+                    length=feet_text(length, scaled.unit),
                     price=decimal_text(cost, 2),
                 )
-        yard.saw(name, part)
+        rack.saw(name, part)
         marked = entry.length
         if marked is None:
             piece = self._pieces.get(entry.piece)
             marked = Fraction(0) if piece is None else piece.to_mark
-        self._told.append(Told(entry, marked, name, length))
+        self._told.append(FullEntry(entry, marked, name, length))
         as_planned = laid is not None and laid.name == name and laid.length == length
         self._layout = replace(
             self._layout,
@@ -287,13 +295,13 @@ class Replay:
         )
         if as_planned and laid is not None:
             rest = [one for one in laid.todo if one != entry.piece]
-            as_planned = fits(bench, length, yard.started[name].done, rest)
-        return as_planned and isinstance(entry, Cut)
+            as_planned = fits(scaled, length, rack.started[name].done, rest)
+        return as_planned and isinstance(entry, CutPiece)
 
     # ---- words -----------------------------------------------------------------------
 
     def _long(self, inches: Fraction) -> str:
-        return length_text(inches, self._bench.unit)
+        return length_text(inches, self._scaled.unit)
 
     def _say(self, code: str, span: Span, **facts: object) -> None:
         self._findings.say(code, span, **facts)

@@ -1,4 +1,4 @@
-"""The site pass: the first plan and the log become the plan of what is left."""
+"""Replay the log: the first plan and the log become the plan of what is left."""
 
 from __future__ import annotations
 
@@ -11,26 +11,25 @@ from trimlang.joinery.pieces import at_places
 from trimlang.planning.layout import TrimPlan
 from trimlang.planning.wrong_plan import WrongPlanError
 from trimlang.site_log.cut_lengths import frozen, splices_that_follow
-from trimlang.site_log.entries import Bought, Counted, Cut, Entry, Spoiled
+from trimlang.site_log.entries import BoughtSticks, Counted, CutPiece, Entry, Spoiled
 from trimlang.site_log.ledger import check_lengths, standing, trim_of_stick
-from trimlang.site_log.left_check import site_faults
+from trimlang.site_log.left_check import progress_faults
 from trimlang.site_log.left_plan import trim_plan
-from trimlang.site_log.progress_of_job import InHand, Site, State
-from trimlang.site_log.replan import Effort
-from trimlang.site_log.replay import Replay, TrimSite
+from trimlang.site_log.progress_of_job import InHand, JobProgress, State
+from trimlang.site_log.replan import WatchedEffort
+from trimlang.site_log.replay import Replay, TrimProgress
 from trimlang.site_log.whole_plan import Planned
-from trimlang.site_log.whole_units import Bench, Laid, Layout, bench_of
-from trimlang.stock.planner import FULL, Watch
-from trimlang.stock.planner import Effort as PlannerEffort
+from trimlang.site_log.whole_units import PlanInForce, PlannedStick, ScaledTrim, scaled_trim
+from trimlang.stock.planner import FULL, Effort, Watch
 from trimlang.survey.job import Job
 
 
 def under_way(
     job: Job,
     planned: Planned,
-    effort: PlannerEffort | None,
+    effort: Effort | None,
     watch: Callable[[str], Watch | None] | None,
-) -> tuple[tuple[Piece, ...], tuple[TrimPlan, ...], tuple[Diagnostic, ...], Site]:
+) -> tuple[tuple[Piece, ...], tuple[TrimPlan, ...], tuple[Diagnostic, ...], JobProgress]:
     """Replay the log over the first plan.
 
     Returns:
@@ -49,72 +48,74 @@ def under_way(
     first = {plan.trim: plan for plan in planned.plans}
     of_piece = {piece.id: piece.trim for piece in pieces}
     plans: list[TrimPlan] = []
-    trims: list[TrimSite] = []
+    trims: list[TrimProgress] = []
     for trim in job.trims:
         own = {piece.id: piece for piece in pieces if piece.trim == trim.name}
         log = tuple(entry for entry in job.log if _trim_of(entry, of_piece) == trim.name)
         if not own and not log:
             continue
-        bench = bench_of(job, trim, own.values(), log)
-        before = _first_layout(bench, first.get(trim.name), own)
+        scaled = scaled_trim(job, trim, own.values(), log)
+        before = _first_layout(scaled, first.get(trim.name), own)
         told = None if watch is None else watch(trim.name)
-        planning = Effort(effort or FULL, told)
+        planning = WatchedEffort(effort or FULL, told)
         percent = job.settings.spare_percent
-        site = Replay(bench, own, before, percent, planning).run(log)
-        trims.append(site)
-        findings.extend(site.findings)
-        if site.layout.unplaced and not has_errors(site.findings):
-            lacking = ", ".join(site.layout.unplaced)
+        progress = Replay(scaled, own, before, percent, planning).run(log)
+        trims.append(progress)
+        findings.extend(progress.findings)
+        if progress.layout.unplaced and not has_errors(progress.findings):
+            lacking = ", ".join(progress.layout.unplaced)
             findings.append(say("T707", trim.span, trim=trim.name, pieces=lacking))
-        wrong = () if has_errors(findings) else site_faults(site, trim, log)
+        wrong = () if has_errors(findings) else progress_faults(progress, trim, log)
         if wrong:
             raise WrongPlanError("; ".join(wrong))
-        plans.append(trim_plan(site))
+        plans.append(trim_plan(progress))
     kept = frozen(pieces, live)
     asked = {one.id: one for one, now in zip(pieces, kept, strict=True) if one is not now}
-    return kept, tuple(plans), tuple(findings), _site(job, kept, trims, plans, asked)
+    return kept, tuple(plans), tuple(findings), _job_progress(job, kept, trims, plans, asked)
 
 
 def _trim_of(entry: Entry, of_piece: Mapping[str, str]) -> str | None:
-    if isinstance(entry, Bought | Counted):
+    if isinstance(entry, BoughtSticks | Counted):
         return entry.trim
     if entry.piece in of_piece:
         return of_piece[entry.piece]
-    source = entry.source if isinstance(entry, Cut | Spoiled) else None
+    source = entry.source if isinstance(entry, CutPiece | Spoiled) else None
     return trim_of_stick(source.stick) if source is not None and source.stick else None
 
 
-def _first_layout(bench: Bench, plan: TrimPlan | None, pieces: Mapping[str, Piece]) -> Layout:
+def _first_layout(
+    scaled: ScaledTrim, plan: TrimPlan | None, pieces: Mapping[str, Piece]
+) -> PlanInForce:
     if plan is None:
-        return Layout((), unplaced=tuple(pieces))
-    coin = bench.question.per_coin
+        return PlanInForce((), unplaced=tuple(pieces))
+    coin = scaled.question.per_coin
     sticks = tuple(
-        Laid(
-            stick.id,
-            stick.length,
-            "shop" if stick.on_hand else "order",
-            stick.price,
-            tuple(place.piece for place in stick.places),
+        PlannedStick(
+            name=stick.id,
+            length=stick.length,
+            origin="shop" if stick.on_hand else "order",
+            price=stick.price,
+            todo=tuple(place.piece for place in stick.places),
         )
         for stick in plan.sticks
     )
-    return Layout(
+    return PlanInForce(
         sticks,
         cost=int(plan.cost * coin),
         bound=int(plan.bound * coin),
         status=plan.status,
-        spare=bench.units(plan.spare_asked),
+        spare=scaled.units(plan.spare_asked),
         survives_loss=plan.survives_loss,
     )
 
 
-def _site(
+def _job_progress(
     job: Job,
     pieces: Iterable[Piece],
-    trims: Iterable[TrimSite],
+    trims: Iterable[TrimProgress],
     plans: Iterable[TrimPlan],
     asked: Mapping[str, Piece],
-) -> Site:
+) -> JobProgress:
     live = standing(job.log)
     lost = {entry.piece for entry in job.log if isinstance(entry, Spoiled)}
     states: dict[str, State] = {}
@@ -125,30 +126,30 @@ def _site(
         else:
             states[piece.id] = State.SPOILED if piece.id in lost else State.TO_CUT
     trims = tuple(trims)
-    changed = {name for site in trims for name in site.changed or ()}
-    return Site(
-        states,
-        tuple(name for name in states if name in changed),
-        any(site.changed is not None for site in trims),
-        sum((site.yard.spent for site in trims), Fraction(0)),
-        sum((plan.cost for plan in plans), Fraction(0)),
-        tuple(held for site in trims for held in _in_hand(site)),
-        tuple(told for site in trims for told in site.told),
-        asked,
+    changed = {name for progress in trims for name in progress.changed or ()}
+    return JobProgress(
+        states=states,
+        changed=tuple(name for name in states if name in changed),
+        replanned=any(progress.changed is not None for progress in trims),
+        spent=sum((progress.rack.spent for progress in trims), Fraction(0)),
+        to_buy=sum((plan.cost for plan in plans), Fraction(0)),
+        in_hand=tuple(held for progress in trims for held in _in_hand(progress)),
+        told=tuple(told for progress in trims for told in progress.told),
+        asked=asked,
     )
 
 
-def _in_hand(site: TrimSite) -> Iterable[InHand]:
+def _in_hand(progress: TrimProgress) -> Iterable[InHand]:
     """Yield what is in hand of a trim besides the sticks that pieces are planned on."""
-    bench, yard = site.bench, site.yard
-    planned = {laid.name for laid in site.layout.sticks if laid.todo}
-    for stick in yard.started.values():
-        rest = bench.inches(bench.rest(stick.length, stick.done))
+    scaled, rack = progress.scaled, progress.rack
+    planned = {laid.name for laid in progress.layout.sticks if laid.todo}
+    for stick in rack.started.values():
+        rest = scaled.inches(scaled.rest(stick.length, stick.done))
         if stick.name not in planned and rest:
-            yield InHand(bench.trim.name, rest, 1, stick.name)
-    left = yard.whole.copy()
-    for laid in site.layout.sticks:
-        if laid.name in yard.started or laid.origin == "order":
+            yield InHand(scaled.trim.name, rest, 1, stick.name)
+    left = rack.whole.copy()
+    for laid in progress.layout.sticks:
+        if laid.name in rack.started or laid.origin == "order":
             continue
         for kind in sorted(left):
             if left[kind] and kind.length == laid.length and kind.origin == laid.origin:
@@ -158,4 +159,4 @@ def _in_hand(site: TrimSite) -> Iterable[InHand]:
     for length in lengths:
         count = sum(n for kind, n in left.items() if kind.length == length)
         if count:
-            yield InHand(bench.trim.name, length, count, None)
+            yield InHand(scaled.trim.name, length, count, None)

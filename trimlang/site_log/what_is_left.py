@@ -10,12 +10,12 @@ from typing import TypeAlias
 
 from trimlang.joinery.piece import Kind, Piece
 from trimlang.record import record
-from trimlang.site_log.in_hand import Whole, Yard
-from trimlang.site_log.whole_units import Bench
+from trimlang.site_log.rack import Rack, WholeStick
+from trimlang.site_log.whole_units import ScaledTrim
 from trimlang.stock.problem import Blank, Problem
 from trimlang.survey.job import Offer
 
-Supply: TypeAlias = str | Whole | Offer
+Supply: TypeAlias = str | WholeStick | Offer
 """What a blank of the question is: a begun stick by its name, sticks in hand, or an offer."""
 
 
@@ -36,8 +36,8 @@ class Left:
 
 
 def left(
-    bench: Bench,
-    yard: Yard,
+    scaled: ScaledTrim,
+    rack: Rack,
     to_cut: Collection[str],
     spare: Spare,
     held: Mapping[str, int],
@@ -47,17 +47,17 @@ def left(
     ``held`` tells how much room the pieces of a begun stick take that stay on it: they
     may share a mitre with what was cut off it.
     """
-    asked = bench.question.problem
+    asked = scaled.question.problem
     ends = 2 * asked.end_waste
     blanks: list[Blank] = []
     supply: dict[str, Supply] = {}
-    for name, stick in yard.started.items():
-        room = max(bench.rest(stick.length, stick.done), held.get(name, 0))
+    for name, stick in rack.started.items():
+        room = max(scaled.rest(stick.length, stick.done), held.get(name, 0))
         if room > 0:
             key = f"stick {name}"
             supply[key] = name
             blanks.append(Blank(key, room + ends, 0, limit=1, on_hand=True))
-    for number, (kind, count) in enumerate(sorted(yard.whole.items()), start=1):
+    for number, (kind, count) in enumerate(sorted(rack.whole.items()), start=1):
         if count > 0:
             key = f"{kind.origin} {number}"
             supply[key] = kind
@@ -65,23 +65,31 @@ def left(
             blanks.append(
                 Blank(
                     key,
-                    bench.units(kind.length),
-                    int(due * bench.question.per_coin),
+                    scaled.units(kind.length),
+                    int(due * scaled.question.per_coin),
                     limit=count,
                     on_hand=kind.origin == "shop",
                 )
             )
-    for number, offer in enumerate(bench.trim.offers, start=1):
+    for number, offer in enumerate(scaled.trim.offers, start=1):
         limit = offer.at_most
         if limit is not None:
-            limit = max(limit - yard.bought[offer.length], 0)
+            limit = max(limit - rack.bought[offer.length], 0)
         key = f"offer-{number}"
         supply[key] = offer
-        price = int(offer.price * bench.question.per_coin)
-        blanks.append(Blank(key, bench.units(offer.length), price, offer.pack, limit))
+        price = int(offer.price * scaled.question.per_coin)
+        blanks.append(
+            Blank(
+                key=key,
+                length=scaled.units(offer.length),
+                price=price,
+                pack=offer.pack,
+                limit=limit,
+            )
+        )
     problem = replace(
         asked,
-        parts=tuple(part for name, part in bench.parts.items() if name in to_cut),
+        parts=tuple(part for name, part in scaled.parts.items() if name in to_cut),
         blanks=tuple(blanks),
         spare=spare.whole,
         survive_loss=spare.any_one,
@@ -90,12 +98,12 @@ def left(
 
 
 def spare_asked(
-    bench: Bench, pieces: Mapping[str, Piece], to_cut: Collection[str], percent: Fraction
+    scaled: ScaledTrim, pieces: Mapping[str, Piece], to_cut: Collection[str], percent: Fraction
 ) -> Spare:
     """Return the spare that the job asks for, for what is still to cut."""
     needed = sum(
         (pieces[name].length for name in to_cut if pieces[name].kind is not Kind.RETURN),
         Fraction(0),
     )
-    whole = ceil(needed * percent / 100 * bench.question.per_inch)
-    return Spare(whole, bench.question.problem.survive_loss and bool(to_cut))
+    whole = ceil(needed * percent / 100 * scaled.question.per_inch)
+    return Spare(whole, scaled.question.problem.survive_loss and bool(to_cut))

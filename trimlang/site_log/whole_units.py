@@ -9,13 +9,13 @@ from fractions import Fraction
 from trimlang.joinery.piece import Piece
 from trimlang.planning.ask import Question, ask
 from trimlang.record import record
-from trimlang.site_log.entries import Bought, Counted, Cut, Entry, Shortened, Spoiled
+from trimlang.site_log.entries import BoughtSticks, Counted, CutPiece, Entry, Shortened, Spoiled
 from trimlang.stock.problem import Part, Status
 from trimlang.survey.job import Job, Offer, Rest, Trim
 
 
 @record
-class Laid:
+class PlannedStick:
     """A stick of the plan in force and the pieces still to be cut from it, in their order.
 
     ``origin`` is ``hand`` (bought), ``shop`` (an offcut) or ``order`` (to be bought);
@@ -28,13 +28,13 @@ class Laid:
     price: Fraction
     todo: tuple[str, ...]
 
-    def without(self, piece: str) -> Laid:
+    def without(self, piece: str) -> PlannedStick:
         """Return the stick without a piece."""
         return replace(self, todo=tuple(name for name in self.todo if name != piece))
 
 
 @record
-class Layout:
+class PlanInForce:
     """The plan in force of one trim: its sticks, and what is still to be bought for it.
 
     ``cost`` and ``bound`` of the rest of the order are in the smallest coin, ``spare``
@@ -42,7 +42,7 @@ class Layout:
     there is no stick.
     """
 
-    sticks: tuple[Laid, ...]
+    sticks: tuple[PlannedStick, ...]
     order: tuple[tuple[Offer, int], ...] = ()
     cost: int = 0
     bound: int = 0
@@ -53,7 +53,7 @@ class Layout:
 
 
 @record
-class Bench:
+class ScaledTrim:
     """What measures a trim's sticks: a unit in which every length of job and log is whole."""
 
     trim: Trim
@@ -101,7 +101,7 @@ class Bench:
         return max(self.between(length) - used - (self.kerf if used else 0), 0)
 
 
-def bench_of(job: Job, trim: Trim, pieces: Iterable[Piece], log: Iterable[Entry]) -> Bench:
+def scaled_trim(job: Job, trim: Trim, pieces: Iterable[Piece], log: Iterable[Entry]) -> ScaledTrim:
     """Return the bench of one trim's pieces and of its part of the log."""
     lengths = [one for entry in log for one in _lengths(entry)]
     pieces = tuple(pieces)
@@ -112,19 +112,19 @@ def bench_of(job: Job, trim: Trim, pieces: Iterable[Piece], log: Iterable[Entry]
         rests=(*trim.rests, *(Rest(one, 1, Fraction(0), trim.span) for one in lengths)),
     )
     question = ask(job, measured, pieces)
-    return Bench(
+    return ScaledTrim(
         trim, question, {part.id: part for part in question.problem.parts}, job.settings.unit
     )
 
 
 def _lengths(entry: Entry) -> list[Fraction]:
-    if isinstance(entry, Bought):
+    if isinstance(entry, BoughtSticks):
         return [entry.length]
     if isinstance(entry, Counted):
         return [length for length, _ in entry.sticks]
     if isinstance(entry, Shortened):
         return [entry.length]
-    if isinstance(entry, Cut | Spoiled):
+    if isinstance(entry, CutPiece | Spoiled):
         told = [entry.length, entry.source.length if entry.source else None]
         rests = entry.rests if isinstance(entry, Spoiled) else ()
         return [*rests, *(one for one in told if one is not None)]

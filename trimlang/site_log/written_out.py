@@ -7,12 +7,12 @@ from collections.abc import Mapping
 from trimlang.diagnostics import Span
 from trimlang.lengths.tape import feet_text, length_text
 from trimlang.money import money_text
-from trimlang.site_log.entries import Bought, Cut, Spoiled
-from trimlang.site_log.replay import Told
+from trimlang.site_log.entries import BoughtSticks, CutPiece, Spoiled
+from trimlang.site_log.replay import FullEntry
 from trimlang.survey.job import Job
 
 
-def in_full(job: Job, told: tuple[Told, ...], units: Mapping[str, str]) -> dict[Span, str]:
+def in_full(job: Job, told: tuple[FullEntry, ...], units: Mapping[str, str]) -> dict[Span, str]:
     """Return what each part of a line is in full, by its place, where that is more than it says.
 
     ``units`` are those of the pieces' tickets, by their names.
@@ -22,16 +22,16 @@ def in_full(job: Job, told: tuple[Told, ...], units: Mapping[str, str]) -> dict[
     full: dict[Span, str] = {}
     for entry in job.log:
         text = None
-        if isinstance(entry, Bought):
+        if isinstance(entry, BoughtSticks):
             text = None if entry.priced else _bought(entry, unit)
-        elif entry in said and isinstance(entry, Cut | Spoiled):
+        elif entry in said and isinstance(entry, CutPiece | Spoiled):
             text = _sawn(entry, said[entry], units.get(entry.piece, unit), unit)
         if text is not None:
             full[entry.span] = text
     return full
 
 
-def _sawn(entry: Cut | Spoiled, told: Told, own: str, unit: str) -> str | None:
+def _sawn(entry: CutPiece | Spoiled, told: FullEntry, own: str, unit: str) -> str | None:
     source = entry.source
     if entry.length is not None and source is not None and source.stick and source.length:
         return None
@@ -42,7 +42,7 @@ def _sawn(entry: Cut | Spoiled, told: Told, own: str, unit: str) -> str | None:
     return " ".join(parts)
 
 
-def _bought(entry: Bought, unit: str) -> str:
+def _bought(entry: BoughtSticks, unit: str) -> str:
     long = feet_text(entry.length, unit)
     each = entry.price / entry.count
     if (each * 100).denominator == 1:

@@ -81,17 +81,17 @@ def _nails(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
     box = settings.nail_box
     return (
         Supply(
-            "nails",
-            f"{length_text(settings.nail_long, settings.unit)} 18-gauge brads, every"
+            what="nails",
+            detail=f"{length_text(settings.nail_long, settings.unit)} 18-gauge brads, every"
             f" {length_text(settings.nail_every, settings.unit)} at most",
-            Fraction(count),
-            "nails",
-            ceil(count / box.holds),
-            f"box of {box.holds}",
-            box.price,
-            box.holds,
-            "",
-            (("long", settings.nail_long), ("every", settings.nail_every)),
+            need=Fraction(count),
+            need_unit="nails",
+            count=ceil(count / box.holds),
+            package=f"box of {box.holds}",
+            price=box.price,
+            size=box.holds,
+            size_unit="",
+            facts=(("long", settings.nail_long), ("every", settings.nail_every)),
         ),
     )
 
@@ -119,17 +119,17 @@ def _caulk(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
     inches_a_tube = in_cubic_inches(tube.holds, "fl_oz") / section
     return (
         Supply(
-            "caulk",
-            f"paintable, {length_text(settings.caulk_bead, settings.unit)} bead,"
+            what="caulk",
+            detail=f"paintable, {length_text(settings.caulk_bead, settings.unit)} bead,"
             f" {decimal_text(inches_a_tube / in_inches(Fraction(1), far), 0)} {far} a tube",
-            beads / in_inches(Fraction(1), far),
-            f"{far} of bead",
-            ceil(beads / inches_a_tube),
-            f"{decimal_text(tube.holds, 1)} fl oz tube",
-            tube.price,
-            tube.holds,
-            "fl oz",
-            (("bead", settings.caulk_bead), ("reach", inches_a_tube), ("length", beads)),
+            need=beads / in_inches(Fraction(1), far),
+            need_unit=f"{far} of bead",
+            count=ceil(beads / inches_a_tube),
+            package=f"{decimal_text(tube.holds, 1)} fl oz tube",
+            price=tube.price,
+            size=tube.holds,
+            size_unit="fl oz",
+            facts=(("bead", settings.caulk_bead), ("reach", inches_a_tube), ("length", beads)),
         ),
     )
 
@@ -149,16 +149,16 @@ def _filler(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
     need = volume * FILLER_LOST / in_cubic_inches(Fraction(1), "fl_oz")
     return (
         Supply(
-            "filler",
-            f"{holes} nail holes, {seams} scarfs and outside corners",
-            need,
-            "fl oz",
-            ceil(need / tub.holds),
-            f"{decimal_text(tub.holds, 1)} fl oz tub",
-            tub.price,
-            tub.holds,
-            "fl oz",
-            (("holes", Fraction(holes)), ("seams", Fraction(seams))),
+            what="filler",
+            detail=f"{holes} nail holes, {seams} scarfs and outside corners",
+            need=need,
+            need_unit="fl oz",
+            count=ceil(need / tub.holds),
+            package=f"{decimal_text(tub.holds, 1)} fl oz tub",
+            price=tub.price,
+            size=tub.holds,
+            size_unit="fl oz",
+            facts=(("holes", Fraction(holes)), ("seams", Fraction(seams))),
         ),
     )
 
@@ -178,16 +178,16 @@ def _paint(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
     measure = "litre" if metric else "gallon"
     return (
         Supply(
-            "paint",
-            f"{settings.paint_coats} coats on {decimal_text(area / size_of, 1)}"
+            what="paint",
+            detail=f"{settings.paint_coats} coats on {decimal_text(area / size_of, 1)}"
             f" {'m²' if metric else 'sq ft'} of face and edge",
-            volume / in_cubic_inches(Fraction(1), measure),
-            f"{measure}s",
-            ceil(volume / in_cubic_inches(can.holds, can.unit)),
-            f"{decimal_text(can.holds, 2)} {can.unit} can",
-            can.price,
-            can.holds,
-            can.unit,
-            (("coats", settings.paint_coats), ("area", area), ("volume", volume)),
+            need=volume / in_cubic_inches(Fraction(1), measure),
+            need_unit=f"{measure}s",
+            count=ceil(volume / in_cubic_inches(can.holds, can.unit)),
+            package=f"{decimal_text(can.holds, 2)} {can.unit} can",
+            price=can.price,
+            size=can.holds,
+            size_unit=can.unit,
+            facts=(("coats", settings.paint_coats), ("area", area), ("volume", volume)),
         ),
     )

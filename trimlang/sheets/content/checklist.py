@@ -278,6 +278,6 @@ def _room(result: Result, name: str, pen: Pen) -> RoomList:
 
 def _done(result: Result, piece: str) -> tuple[str, ...]:
     """Return the boxes that the site log ticks: up to the cut, or up to the nails."""
-    if result.site is None or not result.site.is_cut(piece):
+    if result.progress is None or not result.progress.is_cut(piece):
         return ()
-    return COLUMNS[:4] if result.site.state(piece) is State.FITTED else COLUMNS[:1]
+    return COLUMNS[:4] if result.progress.state(piece) is State.FITTED else COLUMNS[:1]

@@ -49,16 +49,16 @@ class FlatsTable:
     remarks: tuple[str, ...]
 
 
-def flats_table(site: SharedOrder, pen: Pen) -> FlatsTable:
+def flats_table(shared: SharedOrder, pen: Pen) -> FlatsTable:
     """Return the table of a site."""
     words = pen.words
     remarks = [
         words("{trim} is bought job by job: no cheaper plan was found", trim=name)
-        for name in site.apart
+        for name in shared.apart
     ]
     remarks += [
         words("bought job by job, {trim} would take more than the supplier or the shop has", trim=t)
-        for t in site.scarce
+        for t in shared.scarce
     ]
     return FlatsTable(
         tuple(
@@ -70,20 +70,20 @@ def flats_table(site: SharedOrder, pen: Pen) -> FlatsTable:
                 str(sum(len(plan.sticks) for plan in one.result.plans)),
                 words("not to be had") if one.alone is None else pen.money(one.alone),
             )
-            for one in site.flats
+            for one in shared.flats
         ),
-        tuple(_sticks(site, pen)),
-        pen.money(site.result.cost),
-        "" if site.alone is None else pen.money(site.alone),
-        "" if site.alone is None else pen.money(site.alone - site.result.cost),
+        tuple(_sticks(shared, pen)),
+        pen.money(shared.result.cost),
+        "" if shared.alone is None else pen.money(shared.alone),
+        "" if shared.alone is None else pen.money(shared.alone - shared.result.cost),
         tuple(remarks),
     )
 
 
-def _sticks(site: SharedOrder, pen: Pen) -> list[StickRow]:
-    owner = {piece.id: one.flat.tag for one in site.flats for piece in one.result.pieces}
+def _sticks(shared: SharedOrder, pen: Pen) -> list[StickRow]:
+    owner = {piece.id: one.flat.tag for one in shared.flats for piece in one.result.pieces}
     rows: list[StickRow] = []
-    for plan in site.result.plans:
+    for plan in shared.result.plans:
         for stick in plan.sticks:
             held: dict[str, list[str]] = {}
             for place in stick.places:
@@ -94,13 +94,13 @@ def _sticks(site: SharedOrder, pen: Pen) -> list[StickRow]:
     return rows
 
 
-def flats_csv(site: SharedOrder) -> str:
+def flats_csv(shared: SharedOrder) -> str:
     """Return a line for each piece: the stick that it is cut from, and the flat that it is for."""
-    pieces = {piece.id: (one, piece) for one in site.flats for piece in one.result.pieces}
+    pieces = {piece.id: (one, piece) for one in shared.flats for piece in one.result.pieces}
     text = StringIO()
     lines = csv.writer(text)
     lines.writerow(COLUMNS)
-    for plan in site.result.plans:
+    for plan in shared.result.plans:
         for stick in plan.sticks:
             for number, place in enumerate(stick.places, start=1):
                 one, piece = pieces[place.piece]

@@ -121,9 +121,9 @@ def at_a_glance(
     ``beside`` are titles and addresses of other folders' pages.  Rooms in ``cache``
     are not drawn again.
     """
-    site = result.site
-    fitted = None if site is None else site.count(State.FITTED)
-    cut = None if site is None else site.count(State.CUT, State.FITTED)
+    progress = result.progress
+    fitted = None if progress is None else progress.count(State.FITTED)
+    cut = None if progress is None else progress.count(State.CUT, State.FITTED)
     bought = any(PurePosixPath(name).stem == "stock-order" for name in files)
     ordered = order(result, pen) if bought else None
     return Glance(
@@ -173,9 +173,9 @@ def _rooms(result: Result, pen: Pen, cache: Cache[RoomPicture] | None) -> tuple[
     # one scale for all, so that a hall looks smaller than a kitchen
     scale = max((Paper(walk, pen.unit, TALL).scale for walk in walks), default=0)
     pieces = Counter(piece.room for piece in result.pieces)
-    site = result.site
+    progress = result.progress
     cut = Counter(
-        piece.room for piece in result.pieces if site is not None and site.is_cut(piece.id)
+        piece.room for piece in result.pieces if progress is not None and progress.is_cut(piece.id)
     )
     made = []
     for room, closed, walk in zip(rooms, drawn, walks, strict=True):

@@ -14,11 +14,11 @@ def left_to_cut(result: Result) -> Result:
 
     A stick that was begun is as long as its rest, and its marks count from there.
     """
-    if result.site is None:
+    if result.progress is None:
         return result
     return replace(
         result,
-        pieces=tuple(piece for piece in result.pieces if not result.site.is_cut(piece.id)),
+        pieces=tuple(piece for piece in result.pieces if not result.progress.is_cut(piece.id)),
         plans=tuple(_plan(result, plan) for plan in result.plans),
     )
 
@@ -29,8 +29,10 @@ def _plan(result: Result, plan: TrimPlan) -> TrimPlan:
 
 
 def _stick(result: Result, stick: CutStick) -> CutStick:
-    site = result.site
-    places = [place for place in stick.places if site is None or not site.is_cut(place.piece)]
+    progress = result.progress
+    places = [
+        place for place in stick.places if progress is None or not progress.is_cut(place.piece)
+    ]
     if not places or places[0].start <= stick.squared:
         return replace(stick, places=tuple(places))
     gone = places[0].start

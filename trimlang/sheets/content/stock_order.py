@@ -91,15 +91,15 @@ def order(result: Result, pen: Pen) -> Order:
         unpriced=any(not supply.price for supply in result.supplies),
         bound=pen.money(bound),
         status=_all_plans(result, elsewhere, bound, pen),
-        spent="" if result.site is None else pen.money(result.site.spent),
-        to_buy="" if result.site is None else pen.money(result.site.to_buy),
+        spent="" if result.progress is None else pen.money(result.progress.spent),
+        to_buy="" if result.progress is None else pen.money(result.progress.to_buy),
     )
 
 
 def _elsewhere(result: Result, plan: TrimPlan) -> Fraction | None:
     """What joints elsewhere could save on a proven plan at most; None where none is free."""
     free = tuple(one for one in result.splices if one.free and one.trim.name == plan.trim)
-    if not free or result.site is not None or plan.status is not Status.PROVEN:
+    if not free or result.progress is not None or plan.status is not Status.PROVEN:
         return None
     pieces = [piece for piece in result.pieces if piece.trim == plan.trim]
     question = ask(result.job, result.job.trim(plan.trim), pieces)
@@ -169,8 +169,8 @@ def _trim(result: Result, plan: TrimPlan, elsewhere: Fraction | None, pen: Pen) 
         else _gap(plan.cost, plan.bound, pen),
         waste=_waste(plan, pen),
         # a job under way is not planned from nothing any more
-        saves=_saves(plan, pen) if result.site is None else "",
-        fewest=_fewest(result, plan, pen) if result.site is None else "",
+        saves=_saves(plan, pen) if result.progress is None else "",
+        fewest=_fewest(result, plan, pen) if result.progress is None else "",
         in_hand=_in_hand(result, plan, pen),
     )
 
@@ -188,13 +188,13 @@ def _sticks(plan: TrimPlan, pen: Pen) -> str:
 
 def _in_hand(result: Result, plan: TrimPlan, pen: Pen) -> str:
     """Say what is in hand that no piece is planned on."""
-    if result.site is None:
+    if result.progress is None:
         return ""
     held = [
         pen.words("{n} of {length}", n=one.count, length=pen.stick(one.length))
         if one.stick is None
         else pen.words("rest of {stick}, {length}", stick=one.stick, length=pen.length(one.length))
-        for one in result.site.in_hand
+        for one in result.progress.in_hand
         if one.trim == plan.trim
     ]
     return ", ".join(held) or pen.words("none")

@@ -90,8 +90,8 @@ def tickets(
     return tuple(
         _ticket(piece, result, pen.of(piece.unit), met, where.get(piece.id), label, code=code)
         for piece in sorted(result.pieces, key=lambda piece: order[piece.trim])
-        if result.site is None
-        or (not result.site.is_cut(piece.id) and (not only_changed or _changed(piece, result)))
+        if result.progress is None
+        or (not result.progress.is_cut(piece.id) and (not only_changed or _changed(piece, result)))
     )
 
 
@@ -109,7 +109,7 @@ def rows(made: Iterable[Ticket]) -> list[list[Ticket]]:
 
 
 def _changed(piece: Piece, result: Result) -> bool:
-    return result.site is not None and piece.id in result.site.changed
+    return result.progress is not None and piece.id in result.progress.changed
 
 
 def _places(result: Result) -> Iterator[tuple[str, tuple[CutStick, int, Place]]]:
@@ -280,7 +280,7 @@ def _stick(where: tuple[CutStick, int, Place], pen: Pen) -> tuple[str, str]:
 
 
 def _note(piece: Piece, result: Result, pen: Pen) -> str:
-    if result.site is not None and result.site.state(piece.id) is State.SPOILED:
+    if result.progress is not None and result.progress.state(piece.id) is State.SPOILED:
         again = pen.words("cut again: the first was spoiled")
         said = phrases.told(piece, pen.words)
         return f"{again}; {said}" if said else again

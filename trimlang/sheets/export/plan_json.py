@@ -63,7 +63,7 @@ def plan_values(result: Result) -> PlanFile:
         for stick in plan.sticks
         for place in stick.places
     }
-    in_hand = () if result.site is None else result.site.in_hand
+    in_hand = () if result.progress is None else result.progress.in_hand
     return PlanFile(
         schema=SCHEMA_VERSION,
         trimlang=__version__,
@@ -94,7 +94,7 @@ def plan_json(result: Result) -> str:
 
 
 def _piece(piece: Piece, stick: str | None, result: Result) -> PlanPiece:
-    site = result.site
+    progress = result.progress
     return PlanPiece(
         id=piece.id,
         kind=piece.kind,
@@ -115,8 +115,8 @@ def _piece(piece: Piece, stick: str | None, result: Result) -> PlanPiece:
         mates=piece.mates,
         stick=stick,
         note=piece.told or None,
-        state=State.TO_CUT if site is None else site.state(piece.id),
-        changed=site is not None and piece.id in site.changed,
+        state=State.TO_CUT if progress is None else progress.state(piece.id),
+        changed=progress is not None and piece.id in progress.changed,
     )
 
 

@@ -39,12 +39,12 @@ def _drawn(
     *,
     qr: bool,
     stock: Label | None,
-    site: SharedOrder | None,
+    shared: SharedOrder | None,
     drawings: Cache[Any] | None,
 ) -> dict[str, Callable[[], dict[str, object]]]:
     """Return how each sheet's own context is made."""
     left = left_to_cut(result)
-    changed = result.site is not None and result.site.changed
+    changed = result.progress is not None and result.progress.changed
     return {
         "tickets": lambda: _tickets(result, pen, qr=qr, stock=stock),
         **(
@@ -60,7 +60,7 @@ def _drawn(
             "house": house(result, pen),
             "rooms": floor_plan(result, pen, drawings),
         },
-        **({"flats": lambda: {"table": flats_table(site, pen)}} if site else {}),
+        **({"flats": lambda: {"table": flats_table(shared, pen)}} if shared else {}),
     }
 
 
@@ -89,7 +89,7 @@ def render_sheets(
     qr: bool = True,
     ticket: str | None = None,
     only: Collection[str] | None = None,
-    site: SharedOrder | None = None,
+    shared: SharedOrder | None = None,
     filler: TemplateFiller | None = None,
 ) -> dict[str, str]:
     """Return the sheets of a compiled job: name to a complete HTML document.
@@ -103,7 +103,7 @@ def render_sheets(
         qr: whether tickets carry a QR code.
         ticket: a label's size (``100mm x 50mm``), to print one ticket on each.
         only: the names of the sheets to make, where not all are wanted.
-        site: the purchase that the job is, which gives the sheet of flats and sticks.
+        shared: the purchase that the job is, which gives the sheet of flats and sticks.
         filler: one that has filled ``templates`` before, which is quicker.
 
     Raises:
@@ -116,7 +116,7 @@ def render_sheets(
     stock = label(ticket) if ticket is not None else None
     printing = _Printing(result, filler, words, paper)
     sheets: dict[str, str] = {}
-    drawn = _drawn(result, pen, qr=qr, stock=stock, site=site, drawings=filler.drawings)
+    drawn = _drawn(result, pen, qr=qr, stock=stock, shared=shared, drawings=filler.drawings)
     for name, own in drawn.items():
         if only is None or name in only:
             title = words(CHANGED_TITLE if name == CHANGED else SITE_TITLES[name])

@@ -12,7 +12,7 @@ from trimlang.survey.job import Trim
 
 
 @record
-class Started:
+class BegunStick:
     """A stick that was cut from: ``done`` came off it, from its left end.
 
     A part without a name is what a spoiled piece took.
@@ -26,7 +26,7 @@ class Started:
 
 
 @dataclass(frozen=True, slots=True, order=True)
-class Whole:
+class WholeStick:
     """A kind of stick that was not cut from: ``hand`` for bought ones, ``shop`` for offcuts.
 
     An offcut's ``price`` is due when it is first cut; a bought stick is paid.
@@ -37,27 +37,27 @@ class Whole:
     price: Fraction
 
 
-class Yard:
+class Rack:
     """Sticks in hand and money spent; the log's replay moves them."""
 
     def __init__(self, trim: Trim) -> None:
         self.trim = trim
-        self.started: dict[str, Started] = {}
-        self.whole: Counter[Whole] = Counter()
+        self.started: dict[str, BegunStick] = {}
+        self.whole: Counter[WholeStick] = Counter()
         self.spent = Fraction(0)
         self.bought: Counter[Fraction] = Counter()
         for rest in trim.rests:
-            self.whole[Whole(rest.length, "shop", rest.price)] += rest.count
+            self.whole[WholeStick(rest.length, "shop", rest.price)] += rest.count
 
     def buy(self, length: Fraction, count: int, price: Fraction) -> None:
         """Add bought sticks; ``price`` is for all of them."""
-        self.whole[Whole(length, "hand", price / count)] += count
+        self.whole[WholeStick(length, "hand", price / count)] += count
         self.bought[length] += count
         self.spent += price
 
-    def shelve(self, length: Fraction) -> None:
+    def put_back(self, length: Fraction) -> None:
         """Put a rest on the rack."""
-        self.whole[Whole(length, "shop", Fraction(0))] += 1
+        self.whole[WholeStick(length, "shop", Fraction(0))] += 1
 
     def count(self, sticks: tuple[tuple[Fraction, int], ...]) -> None:
         """Take what was counted for all that there is."""
@@ -66,7 +66,7 @@ class Yard:
         self.whole = Counter()
         for length, count in sticks:
             origin = "hand" if length in sold else "shop"
-            self.whole[Whole(length, origin, Fraction(0))] += count
+            self.whole[WholeStick(length, origin, Fraction(0))] += count
 
     def take(self, name: str, length: Fraction, prefers: str) -> bool:
         """Begin a stick of this length under a name; tell whether one was in hand.
@@ -96,7 +96,9 @@ class Yard:
         self.whole[kind] -= 1
         if kind.origin == "shop":
             self.spent += kind.price
-        self.started[name] = Started(name, length, kind.origin, kind.price, ())
+        self.started[name] = BegunStick(
+            name=name, length=length, origin=kind.origin, price=kind.price, done=()
+        )
         return in_hand
 
     def saw(self, name: str, part: Part) -> None:

@@ -5,25 +5,25 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TypeAlias
 
-from trimlang.site_log.in_hand import Yard
-from trimlang.site_log.whole_units import Bench, Layout
+from trimlang.site_log.rack import Rack
+from trimlang.site_log.whole_units import PlanInForce, ScaledTrim
 
-Where: TypeAlias = tuple[str, Fraction, bool]
+ShownPlace: TypeAlias = tuple[str, Fraction, bool]
 """What a ticket says of a piece's stick: its name, its length, whether the cut is shared.
 
 How many are cut before and behind it changes nothing that matters at the saw.
 """
 
 
-def where(bench: Bench, yard: Yard, layout: Layout) -> dict[str, Where]:
+def shown_places(scaled: ScaledTrim, rack: Rack, layout: PlanInForce) -> dict[str, ShownPlace]:
     """Return where every piece lies, cut or to be cut."""
-    lies: dict[str, Where] = {}
-    begun = {name: (stick.length, stick.done) for name, stick in yard.started.items()}
+    places: dict[str, ShownPlace] = {}
+    begun = {name: (stick.length, stick.done) for name, stick in rack.started.items()}
     todo = {laid.name: laid for laid in layout.sticks}
     for name in dict.fromkeys([*begun, *todo]):
         length, done = begun.get(name) or (todo[name].length, ())
         coming = todo[name].todo if name in todo else ()
-        parts = [*done, *(bench.parts[one] for one in coming)]
+        parts = [*done, *(scaled.parts[one] for one in coming)]
         known = [part for part in parts if part.id]
         for place, part in enumerate(known, start=1):
             before = known[place - 2] if place > 1 else None
@@ -32,5 +32,5 @@ def where(bench: Bench, yard: Yard, layout: Layout) -> dict[str, Where]:
                 and before.right_lean * part.left_lean > 0
                 and before.right_lean == part.left_lean
             )
-            lies[part.id] = (name, length, shared)
-    return lies
+            places[part.id] = (name, length, shared)
+    return places
