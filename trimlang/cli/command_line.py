@@ -3,43 +3,32 @@
 from __future__ import annotations
 
 import argparse
+import sys
 from collections.abc import Sequence
+from importlib import import_module
 from typing import Final
 
-from trimlang.cli import (
-    build_options,
-    check,
-    compare,
-    completion,
-    convert,
-    explain,
-    language_server,
-    mark,
-    schema,
-    start,
-    tidy,
-)
 from trimlang.cli.replies import EXITS
 from trimlang.version import __version__
 
-# light modules all: what a command needs is loaded when it runs
-_COMMANDS: Final = (
-    build_options,
-    check,
-    compare,
-    completion,
-    convert,
-    explain,
-    mark,
-    schema,
-    language_server,
-    start,
-    tidy,
-)
+_MODULES: Final = {
+    "build": "build_options",
+    "check": "check",
+    "compare": "compare",
+    "completion": "completion",
+    "convert": "convert",
+    "explain": "explain",
+    "mark": "mark",
+    "schema": "schema",
+    "language-server": "language_server",
+    "start": "start",
+    "tidy": "tidy",
+}
+"""The commands and the modules that describe them, in the order of the help."""
 
 
-def arguments() -> argparse.ArgumentParser:
-    """Return the parser of the command line."""
+def arguments(command: str | None = None) -> argparse.ArgumentParser:
+    """Return the parser of the command line, or of one command where it is known which."""
     parser = argparse.ArgumentParser(
         prog="trimlang",
         description="Compile a job file of interior trim into cut tickets, a stock order"
@@ -49,13 +38,15 @@ def arguments() -> argparse.ArgumentParser:
     )
     parser.add_argument("--version", action="version", version=f"trimlang {__version__}")
     commands = parser.add_subparsers(dest="command", metavar="COMMAND", required=True)
-    for command in _COMMANDS:
-        command.describe(commands)
+    for module in [_MODULES[command]] if command in _MODULES else _MODULES.values():
+        import_module(f"trimlang.cli.{module}").describe(commands)
     return parser
 
 
 def run(argv: Sequence[str] | None = None) -> int:
     """Do what the command line asks and return the exit code."""
-    asked = arguments().parse_args(argv)
+    words = sys.argv[1:] if argv is None else list(argv)
+    # the other commands need not be described to understand this one
+    asked = arguments(words[0] if words else None).parse_args(words)
     code: int = asked.run(asked)
     return code
