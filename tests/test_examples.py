@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from trimlang.compiler import check_job, compile_job
-from trimlang.joinery.piece import Kind
+from trimlang.joinery.piece import PieceKind
 from trimlang.joints import Fit
 from trimlang.lengths.tape import length_text
 from trimlang.survey.outline import outline
@@ -40,7 +40,7 @@ def test_the_house_holds_every_kind_of_end():
     longest = max(offer.length for trim in result.job.trims for offer in trim.offers)
     assert any(run.length > longest for run in runs)
     assert any(piece.parts > 1 for piece in result.pieces)
-    assert Kind.HEAD in {piece.kind for piece in result.pieces}
+    assert PieceKind.HEAD in {piece.kind for piece in result.pieces}
     assert Fit.COPED in {end.fit for run in runs for end in (run.left, run.right)}
 
 
@@ -63,8 +63,8 @@ def test_a_walkthrough_tells_each_length_as_it_is(path):
 
 def test_four_doors_have_twelve_pieces_of_casing():
     kinds = [piece.kind for piece in checked("doors.trim").pieces]
-    assert kinds.count(Kind.LEG) == 8
-    assert kinds.count(Kind.HEAD) == 4
+    assert kinds.count(PieceKind.LEG) == 8
+    assert kinds.count(PieceKind.HEAD) == 4
 
 
 @pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.stem)

@@ -11,7 +11,7 @@ import pytest
 
 from tests.conftest import ROOT
 from trimlang.compiler import Result, compile_job
-from trimlang.joinery.piece import Kind
+from trimlang.joinery.piece import PieceKind
 
 README = (ROOT / "README.md").read_text(encoding="utf-8")
 
@@ -36,7 +36,11 @@ def test_the_job_is_ten_lines_and_clean() -> None:
 
 def test_the_job_has_a_cased_door_and_a_return() -> None:
     kinds = [piece.kind for piece in job().pieces]
-    assert [kinds.count(kind) for kind in (Kind.LEG, Kind.HEAD, Kind.RETURN)] == [2, 1, 1]
+    assert [kinds.count(kind) for kind in (PieceKind.LEG, PieceKind.HEAD, PieceKind.RETURN)] == [
+        2,
+        1,
+        1,
+    ]
 
 
 def test_every_picture_shows_the_sheet_of_today() -> None:

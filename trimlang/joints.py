@@ -122,7 +122,7 @@ WHY_ROUNDED: Final = MappingProxyType({one.row: one.because for one in ROUNDING_
 
 
 @record
-class Row:
+class JointRow:
     """What is to be known of one joint.
 
     ``word`` stands in job files and in plan.json, ``name`` and ``meaning`` on sheets and
@@ -177,15 +177,15 @@ class Joint(StrEnum):
     """How a trim ends, in the trade's terms; each member is a row."""
 
     _value_: str
-    row: Row
+    row: JointRow
 
-    def __new__(cls, row: Row) -> Joint:  # noqa: D102 - not for callers: see ``of``
+    def __new__(cls, row: JointRow) -> Joint:  # noqa: D102 - not for callers: see ``of``
         member = str.__new__(cls, row.word)
         member._value_ = row.word
         member.row = row
         return member
 
-    IN_CORNER = Row(
+    IN_CORNER = JointRow(
         word="in-corner",
         name=N_("inside corner"),
         meaning="The inside corner of two walls: mitred, or coped where it says so.",
@@ -199,7 +199,7 @@ class Joint(StrEnum):
         on_level=True,
         gap_shows="in-corner",
     )
-    OUT_CORNER = Row(
+    OUT_CORNER = JointRow(
         word="out-corner",
         name=N_("outside corner"),
         meaning="The outside corner of two walls: mitred.",
@@ -214,7 +214,7 @@ class Joint(StrEnum):
         filled=True,
         gap_shows="out-corner",
     )
-    BUTT = Row(
+    BUTT = JointRow(
         word="butt",
         name=N_("butt"),
         meaning="Square, against casing, cabinet or floor stop.",
@@ -223,7 +223,7 @@ class Joint(StrEnum):
         rounds="butt",
         stops=True,
     )
-    RETURN = Row(
+    RETURN = JointRow(
         word="return",
         name=N_("return"),
         meaning="The profile turns back to the wall with a small mitred piece.",
@@ -237,7 +237,7 @@ class Joint(StrEnum):
         on_level=True,
         needs_thickness=True,
     )
-    SPLICE = Row(
+    SPLICE = JointRow(
         word="splice",
         name=N_("scarf"),
         meaning="A scarf to the next piece of the same wall; on a run: make two pieces of it.",
@@ -249,7 +249,7 @@ class Joint(StrEnum):
         needs_thickness=True,
         filled=True,
     )
-    OPEN = Row(
+    OPEN = JointRow(
         word="open",
         name=N_("open end"),
         meaning="Square and free.",
@@ -259,7 +259,7 @@ class Joint(StrEnum):
         mark=Mark.RING,
         stands_alone=True,
     )
-    RAKE = Row(
+    RAKE = JointRow(
         word="rake",
         name=N_("rake"),
         meaning="Meets the trim of the same wall at another pitch: cut at half the bend on both.",
@@ -270,7 +270,7 @@ class Joint(StrEnum):
         needs_height=True,
         gap_shows="in-corner",
     )
-    PLUMB = Row(
+    PLUMB = JointRow(
         word="plumb",
         name=N_("plumb cut"),
         meaning="Cut upright, on a run that climbs.",
@@ -281,7 +281,7 @@ class Joint(StrEnum):
         on_slope=True,
         needs_height=True,
     )
-    LEVEL = Row(
+    LEVEL = JointRow(
         word="level",
         name=N_("level cut"),
         meaning="Cut level, on a run that climbs.",
@@ -292,7 +292,7 @@ class Joint(StrEnum):
         on_slope=True,
         needs_height=True,
     )
-    HEAD = Row(
+    HEAD = JointRow(
         word="head",
         name=N_("casing corner"),
         meaning="Where a casing's leg and head meet; never written in a job file.",

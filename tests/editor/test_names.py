@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from trimlang.editor.names import Name, Sort
-from trimlang.editor.open_job import Reading, read_job
+from trimlang.editor.names import Name, NameSort
+from trimlang.editor.open_job import JobReading, read_job
 from trimlang.editor.renaming import CannotRenameError, edited, rename
 from trimlang.incremental.cached_steps import CachedSteps
 
@@ -46,7 +46,7 @@ rack base: 12 ft
 JOB = HEAD + ROOMS + LOG
 
 
-def read(text: str) -> Reading:
+def read(text: str) -> JobReading:
     return read_job(None, "job.trim", {Path("job.trim"): text}, CachedSteps())
 
 
@@ -178,21 +178,25 @@ def test_a_room_below_keeps_the_tag_that_the_log_has() -> None:
 @pytest.mark.parametrize(
     ("log", "marked", "wanted"),
     [
-        pytest.param("cut PO-S-base", "PO-S-b|ase", Name(Sort.TRIM, "base"), id="trim"),
-        pytest.param("cut PO-n-base", "PO-|n-base", Name(Sort.RUN, "n", 0), id="small letters"),
-        pytest.param("cut PO-S-oak", "PO-S-o|ak", Name(Sort.TRIM, "oak"), id="no such trim"),
+        pytest.param("cut PO-S-base", "PO-S-b|ase", Name(NameSort.TRIM, "base"), id="trim"),
+        pytest.param("cut PO-n-base", "PO-|n-base", Name(NameSort.RUN, "n", 0), id="small letters"),
+        pytest.param("cut PO-S-oak", "PO-S-o|ak", Name(NameSort.TRIM, "oak"), id="no such trim"),
         pytest.param("cut PO-Q-base", "PO-|Q-base", None, id="no such run"),
         pytest.param("cut QQ-S-base", "Q|Q-S-base", None, id="no such room"),
         pytest.param("cut PO-S-base from 8 ft", "8| ft", None, id="a length"),
         pytest.param("cut PO-S-base from base-x", "from ba|se-x", None, id="no stick"),
-        pytest.param("cut PO-S-base-left-return", "base|-left", Name(Sort.TRIM, "base"), id="part"),
-        pytest.param("cut PO-D1-case-head", "D1-cas|e", Name(Sort.TRIM, "case"), id="old opening"),
+        pytest.param(
+            "cut PO-S-base-left-return", "base|-left", Name(NameSort.TRIM, "base"), id="part"
+        ),
+        pytest.param(
+            "cut PO-D1-case-head", "D1-cas|e", Name(NameSort.TRIM, "case"), id="old opening"
+        ),
         pytest.param("cut PO-D1-case-head", "PO-D|1-case", None, id="opening itself"),
         pytest.param("cut PO-after-Q-case-head", "after-|Q", None, id="after no run"),
         pytest.param(
-            "cut PO-after-S-2-case-head", "after-|S-2", Name(Sort.RUN, "s", 0), id="the second"
+            "cut PO-after-S-2-case-head", "after-|S-2", Name(NameSort.RUN, "s", 0), id="the second"
         ),
-        pytest.param("rack oak: 8 ft", "rack o|ak", Name(Sort.TRIM, "oak"), id="rack"),
+        pytest.param("rack oak: 8 ft", "rack o|ak", Name(NameSort.TRIM, "oak"), id="rack"),
     ],
 )
 def test_what_a_line_of_the_log_names(log: str, marked: str, wanted: Name | None) -> None:
@@ -223,7 +227,9 @@ def test_a_rename_that_would_do_harm_is_refused(marked: str, new: str, why: str)
 def test_a_rename_keeps_how_lines_end_and_the_mark_at_the_start() -> None:
     text = "\ufeff" + JOB.replace("\n", "\r\n")
     reading = read(text)
-    mention = next(one for one in reading.names.mentions if one.name == Name(Sort.TRIM, "base-cap"))
+    mention = next(
+        one for one in reading.names.mentions if one.name == Name(NameSort.TRIM, "base-cap")
+    )
     after = edited(text, rename(reading, mention, "cap"))
     assert after == text.replace("base-cap", "cap")
 

@@ -5,7 +5,7 @@ from fractions import Fraction
 import pytest
 
 import trimlang
-from trimlang.joinery.piece import Kind, MeasuredOn
+from trimlang.joinery.piece import MeasuredOn, PieceKind
 from trimlang.joinery.pieces import joinery
 from trimlang.survey.outline import outline
 
@@ -26,7 +26,7 @@ room "R", trim base, open walk
 def casing(opening, settings=""):
     result = trimlang.compile(f"{settings}\n{HEAD}{ROOM}{opening}")
     assert result.ok, [one.message for one in result.diagnostics]
-    return [piece for piece in result.pieces if piece.kind is not Kind.RUN], result
+    return [piece for piece in result.pieces if piece.kind is not PieceKind.RUN], result
 
 
 def test_a_mitred_set():
@@ -41,7 +41,7 @@ def test_a_mitred_set():
     # 32 + 2 × 3/16 + 2 × 2 1/4 = 36 7/8 long, 32 3/8 short
     assert head.length == Fraction(295, 8)
     assert head.short_points == Fraction(259, 8)
-    assert (left.kind, right.kind, head.kind) == (Kind.LEG, Kind.LEG, Kind.HEAD)
+    assert (left.kind, right.kind, head.kind) == (PieceKind.LEG, PieceKind.LEG, PieceKind.HEAD)
     assert {piece.measured_on for piece in pieces} == {MeasuredOn.OUTER}
     # laid with the outer edge away, the left leg's mitre is at its right end
     assert (left.left.exact, left.right.exact) == (0, 45)
@@ -131,4 +131,4 @@ def test_a_metric_job_has_its_casing_in_millimetres():
 def test_a_casing_of_no_known_height_has_no_pieces():
     result = trimlang.compile(HEAD + ROOM + "opening 32 in, casing case")
     assert "T240" in {one.code for one in result.diagnostics}
-    assert {piece.kind for piece in joinery(result.job)[0]} == {Kind.RUN}
+    assert {piece.kind for piece in joinery(result.job)[0]} == {PieceKind.RUN}

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from tests.conftest import walls
 from trimlang.compiler import Result, check_job
-from trimlang.joinery.piece import Kind, Piece
+from trimlang.joinery.piece import Piece, PieceKind
 from trimlang.joints import Fit, Joint
 
 Pieces = Callable[..., dict[str, Piece]]
@@ -38,7 +38,7 @@ def test_splicing_conserves_length(sixteenths: int, left: str, right: str, angle
     run = f"N: {sixteenths}/16 in, left={left}, right={right}"
     result = check_job(walls(run, settings=settings))
     assert result.ok
-    parts = [piece for piece in result.pieces if piece.kind is Kind.RUN]
+    parts = [piece for piece in result.pieces if piece.kind is PieceKind.RUN]
     laps = sum((piece.right.inset for piece in parts[:-1]), Fraction(0))
     step = Fraction(1, 16)
     whole = check_job(walls(run, settings="stock base: 100 ft at 1")).pieces[0]
@@ -61,7 +61,7 @@ def test_a_return_is_a_piece_of_its_own(pieces: Pieces) -> None:
     assert both["N"].length == both["N"].face == 40
     assert both["N"].back == 40 - 2 * LAP
     end = both["N-right-return"]
-    assert (end.kind, end.length, end.back) == (Kind.RETURN, LAP, 0)
+    assert (end.kind, end.length, end.back) == (PieceKind.RETURN, LAP, 0)
     assert (end.left.setting, end.right.setting) == (45, 0)
     assert (end.wall, end.part, end.parts) == (LAP, 1, 1)
     assert (end.rounding.row, end.rounding.exact, end.rounding.by) == ("return", LAP, 0)

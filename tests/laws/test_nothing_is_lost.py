@@ -11,7 +11,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from trimlang.compiler import Result, compile_job
-from trimlang.joinery.piece import Kind
+from trimlang.joinery.piece import PieceKind
 from trimlang.sheets.export.plan_file import schema as plan_schema
 from trimlang.sheets.export.plan_json import plan_json
 from trimlang.stock.planner import QUICK
@@ -58,7 +58,7 @@ def run_pieces(result: Result) -> Counter[tuple[str, str, str]]:
     return Counter(
         (piece.room, piece.run, piece.trim)
         for piece in result.pieces
-        if piece.kind is Kind.RUN and piece.part == 1
+        if piece.kind is PieceKind.RUN and piece.part == 1
     )
 
 

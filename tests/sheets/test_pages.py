@@ -27,7 +27,7 @@ from trimlang.sheets.content.job_at_a_glance import (
 )
 from trimlang.sheets.content.overview import House, Overview
 from trimlang.sheets.content.stick_layouts import StickLayout
-from trimlang.sheets.content.stock_order import Line, Order, TrimOrder
+from trimlang.sheets.content.stock_order import Order, OrderedLine, TrimOrder
 from trimlang.sheets.content.ticket import EndText, Ticket
 from trimlang.sheets.render.pages import render_sheets
 from trimlang.sheets.render.paper import UnknownPaperError, label
@@ -212,7 +212,17 @@ def test_the_documented_template_works(tmp_path: Path) -> None:
 
 def test_the_documented_context_is_what_templates_see() -> None:
     docs = (Path(__file__).resolve().parents[2] / "docs" / "sheets.md").read_text("utf-8")
-    views = (Ticket, EndText, Order, TrimOrder, Line, Checklist, Stage, StickLayout, RoomPlan)
+    views = (
+        Ticket,
+        EndText,
+        Order,
+        TrimOrder,
+        OrderedLine,
+        Checklist,
+        Stage,
+        StickLayout,
+        RoomPlan,
+    )
     glance = (Glance, RoomAtAGlance, RoomPicture, TrimAtAGlance, Open, SheetFiles)
     for view in (*views, House, Overview, *glance):
         for field in fields(view):

@@ -11,7 +11,7 @@ import pytest
 
 import trimlang
 from tests.conftest import walls
-from trimlang.joinery.piece import Kind
+from trimlang.joinery.piece import PieceKind
 
 WRITTEN = trimlang.plan_json(
     trimlang.compile(walls("N: 40 1/2 in, left=butt, right=butt"))
@@ -32,7 +32,7 @@ def test_the_values_are_typed() -> None:
     plan = trimlang.read_plan(WRITTEN)
     assert trimlang.write_plan(plan) == WRITTEN
     (piece,) = plan.pieces
-    assert (piece.kind, piece.length_in) == (Kind.RUN, Fraction(81, 2))
+    assert (piece.kind, piece.length_in) == (PieceKind.RUN, Fraction(81, 2))
     assert (plan.order[0].each, plan.summary.cost) == (Decimal("17.40"), Decimal("34.80"))
     assert (plan.order[0].length_in, plan.order[-1].length_in) == (144, None)
 

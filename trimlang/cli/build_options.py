@@ -8,7 +8,7 @@ from pathlib import Path
 from trimlang.cli.options import BuildOptions, PlanOptions, Search
 from trimlang.cli.replies import Commands, add_command, jobs_and_messages
 from trimlang.diagnostics.message_form import MessageForm
-from trimlang.output.sheet_options import Format, SheetOptions
+from trimlang.output.sheet_options import FileFormat, SheetOptions
 
 
 def describe(commands: Commands) -> None:
@@ -39,7 +39,7 @@ def describe(commands: Commands) -> None:
     build.add_argument(
         "--format",
         action="append",
-        choices=tuple(Format),
+        choices=tuple(FileFormat),
         dest="formats",
         help="what to write; may be given more than once (default: html and pdf; "
         "plan.json is always written; csv: order, cut list and sticks; dxf: the floor plan)",
@@ -127,7 +127,7 @@ def build_options(asked: Namespace) -> BuildOptions:
         watch=asked.watch,
         plan=PlanOptions(search=Search(asked.plan), seconds=asked.plan_seconds),
         sheets=SheetOptions(
-            formats=tuple(Format(word) for word in asked.formats or ()),
+            formats=tuple(FileFormat(word) for word in asked.formats or ()),
             paper=asked.paper,
             show=asked.show,
             language=asked.language,

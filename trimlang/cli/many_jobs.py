@@ -23,7 +23,7 @@ from trimlang.output.sheet_options import SheetOptions
 if TYPE_CHECKING:
     from collections.abc import Callable
 
-    from trimlang.workers.worker import Answer
+    from trimlang.workers.worker import JobAnswer
 
 
 def check_many(options: CheckOptions) -> int:
@@ -62,7 +62,7 @@ def build_many(options: BuildOptions) -> int:
         for file, target in zip(files, targets, strict=True)
     ]
     processes = min(options.at_once or cores(), len(files))
-    answers: dict[int, Answer] = {}
+    answers: dict[int, JobAnswer] = {}
     told = 0
     with _stoppable(), _bar(len(files)) as step, WorkerPool(processes) as pool:
         try:
@@ -168,21 +168,21 @@ def _sound(options: SheetOptions) -> bool:
     return True
 
 
-def _died(file: str) -> Answer:
-    from trimlang.workers.worker import Answer
+def _died(file: str) -> JobAnswer:
+    from trimlang.workers.worker import JobAnswer
 
     why = "the process that built it came down"
-    return Answer(code=OUR_FAULT, why=why, out="", err=f"trimlang: {file}: {why}\n")
+    return JobAnswer(code=OUR_FAULT, why=why, out="", err=f"trimlang: {file}: {why}\n")
 
 
-def _tell(answer: Answer) -> None:
+def _tell(answer: JobAnswer) -> None:
     sys.stderr.write(answer.err)
     sys.stderr.flush()
     sys.stdout.write(answer.out)
     sys.stdout.flush()
 
 
-def _tell_failed(failed: Sequence[tuple[str, Answer]], count: int, form: MessageForm) -> None:
+def _tell_failed(failed: Sequence[tuple[str, JobAnswer]], count: int, form: MessageForm) -> None:
     """Say which jobs failed and why, in a line each."""
     if form is MessageForm.JSON:
         for file, answer in failed:

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator, Sequence
 
 from trimlang.compare.cut_already import Wrong, sawn, wrong_pieces
-from trimlang.compare.facts import ON_STICKS, Fact, cut_facts, pen_of, told_facts
 from trimlang.compare.matching import Matched, Renamed, match_pieces
-from trimlang.compare.order_changes import Money, OrderLine, money_of, order_lines
+from trimlang.compare.order_changes import CostParts, OrderLine, money_of, order_lines
+from trimlang.compare.piece_facts import ON_STICKS, PieceFact, cut_facts, pen_of, told_facts
 from trimlang.compiler import Result
 from trimlang.joinery.piece import Piece
 from trimlang.record import record
@@ -26,8 +26,8 @@ class Change:
 
     old: Piece
     new: Piece
-    cut: tuple[Fact, ...]
-    told: tuple[Fact, ...]
+    cut: tuple[PieceFact, ...]
+    told: tuple[PieceFact, ...]
     sticks: tuple[str, str]
 
     @property
@@ -62,8 +62,8 @@ class Comparison:
     wrong: tuple[Wrong, ...]
     reprint: tuple[str, ...]
     order: tuple[OrderLine, ...]
-    old_money: Money
-    new_money: Money
+    old_money: CostParts
+    new_money: CostParts
 
     @property
     def same(self) -> bool:
@@ -110,11 +110,11 @@ def compare(
     changed: list[Change] = []
     for before, after in matched.pairs:
         facts = tuple(cut_facts(before, after, old.job, new.job))
-        told: tuple[Fact, ...] = ()
+        told: tuple[PieceFact, ...] = ()
         if before.id in printed[0] and after.id in printed[1]:
             told = tuple(told_facts(printed[0][before.id], printed[1][after.id]))
         elif before.id != after.id:
-            told = (Fact("name", before.id, after.id),)
+            told = (PieceFact("name", before.id, after.id),)
         if facts and told and told[0].what == "how the ends are cut or drawn":
             told = ()  # said already
         if facts or told:

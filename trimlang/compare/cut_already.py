@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Collection, Iterable, Iterator, Mapping
 
-from trimlang.compare.facts import Fact, cut_facts
 from trimlang.compare.matching import Matched
+from trimlang.compare.piece_facts import PieceFact, cut_facts
 from trimlang.joinery.piece import Piece
 from trimlang.lengths.tape import length_text
 from trimlang.record import record
@@ -74,7 +74,7 @@ def wrong_pieces(matched: Matched, saw: Saw, old: Job, new: Job) -> Iterator[Wro
             yield Wrong(done.id, f"now called {after.id}", "Write the new name on it.")
 
 
-def _remedy(done: Piece, new: Piece, facts: tuple[Fact, ...]) -> str:
+def _remedy(done: Piece, new: Piece, facts: tuple[PieceFact, ...]) -> str:
     """Say what to do with a piece that was cut as it was: never more than its length allows."""
     if any(fact.what == "trim" for fact in facts):
         return "Cut it again from the trim as it is now."

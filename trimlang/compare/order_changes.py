@@ -24,7 +24,7 @@ class OrderLine:
 
 
 @record
-class Money:
+class CostParts:
     """What the trim and all else costs, in a version's own currency."""
 
     currency: str
@@ -37,10 +37,10 @@ class Money:
         return self.trim + self.supplies
 
 
-def money_of(result: Result) -> Money:
+def money_of(result: Result) -> CostParts:
     """Return what a version costs."""
     supplies = sum((supply.cost for supply in result.supplies), Fraction(0))
-    return Money(result.job.currency, result.cost, supplies)
+    return CostParts(result.job.currency, result.cost, supplies)
 
 
 def order_lines(old: Result, new: Result) -> Iterator[OrderLine]:

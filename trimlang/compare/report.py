@@ -7,8 +7,8 @@ from collections.abc import Iterator
 from typing import Any, Final
 
 from trimlang.compare.changes import Change, Comparison, Stood
-from trimlang.compare.facts import ON_STICKS, Fact
-from trimlang.compare.order_changes import Money, OrderLine
+from trimlang.compare.order_changes import CostParts, OrderLine
+from trimlang.compare.piece_facts import ON_STICKS, PieceFact
 from trimlang.joinery.piece import Piece
 from trimlang.lengths.tape import length_text
 from trimlang.money import money_text
@@ -81,7 +81,7 @@ def _piece(piece: Piece) -> str:
     return f"{piece.id}  {length_text(piece.to_mark, piece.unit)}"
 
 
-def _change(change: Change, facts: tuple[Fact, ...]) -> Iterator[str]:
+def _change(change: Change, facts: tuple[PieceFact, ...]) -> Iterator[str]:
     name = change.new.id
     if change.old.id != name:
         name = f"{name} (was {change.old.id})"
@@ -89,7 +89,7 @@ def _change(change: Change, facts: tuple[Fact, ...]) -> Iterator[str]:
     yield from (f"  {fact_text(fact)}" for fact in facts)
 
 
-def fact_text(fact: Fact) -> str:
+def fact_text(fact: PieceFact) -> str:
     """Say one fact: ``length: 8 in → 9 in``."""
     if not fact.before and not fact.after:
         return fact.what
@@ -137,7 +137,7 @@ def order_text(line: OrderLine, found: Comparison) -> str:
     return f"{line.what}, {line.detail}: {line.old_count} → {line.new_count} ({before} → {after})"
 
 
-def sum_text(money: Money, amount: Any) -> str:
+def sum_text(money: CostParts, amount: Any) -> str:
     """Write an amount in a version's currency, its sign in front."""
     sign = "-" if amount < 0 else ""
     return f"{sign}{money.currency}{money_text(abs(amount))}"
@@ -218,11 +218,11 @@ def _piece_data(piece: Piece) -> dict[str, str]:
     }
 
 
-def _facts(facts: tuple[Fact, ...]) -> list[dict[str, str]]:
+def _facts(facts: tuple[PieceFact, ...]) -> list[dict[str, str]]:
     return [{"what": fact.what, "old": fact.before, "new": fact.after} for fact in facts]
 
 
-def _money_data(money: Money) -> dict[str, str]:
+def _money_data(money: CostParts) -> dict[str, str]:
     return {
         "currency": money.currency,
         "trim": money_text(money.trim),

@@ -11,9 +11,9 @@ from pygls.workspace import PositionCodec
 from trimlang.diagnostics import Diagnostic, Severity, Span
 from trimlang.diagnostics.code_pages import PAGES
 from trimlang.diagnostics.mending import Edit, Mend
-from trimlang.editor.document_outline import Entry, Sort
-from trimlang.editor.open_job import Reading
-from trimlang.editor.proposals import Kind, Proposal
+from trimlang.editor.document_outline import Entry, EntrySort
+from trimlang.editor.open_job import JobReading
+from trimlang.editor.proposals import Proposal, ProposalKind
 from trimlang.resources import page_address
 
 _SEVERITIES: Final = {
@@ -21,31 +21,31 @@ _SEVERITIES: Final = {
     Severity.WARNING: lsp.DiagnosticSeverity.Warning,
 }
 _KINDS: Final = {
-    Kind.WORD: lsp.CompletionItemKind.Keyword,
-    Kind.JOINT: lsp.CompletionItemKind.EnumMember,
-    Kind.UNIT: lsp.CompletionItemKind.Unit,
-    Kind.TRIM: lsp.CompletionItemKind.Class,
-    Kind.RUN: lsp.CompletionItemKind.Field,
-    Kind.PIECE: lsp.CompletionItemKind.Reference,
-    Kind.FILE: lsp.CompletionItemKind.File,
+    ProposalKind.WORD: lsp.CompletionItemKind.Keyword,
+    ProposalKind.JOINT: lsp.CompletionItemKind.EnumMember,
+    ProposalKind.UNIT: lsp.CompletionItemKind.Unit,
+    ProposalKind.TRIM: lsp.CompletionItemKind.Class,
+    ProposalKind.RUN: lsp.CompletionItemKind.Field,
+    ProposalKind.PIECE: lsp.CompletionItemKind.Reference,
+    ProposalKind.FILE: lsp.CompletionItemKind.File,
 }
 _SYMBOLS: Final = {
-    Sort.JOB: lsp.SymbolKind.Package,
-    Sort.FILE: lsp.SymbolKind.File,
-    Sort.TRIM: lsp.SymbolKind.Class,
-    Sort.STOCK: lsp.SymbolKind.Array,
-    Sort.SETTING: lsp.SymbolKind.Property,
-    Sort.ROOM: lsp.SymbolKind.Namespace,
-    Sort.RUN: lsp.SymbolKind.Field,
-    Sort.GAP: lsp.SymbolKind.Interface,
-    Sort.LINE: lsp.SymbolKind.Event,
+    EntrySort.JOB: lsp.SymbolKind.Package,
+    EntrySort.FILE: lsp.SymbolKind.File,
+    EntrySort.TRIM: lsp.SymbolKind.Class,
+    EntrySort.STOCK: lsp.SymbolKind.Array,
+    EntrySort.SETTING: lsp.SymbolKind.Property,
+    EntrySort.ROOM: lsp.SymbolKind.Namespace,
+    EntrySort.RUN: lsp.SymbolKind.Field,
+    EntrySort.GAP: lsp.SymbolKind.Interface,
+    EntrySort.LINE: lsp.SymbolKind.Event,
 }
 
 
 class Scale:
     """Translates places of one reading, in the units that the editor counts columns in."""
 
-    def __init__(self, reading: Reading, codec: PositionCodec) -> None:
+    def __init__(self, reading: JobReading, codec: PositionCodec) -> None:
         self._reading = reading
         self._codec = codec
 

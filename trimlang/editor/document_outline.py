@@ -7,13 +7,13 @@ from dataclasses import replace
 from enum import StrEnum
 
 from trimlang.diagnostics import Span
-from trimlang.editor.open_job import Reading
+from trimlang.editor.open_job import JobReading
 from trimlang.language import tree
 from trimlang.language.facts import Called
 from trimlang.record import record
 
 
-class Sort(StrEnum):
+class EntrySort(StrEnum):
     """What an entry is."""
 
     JOB = "job"
@@ -33,14 +33,14 @@ class Entry:
 
     text: str
     detail: str
-    sort: Sort
+    sort: EntrySort
     span: Span
     whole: Span
     last_line: int
     below: tuple[Entry, ...] = ()
 
 
-def outline(reading: Reading, file: str) -> tuple[Entry, ...]:
+def outline(reading: JobReading, file: str) -> tuple[Entry, ...]:
     """Return the outline of one file of a job."""
     top: list[Entry] = []
     for line in reading.gathered.statements:
@@ -49,7 +49,11 @@ def outline(reading: Reading, file: str) -> tuple[Entry, ...]:
         entry = _entry(reading, line)
         if entry is None:
             continue
-        if top and top[-1].sort is Sort.ROOM and entry.sort in (Sort.RUN, Sort.GAP, Sort.SETTING):
+        if (
+            top
+            and top[-1].sort is EntrySort.ROOM
+            and entry.sort in (EntrySort.RUN, EntrySort.GAP, EntrySort.SETTING)
+        ):
             room = top[-1]
             top[-1] = replace(room, below=(*room.below, entry), last_line=entry.last_line)
         else:
@@ -57,39 +61,39 @@ def outline(reading: Reading, file: str) -> tuple[Entry, ...]:
     return tuple(top)
 
 
-def _entry(reading: Reading, line: tree.Statement) -> Entry | None:
+def _entry(reading: JobReading, line: tree.Statement) -> Entry | None:
     for text, detail, sort, span in _named(reading, line):
         return Entry(text or "…", detail, sort, span, line.span, line.span.line)
     return None
 
 
-def _named(reading: Reading, line: tree.Statement) -> Iterator[tuple[str, str, Sort, Span]]:
+def _named(reading: JobReading, line: tree.Statement) -> Iterator[tuple[str, str, EntrySort, Span]]:
     written = _written(reading, line.span)
     if isinstance(line, tree.Heading):
-        yield line.word.text, line.topic, Sort.JOB, line.word.span
+        yield line.word.text, line.topic, EntrySort.JOB, line.word.span
     elif isinstance(line, tree.TrimLine):
-        yield line.name.text, _after_colon(written), Sort.TRIM, line.name.span
+        yield line.name.text, _after_colon(written), EntrySort.TRIM, line.name.span
     elif isinstance(line, tree.StockLine):
-        yield f"stock {line.name.text}", _after_colon(written), Sort.STOCK, line.name.span
+        yield f"stock {line.name.text}", _after_colon(written), EntrySort.STOCK, line.name.span
     elif isinstance(line, tree.OnHandLine):
-        yield f"on-hand {line.name.text}", _after_colon(written), Sort.STOCK, line.name.span
+        yield f"on-hand {line.name.text}", _after_colon(written), EntrySort.STOCK, line.name.span
     elif isinstance(line, tree.RoomLine):
         tag = line.tag.text if line.tag is not None else ""
-        yield line.name.text, tag, Sort.ROOM, line.name.span
+        yield line.name.text, tag, EntrySort.ROOM, line.name.span
     elif isinstance(line, tree.RunLine):
-        yield line.label.text, _written(reading, line.length.span), Sort.RUN, line.label.span
+        yield line.label.text, _written(reading, line.length.span), EntrySort.RUN, line.label.span
     elif isinstance(line, tree.GapLine):
         called = next(
             (fact.text.text for fact in line.facts if isinstance(fact, Called)), line.kind.value
         )
-        yield called, _written(reading, line.width.span), Sort.GAP, line.span
+        yield called, _written(reading, line.width.span), EntrySort.GAP, line.span
     elif isinstance(line, tree.SettingLine):
-        yield written.split(":")[0].strip(), _after_colon(written), Sort.SETTING, line.span
+        yield written.split(":")[0].strip(), _after_colon(written), EntrySort.SETTING, line.span
     elif not isinstance(line, tree.Unreadable | tree.Include):
-        yield written, "", Sort.LINE, line.span
+        yield written, "", EntrySort.LINE, line.span
 
 
-def _written(reading: Reading, span: Span) -> str:
+def _written(reading: JobReading, span: Span) -> str:
     return reading.text(span)[span.column - 1 : span.end - 1].strip()
 
 

@@ -15,11 +15,11 @@ from lark import Token
 
 from trimlang.diagnostics import Span
 from trimlang.editor.hover_plans import Where
-from trimlang.editor.names import Mention, Sort
-from trimlang.editor.open_job import Reading
+from trimlang.editor.names import Mention, NameSort
+from trimlang.editor.open_job import JobReading
 from trimlang.editor.tokens import token_at
 from trimlang.editor.word_meanings import meaning, setting_meaning
-from trimlang.joinery.piece import Cut, Kind, Piece
+from trimlang.joinery.piece import Cut, Piece, PieceKind
 from trimlang.language import tree
 from trimlang.language.facts import AtEnd, Side
 from trimlang.lengths.tape import feet_text
@@ -42,7 +42,7 @@ class Told:
     span: Span
 
 
-def pieces_at(reading: Reading, file: str, line: int, column: int) -> tuple[Piece, ...]:
+def pieces_at(reading: JobReading, file: str, line: int, column: int) -> tuple[Piece, ...]:
     """Return the pieces that the pointer is told about, none where it is no wall's."""
     if not _is_about_wall(reading, file, line, column):
         return ()
@@ -51,14 +51,14 @@ def pieces_at(reading: Reading, file: str, line: int, column: int) -> tuple[Piec
 
 
 def hover(
-    reading: Reading, file: str, line: int, column: int, sticks: Sticks | None
+    reading: JobReading, file: str, line: int, column: int, sticks: Sticks | None
 ) -> Told | None:
     """Return what there is to tell at a place; ``sticks`` None tells that no plan is there yet."""
     pen = Pen(words_in("en"), reading.result.job.currency, reading.result.job.settings.unit)
     mention = reading.names.at(file, line, column)
-    if mention is not None and mention.name.sort is Sort.TRIM:
+    if mention is not None and mention.name.sort is NameSort.TRIM:
         return _trim(reading, mention, pen)
-    if mention is not None and mention.name.sort in (Sort.ROOM, Sort.TAG):
+    if mention is not None and mention.name.sort in (NameSort.ROOM, NameSort.TAG):
         return _room(reading, mention)
     if _is_about_wall(reading, file, line, column):
         found = reading.stretch(file, line)
@@ -81,7 +81,7 @@ def hover(
     return Told(f"**{token}**: {told}", Span(file, line, start, start + len(token)))
 
 
-def _setting(reading: Reading, file: str, line: int, token: Token) -> Told | None:
+def _setting(reading: JobReading, file: str, line: int, token: Token) -> Told | None:
     """Return what a setting means whose own words the pointer rests on."""
     statement = reading.statement(file, line)
     column = token.column or 1
@@ -94,13 +94,13 @@ def _setting(reading: Reading, file: str, line: int, token: Token) -> Told | Non
     return None
 
 
-def _is_about_wall(reading: Reading, file: str, line: int, column: int) -> bool:
+def _is_about_wall(reading: JobReading, file: str, line: int, column: int) -> bool:
     """Tell whether a place is a run's name or length, or an opening's first words."""
     span = _wall_span(reading, file, line)
     return span.column <= column <= span.end and span.line == line
 
 
-def _wall_span(reading: Reading, file: str, line: int) -> Span:
+def _wall_span(reading: JobReading, file: str, line: int) -> Span:
     statement = reading.statement(file, line)
     if isinstance(statement, tree.RunLine):
         return Span(file, line, statement.label.span.column, statement.length.span.end)
@@ -109,7 +109,7 @@ def _wall_span(reading: Reading, file: str, line: int) -> Span:
     return Span(file, 0, 0, 0)
 
 
-def _pieces(reading: Reading, room: Room, stretch: Stretch) -> tuple[Piece, ...]:
+def _pieces(reading: JobReading, room: Room, stretch: Stretch) -> tuple[Piece, ...]:
     is_run = isinstance(stretch, Run)
     label = stretch.label if isinstance(stretch, Run) else ""
     label = label or opening_names(room).get(room.walk.index(stretch), "")
@@ -159,7 +159,7 @@ def _cut(cut: Cut, pen: Pen) -> str:
     return ", ".join(parts)
 
 
-def _end(reading: Reading, file: str, line: int, column: int) -> str | None:
+def _end(reading: JobReading, file: str, line: int, column: int) -> str | None:
     """Return how the end under the pointer is cut, for each trim of its run."""
     statement = reading.statement(file, line)
     found = reading.stretch(file, line)
@@ -175,7 +175,7 @@ def _end(reading: Reading, file: str, line: int, column: int) -> str | None:
     )
     if side is None:
         return None
-    pieces = [piece for piece in _pieces(reading, *found) if piece.kind is Kind.RUN]
+    pieces = [piece for piece in _pieces(reading, *found) if piece.kind is PieceKind.RUN]
     lines = []
     for piece in pieces:
         if piece.part == (1 if side is Side.LEFT else piece.parts):
@@ -185,7 +185,7 @@ def _end(reading: Reading, file: str, line: int, column: int) -> str | None:
     return "\n\n" + "\n".join(lines) if lines else None
 
 
-def _trim(reading: Reading, mention: Mention, pen: Pen) -> Told | None:
+def _trim(reading: JobReading, mention: Mention, pen: Pen) -> Told | None:
     name = mention.name.text
     trim = next((one for one in reading.result.job.trims if one.name == name), None)
     if trim is None:
@@ -228,7 +228,7 @@ def _offer(offer: Offer, pen: Pen) -> str:
     return f"{what} at {pen.money(offer.price)}{most}"
 
 
-def _room(reading: Reading, mention: Mention) -> Told | None:
+def _room(reading: JobReading, mention: Mention) -> Told | None:
     room = reading.names.rooms[mention.name.room or 0]
     name = room.heading.name.text
     pieces = sum(piece.room == name for piece in reading.result.pieces)

@@ -8,7 +8,7 @@ from typing import Final
 
 from trimlang.compiler import Result, plan_checked
 from trimlang.incremental.cache import placeless
-from trimlang.planning.layout import CutStick, Place
+from trimlang.planning.layout import CutStick, StickPlace
 from trimlang.planning.wrong_plan import WrongPlanError
 from trimlang.record import record
 from trimlang.stock.planner import QUICK
@@ -21,7 +21,7 @@ class Where:
     """Where a piece lies in the quick plan."""
 
     stick: CutStick
-    place: Place
+    place: StickPlace
 
 
 class QuickPlans:

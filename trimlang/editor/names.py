@@ -17,7 +17,7 @@ from trimlang.survey.room_tags import room_tag
 _BESIDE: Final = frozenset({"after", "before"})
 
 
-class Sort(StrEnum):
+class NameSort(StrEnum):
     """What a name names."""
 
     TRIM = "trim"
@@ -34,7 +34,7 @@ class Name:
     counted from 0 along the file; None for trims.
     """
 
-    sort: Sort
+    sort: NameSort
     text: str
     room: int | None = None
 
@@ -96,12 +96,12 @@ def names_in(statements: Iterable[tree.Statement]) -> Names:
             mentions.append(_trim(line.name))
         elif isinstance(line, tree.RoomLine):
             room += 1
-            mentions.append(Mention(Name(Sort.ROOM, "", room), _inside(line.name.span), True))
+            mentions.append(Mention(Name(NameSort.ROOM, "", room), _inside(line.name.span), True))
             if line.tag is not None:
-                mentions.append(Mention(Name(Sort.TAG, "", room), line.tag.span, True))
+                mentions.append(Mention(Name(NameSort.TAG, "", room), line.tag.span, True))
         elif isinstance(line, tree.RunLine) and room >= 0:
             label = line.label.text.casefold()
-            mentions.append(Mention(Name(Sort.RUN, label, room), line.label.span, True))
+            mentions.append(Mention(Name(NameSort.RUN, label, room), line.label.span, True))
         elif isinstance(line, tree.LOG_LINES):
             mentions.extend(pieces.mentioned(line))
         for fact in getattr(line, "facts", ()):
@@ -110,7 +110,7 @@ def names_in(statements: Iterable[tree.Statement]) -> Names:
 
 
 def _trim(word: tree.Word, *, gives: bool = False) -> Mention:
-    return Mention(Name(Sort.TRIM, word.text), word.span, gives)
+    return Mention(Name(NameSort.TRIM, word.text), word.span, gives)
 
 
 def _inside(span: Span) -> Span:
@@ -158,7 +158,7 @@ class _Pieces:
     def _of_stick(self, word: tree.Word) -> Iterator[Mention]:
         trim, _, number = word.text.rpartition("-")
         if trim and number.isdecimal():
-            yield Mention(Name(Sort.TRIM, trim), _part(word.span, 0, len(trim)))
+            yield Mention(Name(NameSort.TRIM, trim), _part(word.span, 0, len(trim)))
 
     def _of_piece(self, word: tree.Word) -> Iterator[Mention]:
         ways = [
@@ -171,10 +171,10 @@ class _Pieces:
             return
         # names hold hyphens too: of ST-N-2-base it is run N-2 that is meant, where there is one
         way = max(ways, key=lambda one: (one.sure, one.tag + one.run[1] - one.run[0]))
-        yield Mention(Name(Sort.TAG, "", way.room), _part(word.span, 0, way.tag))
-        yield Mention(Name(Sort.TRIM, word.text[slice(*way.trim)]), _part(word.span, *way.trim))
+        yield Mention(Name(NameSort.TAG, "", way.room), _part(word.span, 0, way.tag))
+        yield Mention(Name(NameSort.TRIM, word.text[slice(*way.trim)]), _part(word.span, *way.trim))
         if way.label is not None:
-            run = Name(Sort.RUN, way.label.casefold(), way.room)
+            run = Name(NameSort.RUN, way.label.casefold(), way.room)
             yield Mention(run, _part(word.span, *way.run))
 
     def _on_a_run(self, text: str, number: int) -> Iterator[_Way]:

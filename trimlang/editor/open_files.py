@@ -6,7 +6,7 @@ from pathlib import Path
 
 from pygls import uris
 
-from trimlang.editor.open_job import Reading, jobs_with
+from trimlang.editor.open_job import JobReading, jobs_with
 from trimlang.incremental.cached_steps import CachedSteps
 
 
@@ -74,7 +74,7 @@ class OpenFiles:
             del self._steps[job]
         return tuple(found)
 
-    def stamp(self, job: Path, last: Reading | None) -> tuple[object, ...]:
+    def stamp(self, job: Path, last: JobReading | None) -> tuple[object, ...]:
         """Return what changes when a job must be read again; ``last`` is how it was read before."""
         files = [job]
         if last is not None:

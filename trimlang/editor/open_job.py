@@ -30,7 +30,7 @@ MOST_LOOKED_AT = 200
 
 
 @dataclass(frozen=True)
-class Reading:
+class JobReading:
     """What one job's files say, at one moment.
 
     ``job`` is the job's own file, None where it was never saved; the names of
@@ -86,7 +86,7 @@ class Reading:
 
 def read_job(
     job: Path | None, file: str, texts: Mapping[Path, str], cached: CachedSteps
-) -> Reading:
+) -> JobReading:
     """Read a job; ``texts`` are the files that an editor holds, by their resolved paths.
 
     An unsaved job, with no path, is the text under ``Path(file)``.
@@ -105,7 +105,7 @@ def read_job(
     # a log that was never saved is read as well
     log = None if job is None else texts.get(log_beside(job))
     gathered = gather(text, path=job, name=file, read=read, line=cached.line, log=log)
-    return Reading(job, file, gathered, check_gathered(gathered, file, steps))
+    return JobReading(job, file, gathered, check_gathered(gathered, file, steps))
 
 
 def jobs_with(path: Path, texts: Mapping[Path, str], within: Iterable[Path]) -> tuple[Path, ...]:

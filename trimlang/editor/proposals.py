@@ -13,7 +13,7 @@ from typing import Final
 
 from lark import Token
 
-from trimlang.editor.open_job import Reading
+from trimlang.editor.open_job import JobReading
 from trimlang.editor.tokens import expected
 from trimlang.editor.word_meanings import meaning
 from trimlang.language import tree
@@ -27,7 +27,7 @@ _UNITS: Final = frozenset({"FOOT", "INCH", "IN", "METRIC", "DEG"})
 _TRIM_AFTER: Final = frozenset({"STOCK", "ON_HAND", "OF", "CASING", "HEAD", "NO", "RACK", "BOUGHT"})
 
 
-class Kind(StrEnum):
+class ProposalKind(StrEnum):
     """What a proposal is, for the sign that editors put before it."""
 
     WORD = "word"
@@ -44,12 +44,12 @@ class Proposal:
     """One way to go on: ``text`` stands in place of the last ``covers`` columns."""
 
     text: str
-    kind: Kind
+    kind: ProposalKind
     covers: int
     detail: str = ""
 
 
-def complete(reading: Reading, before: str, files: tuple[str, ...] = ()) -> tuple[Proposal, ...]:
+def complete(reading: JobReading, before: str, files: tuple[str, ...] = ()) -> tuple[Proposal, ...]:
     """Return how a line may go on; ``before`` is what stands before the cursor.
 
     ``files`` are the names of files that could be included.
@@ -57,7 +57,7 @@ def complete(reading: Reading, before: str, files: tuple[str, ...] = ()) -> tupl
     path = _PATH.match(before)
     if path:
         covers = len(path["start"])
-        return tuple(Proposal(name, Kind.FILE, covers) for name in files)
+        return tuple(Proposal(name, ProposalKind.FILE, covers) for name in files)
     if _is_comment(before):
         return ()
     unfinished = _UNFINISHED.search(before)
@@ -82,7 +82,7 @@ def _is_comment(before: str) -> bool:
     return False
 
 
-def _words(before: list[Token], kinds: set[str]) -> Iterator[tuple[str, Kind, str]]:
+def _words(before: list[Token], kinds: set[str]) -> Iterator[tuple[str, ProposalKind, str]]:
     line = str(before[0]) if before else ""
     for kind in sorted(kinds):
         ways = spellings().get(kind)
@@ -92,33 +92,39 @@ def _words(before: list[Token], kinds: set[str]) -> Iterator[tuple[str, Kind, st
         choice = ways if kind in ("JOINT", "SIDE", "DIRECTION", "TAKEN_AT", "METRIC") else ways[:1]
         for way in choice:
             way = _ALWAYS_TWO.get(kind, way)
-            sort = Kind.JOINT if kind == "JOINT" else Kind.UNIT if kind in _UNITS else Kind.WORD
+            sort = (
+                ProposalKind.JOINT
+                if kind == "JOINT"
+                else ProposalKind.UNIT
+                if kind in _UNITS
+                else ProposalKind.WORD
+            )
             detail = meaning(kind, way, line) or ""
             yield (f"{way}=" if kind == "SIDE" and "RISING" in kinds else way), sort, detail
 
 
 def _names(
-    reading: Reading, words: list[Token], kinds: set[str]
-) -> Iterator[tuple[str, Kind, str]]:
+    reading: JobReading, words: list[Token], kinds: set[str]
+) -> Iterator[tuple[str, ProposalKind, str]]:
     last = words[-1].type if words else ""
     if "PIECE_ID" in kinds:
         for piece in reading.result.pieces:
-            yield piece.id, Kind.PIECE, f"run {piece.run} of {piece.room}"
+            yield piece.id, ProposalKind.PIECE, f"run {piece.run} of {piece.room}"
     if "NAME" not in kinds or not words:
         return
     if last == "TRIM" and words[0] is words[-1]:
         # a new trim: those that stock is given for, or that rooms name, have no line yet
-        yield from ((name, Kind.TRIM, "has no line yet") for name in _without_line(reading))
+        yield from ((name, ProposalKind.TRIM, "has no line yet") for name in _without_line(reading))
     elif (
         last in _TRIM_AFTER
         or last == "TRIM"
         or (last == "COMMA" and any(word.type == "TRIM" for word in words))
     ):
         for trim in reading.result.job.trims:
-            yield trim.name, Kind.TRIM, ", ".join(trim.material)
+            yield trim.name, ProposalKind.TRIM, ", ".join(trim.material)
 
 
-def _without_line(reading: Reading) -> tuple[str, ...]:
+def _without_line(reading: JobReading) -> tuple[str, ...]:
     given = {trim.name for trim in reading.result.job.trims}
     wanted = (
         line.name.text

@@ -14,8 +14,8 @@ from pathlib import Path
 from trimlang.diagnostics import Diagnostic, Span
 from trimlang.diagnostics.mending import Edit
 from trimlang.diagnostics.severity import Severity
-from trimlang.editor.names import Mention, Name, Names, Sort
-from trimlang.editor.open_job import Reading, read_job
+from trimlang.editor.names import Mention, Name, Names, NameSort
+from trimlang.editor.open_job import JobReading, read_job
 from trimlang.incremental.cached_steps import CachedSteps
 from trimlang.language import tree
 from trimlang.language.parse import read_line
@@ -27,7 +27,7 @@ class CannotRenameError(Exception):
     """The name cannot be changed so; the message says why."""
 
 
-def rename(reading: Reading, mention: Mention, new: str) -> tuple[Edit, ...]:
+def rename(reading: JobReading, mention: Mention, new: str) -> tuple[Edit, ...]:
     """Return the edits that give what ``mention`` names the name ``new``, in all files.
 
     Raises:
@@ -42,7 +42,7 @@ def rename(reading: Reading, mention: Mention, new: str) -> tuple[Edit, ...]:
 def _edits(names: Names, mention: Mention, new: str) -> Iterable[Edit]:
     for one in names.of(mention.name):
         yield Edit(one.span, new)
-    if mention.name.sort in (Sort.ROOM, Sort.TAG):
+    if mention.name.sort in (NameSort.ROOM, NameSort.TAG):
         yield from _kept_tags(names, mention.name, new)
 
 
@@ -52,13 +52,15 @@ def _kept_tags(names: Names, named: Name, new: str) -> Iterable[Edit]:
     That goes for the rooms below as well: they may only have a number because this
     one had their tag.
     """
-    used = {one.name.room for one in names.mentions if one.name.sort is Sort.TAG and not one.gives}
+    used = {
+        one.name.room for one in names.mentions if one.name.sort is NameSort.TAG and not one.gives
+    }
     taken: set[str] = set()
     for number, room in enumerate(names.rooms):
         renamed = named.sort if number == named.room else None
-        tag = new if renamed is Sort.TAG else room.tag
+        tag = new if renamed is NameSort.TAG else room.tag
         if room.heading.tag is None:
-            made = room_tag(new if renamed is Sort.ROOM else room.heading.name.text, taken)
+            made = room_tag(new if renamed is NameSort.ROOM else room.heading.name.text, taken)
             if number not in used:
                 tag = made
             elif made != tag:
@@ -67,12 +69,12 @@ def _kept_tags(names: Names, named: Name, new: str) -> Iterable[Edit]:
         taken.add(tag)
 
 
-def _check(reading: Reading, mention: Mention, new: str, edits: list[Edit]) -> None:
-    if mention.name.sort is Sort.ROOM:
+def _check(reading: JobReading, mention: Mention, new: str, edits: list[Edit]) -> None:
+    if mention.name.sort is NameSort.ROOM:
         if not new or any(sign in new for sign in '"“”\n\r'):
             raise CannotRenameError("A room's name is a text without quotation marks.")
     else:
-        label = mention.name.sort is Sort.RUN
+        label = mention.name.sort is NameSort.RUN
         line = f"{new}: 1 in" if label else f"trim {new}: 1 in thick"
         statement, problems = read_line(line, "", 1)
         named = statement.label if isinstance(statement, tree.RunLine) else (
@@ -88,7 +90,7 @@ def _check(reading: Reading, mention: Mention, new: str, edits: list[Edit]) -> N
         before[_place(error)] -= 1
 
 
-def _errors(reading: Reading) -> list[Diagnostic]:
+def _errors(reading: JobReading) -> list[Diagnostic]:
     return [one for one in reading.result.diagnostics if one.severity is Severity.ERROR]
 
 
@@ -97,7 +99,7 @@ def _place(error: Diagnostic) -> tuple[str, str, int]:
     return error.code, error.span.file, error.span.line
 
 
-def _tried(reading: Reading, edits: Iterable[Edit]) -> Reading:
+def _tried(reading: JobReading, edits: Iterable[Edit]) -> JobReading:
     texts: dict[Path, str] = {}
     by_file: dict[str, list[Edit]] = {}
     for edit in edits:

@@ -11,7 +11,7 @@ from trimlang.diagnostics.mending import Edit, mends
 from trimlang.editor import answers
 from trimlang.editor.document_outline import outline
 from trimlang.editor.hover import hover, pieces_at
-from trimlang.editor.names import Mention, Sort
+from trimlang.editor.names import Mention, NameSort
 from trimlang.editor.proposals import complete
 from trimlang.editor.renaming import CannotRenameError, rename
 from trimlang.editor.tidying import tidied
@@ -19,7 +19,7 @@ from trimlang.language import tree
 from trimlang.language.parse import read_line
 
 if TYPE_CHECKING:
-    from trimlang.editor.open_job import Reading
+    from trimlang.editor.open_job import JobReading
     from trimlang.editor.server import Document, EditorServer
 
 
@@ -79,7 +79,7 @@ def _lines(text: str) -> list[str]:
     return text.replace("\r\n", "\n").replace("\r", "\n").split("\n")
 
 
-def _includable(reading: Reading, path: Path) -> tuple[str, ...]:
+def _includable(reading: JobReading, path: Path) -> tuple[str, ...]:
     """Return the files beside a document that it could include."""
     if reading.job is None or not path.is_absolute():
         return ()
@@ -112,15 +112,15 @@ async def _definition(ls: EditorServer, params: lsp.DefinitionParams) -> list[ls
     return [lsp.Location(ls.files.uri(included), lsp.Range(start, start))]
 
 
-def _given(reading: Reading, mention: Mention) -> tuple[Mention, ...]:
+def _given(reading: JobReading, mention: Mention) -> tuple[Mention, ...]:
     """Return where a name is given; a tag made from a room's name is given by that."""
     given = tuple(one for one in reading.names.of(mention.name) if one.gives)
-    if given or mention.name.sort is not Sort.TAG:
+    if given or mention.name.sort is not NameSort.TAG:
         return given
     return tuple(
         one
         for one in reading.names.mentions
-        if one.name.sort is Sort.ROOM and one.name.room == mention.name.room
+        if one.name.sort is NameSort.ROOM and one.name.room == mention.name.room
     )
 
 

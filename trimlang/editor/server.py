@@ -20,7 +20,7 @@ from trimlang.editor import answers, requests
 from trimlang.editor.answers import Scale
 from trimlang.editor.hover_plans import QuickPlans, Where
 from trimlang.editor.open_files import OpenFiles
-from trimlang.editor.open_job import Reading, read_job
+from trimlang.editor.open_job import JobReading, read_job
 from trimlang.record import record
 from trimlang.version import __version__
 
@@ -35,7 +35,7 @@ PATIENCE: Final = 0.25
 class Document:
     """A document of the editor in one of the jobs that it belongs to."""
 
-    reading: Reading
+    reading: JobReading
     file: str
     scale: Scale
 
@@ -52,8 +52,8 @@ class EditorServer(LanguageServer):
         self.plans = QuickPlans()
         self._reader = ThreadPoolExecutor(1, "reader")
         self._planner = ThreadPoolExecutor(1, "planner")
-        self._last: dict[Path, Reading] = {}
-        self._tasks: dict[Path, tuple[tuple[object, ...], asyncio.Task[Reading]]] = {}
+        self._last: dict[Path, JobReading] = {}
+        self._tasks: dict[Path, tuple[tuple[object, ...], asyncio.Task[JobReading]]] = {}
         self._told: set[str] = set()
         self._turn = 0
         self._due: asyncio.TimerHandle | None = None
@@ -65,7 +65,7 @@ class EditorServer(LanguageServer):
 
     # ---- reading ------------------------------------------------------------------
 
-    async def read(self, job: Path) -> Reading:
+    async def read(self, job: Path) -> JobReading:
         """Return a job as its files are now."""
         stamp = self.files.stamp(job, self._last.get(job))
         known = self._tasks.get(job)
@@ -78,7 +78,7 @@ class EditorServer(LanguageServer):
             self._tasks[job] = (self.files.stamp(job, reading), known[1])
         return reading
 
-    async def _read(self, job: Path) -> Reading:
+    async def _read(self, job: Path) -> JobReading:
         reader = self.files.reader(job)
         loop = asyncio.get_running_loop()
         reading = await loop.run_in_executor(self._reader, read_job, *reader)
@@ -107,7 +107,7 @@ class EditorServer(LanguageServer):
             return await wanted
         return Document(last, file, Scale(last, self.codec))
 
-    async def sticks(self, reading: Reading, trims: set[str]) -> dict[str, Where] | None:
+    async def sticks(self, reading: JobReading, trims: set[str]) -> dict[str, Where] | None:
         """Return where the pieces of some trims lie, None where planning takes too long."""
         loop = asyncio.get_running_loop()
         plans = [
@@ -161,7 +161,7 @@ class EditorServer(LanguageServer):
                 )
         self._told = {uri for uri, diagnostics in found.items() if diagnostics}
 
-    def address(self, reading: Reading, file: str) -> str:
+    def address(self, reading: JobReading, file: str) -> str:
         """Return the address of one of a job's files."""
         path = reading.path(file)
         return self.files.uri(Path(file) if path is None else path)

@@ -15,7 +15,7 @@ from typing import Final
 
 from trimlang.joinery.cuts import square_cut
 from trimlang.joinery.faces import HEAD_MITRE, face_cut
-from trimlang.joinery.piece import NOTHING, Cut, Kind, Piece, Remark
+from trimlang.joinery.piece import NOTHING, Cut, Piece, PieceKind, Remark
 from trimlang.joinery.rounding import round_length
 from trimlang.joints import Joint
 from trimlang.lengths.tape import feet_text
@@ -81,12 +81,12 @@ def _casing(
     foot = square
     for side, left, right in (("left", foot, ends["right"]), ("right", ends["left"], foot)):
         yield _piece(
-            room, legs, door, f"{side}-leg", Kind.LEG, leg_long, tall, (left, right),
+            room, legs, door, f"{side}-leg", PieceKind.LEG, leg_long, tall, (left, right),
             _remark(side, gap),
         )  # fmt: skip
     yield _piece(
-        room, head, door, "head", Kind.HEAD, head_long, gap.width, (ends["left"], ends["right"]),
-        _remark("head", gap),
+        room, head, door, "head", PieceKind.HEAD, head_long, gap.width,
+        (ends["left"], ends["right"]), _remark("head", gap),
     )  # fmt: skip
 
 
@@ -106,7 +106,7 @@ def _piece(
     trim: Trim,
     door: str,
     part: str,
-    kind: Kind,
+    kind: PieceKind,
     exact: Fraction,
     clear: Fraction,
     cuts: tuple[Cut, Cut],

@@ -22,7 +22,7 @@ class Lean(StrEnum):
     UPRIGHT = "square"
 
 
-class Kind(StrEnum):
+class PieceKind(StrEnum):
     """A piece along a run, the small one that closes a profile, or a part of a casing."""
 
     RUN = "run"
@@ -33,7 +33,7 @@ class Kind(StrEnum):
     @property
     def of_casing(self) -> bool:
         """Whether it is part of a casing, which goes by its opening and not by a run."""
-        return self is Kind.LEG or self is Kind.HEAD
+        return self is PieceKind.LEG or self is PieceKind.HEAD
 
 
 @record
@@ -146,7 +146,7 @@ class Piece:
     """
 
     id: str
-    kind: Kind
+    kind: PieceKind
     room: str
     run: str
     trim: str

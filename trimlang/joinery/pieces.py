@@ -15,7 +15,7 @@ from trimlang.joinery.cuts import RETURN_MITRE, end_cut, growth, lean_of, square
 from trimlang.joinery.faces import stair_end
 from trimlang.joinery.fixings import check_fixings
 from trimlang.joinery.limits import check_gaps, check_reach
-from trimlang.joinery.piece import NOTHING, Cut, Kind, Piece, Remark
+from trimlang.joinery.piece import NOTHING, Cut, Piece, PieceKind, Remark
 from trimlang.joinery.rounding import deciding_row, round_length
 from trimlang.joinery.scribes import check_scribes, scribe
 from trimlang.joinery.spliced_pieces import Splice, on_wall_edge, spliced, with_mates
@@ -104,7 +104,7 @@ def _run_pieces(
     name = f"{room.tag}-{run.label}-{trim.name}"
     whole = Piece(
         id=name,
-        kind=Kind.RUN,
+        kind=PieceKind.RUN,
         room=room.name,
         run=run.label,
         trim=trim.name,
@@ -195,7 +195,7 @@ def _return_piece(whole: Piece, closed: Piece, side: str, trim: Trim, room: Room
     return replace(
         whole,
         id=f"{whole.id}-{side}-return",
-        kind=Kind.RETURN,
+        kind=PieceKind.RETURN,
         length=length,
         wall=deep,
         left=square if side == "left" else mitred,

@@ -8,7 +8,7 @@ from fractions import Fraction
 from itertools import pairwise
 
 from trimlang.joinery.cuts import end_cut, scarf_lap
-from trimlang.joinery.piece import Kind, Piece
+from trimlang.joinery.piece import Piece, PieceKind
 from trimlang.joinery.rounding import round_length
 from trimlang.joinery.splice_lengths import Studs, split
 from trimlang.joinery.walls import Wall
@@ -189,9 +189,9 @@ def with_mates(room: Room, pieces: Iterable[Piece]) -> list[Piece]:
     mates: dict[str, list[str]] = {piece.id: list(piece.mates) for piece in pieces}
     along: dict[tuple[str, str], list[Piece]] = {}
     for piece in pieces:
-        if piece.kind is Kind.RUN:
+        if piece.kind is PieceKind.RUN:
             along.setdefault((piece.run, piece.trim), []).append(piece)
-        elif piece.kind is Kind.RETURN:
+        elif piece.kind is PieceKind.RETURN:
             for mate in piece.mates:
                 mates[mate].append(piece.id)
     pairs = [pair for parts in along.values() for pair in pairwise(parts)]

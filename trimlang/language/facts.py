@@ -79,7 +79,7 @@ class Diagonal:
 
 
 @record
-class Corner:
+class WrittenCorner:
     """How a corner was measured: ``91 deg``, or by a diagonal."""
 
     size: Angle | Diagonal
@@ -108,11 +108,11 @@ class Implied:
     span: Span
 
 
-EndFact: TypeAlias = Corner | Implied | CopedHere | Taken
+EndFact: TypeAlias = WrittenCorner | Implied | CopedHere | Taken
 
 
 @record
-class End:
+class WrittenEnd:
     """One end of a run: the joint and what was said in its brackets."""
 
     joint: Word
@@ -152,7 +152,7 @@ class AtEnd:
     """``left=in-corner``; ``word`` is where the side stands."""
 
     side: Side
-    end: End
+    end: WrittenEnd
     word: Span
     span: Span
 

@@ -76,9 +76,9 @@ class LogLines(Transformer[Token, Any]):
         return tree.LogLine(tree.Deed.FITTED, pieces, self._span(meta))
 
     @v_args(meta=True)
-    def purchase(self, meta: Meta, children: Children) -> tree.Purchase:
+    def purchase(self, meta: Meta, children: Children) -> tree.WrittenPurchase:
         pack = first(children, PackOf)
-        return tree.Purchase(
+        return tree.WrittenPurchase(
             count=first(children, tree.Number),
             pack=None if pack is None else pack.number,
             trim=first(children, tree.Word),

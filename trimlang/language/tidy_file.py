@@ -10,7 +10,7 @@ from typing import Final
 from trimlang.diagnostics import Diagnostic
 from trimlang.language.parse import LONGEST_LINE, parse
 from trimlang.language.source import Source
-from trimlang.language.tidy_line import Line, read_line
+from trimlang.language.tidy_line import TidyLine, read_line
 from trimlang.record import record
 
 INDENT: Final = "  "
@@ -44,7 +44,7 @@ def tidy(source: Source) -> Tidied:
 class _Set:
     """A line and how far it is set in."""
 
-    line: Line
+    line: TidyLine
     indent: str
 
     @property
@@ -56,7 +56,7 @@ class _Set:
         return not self.line.words and not self.line.left and not self.is_blank
 
 
-def _indented(lines: Sequence[Line]) -> list[_Set]:
+def _indented(lines: Sequence[TidyLine]) -> list[_Set]:
     laid: list[_Set] = []
     in_room = False
     for line in lines:
@@ -79,7 +79,7 @@ def _indented(lines: Sequence[Line]) -> list[_Set]:
 def _spaced(lines: list[_Set]) -> list[_Set]:
     """One blank line at most, none at either end, and one above each room and its remarks."""
     spaced: list[_Set] = []
-    blank = _Set(Line(""), "")
+    blank = _Set(TidyLine(""), "")
     for line in lines:
         if line.is_blank:
             if spaced and not spaced[-1].is_blank:

@@ -30,7 +30,7 @@ _CLOSE_AFTER: Final = frozenset({"EQUAL", "LPAR", "MONEY"})
 
 
 @record
-class Line:
+class TidyLine:
     """One line: the grammar's rule, its words in canonical spelling, its comment.
 
     ``rule`` is None where the line says nothing (``words`` are empty then) or
@@ -53,29 +53,29 @@ class Line:
         return self.raw[:1].isspace()
 
 
-def read_line(raw: str) -> Line:
+def read_line(raw: str) -> TidyLine:
     """Return a line of a job file as it is to be written."""
     if not raw or raw.isspace():
-        return Line("")
+        return TidyLine("")
     if len(raw) > LONGEST_LINE:
-        return Line(raw, left=True)
+        return TidyLine(raw, left=True)
     read = _read(raw)
     if read is None:
-        return Line(raw, left=True)
+        return TidyLine(raw, left=True)
     tokens, tree = read
     rest = raw[tokens[-1].end_pos :] if tokens else raw
     comment = rest.strip(" \t\u00a0\u2009\u202f")
     if not tokens:
-        return Line(raw, comment=comment)
+        return TidyLine(raw, comment=comment)
     words, label = _written(tokens, tree)
     said, again = _statement(tree), _read(words)
     if again is None or not same_meaning(said, _statement(again[1])):
         # never known to happen; what a line says comes before how it looks
-        return Line(raw, left=True)
+        return TidyLine(raw, left=True)
     (statement,) = tree.children
     rule = str(statement.data) if isinstance(statement, Tree) else None
     for_room = isinstance(said, SettingLine) and all(fact.for_room for fact in said.facts)
-    return Line(raw, rule, words, comment, label if rule == "run" else 0, for_room=for_room)
+    return TidyLine(raw, rule, words, comment, label if rule == "run" else 0, for_room=for_room)
 
 
 def _read(text: str) -> tuple[list[Token], Tree[Token]] | None:

@@ -226,7 +226,7 @@ class LineBuilder(LogLines):
     )
     called, entrance = _fact(facts.Called), _fact(facts.Entrance)
     clear_height = _fact(facts.ClearHeight)
-    cope_here, measured = _fact(facts.CopedHere), _fact(facts.Corner)
+    cope_here, measured = _fact(facts.CopedHere), _fact(facts.WrittenCorner)
     implied = _fact(facts.Implied)
 
     @v_args(meta=True)
@@ -234,8 +234,8 @@ class LineBuilder(LogLines):
         return facts.InFrontOf(children[-1], self._span(meta))
 
     @v_args(meta=True)
-    def by_diagonal(self, meta: Meta, children: Children) -> facts.Corner:
-        return facts.Corner(facts.Diagonal(*children), self._span(meta))
+    def by_diagonal(self, meta: Meta, children: Children) -> facts.WrittenCorner:
+        return facts.WrittenCorner(facts.Diagonal(*children), self._span(meta))
 
     @v_args(meta=True)
     def taken(self, meta: Meta, children: Children) -> facts.Taken:
@@ -280,16 +280,16 @@ class LineBuilder(LogLines):
         )
 
     @v_args(meta=True)
-    def end(self, meta: Meta, children: Children) -> tree.End:
-        return tree.End(children[0], tuple(children[1:]), self._span(meta))
+    def end(self, meta: Meta, children: Children) -> tree.WrittenEnd:
+        return tree.WrittenEnd(children[0], tuple(children[1:]), self._span(meta))
 
     def at_most(self, children: Children) -> _AtMost:
         return _AtMost(children[0])
 
     @v_args(meta=True)
-    def offer(self, meta: Meta, children: Children) -> tree.Offer:
+    def offer(self, meta: Meta, children: Children) -> tree.WrittenOffer:
         pack, most = first(children, PackOf), first(children, _AtMost)
-        return tree.Offer(
+        return tree.WrittenOffer(
             length=first(children, tree.Measure),
             price=first(children, tree.Price),
             pack=None if pack is None else pack.number,
@@ -298,8 +298,8 @@ class LineBuilder(LogLines):
         )
 
     @v_args(meta=True)
-    def rest(self, meta: Meta, children: Children) -> tree.Rest:
-        return tree.Rest(
+    def rest(self, meta: Meta, children: Children) -> tree.WrittenRest:
+        return tree.WrittenRest(
             first(children, tree.Number),
             first(children, tree.Measure),
             first(children, tree.Price),

@@ -10,8 +10,8 @@ from enum import StrEnum
 from typing import Final, TypeAlias
 
 from trimlang.diagnostics import Span
-from trimlang.language.facts import End as End
 from trimlang.language.facts import Stated, TrimFact, WallFact
+from trimlang.language.facts import WrittenEnd as WrittenEnd
 from trimlang.language.written import Angle as Angle
 from trimlang.language.written import Measure as Measure
 from trimlang.language.written import Number as Number
@@ -72,7 +72,7 @@ class TrimLine:
 
 
 @record
-class Offer:
+class WrittenOffer:
     """One way to buy sticks: ``pack of 10 12 ft at 158.00``."""
 
     length: Measure
@@ -87,12 +87,12 @@ class StockLine:
     """``stock base: …``."""
 
     name: Word
-    offers: tuple[Offer, ...]
+    offers: tuple[WrittenOffer, ...]
     span: Span
 
 
 @record
-class Rest:
+class WrittenRest:
     """Offcuts in the shop: ``2 of 61 1/2 in``."""
 
     count: Number | None
@@ -106,7 +106,7 @@ class OnHandLine:
     """``on-hand base: …``."""
 
     name: Word
-    rests: tuple[Rest, ...]
+    rests: tuple[WrittenRest, ...]
     span: Span
 
 
@@ -187,7 +187,7 @@ class LogLine:
 
 
 @record
-class Purchase:
+class WrittenPurchase:
     """Part of a ``bought`` line: ``2 base 12 ft at 17.40``; the price is for one, or for a pack."""
 
     count: Number | None
@@ -202,7 +202,7 @@ class Purchase:
 class BoughtLine:
     """``bought 2 base 12 ft at 17.40, …``."""
 
-    purchases: tuple[Purchase, ...]
+    purchases: tuple[WrittenPurchase, ...]
     span: Span
 
 
@@ -211,7 +211,7 @@ class RackLine:
     """``rack base: …``: all the sticks of a trim that there are, counted."""
 
     name: Word
-    rests: tuple[Rest, ...]
+    rests: tuple[WrittenRest, ...]
     span: Span
 
 

@@ -7,7 +7,7 @@ from contextlib import contextmanager
 from typing import TYPE_CHECKING
 
 from trimlang.output.own_templates import unusable
-from trimlang.output.sheet_options import Format, SheetOptions
+from trimlang.output.sheet_options import FileFormat, SheetOptions
 from trimlang.record import record
 from trimlang.sheets.content.flats import flats_csv
 from trimlang.sheets.export.dxf import DrawingMissingError, floor_plan_dxf
@@ -56,7 +56,7 @@ def paperwork(
         RefusedError: an option or a template cannot be followed.
     """
     only = None if share is None else share.sheets
-    if not options.wants(Format.HTML, Format.PDF):
+    if not options.wants(FileFormat.HTML, FileFormat.PDF):
         return _without_others(_data(options, result, only, shared), share)
     why = unusable(options.templates)
     if why is not None:
@@ -73,12 +73,12 @@ def paperwork(
     tickets = {"tickets", CHANGED} & wanted
     # only a PDF takes long enough; the cores have other work where other jobs are built; and a
     # filler that is ready is at hand here alone
-    if not (options.wants(Format.PDF) and tickets and filler is None and alone):
+    if not (options.wants(FileFormat.PDF) and tickets and filler is None and alone):
         files = with_data(wanted)
     else:
         files = side_by_side(lambda: pages(tickets), lambda: with_data(wanted - tickets))
     files = _without_others(files, share)
-    if options.wants(Format.HTML):
+    if options.wants(FileFormat.HTML):
         beside = () if share is None else share.beside
         files[f"{INDEX}.html"] = _index(options, result, tuple(files), beside, filler)
     return files
@@ -97,9 +97,9 @@ def _data(
 ) -> dict[str, bytes]:
     """Return what is no page: the plan, and tables and a drawing where they are asked for."""
     files = {"plan.json": plan_json(result).encode()}
-    if options.wants(Format.CSV):
+    if options.wants(FileFormat.CSV):
         files |= _spreadsheets(result, shared)
-    if options.wants(Format.DXF) and (only is None or "floor-plan" in only):
+    if options.wants(FileFormat.DXF) and (only is None or "floor-plan" in only):
         files["floor-plan.dxf"] = _drawing(result)
     return files
 
@@ -132,9 +132,9 @@ def _pages(
             shared=shared,
             filler=filler,
         )
-    if options.wants(Format.HTML):
+    if options.wants(FileFormat.HTML):
         files |= {f"{name}.html": html.encode() for name, html in sheets.items()}
-    if options.wants(Format.PDF):
+    if options.wants(FileFormat.PDF):
         try:
             files |= {f"{name}.pdf": to_pdf(html) for name, html in sheets.items()}
         except (PangoMissingError, ReachesOutError) as error:

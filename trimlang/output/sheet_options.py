@@ -8,7 +8,7 @@ from pathlib import Path
 from trimlang.record import record
 
 
-class Format(StrEnum):
+class FileFormat(StrEnum):
     """A kind of file to write, by the word that asks for it."""
 
     HTML = "html"
@@ -31,7 +31,7 @@ class SheetOptions:
     templates: a folder of the user's own templates.
     """
 
-    formats: tuple[Format, ...] = ()
+    formats: tuple[FileFormat, ...] = ()
     paper: str | None = None
     show: str | None = None
     language: str = "en"
@@ -39,6 +39,6 @@ class SheetOptions:
     codes: bool = True
     templates: Path | None = None
 
-    def wants(self, *formats: Format) -> bool:
+    def wants(self, *formats: FileFormat) -> bool:
         """Tell whether any of these kinds of file is asked for."""
-        return bool(set(self.formats or (Format.HTML, Format.PDF)) & set(formats))
+        return bool(set(self.formats or (FileFormat.HTML, FileFormat.PDF)) & set(formats))

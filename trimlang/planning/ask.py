@@ -7,7 +7,7 @@ from fractions import Fraction
 from math import ceil, floor, lcm
 from typing import Final
 
-from trimlang.joinery.piece import Cut, Kind, Lean, Piece
+from trimlang.joinery.piece import Cut, Lean, Piece, PieceKind
 from trimlang.lengths.angles import cosine
 from trimlang.record import record
 from trimlang.stock.problem import Blank, Part, Problem
@@ -76,7 +76,7 @@ class Asking:
         per_inch = lcm(self._stock_units, *(one.piece.length.denominator for one in measured))
         sources, blanks = self._stock(per_inch)
         needed = sum(
-            (one.piece.length for one in measured if one.piece.kind is not Kind.RETURN),
+            (one.piece.length for one in measured if one.piece.kind is not PieceKind.RETURN),
             Fraction(0),
         )
         flattest = min((one.flattest for one in measured), default=Fraction(1))

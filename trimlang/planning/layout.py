@@ -11,7 +11,7 @@ from trimlang.survey.job import Offer, Rest
 
 
 @record
-class Place:
+class StickPlace:
     """Where a piece lies on its stick: inches from the stick's left end.
 
     ``shared`` tells that its left cut is also the right cut of the piece before.
@@ -36,7 +36,7 @@ class CutStick:
     length: Fraction
     on_hand: bool
     price: Fraction
-    places: tuple[Place, ...]
+    places: tuple[StickPlace, ...]
     offcut: Fraction
     squared: Fraction = Fraction(0)
     gone: Fraction = Fraction(0)
@@ -176,8 +176,8 @@ def _each(source: Offer | Rest) -> Fraction:
 
 def _places(
     parts: list[Part], length: Fraction, kerf: Fraction, end_waste: Fraction, per_inch: int
-) -> tuple[tuple[Place, ...], Fraction]:
-    places: list[Place] = []
+) -> tuple[tuple[StickPlace, ...], Fraction]:
+    places: list[StickPlace] = []
     start = end_waste
     before: Part | None = None
     for part in parts:
@@ -189,6 +189,6 @@ def _places(
         end = start + Fraction(part.length, per_inch)
         # ends that lean alike but not equally nest, and still take a cut each
         shared = overlap > 0 and before is not None and before.right_lean == part.left_lean
-        places.append(Place(part.id, start, end, shared))
+        places.append(StickPlace(part.id, start, end, shared))
         start, before = end, part
     return tuple(places), max(length - end_waste - start - kerf, Fraction(0))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
-from trimlang.planning.layout import Bought, CutStick, Lost, Place, TrimPlan
+from trimlang.planning.layout import Bought, CutStick, Lost, StickPlace, TrimPlan
 from trimlang.site_log.replan import stick_number
 from trimlang.site_log.replay import TrimProgress
 
@@ -28,7 +28,7 @@ def trim_plan(progress: TrimProgress) -> TrimPlan:
         parts = [*done, *(scaled.parts[one] for one in coming)]
         starts = scaled.starts(parts)
         squared = scaled.question.problem.end_waste
-        places: list[Place] = []
+        places: list[StickPlace] = []
         for number, (part, start) in enumerate(zip(parts, starts, strict=True)):
             before = parts[number - 1] if number else None
             shared = (
@@ -39,7 +39,7 @@ def trim_plan(progress: TrimProgress) -> TrimPlan:
             if part.id in scaled.parts:
                 at = squared + start
                 places.append(
-                    Place(part.id, scaled.inches(at), scaled.inches(at + part.length), shared)
+                    StickPlace(part.id, scaled.inches(at), scaled.inches(at + part.length), shared)
                 )
             else:
                 scrap += part.length

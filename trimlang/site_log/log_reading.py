@@ -112,7 +112,7 @@ def _piece(kind: tree.Deed, item: tree.Sawn, unit: str, findings: Findings) -> E
 
 
 def _bought(
-    line: tree.Purchase, trims: Mapping[str, Trim], unit: str, findings: Findings
+    line: tree.WrittenPurchase, trims: Mapping[str, Trim], unit: str, findings: Findings
 ) -> BoughtSticks | None:
     trim = trims.get(line.trim.text)
     if trim is None:

@@ -8,7 +8,7 @@ from fractions import Fraction
 from math import ceil
 from typing import TypeAlias
 
-from trimlang.joinery.piece import Kind, Piece
+from trimlang.joinery.piece import Piece, PieceKind
 from trimlang.record import record
 from trimlang.site_log.rack import Rack, WholeStick
 from trimlang.site_log.whole_units import ScaledTrim
@@ -102,7 +102,7 @@ def spare_asked(
 ) -> Spare:
     """Return the spare that the job asks for, for what is still to cut."""
     needed = sum(
-        (pieces[name].length for name in to_cut if pieces[name].kind is not Kind.RETURN),
+        (pieces[name].length for name in to_cut if pieces[name].kind is not PieceKind.RETURN),
         Fraction(0),
     )
     whole = ceil(needed * percent / 100 * scaled.question.per_inch)

@@ -38,16 +38,16 @@ def read_sides(
     return ends
 
 
-def _end(end: tree.End, taken: TakenAt, settings: Settings, findings: Findings) -> End:
+def _end(end: tree.WrittenEnd, taken: TakenAt, settings: Settings, findings: Findings) -> End:
     joint = Joint.of(end.joint.text)
     corner: Fraction | None = None
     error: Fraction | None = None
     coped = implied = False
     for fact in end.facts:
         match fact:
-            case facts.Corner(size=tree.Angle(degrees=degrees)):
+            case facts.WrittenCorner(size=tree.Angle(degrees=degrees)):
                 corner = _corner(joint, degrees, fact, findings)
-            case facts.Corner(size=facts.Diagonal() as size):
+            case facts.WrittenCorner(size=facts.Diagonal() as size):
                 measured = _by_diagonal(size, fact.span, settings, findings)
                 if measured is not None:
                     corner = _corner(joint, measured[0], fact, findings)
@@ -75,7 +75,7 @@ def _end(end: tree.End, taken: TakenAt, settings: Settings, findings: Findings) 
 
 
 def _corner(
-    joint: Joint, degrees: Fraction, fact: facts.Corner, findings: Findings
+    joint: Joint, degrees: Fraction, fact: facts.WrittenCorner, findings: Findings
 ) -> Fraction | None:
     """Return the angle of a corner: through the room at an inside one, else through the wall.
 

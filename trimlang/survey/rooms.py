@@ -61,11 +61,11 @@ def read_rooms(
                 "T641", heading.name.span, room=name, tag=tag, other=tags[plain], plain=plain
             )
         tags.setdefault(tag, name)
-        rooms.append(_Reader(heading, tag, settings, trims, findings).room(below))
+        rooms.append(_RoomReader(heading, tag, settings, trims, findings).room(below))
     return tuple(rooms)
 
 
-class _Reader:
+class _RoomReader:
     """Reads one room; it holds what the room's lines share."""
 
     def __init__(

@@ -164,7 +164,7 @@ def stick_sold(measure: tree.Measure, unit: str, findings: Findings) -> Fraction
     return None
 
 
-def _offer(line: tree.Offer, unit: str, findings: Findings) -> Offer | None:
+def _offer(line: tree.WrittenOffer, unit: str, findings: Findings) -> Offer | None:
     long = stick_sold(line.length, unit, findings)
     price = money(line.price, findings)
     pack = read_count(line.pack, findings)
@@ -195,7 +195,7 @@ def _check_prices(trim: Trim, added: tuple[Offer, ...], unit: str, findings: Fin
         )
 
 
-def _rest(line: tree.Rest, unit: str, findings: Findings) -> Rest | None:
+def _rest(line: tree.WrittenRest, unit: str, findings: Findings) -> Rest | None:
     long = length(line.length, unit, findings, what="an offcut")
     price = money(line.price, findings)
     count = read_count(line.count, findings)

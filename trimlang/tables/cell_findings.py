@@ -13,11 +13,11 @@ from trimlang.diagnostics.place import Place
 from trimlang.language.parse import parse
 from trimlang.language.source import Source
 from trimlang.record import record
-from trimlang.tables.cells import Cell, Row
+from trimlang.tables.cells import Cell, TableRow
 
 
 @record
-class Piece:
+class LinePart:
     """A part of a line: where it starts there, and the table's column and cell that it came from.
 
     ``alone`` is the line with all its other cells sound.
@@ -29,7 +29,7 @@ class Piece:
     alone: str
 
 
-Made: TypeAlias = Mapping[int, tuple[Row, Sequence[Piece]]]
+Made: TypeAlias = Mapping[int, tuple[TableRow, Sequence[LinePart]]]
 """The lines that rows of the table were made to: each line's row and pieces."""
 
 
@@ -119,7 +119,7 @@ class _Teller:
         found = self._pieces.get(fact.span.line)
         return fact if found is None else f"row {found[0].number}"
 
-    def _unread(self, piece: Piece, row: Row, said: Diagnostic) -> None:
+    def _unread(self, piece: LinePart, row: TableRow, said: Diagnostic) -> None:
         span = span_of(self._path, piece.cell)
         facts = {"row": row.number, "column": piece.column}
         told = say("T655", span, **facts, why=said.message, remedy=said.remedy)

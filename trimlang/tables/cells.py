@@ -33,7 +33,7 @@ class Cell:
 
 
 @record
-class Row:
+class TableRow:
     """A row of the table: its number as a spreadsheet counts them, and its cells."""
 
     number: int
@@ -62,7 +62,7 @@ def table_text(data: bytes) -> str:
     return text
 
 
-def read_rows(text: str) -> tuple[str, list[Row]]:
+def read_rows(text: str) -> tuple[str, list[TableRow]]:
     """Return the delimiter, and every row that is not blank.
 
     The delimiter is what a line ``sep=;`` says, else the one that stands most often
@@ -74,7 +74,7 @@ def read_rows(text: str) -> tuple[str, list[Row]]:
     said = _SEP.match(text)
     begin = said.end() if said else 0
     delimiter = said.group(1) if said else _delimiter(text)
-    reader = _Reader(text, delimiter, begin, 2 if said else 1)
+    reader = _CellReader(text, delimiter, begin, 2 if said else 1)
     return delimiter, [row for row in reader.rows() if any(cell.text.strip() for cell in row.cells)]
 
 
@@ -84,7 +84,7 @@ def _delimiter(text: str) -> str:
     return max(DELIMITERS, key=lambda sign: (bare.count(sign), -DELIMITERS.index(sign)))
 
 
-class _Reader:
+class _CellReader:
     def __init__(self, text: str, delimiter: str, begin: int, line: int) -> None:
         self._text = text
         self._delimiter = delimiter
@@ -92,8 +92,8 @@ class _Reader:
         self._line = line
         self._line_begin = begin
 
-    def rows(self) -> list[Row]:
-        rows: list[Row] = []
+    def rows(self) -> list[TableRow]:
+        rows: list[TableRow] = []
         cells: list[Cell] = []
         while self._at < len(self._text) or cells:
             cells.append(self._cell())
@@ -103,7 +103,7 @@ class _Reader:
                     cells.append(self._made("", self._line, self._column, self._column))
                 else:
                     continue
-            rows.append(Row(len(rows) + 1, tuple(cells)))
+            rows.append(TableRow(len(rows) + 1, tuple(cells)))
             cells = []
             self._end_line()
         return rows

@@ -13,8 +13,8 @@ from trimlang.formulas import is_formula, unguarded
 from trimlang.language.mistakes import did_you_mean
 from trimlang.language.source import Source
 from trimlang.record import record
-from trimlang.tables.cell_findings import Piece, span_of, told_at_cells
-from trimlang.tables.cells import Cell, NoTableError, Row, read_rows, table_text
+from trimlang.tables.cell_findings import LinePart, span_of, told_at_cells
+from trimlang.tables.cells import Cell, NoTableError, TableRow, read_rows, table_text
 from trimlang.tables.table_columns import ALSO, COLUMNS, KINDS, NEEDED
 
 _QUOTES: Final = re.compile('["“”]')
@@ -63,13 +63,13 @@ def from_csv(data: bytes, path: Path, include: str | None = None) -> Made:
 
 
 class _Table:
-    def __init__(self, path: Path, delimiter: str, rows: list[Row]) -> None:
+    def __init__(self, path: Path, delimiter: str, rows: list[TableRow]) -> None:
         self._path = path
         self._comma_is_decimal = delimiter != ","
         self._rows = rows
         self._findings: list[Diagnostic] = []
         self._lines: list[str] = []
-        self._pieces: dict[int, tuple[Row, list[Piece]]] = {}
+        self._pieces: dict[int, tuple[TableRow, list[LinePart]]] = {}
         self._room: str | None = None
 
     def made(self, include: str | None) -> Made:
@@ -118,7 +118,7 @@ class _Table:
 
     # ---- rows -----------------------------------------------------------------------
 
-    def _row(self, row: Row, names: list[str]) -> None:
+    def _row(self, row: TableRow, names: list[str]) -> None:
         cells: dict[str, Cell] = {}
         for place, cell in enumerate(row.cells):
             if not cell.text.strip():
@@ -138,7 +138,7 @@ class _Table:
         elif kind is not None:
             self._wall_row(kind, row, cells)
 
-    def _kind(self, row: Row, cells: dict[str, Cell]) -> str | None:
+    def _kind(self, row: TableRow, cells: dict[str, Cell]) -> str | None:
         cell = cells.get("kind")
         if cell is None:
             return "line" if set(cells) == {"line"} else "run"
@@ -152,10 +152,10 @@ class _Table:
             return None
         return word
 
-    def _missing(self, row: Row, cells: dict[str, Cell], column: str) -> None:
+    def _missing(self, row: TableRow, cells: dict[str, Cell], column: str) -> None:
         self._say("T656", next(iter(cells.values())), row=row.number, column=column)
 
-    def _room_row(self, row: Row, cells: dict[str, Cell]) -> None:
+    def _room_row(self, row: TableRow, cells: dict[str, Cell]) -> None:
         if "room" not in cells:
             self._missing(row, cells, "room")
             return
@@ -167,7 +167,7 @@ class _Table:
             form += " as {wall}"
         self._add_facts(row, cells, parts, form, ("trims", "note", "more"), indent="")
 
-    def _wall_row(self, kind: str, row: Row, cells: dict[str, Cell]) -> None:
+    def _wall_row(self, kind: str, row: TableRow, cells: dict[str, Cell]) -> None:
         needed = ["length"] if kind != "run" else ["wall", "length", "left", "right"]
         room = cells.get("room")
         if room is not None:
@@ -192,7 +192,7 @@ class _Table:
 
     def _add_facts(
         self,
-        row: Row,
+        row: TableRow,
         cells: dict[str, Cell],
         parts: list[tuple[str, Cell]],
         form: str,
@@ -214,7 +214,7 @@ class _Table:
                 form += f", {said[column]}"
         self._add(row, parts, indent + form)
 
-    def _add(self, row: Row, parts: list[tuple[str, Cell]], form: str) -> None:
+    def _add(self, row: TableRow, parts: list[tuple[str, Cell]], form: str) -> None:
         """Write a line, and remember which of its columns came from which cell."""
         texts: dict[str, str] = {}
         for column, cell in parts:
@@ -234,13 +234,13 @@ class _Table:
                 line += texts[column]
                 others = {name: _SOUND.get(name) or texts[name] for name in texts}
                 alone = form.format(**{**others, column: texts[column]})
-                pieces.append(Piece(start, column, cell_of[column], alone))
+                pieces.append(LinePart(start, column, cell_of[column], alone))
         if line.startswith("room ") and self._lines:
             self._lines.append("")
         self._lines.append(line)
         self._pieces[len(self._lines)] = (row, pieces)
 
-    def _text(self, column: str, cell: Cell, row: Row) -> str:
+    def _text(self, column: str, cell: Cell, row: TableRow) -> str:
         """Return a free text as a quoted text can hold it."""
         text = unguarded(cell.text.strip())
         plain = _QUOTES.sub("″", " ".join(text.split("\n")))
@@ -248,7 +248,7 @@ class _Table:
             self._say("T658", cell, row=row.number, column=column, text=plain)
         return plain
 
-    def _word(self, column: str, cell: Cell, row: Row) -> str | None:
+    def _word(self, column: str, cell: Cell, row: TableRow) -> str | None:
         """Return a cell that the language reads: one line, no formula, no comment."""
         text = " ".join(cell.text.split())
         if column == "line":
@@ -270,7 +270,7 @@ class _Table:
             text = _DECIMAL_COMMA.sub(".", text)
         return text
 
-    def _unread(self, cell: Cell, row: Row, column: str, why: str, remedy: str) -> None:
+    def _unread(self, cell: Cell, row: TableRow, column: str, why: str, remedy: str) -> None:
         self._say("T655", cell, row=row.number, column=column, why=why, remedy=remedy)
 
 

@@ -17,7 +17,7 @@ from math import ceil
 from typing import Final
 
 from trimlang.joinery.fixings import nail_bite, nail_height
-from trimlang.joinery.piece import Kind, Piece
+from trimlang.joinery.piece import Piece, PieceKind
 from trimlang.lengths.tape import decimal_text, length_text
 from trimlang.lengths.units import in_cubic_inches, in_inches
 from trimlang.record import record
@@ -63,7 +63,7 @@ class Supply:
 
 def supplies(job: Job, pieces: Iterable[Piece]) -> tuple[Supply, ...]:
     """Return what the job takes of nails, caulk, filler and paint."""
-    runs = tuple(piece for piece in pieces if piece.kind is not Kind.RETURN)
+    runs = tuple(piece for piece in pieces if piece.kind is not PieceKind.RETURN)
     return _nails(job, runs) + _caulk(job, runs) + _filler(job, runs) + _paint(job, runs)
 
 

@@ -34,7 +34,7 @@ from trimlang.incremental.cache import Cache
 from trimlang.incremental.cached_steps import CachedSteps
 from trimlang.incremental.compiler_steps import Steps
 from trimlang.output.own_templates import unusable
-from trimlang.output.sheet_options import Format
+from trimlang.output.sheet_options import FileFormat
 from trimlang.planning.first_plan import PlanCache
 from trimlang.reading import log_beside, read_text
 from trimlang.sheets.render.paper import label
@@ -99,7 +99,9 @@ def _one_job(options: BuildOptions) -> JobBuild:
     job = options.only_job()
     if job.job == "-":
         raise complained(WRONG_USAGE, "--watch wants a job file: standard input is not saved again")
-    return replace(job, sheets=replace(job.sheets, formats=job.sheets.formats or (Format.HTML,)))
+    return replace(
+        job, sheets=replace(job.sheets, formats=job.sheets.formats or (FileFormat.HTML,))
+    )
 
 
 def _sound(options: JobBuild) -> None:
@@ -238,7 +240,7 @@ class _WatchedJob:
 
     def _filler_of_last_build(self) -> TemplateFiller | None:
         """Return what filled the last build's templates: they are read and made ready."""
-        if self._filler is None and self._options.sheets.wants(Format.HTML, Format.PDF):
+        if self._filler is None and self._options.sheets.wants(FileFormat.HTML, FileFormat.PDF):
             own = self._options.sheets.templates
             if own is None or own.is_dir():
                 self._filler = TemplateFiller(

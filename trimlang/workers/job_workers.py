@@ -18,7 +18,7 @@ from time import monotonic
 from typing import TYPE_CHECKING, Final
 
 from trimlang.record import record
-from trimlang.workers.worker import Answer, work
+from trimlang.workers.worker import JobAnswer, work
 
 if TYPE_CHECKING:
     from trimlang.cli.options import JobBuild
@@ -47,7 +47,7 @@ class WorkerPool:
     def __exit__(self, *_: object) -> None:
         self.end()
 
-    def do(self, jobs: Sequence[JobBuild]) -> Iterator[tuple[int, Answer | None]]:
+    def do(self, jobs: Sequence[JobBuild]) -> Iterator[tuple[int, JobAnswer | None]]:
         """Yield each job's place and its answer, as they come in.
 
         None stands for the answer where the process that did the job died of it.
@@ -58,7 +58,7 @@ class WorkerPool:
                 self._hand_out(*left.popleft())
             for ready in wait(list(self._busy)):
                 worker, place = self._busy[ready]  # type: ignore[index]
-                answer: Answer | None = None
+                answer: JobAnswer | None = None
                 with suppress(EOFError, OSError):
                     answer = worker.pipe.recv()
                 del self._busy[worker.pipe]

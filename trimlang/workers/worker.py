@@ -24,7 +24,7 @@ _TOLD_OF_DEATH: Final = 1  # PR_SET_PDEATHSIG
 
 
 @record
-class Answer:
+class JobAnswer:
     """How a job went: exit code, the reason in a line, and what was printed."""
 
     code: int
@@ -33,7 +33,7 @@ class Answer:
     err: str
 
 
-class _Page(StringIO):
+class _Printed(StringIO):
     """Keeps what is printed; coloured where it will be shown on a terminal."""
 
     def __init__(self, *, terminal: bool) -> None:
@@ -72,14 +72,14 @@ def _leave(_signal: int, _frame: FrameType | None) -> None:
     raise SystemExit(1)
 
 
-def _done(job: JobBuild) -> Answer:
+def _done(job: JobBuild) -> JobAnswer:
     from trimlang.cli.build import Outcome, build
 
-    out, err = _Page(terminal=False), _Page(terminal=job.colour)
+    out, err = _Printed(terminal=False), _Printed(terminal=job.colour)
     with redirect_stdout(out), redirect_stderr(err):
         try:
             outcome = build(job)
         except Exception as error:  # noqa: BLE001 - the other jobs go on, and this one is told
             outcome = Outcome(OUR_FAULT, f"{type(error).__name__}: {error}")
             sys.stderr.write(f"trimlang: a defect in trimlang itself: {outcome.why}\n")
-    return Answer(outcome.code, outcome.why, out.getvalue(), err.getvalue())
+    return JobAnswer(outcome.code, outcome.why, out.getvalue(), err.getvalue())

@@ -9,15 +9,15 @@ from math import cos, radians, sin
 
 from trimlang.compiler import Result
 from trimlang.incremental.cache import Cache, placeless
-from trimlang.joinery.piece import Kind
+from trimlang.joinery.piece import PieceKind
 from trimlang.lengths.tape import steps_nearest
 from trimlang.record import record
 from trimlang.sheets.drawing.lettering import Wanted, letter
 from trimlang.sheets.drawing.plan_scale import (
-    Label,
-    Line,
+    DrawnLabel,
+    DrawnLine,
+    DrawnWall,
     Paper,
-    Wall,
     fixed,
     inward,
     jamb,
@@ -52,10 +52,10 @@ class RoomPlan:
     scale: str
     wide: str
     tall: str
-    lines: tuple[Line, ...]
+    lines: tuple[DrawnLine, ...]
     marks: tuple[tuple[str, str, str, str], ...]
     arrows: tuple[str, ...]
-    labels: tuple[Label, ...]
+    labels: tuple[DrawnLabel, ...]
     rows: tuple[WallRow, ...]
     closure: str
     note: str
@@ -85,7 +85,7 @@ def _backs(result: Result) -> dict[str, tuple[tuple[str, Fraction], ...]]:
     first: dict[tuple[str, str], str] = {}
     backs: dict[str, list[tuple[str, Fraction]]] = {}
     for piece in result.pieces:
-        if piece.kind is not Kind.RUN:
+        if piece.kind is not PieceKind.RUN:
             continue
         trim = first.setdefault((piece.room, piece.run), piece.trim)
         if piece.trim == trim and piece.parts > 1:
@@ -99,7 +99,7 @@ def _room(
     drawn = outline(room, trims)
     laid = walls(room, drawn)
     paper = Paper(laid, pen.unit)
-    lines: list[Line] = []
+    lines: list[DrawnLine] = []
     marks: list[tuple[str, str, str, str]] = []
     arrows: list[str] = []
     names: list[Wanted] = []
@@ -179,7 +179,7 @@ def _corner_marks(run: Run, one: Point, other: Point) -> list[tuple[str, str, st
     ]
 
 
-def _wanted(look: str, wall: Wall, one: Point, other: Point, text: str) -> Wanted:
+def _wanted(look: str, wall: DrawnWall, one: Point, other: Point, text: str) -> Wanted:
     """Ask for a name: a run's outside its room, an opening's inside."""
     way = inward(wall)
     off = (-way[0], -way[1]) if look == "run" else way
@@ -195,7 +195,7 @@ def middle_of(points: str) -> Point:
     )
 
 
-def _across(paper: Paper, wall: Wall, at: float) -> Line:
+def _across(paper: Paper, wall: DrawnWall, at: float) -> DrawnLine:
     """A slanting stroke over the wall where a splice comes."""
     along = (cos(radians(wall.heading)), sin(radians(wall.heading)))
     x, y = paper.at((wall.start[0] + along[0] * at, wall.start[1] + along[1] * at))
@@ -204,7 +204,7 @@ def _across(paper: Paper, wall: Wall, at: float) -> Line:
     return line("splice", (x - dx, y - dy), (x + dx, y + dy))
 
 
-def _arrow(wall: Wall, one: Point, other: Point) -> str:
+def _arrow(wall: DrawnWall, one: Point, other: Point) -> str:
     """A solid arrow head that points into the room at its entrance."""
     way = inward(wall)
     along = (cos(radians(wall.heading)), sin(radians(wall.heading)))

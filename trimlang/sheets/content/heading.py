@@ -9,7 +9,7 @@ from trimlang.record import record
 
 
 @record
-class Heading:
+class SheetHeading:
     """The job, and the revision that every sheet of one printing shares."""
 
     job: str
@@ -17,7 +17,7 @@ class Heading:
     revision: str
 
 
-def heading(result: Result) -> Heading:
+def heading(result: Result) -> SheetHeading:
     """Return the job's heading; the revision is made from the job file and its includes."""
     digest = sha256()
     for name, source in result.sources.items():
@@ -25,4 +25,4 @@ def heading(result: Result) -> Heading:
             data = text.encode("utf-8", "surrogatepass")
             digest.update(len(data).to_bytes(8, "big"))
             digest.update(data)
-    return Heading(result.job.name, result.job.surveyed or "", digest.hexdigest()[:8])
+    return SheetHeading(result.job.name, result.job.surveyed or "", digest.hexdigest()[:8])

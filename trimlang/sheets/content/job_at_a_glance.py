@@ -15,7 +15,7 @@ from trimlang.marking import N_
 from trimlang.record import record
 from trimlang.sheets.content.overview import strokes
 from trimlang.sheets.content.stock_order import Order, order
-from trimlang.sheets.drawing.plan_scale import MARGIN, Line, Paper, Wall, fixed, walls
+from trimlang.sheets.drawing.plan_scale import MARGIN, DrawnLine, DrawnWall, Paper, fixed, walls
 from trimlang.sheets.wording.titles import CHANGED, CHANGED_TITLE, SITE_TITLES
 from trimlang.site_log.progress_of_job import State
 from trimlang.survey.outline import Outline, outline
@@ -43,7 +43,7 @@ _TITLES: Final = {**SITE_TITLES, CHANGED: CHANGED_TITLE, **TITLES_OF_DATA}
 class RoomPicture:
     """A room's walls in small: lines in millimetres, and the window that shows them all."""
 
-    lines: tuple[Line, ...]
+    lines: tuple[DrawnLine, ...]
     window: str
     wide: str
 
@@ -194,7 +194,7 @@ def _rooms(result: Result, pen: Pen, cache: Cache[RoomPicture] | None) -> tuple[
     return tuple(made)
 
 
-def _picture(walk: tuple[Wall, ...], unit: str, scale: int) -> RoomPicture:
+def _picture(walk: tuple[DrawnWall, ...], unit: str, scale: int) -> RoomPicture:
     paper = Paper(walk, unit, TALL, scale)
     edge = MARGIN - EDGE
     wide, tall = (fixed(side - 2 * edge) for side in (paper.wide, paper.tall))

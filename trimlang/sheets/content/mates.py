@@ -6,7 +6,7 @@ from collections import defaultdict
 from itertools import pairwise
 
 from trimlang.compiler import Result
-from trimlang.joinery.piece import Kind, Piece
+from trimlang.joinery.piece import Piece, PieceKind
 from trimlang.survey.job import Room, Run
 
 Mates = dict[tuple[str, str], str]
@@ -18,7 +18,7 @@ def mates(result: Result) -> Mates:
     by_run: defaultdict[tuple[str, str, str], list[Piece]] = defaultdict(list)
     met: Mates = {}
     for piece in result.pieces:
-        if piece.kind is Kind.RUN:
+        if piece.kind is PieceKind.RUN:
             by_run[piece.room, piece.run, piece.trim].append(piece)
     for parts in by_run.values():
         parts.sort(key=lambda piece: piece.part)
@@ -27,7 +27,7 @@ def mates(result: Result) -> Mates:
     for room in result.job.rooms:
         _corners(met, room, by_run)
     for piece in result.pieces:
-        if piece.kind is Kind.RETURN:
+        if piece.kind is PieceKind.RETURN:
             parts = by_run[piece.room, piece.run, piece.trim]
             if piece.right.joint.returns:
                 _meet(met, piece, parts[0])

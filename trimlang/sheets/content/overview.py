@@ -9,10 +9,10 @@ from trimlang.compiler import Result
 from trimlang.record import record
 from trimlang.sheets.drawing.neighbours import Link, Placed, around, links_of
 from trimlang.sheets.drawing.plan_scale import (
-    Label,
-    Line,
+    DrawnLabel,
+    DrawnLine,
+    DrawnWall,
     Paper,
-    Wall,
     fixed,
     jamb,
     line,
@@ -40,8 +40,8 @@ class Overview:
     scale: str
     wide: str
     tall: str
-    lines: tuple[Line, ...]
-    labels: tuple[Label, ...]
+    lines: tuple[DrawnLine, ...]
+    labels: tuple[DrawnLabel, ...]
     rooms: tuple[tuple[str, str], ...]
 
 
@@ -71,7 +71,9 @@ def house(result: Result, pen: Pen) -> House:
     )
 
 
-def side_by_side(rooms: Sequence[Room], walks: Sequence[tuple[Wall, ...]]) -> list[list[Placed]]:
+def side_by_side(
+    rooms: Sequence[Room], walks: Sequence[tuple[DrawnWall, ...]]
+) -> list[list[Placed]]:
     """Return the rooms in groups that hang together through their openings, each in its place."""
     groups, _ = _grouped(rooms, walks, links_of(rooms))
     held = {one.room for group in groups for one in group}
@@ -81,7 +83,7 @@ def side_by_side(rooms: Sequence[Room], walks: Sequence[tuple[Wall, ...]]) -> li
 
 def _grouped(
     rooms: Sequence[Room],
-    walks: Sequence[tuple[Wall, ...]],
+    walks: Sequence[tuple[DrawnWall, ...]],
     links: Sequence[Sequence[Link]],
 ) -> tuple[list[list[Placed]], list[str]]:
     """Return the groups of two rooms and more, and the names of rooms that fit in none."""
@@ -116,8 +118,8 @@ def _drawn(
 
 
 def _draw(placed: Sequence[Placed], rooms: Sequence[Room], paper: Paper, pen: Pen) -> Overview:
-    lines: list[Line] = []
-    labels: list[Label] = []
+    lines: list[DrawnLine] = []
+    labels: list[DrawnLabel] = []
     for one in placed:
         lines += strokes(one.walk, paper)
         labels += _names(one, rooms[one.room], paper)
@@ -131,7 +133,7 @@ def _draw(placed: Sequence[Placed], rooms: Sequence[Room], paper: Paper, pen: Pe
     )
 
 
-def strokes(walk: tuple[Wall, ...], paper: Paper) -> Iterator[Line]:
+def strokes(walk: tuple[DrawnWall, ...], paper: Paper) -> Iterator[DrawnLine]:
     """Yield the lines of a room's walls: nothing but where trim runs and where none does."""
     for wall in walk:
         ends = paper.at(wall.start), paper.at(wall.end)
@@ -142,13 +144,13 @@ def strokes(walk: tuple[Wall, ...], paper: Paper) -> Iterator[Line]:
             yield from (jamb(wall, end) for end in ends)
 
 
-def _names(one: Placed, room: Room, paper: Paper) -> Iterator[Label]:
+def _names(one: Placed, room: Room, paper: Paper) -> Iterator[DrawnLabel]:
     """The tag in the middle of the floor, and the name below it where there is room."""
     place = roomiest(one.shape)
     x, y = paper.at(place)
     below = (place[0], place[1] + 2.6 / paper.factor)
     free = min(reach(below, one.shape), reach(place, one.shape)) * paper.factor
     fits = run(room.name, 2.4) / 2 < free
-    yield Label("run", fixed(x), fixed(y if fits else y + 1.1), "0.00", room.tag)
+    yield DrawnLabel("run", fixed(x), fixed(y if fits else y + 1.1), "0.00", room.tag)
     if fits:
-        yield Label("gap", fixed(x), fixed(y + 3.4), "0.00", room.name)
+        yield DrawnLabel("gap", fixed(x), fixed(y + 3.4), "0.00", room.name)

@@ -7,7 +7,7 @@ from typing import Final
 from trimlang.compiler import Result
 from trimlang.joinery.piece import Cut, Piece
 from trimlang.joints import Edge
-from trimlang.planning.layout import CutStick, Place
+from trimlang.planning.layout import CutStick, StickPlace
 from trimlang.record import record
 from trimlang.sheets.wording import phrases
 from trimlang.sheets.wording.quantities import Pen
@@ -30,7 +30,7 @@ class Block:
 
 
 @record
-class Row:
+class LayoutRow:
     """A piece in the list under the bar.  ``start`` and ``end`` are tape marks."""
 
     number: str
@@ -50,7 +50,7 @@ class StickLayout:
     id: str
     source: str
     blocks: tuple[Block, ...]
-    rows: tuple[Row, ...]
+    rows: tuple[LayoutRow, ...]
     wide: str
     offcut_from: str
     offcut_wide: str
@@ -112,7 +112,7 @@ def _stick(stick: CutStick, pieces: dict[str, Piece], scale: float, pen: Pen) ->
     )
 
 
-def _block(number: int, place: Place, piece: Piece, scale: float) -> Block:
+def _block(number: int, place: StickPlace, piece: Piece, scale: float) -> Block:
     start, end = float(place.start) * scale, float(place.end) * scale
     slant = min(SLANT, (end - start) / 3)
     left = _slope(start, slant, piece.left, opens=1)
@@ -139,9 +139,9 @@ def _slope(at: float, slant: float, cut: Cut, *, opens: int) -> tuple[float, flo
     return (at, inside) if cut.long_edge.is_far else (inside, at)
 
 
-def _row(number: int, place: Place, piece: Piece, pen: Pen) -> Row:
+def _row(number: int, place: StickPlace, piece: Piece, pen: Pen) -> LayoutRow:
     own = pen.of(piece.unit)
-    return Row(
+    return LayoutRow(
         str(number),
         piece.id,
         own.length(piece.to_mark),

@@ -17,7 +17,7 @@ from trimlang.stock.problem import Status
 
 
 @record
-class Line:
+class OrderedLine:
     """A line to read out: how many, of what, at how much."""
 
     count: str
@@ -32,8 +32,8 @@ class TrimOrder:
 
     trim: str
     section: str
-    lines: tuple[Line, ...]
-    shop: tuple[Line, ...]
+    lines: tuple[OrderedLine, ...]
+    shop: tuple[OrderedLine, ...]
     bought: str
     needed: str
     spare: str
@@ -53,7 +53,7 @@ class Order:
     """The whole order."""
 
     trims: tuple[TrimOrder, ...]
-    supplies: tuple[Line, ...]
+    supplies: tuple[OrderedLine, ...]
     needs: tuple[tuple[str, str], ...]
     trim_cost: str
     supply_cost: str
@@ -73,7 +73,7 @@ def order(result: Result, pen: Pen) -> Order:
     return Order(
         trims=tuple(_trim(result, plan, elsewhere[plan.trim], pen) for plan in result.plans),
         supplies=tuple(
-            Line(
+            OrderedLine(
                 str(supply.count),
                 f"{supply_words.name(supply, pen)}, {supply_words.package(supply, pen)}",
                 pen.money(supply.price) if supply.price else pen.words("no price given"),
@@ -308,10 +308,10 @@ def _whole(sticks: tuple[Fraction, ...], pen: Pen) -> str:
     )
 
 
-def _line(line: Bought, pen: Pen) -> Line:
+def _line(line: Bought, pen: Pen) -> OrderedLine:
     words = pen.words
     if line.on_hand:
-        return Line(
+        return OrderedLine(
             str(line.packs),
             words("offcut in the shop, {length}", length=pen.length(line.length)),
             pen.money(line.price) if line.price else "",
@@ -320,4 +320,4 @@ def _line(line: Bought, pen: Pen) -> Line:
     what = words("stick of {length}", length=pen.stick(line.length))
     if line.pack > 1:
         what = words("pack of {n}, {length} each", n=line.pack, length=pen.stick(line.length))
-    return Line(str(line.packs), what, pen.money(line.price), pen.money(line.cost))
+    return OrderedLine(str(line.packs), what, pen.money(line.price), pen.money(line.cost))

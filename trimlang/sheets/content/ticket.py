@@ -8,16 +8,16 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.compiler import Result
-from trimlang.joinery.piece import Cut, Kind, Piece
+from trimlang.joinery.piece import Cut, Piece, PieceKind
 from trimlang.joints import Edge, Fit
-from trimlang.planning.layout import CutStick, Place
+from trimlang.planning.layout import CutStick, StickPlace
 from trimlang.record import record
 from trimlang.sheets.content.mates import Mates, mates
 from trimlang.sheets.content.ticket_room import Format
 from trimlang.sheets.content.ticket_shape import Shape, frame_of, on_label, on_paper
-from trimlang.sheets.content.ticket_text import EndPrint, Fact, Print, shorter_notes
+from trimlang.sheets.content.ticket_text import EndPrint, Print, TicketFact, shorter_notes
 from trimlang.sheets.drawing.end_views import EndsDrawing, draw_ends
-from trimlang.sheets.render.paper import Label, UnknownPaperError
+from trimlang.sheets.render.paper import LabelSize, UnknownPaperError
 from trimlang.sheets.wording import phrases
 from trimlang.sheets.wording.quantities import Pen, Reading
 from trimlang.site_log.progress_of_job import State
@@ -72,7 +72,7 @@ def tickets(
     result: Result,
     pen: Pen,
     *,
-    label: Label | None = None,
+    label: LabelSize | None = None,
     code: bool = True,
     only_changed: bool = False,
 ) -> tuple[Ticket, ...]:
@@ -112,7 +112,7 @@ def _changed(piece: Piece, result: Result) -> bool:
     return result.progress is not None and piece.id in result.progress.changed
 
 
-def _places(result: Result) -> Iterator[tuple[str, tuple[CutStick, int, Place]]]:
+def _places(result: Result) -> Iterator[tuple[str, tuple[CutStick, int, StickPlace]]]:
     for plan in result.plans:
         for stick in plan.sticks:
             for number, place in enumerate(stick.places, start=1):
@@ -124,8 +124,8 @@ def _ticket(
     result: Result,
     pen: Pen,
     met: Mates,
-    where: tuple[CutStick, int, Place] | None,
-    label: Label | None,
+    where: tuple[CutStick, int, StickPlace] | None,
+    label: LabelSize | None,
     *,
     code: bool,
 ) -> Ticket:
@@ -153,14 +153,16 @@ def _ticket(
     rounding, fit = phrases.rounding(piece, pen), "; ".join(phrases.fit_lines(piece, pen))
     note, caution = _note(piece, result, pen), _caution(piece, pen)
     facts = (
-        *(Fact(end.side, end.lies) for end in (left, right) if end.lies),
-        Fact(words("measured"), f"{measured}: {edges}" if edges else measured),
-        Fact(words("stick"), ", ".join(text for text in (stick, order) if text)),
-        Fact(words("meets"), meets),
-        Fact(words("note"), note, strong=True),
-        Fact(words("care"), caution, strong=True),
-        Fact(words("fit"), fit, extra=True),
-        Fact(words("length"), rounding, brief=phrases.rounding(piece, pen, brief=True), extra=True),
+        *(TicketFact(end.side, end.lies) for end in (left, right) if end.lies),
+        TicketFact(words("measured"), f"{measured}: {edges}" if edges else measured),
+        TicketFact(words("stick"), ", ".join(text for text in (stick, order) if text)),
+        TicketFact(words("meets"), meets),
+        TicketFact(words("note"), note, strong=True),
+        TicketFact(words("care"), caution, strong=True),
+        TicketFact(words("fit"), fit, extra=True),
+        TicketFact(
+            words("length"), rounding, brief=phrases.rounding(piece, pen, brief=True), extra=True
+        ),
     )
     again = words("changed") if _changed(piece, result) else ""
     text = Print(
@@ -199,7 +201,7 @@ def _ticket(
         caution=caution,
         drawing=draw_ends(piece, trim, frame_of(shape)),
         payload=payload,
-        is_return=piece.kind is Kind.RETURN,
+        is_return=piece.kind is PieceKind.RETURN,
         shape=shape,
         changed=_changed(piece, result),
     )
@@ -210,7 +212,7 @@ def _print(end: EndText) -> EndPrint:
     return EndPrint(end.side, end.setting, end.joint, small)
 
 
-def _on_label(text: Print, label: Label, note_word: str, *, code: bool) -> Shape:
+def _on_label(text: Print, label: LabelSize, note_word: str, *, code: bool) -> Shape:
     """Fit a ticket to a label; a note too long for it is cut short and says so."""
     shape = _on(text, label, note_word, code=code)
     if shape is not None:
@@ -235,7 +237,7 @@ def _on_label(text: Print, label: Label, note_word: str, *, code: bool) -> Shape
     )
 
 
-def _on(text: Print, label: Label, note_word: str, *, code: bool) -> Shape | None:
+def _on(text: Print, label: LabelSize, note_word: str, *, code: bool) -> Shape | None:
     across, down = label.inside
     for shorter in shorter_notes(text, note_word):
         shape = on_label(shorter, across, down, code=code)
@@ -268,7 +270,7 @@ def _end(piece: Piece, cut: Cut, side: str, pen: Pen, met: Mates) -> EndText:
     )
 
 
-def _stick(where: tuple[CutStick, int, Place], pen: Pen) -> tuple[str, str]:
+def _stick(where: tuple[CutStick, int, StickPlace], pen: Pen) -> tuple[str, str]:
     stick, number, place = where
     words = pen.words
     source = words("shop offcut") if stick.on_hand else words("stick")
@@ -284,7 +286,7 @@ def _note(piece: Piece, result: Result, pen: Pen) -> str:
         again = pen.words("cut again: the first was spoiled")
         said = phrases.told(piece, pen.words)
         return f"{again}; {said}" if said else again
-    if piece.kind is Kind.RETURN:
+    if piece.kind is PieceKind.RETURN:
         return pen.words("closes the profile; glue it, do not nail it")
     return phrases.told(piece, pen.words)
 

@@ -17,7 +17,7 @@ from typing import Final
 from trimlang.lengths.tape import MM
 from trimlang.record import record
 from trimlang.sheets.content.ticket_room import CODE_WIDE, EM, FRACTION, UNIT, Format, TicketRoom
-from trimlang.sheets.content.ticket_text import EndPrint, Fact, Print
+from trimlang.sheets.content.ticket_text import EndPrint, Print, TicketFact
 from trimlang.sheets.drawing.end_views import CARD_ENDS, STRIP_ENDS, Frame
 from trimlang.sheets.drawing.typeface import lines, run, shortened, size_for
 
@@ -49,8 +49,8 @@ class Shape:
     setting_size: str
     left: tuple[str, ...]
     right: tuple[str, ...]
-    face: tuple[Fact, ...]
-    flap: tuple[Fact, ...]
+    face: tuple[TicketFact, ...]
+    flap: tuple[TicketFact, ...]
     flag: bool
 
 
@@ -119,11 +119,11 @@ def _laid(text: Print, room: TicketRoom) -> Shape | None:
     if length_size < least:
         return None
     head = points(name_size * 1.1 + room_size * 1.2 + length_size)
-    extra: list[Fact] = []
+    extra: list[TicketFact] = []
     if name != text.id:
-        extra.append(Fact(text.id_word, text.id))
+        extra.append(TicketFact(text.id_word, text.id))
     if called != said:
-        extra.append(Fact(text.room_word, text.about))
+        extra.append(TicketFact(text.room_word, text.about))
     setting = min(
         size_for(end.setting, room.cut(), points(size.setting[0]), points(size.setting[1]))
         for end in (text.left, text.right)
@@ -145,7 +145,7 @@ def _laid(text: Print, room: TicketRoom) -> Shape | None:
         cut for cut in cuts if cut is not None
     )
     moved = [
-        Fact(end.side, "; ".join(lost))
+        TicketFact(end.side, "; ".join(lost))
         for end, lost in ((text.left, left_moved), (text.right, right_moved))
         if lost
     ]
@@ -212,13 +212,13 @@ def _cut(
 
 
 def _folded(
-    facts: Sequence[Fact], across: float, size: float, space: float, *, running: bool
-) -> tuple[list[Fact], list[Fact], float]:
+    facts: Sequence[TicketFact], across: float, size: float, space: float, *, running: bool
+) -> tuple[list[TicketFact], list[TicketFact], float]:
     """Part the small print at the fold, and give the height of what stands above it.
 
     ``running``: one line of it begins where another ends.
     """
-    face: list[Fact] = []
+    face: list[TicketFact] = []
     before, tall, above = "", 0.0, 0.0
     for number, fact in enumerate(facts):
         text = f"{fact.term}  {fact.text}"

@@ -9,7 +9,7 @@ from trimlang.record import record
 
 
 @record
-class Fact:
+class TicketFact:
     """A line of small print: what it is about, what it says, and the same in few words.
 
     ``extra``: a label may leave it to the phone's page.
@@ -44,7 +44,7 @@ class Print:
     length: tuple[str, str, str]
     left: EndPrint
     right: EndPrint
-    facts: tuple[Fact, ...]
+    facts: tuple[TicketFact, ...]
 
 
 def shorter_notes(text: Print, note_word: str) -> Iterator[Print]:

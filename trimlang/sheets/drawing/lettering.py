@@ -12,7 +12,7 @@ from math import cos, radians, sin
 from typing import Final
 
 from trimlang.record import record
-from trimlang.sheets.drawing.plan_scale import Label, Line, fixed, line
+from trimlang.sheets.drawing.plan_scale import DrawnLabel, DrawnLine, fixed, line
 from trimlang.sheets.drawing.polygons import Point, Shape, boxes_overlap, cross, sides
 from trimlang.sheets.drawing.typeface import run, shortened
 
@@ -61,21 +61,21 @@ class Wanted:
 class Lettered:
     """The names as placed, the lines that lead to their walls, and how tall the paper must be."""
 
-    labels: tuple[Label, ...]
-    leaders: tuple[Line, ...]
+    labels: tuple[DrawnLabel, ...]
+    leaders: tuple[DrawnLine, ...]
     tall: float
 
 
 def letter(
-    wanted: Sequence[Wanted], strokes: Sequence[Line], marks: Sequence[Point], size: Point
+    wanted: Sequence[Wanted], strokes: Sequence[DrawnLine], marks: Sequence[Point], size: Point
 ) -> Lettered:
     """Place every name where it lies on no stroke, no mark and no other name."""
     walls = [((float(one.x1), float(one.y1)), (float(one.x2), float(one.y2))) for one in strokes]
     solid = [_thick(*wall) for wall in walls]
     solid += [_box(mark, MARK * 2, MARK * 2, 0.0) for mark in marks]
     names: list[Shape] = []
-    labels: dict[int, Label] = {}
-    leaders: list[Line] = []
+    labels: dict[int, DrawnLabel] = {}
+    leaders: list[DrawnLine] = []
     led: list[tuple[Point, Point]] = []
     wide, tall = size
     # long walls have the least choice of a better place, and their names the most room
@@ -188,9 +188,9 @@ def _blocked(
     return any(_crosses(leader, shape) for shape in names)
 
 
-def _label(look: str, text: str, centre: Point, turn: float) -> Label:
+def _label(look: str, text: str, centre: Point, turn: float) -> DrawnLabel:
     """A text stands on its base line: a third of its size below the middle."""
     down = SIZES[look] * 0.35
     x = centre[0] - sin(radians(turn)) * down
     y = centre[1] + cos(radians(turn)) * down
-    return Label(look, fixed(x), fixed(y), fixed(turn), text)
+    return DrawnLabel(look, fixed(x), fixed(y), fixed(turn), text)

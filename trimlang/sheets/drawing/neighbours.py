@@ -14,7 +14,7 @@ from math import cos, radians, sin
 from typing import Final
 
 from trimlang.record import record
-from trimlang.sheets.drawing.plan_scale import Wall, inward
+from trimlang.sheets.drawing.plan_scale import DrawnWall, inward
 from trimlang.sheets.drawing.polygons import Point, Shape, far, middle, overlap
 from trimlang.survey.job import Gap, Room
 
@@ -36,7 +36,7 @@ class Placed:
     """A room by its number, and its walk where the drawing has it."""
 
     room: int
-    walk: tuple[Wall, ...]
+    walk: tuple[DrawnWall, ...]
 
     @property
     def shape(self) -> Shape:
@@ -92,7 +92,7 @@ def _named(room: Room, rooms: Sequence[Room]) -> Iterator[tuple[int, int]]:
 def around(
     root: int,
     links: Sequence[Sequence[Link]],
-    walks: Sequence[tuple[Wall, ...]],
+    walks: Sequence[tuple[DrawnWall, ...]],
     left: set[int],
 ) -> list[Placed]:
     """Place the rooms of ``left`` that hang on ``root``, nearest first, where none overlap."""
@@ -110,7 +110,7 @@ def around(
     return placed
 
 
-def _facing(door: Wall, walk: tuple[Wall, ...], place: int) -> tuple[Wall, ...]:
+def _facing(door: DrawnWall, walk: tuple[DrawnWall, ...], place: int) -> tuple[DrawnWall, ...]:
     """Turn and move a walk so that its wall ``place`` faces ``door`` from behind."""
     own = walk[place]
     turn = door.heading + 180 - own.heading

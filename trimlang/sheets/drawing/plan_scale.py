@@ -23,7 +23,7 @@ MM_PER_INCH: Final = 25.4
 
 
 @record
-class Wall:
+class DrawnWall:
     """A stretch where it lies, in inches, y downwards; ``heading`` in degrees to the right."""
 
     stretch: Stretch
@@ -32,10 +32,10 @@ class Wall:
     heading: float
 
 
-def walls(room: Room, drawn: Outline) -> tuple[Wall, ...]:
+def walls(room: Room, drawn: Outline) -> tuple[DrawnWall, ...]:
     """Return the walk of a room as a drawing takes it."""
     return tuple(
-        Wall(
+        DrawnWall(
             room.walk[leg.index],
             (float(leg.start.x), -float(leg.start.y)),
             (float(leg.end.x), -float(leg.end.y)),
@@ -46,7 +46,7 @@ def walls(room: Room, drawn: Outline) -> tuple[Wall, ...]:
 
 
 @record
-class Line:
+class DrawnLine:
     """A line on paper, with a class for its look (``run``, ``opening``, ``bare`` …)."""
 
     look: str
@@ -57,7 +57,7 @@ class Line:
 
 
 @record
-class Label:
+class DrawnLabel:
     """A text on paper, turned by so many degrees about its own place."""
 
     look: str
@@ -74,7 +74,7 @@ class Paper:
     """
 
     def __init__(
-        self, laid: tuple[Wall, ...], unit: str, tall: float = TALL, least: int = 0
+        self, laid: tuple[DrawnWall, ...], unit: str, tall: float = TALL, least: int = 0
     ) -> None:
         points = [wall.start for wall in laid] + [wall.end for wall in laid]
         self._left = min(x for x, _ in points)
@@ -119,12 +119,12 @@ def scale_text(scale: int, pen: Pen) -> str:
     )
 
 
-def inward(wall: Wall) -> Point:
+def inward(wall: DrawnWall) -> Point:
     """The unit direction from a wall into the room: to the right of the walk."""
     return (-sin(radians(wall.heading)), cos(radians(wall.heading)))
 
 
-def jamb(wall: Wall, at: Point) -> Line:
+def jamb(wall: DrawnWall, at: Point) -> DrawnLine:
     """Return the short stroke across the wall at an opening's side."""
     way = inward(wall)
     return line(
@@ -132,9 +132,9 @@ def jamb(wall: Wall, at: Point) -> Line:
     )
 
 
-def line(look: str, one: Point, other: Point) -> Line:
+def line(look: str, one: Point, other: Point) -> DrawnLine:
     """Return a line between two points on the paper."""
-    return Line(look, fixed(one[0]), fixed(one[1]), fixed(other[0]), fixed(other[1]))
+    return DrawnLine(look, fixed(one[0]), fixed(one[1]), fixed(other[0]), fixed(other[1]))
 
 
 def fixed(value: float) -> str:

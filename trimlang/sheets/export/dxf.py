@@ -13,12 +13,12 @@ from typing import TYPE_CHECKING, Any, Final
 
 from trimlang.compiler import Result
 from trimlang.extras import DRAWING
-from trimlang.joinery.piece import Kind
+from trimlang.joinery.piece import PieceKind
 from trimlang.lengths.tape import feet_text, length_text
 from trimlang.letters import printable
 from trimlang.sheets.content.overview import side_by_side
 from trimlang.sheets.drawing.neighbours import Placed
-from trimlang.sheets.drawing.plan_scale import Wall, inward, walls
+from trimlang.sheets.drawing.plan_scale import DrawnWall, inward, walls
 from trimlang.sheets.drawing.polygons import Point, roomiest
 from trimlang.survey.job import Gap, Room, Run
 from trimlang.survey.outline import outline
@@ -149,7 +149,7 @@ class _Sheet:
         self._text("ROOM-NAMES", room.name, (x, y), 0.0, 2 * _LETTER)
         self._text("ROOM-NAMES", room.tag, (x, y + 4 * _LETTER), 0.0, 2 * _LETTER)
 
-    def _run(self, room: Room, wall: Wall, run: Run) -> None:
+    def _run(self, room: Room, wall: DrawnWall, run: Run) -> None:
         long = feet_text(run.length, room.settings.unit)
         if room.settings.unit == "mm":
             long = length_text(run.length, "mm")
@@ -157,7 +157,7 @@ class _Sheet:
         pieces = [
             piece
             for piece in self._result.pieces
-            if (piece.room, piece.run) == (room.name, run.label) and piece.kind is Kind.RUN
+            if (piece.room, piece.run) == (room.name, run.label) and piece.kind is PieceKind.RUN
         ]
         for row, piece in enumerate(pieces):
             self._beside("PIECE-IDS", piece.id, wall, 2.8 + 1.1 * row, 0.7 * _LETTER)
@@ -167,7 +167,7 @@ class _Sheet:
             at += float(piece.back)
             self._splice(wall, at)
 
-    def _gap(self, wall: Wall, gap: Gap) -> None:
+    def _gap(self, wall: DrawnWall, gap: Gap) -> None:
         for end in (wall.start, wall.end):
             way = inward(wall)
             outer = (end[0] - way[0] * _LETTER, end[1] - way[1] * _LETTER)
@@ -175,7 +175,7 @@ class _Sheet:
         words = [gap.called or gap.kind, *(["(entrance)"] if gap.entrance else [])]
         self._beside("OPENING-NAMES", " ".join(words), wall, -1.2, _LETTER)
 
-    def _splice(self, wall: Wall, at: float) -> None:
+    def _splice(self, wall: DrawnWall, at: float) -> None:
         """A stroke across the wall where two pieces meet."""
         along = (cos(radians(wall.heading)), sin(radians(wall.heading)))
         way = inward(wall)
@@ -183,7 +183,7 @@ class _Sheet:
         dx, dy = (along[0] + way[0]) * 0.7 * _LETTER, (along[1] + way[1]) * 0.7 * _LETTER
         self._line("SPLICES", (x - dx, y - dy), (x + dx, y + dy))
 
-    def _beside(self, layer: str, text: str, wall: Wall, rows: float, tall: float) -> None:
+    def _beside(self, layer: str, text: str, wall: DrawnWall, rows: float, tall: float) -> None:
         """Put a text beside the middle of a wall, so many rows into the room, never upside down."""
         way = inward(wall)
         x = (wall.start[0] + wall.end[0]) / 2 + way[0] * rows * _LETTER

@@ -15,7 +15,7 @@ import msgspec
 from msgspec import Meta, Struct
 
 from trimlang.diagnostics.severity import Severity
-from trimlang.joinery.piece import Kind, Lean, MeasuredOn
+from trimlang.joinery.piece import Lean, MeasuredOn, PieceKind
 from trimlang.joints import Edge, Fit, Joint
 from trimlang.lengths.tape import Direction
 from trimlang.site_log.progress_of_job import State
@@ -63,7 +63,7 @@ class PlanPiece(_Part, frozen=True, kw_only=True):
     """A piece; ``length_in`` is what its ticket says, ``stick`` the stick that it lies on."""
 
     id: str
-    kind: Kind
+    kind: PieceKind
     room: str
     run: str
     trim: str

@@ -21,7 +21,7 @@ from trimlang.sheets.content.stick_layouts import stick_layouts
 from trimlang.sheets.content.stock_order import order
 from trimlang.sheets.content.ticket import rows, tickets
 from trimlang.sheets.drawing.qr import qr_svg
-from trimlang.sheets.render.paper import Label, label, page_rule, running
+from trimlang.sheets.render.paper import LabelSize, label, page_rule, running
 from trimlang.sheets.render.stylesheet import stylesheet
 from trimlang.sheets.render.template_filling import TemplateFiller
 from trimlang.sheets.wording.catalogue import Words, words_in
@@ -38,7 +38,7 @@ def _drawn(
     pen: Pen,
     *,
     qr: bool,
-    stock: Label | None,
+    stock: LabelSize | None,
     shared: SharedOrder | None,
     drawings: Cache[Any] | None,
 ) -> dict[str, Callable[[], dict[str, object]]]:
@@ -65,7 +65,7 @@ def _drawn(
 
 
 def _tickets(
-    result: Result, pen: Pen, *, qr: bool, stock: Label | None, only_changed: bool = False
+    result: Result, pen: Pen, *, qr: bool, stock: LabelSize | None, only_changed: bool = False
 ) -> dict[str, object]:
     made = tickets(result, pen, label=stock, code=qr, only_changed=only_changed)
     return {

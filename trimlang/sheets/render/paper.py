@@ -31,7 +31,7 @@ class UnknownPaperError(ValueError):
 
 
 @record
-class Label:
+class LabelSize:
     """A label, in millimetres."""
 
     across: Fraction
@@ -91,7 +91,7 @@ def _quoted(text: str) -> str:
     return '"' + "".join(c if c.isalnum() or c == " " else f"\\{ord(c):x} " for c in text) + '"'
 
 
-def label(size: str) -> Label:
+def label(size: str) -> LabelSize:
     """Read a label's size: ``100mm x 50mm``, ``4in x 2in``, ``100x50 mm``.
 
     Raises:
@@ -110,4 +110,4 @@ def label(size: str) -> Label:
             f"a label of {size} does not hold a ticket;"
             f" from {_LEAST[0]}mm x {_LEAST[1]}mm to {_MOST}mm a side"
         )
-    return Label(*sides)
+    return LabelSize(*sides)

@@ -9,7 +9,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Final
 
-from trimlang.joinery.piece import Cut, Kind, Lean, MeasuredOn, Piece
+from trimlang.joinery.piece import Cut, Lean, MeasuredOn, Piece, PieceKind
 from trimlang.joints import WHY_ROUNDED, Edge, Fit, Joint
 from trimlang.marking import N_
 from trimlang.sheets.wording.catalogue import Words
@@ -212,7 +212,7 @@ def fit_lines(piece: Piece, pen: Pen) -> tuple[str, ...]:
     lines: list[str] = []
     if piece.scribe:
         lines.append(words("scribe up to {depth} off the foot", depth=pen.length(piece.scribe)))
-    shim = pen.thickness(piece.shim) if piece.kind is Kind.RUN else ""
+    shim = pen.thickness(piece.shim) if piece.kind is PieceKind.RUN else ""
     if shim:
         lines.append(words("if the corner gaps, pack it out at the bottom by {shim}", shim=shim))
     errors = [cut.corner_error for cut in (piece.left, piece.right) if cut.corner_error]

@@ -27,7 +27,7 @@ _TOLD: Final = {
 
 
 @record
-class Fact:
+class PieceFact:
     """One thing that was so and is so now, as words; empty where there is nothing to say."""
 
     what: str
@@ -40,28 +40,30 @@ def pen_of(job: Job) -> Pen:
     return Pen(words_in("en"), job.currency, job.settings.unit)
 
 
-def cut_facts(old: Piece, new: Piece, old_job: Job, new_job: Job) -> Iterator[Fact]:
+def cut_facts(old: Piece, new: Piece, old_job: Job, new_job: Job) -> Iterator[PieceFact]:
     """Yield what is sawn otherwise, of a piece of one job and the same of another."""
     was, now = pen_of(old_job).of(old.unit), pen_of(new_job).of(new.unit)
     sections = (_section(old, old_job, was), _section(new, new_job, now))
     if sections[0] != sections[1]:
-        yield Fact("trim", *sections)
+        yield PieceFact("trim", *sections)
     if old.to_mark != new.to_mark:
         yield _length("length", old.to_mark, new.to_mark, was, now)
     elif old.length != new.length:
         yield _length("taken of the stick", old.length, new.length, was, now)
     if old.measured_on is not new.measured_on:
-        yield Fact("measured", phrases.measured(old, was.words), phrases.measured(new, now.words))
+        yield PieceFact(
+            "measured", phrases.measured(old, was.words), phrases.measured(new, now.words)
+        )
     for side, one, other in (("left", old.left, new.left), ("right", old.right, new.right)):
         if _as_sawn(one) != _as_sawn(other):
-            yield Fact(f"{side} end", _end(one, was), _end(other, now))
+            yield PieceFact(f"{side} end", _end(one, was), _end(other, now))
 
 
-def _length(what: str, old: Fraction, new: Fraction, was: Pen, now: Pen) -> Fact:
-    fact = Fact(what, was.length(old), now.length(new))
+def _length(what: str, old: Fraction, new: Fraction, was: Pen, now: Pen) -> PieceFact:
+    fact = PieceFact(what, was.length(old), now.length(new))
     if fact.before != fact.after:
         return fact
-    return Fact(what, length_text(old, was.unit), length_text(new, now.unit))
+    return PieceFact(what, length_text(old, was.unit), length_text(new, now.unit))
 
 
 def _section(piece: Piece, job: Job, pen: Pen) -> str:
@@ -86,17 +88,17 @@ def _end(cut: Cut, pen: Pen) -> str:
     return f"{joint}, {phrases.setting(cut, pen)}, {phrases.long_point(cut, pen.words)}"
 
 
-def told_facts(old: Ticket, new: Ticket) -> Iterator[Fact]:
+def told_facts(old: Ticket, new: Ticket) -> Iterator[PieceFact]:
     """Yield what a ticket says otherwise, with its name first."""
     if old == new:
         return
     if old.id != new.id:
-        yield Fact("name", old.id, new.id)
+        yield PieceFact("name", old.id, new.id)
     said = False
     for field in fields(Ticket):
         before, after = getattr(old, field.name), getattr(new, field.name)
         if before != after and field.name in _TOLD:
             said = True
-            yield Fact(_TOLD[field.name], before, after)
+            yield PieceFact(_TOLD[field.name], before, after)
     if not said and old.id == new.id:
-        yield Fact("how the ends are cut or drawn", "", "")
+        yield PieceFact("how the ends are cut or drawn", "", "")
