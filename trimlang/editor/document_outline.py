@@ -63,7 +63,14 @@ def outline(reading: JobReading, file: str) -> tuple[Entry, ...]:
 
 def _entry(reading: JobReading, line: tree.Statement) -> Entry | None:
     for text, detail, sort, span in _named(reading, line):
-        return Entry(text or "…", detail, sort, span, line.span, line.span.line)
+        return Entry(
+            text=text or "…",
+            detail=detail,
+            sort=sort,
+            span=span,
+            whole=line.span,
+            last_line=line.span.line,
+        )
     return None
 
 

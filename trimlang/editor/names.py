@@ -189,7 +189,14 @@ class _Pieces:
             known = next((one for one in self._trims if f"{after}-".startswith(f"{one}-")), None)
             trim = known or after.split("-")[0]
             place = (end + 1, end + 1 + len(trim))
-            yield _Way(2 if known else 0, number, start - 1, label, (start, end), place)
+            yield _Way(
+                sure=2 if known else 0,
+                room=number,
+                tag=start - 1,
+                label=label,
+                run=(start, end),
+                trim=place,
+            )
 
     def _on_an_opening(self, text: str, number: int) -> Iterator[_Way]:
         room = self._rooms[number]
@@ -204,8 +211,15 @@ class _Pieces:
             written = run.label.text
             if re.fullmatch(re.escape(written) + r"(-\d+)?", label):
                 at = start + len(beside) + 1
-                yield _Way(1, number, start - 1, written, (at, at + len(written)), place)
-        yield _Way(1, number, start - 1, None, (start, start), place)
+                yield _Way(
+                    sure=1,
+                    room=number,
+                    tag=start - 1,
+                    label=written,
+                    run=(at, at + len(written)),
+                    trim=place,
+                )
+        yield _Way(sure=1, room=number, tag=start - 1, label=None, run=(start, start), trim=place)
 
 
 @record

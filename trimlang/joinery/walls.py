@@ -88,7 +88,7 @@ def walls(job: Job, room: Room, drawn: Outline) -> Iterator[tuple[Wall, Trim]]:
             trim = job.trim(name)
             if leg.index in over.get(name, ()):
                 continue
-            wall = Wall(job, room, run, leg, drawn.entrance, trims=trims)
+            wall = Wall(job=job, room=room, run=run, leg=leg, entrance=drawn.entrance, trims=trims)
             if trim.spring is not None:
                 wall, reached = _over_openings(wall, name)
                 over.setdefault(name, set()).update(reached)

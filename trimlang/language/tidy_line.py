@@ -75,7 +75,14 @@ def read_line(raw: str) -> TidyLine:
     (statement,) = tree.children
     rule = str(statement.data) if isinstance(statement, Tree) else None
     for_room = isinstance(said, SettingLine) and all(fact.for_room for fact in said.facts)
-    return TidyLine(raw, rule, words, comment, label if rule == "run" else 0, for_room=for_room)
+    return TidyLine(
+        raw=raw,
+        rule=rule,
+        words=words,
+        comment=comment,
+        label=label if rule == "run" else 0,
+        for_room=for_room,
+    )
 
 
 def _read(text: str) -> tuple[list[Token], Tree[Token]] | None:

@@ -179,7 +179,7 @@ class Diver:
         parts.sort(key=lambda part: (-part[0], part[1]))
         width = max(len(whole) + sum(value >= NEARLY for value, _ in parts), 1)
         ranked = (*whole, *(stick for _, stick in parts))
-        return Step(tuple(demand), tuple(left), done, ranked, width)
+        return Step(demand=tuple(demand), left=tuple(left), done=done, ranked=ranked, width=width)
 
     def _take(
         self,

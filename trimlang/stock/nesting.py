@@ -128,11 +128,11 @@ class Nesting:
             groups.setdefault((self._sizes[i].left, self._sizes[i].right), []).append(i)
         return [
             Group(
-                left,
-                right,
-                tuple(members),
-                np.array([self._sizes[i].weight for i in members], dtype=np.int64),
-                np.array([self._values[i] for i in members], dtype=np.int64),
+                left=left,
+                right=right,
+                members=tuple(members),
+                weights=np.array([self._sizes[i].weight for i in members], dtype=np.int64),
+                values=np.array([self._values[i] for i in members], dtype=np.int64),
             )
             for (left, right), members in groups.items()
         ]
@@ -166,11 +166,11 @@ class Nesting:
     def _part_of(self, group: Group, wanted: Callable[[int], bool]) -> Group:
         chosen = [n for n, size in enumerate(group.members) if wanted(self._net(size))]
         return Group(
-            group.left,
-            group.right,
-            tuple(group.members[n] for n in chosen),
-            group.weights[chosen],
-            group.values[chosen],
+            left=group.left,
+            right=group.right,
+            members=tuple(group.members[n] for n in chosen),
+            weights=group.weights[chosen],
+            values=group.values[chosen],
         )
 
     def _lay(self, np: Any, groups: Sequence[Group], start: int, stop: int) -> None:

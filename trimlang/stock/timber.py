@@ -133,7 +133,16 @@ def _kinds(problem: Problem, sizes: tuple[Size, ...]) -> tuple[Kind, ...]:
         supply = None if None in limits else sum(limit for limit in limits if limit is not None)
         if supply != 0:
             rate = min(Fraction(offer.price, offer.pack) for offer in offers)
-            kinds.append(Kind(length, room, on_hand, offers, supply, rate))
+            kinds.append(
+                Kind(
+                    length=length,
+                    room=room,
+                    on_hand=on_hand,
+                    offers=offers,
+                    supply=supply,
+                    rate=rate,
+                )
+            )
     return tuple(kinds)
 
 

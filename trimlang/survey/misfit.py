@@ -173,9 +173,15 @@ def misfit(walk: Walk) -> Misfit:
     allowed = sum(doubt * doubt for doubt in doubts) / 3
     turned = lacking * lacking / allowed if allowed else (0.0 if abs(lacking) < 1e-6 else 1e9)
     return Misfit(
-        end, tuple(missed), tuple(effects), tuple(errors), spread, weight, turned,
-        weighed(missed, weight) + turned,
-    )  # fmt: skip
+        closure=end,
+        missed=tuple(missed),
+        effects=tuple(effects),
+        doubts=tuple(errors),
+        spread=spread,
+        weight=weight,
+        turned=turned,
+        total=weighed(missed, weight) + turned,
+    )
 
 
 def shared_turns(walk: Walk) -> tuple[Row, Row, float]:

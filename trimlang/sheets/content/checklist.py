@@ -261,11 +261,11 @@ def _room(result: Result, name: str, pen: Pen) -> RoomList:
         nails = nails_in(piece, job.trim(piece.trim), job.settings.nail_every)
         lines.append(
             PieceLine(
-                piece.id,
-                own.reading(piece.to_mark),
-                pen.words("glue") if is_return else str(nails),
-                is_return,
-                _done(result, piece.id),
+                id=piece.id,
+                length=own.reading(piece.to_mark),
+                nails=pen.words("glue") if is_return else str(nails),
+                is_return=is_return,
+                done=_done(result, piece.id),
             )
         )
     return RoomList(

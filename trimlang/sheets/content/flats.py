@@ -61,22 +61,22 @@ def flats_table(shared: SharedOrder, pen: Pen) -> FlatsTable:
         for t in shared.scarce
     ]
     return FlatsTable(
-        tuple(
+        flats=tuple(
             FlatRow(
-                one.flat.tag,
-                one.flat.result.job.name,
-                one.flat.file,
-                str(len(one.result.pieces)),
-                str(sum(len(plan.sticks) for plan in one.result.plans)),
-                words("not to be had") if one.alone is None else pen.money(one.alone),
+                tag=one.flat.tag,
+                job=one.flat.result.job.name,
+                file=one.flat.file,
+                pieces=str(len(one.result.pieces)),
+                sticks=str(sum(len(plan.sticks) for plan in one.result.plans)),
+                alone=words("not to be had") if one.alone is None else pen.money(one.alone),
             )
             for one in shared.flats
         ),
-        tuple(_sticks(shared, pen)),
-        pen.money(shared.result.cost),
-        "" if shared.alone is None else pen.money(shared.alone),
-        "" if shared.alone is None else pen.money(shared.alone - shared.result.cost),
-        tuple(remarks),
+        sticks=tuple(_sticks(shared, pen)),
+        cost=pen.money(shared.result.cost),
+        alone="" if shared.alone is None else pen.money(shared.alone),
+        saved="" if shared.alone is None else pen.money(shared.alone - shared.result.cost),
+        remarks=tuple(remarks),
     )
 
 

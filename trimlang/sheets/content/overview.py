@@ -124,12 +124,12 @@ def _draw(placed: Sequence[Placed], rooms: Sequence[Room], paper: Paper, pen: Pe
         lines += strokes(one.walk, paper)
         labels += _names(one, rooms[one.room], paper)
     return Overview(
-        scale_text(paper.scale, pen),
-        fixed(paper.wide),
-        fixed(paper.tall),
-        tuple(lines),
-        tuple(labels),
-        tuple((rooms[one.room].tag, rooms[one.room].name) for one in placed),
+        scale=scale_text(paper.scale, pen),
+        wide=fixed(paper.wide),
+        tall=fixed(paper.tall),
+        lines=tuple(lines),
+        labels=tuple(labels),
+        rooms=tuple((rooms[one.room].tag, rooms[one.room].name) for one in placed),
     )
 
 
@@ -151,6 +151,8 @@ def _names(one: Placed, room: Room, paper: Paper) -> Iterator[DrawnLabel]:
     below = (place[0], place[1] + 2.6 / paper.factor)
     free = min(reach(below, one.shape), reach(place, one.shape)) * paper.factor
     fits = run(room.name, 2.4) / 2 < free
-    yield DrawnLabel("run", fixed(x), fixed(y if fits else y + 1.1), "0.00", room.tag)
+    yield DrawnLabel(
+        look="run", x=fixed(x), y=fixed(y if fits else y + 1.1), turn="0.00", text=room.tag
+    )
     if fits:
-        yield DrawnLabel("gap", fixed(x), fixed(y + 3.4), "0.00", room.name)
+        yield DrawnLabel(look="gap", x=fixed(x), y=fixed(y + 3.4), turn="0.00", text=room.name)

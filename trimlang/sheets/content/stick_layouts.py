@@ -142,14 +142,14 @@ def _slope(at: float, slant: float, cut: Cut, *, opens: int) -> tuple[float, flo
 def _row(number: int, place: StickPlace, piece: Piece, pen: Pen) -> LayoutRow:
     own = pen.of(piece.unit)
     return LayoutRow(
-        str(number),
-        piece.id,
-        own.length(piece.to_mark),
-        phrases.setting(piece.left, pen),
-        phrases.setting(piece.right, pen),
-        own.length(place.start),
-        own.length(place.end),
-        place.shared,
+        number=str(number),
+        id=piece.id,
+        length=own.length(piece.to_mark),
+        left=phrases.setting(piece.left, pen),
+        right=phrases.setting(piece.right, pen),
+        start=own.length(place.start),
+        end=own.length(place.end),
+        shared=place.shared,
     )
 
 

@@ -36,8 +36,12 @@ class TypeSizes:
     small: float
 
 
-LARGE: Final = TypeSizes((13, 7), (10, 8.5), (34, 22), (15, 10.5), 10, 7.5)
-LOW: Final = TypeSizes((10, 7), (10, 8.5), (24, 18), (13, 9), 8, 6.5)
+LARGE: Final = TypeSizes(
+    name=(13, 7), room=(10, 8.5), length=(34, 22), setting=(15, 10.5), joint=10, small=7.5
+)
+LOW: Final = TypeSizes(
+    name=(10, 7), room=(10, 8.5), length=(24, 18), setting=(13, 9), joint=8, small=6.5
+)
 PADDING: Final = {Format.CARD: (2.6, 1.6), Format.WIDE: (2.6, 1.6), Format.STRIP: (1.6, 0.6)}
 CODE_WIDE: Final = {Format.CARD: 19.1, Format.WIDE: 19.1, Format.STRIP: 13.1}
 FRACTION: Final = 0.79

@@ -63,11 +63,13 @@ def on_paper(text: Print, tall: Fraction | None, *, code: bool) -> Shape:
     ):
         if limit < least:
             continue
-        room = TicketRoom(kind, across, down, min(limit, TALLEST), scale, code)
+        room = TicketRoom(
+            kind=kind, across=across, down=down, limit=min(limit, TALLEST), scale=scale, code=code
+        )
         shape = _laid(text, room)
         if shape is not None:
             return shape
-    strip = TicketRoom(Format.STRIP, 188.0, 18.6, 18.6, 1.0, code)
+    strip = TicketRoom(kind=Format.STRIP, across=188.0, down=18.6, limit=18.6, scale=1.0, code=code)
     strip = replace(strip, limit=max(min(limit, 44.0), 18.6), flag=limit < strip.down)
     shape = _laid(text, strip) or _laid(text, replace(strip, limit=TALLEST))
     assert shape is not None  # noqa: S101 - nothing is so tall
@@ -86,7 +88,9 @@ def on_label(text: Print, across: Fraction, down: Fraction, *, code: bool) -> Sh
         if scale < LEAST_SCALE or (best is not None and scale < float(best.type) / EM * 0.8):
             break
         for kind in Format:
-            room = TicketRoom(kind, float(across), tall, tall, scale, code)
+            room = TicketRoom(
+                kind=kind, across=float(across), down=tall, limit=tall, scale=scale, code=code
+            )
             shape = _laid(text, room) if room.facts() >= 14 * scale else None
             if shape is None or not all(fact.extra for fact in shape.flap):
                 continue
@@ -163,21 +167,21 @@ def _laid(text: Print, room: TicketRoom) -> Shape | None:
     down = max(room.down, facts_tall + room.about()) if room.kind is Format.WIDE else room.down
     print_size = room.scale * EM
     return Shape(
-        room.kind,
-        f"{room.across:.2f}",
-        f"{down:.2f}",
-        f"{print_size:.2f}",
-        name,
-        f"{name_size / EM:.3f}",
-        called,
-        f"{room_size / EM:.3f}",
-        f"{int(length_size / EM * 100) / 100:.2f}",
-        f"{int(setting / points(size.small) * 100) / 100:.2f}",
-        tuple(left),
-        tuple(right),
-        tuple(face),
-        tuple(flap),
-        room.flag,
+        kind=room.kind,
+        across=f"{room.across:.2f}",
+        down=f"{down:.2f}",
+        type=f"{print_size:.2f}",
+        name=name,
+        name_size=f"{name_size / EM:.3f}",
+        room=called,
+        room_size=f"{room_size / EM:.3f}",
+        length_size=f"{int(length_size / EM * 100) / 100:.2f}",
+        setting_size=f"{int(setting / points(size.small) * 100) / 100:.2f}",
+        left=tuple(left),
+        right=tuple(right),
+        face=tuple(face),
+        flap=tuple(flap),
+        flag=room.flag,
     )
 
 

@@ -193,4 +193,4 @@ def _label(look: str, text: str, centre: Point, turn: float) -> DrawnLabel:
     down = SIZES[look] * 0.35
     x = centre[0] - sin(radians(turn)) * down
     y = centre[1] + cos(radians(turn)) * down
-    return DrawnLabel(look, fixed(x), fixed(y), fixed(turn), text)
+    return DrawnLabel(look=look, x=fixed(x), y=fixed(y), turn=fixed(turn), text=text)

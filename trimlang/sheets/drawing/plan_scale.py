@@ -134,7 +134,9 @@ def jamb(wall: DrawnWall, at: Point) -> DrawnLine:
 
 def line(look: str, one: Point, other: Point) -> DrawnLine:
     """Return a line between two points on the paper."""
-    return DrawnLine(look, fixed(one[0]), fixed(one[1]), fixed(other[0]), fixed(other[1]))
+    return DrawnLine(
+        look=look, x1=fixed(one[0]), y1=fixed(one[1]), x2=fixed(other[0]), y2=fixed(other[1])
+    )
 
 
 def fixed(value: float) -> str:
