@@ -60,3 +60,37 @@ def house(pieces: int, seed: int) -> Problem:
         Blank("rack b", 40 * 32, 0, limit=3, on_hand=True),
     )
     return Problem("base", parts, blanks, kerf=3, end_waste=8, short=6 * 32)
+
+
+def small_of_every_shape(seed: int) -> Problem:
+    """A few parts; lengths free, limited, at two prices or in packs; rests; spare."""
+    random = Random(seed)
+    lean = random.random() < 0.3
+    parts = []
+    for number in range(random.randint(1, 5)):
+        leans = [random.choice((-6, 0, 0, 6)) if lean else 0 for _ in range(2)]
+        parts.append(Part(f"p{number}", random.randint(14, 90), *leans))
+    lengths = [random.randint(60, 120) for _ in range(random.randint(1, 2))]
+    prices = [random.randint(20, 50) for _ in range(2)]
+    blanks = [Blank("steady", max(lengths[0], 93), random.choice((0, *prices * 3)))]
+    for number in range(random.randint(1, 3)):
+        pack = random.choice((1, 1, 1, 2, 3))
+        price = random.choice((0, *prices, *prices)) * pack * random.choice((8, 9, 10)) // 10
+        blanks.append(
+            Blank(
+                f"b{number}",
+                random.choice((*lengths, blanks[0].length)),
+                price,
+                pack,
+                random.choice((None, 1, 2, 3)),
+                random.random() < 0.4 and pack == 1,
+            )
+        )
+    return Problem(
+        "base",
+        tuple(parts),
+        tuple(blanks),
+        kerf=random.choice((0, 1, 2)),
+        end_waste=random.choice((0, 0, 1)),
+        spare=random.choice((0, 0, 0, 60, 130)),
+    )

@@ -81,7 +81,8 @@ def test_sticks_that_cost_nothing_are_all_taken(job: tuple[Timber, list[Worth]])
     listed = AllMixes(timber, Buying(timber)).below(worths, DEAREST, free=True)
     assert listed is not None
     tried = by_trying_all(timber, worths, DEAREST)
-    free = [kind for kind, sort in enumerate(timber.kinds) if not sort.rate]
+    spare = timber.problem.spare
+    free = [kind for kind, sort in enumerate(timber.kinds) if sort.to_be_used_up(spare)]
     assert {tuple(map(int, row)) for row in listed[0]} == {
         counts for counts in tried if all(counts[kind] == timber.most[kind] for kind in free)
     }

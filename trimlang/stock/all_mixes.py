@@ -65,8 +65,8 @@ class AllMixes:
     def below(self, worths: Sequence[Worth], cost: int, *, free: bool) -> tuple[Any, Any] | None:
         """Every mix that costs less and that no worth rules out: counts by row, and costs.
 
-        ``free``: sticks that cost nothing are always all taken.  None: there are too
-        many to list.
+        ``free``: sticks that cost nothing are always all taken, where they are no
+        spare.  None: there are too many to list.
         """
         np = self._np
         useful = [worth for worth in worths if worth.needed > 0]
@@ -78,7 +78,7 @@ class AllMixes:
         paid = np.full(1, self._spare)
         for place, kind in enumerate(self._order):
             rate = self._rates[kind]
-            if free and not rate:
+            if free and self._timber.kinds[kind].to_be_used_up(self._timber.problem.spare):
                 counts[:, kind] = most[kind]
                 continue
             least, greatest = self._limits(place, counts, paid, useful, limit)

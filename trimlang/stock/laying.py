@@ -34,8 +34,8 @@ def plan_of(
     """
     laid = sorted(
         (
-            (kind, _ordered(timber, kind, pattern))
-            for kind, pattern in _without_reserve(timber, packing.sticks, reserve)
+            (kind, _ordered(timber, pattern, room))
+            for kind, pattern, room in _without_reserve(timber, packing.sticks, reserve)
         ),
         key=lambda stick: (
             timber.kinds[stick[0]].on_hand,
@@ -92,28 +92,35 @@ def plan_of(
 
 def _without_reserve(
     timber: Timber, sticks: Sequence[tuple[int, Pattern]], reserve: str | None
-) -> list[tuple[int, Pattern]]:
-    """The sticks to cut when room is kept for a piece on the stick with fewest others."""
+) -> list[tuple[int, Pattern, int]]:
+    """The sticks to cut, each with the room for its pieces: kind, pattern, room.
+
+    Room is kept for the reserve on the stick with fewest others, whose pieces must leave it
+    free: without it they might lie in an order that shares less and takes more.
+    """
+    whole = [(kind, pattern, timber.kinds[kind].room) for kind, pattern in sticks]
     if reserve is None:
-        return list(sticks)
+        return whole
     size = next(i for i, size in enumerate(timber.sizes) if reserve in size.ids)
     keeper = min(
         (place for place, (_, pattern) in enumerate(sticks) if size in pattern),
         key=lambda place: (len(sticks[place][1]), sticks[place], place),
     )
-    kind, pattern = sticks[keeper]
+    kind, pattern, room = whole[keeper]
     at = pattern.index(size)
-    rest = [(kind, pattern[:at] + pattern[at + 1 :])] if len(pattern) > 1 else []
-    return [*sticks[:keeper], *rest, *sticks[keeper + 1 :]]
+    beside = pattern[:at] + pattern[at + 1 :]
+    # It has square ends and so shares nothing: what the others take together may not change.
+    kept = [(kind, beside, room - timber.sizes[size].weight)] if beside else []
+    return [*whole[:keeper], *kept, *whole[keeper + 1 :]]
 
 
 def _leans(part: Part) -> tuple[int, int]:
     return (part.left_lean, part.right_lean)
 
 
-def _ordered(timber: Timber, kind: int, pattern: Sequence[int]) -> tuple[Size, ...]:
+def _ordered(timber: Timber, pattern: Sequence[int], room: int) -> tuple[Size, ...]:
     sizes = [timber.sizes[i] for i in pattern]
-    order = order_on_stick(sizes, timber.kinds[kind].room, timber.problem.short)
+    order = order_on_stick(sizes, room, timber.problem.short)
     if order is None:
         message = f"pieces {[s.ids[0] for s in usual_order(sizes, 0)]} do not fit their stick"
         raise AssertionError(message)

@@ -74,7 +74,7 @@ def plan_stock(
     plain = plain_packing(timber, buying)
     packing = better(plain, quick_packing(timber, buying))
     reason, work, sure = "the length of the pieces", 0, True
-    if packing is None or (effort.prove and packing.cost > bound):
+    if packing is None or (effort.prove and packing.rank > (bound, stick_bound)):
         ends = thread_time() + effort.seconds
         if watch is not None:
             watch(None if packing is None else packing.cost, bound)

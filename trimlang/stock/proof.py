@@ -110,7 +110,7 @@ def prove(
             if in_vain == IN_VAIN:
                 _cut_roomier(search, racks, passed, floor, state)
     _decide(undecided, floor, search, racks, known, state, seconds)
-    if state.packing is not None and len(timber.kinds) > 1:
+    if state.packing is not None:
         _cut_fewer_sticks(search, racks, known, state, seconds)
     if timber.leaning and state.packing is not None:
         state.packing = _apart(timber, buying, state.packing, seconds)

@@ -1,9 +1,10 @@
 """The problem in the planner's own form: sizes to cut and kinds of stick.
 
 Parts that cut alike are one ``Size``; blanks of one length are one ``Kind``,
-however they are sold.  A kerf is added to every piece and to every stick once,
-which turns "one kerf between neighbours" into plain adding up: pieces fit when
-their weights together are no more than the stick's ``room``.
+however they are sold, but those that cost nothing are a kind of their own.  A
+kerf is added to every piece and to every stick once, which turns "one kerf
+between neighbours" into plain adding up: pieces fit when their weights together
+are no more than the stick's ``room``.
 """
 
 from __future__ import annotations
@@ -47,7 +48,8 @@ class Kind:
 
     ``room`` is the length between the trimmed ends plus one kerf; ``supply``
     the most sticks that can be had (None: any number); ``rate`` the least price
-    of one stick, bought as cheaply as any number can be.
+    of one stick, bought as cheaply as any number can be: nothing only where every
+    stick of the kind is had for nothing.
     """
 
     length: int
@@ -56,6 +58,10 @@ class Kind:
     offers: tuple[Blank, ...]
     supply: int | None
     rate: Fraction
+
+    def to_be_used_up(self, spare: int) -> bool:
+        """Whether all of these may as well be cut: they cost nothing and are no spare."""
+        return not self.rate and (self.on_hand or not spare)
 
 
 @record
@@ -118,17 +124,20 @@ def _may_share(parts: tuple[Part, ...]) -> bool:
 
 
 def _kinds(problem: Problem, sizes: tuple[Size, ...]) -> tuple[Kind, ...]:
-    grouped: defaultdict[tuple[int, bool], list[Blank]] = defaultdict(list)
+    grouped: defaultdict[tuple[int, bool, bool], list[Blank]] = defaultdict(list)
     for blank in problem.blanks:
-        grouped[(blank.length, blank.on_hand)].append(blank)
+        # A few free sticks beside dear ones of their length must not make those look free.
+        grouped[(blank.length, blank.on_hand, blank.price > 0)].append(blank)
     smallest = min((size.weight for size in sizes), default=0)
     kinds: list[Kind] = []
-    for length, on_hand in sorted(grouped, key=lambda key: (-key[0], key[1])):
+    for length, on_hand, priced in sorted(grouped, key=lambda key: (-key[0], *key[1:])):
         room = length - 2 * problem.end_waste + problem.kerf
         holds_something = room >= smallest and bool(sizes)
         if not holds_something and (on_hand or not problem.spare):
             continue
-        offers = tuple(sorted(grouped[length, on_hand], key=lambda b: (b.pack, b.price, b.key)))
+        offers = tuple(
+            sorted(grouped[length, on_hand, priced], key=lambda b: (b.pack, b.price, b.key))
+        )
         limits = [_obtainable(offer) for offer in offers]
         supply = None if None in limits else sum(limit for limit in limits if limit is not None)
         if supply != 0:

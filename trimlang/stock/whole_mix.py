@@ -53,6 +53,7 @@ class WholeMixes:
         self._order = sorted(
             self._kinds, key=lambda kind: (bool(rates[kind]), -timber.kinds[kind].room)
         )
+        self._free = [kind.to_be_used_up(timber.problem.spare) for kind in timber.kinds]
         self.work = 0
 
     def cheapest(
@@ -109,7 +110,7 @@ class WholeMixes:
         """Show ``look`` the mixes under a cost that has no needless stick of the last kind.
 
         ``look`` returns the cost to stay under from then on.  ``free``: sticks that
-        cost nothing are always taken.
+        cost nothing are always taken, where they are no spare.
         """
         useful = [worth for worth in worths if worth.needed > 0]
         # what one step of each worth costs at the least, from each place in the order on
@@ -152,7 +153,7 @@ class WholeMixes:
                     default=0,
                 )
                 most = min(most, start)
-            elif free and not rate:
+            elif free and self._free[kind]:
                 start = most
             for count in range(start, most + 1):
                 if paid + count * rate > (limit - 1) * self._scale:
