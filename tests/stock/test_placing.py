@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from tests.conftest import EXAMPLES
 from trimlang.compiler import Result, compile_job
 from trimlang.joinery.splice_choices import other_cuts
-from trimlang.planning import placing
+from trimlang.planning import first_plan, placing
 from trimlang.planning.ask import ask
 from trimlang.planning.placing import least_anywhere, with_places
 from trimlang.settings.table import Settings
@@ -29,7 +29,7 @@ def planned(text: str, effort: Effort | None = None) -> Result:
 
 
 def usual(text: str, effort: Effort | None = None) -> Result:
-    with patch.object(placing, "place_splices", lambda *_: {}):
+    with patch.object(first_plan, "place_splices", lambda *_: {}):
         return planned(text, effort)
 
 
@@ -195,7 +195,7 @@ def test_no_other_cut_costs_less_than_the_bound_for_all(text: str, wanted: list[
 def test_the_examples_cost_no_more() -> None:
     for path in sorted(EXAMPLES.glob("*.trim")):
         text = path.read_text(encoding="utf-8")
-        with patch.object(placing, "place_splices", lambda *_: {}):
+        with patch.object(first_plan, "place_splices", lambda *_: {}):
             before = compile_job(text, path=path, effort=QUICK)
         assert compile_job(text, path=path, effort=QUICK).cost <= before.cost
 
