@@ -300,8 +300,8 @@ def test_a_wall_that_may_not_be_spliced_is_told_in_its_own_unit():
     text = "unit mm\n" + HEAD.replace("base\n", "base, open walk\n")
     result = trimlang.compile(text + "N: 5200 mm, left=butt, right=butt, no splice")
     (said,) = [one.message for one in result.diagnostics if one.code == "T401"]
-    # 12 ft are 3657.6 mm
-    assert said == "run N needs 5.2 m of base, and the longest stick gives 3.658 m"
+    # 12 ft are 3657.6 mm, so 3657 on the tape
+    assert said == "run N needs 5.2 m of base, and the longest stick gives 3.657 m"
 
 
 def test_a_splice_needs_the_trims_thickness():

@@ -60,7 +60,7 @@ def sound(site: SharedOrder) -> None:
     assert placed == Counter(piece.id for one in site.flats for piece in one.result.pieces)
     for plan in result.plans:
         pieces = [piece for piece in result.pieces if piece.trim == plan.trim]
-        assert faults(result.job.trim(plan.trim), pieces, plan) == ()
+        assert faults(result.job.trim(plan.trim), pieces, plan, Fraction(1, 16)) == ()
         assert plan.bound <= plan.cost
         assert (plan.status is Status.PROVEN) <= (plan.bound == plan.cost)
 
@@ -201,4 +201,4 @@ def test_a_tampered_plan_is_caught() -> None:
             "not to be had",
         ),
     ):
-        assert any(said in fault for fault in faults(trim, pieces, wrong)), said
+        assert any(said in fault for fault in faults(trim, pieces, wrong, Fraction(1, 16))), said

@@ -112,7 +112,7 @@ def test_money(amount: Fraction, text: str) -> None:
         (Fraction(9, 16), "9/16 in"),
         (Fraction(0), "0 in"),
         (Fraction(-1, 8), "-1/8 in"),
-        (Fraction(1, 3), "11/32 in"),
+        (Fraction(1, 3), "5/16 in"),
         (Fraction(5), "5 in"),
     ],
 )

@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from fractions import Fraction
 from itertools import product
 from random import Random
 
 from tests.sheets.jobs import house
+from trimlang.diagnostics import Span
 from trimlang.planning.ask import Question, ask
 from trimlang.stock.fewest import MOST_PIECES, fewest_sticks
 from trimlang.stock.planner import plan_stock
@@ -15,7 +17,24 @@ from trimlang.survey.job import Offer
 
 
 def _question(problem: Problem) -> Question:
-    return Question(problem, 1, 1, {})
+    offers = {
+        blank.key: Offer(
+            length=Fraction(blank.length),
+            price=Fraction(blank.price),
+            pack=blank.pack,
+            at_most=blank.limit,
+            span=Span("", 1, 1, 1),
+        )
+        for blank in problem.blanks
+    }
+    return Question(
+        problem=problem,
+        step=Fraction(1),
+        per_coin=1,
+        sources=dict(offers),
+        ends={},
+        kerf=Fraction(problem.kerf),
+    )
 
 
 def test_one_long_stick_instead_of_two_short_ones() -> None:

@@ -47,7 +47,7 @@ def casing_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
         if stretch.casing is not None and stretch.clear_height is not None:
             legs = job.trim(stretch.casing)
             for piece in _casing(job, room, stretch, legs, stretch.clear_height, door):
-                longest = job.trim(piece.trim).longest_stick(job.settings.squares_off)
+                longest = job.trim(piece.trim).longest_stick(job.settings)
                 if longest is not None and piece.length > longest:
                     findings.say(
                         "T410",

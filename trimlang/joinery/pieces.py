@@ -126,7 +126,7 @@ def _run_pieces(
     check_reach(whole, run, settings, findings)
     check_gaps(whole, run, settings, findings)
     pieces = [whole]
-    longest = trim.longest_stick(job.settings.squares_off)
+    longest = trim.longest_stick(job.settings)
     if longest is not None and (whole.length > longest or run.must_splice):
         splice = spliced(whole, wall, trim, longest, findings)
         if splice is not None:

@@ -7,8 +7,8 @@ from fractions import Fraction
 from math import ceil, floor, lcm
 from typing import Final
 
-from trimlang.joinery.piece import Cut, Lean, Piece, PieceKind
-from trimlang.lengths.angles import cosine
+from trimlang.joinery.piece import Cut, Piece, PieceKind
+from trimlang.planning.marks import Parting, nested_depth, parting, squareness
 from trimlang.record import record
 from trimlang.stock.problem import Blank, Part, Problem
 from trimlang.survey.job import Job, Offer, Rest, Trim
@@ -16,9 +16,6 @@ from trimlang.survey.job import Job, Offer, Rest, Trim
 SAFE_TO_HOLD: Final = Fraction(6)
 """Pieces shorter than this are cut first, off a stick that is still long (inches; common
 practice, no source: the saw's manual decides)."""
-
-FINE_ENOUGH: Final = 64
-"""Units to an inch at the least, so that rounding a kerf up costs little."""
 
 WORTH_KEEPING: Final = Fraction(12)
 """A shorter offcut is scrap (inches; common practice, no source)."""
@@ -28,24 +25,48 @@ WORTH_KEEPING: Final = Fraction(12)
 class Question:
     """A problem and what its whole numbers stand for.
 
-    ``per_inch`` units make an inch, ``per_coin`` price units one unit of money.
-    ``sources`` tells which offer or rest each blank's key means.
+    A unit is ``step`` inches, the distance of two marks on the job's tape; ``per_coin``
+    price units are one unit of money.  ``sources`` tells which offer or rest each
+    blank's key means, ``ends`` how each part's two ends are cut, and ``kerf`` is the
+    blade's own (inches).
     """
 
     problem: Problem
-    per_inch: int
+    step: Fraction
     per_coin: int
     sources: dict[str, Offer | Rest]
+    ends: dict[str, tuple[Cut, Cut]]
+    kerf: Fraction
+
+    def parting(self, before: str, after: str) -> Parting:
+        """Return what lies between two parts side by side; what is unknown has square ends."""
+        one, other = self.ends.get(before), self.ends.get(after)
+        right = None if one is None else one[1]
+        left = None if other is None else other[0]
+        return parting(right, left, self.kerf, self.step)
+
+    def inches(self, units: int) -> Fraction:
+        """Return a length in inches."""
+        return units * self.step
+
+    def room_for(self, inches: Fraction) -> int:
+        """Return the units that a length takes up: to the next mark of the tape."""
+        return ceil(inches / self.step)
+
+    def room_in(self, inches: Fraction) -> int:
+        """Return the units that a length offers: to the last mark of the tape on it."""
+        return floor(inches / self.step)
 
 
 def ask(job: Job, trim: Trim, pieces: Iterable[Piece]) -> Question:
     """Return the planner's problem for one trim.
 
-    The unit is the largest that makes every ticket length, stick and squared-off
-    end whole, and not coarser than a sixty-fourth of an inch.  Leans are rounded
-    towards square: a shared cut never counts on more room than there is.  A blade
-    that stands at an angle takes more along the stick than its own thickness, so
-    the kerf is that of the trim's steepest cut, rounded up.
+    The unit is a step of the job's tape, so that every mark that a plan asks for is one
+    that the tape has.  What is not whole in it goes into the waste: pieces, kerf and
+    squared-off ends take up to the next mark, sticks offer up to their last, and a
+    shared cut never counts on more room than there is.  A blade that stands at an
+    angle takes more along the stick than its own thickness, so the kerf is that of
+    the trim's steepest cut.
     """
     return Asking(job, trim).about(pieces)
 
@@ -60,11 +81,7 @@ class Asking:
         self.job = job
         self.trim = trim
         sold: tuple[Offer | Rest, ...] = (*trim.offers, *trim.rests)
-        self._stock_units = lcm(
-            FINE_ENOUGH,
-            job.settings.squares_off.denominator,
-            *(one.length.denominator for one in sold),
-        )
+        self._step = job.settings.tape_step
         self._per_coin = lcm(100, *(one.price.denominator for one in sold))
         # by identity: a piece is dear to compare, and is kept here, so that its number stays its
         self._measured: dict[int, _Measured] = {}
@@ -73,25 +90,34 @@ class Asking:
         """Return the problem of cutting these pieces of the trim."""
         settings = self.job.settings
         measured = [self._measure(piece) for piece in pieces]
-        per_inch = lcm(self._stock_units, *(one.piece.length.denominator for one in measured))
-        sources, blanks = self._stock(per_inch)
+        step = self._step
+        sources, blanks = self._stock()
         needed = sum(
             (one.piece.length for one in measured if one.piece.kind is not PieceKind.RETURN),
             Fraction(0),
         )
         flattest = min((one.flattest for one in measured), default=Fraction(1))
+        wide = settings.kerf / flattest / step
+        slack = ceil(wide) - wide
         problem = Problem(
             trim=self.trim.name,
-            parts=tuple(one.part(per_inch) for one in measured),
+            parts=tuple(one.part(step, slack) for one in measured),
             blanks=blanks,
-            kerf=ceil(settings.kerf / flattest * per_inch),
-            end_waste=int(settings.squares_off * per_inch),
-            spare=ceil(needed * settings.spare_percent / 100 * per_inch),
-            short=int(SAFE_TO_HOLD * per_inch),
-            usable=int(WORTH_KEEPING * per_inch),
+            kerf=ceil(wide),
+            end_waste=ceil(settings.squares_off / step),
+            spare=ceil(needed * settings.spare_percent / 100 / step),
+            short=ceil(SAFE_TO_HOLD / step),
+            usable=ceil(WORTH_KEEPING / step),
             survive_loss=settings.spare_covers,
         )
-        return Question(problem, per_inch, self._per_coin, sources)
+        return Question(
+            problem=problem,
+            step=step,
+            per_coin=self._per_coin,
+            sources=sources,
+            ends={one.piece.id: (one.piece.left, one.piece.right) for one in measured},
+            kerf=settings.kerf,
+        )
 
     def _measure(self, piece: Piece) -> _Measured:
         known = self._measured.get(id(piece))
@@ -99,7 +125,7 @@ class Asking:
             known = self._measured[id(piece)] = _Measured(piece)
         return known
 
-    def _stock(self, per_inch: int) -> tuple[dict[str, Offer | Rest], tuple[Blank, ...]]:
+    def _stock(self) -> tuple[dict[str, Offer | Rest], tuple[Blank, ...]]:
         """Return what may be cut, and which offer or rest each blank's key means."""
         sources: dict[str, Offer | Rest] = {}
         blanks: list[Blank] = []
@@ -107,13 +133,13 @@ class Asking:
             key = f"on-hand-{number}"
             sources[key] = rest
             price = int(rest.price * self._per_coin)
-            length = int(rest.length * per_inch)
+            length = floor(rest.length / self._step)
             blanks.append(Blank(key, length, price, limit=rest.count, on_hand=True))
         for number, offer in enumerate(self.trim.offers, start=1):
             key = f"offer-{number}"
             sources[key] = offer
             price = int(offer.price * self._per_coin)
-            length = int(offer.length * per_inch)
+            length = floor(offer.length / self._step)
             blanks.append(
                 Blank(key=key, length=length, price=price, pack=offer.pack, limit=offer.at_most)
             )
@@ -126,45 +152,42 @@ class _Measured:
     def __init__(self, piece: Piece) -> None:
         self.piece = piece
         self.flattest = _flattest(piece)
-        self._part: tuple[int, Part] | None = None
+        self._parts: dict[Fraction, Part] = {}
 
-    def part(self, per_inch: int) -> Part:
-        """Return what the planner is told of the piece in units of so many an inch."""
-        if self._part is None or self._part[0] != per_inch:
-            self._part = (per_inch, _part(self.piece, per_inch))
-        return self._part[1]
+    def part(self, step: Fraction, slack: Fraction) -> Part:
+        """Return what the planner is told of the piece."""
+        known = self._parts.get(slack)
+        if known is None:
+            known = self._parts[slack] = _part(self.piece, step, slack)
+        return known
 
 
-def kerf_along(pieces: Iterable[Piece], kerf: Fraction) -> Fraction:
-    """Return what the steepest cut of the pieces takes along the stick (inches).
-
-    A blade of thickness ``k`` swung by ``m`` and tilted by ``b`` takes
-    ``k ÷ (cos m × cos b)`` along the stick.
-    """
+def steepest_kerf(pieces: Iterable[Piece], kerf: Fraction) -> Fraction:
+    """Return what the steepest cut of the pieces takes along the stick (inches)."""
     return kerf / min((_flattest(piece) for piece in pieces), default=Fraction(1))
 
 
 def _flattest(piece: Piece) -> Fraction:
-    """Return the least ``cos m × cos b`` of a piece's two cuts."""
-    one, other = (
-        cosine(max(cut.exact, cut.setting)) * cosine(max(cut.bevel, cut.bevel_setting))
-        for cut in (piece.left, piece.right)
-    )
-    return min(one, other)
+    return min(squareness(piece.left), squareness(piece.right))
 
 
-def _part(piece: Piece, per_inch: int) -> Part:
+def _part(piece: Piece, step: Fraction, slack: Fraction) -> Part:
+    length = ceil(piece.length / step)
     return Part(
         piece.id,
-        int(piece.length * per_inch),
-        _lean(piece.left, per_inch),
-        _lean(piece.right, per_inch),
+        length,
+        _lean(piece.left, step, slack, length),
+        _lean(piece.right, step, slack, length),
     )
 
 
-def _lean(cut: Cut, per_inch: int) -> int:
-    if cut.lies_flat and not cut.crown:
-        # cut flat on the table: it does not nest with the standing mitres of its neighbours
+def _lean(cut: Cut, step: Fraction, slack: Fraction, length: int) -> int:
+    """Return how deep a neighbour may lie within an end, in steps.
+
+    What the kerf was rounded up by (``slack``) need not be left between mitres too.
+    """
+    depth = nested_depth(cut)
+    if not depth:
         return 0
-    size = floor(cut.inset * per_inch)
-    return {Lean.LEFT: -size, Lean.RIGHT: size, Lean.UPRIGHT: 0}[cut.lean]
+    size = min(floor(abs(depth) / step + slack), length)
+    return size if depth > 0 else -size

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from fractions import Fraction
 
 from trimlang.planning.ask import Question
@@ -14,7 +15,8 @@ from trimlang.survey.job import Offer, Rest
 class StickPlace:
     """Where a piece lies on its stick: inches from the stick's left end.
 
-    ``shared`` tells that its left cut is also the right cut of the piece before.
+    Both are marks of the job's tape.  ``shared`` tells that one pass of the saw makes its
+    left end and the right end of the piece before.
     """
 
     piece: str
@@ -108,7 +110,7 @@ def lay_out(question: Question, plan: Plan) -> TrimPlan:
     """Return the plan in inches and money, its sticks numbered in the plan's order."""
     problem = question.problem
     parts = {part.id: part for part in problem.parts}
-    lengths = {blank.key: Fraction(blank.length, question.per_inch) for blank in problem.blanks}
+    lengths = {blank.key: blank.length for blank in problem.blanks}
     sticks: list[CutStick] = []
     used: dict[str, int] = {}
     for number, stick in enumerate(plan.sticks, start=1):
@@ -116,21 +118,19 @@ def lay_out(question: Question, plan: Plan) -> TrimPlan:
         places, offcut = _places(
             [parts[name] for name in stick.parts],
             lengths[stick.blank],
-            Fraction(problem.kerf, question.per_inch),
-            Fraction(problem.end_waste, question.per_inch),
-            question.per_inch,
+            question,
         )
         source = question.sources[stick.blank]
         sticks.append(
             CutStick(
                 id=f"{problem.trim}-{number}",
                 trim=problem.trim,
-                length=lengths[stick.blank],
+                length=source.length,
                 on_hand=isinstance(source, Rest),
                 price=_each(source),
                 places=places,
                 offcut=offcut,
-                squared=Fraction(problem.end_waste, question.per_inch),
+                squared=question.inches(problem.end_waste),
             )
         )
     bought: list[Bought] = []
@@ -152,21 +152,29 @@ def lay_out(question: Question, plan: Plan) -> TrimPlan:
         sticks=tuple(sticks),
         bought=tuple(bought),
         whole_sticks=tuple(whole),
-        spare_asked=Fraction(problem.spare, question.per_inch),
+        spare_asked=question.inches(problem.spare),
         cost=Fraction(plan.cost, question.per_coin),
         bound=Fraction(plan.bound, question.per_coin),
         status=plan.status,
         survives_loss=problem.survive_loss,
-        lost=_lost(plan.waste, question.per_inch),
+        lost=_lost(plan.waste, sticks, question),
         stick_bound=plan.stick_bound,
         plain_cost=Fraction(plan.plain.cost, question.per_coin) if plan.plain else None,
         plain_sticks=plan.plain.sticks if plan.plain else None,
     )
 
 
-def _lost(waste: Waste, per_inch: int) -> Lost:
+def _lost(waste: Waste, sticks: Iterable[CutStick], question: Question) -> Lost:
+    """Return what is lost; what the planner allowed for kerfs and was not needed is offcut."""
+    usable = question.inches(question.problem.usable)
+    rests = [stick.offcut for stick in sticks]
+    offcut = sum((rest for rest in rests if rest >= usable), Fraction(0))
+    scrap = sum(rests, Fraction(0)) - offcut
     return Lost(
-        *(Fraction(part, per_inch) for part in (waste.kerf, waste.ends, waste.offcut, waste.scrap))
+        kerf=question.inches(waste.kerf + waste.offcut + waste.scrap) - offcut - scrap,
+        ends=question.inches(waste.ends),
+        offcut=offcut,
+        scrap=scrap,
     )
 
 
@@ -175,20 +183,22 @@ def _each(source: Offer | Rest) -> Fraction:
 
 
 def _places(
-    parts: list[Part], length: Fraction, kerf: Fraction, end_waste: Fraction, per_inch: int
+    parts: list[Part], length: int, question: Question
 ) -> tuple[tuple[StickPlace, ...], Fraction]:
+    """Return where the parts lie, and the offcut behind them.
+
+    What lies between two of them is reckoned for their own ends, so it is never more
+    than the plan allows for, and the offcut never less.
+    """
+    inches, problem = question.inches, question.problem
     places: list[StickPlace] = []
-    start = end_waste
-    before: Part | None = None
+    at, before = problem.end_waste, ""
     for part in parts:
-        overlap = Fraction(0)
-        if before is not None and before.right_lean * part.left_lean > 0:
-            overlap = Fraction(min(abs(before.right_lean), abs(part.left_lean)), per_inch)
-        if before is not None:
-            start += kerf - overlap
-        end = start + Fraction(part.length, per_inch)
-        # ends that lean alike but not equally nest, and still take a cut each
-        shared = overlap > 0 and before is not None and before.right_lean == part.left_lean
-        places.append(StickPlace(part.id, start, end, shared))
-        start, before = end, part
-    return tuple(places), max(length - end_waste - start - kerf, Fraction(0))
+        one_pass = False
+        if before:
+            between = question.parting(before, part.id)
+            at += between.apart
+            one_pass = between.one_pass
+        places.append(StickPlace(part.id, inches(at), inches(at + part.length), one_pass))
+        at, before = at + part.length, part.id
+    return tuple(places), inches(max(length - problem.end_waste - at - problem.kerf, 0))

@@ -19,6 +19,7 @@ from trimlang.joinery.splice_choices import other_cuts
 from trimlang.joinery.splice_lengths import least_piece
 from trimlang.joinery.spliced_pieces import Splice
 from trimlang.planning.ask import Asking, Question
+from trimlang.settings.table import Settings
 from trimlang.stock.anywhere import FreeRun, floor_anywhere
 from trimlang.stock.planner import Effort, plan_stock, quick_plan
 from trimlang.stock.problem import NoPlan
@@ -84,25 +85,34 @@ def least_anywhere(question: Question, free: Sequence[Splice], cost: int) -> int
     runs: list[FreeRun] = []
     for splice in free:
         settings = splice.wall.room.settings
-        step = ceil(settings.rounding_step * question.per_inch)
+        step = _rounded_by(settings, question)
         own = [parts.pop(piece.id) for piece in splice.pieces()]
         ends = [abs(lean) for part in own for lean in (part.left_lean, part.right_lean)]
         runs.append(
             FreeRun(
                 pieces=len(own),
                 total=sum(part.length for part in own) - len(own) * step,
-                least=int(least_piece(splice.lap, settings) * question.per_inch) - step,
+                least=question.room_in(least_piece(splice.lap, settings)) - step,
                 lean=max(ends),
                 leans=sum(ends),
             )
         )
     # what is spare goes by the length of the pieces, and so by their rounding
     spare = problem.spare - sum(
-        run.pieces * ceil(splice.wall.room.settings.rounding_step * question.per_inch)
+        run.pieces * _rounded_by(splice.wall.room.settings, question)
         for run, splice in zip(runs, free, strict=True)
     )
     fixed = replace(problem, parts=tuple(parts.values()), spare=max(spare, 0))
     return floor_anywhere(fixed, runs, cost)
+
+
+def _rounded_by(settings: Settings, question: Question) -> int:
+    """Return how many units a piece's length may change by, from one place of a joint to another.
+
+    It is rounded to the room's step, and to the tape's where that is another.
+    """
+    steps = settings.rounding_step / question.step
+    return ceil(steps) + (steps.denominator != 1)
 
 
 def _rank(asking: Asking, pieces: Sequence[Piece]) -> Rank | None:
@@ -122,7 +132,7 @@ def _wanted(job: Job, trim: Trim, rest: Question) -> list[Fraction]:
     plan = plan_stock(rest.problem, effort=_QUICK)
     if not isinstance(plan, NoPlan):
         offcuts = sorted(plan.offcuts, reverse=True)
-        wanted += [Fraction(length, rest.per_inch) for length in offcuts]
+        wanted += [rest.inches(length) for length in offcuts]
     shop = sorted((one.length - squared for one in trim.rests), reverse=True)
     sticks = sorted((offer.length - squared for offer in trim.offers), reverse=True)
     halves = [(length - settings.kerf) / 2 for length in sticks]

@@ -13,7 +13,7 @@ from functools import cache
 from types import MappingProxyType
 from typing import Any, TypeVar
 
-from trimlang.lengths.tape import Direction
+from trimlang.lengths.tape import MM, SIXTEENTH, Direction
 from trimlang.settings.job_rows import JobRows
 from trimlang.settings.room_rows import RoomRows
 from trimlang.settings.setting_kinds import Setting, Unit
@@ -74,6 +74,17 @@ class Settings(RoomRows, JobRows):
     def __repr__(self) -> str:
         said = ", ".join(f"{name}={value!r}" for name, value in self._said.items())
         return f"Settings({said})"
+
+    @property
+    def tape_step(self) -> Fraction:
+        """The distance of two marks on the job's tape, in inches.
+
+        A sixteenth or a millimetre (common practice, no source); a finer rounding step
+        that divides it tells of a tape with finer marks.
+        """
+        usual = MM if self.unit is Unit.MM else SIXTEENTH
+        step = self.rounding_step
+        return step if (usual / step).denominator == 1 else usual
 
     @property
     def spare_percent(self) -> Fraction:

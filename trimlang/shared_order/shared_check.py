@@ -15,10 +15,13 @@ from trimlang.planning.layout import TrimPlan
 from trimlang.survey.job import Trim
 
 
-def faults(trim: Trim, pieces: Iterable[Piece], plan: TrimPlan) -> tuple[str, ...]:
-    """Everything wrong with a plan for these pieces, in words; empty for a sound plan."""
+def faults(trim: Trim, pieces: Iterable[Piece], plan: TrimPlan, step: Fraction) -> tuple[str, ...]:
+    """Everything wrong with a plan for these pieces, in words; empty for a sound plan.
+
+    ``step`` is the distance of two marks on the tape (inches).
+    """
     lengths = {piece.id: piece.length for piece in pieces}
-    return (*_placed(lengths, plan), *_on_sticks(lengths, plan), *_bought(trim, plan))
+    return (*_placed(lengths, plan), *_on_sticks(lengths, plan, step), *_bought(trim, plan))
 
 
 def _placed(lengths: dict[str, Fraction], plan: TrimPlan) -> list[str]:
@@ -29,15 +32,16 @@ def _placed(lengths: dict[str, Fraction], plan: TrimPlan) -> list[str]:
     return found
 
 
-def _on_sticks(lengths: dict[str, Fraction], plan: TrimPlan) -> list[str]:
+def _on_sticks(lengths: dict[str, Fraction], plan: TrimPlan, step: Fraction) -> list[str]:
     found = []
     if len({stick.id for stick in plan.sticks}) < len(plan.sticks):
         found.append("two sticks have one name")
     for stick in plan.sticks:
         reach = Fraction(0)
         for place in stick.places:
+            # from mark to mark of the tape a piece may take a little more than it is long
             long = place.end - place.start
-            if long != lengths.get(place.piece, long):
+            if not 0 <= long - lengths.get(place.piece, long) < step:
                 found.append(f"piece {place.piece} is {long} long on stick {stick.id}")
             # neighbours overlap where they share a mitre, but none ends before the one before
             if place.start < 0 or place.end < reach:

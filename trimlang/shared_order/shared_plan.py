@@ -185,7 +185,8 @@ def _cut(
 def _verify(shared: Job, cut: Iterable[tuple[Piece, ...]], plans: dict[str, TrimPlan]) -> None:
     pieces = [piece for of_flat in cut for piece in of_flat]
     for name, plan in plans.items():
-        wrong = faults(shared.trim(name), [one for one in pieces if one.trim == name], plan)
+        own = [piece for piece in pieces if piece.trim == name]
+        wrong = faults(shared.trim(name), own, plan, shared.settings.tape_step)
         if wrong:
             raise WrongPlanError("; ".join(wrong))
 

@@ -6,10 +6,9 @@ from collections import Counter
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from fractions import Fraction
-from math import floor
 
 from trimlang.joinery.piece import Piece
-from trimlang.planning.ask import ask, kerf_along
+from trimlang.planning.ask import ask, steepest_kerf
 from trimlang.planning.layout import Bought, Lost, TrimPlan
 from trimlang.stock.planner import QUICK, plan_stock
 from trimlang.stock.problem import Plan, Status
@@ -90,7 +89,7 @@ def side_by_side(
 
 
 def _kerfs(job: Job, parts: Sequence[tuple[TrimPlan, tuple[Piece, ...]]]) -> set[Fraction]:
-    return {kerf_along(own, job.settings.kerf) for _, own in parts}
+    return {steepest_kerf(own, job.settings.kerf) for _, own in parts}
 
 
 def _bound(
@@ -98,8 +97,8 @@ def _bound(
 ) -> tuple[Fraction, tuple[Fraction, int] | None]:
     """Return a cost that no plan of these pieces goes below, and what longest first takes."""
     question = ask(job, trim, [piece for own in parts for piece in own])
-    thin = min(kerf_along(own, job.settings.kerf) for own in parts)
-    problem = replace(question.problem, kerf=floor(thin * question.per_inch))
+    thin = min(steepest_kerf(own, job.settings.kerf) for own in parts)
+    problem = replace(question.problem, kerf=question.room_in(thin))
     plan = plan_stock(problem, effort=replace(QUICK, seconds=0.0))
     if not isinstance(plan, Plan):
         return Fraction(0), None

@@ -61,7 +61,7 @@ def _faults_in_sticks(progress: TrimProgress) -> list[str]:
                 need -= min(one.right_lean, other.left_lean)
             elif one.right_lean < 0 > other.left_lean:
                 need -= min(-one.right_lean, -other.left_lean)
-        if need > length * progress.scaled.question.per_inch:
+        if progress.scaled.inches(need) > length:
             found.append(f"{name} is overfilled")
     return found
 

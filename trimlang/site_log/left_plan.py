@@ -31,11 +31,7 @@ def trim_plan(progress: TrimProgress) -> TrimPlan:
         places: list[StickPlace] = []
         for number, (part, start) in enumerate(zip(parts, starts, strict=True)):
             before = parts[number - 1] if number else None
-            shared = (
-                before is not None
-                and before.right_lean * part.left_lean > 0
-                and before.right_lean == part.left_lean
-            )
+            shared = before is not None and scaled.parting(before, part).one_pass
             if part.id in scaled.parts:
                 at = squared + start
                 places.append(

@@ -5,17 +5,21 @@ from __future__ import annotations
 from collections import Counter
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from typing import Final
 
 from trimlang.record import record
 from trimlang.stock.problem import Part
 from trimlang.survey.job import Trim
+
+SPOILED: Final = "spoiled "
+"""What stands before the name of a part that a stick has lost and that is no piece any more."""
 
 
 @record
 class BegunStick:
     """A stick that was cut from: ``done`` came off it, from its left end.
 
-    A part without a name is what a spoiled piece took.
+    What a spoiled piece took goes by its name behind ``SPOILED``.
     """
 
     name: str
@@ -109,5 +113,8 @@ class Rack:
     def waste(self, piece: str) -> None:
         """Forget a spoiled piece by its name: the stick has lost its length all the same."""
         for name, stick in self.started.items():
-            done = tuple(replace(part, id="") if part.id == piece else part for part in stick.done)
+            done = tuple(
+                replace(part, id=f"{SPOILED}{piece}") if part.id == piece else part
+                for part in stick.done
+            )
             self.started[name] = replace(stick, done=done)

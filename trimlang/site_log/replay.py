@@ -28,7 +28,7 @@ from trimlang.site_log.entries import (
 )
 from trimlang.site_log.entry_facts import changes_stock, most_for, same_line
 from trimlang.site_log.keeping import fits
-from trimlang.site_log.rack import Rack
+from trimlang.site_log.rack import SPOILED, Rack
 from trimlang.site_log.replan import WatchedEffort, kept_layout, replan
 from trimlang.site_log.shown_places import ShownPlace, shown_places
 from trimlang.site_log.what_is_left import Spare, spare_asked
@@ -223,7 +223,11 @@ class Replay:
         elif entry.piece in self._pieces or entry.length is not None:
             wanted = self._part(entry.piece, entry.length)
             cuts = max(len(entry.rests) - 1, 0) * self._scaled.kerf
-            wasted = Part("", max(wanted.length, rests + cuts))
+            wasted = replace(
+                wanted,
+                id=f"{SPOILED}{entry.piece}",
+                length=max(wanted.length, rests + cuts),
+            )
             if self._saw(entry, wasted) is None:
                 return
         else:
@@ -236,13 +240,14 @@ class Replay:
 
     def _part(self, name: str, marked: Fraction | None) -> Part:
         """Return a piece as it was cut: what its ticket says now, or the length in the line."""
+        room_for = self._scaled.question.room_for
         piece = self._pieces.get(name)
         if piece is None:
-            return Part(name, max(self._scaled.units(marked or Fraction(0)), 1))
+            return Part(name, max(room_for(marked or Fraction(0)), 1))
         part = self._scaled.parts[name]
         if marked is None:
             return part
-        longer = self._scaled.units(marked) - self._scaled.units(piece.to_mark)
+        longer = room_for(marked) - room_for(piece.to_mark)
         leans = abs(part.left_lean) + abs(part.right_lean)
         return replace(part, length=max(part.length + longer, leans, 1))
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TypeAlias
 
-from trimlang.site_log.rack import Rack
+from trimlang.site_log.rack import SPOILED, Rack
 from trimlang.site_log.whole_units import PlanInForce, ScaledTrim
 
 ShownPlace: TypeAlias = tuple[str, Fraction, bool]
@@ -24,13 +24,10 @@ def shown_places(scaled: ScaledTrim, rack: Rack, layout: PlanInForce) -> dict[st
         length, done = begun.get(name) or (todo[name].length, ())
         coming = todo[name].todo if name in todo else ()
         parts = [*done, *(scaled.parts[one] for one in coming)]
-        known = [part for part in parts if part.id]
-        for place, part in enumerate(known, start=1):
-            before = known[place - 2] if place > 1 else None
-            shared = (
-                before is not None
-                and before.right_lean * part.left_lean > 0
-                and before.right_lean == part.left_lean
-            )
-            places[part.id] = (name, length, shared)
+        before = None
+        for part in parts:
+            shared = before is not None and scaled.parting(before, part).one_pass
+            if not part.id.startswith(SPOILED):
+                places[part.id] = (name, length, shared)
+            before = part
     return places

@@ -5,7 +5,6 @@ from __future__ import annotations
 from collections.abc import Collection, Mapping
 from dataclasses import replace
 from fractions import Fraction
-from math import ceil
 from typing import TypeAlias
 
 from trimlang.joinery.piece import Piece, PieceKind
@@ -105,5 +104,5 @@ def spare_asked(
         (pieces[name].length for name in to_cut if pieces[name].kind is not PieceKind.RETURN),
         Fraction(0),
     )
-    whole = ceil(needed * percent / 100 * scaled.question.per_inch)
+    whole = scaled.question.room_for(needed * percent / 100)
     return Spare(whole, scaled.question.problem.survive_loss and bool(to_cut))

@@ -8,8 +8,10 @@ from fractions import Fraction
 
 from trimlang.joinery.piece import Piece
 from trimlang.planning.ask import Question, ask
+from trimlang.planning.marks import Parting
 from trimlang.record import record
 from trimlang.site_log.entries import BoughtSticks, Counted, CutPiece, Entry, Shortened, Spoiled
+from trimlang.site_log.rack import SPOILED
 from trimlang.stock.problem import Part, Status
 from trimlang.survey.job import Job, Offer, Rest, Trim
 
@@ -38,7 +40,7 @@ class PlanInForce:
     """The plan in force of one trim: its sticks, and what is still to be bought for it.
 
     ``cost`` and ``bound`` of the rest of the order are in the smallest coin, ``spare``
-    (whole sticks besides) in the bench's unit.  ``unplaced`` are pieces for which
+    (whole sticks besides) in steps of the tape.  ``unplaced`` are pieces for which
     there is no stick.
     """
 
@@ -54,7 +56,7 @@ class PlanInForce:
 
 @record
 class ScaledTrim:
-    """What measures a trim's sticks: a unit in which every length of job and log is whole."""
+    """What measures a trim's sticks, in steps of the job's tape."""
 
     trim: Trim
     question: Question
@@ -67,12 +69,12 @@ class ScaledTrim:
         return self.question.problem.kerf
 
     def units(self, inches: Fraction) -> int:
-        """Return a length in the bench's unit, rounded down where it is not whole."""
-        return int(inches * self.question.per_inch)
+        """Return what a stick of a length offers."""
+        return self.question.room_in(inches)
 
     def inches(self, units: int) -> Fraction:
         """Return a length in inches."""
-        return Fraction(units, self.question.per_inch)
+        return self.question.inches(units)
 
     def between(self, length: Fraction) -> int:
         """Return what a stick gives between its squared-off ends."""
@@ -82,15 +84,18 @@ class ScaledTrim:
         """Return from the first part's left end to the last one's right end."""
         return self.starts(parts)[-1] + parts[-1].length if parts else 0
 
+    def parting(self, before: Part, after: Part) -> Parting:
+        """Return what lies between two parts; one that was spoiled was cut all the same."""
+        one, other = (part.id.removeprefix(SPOILED) for part in (before, after))
+        return self.question.parting(one, other)
+
     def starts(self, parts: Sequence[Part]) -> list[int]:
         """Return where each part begins, from the first one's left end."""
         starts: list[int] = []
         at, before = 0, None
         for part in parts:
             if before is not None:
-                at += before.length + self.kerf
-                if before.right_lean * part.left_lean > 0:
-                    at -= min(abs(before.right_lean), abs(part.left_lean))
+                at += before.length + self.parting(before, part).apart
             starts.append(at)
             before = part
         return starts
@@ -102,7 +107,7 @@ class ScaledTrim:
 
 
 def scaled_trim(job: Job, trim: Trim, pieces: Iterable[Piece], log: Iterable[Entry]) -> ScaledTrim:
-    """Return the bench of one trim's pieces and of its part of the log."""
+    """Return the measure of one trim's pieces and of its part of the log."""
     lengths = [one for entry in log for one in _lengths(entry)]
     pieces = tuple(pieces)
     # rests that are on no rack: they only make the unit fine enough

@@ -67,7 +67,7 @@ def fewest_sticks(question: Question) -> Fewest | None:
         Fraction(cost, question.per_coin),
         tuple(
             Offered(
-                Fraction(blanks[line.blank].length, question.per_inch),
+                question.sources[line.blank].length,
                 blanks[line.blank].pack,
                 line.packs,
             )

@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, TypeAlias
 from trimlang.diagnostics import Span
 from trimlang.joints import Fit, Joint
 from trimlang.language.tree import GapKind
+from trimlang.lengths.tape import steps_down, steps_up
 from trimlang.record import record
 from trimlang.settings.table import Settings
 
@@ -83,15 +84,19 @@ class Trim:
     spring: Fraction | None = None
     logged: tuple[Offer, ...] = ()
 
-    def longest_stick(self, squares_off: Fraction) -> Fraction | None:
+    def longest_stick(self, settings: Settings) -> Fraction | None:
         """Return the longest piece that bought stock (else what is on hand) can give.
 
-        ``squares_off`` is taken off each end of a stick first (inches).
+        It is as long as a plan lays it out: from the first mark of the tape that is not
+        squared off to the last one (inches).
         """
         lengths = [offer.length for offer in (*self.offers, *self.logged)] or [
             rest.length for rest in self.rests
         ]
-        return max(lengths) - 2 * squares_off if lengths else None
+        if not lengths:
+            return None
+        step = settings.tape_step
+        return steps_down(max(lengths), step) - 2 * steps_up(settings.squares_off, step)
 
 
 @record

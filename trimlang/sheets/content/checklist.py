@@ -203,7 +203,7 @@ def _fix(job: Job, pen: Pen) -> Stage:
             trim=fixing.trim,
             nail=pen.length(s.nail_long),
             board=pen.length(s.nail_wallboard),
-            bite=pen.length(fixing.bite),
+            bite=pen.mark(fixing.bite),
         )
         if fixing.bite <= LITTLE:
             text += " " + w("That is little: take a longer nail.")
@@ -262,7 +262,7 @@ def _room(result: Result, name: str, pen: Pen) -> RoomList:
         lines.append(
             PieceLine(
                 id=piece.id,
-                length=own.reading(piece.to_mark),
+                length=own.mark(piece.to_mark),
                 nails=pen.words("glue") if is_return else str(nails),
                 is_return=is_return,
                 done=_done(result, piece.id),

@@ -94,19 +94,16 @@ def _key(cut: Cut) -> Key:
 def _strokes(stick: CutStick, pieces: dict[str, Piece], pen: Pen) -> list[tuple[Cut, Stroke]]:
     words = pen.words
     strokes: list[tuple[Cut, Stroke]] = []
-    before: Piece | None = None
     for place in stick.places:
         piece = pieces[place.piece]
-        own = pen.of(piece.unit)
         left = words("left end of {piece}", piece=piece.id)
-        if before is not None and _key(before.right) == _key(piece.left):
+        if place.shared and strokes:
             # one pass parts the two neighbours; its mark is where the first one ends
             cut, made = strokes.pop()
             ends = words("{one}, and {other}", one=made.ends, other=left)
             strokes.append((cut, Stroke(made.stick, made.mark, ends)))
         else:
-            strokes.append((piece.left, Stroke(stick.id, own.length(place.start), left)))
+            strokes.append((piece.left, Stroke(stick.id, str(pen.mark(place.start)), left)))
         right = words("right end of {piece}", piece=piece.id)
-        strokes.append((piece.right, Stroke(stick.id, own.length(place.end), right)))
-        before = piece
+        strokes.append((piece.right, Stroke(stick.id, str(pen.mark(place.end)), right)))
     return strokes

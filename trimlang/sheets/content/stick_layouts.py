@@ -107,8 +107,8 @@ def _stick(stick: CutStick, pieces: dict[str, Piece], scale: float, pen: Pen) ->
         wide=_fixed(float(stick.length) * scale),
         offcut_from=_fixed(float(offcut_from) * scale),
         offcut_wide=_fixed(float(stick.offcut) * scale),
-        offcut=pen.length(stick.offcut) if stick.offcut else "",
-        square_off=pen.length(ends) if ends else "",
+        offcut=str(pen.mark(stick.offcut)) if stick.offcut else "",
+        square_off=str(pen.mark(ends)) if ends else "",
     )
 
 
@@ -144,11 +144,11 @@ def _row(number: int, place: StickPlace, piece: Piece, pen: Pen) -> LayoutRow:
     return LayoutRow(
         number=str(number),
         id=piece.id,
-        length=own.length(piece.to_mark),
+        length=str(own.mark(piece.to_mark)),
         left=phrases.setting(piece.left, pen),
         right=phrases.setting(piece.right, pen),
-        start=own.length(place.start),
-        end=own.length(place.end),
+        start=str(pen.mark(place.start)),
+        end=str(pen.mark(place.end)),
         shared=place.shared,
     )
 

@@ -133,7 +133,7 @@ def _ticket(
     trim = result.job.trim(piece.trim)
     left = _end(piece, piece.left, "left", pen, met)
     right = _end(piece, piece.right, "right", pen, met)
-    length = pen.reading(piece.to_mark)
+    length = pen.mark(piece.to_mark)
     stick, order = ("", "") if where is None else _stick(where, pen)
     part = ""
     if piece.parts > 1:

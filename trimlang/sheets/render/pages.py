@@ -155,7 +155,8 @@ def _pen(result: Result, words: Words, show: str | None) -> Pen:
         raise ValueError("a job with errors has no sheets")
     if show not in (None, "in", "mm"):
         raise ValueError(f"lengths are shown in 'in' or 'mm', not {show!r}")
-    return Pen(words, result.job.currency, result.job.settings.unit, show)
+    settings = result.job.settings
+    return Pen(words, result.job.currency, own=settings.unit, show=show, tape=settings.tape_step)
 
 
 class _Printing:

@@ -178,16 +178,14 @@ def edges(piece: Piece, pen: Pen) -> str:
     if piece.wall_edge is not None:
         return words(
             "ceiling edge {face}, takes {length} of the stick",
-            face=pen.length(piece.face),
-            length=pen.length(piece.length),
+            face=pen.mark(piece.face),
+            length=pen.mark(piece.length),
         )
     if any(lay(cut) == "flat" for cut in (piece.left, piece.right)):
-        return words("short points {length}", length=pen.length(piece.short_points))
+        return words("short points {length}", length=pen.mark(piece.short_points))
     if piece.back == piece.face == piece.length:
         return ""
-    return words(
-        "back {back}, face {face}", back=pen.length(piece.back), face=pen.length(piece.face)
-    )
+    return words("back {back}, face {face}", back=pen.mark(piece.back), face=pen.mark(piece.face))
 
 
 def rounding(piece: Piece, pen: Pen, *, brief: bool = False) -> str:
@@ -211,7 +209,7 @@ def fit_lines(piece: Piece, pen: Pen) -> tuple[str, ...]:
     words = pen.words
     lines: list[str] = []
     if piece.scribe:
-        lines.append(words("scribe up to {depth} off the foot", depth=pen.length(piece.scribe)))
+        lines.append(words("scribe up to {depth} off the foot", depth=pen.mark(piece.scribe)))
     shim = pen.thickness(piece.shim) if piece.kind is PieceKind.RUN else ""
     if shim:
         lines.append(words("if the corner gaps, pack it out at the bottom by {shim}", shim=shim))

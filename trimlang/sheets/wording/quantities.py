@@ -8,6 +8,7 @@ from typing import Final
 
 from trimlang.lengths.tape import (
     MM,
+    SIXTEENTH,
     decimal_text,
     is_tape_fraction,
     mixed_number,
@@ -17,8 +18,8 @@ from trimlang.lengths.tape import (
 from trimlang.record import record
 from trimlang.sheets.wording.catalogue import Words
 
-FINEST_INCH: Final = Fraction(1, 32)
-"""The finest mark that a length from a metric file is shown to on an inch sheet."""
+FINEST_INCH: Final = SIXTEENTH
+"""What a length that is on no inch tape is shown to on an inch sheet."""
 
 
 @record
@@ -38,13 +39,15 @@ class Pen:
     """Writes in one language, one unit and one currency.
 
     ``show`` is the unit asked for on the sheets (``in`` or ``mm``), ``own`` the
-    job file's own, which holds where nothing is asked.
+    job file's own, which holds where nothing is asked.  ``tape`` is the distance of two
+    marks on the job's tape, in inches.
     """
 
     words: Words
     currency: str
     own: str = "in"
     show: str | None = None
+    tape: Fraction = SIXTEENTH
 
     @property
     def unit(self) -> str:
@@ -67,8 +70,14 @@ class Pen:
         return Reading(f"{sign}{whole}", rest, "in")
 
     def length(self, inches: Fraction) -> str:
-        """Write a length: ``29 1/8 in``, ``740 mm``."""
+        """Write a length as it was given: ``29 1/8 in``, ``740 mm``, ``23/32 in``."""
         return str(self.reading(inches))
+
+    def mark(self, inches: Fraction) -> Reading:
+        """Return the mark of the tape that a length is nearest to: what a hand measures."""
+        usual = MM if self.unit == "mm" else SIXTEENTH
+        step = self.tape if (usual / self.tape).denominator == 1 else usual
+        return self.reading(steps_nearest(inches, step))
 
     def small(self, inches: Fraction) -> str:
         """Write a small distance finely enough to mean something: ``0.010 in``, ``0.2 mm``."""
@@ -79,15 +88,12 @@ class Pen:
         return f"{decimal_text(abs(inches), 3)} in"
 
     def thickness(self, inches: Fraction) -> str:
-        """Write what is packed out, to the nearest 1/64 in or half millimetre.
+        """Write what is packed out, to the nearest mark of the tape.
 
-        Empty where that is nothing: thinner than a sheet of card cannot be packed.
+        Empty where that is nothing: less than half a mark is closed with caulk.
         """
-        step = MM / 2 if self.unit == "mm" else Fraction(1, 64)
-        near = steps_nearest(inches, step)
-        if not near:
-            return ""
-        return self.length(near) if self.unit == "mm" else f"{mixed_number(near)} in"
+        near = self.mark(inches)
+        return str(near) if near.whole != "0" else ""
 
     def stick(self, inches: Fraction) -> str:
         """Write a stick's length as it is sold: ``12 ft``, ``3.6 m``."""
