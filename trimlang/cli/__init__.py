@@ -28,7 +28,8 @@ def main(argv: Sequence[str] | None = None) -> int:
         from trimlang.cli.command_line import run
 
         code = run(argv)
-        sys.stdout.flush()
+        if not sys.stdout.closed:  # as it is where an editor has gone
+            sys.stdout.flush()
     except KeyboardInterrupt as stop:
         return _stopped(stop)
     except OSError as error:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from argparse import Namespace
 
-from trimlang.cli.replies import CLEAN, WRONG_USAGE, Commands, complain
+from trimlang.cli.replies import CLEAN, JOB_ERRORS, WRONG_USAGE, Commands, complain
 from trimlang.extras import EDITOR
 
 
@@ -28,5 +28,4 @@ def run(_asked: Namespace) -> int:
             raise
         complain(EDITOR.remedy())
         return WRONG_USAGE
-    serve()
-    return CLEAN
+    return CLEAN if serve() else JOB_ERRORS

@@ -28,7 +28,10 @@ class OpenFiles:
         found = uris.to_fs_path(uri) if uri.startswith("file:") else None
         if found is None:
             return Path(uri.replace("/", ":").rpartition(":")[2] or "unsaved")
-        return Path(found).resolve()
+        try:
+            return Path(found).resolve()
+        except (OSError, ValueError, RuntimeError):
+            return Path("unnamed")  # no disk has such a name
 
     def uri(self, path: Path) -> str:
         """Return a file's address, as the editor names it where it holds it."""

@@ -8,6 +8,8 @@ be told is answered with nothing.
 from __future__ import annotations
 
 import asyncio
+import logging
+import sys
 from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 from typing import Any, Final
@@ -21,6 +23,7 @@ from trimlang.editor.answers import Scale
 from trimlang.editor.hover_plans import QuickPlans, Where
 from trimlang.editor.open_files import OpenFiles
 from trimlang.editor.open_job import JobReading, read_job
+from trimlang.editor.protocol import AnsweringProtocol
 from trimlang.record import record
 from trimlang.version import __version__
 
@@ -43,10 +46,15 @@ class Document:
 class EditorServer(LanguageServer):
     """The server: what is open, what was read of it, and what was told."""
 
+    protocol: AnsweringProtocol
+
     def __init__(self) -> None:
         # whole texts, not changes: counting the lines of a change leaves no room for doubt
         super().__init__(
-            "trimlang", __version__, text_document_sync_kind=lsp.TextDocumentSyncKind.Full
+            "trimlang",
+            __version__,
+            text_document_sync_kind=lsp.TextDocumentSyncKind.Full,
+            protocol_cls=AnsweringProtocol,
         )
         self.files = OpenFiles()
         self.plans = QuickPlans()
@@ -233,6 +241,16 @@ def make_server() -> EditorServer:
     return server
 
 
-def serve() -> None:
-    """Answer an editor over standard input and output until it goes."""
-    make_server().start_io()
+def serve() -> bool:
+    """Answer an editor over standard input and output until it goes.
+
+    Returns:
+        Whether it went in order: not with an ``exit`` that no ``shutdown`` announced.
+    """
+    # an editor that never reads the error stream would be waited for once it is full
+    logging.getLogger("pygls").setLevel(logging.CRITICAL + 1)
+    server = make_server()
+    server.start_io()
+    # at an exit, and then alone, the protocol closes what it writes to
+    told_to_exit = sys.stdout.closed
+    return not told_to_exit or server.protocol.was_shut_down
