@@ -164,10 +164,8 @@ def _say_trim(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
     yield _write(span, f"trim {facts['trim']}", sure=True)
 
 
-def _add_end(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
-    said = _COMMENT.match(line)
-    end = len((said[0] if said else line).rstrip().rstrip(",")) + 1
-    place = Span(span.file, span.line, end, end)
+def _add_end(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
+    place = Span(span.file, span.line, facts["at"], facts["at"])
     for joint in _JOINTS_OFFERED:
         yield Mend(f"Add {facts['side']}={joint}", (Edit(place, f", {facts['side']}={joint}"),))
 
@@ -231,6 +229,7 @@ _MENDS: Final[dict[str, Callable[[Span, Facts, str], Iterator[Mend]]]] = {
     "T209": _drop_part,
     "T216": _say_trim,
     "T225": _add_end,
+    "T252": _add_end,
     "T226": _drop_part,
     "T227": _no_brackets,
     "T229": _no_brackets,

@@ -170,6 +170,25 @@ SURVEY_PAGES: Final = (
         needs=(Whole.LINE,),
     ),
     Page(
+        code="T252",
+        title="a joint that nobody says",
+        message="how run {run} meets run {other} is not said",
+        remedy="Add right=in-corner, or what it is, at {run}, or left=… at {other}; “ends"
+        " in-corner” in the room's line says it of all such joints.",
+        why="Both runs end there, and the corner decides their lengths and the saw's setting. It is"
+        " said once, at either of them.",
+        example=JOB_TO_ROOM + "  N: 40 in, left=butt\n  E: 30 in, right=butt",
+        needs=(Whole.LINE,),
+    ),
+    Page(
+        code="T253",
+        title="no end for all",
+        message="the ends of a whole room cannot be {joint}",
+        remedy="Write “ends in-corner” or “ends out-corner”, and say other ends at their runs.",
+        why="Only a corner is shared by two runs, so that one word can hold for both.",
+        example="ends return\n" + JOB_TO_ROOM + RUN,
+    ),
+    Page(
         code="T226",
         title="an end said twice",
         message="the {side} end is given twice",

@@ -206,6 +206,15 @@ SYNTAX_PAGES: Final = (
         severity=Severity.WARNING,
     ),
     Page(
+        code="T123",
+        title="said of another wall",
+        message="this is not said of {of} but of {other}, and is left out",
+        remedy="Put it behind the wall that it is about.",
+        why="Where several walls stand in one line, what follows a wall is said of that one.",
+        example=JOB_TO_ROOM + "  N 40 in, entrance, door 32 in, E 30 in, right=butt",
+        loses=Whole.LINE,
+    ),
+    Page(
         code="T122",
         title="a piece of no length",
         message="{trim} leaves nothing of {part}: it is too thin or too wide for it",

@@ -46,7 +46,7 @@ def pieces_at(reading: JobReading, file: str, line: int, column: int) -> tuple[P
     """Return the pieces that the pointer is told about, none where it is no wall's."""
     if not _is_about_wall(reading, file, line, column):
         return ()
-    found = reading.stretch(file, line)
+    found = reading.stretch(file, line, column)
     return () if found is None else _pieces(reading, *found)
 
 
@@ -61,11 +61,11 @@ def hover(
     if mention is not None and mention.name.sort in (NameSort.ROOM, NameSort.TAG):
         return _room(reading, mention)
     if _is_about_wall(reading, file, line, column):
-        found = reading.stretch(file, line)
+        found = reading.stretch(file, line, column)
         pieces = () if found is None else _pieces(reading, *found)
         if pieces:
             texts = [_piece(piece, pen.of(piece.unit), sticks) for piece in pieces]
-            return Told("\n\n".join(texts), _wall_span(reading, file, line))
+            return Told("\n\n".join(texts), _wall_span(reading, file, line, column))
     text = reading.text(Span(file, line, 1, 1))
     token = token_at(text, column)
     stated = None if token is None else _setting(reading, file, line, token)
@@ -83,8 +83,8 @@ def hover(
 
 def _setting(reading: JobReading, file: str, line: int, token: Token) -> Told | None:
     """Return what a setting means whose own words the pointer rests on."""
-    statement = reading.statement(file, line)
     column = token.column or 1
+    statement = reading.statement(file, line, column)
     for fact in statement.facts if isinstance(statement, tree.SettingLine) else ():
         row = fact.row()
         if row is None or not fact.span.column <= column < fact.span.end:
@@ -96,12 +96,12 @@ def _setting(reading: JobReading, file: str, line: int, token: Token) -> Told | 
 
 def _is_about_wall(reading: JobReading, file: str, line: int, column: int) -> bool:
     """Tell whether a place is a run's name or length, or an opening's first words."""
-    span = _wall_span(reading, file, line)
+    span = _wall_span(reading, file, line, column)
     return span.column <= column <= span.end and span.line == line
 
 
-def _wall_span(reading: JobReading, file: str, line: int) -> Span:
-    statement = reading.statement(file, line)
+def _wall_span(reading: JobReading, file: str, line: int, column: int) -> Span:
+    statement = reading.statement(file, line, column)
     if isinstance(statement, tree.RunLine):
         return Span(file, line, statement.label.span.column, statement.length.span.end)
     if isinstance(statement, tree.GapLine):
@@ -161,8 +161,8 @@ def _cut(cut: Cut, pen: Pen) -> str:
 
 def _end(reading: JobReading, file: str, line: int, column: int) -> str | None:
     """Return how the end under the pointer is cut, for each trim of its run."""
-    statement = reading.statement(file, line)
-    found = reading.stretch(file, line)
+    statement = reading.statement(file, line, column)
+    found = reading.stretch(file, line, column)
     if not isinstance(statement, tree.RunLine) or found is None:
         return None
     side = next(

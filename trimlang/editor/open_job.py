@@ -53,8 +53,11 @@ class JobReading:
         return {name: source.lines() for name, source in self.result.sources.items()}
 
     @cached_property
-    def _by_line(self) -> dict[tuple[str, int], tree.Statement]:
-        return {(one.span.file, one.span.line): one for one in self.gathered.statements}
+    def _by_line(self) -> dict[tuple[str, int], list[tree.Statement]]:
+        found: dict[tuple[str, int], list[tree.Statement]] = {}
+        for one in self.gathered.statements:
+            found.setdefault((one.span.file, one.span.line), []).append(one)
+        return found
 
     def path(self, file: str) -> Path | None:
         """Return where a file of the job lies."""
@@ -71,17 +74,24 @@ class JobReading:
         lines = self.lines.get(span.file, [])
         return lines[span.line - 1] if 0 < span.line <= len(lines) else ""
 
-    def statement(self, file: str, line: int) -> tree.Statement | None:
-        """Return what a line states."""
-        return self._by_line.get((file, line))
+    def statement(self, file: str, line: int, column: int = 1) -> tree.Statement | None:
+        """Return what a line states: of several walls the one that holds a column (from 1)."""
+        found = self._by_line.get((file, line), [])
+        return next((one for one in reversed(found) if one.span.column <= column), None) or next(
+            iter(found), None
+        )
 
-    def stretch(self, file: str, line: int) -> tuple[Room, Stretch] | None:
-        """Return the wall that a line describes, and its room."""
-        for room in self.result.job.rooms:
-            for stretch in room.walk:
-                if (stretch.span.line, stretch.span.file) == (line, file):
-                    return room, stretch
-        return None
+    def stretch(self, file: str, line: int, column: int = 1) -> tuple[Room, Stretch] | None:
+        """Return the wall that a line describes at a column (from 1), and its room."""
+        found = [
+            (room, stretch)
+            for room in self.result.job.rooms
+            for stretch in room.walk
+            if (stretch.span.line, stretch.span.file) == (line, file)
+        ]
+        return next((one for one in reversed(found) if one[1].span.column <= column), None) or next(
+            iter(found), None
+        )
 
 
 def read_job(

@@ -17,7 +17,7 @@ from trimlang.editor.open_job import JobReading
 from trimlang.editor.tokens import expected
 from trimlang.editor.word_meanings import meaning
 from trimlang.language import tree
-from trimlang.language.vocabulary import spellings
+from trimlang.language.vocabulary import SHORT_JOINTS, spellings
 from trimlang.record import record
 
 _UNFINISHED: Final = re.compile(r"[^\W\d_][\w.\-]*$|[\w.\-]+$")
@@ -90,7 +90,7 @@ def _words(before: list[Token], kinds: set[str]) -> Iterator[tuple[str, Proposal
             continue
         # a word that is spelled in several ways is offered in the usual one
         choice = ways if kind in ("JOINT", "SIDE", "DIRECTION", "TAKEN_AT", "METRIC") else ways[:1]
-        for way in choice:
+        for way in (one for one in choice if one not in SHORT_JOINTS):
             way = _ALWAYS_TWO.get(kind, way)
             sort = (
                 ProposalKind.JOINT

@@ -6,7 +6,7 @@ import re
 from typing import Any, Final
 
 from trimlang.joints import Joint
-from trimlang.language.vocabulary import spellings
+from trimlang.language.vocabulary import spellings, whole_joint
 from trimlang.settings.setting_kinds import Setting
 from trimlang.settings.table import Settings
 
@@ -87,6 +87,12 @@ MEANINGS: Final[dict[str, str]] = {
     "right": "The run's right end, as you face the wall.",
     "no": "Leaves out a trim, or forbids a splice.",
     "opening": "A door or the like: wall without trim, from trim to trim.",
+    "door": "A doorway: wall without trim, called door unless it gets another name.",
+    "window": "A window that reaches the floor: wall without trim.",
+    "stair": "Where a stair begins: wall without trim.",
+    "cabinets": "Wall behind cabinets, without trim.",
+    "radiator": "Wall behind a radiator, without trim.",
+    "ends": "How runs meet where neither of them says it.",
     "bare": "Wall without trim, such as behind cabinets.",
     "entrance": "Where one comes in: copes and splices turn their better side to it.",
     "deg": "Degrees: between the wall faces, through the room inside, through the wall outside.",
@@ -118,6 +124,7 @@ def meaning(terminal: str, written: str, line: str = "") -> str | None:
     if ways is None:
         return None
     word = " ".join(written.lower().split())
+    word = whole_joint(word) if terminal == "JOINT" else word
     row = _setting_with(word, line.lower())
     if row is not None and (line or word not in MEANINGS):
         return f"{row.page[0].upper()}{row.page[1:]}."

@@ -289,10 +289,11 @@ WallFact: TypeAlias = (
     | Cased
     | ClearHeight
     | Taken
+    | Stated
     | Unread
 )
 """What a room's, a run's or an opening's line may say."""
-Fact: TypeAlias = TrimFact | EndFact | WallFact | Stated
+Fact: TypeAlias = TrimFact | EndFact | WallFact
 
 
 def named_trims(fact: Fact) -> tuple[Word, ...]:

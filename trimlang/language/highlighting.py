@@ -31,7 +31,7 @@ def highlighting(lark: Lark) -> dict[str, Any]:
     words = [name for name, pattern in patterns.items() if _is_spelled(pattern)]
     starts = _line_starts(lark.rules)
     named = [start for start in starts if _begins(lark.rules, start, "NAME", "COLON")]
-    phrases = [one for one in words if "[ \t]+" in patterns[one]]
+    phrases = [one for one in words if "[ \t]+" in patterns[one] and one not in _JOINTS]
     others = [one for one in words if one not in (*_UNITS, *_JOINTS, *phrases)]
     headings = [start for start in starts if _begins(lark.rules, start, "STRING")]
     name, string = patterns["NAME"], patterns["STRING"]
@@ -65,13 +65,14 @@ def highlighting(lark: Lark) -> dict[str, Any]:
             _match("string.quoted.double", string),
             _match("invalid.illegal.unclosed", r'["“][^"“”\n]*$'),
             _match("keyword.other", _any(patterns, phrases)),
-            _match("constant.language.joint", _any(patterns, _JOINTS)),
             {
                 "match": rf"{_BEFORE}((?i:{followed}))\s+{not_a_word}({name})",
                 "captures": _captures("keyword.other", "variable.other"),
             },
             _match("keyword.other.unit", rf"(?<=[0-9]){_fold(patterns, _UNITS)}{_AFTER}"),
+            # a lone “in” is nearly always the unit
             _match("keyword.other.unit", _any(patterns, _UNITS)),
+            _match("constant.language.joint", _any(patterns, _JOINTS)),
             _match("keyword.other", _any(patterns, others)),
             _match("constant.numeric", rf"(?<![^\W\d])(?:{number})"),
             _match("keyword.other.currency", patterns["MONEY"]),

@@ -14,7 +14,7 @@ from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.language.grammar import parser
 from trimlang.language.near_words import nearest
-from trimlang.language.vocabulary import spellings
+from trimlang.language.vocabulary import SHORT_JOINTS, spellings, words_after
 from trimlang.lengths.units import in_inches
 
 _CHOICES: Final = frozenset({"JOINT", "SIDE", "TAKEN_AT", "DIRECTION"})
@@ -46,22 +46,14 @@ _WORD_AT: Final = re.compile(r"[^\W\d_][\w.\-]*|\d[\w./]*|\S")
 @cache
 def line_words() -> tuple[str, ...]:
     """Return the words that begin a line."""
-    return _words_after("")
+    return words_after("")
 
 
 @cache
 def part_words() -> tuple[str, ...]:
     """Return the words that begin a part of a room's or a wall's line, after a comma."""
     lines = ('room "x",', "x: 1 in,", "opening 1 in,")
-    return tuple(dict.fromkeys(word for line in lines for word in _words_after(line)))
-
-
-def _words_after(text: str) -> tuple[str, ...]:
-    """Return the words that may follow the beginning of a line, as the grammar lists them."""
-    reader = parser().parse_interactive(text)
-    reader.exhaust_lexer()
-    accepted = reader.accepts()
-    return tuple(word for name, ways in spellings().items() if name in accepted for word in ways)
+    return tuple(dict.fromkeys(word for line in lines for word in words_after(line)))
 
 
 def _expected_words(terminals: set[str]) -> list[str]:
@@ -69,7 +61,8 @@ def _expected_words(terminals: set[str]) -> list[str]:
     words: list[str] = []
     for name in sorted(terminals & known.keys() - _UNIT_TOKENS - _PHRASES.keys()):
         ways = known[name]
-        words.extend(ways if name in _CHOICES else [_USUAL.get(name, ways[0])])
+        usual = [way for way in ways if way not in SHORT_JOINTS]
+        words.extend(usual if name in _CHOICES else [_USUAL.get(name, ways[0])])
     return words
 
 
@@ -163,7 +156,7 @@ def explain(error: UnexpectedInput, text: str, file: str, line: int) -> Diagnost
     if before is not None and before.type == "NAME":
         slip = Span(file, line, before.column or 1, (before.column or 1) + len(before))
         first = not text[: slip.column - 1].strip()
-        if first and terminals == {"COLON"}:
+        if first and "COLON" in terminals:
             remedy = did_you_mean(
                 before, line_words(), "A run is written “N: 29 1/8 in, left=in-corner, right=butt”."
             )

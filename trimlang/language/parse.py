@@ -14,7 +14,7 @@ from trimlang.language.grammar import parser
 from trimlang.language.retired import RETIRED, Retired, renewed
 from trimlang.language.source import MOST_LINES, Source
 from trimlang.language.to_tree import LineBuilder
-from trimlang.language.tree import GapLine, RoomLine, RunLine, Statement, Unreadable
+from trimlang.language.tree import GapLine, RoomLine, RunLine, Statement, Unreadable, WallsLine
 
 LONGEST_LINE: Final = 2000
 MOST_MISTAKES: Final = 200
@@ -62,7 +62,11 @@ def parse(
             findings.extend(renewals)
         statement, problems = line(text, source.name, number)
         findings.extend(problems)
-        if statement is not None:
+        if isinstance(statement, WallsLine):
+            statements.extend(statement.stretches)
+            if statement.lost:
+                statements.append(_unreadable(text, source.name, number))
+        elif statement is not None:
             statements.append(statement)
         if len(findings) > MOST_MISTAKES:
             findings.append(say("T106", Span(source.name, number, 1, 2), most=MOST_MISTAKES))
@@ -89,7 +93,9 @@ def _line(text: str, file: str, number: int) -> tuple[Statement | None, list[Dia
             builder = LineBuilder(file, number)
             statement: Statement | None = builder.transform(parsed)
             lost = tuple(Unread(problem.span) for problem in problems)
-            if isinstance(statement, RoomLine | RunLine | GapLine) and lost:
+            if isinstance(statement, WallsLine):
+                statement = replace(statement, lost=bool(lost))
+            elif isinstance(statement, RoomLine | RunLine | GapLine) and lost:
                 # what was blanked may be what a later pass would miss
                 statement = replace(statement, facts=statement.facts + lost)
             return statement, problems + builder.problems

@@ -14,7 +14,7 @@ from trimlang.language.tidy_line import TidyLine, read_line
 from trimlang.record import record
 
 INDENT: Final = "  "
-WALLS: Final = frozenset({"run", "opening", "bare"})
+WALLS: Final = frozenset({"run", "opening", "bare", "walls"})
 """Lines that lie below a room's heading wherever they are written."""
 
 LONGEST_LABEL: Final = 12

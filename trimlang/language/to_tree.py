@@ -8,7 +8,6 @@ from __future__ import annotations
 
 import re
 import unicodedata
-from collections.abc import Callable
 from fractions import Fraction
 from typing import Any, Final, TypeAlias
 
@@ -18,7 +17,9 @@ from lark.visitors import Discard
 
 from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.language import facts, tree
-from trimlang.language.log_lines import LogLines, PackOf, first
+from trimlang.language.log_lines import PackOf, first
+from trimlang.language.vocabulary import whole_joint
+from trimlang.language.wall_lines import WallLines, fact_of
 from trimlang.lengths.tape import (
     SIXTEENTH,
     feet_text,
@@ -28,7 +29,7 @@ from trimlang.lengths.tape import (
 )
 from trimlang.letters import STEERING, is_hidden, stranger_in
 from trimlang.record import record
-from trimlang.settings.setting_kinds import RoundingSetting, Switch, TakenAt
+from trimlang.settings.setting_kinds import RoundingSetting, Switch
 from trimlang.settings.table import Settings, rows_of
 
 Children: TypeAlias = list[Any]
@@ -37,7 +38,7 @@ _MOST_DIGITS: Final = 9
 _THREE_PLACES: Final = re.compile(r"[0-9]{1,3}\.[0-9]{3}")
 _SPEAKING: Final = frozenset(
     "NAME PIECE_ID STRING WORDS DATE TAKEN_AT DIRECTION SIDE JOINT IN INCH METRIC OTHER_UNIT"
-    " QUART GALLON LITRE MONEY".split()
+    " QUART GALLON LITRE MONEY OPENING BARE".split()
 )
 _ANY_CASE: Final = _SPEAKING - {"NAME", "PIECE_ID", "STRING", "WORDS", "DATE", "MONEY"}
 _FINEST: Final = 128
@@ -59,22 +60,8 @@ class _AtMost:
     number: tree.Number
 
 
-def _fact(kind: Callable[..., facts.Fact]) -> Any:
-    """Return the method for a rule whose children are the fields of a fact, in their order."""
-
-    @v_args(meta=True)
-    def build(self: LineBuilder, meta: Meta, children: Children) -> facts.Fact:
-        return kind(*children, self._span(meta))
-
-    return build
-
-
-class LineBuilder(LogLines):
+class LineBuilder(WallLines):
     """Builds the statement of one line, and collects what is odd about its numbers."""
-
-    def __init__(self, file: str, line: int) -> None:
-        super().__init__(file, line)
-        self.problems: list[Diagnostic] = []
 
     # ---- leaves -------------------------------------------------------------------
 
@@ -205,7 +192,7 @@ class LineBuilder(LogLines):
 
     def joint(self, children: Children) -> tree.Word:
         word: tree.Word = children[0]
-        return word
+        return tree.Word(whole_joint(word.text), word.span)
 
     def label(self, children: Children) -> tree.Word:
         child = children[0]
@@ -216,72 +203,12 @@ class LineBuilder(LogLines):
 
     # ---- parts of lines -------------------------------------------------------------
 
-    thick, tall, spring = _fact(facts.Thick), _fact(facts.Tall), _fact(facts.Spring)
-    material = _fact(facts.Material)
-    note, open_walk = _fact(facts.Note), _fact(facts.OpenWalk)
-    without, first_stud, floor_gap = (
-        _fact(facts.Without),
-        _fact(facts.FirstStud),
-        _fact(facts.FloorGap),
-    )
-    called, entrance = _fact(facts.Called), _fact(facts.Entrance)
-    clear_height = _fact(facts.ClearHeight)
-    cope_here, measured = _fact(facts.CopedHere), _fact(facts.WrittenCorner)
-    implied = _fact(facts.Implied)
+    thick, tall, spring = fact_of(facts.Thick), fact_of(facts.Tall), fact_of(facts.Spring)
+    material = fact_of(facts.Material)
 
     @v_args(meta=True)
     def in_front_of(self, meta: Meta, children: Children) -> facts.InFrontOf:
         return facts.InFrontOf(children[-1], self._span(meta))
-
-    @v_args(meta=True)
-    def by_diagonal(self, meta: Meta, children: Children) -> facts.WrittenCorner:
-        return facts.WrittenCorner(facts.Diagonal(*children), self._span(meta))
-
-    @v_args(meta=True)
-    def taken(self, meta: Meta, children: Children) -> facts.Taken:
-        return facts.Taken(TakenAt(children[0].text), self._span(meta))
-
-    @v_args(meta=True)
-    def trims(self, meta: Meta, children: Children) -> facts.NamedTrim:
-        return facts.NamedTrim(children[0], begins=True, span=self._span(meta))
-
-    @v_args(meta=True)
-    def also_trim(self, meta: Meta, children: Children) -> facts.NamedTrim:
-        return facts.NamedTrim(children[0], begins=False, span=self._span(meta))
-
-    @v_args(meta=True)
-    def may_splice(self, meta: Meta, _children: Children) -> facts.Spliced:
-        return facts.Spliced(wanted=True, span=self._span(meta))
-
-    @v_args(meta=True)
-    def no_splice(self, meta: Meta, _children: Children) -> facts.Spliced:
-        return facts.Spliced(wanted=False, span=self._span(meta))
-
-    @v_args(meta=True)
-    def rising(self, meta: Meta, children: Children) -> facts.Rising:
-        side, pitch = children
-        return facts.Rising(facts.Side(side.text), pitch, self._span(meta))
-
-    @v_args(meta=True)
-    def rising_over(self, meta: Meta, children: Children) -> facts.Rising:
-        side, rise, run = children
-        return facts.Rising(facts.Side(side.text), facts.RiseOver(rise, run), self._span(meta))
-
-    @v_args(meta=True)
-    def cased(self, meta: Meta, children: Children) -> facts.Cased:
-        casing, head = children if len(children) > 1 else (*children, None)
-        return facts.Cased(casing, head, self._span(meta))
-
-    @v_args(meta=True)
-    def side(self, meta: Meta, children: Children) -> facts.AtEnd:
-        word, end = children
-        return facts.AtEnd(
-            side=facts.Side(word.text), end=end, word=word.span, span=self._span(meta)
-        )
-
-    @v_args(meta=True)
-    def end(self, meta: Meta, children: Children) -> tree.WrittenEnd:
-        return tree.WrittenEnd(children[0], tuple(children[1:]), self._span(meta))
 
     def at_most(self, children: Children) -> _AtMost:
         return _AtMost(children[0])
@@ -344,31 +271,6 @@ class LineBuilder(LogLines):
     @v_args(meta=True)
     def on_hand(self, meta: Meta, children: Children) -> tree.OnHandLine:
         return tree.OnHandLine(children[0], tuple(children[1:]), self._span(meta))
-
-    @v_args(meta=True)
-    def room(self, meta: Meta, children: Children) -> tree.RoomLine:
-        words = [child for child in children if isinstance(child, tree.Word)]
-        said = tuple(child for child in children if not isinstance(child, tree.Word))
-        tag = words[1] if len(words) > 1 else None
-        return tree.RoomLine(words[0], tag, said, self._span(meta))
-
-    @v_args(meta=True)
-    def run(self, meta: Meta, children: Children) -> tree.RunLine:
-        return tree.RunLine(children[0], children[1], tuple(children[2:]), self._span(meta))
-
-    @v_args(meta=True)
-    def opening(self, meta: Meta, children: Children) -> tree.GapLine:
-        return tree.GapLine(
-            tree.GapKind.OPENING, children[0], tuple(children[1:]), self._span(meta)
-        )
-
-    @v_args(meta=True)
-    def diagonal(self, meta: Meta, children: Children) -> tree.DiagonalLine:
-        return tree.DiagonalLine(children[0], children[1], self._span(meta))
-
-    @v_args(meta=True)
-    def bare(self, meta: Meta, children: Children) -> tree.GapLine:
-        return tree.GapLine(tree.GapKind.BARE, children[0], tuple(children[1:]), self._span(meta))
 
     @v_args(meta=True)
     def _settings(self, meta: Meta, children: Children) -> tree.SettingLine:

@@ -158,6 +158,18 @@ class DiagonalLine:
 
 
 @record
+class WallsLine:
+    """``N 10 ft 2 1/4, E 8 ft 7 9/16, door 32 in "to hall"``: several walls in one line.
+
+    ``lost`` tells that a part of the line, which may be a wall, could not be read.
+    """
+
+    stretches: tuple[RunLine | GapLine, ...]
+    span: Span
+    lost: bool = False
+
+
+@record
 class FromStick:
     """``from base-1 of 12 ft``: the stick's name, how long it was, or only the one of them."""
 
@@ -238,6 +250,7 @@ Statement: TypeAlias = (
     | RunLine
     | GapLine
     | DiagonalLine
+    | WallsLine
     | LogLine
     | BoughtLine
     | RackLine

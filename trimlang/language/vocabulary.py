@@ -4,7 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from difflib import get_close_matches
 from functools import cache
+from types import MappingProxyType
 from typing import Final
 
 from trimlang.language.grammar import parser
@@ -12,6 +14,58 @@ from trimlang.language.grammar import parser
 _BLANKS: Final = {"[ \t]+": " ", "\\b": "", "\\.": "."}
 _NOT_BEFORE: Final = re.compile(r"\(\?![^()]*\)")
 """What may not follow a word says nothing of how it is written."""
+
+
+SHORT_JOINTS: Final = MappingProxyType(
+    {
+        short: joint
+        for joint, shorts in {
+            "in-corner": ("in", "inside", "ic", "in corner", "inside corner"),
+            "out-corner": ("out", "outside", "oc", "out corner", "outside corner"),
+        }.items()
+        for short in shorts
+    }
+)
+"""Other words for a corner, and the one that stands for it everywhere else."""
+
+GAP_WORDS: Final = frozenset({"door", "window", "stair", "cabinets", "radiator"})
+"""Openings and bare walls by their own names: they are called so unless they get another name."""
+
+_SURE: Final = 0.75
+"""How alike a wall's name and a word of the language are where the word was likely meant."""
+
+_PARTS: Final = ("", 'room "x",', "x: 1 in,", "opening 1 in,")
+"""What stands before a word that begins a line or a part of one."""
+
+
+def whole_joint(word: str) -> str:
+    """Return the word for an end that stands for a short one; any other as it is."""
+    word = " ".join(word.split())
+    return SHORT_JOINTS.get(word, word)
+
+
+@cache
+def not_a_label(name: str) -> str | None:
+    """Return the word of the language that a wall's name without a colon is or nearly is.
+
+    Without a colon “opning 32 in” would be a wall with trim on it.
+    """
+    word = name.casefold()
+    if len(word) < 3 or not word.isalpha():
+        return None
+    if any(word in ways for ways in spellings().values()):
+        return word
+    begins = [way for before in _PARTS for way in words_after(before)]
+    close = get_close_matches(word, begins, n=1, cutoff=_SURE)
+    return close[0] if close else None
+
+
+def words_after(text: str) -> tuple[str, ...]:
+    """Return the words that may follow the beginning of a line, as the grammar lists them."""
+    reader = parser().parse_interactive(text)
+    reader.exhaust_lexer()
+    accepted = reader.accepts()
+    return tuple(word for name, ways in spellings().items() if name in accepted for word in ways)
 
 
 @cache

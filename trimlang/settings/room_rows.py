@@ -9,6 +9,7 @@ from trimlang.joints import ROUNDING_ROWS
 from trimlang.lengths.tape import MM
 from trimlang.settings.setting_kinds import (
     AngleSetting,
+    EndSetting,
     LengthSetting,
     RoundingRows,
     RoundingSetting,
@@ -48,6 +49,15 @@ class RoomRows:
         default=TakenAt.WALL,
         unsaid="wall",
         scope=Scope.RUN,
+    )
+    ends = EndSetting(
+        words="ends",
+        page="how runs meet where neither says it, `in-corner` or `out-corner`",
+        default="",
+        unsaid="each joint is said, at either side",
+        why="a corner that nobody looked at is no corner",
+        scope=Scope.ROOM,
+        kinds=("in-corner", "out-corner"),
     )
     rounding_step = LengthSetting(
         words="round to",

@@ -170,6 +170,14 @@ class TakenSetting(Setting[TakenAt]):
 
 
 @record
+class EndSetting(Setting[str]):
+    """A kind of end, one of ``kinds``; empty where there is none.  See T253."""
+
+    _: KW_ONLY
+    kinds: tuple[str, ...]
+
+
+@record
 class PackedSetting(Setting[Packed]):
     """A box, tube, tub or can, called ``what``; see T235."""
 
@@ -202,6 +210,7 @@ AnySetting: TypeAlias = (
     | Switch
     | UnitSetting
     | TakenSetting
+    | EndSetting
     | PackedSetting
     | SpreadSetting
     | RoundingSetting

@@ -8,18 +8,20 @@ from trimlang.language import facts, tree
 from trimlang.language.facts import Side
 from trimlang.language.tree import GapKind
 from trimlang.settings.table import Settings
-from trimlang.survey.ends import read_sides
-from trimlang.survey.job import Gap, Trim
+from trimlang.survey.job import End, Gap, Trim
 from trimlang.survey.measures import Findings, length
 from trimlang.survey.near_names import unknown_trim
 
 
 def read_gap(
-    line: tree.GapLine, settings: Settings, trims: dict[str, Trim], findings: Findings
+    line: tree.GapLine,
+    ends: dict[Side, End],
+    settings: Settings,
+    trims: dict[str, Trim],
+    findings: Findings,
 ) -> Gap | None:
     """Return what a line says of wall without running trim; None where it has no width."""
     wide = length(line.width, settings.unit, findings, what=f"this {line.kind}")
-    ends = read_sides(line.facts, settings.taken, settings, findings)
     called: str | None = None
     note: str | None = None
     tall: Fraction | None = None

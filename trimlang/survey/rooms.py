@@ -2,23 +2,25 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from fractions import Fraction
 
 from trimlang.diagnostics import Span
 from trimlang.diagnostics.place import place
+from trimlang.joints import Joint
 from trimlang.language import facts, tree
 from trimlang.language.facts import Side
 from trimlang.settings.table import Settings
 from trimlang.survey.diagonals import read_diagonals
 from trimlang.survey.ends import read_sides
 from trimlang.survey.gaps import read_gap
-from trimlang.survey.job import Gap, Room, Run, Stretch, Trim
+from trimlang.survey.job import End, Gap, Room, Run, Stretch, Trim
 from trimlang.survey.measures import Findings, length, not_negative
 from trimlang.survey.near_names import unknown_trim
 from trimlang.survey.room_tags import room_tag
 from trimlang.survey.said_settings import apply
 from trimlang.survey.stairs import read_slope
+from trimlang.survey.unsaid_ends import WallLine, fill_ends
 
 RUN_WORDS = ("left", "right", "splice", "note", "no splice", "taken", "trim")
 _BELOW = (tree.RunLine, tree.GapLine, tree.DiagonalLine, tree.SettingLine, tree.Unreadable)
@@ -90,12 +92,19 @@ class _RoomReader:
         for fact in heading.facts:
             if isinstance(fact, facts.Taken):
                 self._settings = self._settings.having(Settings.taken, fact.at)
-        for line in below:
-            if isinstance(line, tree.SettingLine):
-                self._settings = apply(self._settings, line, findings, in_room=heading.name.text)
+            elif isinstance(fact, facts.Stated):
+                said = tree.SettingLine((fact,), fact.span)
+                self._settings = apply(self._settings, said, findings, in_room=heading.name.text)
+        lines: list[WallLine] = []
+        for one in below:
+            if isinstance(one, tree.SettingLine):
+                self._settings = apply(self._settings, one, findings, in_room=heading.name.text)
+            elif isinstance(one, WallLine):
+                lines.append(one)
         walk: list[Stretch] = []
         labels: dict[str, Span] = {}
-        for line in below:
+        open_walk = any(isinstance(fact, facts.OpenWalk) for fact in heading.facts)
+        for line, ends in zip(lines, self._ends(lines, open_walk=open_walk), strict=True):
             if isinstance(line, tree.RunLine):
                 label = line.label.text
                 if label.casefold() in labels:
@@ -107,11 +116,11 @@ class _RoomReader:
                         line=place(labels[label.casefold()], line.span),
                     )
                 labels.setdefault(label.casefold(), line.span)
-                walk.append(self._run(line) or _lost(line.span))
+                walk.append(self._run(line, ends) or _lost(line.span))
             elif isinstance(line, tree.GapLine):
-                gap = read_gap(line, self._settings, self._trims, findings)
+                gap = read_gap(line, ends, self._settings, self._trims, findings)
                 walk.append(gap or _lost(line.span))
-            elif isinstance(line, tree.Unreadable):
+            else:
                 walk.append(_lost(line.span))
         if not walk:
             findings.say("T224", heading.name.span, room=heading.name.text)
@@ -145,13 +154,25 @@ class _RoomReader:
                 named.append(word.text)
         return tuple(named)
 
-    def _run(self, line: tree.RunLine) -> Run | None:
+    def _ends(self, lines: Sequence[WallLine], *, open_walk: bool) -> list[dict[Side, End]]:
+        """Return the ends of all walls, each joint said at either side or for the room."""
+        said: list[dict[Side, End]] = []
+        for line in lines:
+            stated = () if isinstance(line, tree.Unreadable) else line.facts
+            taken = next(
+                (fact.at for fact in stated if isinstance(fact, facts.Taken)), self._settings.taken
+            )
+            said.append(read_sides(stated, taken, self._settings, self._findings))
+        usual = Joint.of(self._settings.ends) if self._settings.ends else None
+        return fill_ends(lines, said, usual, self._findings, open_walk=open_walk)
+
+    def _run(self, line: tree.RunLine, ends: dict[Side, End]) -> Run | None:
         findings, label = self._findings, line.label.text
         long = length(line.length, self._settings.unit, findings, what=f"run {label}")
         trims = self._named_trims(line.facts, RUN_WORDS)
         if not trims:
             trims = self._room_trims
-        taken, splice, may_splice = self._settings.taken, False, self._settings.may_splice
+        splice, may_splice = False, self._settings.may_splice
         stud: Fraction | None = None
         floor_gap = Fraction(0)
         for fact in line.facts:
@@ -160,8 +181,6 @@ class _RoomReader:
                     if word.text not in self._trims:
                         unknown_trim(word, self._trims, findings, ("splice",))
                     trims = tuple(trim for trim in trims if trim != word.text)
-                case facts.Taken():
-                    taken = fact.at
                 case facts.Spliced():
                     splice = may_splice = fact.wanted
                 case facts.FirstStud(at=at):
@@ -169,10 +188,6 @@ class _RoomReader:
                 case facts.FloorGap(gap=gap):
                     measured = not_negative(gap, self._settings.unit, findings, what="a floor gap")
                     floor_gap = measured or Fraction(0)
-        ends = read_sides(line.facts, taken, self._settings, findings)
-        for side in Side:
-            if side not in ends:
-                findings.say("T225", line.label.span, run=label, side=side)
         if not any(_names_a_trim(said) for said in (line.facts, self._heading.facts)):
             findings.say("T217", line.label.span, run=label, room=self._heading.name.text)
         left, right = ends.get(Side.LEFT), ends.get(Side.RIGHT)

@@ -12,6 +12,7 @@ from trimlang.lengths.units import in_cubic_inches, in_inches
 from trimlang.settings.setting_kinds import (
     AngleSetting,
     AnySetting,
+    EndSetting,
     LengthSetting,
     NumberSetting,
     Packed,
@@ -75,6 +76,12 @@ def _with(settings: Settings, row: AnySetting, said: Stated, findings: Findings)
             return settings.having(row, Unit(word.text))
         case TakenSetting():
             return settings.having(row, TakenAt(_first(said, Word).text))
+        case EndSetting():
+            word = _first(said, Word)
+            if word.text not in row.kinds:
+                findings.say("T253", word.span, joint=word.text)
+                return settings
+            return settings.having(row, word.text)
         case PackedSetting():
             packed = _packed(row, said, findings)
             return settings if packed is None else settings.having(row, packed)

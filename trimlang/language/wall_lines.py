@@ -1,0 +1,179 @@
+"""Builds the lines of rooms and their walls, one wall a line or several."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import Any, Final, TypeAlias
+
+from lark import v_args
+from lark.tree import Meta
+
+from trimlang.diagnostics import Diagnostic, say
+from trimlang.diagnostics.suggestion import Suggestion
+from trimlang.language import facts, tree
+from trimlang.language.log_lines import LogLines
+from trimlang.language.vocabulary import GAP_WORDS, not_a_label
+from trimlang.settings.setting_kinds import TakenAt
+
+Children: TypeAlias = list[Any]
+
+_OF_BOTH: Final = (facts.AtEnd, facts.Note)
+_OF_RUNS: Final = (
+    facts.NamedTrim,
+    facts.Taken,
+    facts.Spliced,
+    facts.Without,
+    facts.FirstStud,
+    facts.FloorGap,
+    facts.Rising,
+)
+_OF_GAPS: Final = (facts.Called, facts.Entrance, facts.Cased, facts.ClearHeight)
+"""What may be said of runs and of openings, where both stand in one line."""
+
+
+def fact_of(kind: Callable[..., facts.Fact]) -> Any:
+    """Return the method for a rule whose children are the fields of a fact, in their order."""
+
+    @v_args(meta=True)
+    def build(self: WallLines, meta: Meta, children: Children) -> facts.Fact:
+        return kind(*children, self._span(meta))
+
+    return build
+
+
+class WallLines(LogLines):
+    """The rules of rooms and walls; ``LineBuilder`` adds all others but the log's."""
+
+    def __init__(self, file: str, line: int) -> None:
+        super().__init__(file, line)
+        self.problems: list[Diagnostic] = []
+
+    note, open_walk = fact_of(facts.Note), fact_of(facts.OpenWalk)
+    without, first_stud, floor_gap = (
+        fact_of(facts.Without),
+        fact_of(facts.FirstStud),
+        fact_of(facts.FloorGap),
+    )
+    called, entrance = fact_of(facts.Called), fact_of(facts.Entrance)
+    clear_height = fact_of(facts.ClearHeight)
+    cope_here, measured = fact_of(facts.CopedHere), fact_of(facts.WrittenCorner)
+    implied = fact_of(facts.Implied)
+
+    @v_args(meta=True)
+    def by_diagonal(self, meta: Meta, children: Children) -> facts.WrittenCorner:
+        return facts.WrittenCorner(facts.Diagonal(*children), self._span(meta))
+
+    @v_args(meta=True)
+    def taken(self, meta: Meta, children: Children) -> facts.Taken:
+        return facts.Taken(TakenAt(children[0].text), self._span(meta))
+
+    @v_args(meta=True)
+    def trims(self, meta: Meta, children: Children) -> facts.NamedTrim:
+        return facts.NamedTrim(children[0], begins=True, span=self._span(meta))
+
+    @v_args(meta=True)
+    def also_trim(self, meta: Meta, children: Children) -> facts.NamedTrim:
+        return facts.NamedTrim(children[0], begins=False, span=self._span(meta))
+
+    @v_args(meta=True)
+    def may_splice(self, meta: Meta, _children: Children) -> facts.Spliced:
+        return facts.Spliced(wanted=True, span=self._span(meta))
+
+    @v_args(meta=True)
+    def no_splice(self, meta: Meta, _children: Children) -> facts.Spliced:
+        return facts.Spliced(wanted=False, span=self._span(meta))
+
+    @v_args(meta=True)
+    def rising(self, meta: Meta, children: Children) -> facts.Rising:
+        side, pitch = children
+        return facts.Rising(facts.Side(side.text), pitch, self._span(meta))
+
+    @v_args(meta=True)
+    def rising_over(self, meta: Meta, children: Children) -> facts.Rising:
+        side, rise, run = children
+        return facts.Rising(facts.Side(side.text), facts.RiseOver(rise, run), self._span(meta))
+
+    @v_args(meta=True)
+    def cased(self, meta: Meta, children: Children) -> facts.Cased:
+        casing, head = children if len(children) > 1 else (*children, None)
+        return facts.Cased(casing, head, self._span(meta))
+
+    @v_args(meta=True)
+    def side(self, meta: Meta, children: Children) -> facts.AtEnd:
+        word, end = children
+        return facts.AtEnd(
+            side=facts.Side(word.text), end=end, word=word.span, span=self._span(meta)
+        )
+
+    @v_args(meta=True)
+    def end(self, meta: Meta, children: Children) -> tree.WrittenEnd:
+        return tree.WrittenEnd(children[0], tuple(children[1:]), self._span(meta))
+
+    @v_args(meta=True)
+    def room(self, meta: Meta, children: Children) -> tree.RoomLine:
+        words = [child for child in children if isinstance(child, tree.Word)]
+        said = tuple(child for child in children if not isinstance(child, tree.Word))
+        tag = words[1] if len(words) > 1 else None
+        return tree.RoomLine(words[0], tag, said, self._span(meta))
+
+    @v_args(meta=True)
+    def run(self, meta: Meta, children: Children) -> tree.RunLine:
+        return tree.RunLine(children[0], children[1], tuple(children[2:]), self._span(meta))
+
+    @v_args(meta=True)
+    def opening(self, meta: Meta, children: Children) -> tree.GapLine:
+        return self._gap(tree.GapKind.OPENING, meta, children)
+
+    @v_args(meta=True)
+    def bare(self, meta: Meta, children: Children) -> tree.GapLine:
+        return self._gap(tree.GapKind.BARE, meta, children)
+
+    @v_args(meta=True)
+    def diagonal(self, meta: Meta, children: Children) -> tree.DiagonalLine:
+        return tree.DiagonalLine(children[0], children[1], self._span(meta))
+
+    wide_opening, wide_bare = opening, bare
+
+    def _gap(self, kind: tree.GapKind, meta: Meta, children: Children) -> tree.GapLine:
+        """Read ``door 32 in``: a door that has no name of its own is called door."""
+        word, width, *said = children
+        if word.text in GAP_WORDS and not any(isinstance(fact, facts.Called) for fact in said):
+            said.append(facts.Called(word, word.span))
+        return tree.GapLine(kind, width, tuple(said), self._span(meta))
+
+    @v_args(meta=True)
+    def wall(self, meta: Meta, children: Children) -> tree.RunLine:
+        label, long = children
+        instead = not_a_label(label.text)
+        if instead is not None:
+            meant = f"Did you mean “{instead}”? A wall of that name takes a colon: {label.text}:"
+            remedy = Suggestion(meant, instead)
+            self.problems.append(say("T100", label.span, word=label.text, remedy=remedy))
+        return tree.RunLine(label, long, (), self._span(meta))
+
+    @v_args(meta=True)
+    def walls(self, meta: Meta, children: Children) -> tree.WallsLine:
+        """Give each fact of the line to the wall that it stands behind."""
+        walls: list[tree.RunLine | tree.GapLine] = []
+        child: tree.RunLine | tree.GapLine | facts.WallFact
+        for child in children:
+            if isinstance(child, tree.RunLine | tree.GapLine):
+                walls.append(child)
+                continue
+            last = walls[-1]
+            is_run = isinstance(last, tree.RunLine)
+            if not isinstance(child, _OF_BOTH + (_OF_RUNS if is_run else _OF_GAPS)):
+                of, other = ("a run", "an opening") if is_run else ("an opening", "a run")
+                self.problems.append(say("T123", child.span, of=of, other=other))
+                continue
+            # an opening that is only called by its kind gets a name of its own
+            kept = tuple(fact for fact in last.facts if not _only_kind(fact, child))
+            span = replace(last.span, end=child.span.end)
+            walls[-1] = replace(last, facts=(*kept, child), span=span)
+        return tree.WallsLine(tuple(walls), self._span(meta))
+
+
+def _only_kind(kept: facts.Fact, said: facts.Fact) -> bool:
+    both = isinstance(kept, facts.Called) and isinstance(said, facts.Called)
+    return both and isinstance(kept, facts.Called) and kept.text.text in GAP_WORDS

@@ -1,0 +1,104 @@
+"""Gives an end that nobody says what its neighbour says, so that a joint is said once.
+
+Going round the room, the right end of one wall and the left end of the next are two sides
+of one joint.  A run beside an opening or bare wall stops square at it.  Where neither run
+says how they meet, it is what the room says of all its ends; where the room says nothing
+either, that is an error, told once a joint.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from trimlang.joints import Fit, Joint
+from trimlang.language import facts, tree
+from trimlang.language.facts import Side
+from trimlang.survey.job import End
+from trimlang.survey.measures import Findings
+
+Ends = dict[Side, End]
+WallLine = tree.RunLine | tree.GapLine | tree.Unreadable
+
+
+def fill_ends(
+    lines: Sequence[WallLine],
+    said: Sequence[Ends],
+    usual: Joint | None,
+    findings: Findings,
+    *,
+    open_walk: bool,
+) -> list[Ends]:
+    """Return the ends of a room's walls, in their order, with those that nobody says filled in.
+
+    ``usual`` is what the room says of all its ends.  An end stays out where nothing can
+    be told of it; what is marked as unsaid is the wall that is walked along first.
+    """
+    filled = [dict(ends) for ends in said]
+    for at, line in enumerate(lines):
+        if not isinstance(line, tree.RunLine):
+            continue
+        for side in Side:
+            if side in said[at]:
+                continue
+            beside = _beside(at, side, len(lines), open_walk=open_walk)
+            if beside is not None and isinstance(lines[beside], tree.Unreadable):
+                continue  # told already; what it says may be what is missing
+            joint = _joint(beside, side, lines, said) or usual
+            if joint is not None:
+                filled[at][side] = _plain_end(joint, line)
+                continue
+            mate = None if beside is None else lines[beside]
+            if not _unread(line) and not _unread(mate):
+                _say_unsaid(line, mate, side, {} if beside is None else said[beside], findings)
+    return filled
+
+
+def _beside(at: int, side: Side, count: int, *, open_walk: bool) -> int | None:
+    """Return the place of the wall beside an end; None where the walk ends there."""
+    beside = at + (1 if side is Side.RIGHT else -1)
+    if not 0 <= beside < count:
+        if open_walk or count == 1:
+            return None
+        beside %= count
+    return beside
+
+
+def _joint(
+    beside: int | None, side: Side, lines: Sequence[WallLine], said: Sequence[Mapping[Side, End]]
+) -> Joint | None:
+    if beside is None:
+        return None
+    if isinstance(lines[beside], tree.GapLine):
+        return Joint.BUTT
+    mate = said[beside].get(side.other)
+    # a return or an open end has no other side
+    shared = mate is not None and (
+        mate.joint.is_corner or mate.joint.goes_on or mate.joint is Joint.BUTT
+    )
+    return mate.joint if mate is not None and shared else None
+
+
+def _plain_end(joint: Joint, line: tree.RunLine) -> End:
+    return End(joint=joint, corner=None, fit=Fit.MITRED, over_scraps=False, span=line.label.span)
+
+
+def _say_unsaid(
+    line: tree.RunLine,
+    beside: WallLine | None,
+    side: Side,
+    said: Mapping[Side, End],
+    findings: Findings,
+) -> None:
+    told = {"run": line.label.text, "side": side, "at": line.span.end}
+    if not isinstance(beside, tree.RunLine) or side.other in said:
+        # there is no neighbour, or its end has no other side: only this end is missing
+        findings.say("T225", line.label.span, **told)
+    elif side is Side.RIGHT:
+        findings.say("T252", line.label.span, other=beside.label.text, **told)
+
+
+def _unread(line: WallLine | None) -> bool:
+    """Tell whether a part of a line could not be read, which may be what is missing."""
+    return isinstance(line, tree.RunLine | tree.GapLine) and any(
+        isinstance(fact, facts.Unread) for fact in line.facts
+    )
