@@ -78,7 +78,7 @@ def test_mistakes_are_marked_in_utf_16_columns_and_mended(editor: Editor) -> Non
         ("left=in-corner, right=in-corner\n", "left=incorner, right=in-corner\n", "Write “in-"),
         ("9 ft 3 5/8 in", "9 ft 3,5 in", "Write “3.5”"),
         ("right=in-corner\n", "right=in-croner\n", "Write “in-corner”"),
-        (", right=out-corner(91 deg)", "", "Add right=out-corner"),
+        ("left=in-corner, right=in-corner\n", "right=in-corner\n", "Add left=in-corner"),
         ('behind it"', "behind it", "Close the quotes"),
         ("room", "rom", "Write “room”"),
         ("14 1/8 in, left", "14 1/8 in left", "Put a comma"),

@@ -103,11 +103,15 @@ def _statement(tree: Tree[Token]) -> Statement | None:
 def _written(tokens: list[Token], tree: Tree[Token]) -> tuple[str, int]:
     """Return the line's words, and how many signs of them come before what a colon opens."""
     signs, joiners, inches = _in_lengths(tokens, tree)
+    # behind a bare number the quotation mark of a name would be an inch mark
+    names = {part.meta.start_pos for part in tree.find_data("called")}
     text, label = "", 0
     close = True
     for token in tokens:
         if token.start_pos in joiners:
             continue
+        if token.start_pos in names and not text.endswith(","):
+            text += ","
         if not close and token.type not in _CLOSE_BEFORE:
             text += " "
         text += _spelt(token)
