@@ -96,7 +96,10 @@ def test_corrections_make_all_measurements_agree():
     [
         ("diagonal N-N 12 ft", "along one wall"),
         ("diagonal N-Q 12 ft", "no two walls"),
-        ("diagonal E-N 12 ft", "comes back to the corner"),
+        (
+            "diagonal E-N 12 ft",
+            "listed turning left?",
+        ),
     ],
 )
 def test_a_diagonal_that_joins_no_two_corners_is_refused(line, why):

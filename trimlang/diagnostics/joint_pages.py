@@ -144,6 +144,23 @@ JOINT_PAGES: Final = (
         needs=(Whole.WALLS,),
     ),
     Page(
+        code="T315",
+        title="walked the wrong way round",
+        message="the walls of room “{room}” come in the order {order}: that is turning left",
+        remedy="List them turning right as you face them, N, E, S, W; if only their names are"
+        " so, change those.",
+        why="Left and right are as you face a wall, and the next wall is the one at your right"
+        " hand. Listed the other way round a room closes just as well, and every left and every"
+        " right in it is wrong.",
+        example=JOB_TO_CLOSED_ROOM
+        + "  N: 12 ft, left=in-corner, right=in-corner\n"
+        + "  W: 10 ft, left=in-corner, right=in-corner\n"
+        + "  S: 12 ft, left=in-corner, right=in-corner\n"
+        + "  E: 10 ft, left=in-corner, right=in-corner",
+        severity=Severity.WARNING,
+        needs=(Whole.WALLS,),
+    ),
+    Page(
         code="T316",
         title="a diagonal that contradicts the walls",
         message="walls and diagonals of room “{room}” contradict each other; least fits {worst}",

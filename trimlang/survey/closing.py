@@ -28,6 +28,7 @@ from trimlang.survey.slips import (
     length_slips,
     likely,
 )
+from trimlang.survey.way_round import walked_left
 
 FEWEST_STRETCHES: Final = 3
 MOST_NAMED: Final = 6
@@ -168,7 +169,7 @@ def _closing(course: Course, walk: Walk, fit: Misfit, gap: Fraction, end: Point)
     settles = ""
     if gapes:
         tried = [*length_slips(course, walk, fit), *forgotten_openings(course, fit)]
-        tried += _corner_slips(course)
+        tried += [*_corner_slips(course), *walked_left(course, walk)]
         slips = likely(tried, fit.allowed)
         which = which_of(course, walk, slips)
         settles = f"{which} would tell which" if which else ""

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 from fractions import Fraction
 from itertools import combinations
@@ -23,6 +23,8 @@ MOST_PAIRED: Final = 40
 """Stretches: in a longer walk two slips at a time are too many to try."""
 _LEAST_ROOM_ANGLE, _MOST_ROOM_ANGLE = 30, 330
 _SHORTEST: Final = 1.0
+_SQUARE: Final = 90
+_LARGEST_MITRE: Final = 75
 
 
 def corner_slips(course: Course) -> Iterator[Slip]:
@@ -114,10 +116,14 @@ def _wrong_angles(course: Course) -> Iterator[Slip]:
         ):
             if _LEAST_ROOM_ANGLE <= other <= _MOST_ROOM_ANGLE and other != angle:
                 said = f"{_corner(course, at)}: {degrees_text(angle)} {words} {degrees_text(other)}"
-                yield from _tried(
-                    course, _at_angle(course, {at: other}), said, _about(course, at), _RARER
-                )
-    mitres = {at: 180 - 2 * angle for at, angle in measured.items() if angle < 75}
+                mended = _at_angle(course, {at: None if other == _SQUARE else other})
+                yield from _tried(course, mended, said, _about(course, at), _RARER)
+    # a mitre of 45° says no more than that the corner was taken for square
+    mitres = {
+        at: None if 2 * angle == _SQUARE else 180 - 2 * angle
+        for at, angle in measured.items()
+        if angle < _LARGEST_MITRE
+    }
     if len(mitres) > 1:
         said = "all corners under 75° are written as mitres: at 45° the corner is 90°"
         yield from _tried(course, _at_angle(course, mitres), said, tuple(mitres), _RARER)
@@ -140,9 +146,13 @@ def _left_out(course: Course) -> Iterator[Slip]:
         if not any(joint.is_corner for joint in joints):
             continue
         span = one.span
+        angles = [end.corner if end else None for end in (one.right, other.left)]
+        if angles[0] is not None and angles[1] is None:
+            # one corner went with the wall; most often its walls stand alike at both ends
+            angles[1] = angles[0]
         left, right = (
-            End(joint=joint, corner=None, fit=Fit.MITRED, over_scraps=False, span=span)
-            for joint in joints
+            End(joint=joint, corner=angle, fit=Fit.MITRED, over_scraps=False, span=span)
+            for joint, angle in zip(joints, angles, strict=True)
         )
         wall = Run(
             label="",
@@ -200,7 +210,7 @@ def _flipped(course: Course, at: int) -> tuple[Stretch, ...]:
     return _mended(course, at, lambda end: replace(end, joint=right))
 
 
-def _at_angle(course: Course, angles: dict[int, Fraction]) -> tuple[Stretch, ...]:
+def _at_angle(course: Course, angles: Mapping[int, Fraction | None]) -> tuple[Stretch, ...]:
     for at, angle in angles.items():
         mended = _mended(course, at, lambda end, angle=angle: replace(end, corner=angle))  # type: ignore[misc]
         course = replace(course, stretches=mended)

@@ -31,7 +31,10 @@ def read_diagonals(
         elif ends is None:
             why = "names no two walls of this room"
         elif not _is_across(ends[0], ends[1], walk):
-            why = "runs along one wall, or comes back to the corner where it begins"
+            why = (
+                "runs along one wall, or comes back to where it begins"
+                " (were the walls listed turning left?)"
+            )
         if why:
             findings.say("T314", line.walls.span, name=name, why=why)
         elif ends is not None and long is not None:

@@ -24,8 +24,9 @@ SURE: Final = (9.21, 11.34, 13.28, 15.09, 16.81, 18.48, 20.09)
 """Chi-squared that one sound room in a hundred exceeds, with two conditions and up: the printed
 tables of the distribution, at 0.99."""
 
-SURE_OF_ONE: Final = 9.0
-"""The same where only one measurement is asked after: three standard deviations."""
+SURE_OF_ONE: Final = (7.88, 8.61, 9.14, 9.55, 9.88, 10.17, 10.41)
+"""The same with one degree of freedom, for measurements asked after one by one: one room in a
+hundred, shared among as many tests as there are conditions."""
 
 _WHOLE_TURN: Final = 360.0
 _FLAT: Final = sqrt(3)
@@ -105,7 +106,8 @@ class Misfit:
         """Whether the doubts explain what it misses, all at once and by any one measurement."""
         if self.total - self.turned > self.allowed:
             return False
-        return all(self.pull(effect)[1] <= SURE_OF_ONE for effect in self.effects)
+        most = SURE_OF_ONE[min(len(self.missed) - 2, len(SURE_OF_ONE) - 1)]
+        return all(self.pull(effect)[1] <= most for effect in self.effects)
 
     def tolerance(self, way: complex) -> float:
         """Return how far the end may lie from the start in a direction, in inches."""

@@ -111,7 +111,7 @@ def _score_of(walk: Walk, fit: Misfit, at: int, longer: float) -> float:
     """Return chi-squared where one wall is longer by so many inches."""
     if walk.chords or abs(longer) > _SWINGS:
         after = fit.closure + longer * complex(*fit.effects[at][:2])
-        if abs(after) > 4 * fit.widest + abs(longer) / 8:
+        if abs(after) > _SWINGS + abs(longer) / 8:
             return SURE[-1] * 10
         lengths: Row = (*walk.lengths[:at], walk.lengths[at] + longer, *walk.lengths[at + 1 :])
         return misfit(_with_lengths(walk, lengths)).total

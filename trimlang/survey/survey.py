@@ -16,12 +16,14 @@ from trimlang.survey.implied import imply_corners
 from trimlang.survey.job import Gap, Job, Room, Trim
 from trimlang.survey.lookalikes import find_lookalikes
 from trimlang.survey.measures import Findings
+from trimlang.survey.questions import ask_of_lines, ask_of_room, ask_of_trims
 from trimlang.survey.repeats import find_repeats
 from trimlang.survey.rooms import read_rooms
 from trimlang.survey.said_settings import apply
 from trimlang.survey.stairs import bend_rakes
 from trimlang.survey.trims import lost_names, read_trims
 from trimlang.survey.walk import meet
+from trimlang.survey.way_round import check_names
 
 if TYPE_CHECKING:
     from trimlang.site_log.entries import Entry
@@ -55,6 +57,10 @@ def survey(
     for room in rooms:
         _check_thickness(room, trims, said, findings)
         closings.append(check_closure(room, trims.values(), findings))
+        check_names(room, findings)
+        ask_of_room(room, findings)
+    ask_of_lines(statements, findings)
+    ask_of_trims(trims.values(), rooms, findings)
     _check_trims(statements, trims, rooms, findings)
     if not rooms and not any(isinstance(line, tree.Unreadable) for line in statements):
         findings.say("T206", Span(file, 1, 1, 2))

@@ -1,0 +1,110 @@
+"""What makes sense to a program and hardly to a carpenter is asked about."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from typing import Final
+
+from trimlang.language import tree
+from trimlang.language.facts import Cased, ClearHeight, Unread
+from trimlang.lengths.tape import feet_text, mixed_number
+from trimlang.survey.job import Gap, Room, Trim
+from trimlang.survey.measures import Findings
+
+_CROWNS: Final = {"crown", "cornice", "cove"}
+_WORD: Final = re.compile(r"[a-z]+")
+_TIMES_AS_THICK: Final = 2
+_SOLD_IN_FEET: Final = (6, 7, 8, 10, 12, 14, 16)
+"""The lengths that trim is usually sold in (common practice, no source)."""
+_SIXTEENTHS_A_FOOT: Final = 192
+_TEN: Final = 10
+
+
+def ask_of_lines(lines: Iterable[tree.Statement], findings: Findings) -> None:
+    """Ask about lengths whose unit or point hardly says what was meant."""
+    for line in lines:
+        if isinstance(line, tree.RunLine):
+            _ask_of_feet(line.length, findings)
+        elif isinstance(line, tree.GapLine):
+            _ask_of_feet(line.width, findings)
+            if _stated(line, ClearHeight) and not (_stated(line, Cased) or _stated(line, Unread)):
+                findings.say("T265", line.span)
+        elif isinstance(line, tree.DiagonalLine):
+            _ask_of_feet(line.length, findings)
+        elif isinstance(line, tree.StockLine):
+            for offer in line.offers:
+                _ask_of_feet(offer.length, findings)
+                _ask_of_stick(offer.length, findings)
+
+
+def ask_of_trims(trims: Iterable[Trim], rooms: tuple[Room, ...], findings: Findings) -> None:
+    """Ask about trims whose section or stock is unlikely."""
+    for trim in trims:
+        words = set(_WORD.findall(" ".join((trim.name, *trim.material)).lower()))
+        if trim.spring is None and words & _CROWNS:
+            findings.say("T262", trim.span, trim=trim.name)
+        thick, tall = trim.thickness, trim.height
+        if thick is not None and tall is not None and thick > _TIMES_AS_THICK * tall:
+            findings.say("T263", trim.span, trim=trim.name)
+        _ask_of_short_sticks(trim, rooms, findings)
+
+
+def ask_of_room(room: Room, findings: Findings) -> None:
+    """Ask about openings that say more than they are used for."""
+    gaps = [one for one in room.walk if isinstance(one, Gap)]
+    for second in [gap for gap in gaps if gap.entrance][1:]:
+        findings.say("T266", second.span, room=room.name)
+
+
+def _stated(line: tree.GapLine, kind: type) -> bool:
+    return any(isinstance(fact, kind) for fact in line.facts)
+
+
+def _ask_of_feet(measure: tree.Measure, findings: Findings) -> None:
+    """4.2 ft is 4 ft 2 3/8 in, and nearly always meant 4 ft 2 in."""
+    (amount, unit), *more = measure.parts
+    whole, part = divmod(amount, 1)
+    if unit != "ft" or more or not part or (amount * _SIXTEENTHS_A_FOOT).denominator == 1:
+        return
+    if (part * _TEN).denominator == 1:
+        meant = part * _TEN
+    elif (part * _TEN**2).denominator == 1 and part * _TEN**2 < 12:
+        meant = part * _TEN**2
+    else:
+        return
+    instead = feet_text(whole * 12 + meant)
+    findings.say("T260", measure.span, instead=instead, feet=f"{float(amount):g} ft")
+
+
+def _ask_of_stick(measure: tree.Measure, findings: Findings) -> None:
+    (amount, unit), *more = measure.parts
+    if unit == "in" and not more and amount in _SOLD_IN_FEET:
+        number = mixed_number(amount)
+        findings.say("T261", measure.span, long=f"{number} in", instead=f"{number} ft")
+
+
+def _ask_of_short_sticks(trim: Trim, rooms: tuple[Room, ...], findings: Findings) -> None:
+    """Ask about sticks that no run can be cut from, whole or in parts."""
+    runs = [(room.settings, run) for room in rooms for run in room.runs if trim.name in run.trims]
+    cased = any(
+        trim.name in (gap.casing, gap.head)
+        for room in rooms
+        for gap in room.walk
+        if isinstance(gap, Gap)
+    )
+    if not runs or cased:
+        return
+    shortest = min(run.length for _, run in runs)
+    if all(offer.length < shortest for offer in trim.offers):
+        return  # then nothing fits, and the joinery says so
+    for offer in trim.offers:
+        pieced = any(
+            run.may_splice and offer.length >= settings.splice_least for settings, run in runs
+        )
+        # what the joints take away is not known yet, so a run may still come a little shorter
+        if offer.length in _SOLD_IN_FEET:
+            continue  # asked about already
+        if offer.length < shortest - 2 * (trim.thickness or 0) and not pieced:
+            long = feet_text(offer.length)
+            findings.say("T264", offer.span, trim=trim.name, long=long, run=feet_text(shortest))

@@ -1,0 +1,62 @@
+"""Whether a room's walls were listed turning right, as they are to be, or turning left.
+
+Walls listed the other way round close just as well, and make every left and right wrong; only
+names and diagonals can tell.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from dataclasses import replace
+from itertools import pairwise
+from typing import Final
+
+from trimlang.survey.job import Room
+from trimlang.survey.measured_walk import Course
+from trimlang.survey.measures import Findings
+from trimlang.survey.misfit import Chord, Walk, misfit
+from trimlang.survey.slips import Slip
+
+_COMPASS: Final = re.compile(r"(n|e|s|w|north|east|south|west)\W?[0-9]*[a-z]?", re.I)
+_ORDER: Final = "nesw"
+_ONCE_ROUND: Final = 4
+
+
+def check_names(room: Room, findings: Findings) -> None:
+    """Warn of walls named by the compass that come in the order N, W, S, E.
+
+    Who faces the north wall has the east wall at the right hand.
+    """
+    found = [_COMPASS.fullmatch(run.label) for run in room.runs]
+    sides = [_ORDER.index(match[1][0].lower()) for match in found if match]
+    if len(sides) < len(found) or len(set(sides)) < _ONCE_ROUND:
+        return
+    closed = sides if room.open_walk else [*sides, sides[0]]
+    turned = 0
+    for one, other in pairwise(closed):
+        step = (other - one) % _ONCE_ROUND
+        turned += {0: 0, 1: 1, 3: -1}.get(step, 0)
+    if turned <= 1 - _ONCE_ROUND:
+        order = ", ".join(dict.fromkeys(run.label for run in room.runs))
+        findings.say("T315", room.span, room=room.name, order=order)
+
+
+def walked_left(course: Course, walk: Walk) -> Iterator[Slip]:
+    """Yield the slip of a room listed the wrong way round, where diagonals were measured.
+
+    The left end of each wall is then where its right end was taken to be.
+    """
+    diagonals = course.room.diagonals
+    if not diagonals:
+        return
+    count = len(walk.lengths)
+    chords = []
+    for one, chord in zip(diagonals, walk.chords, strict=True):
+        start, end = sorted(((one.begin + 1) % count, one.end))
+        if start == end:
+            return
+        chords.append(Chord(start, end, chord.length, chord.name))
+    words = "the walls were listed turning left: list them the other way round"
+    score = misfit(replace(walk, chords=tuple(chords))).total
+    yield Slip(words, tuple(range(count)), score)
