@@ -116,7 +116,7 @@ def test_bash_completes(tmp_path: Path) -> None:
     assert {"check", "compare", "completion"} <= completed(["trimlang", "c"], tmp_path)
     assert completed(["trimlang", "check", "d"], tmp_path) == {"den.trim", "dens"}
     assert completed(["trimlang", "tidy", "den.trim", ""], tmp_path) == {"den.trim", "dens"}
-    assert completed(["trimlang", "compare", "--fo"], tmp_path) == {"--form"}
+    assert completed(["trimlang", "compare", "--fo"], tmp_path) == {"--force", "--form"}
     assert completed(["trimlang", "compare", "--form", "h"], tmp_path) == {"html"}
     assert completed(["trimlang", "build", "--out", "d"], tmp_path) == {"dens"}
 

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import os
+import subprocess
+import sys
 from pathlib import Path
 
 import pytest
@@ -80,3 +83,98 @@ def test_metric_jobs_are_pinned_exactly(tmp_path: Path) -> None:
     assert main(["check", str(job)]) == 0
     assert main(["build", str(job), "--format", "json"]) == 0
     assert "ST-N-base 1755 mm from base-1 of" in log(job).read_text(encoding="utf-8")
+
+
+def test_of_several_at_once_none_is_lost(job: Path) -> None:
+    begun = [
+        subprocess.Popen(
+            [sys.executable, "-m", "trimlang", "mark", str(job), f"bought {count} base 12 ft"],
+            stdout=subprocess.DEVNULL,
+        )
+        for count in range(1, 7)
+    ]
+    assert [one.wait(60) for one in begun] == [0] * 6
+    lines = log(job).read_text(encoding="utf-8").splitlines()
+    assert sorted(lines) == [f"bought {count} base 12 ft at 17.40" for count in range(1, 7)]
+
+
+def test_the_last_line_is_taken_back(job: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    log(job).write_bytes(b"# begun\r\nbought 3 base 12 ft at 17.40\r\n# at noon\r\n")
+    assert main(["mark", str(job), "cut PO-N-base"]) == 0
+    capsys.readouterr()
+    assert main(["mark", str(job), "--undo"]) == 0
+    assert capsys.readouterr().out == "taken back: cut PO-N-base 29 3/4 in from base-1 of 12 ft\n"
+    assert main(["mark", str(job), "--undo"]) == 0
+    assert capsys.readouterr().out == "taken back: bought 3 base 12 ft at 17.40\n"
+    assert log(job).read_bytes() == b"# begun\r\n# at noon\r\n"
+    assert main(["mark", str(job), "--undo"]) == 2
+    assert main(["mark", str(job), "cut PO-N-base", "--undo"]) == 2
+
+
+def test_nothing_is_taken_back_where_there_is_no_log(job: Path) -> None:
+    assert main(["mark", str(job), "--undo"]) == 2
+    assert not log(job).exists()
+
+
+def test_the_same_line_within_a_minute_is_asked_about(
+    job: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    said = ["mark", str(job), "bought 1 base 12 ft"]
+    assert main(said) == 0
+    assert main(said) == 2
+    assert "less than a minute ago" in capsys.readouterr().err
+    assert main([*said, "--anyway"]) == 0
+    an_hour_ago = log(job).stat().st_mtime - 3600
+    os.utime(log(job), (an_hour_ago, an_hour_ago))
+    assert main(said) == 0
+    assert log(job).read_text(encoding="utf-8").count("bought 1") == 3
+
+
+def test_a_stick_that_nobody_bought_is_asked_about(
+    job: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    cut = "cut PO-N-base 29 3/4 in from base-7 of 9 ft"
+    assert main(["mark", str(job), cut]) == 1
+    assert "say first what was bought" in capsys.readouterr().err
+    assert not log(job).exists()
+    assert main(["mark", str(job), cut, "--anyway"]) == 0
+    assert log(job).read_text(encoding="utf-8").startswith("cut PO-N-base")
+
+
+def test_a_wall_s_name_is_completed(job: Path, capsys: pytest.CaptureFixture[str]) -> None:
+    assert main(["mark", str(job), "cut n"]) == 1
+    assert "Did you mean “PO-N-base”?" in capsys.readouterr().err
+    assert main(["mark", str(job), "cut base"]) == 1
+    assert "Did you mean one of these: “PO-N-base”, " in capsys.readouterr().err
+
+
+def test_a_log_that_is_a_link_out_is_not_written_to(
+    job: Path, tmp_path_factory: pytest.TempPathFactory, capsys: pytest.CaptureFixture[str]
+) -> None:
+    elsewhere = tmp_path_factory.mktemp("elsewhere") / "other.txt"
+    elsewhere.write_text("# mine\n", encoding="utf-8")
+    log(job).symlink_to(elsewhere)
+    assert main(["mark", str(job), "bought 1 base 12 ft"]) == 2
+    assert main(["mark", str(job), "--undo"]) == 2
+    assert "leads out of the job's folder" in capsys.readouterr().err
+    assert elsewhere.read_text(encoding="utf-8") == "# mine\n"
+
+
+@pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="the system has no pipes with names")
+def test_a_log_that_is_a_pipe_is_not_waited_for(job: Path) -> None:
+    os.mkfifo(log(job))
+    assert main(["mark", str(job), "bought 1 base 12 ft"]) == 2
+
+
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="the system has no full device")
+def test_what_is_written_is_said_to_be_where_it_cannot_be_printed(job: Path) -> None:
+    with Path("/dev/full").open("wb") as full:
+        done = subprocess.run(
+            [sys.executable, "-m", "trimlang", "mark", str(job), "bought 1 base 12 ft"],
+            stdout=full,
+            stderr=subprocess.PIPE,
+            check=False,
+        )
+    assert done.returncode == 0
+    assert "is written, and only this could not be printed" in done.stderr.decode()
+    assert log(job).read_text(encoding="utf-8") == "bought 1 base 12 ft at 17.40\n"

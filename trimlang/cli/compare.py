@@ -81,6 +81,9 @@ def describe(commands: Commands) -> None:
         "--out", type=Path, metavar="FILE", help="write to this file instead of standard output"
     )
     compare.add_argument(
+        "--force", action="store_true", help="write FILE even where there is such a file already"
+    )
+    compare.add_argument(
         "--paper", choices=("letter", "a4"), help="paper of the HTML page, as for build"
     )
     compare.add_argument(
@@ -107,9 +110,13 @@ def run(asked: Namespace) -> int:
         out=asked.out,
         paper=asked.paper,
         plan=PlanOptions(search=Search(asked.plan)),
+        force=asked.force,
         exit_code=asked.exit_code,
         messages=MessageForm(asked.messages),
     )
+    if options.out is not None and options.out.is_file() and not options.force:
+        complain(f"{options.out} is there already; name another file, or add --force")
+        return WRONG_USAGE
     if (options.new is None) == (options.revision is None):
         complain("give two job files, or one and --git REV")
         return WRONG_USAGE

@@ -71,7 +71,8 @@ def run(asked: Namespace) -> int:
     if target is None:
         sys.stdout.write(made)
         return CLEAN
-    return _write(target, made.encode("utf-8-sig" if target.suffix.lower() in TABLES else "utf-8"))
+    encoding = "utf-8-sig" if target.suffix.lower() in TABLES else "utf-8"
+    return _write(target, made.encode(encoding), force=options.force)
 
 
 def _job(options: ConvertOptions, data: bytes) -> str | None:
@@ -105,14 +106,13 @@ def _table(options: ConvertOptions, data: bytes) -> str | None:
     return None if has_errors(findings) else table
 
 
-def _write(target: Path, data: bytes) -> int:
-    """Write a file whole or not at all."""
-    fresh = target.with_name(f".{target.name}.new")
+def _write(target: Path, data: bytes, *, force: bool) -> int:
+    """Write a file whole or not at all; over one that came meanwhile only where forced."""
+    from trimlang.output.one_file import new_file, replace_file
+
     try:
-        fresh.write_bytes(data)
-        fresh.replace(target)
+        (replace_file if force else new_file)(target, data)
     except OSError as error:
-        fresh.unlink(missing_ok=True)
         complain(f"cannot write {target}: {(error.strerror or str(error)).lower()}")
         return WRONG_USAGE
     return CLEAN

@@ -2,11 +2,14 @@
 
 from __future__ import annotations
 
+import os
 import re
 import sys
+import time
 from argparse import Namespace
+from contextlib import suppress
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from trimlang.cli.options import MarkOptions, MessageOptions
 from trimlang.cli.replies import (
@@ -18,12 +21,19 @@ from trimlang.cli.replies import (
     complain,
     messages,
 )
-from trimlang.diagnostics.log_pages import NOT_IN_FULL
+from trimlang.diagnostics.log_pages import NOBODY_BOUGHT, NOT_IN_FULL
 from trimlang.diagnostics.message_form import MessageForm
 
 if TYPE_CHECKING:
     from trimlang.compiler import Result
     from trimlang.diagnostics import Span
+
+
+A_MOMENT: Final = 60
+"""Seconds in which the same line again is more likely a retry than done twice."""
+
+
+_LINES: Final = re.compile(r"[^\r\n]*(?:\r\n|\r|\n)|[^\r\n]+")
 
 
 def describe(commands: Commands) -> None:
@@ -39,6 +49,17 @@ def describe(commands: Commands) -> None:
         nargs="*",
         metavar="LINE",
         help="a line of the log, such as “cut ST-N-base”; it is written out in full",
+    )
+    mark.add_argument(
+        "--undo",
+        action="store_true",
+        help="take the log's last line out again, and print what it was",
+    )
+    mark.add_argument(
+        "--anyway",
+        action="store_true",
+        help="write a line that would be asked about: the same as a moment ago, or a stick"
+        " that nobody bought",
     )
     mark.add_argument(
         "--pin",
@@ -57,13 +78,25 @@ def run(asked: Namespace) -> int:
         job=asked.job,
         lines=tuple(asked.lines),
         pin=asked.pin,
+        undo=asked.undo,
+        anyway=asked.anyway,
         messages=MessageForm(asked.messages),
     )
-    if not options.lines and not options.pin:
-        complain("say what was done, such as “cut ST-N-base”, or --pin")
+    if not options.lines and not options.pin and not options.undo:
+        complain("say what was done, such as “cut ST-N-base”, or --pin or --undo")
         return WRONG_USAGE
+    if options.undo and (options.lines or options.pin):
+        complain("--undo takes the last line out, and nothing beside it")
+        return WRONG_USAGE
+    if options.job == "-":
+        complain("a job that is read from standard input has no log file")
+        return WRONG_USAGE
+    from trimlang.output.lock import alone_in
+
     try:
-        return _mark(options)
+        # another mark that reads the log meanwhile would write it back without these lines
+        with alone_in(Path(os.path.realpath(options.job)).parent):
+            return _take_back(options) if options.undo else _mark(options)
     except StopError as stop:
         return stop.code
 
@@ -71,15 +104,11 @@ def run(asked: Namespace) -> int:
 def _mark(options: MarkOptions) -> int:
     from trimlang.cli.build import checked_plans, read_job
     from trimlang.compiler import compile_job
-    from trimlang.reading import log_beside
 
-    if options.job == "-":
-        complain("a job that is read from standard input has no log file")
-        return WRONG_USAGE
     messages = MessageOptions(form=options.messages)
     text, path = read_job(options.job, messages)
     assert path is not None  # noqa: S101  it is no standard input
-    log_path = log_beside(path)
+    log_path = _log_of(path)
     log = ""
     if log_path.exists():
         log = read_job(str(log_path), messages)[0]
@@ -92,7 +121,86 @@ def _mark(options: MarkOptions) -> int:
     _show(result, options, log_path.name, first)
     if not result.ok:
         return JOB_ERRORS
+    if not options.anyway and _nobody_bought(result, log_path.name, first):
+        complain("nothing is written: say first what was bought, or add --anyway")
+        return JOB_ERRORS
     return _write(options, result, path, log + added, first)
+
+
+def _log_of(path: Path) -> Path:
+    """Return where a job's log is, or is to be: a file in the job's folder.
+
+    Raises:
+        StopError: a link leads out of the folder, or it is no file; the reason is printed.
+    """
+    from trimlang.cli.build import complained
+    from trimlang.reading import log_beside
+
+    log_path = log_beside(path)
+    if not log_path.resolve().is_relative_to(path.resolve().parent):
+        text = f"{log_path} is a link that leads out of the job's folder"
+        raise complained(WRONG_USAGE, text)
+    if log_path.exists() and not log_path.is_file():
+        raise complained(WRONG_USAGE, f"{log_path} is no file")
+    return log_path
+
+
+def _nobody_bought(result: Result, log_name: str, first: int) -> bool:
+    """Tell whether a fresh line cuts a stick that nobody bought and that no offer prices."""
+    return any(
+        finding.code == NOBODY_BOUGHT
+        and dict(finding.facts).get("price") == "0"
+        and finding.span.file == log_name
+        and finding.span.line >= first
+        for finding in result.diagnostics
+    )
+
+
+def _take_back(options: MarkOptions) -> int:
+    """Take the last line that says something out of the log; comments stay."""
+    from trimlang.cli.build import read_job
+    from trimlang.output.one_file import replace_file
+
+    path = Path(options.job)
+    log_path = _log_of(path)
+    log = ""
+    if log_path.exists():
+        log = read_job(str(log_path), MessageOptions(form=options.messages))[0]
+    lines = _LINES.findall(log)
+    said = [at for at, line in enumerate(lines) if line.partition("#")[0].strip()]
+    if not said:
+        complain(f"{log_path} has no line that could be taken back")
+        return WRONG_USAGE
+    gone = lines.pop(said[-1])
+    try:
+        replace_file(log_path, "".join(lines).encode("utf-8"))
+    except OSError as error:
+        complain(f"cannot write the log: {(error.strerror or str(error)).lower()}")
+        return WRONG_USAGE
+    return _told(f"taken back: {gone.strip()}\n", log_path)
+
+
+def _told(text: str, log_path: Path) -> int:
+    """Print what was done; where that fails say that it is done all the same."""
+    try:
+        sys.stdout.write(text)
+        sys.stdout.flush()
+    except OSError as error:
+        reason = (error.strerror or str(error)).lower()
+        complain(f"{log_path} is written, and only this could not be printed: {reason}")
+        with suppress(OSError, ValueError):
+            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    return CLEAN
+
+
+def _said_just_now(log_path: Path, before: str, fresh: list[str]) -> bool:
+    """Tell whether the log ends in these very lines, and was written less than a minute ago."""
+    lines = [line for line in before.split("\n") if line.strip()]
+    if not fresh or lines[-len(fresh) :] != fresh:
+        return False
+    with suppress(OSError):
+        return abs(time.time() - log_path.stat().st_mtime) < A_MOMENT
+    return False
 
 
 def _show(result: Result, options: MarkOptions, log_name: str, first: int) -> None:
@@ -115,8 +223,8 @@ def _write(options: MarkOptions, result: Result, path: Path, log: str, first: in
     from trimlang.site_log.written_out import in_full
 
     log_path = log_beside(path)
-    told = () if result.progress is None else result.progress.told
-    full = in_full(result.job, told, {piece.id: piece.unit for piece in result.pieces})
+    entries = () if result.progress is None else result.progress.told
+    full = in_full(result.job, entries, {piece.id: piece.unit for piece in result.pieces})
     texts = {name: source.text for name, source in result.sources.items()}
     texts[log_path.name] = log
     by_file: dict[str, dict[Span, str]] = {}
@@ -126,18 +234,25 @@ def _write(options: MarkOptions, result: Result, path: Path, log: str, first: in
     changed = {name: _in_place(texts[name], spans) for name, spans in by_file.items()}
     if options.lines:
         changed.setdefault(log_path.name, log)
+    after = changed.get(log_path.name, log).split("\n")
+    written = [line for line in after[first - 1 :] if line]
+    before = "\n".join(after[: first - 1])
+    if not options.anyway and _said_just_now(log_path, before, written):
+        complain(
+            f"{log_path} ends in just that, written less than a minute ago, so nothing is"
+            " written; was it done twice? Then add --anyway"
+        )
+        return WRONG_USAGE
     try:
         for name, text in changed.items():
             replace_file(path.parent / name, text.encode("utf-8"))
     except OSError as error:
         complain(f"cannot write the log: {(error.strerror or str(error)).lower()}")
         return WRONG_USAGE
-    written = changed.get(log_path.name, log).split("\n")[first - 1 :]
-    sys.stdout.write("".join(f"{line}\n" for line in written if line))
+    told = "".join(f"{line}\n" for line in written)
     if options.pin:
-        sys.stdout.write(f"written out in full: {sum(map(len, by_file.values()))}\n")
-    sys.stdout.write(site_words(result))
-    return CLEAN
+        told += f"written out in full: {sum(map(len, by_file.values()))}\n"
+    return _told(told + site_words(result), log_path)
 
 
 def _in_place(text: str, spans: dict[Span, str]) -> str:

@@ -121,6 +121,7 @@ class CompareOptions:
 
     cut: ids of pieces that are cut, as they were given, some with commas between.
     out: the file to write; None for standard output.
+    force: whether a file that is there is written over.
     paper: of the HTML page; None takes what goes with the job's unit.
     exit_code: whether a difference shows in the exit code.
     """
@@ -131,6 +132,7 @@ class CompareOptions:
     cut: tuple[str, ...]
     form: ComparisonForm
     out: Path | None
+    force: bool
     paper: str | None
     plan: PlanOptions
     exit_code: bool
@@ -139,11 +141,18 @@ class CompareOptions:
 
 @record
 class MarkOptions:
-    """``trimlang mark``: a job file, and lines for its log; ``pin`` writes all lines out."""
+    """``trimlang mark``: a job file, and lines for its log.
+
+    pin: whether all lines that are there are written out in full.
+    undo: whether the log's last line is taken out again.
+    anyway: whether lines are written that a question would be asked about.
+    """
 
     job: str
     lines: tuple[str, ...]
     pin: bool
+    undo: bool
+    anyway: bool
     messages: MessageForm
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from argparse import Namespace
 from collections.abc import Iterator
@@ -97,6 +98,16 @@ def run(asked: Namespace) -> int:
 
 
 def _tidy(name: str, options: TidyOptions) -> int:
+    """Tidy a file, with the folder to itself from the reading on to the writing."""
+    if name == "-" or options.check or options.printed or options.diff:
+        return _tidied(name, options)
+    from trimlang.output.lock import alone_in
+
+    with alone_in(Path(os.path.realpath(name)).parent):
+        return _tidied(name, options)
+
+
+def _tidied(name: str, options: TidyOptions) -> int:
     from trimlang.diagnostics.show import show
     from trimlang.language.source import Source
     from trimlang.reading import UnreadableError

@@ -6,6 +6,7 @@ from trimlang.diagnostics.code_page import Page
 from trimlang.diagnostics.severity import Severity
 
 NOT_IN_FULL: Final = "T712"
+NOBODY_BOUGHT: Final = "T714"
 """Told of a line that does not say all: `mark` writes it out, and so does not tell it."""
 
 _JOB: Final = """\
@@ -145,7 +146,7 @@ LOG_PAGES: Final = (
         + "cut PO-N-base 29 3/4 in from base-1 of 8 ft\n",
     ),
     Page(
-        code="T714",
+        code=NOBODY_BOUGHT,
         title="stick that nobody bought",
         message="the log knows of no stick of {length} in hand here; one more counts as bought at"
         " {price}",

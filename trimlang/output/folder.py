@@ -17,10 +17,11 @@ import os
 import shutil
 import tempfile
 from collections.abc import Iterable, Iterator, Mapping
-from contextlib import contextmanager, suppress
+from contextlib import suppress
 from pathlib import Path
 from typing import Final
 
+from trimlang.output.lock import alone_in
 from trimlang.workers.stopping import to_the_end
 
 MARK: Final = ".made-by-trimlang"
@@ -51,7 +52,7 @@ def write_folder(target: Path, files: Mapping[str, bytes]) -> None:
     # a link stays a link: what it leads to is replaced
     target = Path(os.path.realpath(target))
     target.parent.mkdir(parents=True, exist_ok=True)
-    with _alone(target.parent) as alone:
+    with alone_in(target.parent) as alone:
         if alone:
             _clear_up(target)
         kept = _foreign(target)
@@ -76,7 +77,7 @@ def write_folder(target: Path, files: Mapping[str, bytes]) -> None:
             with to_the_end():
                 old = _put_in_place(fresh, target, work)
                 with suppress(OSError):  # it is in its place, if perhaps not yet on the disk
-                    _sync(target.parent)
+                    sync(target.parent)
                 if old is not None:
                     _bring_late_ones(old, target)
         finally:
@@ -90,27 +91,6 @@ def _prefix(target: Path) -> str:
 def _in_work(target: Path, pid: int) -> str:
     """How the names of folders begin that a process writes before they take a place."""
     return f"{_prefix(target)}{pid}-"
-
-
-@contextmanager
-def _alone(parent: Path) -> Iterator[bool]:
-    """Wait for other builds that write here; False where the system has no such lock."""
-    try:
-        from fcntl import LOCK_EX, flock
-
-        descriptor = os.open(parent, os.O_RDONLY)
-    except (ImportError, OSError):
-        yield False
-        return
-    try:
-        try:
-            flock(descriptor, LOCK_EX)
-        except OSError:
-            yield False
-        else:
-            yield True
-    finally:
-        os.close(descriptor)
 
 
 def _clear_up(target: Path) -> None:
@@ -184,7 +164,7 @@ def _link(path: str | Path, to: str | Path) -> None:
     except OSError:
         shutil.copy2(path, to, follow_symlinks=False)
         if not Path(to).is_symlink():
-            _sync(Path(to))
+            sync(Path(to))
 
 
 def current_umask() -> int:
@@ -233,10 +213,11 @@ def _sync_all(folder: Path, files: Iterable[Path]) -> None:
     places = {path: None for file in files for path in (file, *file.parents)}
     ours = [path for path in places if path.is_relative_to(folder)]
     with ThreadPoolExecutor(AT_ONCE) as disk:
-        list(disk.map(_sync, ours))
+        list(disk.map(sync, ours))
 
 
-def _sync(path: Path) -> None:
+def sync(path: Path) -> None:
+    """Have a file or a folder on the disk, whatever happens to the power."""
     descriptor = os.open(path, os.O_RDONLY)
     try:
         os.fsync(descriptor)

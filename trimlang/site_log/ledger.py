@@ -9,8 +9,10 @@ from typing import Final
 
 from trimlang.diagnostics import Diagnostic, Span
 from trimlang.diagnostics.place import place
+from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.joinery.piece import Piece
 from trimlang.language.mistakes import did_you_mean
+from trimlang.language.near_words import listed
 from trimlang.lengths.tape import length_text
 from trimlang.record import record
 from trimlang.site_log.entries import CutPiece, Entry, Fitted, Shortened, Spoiled
@@ -151,5 +153,18 @@ def _known(entry: Entry, known: Mapping[str, Piece], job: Job, findings: Finding
     return False
 
 
+def _ends_or_holds(whole: list[str], parts: list[str]) -> bool:
+    """Tell whether a piece's name, in its parts, holds some parts one behind the other."""
+    last = len(whole) - len(parts)
+    return any(whole[at : at + len(parts)] == parts for at in range(last + 1))
+
+
 def _near(name: str, known: Mapping[str, Piece]) -> str:
+    # “N” or “N-base” is how a piece is called where one stands before it
+    parts = name.casefold().split("-")
+    short = [one for one in known if _ends_or_holds(one.casefold().split("-"), parts)]
+    if len(short) == 1:
+        return Suggestion(f"Did you mean “{short[0]}”?", short[0])
+    if short:
+        return f"Did you mean one of these: {listed(short)}?"
     return did_you_mean(name, tuple(known), "The tickets and the checklist list the job's pieces.")

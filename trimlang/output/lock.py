@@ -1,0 +1,58 @@
+"""One trimlang at a time changes the files of a folder.
+
+Where two commands read a file, add to it and write it back, the later one would undo the
+earlier.  The folder itself is locked, so that no lock file is left among the user's own.
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+import tempfile
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
+from hashlib import sha256
+from pathlib import Path
+
+
+@contextmanager
+def alone_in(folder: Path) -> Iterator[bool]:
+    """Wait until no other trimlang changes files in a folder, and keep others out.
+
+    Yields:
+        Whether others are kept out; False where the system or the disk has no such lock.
+    """
+    descriptor = _opened(folder)
+    if descriptor is None:
+        yield False
+        return
+    try:
+        yield _locked(descriptor)
+    finally:
+        # a lock ends with the descriptor, however the process ends
+        os.close(descriptor)
+
+
+def _opened(folder: Path) -> int | None:
+    with suppress(OSError):
+        if sys.platform == "win32":  # pragma: no cover - which locks files alone
+            name = sha256(os.fsencode(os.path.realpath(folder))).hexdigest()[:16]
+            place = Path(tempfile.gettempdir()) / f"trimlang-{name}.lock"
+            return os.open(place, os.O_RDWR | os.O_CREAT)
+        return os.open(folder, os.O_RDONLY)
+    return None
+
+
+def _locked(descriptor: int) -> bool:
+    try:
+        if sys.platform == "win32":  # pragma: no cover
+            from msvcrt import LK_LOCK, locking
+
+            locking(descriptor, LK_LOCK, 1)
+        else:
+            from fcntl import LOCK_EX, flock
+
+            flock(descriptor, LOCK_EX)
+    except (ImportError, OSError):
+        return False
+    return True
