@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Collection, Iterable
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 
 from trimlang.site_log.rack import Rack, WholeStick
 from trimlang.site_log.whole_units import PlanInForce, PlannedStick, ScaledTrim
 from trimlang.stock.problem import Part
+from trimlang.stock.timber import Timber
 
 
 @dataclass(slots=True)
@@ -137,3 +138,21 @@ def next_number(
     while f"{scaled.trim.name}-{number}" in names:
         number += 1
     return number
+
+
+def free_first(timber: Timber, wanted: Mapping[int, int]) -> tuple[int, ...]:
+    """Return how many sticks of each kind give so many of each length.
+
+    Sticks of one length are two kinds where some are paid and others are still to be
+    bought; the paid ones are taken first.
+    """
+    left = dict(wanted)
+    counts = [0] * len(timber.kinds)
+    for place in sorted(range(len(counts)), key=lambda place: timber.kinds[place].rate):
+        kind = timber.kinds[place]
+        if kind.on_hand:
+            continue
+        want = left.get(kind.length, 0)
+        counts[place] = want if kind.supply is None else min(want, kind.supply)
+        left[kind.length] = want - counts[place]
+    return tuple(counts)

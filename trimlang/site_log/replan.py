@@ -13,7 +13,7 @@ from fractions import Fraction
 
 from trimlang.planning.wrong_plan import WrongPlanError
 from trimlang.record import record
-from trimlang.site_log.keeping import Kept, keep, next_number
+from trimlang.site_log.keeping import Kept, free_first, keep, next_number
 from trimlang.site_log.rack import Rack, WholeStick
 from trimlang.site_log.what_is_left import Left, Spare, left
 from trimlang.site_log.whole_units import PlanInForce, PlannedStick, ScaledTrim
@@ -144,7 +144,7 @@ def _plan_of(
     )
     if besides is not None and not besides.on_hand:
         yards[besides.length] += 1
-    counts = tuple(0 if kind.on_hand else yards[kind.length] for kind in timber.kinds)
+    counts = free_first(timber, yards)
     cost = buying.cost(counts)
     if cost is None or sum(counts) != sum(yards.values()):
         return None
