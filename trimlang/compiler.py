@@ -10,11 +10,11 @@ from typing import TYPE_CHECKING
 from trimlang.diagnostics import Diagnostic, Whole, has_errors
 from trimlang.incremental.compiler_steps import PLAIN, Steps
 from trimlang.joinery.pieces import joinery
+from trimlang.planning.planned_job import with_offers_of_log
 from trimlang.reading import Gathered, gather
 from trimlang.record import record
 from trimlang.site_log.former_names import named_as_now
 from trimlang.site_log.ledger import check_log
-from trimlang.site_log.whole_plan import with_offers_of_log
 from trimlang.survey.survey import survey
 
 if TYPE_CHECKING:

@@ -16,6 +16,7 @@ import pytest
 
 from tests.conftest import ROOT, walls
 from trimlang.cli import main
+from trimlang.cli.build import build
 from trimlang.cli.many_jobs import places
 from trimlang.cli.options import JobBuild, MessageOptions, PlanOptions
 from trimlang.output.folder import MARK, leftovers
@@ -149,6 +150,11 @@ def bring_down(status: int) -> None:
     os._exit(status)
 
 
+def built(job: JobBuild) -> tuple[int, str]:
+    outcome = build(job)
+    return outcome.code, outcome.why
+
+
 class Deadly:
     """A job that brings the process down that it is handed to."""
 
@@ -165,7 +171,7 @@ def test_a_process_that_comes_down_takes_one_job_with_it(processes: int) -> None
         plan=PlanOptions(),
         sheets=SheetOptions(),
     )
-    with WorkerPool(processes) as pool:
+    with WorkerPool(processes, built, 3) as pool:
         answers = dict(pool.do([Deadly(), broken, Deadly()]))
         assert not pool.at_work()
     assert answers[0] is answers[2] is None
@@ -249,7 +255,7 @@ def test_a_process_that_is_ended_on_its_way_out_says_nothing() -> None:
     own = (
         "import atexit, os, signal; from multiprocessing import Pipe;"
         " from trimlang.workers.worker import work; ours, theirs = Pipe(); ours.close();"
-        " work(theirs); atexit.register(lambda: os.kill(os.getpid(), signal.SIGTERM))"
+        " work(theirs, print, 3); atexit.register(lambda: os.kill(os.getpid(), signal.SIGTERM))"
     )
     gone = subprocess.run(
         [sys.executable, "-c", own], capture_output=True, text=True, cwd=ROOT, check=False

@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from trimlang.compiler import check_job
-from trimlang.language.near_words import MOST_COMPARED, listed, nearest
+from trimlang.diagnostics.near_words import MOST_COMPARED, listed, nearest
 
 MANY = tuple(f"wall{number:05d}" for number in range(5000))
 SLIPS = {

@@ -32,7 +32,7 @@ if TYPE_CHECKING:
     from trimlang.compare.changes import Comparison
     from trimlang.compare.report import Versions
     from trimlang.compiler import Result
-    from trimlang.site_log.entries import Entry
+    from trimlang.survey.log_entries import Entry
 
     Log: TypeAlias = Sequence[Entry]
 

@@ -64,7 +64,7 @@ def build_many(options: BuildOptions) -> int:
     processes = min(options.at_once or cores(), len(files))
     answers: dict[int, JobAnswer] = {}
     told = 0
-    with _stoppable(), _bar(len(files)) as step, WorkerPool(processes) as pool:
+    with _stoppable(), _bar(len(files)) as step, WorkerPool(processes, _built, OUR_FAULT) as pool:
         try:
             for place, answer in pool.do(jobs):
                 answers[place] = answer or _died(files[place])
@@ -85,6 +85,14 @@ def build_many(options: BuildOptions) -> int:
     for _, answer in failed:
         code = worse(code, answer.code)
     return code
+
+
+def _built(job: JobBuild) -> tuple[int, str]:
+    """Build one job, in a process beside this one."""
+    from trimlang.cli.build import build
+
+    outcome = build(job)
+    return outcome.code, outcome.why
 
 
 def several(given: Sequence[str]) -> list[str] | None:

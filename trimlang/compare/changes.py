@@ -12,8 +12,8 @@ from trimlang.compiler import Result
 from trimlang.joinery.piece import Piece
 from trimlang.record import record
 from trimlang.sheets.content.ticket import tickets
-from trimlang.site_log.entries import Entry
 from trimlang.site_log.progress_of_job import State
+from trimlang.survey.log_entries import Entry
 
 
 @record

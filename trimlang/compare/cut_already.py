@@ -10,9 +10,9 @@ from trimlang.joinery.piece import Piece
 from trimlang.lengths.tape import length_text
 from trimlang.record import record
 from trimlang.site_log.cut_lengths import frozen
-from trimlang.site_log.entries import Entry, Spoiled
 from trimlang.site_log.ledger import Standing, standing
 from trimlang.survey.job import Job
+from trimlang.survey.log_entries import Entry, Spoiled
 
 
 @record

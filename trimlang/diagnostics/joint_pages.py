@@ -7,9 +7,11 @@ from trimlang.diagnostics.example_lines import JOB_TO_CLOSED_ROOM, JOB_TO_ROOM, 
 from trimlang.diagnostics.severity import Severity
 from trimlang.diagnostics.whole import Whole
 
+SIDES_DISAGREE: Final = "T301"
+
 JOINT_PAGES: Final = (
     Page(
-        code="T301",
+        code=SIDES_DISAGREE,
         title="two sides of one joint disagree",
         message="{other} begins with {left}, but {one} ({line}) ends there with {right}",
         remedy="It is one joint: make both ends the same. Were left and right swapped?",

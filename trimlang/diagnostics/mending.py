@@ -119,7 +119,7 @@ def _without_marks(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
 
 
 def _known_unit(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
-    from trimlang.language.near_words import nearest
+    from trimlang.diagnostics.near_words import nearest
 
     unit = str(facts["unit"])
     match = nearest(unit, _UNITS)

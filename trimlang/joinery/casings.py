@@ -15,10 +15,10 @@ from typing import Final
 
 from trimlang.joinery.cuts import square_cut
 from trimlang.joinery.faces import HEAD_MITRE, face_cut
-from trimlang.joinery.piece import NOTHING, Cut, Piece, PieceKind, Remark
+from trimlang.joinery.piece import Cut, Piece, PieceKind, Remark
 from trimlang.joinery.rounding import round_length
 from trimlang.joints import Joint
-from trimlang.lengths.tape import feet_text
+from trimlang.lengths.tape import NOTHING, feet_text
 from trimlang.marking import N_
 from trimlang.survey.job import Gap, Job, Room, Trim
 from trimlang.survey.measures import Findings

@@ -14,9 +14,10 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.joinery.crown import crown_cut, projection
-from trimlang.joinery.piece import NOTHING, Cut, Lean
+from trimlang.joinery.piece import Cut, Lean
 from trimlang.joints import Edge, Fit, Joint, Mitre
 from trimlang.lengths.angles import cosine, mitre_of_corner, saw_reading, sine, tangent
+from trimlang.lengths.tape import NOTHING
 from trimlang.settings.table import Settings
 from trimlang.survey.job import End, Trim
 

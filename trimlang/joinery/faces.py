@@ -11,9 +11,10 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Final
 
-from trimlang.joinery.piece import NOTHING, Cut, Lean
+from trimlang.joinery.piece import Cut, Lean
 from trimlang.joints import Edge, Fit, Joint, Mitre
 from trimlang.lengths.angles import saw_reading, tangent
+from trimlang.lengths.tape import NOTHING
 from trimlang.settings.table import Settings
 from trimlang.survey.job import End, Trim
 

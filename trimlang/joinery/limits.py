@@ -2,19 +2,15 @@
 
 from __future__ import annotations
 
-from fractions import Fraction
 from math import ceil
-from typing import Final
 
 from trimlang.joinery.piece import Piece
 from trimlang.joints import Fit
 from trimlang.lengths.angles import degrees_text
-from trimlang.lengths.tape import MM, length_text, sixty_fourths
+from trimlang.lengths.tape import MM, SIXTEENTH, length_text, sixty_fourths
 from trimlang.settings.table import Settings
 from trimlang.survey.job import Run
 from trimlang.survey.measures import Findings
-
-_SIXTEENTH: Final = Fraction(1, 16)
 
 
 def check_reach(piece: Piece, run: Run, settings: Settings, findings: Findings) -> None:
@@ -43,7 +39,7 @@ def check_gaps(piece: Piece, run: Run, settings: Settings, findings: Findings) -
         limit = limits[shows] if shows else None
         gap = cut.gap + cut.doubt
         if limit is not None and cut.fit is Fit.MITRED and gap > limit:
-            step = MM if piece.unit == "mm" else _SIXTEENTH
+            step = MM if piece.unit == "mm" else SIXTEENTH
             findings.say(
                 "T405",
                 end.span,

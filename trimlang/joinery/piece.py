@@ -8,10 +8,8 @@ from typing import Final
 
 from trimlang.joinery.crown import CrownCut
 from trimlang.joints import Edge, Fit, Joint
-from trimlang.lengths.tape import Direction
+from trimlang.lengths.tape import NOTHING, Direction
 from trimlang.record import record
-
-NOTHING: Final = Fraction(0)
 
 
 class Lean(StrEnum):

@@ -15,12 +15,13 @@ from trimlang.joinery.cuts import RETURN_MITRE, end_cut, growth, lean_of, square
 from trimlang.joinery.faces import stair_end
 from trimlang.joinery.fixings import check_fixings
 from trimlang.joinery.limits import check_gaps, check_reach
-from trimlang.joinery.piece import NOTHING, Cut, Piece, PieceKind, Remark
+from trimlang.joinery.piece import Cut, Piece, PieceKind, Remark
 from trimlang.joinery.rounding import deciding_row, round_length
 from trimlang.joinery.scribes import check_scribes, scribe
 from trimlang.joinery.spliced_pieces import Splice, on_wall_edge, spliced, with_mates
 from trimlang.joinery.walls import Wall, walls
 from trimlang.joints import Edge
+from trimlang.lengths.tape import NOTHING
 from trimlang.marking import N_
 from trimlang.survey.job import End, Job, Room, Run, Trim
 from trimlang.survey.measures import Findings

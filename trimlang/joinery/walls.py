@@ -7,9 +7,10 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
-from trimlang.joinery.piece import NOTHING, Remark
+from trimlang.joinery.piece import Remark
 from trimlang.joinery.splice_lengths import lapping_side
 from trimlang.joints import Fit, Joint
+from trimlang.lengths.tape import NOTHING
 from trimlang.marking import N_
 from trimlang.record import record
 from trimlang.survey.job import End, Gap, Job, Room, Run, Trim

@@ -11,9 +11,9 @@ from lark import Token
 from lark.exceptions import UnexpectedCharacters, UnexpectedInput, UnexpectedToken
 
 from trimlang.diagnostics import Diagnostic, Span, say
+from trimlang.diagnostics.near_words import nearest
 from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.language.grammar import parser
-from trimlang.language.near_words import nearest
 from trimlang.language.vocabulary import SHORT_JOINTS, spellings, words_after
 from trimlang.lengths.units import in_inches
 

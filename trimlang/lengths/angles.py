@@ -19,6 +19,7 @@ from trimlang.lengths.tape import decimal_text, steps_nearest
 PI: Final = Decimal("3.14159265358979323846264338327950288419716939937510582097494459")
 _PLACES: Final = Decimal(1).scaleb(-30)
 RIGHT: Final = Fraction(90)
+STRAIGHT: Final = 180
 
 
 def _sine_and_cosine(radians: Decimal) -> tuple[Decimal, Decimal]:

@@ -10,6 +10,7 @@ from typing import Final
 MM: Final = Fraction(5, 127)
 """One millimetre in inches."""
 
+NOTHING: Final = Fraction(0)
 SIXTEENTH: Final = Fraction(1, 16)
 
 

@@ -16,9 +16,9 @@ from trimlang.joinery.spliced_pieces import Splice
 from trimlang.planning.ask import Asking, Question
 from trimlang.planning.layout import TrimPlan, lay_out
 from trimlang.planning.placing import place_splices, with_places
+from trimlang.planning.planned_job import Planned
 from trimlang.planning.shortage import in_words
 from trimlang.planning.wrong_plan import WrongPlanError
-from trimlang.site_log.whole_plan import Planned
 from trimlang.stock.planner import FULL, Effort, Watch, costs_more, plan_stock
 from trimlang.stock.problem import NoPlan, Plan, Status
 from trimlang.stock.verify import faults

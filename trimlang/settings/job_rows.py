@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Final
 
-from trimlang.lengths.tape import MM
+from trimlang.lengths.tape import MM, NOTHING
 from trimlang.settings.setting_kinds import (
     AngleSetting,
     LengthSetting,
@@ -15,8 +15,6 @@ from trimlang.settings.setting_kinds import (
     SpreadSetting,
     Switch,
 )
-
-_NOTHING: Final = Fraction(0)
 
 _PAINT: Final = Fraction(350 * 144, 231)
 """350 sq ft a US gallon, in square inches a cubic inch."""
@@ -53,7 +51,7 @@ class JobRows:
     squares_off = LengthSetting(
         words="saw: squares off",
         page="trimmed from both ends of each stick",
-        default=_NOTHING,
+        default=NOTHING,
         unsaid="nothing",
         what="what is squared off",
         from_nothing=True,
@@ -112,7 +110,7 @@ class JobRows:
     nail_floor = LengthSetting(
         words="nails: floor",
         page="the finished floor's thickness",
-        default=_NOTHING,
+        default=NOTHING,
         unsaid="nothing",
         what="a floor's thickness",
         from_nothing=True,

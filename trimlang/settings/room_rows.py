@@ -6,7 +6,7 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.joints import ROUNDING_ROWS
-from trimlang.lengths.tape import MM
+from trimlang.lengths.tape import MM, NOTHING
 from trimlang.settings.setting_kinds import (
     AngleSetting,
     EndSetting,
@@ -21,9 +21,7 @@ from trimlang.settings.setting_kinds import (
     UnitSetting,
 )
 
-_NOTHING: Final = Fraction(0)
-
-ROUNDING: Final[RoundingRows] = tuple((one.row, (one.way, _NOTHING)) for one in ROUNDING_ROWS)
+ROUNDING: Final[RoundingRows] = tuple((one.row, (one.way, NOTHING)) for one in ROUNDING_ROWS)
 """The rounding rule, the deciding end first: a run takes the first row that either end has.
 
 The second value raises the length before it is rounded down (a sprung fit).
@@ -191,7 +189,7 @@ class RoomRows:
     casing_floor = LengthSetting(
         words="casings: off floor",
         page="how high a casing's legs stand off the floor",
-        default=_NOTHING,
+        default=NOTHING,
         unsaid="nothing",
         scope=Scope.ROOM,
         what="what the legs stand off the floor",
@@ -211,7 +209,7 @@ class RoomRows:
     head_overhang = LengthSetting(
         words="casings: overhang",
         page="how far a butt head goes past the legs at each side",
-        default=_NOTHING,
+        default=NOTHING,
         unsaid="nothing",
         scope=Scope.ROOM,
         what="an overhang",

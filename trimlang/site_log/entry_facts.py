@@ -5,8 +5,8 @@ from __future__ import annotations
 from fractions import Fraction
 from math import ceil
 
-from trimlang.site_log.entries import BoughtSticks, Counted, Entry, Spoiled
 from trimlang.survey.job import Trim
+from trimlang.survey.log_entries import BoughtSticks, Counted, Entry, Spoiled
 
 
 def same_line(one: Entry, other: Entry) -> bool:

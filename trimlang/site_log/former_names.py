@@ -7,8 +7,8 @@ from collections.abc import Collection
 from dataclasses import replace
 from typing import Final
 
-from trimlang.site_log.entries import BoughtSticks, Counted, Entry
 from trimlang.survey.job import Job
+from trimlang.survey.log_entries import BoughtSticks, Counted, Entry
 from trimlang.survey.openings import opening_names
 
 _COUNTED: Final = re.compile(r"D(\d+)-")

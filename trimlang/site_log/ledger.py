@@ -15,8 +15,8 @@ from trimlang.language.mistakes import did_you_mean
 from trimlang.language.near_words import listed
 from trimlang.lengths.tape import length_text
 from trimlang.record import record
-from trimlang.site_log.entries import CutPiece, Entry, Fitted, Shortened, Spoiled
 from trimlang.survey.job import Job
+from trimlang.survey.log_entries import CutPiece, Entry, Fitted, Shortened, Spoiled
 from trimlang.survey.measures import Findings
 
 SAME: Final = Fraction(1, 64)

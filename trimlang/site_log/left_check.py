@@ -12,10 +12,10 @@ from collections.abc import Iterable
 from fractions import Fraction
 from itertools import pairwise
 
-from trimlang.site_log.entries import BoughtSticks, Counted, Entry, Spoiled
 from trimlang.site_log.replay import TrimProgress
 from trimlang.stock.problem import Part
 from trimlang.survey.job import Trim
+from trimlang.survey.log_entries import BoughtSticks, Counted, Entry, Spoiled
 
 
 def progress_faults(progress: TrimProgress, trim: Trim, log: Iterable[Entry]) -> tuple[str, ...]:

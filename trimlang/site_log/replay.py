@@ -17,15 +17,6 @@ from trimlang.diagnostics import Diagnostic, Span
 from trimlang.joinery.piece import Piece
 from trimlang.lengths.tape import decimal_text, feet_text, length_text
 from trimlang.record import record
-from trimlang.site_log.entries import (
-    BoughtSticks,
-    Counted,
-    CutPiece,
-    Entry,
-    Fitted,
-    Shortened,
-    Spoiled,
-)
 from trimlang.site_log.entry_facts import changes_stock, most_for, same_line
 from trimlang.site_log.keeping import fits
 from trimlang.site_log.rack import SPOILED, Rack
@@ -35,6 +26,15 @@ from trimlang.site_log.what_is_left import Spare, spare_asked
 from trimlang.site_log.which_stick import which_stick
 from trimlang.site_log.whole_units import PlanInForce, ScaledTrim
 from trimlang.stock.problem import Part
+from trimlang.survey.log_entries import (
+    BoughtSticks,
+    Counted,
+    CutPiece,
+    Entry,
+    Fitted,
+    Shortened,
+    Spoiled,
+)
 from trimlang.survey.measures import Findings
 
 

@@ -9,19 +9,19 @@ from trimlang.diagnostics import Diagnostic, has_errors, say
 from trimlang.joinery.piece import Piece
 from trimlang.joinery.pieces import at_places
 from trimlang.planning.layout import TrimPlan
+from trimlang.planning.planned_job import Planned
 from trimlang.planning.wrong_plan import WrongPlanError
 from trimlang.site_log.cut_lengths import frozen, splices_that_follow
-from trimlang.site_log.entries import BoughtSticks, Counted, CutPiece, Entry, Spoiled
 from trimlang.site_log.ledger import check_lengths, standing, trim_of_stick
 from trimlang.site_log.left_check import progress_faults
 from trimlang.site_log.left_plan import trim_plan
 from trimlang.site_log.progress_of_job import InHand, JobProgress, State
 from trimlang.site_log.replan import WatchedEffort
 from trimlang.site_log.replay import Replay, TrimProgress
-from trimlang.site_log.whole_plan import Planned
 from trimlang.site_log.whole_units import PlanInForce, PlannedStick, ScaledTrim, scaled_trim
 from trimlang.stock.planner import FULL, Effort, Watch
 from trimlang.survey.job import Job
+from trimlang.survey.log_entries import BoughtSticks, Counted, CutPiece, Entry, Spoiled
 
 
 def under_way(

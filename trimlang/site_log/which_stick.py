@@ -5,12 +5,12 @@ from __future__ import annotations
 from fractions import Fraction
 
 from trimlang.lengths.tape import feet_text, length_text
-from trimlang.site_log.entries import CutPiece, From, Spoiled
 from trimlang.site_log.keeping import next_number
 from trimlang.site_log.ledger import SAME, trim_of_stick
 from trimlang.site_log.rack import Rack
 from trimlang.site_log.whole_units import PlanInForce, PlannedStick, ScaledTrim
 from trimlang.stock.problem import Part
+from trimlang.survey.log_entries import CutPiece, From, Spoiled
 from trimlang.survey.measures import Findings
 
 

@@ -10,10 +10,10 @@ from trimlang.joinery.piece import Piece
 from trimlang.planning.ask import Question, ask
 from trimlang.planning.marks import Parting
 from trimlang.record import record
-from trimlang.site_log.entries import BoughtSticks, Counted, CutPiece, Entry, Shortened, Spoiled
 from trimlang.site_log.rack import SPOILED
 from trimlang.stock.problem import Part, Status
 from trimlang.survey.job import Job, Offer, Rest, Trim
+from trimlang.survey.log_entries import BoughtSticks, Counted, CutPiece, Entry, Shortened, Spoiled
 
 
 @record

@@ -7,9 +7,9 @@ from collections.abc import Mapping
 from trimlang.diagnostics import Span
 from trimlang.lengths.tape import feet_text, length_text
 from trimlang.money import money_text
-from trimlang.site_log.entries import BoughtSticks, CutPiece, Spoiled
 from trimlang.site_log.replay import FullEntry
 from trimlang.survey.job import Job
+from trimlang.survey.log_entries import BoughtSticks, CutPiece, Spoiled
 
 
 def in_full(job: Job, told: tuple[FullEntry, ...], units: Mapping[str, str]) -> dict[Span, str]:

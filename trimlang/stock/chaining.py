@@ -12,14 +12,13 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Any, Final
 
-from trimlang.stock.mitres import overlap
+from trimlang.stock.mitres import NEVER, overlap
 from trimlang.stock.pricing import most_valuable
 from trimlang.stock.timber import Pattern
 
 if TYPE_CHECKING:
     from trimlang.stock.timber import Size
 
-NEVER: Final = -(1 << 61)
 #: Stands before the first piece of a stick.
 NOTHING: Final = -1
 #: In a row of predecessors: the piece is left out here.

@@ -13,10 +13,13 @@ from collections.abc import Iterable, Sequence
 from functools import cache, lru_cache
 from itertools import pairwise
 from math import prod
-from typing import TYPE_CHECKING, TypeAlias
+from typing import TYPE_CHECKING, Final, TypeAlias
 
 if TYPE_CHECKING:
     from trimlang.stock.timber import Size
+
+NEVER: Final = -(1 << 61)
+"""The worth of what cannot be: less than any sum of worths, and far from overflow."""
 
 Leans: TypeAlias = tuple[int, int]
 """How the left and the right end of a piece lean."""

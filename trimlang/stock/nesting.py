@@ -17,7 +17,7 @@ from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, Any, Final
 
 from trimlang.stock.laid_last import Behind, LaidLast
-from trimlang.stock.mitres import overlap
+from trimlang.stock.mitres import NEVER, overlap
 from trimlang.stock.nesting_groups import Group, Single
 from trimlang.stock.pricing import most_valuable
 from trimlang.stock.timber import Pattern
@@ -25,7 +25,6 @@ from trimlang.stock.timber import Pattern
 if TYPE_CHECKING:
     from trimlang.stock.timber import Size
 
-NEVER: Final = -(1 << 61)
 #: Stands for no piece beside the small ones.
 NO_OTHER: Final = -1
 #: Stretches into which the longest stick is divided.

@@ -7,6 +7,7 @@ from enum import StrEnum
 from fractions import Fraction
 from typing import Final
 
+from trimlang.diagnostics.joint_pages import SIDES_DISAGREE
 from trimlang.lengths.angles import degrees_text
 from trimlang.lengths.tape import feet_text, steps_nearest, steps_up
 from trimlang.record import record
@@ -222,7 +223,7 @@ def _settle(course: Course, findings: Findings) -> Closing | None:
         sides.append(f"{names[0]} ends with {right.joint} and {names[1]} begins with {left.joint}")
         settled.add(left.span)
     # one slip reads as one finding: this one stands for those at the joints that it settles
-    findings.drop("T301", settled)
+    findings.drop(SIDES_DISAGREE, settled)
     stretch = room.walk[slip.about[0]]
     end = (
         stretch.left if stretch.left is not None and stretch.left.span in settled else stretch.right

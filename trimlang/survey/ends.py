@@ -9,7 +9,8 @@ from trimlang.diagnostics import Span
 from trimlang.joints import Fit, Joint
 from trimlang.language import facts, tree
 from trimlang.language.facts import Side
-from trimlang.lengths.angles import arc_cosine, degrees_text
+from trimlang.lengths.angles import STRAIGHT, arc_cosine, degrees_text
+from trimlang.lengths.tape import SIXTEENTH
 from trimlang.settings.setting_kinds import TakenAt
 from trimlang.settings.table import Settings
 from trimlang.survey.job import End
@@ -17,8 +18,6 @@ from trimlang.survey.measures import Findings, length
 
 LEAST_CORNER: Final = 30
 MOST_CORNER: Final = 330
-_STRAIGHT: Final = 180
-_SIXTEENTH: Final = Fraction(1, 16)
 _VAGUE: Final = Fraction(1, 2)
 """A corner measured less closely than half a degree is worth measuring again."""
 
@@ -85,7 +84,7 @@ def _corner(
     if not joint.is_corner:
         findings.say("T227", fact.span, joint=joint)
         return None
-    if not LEAST_CORNER <= degrees <= MOST_CORNER or degrees == _STRAIGHT:
+    if not LEAST_CORNER <= degrees <= MOST_CORNER or degrees == STRAIGHT:
         findings.say(
             "T228",
             fact.span,
@@ -94,7 +93,7 @@ def _corner(
             most=MOST_CORNER,
         )
         return None
-    if degrees < _STRAIGHT:
+    if degrees < STRAIGHT:
         return degrees
     if joint.is_inside:
         findings.say(
@@ -117,12 +116,10 @@ def corner_by_diagonal(one: Fraction, other: Fraction, diagonal: Fraction) -> Fr
 def diagonal_error(one: Fraction, other: Fraction, diagonal: Fraction) -> Fraction:
     """Return how many degrees a sixteenth of an inch in the diagonal makes, at most."""
     corner = corner_by_diagonal(one, other, diagonal)
-    changed = (
-        corner_by_diagonal(one, other, diagonal + step) for step in (-_SIXTEENTH, _SIXTEENTH)
-    )
+    changed = (corner_by_diagonal(one, other, diagonal + step) for step in (-SIXTEENTH, SIXTEENTH))
     return max(
         (abs(near - corner) for near in changed if near is not None and corner is not None),
-        default=Fraction(_STRAIGHT),
+        default=Fraction(STRAIGHT),
     )
 
 

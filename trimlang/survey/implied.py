@@ -6,7 +6,7 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
-from trimlang.lengths.angles import degrees_text
+from trimlang.lengths.angles import STRAIGHT, degrees_text
 from trimlang.lengths.tape import steps_nearest
 from trimlang.survey.job import End, Room
 from trimlang.survey.measured_walk import called
@@ -14,7 +14,6 @@ from trimlang.survey.measures import Findings
 from trimlang.survey.outline import MOST_SHARED, WHOLE_TURN, Turn, shared, turn_between
 
 _TENTH: Final = Fraction(1, 10)
-_STRAIGHT: Final = 180
 _TOO_FAR: Final = 2
 """How many times its doubt a corner may be from square before its angle is offered."""
 
@@ -85,7 +84,7 @@ def _offer(
 
 def _corner(turn: Turn, degrees: Fraction) -> Fraction:
     """Return a corner's angle from how far the walk turns there."""
-    return _STRAIGHT - degrees if turn.degrees > 0 else _STRAIGHT + degrees
+    return STRAIGHT - degrees if turn.degrees > 0 else STRAIGHT + degrees
 
 
 def _sides(room: Room, at: int) -> list[End]:

@@ -16,7 +16,7 @@ from trimlang.record import record
 from trimlang.settings.table import Settings
 
 if TYPE_CHECKING:
-    from trimlang.site_log.entries import Entry
+    from trimlang.survey.log_entries import Entry
 
 
 @record

@@ -12,8 +12,8 @@ def unknown_trim(
     word: Word, trims: Iterable[str], findings: Findings, also: tuple[str, ...] = ()
 ) -> None:
     """Report that no trim is called that, suggesting a trim or one of the words ``also``."""
+    from trimlang.diagnostics.near_words import listed
     from trimlang.language.mistakes import did_you_mean
-    from trimlang.language.near_words import listed
     from trimlang.language.vocabulary import spellings
 
     known = (*trims, *also)

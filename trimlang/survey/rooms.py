@@ -213,8 +213,8 @@ def _is_heading(line: tree.Statement) -> bool:
     """Tell whether an unreadable line was most likely a room's heading."""
     if not isinstance(line, tree.Unreadable) or not line.words:
         return False
+    from trimlang.diagnostics.near_words import nearest
     from trimlang.language.mistakes import line_words
-    from trimlang.language.near_words import nearest
 
     return nearest(line.words[0], line_words()) == "room"
 

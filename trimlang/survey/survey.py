@@ -9,11 +9,11 @@ from trimlang.diagnostics.place import place
 from trimlang.language import tree
 from trimlang.language.facts import Unread
 from trimlang.settings.table import Settings
-from trimlang.site_log.log_reading import read_log, with_logged
 from trimlang.survey.closing import Closing, check_closure
 from trimlang.survey.copes import choose_copes
 from trimlang.survey.implied import imply_corners
 from trimlang.survey.job import Gap, Job, Room, Trim
+from trimlang.survey.log_reading import read_log, with_logged
 from trimlang.survey.lookalikes import find_lookalikes
 from trimlang.survey.measures import Findings
 from trimlang.survey.questions import ask_of_lines, ask_of_room, ask_of_trims
@@ -26,7 +26,7 @@ from trimlang.survey.walk import meet
 from trimlang.survey.way_round import check_names
 
 if TYPE_CHECKING:
-    from trimlang.site_log.entries import Entry
+    from trimlang.survey.log_entries import Entry
 
 
 def survey(

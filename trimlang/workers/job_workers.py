@@ -15,13 +15,10 @@ from multiprocessing import get_context
 from multiprocessing.connection import Connection, wait
 from multiprocessing.context import SpawnProcess
 from time import monotonic
-from typing import TYPE_CHECKING, Final
+from typing import Final
 
 from trimlang.record import record
-from trimlang.workers.worker import JobAnswer, work
-
-if TYPE_CHECKING:
-    from trimlang.cli.options import JobBuild
+from trimlang.workers.worker import Do, HandedJob, JobAnswer, work
 
 GRACE: Final = 0.4
 """Seconds that a process gets to put its things away before it is ended by force."""
@@ -34,9 +31,11 @@ class _Worker:
 
 
 class WorkerPool:
-    """Processes that do jobs: ``with WorkerPool(4) as pool: for n, answer in pool.do(jobs)``."""
+    """Processes that do jobs: ``with WorkerPool(4, do, 3) as pool: pool.do(jobs)``."""
 
-    def __init__(self, processes: int) -> None:
+    def __init__(self, processes: int, do: Do, our_fault: int) -> None:
+        self._do = do
+        self._our_fault = our_fault
         self._most = max(processes, 1)
         self._idle: list[_Worker] = []
         self._busy: dict[Connection, tuple[_Worker, int]] = {}
@@ -47,7 +46,7 @@ class WorkerPool:
     def __exit__(self, *_: object) -> None:
         self.end()
 
-    def do(self, jobs: Sequence[JobBuild]) -> Iterator[tuple[int, JobAnswer | None]]:
+    def do(self, jobs: Sequence[HandedJob]) -> Iterator[tuple[int, JobAnswer | None]]:
         """Yield each job's place and its answer, as they come in.
 
         None stands for the answer where the process that did the job died of it.
@@ -86,19 +85,19 @@ class WorkerPool:
         """Return the place of the job that each process is at, by the process's id."""
         return {worker.process.pid or 0: place for worker, place in self._busy.values()}
 
-    def _hand_out(self, place: int, job: JobBuild) -> None:
-        worker = self._idle.pop() if self._idle else _started()
+    def _hand_out(self, place: int, job: HandedJob) -> None:
+        worker = self._idle.pop() if self._idle else _started(self._do, self._our_fault)
         self._busy[worker.pipe] = (worker, place)
         # a process that died meanwhile is found out when its answer is waited for
         with suppress(OSError):
             worker.pipe.send(job)
 
 
-def _started() -> _Worker:
+def _started(do: Do, our_fault: int) -> _Worker:
     # spawned, not forked: nothing of this process's threads and locks comes along
     context = get_context("spawn")
     ours, theirs = context.Pipe()
-    process = context.Process(target=work, args=(theirs,), daemon=True)
+    process = context.Process(target=work, args=(theirs, do, our_fault), daemon=True)
     with _ctrl_c_held():
         process.start()
     theirs.close()

@@ -9,18 +9,29 @@ import signal
 import sys
 from contextlib import redirect_stderr, redirect_stdout, suppress
 from io import StringIO
-from typing import TYPE_CHECKING, Final
+from typing import TYPE_CHECKING, Any, Final, Protocol, TypeAlias
 
-from trimlang.cli.replies import OUR_FAULT
 from trimlang.record import record
 
 if TYPE_CHECKING:
+    from collections.abc import Callable
     from multiprocessing.connection import Connection
     from types import FrameType
 
-    from trimlang.cli.options import JobBuild
-
 _TOLD_OF_DEATH: Final = 1  # PR_SET_PDEATHSIG
+
+
+class HandedJob(Protocol):
+    """What a process is handed: a value that can be sent, of whatever kind the work is of."""
+
+    @property
+    def colour(self) -> bool:
+        """Whether what is printed will be shown on a terminal."""
+        ...
+
+
+Do: TypeAlias = "Callable[[Any], tuple[int, str]]"
+"""Does one job, prints what there is to say, and returns the exit code and the reason."""
 
 
 @record
@@ -44,8 +55,11 @@ class _Printed(StringIO):
         return self._terminal
 
 
-def work(jobs: Connection) -> None:
-    """Do jobs and send their answers back until the pipe is closed."""
+def work(jobs: Connection, do: Do, our_fault: int) -> None:
+    """Do jobs and send their answers back until the pipe is closed.
+
+    ``our_fault`` is the exit code where ``do`` fails in a way that it does not know itself.
+    """
     # Ctrl-C is the master's to answer: it ends us with the other signal
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     signal.signal(signal.SIGTERM, _leave)
@@ -56,7 +70,7 @@ def work(jobs: Connection) -> None:
     # the master is gone, or wants no more
     with suppress(EOFError, BrokenPipeError):
         while True:
-            jobs.send(_done(jobs.recv()))
+            jobs.send(_done(jobs.recv(), do, our_fault))
     # nothing is half written any more, and what is raised while Python ends is printed
     signal.signal(signal.SIGTERM, signal.SIG_DFL)
 
@@ -72,14 +86,12 @@ def _leave(_signal: int, _frame: FrameType | None) -> None:
     raise SystemExit(1)
 
 
-def _done(job: JobBuild) -> JobAnswer:
-    from trimlang.cli.build import Outcome, build
-
+def _done(job: HandedJob, do: Do, our_fault: int) -> JobAnswer:
     out, err = _Printed(terminal=False), _Printed(terminal=job.colour)
     with redirect_stdout(out), redirect_stderr(err):
         try:
-            outcome = build(job)
+            code, why = do(job)
         except Exception as error:  # noqa: BLE001 - the other jobs go on, and this one is told
-            outcome = Outcome(OUR_FAULT, f"{type(error).__name__}: {error}")
-            sys.stderr.write(f"trimlang: a defect in trimlang itself: {outcome.why}\n")
-    return JobAnswer(outcome.code, outcome.why, out.getvalue(), err.getvalue())
+            code, why = our_fault, f"{type(error).__name__}: {error}"
+            sys.stderr.write(f"trimlang: a defect in trimlang itself: {why}\n")
+    return JobAnswer(code=code, why=why, out=out.getvalue(), err=err.getvalue())

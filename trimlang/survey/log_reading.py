@@ -7,7 +7,8 @@ from dataclasses import replace
 from fractions import Fraction
 
 from trimlang.language import tree
-from trimlang.site_log.entries import (
+from trimlang.survey.job import Offer, Trim
+from trimlang.survey.log_entries import (
     BoughtSticks,
     Counted,
     CutPiece,
@@ -17,7 +18,6 @@ from trimlang.site_log.entries import (
     Shortened,
     Spoiled,
 )
-from trimlang.survey.job import Offer, Trim
 from trimlang.survey.measures import Findings, length, money
 from trimlang.survey.near_names import unknown_trim
 from trimlang.survey.trims import read_count, stick_sold

@@ -1,0 +1,142 @@
+"""The rules of DEVELOPERS.md that a machine can hold."""
+
+from __future__ import annotations
+
+import ast
+import re
+from collections import defaultdict
+from collections.abc import Iterator
+from functools import cache
+from pathlib import Path
+
+from importlinter.cli import EXIT_STATUS_SUCCESS, lint_imports
+
+from tests.conftest import ROOT
+
+PACKAGE = ROOT / "trimlang"
+MOST_LINES = 300
+MOST_VALUES = 4
+CODE = re.compile(r"T[1-7]\d\d")
+
+SAYING = {"say", "UnreadableError", "PlanFileError"}
+"""A code stands where its diagnostic is made: in a call of one of these."""
+
+OF_SETTINGS = {"too_much", "wrong_end"}
+"""A setting's row says with which code it answers a wrong value."""
+
+LONG = {
+    "trimlang/joints.py",
+    "trimlang/language/facts.py",
+    "trimlang/language/to_tree.py",
+    "trimlang/sheets/content/stock_order.py",
+    "trimlang/site_log/replay.py",
+}
+"""Longer than ``MOST_LINES`` still; no other may become so."""
+
+
+@cache
+def modules() -> dict[str, ast.Module]:
+    """Return the syntax tree of each module, by its path from the project's folder."""
+    return {
+        path.relative_to(ROOT).as_posix(): ast.parse(path.read_text(encoding="utf-8"))
+        for path in sorted(PACKAGE.rglob("*.py"))
+        if "made" not in path.relative_to(PACKAGE).parts
+    }
+
+
+def calls(tree: ast.Module) -> Iterator[tuple[str, ast.Call]]:
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Call):
+            yield ast.unparse(node.func).rpartition(".")[2], node
+
+
+def is_record(node: ast.ClassDef) -> bool:
+    names = {ast.unparse(one).partition("(")[0] for one in node.decorator_list}
+    return bool(names & {"record", "dataclass"})
+
+
+def test_layers_are_kept(monkeypatch) -> None:
+    monkeypatch.chdir(ROOT)
+    assert lint_imports(no_cache=True) == EXIT_STATUS_SUCCESS
+
+
+def test_each_file_has_a_name_of_its_own() -> None:
+    seen = defaultdict(list)
+    for path in modules():
+        if Path(path).stem not in ("__init__", "__main__"):
+            seen[Path(path).stem].append(path)
+    assert [paths for paths in seen.values() if len(paths) > 1] == []
+
+
+def test_each_class_has_a_name_of_its_own() -> None:
+    seen = defaultdict(list)
+    for path, tree in modules().items():
+        for node in ast.walk(tree):
+            if isinstance(node, ast.ClassDef):
+                seen[node.name].append(path)
+    assert {name: paths for name, paths in seen.items() if len(paths) > 1} == {}
+
+
+def test_no_constant_of_one_name_and_value_stands_twice() -> None:
+    seen = defaultdict(list)
+    for path, tree in modules().items():
+        for node in tree.body:
+            if not isinstance(node, ast.AnnAssign) or node.value is None:
+                continue
+            if ast.unparse(node.annotation).startswith("Final"):
+                name = ast.unparse(node.target).lstrip("_")
+                seen[name, ast.unparse(node.value)].append(path)
+    assert {key: paths for key, paths in seen.items() if len(paths) > 1} == {}
+
+
+def test_codes_stand_where_diagnostics_are_made() -> None:
+    wrong = []
+    for path, tree in modules().items():
+        if path.startswith("trimlang/diagnostics/"):
+            continue
+        made = {
+            id(inner)
+            for name, call in calls(tree)
+            if name.lstrip("_") in SAYING
+            for inner in ast.walk(call)
+        }
+        made |= {
+            id(node.value)
+            for node in ast.walk(tree)
+            if (isinstance(node, ast.keyword) and node.arg in OF_SETTINGS)
+            or (isinstance(node, ast.AnnAssign) and ast.unparse(node.target) in OF_SETTINGS)
+        }
+        wrong += [
+            (path, node.lineno, node.value)
+            for node in ast.walk(tree)
+            if isinstance(node, ast.Constant)
+            and isinstance(node.value, str)
+            and CODE.fullmatch(node.value)
+            and id(node) not in made
+        ]
+    assert wrong == []
+
+
+def test_records_are_made_with_keywords() -> None:
+    records = {
+        node.name
+        for tree in modules().values()
+        for node in ast.walk(tree)
+        if isinstance(node, ast.ClassDef) and is_record(node)
+    }
+    wrong = [
+        (path, call.lineno, name)
+        for path, tree in modules().items()
+        for name, call in calls(tree)
+        if name in records and len(call.args) > MOST_VALUES
+    ]
+    assert wrong == []
+
+
+def test_modules_stay_small() -> None:
+    long = {
+        path
+        for path in modules()
+        if len((ROOT / path).read_text(encoding="utf-8").splitlines()) > MOST_LINES
+    }
+    assert long <= LONG
