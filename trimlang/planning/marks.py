@@ -8,9 +8,8 @@ from typing import Final
 
 from trimlang.joinery.piece import Cut, Lean
 from trimlang.lengths.angles import cosine
+from trimlang.lengths.tape import NOTHING
 from trimlang.record import record
-
-NOTHING: Final = Fraction(0)
 
 HAIR: Final = Fraction(1, 64)
 """Inches: what one pass may leave on the next piece. More is taken off in a second pass
