@@ -8,11 +8,11 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.diagnostics import Diagnostic, Span
+from trimlang.diagnostics.near_words import listed
 from trimlang.diagnostics.place import place
 from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.joinery.piece import Piece
 from trimlang.language.mistakes import did_you_mean
-from trimlang.language.near_words import listed
 from trimlang.lengths.tape import length_text
 from trimlang.record import record
 from trimlang.survey.job import Job
