@@ -10,7 +10,7 @@ from math import cos, radians, sin
 from trimlang.compiler import Result
 from trimlang.incremental.cache import Cache, placeless
 from trimlang.joinery.piece import PieceKind
-from trimlang.lengths.tape import steps_nearest
+from trimlang.lengths.tape import steps_nearest, steps_up
 from trimlang.record import record
 from trimlang.sheets.drawing.lettering import Wanted, letter
 from trimlang.sheets.drawing.plan_scale import (
@@ -28,8 +28,9 @@ from trimlang.sheets.drawing.plan_scale import (
 from trimlang.sheets.drawing.polygons import Point, far
 from trimlang.sheets.wording import phrases
 from trimlang.sheets.wording.quantities import Pen
+from trimlang.survey.closing import Closing, Verdict
 from trimlang.survey.job import End, Room, Run, Trim
-from trimlang.survey.outline import outline
+from trimlang.survey.outline import Outline, outline
 
 
 @record
@@ -58,6 +59,7 @@ class RoomPlan:
     labels: tuple[DrawnLabel, ...]
     rows: tuple[WallRow, ...]
     closure: str
+    way: str
     note: str
 
 
@@ -68,15 +70,17 @@ def floor_plan(
     rooms = [room for room in result.job.rooms if room.walk]
     trims = tuple(placeless(trim) for trim in result.job.trims)
     backs = _backs(result)
+    closings = {one.room: one for one in result.closings}
     drawn: list[RoomPlan] = []
     for room in rooms:
         own = pen.of(room.settings.unit)
         joints = backs.get(room.name, ())
-        draw = partial(_room, room, trims, joints, own)
+        closing = closings.get(room.name)
+        draw = partial(_room, room, trims, joints, closing, own)
         if cache is None:
             drawn.append(draw())
         else:
-            drawn.append(cache.get((placeless(room), trims, joints, own), draw))
+            drawn.append(cache.get((placeless(room), trims, joints, closing, own), draw))
     return tuple(drawn)
 
 
@@ -94,7 +98,11 @@ def _backs(result: Result) -> dict[str, tuple[tuple[str, Fraction], ...]]:
 
 
 def _room(
-    room: Room, trims: tuple[Trim, ...], joints: tuple[tuple[str, Fraction], ...], pen: Pen
+    room: Room,
+    trims: tuple[Trim, ...],
+    joints: tuple[tuple[str, Fraction], ...],
+    closing: Closing | None,
+    pen: Pen,
 ) -> RoomPlan:
     drawn = outline(room, trims)
     laid = walls(room, drawn)
@@ -118,17 +126,9 @@ def _room(
                 arrows.append(_arrow(wall, one, other))
             if stretch.called:
                 names.append(_wanted("gap", wall, one, other, stretch.called))
-    closure = ""
-    if drawn.gap is not None and drawn.gap > room.settings.closes_within:
+    closure = _closure(room, drawn, closing, pen)
+    if closing is not None and closing.verdict is Verdict.GAPES:
         lines.append(line("misclosure", paper.at(laid[-1].end), paper.at(laid[0].start)))
-        closure = pen.words(
-            "The walk as surveyed ends {off} from its start (dashed): measure again.",
-            off=pen.length(steps_nearest(drawn.gap, room.settings.rounding_step)),
-        )
-    elif drawn.misclosure is None and not room.open_walk:
-        closure = pen.words(
-            "Not checked: the corners as written do not go once round; bare wall may hide one."
-        )
     solid = [(float(x), float(y)) for _, x, y, _ in marks]
     solid += [middle_of(arrow) for arrow in arrows]
     placed = letter(names, lines, solid, (paper.wide, paper.tall))
@@ -143,7 +143,44 @@ def _room(
         labels=placed.labels,
         rows=tuple(_row(wall.stretch, pen) for wall in laid if isinstance(wall.stretch, Run)),
         closure=closure,
+        way=_way(room, pen),
         note=room.note or "",
+    )
+
+
+def _closure(room: Room, drawn: Outline, closing: Closing | None, pen: Pen) -> str:
+    """Say how the walls come back to where they began."""
+    if drawn.misclosure is None and not room.open_walk:
+        return pen.words(
+            "Not checked: the corners as written do not go once round; bare wall may hide one."
+        )
+    if closing is None or closing.gap is None or closing.tolerance is None:
+        return ""
+    step = room.settings.rounding_step
+    off = pen.length(steps_nearest(closing.gap, step))
+    told = pen.length(steps_up(closing.tolerance, step))
+    if closing.verdict is Verdict.GAPES:
+        return pen.words(
+            "The walk as surveyed ends {off} from its start (dashed): measure again.", off=off
+        )
+    if closing.verdict is Verdict.CLASHES:
+        return pen.words("Walls and diagonals contradict each other: measure again.")
+    if closing.allowed_by_file:
+        return pen.words("Closes within {off}; the file allows {told}.", off=off, told=told)
+    return pen.words(
+        "Closes within {off}; {told} is what this survey can tell.", off=off, told=told
+    )
+
+
+def _way(room: Room, pen: Pen) -> str:
+    """Say at the first wall which way the others follow."""
+    runs = room.runs
+    if len(runs) < 2:
+        return ""
+    return pen.words(
+        "Begin at {first}: as you face it the walls go on to the right, and {second} comes next.",
+        first=runs[0].label,
+        second=runs[1].label,
     )
 
 
