@@ -32,8 +32,11 @@ def test_what_a_rough_diagonal_leaves_in_doubt_is_counted_from_the_sharper_corne
     assert cut.corner_error is not None
     wide, exact = cut.exact + cut.corner_error / 2, cut.exact
     tangents = [mpmath.tan(mpmath.radians(float(angle))) for angle in (wide, exact)]
-    # twice the thickness, since both pieces open
-    assert float(cut.doubt) == pytest.approx(float(2 * 0.5625 * (tangents[0] - tangents[1])), 1e-9)
+    # twice the thickness, since both pieces open; half is the sine of half the corner
+    half = mpmath.cos(mpmath.radians(float(exact)))
+    assert float(cut.doubt) == pytest.approx(
+        float(2 * 0.5625 * (tangents[0] - tangents[1]) * half), 1e-9
+    )
 
 
 def test_a_surveyed_splice_grows_by_its_lap(pieces: Pieces) -> None:
@@ -47,12 +50,12 @@ def test_a_surveyed_splice_grows_by_its_lap(pieces: Pieces) -> None:
 
 
 def test_a_gap_and_what_is_in_doubt_count_together() -> None:
-    line = "N: 40 in, left=out-corner(corner by 36 in, 36 in, diagonal 51 1/4 in), right=butt"
-    (piece,) = check_job(walls(line, settings="corners: out-corner gap 1 in")).pieces
+    line = "N: 40 in, left=in-corner(corner by 36 in, 36 in, diagonal 51 in), right=butt"
+    (piece,) = check_job(walls(line, settings="corners: in-corner gap 1 in")).pieces
     both = float(piece.left.gap + piece.left.doubt)
     assert piece.left.gap > 0 < piece.left.doubt
     for limit, codes in ((both - 0.0005, ["T405"]), (both + 0.0005, [])):
-        settings = f"corners: out-corner gap {limit:.5f} in"
+        settings = f"corners: in-corner gap {limit:.5f} in"
         told = [one.code for one in check_job(walls(line, settings=settings)).diagnostics]
         assert [code for code in told if code == "T405"] == codes
 
@@ -62,9 +65,11 @@ def test_a_gap_and_what_is_in_doubt_count_together() -> None:
 def test_a_cut_that_the_saw_cannot_make_is_told_by_its_side(
     side: str, degrees: int, code: str
 ) -> None:
-    ends = {"left": "butt", "right": "butt", side: f"out-corner({degrees} deg)"}
+    ends = {"left": "butt", "right": "butt", side: f"in-corner({degrees} deg)"}
     line = f"N: 40 in, left={ends['left']}, right={ends['right']}"
-    found = check_job(walls(line, settings="saw: reads to 5 deg")).diagnostics
+    found = check_job(
+        walls(line, settings="saw: reads to 5 deg\ncorners: in-corner gap 1/32 in")
+    ).diagnostics
     (said,) = [one.message for one in found if one.code == code]
     assert f"the {side} end of run N" in said
 
@@ -76,8 +81,8 @@ def test_a_corner_that_closes_keeps_the_tightest_limit() -> None:
 
 
 def test_a_gap_is_told_with_what_is_in_doubt() -> None:
-    line = "N: 40 in, left=out-corner(corner by 6 in, 6 in, diagonal 8 1/2 in), right=butt"
-    result = check_job(walls(line, settings="corners: out-corner gap 0 in"))
+    line = "N: 40 in, left=in-corner(corner by 6 in, 6 in, diagonal 8 1/2 in), right=butt"
+    result = check_job(walls(line, settings="corners: in-corner gap 0 in"))
     (piece,) = result.pieces
     (said,) = [one.message for one in result.diagnostics if one.code == "T405"]
     both = float(piece.left.gap + piece.left.doubt)
@@ -141,12 +146,9 @@ def test_mitres_may_meet_in_a_point(pieces: Pieces) -> None:
 @pytest.mark.parametrize(
     ("ends", "unit", "wider"),
     [
-        # 2 × 9/16 × (tan 45° − tan 43°) = 0.0759 in = 1.93 mm
-        ("left=out-corner(94 deg), right=butt", "in", "out-corner gap 1/8 in"),
-        ("left=out-corner(94 deg), right=butt", "mm", "out-corner gap 2 mm"),
-        # 2 × 9/16 × (tan 45° − tan 42.55°) = 0.0923 in = 2.34 mm
+        # 2 × 9/16 × (tan 45° − tan 42.55°) × cos 42.55° = 0.0680 in = 1.73 mm
         ("left=butt, right=in-corner(94.9 deg)", "in", "in-corner gap 1/8 in"),
-        ("left=butt, right=in-corner(94.9 deg)", "mm", "in-corner gap 3 mm"),
+        ("left=butt, right=in-corner(94.9 deg)", "mm", "in-corner gap 2 mm"),
     ],
 )
 def test_the_wider_gap_is_named_as_one_reads_a_tape(ends: str, unit: str, wider: str) -> None:
@@ -159,9 +161,8 @@ def test_the_wider_gap_is_named_as_one_reads_a_tape(ends: str, unit: str, wider:
 @pytest.mark.parametrize(
     ("ends", "settings"),
     [
-        ("left=out-corner(94 deg), right=butt", "saw: reads to 5 deg"),
         ("left=in-corner(94.9 deg), right=butt", "saw: reads to 5 deg"),
-        ("left=out-corner(94 deg), right=butt", "unit mm\nsaw: reads to 5 deg"),
+        ("left=in-corner(94.9 deg), right=butt", "unit mm\nsaw: reads to 5 deg"),
         ("left=butt, right=rake", "saw: reads to 5 deg"),
     ],
 )
@@ -173,3 +174,12 @@ def test_the_wider_gap_that_is_named_is_wide_enough(ends: str, settings: str) ->
     remedies = {str(one.remedy).partition("wider gap: ")[2] for one in said if one.code == "T405"}
     assert remedies
     assert not check_job(walls(line, settings="\n".join([settings, *remedies]))).diagnostics
+
+
+def test_a_number_that_lies_on_a_mark_stays_on_it() -> None:
+    # cos of this corner is -3/5, so the tangent of its mitre 1/2: 39 23/32 + 9/32 is 40 exactly,
+    # and the thirtieth decimal of the tangent must not push it to the next mark
+    corner = "out-corner(corner by 40 in, 36 in, diagonal 68 in)"
+    (piece,) = check_job(walls(f"N: 39 23/32 in, left={corner}, right=butt")).pieces
+    assert piece.length == piece.rounding.exact == 40
+    assert piece.rounding.by == 0

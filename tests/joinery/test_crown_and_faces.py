@@ -14,7 +14,11 @@ from trimlang.joinery.piece import Lean, Piece
 from trimlang.joinery.pieces import joinery
 from trimlang.joinery.splice_choices import other_cuts
 from trimlang.joints import Edge, Fit, Joint
+from trimlang.settings.setting_kinds import Unit
 from trimlang.settings.table import Settings
+from trimlang.sheets.wording import phrases
+from trimlang.sheets.wording.catalogue import words_in
+from trimlang.sheets.wording.quantities import Pen
 
 CROWN = "trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg\nstock crown: 12 ft at 28.80\n"
 
@@ -51,8 +55,11 @@ def test_what_the_saws_steps_leave_open_at_crown() -> None:
         "N: 40 in, left=butt, right=out-corner(90 deg)", "corners: out-corner gap 1 in\n"
     )
     # flat: mitre 31.6196°, bevel 33.8630°; the saw reads 31.5° and 34°
-    # 2 × (3 5/8 × (tan 31.6196° − tan 31.5°) + 11/16 × (tan 34° − tan 33.8630°)) = 0.0256
-    assert float(one.right.gap) == pytest.approx(0.0256, abs=3e-4)
+    # the blade runs u × tan(mitre) + v × tan(bevel) ÷ cos(mitre) along the crown, u across its
+    # width and v through its thickness: so set, 0.00287 u less and 0.00298 v more.  They touch at
+    # the wall edge's face and are apart by 2 × 0.00287 × 3 5/8 × sin 45° at the ceiling's
+    assert float(one.right.gap) == pytest.approx(0.0147, abs=3e-4)
+    assert one.right.opens_at is Edge.FACE
     assert not one.right.assumed
     assert crown("N: 40 in, left=butt, right=out-corner")[0].right.assumed
 
@@ -72,9 +79,10 @@ def test_cuts_across_the_face() -> None:
     for cut, lean in ((level.right, Lean.RIGHT), (rising.left, Lean.LEFT)):
         assert (cut.joint, cut.fit, cut.long_edge) == (Joint.RAKE, Fit.MITRED, "bottom")
         assert (cut.exact, cut.setting, cut.assumed) == (Fraction("18.15"), 18, False)
-        assert cut.lean is (Lean.LEFT if lean is Lean.RIGHT else Lean.RIGHT)
-        # 2 × 5 1/4 × (tan 18.15° − tan 18°) = 0.0304
-        assert float(cut.gap) == pytest.approx(0.0304, abs=3e-4)
+        # the blade runs as the ticket and plan.json say, from the fence towards you
+        assert cut.lean is lean
+        # 2 × 5 1/4 × (tan 18.15° − tan 18°) × cos 18.15° = 0.0289
+        assert float(cut.gap) == pytest.approx(0.0289, abs=3e-4)
     assert (rising.right.exact, rising.right.long_edge) == (Fraction("36.3"), "top")
     assert (other.left.exact, other.left.long_edge) == (54, "top")
 
@@ -106,11 +114,11 @@ def test_crown_at_a_wide_corner() -> None:
     assert float(one.right.inset) == pytest.approx(1.28850, abs=1e-4)
 
 
-def test_the_blade_leans_to_where_crowns_ceiling_edge_ends() -> None:
+def test_crowns_cut_runs_to_where_the_table_is_swung() -> None:
     (one,) = crown("N: 40 in, left=in-corner, right=in-corner")
-    assert (one.left.lean, one.right.lean) == (Lean.RIGHT, Lean.LEFT)
+    assert (one.left.lean, one.right.lean) == (Lean.LEFT, Lean.RIGHT)
     (other,) = crown("N: 40 in, left=out-corner, right=out-corner")
-    assert (other.left.lean, other.right.lean) == (Lean.LEFT, Lean.RIGHT)
+    assert (other.left.lean, other.right.lean) == (Lean.RIGHT, Lean.LEFT)
 
 
 def test_a_crown_corner_by_its_diagonal_tells_how_far_it_may_be_off() -> None:
@@ -208,3 +216,18 @@ def test_a_crown_return_is_cut_as_the_outside_corner_that_it_makes(side: str) ->
     # it comes to nothing at the wall edge: its number is along the ceiling edge
     assert returned.wall_edge is None
     assert returned.to_mark == returned.length
+
+
+def test_a_crowns_scarf_says_how_the_piece_lies() -> None:
+    # a blade that tilts to the left leaves the piece at its left longest at the back: the one
+    # that lies under its mate is kept there, with its end pointing right
+    over, under = crown("N: 40 in, left=butt, right=splice\n  E: 40 in, left=splice, right=butt")
+    pen = Pen(words_in("en"), "", Unit.INCH)
+    assert (over.right.long_edge, under.left.long_edge) == (Edge.FACE, Edge.BACK)
+    assert phrases.setting(over.right, pen) == phrases.setting(under.left, pen) == "bevel 45°"
+    assert phrases.lies(over.right, pen) == (
+        "flat, face up, wall edge to the fence, piece right of the blade"
+    )
+    assert phrases.lies(under.left, pen) == (
+        "flat, face up, wall edge to the fence, piece left of the blade"
+    )

@@ -11,7 +11,7 @@ from hypothesis import strategies as st
 from tests.conftest import walls
 from trimlang.compiler import Result, check_job
 from trimlang.joinery.piece import Piece, PieceKind
-from trimlang.joints import Fit, Joint
+from trimlang.joints import Edge, Fit, Joint
 
 Pieces = Callable[..., dict[str, Piece]]
 LAP = Fraction(9, 16)
@@ -129,8 +129,11 @@ def test_joint_gap_is_what_the_saws_step_leaves(pieces: Pieces) -> None:
     coarse = pieces(
         "N: 40 in, left=butt, right=out-corner(89.3 deg)", settings="saw: reads to 1 deg"
     )["N"]
-    # wanted 45.35°, set 45°: 2 × 9/16 × (tan 45.35° - 1) = 0.0138 in
-    assert float(coarse.right.gap) == pytest.approx(0.01383, abs=1e-4)
+    # wanted 45.35°, set to the steeper mark: 2 × 9/16 × (tan 46° − tan 45.35°) × cos 45.35°
+    assert coarse.right.setting == 46
+    assert float(coarse.right.gap) == pytest.approx(0.01838, abs=1e-4)
+    # which closes at the face, where it is seen
+    assert coarse.right.opens_at is Edge.BACK
 
 
 BOTH = "trim base: 3/4 in thick, 5 1/4 in tall\nstock base: 12 ft at 9\n" + SHOE

@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 
 import trimlang
 from trimlang.joinery.piece import MeasuredOn
+from trimlang.joints import Edge
 
 HEAD = """
 trim base: 9/16 in thick, 5 1/4 in tall
@@ -75,14 +76,22 @@ def test_taken_over_scraps_is_said_for_one_end():
 
 
 def test_a_coarse_saw_leaves_a_gap_that_is_warned():
-    text = HEAD + 'room "R", trim base, open walk\nN: 40 in, left=out-corner(94 deg), right=butt'
+    text = HEAD + 'room "R", trim base, open walk\nN: 40 in, left=in-corner(94 deg), right=butt'
     assert not trimlang.compile(text).diagnostics
-    coarse = trimlang.compile("saw: reads to 5 deg\n" + text)
-    # 2 × 9/16 × (tan 45° − tan 43°) = 1.125 × 0.067485 = 0.0759 in
+    coarse = trimlang.compile("saw: reads to 5 deg\ncorners: in-corner gap 1/32 in\n" + text)
+    # 2 × 9/16 × (tan 45° − tan 43°) × cos 43° = 1.125 × 0.067485 × 0.73135 = 0.0555 in
     assert [one.code for one in coarse.diagnostics] == ["T405"]
-    assert float(coarse.pieces[0].left.gap) == pytest.approx(0.0759, abs=1e-4)
-    allowed = "saw: reads to 5 deg\ncorners: out-corner gap 1/8 in\n" + text
+    assert float(coarse.pieces[0].left.gap) == pytest.approx(0.0555, abs=1e-4)
+    allowed = "saw: reads to 5 deg\ncorners: in-corner gap 1/8 in\n" + text
     assert not trimlang.compile(allowed).diagnostics
+
+
+def test_a_gap_that_is_hidden_at_the_back_is_not_warned():
+    text = HEAD + 'room "R", trim base, open walk\nN: 40 in, left=in-corner(86 deg), right=butt'
+    # wanted 47°, set 45°: the faces touch first, and the corner is open behind them
+    coarse = trimlang.compile("saw: reads to 5 deg\ncorners: in-corner gap 1/32 in\n" + text)
+    assert not coarse.diagnostics
+    assert coarse.pieces[0].left.opens_at is Edge.BACK
 
 
 @given(st.integers(16, 2800))
@@ -99,6 +108,6 @@ def test_inches_to_millimetres_and_back_is_exact(sixteenths):
 def test_a_roughly_measured_corner_leaves_the_joint_in_doubt():
     by_tape = piece("N: 40 in, left=out-corner(corner by 36 in, 36 in, diagonal 51 in), right=butt")
     by_angle = piece("N: 40 in, left=out-corner(90 deg), right=butt")
-    # 0.14° in the corner, 0.07° in each mitre: 1.125 × 2 × 0.00123 = 0.0028 in
-    assert float(by_tape.left.doubt) == pytest.approx(0.0028, abs=2e-4)
+    # 0.14° in the corner, 0.07° in each mitre: 1.125 × 2 × 0.00123 × cos 45° = 0.0020 in
+    assert float(by_tape.left.doubt) == pytest.approx(0.0020, abs=2e-4)
     assert by_angle.left.doubt == 0

@@ -84,22 +84,28 @@ class Cut:
         if point != edges:
             wrong.append(f"says “{point}”, not “{edges}”")
         runs = self.swing or ("right" if (self.long in FAR) == (side == "left") else "left")
-        angles = [on_scale(angle, step) for angle in (self.mitre, self.bevel) if angle]
+        # at an outside corner the steeper mark, which closes at the face; crown takes the nearest
+        up = self.joint == "out-corner" and not self.bevel
+        angles = [on_scale(angle, step, up=up) for angle in (self.mitre, self.bevel) if angle]
         if not angles:
             return wrong if setting == "square" else [*wrong, f"is set {setting}, not square"]
         shown = [Fraction(text) for text in re.findall(r"([\d.]+)°", setting)]
         same = len(shown) == len(angles) and all(
             abs(one - other) <= Fraction(1, 200) for one, other in zip(shown, angles, strict=True)
         )
-        if not same or runs not in setting or ("bevel" in setting) != bool(self.bevel):
+        # the blade always tilts to the left: a bevel alone names no side
+        told = self.mitre == 0 or runs in setting
+        if not same or not told or ("bevel" in setting) != bool(self.bevel):
             wanted = " / ".join(f"{float(angle):g}°" for angle in angles)
             wrong.append(f"is set {setting}, not {wanted} {runs}")
         return wrong
 
 
-def on_scale(angle: Fraction, step: Fraction) -> Fraction:
-    """The nearest mark of the saw's scale, the higher one of two equally near."""
+def on_scale(angle: Fraction, step: Fraction, *, up: bool = False) -> Fraction:
+    """The nearest mark of the saw's scale, the higher one of two equally near, or the next up."""
     marks = angle // step * step
+    if up:
+        return marks if angle - marks < Fraction(1, 10**18) else marks + step
     return marks + step if angle - marks >= step / 2 else marks
 
 

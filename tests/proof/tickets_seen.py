@@ -23,7 +23,7 @@ JOINTS = (
 SETTING = (
     r"square"
     r"|mitre [\d.]+° (?:left|right), bevel [\d.]+°"
-    r"|(?:bevel )?[\d.]+° (?:left|right)"
+    r"|bevel [\d.]+°|[\d.]+° (?:left|right)"
 )
 POINT = re.compile(
     r"long point at the (?:wall edge|ceiling edge|outer edge|\w+)|both edges the same"

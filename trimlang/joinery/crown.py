@@ -74,6 +74,19 @@ def drop(width: Fraction, spring: Fraction) -> Fraction:
     return width * cosine(spring)
 
 
+def lies_for(side: str, *, inside: bool) -> tuple[str, str]:
+    """Return the edge that lies against the fence, and the side of the blade that is kept.
+
+    For a piece that lies flat, face up, and is cut at its end ``side``; ``inside`` where
+    that end is longest at the back, as at an inside corner or under a scarf's other piece.
+    A blade that tilts to the left leaves the piece at its left longest at the back.
+    """
+    return (
+        CEILING_EDGE if inside == (side == "right") else WALL_EDGE,
+        "left" if inside else "right",
+    )
+
+
 def crown_cut(
     spring: Fraction, standing: Fraction, side: str, step: Fraction, *, inside: bool
 ) -> CrownCut:
@@ -83,16 +96,16 @@ def crown_cut(
     ``standing`` its mitre in place, ``step`` what the saw reads to.
     """
     mitre, bevel = flat_mitre(spring, standing), flat_bevel(spring, standing)
-    ceiling_to_fence = inside == (side == "right")
-    swing = "right" if ceiling_to_fence else "left"
+    fence, keep = lies_for(side, inside=inside)
+    swing = "right" if fence == CEILING_EDGE else "left"
     return CrownCut(
         mitre=mitre,
         mitre_setting=saw_reading(mitre, step),
         bevel=bevel,
         bevel_setting=saw_reading(bevel, step),
-        fence=CEILING_EDGE if ceiling_to_fence else WALL_EDGE,
+        fence=fence,
         swing=swing,
-        keep="left" if inside else "right",
+        keep=keep,
         nested=standing,
         nested_setting=saw_reading(standing, step),
         nested_swing=swing,

@@ -15,9 +15,10 @@ from typing import Final
 
 from trimlang.joinery.crown import crown_cut, projection
 from trimlang.joinery.piece import Cut, Lean
+from trimlang.joinery.wedges import crown_wedges, lean_of, wedge
 from trimlang.joints import Edge, Fit, Joint, Mitre
 from trimlang.lengths.angles import cosine, mitre_of_corner, saw_reading, sine, tangent
-from trimlang.lengths.tape import NOTHING
+from trimlang.lengths.tape import NOTHING, on_mark, steps_up
 from trimlang.settings.table import Settings
 from trimlang.survey.job import End, Trim
 
@@ -54,7 +55,7 @@ def end_cut(end: End, side: str, trim: Trim, settings: Settings, laps: str) -> C
     if trim.spring is not None:
         return _crown_end(end, side, trim, trim.spring, settings, laps)
     exact = exact_mitre(end, settings)
-    setting = saw_reading(exact, settings.saw_step)
+    setting = corner_reading(end, exact, settings)
     thickness = trim.thickness or NOTHING
     if end.joint.laps:
         # parallel cuts; the end that laps over is the longer at the face
@@ -69,11 +70,28 @@ def end_cut(end: End, side: str, trim: Trim, settings: Settings, laps: str) -> C
         lean=lean_of(side, long_edge),
         long_edge=long_edge,
         inset=thickness * tangent(exact),
-        gap=2 * thickness * abs(tangent(exact) - tangent(setting)),
+        # both cuts of a scarf are set alike, and stay parallel
+        gap=NOTHING if end.joint.laps else wedge(thickness, exact, setting),
         assumed=end.corner is None and end.joint.is_corner,
         corner_error=end.corner_error,
         doubt=_doubt(end, exact, thickness),
+        opens_at=_opens_at(end, exact, setting),
     )
+
+
+def corner_reading(end: End, exact: Fraction, settings: Settings) -> Fraction:
+    """Return the setting that the saw can read: the nearest, at an outside corner the steeper.
+
+    The steeper one closes at the face there, where the corner is seen.
+    """
+    if end.joint.is_outside:
+        return steps_up(on_mark(exact, settings.saw_step), settings.saw_step)
+    return saw_reading(exact, settings.saw_step)
+
+
+def _opens_at(end: End, exact: Fraction, setting: Fraction) -> Edge:
+    """Tell where a joint opens: at an inside corner a steep mitre touches at the back first."""
+    return Edge.FACE if (setting > exact) == end.joint.is_inside else Edge.BACK
 
 
 def _doubt(end: End, exact: Fraction, thickness: Fraction) -> Fraction:
@@ -82,7 +100,7 @@ def _doubt(end: End, exact: Fraction, thickness: Fraction) -> Fraction:
         return NOTHING
     # each of the two pieces is off by half the corner's error
     off = min(exact + end.corner_error / 2, STEEPEST)
-    return 2 * thickness * abs(tangent(off) - tangent(exact))
+    return wedge(thickness, exact, off)
 
 
 def _crown_end(
@@ -107,17 +125,23 @@ def _crown_end(
     inside = end.joint.is_inside
     cut = crown_cut(spring, standing, side, step, inside=inside)
     long_edge = end.joint.long_point
-    gap = width * abs(tangent(cut.mitre) - tangent(cut.mitre_setting))
-    gap += thickness * abs(tangent(cut.bevel) - tangent(cut.bevel_setting))
+    at_face, at_back = crown_wedges(
+        (width, thickness),
+        (cut.mitre, cut.bevel),
+        (cut.mitre_setting, cut.bevel_setting),
+        standing,
+        inside=inside,
+    )
     return Cut(
         joint=end.joint,
         fit=end.fit,
         exact=cut.mitre,
         setting=cut.mitre_setting,
-        lean=lean_of(side, long_edge),
+        lean=Lean(cut.swing),
         long_edge=long_edge,
         inset=projection(width, spring) * tangent(standing),
-        gap=2 * gap,
+        gap=at_face or at_back,
+        opens_at=Edge.FACE if at_face else Edge.BACK,
         assumed=end.corner is None and end.joint.is_corner,
         corner_error=end.corner_error,
         bevel=cut.bevel,
@@ -137,14 +161,6 @@ def square_cut(joint: Joint = Joint.BUTT, fit: Fit = Fit.MITRED) -> Cut:
         long_edge=Edge.BOTH,
         inset=NOTHING,
     )
-
-
-def lean_of(side: str, long_edge: Edge) -> Lean:
-    """Tell which way the blade leans: towards the right where the face edge ends further right."""
-    if long_edge is Edge.BOTH:
-        return Lean.UPRIGHT
-    face_is_further_right = (long_edge is Edge.FACE) == (side == "right")
-    return Lean.RIGHT if face_is_further_right else Lean.LEFT
 
 
 def growth(

@@ -11,7 +11,8 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Final
 
-from trimlang.joinery.piece import Cut, Lean
+from trimlang.joinery.piece import Cut
+from trimlang.joinery.wedges import lean_of, wedge
 from trimlang.joints import Edge, Fit, Joint, Mitre
 from trimlang.lengths.angles import saw_reading, tangent
 from trimlang.lengths.tape import NOTHING
@@ -47,19 +48,16 @@ def face_cut(
 ) -> Cut:
     """Return a mitre across a face that is ``across`` inches from edge to edge.
 
-    The piece lies face up with its top or outer edge away from you; the lean is
-    the blade's line seen from above.
+    The piece lies face up with its top or outer edge away from you.
     """
     setting = saw_reading(exact, settings.saw_step)
-    far = long_edge.is_far
-    lean = Lean.RIGHT if far == (side == "right") else Lean.LEFT
     return Cut(
         joint=joint,
         fit=Fit.MITRED,
         exact=exact,
         setting=setting,
-        lean=lean if exact else Lean.UPRIGHT,
+        lean=lean_of(side, long_edge if exact else Edge.BOTH),
         long_edge=long_edge if exact else Edge.BOTH,
         inset=across * tangent(exact),
-        gap=2 * across * abs(tangent(exact) - tangent(setting)),
+        gap=wedge(across, exact, setting, pieces=1 if joint.row.on_slope else 2),
     )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import ceil
 
 from trimlang.joinery.piece import Piece
-from trimlang.joints import Fit
+from trimlang.joints import Edge, Fit
 from trimlang.lengths.angles import degrees_text
 from trimlang.lengths.tape import MM, SIXTEENTH, length_text, sixty_fourths
 from trimlang.settings.table import Settings
@@ -37,7 +37,7 @@ def check_gaps(piece: Piece, run: Run, settings: Settings, findings: Findings) -
     for side, cut, end in (("left", piece.left, run.left), ("right", piece.right, run.right)):
         shows = cut.joint.row.gap_shows
         limit = limits[shows] if shows else None
-        gap = cut.gap + cut.doubt
+        gap = cut.doubt + (cut.gap if cut.opens_at is Edge.FACE else 0)
         if limit is not None and cut.fit is Fit.MITRED and gap > limit:
             step = MM if piece.unit == "mm" else SIXTEENTH
             findings.say(

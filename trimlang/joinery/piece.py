@@ -13,7 +13,11 @@ from trimlang.record import record
 
 
 class Lean(StrEnum):
-    """Which way the blade leans, seen with the face up or towards you."""
+    """Which way a cut runs from the fence towards you; a blade stood upright leans neither way.
+
+    It is the same for trim that stands with its back to the fence and for trim that lies
+    face up with its top edge there.
+    """
 
     LEFT = "left"
     RIGHT = "right"
@@ -42,8 +46,8 @@ class Cut:
     what the saw can read.  ``inset`` is how far the short edge of the end lies
     inside the long point (inches); ``long_edge`` is ``back`` or ``face``, at cuts
     across the face ``top``, ``bottom`` or ``outer``, and ``both`` at a square
-    end.  ``gap`` is what setting instead of exact leaves open at the face of the
-    joint (inches).  ``corner_error`` is how many degrees a sixteenth makes in a
+    end.  ``gap`` is what setting instead of exact leaves open (inches), ``opens_at`` the
+    edge where it does.  ``corner_error`` is how many degrees a sixteenth makes in a
     corner that was measured by its diagonal, and ``doubt`` what that can open
     besides (inches).
 
@@ -67,6 +71,7 @@ class Cut:
     bevel_setting: Fraction = NOTHING
     crown: CrownCut | None = None
     doubt: Fraction = NOTHING
+    opens_at: Edge = Edge.FACE
 
     @property
     def lies_flat(self) -> bool:

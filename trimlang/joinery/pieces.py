@@ -11,15 +11,16 @@ from typing import Final, TypeAlias
 from trimlang.diagnostics import Diagnostic
 from trimlang.joinery.casings import casing_pieces
 from trimlang.joinery.crown import crown_cut
-from trimlang.joinery.cuts import RETURN_MITRE, end_cut, growth, lean_of, square_cut
+from trimlang.joinery.cuts import RETURN_MITRE, end_cut, growth, square_cut
 from trimlang.joinery.faces import stair_end
 from trimlang.joinery.fixings import check_fixings
 from trimlang.joinery.limits import check_gaps, check_reach
-from trimlang.joinery.piece import Cut, Piece, PieceKind, Remark
+from trimlang.joinery.piece import Cut, Lean, Piece, PieceKind, Remark
 from trimlang.joinery.rounding import deciding_row, round_length
 from trimlang.joinery.scribes import check_scribes, scribe
 from trimlang.joinery.spliced_pieces import Splice, on_wall_edge, spliced, with_mates
 from trimlang.joinery.walls import Wall, walls
+from trimlang.joinery.wedges import lean_of
 from trimlang.joints import Edge
 from trimlang.lengths.tape import NOTHING
 from trimlang.marking import N_
@@ -191,7 +192,7 @@ def _return_piece(whole: Piece, closed: Piece, side: str, trim: Trim, room: Room
     mitred = replace(run_end, inset=length, lean=lean_of(mate_side, run_end.long_edge))
     if trim.spring is not None:
         crown = crown_cut(trim.spring, RETURN_MITRE, mate_side, settings.saw_step, inside=False)
-        mitred = replace(mitred, crown=crown)
+        mitred = replace(mitred, crown=crown, lean=Lean(crown.swing))
     square = square_cut()
     return replace(
         whole,

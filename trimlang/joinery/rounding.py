@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from typing import Final
 
 from trimlang.joinery.piece import Rounding
-from trimlang.lengths.tape import Direction, steps_down, steps_nearest, steps_up
+from trimlang.lengths.tape import Direction, on_mark, steps_down, steps_nearest, steps_up
 from trimlang.settings.table import Settings
 from trimlang.survey.job import End
+
+_FINER: Final = 64
+"""Parts of a step that an exact length is known to lie on, where it lies on one."""
 
 
 def deciding_row(left: End, right: End, settings: Settings) -> str:
@@ -24,6 +28,7 @@ def round_length(exact: Fraction, row: str, settings: Settings) -> tuple[Fractio
     """
     direction, raised = settings.rule[row]
     step = settings.rounding_step
+    exact = on_mark(exact, step / _FINER)
     if raised:
         length = steps_down(exact + raised, step)
         if length < exact:
@@ -34,4 +39,4 @@ def round_length(exact: Fraction, row: str, settings: Settings) -> tuple[Fractio
         length = steps_down(exact, step)
     else:
         length = steps_nearest(exact, step)
-    return length, Rounding(row, direction, exact, length - exact)
+    return length, Rounding(row=row, direction=direction, exact=exact, by=length - exact)

@@ -12,6 +12,7 @@ MM: Final = Fraction(5, 127)
 
 NOTHING: Final = Fraction(0)
 SIXTEENTH: Final = Fraction(1, 16)
+_HAIR: Final = Fraction(1, 10**20)
 
 
 class Direction(StrEnum):
@@ -35,6 +36,16 @@ def steps_down(value: Fraction, step: Fraction) -> Fraction:
 def steps_up(value: Fraction, step: Fraction) -> Fraction:
     """Return the smallest multiple of ``step`` that is not below ``value``."""
     return ceil(value / step) * step
+
+
+def on_mark(value: Fraction, step: Fraction) -> Fraction:
+    """Return the multiple of ``step`` that ``value`` all but lies on, else ``value`` itself.
+
+    Tangents are right to thirty decimal places, so that a length which lies on a mark in
+    geometry may come out a hair beside it, and would be rounded a whole step away.
+    """
+    mark = steps_nearest(value, step)
+    return mark if abs(value - mark) < _HAIR else value
 
 
 def steps_nearest(value: Fraction, step: Fraction) -> Fraction:

@@ -9,6 +9,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Final
 
+from trimlang.joinery.crown import lies_for
 from trimlang.joinery.piece import Cut, Lean, MeasuredOn, Piece, PieceKind
 from trimlang.joints import WHY_ROUNDED, Edge, Fit, Joint
 from trimlang.marking import N_
@@ -87,13 +88,7 @@ def lay(cut: Cut) -> str:
 
 def runs_to(cut: Cut) -> str:
     """Tell to which side the cut runs from the fence towards you; empty for a square one."""
-    if cut.crown is not None:
-        return cut.crown.swing
-    if cut.lean is Lean.UPRIGHT:
-        return ""
-    # joinery gives a cut across the face by its line seen from above, far end first
-    right = (cut.lean is Lean.RIGHT) != (cut.long_edge.is_across)
-    return "right" if right else "left"
+    return "" if cut.lean is Lean.UPRIGHT else cut.lean.value
 
 
 def setting(cut: Cut, pen: Pen) -> str:
@@ -104,7 +99,7 @@ def setting(cut: Cut, pen: Pen) -> str:
         return words("square")
     turned = words("right") if side == "right" else words("left")
     if cut.bevel and not cut.setting:
-        return words("bevel {angle} {side}", angle=pen.angle(cut.bevel_setting), side=turned)
+        return words("bevel {angle}", angle=pen.angle(cut.bevel_setting))
     if cut.bevel:
         return words(
             "mitre {mitre} {side}, bevel {bevel}",
@@ -138,6 +133,15 @@ def lies(cut: Cut, pen: Pen) -> str:
             swing=words(crown.nested_swing),
             keep=words(crown.nested_keep),
         )
+    if cut.bevel:
+        # crown's scarf: which way the end points follows from where it is longest
+        side = "right" if (cut.lean is Lean.RIGHT) == (cut.long_edge is Edge.FACE) else "left"
+        fence, keep = lies_for(side, inside=cut.long_edge is Edge.BACK)
+        return words(
+            "flat, face up, {edge} to the fence, piece {side} of the blade",
+            edge=words(CROWN_EDGES[fence]),
+            side=words(keep),
+        )
     if lay(cut) == "flat":
         return words(LAYS["flat"])
     return ""
@@ -150,6 +154,14 @@ def exact_angle(cut: Cut, pen: Pen) -> str:
     angle = pen.angle(cut.exact)
     if cut.bevel:
         angle = f"{angle} / {pen.angle(cut.bevel)}"
+    if not cut.gap:
+        return pen.words("exact {angle}", angle=angle)
+    if cut.opens_at is Edge.BACK:
+        return pen.words(
+            "exact {angle}; so set, closes at the face and opens {gap} at the back",
+            angle=angle,
+            gap=pen.small(cut.gap),
+        )
     return pen.words(
         "exact {angle}; so set, opens {gap} at the face", angle=angle, gap=pen.small(cut.gap)
     )
