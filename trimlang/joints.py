@@ -377,3 +377,7 @@ class Joint(StrEnum):
         """Return the row of the rounding rule for an end fitted so."""
         coped = self.row.coped if fit is Fit.COPED else None
         return coped or self.row.rounds
+
+
+STOPPED: Final = Joint.BUTT
+"""How trim ends where nothing of its own goes on: square, against what stands there."""

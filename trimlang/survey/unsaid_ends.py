@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from trimlang.joints import Fit, Joint
+from trimlang.joints import STOPPED, Fit, Joint
 from trimlang.language import facts, tree
 from trimlang.language.facts import Side
 from trimlang.survey.job import End
@@ -69,12 +69,10 @@ def _joint(
     if beside is None:
         return None
     if isinstance(lines[beside], tree.GapLine):
-        return Joint.BUTT
+        return STOPPED
     mate = said[beside].get(side.other)
     # a return or an open end has no other side
-    shared = mate is not None and (
-        mate.joint.is_corner or mate.joint.goes_on or mate.joint is Joint.BUTT
-    )
+    shared = mate is not None and (mate.joint.has_mate or mate.joint.stops)
     return mate.joint if mate is not None and shared else None
 
 
