@@ -5,7 +5,8 @@ from pathlib import Path
 import pytest
 
 from trimlang.output import folder
-from trimlang.output.folder import MARK, write_folder
+from trimlang.output.folder import write_folder
+from trimlang.output.made_by import MARK
 
 OLD = {"a.html": b"old a", "b.html": b"old b"}
 NEW = {"a.html": b"new a", "c.html": b"new c"}

@@ -15,7 +15,7 @@ import pytest
 import trimlang
 from tests.conftest import EXAMPLES, ROOT, walls
 from trimlang.cli import main
-from trimlang.output.folder import MARK
+from trimlang.output.made_by import MARK
 from trimlang.sheets.export.plan_file import schema as plan_schema
 
 GOOD = walls("N: 40 in, left=butt, right=out-corner\nE: 50 in, left=out-corner, right=butt")

@@ -11,7 +11,7 @@ import pytest
 
 from tests.shared_order.jobs import TRIM, flat
 from trimlang.cli import main
-from trimlang.output.folder import MARK
+from trimlang.output.made_by import MARK
 from trimlang.sheets.export.plan_file import schema as plan_schema
 
 WALLS = "  N: 70 in, left=butt, right=butt\n  bare 3 in\n  E: 19 ft, left=butt, right=return"

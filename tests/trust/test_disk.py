@@ -12,7 +12,8 @@ import pytest
 from tests.conftest import ROOT, walls
 from trimlang.cli import main
 from trimlang.output import folder
-from trimlang.output.folder import MARK, write_folder
+from trimlang.output.folder import write_folder
+from trimlang.output.made_by import MARK
 
 GOOD = walls("N: 40 in, left=butt, right=butt")
 
@@ -185,7 +186,7 @@ def test_a_file_of_the_users_is_never_overwritten(
     own = job.parent / "job-sheets" / "checklist.html"
     own.write_text("mine", encoding="utf-8")
     assert main(["build", str(job), "--format", "html"]) == 2
-    assert "checklist.html in it is not trimlang's" in capsys.readouterr().err
+    assert "checklist.html in it is not as trimlang made it" in capsys.readouterr().err
     assert own.read_text(encoding="utf-8") == "mine"
 
 

@@ -88,7 +88,8 @@ def write(target: Path, files: Mapping[str, bytes]) -> None:
     Raises:
         StopError: it cannot be written; the reason is printed.
     """
-    from trimlang.output.folder import NotOursError, write_folder
+    from trimlang.output.folder import write_folder
+    from trimlang.output.made_by import NotOursError
 
     try:
         write_folder(target, files)

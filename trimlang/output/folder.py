@@ -16,26 +16,23 @@ import ctypes
 import os
 import shutil
 import tempfile
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from contextlib import suppress
+from errno import EBUSY, EXDEV
 from pathlib import Path
 from typing import Final
 
+from trimlang.output.in_place import cannot_be_swapped, finish, write_in_place
 from trimlang.output.lock import alone_in
+from trimlang.output.made_by import MARK, NotOursError, foreign, mark_of
+from trimlang.output.sync import sync
 from trimlang.workers.stopping import to_the_end
-
-MARK: Final = ".made-by-trimlang"
-"""Lists the files that trimlang wrote; without it a folder is the user's own."""
 
 #: Files that are brought to the disk side by side.
 AT_ONCE: Final = 16
 
 _AT_FDCWD: Final = -100
 _EXCHANGE: Final = 2
-
-
-class NotOursError(Exception):
-    """The folder holds things, and trimlang did not make it."""
 
 
 def write_folder(target: Path, files: Mapping[str, bytes]) -> None:
@@ -55,31 +52,44 @@ def write_folder(target: Path, files: Mapping[str, bytes]) -> None:
     with alone_in(target.parent) as alone:
         if alone:
             _clear_up(target)
-        kept = _foreign(target)
+            finish(target)
+        kept = foreign(target)
         for path in kept:
-            name = str(path.relative_to(target))
+            name = path.relative_to(target).as_posix()
             if name in files:
-                wrong = f"{name} in it is not trimlang's; move it away"
+                wrong = f"{name} in it is not as trimlang made it; move it away"
                 raise FileExistsError(17, wrong, str(path))
+        if cannot_be_swapped(target):
+            write_in_place(target, files)
+            return
         work = Path(tempfile.mkdtemp(prefix=_in_work(target, os.getpid()), dir=target.parent))
         try:
             fresh = work / "new"
             fresh.mkdir()
+            if target.exists():
+                fresh.chmod(target.stat().st_mode & 0o7777)
             for name, data in files.items():
                 (fresh / name).parent.mkdir(parents=True, exist_ok=True)
                 _write(fresh / name, data)
-            _write(fresh / MARK, "".join(f"{name}\n" for name in sorted(files)).encode())
+            _write(fresh / MARK, mark_of(files))
             for path in kept:
                 place = fresh / path.relative_to(target)
                 place.parent.mkdir(parents=True, exist_ok=True)
                 _take_along(path, place)
             _sync_all(fresh, (fresh / name for name in (*files, MARK)))
             with to_the_end():
-                old = _put_in_place(fresh, target, work)
+                try:
+                    old = _put_in_place(fresh, target, work)
+                except OSError as error:
+                    if error.errno not in (EBUSY, EXDEV):
+                        raise
+                    # a place where another disk begins, though nothing told so
+                    write_in_place(target, files)
+                    return
                 with suppress(OSError):  # it is in its place, if perhaps not yet on the disk
                     sync(target.parent)
                 if old is not None:
-                    _bring_late_ones(old, target)
+                    _bring_late_ones(old, target, files)
         finally:
             shutil.rmtree(work, ignore_errors=True)
 
@@ -117,34 +127,6 @@ def leftovers(target: Path, pid: int) -> list[Path]:
     return [path for path in target.parent.iterdir() if path.name.startswith(begin)]
 
 
-def _foreign(target: Path) -> list[Path]:
-    """Return what in the folder is the user's own."""
-    if not target.exists():
-        return []
-    if not target.is_dir():
-        raise NotADirectoryError(20, "is a file, not a folder", str(target))
-    present = sorted(target.iterdir())
-    mark = target / MARK
-    if not present:
-        return []
-    if not mark.is_file():
-        raise NotOursError(str(target))
-    ours = {MARK, *mark.read_text(encoding="utf-8", errors="replace").splitlines()}
-    return list(_others(target, target, ours))
-
-
-def _others(folder: Path, target: Path, ours: set[str]) -> Iterator[Path]:
-    """Yield what in a folder of ours is not ours, going into folders that hold both."""
-    for path in sorted(folder.iterdir()):
-        name = path.relative_to(target).as_posix()
-        if name in ours:
-            continue
-        if any(one.startswith(f"{name}/") for one in ours) and not path.is_symlink():
-            yield from _others(path, target, ours)
-        else:
-            yield path
-
-
 def _write(path: Path, data: bytes) -> None:
     with path.open("wb") as file:
         file.write(data)
@@ -167,20 +149,15 @@ def _link(path: str | Path, to: str | Path) -> None:
             sync(Path(to))
 
 
-def current_umask() -> int:
-    """Return the permissions that new files are made without."""
-    mask = os.umask(0)
-    os.umask(mask)
-    return mask
-
-
-def _bring_late_ones(old: Path, target: Path) -> None:
+def _bring_late_ones(old: Path, target: Path, files: Collection[str]) -> None:
     """Move over what the user put or changed in the old folder while the new one was written."""
     try:
-        late = _foreign(old)
+        late = foreign(old)
     except NotOursError:
         late = list(old.iterdir())
     for path in late:
+        if path.relative_to(old).as_posix() in files:
+            continue  # a sheet that was changed by hand while its new version was written
         # what cannot be moved over now is no reason to call the build failed
         with suppress(OSError):
             place = target / path.relative_to(old)
@@ -214,15 +191,6 @@ def _sync_all(folder: Path, files: Iterable[Path]) -> None:
     ours = [path for path in places if path.is_relative_to(folder)]
     with ThreadPoolExecutor(AT_ONCE) as disk:
         list(disk.map(sync, ours))
-
-
-def sync(path: Path) -> None:
-    """Have a file or a folder on the disk, whatever happens to the power."""
-    descriptor = os.open(path, os.O_RDONLY)
-    try:
-        os.fsync(descriptor)
-    finally:
-        os.close(descriptor)
 
 
 def _put_in_place(fresh: Path, target: Path, work: Path) -> Path | None:

@@ -9,7 +9,7 @@ from contextlib import contextmanager
 from errno import EISDIR
 from pathlib import Path
 
-from trimlang.output.folder import current_umask
+from trimlang.output.sync import current_umask, sync
 
 
 def replace_file(path: Path, data: bytes) -> None:
@@ -72,8 +72,6 @@ def _beside(target: Path, data: bytes, mode: int) -> Iterator[Path]:
 
 def _keep_name(folder: Path) -> None:
     """Have the folder know the file after a power cut too, where the system can say so."""
-    from trimlang.output.folder import sync
-
     try:
         sync(folder)
     except OSError:

@@ -1,0 +1,105 @@
+"""Writes a set of files into a folder that nothing else can be put in the place of.
+
+A disk's own top folder cannot be renamed, and the folder that a shell stands in would be
+taken away under it.  There the new files are written beside the old ones, and then take
+their places one by one.  From the moment that all are on the disk a journal says so: a build
+that was killed on the way is finished by the next.
+"""
+
+from __future__ import annotations
+
+import os
+import shutil
+from collections.abc import Mapping
+from contextlib import suppress
+from pathlib import Path
+from typing import Final
+
+from trimlang.output.made_by import MARK, is_ours, listed_in, mark_of
+from trimlang.output.sync import sync
+from trimlang.workers.stopping import to_the_end
+
+_WORK: Final = ".trimlang-work"
+_NEW: Final = "new"
+_JOURNAL: Final = "journal"
+"""In the work folder: there when all files of the new set are on the disk."""
+
+
+def cannot_be_swapped(target: Path) -> bool:
+    """Tell whether a folder must stay the one that it is."""
+    if not target.is_dir():
+        return False
+    with suppress(OSError):
+        here = Path.cwd().resolve()
+        return os.path.ismount(target) or here.is_relative_to(target)
+    return os.path.ismount(target)
+
+
+def write_in_place(target: Path, files: Mapping[str, bytes]) -> None:
+    """Replace trimlang's own files in a folder, one by one.
+
+    Raises:
+        OSError: it cannot be written; before the journal is there nothing has changed.
+    """
+    work = target / _WORK
+    fresh = work / _NEW
+    try:
+        fresh.mkdir(parents=True)
+        for name, data in {**files, MARK: mark_of(files)}.items():
+            place = fresh / name
+            place.parent.mkdir(parents=True, exist_ok=True)
+            place.write_bytes(data)
+            sync(place)
+        sync(fresh)
+    except BaseException:
+        shutil.rmtree(work, ignore_errors=True)
+        raise
+    with to_the_end():
+        (work / _JOURNAL).touch()
+        sync(work)
+        finish(target)
+
+
+def finish(target: Path) -> None:
+    """Do what the journal of an earlier build still asks for; without one, clear away its work."""
+    work = target / _WORK
+    if work.is_symlink() or not work.is_dir():
+        return
+    if (work / _JOURNAL).is_file():
+        _move_in(work / _NEW, target)
+    shutil.rmtree(work, ignore_errors=True)
+
+
+def _move_in(fresh: Path, target: Path) -> None:
+    # the list is moved last: where it is gone, so is all the rest
+    mark = fresh / MARK
+    if mark.is_symlink() or not mark.is_file():
+        return
+    old = listed_in(target / MARK) if (target / MARK).is_file() else {}
+    new = listed_in(mark)
+    for name in new:
+        place = target / name
+        # someone else may have laid the journal there: it moves nothing over what is not ours
+        free = not os.path.lexists(place) or is_ours(place, old.get(name))
+        if free and _is_inside(place, target) and is_ours(fresh / name, new[name]):
+            place.parent.mkdir(parents=True, exist_ok=True)
+            (fresh / name).replace(place)
+    for name, said in old.items():
+        place = target / name
+        if name not in new and _is_inside(place, target) and is_ours(place, said):
+            place.unlink()
+            _drop_empty(place.parent, target)
+    mark.replace(target / MARK)
+    with suppress(OSError):
+        sync(target)
+
+
+def _is_inside(place: Path, target: Path) -> bool:
+    return place.parent.resolve().is_relative_to(target.resolve())
+
+
+def _drop_empty(folder: Path, target: Path) -> None:
+    with suppress(OSError):
+        while folder != target:
+            folder.rmdir()
+            folder = folder.parent

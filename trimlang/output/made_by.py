@@ -1,0 +1,73 @@
+"""Which files of a folder trimlang made, and has left as they were.
+
+A list of names alone would let anyone who puts one into a folder have its files deleted, and
+would delete what was changed by hand.  So each name stands with the hash of what was written.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from hashlib import sha256
+from pathlib import Path
+from typing import Final
+
+MARK: Final = ".made-by-trimlang"
+"""Lists the files that trimlang wrote; without it a folder is the user's own."""
+
+
+class NotOursError(Exception):
+    """The folder holds things, and trimlang did not make it."""
+
+
+def mark_of(files: Mapping[str, bytes]) -> bytes:
+    """Return the list that goes with files: a line a file, its hash and its name."""
+    lines = (f"{sha256(files[name]).hexdigest()}  {name}\n" for name in sorted(files))
+    return "".join(lines).encode("utf-8", "surrogateescape")
+
+
+def listed_in(mark: Path) -> dict[str, str]:
+    """Return what a list says: the hash of each file, by its name."""
+    text = mark.read_text(encoding="utf-8", errors="surrogateescape")
+    lines = (line.partition("  ") for line in text.splitlines())
+    return {name: said for said, _, name in lines if name}
+
+
+def foreign(target: Path) -> list[Path]:
+    """Return what in the folder is the user's own, or no more what trimlang wrote.
+
+    Raises:
+        NotADirectoryError: it is a file.
+        NotOursError: it holds things, and no list.
+    """
+    if not target.exists():
+        return []
+    if not target.is_dir():
+        raise NotADirectoryError(20, "is a file, not a folder", str(target))
+    if not any(target.iterdir()):
+        return []
+    mark = target / MARK
+    if mark.is_symlink() or not mark.is_file():
+        raise NotOursError(str(target))
+    return list(_others(target, target, listed_in(mark)))
+
+
+def is_ours(path: Path, said: str | None) -> bool:
+    """Tell whether a file is one that was written with this hash."""
+    if said is None or path.is_symlink() or not path.is_file():
+        return False
+    try:
+        return sha256(path.read_bytes()).hexdigest() == said
+    except OSError:
+        return False
+
+
+def _others(folder: Path, target: Path, ours: Mapping[str, str]) -> Iterator[Path]:
+    """Yield what in a folder of ours is not ours, going into folders that hold both."""
+    for path in sorted(folder.iterdir()):
+        name = path.relative_to(target).as_posix()
+        if name == MARK or is_ours(path, ours.get(name)):
+            continue
+        if any(one.startswith(f"{name}/") for one in ours) and not path.is_symlink():
+            yield from _others(path, target, ours)
+        else:
+            yield path
