@@ -83,13 +83,16 @@ def _marked(span: Span, line: str) -> str:
 def _nearest_fraction(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
     from trimlang.lengths.tape import SIXTEENTH, mixed_number, steps_nearest
 
+    instead = str(facts["instead"])
+    if instead:
+        yield _write(span, instead)
     above, below = re.split("[/⁄∕]", str(facts["written"]))
     value = steps_nearest(Fraction(int(above), int(below)), SIXTEENTH)
     whole = _WHOLE_BEFORE.search(line[: span.column - 1])
     if whole:
         value += int(whole[1])
         span = replace(span, column=whole.start() + 1)
-    yield _write(span, mixed_number(value), sure=True)
+    yield _write(span, mixed_number(value), sure=not instead)
 
 
 def _instead(name: str) -> Callable[[Span, Facts, str], Iterator[Mend]]:

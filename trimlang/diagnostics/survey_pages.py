@@ -244,7 +244,8 @@ SURVEY_PAGES: Final = (
         code="T232",
         title="no mitre to assume",
         message="an end of kind {joint} has no usual mitre",
-        remedy="A mitre and a gap can be set for in-corner and out-corner.",
+        remedy="A mitre and a gap can be set for in-corner and out-corner; a rake goes by"
+        " in-corner.",
         why="Only corners are mitred to an angle that has to be assumed or measured.",
         example="corners: butt mitre 45 deg\n" + JOB_TO_ROOM + RUN,
     ),

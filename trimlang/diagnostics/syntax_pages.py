@@ -87,7 +87,7 @@ SYNTAX_PAGES: Final = (
         code="T112",
         title="a fraction that a tape does not have",
         message="a tape has no mark for “{written}”",
-        remedy="The nearest sixteenth is {nearest}. Look at the tape once more.",
+        remedy="{guess}The nearest sixteenth is {nearest}. Look at the tape once more.",
         why="Tapes are marked in halves, quarters, eighths, sixteenths, sometimes 32nds and 64ths,"
         " each less than one inch. Another fraction is usually two figures that changed places. It"
         " is taken as written.",

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from fractions import Fraction
 from functools import cache
 from typing import Final
 
@@ -14,8 +13,8 @@ from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.diagnostics.near_words import nearest
 from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.language.grammar import parser
+from trimlang.language.known_slips import known_slip
 from trimlang.language.vocabulary import SHORT_JOINTS, spellings, words_after
-from trimlang.lengths.units import in_inches
 
 _CHOICES: Final = frozenset({"JOINT", "SIDE", "TAKEN_AT", "DIRECTION"})
 """Terminals whose words mean different things; of any other the usual word is enough."""
@@ -88,16 +87,8 @@ def did_you_mean(word: str, known: list[str] | tuple[str, ...], otherwise: str) 
     return Suggestion(f"Did you mean “{match}”?", match) if match else otherwise
 
 
-_NUMBER_WITH_COMMA: Final = re.compile(
-    r"(?<![\w.])(\d+),(\d+)(?![\w,/])(?: *(mm|cm|m|in|ft|yd)\b| *([\"″”]))?", re.I
-)
-_PAIR: Final = re.compile(r"(?<![\w.])(\d+),(\d+)(?=,)()()")
-_SPLIT_INCHES: Final = re.compile(r"""(\d+) *("|″|”|''|in\b\.?|inch\b) *(\d+ ?[/⁄∕] ?\d+)""", re.I)
 _LONG_DASH: Final = re.compile(r"[–—‐‑−]")
-_SAID_WITH_ANGLE: Final = ("in-corner", "out-corner")
 _BEFORE_END: Final = re.compile(r" *=")
-_BARE_ANGLE: Final = re.compile(r"(\d[\d ./]*?) ?(deg(rees?)?\b|°)", re.I)
-_QUOTED: Final = re.compile(r'["“][^"“”]*["”]')
 _SAME_JOINT: Final = {
     "inside": "in-corner",
     "outside": "out-corner",
@@ -108,8 +99,6 @@ _SAME_JOINT: Final = {
     "cope": "in-corner cope",
     "coped": "in-corner cope",
 }
-_ANY_WALL: Final = 1200
-"""Inches: more is no wall, so a comma before three figures was no thousands'."""
 _SAME_SIGN: Final = {
     ";": ("COMMA", ","),
     "@": ("AT", "at"),
@@ -124,7 +113,6 @@ _REST_OF_LENGTH: Final = re.compile(
     r"""\.\d|\d+ ?[/⁄∕]|[¼½¾⅐-⅞]|['"′″’”]|[-–]? ?(?:in|inch|inches|ft|feet|foot|mm|cm|m|yd)\b""",
     re.I,
 )
-_WALL: Final = re.compile(r"\s*(?:\w[\w.\-]* *:|opening\b|bare\b)", re.I)
 _NAMELESS: Final = "A wall begins with its name and a colon: N: 29 1/8 in, left=…, right=…"
 
 
@@ -133,15 +121,10 @@ def explain(error: UnexpectedInput, text: str, file: str, line: int) -> Diagnost
 
     ``text`` is the line; its columns are the diagnostic's.
     """
-    bare = _QUOTED.sub(lambda quoted: "x" * len(quoted[0]), text)
-    comma = _NUMBER_WITH_COMMA.search(bare)
-    if not comma:
-        # with a comma behind it too, only where the line cannot go on with the second number
-        at = getattr(error, "column", 0) - 1
-        comma = next((one for one in _PAIR.finditer(bare) if one.start(2) == at), None)
-    if comma:
-        span = Span(file, line, comma.start() + 1, comma.end(2) + 1)
-        return say("T114", span, better=_with_a_point(comma))
+    stopped = getattr(error, "column", None) or 0
+    known = known_slip(text, stopped - 1 if stopped > 0 else len(text.rstrip()), file, line)
+    if known is not None:
+        return known
     at_end = isinstance(error, UnexpectedToken) and error.token.type == "$END"
     if at_end or not isinstance(error, UnexpectedToken | UnexpectedCharacters):
         end = len(text.split("#")[0].rstrip()) or 1
@@ -183,31 +166,10 @@ def explain(error: UnexpectedInput, text: str, file: str, line: int) -> Diagnost
         if first and before.type == "COUNT" and _REST_OF_LENGTH.match(text, column - 1):
             wanted = "the wall's name and a colon"
             return say("T101", slip, word=str(before), wanted=wanted, remedy=_NAMELESS)
-    remedy = _misplaced(before, text, column) or _remedy(word, text[column - 1 :], terminals)
+    remedy = _remedy(word, text[column - 1 :], terminals)
     if not word.isprintable():
         word = f"U+{ord(word[0]):04X}"
     return say("T101", span, word=word, wanted=_expected_phrase(terminals), remedy=remedy)
-
-
-def _misplaced(before: Token | None, text: str, column: int) -> str | None:
-    """Say how a length or an angle is written whose parts are there, in the wrong order."""
-    if before is None:
-        return None
-    for inches in _SPLIT_INCHES.finditer(text):
-        if before.type in ("INCH", "IN") and inches.start(3) == column - 1:
-            return f"The inch mark stands behind the fraction: write {inches[1]} {inches[3]} in."
-    angle = _BARE_ANGLE.match(text, column - 1)
-    whole = re.match(r"\d+\b(?! ?[/⁄∕])", text[column - 1 :])
-    if before.type == "COUNT" and whole and _WALL.match(text):
-        if len(whole[0]) == 3 and len(before) < 3:
-            return f"A number has no gap in it: write {before}{whole[0]}."
-        if int(whole[0]) < 12:
-            return (
-                f"Feet and inches are told apart by their units: write {before} ft {whole[0]} in."
-            )
-    if before.type == "JOINT" and before.lower() in _SAID_WITH_ANGLE and angle:
-        return f"An angle stands in brackets: write {before}({angle[1]} deg)."
-    return None
 
 
 def _remedy(word: str, rest: str, terminals: set[str]) -> str:
@@ -229,6 +191,8 @@ def _remedy(word: str, rest: str, terminals: set[str]) -> str:
         return Suggestion(f"Put a comma here, and write “{side}”.", f", {side}")
     if "COMMA" in terminals and word.casefold() in part_words():
         return Suggestion(f"Put a comma before “{word}”.", f", {word}")
+    if "JOINT" in terminals:
+        expected += SHORT_JOINTS
     return did_you_mean(word, expected, f"Write {_expected_phrase(terminals)} here.")
 
 
@@ -241,14 +205,6 @@ def _terminals(error: UnexpectedInput, text: str) -> set[str]:
         reader.exhaust_lexer()
         return set(reader.accepts())
     return set()
-
-
-def _with_a_point(comma: re.Match[str]) -> str:
-    """Write a number that has a comma: thousands, where a wall can be so long, else a decimal."""
-    whole, rest = comma[1], comma[2]
-    unit = "in" if comma[4] else (comma[3] or "mm").casefold()
-    as_thousands = len(rest) == 3 and in_inches(Fraction(whole + rest), unit) <= _ANY_WALL
-    return f"{whole}{rest}" if as_thousands else f"{whole}.{rest}"
 
 
 def _previous(error: UnexpectedInput) -> Token | None:

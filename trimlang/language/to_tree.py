@@ -60,6 +60,20 @@ class _AtMost:
     number: tree.Number
 
 
+def _meant_by(above: str, below: int) -> tuple[str, str]:
+    """Guess what a fraction that no tape has should be, and why: a lost blank, or feet."""
+    whole, part = next(
+        ((above[:at], above[at:]) for at in range(2, len(above)) if 0 < int(above[at:]) < below),
+        ("", ""),
+    )
+    on_tape = is_tape_fraction(Fraction(1, below))
+    if whole and on_tape:
+        return "If a blank was left out", f"{whole} {part}/{below}"
+    if 0 < int(above) < below < 12 and not on_tape:
+        return "If feet and inches were meant", f"{above} ft {below}"
+    return "", ""
+
+
 class LineBuilder(WallLines):
     """Builds the statement of one line, and collects what is odd about its numbers."""
 
@@ -122,7 +136,10 @@ class LineBuilder(WallLines):
         value = Fraction(above, below)
         if value >= 1 or not is_tape_fraction(Fraction(1, below)):
             nearest = length_text(steps_nearest(value, SIXTEENTH))
-            self.problems.append(say("T112", span, written=str(token), nearest=nearest))
+            why, meant = _meant_by(str(above), below)
+            guess = f"{why}, write {meant}. " if meant else ""
+            told = {"written": str(token), "nearest": nearest, "guess": guess, "instead": meant}
+            self.problems.append(say("T112", span, **told))
         return tree.Number(value, span)
 
     @v_args(meta=True)

@@ -1,0 +1,57 @@
+"""Slips of real hands: each gets a message that says it, and a remedy that mends it."""
+
+from __future__ import annotations
+
+import pytest
+from syrupy.assertion import SnapshotAssertion
+
+from tests.conftest import TRIM
+from trimlang.compiler import check_job
+from trimlang.diagnostics.mending import mends
+from trimlang.language.known_slips import KNOWN_SLIPS
+from trimlang.language.parse import read_line
+
+EXAMPLES = [(slip, *example) for slip in KNOWN_SLIPS for example in slip.examples]
+
+ROOM = 'room "R", trim base, ends in, open walk\n'
+LINES = (
+    "N: 40 in,, left=butt", "N: 40 in,", "stock base: 12 ft at 17,40", "N: l2 ft", "N: 16.1/2",
+    "N: 161/2 in", "N: 12 in 4 1/8 in", "N: 3/10", "N: 3/10 in, left=butt", "N: O ft",
+    "stock base: 12 ft at", "N\t40\tin\tbutt", "N;40;in;butt", "room Den", "room Den, trim base",
+    '"Den" room', "base stock: 12 ft at 17.40", "40 in N", "trim cap: thick 3/4 in",
+    "corners: rake gap 1/16 in", "stock base: 12 ft = 17.40", "stock base: 12 ft 17.40",
+    'door 32 "to hall"', "N: 40 in, left=in-corner 91 deg", "N: 9 7 in", "N: 2 740", "N: 3\"1/8",
+    "N 40 in left=butt", "N: 40 in, rigth=butt", "N: 40 in, left=insde", "opning 32 in",
+    "dor 32 in", "N: forty in", "N:", "N: 40 furlong", "N 40 in, entrance", "ends return",
+    "N: 40 in, left=butt, left=in", "N: 40 in; left=butt", "N: 40 in @ 91",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize(("slip", "written", "meant"), EXAMPLES)
+def test_an_example_brings_its_slip_up_and_is_mended(
+    slip: object, written: str, meant: str | None
+) -> None:
+    statement, (found, *_) = read_line(written, "x", 1)
+    assert found.code == slip.code  # type: ignore[attr-defined]
+    assert slip.wanted in found.message or found.code == "T114"  # type: ignore[attr-defined]
+    made = mends(found, written)
+    if meant is None:
+        assert not made
+        return
+    ((edit,),) = [one.edits for one in made]
+    after = written[: edit.span.column - 1] + edit.text + written[edit.span.end - 1 :]
+    assert after == meant
+    statement, findings = read_line(after, "x", 1)
+    assert statement is not None
+    assert not findings
+
+
+def test_what_real_hands_write(snapshot: SnapshotAssertion) -> None:
+    assert len(LINES) == 40
+    told = {}
+    for line in LINES:
+        found = check_job(f"{TRIM}{ROOM}A: 30 in, left=butt\n{line}\nZ: 30 in, right=butt\n")
+        here = [one for one in found.diagnostics if one.span.line == TRIM.count("\n") + 3]
+        assert here, line
+        told[line] = [f"{one.code}: {one.message}. {one.remedy}" for one in here]
+    assert told == snapshot

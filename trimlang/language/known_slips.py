@@ -1,0 +1,269 @@
+"""Slips that people make, each with lines that show it and what the line is then.
+
+What cannot be read is first looked for here: a slip is known by how the line is written
+where reading stopped.  The examples stand beside each slip and are its test: the first text
+brings the slip up, and its remedy, applied, makes the second text of it.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator
+from fractions import Fraction
+from typing import Final
+
+from trimlang.diagnostics import Diagnostic, Span, say
+from trimlang.diagnostics.suggestion import Suggestion
+from trimlang.lengths.units import in_inches
+from trimlang.record import record
+
+Found = re.Match[str]
+
+_ANY_WALL: Final = 1200
+"""Inches: more is no wall, so a comma before three figures was no thousands'."""
+
+_INCHES: Final = r"""(?:in\b\.?|inch\b|"|″|”|'')"""
+_FRACTION: Final = r"\d+ ?[/⁄∕] ?\d+"
+_LENGTH: Final = r"\d[\d./ ⁄∕]*(?:[¼½¾⅐-⅞])?(?: ?(?:ft|feet|in|mm|cm|m)\b\.?| ?['\"′″’”]+)?"
+_NAME: Final = r"(?P<name>(?!(?:in|inch|inches|ft|feet|foot|yd|mm|cm|m)\b)[^\W\d_][\w.\-]*)"
+_WALL: Final = r"^\s*\w[\w.\-]*(?: *:)?\s"
+
+
+@record
+class KnownSlip:
+    """One slip: how it is written, what is wrong, and what to write instead.
+
+    Where the pattern has a group ``slip``, that is what is marked and replaced.  ``instead``
+    gives the text to write, or None where it is another slip after all; without it only a
+    person can mend the line.  ``remedy`` says it, with that text at ``{}``.
+    """
+
+    examples: tuple[tuple[str, str | None], ...]
+    written: re.Pattern[str]
+    wanted: str
+    remedy: str
+    instead: Callable[[Found], str | None] | None
+    code: str = "T101"
+
+    def told(self, text: str, at: int, file: str, line: int) -> Diagnostic | None:
+        """Return what is said where reading stopped at ``at`` (from 0); None for another slip."""
+        for found in self._outside_quotes(text):
+            start, end = found.span("slip" if "slip" in found.re.groupindex else 0)
+            # reading may go on past a slip by the blank and the word behind it
+            if not found.start() <= at <= max(found.end(), end) + 1:
+                continue
+            remedy, write = self.remedy, None
+            if self.instead is not None:
+                write = self.instead(found)
+                if write is None:
+                    continue
+                remedy = Suggestion(self.remedy.format(write.strip()), write)
+            span = Span(file, line, start + 1, max(end, start + 1) + 1)
+            if self.code == "T114":
+                return say("T114", span, better=write)
+            return say(self.code, span, word=text[start:end], wanted=self.wanted, remedy=remedy)
+        return None
+
+    def _outside_quotes(self, text: str) -> Iterator[Found]:
+        quoted = [one.span() for one in _QUOTED.finditer(text)]
+        for found in self.written.finditer(text):
+            if not any(start < found.start() < end for start, end in quoted):
+                yield found
+
+
+_QUOTED: Final = re.compile(r'["“][^"“”]*["”]|#.*')
+
+
+def _with_a_point(comma: Found) -> str:
+    """Write a number that has a comma: thousands, where a wall can be so long, else a decimal."""
+    whole, rest, unit = comma["whole"], comma["rest"], comma["unit"] or "mm"
+    unit = "in" if unit in '"″”' else unit.casefold()
+    as_thousands = len(rest) == 3 and in_inches(Fraction(whole + rest), unit) <= _ANY_WALL
+    return f"{whole}{rest}" if as_thousands else f"{whole}.{rest}"
+
+
+def _figures(found: Found) -> str | None:
+    written = found[0]
+    figures = written.translate(str.maketrans("lIO", "110"))
+    return figures if figures != written and not written.isalpha() else None
+
+
+def _slip(
+    *examples: tuple[str, str | None],
+    written: str,
+    wanted: str,
+    remedy: str,
+    instead: Callable[[Found], str | None] | None,
+    code: str = "T101",
+) -> KnownSlip:
+    return KnownSlip(
+        examples=examples,
+        written=re.compile(written, re.IGNORECASE),
+        wanted=wanted,
+        remedy=remedy,
+        instead=instead,
+        code=code,
+    )
+
+
+KNOWN_SLIPS: Final = (
+    _slip(
+        ("N\t40\tin-corner\tbutt", None),
+        ("run;N;40;butt;butt", None),
+        written=r"^[^,#\"]*?([\t;])[^,#\"]*?\1.*$",
+        wanted="a line of a job file",
+        remedy="This looks like a row of a spreadsheet: save it as CSV, and “trimlang convert”"
+        " makes a job file of it.",
+        instead=None,
+    ),
+    _slip(
+        ("N: 40,5 in, left=butt, right=butt", "N: 40.5 in, left=butt, right=butt"),
+        ("N: 1,200 mm, left=butt, right=butt", "N: 1200 mm, left=butt, right=butt"),
+        ("stock base: 12 ft at 17,40", "stock base: 12 ft at 17.40"),
+        written=r"(?<![\w.])(?P<slip>(?P<whole>\d+),(?P<rest>\d+))(?![\w/])"
+        r"(?: *(?P<unit>mm\b|cm\b|m\b|in\b|ft\b|yd\b|[\"″”]))?",
+        wanted="",
+        remedy="{}",
+        instead=_with_a_point,
+        code="T114",
+    ),
+    _slip(
+        ("N: 40 in,, left=butt, right=butt", "N: 40 in, left=butt, right=butt"),
+        ("N: 40 in, left=butt, , right=butt", "N: 40 in, left=butt, right=butt"),
+        written=r",\s*,",
+        wanted="something between the two commas",
+        remedy="Write one comma.",
+        instead=lambda _: ",",
+    ),
+    _slip(
+        ("N: 40 in, left=butt, right=butt,", "N: 40 in, left=butt, right=butt"),
+        ('room "Den", trim base,  # north', 'room "Den", trim base  # north'),
+        written=r",(?=\s*(?:#.*)?$)",
+        wanted="another part of the line behind it",
+        remedy="Take the last comma out.",
+        instead=lambda _: "",
+    ),
+    _slip(
+        ("N: l2 ft, left=butt, right=butt", "N: 12 ft, left=butt, right=butt"),
+        ("N: 4O in, left=butt, right=butt", "N: 40 in, left=butt, right=butt"),
+        written=r"(?<![\w.=-])(?-i:[lIO\d]{2,})\b",
+        wanted="figures alone",
+        remedy="Write {}: a letter looks like a figure there.",
+        instead=_figures,
+    ),
+    _slip(
+        ("N: 16.1/2 in, left=butt, right=butt", "N: 16 1/2 in, left=butt, right=butt"),
+        written=rf"\b(\d+)\.({_FRACTION})",
+        wanted="a blank between the inches and the fraction",
+        remedy="Write {}.",
+        instead=lambda found: f"{found[1]} {found[2]}",
+    ),
+    _slip(
+        ('N: 3"1/8, left=butt, right=butt', "N: 3 1/8 in, left=butt, right=butt"),
+        ("N: 40 in 1/8, left=butt, right=butt", "N: 40 1/8 in, left=butt, right=butt"),
+        written=rf"(\d+) *{_INCHES} *({_FRACTION})(?: *{_INCHES})?",
+        wanted="the inch mark behind the fraction",
+        remedy="The inch mark stands behind the fraction: write {}.",
+        instead=lambda found: f"{found[1]} {found[2]} in",
+    ),
+    _slip(
+        ("N: 12 in 4 1/8 in, left=butt, right=butt", "N: 12 ft 4 1/8 in, left=butt, right=butt"),
+        written=rf"(\d+) *{_INCHES} *(\d+(?: {_FRACTION})?) *{_INCHES}",
+        wanted="feet before the inches",
+        remedy="Inches stand there twice: if the first are feet, write {}.",
+        instead=lambda found: f"{found[1]} ft {found[2]} in",
+    ),
+    _slip(
+        ("N: 2 740, left=butt, right=butt", "N: 2740, left=butt, right=butt"),
+        written=rf"{_WALL}\s*(?P<slip>(?P<a>\d+) (?P<b>\d{{3}}))\b(?! ?[/⁄∕])",
+        wanted="a number in one",
+        remedy="A number has no gap in it: write {}.",
+        instead=lambda found: f"{found['a']}{found['b']}" if len(found["a"]) < 3 else None,
+    ),
+    _slip(
+        ("N: 9 7 in, left=butt, right=butt", "N: 9 ft 7 in, left=butt, right=butt"),
+        written=rf"{_WALL}\s*(?P<slip>(?P<a>\d+) (?P<b>\d+)(?! ?[/⁄∕\d])(?: *{_INCHES})?)",
+        wanted="feet and inches with their units",
+        remedy="Feet and inches are told apart by their units: write {}.",
+        instead=lambda found: f"{found['a']} ft {found['b']} in" if int(found["b"]) < 12 else None,
+    ),
+    _slip(
+        ("room Den, trim base", 'room "Den", trim base'),
+        ("room Guest bath", 'room "Guest bath"'),
+        written=r"^\s*room\s+(?P<slip>[^\s\"“,#:][^\"“,#:=]*?)(?=\s*(?:[,#]|$))",
+        wanted="the room's name in quotes",
+        remedy="Write room {}.",
+        instead=lambda found: f'"{found["slip"]}"',
+    ),
+    _slip(
+        ('"Den" room, trim base', 'room "Den", trim base'),
+        written=r"^\s*(?P<slip>([\"“][^\"“”]*[\"”])\s+room\b)",
+        wanted="the word room first",
+        remedy="Write {}.",
+        instead=lambda found: f"room {found[2]}",
+    ),
+    _slip(
+        ("base stock: 12 ft at 17.40", "stock base: 12 ft at 17.40"),
+        ("base trim: 9/16 in thick", "trim base: 9/16 in thick"),
+        ("base on-hand: 40 in", "on-hand base: 40 in"),
+        written=r"^\s*(?P<slip>(?P<name>[^\W\d_][\w.\-]*)\s+(?P<word>stock|trim|on-hand))\s*:",
+        wanted="the word first and then the trim's name",
+        remedy="Write {}:",
+        instead=lambda found: f"{found['word']} {found['name']}",
+    ),
+    _slip(
+        ("40 in N, left=butt, right=butt", "N: 40 in, left=butt, right=butt"),
+        ("29 1/8 in E2, left=butt, right=butt", "E2: 29 1/8 in, left=butt, right=butt"),
+        written=rf"^\s*(?P<slip>(?P<long>{_LENGTH})\s+{_NAME})(?=\s*(?:,|$))",
+        wanted="the wall's name first",
+        remedy="A wall begins with its name: write {}.",
+        instead=lambda found: f"{found['name']}: {found['long'].strip()}",
+    ),
+    _slip(
+        ("trim base: thick 9/16 in, mdf", "trim base: 9/16 in thick, mdf"),
+        written=rf"(?P<slip>\b(?P<word>thick|tall|wide)\s+(?P<long>{_LENGTH}))",
+        wanted="the size first",
+        remedy="Write {}.",
+        instead=lambda found: f"{found['long'].strip()} {found['word']}",
+    ),
+    _slip(
+        ("stock base: 12 ft = 17.40", "stock base: 12 ft at 17.40"),
+        ("stock base: 12 ft $17.40", "stock base: 12 ft at $17.40"),
+        ("stock base: 12 ft 17.40", "stock base: 12 ft at 17.40"),
+        written=r"^\s*stock\b.*?(?:ft|feet|in|mm|m|')"
+        r"(?P<slip>\s+(?:=\s*)?(?P<price>[$€£¥]?\d+(?:\.\d\d)?)\b)"
+        r"(?! ?[/⁄∕])(?!\s*(?:in|ft)\b)",
+        wanted="“at” before the price",
+        remedy="Write “{}”.",
+        instead=lambda found: f" at {found['price']}",
+    ),
+    _slip(
+        ('door 32 "to hall"', 'door 32, "to hall"'),
+        written=r"^\s*(?:opening|door|window|stair|bare|cabinets|radiator)\b[^,\"]*?\d"
+        r"(?P<slip> +)\"[^\"]*[^\W\d_][^\"]*\"",
+        wanted="a comma before the name",
+        remedy="Put a comma before the name.",
+        instead=lambda _: ", ",
+    ),
+    _slip(
+        (
+            "N: 40 in, left=butt, right=in-corner 91 deg",
+            "N: 40 in, left=butt, right=in-corner(91 deg)",
+        ),
+        (
+            "N: 40 in, left=butt, right=out-corner 91.5°",
+            "N: 40 in, left=butt, right=out-corner(91.5 deg)",
+        ),
+        written=r"\b(?P<joint>(?:in|out)(?:-corner)?) (?P<angle>\d[\d ./]*?)"
+        r" ?(?:deg(?:rees?)?\b|°)",
+        wanted="brackets round the angle",
+        remedy="An angle stands in brackets: write {}.",
+        instead=lambda found: f"{found['joint']}({found['angle']} deg)",
+    ),
+)
+"""Every slip that is known by how it is written, those that say most first."""
+
+
+def known_slip(text: str, at: int, file: str, line: int) -> Diagnostic | None:
+    """Return what is said of a slip that is known, where reading stopped at ``at`` (from 0)."""
+    return next((told for slip in KNOWN_SLIPS if (told := slip.told(text, at, file, line))), None)
