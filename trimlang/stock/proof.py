@@ -62,7 +62,7 @@ def prove(
     """Search for the least cost from a starting packing (None: none found yet)."""
     state = Proof(start, 0, "linear program over patterns")
     relaxation = Relaxation(timber, start.sticks if start else singles(timber))
-    known = Known([*worths, *relaxation.begin()])
+    known = Known([*worths, *relaxation.begin(seconds)])
     nests = timber.leaning and can_nest(timber.sizes, [kind.room for kind in timber.kinds])
     centre = _solve_cost(relaxation, known, state, seconds, SOON if nests else 0.0)
     racks = RackCut(timber, relaxation, seconds, centre)

@@ -23,6 +23,10 @@ SCALE = 1 << 40
 #: Patterns added for one kind after one pricing, and at the start.
 BATCH = 25
 FIRST = 100
+#: Patterns added for all kinds together after one pricing, where there are many kinds.
+ALL_KINDS = 1_000
+#: At the start pieces too long for so many kinds of stick are looked at.
+LONG_FOR = 8
 #: At the start a piece is worth these powers of its length.
 POWERS = (0.95, 1.05)
 #: Pieces of one size that a chained pattern may hold.
@@ -79,7 +83,7 @@ class Relaxation(PatternProgram):
         needed = sum(v * n for v, n in zip(values, self.demand, strict=True))
         return pricing, Worth(tuple(pricing.best), needed, tuple(values))
 
-    def begin(self) -> list[Worth]:
+    def begin(self, seconds: Callable[[], float]) -> list[Worth]:
         """Add the patterns worth most where a piece is worth about as much as it is long.
 
         Then those where only pieces too long for a kind of stick are worth anything.
@@ -88,13 +92,14 @@ class Relaxation(PatternProgram):
         np = self._np
         longest = max((*self._weights, 1))
         parts = np.array([weight / longest for weight in self._weights])
-        rooms = sorted(set(self._rooms))
+        bought = {kind.room for kind in self.timber.kinds if not kind.on_hand}
+        rooms = sorted(bought)[:LONG_FOR]
         values = [parts**power for power in POWERS]
         values += [np.where(parts * longest > room, parts, 0.0) for room in rooms]
         worths = [
             self.priced(np.append(value, np.zeros(self._kinds)), FIRST)[0]
             for value in values
-            if value.any()
+            if value.any() and seconds() > 0
         ]
         return [worth for worth in worths if worth is not None]
 
@@ -119,6 +124,7 @@ class Relaxation(PatternProgram):
         values = [int(value * scale) if value > 0 else 0 for value in duals[: self._sizes]]
         pricing, worth = self._pricing(values)
         fresh: list[tuple[int, Pattern]] = []
+        batch = min(batch, max(ALL_KINDS // self._kinds, 1))
         for kind in range(self._kinds):
             paid = int(max(duals[self._sizes + kind], 0.0) * scale)
             above = paid + int(TOLERANCE * SCALE)

@@ -130,6 +130,8 @@ def _kinds(problem: Problem, sizes: tuple[Size, ...]) -> tuple[Kind, ...]:
         grouped[(blank.length, blank.on_hand, blank.price > 0)].append(blank)
     smallest = min((size.weight for size in sizes), default=0)
     kinds: list[Kind] = []
+    # Each stick cut holds a piece, and a longer free rest does all that a shorter one does.
+    rests = sum(size.count for size in sizes)
     for length, on_hand, priced in sorted(grouped, key=lambda key: (-key[0], *key[1:])):
         room = length - 2 * problem.end_waste + problem.kerf
         holds_something = room >= smallest and bool(sizes)
@@ -140,6 +142,9 @@ def _kinds(problem: Problem, sizes: tuple[Size, ...]) -> tuple[Kind, ...]:
         )
         limits = [_obtainable(offer) for offer in offers]
         supply = None if None in limits else sum(limit for limit in limits if limit is not None)
+        if on_hand and not priced:
+            supply = rests if supply is None else min(supply, rests)
+            rests -= supply
         if supply != 0:
             rate = min(Fraction(offer.price, offer.pack) for offer in offers)
             kinds.append(
