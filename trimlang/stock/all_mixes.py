@@ -164,24 +164,30 @@ class AllMixes:
 
     def _kept_whole(self) -> list[Counts] | None:
         """Ways of keeping sticks whole that cover the spare; None: too many."""
+        kinds = self._timber.kinds
+        bought = [kind for kind, sort in enumerate(kinds) if not sort.on_hand]
         found: list[Counts] = []
-        for whole in self._covers(0, self._timber.problem.spare):
-            found.append(whole)
+        for whole in self._covers(bought, self._timber.problem.spare):
+            counts = dict(zip(bought, whole, strict=False))
+            found.append(tuple(counts.get(kind, 0) for kind in range(len(kinds))))
             if len(found) > SPARES:
                 return None
         return found
 
-    def _covers(self, kind: int, needed: int) -> Iterator[Counts]:
-        """Counts of the kinds from one on that are bought and together long enough."""
-        kinds = self._timber.kinds
-        if needed <= 0 or kind == len(kinds):
-            if needed <= 0:
-                yield (0,) * (len(kinds) - kind)
+    def _covers(self, bought: Sequence[int], needed: int) -> Iterator[Counts]:
+        """Counts of the bought kinds, as far as they go, that are together long enough."""
+        if needed <= 0:
+            yield ()
             return
-        most = 0 if kinds[kind].on_hand else max(-(-needed // kinds[kind].length), 0)
-        for count in range(most + 1):
-            for rest in self._covers(kind + 1, needed - count * kinds[kind].length):
+        if not bought:
+            return
+        length = self._timber.kinds[bought[0]].length
+        enough = -(-needed // length)
+        for count in range(enough + 1 if len(bought) > 1 else 0):
+            for rest in self._covers(bought[1:], needed - count * length):
                 yield (count, *rest)
+        if len(bought) == 1:
+            yield (enough,)
 
 
 __all__ = ["AllMixes", "Counts", "held"]

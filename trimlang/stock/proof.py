@@ -35,6 +35,8 @@ IN_VAIN = 2
 ROOMIER = 1e-3
 #: With more pieces than this it is not asked whether a plan need share its mitres.
 APART = 200
+#: With more kinds of stick than this fewer sticks are not sought: each look takes seconds.
+FEW_KINDS = 100
 #: Mixes of fewer sticks tried once the cost is settled.
 FEWER = 6
 
@@ -110,7 +112,7 @@ def prove(
             if in_vain == IN_VAIN:
                 _cut_roomier(search, racks, passed, floor, state)
     _decide(undecided, floor, search, racks, known, state, seconds)
-    if state.packing is not None:
+    if state.packing is not None and len(timber.kinds) <= FEW_KINDS:
         _cut_fewer_sticks(search, racks, known, state, seconds)
     if timber.leaning and state.packing is not None:
         state.packing = _apart(timber, buying, state.packing, seconds)
