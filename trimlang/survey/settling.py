@@ -33,7 +33,10 @@ class Settling:
 
 
 def finer(course: Course, walk: Walk, fit: Misfit) -> Settling | None:
-    """Return the one measurement that lets a survey tell most; None where none does much."""
+    """Return the one measurement that lets a survey tell most, all corners where none does much.
+
+    None where those would not help either.
+    """
     found: list[Settling] = []
     for chord in diagonals(course):
         with_chord = misfit(replace(walk, chords=(*walk.chords, chord)))
@@ -45,7 +48,12 @@ def finer(course: Course, walk: Walk, fit: Misfit) -> Settling | None:
             words = f"the corner of {course.names[at]} and {course.names[after]}"
             found.append(Settling(words, misfit(replace(walk, turns=turns)).widest))
     best = min(found, key=lambda one: one.tells, default=None)
-    return best if best is not None and best.tells <= _WORTH * fit.widest else None
+    if best is not None and best.tells <= _WORTH * fit.widest:
+        return best
+    # where no one measurement does much, all corners do
+    turns = tuple(replace(turn, measured=True) for turn in walk.turns)
+    every = misfit(replace(walk, turns=turns)).widest
+    return Settling("measuring all its corners", every) if every <= _WORTH * fit.widest else None
 
 
 def which_of(course: Course, walk: Walk, slips: Sequence[Slip]) -> str:

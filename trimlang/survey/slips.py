@@ -30,6 +30,7 @@ UNUSUAL: Final = 6.0
 """How much better than the usual slips any other wrong length must explain it, in chi-squared."""
 
 _NARROWEST_OPENING, _WIDEST_OPENING = 18, 120
+_MOST_TURNS: Final = 8
 _SWINGS: Final = 18.0
 """Inches: beyond that a misread wall moves the rest of the room too far to be taken as before."""
 
@@ -70,12 +71,12 @@ def length_slips(course: Course, walk: Walk, fit: Misfit) -> Iterator[Slip]:
             score = _score_of(walk, fit, at, float(longer)) + other.rare
             words = f"{name} {other.words}: {feet_text(other.length, unit)} instead"
             yield Slip(words, (at,), score, longer)
-        off, gained = fit.pull(fit.effects[at])
+        off, left = _best_length(walk, fit, at)
         longer = steps_nearest(Fraction(off), course.room.settings.rounding_step)
-        if gained and length + longer > 0:
+        if longer and length + longer > 0:
             side = "short" if off > 0 else "long"
             words = f"{name} is {feet_text(abs(longer), unit)} too {side}"
-            yield Slip(words, (at,), fit.total - gained + UNUSUAL, longer)
+            yield Slip(words, (at,), left + UNUSUAL, longer)
     first = 2 * len(walk.lengths)
     for number, chord in enumerate(walk.chords):
         off, gained = fit.pull(fit.effects[first + number])
@@ -119,6 +120,21 @@ def _score_of(walk: Walk, fit: Misfit, at: int, longer: float) -> float:
         missed + longer * effect for missed, effect in zip(fit.missed, fit.effects[at], strict=True)
     ]
     return weighed(moved, fit.weight) + fit.turned
+
+
+def _best_length(walk: Walk, fit: Misfit, at: int) -> tuple[float, float]:
+    """Return by how much one wall would have to be longer (inches), and chi-squared then."""
+    total, off = 0.0, 0.0
+    for _ in range(_MOST_TURNS):
+        off, gained = fit.pull(fit.effects[at])
+        total += off
+        if not walk.chords or abs(off) < 1:
+            return total, fit.total - gained
+        # diagonals turn with the room, so a long way is gone in several steps
+        longer = max(walk.lengths[at] + off, 1.0)
+        walk = _with_lengths(walk, (*walk.lengths[:at], longer, *walk.lengths[at + 1 :]))
+        fit = misfit(walk)
+    return total, fit.total
 
 
 def _with_lengths(walk: Walk, lengths: Row) -> Walk:
