@@ -147,13 +147,15 @@ def _left_out(course: Course) -> Iterator[Slip]:
             continue
         span = one.span
         angles = [end.corner if end else None for end in (one.right, other.left)]
-        if angles[0] is not None and angles[1] is None:
+        guessed = angles[0] is not None and angles[1] is None
+        if guessed:
             # one corner went with the wall; most often its walls stand alike at both ends
             angles[1] = angles[0]
         left, right = (
             End(joint=joint, corner=angle, fit=Fit.MITRED, over_scraps=False, span=span)
             for joint, angle in zip(joints, angles, strict=True)
         )
+        right = replace(right, implied=guessed)
         wall = Run(
             label="",
             length=Fraction(1),
