@@ -2,9 +2,11 @@
 
     python -m benchmarks.any_text guided --inputs 600000 --seconds 1800 --corpus /tmp/corpus
     python -m benchmarks.any_text grown --inputs 400000 --seed 1
+    python -m benchmarks.any_text near-limits --inputs 400000 --seed 1
 
 ``guided`` is led by the code it reaches (needs the extra ``fuzz``); ``grown``
-writes jobs from the grammar and slips into good files, and needs nothing else.
+writes jobs from the grammar and slips into good files; ``near-limits`` moves the
+numbers of good files to where a rule turns, and writes logs behind them.
 Each input is read, checked and, where it is a job, planned; one in ``--print``
 of those is printed as HTML.  A traceback, two seconds of CPU, or 512 MiB stop
 the run, and the input is left in ``any_text-found`` in the temporary folder.
@@ -27,7 +29,7 @@ MOST_MEGABYTES = 512
 def main() -> int:
     """Run one of the two; return 1 where a promise was broken."""
     parser = argparse.ArgumentParser(description=__doc__.partition("\n")[0])
-    parser.add_argument("how", choices=("guided", "grown"))
+    parser.add_argument("how", choices=("guided", "grown", "near-limits"))
     parser.add_argument("--inputs", type=int, default=10_000)
     parser.add_argument("--seed", type=int, default=1)
     parser.add_argument("--seconds", type=int, default=3600, help="stop then at the latest")
@@ -53,11 +55,14 @@ def grown(options: argparse.Namespace) -> int:
     """Feed grown inputs."""
     from tests.trust.feeding import Tally
     from tests.trust.growing import any_file, grammar_line, slipped
+    from tests.trust.near_limits import near_limits
 
     random, tally = Random(options.seed), Tally()
     ends = monotonic() + options.seconds
     while tally.fed < options.inputs and monotonic() < ends:
-        if random.random() < 0.4:
+        if options.how == "near-limits":
+            text = near_limits(random)
+        elif random.random() < 0.4:
             text = "\n".join(grammar_line(random) for _ in range(random.randint(1, 4)))
         else:
             text = slipped(any_file(random), random)

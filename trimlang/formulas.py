@@ -5,7 +5,8 @@ from __future__ import annotations
 import re
 from typing import Final
 
-_STARTS: Final = "=+-@\t\r"
+_STARTS: Final = "=+-@\t\r\uff1d\uff0b\uff0d\uff20"
+"""The last four are full-width signs, which a spreadsheet reads as the narrow ones."""
 _GUARDED: Final = re.compile(rf"'+[{re.escape(_STARTS)}]")
 
 
@@ -25,4 +26,4 @@ def unguarded(text: str) -> str:
 def is_formula(text: str) -> bool:
     """Tell whether a cell that should hold a measure or a name holds a formula."""
     # a minus or a tab before a measure is a mistake that the language tells of
-    return text.startswith(("=", "+", "@"))
+    return text.startswith(("=", "+", "@", "\uff1d", "\uff0b", "\uff20"))

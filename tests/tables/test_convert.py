@@ -306,3 +306,10 @@ def test_the_meaning_of_a_job_leaves_nothing_out() -> None:
     job = check_job(walls("N: 40 in, left=butt, right=butt")).job
     assert isinstance(job, Job)
     assert meaning(job)["rooms"][0]["walk"][0]["length"] == 40
+
+
+@pytest.mark.parametrize("sign", "=+-@\uff1d\uff0b\uff0d\uff20")
+def test_no_sign_of_a_formula_begins_a_cell(sign: str) -> None:
+    note = f"{sign}1+1"
+    assert guarded(note) == f"'{note}"
+    assert unguarded(guarded(note)) == note

@@ -17,6 +17,7 @@ from hypothesis.extra.lark import from_lark
 from tests.conftest import ROOT, TRIM
 from tests.trust.feeding import Tally, feed
 from tests.trust.growing import any_file, grammar_line, slipped
+from tests.trust.near_limits import near_limits
 from trimlang.language.grammar import grammar_text, read_grammar
 
 CORPUS = sorted((ROOT / "tests" / "corpus").iterdir())
@@ -35,6 +36,13 @@ def test_new_inputs() -> None:
         feed(grammar_line(random).encode(), tally)
     assert tally.planned > 20
     assert tally.printed > 1
+
+
+def test_numbers_near_their_limits() -> None:
+    random, tally = Random(20260718), Tally()
+    for _ in range(250):
+        feed(near_limits(random).encode(), tally, print_each=100)
+    assert tally.planned > 20
 
 
 # the grammar's look-aheads hide whole words from hypothesis, so a line may still be no line

@@ -134,7 +134,8 @@ class Asking:
             sources[key] = rest
             price = int(rest.price * self._per_coin)
             length = floor(rest.length / self._step)
-            blanks.append(Blank(key, length, price, limit=rest.count, on_hand=True))
+            if length > 0:  # one shorter than a mark of the tape is no stick to cut from
+                blanks.append(Blank(key, length, price, limit=rest.count, on_hand=True))
         for number, offer in enumerate(self.trim.offers, start=1):
             key = f"offer-{number}"
             sources[key] = offer

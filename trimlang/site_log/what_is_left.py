@@ -57,7 +57,7 @@ def left(
             supply[key] = name
             blanks.append(Blank(key, room + ends, 0, limit=1, on_hand=True))
     for number, (kind, count) in enumerate(sorted(rack.whole.items()), start=1):
-        if count > 0:
+        if count > 0 and scaled.units(kind.length) > 0:
             key = f"{kind.origin} {number}"
             supply[key] = kind
             due = kind.price if kind.origin == "shop" else 0
