@@ -35,6 +35,28 @@ def test_every_threat_names_a_test() -> None:
         assert "::test_" in row.split("|")[3], row
 
 
+@cache
+def body_of(file: str, test: str) -> str:
+    """Return a test's source, with what decorates it."""
+    text = (ROOT / file).read_text(encoding="utf-8")
+    nodes = (node for node in ast.walk(ast.parse(text)) if isinstance(node, ast.FunctionDef))
+    (found,) = (node for node in nodes if node.name == test)
+    first = min((one.lineno for one in found.decorator_list), default=found.lineno)
+    return "\n".join(text.splitlines()[first - 1 : found.end_lineno])
+
+
+@pytest.mark.parametrize(
+    ("threat", "does"),
+    [(r"\ba link\b", r"symlink_to"), (r"\ba pipe\b", r"mkfifo"), (r"\bgit\b", r"\bgit\(")],
+)
+def test_a_test_holds_what_the_threat_is_made_of(threat: str, does: str) -> None:
+    rows = [row for row in ROWS if re.search(threat, row.split("|")[1])]
+    assert rows
+    for row in rows:
+        named = re.findall(r"`(tests/[\w/]+\.py)::(\w+)`", row)
+        assert any(re.search(does, body_of(*one)) for one in named), row
+
+
 def locked(name: str) -> dict[str, int]:
     """Return the packages of a lock, each with how many hashes are given for it."""
     lock = (ROOT / ".ci" / name).read_text(encoding="utf-8").replace("\\\n", " ")
