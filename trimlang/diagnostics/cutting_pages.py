@@ -26,10 +26,11 @@ CUTTING_PAGES: Final = (
         remedy="Set the saw between its marks and try on scraps, or allow a wider gap: corners:"
         " {joint} gap {wider}",
         why="A saw that reads in coarse steps cannot cut every angle; the joint's faces then stand"
-        " apart at one edge. An outside corner shows it most.",
+        " apart at one edge. At an outside corner the steeper mark is told, which hides that at"
+        " the back.",
         example="saw: reads to 5 deg\n"
         + JOB_TO_ROOM
-        + "  N: 40 in, left=out-corner(94 deg), right=butt",
+        + "  N: 40 in, left=in-corner(95 deg), right=butt",
         severity=Severity.WARNING,
     ),
     Page(
