@@ -142,3 +142,19 @@ def test_nothing_is_implied_where_the_walls_do_not_go_round():
     text = HEAD + 'room "R", trim base, open walk\nN: 40 in, left=butt, right=in-corner(implied)\n'
     text += "E: 40 in, left=in-corner, right=butt\n"
     assert "T317" in codes(trimlang.compile(text))
+
+
+def test_a_slip_at_a_cased_opening_names_the_width_that_was_written():
+    head = HEAD + "trim case: 11/16 in thick, 2 1/4 in wide\nstock case: 7 ft at 9.10\n"
+    walls = [
+        f"N: 150 in, {SIDES}",
+        f"E: 120 in, {SIDES}",
+        "S: 50 in, left=in-corner, right=butt",
+        'opening 44 in, "door", casing case, height 80 in',
+        "S2: 39 1/8 in, left=butt, right=in-corner",
+        f"W: 120 in, {SIDES}",
+    ]
+    said = closing(trimlang.compile("\n".join([head, 'room "R", trim base', *walls])))
+    # 56 in were written 44: a foot too short, whatever wall the casing takes up beside it
+    told = [slip.words for slip in said.slips]
+    assert "“door” read a foot too short: 4 ft 8 in instead" in told

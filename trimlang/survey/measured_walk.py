@@ -48,6 +48,14 @@ class Course:
         return tuple(wall_length(one, self.room, self.thick) for one in self.stretches)
 
     @property
+    def written(self) -> tuple[Fraction, ...]:
+        """The number that the file gives for each stretch, in inches.
+
+        Not the wall that it takes up where an opening has a casing, or scraps were held.
+        """
+        return tuple(one.width if isinstance(one, Gap) else one.length for one in self.stretches)
+
+    @property
     def turns(self) -> tuple[Turn, ...]:
         """How the walk turns after each stretch."""
         return tuple(turn_between(one, self.after(at)) for at, one in enumerate(self.stretches))

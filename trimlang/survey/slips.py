@@ -65,7 +65,7 @@ def likely(slips: Sequence[Slip], allowed: float) -> tuple[Slip, ...]:
 def length_slips(course: Course, walk: Walk, fit: Misfit) -> Iterator[Slip]:
     """Yield what the walk would miss if one length were another."""
     unit = course.room.settings.unit
-    for at, (name, length) in enumerate(zip(course.names, course.lengths, strict=True)):
+    for at, (name, length) in enumerate(zip(course.names, course.written, strict=True)):
         for other in misreadings(length, unit):
             longer = other.length - length
             score = _score_of(walk, fit, at, float(longer)) + other.rare
