@@ -215,11 +215,23 @@ class Checker:
             meets = other.kind == "run" and at % len(room.walk) != index
             if end is None or not meets or name in other.trims:
                 continue
-            nearly = end.angle is None or 85 <= end.angle <= 95
-            if end.joint in ("in-corner", "cope", "square") and nearly:
+            if end.joint in ("in-corner", "cope", "square"):
                 there = behind is not None and behind in other.trims
-                short = self.job.trims[behind]["thick"] if there else Fraction(0)
-                ends[side] = replace(end, joint="butt", short=short)
+                here = behind is not None and behind in run.trims
+                off = self.job.trims[behind]["thick"] if there else Fraction(0)
+                own = self.job.trims[behind]["thick"] if here else Fraction(0)
+                trim = self.job.trims[name]
+                deep = self._stands_out(trim) if "spring" in trim else trim["thick"]
+                angle = Fraction(90) if end.angle is None else end.angle
+                across = exactly(mpmath.sin(radians(angle)))
+                along = exactly(mpmath.cos(radians(angle)))
+                back, face = ((off + out * along) / across for out in (own, own + deep))
+                bevel = Fraction(0) if 85 <= angle <= 95 else abs(90 - angle)
+                short = max(back, face) if not bevel else min(back, face)
+                if bevel and "spring" in trim:
+                    short = back  # its number is along the wall edge
+                long = "back" if angle < 90 else "face"
+                ends[side] = replace(end, joint="butt", short=short, bevel=bevel, long=long)
         return Stretch(**{**vars(run), **ends})
 
     def _share_corners(self, room: Room) -> None:
@@ -324,12 +336,19 @@ class Checker:
         own = trim.get("thick", Fraction(0))
         behind = self.job.trims[trim["front"]]["thick"] if "front" in trim else Fraction(0)
         corner = End(joint, end.angle)
+        if end.joint == "square" and end.angle is not None and end.angle < 90:
+            # its face comes to the other wall before its back would
+            deep = self._stands_out(trim) if "spring" in trim else own
+            end = replace(end, short=end.short + deep * tan(90 - end.angle))
         if "spring" in trim:
             if joint != "out-corner" or not scraps:
-                return Fraction(0)
-            return -self._stands_out(trim) * tan(self._mitre(corner, room))
+                return -end.short
+            # the number reaches the long point of the wall's first trim
+            first = self.job.trims[run.trims[0]]
+            deep = self._stands_out(first) if "spring" in first else first["thick"]
+            return -deep * tan(self._mitre(corner, room))
         if joint == "in-corner":
-            return -behind * tan(self._mitre(corner, room))
+            return -behind * tan(self._mitre(corner, room)) - end.short
         if joint == "out-corner":
             adds = (behind + own) if not scraps else (own if behind else Fraction(0))
             return adds * tan(self._mitre(corner, room))
@@ -348,10 +367,10 @@ class Checker:
         joint, thick = end.joint, trim.get("thick", Fraction(0))
         if joint in ("rake", "plumb", "level"):
             return self._stair_cut(joint, side, run, trim, bend)
-        mitre = self._mitre(end, room)
+        mitre = end.bevel or self._mitre(end, room)
         if not mitre:
             return Cut(joint)
-        inside = joint in ("in-corner", "cope")
+        inside = joint in ("in-corner", "cope") or (bool(end.bevel) and end.long == "back")
         if "spring" in trim:
             flat = mpmath.atan(mpmath.sin(radians(trim["spring"])) * mpmath.tan(radians(mitre)))
             tilt = mpmath.asin(mpmath.cos(radians(trim["spring"])) * mpmath.sin(radians(mitre)))

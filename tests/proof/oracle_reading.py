@@ -66,6 +66,8 @@ class End:
     coped: bool = False
     taken: str | None = None
     short: Fraction = Fraction(0)
+    bevel: Fraction = Fraction(0)
+    long: str = ""
 
 
 @dataclass

@@ -3,7 +3,7 @@
 from typing import Final
 
 from trimlang.diagnostics.code_page import Page
-from trimlang.diagnostics.example_lines import JOB_TO_ROOM
+from trimlang.diagnostics.example_lines import JOB_TO_ROOM, STOCK, TRIM
 from trimlang.diagnostics.severity import Severity
 
 CUTTING_PAGES: Final = (
@@ -90,5 +90,50 @@ CUTTING_PAGES: Final = (
         + "  N: 40 in, left=butt, right=butt\n"
         + "  opening 32 in, casing case, height 96 in\n",
         severity=Severity.ERROR,
+    ),
+    Page(
+        code="T411",
+        title="two unlike crowns in one corner",
+        message="{trim} of run {run} and {other} of run {there} meet in one corner,"
+        " and are not one crown",
+        remedy="Give both walls the same crown, or end one in a return.",
+        why="Neither a mitre nor a cope closes between crowns that stand out unlike.",
+        example="trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg\n"
+        "stock crown: 12 ft at 28.80\n"
+        "trim cove: 9/16 in thick, 2 1/4 in wide, spring 45 deg\nstock cove: 12 ft at 12.10\n"
+        'room "Study", trim crown, open walk\n'
+        "  N: 40 in, left=butt, right=in-corner\n"
+        "  E: 50 in, trim cove, left=in-corner, right=butt",
+        severity=Severity.ERROR,
+    ),
+    Page(
+        code="T412",
+        title="over scraps of which trim?",
+        message="run {run} was taken over scraps, and gets {trim} and {other},"
+        " which reach unlike far",
+        remedy="Say of which: taken point of {trim}",
+        why="The number reaches the long point of one of them, and the others are worked out from"
+        " that. The run's first trim is taken where nothing is said.",
+        example="trim rail: 3/4 in thick, 2 1/2 in tall\nstock rail: 12 ft at 14.00\n"
+        + TRIM
+        + STOCK
+        + 'room "Study", trim base, rail, open walk\n'
+        + "  N: 40 in, taken point, left=butt, right=out-corner",
+        severity=Severity.WARNING,
+    ),
+    Page(
+        code="T413",
+        title="two unlike trims round an outside corner",
+        message="{trim} of run {run} meets {other} of run {there} round an outside corner",
+        remedy="Give both walls the same trim, or end both in returns.",
+        why="The mitre follows the two thicknesses, so that backs and faces meet; where heights or"
+        " profiles differ their edges do not.",
+        example="trim tall: 3/4 in thick, 7 1/4 in tall\nstock tall: 12 ft at 21.00\n"
+        + TRIM
+        + STOCK
+        + 'room "Study", trim base, open walk\n'
+        + "  N: 40 in, left=butt, right=out-corner\n"
+        + "  E: 50 in, trim tall, left=out-corner, right=butt",
+        severity=Severity.WARNING,
     ),
 )

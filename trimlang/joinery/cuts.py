@@ -14,10 +14,11 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.joinery.crown import crown_cut, projection
+from trimlang.joinery.meeting import Meeting, Meets
 from trimlang.joinery.piece import Cut, Lean
 from trimlang.joinery.wedges import crown_wedges, lean_of, wedge
 from trimlang.joints import Edge, Fit, Joint, Mitre
-from trimlang.lengths.angles import cosine, mitre_of_corner, saw_reading, sine, tangent
+from trimlang.lengths.angles import RIGHT, arc_tangent, mitre_of_corner, saw_reading, tangent
 from trimlang.lengths.tape import NOTHING, on_mark, steps_up
 from trimlang.settings.table import Settings
 from trimlang.survey.job import End, Trim
@@ -47,13 +48,72 @@ def corner_mitre(end: End, settings: Settings) -> Fraction:
     return settings.mitre_in if end.joint.is_inside else settings.mitre_out
 
 
+def meeting_cut(meeting: Meeting, side: str, trim: Trim, settings: Settings, laps: str) -> Cut:
+    """Return the cut at an end of a piece of ``trim`` that meets what ``meeting`` says.
+
+    ``side`` and ``laps`` are as in ``end_cut``.
+    """
+    if meeting.is_crooked:
+        return _bevelled(meeting, side, trim, settings)
+    if meeting.meets is Meets.UNLIKE and trim.thickness:
+        return _unlike_mitre(meeting, side, trim.thickness, trim, settings)
+    return end_cut(meeting.end, side, trim, settings, laps)
+
+
+def _bevelled(meeting: Meeting, side: str, trim: Trim, settings: Settings) -> Cut:
+    """Return a cut along a wall, or a face, that the trim does not meet squarely."""
+    back, face = meeting.edges(trim)
+    long_edge = Edge.BACK if back > face else Edge.FACE
+    corner = meeting.corner or RIGHT
+    exact = abs(RIGHT - corner)
+    if trim.spring is not None:
+        return _crown_mitre(meeting.end, side, trim, exact, long_edge, settings)
+    setting = saw_reading(exact, settings.saw_step)
+    return Cut(
+        joint=meeting.end.joint,
+        fit=meeting.end.fit,
+        exact=exact,
+        setting=setting,
+        lean=lean_of(side, long_edge),
+        long_edge=long_edge,
+        inset=abs(back - face),
+        gap=wedge(trim.thickness or NOTHING, exact, setting, pieces=1),
+        # a wall met too squarely touches the long edge first
+        opens_at=Edge.FACE if (setting > exact) == (long_edge is Edge.BACK) else Edge.BACK,
+    )
+
+
+def _unlike_mitre(
+    meeting: Meeting, side: str, thickness: Fraction, trim: Trim, settings: Settings
+) -> Cut:
+    """Return a mitre that runs from where two unlike trims' backs meet to where their faces do."""
+    back, face = meeting.edges(trim)
+    exact = arc_tangent(abs(face - back) / thickness)
+    setting = corner_reading(meeting.end, exact, settings)
+    long_edge = Edge.FACE if face > back else Edge.BACK if back > face else Edge.BOTH
+    return Cut(
+        joint=meeting.end.joint,
+        fit=meeting.end.fit,
+        exact=exact,
+        setting=setting,
+        lean=lean_of(side, long_edge),
+        long_edge=long_edge,
+        inset=abs(face - back),
+        gap=wedge(thickness, exact, setting),
+        assumed=meeting.end.corner is None,
+        corner_error=meeting.end.corner_error,
+        doubt=_doubt(meeting.end, exact, thickness),
+        opens_at=Edge.BACK,
+    )
+
+
 def end_cut(end: End, side: str, trim: Trim, settings: Settings, laps: str) -> Cut:
     """Return the cut at one end (``side`` is ``left`` or ``right``) of a piece of ``trim``.
 
     ``laps`` tells for a scarf which of its two pieces lies over the other.
     """
     if trim.spring is not None:
-        return _crown_end(end, side, trim, trim.spring, settings, laps)
+        return _crown_end(end, side, trim, settings, laps)
     exact = exact_mitre(end, settings)
     setting = corner_reading(end, exact, settings)
     thickness = trim.thickness or NOTHING
@@ -103,12 +163,10 @@ def _doubt(end: End, exact: Fraction, thickness: Fraction) -> Fraction:
     return wedge(thickness, exact, off)
 
 
-def _crown_end(
-    end: End, side: str, trim: Trim, spring: Fraction, settings: Settings, laps: str
-) -> Cut:
+def _crown_end(end: End, side: str, trim: Trim, settings: Settings, laps: str) -> Cut:
     """Return a crown's cut: mitre and bevel lying flat, the wall edge for its back."""
     standing, step = exact_mitre(end, settings), settings.saw_step
-    thickness, width = trim.thickness or NOTHING, trim.height or NOTHING
+    thickness = trim.thickness or NOTHING
     if end.joint.laps:
         # lying flat, a scarf is the blade's tilt alone
         long_edge = Edge.BACK if side == laps else Edge.FACE
@@ -122,9 +180,17 @@ def _crown_end(
         )
     if standing == 0:
         return square_cut(end.joint, end.fit)
-    inside = end.joint.is_inside
+    return _crown_mitre(end, side, trim, standing, end.joint.long_point, settings)
+
+
+def _crown_mitre(
+    end: End, side: str, trim: Trim, standing: Fraction, long_edge: Edge, settings: Settings
+) -> Cut:
+    """Return a crown's cut that is mitred ``standing`` degrees as it hangs on the wall."""
+    thickness, width = trim.thickness or NOTHING, trim.height or NOTHING
+    spring, step = trim.spring or NOTHING, settings.saw_step
+    inside = long_edge is Edge.BACK
     cut = crown_cut(spring, standing, side, step, inside=inside)
-    long_edge = end.joint.long_point
     at_face, at_back = crown_wedges(
         (width, thickness),
         (cut.mitre, cut.bevel),
@@ -163,50 +229,6 @@ def square_cut(joint: Joint = Joint.BUTT, fit: Fit = Fit.MITRED) -> Cut:
     )
 
 
-def growth(
-    end: End, side: str, trim: Trim, under: tuple[Fraction, Fraction], settings: Settings
-) -> Fraction:
-    """Return what this end adds to the surveyed length to reach the long point, in inches.
-
-    ``under`` is how far the trim stands off its wall, and off the next one beyond the
-    corner.  Negative where the trim stands in front of another in an inside corner.
-    """
-    if trim.spring is not None:
-        return _crown_growth(end, trim, trim.spring, settings)
-    own = trim.thickness or NOTHING
-    if end.joint.is_inside:
-        return -_further(under, corner_mitre(end, settings))
-    if end.joint.is_outside:
-        mitre = exact_mitre(end, settings)
-        grown = _further(under, mitre) + own * tangent(mitre)
-        if not end.over_scraps:
-            return grown
-        # the scraps were of the trim that stands on the wall: this one, or the one behind it
-        return grown - under[0] * tangent(mitre) if under[0] else NOTHING
-    if end.joint.laps and side == "right" and not end.over_scraps:
-        return scarf_lap(trim, settings)
-    return NOTHING
-
-
-def _further(under: tuple[Fraction, Fraction], mitre: Fraction) -> Fraction:
-    """How far along the wall two trims meet that stand off their walls, from the walls' corner."""
-    own, other = under
-    if own == other:
-        return own * tangent(mitre)
-    corner = 180 - 2 * mitre
-    return (other + own * cosine(corner)) / sine(corner)
-
-
 def scarf_lap(trim: Trim, settings: Settings) -> Fraction:
     """Return how far one piece of a scarf lies over the other along the wall (inches)."""
     return (trim.thickness or NOTHING) * tangent(settings.splice_angle)
-
-
-def _crown_growth(end: End, trim: Trim, spring: Fraction, settings: Settings) -> Fraction:
-    """Return what an end adds at the wall edge, which reaches the corner itself.
-
-    Over scraps of crown the number runs to the long point of the ceiling edge.
-    """
-    if not end.joint.is_outside or not end.over_scraps:
-        return NOTHING
-    return -projection(trim.height or NOTHING, spring) * tangent(exact_mitre(end, settings))

@@ -11,7 +11,7 @@ from typing import Final, TypeAlias
 from trimlang.diagnostics import Diagnostic
 from trimlang.joinery.casings import casing_pieces
 from trimlang.joinery.crown import crown_cut
-from trimlang.joinery.cuts import RETURN_MITRE, end_cut, growth, square_cut
+from trimlang.joinery.cuts import RETURN_MITRE, meeting_cut, scarf_lap, square_cut
 from trimlang.joinery.faces import stair_end
 from trimlang.joinery.fixings import check_fixings
 from trimlang.joinery.limits import check_gaps, check_reach
@@ -19,12 +19,13 @@ from trimlang.joinery.piece import Cut, Lean, Piece, PieceKind, Remark
 from trimlang.joinery.rounding import deciding_row, round_length
 from trimlang.joinery.scribes import check_scribes, scribe
 from trimlang.joinery.spliced_pieces import Splice, on_wall_edge, spliced, with_mates
-from trimlang.joinery.walls import Wall, walls
+from trimlang.joinery.trim_walk import Wall, walls
 from trimlang.joinery.wedges import lean_of
 from trimlang.joints import Edge
+from trimlang.language.facts import Side
 from trimlang.lengths.tape import NOTHING
 from trimlang.marking import N_
-from trimlang.survey.job import End, Job, Room, Run, Trim
+from trimlang.survey.job import Job, Room, Run, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.outline import depths, outline
 
@@ -48,7 +49,7 @@ def join_room(job: Job, room: Room, places: Places) -> Joined:
     findings = Findings()
     joints: list[Splice] = []
     pieces: list[Piece] = []
-    for wall, trim in walls(job, room, outline(room, job.trims)):
+    for wall, trim in walls(job, room, outline(room, job.trims), findings):
         pieces.extend(_run_pieces(wall, trim, findings, joints, places))
     pieces = list(with_mates(room, pieces))
     pieces.extend(casing_pieces(job, room, findings))
@@ -97,8 +98,8 @@ def _run_pieces(
     # the tape ran along the lower edge; a stair's long points may be at the top
     exact = (
         run.length
-        + _grows(wall, trim, run.left, "left")
-        + _grows(wall, trim, run.right, "right")
+        + _grows(wall, trim, Side.LEFT)
+        + _grows(wall, trim, Side.RIGHT)
         + sum(cut.inset for cut in (left, right) if cut.long_edge is Edge.TOP)
     )
     row = deciding_row(run.left, run.right, settings)
@@ -160,21 +161,24 @@ def _ends(wall: Wall, trim: Trim) -> tuple[Cut, Cut]:
     """Return the two cuts of a run's trim, before it is spliced."""
     run, settings = wall.run, wall.room.settings
     cuts: list[Cut] = []
-    for side, end, at in (("left", run.left, Fraction(0)), ("right", run.right, run.length)):
+    for side, met, at in ((Side.LEFT, wall.left, NOTHING), (Side.RIGHT, wall.right, run.length)):
+        end = met.end
         if end.joint.is_across:
             cuts.append(stair_end(end, side, run.slope, trim, settings))
         else:
-            laps = wall.laps(at) if end.joint.laps else "left"
-            cuts.append(end_cut(end, side, trim, settings, laps))
+            laps = wall.laps(at) if end.joint.laps else Side.LEFT
+            cuts.append(meeting_cut(met, side, trim, settings, laps))
     return cuts[0], cuts[1]
 
 
-def _grows(wall: Wall, trim: Trim, end: End, side: str) -> Fraction:
+def _grows(wall: Wall, trim: Trim, side: Side) -> Fraction:
     """Return what an end adds to the wall's length, in inches."""
-    under = wall.under(trim, side)
-    if side in wall.alone:
-        return -under[1]  # square against what stands on the next wall
-    return growth(end, side, trim, under, wall.room.settings)
+    meeting = wall.left if side is Side.LEFT else wall.right
+    grown = meeting.grows(trim)
+    end = meeting.end
+    if end.joint.laps and side is Side.RIGHT and not end.over_scraps:
+        grown += scarf_lap(trim, wall.room.settings)
+    return grown
 
 
 def _return_piece(whole: Piece, closed: Piece, side: str, trim: Trim, room: Room) -> Piece:

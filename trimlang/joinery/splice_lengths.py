@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from trimlang.language.facts import Side
 from trimlang.lengths.tape import steps_down
 from trimlang.record import record
 from trimlang.settings.table import Settings
@@ -81,17 +82,17 @@ def _halves(
     return pair if min(pair) >= least else None
 
 
-def lapping_side(leg: Leg | None, entrance: Point | None, at: Fraction) -> str:
+def lapping_side(leg: Leg | None, entrance: Point | None, at: Fraction) -> Side:
     """Return which piece laps over the other, ``left`` or ``right``, at ``at`` along a wall.
 
     The piece nearer the entrance laps over, so that from there one looks along
     the joint and not into it; the left one where no entrance is known.
     """
     if leg is None or entrance is None:
-        return "left"
+        return Side.LEFT
     x, y = leg.end.x - leg.start.x, leg.end.y - leg.start.y
     wall = distance(Point(x, y))
     if not wall:
-        return "left"
+        return Side.LEFT
     opposite = ((entrance.x - leg.start.x) * x + (entrance.y - leg.start.y) * y) / wall
-    return "right" if opposite > at else "left"
+    return Side.RIGHT if opposite > at else Side.LEFT

@@ -11,7 +11,7 @@ from trimlang.joinery.cuts import end_cut, scarf_lap
 from trimlang.joinery.piece import Piece, PieceKind
 from trimlang.joinery.rounding import round_length
 from trimlang.joinery.splice_lengths import Studs, split
-from trimlang.joinery.walls import Wall
+from trimlang.joinery.trim_walk import Wall
 from trimlang.joints import Edge, Fit, Joint
 from trimlang.lengths.angles import cosine
 from trimlang.lengths.tape import feet_text, length_text, steps_up
@@ -173,7 +173,7 @@ def _lengths(
             if past and whole.left.long_edge in (Edge.FACE, Edge.TOP)
             else Fraction(0)
         )
-        studs = Studs(run.first_stud + grown, spacing)
+        studs = Studs(run.first_stud + wall.before + grown, spacing)
         cut = split(exact, longest, lap, settings, force=force, studs=studs)
         if cut is not None:
             return cut

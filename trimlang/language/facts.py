@@ -95,10 +95,11 @@ class CopedHere:
 
 @record
 class Taken:
-    """``taken point``: where the tape lay."""
+    """``taken point``, ``taken point of base``: where the tape lay, over which trim's scraps."""
 
     at: TakenAt
     span: Span
+    of: Word | None = None
 
 
 @record
@@ -303,4 +304,8 @@ def named_trims(fact: Fact) -> tuple[Word, ...]:
             return (trim,)
         case Cased(casing=casing, head=head):
             return (casing,) if head is None else (casing, head)
+        case Taken(of=Word() as trim):
+            return (trim,)
+        case AtEnd(end=end):
+            return tuple(word for said in end.facts for word in named_trims(said))
     return ()

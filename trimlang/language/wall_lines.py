@@ -69,6 +69,10 @@ class WallLines(LogLines):
         return facts.Taken(TakenAt(children[0].text), self._span(meta))
 
     @v_args(meta=True)
+    def taken_of(self, meta: Meta, children: Children) -> facts.Taken:
+        return facts.Taken(TakenAt(children[0].text), self._span(meta), of=children[1])
+
+    @v_args(meta=True)
     def trims(self, meta: Meta, children: Children) -> facts.NamedTrim:
         return facts.NamedTrim(children[0], begins=True, span=self._span(meta))
 

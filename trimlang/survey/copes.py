@@ -1,9 +1,10 @@
 """Chooses which side of each coped corner is coped.
 
-Each coped corner has exactly one coped side.  No piece is coped at both ends
-where the room allows it; after that the coped side is the one that is seen
-side-on from the entrance: looking along a wall one sees past the cope, and
-across it one would look into the joint.  What the file fixes stays.  (Common
+Each coped corner has exactly one coped side.  A piece that is hard to hold is not
+coped where the other can be, and no piece at both ends where the room allows it;
+after that the coped side is the one that is seen side-on from the entrance: looking
+along a wall one sees past the cope, and across it one would look into the joint.
+What the file fixes stays.  (Common
 practice, no source.)
 """
 
@@ -11,10 +12,12 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
+from fractions import Fraction
 from itertools import pairwise
 from typing import Final, TypeAlias
 
 from trimlang.joints import Fit
+from trimlang.record import record
 from trimlang.survey.job import Room, Run, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.outline import Leg, Outline, Point, outline
@@ -26,8 +29,12 @@ _SIDES: Final = (_AFTER, _BEFORE)
 """The sides of a corner: the run that ends there and the one that begins there.  Where nothing
 else decides, the one that begins there is coped: then no piece is coped at both ends."""
 
-_Cost: TypeAlias = tuple[int, int]
-"""Pieces coped at both ends, and corners coped at the side that looks worse."""
+HARD_TO_HOLD: Final = Fraction(8)
+"""Pieces shorter than this are hard to hold at the saw (inches; common practice, no source)."""
+
+_Cost: TypeAlias = tuple[int, int, int]
+"""Copes on pieces that are hard to hold where the other is not, pieces coped at both ends, and
+corners coped at the side that looks worse."""
 
 _Way: TypeAlias = tuple[_Cost, tuple[str, ...]]
 
@@ -44,13 +51,14 @@ def choose_copes(room: Room, trims: Mapping[str, Trim], findings: Findings) -> R
     drawn = outline(room)
     wanted = {index: _side_on(room, drawn, index) for index in corners}
     allowed = {index: _allowed(room, index) for index in corners}
+    hard = {index: _hard(room, index) for index in corners}
     crowns = {name for name, trim in trims.items() if trim.spring is not None}
     shared = {
         (before, corner)
         for before, corner in zip(corners, (*corners[1:], corners[0]), strict=True)
         if _share_a_piece(room, before, corner, crowns)
     }
-    chosen = _cheapest(corners, shared, allowed, wanted)
+    chosen = _Choice(shared, wanted, hard).cheapest(corners, allowed)
     walk = list(room.walk)
     for index, side in chosen.items():
         after = (index + 1) % len(walk)
@@ -111,45 +119,61 @@ def _across(leg: Leg, eye: Point, corner: Point) -> float:
     return abs((along.conjugate() * sight).imag) / abs(along) / abs(sight)
 
 
-def _cheapest(
-    corners: list[int],
-    shared: set[tuple[int, int]],
-    allowed: dict[int, tuple[str, ...]],
-    wanted: dict[int, str | None],
-) -> dict[int, str]:
-    """Return the sides with the fewest pieces coped at both ends, then the best to look at.
+def _hard(room: Room, index: int) -> str | None:
+    """Return the side of a corner whose piece is hard to hold, where the other is not."""
+    one, other = room.walk[index], room.walk[(index + 1) % len(room.walk)]
+    if not isinstance(one, Run) or not isinstance(other, Run):
+        return None
+    short = [side for side, run in ((_BEFORE, one), (_AFTER, other)) if run.length < HARD_TO_HOLD]
+    return short[0] if len(short) == 1 else None
 
-    Goes round corner by corner, keeping the best way to reach each choice;
-    only neighbouring corners share a piece.  Each choice at the first corner is
-    tried, because the last corner may share a piece with it.
+
+@record
+class _Choice:
+    """What decides between the sides of a room's corners.
+
+    ``shared`` are the corners between which one piece runs; ``wanted`` and ``hard`` the
+    side of each that is better to look at, and that is hard to hold.
     """
-    ways: list[_Way] = []
-    for first in allowed[corners[0]]:
-        reached: list[_Way] = [(_dislike(wanted[corners[0]], first), (first,))]
-        for before, corner in pairwise(corners):
-            reached = [
-                min(_longer(shared, way, before, corner, side, wanted) for way in reached)
-                for side in allowed[corner]
-            ]
-        for cost, way in reached:
-            closing = _both(shared, corners[-1], way[-1], corners[0], first)
-            ways.append(((cost[0] + closing, cost[1]), way))
-    return dict(zip(corners, min(ways)[1], strict=True))
 
+    shared: set[tuple[int, int]]
+    wanted: dict[int, str | None]
+    hard: dict[int, str | None]
 
-def _longer(
-    shared: set[tuple[int, int]],
-    way: _Way,
-    before: int,
-    corner: int,
-    side: str,
-    wanted: dict[int, str | None],
-) -> _Way:
-    """Return a way to choose with one more corner, and its cost."""
-    (both, disliked), sides = way
-    both += _both(shared, before, sides[-1], corner, side)
-    disliked += _dislike(wanted[corner], side)[1]
-    return (both, disliked), (*sides, side)
+    def cheapest(self, corners: list[int], allowed: dict[int, tuple[str, ...]]) -> dict[int, str]:
+        """Return the sides with the fewest short pieces coped, then coped at both ends.
+
+        Goes round corner by corner, keeping the best way to reach each choice;
+        only neighbouring corners share a piece.  Each choice at the first corner is
+        tried, because the last corner may share a piece with it.
+        """
+        ways: list[_Way] = []
+        for first in allowed[corners[0]]:
+            reached: list[_Way] = [(self._at(corners[0], first), (first,))]
+            for before, corner in pairwise(corners):
+                reached = [
+                    min(self._longer(way, before, corner, side) for way in reached)
+                    for side in allowed[corner]
+                ]
+            for cost, way in reached:
+                closing = self._both(corners[-1], way[-1], corners[0], first)
+                ways.append(((cost[0], cost[1] + closing, cost[2]), way))
+        return dict(zip(corners, min(ways)[1], strict=True))
+
+    def _longer(self, way: _Way, before: int, corner: int, side: str) -> _Way:
+        """Return a way to choose with one more corner, and its cost."""
+        (hard, both, disliked), sides = way
+        own = self._at(corner, side)
+        both += self._both(before, sides[-1], corner, side)
+        return (hard + own[0], both, disliked + own[2]), (*sides, side)
+
+    def _at(self, corner: int, side: str) -> _Cost:
+        wanted = self.wanted[corner]
+        return int(self.hard[corner] == side), 0, int(wanted is not None and wanted != side)
+
+    def _both(self, before: int, first: str, corner: int, second: str) -> int:
+        """Tell (as 1) whether the piece between two corners would be coped at both ends."""
+        return int((before, corner) in self.shared and first == _AFTER and second == _BEFORE)
 
 
 def _share_a_piece(room: Room, before: int, corner: int, crowns: set[str]) -> bool:
@@ -165,12 +189,3 @@ def _share_a_piece(room: Room, before: int, corner: int, crowns: set[str]) -> bo
         if reached == corner:
             return True
     return False
-
-
-def _both(shared: set[tuple[int, int]], before: int, first: str, corner: int, second: str) -> int:
-    """Tell (as 1) whether the piece between two corners would be coped at both ends."""
-    return int((before, corner) in shared and first == _AFTER and second == _BEFORE)
-
-
-def _dislike(wanted: str | None, side: str) -> _Cost:
-    return 0, int(wanted is not None and wanted != side)

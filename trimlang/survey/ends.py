@@ -11,6 +11,7 @@ from trimlang.language import facts, tree
 from trimlang.language.facts import Side
 from trimlang.lengths.angles import STRAIGHT, arc_cosine, degrees_text
 from trimlang.lengths.tape import SIXTEENTH
+from trimlang.record import record
 from trimlang.settings.setting_kinds import TakenAt
 from trimlang.settings.table import Settings
 from trimlang.survey.job import End
@@ -22,8 +23,16 @@ _VAGUE: Final = Fraction(1, 2)
 """A corner measured less closely than half a degree is worth measuring again."""
 
 
+@record
+class Taken:
+    """Where the tape lay, and over scraps ``of`` which trim, where the file says it."""
+
+    at: TakenAt
+    of: str | None = None
+
+
 def read_sides(
-    said: tuple[facts.Fact, ...], taken: TakenAt, settings: Settings, findings: Findings
+    said: tuple[facts.Fact, ...], taken: Taken, settings: Settings, findings: Findings
 ) -> dict[Side, End]:
     """Return the ends that a line states."""
     ends: dict[Side, End] = {}
@@ -37,7 +46,7 @@ def read_sides(
     return ends
 
 
-def _end(end: tree.WrittenEnd, taken: TakenAt, settings: Settings, findings: Findings) -> End:
+def _end(end: tree.WrittenEnd, taken: Taken, settings: Settings, findings: Findings) -> End:
     joint = Joint.of(end.joint.text)
     corner: Fraction | None = None
     error: Fraction | None = None
@@ -60,16 +69,17 @@ def _end(end: tree.WrittenEnd, taken: TakenAt, settings: Settings, findings: Fin
                 if not coped:
                     findings.say("T229", fact.span, joint=joint)
             case facts.Taken():
-                taken = fact.at
+                taken = Taken(at=fact.at, of=fact.of.text if fact.of else None)
     fit = Fit.COPED if coped else Fit.MITRED
     return End(
         joint=joint,
         corner=corner,
         fit=fit,
-        over_scraps=taken is TakenAt.POINT,
+        over_scraps=taken.at is TakenAt.POINT,
         span=end.span,
         corner_error=error,
         implied=implied and corner is None,
+        scraps_of=taken.of,
     )
 
 

@@ -26,8 +26,8 @@ class End:
     ``corner`` is the measured angle, None where the usual one is assumed;
     ``corner_error`` how many degrees a sixteenth in the diagonal makes, None
     where the corner was not measured by one.  ``over_scraps`` tells that
-    the outside long point is in the number already.  ``bend`` is how much
-    steeper the wall's trim goes on past a rake end, in degrees, less than 0
+    the outside long point is in the number already, ``scraps_of`` of which trim.
+    ``bend`` is how much steeper the wall's trim goes on past a rake end, in degrees, less than 0
     where it flattens; as one walks to the right.  ``implied`` tells that the corner is
     to be what the others of the room leave.
     """
@@ -40,6 +40,7 @@ class End:
     corner_error: Fraction | None = None
     bend: Fraction = Fraction(0)
     implied: bool = False
+    scraps_of: str | None = None
 
 
 @record

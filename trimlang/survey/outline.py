@@ -194,7 +194,7 @@ def _scraps(end: End, run: Run, room: Room, thick: dict[str, Fraction | None]) -
     if not end.joint.is_outside or not end.over_scraps or not run.trims:
         return Fraction(0)
     mitre = room.settings.mitre_out if end.corner is None else mitre_of_corner(end.corner)
-    return (thick.get(run.trims[0]) or Fraction(0)) * tangent(mitre)
+    return (thick.get(end.scraps_of or run.trims[0]) or Fraction(0)) * tangent(mitre)
 
 
 def _goes_straight(stretch: Stretch) -> bool:

@@ -12,7 +12,7 @@ from trimlang.language import facts, tree
 from trimlang.language.facts import Side
 from trimlang.settings.table import Settings
 from trimlang.survey.diagonals import read_diagonals
-from trimlang.survey.ends import read_sides
+from trimlang.survey.ends import Taken, read_sides
 from trimlang.survey.gaps import read_gap
 from trimlang.survey.job import End, Gap, Room, Run, Stretch, Trim
 from trimlang.survey.measures import Findings, length, not_negative
@@ -84,6 +84,7 @@ class _RoomReader:
         self._trims = trims
         self._findings = findings
         self._room_trims: tuple[str, ...] = ()
+        self._scraps_of: str | None = None
 
     def room(self, below: list[tree.Statement]) -> Room:
         heading, findings = self._heading, self._findings
@@ -92,6 +93,7 @@ class _RoomReader:
         for fact in heading.facts:
             if isinstance(fact, facts.Taken):
                 self._settings = self._settings.having(Settings.taken, fact.at)
+                self._scraps_of = self._scraps(fact)
             elif isinstance(fact, facts.Stated):
                 said = tree.SettingLine((fact,), fact.span)
                 self._settings = apply(self._settings, said, findings, in_room=heading.name.text)
@@ -154,14 +156,26 @@ class _RoomReader:
                 named.append(word.text)
         return tuple(named)
 
+    def _scraps(self, fact: facts.Taken) -> str | None:
+        """Return the trim whose scraps the tape ran over, where a line names it."""
+        if fact.of is not None and fact.of.text not in self._trims:
+            unknown_trim(fact.of, self._trims, self._findings)
+            return None
+        return fact.of.text if fact.of is not None else None
+
     def _ends(self, lines: Sequence[WallLine], *, open_walk: bool) -> list[dict[Side, End]]:
         """Return the ends of all walls, each joint said at either side or for the room."""
         said: list[dict[Side, End]] = []
         for line in lines:
             stated = () if isinstance(line, tree.Unreadable) else line.facts
-            taken = next(
-                (fact.at for fact in stated if isinstance(fact, facts.Taken)), self._settings.taken
-            )
+            taken = Taken(self._settings.taken, self._scraps_of)
+            for fact in stated:
+                if isinstance(fact, facts.Taken):
+                    taken = Taken(fact.at, self._scraps(fact))
+                elif isinstance(fact, facts.AtEnd):
+                    for one in fact.end.facts:
+                        if isinstance(one, facts.Taken):
+                            self._scraps(one)
             said.append(read_sides(stated, taken, self._settings, self._findings))
         usual = Joint.of(self._settings.ends) if self._settings.ends else None
         return fill_ends(lines, said, usual, self._findings, open_walk=open_walk)

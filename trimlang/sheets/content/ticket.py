@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
-from fractions import Fraction
 from typing import Final
 
 from trimlang.compiler import Result
@@ -21,8 +20,9 @@ from trimlang.sheets.render.paper import LabelSize, UnknownPaperError
 from trimlang.sheets.wording import phrases
 from trimlang.sheets.wording.quantities import Pen, Reading
 from trimlang.site_log.progress_of_job import State
+from trimlang.survey.copes import HARD_TO_HOLD
 
-SHORT: Final = Fraction(8)
+SHORT: Final = HARD_TO_HOLD
 """Shorter than this (inches), a piece brings the hand near the blade."""
 
 

@@ -1,0 +1,264 @@
+"""Each trim's own way round the room: what stops it, what it meets, how far it stands out.
+
+Every number is worked by hand from the walls and the thicknesses (geometry).
+"""
+
+from fractions import Fraction
+
+import pytest
+
+from trimlang.compiler import check_job
+from trimlang.joinery.piece import Piece
+from trimlang.joints import Edge, Fit, Joint
+
+TRIMS = """
+trim thick: 3/4 in thick, 5 1/4 in tall
+trim thin: 9/16 in thick, 3 1/4 in tall
+trim shoe: 1/2 in thick, 3/4 in tall, in front of thin
+trim frieze: 3/4 in thick, 3 in tall
+trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg, in front of frieze
+trim cove: 11/16 in thick, 3 5/8 in wide, spring 38 deg
+trim rail: 3/4 in thick, 2 1/2 in tall
+stock thick: 16 ft at 9
+stock thin: 16 ft at 9
+stock shoe: 16 ft at 9
+stock frieze: 16 ft at 9
+stock crown: 16 ft at 9
+stock cove: 16 ft at 9
+stock rail: 16 ft at 9
+"""
+
+
+def cut(walls: str, room: str = "open walk", settings: str = "") -> dict[str, Piece]:
+    result = check_job(f'{settings}\n{TRIMS}\nroom "R" as R, {room}\n{walls}')
+    assert result.ok, [one.message for one in result.diagnostics]
+    return {piece.id: piece for piece in result.pieces}
+
+
+def codes(walls: str, room: str = "open walk") -> list[str]:
+    found = check_job(f'{TRIMS}\nroom "R" as R, {room}\n{walls}').diagnostics
+    return [one.code for one in found if one.code != "T214"]
+
+
+@pytest.mark.parametrize(("one", "other"), [("thick", "thin"), ("thin", "thick")])
+def test_of_two_unlike_bases_the_taller_runs_through_and_the_other_dies_into_it(
+    one: str, other: str
+) -> None:
+    found = cut(
+        f"  N: 60 in, trim {one}, left=butt, right=in-corner(90 deg)\n"
+        f"  E: 50 in, trim {other}, left=in-corner(90 deg), right=butt"
+    )
+    wall = {"thick": Fraction(0), "thin": Fraction(3, 4)}
+    assert found[f"R-N-{one}"].length == 60 - wall[one]
+    assert found[f"R-E-{other}"].length == 50 - wall[other]
+    # both are square, and say which does what
+    assert found[f"R-N-{one}"].right.long_edge is found[f"R-E-{other}"].left.long_edge is Edge.BOTH
+    texts = {name: str(piece.remarks[0]) for name, piece in found.items()}
+    assert sorted(text.split()[0] for text in texts.values()) == ["dies", "runs"]
+
+
+def test_a_cope_says_which_of_two_unlike_bases_dies() -> None:
+    found = cut(
+        "  N: 60 in, trim thick, left=butt, right=in-corner(90 deg) cope\n"
+        "  E: 50 in, trim thin, left=in-corner(90 deg), right=butt"
+    )
+    assert found["R-N-thick"].length == 60 - Fraction(9, 16)
+    assert found["R-E-thin"].length == 50
+
+
+def test_an_unlike_base_dies_into_a_face_that_is_not_square_to_it() -> None:
+    found = cut(
+        "  N: 60 in, trim thick, left=butt, right=in-corner(60 deg)\n"
+        "  E: 50 in, trim thin, left=in-corner(60 deg), right=butt",
+        settings="saw: reaches 60 deg",
+    )
+    # into a face 3/4 in off the other wall, at 60°: 3/4 ÷ sin 60° short at the back, and
+    # bevelled by 30°, so that the back is the longer edge
+    thin = found["R-E-thin"]
+    assert float(thin.rounding.exact) == pytest.approx(50 - 0.866025)
+    assert (thin.left.exact, thin.left.long_edge) == (30, Edge.BACK)
+    assert float(thin.left.inset) == pytest.approx(0.5625 * 0.577350)
+
+
+def test_a_thickness_that_is_not_known_is_asked_for() -> None:
+    walls = (
+        "  N: 60 in, trim bare-one, left=butt, right=in-corner(90 deg)\n"
+        "  E: 50 in, trim thin, left=in-corner(90 deg), right=butt"
+    )
+    extra = "trim bare-one: 5 in tall\nstock bare-one: 16 ft at 9\n"
+    found = check_job(f'{TRIMS}{extra}\nroom "R" as R, open walk\n{walls}').diagnostics
+    assert "T211" in {one.code for one in found}
+
+
+def test_a_mitre_of_unlike_trims_follows_both_thicknesses() -> None:
+    walls = (
+        "  N: 60 in, trim thick, left=butt, right=out-corner(90 deg)\n"
+        "  E: 50 in, trim thin, left=out-corner(90 deg), right=butt"
+    )
+    found = cut(walls, settings="saw: reaches 60 deg")
+    # at 90° each face reaches as far past the wall as the other is thick
+    north, east = found["R-N-thick"], found["R-E-thin"]
+    assert north.rounding.exact == 60 + Fraction(9, 16)
+    assert east.rounding.exact == 50 + Fraction(3, 4)
+    # tan m = 9/16 ÷ 3/4 and 3/4 ÷ 9/16: together they fill the corner
+    assert float(north.right.exact) == pytest.approx(36.8699)
+    assert float(north.right.exact + east.left.exact) == pytest.approx(90)
+    assert "T413" in codes(walls)
+
+
+def test_crown_in_front_of_a_frieze_follows_its_face() -> None:
+    found = cut(
+        "  N: 60 in, left=butt, right=in-corner(90 deg)\n"
+        "  E: 50 in, left=in-corner(90 deg), right=out-corner(90 deg)\n"
+        "  S: 40 in, left=out-corner(90 deg), right=butt",
+        "trim frieze, crown, open walk",
+    )
+    assert found["R-N-crown"].to_mark == Fraction(237, 4)
+    assert found["R-E-crown"].to_mark == 50
+    assert found["R-S-crown"].to_mark == Fraction(163, 4)
+
+
+def test_crown_goes_on_over_a_door_into_its_corner() -> None:
+    walls = (
+        "  N: 60 in, left=butt, right=butt\n"
+        '  opening 32 in, "door", right=in-corner(90 deg)\n'
+        "  E: 50 in, left=in-corner, right=butt"
+    )
+    found = cut(walls, "trim thin, cove, open walk")
+    assert found["R-N-thin"].length == 60
+    crown = found["R-N-cove"]
+    assert crown.to_mark == 92
+    assert crown.right.joint is found["R-E-cove"].left.joint is Joint.IN_CORNER
+    assert "goes on over door into the corner" in crown.told
+    # base meets nothing in that corner: square, to the wall
+    assert (found["R-E-thin"].left.joint, found["R-E-thin"].length) == (Joint.BUTT, 50)
+    mirrored = (
+        "  E: 50 in, left=butt, right=in-corner\n"
+        "  opening 32 in, left=in-corner(90 deg)\n"
+        "  N: 60 in, left=butt, right=butt"
+    )
+    assert cut(mirrored, "trim thin, cove, open walk")["R-N-cove"].to_mark == 92
+
+
+def test_a_written_splice_laps_on_every_trim_of_its_run() -> None:
+    found = cut(
+        "  N: 60 in, left=butt, right=splice\n  E: 60 in, left=splice, right=butt",
+        "trim thin, cove, open walk",
+    )
+    # the scarf of 45° laps by the trim's thickness
+    assert found["R-N-thin"].length + found["R-E-thin"].length == 120 + Fraction(9, 16)
+    assert found["R-N-cove"].to_mark + found["R-E-cove"].to_mark == 120 + Fraction(11, 16)
+
+
+def test_shoe_stops_at_another_base_than_its_own() -> None:
+    found = cut(
+        "  N: 60 in, trim thin, shoe, left=butt, right=in-corner(90 deg)\n"
+        "  E: 50 in, trim thick, shoe, left=in-corner(90 deg), right=butt\n"
+    )
+    assert found["R-N-shoe"].length == 60 - Fraction(3, 4)
+    assert found["R-E-shoe"].length == 50 - Fraction(9, 16)
+    alone = cut(
+        "  N: 60 in, trim thin, shoe, left=butt, right=in-corner(90 deg)\n"
+        "  E: 50 in, trim thick, left=in-corner(90 deg), right=butt\n"
+    )
+    assert alone["R-N-shoe"].length == 60 - Fraction(3, 4)
+
+
+@pytest.mark.parametrize(
+    ("of", "base", "rail"),
+    [
+        # the wall ends at 60 less what the scraps reached past it: 9/16 or 3/4
+        ("thin", Fraction(60), Fraction(60) + Fraction(3, 16)),
+        ("rail", Fraction(60) - Fraction(3, 16), Fraction(60)),
+    ],
+)
+def test_scraps_of_one_trim_tell_where_the_wall_ends_for_all(
+    of: str, base: Fraction, rail: Fraction
+) -> None:
+    corner = f"out-corner(90 deg, taken point of {of})"
+    found = cut(f"  N: 60 in, left=butt, right={corner}", "trim thin, rail, open walk")
+    assert (found["R-N-thin"].length, found["R-N-rail"].length) == (base, rail)
+    for taken in (f"taken point of {of}, left=butt, right=out-corner(90 deg)",):
+        again = cut(f"  N: 60 in, {taken}", "trim thin, rail, open walk")
+        assert again["R-N-rail"].length == rail
+
+
+def test_scraps_of_nobody_knows_which_trim_are_asked_about() -> None:
+    line = "  N: 60 in, taken point, left=butt, right=out-corner(90 deg)"
+    assert codes(line, "trim thin, rail, open walk") == ["T412"]
+    assert codes(line, "trim thin, shoe, open walk") == []
+    assert codes(line.replace("point", "point of thin"), "trim thin, rail, open walk") == []
+    unknown = line.replace("point", "point of thyn")
+    assert "T210" in codes(unknown, "trim thin, rail, open walk")
+
+
+def test_the_mate_of_a_cope_stops_short_in_an_acute_corner() -> None:
+    found = cut(
+        "  N: 60 in, left=butt, right=in-corner(45 deg)\n"
+        "  E: 50 in, left=in-corner(45 deg) cope, right=butt",
+        "trim thick, open walk",
+        settings="saw: reaches 70 deg",
+    )
+    # square, its face comes to the other wall 3/4 × cot 45° before its back would
+    assert found["R-N-thick"].rounding.exact == 60 - Fraction(3, 4)
+    assert found["R-E-thick"].rounding.exact == 50
+    crown = cut(
+        "  N: 60 in, left=butt, right=in-corner(45 deg)\n"
+        "  E: 50 in, left=in-corner(45 deg) cope, right=butt",
+        "trim cove, open walk",
+        settings="saw: reaches 70 deg",
+    )
+    # crown stands out by 3 5/8 × sin 38° = 2.23177
+    assert float(crown["R-N-cove"].rounding.exact) == pytest.approx(60 - 2.23177, abs=1e-5)
+
+
+@pytest.mark.parametrize(
+    ("degrees", "exact", "setting", "edge"),
+    [
+        (90, 40.0, 0, Edge.BOTH),
+        (93, 40.0, 0, Edge.BOTH),
+        # 9/16 × cot 87° before the back
+        (87, 40 - 0.0294794, 0, Edge.BOTH),
+        (70, 40.0, 20, Edge.BACK),
+        # along a wall that leans away the face is the longer, by 9/16 × tan 20°
+        (110, 40 + 0.2047333, 20, Edge.FACE),
+    ],
+)
+def test_a_run_into_bare_wall_round_a_corner_ends_square_or_along_that_wall(
+    degrees: int, exact: float, setting: int, edge: Edge
+) -> None:
+    found = cut(
+        f"  N: 40 in, left=butt, right=in-corner\n  bare 6 ft, left=in-corner({degrees} deg)",
+        "trim thin, open walk",
+    )
+    piece = found["R-N-thin"]
+    assert piece.right.joint is Joint.BUTT
+    assert float(piece.rounding.exact) == pytest.approx(exact, abs=1e-6)
+    assert (piece.right.setting, piece.right.long_edge) == (setting, edge)
+
+
+def test_two_unlike_crowns_cannot_meet() -> None:
+    walls = (
+        "  N: 60 in, trim frieze, crown, left=butt, right=in-corner\n"
+        "  E: 50 in, trim cove, left=in-corner, right=butt"
+    )
+    assert "T411" in codes(walls)
+
+
+def test_a_piece_that_is_hard_to_hold_is_not_coped_where_its_neighbour_can_be() -> None:
+    found = cut(
+        "  N: 60 in, left=butt, right=in-corner\n"
+        "  E: 2 7/8 in, left=in-corner, right=out-corner\n"
+        "  S: 50 in, left=out-corner, right=butt",
+        "trim thin, open walk",
+        settings="corners: in-corner cope",
+    )
+    assert (found["R-N-thin"].right.fit, found["R-E-thin"].left.fit) == (Fit.COPED, Fit.SQUARE)
+    # the file still has its way
+    said = cut(
+        "  N: 60 in, left=butt, right=in-corner\n"
+        "  E: 2 7/8 in, left=in-corner cope, right=out-corner\n"
+        "  S: 50 in, left=out-corner, right=butt",
+        "trim thin, open walk",
+    )
+    assert said["R-E-thin"].left.fit is Fit.COPED

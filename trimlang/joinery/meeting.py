@@ -1,0 +1,124 @@
+"""What an end of a trim comes to at a corner, and what that adds to its wall's length.
+
+Two pieces of trim meet, not two walls.  A trim's back stands ``off`` its own wall; along the
+next wall, which turns away at the angle θ, the line that it ends at stands ``beyond`` that
+wall.  At a distance ``y`` from its own wall the trim reaches that line
+
+    (beyond + y × cos θ) ÷ sin θ
+
+from the walls' corner: so much short of it in an inside corner, so much past it round an
+outside one (geometry: the distance along a line to a parallel of another).
+"""
+
+from __future__ import annotations
+
+from enum import Enum, auto
+from fractions import Fraction
+from typing import Final
+
+from trimlang.joinery.piece import Remark
+from trimlang.joints import Fit
+from trimlang.lengths.angles import cosine, sine, tangent
+from trimlang.lengths.tape import NOTHING
+from trimlang.record import record
+from trimlang.survey.job import End, Trim
+from trimlang.survey.outline import depths
+
+NEARLY_SQUARE: Final = 5
+"""Degrees: a square end that butts against a wall as crooked as that is closed with caulk."""
+
+_SQUARE: Final = Fraction(90)
+
+
+class Meets(Enum):
+    """What a trim comes to at its end."""
+
+    ITSELF = auto()
+    """Nothing to be worked out: the end is as its joint says."""
+    MATE = auto()
+    """The same trim on the next wall."""
+    UNLIKE = auto()
+    """Another trim in its place, round an outside corner: the mitre follows both."""
+    PLANE = auto()
+    """A wall, or the face of what stands on it: no mitre would close there."""
+
+
+@record
+class Meeting:
+    """How one end of a trim meets what is there.
+
+    ``corner`` is the angle between the walls in degrees, through the room inside and
+    through the wall outside; None where no corner is.  ``thick`` is how thick an unlike
+    mate is.  ``scraps`` is how far past the wall's end the tape's number already reached.
+    ``outside`` tells on which side of the walls the corner is, once the joint is a butt.
+    Lengths in inches.
+    """
+
+    end: End
+    meets: Meets
+    off: Fraction = NOTHING
+    beyond: Fraction = NOTHING
+    corner: Fraction | None = None
+    outside: bool = False
+    thick: Fraction = NOTHING
+    scraps: Fraction = NOTHING
+    remark: Remark | None = None
+
+    def past(self, out: Fraction, line: Fraction | None = None) -> Fraction:
+        """How far past the walls' corner a point of the trim ends, ``out`` off its own wall.
+
+        ``line`` is how far off the next wall the line runs that it ends at; ``beyond`` where
+        none is given.
+        """
+        corner = _SQUARE if self.corner is None else self.corner
+        line = self.beyond if line is None else line
+        if line == out:  # on the line that halves the corner
+            reach = out * tangent(_SQUARE - corner / 2)
+        else:
+            reach = (line + out * cosine(corner)) / sine(corner)
+        return reach if self.outside else -reach
+
+    @property
+    def is_crooked(self) -> bool:
+        """Whether what it butts against is too far from square to be closed with caulk."""
+        return (
+            self.meets is Meets.PLANE
+            and self.corner is not None
+            and abs(self.corner - _SQUARE) > NEARLY_SQUARE
+        )
+
+    def grows(self, trim: Trim) -> Fraction:
+        """Return what the end adds to its wall, up to the trim's long point (inches).
+
+        For crown up to the end of its wall edge, along which its number is measured.
+        """
+        if self.meets is Meets.ITSELF:
+            return -self.scraps
+        back, face = self.edges(trim)
+        if self.meets is Meets.PLANE and not self.is_crooked:
+            reach = min(back, face)  # whichever edge comes to it first
+        elif self.end.fit is Fit.SQUARE:
+            reach = min(back, self.past(self.off + depth_of(trim)))
+        elif trim.spring is not None:
+            reach = back
+        else:
+            reach = max(back, face)
+        return reach - self.scraps
+
+    def edges(self, trim: Trim) -> tuple[Fraction, Fraction]:
+        """Return how far past the walls' corner the trim's back and its face end (inches).
+
+        At a mate the face ends at the mate's face, at a wall or a face at that.
+        """
+        deep = depth_of(trim)
+        mate = {Meets.MATE: deep, Meets.UNLIKE: self.thick}.get(self.meets, NOTHING)
+        return self.past(self.off), self.past(self.off + deep, self.beyond + mate)
+
+    def long_point(self, trim: Trim) -> Fraction:
+        """Return how far past the walls' corner the trim's furthest point lies (inches)."""
+        return NOTHING if self.meets is Meets.ITSELF else max(self.edges(trim))
+
+
+def depth_of(trim: Trim) -> Fraction:
+    """Return how far a trim stands out from what it is nailed to (inches)."""
+    return depths((trim,))[trim.name] or NOTHING

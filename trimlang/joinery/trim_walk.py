@@ -1,0 +1,372 @@
+"""Each trim's own way round a room: where it begins, what stops it, what it meets at each end.
+
+Base stops at a door, and crown goes on over it, to the next run or into the corner that the
+door stands in.  A trim in front of another keeps to that one's face.  At a corner a trim meets
+itself on the next wall; another that stands in its place there, and then one of the two runs
+through and the other dies into its face; or nothing, and then it ends at the wall.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from fractions import Fraction
+from itertools import pairwise
+from typing import Final
+
+from trimlang.joinery.cuts import corner_mitre
+from trimlang.joinery.meeting import Meeting, Meets, depth_of
+from trimlang.joinery.piece import Remark
+from trimlang.joinery.splice_lengths import lapping_side
+from trimlang.joints import Fit, Joint
+from trimlang.language.facts import Side
+from trimlang.language.tree import GapKind
+from trimlang.lengths.tape import NOTHING
+from trimlang.marking import N_
+from trimlang.record import record
+from trimlang.survey.job import End, Gap, Job, Room, Run, Trim
+from trimlang.survey.measures import Findings
+from trimlang.survey.outline import Leg, Outline, Point
+from trimlang.survey.over_openings import goes_on_at
+
+_DIES: Final = N_("dies into the {trim} on {run}")
+_THROUGH: Final = N_("runs through; the {trim} on {run} dies into it")
+
+
+@record
+class Wall:
+    """One trim's stretch of wall: a run, and the openings that the trim goes on over.
+
+    ``run`` is the first of its runs, as long as all of it and with the ends that its trim
+    has; ``before`` is how much of that lies left of the run's own left end (inches).
+    ``left`` and ``right`` are what the trim meets there.
+    """
+
+    job: Job
+    room: Room
+    run: Run
+    leg: Leg
+    entrance: Point | None
+    left: Meeting
+    right: Meeting
+    remarks: tuple[Remark, ...] = ()
+    before: Fraction = NOTHING
+
+    def laps(self, at: Fraction) -> Side:
+        """Return which piece laps over the other at a joint ``at`` inches from the left."""
+        return lapping_side(self.leg, self.entrance, at - self.before)
+
+
+@record
+class Strip:
+    """The places in a room's walk that one trim runs along without a corner.
+
+    From ``begin`` to ``end``; ``runs`` are those of its runs, of which it has one at least.
+    """
+
+    trim: str
+    begin: int
+    end: int
+    runs: tuple[int, ...]
+
+
+def strips(room: Room, trim: Trim) -> tuple[Strip, ...]:
+    """Return where a trim runs in a room, in the order of the walk."""
+    found: list[Strip] = []
+    reached: set[int] = set()
+    for index, run in enumerate(room.walk):
+        if not isinstance(run, Run) or trim.name not in run.trims or index in reached:
+            continue
+        runs = [index]
+        if trim.spring is not None:
+            while (at := goes_on_at(room, runs[-1], trim.name)) is not None:
+                runs.append(at)
+            reached.update(runs)
+        begin, end = index, runs[-1]
+        if trim.spring is not None:
+            begin -= _doors_to_corner(room, begin, Side.LEFT)
+            end += _doors_to_corner(room, end, Side.RIGHT)
+        found.append(Strip(trim=trim.name, begin=begin, end=end, runs=tuple(runs)))
+    return tuple(found)
+
+
+def _doors_to_corner(room: Room, index: int, side: Side) -> int:
+    """Return how many openings lie between a run's butt end and a corner that the last states."""
+    step = 1 if side is Side.RIGHT else -1
+    own = room.walk[index].right if step > 0 else room.walk[index].left
+    if own is None or not own.joint.stops:
+        return 0
+    at = index + step
+    while 0 <= at < len(room.walk):
+        gap = room.walk[at]
+        if not isinstance(gap, Gap) or gap.kind is not GapKind.OPENING:
+            return 0
+        near, far = (gap.left, gap.right) if step > 0 else (gap.right, gap.left)
+        if near is not None:
+            return 0
+        if far is not None:
+            return abs(at - index) if far.joint.is_corner else 0
+        at += step
+    return 0
+
+
+def walls(job: Job, room: Room, drawn: Outline, findings: Findings) -> Iterator[tuple[Wall, Trim]]:
+    """Yield each stretch of each trim of a room, in the order of the walk.
+
+    Reports what two trims cannot do where they meet.
+    """
+    walk = TrimWalk(job, room, findings)
+    for leg in drawn.legs:
+        run = room.walk[leg.index]
+        if not isinstance(run, Run):
+            continue
+        for name in run.trims:
+            strip = walk.strip_of(name, leg.index)
+            if strip.runs[0] == leg.index:
+                yield walk.wall(strip, leg, drawn.entrance), job.trim(name)
+
+
+class TrimWalk:
+    """What meets what in one room."""
+
+    def __init__(self, job: Job, room: Room, findings: Findings) -> None:
+        self._job = job
+        self._room = room
+        self._findings = findings
+        self._names = frozenset(name for run in room.runs for name in run.trims)
+        self._strips = {name: strips(room, job.trim(name)) for name in self._names}
+
+    def strip_of(self, name: str, index: int) -> Strip:
+        """Return the strip of a trim that a run is part of."""
+        return next(strip for strip in self._strips[name] if index in strip.runs)
+
+    def wall(self, strip: Strip, leg: Leg, entrance: Point | None) -> Wall:
+        """Return a strip with what lies around it."""
+        room, trim = self._room, self._job.trim(strip.trim)
+        parts = room.walk[strip.begin : strip.end + 1]
+        runs = [part for part in parts if isinstance(part, Run)]
+        left, right = self.meeting(strip, Side.LEFT), self.meeting(strip, Side.RIGHT)
+        before = sum((_along(part) for part in room.walk[strip.begin : strip.runs[0]]), NOTHING)
+        run = replace(
+            runs[0],
+            length=sum(map(_along, parts), NOTHING),
+            left=left.end,
+            right=right.end,
+            must_splice=any(run.must_splice for run in runs),
+            may_splice=all(run.may_splice for run in runs),
+        )
+        remarks = [*_goes_on(room, strip)]
+        remarks += [one.remark for one in (left, right) if one.remark is not None]
+        self._ask_of_scraps(run, trim)
+        return Wall(
+            job=self._job,
+            room=room,
+            run=run,
+            leg=leg,
+            entrance=entrance,
+            left=left,
+            right=right,
+            remarks=tuple(remarks),
+            before=before,
+        )
+
+    def meeting(self, strip: Strip, side: Side) -> Meeting:
+        """Return what a strip's trim meets at one end."""
+        room, trim = self._room, self._job.trim(strip.trim)
+        at = strip.begin if side is Side.LEFT else strip.end
+        stretch = room.walk[at]
+        end = stretch.left if side is Side.LEFT else stretch.right
+        assert end is not None  # noqa: S101  a run has both ends, and a door in a corner that one
+        if isinstance(stretch, Gap):
+            end = replace(end, over_scraps=False)  # an opening's width is no wall with scraps
+        run = room.walk[strip.runs[0] if side is Side.LEFT else strip.runs[-1]]
+        assert isinstance(run, Run)  # noqa: S101  strips say so
+        if not end.joint.is_corner:
+            return Meeting(end=end, meets=Meets.ITSELF)
+        met = self._at_corner(run, trim, end, self._next(strip, side), side)
+        if end.over_scraps and end.joint.is_outside:
+            met = replace(met, scraps=self._scraps(run, end, strip, side))
+        return met
+
+    def _next(self, strip: Strip, side: Side) -> int | None:
+        """Return the place in the walk of what comes next; None where nobody says."""
+        at = strip.begin - 1 if side is Side.LEFT else strip.end + 1
+        count = len(self._room.walk)
+        if self._room.open_walk and not 0 <= at < count:
+            return None
+        return at % count
+
+    def _at_corner(
+        self, run: Run, trim: Trim, end: End, following: int | None, side: Side
+    ) -> Meeting:
+        off = self.stands_off(run, trim)
+        plain = Meeting(
+            end=end,
+            meets=Meets.MATE,
+            off=off,
+            beyond=off,
+            corner=180 - 2 * corner_mitre(end, self._room.settings),
+            outside=end.joint.is_outside,
+        )
+        if following is None:
+            return plain
+        for strip in self._strips[trim.name]:
+            if following == (strip.begin if side is Side.RIGHT else strip.end):
+                at = strip.runs[0] if side is Side.RIGHT else strip.runs[-1]
+                other = self._room.walk[at]
+                assert isinstance(other, Run)  # noqa: S101  strips say so
+                there = self._room.walk[following]
+                mate = there.left if side is Side.RIGHT else there.right
+                if mate is not None and mate.fit is Fit.COPED and end.fit is not Fit.COPED:
+                    plain = replace(plain, end=replace(end, fit=Fit.SQUARE))
+                return replace(plain, beyond=self.stands_off(other, trim))
+        other_stretch = self._room.walk[following]
+        if isinstance(other_stretch, Gap):
+            facing = other_stretch.left if side is Side.RIGHT else other_stretch.right
+            stated = facing is not None and facing.joint is end.joint
+            return self._at_plane(plain, NOTHING) if stated else plain
+        return self._with_another(run, trim, plain, other_stretch, side)
+
+    def _with_another(
+        self, run: Run, trim: Trim, plain: Meeting, other: Run, side: Side
+    ) -> Meeting:
+        """Return how a trim ends at a corner beyond which the wall has another, or none like it."""
+        behind = self.stands_off(other, trim)
+        there = self._in_its_place(run, trim, other)
+        if there is None:
+            if plain.outside:
+                return replace(plain, beyond=behind)
+            return self._at_plane(plain, behind)
+        if trim.spring is not None:
+            self._say_unlike("T411", plain.end, trim, there, run, other)
+            return replace(plain, beyond=behind)
+        if there.thickness is None or trim.thickness is None:
+            lacking = there if there.thickness is None else trim
+            self._findings.say(
+                "T211", plain.end.span, joint="corner", trim=lacking.name, run=run.label
+            )
+            return replace(plain, beyond=behind)
+        its = self.stands_off(other, there)
+        if plain.outside:
+            if side is Side.RIGHT:
+                self._say_unlike("T413", plain.end, trim, there, run, other)
+            return replace(plain, meets=Meets.UNLIKE, beyond=its, thick=there.thickness)
+        if _runs_through(trim, there, plain.end.fit, side):
+            met = self._at_plane(plain, behind)
+            text = _THROUGH
+        else:
+            met = self._at_plane(plain, its + there.thickness)
+            text = _DIES
+        values = (("trim", there.name), ("run", other.label))
+        return replace(met, remark=Remark(text=text, values=values))
+
+    def _at_plane(self, plain: Meeting, beyond: Fraction) -> Meeting:
+        """Return a meeting that ends at a wall or at a face: square, or along it where crooked."""
+        end = replace(plain.end, joint=Joint.BUTT, fit=Fit.MITRED)
+        return replace(plain, end=end, meets=Meets.PLANE, beyond=beyond, corner=plain.end.corner)
+
+    def _in_its_place(self, run: Run, trim: Trim, other: Run) -> Trim | None:
+        """Return the trim of the next wall that stands where this one would go on, if any."""
+        if trim.spring is not None:
+            crowns = (one for one in map(self._job.trim, other.trims) if one.spring is not None)
+            return next(crowns, None)
+        if trim.in_front_of is not None:
+            fronts = (
+                one
+                for one in map(self._job.trim, other.trims)
+                if one.in_front_of is not None and one.spring is None
+            )
+            return next(fronts, None)
+        floor = self._on_floor(other)
+        return floor if self._on_floor(run) == trim else None
+
+    def _on_floor(self, run: Run) -> Trim | None:
+        """Return the trim that stands on the floor along a run: the first that it names."""
+        first = self._job.trim(run.trims[0]) if run.trims else None
+        plain = first is not None and first.spring is None and first.in_front_of is None
+        return first if plain else None
+
+    def stands_off(self, run: Run, trim: Trim) -> Fraction:
+        """How far a trim's back stands off a run's wall: what is behind it there, in inches.
+
+        Behind shoe that is whatever stands on the floor.  In a room that gets nothing of the
+        kind, what is behind it is taken to be on the walls already.
+        """
+        if trim.in_front_of is None:
+            return NOTHING
+        behind = self._job.trim(trim.in_front_of)
+        if behind.name in run.trims:
+            return (behind.thickness or NOTHING) + self.stands_off(run, behind)
+        floor = self._on_floor(run)
+        if trim.spring is None and floor is not None and floor.name != trim.name:
+            return floor.thickness or NOTHING
+        floors = (self._on_floor(one) for one in self._room.runs)
+        kin = trim.spring is None and any(floors)
+        return NOTHING if behind.name in self._names or kin else behind.thickness or NOTHING
+
+    def _scraps(self, run: Run, end: End, strip: Strip, side: Side) -> Fraction:
+        """Return how far past the wall's end the scraps of trim reached that the tape ran over."""
+        name = end.scraps_of if end.scraps_of in self._names else run.trims[0]
+        trim = self._job.trim(name)
+        while end.scraps_of is None and trim.in_front_of and self.stands_off(run, trim):
+            trim = self._job.trim(trim.in_front_of)  # scraps are of what stands on the wall
+        plain = replace(end, over_scraps=False)
+        mate = self._at_corner(run, trim, plain, self._next(strip, side), side)
+        return mate.long_point(trim)
+
+    def _ask_of_scraps(self, run: Run, trim: Trim) -> None:
+        """Ask whose scraps the tape ran over, where several trims stand on the wall."""
+        on_wall = [one for one in map(self._job.trim, run.trims) if one.in_front_of is None]
+        if trim.name != run.trims[0] or len({depth_of(one) for one in on_wall}) < 2:
+            return
+        for end in (run.left, run.right):
+            if end.over_scraps and end.joint.is_outside and end.scraps_of is None:
+                self._findings.say(
+                    "T412", end.span, run=run.label, trim=trim.name, other=on_wall[-1].name
+                )
+                return
+
+    def _say_unlike(
+        self, code: str, end: End, trim: Trim, there: Trim, run: Run, other: Run
+    ) -> None:
+        self._findings.say(
+            code, end.span, trim=trim.name, run=run.label, other=there.name, there=other.label
+        )
+
+
+def _runs_through(trim: Trim, there: Trim, fit: Fit, side: Side) -> bool:
+    """Tell which of two unlike trims runs into an inside corner; the other dies into its face.
+
+    As the file copes; else the taller, so that its end is covered, then the thicker, then the
+    one at whose right end the corner is (common practice, no source).
+    """
+    if fit is not Fit.MITRED:
+        return fit is Fit.SQUARE
+    own, others = ((one.height or NOTHING, one.thickness or NOTHING) for one in (trim, there))
+    return own > others if own != others else side is Side.RIGHT
+
+
+def _along(stretch: Run | Gap) -> Fraction:
+    return stretch.along if isinstance(stretch, Gap) else stretch.length
+
+
+def _goes_on(room: Room, strip: Strip) -> Iterator[Remark]:
+    """Yield what a trim goes on over, and where to."""
+    places = [strip.begin - 1, *strip.runs, strip.end + 1]
+    for one, other in pairwise(places):
+        gaps = [part for part in room.walk[one + 1 : other] if isinstance(part, Gap)]
+        if not gaps:
+            continue
+        run = room.walk[other] if other in strip.runs[1:] else None
+        names = [gap.called for gap in gaps]
+        over = ", ".join(filter(None, names)) if None not in names else ""
+        if isinstance(run, Run):
+            if over:
+                values = (("over", over), ("run", run.label))
+                yield Remark(N_("goes on over {over} to {run}"), values)
+            else:
+                yield Remark(N_("goes on over the opening to {run}"), (("run", run.label),))
+        elif over:
+            yield Remark(N_("goes on over {over} into the corner"), (("over", over),))
+        else:
+            yield Remark(N_("goes on over the opening into the corner"))
