@@ -85,8 +85,8 @@ room "Landing", trim base, open walk
   N: 40 in, left=butt, right=butt
 """
     den, landing = at_a_glance(compiled(text), PEN, []).rooms
-    assert den.closing == "closes within 3/8 in (2 in is allowed)"
-    assert landing.closing == "open walk: it need not come round"
+    assert den.closing == "Closes within 3/8 in; the file allows 2 in."
+    assert landing.closing == "Open walk: it need not come round."
 
 
 def test_small_plans_are_drawn_to_one_scale_and_inside_their_window() -> None:

@@ -10,7 +10,6 @@ from math import cos, radians, sin
 from trimlang.compiler import Result
 from trimlang.incremental.cache import Cache, placeless
 from trimlang.joinery.piece import PieceKind
-from trimlang.lengths.tape import steps_nearest, steps_up
 from trimlang.record import record
 from trimlang.sheets.drawing.lettering import Wanted, letter
 from trimlang.sheets.drawing.plan_scale import (
@@ -27,10 +26,11 @@ from trimlang.sheets.drawing.plan_scale import (
 )
 from trimlang.sheets.drawing.polygons import Point, far
 from trimlang.sheets.wording import phrases
+from trimlang.sheets.wording.closing_words import closing_words
 from trimlang.sheets.wording.quantities import Pen
 from trimlang.survey.closing import Closing, Verdict
 from trimlang.survey.job import End, Room, Run, Trim
-from trimlang.survey.outline import Outline, outline
+from trimlang.survey.outline import outline
 
 
 @record
@@ -126,7 +126,7 @@ def _room(
                 arrows.append(_arrow(wall, one, other))
             if stretch.called:
                 names.append(_wanted("gap", wall, one, other, stretch.called))
-    closure = _closure(room, drawn, closing, pen)
+    closure = closing_words(room, drawn, closing, pen)
     if closing is not None and closing.verdict is Verdict.GAPES:
         lines.append(line("misclosure", paper.at(laid[-1].end), paper.at(laid[0].start)))
     solid = [(float(x), float(y)) for _, x, y, _ in marks]
@@ -145,30 +145,6 @@ def _room(
         closure=closure,
         way=_way(room, pen),
         note=room.note or "",
-    )
-
-
-def _closure(room: Room, drawn: Outline, closing: Closing | None, pen: Pen) -> str:
-    """Say how the walls come back to where they began."""
-    if drawn.misclosure is None and not room.open_walk:
-        return pen.words(
-            "Not checked: the corners as written do not go once round; bare wall may hide one."
-        )
-    if closing is None or closing.gap is None or closing.tolerance is None:
-        return ""
-    step = room.settings.rounding_step
-    off = pen.length(steps_nearest(closing.gap, step))
-    told = pen.length(steps_up(closing.tolerance, step))
-    if closing.verdict is Verdict.GAPES:
-        return pen.words(
-            "The walk as surveyed ends {off} from its start (dashed): measure again.", off=off
-        )
-    if closing.verdict is Verdict.CLASHES:
-        return pen.words("Walls and diagonals contradict each other: measure again.")
-    if closing.allowed_by_file:
-        return pen.words("Closes within {off}; the file allows {told}.", off=off, told=told)
-    return pen.words(
-        "Closes within {off}; {told} is what this survey can tell.", off=off, told=told
     )
 
 

@@ -10,24 +10,24 @@ from typing import TYPE_CHECKING, Final
 
 from trimlang.diagnostics import Severity
 from trimlang.incremental.cache import placeless
-from trimlang.lengths.tape import steps_up
 from trimlang.marking import N_
 from trimlang.record import record
 from trimlang.sheets.content.overview import strokes
 from trimlang.sheets.content.stock_order import Order, order
 from trimlang.sheets.drawing.plan_scale import MARGIN, DrawnLine, DrawnWall, Paper, fixed, walls
+from trimlang.sheets.wording.closing_words import closing_words
 from trimlang.sheets.wording.titles import CHANGED, CHANGED_TITLE, SITE_TITLES
 from trimlang.site_log.progress_of_job import State
-from trimlang.survey.outline import Outline, outline
+from trimlang.survey.outline import outline
 
 if TYPE_CHECKING:
     from trimlang.compiler import Result
     from trimlang.incremental.cache import Cache
     from trimlang.sheets.wording.quantities import Pen
-    from trimlang.survey.job import Room
 
 TALL: Final = 44.0
 """How tall the tallest room is drawn (mm)."""
+OPEN_WALK: Final = N_("Open walk: it need not come round.")
 EDGE: Final = 2.5
 """White round a small plan: the strokes at an opening's sides stand out from the wall (mm)."""
 
@@ -177,6 +177,7 @@ def _rooms(result: Result, pen: Pen, cache: Cache[RoomPicture] | None) -> tuple[
     cut = Counter(
         piece.room for piece in result.pieces if progress is not None and progress.is_cut(piece.id)
     )
+    closings = {one.room: one for one in result.closings}
     made = []
     for room, closed, walk in zip(rooms, drawn, walks, strict=True):
         draw = partial(_picture, walk, pen.unit, scale)
@@ -187,7 +188,11 @@ def _rooms(result: Result, pen: Pen, cache: Cache[RoomPicture] | None) -> tuple[
                 picture=draw() if cache is None else cache.get(known, draw),
                 pieces=pieces[room.name],
                 cut=cut[room.name],
-                closing=_closing(room, closed, pen.of(room.settings.unit)),
+                closing=pen.words(OPEN_WALK)
+                if room.open_walk
+                else closing_words(
+                    room, closed, closings.get(room.name), pen.of(room.settings.unit)
+                ),
                 note=room.note or "",
             )
         )
@@ -200,21 +205,6 @@ def _picture(walk: tuple[DrawnWall, ...], unit: str, scale: int) -> RoomPicture:
     wide, tall = (fixed(side - 2 * edge) for side in (paper.wide, paper.tall))
     return RoomPicture(
         tuple(strokes(walk, paper)), f"{fixed(edge)} {fixed(edge)} {wide} {tall}", wide
-    )
-
-
-def _closing(room: Room, drawn: Outline, pen: Pen) -> str:
-    """Say how far the walk round a room is from coming back to its start."""
-    if room.open_walk:
-        return pen.words("open walk: it need not come round")
-    if drawn.gap is None:
-        return pen.words(
-            "Not checked: the corners as written do not go once round; bare wall may hide one."
-        )
-    return pen.words(
-        "closes within {off} ({within} is allowed)",
-        off=pen.length(steps_up(drawn.gap, room.settings.rounding_step)),
-        within=pen.length(room.settings.closes_within),
     )
 
 

@@ -1,0 +1,34 @@
+"""How a room closes, in the sheets' words."""
+
+from __future__ import annotations
+
+from trimlang.lengths.tape import steps_nearest, steps_up
+from trimlang.sheets.wording.quantities import Pen
+from trimlang.survey.closing import Closing, Verdict
+from trimlang.survey.job import Room
+from trimlang.survey.outline import Outline
+
+
+def closing_words(room: Room, drawn: Outline, closing: Closing | None, pen: Pen) -> str:
+    """Say how the walls come back to where they began; empty where they need not."""
+    if drawn.misclosure is None and not room.open_walk:
+        return pen.words(
+            "Not checked: the corners as written do not go once round; bare wall may hide one."
+        )
+    if closing is None or closing.gap is None or closing.tolerance is None:
+        return ""
+    step = room.settings.rounding_step
+    off = pen.length(steps_nearest(closing.gap, step))
+    told = pen.length(steps_up(closing.tolerance, step))
+    if closing.verdict is Verdict.GAPES:
+        return pen.words(
+            "The walk as surveyed ends {off} from its start (dashed on the plan): measure again.",
+            off=off,
+        )
+    if closing.verdict is Verdict.CLASHES:
+        return pen.words("Walls and diagonals contradict each other: measure again.")
+    if closing.allowed_by_file:
+        return pen.words("Closes within {off}; the file allows {told}.", off=off, told=told)
+    return pen.words(
+        "Closes within {off}; {told} is what this survey can tell.", off=off, told=told
+    )
