@@ -52,7 +52,8 @@ def test_saw_sheet_makes_both_ends_of_every_piece_once() -> None:
     assert sorted(made) == sorted(wanted)
     assert int(sheet.changes) == len(sheet.groups) - 1
     assert len({(group.lay, group.setting) for group in sheet.groups}) == len(sheet.groups)
-    assert "right end of BB-E-base" in sheet.copes
+    # W2 is 6 11/16 in, hard to hold: the cope of its corner falls on N
+    assert "left end of BB-N-base" in sheet.copes
 
 
 def test_saw_sheet_keeps_standing_flat_and_crown_apart() -> None:
