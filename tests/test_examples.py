@@ -8,7 +8,7 @@ import pytest
 
 from trimlang.compiler import check_job, compile_job
 from trimlang.joinery.piece import PieceKind
-from trimlang.joints import Fit
+from trimlang.joint_row import Fit
 from trimlang.lengths.tape import length_text
 from trimlang.survey.outline import outline
 

@@ -10,7 +10,8 @@ import pytest
 
 from tests.conftest import ROOT
 from trimlang.editor.word_meanings import MEANINGS
-from trimlang.joints import ROUNDING_ROWS, WHY_ROUNDED, Fit, Joint
+from trimlang.joint_row import ROUNDING_ROWS, WHY_ROUNDED, Fit
+from trimlang.joints import Joint
 
 REFERENCE = (ROOT / "docs" / "language.md").read_text(encoding="utf-8")
 GRAMMAR = (ROOT / "grammar" / "trim.lark").read_text(encoding="utf-8")

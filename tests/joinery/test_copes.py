@@ -4,7 +4,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import trimlang
-from trimlang.joints import Fit
+from trimlang.joint_row import Fit
 
 HEAD = """
 trim base: 9/16 in thick, 5 1/4 in tall

@@ -13,7 +13,8 @@ from trimlang.joinery.faces import face_cut
 from trimlang.joinery.piece import Lean, Piece
 from trimlang.joinery.pieces import joinery
 from trimlang.joinery.splice_choices import other_cuts
-from trimlang.joints import Edge, Fit, Joint
+from trimlang.joint_row import Edge, Fit
+from trimlang.joints import Joint
 from trimlang.settings.setting_kinds import Unit
 from trimlang.settings.table import Settings
 from trimlang.sheets.wording import phrases

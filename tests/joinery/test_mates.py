@@ -10,7 +10,8 @@ import pytest
 from tests.conftest import TRIM
 from trimlang.compiler import check_job
 from trimlang.joinery.piece import Piece
-from trimlang.joints import Fit, Joint
+from trimlang.joint_row import Fit
+from trimlang.joints import Joint
 
 HEAD = """\
 trim base: 3/4 in thick, 5 1/4 in tall

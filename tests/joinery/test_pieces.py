@@ -11,7 +11,8 @@ from hypothesis import strategies as st
 from tests.conftest import walls
 from trimlang.compiler import Result, check_job
 from trimlang.joinery.piece import Piece, PieceKind
-from trimlang.joints import Edge, Fit, Joint
+from trimlang.joint_row import Edge, Fit
+from trimlang.joints import Joint
 
 Pieces = Callable[..., dict[str, Piece]]
 LAP = Fraction(9, 16)

@@ -11,7 +11,7 @@ import pytest
 
 from trimlang.compiler import check_job
 from trimlang.joinery.piece import Cut, Piece
-from trimlang.joints import Edge
+from trimlang.joint_row import Edge
 
 shapely = pytest.importorskip("shapely")
 

@@ -9,7 +9,8 @@ import pytest
 
 from trimlang.compiler import check_job
 from trimlang.joinery.piece import Piece
-from trimlang.joints import Edge, Fit, Joint
+from trimlang.joint_row import Edge, Fit
+from trimlang.joints import Joint
 
 TRIMS = """
 trim thick: 3/4 in thick, 5 1/4 in tall

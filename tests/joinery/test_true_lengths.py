@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 import trimlang
 from trimlang.joinery.piece import MeasuredOn
-from trimlang.joints import Edge
+from trimlang.joint_row import Edge
 
 HEAD = """
 trim base: 9/16 in thick, 5 1/4 in tall

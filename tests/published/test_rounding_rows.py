@@ -10,7 +10,7 @@ import pytest
 
 from tests.conftest import walls
 from trimlang.compiler import check_job
-from trimlang.joints import WHY_ROUNDED
+from trimlang.joint_row import WHY_ROUNDED
 
 CASE = "trim case: 11/16 in thick, 2 1/4 in wide\nstock case: 8 ft at 6.10"
 UP, NEAREST, DOWN = "up", "nearest", "down"

@@ -6,7 +6,7 @@ import pytest
 
 from tests.conftest import TRIM, walls
 from trimlang.compiler import Result
-from trimlang.joints import Fit
+from trimlang.joint_row import Fit
 
 Check = Callable[[str], Result]
 

@@ -17,7 +17,8 @@ from trimlang.joinery.crown import crown_cut, projection
 from trimlang.joinery.meeting import Meeting, Meets
 from trimlang.joinery.piece import Cut, Lean
 from trimlang.joinery.wedges import crown_wedges, lean_of, wedge
-from trimlang.joints import Edge, Fit, Joint, Mitre
+from trimlang.joint_row import Edge, Fit, Mitre
+from trimlang.joints import Joint
 from trimlang.lengths.angles import RIGHT, arc_tangent, mitre_of_corner, saw_reading, tangent
 from trimlang.lengths.tape import NOTHING, on_mark, steps_up
 from trimlang.settings.table import Settings

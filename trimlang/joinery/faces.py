@@ -13,7 +13,8 @@ from typing import Final
 
 from trimlang.joinery.piece import Cut
 from trimlang.joinery.wedges import lean_of, wedge
-from trimlang.joints import Edge, Fit, Joint, Mitre
+from trimlang.joint_row import Edge, Fit, Mitre
+from trimlang.joints import Joint
 from trimlang.lengths.angles import saw_reading, tangent
 from trimlang.lengths.tape import NOTHING
 from trimlang.settings.table import Settings

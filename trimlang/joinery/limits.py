@@ -5,7 +5,7 @@ from __future__ import annotations
 from math import ceil
 
 from trimlang.joinery.piece import Piece
-from trimlang.joints import Edge, Fit
+from trimlang.joint_row import Edge, Fit
 from trimlang.lengths.angles import degrees_text
 from trimlang.lengths.tape import MM, SIXTEENTH, length_text, sixty_fourths
 from trimlang.settings.table import Settings

@@ -17,7 +17,7 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.joinery.piece import Remark
-from trimlang.joints import Fit
+from trimlang.joint_row import Fit
 from trimlang.lengths.angles import cosine, sine, tangent
 from trimlang.lengths.tape import NOTHING
 from trimlang.record import record

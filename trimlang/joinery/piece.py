@@ -7,7 +7,8 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.joinery.crown import CrownCut
-from trimlang.joints import Edge, Fit, Joint
+from trimlang.joint_row import Edge, Fit
+from trimlang.joints import Joint
 from trimlang.lengths.tape import NOTHING, Direction
 from trimlang.record import record
 

@@ -21,7 +21,7 @@ from trimlang.joinery.scribes import check_scribes, scribe
 from trimlang.joinery.spliced_pieces import Splice, on_wall_edge, spliced, with_mates
 from trimlang.joinery.trim_walk import Wall, walls
 from trimlang.joinery.wedges import lean_of
-from trimlang.joints import Edge
+from trimlang.joint_row import Edge
 from trimlang.language.facts import Side
 from trimlang.lengths.tape import NOTHING
 from trimlang.marking import N_

@@ -12,7 +12,8 @@ from trimlang.joinery.piece import Piece, PieceKind
 from trimlang.joinery.rounding import round_length
 from trimlang.joinery.splice_lengths import Studs, split
 from trimlang.joinery.trim_walk import Wall
-from trimlang.joints import Edge, Fit, Joint
+from trimlang.joint_row import Edge, Fit
+from trimlang.joints import Joint
 from trimlang.lengths.angles import cosine
 from trimlang.lengths.tape import feet_text, length_text, steps_up
 from trimlang.record import record

@@ -11,7 +11,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from trimlang.joinery.piece import Lean
-from trimlang.joints import Edge
+from trimlang.joint_row import Edge
 from trimlang.lengths.angles import cosine, tangent
 
 

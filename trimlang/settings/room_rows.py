@@ -5,7 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Final
 
-from trimlang.joints import ROUNDING_ROWS
+from trimlang.joint_row import ROUNDING_ROWS
 from trimlang.lengths.tape import MM, NOTHING
 from trimlang.settings.setting_kinds import (
     AngleSetting,

@@ -16,7 +16,7 @@ from fractions import Fraction
 from itertools import pairwise
 from typing import Final, TypeAlias
 
-from trimlang.joints import Fit
+from trimlang.joint_row import Fit
 from trimlang.record import record
 from trimlang.survey.job import Room, Run, Trim
 from trimlang.survey.measures import Findings

@@ -8,7 +8,8 @@ from fractions import Fraction
 from itertools import combinations
 from typing import Final
 
-from trimlang.joints import Fit, Joint
+from trimlang.joint_row import Fit
+from trimlang.joints import Joint
 from trimlang.lengths.angles import degrees_text
 from trimlang.survey.job import End, Run, Stretch
 from trimlang.survey.measured_walk import Course, disputed, replaced

@@ -6,7 +6,8 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.diagnostics import Span
-from trimlang.joints import Fit, Joint
+from trimlang.joint_row import Fit
+from trimlang.joints import Joint
 from trimlang.language import facts, tree
 from trimlang.language.facts import Side
 from trimlang.lengths.angles import STRAIGHT, arc_cosine, degrees_text

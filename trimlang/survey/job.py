@@ -9,7 +9,8 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, TypeAlias
 
 from trimlang.diagnostics import Span
-from trimlang.joints import Fit, Joint
+from trimlang.joint_row import Fit
+from trimlang.joints import Joint
 from trimlang.language.tree import GapKind
 from trimlang.lengths.tape import steps_down, steps_up
 from trimlang.record import record

@@ -10,7 +10,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from trimlang.joints import STOPPED, Fit, Joint
+from trimlang.joint_row import Fit
+from trimlang.joints import STOPPED, Joint
 from trimlang.language import facts, tree
 from trimlang.language.facts import Side
 from trimlang.survey.job import End

@@ -11,7 +11,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from trimlang.diagnostics.place import place
-from trimlang.joints import Fit
+from trimlang.joint_row import Fit
 from trimlang.survey.job import End, Gap, Room, Run, Stretch
 from trimlang.survey.measures import Findings
 

@@ -12,7 +12,7 @@ from typing import Final
 
 from trimlang.compiler import Result
 from trimlang.joinery.piece import Cut, Piece
-from trimlang.joints import Fit
+from trimlang.joint_row import Fit
 from trimlang.planning.layout import CutStick
 from trimlang.record import record
 from trimlang.sheets.wording import phrases

@@ -6,7 +6,7 @@ from typing import Final
 
 from trimlang.compiler import Result
 from trimlang.joinery.piece import Cut, Piece
-from trimlang.joints import Edge
+from trimlang.joint_row import Edge
 from trimlang.planning.layout import CutStick, StickPlace
 from trimlang.record import record
 from trimlang.sheets.wording import phrases

@@ -8,7 +8,7 @@ from typing import Final
 
 from trimlang.compiler import Result
 from trimlang.joinery.piece import Cut, Piece, PieceKind
-from trimlang.joints import Edge, Fit
+from trimlang.joint_row import Edge, Fit
 from trimlang.planning.layout import CutStick, StickPlace
 from trimlang.record import record
 from trimlang.sheets.content.mates import Mates, mates

@@ -16,7 +16,7 @@ from typing import Final
 
 from trimlang.joinery.crown import projection
 from trimlang.joinery.piece import Cut, Piece
-from trimlang.joints import Edge, Fit
+from trimlang.joint_row import Edge, Fit
 from trimlang.record import record
 from trimlang.sheets.wording.phrases import lay
 from trimlang.survey.job import Trim

@@ -16,7 +16,8 @@ from msgspec import Meta, Struct
 
 from trimlang.diagnostics.severity import Severity
 from trimlang.joinery.piece import Lean, MeasuredOn, PieceKind
-from trimlang.joints import Edge, Fit, Joint
+from trimlang.joint_row import Edge, Fit
+from trimlang.joints import Joint
 from trimlang.lengths.tape import Direction
 from trimlang.site_log.progress_of_job import State
 from trimlang.stock.problem import Status

@@ -11,7 +11,8 @@ from typing import Final
 
 from trimlang.joinery.crown import lies_for
 from trimlang.joinery.piece import Cut, Lean, MeasuredOn, Piece, PieceKind
-from trimlang.joints import WHY_ROUNDED, Edge, Fit, Joint
+from trimlang.joint_row import WHY_ROUNDED, Edge, Fit
+from trimlang.joints import Joint
 from trimlang.marking import N_
 from trimlang.sheets.wording.catalogue import Words
 from trimlang.sheets.wording.quantities import Pen
