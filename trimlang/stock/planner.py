@@ -8,10 +8,11 @@ from typing import TYPE_CHECKING
 
 from trimlang.record import record
 from trimlang.stock.buying import Buying
+from trimlang.stock.coarser_grid import for_a_bound, for_a_plan
 from trimlang.stock.floor import Worth, cost_floor, count_floor, halves_worths, length_worth
 from trimlang.stock.laying import plan_of
 from trimlang.stock.longest_first import plain_packing, quick_packing
-from trimlang.stock.packing import Packing, better
+from trimlang.stock.packing import Packing, better, packing_of
 from trimlang.stock.problem import NoPlan, Part, Plan, Problem, Watch
 from trimlang.stock.rests import gathered
 from trimlang.stock.short_proof import above, short_proof
@@ -35,10 +36,13 @@ class Effort:
 
 
 CELLS = 40_000_000
-"""Sizes times units of length on the longest stick: with more of them no solver is asked.
+"""Sizes times units of length on the longest stick: with more of them the grid is made coarser.
 
 A length that no tape shows (a millionth of a foot) splits every stick so finely.
 """
+
+COARSE_CELLS = 4_000_000
+"""The same on the coarser grid: a 256th of an inch for sixty sizes on sticks of 16 ft."""
 
 #: No proof: the quick plan, with the quick bound beside it.
 QUICK = Effort(prove=False)
@@ -85,6 +89,9 @@ def plan_stock(
             stick_bound = max(stick_bound, short.stick_bound)
         if not _can_be_tabled(timber):
             sure = False
+            packing, bound, reason = _on_a_coarser_grid(
+                timber, buying, packing, bound, reason, ends - thread_time()
+            )
         elif short is None or not short.settled:
             proof = _long_proof(timber, buying, packing, worths, ends, watch)
             sure = proof.supply_short
@@ -134,6 +141,44 @@ def _can_be_tabled(timber: Timber) -> bool:
     """Whether the search's tables stay small: by the room on a stick in the job's smallest unit."""
     room = max((kind.room for kind in timber.kinds), default=0)
     return len(timber.sizes) * (room + 1) <= CELLS
+
+
+def _on_a_coarser_grid(
+    timber: Timber,
+    buying: Buying,
+    packing: Packing | None,
+    bound: int,
+    reason: str,
+    seconds: float,
+) -> tuple[Packing | None, int, str]:
+    """The better of a packing and one found in coarser steps; a bound, and why it holds."""
+    room = max(kind.room for kind in timber.kinds)
+    step = -(-len(timber.sizes) * (room + 1) // COARSE_CELLS)
+    if room < step:
+        return packing, bound, reason
+    half = Effort(seconds=max(seconds, 0.0) / 2)
+    found = plan_stock(for_a_plan(timber.problem, step), effort=half)
+    if isinstance(found, Plan):
+        packing = better(packing, _packing_like(found, timber, buying))
+    if packing is None or packing.cost > bound:
+        least = plan_stock(for_a_bound(timber.problem, step), effort=half)
+        if isinstance(least, Plan) and least.bound > bound:
+            bound, reason = least.bound, least.proof or "a coarser grid"
+    return packing, bound, reason
+
+
+def _packing_like(plan: Plan, timber: Timber, buying: Buying) -> Packing | None:
+    """The packing of the same parts on sticks of the same blanks."""
+    sizes = {part: number for number, size in enumerate(timber.sizes) for part in size.ids}
+    kinds = {offer.key: k for k, kind in enumerate(timber.kinds) for offer in kind.offers}
+    return packing_of(
+        timber,
+        buying,
+        (
+            (kinds[stick.blank], tuple(sorted(sizes[part] for part in stick.parts)))
+            for stick in plan.sticks
+        ),
+    )
 
 
 def _long_proof(

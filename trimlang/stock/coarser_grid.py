@@ -1,0 +1,62 @@
+"""The same problem on a coarser grid, where the tables of a fine one would be too large.
+
+Inches and millimetres mixed have no unit in common but a very fine one.  Rounded against
+the plan (pieces up, sticks down) a coarse answer can be cut as it is; rounded for it (pieces
+down, sticks up) a coarse bound is a bound of the fine problem too.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from trimlang.stock.problem import Blank, Part, Problem
+
+
+def for_a_plan(problem: Problem, step: int) -> Problem:
+    """The problem in whole steps of its unit: what can be cut there can be cut as it is."""
+    return _in_steps(problem, more=lambda n: -(-n // step), less=lambda n: n // step, room=min)
+
+
+def for_a_bound(problem: Problem, step: int) -> Problem:
+    """The problem in whole steps of its unit: no plan costs less than the cheapest there."""
+    return _in_steps(problem, more=lambda n: n // step, less=lambda n: -(-n // step), room=max)
+
+
+def _in_steps(
+    problem: Problem,
+    more: Callable[[int], int],
+    less: Callable[[int], int],
+    room: Callable[[int, int], int],
+) -> Problem:
+    """Round what a plan needs by ``more`` and what it has by ``less``.
+
+    Kerf and trimmed ends go into the pieces and the sticks.  A stick has one length for its
+    room and for the spare: the ``room`` that errs to the same side.
+    """
+    kerf, ends = problem.kerf, 2 * problem.end_waste
+
+    def part(fine: Part) -> Part:
+        length = max(more(fine.length + kerf), 1)
+        left, right = (_leaning(lean, less) for lean in (fine.left_lean, fine.right_lean))
+        return Part(fine.id, length, left, right)
+
+    def blank(fine: Blank) -> Blank:
+        return replace(fine, length=max(less(room(fine.length, fine.length - ends + kerf)), 1))
+
+    return replace(
+        problem,
+        parts=tuple(map(part, problem.parts)),
+        blanks=tuple(map(blank, problem.blanks)),
+        kerf=0,
+        end_waste=0,
+        spare=more(problem.spare),
+        short=0,
+        usable=0,
+        survive_loss=False,
+    )
+
+
+def _leaning(lean: int, less: Callable[[int], int]) -> int:
+    size = less(abs(lean))
+    return size if lean > 0 else -size
