@@ -59,12 +59,12 @@ def test_the_columns_are_listed_and_the_table_is_sound() -> None:
 
 
 def test_every_code_named_has_a_page() -> None:
-    for name in ("many-jobs.md", "csv-and-dxf.md", "cluster.md"):
+    for name in ("many-jobs.md", "csv-and-dxf.md"):
         assert set(re.findall(r"\bT\d{3}\b", page(name))) <= set(PAGES)
 
 
 def test_the_recipe_is_there() -> None:
-    assert "python examples/cluster.py" in page("cluster.md")
+    assert "python examples/cluster.py" in page("many-jobs.md")
     assert (EXAMPLES / "cluster.py").is_file()
 
 

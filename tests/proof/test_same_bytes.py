@@ -86,7 +86,7 @@ def test_a_pdf_is_the_same_with_another_hash_seed_time_zone_and_locale() -> None
 
 @pytest.mark.parametrize("python", OTHERS)
 def test_pages_and_data_are_the_same_by(python: str) -> None:
-    """Any other Python on the PATH that has what trimlang needs; ``docs/trust-proof.md``."""
+    """Any other Python on the PATH that has what trimlang needs; ``docs/trust.md``."""
     if shutil.which(python) is None:
         pytest.skip(f"there is no {python}")
     has = subprocess.run([python, "-c", f"import {NEEDED}"], capture_output=True, check=False)
