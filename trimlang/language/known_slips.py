@@ -59,8 +59,9 @@ class KnownSlip:
                     continue
                 remedy = Suggestion(self.remedy.format(write.strip()), write)
             span = Span(file, line, start + 1, max(end, start + 1) + 1)
-            if self.code == "T114":
-                return say("T114", span, better=write)
+            if not self.wanted:
+                # a page of its own says all but what to write
+                return say(self.code, span, better=write)
             return say(self.code, span, word=text[start:end], wanted=self.wanted, remedy=remedy)
         return None
 
