@@ -7,6 +7,9 @@ from trimlang.diagnostics.example_lines import JOB_TO_ROOM
 from trimlang.diagnostics.severity import Severity
 from trimlang.diagnostics.whole import Whole
 
+MISPLACED: Final = "T101"
+"""What is said of a slip that has no page of its own."""
+
 SYNTAX_PAGES: Final = (
     Page(
         code="T100",
@@ -19,7 +22,7 @@ SYNTAX_PAGES: Final = (
         loses=Whole.LINE,
     ),
     Page(
-        code="T101",
+        code=MISPLACED,
         title="a word that does not belong",
         message="“{word}” cannot stand here; expected {wanted}",
         remedy="{remedy}",

@@ -14,6 +14,7 @@ from typing import Final
 
 from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.diagnostics.suggestion import Suggestion
+from trimlang.diagnostics.syntax_pages import MISPLACED
 from trimlang.lengths.units import in_inches
 from trimlang.record import record
 
@@ -43,7 +44,7 @@ class KnownSlip:
     wanted: str
     remedy: str
     instead: Callable[[Found], str | None] | None
-    code: str = "T101"
+    code: str = MISPLACED
 
     def told(self, text: str, at: int, file: str, line: int) -> Diagnostic | None:
         """Return what is said where reading stopped at ``at`` (from 0); None for another slip."""
@@ -95,7 +96,7 @@ def _slip(
     wanted: str,
     remedy: str,
     instead: Callable[[Found], str | None] | None,
-    code: str = "T101",
+    code: str = MISPLACED,
 ) -> KnownSlip:
     return KnownSlip(
         examples=examples,
