@@ -8,6 +8,8 @@ import tomllib
 from functools import cache
 from pathlib import Path
 
+import pytest
+
 from tests.conftest import ROOT
 
 PAGE = (ROOT / "docs" / "trust.md").read_text(encoding="utf-8")

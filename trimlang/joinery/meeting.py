@@ -18,7 +18,8 @@ from typing import Final
 
 from trimlang.joinery.piece import Remark
 from trimlang.joint_row import Fit
-from trimlang.lengths.angles import cosine, sine, tangent
+from trimlang.joints import Fit
+from trimlang.lengths.angles import RIGHT, cosine, sine, tangent
 from trimlang.lengths.tape import NOTHING
 from trimlang.record import record
 from trimlang.survey.job import End, Trim
@@ -26,8 +27,6 @@ from trimlang.survey.outline import depths
 
 NEARLY_SQUARE: Final = 5
 """Degrees: a square end that butts against a wall as crooked as that is closed with caulk."""
-
-_SQUARE: Final = Fraction(90)
 
 
 class Meets(Enum):
@@ -70,10 +69,10 @@ class Meeting:
         ``line`` is how far off the next wall the line runs that it ends at; ``beyond`` where
         none is given.
         """
-        corner = _SQUARE if self.corner is None else self.corner
+        corner = RIGHT if self.corner is None else self.corner
         line = self.beyond if line is None else line
         if line == out:  # on the line that halves the corner
-            reach = out * tangent(_SQUARE - corner / 2)
+            reach = out * tangent(RIGHT - corner / 2)
         else:
             reach = (line + out * cosine(corner)) / sine(corner)
         return reach if self.outside else -reach
@@ -84,7 +83,7 @@ class Meeting:
         return (
             self.meets is Meets.PLANE
             and self.corner is not None
-            and abs(self.corner - _SQUARE) > NEARLY_SQUARE
+            and abs(self.corner - RIGHT) > NEARLY_SQUARE
         )
 
     def grows(self, trim: Trim) -> Fraction:

@@ -94,7 +94,7 @@ class CopedHere:
 
 
 @record
-class Taken:
+class WrittenTaken:
     """``taken point``, ``taken point of base``: where the tape lay, over which trim's scraps."""
 
     at: TakenAt
@@ -109,7 +109,7 @@ class Implied:
     span: Span
 
 
-EndFact: TypeAlias = WrittenCorner | Implied | CopedHere | Taken
+EndFact: TypeAlias = WrittenCorner | Implied | CopedHere | WrittenTaken
 
 
 @record
@@ -289,7 +289,7 @@ WallFact: TypeAlias = (
     | Entrance
     | Cased
     | ClearHeight
-    | Taken
+    | WrittenTaken
     | Stated
     | Unread
 )
@@ -304,7 +304,7 @@ def named_trims(fact: Fact) -> tuple[Word, ...]:
             return (trim,)
         case Cased(casing=casing, head=head):
             return (casing,) if head is None else (casing, head)
-        case Taken(of=Word() as trim):
+        case WrittenTaken(of=Word() as trim):
             return (trim,)
         case AtEnd(end=end):
             return tuple(word for said in end.facts for word in named_trims(said))

@@ -300,7 +300,7 @@ class LineBuilder(WallLines):
         if not children:
             return None
         child = children[0]
-        if isinstance(child, facts.Taken):
+        if isinstance(child, facts.WrittenTaken):
             at = tree.Word(child.at.value, child.span)
             child = facts.Stated(rows=(Settings.taken,), values=(at,), yes=False, span=child.span)
         if isinstance(child, facts.Stated):

@@ -21,7 +21,7 @@ Children: TypeAlias = list[Any]
 _OF_BOTH: Final = (facts.AtEnd, facts.Note)
 _OF_RUNS: Final = (
     facts.NamedTrim,
-    facts.Taken,
+    facts.WrittenTaken,
     facts.Spliced,
     facts.Without,
     facts.FirstStud,
@@ -65,12 +65,12 @@ class WallLines(LogLines):
         return facts.WrittenCorner(facts.Diagonal(*children), self._span(meta))
 
     @v_args(meta=True)
-    def taken(self, meta: Meta, children: Children) -> facts.Taken:
-        return facts.Taken(TakenAt(children[0].text), self._span(meta))
+    def taken(self, meta: Meta, children: Children) -> facts.WrittenTaken:
+        return facts.WrittenTaken(TakenAt(children[0].text), self._span(meta))
 
     @v_args(meta=True)
-    def taken_of(self, meta: Meta, children: Children) -> facts.Taken:
-        return facts.Taken(TakenAt(children[0].text), self._span(meta), of=children[1])
+    def taken_of(self, meta: Meta, children: Children) -> facts.WrittenTaken:
+        return facts.WrittenTaken(TakenAt(children[0].text), self._span(meta), of=children[1])
 
     @v_args(meta=True)
     def trims(self, meta: Meta, children: Children) -> facts.NamedTrim:

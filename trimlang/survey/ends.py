@@ -69,7 +69,7 @@ def _end(end: tree.WrittenEnd, taken: Taken, settings: Settings, findings: Findi
                 coped = joint.is_inside
                 if not coped:
                     findings.say("T229", fact.span, joint=joint)
-            case facts.Taken():
+            case facts.WrittenTaken():
                 taken = Taken(at=fact.at, of=fact.of.text if fact.of else None)
     fit = Fit.COPED if coped else Fit.MITRED
     return End(

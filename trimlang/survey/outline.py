@@ -16,7 +16,7 @@ from math import isqrt
 from typing import Final
 
 from trimlang.language.tree import GapKind
-from trimlang.lengths.angles import cosine, mitre_of_corner, sine, tangent
+from trimlang.lengths.angles import RIGHT, cosine, mitre_of_corner, sine, tangent
 from trimlang.lengths.tape import steps_nearest
 from trimlang.record import record
 from trimlang.survey.job import End, Gap, Room, Run, Stretch, Trim
@@ -25,7 +25,6 @@ WHOLE_TURN: Final = Fraction(360)
 MOST_SHARED: Final = Fraction(15)
 """Corners further than this from a whole turn, together, are a mistake and not a lean."""
 
-_SQUARE: Final = Fraction(90)
 _FINE: Final = Fraction(1, 10**12)
 
 
@@ -149,7 +148,7 @@ def turn_between(one: Stretch, other: Stretch) -> Turn:
     if cornered:
         angle = next((end.corner for end in cornered if end.corner is not None), None)
         implied = any(end.implied for end in cornered)
-        size = _SQUARE if angle is None else 180 - angle
+        size = RIGHT if angle is None else 180 - angle
         if cornered[0].joint.is_outside:
             size = -size
         disputed = len({end.joint for end in cornered}) > 1

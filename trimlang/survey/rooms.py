@@ -91,7 +91,7 @@ class _RoomReader:
         self._room_trims = self._named_trims(heading.facts, ("open walk", "taken", "note", "trim"))
         note = _note(heading.facts)
         for fact in heading.facts:
-            if isinstance(fact, facts.Taken):
+            if isinstance(fact, facts.WrittenTaken):
                 self._settings = self._settings.having(Settings.taken, fact.at)
                 self._scraps_of = self._scraps(fact)
             elif isinstance(fact, facts.Stated):
@@ -156,7 +156,7 @@ class _RoomReader:
                 named.append(word.text)
         return tuple(named)
 
-    def _scraps(self, fact: facts.Taken) -> str | None:
+    def _scraps(self, fact: facts.WrittenTaken) -> str | None:
         """Return the trim whose scraps the tape ran over, where a line names it."""
         if fact.of is not None and fact.of.text not in self._trims:
             unknown_trim(fact.of, self._trims, self._findings)
@@ -170,11 +170,11 @@ class _RoomReader:
             stated = () if isinstance(line, tree.Unreadable) else line.facts
             taken = Taken(self._settings.taken, self._scraps_of)
             for fact in stated:
-                if isinstance(fact, facts.Taken):
+                if isinstance(fact, facts.WrittenTaken):
                     taken = Taken(fact.at, self._scraps(fact))
                 elif isinstance(fact, facts.AtEnd):
                     for one in fact.end.facts:
-                        if isinstance(one, facts.Taken):
+                        if isinstance(one, facts.WrittenTaken):
                             self._scraps(one)
             said.append(read_sides(stated, taken, self._settings, self._findings))
         usual = Joint.of(self._settings.ends) if self._settings.ends else None
