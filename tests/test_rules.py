@@ -25,12 +25,9 @@ OF_ROWS = {"too_much", "wrong_end", "code"}
 """Rows of settings and of known slips say with which code they answer."""
 
 LONG = {
-    "trimlang/joinery/trim_walk.py",
-    "trimlang/joints.py",
     "trimlang/language/facts.py",
     "trimlang/language/to_tree.py",
     "trimlang/sheets/content/stock_order.py",
-    "trimlang/site_log/replay.py",
 }
 """Longer than ``MOST_LINES`` still; no other may become so."""
 

@@ -18,7 +18,6 @@ from typing import Final
 
 from trimlang.joinery.piece import Remark
 from trimlang.joint_row import Fit
-from trimlang.joints import Fit
 from trimlang.lengths.angles import RIGHT, cosine, sine, tangent
 from trimlang.lengths.tape import NOTHING
 from trimlang.record import record

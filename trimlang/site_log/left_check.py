@@ -12,7 +12,7 @@ from collections.abc import Iterable
 from fractions import Fraction
 from itertools import pairwise
 
-from trimlang.site_log.replay import TrimProgress
+from trimlang.site_log.trim_progress import TrimProgress
 from trimlang.stock.problem import Part
 from trimlang.survey.job import Trim
 from trimlang.survey.log_entries import BoughtSticks, Counted, Entry, Spoiled

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 from trimlang.planning.layout import Bought, CutStick, Lost, StickPlace, TrimPlan
 from trimlang.site_log.replan import stick_number
-from trimlang.site_log.replay import TrimProgress
+from trimlang.site_log.trim_progress import TrimProgress
 
 
 def trim_plan(progress: TrimProgress) -> TrimPlan:

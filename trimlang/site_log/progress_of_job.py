@@ -11,7 +11,7 @@ from trimlang.record import record
 
 if TYPE_CHECKING:
     from trimlang.joinery.piece import Piece
-    from trimlang.site_log.replay import FullEntry
+    from trimlang.site_log.trim_progress import FullEntry
 
 
 class State(StrEnum):

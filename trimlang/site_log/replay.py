@@ -13,15 +13,15 @@ from dataclasses import replace
 from fractions import Fraction
 from math import ceil
 
-from trimlang.diagnostics import Diagnostic, Span
+from trimlang.diagnostics import Span
 from trimlang.joinery.piece import Piece
 from trimlang.lengths.tape import decimal_text, feet_text, length_text
-from trimlang.record import record
 from trimlang.site_log.entry_facts import changes_stock, most_for, same_line
 from trimlang.site_log.keeping import fits
 from trimlang.site_log.rack import SPOILED, Rack
 from trimlang.site_log.replan import WatchedEffort, kept_layout, replan
 from trimlang.site_log.shown_places import ShownPlace, shown_places
+from trimlang.site_log.trim_progress import FullEntry, TrimProgress
 from trimlang.site_log.what_is_left import Spare, spare_asked
 from trimlang.site_log.which_stick import which_stick
 from trimlang.site_log.whole_units import PlanInForce, ScaledTrim
@@ -36,34 +36,6 @@ from trimlang.survey.log_entries import (
     Spoiled,
 )
 from trimlang.survey.measures import Findings
-
-
-@record
-class FullEntry:
-    """A line's item with nothing left open: the ticket's length, the stick, how long it was."""
-
-    entry: Entry
-    length: Fraction
-    stick: str
-    stick_length: Fraction
-
-
-@record
-class TrimProgress:
-    """One trim after the last line: its sticks, its plan, what is to be cut.
-
-    ``changed`` are the pieces of these whose tickets the last new plan changed, None
-    where the first plan is still in force.  ``cut`` are the pieces as they were cut.
-    """
-
-    scaled: ScaledTrim
-    rack: Rack
-    layout: PlanInForce
-    to_cut: frozenset[str]
-    changed: frozenset[str] | None
-    cut: Mapping[str, Part]
-    told: tuple[FullEntry, ...]
-    findings: tuple[Diagnostic, ...]
 
 
 class Replay:

@@ -17,7 +17,8 @@ from trimlang.site_log.left_check import progress_faults
 from trimlang.site_log.left_plan import trim_plan
 from trimlang.site_log.progress_of_job import InHand, JobProgress, State
 from trimlang.site_log.replan import WatchedEffort
-from trimlang.site_log.replay import Replay, TrimProgress
+from trimlang.site_log.replay import Replay
+from trimlang.site_log.trim_progress import TrimProgress
 from trimlang.site_log.whole_units import PlanInForce, PlannedStick, ScaledTrim, scaled_trim
 from trimlang.stock.planner import FULL, Effort, Watch
 from trimlang.survey.job import Job

@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from trimlang.diagnostics import Span
 from trimlang.lengths.tape import feet_text, length_text
 from trimlang.money import money_text
-from trimlang.site_log.replay import FullEntry
+from trimlang.site_log.trim_progress import FullEntry
 from trimlang.survey.job import Job
 from trimlang.survey.log_entries import BoughtSticks, CutPiece, Spoiled
 
