@@ -189,6 +189,15 @@ SURVEY_PAGES: Final = (
         example="ends return\n" + JOB_TO_ROOM + RUN,
     ),
     Page(
+        code="T254",
+        title="a stick without a price",
+        message="this stick of “{trim}” has no price",
+        remedy="Write “at” and the price behind it; lengths without one take a price a foot or a"
+        " metre that stands behind them: 8 ft, 12 ft at 1.45 a foot.",
+        why="The plan buys at the least cost, and a price for one length says nothing of another.",
+        example=TRIM + "stock base: 8 ft, 12 ft at 17.40\n" + OPEN_ROOM + RUN,
+    ),
+    Page(
         code="T226",
         title="an end said twice",
         message="the {side} end is given twice",

@@ -231,7 +231,6 @@ KNOWN_SLIPS: Final = (
     _slip(
         ("stock base: 12 ft = 17.40", "stock base: 12 ft at 17.40"),
         ("stock base: 12 ft $17.40", "stock base: 12 ft at $17.40"),
-        ("stock base: 12 ft 17.40", "stock base: 12 ft at 17.40"),
         written=r"^\s*stock\b.*?(?:ft|feet|in|mm|m|')"
         r"(?P<slip>\s+(?:=\s*)?(?P<price>[$€£¥]?\d+(?:\.\d\d)?)\b)"
         r"(?! ?[/⁄∕])(?!\s*(?:in|ft)\b)",

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 import unicodedata
+from dataclasses import replace
 from fractions import Fraction
 from typing import Any, Final, TypeAlias
 
@@ -38,7 +39,7 @@ _MOST_DIGITS: Final = 9
 _THREE_PLACES: Final = re.compile(r"[0-9]{1,3}\.[0-9]{3}")
 _SPEAKING: Final = frozenset(
     "NAME PIECE_ID STRING WORDS DATE TAKEN_AT DIRECTION SIDE JOINT IN INCH METRIC OTHER_UNIT"
-    " QUART GALLON LITRE MONEY OPENING BARE".split()
+    " QUART GALLON LITRE MONEY OPENING BARE METRE".split()
 )
 _ANY_CASE: Final = _SPEAKING - {"NAME", "PIECE_ID", "STRING", "WORDS", "DATE", "MONEY"}
 _FINEST: Final = 128
@@ -227,6 +228,11 @@ class LineBuilder(WallLines):
     def in_front_of(self, meta: Meta, children: Children) -> facts.InFrontOf:
         return facts.InFrontOf(children[-1], self._span(meta))
 
+    @v_args(meta=True)
+    def per(self, meta: Meta, children: Children) -> tree.Per:
+        # “foot” says nothing, as the unit of a length does not
+        return tree.Per("m" if children else "ft", self._span(meta))
+
     def at_most(self, children: Children) -> _AtMost:
         return _AtMost(children[0])
 
@@ -238,6 +244,7 @@ class LineBuilder(WallLines):
             price=first(children, tree.Price),
             pack=None if pack is None else pack.number,
             at_most=None if most is None else most.number,
+            per=first(children, tree.Per),
             span=self._span(meta),
         )
 
@@ -283,7 +290,24 @@ class LineBuilder(WallLines):
 
     @v_args(meta=True)
     def stock(self, meta: Meta, children: Children) -> tree.StockLine:
-        return tree.StockLine(children[0], tuple(children[1:]), self._span(meta))
+        name, *offers = children
+        kept: list[tree.WrittenOffer] = []
+        for offer in offers:
+            before = kept[-1].price if kept else None
+            if before is None or not self._is_decimals(before, offer):
+                kept.append(offer)
+        return tree.StockLine(name, tuple(kept), self._span(meta))
+
+    def _is_decimals(self, price: tree.Price, offer: tree.WrittenOffer) -> bool:
+        """Tell of ``17,40``, which reads as a price and a further stick of 40 without one."""
+        (amount, unit), *more = offer.length.parts
+        at, end = price.span.end + 1, offer.length.span.end
+        if offer.price or unit or more or amount.denominator != 1 or offer.length.span.column != at:
+            return False
+        span = replace(price.span, end=end)
+        better = f"{price.amount}.{str(amount).zfill(end - at)}"
+        self.problems.append(say("T114", span, better=better))
+        return True
 
     @v_args(meta=True)
     def on_hand(self, meta: Meta, children: Children) -> tree.OnHandLine:

@@ -72,14 +72,23 @@ class TrimLine:
 
 
 @record
+class Per:
+    """``a foot`` or ``a metre`` behind a price: the unit that it buys."""
+
+    unit: str
+    span: Span
+
+
+@record
 class WrittenOffer:
     """One way to buy sticks: ``pack of 10 12 ft at 158.00``."""
 
     length: Measure
-    price: Price
+    price: Price | None
     pack: Number | None
     at_most: Number | None
     span: Span
+    per: Per | None = None
 
 
 @record

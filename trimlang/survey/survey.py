@@ -66,7 +66,7 @@ def survey(
         findings.say("T206", Span(file, 1, 1, 2))
     name, surveyed, currency = _headings(statements, findings)
     signs = [offer.price.sign for line in statements if isinstance(line, tree.StockLine)
-             for offer in line.offers if offer.price.sign]  # fmt: skip
+             for offer in line.offers if offer.price and offer.price.sign]  # fmt: skip
     job = Job(
         name=name or "Trim job",
         surveyed=surveyed,

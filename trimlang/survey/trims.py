@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from fractions import Fraction
+from math import floor
 from typing import Final
 
 from trimlang.diagnostics.place import place
@@ -12,6 +13,7 @@ from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.language import facts, tree
 from trimlang.language.tree import OnHandLine, StockLine, TrimLine
 from trimlang.lengths.tape import feet_text, length_text, mixed_number
+from trimlang.lengths.units import in_inches
 from trimlang.money import money_text
 from trimlang.survey.job import Offer, Rest, Trim
 from trimlang.survey.measures import Findings, length, money
@@ -55,7 +57,7 @@ def read_trims(lines: Iterable[tree.Statement], unit: str, findings: Findings) -
             if trim is None:
                 unknown_trim(line.name, trims, findings)
             elif isinstance(line, StockLine):
-                offers = (_offer(offer, unit, findings) for offer in line.offers)
+                offers = (_offer(offer, unit, findings) for offer in _priced(line, findings))
                 added = tuple(offer for offer in offers if offer is not None)
                 trims[trim.name] = replace(trim, offers=trim.offers + added)
                 _check_prices(trims[trim.name], added, unit, findings)
@@ -164,6 +166,21 @@ def stick_sold(measure: tree.Measure, unit: str, findings: Findings) -> Fraction
     return None
 
 
+def _priced(line: tree.StockLine, findings: Findings) -> Iterator[tree.WrittenOffer]:
+    """Yield a line's offers, those without a price at the price a foot or metre behind them."""
+    behind: tree.WrittenOffer | None = None
+    offers: list[tree.WrittenOffer] = []
+    for offer in reversed(line.offers):
+        if offer.price is not None:
+            behind = offer if offer.per is not None else None
+            offers.append(offer)
+        elif behind is not None:
+            offers.append(replace(offer, price=behind.price, per=behind.per))
+        else:
+            findings.say("T254", offer.length.span, trim=line.name.text)
+    yield from reversed(offers)
+
+
 def _offer(line: tree.WrittenOffer, unit: str, findings: Findings) -> Offer | None:
     long = stick_sold(line.length, unit, findings)
     price = money(line.price, findings)
@@ -171,6 +188,10 @@ def _offer(line: tree.WrittenOffer, unit: str, findings: Findings) -> Offer | No
     at_most = read_count(line.at_most, findings) if line.at_most else None
     if long is None or price is None or pack is None:
         return None
+    if line.per is not None:
+        # as a till does: to the cent, half a cent up
+        price = price * pack * long / in_inches(Fraction(1), line.per.unit)
+        price = Fraction(floor(price * 100 + Fraction(1, 2)), 100)
     return Offer(length=long, price=price, pack=pack, at_most=at_most, span=line.span)
 
 
