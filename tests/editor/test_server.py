@@ -96,7 +96,7 @@ def test_the_pointer_on_a_run_tells_each_piece(editor: Editor) -> None:
     assert "**FR-E-base**: **47 9/16 in** (3 ft 11 9/16 in)" in told
     assert "left: inside corner, saw at **44.5° right**" in told
     assert "right: outside corner, saw at **44.5° right**" in told
-    assert "rounded up by" in told
+    assert "rounded up: " in told
     assert "a short one cannot be mended" in told
     assert "stick base-" in told
     assert "FR-E-shoe" in told

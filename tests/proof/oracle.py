@@ -89,7 +89,10 @@ class Cut:
         angles = [on_scale(angle, step, up=up) for angle in (self.mitre, self.bevel) if angle]
         if not angles:
             return wrong if setting == "square" else [*wrong, f"is set {setting}, not square"]
-        shown = [Fraction(text) for text in re.findall(r"([\d.]+)°", setting)]
+        shown = [
+            sum(map(Fraction, text.split()), Fraction(0))
+            for text in re.findall(r"(\d+ \d/8|[\d.]+)°", setting)
+        ]
         same = len(shown) == len(angles) and all(
             abs(one - other) <= Fraction(1, 200) for one, other in zip(shown, angles, strict=True)
         )

@@ -20,10 +20,11 @@ JOINTS = (
     "level cut",
     "casing corner",
 )
+ANGLE = r"(?:\d+ \d/8|[\d.]+)°"
 SETTING = (
     r"square"
-    r"|mitre [\d.]+° (?:left|right), bevel [\d.]+°"
-    r"|bevel [\d.]+°|[\d.]+° (?:left|right)"
+    rf"|mitre {ANGLE} (?:left|right), bevel {ANGLE}"
+    rf"|bevel {ANGLE}|{ANGLE} (?:left|right)"
 )
 POINT = re.compile(
     r"long point at the (?:wall edge|ceiling edge|outer edge|\w+)|both edges the same"

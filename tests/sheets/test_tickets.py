@@ -34,10 +34,10 @@ def _tickets(walls: str, show: str | None = None) -> dict[str, Ticket]:
     return {one.id: one for one in tickets(compiled(ROOM + walls), _pen(show))}
 
 
-def test_rounding_is_told_with_reason_and_amount() -> None:
+def test_rounding_is_told_with_its_reason() -> None:
     one = _tickets("  N: 29 5/32 in, left=butt, right=butt\n")["RO-N-base"]
     assert str(one.length) == "29 1/8 in"
-    assert one.rounding == "rounded down by 1/32 in: between stops: must slip in"
+    assert one.rounding == "rounded down: between stops: must slip in"
     assert one.measured == "end to end, both ends square"
     assert one.edges == ""
 
@@ -70,7 +70,9 @@ def test_exact_angle_and_gap_stand_beside_the_setting() -> None:
 """
     end = _tickets(walls)["RO-N-base"].right
     assert end.setting == "44.5° right"
-    assert end.exact == "exact 44.35°; so set, closes at the face and opens 0.006 in at the back"
+    assert (
+        end.exact == "exact 44.35°; so set, closes at the face and opens under 1/16 in at the back"
+    )
 
 
 def test_cope_and_its_mate_are_told() -> None:

@@ -102,8 +102,10 @@ def _strokes(stick: CutStick, pieces: dict[str, Piece], pen: Pen) -> list[tuple[
             cut, made = strokes.pop()
             ends = words("{one}, and {other}", one=made.ends, other=left)
             strokes.append((cut, Stroke(made.stick, made.mark, ends)))
-        else:
-            strokes.append((piece.left, Stroke(stick.id, str(pen.mark(place.start)), left)))
+        elif place.start or phrases.runs_to(piece.left):
+            mark = str(pen.mark(place.start)) if place.start else words("stick's end")
+            strokes.append((piece.left, Stroke(stick.id, mark, left)))
+        # a square end at the stick's own end is no cut: nothing was to be squared off
         right = words("right end of {piece}", piece=piece.id)
         strokes.append((piece.right, Stroke(stick.id, str(pen.mark(place.end)), right)))
     return strokes

@@ -36,8 +36,8 @@ class LayoutRow:
     number: str
     id: str
     length: str
-    left: str
-    right: str
+    left: tuple[str, ...]
+    right: tuple[str, ...]
     start: str
     end: str
     shared: bool
@@ -145,9 +145,9 @@ def _row(number: int, place: StickPlace, piece: Piece, pen: Pen) -> LayoutRow:
         number=str(number),
         id=piece.id,
         length=str(own.mark(piece.to_mark)),
-        left=phrases.setting(piece.left, pen),
-        right=phrases.setting(piece.right, pen),
-        start=str(pen.mark(place.start)),
+        left=phrases.setting_lines(piece.left, pen),
+        right=phrases.setting_lines(piece.right, pen),
+        start=str(pen.mark(place.start)) if place.start else pen.words("stick's end"),
         end=str(pen.mark(place.end)),
         shared=place.shared,
     )

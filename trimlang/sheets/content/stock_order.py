@@ -142,10 +142,8 @@ def _gap(cost: Fraction, bound: Fraction, pen: Pen) -> str:
 
 def _trim(result: Result, plan: TrimPlan, elsewhere: Fraction | None, pen: Pen) -> TrimOrder:
     trim = result.job.trim(plan.trim)
-    words = pen.words
     sizes = [
-        words("{size} thick", size=pen.length(trim.thickness)) if trim.thickness else "",
-        words("{size} tall", size=pen.length(trim.height)) if trim.height else "",
+        *supply_words.section(trim, result.job, pen),
         *(supply_words.material(word, pen) for word in trim.material),
     ]
     pieces = sum((piece.length for piece in result.pieces if piece.trim == plan.trim), Fraction(0))

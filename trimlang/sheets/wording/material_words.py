@@ -1,4 +1,4 @@
-"""What the supplies and materials are called on a sheet, in its language and units."""
+"""What supplies, materials and a trim's section are called, in a sheet's language and units."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ from trimlang.lengths.tape import MM, decimal_text, steps_nearest
 from trimlang.lengths.units import in_cubic_inches, in_inches
 from trimlang.marking import N_
 from trimlang.sheets.wording.quantities import Pen
+from trimlang.survey.job import Gap, Job, Trim
 from trimlang.takeoff.supplies import Supply
 
 SUPPLIES: Final = {
@@ -132,3 +133,23 @@ def nail(inches: Fraction, pen: Pen) -> str:
 
 def _at_least_a_tenth(amount: Fraction) -> str:
     return decimal_text(max(amount, Fraction(1, 10)), 1)
+
+
+def section(trim: Trim, job: Job, pen: Pen) -> tuple[str, ...]:
+    """Say a trim's section as it is sold: a crown and a casing by width, any other by height."""
+    words = pen.words
+    said: list[str] = []
+    if trim.thickness:
+        said.append(words("{size} thick", size=pen.length(trim.thickness)))
+    if trim.height:
+        size = pen.length(trim.height)
+        wide = trim.spring is not None or trim.name in _casings(job)
+        said.append(words("{size} wide", size=size) if wide else words("{size} tall", size=size))
+    if trim.spring is not None:
+        said.append(words("spring {angle}", angle=pen.angle(trim.spring)))
+    return tuple(said)
+
+
+def _casings(job: Job) -> set[str | None]:
+    gaps = (gap for room in job.rooms for gap in room.walk if isinstance(gap, Gap))
+    return {name for gap in gaps for name in (gap.casing, gap.head)}

@@ -94,21 +94,22 @@ def runs_to(cut: Cut) -> str:
 
 def setting(cut: Cut, pen: Pen) -> str:
     """Say how the saw is set: ``44.5° right``, ``mitre 31.5° left, bevel 34°`` or ``square``."""
+    return ", ".join(setting_lines(cut, pen))
+
+
+def setting_lines(cut: Cut, pen: Pen) -> tuple[str, ...]:
+    """Say how table and blade are set, a line each where both are turned."""
     words = pen.words
     side = runs_to(cut)
     if not side:
-        return words("square")
+        return (words("square"),)
     turned = words("right") if side == "right" else words("left")
+    bevel = words("bevel {angle}", angle=pen.angle(cut.bevel_setting))
     if cut.bevel and not cut.setting:
-        return words("bevel {angle}", angle=pen.angle(cut.bevel_setting))
+        return (bevel,)
     if cut.bevel:
-        return words(
-            "mitre {mitre} {side}, bevel {bevel}",
-            mitre=pen.angle(cut.setting),
-            side=turned,
-            bevel=pen.angle(cut.bevel_setting),
-        )
-    return f"{pen.angle(cut.setting)} {turned}"
+        return (words("mitre {angle} {side}", angle=pen.angle(cut.setting), side=turned), bevel)
+    return (f"{pen.angle(cut.setting)} {turned}",)
 
 
 def long_point(cut: Cut, words: Words) -> str:
@@ -202,19 +203,19 @@ def edges(piece: Piece, pen: Pen) -> str:
 
 
 def rounding(piece: Piece, pen: Pen, *, brief: bool = False) -> str:
-    """Say how the length was rounded, by how much and why (``brief``: the end alone)."""
+    """Say which way the length was rounded and why; empty where it lies on a mark.
+
+    It was rounded by less than a step of the tape; plan.json has by how much.  ``brief``
+    leaves the why behind the colon out.
+    """
     by = piece.rounding.by
     why = pen.words(WHY_ROUNDED[piece.rounding.row])
     if brief:
         why = why.partition(":")[0]
     if abs(by) < Fraction(1, 1000):  # less than is printed, and than any saw keeps
-        return pen.words("not rounded: exactly on a mark")
-    return pen.words(
-        "rounded {direction} by {by}: {why}",
-        direction=pen.words("up") if by > 0 else pen.words("down"),
-        by=pen.small(Fraction(by)),
-        why=why,
-    )
+        return ""
+    direction = pen.words("up") if by > 0 else pen.words("down")
+    return pen.words("rounded {direction}: {why}", direction=direction, why=why)
 
 
 def fit_lines(piece: Piece, pen: Pen) -> tuple[str, ...]:

@@ -21,6 +21,9 @@ from trimlang.sheets.wording.catalogue import Words
 FINEST_INCH: Final = SIXTEENTH
 """What a length that is on no inch tape is shown to on an inch sheet."""
 
+EIGHTHS: Final = 8
+"""A saw's scale finer than quarters of a degree is read in eighths (common practice, no source)."""
+
 
 @record
 class Reading:
@@ -80,12 +83,12 @@ class Pen:
         return self.reading(steps_nearest(inches, step))
 
     def small(self, inches: Fraction) -> str:
-        """Write a small distance finely enough to mean something: ``0.010 in``, ``0.2 mm``."""
-        if self.unit == "mm":
-            return f"{decimal_text(abs(inches) / MM, 2)} mm"
-        if is_tape_fraction(inches):
-            return f"{mixed_number(abs(inches))} in"
-        return f"{decimal_text(abs(inches), 3)} in"
+        """Write a small gap as a tape shows it: ``1/16 in``, ``under 1 mm``."""
+        step = MM if self.unit == "mm" else SIXTEENTH
+        size = abs(inches)
+        if size < step:
+            return self.words("under {step}", step=str(self.reading(step)))
+        return str(self.reading(steps_nearest(size, step)))
 
     def thickness(self, inches: Fraction) -> str:
         """Write what is packed out, to the nearest mark of the tape.
@@ -111,7 +114,9 @@ class Pen:
         return f"{decimal_text(inches / 12, 1)} ft"
 
     def angle(self, degrees: Fraction) -> str:
-        """Write an angle: ``44.5°``."""
+        """Write an angle as a saw's scale shows it: ``44.5°``, ``31 1/8°``."""
+        if degrees.denominator == EIGHTHS:
+            return f"{mixed_number(degrees)}°"
         return f"{decimal_text(degrees, 2)}°"
 
     def money(self, amount: Fraction) -> str:
