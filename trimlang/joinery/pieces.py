@@ -26,7 +26,7 @@ from trimlang.language.facts import Side
 from trimlang.lengths.tape import NOTHING
 from trimlang.marking import N_
 from trimlang.survey.job import Job, Room, Run, Trim
-from trimlang.survey.measures import Findings
+from trimlang.survey.measures import LONGEST_WALL, Findings
 from trimlang.survey.outline import depths, outline
 
 Places: TypeAlias = Mapping[str, tuple[Fraction, ...]]
@@ -150,8 +150,12 @@ def _run_pieces(
 
 
 def _come_to_nothing(pieces: Sequence[Piece], run: Run, findings: Findings) -> bool:
-    """Tell whether the cuts leave nothing of a piece, and report the run."""
-    nothing = any(piece.vanishes for piece in pieces)
+    """Tell whether the cuts leave nothing of a piece, and report the run.
+
+    A cut that runs further along the piece than any wall is long leaves nothing either: a
+    level cut on a slope of next to nothing would take millions of sticks.
+    """
+    nothing = any(piece.vanishes or piece.length > 2 * LONGEST_WALL for piece in pieces)
     if nothing:
         findings.say("T402", run.span, run=run.label, trim=pieces[0].trim)
     return nothing
