@@ -4,12 +4,11 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Sequence
-from itertools import pairwise
 
 from trimlang.stock.buying import Buying
 from trimlang.stock.mitres import laid_weight, order_on_stick, usual_order
 from trimlang.stock.packing import Packing, counts_of
-from trimlang.stock.problem import Part, Plain, Plan, Problem, Purchase, Status, Stick, Waste
+from trimlang.stock.problem import Plain, Plan, Problem, Purchase, Status, Stick, Waste
 from trimlang.stock.timber import Pattern, Size, Timber
 
 
@@ -66,8 +65,6 @@ def plan_of(
         offcut=worth_keeping,
         scrap=sum(offcuts) - worth_keeping,
     )
-    parts = {part.id: part for part in problem.parts}
-    settings = [lean for stick in sticks for part in stick.parts for lean in _leans(parts[part])]
     status = Status.PROVEN if bound >= packing.cost else Status.GAP if proving else Status.UNPROVEN
     return Plan(
         problem=problem,
@@ -80,8 +77,6 @@ def plan_of(
         stick_bound=min(stick_bound - (reserve is not None), len(sticks)),
         offcuts=tuple(offcuts),
         offcut_bound=_offcut_bound(problem, timber, packing, offcuts),
-        saw_changes=sum(a != b for a, b in pairwise(settings)),
-        saw_change_bound=max(len(set(settings)) - 1, 0),
         shared=tuple(shared),
         waste=waste,
         plain=None if plain is None else Plain(plain.cost, len(plain.sticks)),
@@ -112,10 +107,6 @@ def _without_reserve(
     # It has square ends and so shares nothing: what the others take together may not change.
     kept = [(kind, beside, room - timber.sizes[size].weight)] if beside else []
     return [*whole[:keeper], *kept, *whole[keeper + 1 :]]
-
-
-def _leans(part: Part) -> tuple[int, int]:
-    return (part.left_lean, part.right_lean)
 
 
 def _ordered(timber: Timber, pattern: Sequence[int], room: int) -> tuple[Size, ...]:

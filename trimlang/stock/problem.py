@@ -141,10 +141,8 @@ class Plan:
     The rest is for telling the user.  ``stick_bound``: no plan of this cost
     cuts fewer sticks.  ``offcuts``: what is left of each stick, in the order of
     ``sticks``; ``offcut_bound``: no plan of this cost and these many sticks
-    leaves a longer single one.  ``saw_changes``: how often the saw is set anew,
-    from the first cut to the last; ``saw_change_bound``: it cannot be less.
-    ``shared``: the sticks, counted from 0, whose pieces fit only because
-    neighbours share a mitre.  ``proof``: how the bound was found, in words.
+    leaves a longer single one.  ``shared``: the sticks, counted from 0, whose
+    pieces fit only because neighbours share a mitre.  ``proof``: how the bound was found, in words.
     ``work``: patterns priced and branches tried, the same on every machine.
     """
 
@@ -157,8 +155,6 @@ class Plan:
     stick_bound: int = 0
     offcuts: tuple[int, ...] = ()
     offcut_bound: int | None = None
-    saw_changes: int = 0
-    saw_change_bound: int = 0
     shared: tuple[int, ...] = ()
     waste: Waste = Waste()
     plain: Plain | None = None

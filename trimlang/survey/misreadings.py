@@ -9,9 +9,9 @@ from typing import Final
 from trimlang.lengths.tape import MM
 from trimlang.record import record
 from trimlang.settings.setting_kinds import Unit
+from trimlang.survey.measures import LONGEST_WALL
 
 FOOT: Final = Fraction(12)
-_LONGEST: Final = Fraction(1200)
 _COMMON, _RARER, _RARE = 0.0, 2.0, 4.0
 """How much worse a slip has to fit before a commoner one is believed, in chi-squared (common
 practice, no source: a foot and an inch are misread most)."""
@@ -31,7 +31,7 @@ def misreadings(length: Fraction, unit: Unit) -> Iterator[Misreading]:
     seen = {length}
     ways = _metric(length) if unit is Unit.MM else _feet_and_inches(length)
     for one in ways:
-        if 0 < one.length <= _LONGEST and one.length not in seen:
+        if 0 < one.length <= LONGEST_WALL and one.length not in seen:
             seen.add(one.length)
             yield one
 
