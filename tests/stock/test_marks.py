@@ -93,3 +93,15 @@ def test_parallel_mitres_lie_within_each_other_to_the_next_mark() -> None:
     assert 0.125 / cos(radians(45)) - 0.5625 * tan(radians(45)) <= -0.375
     assert other.start - one.end == Fraction(-3, 8)
     assert other.shared
+
+
+def test_what_fits_between_marks_only_is_told_to_find_no_stick() -> None:
+    """2543 mm are 100.118 in: 50 + 3/32 + 50 in are less, but not in sixteenths."""
+    text = (
+        "trim base: 9/16 in thick, 5 1/4 in tall\nsaw: kerf 3/32 in\nspare 0 %\n"
+        'stock base: 2543 mm at 10 at most 1\nroom "Den", trim base, open walk\n'
+        "  A: 50 in, left=butt, right=butt\n  bare 3 in\n  B: 50 in, left=butt, right=butt\n"
+    )
+    (told,) = compile_job(text, effort=QUICK).diagnostics
+    assert told.code == "T501"
+    assert told.message.endswith("1 piece of 4 ft 2 in finds no stick")

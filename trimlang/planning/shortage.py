@@ -7,6 +7,7 @@ from fractions import Fraction
 
 from trimlang.joinery.piece import Piece
 from trimlang.lengths.tape import feet_text
+from trimlang.planning.ask import ask
 from trimlang.record import record
 from trimlang.survey.job import Job, Trim
 
@@ -26,14 +27,21 @@ class Shortage:
 
 
 def shortage(job: Job, trim: Trim, pieces: Iterable[Piece]) -> Shortage:
-    """Lay the pieces, longest first, on all sticks that can be had, each behind a kerf."""
-    kerf, ends = job.settings.kerf, 2 * job.settings.squares_off
-    wanted = sorted((piece.length for piece in pieces), reverse=True)
+    """Lay the pieces, longest first, on all sticks that can be had, each behind a kerf.
+
+    In the planner's own measures, so that what it could not lay finds no place here either.
+    """
+    question = ask(job, trim, pieces)
+    problem, inches = question.problem, question.inches
+    kerf, ends = problem.kerf, 2 * problem.end_waste
+    wanted = sorted((part.length for part in problem.parts), reverse=True)
     counted = [(one.at_most or 0, one.length) for one in trim.offers]
     counted += [(rest.count, rest.length) for rest in trim.rests]
     # the last piece of a stick needs no kerf behind it
-    room = sorted(length - ends + kerf for count, length in counted for _ in range(count))
-    left_over: list[Fraction] = []
+    room = sorted(
+        question.room_in(length) - ends + kerf for count, length in counted for _ in range(count)
+    )
+    left_over: list[int] = []
     for length in wanted:
         at = next((at for at, free in enumerate(room) if free >= length + kerf), None)
         if at is None:
@@ -41,8 +49,8 @@ def shortage(job: Job, trim: Trim, pieces: Iterable[Piece]) -> Shortage:
         else:
             room[at] -= length + kerf
             room.sort()
-    need = sum(wanted, Fraction(0)) + kerf * len(wanted)
-    return Shortage(tuple(counted), need, tuple(left_over))
+    need = sum(wanted) + kerf * len(wanted)
+    return Shortage(tuple(counted), inches(need), tuple(map(inches, left_over)))
 
 
 def in_words(job: Job, trim: Trim, pieces: Iterable[Piece]) -> dict[str, str]:
