@@ -47,14 +47,18 @@ def most_worth(sizes: list[Size], values: list[int], room: int) -> int:
 def most_worth_once(sizes: list[Size], values: list[int], room: int, once: set[int]) -> int:
     """By trying each piece after each, those laid once never again."""
 
+    def share(last: int, n: int) -> int:
+        return laid_weight([sizes[last], sizes[n]]) - sizes[last].weight - sizes[n].weight
+
+    shared = [[share(last, n) for n in range(len(sizes))] for last in range(len(sizes))]
+
+    @cache
     def best(left: int, last: int, allowed: frozenset[int]) -> int:
         most = 0
         for n, size in enumerate(sizes):
             if not values[n] or (n in once and n not in allowed):
                 continue
-            takes = size.weight
-            if last >= 0:
-                takes += laid_weight([sizes[last], size]) - sizes[last].weight - size.weight
+            takes = size.weight + (shared[last][n] if last >= 0 else 0)
             if takes <= left:
                 most = max(most, values[n] + best(left - takes, n, allowed - {n}))
         return most
