@@ -151,9 +151,8 @@ def _closing(course: Course, walk: Walk, fit: Misfit, gap: Fraction, end: Point)
     room = course.room
     stated = room.settings.says(Settings.closes_within)
     way = complex(float(end.x), float(end.y))
-    told = Fraction(fit.widest if fit.fits or not gap else fit.tolerance(way)).limit_denominator(
-        1000
-    )
+    fits = fit.fits
+    told = Fraction(fit.widest if fits or not gap else fit.tolerance(way)).limit_denominator(1000)
     tolerance = room.settings.closes_within if stated else told
     within = (
         gap <= room.settings.closes_within
@@ -161,9 +160,9 @@ def _closing(course: Course, walk: Walk, fit: Misfit, gap: Fraction, end: Point)
         else not gap or float(gap) <= fit.tolerance(way)
     )
     verdict = Verdict.CLOSES
-    if not within or not (stated or walk.chords or fit.fits):
+    if not within or not (stated or walk.chords or fits):
         verdict = Verdict.GAPES
-    elif walk.chords and not fit.fits:
+    elif walk.chords and not fits:
         verdict = Verdict.CLASHES
     gapes = verdict is not Verdict.CLOSES
     slips: tuple[Slip, ...] = ()

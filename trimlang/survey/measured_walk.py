@@ -65,28 +65,24 @@ class Course:
         """At how many joints the two sides do not agree."""
         return sum(disputed(one, self.after(at)) for at, one in enumerate(self.stretches))
 
-    @property
-    def _measured_doubt(self) -> Fraction:
-        fine = any(turn.measured and (2 * turn.degrees).denominator > 1 for turn in self.turns)
-        return FINE_DOUBT if fine else READING_DOUBT
-
     def after(self, at: int) -> Stretch:
         """Return the stretch that follows another; the first follows the last."""
         return self.stretches[(at + 1) % len(self.stretches)]
 
     def walk(self) -> Walk:
         """Return the walk with the doubt of all that was measured."""
-        settings = self.room.settings
+        settings, turns = self.room.settings, self.turns
+        fine = any(turn.measured and (2 * turn.degrees).denominator > 1 for turn in turns)
         return Walk(
             lengths=tuple(float(length) for length in self.lengths),
-            turns=self.turns,
+            turns=turns,
             own_doubts=tuple(
                 _own_doubt(one, self.after(at)) for at, one in enumerate(self.stretches)
             ),
             chords=self.chords,
             wall_doubt=float(max(WALL_DOUBT[settings.unit], settings.rounding_step)),
             corner_doubt=float(settings.corner_doubt),
-            measured_doubt=float(self._measured_doubt),
+            measured_doubt=float(FINE_DOUBT if fine else READING_DOUBT),
         )
 
 

@@ -12,6 +12,7 @@ from __future__ import annotations
 import cmath
 from collections.abc import Sequence
 from math import radians, sqrt
+from operator import mul
 from typing import Final, TypeAlias
 
 from trimlang.record import record
@@ -123,20 +124,25 @@ class Misfit:
         falls by.  Its root is the test of a single measurement that Baarda called data
         snooping (A testing procedure for use in geodetic networks, 1968; from memory).
         """
-        down = [sum(value * one for value, one in zip(row, effect, strict=True))
-                for row in self.weight]  # fmt: skip
-        stiff = sum(one * other for one, other in zip(down, effect, strict=True))
+        down = [dot(row, effect) for row in self.weight]
+        stiff = dot(down, effect)
         if stiff < 1e-9:
             return 0.0, 0.0
-        drawn = sum(one * other for one, other in zip(down, self.missed, strict=True))
+        drawn = dot(down, self.missed)
         return -drawn / stiff, drawn * drawn / stiff
 
     @property
     def widest(self) -> float:
         """The tolerance where the survey is weakest, given its diagonals, in inches."""
-        (a, b), (_, d) = inverse((self.weight[0][:2], self.weight[1][:2]))
-        most = (a + d) / 2 + sqrt(((a - d) / 2) ** 2 + b * b)
-        return sqrt(SURE[0] * most)
+        return widest(self.weight)
+
+
+def widest(weight: Matrix) -> float:
+    """Return the tolerance where a survey of this weight is weakest, in inches."""
+    (a, b), (_, d) = weight[0][:2], weight[1][:2]
+    # the longest way of the doubts is the least of their inverse
+    least = (a + d) / 2 - sqrt(((a - d) / 2) ** 2 + b * b)
+    return sqrt(SURE[0] / least)
 
 
 def misfit(walk: Walk) -> Misfit:
@@ -144,30 +150,26 @@ def misfit(walk: Walk) -> Misfit:
     turns, doubts, lacking = shared_turns(walk)
     places, ways = walked(walk.lengths, turns)
     end, count = places[-1], len(walk.lengths)
-    chords = [_chord(chord, places) for chord in walk.chords]
-    missed = [end.real, end.imag, *(abs(across) - chord.length
-              for chord, across in zip(walk.chords, chords, strict=True))]  # fmt: skip
+    missed = [end.real, end.imag,
+              *(abs(_chord(chord, places)) - chord.length for chord in walk.chords)]  # fmt: skip
     # one row an error: what it does to each condition
+    moved = [*ways, *(-1j * (end - place) for place in places[1:])]
+    across = [along(chord, places, ways) for chord in walk.chords]
     effects: list[Row] = [
-        (way.real, way.imag, *_along(walk.chords, chords, at, way, None))
-        for at, way in enumerate(ways)
+        (move.real, move.imag, *(row[at] for row in across)) for at, move in enumerate(moved)
     ]
-    swings: list[Row] = []
-    for at in range(count):
-        swing = -1j * (end - places[at + 1])
-        swings.append((swing.real, swing.imag, *_along(walk.chords, chords, at, 0j, places)))
-    takers = [at for at in range(count) if doubts[at] and not walk.turns[at].measured]
-    takers = takers or [at for at in range(count) if doubts[at]]
+    takers = takers_of(walk)
     # the corners make one whole turn whatever they are, so only how they differ swings the walk
     middle = tuple(
-        sum(swings[at][row] for at in takers) / len(takers) if takers else 0.0
+        sum(effects[count + at][row] for at in takers) / len(takers) if takers else 0.0
         for row in range(len(missed))
     )
-    effects += [
-        tuple(value - mean for value, mean in zip(swing, middle, strict=True)) for swing in swings
+    effects[count:] = [
+        tuple(value - mean for value, mean in zip(swing, middle, strict=True))
+        for swing in effects[count:]
     ]
     errors = [walk.wall_doubt / _FLAT] * count + [radians(doubt) / _FLAT for doubt in doubts]
-    for number in range(len(chords)):
+    for number in range(len(walk.chords)):
         effects.append(tuple(-1.0 if row == number + 2 else 0.0 for row in range(len(missed))))
         errors.append(walk.wall_doubt / _FLAT)
     spread = _spread(effects, errors, len(missed))
@@ -200,11 +202,21 @@ def shared_turns(walk: Walk) -> tuple[Row, Row, float]:
         for turn, own in zip(walk.turns, walk.own_doubts, strict=True)
     )  # fmt: skip
     lacking = _WHOLE_TURN - sum(turns)
-    takers = [at for at, turn in enumerate(walk.turns) if turn.degrees and not turn.measured]
-    takers = takers or [at for at, turn in enumerate(walk.turns) if turn.degrees]
+    takers = takers_of(walk)
     for at in takers:
         turns[at] += lacking / len(takers)
     return tuple(turns), doubts, lacking
+
+
+def takers_of(walk: Walk) -> list[int]:
+    """Return the corners that share what a whole turn lacks: those nobody measured, or all."""
+    corners = [at for at, turn in enumerate(walk.turns) if turn.degrees]
+    return [at for at in corners if not walk.turns[at].measured] or corners
+
+
+def dot(one: Sequence[float], other: Sequence[float]) -> float:
+    """Return the sum of products, one by one."""
+    return sum(map(mul, one, other), 0.0)
 
 
 def walked(lengths: Row, turns: Row) -> tuple[list[complex], list[complex]]:
@@ -245,33 +257,28 @@ def inverse(matrix: Matrix) -> Matrix:
 
 
 def _spread(effects: Sequence[Row], errors: Sequence[float], rows: int) -> Matrix:
-    return tuple(
-        tuple(
-            sum(effect[one] * effect[other] * error * error
-                for effect, error in zip(effects, errors, strict=True))
-            for other in range(rows)
-        )
-        for one in range(rows)
-    )  # fmt: skip
+    found = [[0.0] * rows for _ in range(rows)]
+    for effect, error in zip(effects, errors, strict=True):
+        if error:
+            for one, value in enumerate(effect):
+                if value:
+                    weighty = value * error * error
+                    for other, also in enumerate(effect):
+                        found[one][other] += weighty * also
+    return tuple(map(tuple, found))
 
 
 def _chord(chord: Chord, places: Sequence[complex]) -> complex:
     return places[chord.end] - places[chord.start]
 
 
-def _along(
-    chords: Sequence[Chord],
-    across: Sequence[complex],
-    at: int,
-    way: complex,
-    places: Sequence[complex] | None,
-) -> Row:
-    """What a longer wall ``at`` does to each diagonal; with ``places``, a turn after it."""
-    found = []
-    for chord, line in zip(chords, across, strict=True):
-        if not chord.start <= at < chord.end or not line:
-            found.append(0.0)
-            continue
-        moved = way if places is None else -1j * (places[chord.end] - places[at + 1])
-        found.append((moved * (line / abs(line)).conjugate()).real)
-    return tuple(found)
+def along(chord: Chord, places: Sequence[complex], ways: Sequence[complex]) -> list[float]:
+    """Return what each wall's length, then each turn, does to a diagonal (inches, radians)."""
+    across, count = _chord(chord, places), len(ways)
+    found = [0.0] * (2 * count)
+    if across:
+        toward = (across / abs(across)).conjugate()
+        for at in range(chord.start, chord.end):
+            found[at] = (ways[at] * toward).real
+            found[count + at] = (-1j * (places[chord.end] - places[at + 1]) * toward).real
+    return found
