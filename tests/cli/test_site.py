@@ -49,6 +49,7 @@ def test_a_site_and_its_flats(flats: list[str], capsys: pytest.CaptureFixture[st
         "index.html",
         "plan.json",
         "stock-order.html",
+        "order-explained.html",
         "stock-order.csv",
         "stick-layouts.html",
         "saw-sheet.html",

@@ -6,6 +6,10 @@ from functools import cache
 from pathlib import Path
 
 from trimlang.compiler import Result, compile_job
+from trimlang.sheets.sheet_table import SHEETS
+
+TITLES = tuple(sheet.name for sheet in SHEETS if sheet.name not in ("tickets-changed", "flats"))
+"""The sheets that every job has."""
 
 HOUSE = Path(__file__).resolve().parents[2] / "examples" / "house.trim"
 

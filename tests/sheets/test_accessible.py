@@ -9,9 +9,9 @@ from pathlib import Path
 import pytest
 
 from tests.browser import CHROMIUM, Browser
-from tests.sheets.jobs import compiled, house, some_of_all
+from tests.sheets.jobs import TITLES, compiled, house, some_of_all
 from trimlang.sheets.render.pages import render_index, render_sheets
-from trimlang.sheets.wording.titles import INDEX, TITLES
+from trimlang.sheets.sheet_table import INDEX
 
 
 def _axe() -> Path | None:

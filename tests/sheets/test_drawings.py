@@ -14,6 +14,8 @@ import pytest
 from tests.sheets.jobs import compiled, house, odd, small
 from trimlang.sheets.content.floor_plan import floor_plan
 from trimlang.sheets.content.mates import mates
+from trimlang.sheets.content.order_reasons import TrimReasons, order_reasons
+from trimlang.sheets.content.proofs import cost_proofs
 from trimlang.sheets.content.saw_sheet import saw_sheet
 from trimlang.sheets.content.stick_layouts import WIDE, stick_layouts
 from trimlang.sheets.content.stock_order import order
@@ -144,37 +146,71 @@ def test_waste_by_kind_is_all_that_the_cut_sticks_lose() -> None:
         assert pieces - kept < len(plan.sticks) * 12
 
 
+def told(reasons: TrimReasons) -> dict[str, str]:
+    return dict(reasons.told)
+
+
 def test_order_says_what_joints_elsewhere_could_save() -> None:
-    base, plan = order(house(), PEN).trims[0], house().plans[0]
-    told = re.search(r"as shown; .* is not known, \$([\d.]+) at most", base.status)
-    assert told
-    assert 0 < Fraction(told[1]) < plan.cost
+    base, plan = order_reasons(house(), PEN).trims[0], house().plans[0]
+    saves = re.search(r"as shown: .* is not known: \$([\d.]+) at most", told(base)["price"])
+    assert saves
+    assert 0 < Fraction(saves[1]) < plan.cost
 
 
 def test_all_trims_together_claim_no_more_than_each() -> None:
-    said = order(house(), PEN)
-    saves = [re.search(r"known, \$([\d.]+) at most", one.status) for one in said.trims]
+    said = order_reasons(house(), PEN)
+    known = r"known: \$([\d.]+) at most"
+    saves = [re.search(known, told(one)["price"]) for one in said.trims]
     open_yet = sum(Fraction(found[1]) for found in saves if found)
-    told = re.search(r"as shown; .* is not known, \$([\d.]+) at most", said.status)
-    assert told
-    assert Fraction(told[1]) == open_yet > 0
+    together = re.search(known, said.together)
+    assert together
+    assert Fraction(together[1]) == open_yet > 0
     assert Fraction(said.bound[1:]) == house().cost - open_yet
     assert "no plan of these pieces costs less" in least_words(house())
-    assert order(small(), PEN).status.startswith("proven least cost, wherever")
+    assert "wherever the long walls are pieced together" in cost_proofs(small(), PEN).together
+
+
+def test_the_shares_of_the_wood_are_all_of_it() -> None:
+    for plan, reasons in zip(house().plans, order_reasons(house(), PEN).trims, strict=True):
+        shares = [Fraction(one.percent.removesuffix(" %")) for one in reasons.shares]
+        assert abs(sum(shares) - 100) < Fraction(len(shares), 10)
+        lengths = {one.what: one.length for one in reasons.shares}
+        assert lengths["sticks left whole"] == PEN.run_of(sum(plan.whole_sticks))
 
 
 def test_order_says_what_the_fewest_sticks_would_cost() -> None:
-    base, shoe, *_ = order(house(), PEN).trims
+    base, shoe, *_ = map(told, order_reasons(house(), PEN).trims)
+    fewest = "as few sticks as can be"
     plan = next(plan for plan in house().plans if plan.trim == "base")
-    told = re.search(r"(\d+) instead of (\d+) .* for \$([\d.]+), \$([\d.]+) more", base.fewest)
-    assert told
-    fewer, bought, cost, more = (Fraction(figure) for figure in told.groups())
+    found = re.search(r"(\d+) instead of (\d+) .* cost \$([\d.]+), \$([\d.]+) more", base[fewest])
+    assert found
+    fewer, bought, cost, more = (Fraction(figure) for figure in found.groups())
     assert fewer < bought == sum(line.sticks for line in plan.bought if not line.on_hand)
     assert cost - more == plan.cost
-    assert shoe.fewest.startswith("this plan: ")
-    saved, plain = (Fraction(sum_of) for sum_of in re.findall(r"\$([\d.]+)", base.saves))
+    assert shoe[fewest].startswith("This order: ")
+    sums = re.findall(r"\$([\d.]+)", base["the usual way instead"])
+    plain, saved = (Fraction(sum_of) for sum_of in sums)
     assert plain == plan.plain_cost == plan.cost + saved
-    assert "scrap " in base.waste
+
+
+def test_order_tells_a_trim_as_a_yard_sells_it() -> None:
+    base, shoe, crown, case = order(house(), PEN).trims
+    assert (base.section, base.species, base.finish) == (
+        "9/16 in thick, 5 1/4 in tall",
+        "mdf",
+        "primed",
+    )
+    assert (shoe.species, shoe.finish) == ("pine", "")
+    assert crown.section == "11/16 in thick, 3 5/8 in wide, spring 38°"
+    assert case.section.endswith("2 1/4 in wide")
+
+
+def test_goods_are_what_the_lines_of_the_order_come_to() -> None:
+    said = order(house(), PEN)
+    lines = [line for trim in said.trims for line in trim.lines] + list(said.supplies)
+    assert PEN.money(sum((Fraction(line.cost[1:]) for line in lines), Fraction(0))) == said.goods
+    each = [(Fraction(line.count) * Fraction(line.each[1:]), line.cost) for line in lines]
+    assert [PEN.money(cost) for cost, _ in each] == [cost for _, cost in each]
 
 
 ALCOVE = """\
@@ -260,7 +296,7 @@ def test_a_metric_job_buys_metric_nails_and_paint() -> None:
         'room "R", trim base, open walk\n  N: 1000, left=butt, right=butt\n'
     )
     said = order(metric, Pen(words_in("es"), "€", "mm"))
-    needs = dict(said.needs)
+    needs = dict(order_reasons(metric, Pen(words_in("es"), "€", "mm")).supplies)
     assert "calibre 18 y 50 mm, cada 400 mm" in needs["clavos"]
     assert [one.what for one in said.supplies][-1] == "pintura, lata de 1 litro"
-    assert said.trims[0].section.endswith("roble, zebrano")
+    assert said.trims[0].species == "roble, zebrano"

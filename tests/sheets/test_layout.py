@@ -7,10 +7,9 @@ from typing import Any
 
 import pytest
 
-from tests.sheets.jobs import LONG_WORD, LOW_TO_TALL, UNBROKEN, compiled, odd, small
+from tests.sheets.jobs import LONG_WORD, LOW_TO_TALL, TITLES, UNBROKEN, compiled, odd, small
 from trimlang.sheets.render.pages import render_sheets
 from trimlang.sheets.render.pdf import _within
-from trimlang.sheets.wording.titles import TITLES
 
 weasyprint = pytest.importorskip("weasyprint")
 Rectangle = tuple[float, float, float, float]

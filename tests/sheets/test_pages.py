@@ -13,7 +13,7 @@ import pytest
 from pypdf import PdfReader
 from syrupy.assertion import SnapshotAssertion
 
-from tests.sheets.jobs import SMALL, compiled, house, odd, small
+from tests.sheets.jobs import SMALL, TITLES, compiled, house, odd, small
 from trimlang.compiler import compile_job
 from trimlang.sheets.content.checklist import Checklist, Stage
 from trimlang.sheets.content.floor_plan import RoomPlan
@@ -25,7 +25,9 @@ from trimlang.sheets.content.job_at_a_glance import (
     SheetFiles,
     TrimAtAGlance,
 )
+from trimlang.sheets.content.order_reasons import OrderReasons, TrimReasons, WoodShare
 from trimlang.sheets.content.overview import House, Overview
+from trimlang.sheets.content.proofs import CostProofs
 from trimlang.sheets.content.stick_layouts import StickLayout
 from trimlang.sheets.content.stock_order import Order, OrderedLine, TrimOrder
 from trimlang.sheets.content.ticket import EndText, Ticket
@@ -33,8 +35,10 @@ from trimlang.sheets.render.pages import render_sheets
 from trimlang.sheets.render.paper import UnknownPaperError, label
 from trimlang.sheets.render.pdf import PangoMissingError, ReachesOutError, to_pdf
 from trimlang.sheets.render.template_filling import SheetTemplateError
-from trimlang.sheets.wording.catalogue import UnknownLanguageError
-from trimlang.sheets.wording.titles import TITLES
+from trimlang.sheets.wording.catalogue import UnknownLanguageError, languages
+
+PAPER_MONEY = "$977.10"
+"""What the house's order comes to."""
 
 
 def _body(html: str) -> str:
@@ -85,6 +89,17 @@ def test_pdf_has_paper_title_language_tags_and_page_numbers(
         assert f"page {number} of {len(reader.pages)}" in text
         assert "Plum Lane 3, box room" in text
         assert re.search(r"revision [0-9a-f]{8}", text)
+
+
+@pytest.mark.parametrize("paper", ["letter", "a4"])
+@pytest.mark.parametrize("language", languages())
+def test_the_order_is_one_page_to_hand_over(paper: str, language: str) -> None:
+    html = render_sheets(house(), paper=paper, language=language, only=["stock-order"])
+    (page,) = PdfReader(BytesIO(to_pdf(html["stock-order"]))).pages
+    text = page.extract_text()
+    for plan in house().plans:
+        assert plan.trim in text
+    assert PAPER_MONEY in text
 
 
 def test_label_stock_takes_one_ticket_each() -> None:
@@ -218,6 +233,10 @@ def test_the_documented_context_is_what_templates_see() -> None:
         Order,
         TrimOrder,
         OrderedLine,
+        OrderReasons,
+        TrimReasons,
+        WoodShare,
+        CostProofs,
         Checklist,
         Stage,
         StickLayout,

@@ -27,8 +27,6 @@ if TYPE_CHECKING:
     from trimlang.shared_order.flat import Flat
     from trimlang.shared_order.shared_plan import SharedOrder
 
-FLAT_SHEETS: Final = ("tickets", "checklist", "floor-plan")
-SHARED_SHEETS: Final = ("stock-order", "stick-layouts", "saw-sheet", "flats")
 SHARED_FOLDER: Final = "site"
 
 
@@ -106,6 +104,7 @@ def _show(options: BuildOptions, flat: Flat, findings: Sequence[Diagnostic]) -> 
 def _files(options: BuildOptions, shared: SharedOrder) -> dict[str, bytes]:
     """Return every file: the site's in one folder, each flat's in its own."""
     from trimlang.output.job_files import Share
+    from trimlang.sheets.sheet_table import Whose, sheets_of
 
     folders = [
         folder.as_posix()
@@ -115,7 +114,7 @@ def _files(options: BuildOptions, shared: SharedOrder) -> dict[str, bytes]:
         (one.flat.job.name, f"../{folder}/index.html")
         for one, folder in zip(shared.flats, folders, strict=True)
     )
-    bought = Share(sheets=SHARED_SHEETS, beside=flats)
+    bought = Share(sheets=sheets_of(Whose.THE_SITE), beside=flats)
     files = {
         f"{SHARED_FOLDER}/{name}": data
         for name, data in sheet_files(
@@ -124,7 +123,7 @@ def _files(options: BuildOptions, shared: SharedOrder) -> dict[str, bytes]:
     }
     # what is bought, and what is cut from which stick, is the site's alone
     own = Share(
-        sheets=FLAT_SHEETS,
+        sheets=sheets_of(Whose.EACH_JOB),
         elsewhere=("plan.json", "stock-order.csv", "sticks.csv"),
         beside=((shared.result.job.name, f"../{SHARED_FOLDER}/index.html"),),
     )

@@ -15,7 +15,7 @@ from trimlang.sheets.export.order_csv import order_csv
 from trimlang.sheets.export.plan_csv import cut_list_csv, sticks_csv
 from trimlang.sheets.export.plan_json import plan_json
 from trimlang.sheets.render.pdf import PangoMissingError, ReachesOutError, to_pdf
-from trimlang.sheets.wording.titles import CHANGED, INDEX, SITE_TITLES
+from trimlang.sheets.sheet_table import INDEX, SHEET_TITLES
 from trimlang.workers.forked import RefusedError, side_by_side
 
 if TYPE_CHECKING:
@@ -69,8 +69,8 @@ def paperwork(
         data = _data(options, result, only, shared)
         return {**data, **pages(names), "stock-order.csv": _table(order_csv(result))}
 
-    wanted = {*SITE_TITLES, CHANGED} if only is None else set(only)
-    tickets = {"tickets", CHANGED} & wanted
+    wanted = set(SHEET_TITLES) if only is None else set(only)
+    tickets = {"tickets", "tickets-changed"} & wanted
     # only a PDF takes long enough; the cores have other work where other jobs are built; and a
     # filler that is ready is at hand here alone
     if not (options.wants(FileFormat.PDF) and tickets and filler is None and alone):

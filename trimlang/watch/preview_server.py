@@ -18,7 +18,7 @@ from types import TracebackType
 from typing import Any, Final
 
 from trimlang.record import record
-from trimlang.sheets.wording.titles import INDEX
+from trimlang.sheets.sheet_table import INDEX
 
 _HOME: Final = "127.0.0.1"
 _NEWS: Final = ".news"

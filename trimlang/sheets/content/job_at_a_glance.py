@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from functools import partial
 from pathlib import PurePosixPath
 from typing import TYPE_CHECKING, Final
@@ -13,10 +13,10 @@ from trimlang.incremental.cache import placeless
 from trimlang.marking import N_
 from trimlang.record import record
 from trimlang.sheets.content.overview import strokes
+from trimlang.sheets.content.proofs import CostProofs, cost_proofs
 from trimlang.sheets.content.stock_order import Order, order
 from trimlang.sheets.drawing.plan_scale import MARGIN, DrawnLine, DrawnWall, Paper, fixed, walls
 from trimlang.sheets.wording.closing_words import closing_words
-from trimlang.sheets.wording.titles import CHANGED, CHANGED_TITLE, SITE_TITLES
 from trimlang.site_log.progress_of_job import State
 from trimlang.survey.outline import outline
 
@@ -36,7 +36,6 @@ TITLES_OF_DATA: Final = {
     "cut-list": N_("Cut list"),
     "sticks": N_("Sticks and cuts"),
 }
-_TITLES: Final = {**SITE_TITLES, CHANGED: CHANGED_TITLE, **TITLES_OF_DATA}
 
 
 @record
@@ -92,7 +91,7 @@ class SheetFiles:
 
 @record
 class Glance:
-    """The page; ``order`` is None where another job's folder has what is bought.
+    """The page; ``order`` and ``proofs`` are None where another job's folder has what is bought.
 
     ``cut`` and ``fitted`` count pieces, both None where there is no site log.
     """
@@ -101,6 +100,7 @@ class Glance:
     cut: int | None
     fitted: int | None
     order: Order | None
+    proofs: CostProofs | None
     trims: tuple[TrimAtAGlance, ...]
     warnings: tuple[Open, ...]
     rooms: tuple[RoomAtAGlance, ...]
@@ -113,11 +113,13 @@ def at_a_glance(
     pen: Pen,
     files: Collection[str],
     *,
+    titles: Mapping[str, str] = TITLES_OF_DATA,
     beside: Sequence[tuple[str, str]] = (),
     cache: Cache[RoomPicture] | None = None,
 ) -> Glance:
     """Return the page on a job of which these ``files`` were made.
 
+    ``titles`` are the sheets' by the name of their files, in the order to list them;
     ``beside`` are titles and addresses of other folders' pages.  Rooms in ``cache``
     are not drawn again.
     """
@@ -126,12 +128,14 @@ def at_a_glance(
     cut = None if progress is None else progress.count(State.CUT, State.FITTED)
     bought = any(PurePosixPath(name).stem == "stock-order" for name in files)
     ordered = order(result, pen) if bought else None
+    proofs = cost_proofs(result, pen) if bought else None
     return Glance(
         pieces=len(result.pieces),
         cut=cut,
         fitted=fitted,
         order=ordered,
-        trims=_trims(result, ordered),
+        proofs=proofs,
+        trims=_trims(result, proofs, pen),
         warnings=tuple(
             Open(
                 one.code,
@@ -143,13 +147,13 @@ def at_a_glance(
             if one.severity is Severity.WARNING
         ),
         rooms=_rooms(result, pen, cache),
-        sheets=_sheets(files, pen),
+        sheets=_sheets(files, titles, pen),
         beside=tuple(beside),
     )
 
 
-def _trims(result: Result, ordered: Order | None) -> tuple[TrimAtAGlance, ...]:
-    if ordered is None:
+def _trims(result: Result, proofs: CostProofs | None, pen: Pen) -> tuple[TrimAtAGlance, ...]:
+    if proofs is None:
         return ()
     pieces = Counter(piece.trim for piece in result.pieces)
     return tuple(
@@ -158,10 +162,10 @@ def _trims(result: Result, ordered: Order | None) -> tuple[TrimAtAGlance, ...]:
             pieces=pieces[plan.trim],
             sticks=len(plan.sticks),
             spare=len(plan.whole_sticks),
-            cost=told.cost,
-            status=told.status,
+            cost=pen.money(plan.cost),
+            status=told,
         )
-        for plan, told in zip(result.plans, ordered.trims, strict=True)
+        for plan, told in zip(result.plans, proofs.trims, strict=True)
     )
 
 
@@ -208,15 +212,15 @@ def _picture(walk: tuple[DrawnWall, ...], unit: str, scale: int) -> RoomPicture:
     )
 
 
-def _sheets(files: Collection[str], pen: Pen) -> tuple[SheetFiles, ...]:
+def _sheets(files: Collection[str], titles: Mapping[str, str], pen: Pen) -> tuple[SheetFiles, ...]:
     """Return each sheet with its files, in the order in which sheets are listed everywhere."""
     of: dict[str, list[str]] = {}
     for name in sorted(files, key=_by_format):
         of.setdefault(PurePosixPath(name).stem, []).append(name)
-    listed = [*(stem for stem in _TITLES if stem in of), *sorted(of.keys() - _TITLES.keys())]
+    listed = [*(stem for stem in titles if stem in of), *sorted(of.keys() - titles.keys())]
     return tuple(
         SheetFiles(
-            pen.words(_TITLES[stem]) if stem in _TITLES else stem,
+            pen.words(titles[stem]) if stem in titles else stem,
             tuple((PurePosixPath(name).suffix[1:].upper(), name) for name in of[stem]),
         )
         for stem in listed

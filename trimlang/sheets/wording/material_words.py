@@ -65,6 +65,11 @@ MATERIALS: Final = (
 
 _KNOWN: Final = frozenset(MATERIALS)
 
+FINISHES: Final = frozenset(
+    {"oiled", "painted", "prefinished", "primed", "raw", "stained", "unfinished"}
+)
+"""Those of them that say what was done to the wood; all others say what it is."""
+
 
 def material(word: str, pen: Pen) -> str:
     """Say a word that the job file has for a material."""
@@ -73,6 +78,20 @@ def material(word: str, pen: Pen) -> str:
         return word
     said = pen.words(plain)
     return word if said == plain else said
+
+
+def species_and_finish(trim: Trim, pen: Pen) -> tuple[str, str]:
+    """Say what a trim is made of and how it comes finished; empty where the job does not say."""
+    of_finish = [word.casefold() in FINISHES for word in trim.material]
+    species, finish = (
+        ", ".join(
+            material(word, pen)
+            for word, is_finish in zip(trim.material, of_finish, strict=True)
+            if is_finish is wanted
+        )
+        for wanted in (False, True)
+    )
+    return species, finish
 
 
 def name(supply: Supply, pen: Pen) -> str:

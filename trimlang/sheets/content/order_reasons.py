@@ -1,0 +1,242 @@
+"""Why the order is what it is, for whoever pays for it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from trimlang.compiler import Result
+from trimlang.lengths.tape import decimal_text
+from trimlang.planning.ask import ask
+from trimlang.planning.layout import TrimPlan
+from trimlang.record import record
+from trimlang.sheets.content.proofs import cost_proofs
+from trimlang.sheets.wording import material_words
+from trimlang.sheets.wording.quantities import Pen
+from trimlang.stock.fewest import MOST_PIECES, fewest_sticks
+
+
+@record
+class WoodShare:
+    """Where a share of a trim's wood goes: its length, and how much of the whole that is."""
+
+    what: str
+    length: str
+    percent: str
+
+
+@record
+class TrimReasons:
+    """One trim: what it costs, where its wood goes, and what else there is to tell (term, text)."""
+
+    trim: str
+    cost: str
+    shares: tuple[WoodShare, ...]
+    told: tuple[tuple[str, str], ...]
+
+
+@record
+class OrderReasons:
+    """The whole order explained.
+
+    ``supplies`` are what else is bought, each with what it is made of; ``spent`` and
+    ``to_buy`` are empty where there is no site log.
+    """
+
+    trims: tuple[TrimReasons, ...]
+    supplies: tuple[tuple[str, str], ...]
+    together: str
+    bound: str
+    spent: str
+    to_buy: str
+
+
+def order_reasons(result: Result, pen: Pen) -> OrderReasons:
+    """Return what stands behind the order."""
+    proofs = cost_proofs(result, pen)
+    progress = result.progress
+    return OrderReasons(
+        trims=tuple(
+            TrimReasons(
+                trim=plan.trim,
+                cost=pen.money(plan.cost),
+                shares=tuple(_shares(plan, pen)),
+                told=tuple((term, text) for term, text in _told(result, plan, proof, pen) if text),
+            )
+            for plan, proof in zip(result.plans, proofs.trims, strict=True)
+        ),
+        supplies=tuple(
+            (material_words.name(supply, pen), material_words.need(supply, pen))
+            for supply in result.supplies
+        ),
+        together=proofs.together,
+        bound=proofs.bound,
+        spent="" if progress is None else pen.money(progress.spent),
+        to_buy="" if progress is None else pen.money(progress.to_buy),
+    )
+
+
+def _shares(plan: TrimPlan, pen: Pen) -> Iterator[WoodShare]:
+    """Yield where the wood goes, largest use first: all of it, so the shares add up."""
+    words, lost = pen.words, plan.lost
+    places = [place for stick in plan.sticks for place in stick.places]
+    kinds = (
+        (words("in the pieces"), sum((place.end - place.start for place in places), Fraction(0))),
+        (words("sticks left whole"), sum(plan.whole_sticks, Fraction(0))),
+        (words("offcuts worth keeping"), lost.offcut),
+        (words("scrap"), lost.scrap),
+        (words("ends squared off"), lost.ends),
+        (words("sawdust"), lost.kerf),
+    )
+    # where two pieces share one slanting cut they lie over each other: no wood is used twice
+    whole = sum((length for _, length in kinds), Fraction(0))
+    for what, length in kinds:
+        if length > 0:
+            percent = decimal_text(100 * length / whole, 1)
+            yield WoodShare(what, _run(length, pen), f"{percent} %")
+
+
+def _told(result: Result, plan: TrimPlan, proof: str, pen: Pen) -> Iterator[tuple[str, str]]:
+    words = pen.words
+    yield words("price"), proof
+    yield words("for mistakes"), _spare(result, plan, pen)
+    yield words("sticks left whole"), _by_length(plan.whole_sticks, pen)
+    yield words("sticks cut"), _sticks(plan, pen)
+    yield words("from the shop"), _shop(plan, pen)
+    if result.progress is None:
+        # a job under way is not planned from nothing any more
+        yield words("the usual way instead"), _saves(plan, pen)
+        yield words("as few sticks as can be"), _fewest(result, plan, pen)
+    else:
+        yield words("in hand besides"), _in_hand(result, plan, pen)
+
+
+def _shop(plan: TrimPlan, pen: Pen) -> str:
+    """Say which offcuts are used that are in the shop already."""
+    return ", ".join(
+        pen.words("{n} of {length}", n=line.packs, length=pen.length(line.length))
+        + (f" ({pen.money(line.cost)})" if line.price else "")
+        for line in plan.bought
+        if line.on_hand
+    )
+
+
+def _sticks(plan: TrimPlan, pen: Pen) -> str:
+    """Say how many sticks are cut, and what is proven of that number."""
+    words, count = pen.words, len(plan.sticks)
+    if plan.stick_bound >= count:
+        return words("{n}. For this money fewer cannot do: that is proven.", n=count)
+    if plan.stick_bound > 0:
+        return words(
+            "{n}. Whether fewer would do for this money is not known; fewer than {least} cannot.",
+            n=count,
+            least=plan.stick_bound,
+        )
+    return words("{n}. Whether fewer would do for this money is not known.", n=count)
+
+
+def _in_hand(result: Result, plan: TrimPlan, pen: Pen) -> str:
+    """Say what is in hand that no piece is planned on."""
+    if result.progress is None:
+        return ""
+    held = [
+        pen.words("{n} of {length}", n=one.count, length=pen.stick(one.length))
+        if one.stick is None
+        else pen.words("rest of {stick}, {length}", stick=one.stick, length=pen.length(one.length))
+        for one in result.progress.in_hand
+        if one.trim == plan.trim
+    ]
+    return ", ".join(held) or pen.words("none")
+
+
+def _run(length: Fraction, pen: Pen) -> str:
+    """Write a total; where it is less than it can show, in small units."""
+    return pen.run_of(length) if length >= Fraction(2) else pen.length(length)
+
+
+def _saves(plan: TrimPlan, pen: Pen) -> str:
+    """Say what planning saves against cutting longest first, in money or else in sticks."""
+    words = pen.words
+    if plan.plain_cost is None or plan.plain_sticks is None:
+        return words("Cutting the longest piece first runs out of sticks.")
+    if plan.plain_cost > plan.cost:
+        return words(
+            "Cutting the longest piece first costs {cost}: {money} more than this order.",
+            money=pen.money(plan.plain_cost - plan.cost),
+            cost=pen.money(plan.plain_cost),
+        )
+    if plan.plain_sticks > len(plan.sticks):
+        return words(
+            "Cutting the longest piece first costs as much, but cuts {all} sticks, not {n}.",
+            n=len(plan.sticks),
+            all=plan.plain_sticks,
+        )
+    return words("Cutting the longest piece first costs as much.")
+
+
+def _fewest(result: Result, plan: TrimPlan, pen: Pen) -> str:
+    """Say what buying as few sticks as can be would take, beside the plan's choice."""
+    words = pen.words
+    pieces = [piece for piece in result.pieces if piece.trim == plan.trim]
+    if len(pieces) > MOST_PIECES:
+        return words("Not looked for: there are more than {n} pieces.", n=MOST_PIECES)
+    found = fewest_sticks(ask(result.job, result.job.trim(plan.trim), pieces))
+    if found is None:
+        return words("Not looked for: there are too few sticks for a quick plan.")
+    sticks = sum(line.sticks for line in plan.bought if not line.on_hand)
+    if sticks <= found.least:
+        return words("This order: {n} to buy. Fewer cannot do.", n=sticks)
+    if sticks <= found.sticks:
+        return words(
+            "This order: {n} to buy. A quick search found no fewer; fewer than {least} cannot do.",
+            n=sticks,
+            least=found.least,
+        )
+    lengths = ", ".join(
+        words("{n} of {length}", n=line.pack * line.packs, length=pen.stick(line.length))
+        for line in sorted(found.lines, key=lambda line: (line.length, line.pack))
+    )
+    facts = {
+        "n": found.sticks,
+        "all": sticks,
+        "lengths": lengths,
+        "cost": pen.money(found.cost),
+        "more": pen.money(found.cost - plan.cost),
+    }
+    if found.sticks <= found.least:
+        return words(
+            "{n} instead of {all} ({lengths}) cost {cost}, {more} more. Fewer cannot do; whether"
+            " so few can be had for less is not known.",
+            **facts,
+        )
+    return words(
+        "{n} instead of {all} ({lengths}) cost {cost}, {more} more, as a quick search found."
+        " Fewer than {least} cannot do.",
+        **facts,
+        least=found.least,
+    )
+
+
+def _spare(result: Result, plan: TrimPlan, pen: Pen) -> str:
+    said: list[str] = []
+    if plan.spare_asked:
+        said.append(
+            pen.words(
+                "{percent} % more than the pieces need: {length}, kept in sticks that stay whole.",
+                percent=decimal_text(result.job.settings.spare_percent, 1),
+                length=pen.run_of(plan.spare_asked),
+            )
+        )
+    if plan.survives_loss:
+        said.append(
+            pen.words("Any one piece may be spoiled: what is left over is enough to cut it again.")
+        )
+    return " ".join(said) or pen.words("Nothing is bought for mistakes.")
+
+
+def _by_length(sticks: tuple[Fraction, ...], pen: Pen) -> str:
+    """Count sticks by their length: ``2 of 12 ft, 1 of 16 ft``."""
+    return ", ".join(
+        pen.words("{n} of {length}", n=sticks.count(length), length=pen.stick(length))
+        for length in sorted(set(sticks))
+    )

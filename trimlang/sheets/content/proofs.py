@@ -1,0 +1,84 @@
+"""What is proven of what the trim costs, in words that a customer understands."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from trimlang.compiler import Result
+from trimlang.planning.ask import ask
+from trimlang.planning.layout import TrimPlan
+from trimlang.planning.placing import least_anywhere
+from trimlang.record import record
+from trimlang.sheets.wording.quantities import Pen
+from trimlang.stock.problem import Status
+
+
+@record
+class CostProofs:
+    """What is proven of each trim's cost, in the order of the plans, and of all together.
+
+    ``bound`` is the sum of money below which no plan of these pieces can go.
+    """
+
+    trims: tuple[str, ...]
+    together: str
+    bound: str
+
+
+def cost_proofs(result: Result, pen: Pen) -> CostProofs:
+    """Return what is proven of the job's cost."""
+    elsewhere = [_elsewhere(result, plan) for plan in result.plans]
+    free = [saves for saves in elsewhere if saves is not None]
+    bound = result.bound - sum(free, Fraction(0))
+    if any(plan.status is not Status.PROVEN for plan in result.plans):
+        together = _gap(result.cost, bound, pen)
+    else:
+        together = _proven(sum(free, Fraction(0)) if free else None, pen)
+    return CostProofs(
+        trims=tuple(
+            _proven(saves, pen)
+            if plan.status is Status.PROVEN
+            else _gap(plan.cost, plan.bound, pen)
+            for plan, saves in zip(result.plans, elsewhere, strict=True)
+        ),
+        together=together,
+        bound=pen.money(bound),
+    )
+
+
+def _elsewhere(result: Result, plan: TrimPlan) -> Fraction | None:
+    """What joints elsewhere could save on a proven plan at most; None where none is free."""
+    free = tuple(one for one in result.splices if one.free and one.trim.name == plan.trim)
+    if not free or result.progress is not None or plan.status is not Status.PROVEN:
+        return None
+    pieces = [piece for piece in result.pieces if piece.trim == plan.trim]
+    question = ask(result.job, result.job.trim(plan.trim), pieces)
+    least = least_anywhere(question, free, int(plan.cost * question.per_coin))
+    return max(plan.cost - Fraction(least, question.per_coin), Fraction(0))
+
+
+def _proven(elsewhere: Fraction | None, pen: Pen) -> str:
+    """Say of a proven plan whether joints elsewhere could make it cheaper."""
+    if elsewhere is None:
+        return pen.words("Proven: no other choice of sticks costs less.")
+    if not elsewhere:
+        return pen.words(
+            "Proven: no other choice of sticks costs less, wherever the long walls are pieced"
+            " together."
+        )
+    return pen.words(
+        "Proven with the long walls pieced together as shown: no other choice of sticks costs"
+        " less. Whether joints in other places would save anything is not known: {gap} at most.",
+        gap=pen.money(elsewhere),
+    )
+
+
+def _gap(cost: Fraction, bound: Fraction, pen: Pen) -> str:
+    if cost == bound:
+        return _proven(None, pen)
+    return pen.words(
+        "Not proven: a cheaper choice of sticks may exist. None costs less than {bound}; this one"
+        " costs {gap} more than that.",
+        bound=pen.money(bound),
+        gap=pen.money(cost - bound),
+    )
