@@ -1,4 +1,4 @@
-"""What has changed from one version of a job to the next: pieces, tickets, order and money."""
+"""What changed from one version of a job to the next: pieces, tickets, order and money."""
 
 from __future__ import annotations
 
@@ -18,10 +18,11 @@ from trimlang.survey.log_entries import Entry
 
 @record
 class Change:
-    """A piece of both versions: what is cut otherwise, and what else its ticket says otherwise.
+    """A piece that both versions have, and how it differs.
 
-    Its ticket is to be printed again.  ``sticks`` are the labels of the sticks that
-    it came off and comes off.
+    ``cut`` is what the saw does differently, ``told`` what else its ticket says
+    differently; with either, the ticket must be printed again.  ``sticks`` are the labels of
+    the sticks that it is cut from in the old and the new version.
     """
 
     old: Piece
@@ -32,13 +33,13 @@ class Change:
 
     @property
     def only_moved(self) -> bool:
-        """Whether it only lies elsewhere on the sticks."""
+        """Whether the piece is the same and is only cut from another place on the sticks."""
         return not self.cut and {fact.what for fact in self.told} <= set(ON_STICKS)
 
 
 @record
 class Stood:
-    """A piece that stands otherwise by the logs of the two versions."""
+    """A piece that the two versions' site logs do not agree about, such as cut, then fitted."""
 
     id: str
     before: State
@@ -47,11 +48,11 @@ class Stood:
 
 @record
 class Comparison:
-    """All that differs in meaning.  Where nothing does, ``same`` is true.
+    """Everything that differs in meaning; ``same`` is true where nothing does.
 
-    ``reprint`` are the ids of the tickets to print, in the order of the new job:
-    of new pieces, of those to be cut again, and those that say something else.  A piece
-    that is cut and only lies elsewhere on the sticks now needs none.
+    ``reprint`` are the ids of the tickets to print, in the order of the new job: new pieces,
+    pieces to cut again, and pieces whose ticket now says something else.  A piece that is
+    already cut and would only come from another stick needs no new ticket.
     """
 
     renamed: tuple[Renamed, ...]
@@ -75,17 +76,17 @@ class Comparison:
 
     @property
     def recut(self) -> tuple[Change, ...]:
-        """The pieces that are cut otherwise."""
+        """The pieces that the saw must cut differently."""
         return tuple(change for change in self.changed if change.cut)
 
     @property
     def told_otherwise(self) -> tuple[Change, ...]:
-        """The pieces that are cut as before, whose tickets say more than another place."""
+        """The pieces that are cut as before, whose tickets differ in more than the stick."""
         return tuple(one for one in self.changed if not one.cut and not one.only_moved)
 
     @property
     def moved(self) -> tuple[Change, ...]:
-        """The pieces that only lie elsewhere on the sticks."""
+        """The pieces that are only cut from another place on the sticks."""
         return tuple(change for change in self.changed if change.only_moved)
 
 
@@ -95,13 +96,18 @@ def compare(
     cut: Collection[str] = (),
     logs: tuple[Sequence[Entry], Sequence[Entry]] | None = None,
 ) -> Comparison:
-    """Compare two compiled jobs without errors.
+    """Compare two compiled jobs, both without errors.
 
-    ``cut`` are the ids of pieces cut from the old one besides those that the site
-    logs tell of: the jobs' own, or ``logs`` where the jobs were planned without.
+    ``cut`` are ids of the old job that the user says are cut, besides those in the site logs.
+    ``logs`` are the old and the new site log where the jobs were planned without them; where
+    it is None, each job's own log is read.
     """
+    # Three things are found one after the other, each from the one before: what is already sawn,
+    # which piece of the old job is which of the new one, and how the two of a pair differ.
     saw = sawn(*(logs or (old.job.log, new.job.log)), cut)
     matched = match_pieces(old.job, _asked(old), new.job, _asked(new))
+    # The tickets are compared, not the plans, since a ticket is what a hand holds: what does not
+    # show on it needs no new print.
     printed = [
         {ticket.id: ticket for ticket in tickets(result, pen_of(result.job))}
         for result in (old, new)
@@ -113,16 +119,18 @@ def compare(
         told: tuple[PieceFact, ...] = ()
         if before.id in printed[0] and after.id in printed[1]:
             told = tuple(told_facts(printed[0][before.id], printed[1][after.id]))
+        # One of the two has no ticket (as when it is fitted already), but a new name is still news.
         elif before.id != after.id:
             told = (PieceFact("name", before.id, after.id),)
         if facts and told and told[0].what == "how the ends are cut or drawn":
-            told = ()  # said already
+            told = ()  # the cut facts say it already
         if facts or told:
             sticks = (labels[0].get(before.id, ""), labels[1].get(after.id, ""))
             changed.append(Change(old=before, new=after, cut=facts, told=told, sticks=sticks))
-    # a piece that is cut and right needs no ticket to say where it would come from
+    # a piece that is cut and right needs no ticket that says which stick it would come from
     done = {one.new.id for one in changed if one.only_moved and saw.was_cut(one.old, one.new)}
     again = {change.new.id for change in changed} | {piece.id for piece in matched.added}
+    # A piece that had no ticket in the old version has none on paper yet.
     again |= {after.id for before, after in matched.pairs if before.id not in printed[0]}
     again = (again & printed[1].keys()) - done
     return Comparison(
@@ -140,7 +148,7 @@ def compare(
 
 
 def _asked(result: Result) -> tuple[Piece, ...]:
-    """Return the pieces as the survey asks for them, whatever they were cut to."""
+    """Return the pieces as the survey asks for them, even where they were cut to another length."""
     if result.progress is None:
         return result.pieces
     return tuple(result.progress.asked.get(piece.id, piece) for piece in result.pieces)
@@ -156,7 +164,7 @@ def _stood(matched: Matched, old: Result, new: Result) -> Iterator[Stood]:
 
 
 def _sticks(result: Result) -> dict[str, str]:
-    """Return the label of each piece's stick."""
+    """Return the label of the stick that each piece is cut from, by the piece's id."""
     return {
         place.piece: stick.id
         for plan in result.plans

@@ -19,7 +19,7 @@ from trimlang.sheets.wording.catalogue import words_in
 def comparison_page(
     found: Comparison, versions: Versions, old: Result, new: Result, *, paper: str = "letter"
 ) -> str:
-    """Return a complete HTML document; ``paper`` is ``letter`` or ``a4``.
+    """Return the comparison as a complete HTML document; ``paper`` is ``letter`` or ``a4``.
 
     Raises:
         UnknownPaperError: there is no such paper.

@@ -1,4 +1,4 @@
-"""Pieces that are cut already, held against what is asked for now."""
+"""Pieces that are already cut, checked against what the new version asks for."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ from trimlang.survey.log_entries import Entry, Spoiled
 
 @record
 class Wrong:
-    """A piece that is cut already and is not wanted as it was cut: why, and what to do."""
+    """A piece that is already cut and is wrong by the new version: why, and what to do."""
 
     id: str
     why: str
@@ -26,10 +26,11 @@ class Wrong:
 
 @record
 class Saw:
-    """What has been sawn: ``before`` is known of the old version, ``now`` of the new one.
+    """What has been sawn by the logs of both versions, and by what the user adds.
 
-    Both are by the ids of their own version.  ``named`` are ids of the old one that
-    were told by hand, ``again`` those of the new one that were spoiled and are to cut.
+    ``before`` comes from the old version's log and ``now`` from the new one's, each by the ids
+    of its own version.  ``named`` are ids of the old version that the user says are cut;
+    ``again`` are ids of the new version that were spoiled and must be cut again.
     """
 
     before: Mapping[str, Standing]
@@ -38,7 +39,7 @@ class Saw:
     again: Collection[str]
 
     def was_cut(self, old: Piece, new: Piece) -> bool:
-        """Tell whether a piece lies there cut; one that was spoiled since does not."""
+        """Tell whether a piece is cut and still good: one that was spoiled later is not."""
         if new.id in self.now:
             return True
         known = old.id in self.before or old.id in self.named
@@ -46,14 +47,15 @@ class Saw:
 
 
 def sawn(old: Iterable[Entry], new: Iterable[Entry], named: Collection[str]) -> Saw:
-    """Return what two versions' logs say of their pieces, and what was told by hand."""
+    """Return what the two versions' logs and the user (``named``) say is sawn."""
     now = standing(new)
+    # A spoiled piece that was cut once more afterwards stands in `now` again, so it is not lost.
     lost = {entry.piece for entry in new if isinstance(entry, Spoiled)}
     return Saw(standing(old), now, named, lost - now.keys())
 
 
 def wrong_pieces(matched: Matched, saw: Saw, old: Job, new: Job) -> Iterator[Wrong]:
-    """Yield the pieces that lie there cut and are not what is asked for now."""
+    """Yield the pieces that are cut already and do not fit the new version."""
     for piece in matched.gone:
         if piece.id in saw.before or piece.id in saw.named:
             yield Wrong(piece.id, "no longer in the job", "Keep the wood as an offcut.")
@@ -61,8 +63,11 @@ def wrong_pieces(matched: Matched, saw: Saw, old: Job, new: Job) -> Iterator[Wro
         if not saw.was_cut(before, after):
             continue
         in_old = before.id in saw.before or before.id in saw.named
-        # what was cut since has the ends that the new version gives it
+        # A piece that only the new log knows was cut after the change, so its ends are the new
+        # version's.
         done, job = (before, old) if in_old else (after, new)
+        # The log may say which length was really cut. The new log is read last, so that the later
+        # word wins.
         for told in (saw.before.get(before.id), saw.now.get(after.id)):
             if told is not None and told.length is not None:
                 done = frozen((done,), {done.id: told})[0]
@@ -75,10 +80,11 @@ def wrong_pieces(matched: Matched, saw: Saw, old: Job, new: Job) -> Iterator[Wro
 
 
 def _remedy(done: Piece, new: Piece, facts: tuple[PieceFact, ...]) -> str:
-    """Say what to do with a piece that was cut as it was: never more than its length allows."""
+    """Say what to do with a piece that is already cut; only what its length allows."""
     if any(fact.what == "trim" for fact in facts):
         return "Cut it again from the trim as it is now."
     by = new.length - done.length
+    # Only the length differs: the ends may stay, so a piece that is too long needs one more cut.
     if {fact.what for fact in facts} <= {"length", "taken of the stick"}:
         long = length_text(abs(by), new.unit)
         if by < 0:

@@ -1,8 +1,8 @@
-"""Finds which room, run and piece of one version is which of the other.
+"""Finds which room, run and piece of the old version is which of the new one.
 
-Rooms go by their name, runs by their label, cased openings by what their pieces are
-called; what is left over is known again by its walls.  So a piece is followed
-through a new name, and through the tag that hangs on it.
+Rooms are matched by name, runs by label, and cased openings by the name that their pieces
+have.  What is left over is recognised by its walls.  So a piece is followed through a rename,
+although the name of its room or run is part of its id.
 """
 
 from __future__ import annotations
@@ -17,8 +17,10 @@ from trimlang.survey.job import Gap, Job, Room, Run, Stretch
 from trimlang.survey.openings import opening_names
 
 ALIKE: Final = 0.5
-"""A room under another name is the same one where so much of its walls agrees."""
+"""A room under a new name is the same one where at least this share of its walls agrees."""
 
+# What the same tag adds to that share, so that a renamed room needs fewer equal walls where its tag
+# stayed. Chosen by hand.
 _SAME_TAG: Final = 0.3
 
 Key: TypeAlias = tuple[Hashable, ...]
@@ -27,7 +29,7 @@ One = TypeVar("One")
 
 @record
 class Renamed:
-    """A room or a run that is called otherwise; ``room`` is the run's room as it is now."""
+    """A room or a run that has a new name; ``room`` is the new name of the run's room."""
 
     what: str
     old: str
@@ -48,7 +50,7 @@ class Matched:
 def match_pieces(
     old: Job, old_pieces: Sequence[Piece], new: Job, new_pieces: Sequence[Piece]
 ) -> Matched:
-    """Return which piece is which."""
+    """Return which piece of the old job is which of the new one."""
     renamed: list[Renamed] = []
     rooms = dict(_rooms(old.rooms, new.rooms))
     walls: dict[tuple[str, str], str] = {}
@@ -62,11 +64,14 @@ def match_pieces(
             walls[before.name, one.label] = other.label
             if one.label != other.label:
                 renamed.append(Renamed("run", one.label, other.label, after.name))
+    # A piece's key says where it belongs in the words of the new version, so that a piece of the
+    # old one and a piece of the new one are the same where their keys are.
     names = {before.name: after.name for before, after in rooms.items()}
 
     def now(piece: Piece) -> Key:
         room = names.get(piece.room)
         if room is None:
+            # The room is no longer there; no key of the new version begins so.
             return ("gone", piece.id)
         known = doors if piece.kind.of_casing else walls
         return (room, *_place(piece, known.get((piece.room, piece.run), piece.run), old))
@@ -82,8 +87,10 @@ def match_pieces(
 
 
 def _place(piece: Piece, called: str, job: Job) -> Key:
-    """Return where a piece goes: its wall or door, its trim, and which part of that it is."""
+    """Return where a piece belongs: its wall or door, and which part of the trim there it is."""
     room = next(room for room in job.rooms if room.name == piece.room)
+    # What the id says after its room and run: the trim, and which part of a spliced run. Ids are
+    # not compared whole, since the tag and the run's label in them may be new.
     part = piece.id.removeprefix(f"{room.tag}-{piece.run}")
     return ("door" if piece.kind.of_casing else "wall", called, part)
 
@@ -99,12 +106,15 @@ def _door(door: tuple[str, Stretch]) -> Key:
 
 
 def _rooms(old: Sequence[Room], new: Sequence[Room]) -> Iterable[tuple[Room, Room]]:
+    # A name is the surest sign, so equal names are paired before anything is judged by its walls.
     by_name = {room.name.casefold(): room for room in new}
     same = [
         (room, by_name[room.name.casefold()]) for room in old if room.name.casefold() in by_name
     ]
     yield from same
     known = {room.name for pair in same for room in pair}
+    # The best likeness is taken first. Between equal ones the places in the file decide, so that
+    # the same two files always pair in the same way.
     scores = [
         (_likeness(one, other), -at, -place, one, other)
         for at, one in enumerate(old)
@@ -121,6 +131,8 @@ def _rooms(old: Sequence[Room], new: Sequence[Room]) -> Iterable[tuple[Room, Roo
 
 def _likeness(one: Room, other: Room) -> float:
     walls = [[_wall(run) for run in room.runs] for room in (one, other)]
+    # SequenceMatcher keeps the order of the walls, and so two rooms with the same walls in another
+    # order are less alike. autojunk would drop what stands often, as equal walls do in a long room.
     ratio = SequenceMatcher(None, walls[0], walls[1], autojunk=False).ratio()
     return ratio + (_SAME_TAG if ratio and one.tag == other.tag else 0)
 
@@ -145,5 +157,6 @@ def _paired(
             continue
         alike = next((other for other in left if looks(other) == looks(one)), None)
         if alike is not None:
+            # Each is taken once, so that of two equal walls the first goes to the first.
             left.remove(alike)
             yield one, alike

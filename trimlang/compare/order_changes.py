@@ -1,4 +1,4 @@
-"""What has changed in the order, and what a version costs."""
+"""What changed in the order, and what each version costs."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from trimlang.sheets.export.plan_json import bought_text
 
 @record
 class OrderLine:
-    """A line of the order that has changed: how many, and what they cost."""
+    """A line of the order that changed: how many and what they cost, before and now."""
 
     what: str
     detail: str
@@ -25,7 +25,7 @@ class OrderLine:
 
 @record
 class CostParts:
-    """What the trim and all else costs, in a version's own currency."""
+    """What the trim and the supplies (nails, caulk, paint) cost, in a version's own currency."""
 
     currency: str
     trim: Fraction
@@ -33,7 +33,7 @@ class CostParts:
 
     @property
     def total(self) -> Fraction:
-        """All together."""
+        """The cost of trim and supplies together."""
         return self.trim + self.supplies
 
 
@@ -44,7 +44,7 @@ def money_of(result: Result) -> CostParts:
 
 
 def order_lines(old: Result, new: Result) -> Iterator[OrderLine]:
-    """Yield the lines of the order that have changed."""
+    """Yield the lines of the order that changed, the old version's first."""
     before, after = _lines(old), _lines(new)
     for what, detail in dict.fromkeys([*before, *after]):
         old_count, old_cost = before.get((what, detail), (0, Fraction(0)))
@@ -61,7 +61,7 @@ def order_lines(old: Result, new: Result) -> Iterator[OrderLine]:
 
 
 def _lines(result: Result) -> dict[tuple[str, str], tuple[int, Fraction]]:
-    """Return the order: what and in which form, to how many and what they cost."""
+    """Return the order: how many of each thing in each form, and what they cost together."""
     unit = result.job.settings.unit
     found: dict[tuple[str, str], tuple[int, Fraction]] = {}
     lines = [
@@ -76,6 +76,7 @@ def _lines(result: Result) -> dict[tuple[str, str], tuple[int, Fraction]]:
         for plan in result.plans
         for line in plan.bought
     ] + [(supply.what, supply.package, supply.count, supply.cost) for supply in result.supplies]
+    # Two offers may read the same, as one length at two prices does, so their lines are added up.
     for what, detail, count, cost in lines:
         more, dearer = found.get((what, detail), (0, Fraction(0)))
         found[what, detail] = (count + more, cost + dearer)

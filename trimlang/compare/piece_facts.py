@@ -1,4 +1,4 @@
-"""What is cut otherwise at a piece, and what else its ticket says otherwise, in words."""
+"""What is cut differently on a piece, and what else differs on its ticket, in words."""
 
 from __future__ import annotations
 
@@ -17,8 +17,10 @@ from trimlang.sheets.wording.quantities import Pen
 from trimlang.survey.job import Job
 
 ON_STICKS: Final = ("stick", "place on the stick")
-"""Facts of a ticket that only say where on the sticks a piece lies."""
+"""The facts of a ticket that only say where on the sticks a piece is cut."""
 
+# Which fields of a ticket are told, by what they are called there. Lengths and ends are left out:
+# `cut_facts` tells them.
 _TOLD: Final = {
     "room": "room", "run": "run", "part": "part", "stick": "stick", "order": "place on the stick",
     "mates": "mates", "note": "note", "fit": "fit", "edges": "edges", "rounding": "rounding",
@@ -28,7 +30,7 @@ _TOLD: Final = {
 
 @record
 class PieceFact:
-    """One thing that was so and is so now, as words; empty where there is nothing to say."""
+    """One thing that changed, in words: as it was and as it is; empty where there is no word."""
 
     what: str
     before: str
@@ -36,18 +38,20 @@ class PieceFact:
 
 
 def pen_of(job: Job) -> Pen:
-    """Return what writes a version's quantities."""
+    """Return the pen that writes a version's quantities, in its own unit and currency."""
     return Pen(words_in("en"), job.currency, job.settings.unit)
 
 
 def cut_facts(old: Piece, new: Piece, old_job: Job, new_job: Job) -> Iterator[PieceFact]:
-    """Yield what is sawn otherwise, of a piece of one job and the same of another."""
+    """Yield what is sawn differently between a piece of the old job and the same of the new."""
     was, now = pen_of(old_job).of(old.unit), pen_of(new_job).of(new.unit)
     sections = (_section(old, old_job, was), _section(new, new_job, now))
     if sections[0] != sections[1]:
         yield PieceFact("trim", *sections)
     if old.to_mark != new.to_mark:
         yield _length("length", old.to_mark, new.to_mark, was, now)
+    # The mark on the tape stayed, but the piece takes more or less of the stick, as when a mitre
+    # reaches further.
     elif old.length != new.length:
         yield _length("taken of the stick", old.length, new.length, was, now)
     if old.measured_on is not new.measured_on:
@@ -60,6 +64,8 @@ def cut_facts(old: Piece, new: Piece, old_job: Job, new_job: Job) -> Iterator[Pi
 
 
 def _length(what: str, old: Fraction, new: Fraction, was: Pen, now: Pen) -> PieceFact:
+    # The pen rounds to what a tape shows. Two lengths that differ by less than that would read as
+    # "8 in → 8 in", so they are written out in full.
     fact = PieceFact(what, was.length(old), now.length(new))
     if fact.before != fact.after:
         return fact
@@ -89,7 +95,7 @@ def _end(cut: Cut, pen: Pen) -> str:
 
 
 def told_facts(old: Ticket, new: Ticket) -> Iterator[PieceFact]:
-    """Yield what a ticket says otherwise, with its name first."""
+    """Yield what a ticket says differently, its name first."""
     if old == new:
         return
     if old.id != new.id:
@@ -100,5 +106,6 @@ def told_facts(old: Ticket, new: Ticket) -> Iterator[PieceFact]:
         if before != after and field.name in _TOLD:
             said = True
             yield PieceFact(_TOLD[field.name], before, after)
+    # The tickets differ in a field that no word above stands for.
     if not said and old.id == new.id:
         yield PieceFact("how the ends are cut or drawn", "", "")

@@ -1,4 +1,4 @@
-"""Says a comparison in words, and as data for other programs."""
+"""Writes a comparison in words, and as data for other programs."""
 
 from __future__ import annotations
 
@@ -15,19 +15,20 @@ from trimlang.money import money_text
 from trimlang.record import record
 from trimlang.site_log.progress_of_job import State
 
+# Changes when what stands in the JSON changes.
 SCHEMA_VERSION: Final = 1
 
 
 @record
 class Versions:
-    """What the two versions are called: a file's name, or a file's name and a revision."""
+    """What the two versions are called: a file's name, or a file's name and its revision."""
 
     old: str
     new: str
 
 
 def comparison_text(found: Comparison, versions: Versions) -> str:
-    """Return the comparison for a terminal or a message: a heading and its lines each."""
+    """Return the comparison as plain text: one heading for each kind of change, then its lines."""
     return "".join(f"{line}\n" for line in _lines(found, versions))
 
 
@@ -36,6 +37,7 @@ def _lines(found: Comparison, versions: Versions) -> Iterator[str]:
     if found.same:
         yield "Nothing has changed: pieces, tickets, order and cost are the same."
         return
+    # What costs wood comes first: a reader who stops after the first lines has seen it.
     yield from _part(
         "Already cut and wrong now", [f"{one.id}  {one.why}. {one.remedy}" for one in found.wrong]
     )
@@ -97,7 +99,7 @@ def fact_text(fact: PieceFact) -> str:
 
 
 def told_text(change: Change) -> str:
-    """Say what else a ticket tells otherwise, on one line."""
+    """Say what else differs on a ticket, on one line."""
     facts = [fact_text(fact) for fact in change.told if fact.what not in ON_STICKS]
     if change.sticks[0] != change.sticks[1]:
         facts.append(moved_text(change))
@@ -105,13 +107,13 @@ def told_text(change: Change) -> str:
 
 
 def moved_text(change: Change) -> str:
-    """Say how a piece moved on the sticks: ``base-4 → base-25``."""
+    """Say which stick a piece was and is cut from: ``base-4 → base-25``."""
     old, new = change.sticks
     return f"in its place on {new}" if old == new else f"{old} → {new}"
 
 
 def renamed_texts(found: Comparison) -> list[str]:
-    """Say what was renamed, a line each."""
+    """Say what was renamed, one line each."""
     return [
         f"{one.what} “{one.old}” is now “{one.new}”" + (f", in “{one.room}”" if one.room else "")
         for one in found.renamed
@@ -119,7 +121,7 @@ def renamed_texts(found: Comparison) -> list[str]:
 
 
 def stood_texts(found: Comparison) -> list[str]:
-    """Say what was done meanwhile by the logs: ``cut → fitted: ST-N-base, ST-E-base``."""
+    """Say what was done on site meanwhile: ``cut → fitted: ST-N-base, ST-E-base``."""
     ways: dict[tuple[str, str], list[str]] = {}
     for one in found.stood:
         ways.setdefault((one.before.value, _state(one)), []).append(one.id)
@@ -131,20 +133,20 @@ def _state(one: Stood) -> str:
 
 
 def order_text(line: OrderLine, found: Comparison) -> str:
-    """Say a line of the order: ``base, 12 ft: 3 → 4 (52.20 → 69.60)``."""
+    """Say how a line of the order changed: ``base, 12 ft: 3 → 4 (52.20 → 69.60)``."""
     before = sum_text(found.old_money, line.old_cost)
     after = sum_text(found.new_money, line.new_cost)
     return f"{line.what}, {line.detail}: {line.old_count} → {line.new_count} ({before} → {after})"
 
 
 def sum_text(money: CostParts, amount: Any) -> str:
-    """Write an amount in a version's currency, its sign in front."""
+    """Write an amount in a version's currency, its sign in front of the currency."""
     sign = "-" if amount < 0 else ""
     return f"{sign}{money.currency}{money_text(abs(amount))}"
 
 
 def cost_text(found: Comparison) -> str:
-    """Say what the job cost and costs, and the difference where the currency is one."""
+    """Say what the job cost and costs, and the difference where both use one currency."""
     old, new = found.old_money, found.new_money
     text = f"{sum_text(old, old.total)} → {sum_text(new, new.total)}"
     if old.currency != new.currency:

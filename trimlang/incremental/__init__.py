@@ -1,1 +1,1 @@
-"""What was made once serves again: lines, rooms and drawings that did not change."""
+"""Caches: lines, rooms and drawings that did not change are not made again."""

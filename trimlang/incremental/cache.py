@@ -1,9 +1,9 @@
-"""Keeps what was made, to use it again when nothing that it was made from has changed.
+"""Keeps results, to use them again while nothing that they were made from has changed.
 
-An editor's key stroke and a save under ``build --watch`` each begin a turn.  What was not
-asked for in one whole turn is forgotten, so a cache never grows past two turns.  Where a
-thing stands in the file often does not matter to what is made of it: ``placeless`` takes
-the places out of a key, ``moved`` puts a kept thing where it stands now.
+Each key stroke in an editor, and each save under ``build --watch``, begins a turn.  What was
+not asked for during a whole turn is forgotten, so a cache never holds more than two turns.
+Often a result does not depend on where its source stands in the file: ``placeless`` takes the
+places out of a key, and ``moved`` shifts a kept result to where it stands now.
 """
 
 from __future__ import annotations
@@ -18,13 +18,14 @@ from trimlang.settings.table import Settings
 
 _Made = TypeVar("_Made")
 _NOWHERE: Final = Span("", 0, 0, 0)
+# Looking up the fields of a dataclass is slow, and `moved` runs over every node of a file.
 _names: dict[type, tuple[str, ...]] = {}
 _plain: set[type] = {str, int, bool, Fraction, type(None), Settings}
-"""Kinds of values with no place in them."""
+"""Types whose values hold no place (``Span``); ``_parts`` adds those that it meets."""
 
 
 def moved(value: Any, lines: int) -> Any:
-    """Return a value with each place in it ``lines`` further down."""
+    """Return a copy of a frozen value with each place in it ``lines`` further down."""
     kind = type(value)
     if kind in _plain:
         return value
@@ -37,7 +38,7 @@ def moved(value: Any, lines: int) -> Any:
 
 
 def placeless(value: Any) -> Any:
-    """Return a value with each place in it forgotten."""
+    """Return a copy of a frozen value with each place in it replaced by the same nowhere."""
     kind = type(value)
     if kind is Span:
         return _NOWHERE
@@ -48,7 +49,7 @@ def placeless(value: Any) -> Any:
 
 
 def _parts(value: Any) -> tuple[str, ...]:
-    """Return the names of a node's fields; none for what is no node."""
+    """Return the names of a dataclass's fields; none for any other value."""
     kind = type(value)
     names = _names.get(kind)
     if names is None:
@@ -60,14 +61,14 @@ def _parts(value: Any) -> tuple[str, ...]:
 
 
 class Cache(Generic[_Made]):
-    """What was made in this turn and in the last, by what it was made from."""
+    """The results of this turn and the last one, by the key that they were made from."""
 
     def __init__(self) -> None:
         self._now: dict[Hashable, _Made] = {}
         self._before: dict[Hashable, _Made] = {}
 
     def find(self, key: Hashable) -> _Made | None:
-        """Return what was kept under a key, and keep it for the next turn too."""
+        """Return what is kept under a key, or None; what is found lives on for another turn."""
         found = self._now.get(key)
         if found is None:
             found = self._before.get(key)
@@ -76,11 +77,11 @@ class Cache(Generic[_Made]):
         return found
 
     def keep(self, key: Hashable, made: _Made) -> None:
-        """Keep what was made until the end of the next turn."""
+        """Keep a result until the end of the next turn."""
         self._now[key] = made
 
     def get(self, key: Hashable, make: Callable[[], _Made]) -> _Made:
-        """Return what was kept under a key, made now where there is nothing."""
+        """Return what is kept under a key; call ``make`` where there is nothing."""
         found = self.find(key)
         if found is None:
             found = make()
@@ -88,5 +89,5 @@ class Cache(Generic[_Made]):
         return found
 
     def next_turn(self) -> None:
-        """Begin anew: what this turn does not ask for is forgotten by the next."""
+        """Begin a turn: what is not asked for in it is forgotten when the next one begins."""
         self._before, self._now = self._now, {}

@@ -1,6 +1,6 @@
-"""The compiler's steps with a cache behind them: only lines and rooms that changed are worked on.
+"""The compiler's steps with a cache behind them: only changed lines and rooms are worked on.
 
-A line that only moved is moved, not read again; so is a room.
+A line that only moved up or down is shifted, not read again; and so is a room.
 """
 
 from __future__ import annotations
@@ -21,21 +21,23 @@ _Read: TypeAlias = tuple[Statement | None, tuple[Diagnostic, ...]]
 
 
 class CachedSteps:
-    """The compiler's ``line`` and ``room`` for one job; see ``trimlang.incremental.cache``."""
+    """The steps ``line`` and ``room`` for one job; call ``next_turn`` before each compilation."""
 
     def __init__(self) -> None:
         self._lines: Cache[_Read] = Cache()
-        # where a line of this text was first read; one that is elsewhere is moved from there
+        # Where a line with this text was first read; the same line elsewhere is shifted from there.
         self._first: Cache[tuple[_Read, int]] = Cache()
         self._rooms: Cache[tuple[Hashable, Joined]] = Cache()
         self._job: Job | None = None
+        # What all rooms of a job share (trims and settings) is large. It is hashed once and then
+        # stands in each room's key as a small number.
         self._common: Hashable = None
         self._settings: dict[int, tuple[Settings, int]] = {}
         self._numbers: Cache[int] = Cache()
         self._next = count(1)
 
     def line(self, text: str, file: str, number: int) -> _Read:
-        """Return what a line states; see ``trimlang.language.parse.read_line``."""
+        """Return a line's statement and findings; see ``trimlang.language.parse.read_line``."""
         here, anywhere = (file, number, text), (file, text)
         found = self._lines.find(here)
         first = self._first.find(anywhere)
@@ -49,7 +51,9 @@ class CachedSteps:
         return found
 
     def room(self, job: Job, room: Room, places: Places) -> Joined:
-        """Return a room's pieces; see ``trimlang.joinery.pieces.join_room``."""
+        """Return a room's pieces and findings; see ``trimlang.joinery.pieces.join_room``."""
+        # The places of splices come from the planner and are different for each plan, so nothing is
+        # kept.
         if places:
             return join_room(job, room, places)
         if job is not self._job:
@@ -60,17 +64,22 @@ class CachedSteps:
         here = (common, walk)
         kept = self._rooms.find(here)
         if kept is None:
+            # Shifted so that the room begins at line 1: the key does not change when lines are
+            # added above.
             anywhere: Hashable = (common, moved(walk, 1 - room.span.line))
             kept = self._rooms.find(anywhere) or (anywhere, join_room(job, room, places))
             self._rooms.keep(here, kept)
         anywhere, joined = kept
         if not joined[1] and not joined[2]:
-            # nothing in it tells where it was found
+            # Pieces carry no place, but splices and findings do: only a room without them serves
+            # anywhere.
             self._rooms.keep(anywhere, kept)
         return joined
 
     def _settings_number(self, settings: Settings) -> int:
-        """Return a number that stands for settings: most rooms share one object."""
+        """Return a number that stands for these settings; most rooms share one object."""
+        # By id, as hashing the settings of each room would cost more than it saves. The object is
+        # kept in the entry, so that its id cannot be given to another one meanwhile.
         known = self._settings.get(id(settings))
         if known is None:
             known = self._settings[id(settings)] = (settings, self._number(settings))

@@ -1,6 +1,6 @@
-"""The steps of the compiler that may be done in another way: read a file, a line, join a room.
+"""The compiler's steps that can be replaced: read a file, read a line, join a room.
 
-An editor has its own: some of its files are not saved yet, and lines and rooms that did not
+An editor replaces them: some of its files are not saved yet, and lines and rooms that did not
 change since the last key stroke come out of a cache.
 """
 
@@ -18,7 +18,7 @@ from trimlang.record import record
 
 @record
 class Steps:
-    """``read`` gives an included file's text, ``line`` a statement, ``room`` its pieces."""
+    """``read`` gives an included file's text, ``line`` a line's statement, ``room`` its pieces."""
 
     read: Callable[[Path], str] = read_text
     line: ReadLine = read_line

@@ -1,1 +1,1 @@
-"""Building again at every save, and showing the sheets meanwhile."""
+"""``build --watch``: builds again at every save, and shows the sheets in a browser."""

@@ -1,8 +1,8 @@
-"""Tells when files have changed on the disk.
+"""Notices when files change on the disk.
 
-Folders are watched, not files: many editors save by putting a new file in the
-old one's place.  What the system tells is only a hint to look; a change is what
-differs from the last look, so nothing is missed and nothing is told twice.
+Folders are watched, not files, because many editors save by putting a new file in the old
+one's place.  What the system reports is only a hint to look.  A change is what differs from
+the last look, so no change is missed and none is reported twice.
 """
 
 from __future__ import annotations
@@ -16,17 +16,19 @@ from typing import Final
 from watchfiles import watch
 
 _STEP: Final = 5
-"""Milliseconds without a further change after which one is told."""
+"""Milliseconds without a further change, after which a change is reported."""
 
 _LONGEST: Final = 60
-"""Milliseconds after which a change is told though others follow."""
+"""Milliseconds after which a change is reported even though more of them follow."""
 
 _LOOK: Final = 0.5
-"""Seconds after which the main thread looks up, to hear signals on every system."""
+"""Seconds that the main thread sleeps at most: on some systems it hears no signal meanwhile."""
 
 _GONE: Final = 0.2
-"""Seconds that an editor has between taking a file away, or emptying it, and the new text."""
+"""Seconds that an editor may take between emptying or removing a file and writing the new one."""
 
+# By path: time of change (ns), size (bytes) and inode; None where there is no such file. The inode
+# tells a file that was put in the place of another within the clock's step.
 Looks = dict[Path, tuple[int, int, int] | None]
 
 
@@ -53,16 +55,16 @@ class FileWatcher:
         self._rest()
 
     def begin(self, files: Iterable[Path], trees: Iterable[Path] = ()) -> None:
-        """Note how these files and all below ``trees`` are now; what differs later is a change."""
+        """Note how these files and all below ``trees`` are now; a later difference is a change."""
         self._trees = tuple(trees)
         self._looks = _looks([*files, *_below(self._trees)])
 
     def note(self, file: Path) -> None:
-        """Note how a further file is now, before it is read."""
+        """Note how one more file is now; call it before the file is read, so no save is missed."""
         self._looks |= _looks([file])
 
     def hinted(self) -> bool:
-        """Whether something has changed by now."""
+        """Whether something has changed; quick while the system has reported nothing."""
         return self._hint.is_set() and self._differs()
 
     def wait(self) -> None:
@@ -70,11 +72,13 @@ class FileWatcher:
         self._watch_folders()
         while not self._differs():
             self._hint.clear()
-            # what changed between the look and the clearing would be missed else
+            # A change between the look and the clearing has lost its hint, so look once more.
             if self._differs():
                 break
             while not self._hint.wait(_LOOK):
                 pass
+        # A file that is empty or gone now and was there before is most likely a save in progress:
+        # wait for the rest of it rather than build an empty job.
         if any(was is not None and _unfinished(path) for path, was in self._looks.items()):
             self._hint.clear()
             self._hint.wait(_GONE)
@@ -86,6 +90,8 @@ class FileWatcher:
         folders = frozenset(
             folder
             for path in self._looks
+            # Where the job file is a link, both its own folder and that of the file it leads to may
+            # change.
             for one in (path, path.resolve())
             for folder in (_standing(one if one.is_dir() else one.parent),)
         )
@@ -110,9 +116,11 @@ class FileWatcher:
             debounce=_LONGEST,
             step=_STEP,
             stop_event=over,
-            # changes from before the listening began are looked for now and then
+            # Wake up each second without a report: a change from before the listening began has
+            # none.
             rust_timeout=1000,
             yield_on_timeout=True,
+            # The trees of templates are small; everything beside a job file may be a whole disk.
             recursive=False,
             ignore_permission_denied=True,
         )
@@ -120,7 +128,7 @@ class FileWatcher:
             for _ in told:
                 self._hint.set()
         except OSError:
-            # a folder was taken away meanwhile: look again without the system's help
+            # A watched folder was removed: go on looking at intervals, without the system's help.
             while not over.wait(_LOOK):
                 self._hint.set()
 
@@ -133,14 +141,14 @@ def _looks(paths: Iterable[Path]) -> Looks:
         except (OSError, ValueError):
             found[path] = None
         else:
-            # a folder's own time changes with whatever is put beside our files
+            # A folder's own time and size change with anything that is put beside our files.
             told = (about.st_mtime_ns, about.st_size, about.st_ino)
             found[path] = (0, 0, about.st_ino) if path.is_dir() else told
     return found
 
 
 def _unfinished(path: Path) -> bool:
-    """Tell whether an editor seems to be in the middle of a save."""
+    """Tell whether an editor seems to be in the middle of a save: the file is empty or gone."""
     try:
         return path.stat().st_size == 0
     except OSError:
@@ -152,7 +160,7 @@ def _below(trees: Iterable[Path]) -> list[Path]:
 
 
 def _standing(folder: Path) -> Path:
-    """Return the folder, or the nearest above it that is there."""
+    """Return the folder, or the nearest existing one above it."""
     while not folder.is_dir() and folder != folder.parent:
         folder = folder.parent
     return folder

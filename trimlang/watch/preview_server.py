@@ -1,8 +1,8 @@
-"""Shows the sheets of ``build --watch`` to browsers of this machine, and has them reload.
+"""Shows the sheets of ``build --watch`` in browsers on this machine, and makes them reload.
 
-What is shown is kept here, so that nothing of the disk can be asked for; the
-sheets in the folder know nothing of all this.  Only the served copy of a sheet
-carries the script that asks for news and is answered when there are any.
+The server answers from memory, so that no request can reach the disk.  Only the served copy of
+a sheet carries the script that asks for news; the files in the folder do not.  A request for
+news is held until there are any (long polling).
 """
 
 from __future__ import annotations
@@ -23,10 +23,10 @@ from trimlang.sheets.sheet_table import INDEX
 _HOME: Final = "127.0.0.1"
 _NEWS: Final = ".news"
 _HELD: Final = 10.0
-"""Seconds that a question for news is held while there are none."""
+"""Seconds that a request for news is held while there are none."""
 
 _MOST_HELD: Final = 4
-"""Questions held at a time; a browser has six connections to us, and needs some to load."""
+"""Requests held at a time: a browser opens six connections to a host, and needs some to load."""
 
 _TYPES: Final = {
     ".pdf": "application/pdf",
@@ -34,8 +34,10 @@ _TYPES: Final = {
     ".csv": "text/csv",
     ".dxf": "image/vnd.dxf",
 }
-"""What else lies in the folder, by the end of its name."""
+"""The media types of the other files that are shown, by the end of their name."""
 
+# Small and self-contained, as a sheet may load nothing. A hidden tab asks nothing, so it does not
+# use up a connection; an answer comes in three parts: the turn, the page's stamp, a notice.
 _SCRIPT: Final = """<script>(function(){
 var turn="",stamp="%s",busy=false,bar=null;
 function tell(text){
@@ -73,7 +75,7 @@ class _Page:
     def with_script(self, name: str) -> bytes:
         """Return the page with the script that asks for its news."""
         script = _SCRIPT % (self.stamp, f"{name}{_NEWS}")
-        # a sheet lets nothing in or out; this copy may ask where it comes from
+        # A sheet's own policy forbids all requests; the served copy may ask this server.
         html = self.data.decode("utf-8", "replace").replace(
             "default-src 'none';", "default-src 'none'; connect-src 'self';", 1
         )
@@ -82,7 +84,7 @@ class _Page:
 
 
 class PreviewServer:
-    """A server for this machine alone: ``with PreviewServer() as preview: preview.put(files)``."""
+    """A server for this machine only: ``with PreviewServer() as preview: preview.put(files)``."""
 
     def __init__(self) -> None:
         self._pages: Mapping[str, _Page] = {}
@@ -91,19 +93,19 @@ class PreviewServer:
         self._turn = 1
         self._turned = Condition()
         self._held = 0
-        # the name keeps out whoever else works on this machine
+        # A random path keeps out other users of this machine.
         self._way = f"/{secrets.token_urlsafe(9)}/"
         self._server = _Server((_HOME, 0), _handler(self))
         self._thread = Thread(target=self._server.serve_forever, args=(0.05,), daemon=True)
 
     @property
     def address(self) -> str:
-        """Where the index of the sheets is."""
+        """The address of the index of the sheets, with the random path."""
         return f"http://{self.host}{self._way}"
 
     @property
     def host(self) -> str:
-        """The one name that this server goes by."""
+        """The one name that this server answers to: address and port."""
         return f"{_HOME}:{self._server.server_port}"
 
     def __enter__(self) -> PreviewServer:
@@ -121,13 +123,13 @@ class PreviewServer:
         self._thread.join()
 
     def put(self, files: Mapping[str, bytes]) -> None:
-        """Show these sheets from now on; what was told is over."""
+        """Show these sheets from now on, and take away any notice."""
         pages = {
             name: _Page(data, sha256(data).hexdigest()[:16])
             for name, data in files.items()
             if name.endswith(".html")
         }
-        # the index leads to these too
+        # The index links to these too.
         self._others = {
             name: (_TYPES[suffix], data)
             for name, data in files.items()
@@ -136,7 +138,7 @@ class PreviewServer:
         self._go_on(pages, "")
 
     def tell(self, notice: str) -> None:
-        """Show a line at the foot of every sheet, which stay as they are; none where empty."""
+        """Show a notice at the foot of every sheet, or take it away where it is empty."""
         if notice != self._notice:
             self._go_on(self._pages, notice)
 
@@ -147,9 +149,9 @@ class PreviewServer:
             self._turned.notify_all()
 
     def answer(self, path: str) -> tuple[str, bytes] | None:
-        """Return the type and the contents of what is asked for, None where it is not there.
+        """Return the media type and the contents of a path, None where there is no such thing.
 
-        A question for a sheet's news that names the turn it knows is held until the next.
+        A request for a sheet's news that names the turn it knows is held until the next turn.
         """
         if not path.startswith(self._way):
             return None
@@ -165,6 +167,8 @@ class PreviewServer:
 
     def _news(self, name: str, known: str) -> tuple[str, bytes] | None:
         with self._turned:
+            # One request too many is answered at once with the news as they are: the browser asks
+            # again.
             if name in self._pages and self._held < _MOST_HELD:
                 self._held += 1
                 try:
@@ -181,7 +185,7 @@ class _Server(ThreadingHTTPServer):
     daemon_threads = True
 
     def handle_error(self, request: Any, client_address: Any) -> None:
-        """Say nothing: a browser that has gone is no mistake of the job's."""
+        """Say nothing: a browser that was closed is not the job's mistake."""
 
 
 def _contents(pages: Mapping[str, _Page]) -> bytes:
@@ -197,7 +201,8 @@ def _handler(preview: PreviewServer) -> type[BaseHTTPRequestHandler]:
         timeout = 10
 
         def do_GET(self) -> None:
-            # a page from elsewhere that gave its own name our number is sent away
+            # A page from elsewhere may have its own name resolve to our address (DNS rebinding) and
+            # read the sheets: answer only to our own name.
             asked = self.headers.get("Host") == preview.host
             found = preview.answer(self.path) if asked else None
             kind, data = found or ("text/plain", b"not here\n")
@@ -212,6 +217,6 @@ def _handler(preview: PreviewServer) -> type[BaseHTTPRequestHandler]:
             self.wfile.write(data)
 
         def log_message(self, *_: object) -> None:
-            """Say nothing: the terminal is for the job."""
+            """Say nothing: the terminal is for messages about the job."""
 
     return Handler

@@ -1,7 +1,7 @@
 """``trimlang build --watch``: builds a job again at every save.
 
-The quick plan's sheets are written first, then those of the full plan where they
-differ.  A save during the search for the full plan ends that search.
+The sheets of the quick plan are written first, then those of the full plan where they differ.
+A save during the search for the full plan ends that search.
 """
 
 from __future__ import annotations
@@ -53,11 +53,11 @@ _STOPPED: Final = "stopped watching"
 
 
 class _OvertakenError(Exception):
-    """A file was saved meanwhile: what is being planned is out of date."""
+    """A file was saved meanwhile, so what is being planned is out of date."""
 
 
 class _NoPlaceError(Exception):
-    """The first sheets cannot be written where they were asked for; the reason is printed."""
+    """The first sheets cannot be written where they should go; the reason is already printed."""
 
     def __init__(self, code: int) -> None:
         super().__init__(code)
@@ -67,7 +67,7 @@ class _NoPlaceError(Exception):
 def watch_job(options: BuildOptions) -> int:
     """Build the job at every save until a signal comes; return the exit code.
 
-    A signal is how it ends; it has the code that a shell gives it, 130 for Ctrl-C.
+    A signal is the usual end.  Its code is the one that a shell gives: 130 for Ctrl-C.
     """
     try:
         job = _one_job(options)
@@ -93,7 +93,7 @@ def watch_job(options: BuildOptions) -> int:
 
 
 def _one_job(options: BuildOptions) -> JobBuild:
-    """Return the one job to watch: as HTML unless other files are asked for."""
+    """Return the one job to watch, built as HTML unless other formats are asked for."""
     if options.pool or len(options.jobs) > 1:
         raise complained(WRONG_USAGE, "--watch builds one job: name one file, without --pool")
     job = options.only_job()
@@ -105,7 +105,7 @@ def _one_job(options: BuildOptions) -> JobBuild:
 
 
 def _sound(options: JobBuild) -> None:
-    """Refuse what no save could mend."""
+    """Refuse now what no later save of the job file could mend."""
     if not Path(options.job).is_file():
         raise complained(WRONG_USAGE, f"there is no file {options.job} to watch")
     why = unusable(options.sheets.templates)
@@ -120,7 +120,7 @@ def _sound(options: JobBuild) -> None:
 
 
 class _WatchedJob:
-    """A job that is built at every save, and what is kept between two builds."""
+    """A job that is built at every save, with what is kept from build to build."""
 
     def __init__(self, options: JobBuild, watcher: FileWatcher, preview: PreviewServer) -> None:
         self._options = options
@@ -130,6 +130,8 @@ class _WatchedJob:
         self._target: Path = options.out or sheets_beside(self._path)
         self._files: dict[str, bytes] = {}
         self._filler: TemplateFiller | None = None
+        # Only the full plan may be dropped for a newer save; a quick plan is always finished and
+        # shown.
         self._proving = False
         self._steps = CachedSteps()
         self._plans: PlanCache = Cache()
@@ -139,13 +141,14 @@ class _WatchedJob:
         """Build, wait for a save, build again.
 
         Raises:
-            _NoPlaceError: the folder for the sheets is not ours to write.
+            _NoPlaceError: the sheets cannot be written into their folder.
         """
         while True:
             own = self._options.sheets.templates
-            # the log may be begun meanwhile
+            # The log is watched even where it is missing: the first `mark` makes it.
             files = [self._path, log_beside(self._path)]
             self._watcher.begin(files, [own] if own is not None else [])
+            # The user's own templates may be what was saved; ours do not change.
             if own is not None:
                 self._filler = None
             with suppress(_OvertakenError):
@@ -183,7 +186,7 @@ class _WatchedJob:
         return result
 
     def _read(self, path: Path) -> str:
-        """Read an included file, and watch it from now on, whether it is there or not."""
+        """Read an included file and watch it from now on, even where it does not exist yet."""
         self._watcher.note(path)
         return read_text(path)
 
@@ -192,6 +195,7 @@ class _WatchedJob:
         with checked_plans(), Progress(sys.stderr) as progress:
             watch = self._unless_overtaken(progress) if effort.prove else None
             result = plan_checked(checked, effort=effort, watch=watch, cache=self._plans)
+        # The full plan would repeat the quick plan's findings word for word, so they are told once.
         if not effort.prove or not result.ok:
             tell(self._options.messages, result)
         if not result.ok:
@@ -211,10 +215,12 @@ class _WatchedJob:
     def _put_in_place(self, files: dict[str, bytes]) -> None:
         first = not self._files
         if not first:
-            self._preview.put(files)  # a page need not wait for the disk
+            self._preview.put(files)  # the browser need not wait for the disk
         try:
             write(self._target, files)
         except StopError as stop:
+            # At the first build the user still looks and can name another folder. Later the fault
+            # may pass, as with a full disk, and the next save tries again.
             raise _NoPlaceError(stop.code) if first else stop from None
         self._files = files
         if first:
@@ -223,7 +229,7 @@ class _WatchedJob:
             sys.stdout.write(f"in a browser: {self._preview.address}\n")
 
     def _unless_overtaken(self, progress: Progress) -> Callable[[str], Watch | None]:
-        """Return what ends the search for a plan when a file is saved."""
+        """Return a watch for each trim's search that ends the search when a file is saved."""
 
         def watch(trim: str) -> Watch:
             shown = progress.watch(trim)
@@ -239,7 +245,7 @@ class _WatchedJob:
         return watch
 
     def _filler_of_last_build(self) -> TemplateFiller | None:
-        """Return what filled the last build's templates: they are read and made ready."""
+        """Return the last build's filler, whose templates are already read and compiled."""
         if self._filler is None and self._options.sheets.wants(FileFormat.HTML, FileFormat.PDF):
             own = self._options.sheets.templates
             if own is None or own.is_dir():
@@ -249,7 +255,7 @@ class _WatchedJob:
         return self._filler
 
     def _look_up(self) -> None:
-        """End the full plan where a file was saved meanwhile; the quick one is always told."""
+        """Drop the full plan where a file was saved meanwhile; the quick one is always finished."""
         if self._proving and self._watcher.hinted():
             raise _OvertakenError
 

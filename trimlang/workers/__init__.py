@@ -1,1 +1,1 @@
-"""Work in processes beside this one: many jobs at once, and how all of them stop."""
+"""Work in other processes: many jobs at once, and how all of them are stopped."""

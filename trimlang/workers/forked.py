@@ -1,8 +1,9 @@
-"""Makes some files in a process of its own while this one makes the others.
+"""Makes some of the files in a second process while this one makes the others.
 
-The PDF of a house's tickets takes as long as that of all other sheets together, and a saw
-bench's laptop has two cores.  The process is forked (on Linux), prints nothing, writes nothing
-to the disk and hands its files over through a pipe; where it is lost, its files are made here.
+The PDF of a house's tickets takes as long as all other sheets together, and even a small
+laptop has two cores.  The second process is forked (on Linux only), prints nothing, writes
+nothing to the disk and sends its files back through a pipe.  Where it dies, its files are made
+in this process.
 """
 
 from __future__ import annotations
@@ -23,14 +24,14 @@ Make: TypeAlias = Callable[[], Files]
 
 
 class RefusedError(Exception):
-    """The files cannot be made, and the user is told why."""
+    """The files cannot be made; the message says why, in words for the user."""
 
 
 def side_by_side(first: Make, second: Make) -> dict[str, bytes]:
-    """Return what both make, the first in a process of its own where that saves time.
+    """Return the files of both, with ``first`` in a second process where that saves time.
 
     Raises:
-        RefusedError: one of them refused; the first one's reason where both did.
+        RefusedError: one of them refused; where both did, the reason of ``first``.
     """
     if not _worth_it():
         return {**first(), **second()}
@@ -40,10 +41,11 @@ def side_by_side(first: Make, second: Make) -> dict[str, bytes]:
     reader, writer = context.Pipe(duplex=False)
     process = context.Process(target=_work, args=(first, writer), daemon=True)
     with warnings.catch_warnings():
-        # other threads may be: one that waits for a stop, and the solver's, all asleep; what
-        # is made here needs neither them nor anything that they hold
+        # Python warns of a fork while other threads run. Ours are the one that waits for a stop
+        # and the solver's. All are asleep, and the second process needs no lock that they hold.
         warnings.simplefilter("ignore", DeprecationWarning)
         process.start()
+    # With our own end open, `recv` would wait for ever on a process that has died.
     writer.close()
     try:
         refused: RefusedError | None = None
@@ -57,24 +59,30 @@ def side_by_side(first: Make, second: Make) -> dict[str, bytes]:
             beside = reader.recv()
     finally:
         reader.close()
+        # It has nothing left to do, or `second` failed and its files are not wanted any more.
         process.kill()
         process.join()
     if isinstance(beside, RefusedError):
         raise beside
     if refused is not None:
         raise refused
+    # Lost without an answer: make its files here, where an error reaches the user.
     return {**(first() if beside is None else beside), **here}
 
 
 def _worth_it() -> bool:
+    # macOS and Windows do not fork safely, and a spawned process would take longer to start than it
+    # saves. With one core nothing is gained.
     return sys.platform == "linux" and len(os.sched_getaffinity(0)) > 1
 
 
 def _work(make: Make, writer: Connection) -> None:
-    """Make the files and hand them over: all that the forked process does."""
-    # whatever else goes wrong shows when the files are made in the process that may say so
+    """Make the files and send them: all that the forked process does."""
+    # Any other failure is silent here: the parent gets no answer, makes the files itself, and
+    # says what went wrong.
     with suppress(BaseException):
-        # a signal that stops the command ends this process at once, and is not heard twice
+        # A signal that stops the command ends this process at once. The wake-up pipe is shared
+        # with the parent: without this the parent would hear the same signal twice.
         signal.set_wakeup_fd(-1)
         for number in (signal.SIGINT, signal.SIGTERM):
             if signal.getsignal(number) != signal.SIG_IGN:

@@ -1,8 +1,8 @@
-"""Several processes that work through a list of jobs, and end together.
+"""Several processes that work through a list of jobs and end together.
 
-Each is a Python of its own that is handed one job after another through a pipe.  Nothing
-else is shared, so a job that brings its process down takes no other with it, and a process
-whose master is gone finds its pipe closed and goes too.
+Each is a Python of its own that gets one job after another through a pipe.  Nothing else is
+shared, so a job that brings its process down takes no other job with it, and a worker whose
+parent is gone finds its pipe closed and ends too.
 """
 
 from __future__ import annotations
@@ -21,7 +21,7 @@ from trimlang.record import record
 from trimlang.workers.worker import Do, HandedJob, JobAnswer, work
 
 GRACE: Final = 0.4
-"""Seconds that a process gets to put its things away before it is ended by force."""
+"""Seconds that a process gets to clean up before it is killed."""
 
 
 @record
@@ -31,7 +31,11 @@ class _Worker:
 
 
 class WorkerPool:
-    """Processes that do jobs: ``with WorkerPool(4, do, 3) as pool: pool.do(jobs)``."""
+    """Processes that do jobs: ``with WorkerPool(4, do, 3) as pool: pool.do(jobs)``.
+
+    ``do`` does one job.  ``our_fault`` is the exit code for a job that ``do`` failed at in a way
+    that it does not know itself.
+    """
 
     def __init__(self, processes: int, do: Do, our_fault: int) -> None:
         self._do = do
@@ -47,9 +51,9 @@ class WorkerPool:
         self.end()
 
     def do(self, jobs: Sequence[HandedJob]) -> Iterator[tuple[int, JobAnswer | None]]:
-        """Yield each job's place and its answer, as they come in.
+        """Yield each job's place in the list and its answer, in the order in which they finish.
 
-        None stands for the answer where the process that did the job died of it.
+        The answer is None where the process died while doing the job.
         """
         left = deque(enumerate(jobs))
         while left or self._busy:
@@ -61,6 +65,8 @@ class WorkerPool:
                 with suppress(EOFError, OSError):
                     answer = worker.pipe.recv()
                 del self._busy[worker.pipe]
+                # The pipe closed without an answer, so the process is dead or dying. A new one is
+                # started when the next job needs it.
                 if answer is None:
                     worker.process.kill()
                     worker.process.join()
@@ -69,11 +75,12 @@ class WorkerPool:
                 yield place, answer
 
     def end(self) -> None:
-        """End every process, by force where it does not go of itself."""
+        """End every process; kill those that have not ended by themselves after ``GRACE``."""
         workers = [*self._idle, *(worker for worker, _ in self._busy.values())]
         for worker in workers:
             worker.pipe.close()
             worker.process.terminate()
+        # The time is shared: with many processes the end still takes no longer than GRACE in all.
         until = monotonic() + GRACE
         for worker in workers:
             worker.process.join(max(until - monotonic(), 0.0))
@@ -82,19 +89,19 @@ class WorkerPool:
         self._idle, self._busy = [], {}
 
     def at_work(self) -> dict[int, int]:
-        """Return the place of the job that each process is at, by the process's id."""
+        """Return which job each process is doing, as its place in the list, by process id."""
         return {worker.process.pid or 0: place for worker, place in self._busy.values()}
 
     def _hand_out(self, place: int, job: HandedJob) -> None:
         worker = self._idle.pop() if self._idle else _started(self._do, self._our_fault)
         self._busy[worker.pipe] = (worker, place)
-        # a process that died meanwhile is found out when its answer is waited for
+        # A process that has died meanwhile is noticed when its answer is waited for.
         with suppress(OSError):
             worker.pipe.send(job)
 
 
 def _started(do: Do, our_fault: int) -> _Worker:
-    # spawned, not forked: nothing of this process's threads and locks comes along
+    # Spawned, not forked: a fork would copy this process's locks as they are held right now.
     context = get_context("spawn")
     ours, theirs = context.Pipe()
     process = context.Process(target=work, args=(theirs, do, our_fault), daemon=True)
@@ -106,7 +113,7 @@ def _started(do: Do, our_fault: int) -> _Worker:
 
 @contextmanager
 def _ctrl_c_held() -> Iterator[None]:
-    """Hold Ctrl-C back: a process started meanwhile never hears it, as it is ours to answer."""
+    """Hold Ctrl-C back while a process starts, which inherits that: only the parent answers it."""
     if not hasattr(signal, "pthread_sigmask"):
         yield
         return

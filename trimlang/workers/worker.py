@@ -1,4 +1,4 @@
-"""One process of several: builds the jobs that it is handed, one at a time."""
+"""One worker process: does the jobs that it is handed, one at a time."""
 
 from __future__ import annotations
 
@@ -18,25 +18,26 @@ if TYPE_CHECKING:
     from multiprocessing.connection import Connection
     from types import FrameType
 
-_TOLD_OF_DEATH: Final = 1  # PR_SET_PDEATHSIG
+# The first argument of Linux's prctl(2): the signal to send to us when our parent dies.
+_PR_SET_PDEATHSIG: Final = 1
 
 
 class HandedJob(Protocol):
-    """What a process is handed: a value that can be sent, of whatever kind the work is of."""
+    """What a worker is handed: any value that can be pickled, with a ``colour``."""
 
     @property
     def colour(self) -> bool:
-        """Whether what is printed will be shown on a terminal."""
+        """Whether what is printed will be shown on a terminal, and may be coloured."""
         ...
 
 
 Do: TypeAlias = "Callable[[Any], tuple[int, str]]"
-"""Does one job, prints what there is to say, and returns the exit code and the reason."""
+"""Does one job, prints what there is to say, and returns the exit code and its reason."""
 
 
 @record
 class JobAnswer:
-    """How a job went: exit code, the reason in a line, and what was printed."""
+    """How a job went: exit code, the reason in one line, and what was printed."""
 
     code: int
     why: str
@@ -45,7 +46,7 @@ class JobAnswer:
 
 
 class _Printed(StringIO):
-    """Keeps what is printed; coloured where it will be shown on a terminal."""
+    """Keeps what is printed, and claims to be a terminal where colour is wanted."""
 
     def __init__(self, *, terminal: bool) -> None:
         super().__init__()
@@ -56,33 +57,35 @@ class _Printed(StringIO):
 
 
 def work(jobs: Connection, do: Do, our_fault: int) -> None:
-    """Do jobs and send their answers back until the pipe is closed.
+    """Do jobs and send back their answers until the pipe is closed.
 
     ``our_fault`` is the exit code where ``do`` fails in a way that it does not know itself.
     """
-    # Ctrl-C is the master's to answer: it ends us with the other signal
+    # Ctrl-C reaches the whole group of processes, but the parent answers it: it sends us SIGTERM.
     signal.signal(signal.SIGINT, signal.SIG_IGN)
     signal.signal(signal.SIGTERM, _leave)
     _follow_master()
+    # A job makes very many small values that live until it ends: with Python's own thresholds the
+    # collector would look through them over and over.
     gc.set_threshold(100_000, 20, 20)
-    # what a library prints on its own is no answer of ours
+    # What a library prints past Python goes to stderr, where it cannot be taken for an answer.
     os.dup2(2, 1)
-    # the master is gone, or wants no more
+    # A closed pipe means that the parent is gone or has no more jobs.
     with suppress(EOFError, BrokenPipeError):
         while True:
             jobs.send(_done(jobs.recv(), do, our_fault))
-    # nothing is half written any more, and what is raised while Python ends is printed
+    # Nothing is half written any more, and SystemExit raised while Python ends would be printed.
     signal.signal(signal.SIGTERM, signal.SIG_DFL)
 
 
 def _follow_master() -> None:
-    """Have the system end us when the master is killed, in the middle of a job too (Linux)."""
+    """Have Linux end this process when its parent is killed, even in the middle of a job."""
     with suppress(AttributeError, OSError, TypeError):
-        ctypes.CDLL(None).prctl(_TOLD_OF_DEATH, signal.SIGTERM)
+        ctypes.CDLL(None).prctl(_PR_SET_PDEATHSIG, signal.SIGTERM)
 
 
 def _leave(_signal: int, _frame: FrameType | None) -> None:
-    # raised where we are, so that a half-written folder is taken away on the way out
+    # Raised where the code is now, so that a half-written folder is removed on the way out.
     raise SystemExit(1)
 
 
