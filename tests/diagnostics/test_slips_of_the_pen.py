@@ -9,7 +9,7 @@ import pytest
 from tests.conftest import TRIM, walls
 from trimlang.compiler import check_job, compile_job
 from trimlang.diagnostics import Diagnostic
-from trimlang.language.mistakes import line_words, part_words
+from trimlang.language.vocabulary import line_words, part_words
 
 RUN = "  N: 40 in, left=butt, right=butt\n"
 

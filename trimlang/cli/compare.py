@@ -228,7 +228,7 @@ def _both(
 def _named(old: Result, named: Sequence[str]) -> frozenset[str]:
     """Return the ids of the old version's pieces that are told to be cut."""
     from trimlang.cli.build import StopError
-    from trimlang.language.mistakes import did_you_mean
+    from trimlang.diagnostics.suggestion import did_you_mean
 
     known = {piece.id.casefold(): piece.id for piece in old.pieces}
     names = [name.strip() for part in named for name in part.split(",") if name.strip()]

@@ -22,7 +22,7 @@ def run(asked: Namespace) -> int:
     code: str = asked.code
     page = PAGES.get(code.upper())
     if page is None:
-        from trimlang.language.mistakes import did_you_mean
+        from trimlang.diagnostics.suggestion import did_you_mean
 
         listed = f"Codes run from {min(PAGES)} to {max(PAGES)}."
         near = did_you_mean(code.upper(), tuple(PAGES), listed)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from trimlang.diagnostics.near_words import nearest
+
 
 class Suggestion(str):
     """A remedy's text that also carries what it would have written.
@@ -25,3 +27,9 @@ class Suggestion(str):
     def __getnewargs_ex__(self) -> tuple[tuple[str, str], dict[str, int | None]]:
         """Tell how a copy is made, from one process to another too."""
         return (str(self), self.instead), {"covers": self.covers}
+
+
+def did_you_mean(word: str, known: list[str] | tuple[str, ...], otherwise: str) -> str:
+    """Return a remedy that names the nearest known word, or ``otherwise``."""
+    match = nearest(word, known)
+    return Suggestion(f"Did you mean “{match}”?", match) if match else otherwise

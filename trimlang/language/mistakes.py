@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from functools import cache
 from typing import Final
 
 from lark import Token
@@ -11,10 +10,10 @@ from lark.exceptions import UnexpectedCharacters, UnexpectedInput, UnexpectedTok
 
 from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.diagnostics.near_words import nearest
-from trimlang.diagnostics.suggestion import Suggestion
+from trimlang.diagnostics.suggestion import Suggestion, did_you_mean
 from trimlang.language.grammar import parser
 from trimlang.language.known_slips import known_slip
-from trimlang.language.vocabulary import SHORT_JOINTS, spellings, words_after
+from trimlang.language.vocabulary import SHORT_JOINTS, line_words, part_words, spellings
 
 _CHOICES: Final = frozenset({"JOINT", "SIDE", "TAKEN_AT", "DIRECTION"})
 """Terminals whose words mean different things; of any other the usual word is enough."""
@@ -42,19 +41,6 @@ _UNIT_TOKENS: Final = frozenset({"FOOT", "INCH", "METRIC", "OTHER_UNIT"})
 _WORD_AT: Final = re.compile(r"[^\W\d_][\w.\-]*|\d[\w./]*|\S")
 
 
-@cache
-def line_words() -> tuple[str, ...]:
-    """Return the words that begin a line."""
-    return words_after("")
-
-
-@cache
-def part_words() -> tuple[str, ...]:
-    """Return the words that begin a part of a room's or a wall's line, after a comma."""
-    lines = ('room "x",', "x: 1 in,", "opening 1 in,")
-    return tuple(dict.fromkeys(word for line in lines for word in words_after(line)))
-
-
 def _expected_words(terminals: set[str]) -> list[str]:
     known = spellings()
     words: list[str] = []
@@ -79,12 +65,6 @@ def _expected_phrase(terminals: set[str]) -> str:
     if not phrases:
         return "nothing more"
     return phrases[0] if len(phrases) == 1 else f"{', '.join(phrases[:-1])} or {phrases[-1]}"
-
-
-def did_you_mean(word: str, known: list[str] | tuple[str, ...], otherwise: str) -> str:
-    """Return a remedy that names the nearest known word, or ``otherwise``."""
-    match = nearest(word, known)
-    return Suggestion(f"Did you mean “{match}”?", match) if match else otherwise
 
 
 _LONG_DASH: Final = re.compile(r"[–—‐‑−]")

@@ -34,8 +34,8 @@ GAP_WORDS: Final = frozenset({"door", "window", "stair", "cabinets", "radiator"}
 _SURE: Final = 0.75
 """How alike a wall's name and a word of the language are where the word was likely meant."""
 
-_PARTS: Final = ("", 'room "x",', "x: 1 in,", "opening 1 in,")
-"""What stands before a word that begins a line or a part of one."""
+_BEFORE_A_PART: Final = ('room "x",', "x: 1 in,", "opening 1 in,")
+"""What stands before a word that begins a part of a line."""
 
 
 def whole_joint(word: str) -> str:
@@ -55,9 +55,21 @@ def not_a_label(name: str) -> str | None:
         return None
     if any(word in ways for ways in spellings().values()):
         return word
-    begins = [way for before in _PARTS for way in words_after(before)]
+    begins = (*line_words(), *part_words())
     close = get_close_matches(word, begins, n=1, cutoff=_SURE)
     return close[0] if close else None
+
+
+@cache
+def line_words() -> tuple[str, ...]:
+    """Return the words that begin a line."""
+    return words_after("")
+
+
+@cache
+def part_words() -> tuple[str, ...]:
+    """Return the words that begin a part of a room's or a wall's line, after a comma."""
+    return tuple(dict.fromkeys(word for line in _BEFORE_A_PART for word in words_after(line)))
 
 
 def words_after(text: str) -> tuple[str, ...]:

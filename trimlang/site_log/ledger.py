@@ -10,9 +10,8 @@ from typing import Final
 from trimlang.diagnostics import Diagnostic, Span
 from trimlang.diagnostics.near_words import listed
 from trimlang.diagnostics.place import place
-from trimlang.diagnostics.suggestion import Suggestion
+from trimlang.diagnostics.suggestion import Suggestion, did_you_mean
 from trimlang.joinery.piece import Piece
-from trimlang.language.mistakes import did_you_mean
 from trimlang.lengths.tape import length_text
 from trimlang.record import record
 from trimlang.survey.job import Job

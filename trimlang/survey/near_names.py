@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from trimlang.diagnostics.near_words import listed
+from trimlang.diagnostics.suggestion import did_you_mean
 from trimlang.language.tree import Word
+from trimlang.language.vocabulary import spellings
 from trimlang.survey.measures import Findings
 
 
@@ -12,10 +15,6 @@ def unknown_trim(
     word: Word, trims: Iterable[str], findings: Findings, also: tuple[str, ...] = ()
 ) -> None:
     """Report that no trim is called that, suggesting a trim or one of the words ``also``."""
-    from trimlang.diagnostics.near_words import listed
-    from trimlang.language.mistakes import did_you_mean
-    from trimlang.language.vocabulary import spellings
-
     known = (*trims, *also)
     there = listed(trims)
     otherwise = (

@@ -6,10 +6,12 @@ from collections.abc import Iterable, Sequence
 from fractions import Fraction
 
 from trimlang.diagnostics import Span
+from trimlang.diagnostics.near_words import nearest
 from trimlang.diagnostics.place import place
 from trimlang.joints import Joint
 from trimlang.language import facts, tree
 from trimlang.language.facts import Side
+from trimlang.language.vocabulary import line_words
 from trimlang.settings.table import Settings
 from trimlang.survey.diagonals import read_diagonals
 from trimlang.survey.ends import Taken, read_sides
@@ -227,9 +229,6 @@ def _is_heading(line: tree.Statement) -> bool:
     """Tell whether an unreadable line was most likely a room's heading."""
     if not isinstance(line, tree.Unreadable) or not line.words:
         return False
-    from trimlang.diagnostics.near_words import nearest
-    from trimlang.language.mistakes import line_words
-
     return nearest(line.words[0], line_words()) == "room"
 
 

@@ -9,8 +9,8 @@ from pathlib import Path
 from typing import Final
 
 from trimlang.diagnostics import Diagnostic, Span, has_errors, say
+from trimlang.diagnostics.suggestion import did_you_mean
 from trimlang.formulas import is_formula, unguarded
-from trimlang.language.mistakes import did_you_mean
 from trimlang.language.source import Source
 from trimlang.record import record
 from trimlang.tables.cell_findings import LinePart, span_of, told_at_cells
