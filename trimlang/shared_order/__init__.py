@@ -1,1 +1,1 @@
-"""Several jobs bought and laid out together: one order for a site with many flats."""
+"""Several jobs bought and planned together: one order for a building with many flats."""

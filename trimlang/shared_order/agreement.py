@@ -1,4 +1,4 @@
-"""Whether the jobs of a pool mean the same by their trims, their saw and their spare."""
+"""Checks that jobs bought together agree about their trims, their saw and their spare."""
 
 from __future__ import annotations
 
@@ -17,15 +17,19 @@ NOTHING = "not said"
 
 
 def disagreements(pool: Iterable[Flat]) -> tuple[tuple[Flat, Diagnostic], ...]:
-    """Return what the jobs say differently, each with the job that says it later."""
+    """Return where the jobs disagree, each finding with the later of the two jobs."""
     found: list[tuple[Flat, Diagnostic]] = []
     known: dict[str, tuple[Flat, Trim]] = {}
     first: Flat | None = None
     for flat in pool:
         if first is None:
             first = flat
+        # A job under way has its own sticks in hand: one finding a job is enough, at the log's
+        # first line.
         found += [(flat, say("T720", entry.span)) for entry in flat.job.log[:1]]
         for what, here, there in _settings(flat.job, first.job):
+            # A setting may come from several lines or from none (a default), so the finding is at
+            # the job's first line.
             span = Span(next(iter(flat.result.sources), flat.file), 1, 1, 2)
             facts = {"what": what, "here": here, "there": there, "other": first.file}
             found.append((flat, say("T662", span, **facts)))
@@ -52,7 +56,7 @@ def disagreements(pool: Iterable[Flat]) -> tuple[tuple[Flat, Diagnostic], ...]:
 
 
 def _used(flat: Flat) -> Iterator[Trim]:
-    """The trims that the job's pieces are of, and those that they stand in front of."""
+    """Yield the trims that the job's pieces are made of, and those that these stand in front of."""
     names = {piece.trim for piece in flat.pieces}
     names |= {trim.in_front_of or "" for trim in flat.job.trims if trim.name in names}
     return (trim for trim in flat.job.trims if trim.name in names)
@@ -87,7 +91,7 @@ def _covers(*, spoiled: bool) -> str:
 
 
 def _trims(here: Trim, there: Trim, unit: str) -> Iterator[tuple[str, str, str]]:
-    """Yield what two trims of one name differ in: what, as it is here, as it is there."""
+    """Yield how two trims of one name differ: in what, the value here, the value there."""
     for what, a, b in (
         ("thickness", here.thickness, there.thickness),
         ("height", here.height, there.height),
@@ -103,9 +107,10 @@ def _trims(here: Trim, there: Trim, unit: str) -> Iterator[tuple[str, str, str]]
         yield "place", _front(here), _front(there)
     mine, yours = _offers(here.offers), _offers(there.offers)
     if mine != yours:
+        # Only the offers that differ are told: a list of twenty with one new price would hide it.
         only_here = [_offer(*offer, unit) for offer in mine if offer not in yours]
         only_there = [_offer(*offer, unit) for offer in yours if offer not in mine]
-        # one list may only say an offer more often than the other
+        # Both lists may hold the same offers and one of them twice: then the counts are told.
         yield (
             "stock",
             ", ".join(only_here) or f"{len(mine)} offers",
@@ -130,7 +135,7 @@ def _words(material: tuple[str, ...]) -> tuple[str, ...]:
 
 
 def _offers(offers: Iterable[Offer]) -> list[tuple[Fraction, int, Fraction, int | None]]:
-    """Offers without their places, in an order of their own."""
+    """Return what offers say, without where they stand, in an order that any file gives."""
     plain = [(one.length, one.pack, one.price, one.at_most) for one in offers]
     return sorted(plain, key=lambda one: (*one[:3], one[3] or 0))
 

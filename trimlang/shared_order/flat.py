@@ -1,4 +1,4 @@
-"""One job of several that are bought together, with rooms tagged: no two pieces share an id."""
+"""One of several jobs bought together; tags on its rooms keep the pieces' ids apart."""
 
 from __future__ import annotations
 
@@ -19,10 +19,9 @@ from trimlang.survey.room_tags import room_tag
 class Flat:
     """A job of the pool.
 
-    ``tag`` begins the id of each of its pieces.  ``file`` is the job file as it was
-    given and ``folder`` where its includes are looked for.  ``job`` is the surveyed
-    job with tagged rooms, ``pieces`` are cut from it in the usual way, which pieces
-    ``splices`` together.
+    The id of each of its pieces begins with ``tag``.  ``file`` is the job file as it was given
+    and ``folder`` where its includes are looked for.  ``job`` is the surveyed job with tagged
+    rooms; ``pieces`` and ``splices`` are what its joinery gives.
     """
 
     tag: str
@@ -35,10 +34,10 @@ class Flat:
 
 
 def flats(checked: Iterable[tuple[str, Result]]) -> tuple[Flat, ...]:
-    """Return the flats of (file, checked job) pairs, in their order.
+    """Return a flat for each pair of file name and checked job, in the same order.
 
-    A tag is made of the file's name as a room's is of the room's: ``flat-12.trim``
-    becomes F12.  It depends only on the name and on the files before it.
+    A flat's tag is made from the file's name as a room's is from the room's name:
+    ``flat-12.trim`` becomes F12.  It depends only on that name and on the files before it.
     """
     tags: dict[str, str] = {}
     made: list[Flat] = []
@@ -48,6 +47,8 @@ def flats(checked: Iterable[tuple[str, Result]]) -> tuple[Flat, ...]:
         rooms = tuple(replace(room, tag=f"{tag}-{room.tag}") for room in result.job.rooms)
         job = replace(result.job, rooms=rooms)
         folder = Path(file).resolve().parent
+        # Joined again, since the ids of the pieces now begin with the flat's tag. The findings were
+        # told when the job was checked.
         pieces, spliced, _ = joinery(job)
         made.append(
             Flat(

@@ -1,7 +1,7 @@
-"""Check the finished plan of one trim against what was asked.
+"""Checks the finished shared plan of one trim against what was asked.
 
-Written from the definitions of ``TrimPlan`` and ``Trim`` alone, in inches and
-money: nothing here comes from the planner or from the pool.
+Written from the definitions of ``TrimPlan`` and ``Trim`` alone, in inches and money.  It shares
+no code with the planner or with the shared order, so that a mistake there cannot hide here.
 """
 
 from __future__ import annotations
@@ -16,9 +16,9 @@ from trimlang.survey.job import Trim
 
 
 def faults(trim: Trim, pieces: Iterable[Piece], plan: TrimPlan, step: Fraction) -> tuple[str, ...]:
-    """Everything wrong with a plan for these pieces, in words; empty for a sound plan.
+    """Return everything that is wrong with a plan for these pieces, in words; empty if sound.
 
-    ``step`` is the distance of two marks on the tape (inches).
+    ``step`` is the distance between two marks of the tape, in inches.
     """
     lengths = {piece.id: piece.length for piece in pieces}
     return (*_placed(lengths, plan), *_on_sticks(lengths, plan, step), *_bought(trim, plan))
@@ -39,14 +39,18 @@ def _on_sticks(lengths: dict[str, Fraction], plan: TrimPlan, step: Fraction) -> 
     for stick in plan.sticks:
         reach = Fraction(0)
         for place in stick.places:
-            # from mark to mark of the tape a piece may take a little more than it is long
+            # A piece begins and ends at marks of the tape, so it may take up to a step more than
+            # its length.
             long = place.end - place.start
             if not 0 <= long - lengths.get(place.piece, long) < step:
                 found.append(f"piece {place.piece} is {long} long on stick {stick.id}")
-            # neighbours overlap where they share a mitre, but none ends before the one before
+            # Neighbours overlap where they share a mitre, but a piece never ends before the one
+            # before it.
             if place.start < 0 or place.end < reach:
                 found.append(f"piece {place.piece} lies within another on stick {stick.id}")
             reach = max(reach, place.end)
+        # Kerfs and squared-off ends lie between or behind them, so the sum may be less than the
+        # stick's length, but never more.
         if reach + stick.offcut > stick.length:
             found.append(f"stick {stick.id} is overfilled")
     return found
@@ -59,6 +63,8 @@ def _bought(trim: Trim, plan: TrimPlan) -> list[str]:
     for line in plan.bought:
         had[line.on_hand, line.length] += line.packs * line.pack
         taken[line.on_hand, line.length, line.pack, line.price] += line.packs
+    # Sticks of one length are interchangeable, whichever offer they came from, so they are counted
+    # by length.
     cut = Counter((stick.on_hand, stick.length) for stick in plan.sticks)
     found += [
         f"{count} sticks of {length} in are cut, and {had[hand, length]} had"
@@ -78,8 +84,10 @@ def _bought(trim: Trim, plan: TrimPlan) -> list[str]:
             ]
         if not limits:
             found.append(f"sticks of {length} in at {price} are not to be had")
+        # Two offers may read the same; what they allow adds up.
         elif None not in limits and packs * pack > sum(limit or 0 for limit in limits):
             found.append(f"{packs * pack} sticks of {length} in are had, more than there are")
+    # Spare is whole bought sticks: what is bought and not cut.
     spare = sum(
         (length * (count - cut[hand, length]) for (hand, length), count in had.items() if not hand),
         Fraction(0),

@@ -1,8 +1,8 @@
-"""Plans one purchase for all jobs of a pool, which never costs more than a purchase for each.
+"""Plans one purchase for several jobs, which never costs more than buying for each alone.
 
-All pieces of one trim are planned as if one job held them.  Each job is planned by
-itself too; where those plans can be had together and cost less than what the search
-for the pool found within its effort, they are taken as they are.
+All pieces of one trim are planned as if one job held them.  Each job is also planned by itself.
+Where those plans together are possible with the stock, and cost less than what the search for
+all found within its effort, they are used as they are.
 """
 
 from __future__ import annotations
@@ -34,11 +34,11 @@ if TYPE_CHECKING:
 
 @record
 class FlatPlan:
-    """A flat as it comes out of the pool.
+    """A flat as the shared order leaves it.
 
-    ``result`` holds its own pieces and the pool's sticks that any of them lies on.
-    ``alone`` is what its trim would cost bought by itself, None where the stock that
-    can be had would not do.
+    ``result`` holds its own pieces and those shared sticks that any of them is cut from.
+    ``alone`` is what its trim would cost bought by itself, None where the stock would not
+    be enough.
     """
 
     flat: Flat
@@ -48,10 +48,10 @@ class FlatPlan:
 
 @record
 class SharedOrder:
-    """One purchase for several jobs: ``result`` is all jobs as one, ``flats`` each of them.
+    """One purchase for several jobs: ``result`` is all jobs as one, ``flats`` each by itself.
 
-    ``apart`` names the trims that are bought job by job, because no better was found;
-    ``scarce`` those whose separate plans together take more than can be had.
+    ``apart`` names the trims that are planned job by job, because nothing better was found;
+    ``scarce`` those whose separate plans together take more than the stock lines allow.
     """
 
     result: Result
@@ -61,7 +61,7 @@ class SharedOrder:
 
     @property
     def alone(self) -> Fraction | None:
-        """What the trim costs where each job buys its own, None where one of them cannot."""
+        """What the trim costs where each job buys its own; None where one of them cannot."""
         costs = [one.alone for one in self.flats]
         return None if None in costs else sum((cost for cost in costs if cost), Fraction(0))
 
@@ -73,16 +73,19 @@ def plan_together(
 ) -> SharedOrder:
     """Plan the purchase of all flats together.
 
-    ``effort`` holds for the pool, and again for each flat by itself.
+    ``effort`` is the limit for all flats together, and again for each flat by itself.
 
     Raises:
         WrongPlanError: a plan breaks its own rules.
     """
     shared = joined_job(pool)
+    # Two flats may both have a "Bath", so rooms carry their flat's tag while all jobs are one.
     names = {f"{flat.tag} {room.name}": room.name for flat in pool for room in flat.job.rooms}
     joined, spliced, _ = joinery(shared)
     pieces, plans, _ = plan_pieces(shared, joined, spliced, effort, watch)
     pooled = {plan.trim: plan for plan in plans}
+    # This is what makes the promise hold: without the flats' own plans, a search that ran out of
+    # time could cost more than buying apart.
     own = [plan_pieces(flat.job, flat.pieces, flat.splices, effort, None) for flat in pool]
     chosen: dict[str, TrimPlan] = {}
     apart: list[str] = []
@@ -103,6 +106,7 @@ def plan_together(
         if every and not together:
             scarce.append(trim.name)
         best = pooled.get(trim.name)
+        # At equal cost the plan with fewer sticks is taken, as within one job.
         if together and (best is None or _rank(parts) < (best.cost, len(best.sticks))):
             best = side_by_side(shared, trim, parts, best, pieces)
             apart.append(trim.name)
@@ -116,10 +120,10 @@ def plan_together(
 
 
 def joined_job(pool: Sequence[Flat]) -> Job:
-    """Return all flats as one job: every room, each trim once, all that is on hand.
+    """Return all flats as one job: every room, each trim once, all the offcuts on hand.
 
-    Offcuts that several jobs state by one line of one file (an include) are the
-    same offcuts, and count once.
+    Where several jobs include one file, the offcuts that its lines state are the same offcuts
+    and count once.
     """
     trims: dict[str, Trim] = {}
     shelf: dict[tuple[Path, int, int], str] = {}
@@ -129,6 +133,8 @@ def joined_job(pool: Sequence[Flat]) -> Job:
             if trim.name not in trims:
                 trims[trim.name] = replace(trim, rests=rests)
                 continue
+            # The first job's lines are kept. That the others say the same was checked before
+            # (agreement.py).
             known = trims[trim.name]
             offers = known.offers or trim.offers
             trims[trim.name] = replace(known, offers=offers, rests=known.rests + rests)
@@ -158,12 +164,15 @@ def _cut(
     names: dict[str, str],
     apart: set[str],
 ) -> list[tuple[Piece, ...]]:
-    """Return each flat's pieces as the chosen plans cut them, in the order of the walk."""
+    """Return each flat's pieces as the chosen plans cut them, in the order of the walls."""
     of_room: dict[str, list[Piece]] = {}
     for piece in pooled:
         of_room.setdefault(piece.room, []).append(piece)
     cut: list[tuple[Piece, ...]] = []
     for flat, alone in zip(pool, own, strict=True):
+        # Where a spliced wall is cut depends on the plan: the pooled pieces are right for a pooled
+        # trim, and the flat's own pieces for one that is planned apart. So one list is the frame,
+        # and the runs of the trims in `apart` are replaced in it.
         in_pool = [
             replace(piece, room=names[piece.room])
             for room in dict.fromkeys(room.name for room in flat.job.rooms)
@@ -212,6 +221,8 @@ def _shared(
             )
             for plan in plans
         )
+        # A stick that several flats share stands in the result of each, so that each flat's sheets
+        # show the whole stick.
         result = replace(
             flat.result,
             job=flat.job,
@@ -245,7 +256,8 @@ def _shared(
 def _supplies(
     shared: Job, pool: Sequence[Flat], cut: Sequence[tuple[Piece, ...]]
 ) -> tuple[Supply, ...]:
-    """Return what else to buy: together for all flats that ask for the same kinds."""
+    """Return nails, caulk and paint: bought together for all flats that want the same kinds."""
+    # Rounding up to whole boxes and tubes once for all flats is what buying together saves.
     alike: dict[tuple[object, ...], list[Piece]] = {}
     jobs: dict[tuple[object, ...], Job] = {}
     for flat, pieces in zip(pool, cut, strict=True):

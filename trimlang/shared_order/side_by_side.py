@@ -1,4 +1,4 @@
-"""The plans of single jobs side by side, as one plan."""
+"""Puts the plans of single jobs side by side, as one plan."""
 
 from __future__ import annotations
 
@@ -16,10 +16,10 @@ from trimlang.survey.job import Job, Trim
 
 
 def can_be_had(trim: Trim, plans: Iterable[TrimPlan]) -> bool:
-    """Tell whether what these plans take is there for all of them.
+    """Tell whether there is enough stock for all these plans together.
 
-    A limit (``at most``) is the supplier's, and holds for all jobs together; what
-    is on hand is there once.
+    A limit (``at most``) is the supplier's and holds for all jobs together; an offcut on hand
+    exists once.
     """
     taken: Counter[tuple[bool, Fraction, int, Fraction]] = Counter()
     for plan in plans:
@@ -32,6 +32,8 @@ def can_be_had(trim: Trim, plans: Iterable[TrimPlan]) -> bool:
         if offer.at_most is None:
             without_end.add(kind)
         else:
+            # Only whole packs are sold, so a limit that is no multiple of the pack counts down to
+            # one.
             there[kind] += offer.at_most // offer.pack * offer.pack
     for rest in trim.rests:
         there[True, rest.length, 1, rest.price] += rest.count
@@ -45,10 +47,10 @@ def side_by_side(
     pooled: TrimPlan | None,
     pooled_pieces: Iterable[Piece],
 ) -> TrimPlan:
-    """Return the plans of single jobs as one, their sticks numbered through.
+    """Return the plans of single jobs as one, their sticks numbered from 1.
 
-    What no plan can cost less than comes from the pool's own search where it was for
-    the same pieces and the same kerf, else from a quick bound with the thinnest kerf.
+    The lower bound on the cost comes from the search for all jobs where that was for the same
+    pieces and the same kerf; otherwise from a quick bound with the thinnest kerf.
     """
     plans = [plan for plan, _ in parts]
     sticks = [stick for plan in plans for stick in plan.sticks]
@@ -58,6 +60,8 @@ def side_by_side(
     same = {(one.id, one.length) for one in pieces} == {
         (one.id, one.length) for one in pooled_pieces if one.trim == trim.name
     }
+    # A bound for other pieces says nothing here: with splices, a plan may cut the walls elsewhere.
+    # And a wider kerf would prove too much.
     if pooled is not None and same and len(_kerfs(job, parts)) == 1:
         bound = max(bound, pooled.bound)
     bound = min(bound, cost)
@@ -82,6 +86,7 @@ def side_by_side(
         status=Status.PROVEN if bound == cost else Status.GAP,
         survives_loss=all(plan.survives_loss for plan in plans),
         lost=_lost(plans),
+        # No bound on the number of sticks is worked out for plans side by side; 0 claims nothing.
         stick_bound=0,
         plain_cost=quick[0] if quick else None,
         plain_sticks=quick[1] if quick else None,
@@ -95,8 +100,10 @@ def _kerfs(job: Job, parts: Sequence[tuple[TrimPlan, tuple[Piece, ...]]]) -> set
 def _bound(
     job: Job, trim: Trim, parts: Sequence[tuple[Piece, ...]]
 ) -> tuple[Fraction, tuple[Fraction, int] | None]:
-    """Return a cost that no plan of these pieces goes below, and what longest first takes."""
+    """Return a cost that no plan of these pieces goes below, and what plain packing costs."""
     question = ask(job, trim, [piece for own in parts for piece in own])
+    # The kerf along the stick grows with the steepest mitre among the pieces. Each flat was planned
+    # with its own, so only the thinnest is a bound for all.
     thin = min(steepest_kerf(own, job.settings.kerf) for own in parts)
     problem = replace(question.problem, kerf=question.room_in(thin))
     plan = plan_stock(problem, effort=replace(QUICK, seconds=0.0))

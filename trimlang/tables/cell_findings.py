@@ -1,4 +1,4 @@
-"""Tells of a table's cells what the language says of the job file that was made of them."""
+"""Reports what is wrong with a job file made from a table at the table's cells."""
 
 from __future__ import annotations
 
@@ -18,9 +18,10 @@ from trimlang.tables.cells import Cell, TableRow
 
 @record
 class LinePart:
-    """A part of a line: where it starts there, and the table's column and cell that it came from.
+    """A part of a line that came from a cell: its first column (from 1), the table's column name.
 
-    ``alone`` is the line with all its other cells sound.
+    ``alone`` is the same line with sound text in place of all other cells, so that only this
+    cell can be wrong in it.
     """
 
     start: int
@@ -30,15 +31,15 @@ class LinePart:
 
 
 Made: TypeAlias = Mapping[int, tuple[TableRow, Sequence[LinePart]]]
-"""The lines that rows of the table were made to: each line's row and pieces."""
+"""By line number (from 1) of the job file: the row that it was made from, and its parts."""
 
 
 def told_at_cells(
     path: Path, lines: Sequence[str], made: Made, *, rows_lost: bool
 ) -> list[Diagnostic]:
-    """Return what is wrong with the job file's lines, each finding at the cell it is about.
+    """Return what is wrong with the job file's lines, each finding at the cell that caused it.
 
-    ``rows_lost`` tells that rows of the table are missing among the lines.
+    ``rows_lost`` says that some rows of the table gave no line.
     """
     teller = _Teller(path, lines, made)
     teller.check(rows_lost=rows_lost)
@@ -46,7 +47,7 @@ def told_at_cells(
 
 
 def span_of(path: Path, cell: Cell) -> Span:
-    """Return where a cell stands in its file."""
+    """Return where a cell stands in the table's file."""
     return Span(path.name, cell.line, cell.column, cell.end)
 
 
@@ -58,19 +59,20 @@ class _Teller:
         self.findings: list[Diagnostic] = []
 
     def check(self, *, rows_lost: bool) -> None:
-        """Have the job file checked, and tell what is wrong with it at the cells it came from."""
+        """Check the job file, and report what is wrong with it at the cells."""
         text = "".join(f"{line}\n" for line in self._lines)
         _, unread = parse(Source(self._path.name, text))
         lost = {one.span.line for one in unread if one.severity is Severity.ERROR}
         for number in sorted(lost):
             self._unread_cells(number, [one for one in unread if one.span.line == number])
         rows_lost = rows_lost or bool(lost)
-        # the lines that can be read are checked too, each in its place
+        # Lines that cannot be read are left empty, so that the others keep their line numbers.
         kept = ("" if n in lost else line for n, line in enumerate(self._lines, start=1))
         text = "".join(f"{line}\n" for line in kept)
         result = check_job(text, path=self._path)
         known = any(line.split(None, 1)[:1] in (["trim"], ["include"]) for line in self._lines)
-        # a table seldom says what its trims are: another file will
+        # A table seldom says what its trims are, because another file will: what needs the trims
+        # waits.
         not_whole = [Whole.WALLS] if rows_lost else []
         not_whole += [] if known else [Whole.TRIMS]
         for finding in result.diagnostics:
@@ -78,7 +80,7 @@ class _Teller:
                 self._at_cell(finding)
 
     def _unread_cells(self, number: int, findings: list[Diagnostic]) -> None:
-        """Tell of every cell of a row that cannot be read, each tried by itself."""
+        """Report every cell of a row that cannot be read, trying each cell by itself."""
         told = False
         if number in self._pieces:
             row, pieces = self._pieces[number]
@@ -88,15 +90,17 @@ class _Teller:
                     if one.severity is Severity.ERROR:
                         told = True
                         self._unread(piece, row, one)
+        # Each cell is sound by itself, so it is their combination that cannot be read: report the
+        # line as it stands.
         if not told:
             for finding in findings:
                 self._at_cell(finding)
 
     def _at_cell(self, finding: Diagnostic) -> None:
-        """Tell what was found in a line at the cell that it came from."""
+        """Report a finding about a line at the cell that it came from."""
         found = self._pieces.get(finding.span.line)
         if finding.span.file != self._path.name or found is None or not found[1]:
-            # of an included file, or of the table as a whole
+            # It is about an included file, or about the table as a whole.
             place = finding.span
             if place.file == self._path.name:
                 place = Span(self._path.name, 1, 1, 2)
@@ -105,6 +109,7 @@ class _Teller:
         row, pieces = found
         facts = {name: self._in_table(fact) for name, fact in finding.facts}
         finding = say(finding.code, finding.span, **facts)
+        # The cell whose text begins last at or before the place that is marked.
         before = [piece for piece in pieces if piece.start <= finding.span.column]
         piece = before[-1] if before else pieces[0]
         message = f"row {row.number}, {piece.column}: {finding.message}"
@@ -113,7 +118,7 @@ class _Teller:
         )
 
     def _in_table(self, fact: object) -> object:
-        """Name a place in the job file by the row that its line came from."""
+        """Return a fact with a line of the job file named by the table's row instead."""
         if not isinstance(fact, Place) or fact.span.file != self._path.name:
             return fact
         found = self._pieces.get(fact.span.line)

@@ -1,4 +1,4 @@
-"""Reads CSV cell by cell and keeps where each stands, so that a mistake can be shown in place."""
+"""Reads CSV and keeps where each cell stands, so that a mistake can be shown in its place."""
 
 from __future__ import annotations
 
@@ -8,12 +8,14 @@ from typing import Final
 from trimlang.language.source import LINE_END
 from trimlang.record import record
 
+# Python's csv module does not tell where a cell stands, so the cells are read here (RFC 4180, and
+# the delimiters that spreadsheets write in countries with a decimal comma).
 DELIMITERS: Final = (",", ";", "\t")
 _SEP: Final = re.compile(r"sep=(.)\s*(\r\n|\r|\n)", re.IGNORECASE)
 
 
 class NoTableError(Exception):
-    """The bytes are no CSV: why, and in which line and column."""
+    """The bytes are not CSV: why, and in which line and column (from 1)."""
 
     def __init__(self, why: str, line: int = 1, column: int = 1) -> None:
         super().__init__(why)
@@ -24,7 +26,7 @@ class NoTableError(Exception):
 
 @record
 class Cell:
-    """A cell's text, and where it stands: line and columns as an editor counts them."""
+    """A cell's text and where it stands: line and columns from 1, ``end`` behind the last."""
 
     text: str
     line: int
@@ -34,17 +36,17 @@ class Cell:
 
 @record
 class TableRow:
-    """A row of the table: its number as a spreadsheet counts them, and its cells."""
+    """A row of the table: its number as a spreadsheet counts (from 1), and its cells."""
 
     number: int
     cells: tuple[Cell, ...]
 
 
 def table_text(data: bytes) -> str:
-    """Return the text of a CSV file: UTF-8, with or without a mark, or UTF-16 with one.
+    """Return the text of a CSV file: UTF-8, or UTF-16 with a byte order mark.
 
     Raises:
-        NoTableError: it is none of them.
+        NoTableError: it is neither.
     """
     for mark, encoding in ((b"\xff\xfe", "utf-16"), (b"\xfe\xff", "utf-16")):
         if data.startswith(mark):
@@ -57,19 +59,20 @@ def table_text(data: bytes) -> str:
     except UnicodeDecodeError as error:
         line = data.count(b"\n", 0, error.start) + 1
         raise NoTableError(f"it is no UTF-8 text (byte {error.start})", line) from None
+    # Valid UTF-8, but no text has a NUL: most likely a workbook that was not saved as CSV.
     if "\0" in text:
         raise NoTableError("it is no text", text.count("\n", 0, text.index("\0")) + 1)
     return text
 
 
 def read_rows(text: str) -> tuple[str, list[TableRow]]:
-    """Return the delimiter, and every row that is not blank.
+    """Return the delimiter, and every row that has something in it.
 
-    The delimiter is what a line ``sep=;`` says, else the one that stands most often
-    in the first line.
+    The delimiter is the one that a first line ``sep=;`` names, or else the one that stands most
+    often in the heading.
 
     Raises:
-        NoTableError: a quoted cell does not end.
+        NoTableError: a quoted cell is never closed.
     """
     said = _SEP.match(text)
     begin = said.end() if said else 0
@@ -81,6 +84,8 @@ def read_rows(text: str) -> tuple[str, list[TableRow]]:
 def _delimiter(text: str) -> str:
     heading = next((line for line in LINE_END.split(text) if line.strip()), "")
     bare = re.sub(r'"[^"]*"', "", heading)
+    # Of two that stand equally often the first in DELIMITERS is taken: a heading of one column has
+    # none.
     return max(DELIMITERS, key=lambda sign: (bare.count(sign), -DELIMITERS.index(sign)))
 
 
@@ -100,6 +105,7 @@ class _CellReader:
             if self._at < len(self._text) and self._text[self._at] == self._delimiter:
                 self._at += 1
                 if self._at == len(self._text):
+                    # The text ends with a delimiter: an empty last cell follows it.
                     cells.append(self._made("", self._line, self._column, self._column))
                 else:
                     continue
@@ -140,11 +146,14 @@ class _CellReader:
             sign = self._text[self._at]
             if sign == '"':
                 self._at += 1
+                # Two quotation marks within a quoted cell stand for one.
                 if self._text[self._at : self._at + 1] != '"':
                     break
                 parts.append('"')
                 self._at += 1
             elif sign in "\r\n":
+                # A cell may go on over several lines. Findings mark one line, so it is marked to
+                # the end of its first.
                 if first_end is None:
                     first_end = self._column
                 self._end_line()
@@ -152,7 +161,7 @@ class _CellReader:
             else:
                 parts.append(sign)
                 self._at += 1
-        # what follows the closing mark up to the delimiter is taken as it is
+        # What follows the closing mark up to the delimiter is kept rather than lost.
         while self._at < len(self._text) and self._text[self._at] not in (
             self._delimiter,
             "\r",

@@ -18,6 +18,7 @@ from trimlang.tables.cells import Cell, NoTableError, TableRow, read_rows, table
 from trimlang.tables.table_columns import ALSO, COLUMNS, KINDS, NEEDED
 
 _QUOTES: Final = re.compile('["“”]')
+# "1,234" is a thousand in one country and one and a bit in another.
 _TWO_WAYS: Final = re.compile(r"(?<!\d)\d{1,3},\d{3}(?!\d)")
 _DECIMAL_COMMA: Final = re.compile(r"(?<=\d),(?=\d)")
 _ONCE: Final = "Take one of them out, or give it another name."
@@ -31,14 +32,14 @@ _SOUND: Final = {
     "called": "x",
     "note": "x",
 }
-"""What can be read in a column, to try the other cells of a row one by one."""
+"""Text that is sound in each column, to try the other cells of a row one by one."""
 
 _TEXTS: Final = ("room", "called", "note")
 
 
 @record
 class Made:
-    """The job file's text, what is wrong with the table, and the table as text."""
+    """The job file's text, what is wrong with the table, and the table's own text."""
 
     text: str
     findings: tuple[Diagnostic, ...]
@@ -46,10 +47,10 @@ class Made:
 
 
 def from_csv(data: bytes, path: Path, include: str | None = None) -> Made:
-    """Return the job file that a table describes.
+    """Return the job file that a table (the bytes of a CSV file) describes.
 
-    ``path`` is the table's own: messages name it, and includes are looked for
-    beside it.  ``include`` is a file that the job file shall include.
+    ``path`` is the table's own path: messages name it, and includes are looked for beside it.
+    ``include`` names a file that the job file includes in its first line, such as the prices.
     """
     try:
         text = table_text(data)
@@ -65,6 +66,7 @@ def from_csv(data: bytes, path: Path, include: str | None = None) -> Made:
 class _Table:
     def __init__(self, path: Path, delimiter: str, rows: list[TableRow]) -> None:
         self._path = path
+        # Where cells are parted by something else, a comma in a number may be a decimal comma.
         self._comma_is_decimal = delimiter != ","
         self._rows = rows
         self._findings: list[Diagnostic] = []
@@ -83,6 +85,7 @@ class _Table:
         if names is not None:
             lost = has_errors(self._findings)
             self._findings += told_at_cells(self._path, self._lines, self._pieces, rows_lost=lost)
+        # The table's own findings come first, in the order of the sheet.
         order = sorted(self._findings, key=lambda one: (one.span.file != self._path.name, one.span))
         return Made(text, tuple(dict.fromkeys(order)), Source(self._path.name, ""))
 
@@ -92,7 +95,7 @@ class _Table:
     # ---- the heading ----------------------------------------------------------------
 
     def _heading(self) -> list[str] | None:
-        """Return each column's name, "" for one that is blank; None where it is no heading."""
+        """Return each column's name, "" for a blank or wrong one; None without a heading."""
         if not self._rows:
             self._say("T653", Cell("", 1, 1, 2), columns=" and ".join(NEEDED))
             return None
@@ -141,6 +144,8 @@ class _Table:
     def _kind(self, row: TableRow, cells: dict[str, Cell]) -> str | None:
         cell = cells.get("kind")
         if cell is None:
+            # A row with nothing but the column "line" is a line of the job file; any other row
+            # without a kind is a run.
             return "line" if set(cells) == {"line"} else "run"
         word = cell.text.strip().lower()
         if word not in KINDS:
@@ -168,10 +173,13 @@ class _Table:
         self._add_facts(row, cells, parts, form, ("trims", "note", "more"), indent="")
 
     def _wall_row(self, kind: str, row: TableRow, cells: dict[str, Cell]) -> None:
+        # An opening or bare wall has no name and no ends of its own.
         needed = ["length"] if kind != "run" else ["wall", "length", "left", "right"]
         room = cells.get("room")
         if room is not None:
             name = self._text("room", room, row)
+            # The first row of a new room begins it; the rows below may leave the room blank or
+            # repeat it.
             if self._room is None or name.casefold() != self._room.casefold():
                 self._room = name
                 self._add(row, [("room", room)], 'room "{room}"')
@@ -215,7 +223,7 @@ class _Table:
         self._add(row, parts, indent + form)
 
     def _add(self, row: TableRow, parts: list[tuple[str, Cell]], form: str) -> None:
-        """Write a line, and remember which of its columns came from which cell."""
+        """Write a line of the job file, and remember which cell each part of it came from."""
         texts: dict[str, str] = {}
         for column, cell in parts:
             text = (
@@ -223,6 +231,7 @@ class _Table:
             )
             if text is not None:
                 texts[column] = text
+        # A cell was refused, and the finding is made: the line would only bring up a second one.
         if len(texts) < len(parts):
             return
         line, pieces = "", []
@@ -241,7 +250,7 @@ class _Table:
         self._pieces[len(self._lines)] = (row, pieces)
 
     def _text(self, column: str, cell: Cell, row: TableRow) -> str:
-        """Return a free text as a quoted text can hold it."""
+        """Return free text such that it can stand between quotation marks in a job file."""
         text = unguarded(cell.text.strip())
         plain = _QUOTES.sub("″", " ".join(text.split("\n")))
         if plain != text:
@@ -249,9 +258,10 @@ class _Table:
         return plain
 
     def _word(self, column: str, cell: Cell, row: TableRow) -> str | None:
-        """Return a cell that the language reads: one line, no formula, no comment."""
+        """Return a cell's text as the language reads it, None where it must be refused."""
         text = " ".join(cell.text.split())
         if column == "line":
+            # A whole line keeps its inner blanks, since they may stand within quotation marks.
             text = " ".join(cell.text.strip().splitlines())
         elif is_formula(text):
             self._say("T657", cell, row=row.number, column=column, written=text)
@@ -275,7 +285,7 @@ class _Table:
 
 
 def _parsed(form: str) -> Iterator[tuple[str, str]]:
-    """Yield the literal texts of a form, each with the column that follows it."""
+    """Yield the literal parts of a form, each with the column that follows it ("" for none)."""
     from string import Formatter
 
     for literal, column, _, _ in Formatter().parse(form):

@@ -1,4 +1,4 @@
-"""Writes a job file as a table, from which the same job file can be made again."""
+"""Writes a job file as a table from which the same job file can be made again."""
 
 from __future__ import annotations
 
@@ -15,10 +15,10 @@ from trimlang.tables.table_columns import COLUMNS
 
 
 def to_csv(source: Source) -> tuple[str, tuple[Diagnostic, ...]]:
-    """Return the table of one job file, its comments left out, and what is wrong with the file.
+    """Return one job file as a table, without its comments, and what is wrong with the file.
 
-    Lines that are no walls stand whole in the column ``line``; what a line includes
-    stays in its own file.
+    A line that is no room or wall stands whole in the column ``line``.  Included files are not
+    read: their lines stay in them.
     """
     statements, findings = parse(source)
     lines = source.lines()
@@ -45,7 +45,7 @@ def to_csv(source: Source) -> tuple[str, tuple[Diagnostic, ...]]:
 
 
 def _facts(said: Iterable[facts.Fact], lines: list[str]) -> dict[str, str]:
-    """Return the cells of what a line says besides its name and length."""
+    """Return the cells for what a line says besides its name and length."""
     cells: dict[str, str] = {}
     trims: list[str] = []
     more: list[str] = []
@@ -53,6 +53,8 @@ def _facts(said: Iterable[facts.Fact], lines: list[str]) -> dict[str, str]:
         match fact:
             case facts.NamedTrim(trim=trim):
                 trims.append(trim.text)
+            # A fact that is said twice is wrong; the second goes into "more", so that reading it
+            # back says so.
             case facts.AtEnd(side=side, end=end) if side not in cells:
                 cells[side.value] = _written(end.span, lines)
             case facts.Called(text=text) if "called" not in cells:
