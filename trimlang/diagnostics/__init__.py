@@ -1,4 +1,4 @@
-"""What trimlang says about a job file: codes, places, causes and remedies."""
+"""What trimlang says is wrong with a job file: codes, places, causes and remedies."""
 
 from trimlang.diagnostics.diagnostic import Diagnostic, Span, has_errors, say
 from trimlang.diagnostics.severity import Severity

@@ -1,4 +1,4 @@
-"""What is written about one diagnostic."""
+"""The page of a diagnostic: everything that is written about one code."""
 
 from __future__ import annotations
 
@@ -10,11 +10,11 @@ from trimlang.record import record
 
 @record
 class Page:
-    """One diagnostic: ``message`` and ``remedy`` take named facts in braces.
+    """One code's page.  ``message`` and ``remedy`` have named facts in braces.
 
-    ``example`` is a whole job file, or a table of a survey, that triggers it (a test
-    tries each); empty where only the world outside the file can (a missing file).
-    ``needs`` and ``loses`` say which findings make which others pointless: see ``Whole``.
+    ``example`` is a whole job file, or a survey as CSV, that triggers it (a test tries each); it
+    is empty where only something outside the file can, such as a missing file.  ``needs`` and
+    ``loses`` say which findings make which others pointless: see ``Whole``.
     """
 
     code: str
@@ -29,5 +29,5 @@ class Page:
 
     @property
     def family(self) -> Family:
-        """What kind of fault it is about."""
+        """The kind of fault that it is about."""
         return Family.of(self.code)

@@ -1,7 +1,7 @@
 """The page of each diagnostic: its wording, why it matters, and a file that triggers it.
 
-One table, in parts, so that every message can be read, tested and
-translated in one place.  ``docs/diagnostics.md`` is made from it.
+One table, in parts by subject, so that every message can be read and tested in one place.
+``docs/diagnostics.md`` is made from it.
 """
 
 from __future__ import annotations

@@ -1,4 +1,8 @@
-"""A diagnostic is a value: a code, a place in the user's file, a cause and a remedy."""
+"""A diagnostic is a value: a code, a place in the user's file, a cause and a remedy.
+
+Passes collect diagnostics and go on, rather than raise an error at the first one, so that the
+user sees everything that is wrong at once.
+"""
 
 from __future__ import annotations
 
@@ -16,7 +20,7 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True, slots=True, order=True)
 class Span:
-    """A stretch of one line: columns count from 1, ``end`` is the column after the last."""
+    """A stretch of one line: lines and columns count from 1, ``end`` is behind the last column."""
 
     file: str
     line: int
@@ -28,8 +32,8 @@ class Span:
 class Diagnostic:
     """One finding about the job file.
 
-    ``facts`` are what its message was filled with, by name, and what only a mend
-    needs to know; two findings that read alike are alike.
+    ``facts`` are what its message was filled with, by name, and what only a mend needs to know.
+    They do not count when two findings are compared: two that read alike are equal.
     """
 
     code: str
@@ -41,19 +45,23 @@ class Diagnostic:
 
     @property
     def page(self) -> Page:
-        """What is written about it, such as its family."""
-        # most jobs have no findings, and so never load the pages
+        """The page of its code, with its title and family."""
+        # Imported here: most jobs have no findings, and so never load the pages.
         from trimlang.diagnostics.code_pages import PAGES
 
         return PAGES[self.code]
 
     def needs_any(self, lost: Collection[Whole]) -> bool:
-        """Tell whether something is lost without which it is pointless."""
+        """Tell whether something that this finding depends on was lost, so it is not to be told."""
         return any(one in lost for one in self.page.needs)
 
 
 def say(code: str, span: Span, **facts: object) -> Diagnostic:
-    """Make the diagnostic ``code`` at ``span``, its page's wording filled with ``facts``."""
+    """Return the diagnostic ``code`` at ``span``, its page's wording filled with ``facts``.
+
+    Raises:
+        KeyError: there is no such code, or its wording names a fact that is not given.
+    """
     from trimlang.diagnostics.code_pages import PAGES
 
     page = PAGES[code]

@@ -1,4 +1,4 @@
-"""The families that diagnostics fall into, by what is wrong."""
+"""The families of diagnostics: the kinds of things that can be wrong."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from enum import StrEnum
 
 
 class Family(StrEnum):
-    """What a diagnostic is about; the value is how the codes of the family begin."""
+    """What a diagnostic is about; the value is how the family's codes begin."""
 
     SYNTAX = "T1"
     MEANING = "T2"
@@ -22,5 +22,5 @@ class Family(StrEnum):
 
     @classmethod
     def of(cls, code: str) -> Family:
-        """Return the family of a code: this is the one place that looks into a code."""
+        """Return the family of a code; no other code looks into the text of a code."""
         return next(family for family in cls if code.startswith(family.value))

@@ -1,8 +1,7 @@
 """Turns a finding whose remedy needs no judgement into edits of the file.
 
-A mend comes from the finding's own facts and the line that it marks.  Where two
-remedies are as good as each other both are given; where only the tape or the
-user can tell, none is.
+A mend is made from the finding's own facts and the line that it marks.  Where two remedies are
+equally good both are offered; where only the tape or the user can tell, none is.
 """
 
 from __future__ import annotations
@@ -19,16 +18,20 @@ from trimlang.letters import STEERING
 from trimlang.record import record
 
 Facts = Mapping[str, Any]
+# A line up to its comment: a "#" within quotation marks begins none.
 _COMMENT: Final = re.compile(r'(?:[^#"“”]|["“][^"“”]*["”])*')
+# The whole inches before a fraction: the 29 of "29 1/8".
 _WHOLE_BEFORE: Final = re.compile(r"(?<![\w/.])(\d+)[ -]?$")
+# The usual ends first, as an editor lists them.
 _JOINTS_OFFERED: Final = ("in-corner", "butt", "out-corner", "open")
+# A number that still reads both ways, thousands or three decimal places, mends nothing.
 _THREE_PLACES: Final = re.compile(r"\.\d{3} ")
 _UNITS: Final = ("in", "inch", "ft", "feet", "mm", "cm", "m")
 
 
 @record
 class Edit:
-    """Writes ``text`` in place of ``span``, which may be empty."""
+    """Writes ``text`` in place of ``span``; an empty span inserts."""
 
     span: Span
     text: str
@@ -36,9 +39,9 @@ class Edit:
 
 @record
 class Mend:
-    """One way to mend a finding: in words, and as edits.
+    """One way to mend a finding, in words and as edits.
 
-    ``sure`` tells that it is the only one and likely what was meant.
+    ``sure`` says that it is the only way and likely what was meant: an editor may prefer it.
     """
 
     words: str
@@ -47,7 +50,7 @@ class Mend:
 
 
 def mends(finding: Diagnostic, line: str) -> tuple[Mend, ...]:
-    """Return how ``finding`` can be mended; ``line`` is the text of the line that it marks."""
+    """Return the ways to mend ``finding``; ``line`` is the text of the line that it marks."""
     facts = dict(finding.facts)
     remedy = facts.get("remedy")
     if isinstance(remedy, Suggestion):
@@ -60,7 +63,7 @@ def _suggested(span: Span, remedy: Suggestion, line: str) -> Mend:
     if remedy.covers is not None:
         span = replace(span, end=span.column + remedy.covers)
     if remedy.instead.startswith(","):
-        # the comma goes before the blank
+        # A comma follows a word without a blank, so it goes before the blank that is there.
         bare = line[: span.column - 1].rstrip()
         return Mend(
             "Put a comma", (Edit(replace(span, column=len(bare) + 1), remedy.instead),), True
@@ -87,6 +90,8 @@ def _nearest_fraction(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
     if instead:
         yield _write(span, instead)
     above, below = re.split("[/⁄∕]", str(facts["written"]))
+    # The tape's mark nearest to the fraction that was written, with the whole inches before it,
+    # since rounding up may add one.
     value = steps_nearest(Fraction(int(above), int(below)), SIXTEENTH)
     whole = _WHOLE_BEFORE.search(line[: span.column - 1])
     if whole:
@@ -104,7 +109,7 @@ def _instead(name: str) -> Callable[[Span, Facts, str], Iterator[Mend]]:
 
 
 def _which_point(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
-    """Write the thousands out, or the number so short that it can only have a decimal point."""
+    """Offer the number as thousands, and with so few decimals that no thousands can be meant."""
     minus = "-" if _marked(span, line).startswith("-") else ""
     ways = (str(facts["thousands"]), str(facts["point"]))
     yield from (_write(span, minus + way) for way in ways if not _THREE_PLACES.search(way))
@@ -126,6 +131,7 @@ def _known_unit(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
 
     unit = str(facts["unit"])
     match = nearest(unit, _UNITS)
+    # The unit stands behind its number, so the last place where it occurs is the right one.
     at = _marked(span, line).lower().rfind(unit)
     if match is not None and at >= 0:
         start = span.column + at
@@ -140,10 +146,11 @@ def _no_minus(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
 
 
 def _drop_part(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
-    """Delete what stands between two commas, with the comma before it."""
+    """Delete the part between two commas, with the comma before it."""
     before = line.rfind(",", 0, span.column - 1)
     if before < 0:
         return
+    # Commas within brackets belong to the part; a comment or a closing bracket ends it.
     after, depth = before + 1, 0
     while after < len(line) and (depth > 0 or line[after] not in ",#)"):
         depth += (line[after] == "(") - (line[after] == ")")
@@ -160,6 +167,7 @@ def _drop_line(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
 
 
 def _drop_setting(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
+    # A setting may be one of several in its line, or the only one: then the line goes.
     yield from list(_drop_part(span, facts, line)) or _drop_line(span, facts, line)
 
 
@@ -174,7 +182,7 @@ def _add_end(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
 
 
 def _no_brackets(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
-    """Delete a bracket that holds nothing but what is marked, or the bare words."""
+    """Delete the marked words, with their brackets where these hold nothing else."""
     opens, closes = span.column - 2, span.end - 1
     marked = _marked(span, line)
     if line[opens : opens + 1] == "(" and line[closes : closes + 1] == ")":
@@ -195,7 +203,7 @@ def _two_units(span: Span, _facts: Facts, _line: str) -> Iterator[Mend]:
 
 
 def _agree(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
-    """Make one side of a joint like the other; only the wall tells which is right."""
+    """Offer to make either side of a joint like the other: only the wall tells which is right."""
     here, there = str(facts["left"]), facts["there"]
     first = replace(span, end=span.column + len(here))
     yield Mend(f"Begin {facts['other']} with {facts['right']}", (Edit(first, str(facts["right"])),))
@@ -209,6 +217,8 @@ def _butt(span: Span, _facts: Facts, _line: str) -> Iterator[Mend]:
 
 
 def _no_cope(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
+    # "in-corner(cope)", "in-corner, cope", "(cope, 91 deg)", "in-corner cope": with the comma or
+    # blank that would be left over.
     found = re.search(
         r"\s*\(\s*cope\s*\)|,\s*cope\b|\bcope\s*,\s*|\s+cope\b", _marked(span, line), re.I
     )

@@ -1,10 +1,10 @@
-"""The ways in which diagnostics are written."""
+"""The forms in which diagnostics are printed."""
 
 from enum import StrEnum
 
 
 class MessageForm(StrEnum):
-    """For people with line and caret, or for programs as a JSON object a line."""
+    """Text for people, with the line and a caret, or one JSON object a line for programs."""
 
     TEXT = "text"
     JSON = "json"

@@ -1,4 +1,4 @@
-"""Names a place in the user's files, as seen from another."""
+"""Names a place in the user's files, as seen from another place."""
 
 from __future__ import annotations
 
@@ -6,10 +6,10 @@ from trimlang.diagnostics.diagnostic import Span
 
 
 class Place(str):
-    """The text ``line 4`` that also knows the line: a fact of a message.
+    """The text ``line 4`` that also knows its place: a fact of a message.
 
-    It reads like any other text, so a message takes it as it is; where a finding is told of
-    another file, such as the table that a job file was made of, its place is named anew.
+    It is a text like any other, so a message can be filled with it.  Where a finding is moved to
+    another file, such as the table that a job file was made from, its places are named again.
     """
 
     __slots__ = ("span",)
@@ -22,7 +22,7 @@ class Place(str):
         return made
 
     def __getnewargs_ex__(self) -> tuple[tuple[str, Span], dict[str, object]]:
-        """Tell how a copy is made, from one process to another too."""
+        """Return the arguments to make a copy with, also in another process (pickle)."""
         return (str(self), self.span), {}
 
 

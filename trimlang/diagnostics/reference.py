@@ -1,4 +1,4 @@
-"""Makes ``docs/diagnostics.md`` from the pages; a test holds it against them."""
+"""Makes ``docs/diagnostics.md`` from the pages; a test compares the file with them."""
 
 from __future__ import annotations
 
@@ -21,6 +21,7 @@ def reference() -> str:
             f"*{page.severity.value}*: {page.message}.\n",
         ]
         parts += [f"Remedy: {page.remedy}\n", page.why]
+        # The example of a line that is too long is one: `trimlang explain` prints it.
         if page.example and len(page.example) < 600:
             parts += ["\n```", page.example.rstrip(), "```"]
     return "\n".join(parts) + "\n"

@@ -4,7 +4,7 @@ from enum import StrEnum
 
 
 class Severity(StrEnum):
-    """Errors stop the sheets; warnings are printed with them."""
+    """An error stops the sheets; a warning is printed and the sheets are made."""
 
     ERROR = "error"
     WARNING = "warning"

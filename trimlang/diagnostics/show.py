@@ -1,4 +1,4 @@
-"""Prints diagnostics: for people with their line and a caret, for tools as JSON."""
+"""Prints diagnostics: with their line and a caret for people, as JSON for programs."""
 
 from __future__ import annotations
 
@@ -14,12 +14,13 @@ from trimlang.letters import printable
 if TYPE_CHECKING:
     from trimlang.language.source import Source
 
+# Columns shown of a line: a line of a megabyte, all on one line, would fill the terminal.
 _WIDEST: Final = 160
 _STYLES: Final = {Severity.ERROR: "bold red", Severity.WARNING: "bold yellow"}
 
 
 def as_data(finding: Diagnostic) -> dict[str, str | int]:
-    """Return a diagnostic as plain data; columns count from 1, ``end_column`` is exclusive."""
+    """Return a diagnostic as plain data: columns from 1, ``end_column`` behind the last one."""
     return {
         "code": finding.code,
         "severity": finding.severity.value,
@@ -35,8 +36,8 @@ def as_data(finding: Diagnostic) -> dict[str, str | int]:
 def _shown(
     findings: Iterable[Diagnostic], sources: Mapping[str, Source], folder: str
 ) -> Iterator[tuple[str, str]]:
-    """Yield the findings' lines with the style of each."""
-    # a file is split once, however many findings it has
+    """Yield the lines to print, each with its style."""
+    # A file is split into lines once, however many findings it has.
     split: dict[str, list[str]] = {}
     for finding in findings:
         name = finding.span.file
@@ -52,6 +53,7 @@ def _lines(finding: Diagnostic, lines: list[str], folder: str) -> Iterator[tuple
     yield f"{place}: {head}", _STYLES[finding.severity]
     if 0 < span.line <= len(lines):
         text = printable(lines[span.line - 1])
+        # A long line is shown from half a width before the place that is marked.
         first = max(0, span.column - _WIDEST // 2) if len(text) > _WIDEST else 0
         margin = f"{span.line:>6} | "
         yield margin + text[first : first + _WIDEST].rstrip(), ""
@@ -71,7 +73,7 @@ def show(
 ) -> None:
     """Write findings to ``stream``: ``form`` is for people or for programs.
 
-    ``folder`` is put before each file's name, to tell one job's files from another's.
+    ``folder`` is put before each file's name, where several jobs are built in one call.
 
     Text is coloured where the stream is a terminal and NO_COLOR is not set.
     """
@@ -80,7 +82,7 @@ def show(
         for finding in findings:
             data = as_data(finding)
             data["file"] = f"{folder}{data['file']}"
-            # in ASCII, so that nothing of it steers a terminal or hangs on the terminal's encoding
+            # In ASCII: no character can steer a terminal or fail in the terminal's encoding.
             stream.write(json.dumps(data) + "\n")
         return
     if not findings:

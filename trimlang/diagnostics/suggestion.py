@@ -1,4 +1,4 @@
-"""A remedy that says what to write instead."""
+"""A remedy that also says exactly what to write instead."""
 
 from __future__ import annotations
 
@@ -8,9 +8,8 @@ from trimlang.diagnostics.near_words import nearest
 class Suggestion(str):
     """A remedy's text that also carries what it would have written.
 
-    ``instead`` stands in place of what the finding marks, or of the first
-    ``covers`` columns from where it begins.  It reads like any other text, so
-    a message takes it as it is.
+    ``instead`` replaces what the finding marks, or only the first ``covers`` columns of it.  The
+    remedy is a text like any other, so a message can be filled with it.
     """
 
     __slots__ = ("covers", "instead")
@@ -25,7 +24,7 @@ class Suggestion(str):
         return made
 
     def __getnewargs_ex__(self) -> tuple[tuple[str, str], dict[str, int | None]]:
-        """Tell how a copy is made, from one process to another too."""
+        """Return the arguments to make a copy with, also in another process (pickle)."""
         return (str(self), self.instead), {"covers": self.covers}
 
 

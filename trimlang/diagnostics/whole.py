@@ -1,14 +1,14 @@
-"""What a finding takes to be whole, and what another tells is not."""
+"""What a finding needs to have been read completely, and what another says was not."""
 
 from enum import Enum, auto
 
 
 class Whole(Enum):
-    """Something that a finding can only judge where all of it was read.
+    """Something that a finding can only judge where all of it could be read.
 
-    A page says which of them its finding ``needs``, and which of them is not whole where its
-    finding is made (``loses``).  What needs a thing that another finding has lost says nothing
-    that is sure, so it is not told: mending the other may mend it too.
+    A page says which of them its finding ``needs``, and which of them is incomplete once its
+    finding is made (``loses``).  A finding that needs what another has lost is not certain, so it
+    is not told: mending the other may mend it too.
     """
 
     LINE = auto()
