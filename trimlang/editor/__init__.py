@@ -1,6 +1,6 @@
-"""What an editor asks about a job file, answered by the compiler's own passes.
+"""Answers what an editor asks about a job file, with the compiler's own passes.
 
-Nothing here reads the language a second time.  ``server`` alone knows the
-protocol that editors speak; the other modules take frozen values and give
+Nothing here reads the language a second time.  Only ``server``, ``requests``, ``protocol`` and
+``answers`` know the editors' protocol (LSP); the other modules take frozen values and give
 frozen values.
 """

@@ -1,4 +1,4 @@
-"""Our values as the protocol's: places, findings, mends, proposals, outlines."""
+"""Turns our values into the protocol's: places, findings, mends, proposals, outlines."""
 
 from __future__ import annotations
 
@@ -20,6 +20,7 @@ _SEVERITIES: Final = {
     Severity.ERROR: lsp.DiagnosticSeverity.Error,
     Severity.WARNING: lsp.DiagnosticSeverity.Warning,
 }
+# The protocol has a fixed list of kinds, each with its sign in editors; these are the nearest.
 _KINDS: Final = {
     ProposalKind.WORD: lsp.CompletionItemKind.Keyword,
     ProposalKind.JOINT: lsp.CompletionItemKind.EnumMember,
@@ -43,7 +44,7 @@ _SYMBOLS: Final = {
 
 
 class Scale:
-    """Translates places of one reading, in the units that the editor counts columns in."""
+    """Translates places between our columns and the units in which the editor counts columns."""
 
     def __init__(self, reading: JobReading, codec: PositionCodec) -> None:
         self._reading = reading
@@ -56,11 +57,11 @@ class Scale:
         return f"\ufeff{text}" if marked else text
 
     def _shift(self, file: str, line: int) -> int:
-        """A byte order mark is no column of ours."""
+        """Return 1 on a first line with a byte order mark, which only editors count as a column."""
         return len(self._line(file, line)) - len(self._reading.text(Span(file, line, 1, 1)))
 
     def range(self, span: Span, last_line: int | None = None) -> lsp.Range:
-        """Return a place; ``last_line`` where it goes on to the end of that line."""
+        """Return a place as a range; with ``last_line`` it goes on to the end of that line."""
         text, shift = self._line(span.file, span.line), self._shift(span.file, span.line)
         first = self._character(text, span.column + shift)
         last = self._character(text, span.end + shift)
@@ -71,31 +72,32 @@ class Scale:
         return lsp.Range(lsp.Position(span.line - 1, first), end)
 
     def column(self, file: str, position: lsp.Position) -> int:
-        """Return our column of a position."""
+        """Return our column (from 1) of an editor's position."""
         line = position.line + 1
         text = self._line(file, line)
         found = our_column(text, position.character, self._codec)
         return max(found - self._shift(file, line), 1)
 
     def _character(self, line: str, column: int) -> int:
-        """Return the editor's count (from 0) of a column of ours (from 1)."""
+        """Return the editor's column (from 0) of a column of ours (from 1)."""
+        # A place may lie behind the line's end, as the end of a text whose quotes are not closed.
         beyond = max(column - 1 - len(line), 0)
         return int(self._codec.client_num_units(line[: column - 1])) + beyond
 
     def edit(self, edit: Edit) -> lsp.TextEdit:
-        """Return an edit."""
+        """Return an edit in the protocol's form."""
         return lsp.TextEdit(self.range(edit.span), edit.text)
 
 
 def our_column(line: str, character: int, codec: PositionCodec) -> int:
-    """Return our column (from 1) of an editor's count (from 0), no further than the line's end."""
-    # pygls takes a count beyond the end for the place before the last sign
+    """Return our column (from 1) of an editor's (from 0), no further than the line's end."""
+    # pygls takes a column beyond the end for the place before the last character.
     within = min(character, codec.client_num_units(line))
     return codec.position_from_client_units([line], lsp.Position(0, within)).character + 1
 
 
 def diagnostic(finding: Diagnostic, scale: Scale) -> lsp.Diagnostic:
-    """Return a finding, its remedy in a line of its own and a link to its code's page."""
+    """Return a finding, with its remedy on a line of its own and a link to its code's page."""
     message = f"{finding.message}\n{finding.remedy}" if finding.remedy else finding.message
     page = page_address(finding.code, PAGES[finding.code].title)
     return lsp.Diagnostic(
@@ -122,7 +124,7 @@ def action(
 
 
 def item(proposal: Proposal, line: int, character: int, size: int) -> lsp.CompletionItem:
-    """Return a proposal that stands in place of the last ``size`` units before the cursor."""
+    """Return a proposal that replaces the last ``size`` units before the cursor."""
     place = lsp.Range(lsp.Position(line, character - size), lsp.Position(line, character))
     return lsp.CompletionItem(
         label=proposal.text,
@@ -133,7 +135,7 @@ def item(proposal: Proposal, line: int, character: int, size: int) -> lsp.Comple
 
 
 def symbols(entries: Iterable[Entry], scale: Scale) -> list[lsp.DocumentSymbol]:
-    """Return an outline."""
+    """Return an outline in the protocol's form, with everything below each entry."""
     return [
         lsp.DocumentSymbol(
             name=entry.text,

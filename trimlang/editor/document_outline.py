@@ -1,4 +1,4 @@
-"""A file's outline: its rooms and their walls, its trims, its settings."""
+"""The outline of a file: its rooms and their walls, its trims, its settings."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from trimlang.record import record
 
 
 class EntrySort(StrEnum):
-    """What an entry is."""
+    """What an entry of the outline stands for."""
 
     JOB = "job"
     FILE = "file"
@@ -29,7 +29,10 @@ class EntrySort(StrEnum):
 
 @record
 class Entry:
-    """One line of the outline; ``whole`` goes from its first line to ``last_line``."""
+    """One line of the outline.
+
+    ``span`` is the name to select; ``whole`` begins what belongs to it, down to ``last_line``.
+    """
 
     text: str
     detail: str
@@ -41,7 +44,7 @@ class Entry:
 
 
 def outline(reading: JobReading, file: str) -> tuple[Entry, ...]:
-    """Return the outline of one file of a job."""
+    """Return the outline of one file of a job, rooms with their walls below them."""
     top: list[Entry] = []
     for line in reading.gathered.statements:
         if line.span.file != file:
@@ -55,6 +58,8 @@ def outline(reading: JobReading, file: str) -> tuple[Entry, ...]:
             and entry.sort in (EntrySort.RUN, EntrySort.GAP, EntrySort.SETTING)
         ):
             room = top[-1]
+            # Entries are frozen: the room is made again with the wall below it, and now reaches
+            # down to that wall's line.
             top[-1] = replace(room, below=(*room.below, entry), last_line=entry.last_line)
         else:
             top.append(entry)
@@ -64,6 +69,7 @@ def outline(reading: JobReading, file: str) -> tuple[Entry, ...]:
 def _entry(reading: JobReading, line: tree.Statement) -> Entry | None:
     for text, detail, sort, span in _named(reading, line):
         return Entry(
+            # The protocol refuses an entry without a name.
             text=text or "…",
             detail=detail,
             sort=sort,

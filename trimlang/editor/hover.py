@@ -1,8 +1,8 @@
-"""What the pointer is told that rests on a place of a job file, as Markdown.
+"""Hover: the text that an editor shows where the pointer rests on a place, as Markdown.
 
-On a run: each piece that it becomes, its true length, both cuts with the saw's
-setting, how it was rounded and why, and the stick it comes from.  On a trim: its
-section, stock and prices.  On a word: what it means.
+On a run: each piece that it becomes, with its true length, both cuts and the saw's settings,
+how it was rounded and why, and the stick that it is cut from.  On a trim: its section, stock
+and prices.  On a word: what it means.
 """
 
 from __future__ import annotations
@@ -30,20 +30,21 @@ from trimlang.sheets.wording.quantities import Pen
 from trimlang.survey.job import Offer, Room, Run, Stretch, Trim
 from trimlang.survey.openings import opening_names
 
+# What Markdown would take for formatting; names in a job file may hold any of it.
 _SIGNS: Final = str.maketrans({sign: f"\\{sign}" for sign in "\\`*_[]<>|"})
 Sticks = Mapping[str, Where]
 
 
 @record
 class Told:
-    """What is told, and the place that it is about."""
+    """The text to show, and the place that it is about."""
 
     text: str
     span: Span
 
 
 def pieces_at(reading: JobReading, file: str, line: int, column: int) -> tuple[Piece, ...]:
-    """Return the pieces that the pointer is told about, none where it is no wall's."""
+    """Return the pieces that hover tells about at a place; none where that is no wall."""
     if not _is_about_wall(reading, file, line, column):
         return ()
     found = reading.stretch(file, line, column)
@@ -53,9 +54,13 @@ def pieces_at(reading: JobReading, file: str, line: int, column: int) -> tuple[P
 def hover(
     reading: JobReading, file: str, line: int, column: int, sticks: Sticks | None
 ) -> Told | None:
-    """Return what there is to tell at a place; ``sticks`` None tells that no plan is there yet."""
+    """Return what there is to tell at a place, None where there is nothing.
+
+    ``sticks`` says where each piece is cut from; it is None while the plan is still being made.
+    """
     pen = Pen(words_in("en"), reading.result.job.currency, reading.result.job.settings.unit)
     mention = reading.names.at(file, line, column)
+    # The most particular answer first: a name, then a wall, then a setting, then the bare word.
     if mention is not None and mention.name.sort is NameSort.TRIM:
         return _trim(reading, mention, pen)
     if mention is not None and mention.name.sort in (NameSort.ROOM, NameSort.TAG):
@@ -82,7 +87,7 @@ def hover(
 
 
 def _setting(reading: JobReading, file: str, line: int, token: Token) -> Told | None:
-    """Return what a setting means whose own words the pointer rests on."""
+    """Return what the setting means that the pointer rests on, None where it is on none."""
     column = token.column or 1
     statement = reading.statement(file, line, column)
     for fact in statement.facts if isinstance(statement, tree.SettingLine) else ():
@@ -95,7 +100,7 @@ def _setting(reading: JobReading, file: str, line: int, token: Token) -> Told | 
 
 
 def _is_about_wall(reading: JobReading, file: str, line: int, column: int) -> bool:
-    """Tell whether a place is a run's name or length, or an opening's first words."""
+    """Tell whether a place is on a run's name or length, or on an opening's first words."""
     span = _wall_span(reading, file, line, column)
     return span.column <= column <= span.end and span.line == line
 
@@ -106,12 +111,14 @@ def _wall_span(reading: JobReading, file: str, line: int, column: int) -> Span:
         return Span(file, line, statement.label.span.column, statement.length.span.end)
     if isinstance(statement, tree.GapLine):
         return Span(file, line, statement.span.column, statement.width.span.end)
+    # On no line, so that no place is on it.
     return Span(file, 0, 0, 0)
 
 
 def _pieces(reading: JobReading, room: Room, stretch: Stretch) -> tuple[Piece, ...]:
     is_run = isinstance(stretch, Run)
     label = stretch.label if isinstance(stretch, Run) else ""
+    # Pieces of a casing carry the name of their opening in place of a run's.
     label = label or opening_names(room).get(room.walk.index(stretch), "")
     return tuple(
         piece
@@ -160,7 +167,7 @@ def _cut(cut: Cut, pen: Pen) -> str:
 
 
 def _end(reading: JobReading, file: str, line: int, column: int) -> str | None:
-    """Return how the end under the pointer is cut, for each trim of its run."""
+    """Return how the end under the pointer is cut for each trim of its run, None elsewhere."""
     statement = reading.statement(file, line, column)
     found = reading.stretch(file, line, column)
     if not isinstance(statement, tree.RunLine) or found is None:
@@ -178,6 +185,8 @@ def _end(reading: JobReading, file: str, line: int, column: int) -> str | None:
     pieces = [piece for piece in _pieces(reading, *found) if piece.kind is PieceKind.RUN]
     lines = []
     for piece in pieces:
+        # A spliced run is several pieces; the first has the wall's left end, the last its right
+        # end.
         if piece.part == (1 if side is Side.LEFT else piece.parts):
             pen = Pen(words_in("en"), "", piece.unit)
             cut = piece.left if side is Side.LEFT else piece.right
@@ -239,5 +248,5 @@ def _room(reading: JobReading, mention: Mention) -> Told | None:
 
 
 def _plain(text: str) -> str:
-    """Return text that Markdown shows as it is."""
+    """Return text with Markdown's own signs escaped, so that it shows as it is written."""
     return text.translate(_SIGNS)

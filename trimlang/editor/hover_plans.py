@@ -1,4 +1,4 @@
-"""Quick stock plans for the pointer: which stick a piece comes from, one trim at a time."""
+"""Quick stock plans for hover: which stick a piece is cut from, one trim at a time."""
 
 from __future__ import annotations
 
@@ -13,31 +13,33 @@ from trimlang.planning.wrong_plan import WrongPlanError
 from trimlang.record import record
 from trimlang.stock.planner import QUICK
 
+# Plans kept, one a trim; the one that was kept longest goes first.
 MOST_KEPT: Final = 16
 
 
 @record
 class Where:
-    """Where a piece lies in the quick plan."""
+    """The stick that a piece is cut from in the quick plan, and its place there."""
 
     stick: CutStick
     place: StickPlace
 
 
 class QuickPlans:
-    """Plans one trim when it is asked for, and keeps the plan until its pieces change."""
+    """Plans a trim when it is asked for, and keeps the plan until its pieces or stock change."""
 
     def __init__(self) -> None:
         self._kept: OrderedDict[object, dict[str, Where]] = OrderedDict()
 
     def plan(self, result: Result, trim: str) -> dict[str, Where]:
-        """Return where a trim's pieces lie, by their ids; nothing where no plan is found."""
+        """Return where a trim's pieces are cut from, by their ids; empty where there is no plan."""
         key = _key(result, trim)
         if key in self._kept:
             return self._kept[key]
         pieces = tuple(piece for piece in result.pieces if piece.trim == trim)
         try:
             planned = plan_checked(replace(result, pieces=pieces), effort=QUICK)
+        # The build will say that; a hover only has less to tell.
         except WrongPlanError:
             planned = result
         found = {

@@ -1,4 +1,4 @@
-"""Where each name stands in a job: where it is given, and where it is used."""
+"""Finds each name in a job: where it is given, and where it is used."""
 
 from __future__ import annotations
 
@@ -14,11 +14,12 @@ from trimlang.language.facts import named_trims
 from trimlang.record import record
 from trimlang.survey.room_tags import room_tag
 
+# An opening without a name is called "after" or "before" the run beside it, in its pieces' ids.
 _BESIDE: Final = frozenset({"after", "before"})
 
 
 class NameSort(StrEnum):
-    """What a name names."""
+    """What a name stands for."""
 
     TRIM = "trim"
     ROOM = "room"
@@ -28,7 +29,7 @@ class NameSort(StrEnum):
 
 @record
 class Name:
-    """What is named: two mentions with equal names mean the same thing.
+    """What is named: two mentions with equal names mean the same thing in the job.
 
     ``room`` is the number of the room that a tag, room or run belongs to,
     counted from 0 along the file; None for trims.
@@ -41,7 +42,7 @@ class Name:
 
 @record
 class Mention:
-    """One place where a name stands; ``gives`` where it is given and not used."""
+    """One place where a name stands; ``gives`` is true where it is given rather than used."""
 
     name: Name
     span: Span
@@ -59,7 +60,7 @@ class RoomNames:
 
 @record
 class Names:
-    """All names of a job."""
+    """All the names of a job, and the rooms as they are written."""
 
     mentions: tuple[Mention, ...]
     rooms: tuple[RoomNames, ...]
@@ -76,12 +77,12 @@ class Names:
         return here[-1] if here else None
 
     def of(self, name: Name) -> tuple[Mention, ...]:
-        """Return where a name stands, in the order of the files."""
+        """Return all mentions of a name, in the order of the files."""
         return tuple(one for one in self.mentions if one.name == name)
 
 
 def names_in(statements: Iterable[tree.Statement]) -> Names:
-    """Return where the names of a job stand."""
+    """Return the names in a job's statements."""
     statements = tuple(statements)
     rooms = _rooms(statements)
     mentions: list[Mention] = []
@@ -96,6 +97,8 @@ def names_in(statements: Iterable[tree.Statement]) -> Names:
             mentions.append(_trim(line.name))
         elif isinstance(line, tree.RoomLine):
             room += 1
+            # A room and its tag go by the room's number, as two rooms may have one name; a run goes
+            # by its room and label.
             mentions.append(Mention(Name(NameSort.ROOM, "", room), _inside(line.name.span), True))
             if line.tag is not None:
                 mentions.append(Mention(Name(NameSort.TAG, "", room), line.tag.span, True))
@@ -114,7 +117,7 @@ def _trim(word: tree.Word, *, gives: bool = False) -> Mention:
 
 
 def _inside(span: Span) -> Span:
-    """Return the place of a quoted text without its quotes."""
+    """Return the place of a quoted text without its quotation marks."""
     return replace(span, column=span.column + 1, end=span.end - 1)
 
 
@@ -132,19 +135,20 @@ def _rooms(statements: tuple[tree.Statement, ...]) -> tuple[RoomNames, ...]:
 
 
 class _Pieces:
-    """Knows the names that the ids of pieces and sticks are made of: ``ST-N-base``, ``base-1``."""
+    """Finds the names within the ids of pieces and sticks: ``ST-N-base``, ``base-1``."""
 
     def __init__(self, rooms: tuple[RoomNames, ...], trims: Iterable[str]) -> None:
+        # The longest first, so that "base-cap" is not taken for "base".
         self._trims = sorted(trims, key=len, reverse=True)
         self._rooms = rooms
-        # an opening may be called after a trim, so the first that will do is meant
+        # An opening's name may hold a trim's name, so it is taken as short as it can be.
         names = "|".join(map(re.escape, self._trims)) or r"(?!)"
         self._casing = re.compile(
             rf"(?P<opening>.+?)-(?P<trim>{names})-(?:left-leg|right-leg|head)(?:-|$)"
         )
 
     def mentioned(self, line: tree.LogLine | tree.BoughtLine | tree.RackLine) -> Iterator[Mention]:
-        """Yield the tag, the run and the trim of each piece, and the trim of each stick."""
+        """Yield the tag, the run and the trim in each piece's id, and the trim in each stick's."""
         if isinstance(line, tree.BoughtLine):
             yield from (_trim(one.trim) for one in line.purchases)
         elif isinstance(line, tree.RackLine):
@@ -169,7 +173,8 @@ class _Pieces:
         ]
         if not ways:
             return
-        # names hold hyphens too: of ST-N-2-base it is run N-2 that is meant, where there is one
+        # Names may hold hyphens too: ST-N-2-base is of run N-2 where there is one. The surest way
+        # is taken, and of those the one with the longest tag and run.
         way = max(ways, key=lambda one: (one.sure, one.tag + one.run[1] - one.run[0]))
         yield Mention(Name(NameSort.TAG, "", way.room), _part(word.span, 0, way.tag))
         yield Mention(Name(NameSort.TRIM, word.text[slice(*way.trim)]), _part(word.span, *way.trim))
@@ -186,6 +191,8 @@ class _Pieces:
             if text[start:end].casefold() != label.casefold() or text[end : end + 1] != "-":
                 continue
             after = text[end + 1 :]
+            # A trim that has a line is surer than a word that only stands where a trim's name
+            # would.
             known = next((one for one in self._trims if f"{after}-".startswith(f"{one}-")), None)
             trim = known or after.split("-")[0]
             place = (end + 1, end + 1 + len(trim))
@@ -205,7 +212,7 @@ class _Pieces:
         if found is None:
             return
         opening, place = found["opening"], found.span("trim")
-        # an opening without a name goes by the run beside it
+        # An opening without a name is called by the run beside it.
         beside, _, label = opening.partition("-")
         for run in room.runs if beside in _BESIDE else ():
             written = run.label.text
@@ -224,9 +231,9 @@ class _Pieces:
 
 @record
 class _Way:
-    """One way to take a piece's id apart; places are counted from 0 within it.
+    """One way to take a piece's id apart; places within it count from 0.
 
-    ``tag`` is how long the tag is, ``label`` the run where one is named.
+    ``tag`` is the tag's length and ``label`` the run's label, None where the id names none.
     """
 
     sure: int

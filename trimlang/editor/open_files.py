@@ -1,4 +1,4 @@
-"""The files that an editor holds open, and the jobs that they belong to."""
+"""The files that an editor has open, and the jobs that they belong to."""
 
 from __future__ import annotations
 
@@ -11,7 +11,7 @@ from trimlang.incremental.cached_steps import CachedSteps
 
 
 class OpenFiles:
-    """Texts by their resolved paths; a text that was never saved goes by its bare name."""
+    """The open texts by their resolved paths; one that was never saved goes by its bare name."""
 
     def __init__(self) -> None:
         self.texts: dict[Path, str] = {}
@@ -21,10 +21,11 @@ class OpenFiles:
         self._stamps: dict[Path, int] = {}
         self._steps: dict[Path, CachedSteps] = {}
         self._jobs: dict[Path, tuple[Path, ...]] = {}
+        # Goes up whenever files on the disk may have changed; it is part of each job's stamp.
         self._elsewhere = 0
 
     def path(self, uri: str) -> Path:
-        """Return the key of a document."""
+        """Return the path under which a document is kept."""
         found = uris.to_fs_path(uri) if uri.startswith("file:") else None
         if found is None:
             return Path(uri.replace("/", ":").rpartition(":")[2] or "unsaved")
@@ -34,12 +35,14 @@ class OpenFiles:
             return Path("unnamed")  # no disk has such a name
 
     def uri(self, path: Path) -> str:
-        """Return a file's address, as the editor names it where it holds it."""
+        """Return a file's address: the editor's own where it has the file open."""
         return self._uris.get(path) or uris.from_fs_path(str(path)) or str(path)
 
     def put(self, uri: str, text: str, version: int | None) -> None:
-        """Take in a document's text, new or changed, and the editor's number of it."""
+        """Take in a document's text, new or changed, and the editor's version number of it."""
         path = self.path(uri)
+        # Which jobs a file belongs to depends on the include lines alone, so other changes cost no
+        # search of the disk.
         if _includes(text) != _includes(self.texts.get(path, "")) or path not in self.texts:
             self.look_again()
         self.texts[path] = text
@@ -48,7 +51,7 @@ class OpenFiles:
         self._stamps[path] = self._stamps.get(path, 0) + 1
 
     def drop(self, uri: str) -> None:
-        """Forget a document that was closed: from now on the disk has it."""
+        """Forget a document that was closed: from now on the file on the disk counts."""
         path = self.path(uri)
         self.texts.pop(path, None)
         self.versions.pop(path, None)
@@ -56,12 +59,12 @@ class OpenFiles:
         self.look_again()
 
     def look_again(self) -> None:
-        """Count on no file of the disk being as it was."""
+        """Trust nothing that was read from the disk: any file may have changed."""
         self._elsewhere += 1
         self._jobs.clear()
 
     def jobs(self, path: Path) -> tuple[Path, ...]:
-        """Return the jobs that a document belongs to."""
+        """Return the job files that a document belongs to."""
         if not path.is_absolute():
             return (path,)
         found = self._jobs.get(path)
@@ -71,14 +74,17 @@ class OpenFiles:
         return found
 
     def all_jobs(self) -> tuple[Path, ...]:
-        """Return the jobs of all documents that are open."""
+        """Return the job files of all open documents, and drop what was kept for others."""
         found = dict.fromkeys(job for path in tuple(self.texts) for job in self.jobs(path))
         for job in self._steps.keys() - found.keys():
             del self._steps[job]
         return tuple(found)
 
     def stamp(self, job: Path, last: JobReading | None) -> tuple[object, ...]:
-        """Return what changes when a job must be read again; ``last`` is how it was read before."""
+        """Return a value that differs when a job must be read again.
+
+        ``last`` is its last reading, which tells the files that it includes.
+        """
         files = [job]
         if last is not None:
             paths = (last.path(name) for name in last.result.sources)
@@ -86,12 +92,13 @@ class OpenFiles:
         return (self._elsewhere, *((path, self._stamps.get(path)) for path in files))
 
     def reader(self, job: Path) -> tuple[Path | None, str, dict[Path, str], CachedSteps]:
-        """Return what ``read_job`` needs to read a job as it is now."""
+        """Return the arguments for ``read_job`` to read a job as it is now."""
         steps = self._steps.setdefault(job, CachedSteps())
         return (job if job.is_absolute() else None), job.name, dict(self.texts), steps
 
 
 def _includes(text: str) -> list[str]:
+    # Called at each key stroke: two quick searches first, in the two usual spellings.
     if "nclude" not in text and "NCLUDE" not in text:
         return []
     return [line for line in text.splitlines() if line.lstrip()[:7].lower() == "include"]

@@ -1,4 +1,4 @@
-"""A job as an editor has it before it: its files, saved or not, and what they mean."""
+"""A job as an editor sees it: its files, saved or not, and what they mean."""
 
 from __future__ import annotations
 
@@ -26,15 +26,15 @@ from trimlang.survey.job import Room, Stretch
 
 JOB_SUFFIX = ".trim"
 MOST_LOOKED_AT = 200
-"""Files that are searched for one that includes another."""
+"""Files at most that are searched for one that includes another."""
 
 
 @dataclass(frozen=True)
 class JobReading:
-    """What one job's files say, at one moment.
+    """What one job's files said at one moment.
 
-    ``job`` is the job's own file, None where it was never saved; the names of
-    files in places and sources are as seen from its folder.
+    ``job`` is the job's own file, None where it was never saved.  Files are named in places and
+    sources as seen from its folder.
     """
 
     job: Path | None
@@ -44,12 +44,12 @@ class JobReading:
 
     @cached_property
     def names(self) -> Names:
-        """Where each name stands."""
+        """The job's names; worked out when they are first asked for."""
         return names_in(self.gathered.statements)
 
     @cached_property
     def lines(self) -> dict[str, list[str]]:
-        """Each file's lines."""
+        """Each file's lines, by the file's name."""
         return {name: source.lines() for name, source in self.result.sources.items()}
 
     @cached_property
@@ -60,22 +60,22 @@ class JobReading:
         return found
 
     def path(self, file: str) -> Path | None:
-        """Return where a file of the job lies."""
+        """Return the path of one of the job's files, None where the job was never saved."""
         return None if self.job is None else self.job.parent / file
 
     def named(self, path: Path | None) -> str | None:
-        """Return a file's name in this job, None where the job does not read it."""
+        """Return the name that a file has in this job, None where the job does not read it."""
         if path == self.job:
             return self.file
         return next((name for name in self.result.sources if self.path(name) == path), None)
 
     def text(self, span: Span) -> str:
-        """Return the line that a place is on."""
+        """Return the text of the line that a place is on."""
         lines = self.lines.get(span.file, [])
         return lines[span.line - 1] if 0 < span.line <= len(lines) else ""
 
     def statement(self, file: str, line: int, column: int = 1) -> tree.Statement | None:
-        """Return what a line states: of several walls the one that holds a column (from 1)."""
+        """Return the statement of a line; of several walls in it the one at a column (from 1)."""
         found = self._by_line.get((file, line), [])
         return next((one for one in reversed(found) if one.span.column <= column), None) or next(
             iter(found), None
@@ -97,7 +97,7 @@ class JobReading:
 def read_job(
     job: Path | None, file: str, texts: Mapping[Path, str], cached: CachedSteps
 ) -> JobReading:
-    """Read a job; ``texts`` are the files that an editor holds, by their resolved paths.
+    """Read a job; ``texts`` are the files that an editor has open, by their resolved paths.
 
     An unsaved job, with no path, is the text under ``Path(file)``.
     """
@@ -112,17 +112,18 @@ def read_job(
     except (OSError, UnreadableError):
         text = ""
     steps = Steps(read, cached.line, cached.room)
-    # a log that was never saved is read as well
+    # The log is found by the job's name on the disk; one that was never saved is only in the
+    # editor.
     log = None if job is None else texts.get(log_beside(job))
     gathered = gather(text, path=job, name=file, read=read, line=cached.line, log=log)
     return JobReading(job, file, gathered, check_gathered(gathered, file, steps))
 
 
 def jobs_with(path: Path, texts: Mapping[Path, str], within: Iterable[Path]) -> tuple[Path, ...]:
-    """Return the jobs that a file belongs to: itself, unless others include it.
+    """Return the jobs that a file belongs to: itself, or those that include it.
 
-    Looked for are the files that the editor holds, and those in the folders
-    above ``path`` as far as ``within`` (at the least in its own folder).  A log
+    Searched are the files that the editor has open, those in the file's own folder, and those in
+    the folders above it that lie in one of ``within`` (the editor's workspace).  A site log
     belongs to the job that it lies beside.
     """
     if path.suffix == LOG_SUFFIX:
@@ -131,6 +132,8 @@ def jobs_with(path: Path, texts: Mapping[Path, str], within: Iterable[Path]) -> 
     jobs: set[Path] = set()
     todo, seen = [path], {path}
     among = _trim_files(path, texts, tuple(within))
+    # Files include files: those that nothing includes any more are the jobs. `seen` ends a circle
+    # of includes.
     while todo:
         file = todo.pop()
         above = [other for other in among if other != file and _includes(other, file, texts)]
@@ -161,6 +164,8 @@ def _includes(job: Path, file: Path, texts: Mapping[Path, str]) -> bool:
             text = read_regular(job)
         except (OSError, UnreadableError):
             return False
+    # Cheap tests first, as this runs over up to 200 files: only a line that may be an include is
+    # parsed.
     if file.name not in text:
         return False
     for line in text.splitlines():

@@ -1,7 +1,6 @@
-"""What may be written next, by the place in the line.
+"""Completion: what may be written next at a place in a line.
 
-The grammar's parser tells which kinds of words can follow; the job tells the
-names that those stand for.
+The grammar's parser says which kinds of words can follow; the job says which names there are.
 """
 
 from __future__ import annotations
@@ -22,13 +21,15 @@ from trimlang.record import record
 
 _UNFINISHED: Final = re.compile(r"[^\W\d_][\w.\-]*$|[\w.\-]+$")
 _PATH: Final = re.compile(r'^\s*include\s+["“](?P<start>[^"”]*)$', re.IGNORECASE)
+# Words that the lexer takes as one: offered whole.
 _ALWAYS_TWO: Final = {"OPEN_WALK": "open walk", "FL_OZ": "fl oz", "COATS": "coats"}
 _UNITS: Final = frozenset({"FOOT", "INCH", "IN", "METRIC", "DEG"})
+# After these words a NAME is the name of a trim.
 _TRIM_AFTER: Final = frozenset({"STOCK", "ON_HAND", "OF", "CASING", "HEAD", "NO", "RACK", "BOUGHT"})
 
 
 class ProposalKind(StrEnum):
-    """What a proposal is, for the sign that editors put before it."""
+    """What a proposal is; editors show a sign for each kind."""
 
     WORD = "word"
     JOINT = "joint"
@@ -41,7 +42,7 @@ class ProposalKind(StrEnum):
 
 @record
 class Proposal:
-    """One way to go on: ``text`` stands in place of the last ``covers`` columns."""
+    """One way to go on: ``text`` replaces the last ``covers`` columns before the cursor."""
 
     text: str
     kind: ProposalKind
@@ -50,9 +51,9 @@ class Proposal:
 
 
 def complete(reading: JobReading, before: str, files: tuple[str, ...] = ()) -> tuple[Proposal, ...]:
-    """Return how a line may go on; ``before`` is what stands before the cursor.
+    """Return how a line may go on; ``before`` is the text before the cursor.
 
-    ``files`` are the names of files that could be included.
+    ``files`` are the names of the files that could be included.
     """
     path = _PATH.match(before)
     if path:
@@ -62,6 +63,8 @@ def complete(reading: JobReading, before: str, files: tuple[str, ...] = ()) -> t
         return ()
     unfinished = _UNFINISHED.search(before)
     stem = unfinished[0] if unfinished else ""
+    # A number is being typed: proposing words for it would only be in the way. A line may begin
+    # with one, as a run's label.
     if stem[:1].isdigit() and before[: -len(stem)].strip():
         return ()
     words, kinds = expected(before[: len(before) - len(stem)])
@@ -88,7 +91,8 @@ def _words(before: list[Token], kinds: set[str]) -> Iterator[tuple[str, Proposal
         ways = spellings().get(kind)
         if not ways:
             continue
-        # a word that is spelled in several ways is offered in the usual one
+        # Of several spellings of one word only the usual one is offered; in these kinds the
+        # spellings are different words.
         choice = ways if kind in ("JOINT", "SIDE", "DIRECTION", "TAKEN_AT", "METRIC") else ways[:1]
         for way in (one for one in choice if one not in SHORT_JOINTS):
             way = _ALWAYS_TWO.get(kind, way)
@@ -113,7 +117,7 @@ def _names(
     if "NAME" not in kinds or not words:
         return
     if last == "TRIM" and words[0] is words[-1]:
-        # a new trim: those that stock is given for, or that rooms name, have no line yet
+        # A new trim line: offer the trims that have stock or that rooms name, and no line yet.
         yield from ((name, ProposalKind.TRIM, "has no line yet") for name in _without_line(reading))
     elif (
         last in _TRIM_AFTER

@@ -1,7 +1,8 @@
-"""The editors' protocol as pygls speaks it, with an answer to each request and no more kept.
+"""The editors' protocol as pygls speaks it, but every request gets an answer.
 
-pygls says nothing to a request that it cannot read or that comes after the shutdown, so an
-editor would wait for ever; and it keeps what became of each notification.
+pygls is silent on a request that it cannot read, and on one that comes after the shutdown, so an
+editor would wait for ever.  It also keeps the result of each notification, which grows without
+end while a user types.
 """
 
 from __future__ import annotations
@@ -14,18 +15,18 @@ from pygls.protocol import LanguageServerProtocol
 
 
 class AnsweringProtocol(LanguageServerProtocol):
-    """Answers what pygls would leave without an answer; everything else is pygls' own."""
+    """Answers what pygls would leave unanswered; everything else is pygls' own."""
 
     @property
     def was_shut_down(self) -> bool:
-        """Whether the editor has said that it is going."""
+        """Whether the editor has announced that it will exit."""
         return bool(self._shutdown)
 
     def structure_message(self, data: dict[str, Any]) -> Any:
-        """Return a message's contents as values of its type; see pygls.
+        """Return a message's contents as values of the protocol's types; see pygls.
 
         Raises:
-            JsonRpcException: they cannot be read; a request is answered with that.
+            JsonRpcException: they cannot be read; a request has been answered with an error.
         """
         try:
             return super().structure_message(data)
@@ -35,7 +36,7 @@ class AnsweringProtocol(LanguageServerProtocol):
             raise
 
     def handle_message(self, message: Any) -> None:
-        """Have a message done; after the shutdown a request is answered with an error."""
+        """Handle a message; after the shutdown a request is answered with an error."""
         if self.was_shut_down and hasattr(message, "id") and hasattr(message, "method"):
             self._refuse(message.id, JsonRpcInvalidRequest("the server was shut down"))
         else:
@@ -53,7 +54,7 @@ class AnsweringProtocol(LanguageServerProtocol):
         kwargs: dict[str, Any] | None = None,
     ) -> None:
         def done(future: Any) -> None:
-            # pygls forgets those of requests alone
+            # pygls forgets the futures of requests only; those of notifications are forgotten here.
             self._request_futures.pop(msg_id, None)
             callback(future)
 

@@ -1,7 +1,7 @@
-"""Renames a trim, a room, its tag or a run everywhere that it stands.
+"""Renames a trim, a room, its tag or a run in every place where the name stands.
 
-The new text is tried out: a rename that would bring up an error that was not
-there is refused with that error's words.
+The new text is compiled: a rename that would cause an error that was not there before is
+refused, with that error's words.
 """
 
 from __future__ import annotations
@@ -24,14 +24,14 @@ from trimlang.survey.room_tags import room_tag
 
 
 class CannotRenameError(Exception):
-    """The name cannot be changed so; the message says why."""
+    """The name cannot be changed to this one; the message says why."""
 
 
 def rename(reading: JobReading, mention: Mention, new: str) -> tuple[Edit, ...]:
-    """Return the edits that give what ``mention`` names the name ``new``, in all files.
+    """Return the edits, in all files, that rename what ``mention`` names to ``new``.
 
     Raises:
-        CannotRenameError: ``new`` is no such name, or stands for something else.
+        CannotRenameError: ``new`` cannot be such a name, or already means something else.
     """
     new = new.strip()
     edits = list(_edits(reading.names, mention, new))
@@ -47,10 +47,10 @@ def _edits(names: Names, mention: Mention, new: str) -> Iterable[Edit]:
 
 
 def _kept_tags(names: Names, named: Name, new: str) -> Iterable[Edit]:
-    """Where lines name a room's pieces, write down the tag that its name alone gave it.
+    """Write out a room's tag where log lines name its pieces and its name alone gave the tag.
 
-    That goes for the rooms below as well: they may only have a number because this
-    one had their tag.
+    Otherwise those lines would name pieces that no longer exist.  Rooms further down may be
+    concerned as well: one of them may have a number only because this one had its tag.
     """
     used = {
         one.name.room for one in names.mentions if one.name.sort is NameSort.TAG and not one.gives
@@ -83,6 +83,8 @@ def _check(reading: JobReading, mention: Mention, new: str, edits: list[Edit]) -
         if problems or named is None or named.text != new:
             kind = "a word or a number" if label else "a word"
             raise CannotRenameError(f"“{new}” is no name for a {mention.name.sort}: write {kind}.")
+    # Errors that were there already do not stand in the way. They are counted, since two alike on
+    # one line are two.
     before = Counter(_place(error) for error in _errors(reading))
     for error in _errors(_tried(reading, edits)):
         if before[_place(error)] <= 0:
@@ -95,7 +97,7 @@ def _errors(reading: JobReading) -> list[Diagnostic]:
 
 
 def _place(error: Diagnostic) -> tuple[str, str, int]:
-    # its words may hold the name, and its columns lie behind it; lines stay where they are
+    # Neither the message (it may hold the name) nor the columns: a rename changes no line's number.
     return error.code, error.span.file, error.span.line
 
 
@@ -111,10 +113,11 @@ def _tried(reading: JobReading, edits: Iterable[Edit]) -> JobReading:
 
 
 def edited(text: str, edits: Iterable[Edit]) -> str:
-    """Return a file's text after edits, none of which overlap."""
+    """Return a file's text after edits that do not overlap, with each line's end kept."""
     mark = "\ufeff" if text.startswith("\ufeff") else ""
     lines = Source("", text).lines()
     ends = _ends(text.removeprefix("\ufeff"), lines)
+    # From the end of the file to its beginning, so that no edit moves the place of a later one.
     for edit in sorted(edits, key=lambda one: one.span, reverse=True):
         span: Span = edit.span
         line = lines[span.line - 1]
@@ -123,7 +126,7 @@ def edited(text: str, edits: Iterable[Edit]) -> str:
 
 
 def _ends(text: str, lines: list[str]) -> list[str]:
-    """Return how each line ends, so that it can go on ending so."""
+    """Return the characters that end each line: a file may mix CRLF and LF."""
     ends: list[str] = []
     at = 0
     for line in lines:

@@ -1,4 +1,4 @@
-"""What an editor may ask of the server, each question in a function of its own."""
+"""The requests that an editor may make, each answered by a function of its own."""
 
 from __future__ import annotations
 
@@ -24,7 +24,7 @@ if TYPE_CHECKING:
 
 
 def answer_all(server: EditorServer) -> None:
-    """Let the server answer every kind of question."""
+    """Register an answer for every kind of request."""
     server.feature(lsp.TEXT_DOCUMENT_HOVER)(_hover)
     server.feature(
         lsp.TEXT_DOCUMENT_COMPLETION,
@@ -59,6 +59,8 @@ async def _hover(ls: EditorServer, params: lsp.HoverParams) -> lsp.Hover | None:
 
 
 async def _completion(ls: EditorServer, params: lsp.CompletionParams) -> lsp.CompletionList:
+    # Completion must not wait for the job to be read: names from a moment ago are good enough,
+    # while the line itself is taken as it is now.
     document = await ls.soon(params.text_document.uri)
     path = ls.files.path(params.text_document.uri)
     lines = _lines(ls.files.texts.get(path, ""))
@@ -80,7 +82,7 @@ def _lines(text: str) -> list[str]:
 
 
 def _includable(reading: JobReading, path: Path) -> tuple[str, ...]:
-    """Return the files beside a document that it could include."""
+    """Return the names of the files beside a document that it could include."""
     if reading.job is None or not path.is_absolute():
         return ()
     try:
@@ -113,7 +115,7 @@ async def _definition(ls: EditorServer, params: lsp.DefinitionParams) -> list[ls
 
 
 def _given(reading: JobReading, mention: Mention) -> tuple[Mention, ...]:
-    """Return where a name is given; a tag made from a room's name is given by that."""
+    """Return where a name is given; a tag made from a room's name is given by that name."""
     given = tuple(one for one in reading.names.of(mention.name) if one.gives)
     if given or mention.name.sort is not NameSort.TAG:
         return given
@@ -125,7 +127,7 @@ def _given(reading: JobReading, mention: Mention) -> tuple[Mention, ...]:
 
 
 async def _included(ls: EditorServer, uri: str, position: lsp.Position) -> Path | None:
-    """Return the file that an include line names, where the position is on such a line."""
+    """Return the file that the include line at a position names, None elsewhere."""
     document = await ls.document(uri)
     if document.reading.job is None:
         return None
@@ -137,6 +139,7 @@ async def _included(ls: EditorServer, uri: str, position: lsp.Position) -> Path 
         return None
     try:
         target = (ls.files.path(uri).parent / statement.path.text).resolve()
+        # As in a build: nothing outside the job's folder is looked at.
         inside = target.is_relative_to(document.reading.job.parent)
         return target if inside and (target in ls.files.texts or target.is_file()) else None
     except (OSError, ValueError, RuntimeError):
@@ -230,6 +233,7 @@ async def _actions(ls: EditorServer, params: lsp.CodeActionParams) -> list[lsp.C
         if finding.span.file != document.file:
             continue
         place = document.scale.range(finding.span)
+        # Only findings that touch the place where the user asked.
         if place.end < params.range.start or params.range.end < place.start:
             continue
         told = answers.diagnostic(finding, document.scale)
@@ -252,9 +256,10 @@ async def _formatting(
         made = "".join(f"{line}\n" for line in new.lines)
         start, end = lsp.Position(new.first, 0), lsp.Position(new.last, 0)
         if new.last > last:
-            # the last line has no end of its own to write over
+            # The last line has no line end to replace, so the edit ends with its text.
             end = lsp.Position(last, ls.codec.client_num_units(_lines(text)[last]))
             made = made.removesuffix("\n")
+            # Lines are added behind the last one.
             if new.first > last:
                 start, made = end, f"\n{made}"
         edits.append(lsp.TextEdit(lsp.Range(start, end), made))

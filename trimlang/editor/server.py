@@ -1,8 +1,8 @@
-"""Speaks the protocol of editors over standard input and output.
+"""The language server: speaks the editors' protocol over standard input and output.
 
-Reading a job and planning its stock each have a thread of their own, so that
-typing never waits.  Whatever a file holds, a request is answered: what cannot
-be told is answered with nothing.
+Reading a job and planning its stock each have a thread of their own, so that typing never
+waits.  A request is always answered, whatever a file holds: with nothing where there is nothing
+to tell.
 """
 
 from __future__ import annotations
@@ -28,15 +28,15 @@ from trimlang.record import record
 from trimlang.version import __version__
 
 PAUSE: Final = 0.03
-"""Seconds after a key before the job is read for its diagnostics."""
+"""Seconds between the last key stroke and reading the job for its diagnostics."""
 
 PATIENCE: Final = 0.25
-"""Seconds that an answer waits for a stock plan, and a completion for a reading."""
+"""Seconds that an answer waits for a stock plan, and completion for a reading."""
 
 
 @record
 class Document:
-    """A document of the editor in one of the jobs that it belongs to."""
+    """A document of the editor, as part of one of the jobs that it belongs to."""
 
     reading: JobReading
     file: str
@@ -44,12 +44,13 @@ class Document:
 
 
 class EditorServer(LanguageServer):
-    """The server: what is open, what was read of it, and what was told."""
+    """The server: the open files, their last readings, and what was reported."""
 
     protocol: AnsweringProtocol
 
     def __init__(self) -> None:
-        # whole texts, not changes: counting the lines of a change leaves no room for doubt
+        # The editor sends whole texts, not changes: patching texts here could go wrong unnoticed,
+        # and a job file is small.
         super().__init__(
             "trimlang",
             __version__,
@@ -68,21 +69,22 @@ class EditorServer(LanguageServer):
 
     @property
     def codec(self) -> PositionCodec:
-        """How this editor counts columns."""
+        """The codec for this editor's way of counting columns."""
         return self.workspace.position_codec
 
     # ---- reading ------------------------------------------------------------------
 
     async def read(self, job: Path) -> JobReading:
-        """Return a job as its files are now."""
+        """Return a job as its files are now; requests for the same state share one reading."""
         stamp = self.files.stamp(job, self._last.get(job))
         known = self._tasks.get(job)
         if known is None or known[0] != stamp or (known[1].done() and known[1].exception()):
             task = asyncio.get_running_loop().create_task(self._read(job))
             known = self._tasks[job] = (stamp, task)
+        # A request may be cancelled, but others may wait for the same reading.
         reading = await asyncio.shield(known[1])
         if self._tasks.get(job) is known:
-            # what was included is known only now
+            # Which files are included is known only now, and the stamp depends on them.
             self._tasks[job] = (self.files.stamp(job, reading), known[1])
         return reading
 
@@ -94,7 +96,7 @@ class EditorServer(LanguageServer):
         return reading
 
     async def document(self, uri: str) -> Document:
-        """Return a document in the first of its jobs, by itself where none of them reads it."""
+        """Return a document as part of the first of its jobs, or by itself if none reads it."""
         path = self.files.path(uri)
         for job in self.files.jobs(path):
             reading = await self.read(job)
@@ -105,7 +107,7 @@ class EditorServer(LanguageServer):
         return Document(reading, reading.file, Scale(reading, self.codec))
 
     async def soon(self, uri: str) -> Document:
-        """Return a document as it is now or, where that takes too long, as it was last read."""
+        """Return a document as it is now or, where reading takes too long, as it was last read."""
         path = self.files.path(uri)
         last = next((self._last[job] for job in self.files.jobs(path) if job in self._last), None)
         wanted = asyncio.ensure_future(self.document(uri))
@@ -116,7 +118,7 @@ class EditorServer(LanguageServer):
         return Document(last, file, Scale(last, self.codec))
 
     async def sticks(self, reading: JobReading, trims: set[str]) -> dict[str, Where] | None:
-        """Return where the pieces of some trims lie, None where planning takes too long."""
+        """Return where the pieces of some trims are cut from, None if planning takes too long."""
         loop = asyncio.get_running_loop()
         plans = [
             loop.run_in_executor(self._planner, self.plans.plan, reading.result, trim)
@@ -126,7 +128,7 @@ class EditorServer(LanguageServer):
             return {}
         _, late = await asyncio.wait(plans, timeout=PATIENCE)
         for plan in late:
-            # one that did not begin would only keep the next pointer waiting
+            # A plan that has not begun would only keep the next hover waiting.
             plan.cancel()
         if late:
             return None
@@ -135,7 +137,7 @@ class EditorServer(LanguageServer):
     # ---- telling what is wrong ------------------------------------------------------
 
     def changed(self) -> None:
-        """Tell what is wrong anew, a moment after the last key."""
+        """Have diagnostics reported again, a moment after the last key stroke."""
         self._turn += 1
         if self._due is not None:
             self._due.cancel()
@@ -146,7 +148,7 @@ class EditorServer(LanguageServer):
         turn = self._turn
         readings = [await self.read(job) for job in self.files.all_jobs()]
         if turn != self._turn:
-            return  # another key came: that one tells
+            return  # another key stroke came meanwhile, and its own turn reports
         found: dict[str, list[lsp.Diagnostic]] = {}
         for path in self.files.texts:
             found[self.files.uri(path)] = []
@@ -157,8 +159,10 @@ class EditorServer(LanguageServer):
             for one in reading.result.diagnostics:
                 of_file = found.setdefault(self.address(reading, one.span.file), [])
                 told = answers.diagnostic(one, scale)
+                # A file that two jobs include may have the same finding in both.
                 if told not in of_file:
                     of_file.append(told)
+        # An empty list takes away what an editor still shows for a file that is no longer read.
         for uri in self._told - found.keys():
             self.text_document_publish_diagnostics(lsp.PublishDiagnosticsParams(uri, ()))
         for uri, diagnostics in found.items():
@@ -175,13 +179,13 @@ class EditorServer(LanguageServer):
         return self.files.uri(Path(file) if path is None else path)
 
     def close(self) -> None:
-        """Leave what is still being planned."""
+        """Give up what is still being read or planned."""
         self._reader.shutdown(wait=False, cancel_futures=True)
         self._planner.shutdown(wait=False, cancel_futures=True)
 
 
 def make_server() -> EditorServer:
-    """Return a server that answers all that it can."""
+    """Return a server with all its answers registered."""
     server = EditorServer()
 
     @server.feature(lsp.INITIALIZED)
@@ -242,15 +246,15 @@ def make_server() -> EditorServer:
 
 
 def serve() -> bool:
-    """Answer an editor over standard input and output until it goes.
+    """Answer an editor over standard input and output until it exits.
 
     Returns:
-        Whether it went in order: not with an ``exit`` that no ``shutdown`` announced.
+        Whether it ended in order: false after an ``exit`` that no ``shutdown`` announced.
     """
-    # an editor that never reads the error stream would be waited for once it is full
+    # pygls logs to stderr. An editor that never reads that would block us once its pipe is full.
     logging.getLogger("pygls").setLevel(logging.CRITICAL + 1)
     server = make_server()
     server.start_io()
-    # at an exit, and then alone, the protocol closes what it writes to
+    # The protocol closes the stream that it writes to after an `exit`, and only then.
     told_to_exit = sys.stdout.closed
     return not told_to_exit or server.protocol.was_shut_down

@@ -1,4 +1,4 @@
-"""Lays a document out as ``trimlang tidy`` does, in edits of whole lines."""
+"""Formats a document as ``trimlang tidy`` does, as edits of whole lines."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from trimlang.record import record
 
 @record
 class NewLines:
-    """``lines`` stand in place of those from ``first`` to before ``last``, counted from 0."""
+    """``lines`` replace those from ``first`` up to, not including, ``last``, counted from 0."""
 
     first: int
     last: int
@@ -20,7 +20,7 @@ class NewLines:
 
 
 def tidied(text: str) -> Iterator[NewLines]:
-    """Yield what tidying changes; lines that stay as they are are left alone."""
+    """Yield what tidying changes; lines that are tidy already are not touched."""
     before = Source("", text).lines()
     after = tidy(Source("", text)).text.split("\n")[:-1]
     if not before[-1]:

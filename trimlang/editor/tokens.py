@@ -1,4 +1,4 @@
-"""The words of a line and what may come next, as the grammar's own parser has them."""
+"""The words of a line and what may come next, from the grammar's own parser."""
 
 from __future__ import annotations
 
@@ -11,18 +11,18 @@ from trimlang.language.grammar import parser
 
 
 def tokens(text: str) -> list[Token]:
-    """Return the words of a line as far as it can be read."""
+    """Return the words of a line, as far as it can be read."""
     reading = parser().parse_interactive(text)
     found: list[Token] = []
     with suppress(LarkError):
         for token in reading.iter_parse():
-            # what came before a mistake counts too
+            # Not list(): the words before a mistake are kept too.
             found.append(token)  # noqa: PERF402
     return found
 
 
 def token_at(text: str, column: int) -> Token | None:
-    """Return the word that holds a column (from 1) of a line."""
+    """Return the word at a column (from 1) of a line, None where there is none."""
     for token in tokens(text):
         start = token.column or 1
         if start <= column < start + len(token):
@@ -33,7 +33,7 @@ def token_at(text: str, column: int) -> Token | None:
 def expected(text: str) -> tuple[list[Token], set[str]]:
     """Return the words of an unfinished line and the kinds of words that may follow.
 
-    Nothing may follow what cannot be read.
+    Both are empty where the line cannot be read.
     """
     reading = parser().parse_interactive(text)
     try:

@@ -1,4 +1,4 @@
-"""What each word of the language means, in a line: for the pointer that rests on it."""
+"""What each word of the language means, in one line: shown on hover and in completion."""
 
 from __future__ import annotations
 
@@ -116,10 +116,10 @@ MEANINGS: Final[dict[str, str]] = {
 
 
 def meaning(terminal: str, written: str, line: str = "") -> str | None:
-    """Return what a word means; ``terminal`` is its kind in the grammar.
+    """Return what a word means, None where it has no meaning of its own.
 
-    ``line`` is the word that begins its line: it tells which setting is meant, where a word
-    is of several.
+    ``terminal`` is its kind in the grammar.  ``line`` is the word that its line begins with: it
+    tells which setting is meant where a word belongs to several.
     """
     ways = spellings().get(terminal)
     if ways is None:
@@ -132,16 +132,17 @@ def meaning(terminal: str, written: str, line: str = "") -> str | None:
     own = MEANINGS.get(word)
     if own is not None and word in ways:
         return own
+    # Another spelling of the same word, such as "inches" for "inch".
     return next((MEANINGS[way] for way in ways if way in MEANINGS), None)
 
 
 def setting_meaning(row: Setting[Any]) -> str:
-    """Return what a setting means, and what holds where nothing is said, and why that."""
+    """Return what a setting means, what holds where nothing is said, and why."""
     return f"{row.page}. Where nothing is said: {row.unsaid} ({row.why})."
 
 
 def _setting_with(word: str, line: str) -> Setting[Any] | None:
-    """Return the setting whose own words, after its line's first, begin with ``word``."""
+    """Return the setting that ``word`` belongs to; ``line`` is the word that begins its line."""
     for row in Settings.rows():
         topic, colon, words = row.words.partition(": ")
         own = re.findall(r"[a-z]+(?:-[a-z]+)*", words if colon else topic)

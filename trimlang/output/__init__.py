@@ -1,1 +1,1 @@
-"""What reaches the disk: a folder or a file, whole or not at all."""
+"""Writes to the disk: a folder or a file, whole or not at all."""

@@ -1,13 +1,12 @@
 """Writes a set of files into a folder, whole or not at all.
 
-The set is written into a new folder beside the target, brought safely to the
-disk, and the two change places: in one step where the system can do that
-(Linux), in two renames elsewhere.  Whatever ends the program, and when the
-power fails, the folder holds the whole old set or the whole new one; between
-two renames it can be missing, and the next build puts the old one back.
+The set is written into a new folder beside the target and brought safely to the disk; then the
+two change places, in one step where the system can do that (Linux), in two renames elsewhere.
+Whatever ends the program, also when the power fails, the folder holds the whole old set or the
+whole new one.  Between two renames it can be missing; the next build then puts the old one back.
 
-One build at a time writes in a folder's parent, and each clears away what
-earlier ones that were killed have left there.
+One build at a time writes in a folder's parent, and each clears away what earlier builds that
+were killed have left there.
 """
 
 from __future__ import annotations
@@ -28,9 +27,10 @@ from trimlang.output.made_by import MARK, NotOursError, foreign, mark_of
 from trimlang.output.sync import sync
 from trimlang.workers.stopping import to_the_end
 
-#: Files that are brought to the disk side by side.
+#: Files that are brought to the disk at the same time.
 AT_ONCE: Final = 16
 
+# Arguments of Linux's renameat2(2): paths as they are, and RENAME_EXCHANGE.
 _AT_FDCWD: Final = -100
 _EXCHANGE: Final = 2
 
@@ -38,22 +38,24 @@ _EXCHANGE: Final = 2
 def write_folder(target: Path, files: Mapping[str, bytes]) -> None:
     """Replace the contents of ``target`` by ``files`` (name → bytes).
 
-    A name may lead into a folder (``site/plan.json``).  What the user put into the
-    folder since the last build stays in it.
+    A name may lead into a folder (``site/plan.json``).  What the user has put into the folder
+    since the last build stays in it.
 
     Raises:
-        NotOursError: ``target`` holds files, but no mark of an earlier build.
-        OSError: it cannot be written; nothing has changed then.
-        StoppedError: a signal came; where it says so, the set is in its place.
+        NotOursError: ``target`` holds files, and no list of an earlier build's files.
+        OSError: it cannot be written; then nothing has changed.
+        StoppedError: a signal came; where its ``done`` is true, the new set is in place.
     """
-    # a link stays a link: what it leads to is replaced
+    # A link stays a link: the folder that it leads to is replaced.
     target = Path(os.path.realpath(target))
     target.parent.mkdir(parents=True, exist_ok=True)
     with alone_in(target.parent) as alone:
+        # Without the lock, what lies there may be another build's work in progress.
         if alone:
             _clear_up(target)
             finish(target)
         kept = foreign(target)
+        # A sheet that was changed by hand is the user's; better no build than a lost change.
         for path in kept:
             name = path.relative_to(target).as_posix()
             if name in files:
@@ -83,10 +85,10 @@ def write_folder(target: Path, files: Mapping[str, bytes]) -> None:
                 except OSError as error:
                     if error.errno not in (EBUSY, EXDEV):
                         raise
-                    # a place where another disk begins, though nothing told so
+                    # Another disk begins here, although `cannot_be_swapped` saw no mount.
                     write_in_place(target, files)
                     return
-                with suppress(OSError):  # it is in its place, if perhaps not yet on the disk
+                with suppress(OSError):  # the set is in place, if perhaps not yet on the disk
                     sync(target.parent)
                 if old is not None:
                     _bring_late_ones(old, target, files)
@@ -99,12 +101,12 @@ def _prefix(target: Path) -> str:
 
 
 def _in_work(target: Path, pid: int) -> str:
-    """How the names of folders begin that a process writes before they take a place."""
+    """Return how the names of the folders begin that a process is still writing."""
     return f"{_prefix(target)}{pid}-"
 
 
 def _clear_up(target: Path) -> None:
-    """Remove what a build that was killed has left; put a set back that it had set aside."""
+    """Remove what a killed build has left; put back the old set where it had set that aside."""
     for left in sorted(target.parent.glob(f"{_prefix(_as_pattern(target))}*")):
         aside = left / "old"
         if aside.is_dir() and not target.exists():
@@ -119,7 +121,7 @@ def _as_pattern(target: Path) -> Path:
 
 
 def leftovers(target: Path, pid: int) -> list[Path]:
-    """Return the half-written folders that the process ``pid`` left beside ``target``."""
+    """Return the half-written folders that process ``pid`` left beside ``target``."""
     target = Path(os.path.realpath(target))
     if not target.parent.is_dir():
         return []
@@ -133,7 +135,7 @@ def _write(path: Path, data: bytes) -> None:
 
 
 def _take_along(path: Path, to: Path) -> None:
-    """Have the user's own in the new folder too: by a second link, or else a copy."""
+    """Put the user's own file or folder into the new folder too, as a second link or a copy."""
     if path.is_dir() and not path.is_symlink():
         shutil.copytree(path, to, symlinks=True, copy_function=_link)
     else:
@@ -150,15 +152,15 @@ def _link(path: str | Path, to: str | Path) -> None:
 
 
 def _bring_late_ones(old: Path, target: Path, files: Collection[str]) -> None:
-    """Move over what the user put or changed in the old folder while the new one was written."""
+    """Move over what the user added to the old folder while the new one was being written."""
     try:
         late = foreign(old)
     except NotOursError:
         late = list(old.iterdir())
     for path in late:
         if path.relative_to(old).as_posix() in files:
-            continue  # a sheet that was changed by hand while its new version was written
-        # what cannot be moved over now is no reason to call the build failed
+            continue  # a sheet changed by hand meanwhile: its new version is there
+        # The new set is in place, so what cannot be moved over does not make the build a failure.
         with suppress(OSError):
             place = target / path.relative_to(old)
             place.parent.mkdir(parents=True, exist_ok=True)
@@ -172,6 +174,7 @@ def _bring(path: Path, to: Path) -> None:
         return
     there = os.lstat(to) if os.path.lexists(to) else None
     here = os.lstat(path)
+    # A second link to the same file, or a copy of it that nobody has touched since.
     same = there is not None and (
         os.path.samestat(here, there)
         or (here.st_mtime_ns, here.st_size) == (there.st_mtime_ns, there.st_size)
@@ -181,9 +184,9 @@ def _bring(path: Path, to: Path) -> None:
 
 
 def _sync_all(folder: Path, files: Iterable[Path]) -> None:
-    """Have files in a folder, and the folders on the way to them, on the disk.
+    """Bring files in a folder, and the folders on the way to them, safely to the disk.
 
-    Side by side, since a disk writes many things at once nearly as soon as one.
+    Several at a time, since a disk writes many things at once nearly as fast as one.
     """
     from concurrent.futures import ThreadPoolExecutor
 
@@ -194,7 +197,7 @@ def _sync_all(folder: Path, files: Iterable[Path]) -> None:
 
 
 def _put_in_place(fresh: Path, target: Path, work: Path) -> Path | None:
-    """Put the new set in its place; return where the old one is now."""
+    """Put the new set in place; return where the old one is now, None where there was none."""
     if not target.exists():
         fresh.rename(target)
         return None
@@ -211,7 +214,7 @@ def _put_in_place(fresh: Path, target: Path, work: Path) -> Path | None:
 
 
 def _exchange(one: Path, other: Path) -> bool:
-    """Swap two folders in one step; False where the system cannot."""
+    """Swap two folders in one step; return false where the system cannot."""
     try:
         renameat2 = ctypes.CDLL(None, use_errno=True).renameat2
     except (AttributeError, OSError, TypeError):

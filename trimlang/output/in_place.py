@@ -1,9 +1,9 @@
-"""Writes a set of files into a folder that nothing else can be put in the place of.
+"""Writes a set of files into a folder that no other folder can take the place of.
 
-A disk's own top folder cannot be renamed, and the folder that a shell stands in would be
-taken away under it.  There the new files are written beside the old ones, and then take
-their places one by one.  From the moment that all are on the disk a journal says so: a build
-that was killed on the way is finished by the next.
+A disk's top folder cannot be renamed, and a shell whose current folder is replaced would be left
+in the old one.  There the new files are written into a work folder within it and then moved to
+their places one by one.  As soon as all of them are on the disk a journal says so; if the build
+is killed after that, the next one finishes it.
 """
 
 from __future__ import annotations
@@ -22,11 +22,11 @@ from trimlang.workers.stopping import to_the_end
 _WORK: Final = ".trimlang-work"
 _NEW: Final = "new"
 _JOURNAL: Final = "journal"
-"""In the work folder: there when all files of the new set are on the disk."""
+"""A file in the work folder: it exists once all files of the new set are on the disk."""
 
 
 def cannot_be_swapped(target: Path) -> bool:
-    """Tell whether a folder must stay the one that it is."""
+    """Tell whether a folder cannot be swapped: a disk's top folder, or where we stand."""
     if not target.is_dir():
         return False
     with suppress(OSError):
@@ -36,10 +36,10 @@ def cannot_be_swapped(target: Path) -> bool:
 
 
 def write_in_place(target: Path, files: Mapping[str, bytes]) -> None:
-    """Replace trimlang's own files in a folder, one by one.
+    """Replace trimlang's own files in a folder one by one.
 
     Raises:
-        OSError: it cannot be written; before the journal is there nothing has changed.
+        OSError: it cannot be written; unless the journal is there already, nothing has changed.
     """
     work = target / _WORK
     fresh = work / _NEW
@@ -61,7 +61,7 @@ def write_in_place(target: Path, files: Mapping[str, bytes]) -> None:
 
 
 def finish(target: Path) -> None:
-    """Do what the journal of an earlier build still asks for; without one, clear away its work."""
+    """Finish an earlier build where its journal says that it can be; clear away its work."""
     work = target / _WORK
     if work.is_symlink() or not work.is_dir():
         return
@@ -71,7 +71,7 @@ def finish(target: Path) -> None:
 
 
 def _move_in(fresh: Path, target: Path) -> None:
-    # the list is moved last: where it is gone, so is all the rest
+    # The list is moved last: where it has gone, all the rest has been moved too.
     mark = fresh / MARK
     if mark.is_symlink() or not mark.is_file():
         return
@@ -79,7 +79,7 @@ def _move_in(fresh: Path, target: Path) -> None:
     new = listed_in(mark)
     for name in new:
         place = target / name
-        # someone else may have laid the journal there: it moves nothing over what is not ours
+        # Anybody could have put the journal there, so it never writes over what is not ours.
         free = not os.path.lexists(place) or is_ours(place, old.get(name))
         if free and _is_inside(place, target) and is_ours(fresh / name, new[name]):
             place.parent.mkdir(parents=True, exist_ok=True)

@@ -1,4 +1,4 @@
-"""The files that a job is printed as: pages, PDF, data, tables and a drawing."""
+"""Makes the files that a job is printed as: pages, PDF, data, tables and a drawing."""
 
 from __future__ import annotations
 
@@ -26,10 +26,10 @@ if TYPE_CHECKING:
 
 @record
 class Share:
-    """What of a job is printed where several are bought together.
+    """Which part of a job's files is made where several jobs are bought together.
 
-    ``sheets`` are the names of its own sheets, ``elsewhere`` the files that others have
-    in its stead, ``beside`` titles and addresses of the other folders' pages.
+    ``sheets`` are the names of its own sheets, ``elsewhere`` the files that stand in another
+    folder instead, ``beside`` the titles and addresses of the other folders' pages.
     """
 
     sheets: tuple[str, ...]
@@ -46,11 +46,11 @@ def paperwork(
     shared: SharedOrder | None = None,
     filler: TemplateFiller | None = None,
 ) -> dict[str, bytes]:
-    """Return the files of a compiled job, name to contents.
+    """Return the files of a compiled job: name to contents.
 
-    ``alone`` tells that no other job is built at the same time, so that two cores are free;
-    ``share`` is what of it to print, all where it is None; ``filler`` is one that has
-    filled the same templates before.
+    ``alone`` says that no other job is built at the same time, so that a second core is free.
+    ``share`` limits what is made; None makes everything.  ``filler`` is one that has filled the
+    same templates before.
 
     Raises:
         RefusedError: an option or a template cannot be followed.
@@ -71,8 +71,8 @@ def paperwork(
 
     wanted = set(SHEET_TITLES) if only is None else set(only)
     tickets = {"tickets", "tickets-changed"} & wanted
-    # only a PDF takes long enough; the cores have other work where other jobs are built; and a
-    # filler that is ready is at hand here alone
+    # A second process pays only for a PDF, and only while the other core is idle. A filler that is
+    # ready (under --watch) would be lost there.
     if not (options.wants(FileFormat.PDF) and tickets and filler is None and alone):
         files = with_data(wanted)
     else:
@@ -95,7 +95,7 @@ def _data(
     only: Collection[str] | None,
     shared: SharedOrder | None,
 ) -> dict[str, bytes]:
-    """Return what is no page: the plan, and tables and a drawing where they are asked for."""
+    """Return all but the pages: the plan, and tables and a drawing where they are asked for."""
     files = {"plan.json": plan_json(result).encode()}
     if options.wants(FileFormat.CSV):
         files |= _spreadsheets(result, shared)
@@ -111,7 +111,7 @@ def _pages(
     shared: SharedOrder | None,
     filler: TemplateFiller | None,
 ) -> dict[str, bytes]:
-    """Return the sheets of those names as HTML and PDF.
+    """Return the sheets with these names as HTML and PDF.
 
     Raises:
         RefusedError: an option or a template cannot be followed.
@@ -149,7 +149,7 @@ def _index(
     beside: Sequence[tuple[str, str]],
     filler: TemplateFiller | None,
 ) -> bytes:
-    """Return the page to open first, which leads to the files that were made.
+    """Return the page to open first, with links to all files that were made.
 
     Raises:
         RefusedError: an option or a template cannot be followed.
@@ -176,14 +176,14 @@ def _paper(options: SheetOptions, result: Result) -> str:
 
 @contextmanager
 def _refusals() -> Iterator[None]:
-    """Say of what a user asked for that it cannot be followed."""
+    """Turn what is wrong with an option or a template into a refusal in the user's words."""
     from trimlang.sheets.render.template_filling import SheetTemplateError
 
     try:
         yield
     except SheetTemplateError as error:
         raise RefusedError(f"a template is wrong: {error}") from None
-    except ValueError as error:  # a language or a label that there is not
+    except ValueError as error:  # there is no such language or label
         raise RefusedError(str(error)) from None
 
 
@@ -199,7 +199,7 @@ def _spreadsheets(result: Result, shared: SharedOrder | None) -> dict[str, bytes
 
 
 def _table(text: str) -> bytes:
-    """Return a table's bytes; without the mark in front spreadsheets misread accents."""
+    """Return a table's bytes, with a byte order mark: without it spreadsheets misread accents."""
     return text.encode("utf-8-sig")
 
 

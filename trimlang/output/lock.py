@@ -1,7 +1,7 @@
-"""One trimlang at a time changes the files of a folder.
+"""Lets only one trimlang at a time change the files of a folder.
 
-Where two commands read a file, add to it and write it back, the later one would undo the
-earlier.  The folder itself is locked, so that no lock file is left among the user's own.
+Where two commands read a file, add to it and write it back, the later one could undo the
+earlier one.  The folder itself is locked, so that no lock file lies among the user's files.
 """
 
 from __future__ import annotations
@@ -17,10 +17,10 @@ from pathlib import Path
 
 @contextmanager
 def alone_in(folder: Path) -> Iterator[bool]:
-    """Wait until no other trimlang changes files in a folder, and keep others out.
+    """Wait until no other trimlang changes files in the folder, and keep others out meanwhile.
 
     Yields:
-        Whether others are kept out; False where the system or the disk has no such lock.
+        Whether others are kept out; false where the system or the disk has no such lock.
     """
     descriptor = _opened(folder)
     if descriptor is None:
@@ -29,13 +29,13 @@ def alone_in(folder: Path) -> Iterator[bool]:
     try:
         yield _locked(descriptor)
     finally:
-        # a lock ends with the descriptor, however the process ends
+        # The system drops the lock with the descriptor, however the process ends.
         os.close(descriptor)
 
 
 def _opened(folder: Path) -> int | None:
     with suppress(OSError):
-        if sys.platform == "win32":  # pragma: no cover - which locks files alone
+        if sys.platform == "win32":  # pragma: no cover - it locks only files
             name = sha256(os.fsencode(os.path.realpath(folder))).hexdigest()[:16]
             place = Path(tempfile.gettempdir()) / f"trimlang-{name}.lock"
             return os.open(place, os.O_RDWR | os.O_CREAT)

@@ -1,7 +1,8 @@
-"""Which files of a folder trimlang made, and has left as they were.
+"""Tells which files of a folder are trimlang's own, and unchanged since it wrote them.
 
-A list of names alone would let anyone who puts one into a folder have its files deleted, and
-would delete what was changed by hand.  So each name stands with the hash of what was written.
+With a list of names alone, anyone could have a folder's files deleted by putting a list into it,
+and files that were changed by hand would be deleted too.  So the list holds the hash of what was
+written with each name.
 """
 
 from __future__ import annotations
@@ -12,32 +13,32 @@ from pathlib import Path
 from typing import Final
 
 MARK: Final = ".made-by-trimlang"
-"""Lists the files that trimlang wrote; without it a folder is the user's own."""
+"""The list's file name; a folder without it is the user's own."""
 
 
 class NotOursError(Exception):
-    """The folder holds things, and trimlang did not make it."""
+    """The folder is not empty, and trimlang did not make it."""
 
 
 def mark_of(files: Mapping[str, bytes]) -> bytes:
-    """Return the list that goes with files: a line a file, its hash and its name."""
+    """Return the list for these files: one line a file, with its SHA-256 and its name."""
     lines = (f"{sha256(files[name]).hexdigest()}  {name}\n" for name in sorted(files))
     return "".join(lines).encode("utf-8", "surrogateescape")
 
 
 def listed_in(mark: Path) -> dict[str, str]:
-    """Return what a list says: the hash of each file, by its name."""
+    """Return what a list says: the hash of each file by its name."""
     text = mark.read_text(encoding="utf-8", errors="surrogateescape")
     lines = (line.partition("  ") for line in text.splitlines())
     return {name: said for said, _, name in lines if name}
 
 
 def foreign(target: Path) -> list[Path]:
-    """Return what in the folder is the user's own, or no more what trimlang wrote.
+    """Return what in the folder is the user's own, or no longer as trimlang wrote it.
 
     Raises:
-        NotADirectoryError: it is a file.
-        NotOursError: it holds things, and no list.
+        NotADirectoryError: ``target`` is a file.
+        NotOursError: it is not empty and has no list.
     """
     if not target.exists():
         return []
@@ -46,13 +47,14 @@ def foreign(target: Path) -> list[Path]:
     if not any(target.iterdir()):
         return []
     mark = target / MARK
+    # A link would let the list come from anywhere.
     if mark.is_symlink() or not mark.is_file():
         raise NotOursError(str(target))
     return list(_others(target, target, listed_in(mark)))
 
 
 def is_ours(path: Path, said: str | None) -> bool:
-    """Tell whether a file is one that was written with this hash."""
+    """Tell whether a file is unchanged: its contents have the hash that the list says."""
     if said is None or path.is_symlink() or not path.is_file():
         return False
     try:
@@ -62,7 +64,7 @@ def is_ours(path: Path, said: str | None) -> bool:
 
 
 def _others(folder: Path, target: Path, ours: Mapping[str, str]) -> Iterator[Path]:
-    """Yield what in a folder of ours is not ours, going into folders that hold both."""
+    """Yield what is not ours in a folder of ours, going into folders that hold both."""
     for path in sorted(folder.iterdir()):
         name = path.relative_to(target).as_posix()
         if name == MARK or is_ours(path, ours.get(name)):

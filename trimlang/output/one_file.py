@@ -13,13 +13,13 @@ from trimlang.output.sync import current_umask, sync
 
 
 def replace_file(path: Path, data: bytes) -> None:
-    """Put ``data`` in the place of a file's contents in one step; its mode stays.
+    """Replace a file's contents with ``data`` in one step; its permissions stay.
 
-    A file that is not there yet is made.  Where ``path`` is a link, what it leads to is
-    replaced.  A device or a pipe stays one: it is written to.
+    A file that does not exist yet is made.  Where ``path`` is a link, the file that it leads to
+    is replaced.  A device or a pipe stays what it is and is written to.
 
     Raises:
-        OSError: it cannot be written; the old contents are there still.
+        OSError: it cannot be written; the old contents are still there.
     """
     target = Path(os.path.realpath(path))
     if target.is_dir():
@@ -35,28 +35,29 @@ def replace_file(path: Path, data: bytes) -> None:
 
 
 def new_file(path: Path, data: bytes) -> None:
-    """Write a file that is not there yet; it is there whole, or not.
+    """Write a file that does not exist yet, whole or not at all.
 
     Raises:
-        FileExistsError: it is there, be it a link that leads nowhere.
-        OSError: it cannot be written; nothing is left of it.
+        FileExistsError: it exists already, even if it is a link that leads nowhere.
+        OSError: it cannot be written; nothing of it is left.
     """
     if os.path.lexists(path):
         raise FileExistsError(17, "is there already", str(path))
     with _beside(path, data, 0o666 & ~current_umask()) as fresh:
         try:
+            # A link, unlike a rename, fails where somebody else has taken the name meanwhile.
             os.link(fresh, path)
         except FileExistsError:
             raise
         except OSError:
-            # a disk without second links: nobody else had the name a moment ago
+            # A disk without second links: at least nobody had the name a moment ago.
             fresh.rename(path)
         _keep_name(path.parent)
 
 
 @contextmanager
 def _beside(target: Path, data: bytes, mode: int) -> Iterator[Path]:
-    """Have the contents safely on the disk under a name that nobody can guess, for a while."""
+    """Hold the contents safely on the disk, under a random name beside the target, for a while."""
     descriptor, name = tempfile.mkstemp(prefix=".trimlang-", dir=target.parent)
     fresh = Path(name)
     try:
@@ -71,7 +72,7 @@ def _beside(target: Path, data: bytes, mode: int) -> Iterator[Path]:
 
 
 def _keep_name(folder: Path) -> None:
-    """Have the folder know the file after a power cut too, where the system can say so."""
+    """Bring the file's name to the disk too, where the system allows it, against a power cut."""
     try:
         sync(folder)
     except OSError:

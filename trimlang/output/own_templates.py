@@ -1,4 +1,4 @@
-"""A user's own templates: whether a folder of them can be used."""
+"""Checks whether a folder of the user's own templates can be used."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ if TYPE_CHECKING:
 def unusable(templates: Path | None) -> str | None:
     """Say why a folder of templates cannot be used; None where it can, or none is given.
 
-    One whose files all have names that trimlang never asks for would change nothing.
+    A folder without any name that trimlang asks for would change nothing, so it is refused.
     """
     if templates is None:
         return None
@@ -33,7 +33,7 @@ def unusable(templates: Path | None) -> str | None:
 
 
 def _files(place: Traversable, before: str = "") -> set[str]:
-    """The names of the templates in a folder and in those within it."""
+    """Return the names of the templates in a folder and in the folders within it."""
     found: set[str] = set()
     for entry in place.iterdir():
         name = before + entry.name

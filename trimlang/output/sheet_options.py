@@ -1,4 +1,4 @@
-"""What a user may ask of a job's sheets."""
+"""The options for a job's sheets."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from trimlang.record import record
 
 
 class FileFormat(StrEnum):
-    """A kind of file to write, by the word that asks for it."""
+    """A kind of file to write; the value is the word that the user asks for it with."""
 
     HTML = "html"
     PDF = "pdf"
@@ -20,13 +20,13 @@ class FileFormat(StrEnum):
 
 @record
 class SheetOptions:
-    """How sheets are printed: ``SheetOptions(formats=(Format.HTML,), paper="a4")``.
+    """How sheets are printed: ``SheetOptions(formats=(FileFormat.HTML,), paper="a4")``.
 
-    formats: the files to write; none stands for HTML and PDF.
-    paper: ``letter`` or ``a4``; None takes what goes with the job's unit.
+    formats: the kinds of files to write; empty means HTML and PDF.
+    paper: ``letter`` or ``a4``; None takes the one that goes with the job's unit.
     show: ``in`` or ``mm``; None shows lengths as the job file has them.
-    language: the code of a catalogue.
-    ticket: the size of a label, such as ``100mm x 50mm``; None prints tickets by the page.
+    language: the code of a language that there is a catalogue for, such as ``es``.
+    ticket: the size of a label, such as ``100mm x 50mm``; None prints tickets on pages.
     codes: whether tickets carry a QR code.
     templates: a folder of the user's own templates.
     """

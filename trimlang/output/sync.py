@@ -1,4 +1,4 @@
-"""What a disk is asked for besides reading and writing."""
+"""What the system is asked for besides reading and writing."""
 
 from __future__ import annotations
 
@@ -7,10 +7,10 @@ from pathlib import Path
 
 
 def sync(path: Path) -> None:
-    """Have a file or a folder on the disk, whatever happens to the power.
+    """Bring a file or a folder safely to the disk, so that it survives a power cut.
 
     Raises:
-        OSError: the disk cannot say so.
+        OSError: the system cannot do that.
     """
     descriptor = os.open(path, os.O_RDONLY)
     try:
@@ -20,7 +20,8 @@ def sync(path: Path) -> None:
 
 
 def current_umask() -> int:
-    """Return the permissions that new files are made without."""
+    """Return the permission bits that new files do not get."""
+    # The system only tells the mask when it is set, so it is set twice.
     mask = os.umask(0)
     os.umask(mask)
     return mask
