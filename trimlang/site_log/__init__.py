@@ -1,1 +1,1 @@
-"""The site log: what was bought, cut, spoiled and fitted, and what is left to do."""
+"""The site log: what was bought, cut, spoiled and fitted, and the plan of what is left."""

@@ -1,4 +1,4 @@
-"""Keeps cut pieces at the length that they were cut to, and lets their splices follow."""
+"""Keeps cut pieces at the length that they were cut to, and moves splices to suit them."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from trimlang.site_log.ledger import SAME, Standing
 
 
 def frozen(pieces: Iterable[Piece], live: Mapping[str, Standing]) -> tuple[Piece, ...]:
-    """Return the pieces, those that were cut at the lengths that the log gives them."""
+    """Return the pieces, with those that are cut at the length that the log gives (inches)."""
     return tuple(_frozen(piece, live.get(piece.id)) for piece in pieces)
 
 
@@ -21,6 +21,8 @@ def _frozen(piece: Piece, now: Standing | None) -> Piece:
     if now is None or now.length is None:
         return piece
     longer = now.length - piece.to_mark
+    # A line tells a length to four decimal places, which is not the exact fraction. And a length
+    # that would leave nothing of the piece is a slip, which the log's checks report.
     if abs(longer) < SAME or piece.length + longer <= 0:
         return piece
     return replace(
@@ -34,9 +36,9 @@ def _frozen(piece: Piece, now: Standing | None) -> Piece:
 def splices_that_follow(
     splices: Iterable[Splice], places: Places, live: Mapping[str, Standing]
 ) -> Places:
-    """Return where spliced walls are cut when some of their pieces have been cut already.
+    """Return where spliced walls are cut, where some of their pieces have been cut already.
 
-    The last piece that is still to cut takes up what the others differ by.
+    The last piece that is not cut yet takes up what the cut ones are too long or too short.
     """
     moved = dict(places)
     for splice in splices:
@@ -49,6 +51,7 @@ def splices_that_follow(
 def _followed(
     splice: Splice, cut: Sequence[Fraction], live: Mapping[str, Standing]
 ) -> tuple[Fraction, ...] | None:
+    # Without the returns, which follow the pieces of the run.
     pieces = splice.pieces(cut)[: len(cut)]
     lengths = list(cut)
     free: list[int] = []
@@ -61,6 +64,8 @@ def _followed(
     if not free or lengths == list(cut):
         return None
     lengths[free[-1]] += sum(cut, Fraction(0)) - sum(lengths, Fraction(0))
+    # It must be more than its own lap and come off one stick; else the wall is left as it was, and
+    # the check of the lengths reports the pieces.
     if not splice.lap < lengths[free[-1]] <= splice.longest:
         return None
     return tuple(lengths)

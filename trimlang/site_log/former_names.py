@@ -1,4 +1,4 @@
-"""Names of pieces as earlier versions made them, which may stand in a site log of that time."""
+"""Reads the names that earlier versions gave to pieces, as an old site log may have them."""
 
 from __future__ import annotations
 
@@ -11,13 +11,14 @@ from trimlang.survey.job import Job
 from trimlang.survey.log_entries import BoughtSticks, Counted, Entry
 from trimlang.survey.openings import opening_names
 
+# Up to version 0.1.0: the second opening of a room was D2, whatever it is called.
 _COUNTED: Final = re.compile(r"D(\d+)-")
 
 
 def named_as_now(job: Job, pieces: Collection[str]) -> Job:
-    """Return the job with the pieces of its log called as they are now.
+    """Return the job with the pieces in its log called by their present names.
 
-    ``pieces`` are the ids of the job's pieces; a name that is one of them stays.
+    ``pieces`` are the ids of the job's pieces; a name that is among them stays as it is.
     """
     log = tuple(
         entry
@@ -29,7 +30,7 @@ def named_as_now(job: Job, pieces: Collection[str]) -> Job:
 
 
 def now_called(piece: str, job: Job) -> str:
-    """Return a piece's id as it is now; up to version 0.1.0 openings were counted (``ST-D1-…``).
+    """Return a piece's present id; up to version 0.1.0 openings were counted (``ST-D1-…``).
 
     Other ids are returned as they are.
     """

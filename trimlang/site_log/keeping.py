@@ -1,4 +1,4 @@
-"""Keeps the plan in force for all that the log did not touch."""
+"""Keeps the plan in force for everything that the log has not changed."""
 
 from __future__ import annotations
 
@@ -15,10 +15,10 @@ from trimlang.stock.timber import Timber
 
 @dataclass(slots=True)
 class Kept:
-    """A stick of the plan that is kept.
+    """A stick of the plan in force, with what was cut from it and what still will be.
 
-    ``shop`` is the kind of offcut that it is, None for sticks begun and for
-    sticks of the yard, in hand or still to be bought.
+    ``shop`` is its kind where it is an offcut of the shop that nobody has cut from yet.  It is
+    None for a stick that is begun and for one of the yard, in hand or still to be bought.
     """
 
     name: str
@@ -32,13 +32,14 @@ class Kept:
 def keep(
     scaled: ScaledTrim, rack: Rack, layout: PlanInForce, to_cut: Collection[str]
 ) -> list[Kept] | None:
-    """Return the sticks of the plan in force with every piece on one, None where there is no room.
+    """Return the plan in force with every piece on a stick, None where there is not enough room.
 
-    Pieces stay where they were; those without a stick go, the longest first, on
-    the smallest rest that holds them, on a stick in hand, on one to be bought.
+    Pieces stay where they were.  Those without a stick are placed the longest first: on the
+    smallest rest that holds them, or else on a stick in hand or one to be bought.
     """
     kept = _as_before(scaled, rack, layout, to_cut)
     placed = {name for stick in kept for name in stick.todo}
+    # The longest first, since it has the fewest places to go; the name makes the order sure.
     homeless = sorted(
         (name for name in scaled.parts if name in to_cut and name not in placed),
         key=lambda name: (-scaled.parts[name].length, name),
@@ -51,11 +52,12 @@ def keep(
             stick.todo.insert(0, name)  # while the stick is still long
         else:
             stick.todo.append(name)
+    # A short piece is hard to hold on a short stick, so it is cut while the stick is long.
     return [stick for stick in kept if stick.todo]
 
 
 def fits(scaled: ScaledTrim, length: Fraction, done: Iterable[Part], todo: Iterable[str]) -> bool:
-    """Tell whether the pieces fit on a stick behind what was cut from it."""
+    """Tell whether the pieces ``todo`` fit on a stick behind what is cut from it already."""
     parts = [*done, *(scaled.parts[name] for name in todo)]
     return scaled.reach(parts) <= scaled.between(length)
 
@@ -78,9 +80,11 @@ def _as_before(
                 kinds = [kind for kind, n in shop.items() if n and kind.length == laid.length]
                 if not kinds:
                     continue  # that offcut is no longer there
+                # Of the offcuts of that length, the one at the planned price, or else the cheapest.
                 stick.shop = min(kinds, key=lambda kind: (kind.price != laid.price, kind.price))
                 shop[stick.shop] -= 1
             kept.append(stick)
+        # A piece was cut longer than planned: the last pieces lose their place on this stick.
         while todo and not fits(scaled, stick.length, stick.done, todo):
             todo.pop()
         stick.todo = todo
@@ -89,7 +93,7 @@ def _as_before(
 
 
 def _roomiest(scaled: ScaledTrim, kept: Iterable[Kept], name: str) -> Kept | None:
-    """Return the stick with the smallest rest that still holds the piece."""
+    """Return the stick with the smallest rest that still holds the piece, None if none does."""
     able = [
         stick for stick in kept if fits(scaled, stick.length, stick.done, [*stick.todo, name])
         and (scaled.parts[name].length >= scaled.question.problem.short
@@ -106,7 +110,7 @@ def _rest(scaled: ScaledTrim, stick: Kept) -> int:
 def _another(
     scaled: ScaledTrim, rack: Rack, kept: list[Kept], layout: PlanInForce, name: str
 ) -> Kept | None:
-    """Return one more stick that holds the piece: the cheapest, then the shortest."""
+    """Add and return one more stick that holds the piece: the cheapest, then the shortest."""
     taken = Counter(stick.shop for stick in kept if stick.shop is not None)
     used = Counter(stick.length for stick in kept if not stick.begun and stick.shop is None)
     choices: list[tuple[Fraction, Fraction, WholeStick | None]] = []
@@ -116,6 +120,7 @@ def _another(
             hand[kind.length] += count
         elif count > taken[kind]:
             choices.append((kind.price, kind.length, kind))
+    # A stick of the yard that is in hand is paid for, so it costs nothing more.
     choices += [(Fraction(0), length, None) for length in hand if hand[length] > used[length]]
     for offer in scaled.trim.offers:
         if offer.at_most is None or used[offer.length] < offer.at_most:
@@ -132,7 +137,10 @@ def _another(
 def next_number(
     scaled: ScaledTrim, rack: Rack, taken: Iterable[str], before: Iterable[PlannedStick] = ()
 ) -> int:
-    """Return the first number that no stick of the trim has, or had in the plan before."""
+    """Return the first number that no stick of the trim has, or had in the plan before.
+
+    A number that stood on a printed ticket must not mean another stick.
+    """
     names = {*taken, *rack.started, *(laid.name for laid in before)}
     number = 1
     while f"{scaled.trim.name}-{number}" in names:
@@ -141,10 +149,10 @@ def next_number(
 
 
 def free_first(timber: Timber, wanted: Mapping[int, int]) -> tuple[int, ...]:
-    """Return how many sticks of each kind give so many of each length.
+    """Return how many sticks of each kind to take for so many of each length.
 
-    Sticks of one length are two kinds where some are paid and others are still to be
-    bought; the paid ones are taken first.
+    ``wanted`` is counts by length (units of the plan).  Sticks of one length are of two kinds
+    where some are paid for and others still to be bought; the paid ones are taken first.
     """
     left = dict(wanted)
     counts = [0] * len(timber.kinds)

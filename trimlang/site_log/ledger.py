@@ -1,4 +1,4 @@
-"""What the log says of each piece, without a plan: which are cut, how long, which lines err."""
+"""What the log says of each piece, without a plan: which are cut, how long, what is wrong."""
 
 from __future__ import annotations
 
@@ -19,15 +19,15 @@ from trimlang.survey.log_entries import CutPiece, Entry, Fitted, Shortened, Spoi
 from trimlang.survey.measures import Findings
 
 SAME: Final = Fraction(1, 64)
-"""Lengths that differ by less are one (inches): a line may tell a length to four places."""
+"""Inches; lengths that differ by less are the same: a line has four decimal places at most."""
 
 
 @record
 class Standing:
-    """How a piece stands that was cut and not spoiled since.
+    """The state of a piece that was cut and not spoiled since.
 
-    ``length`` is the number on its ticket when it was cut (inches), None where
-    the log does not say.
+    ``length`` is the number on its ticket when it was cut (inches), None where the log does not
+    say.
     """
 
     length: Fraction | None
@@ -36,7 +36,7 @@ class Standing:
 
 
 def standing(log: Iterable[Entry]) -> dict[str, Standing]:
-    """Return how the cut pieces stand after the last line, by their names."""
+    """Return the state of each cut piece after the last line, by its id."""
     live: dict[str, Standing] = {}
     for entry in log:
         if isinstance(entry, CutPiece):
@@ -47,7 +47,7 @@ def standing(log: Iterable[Entry]) -> dict[str, Standing]:
             now = live[entry.piece]
             if isinstance(entry, Shortened):
                 if now.length is not None and entry.length >= now.length:
-                    continue  # no saw does that; the line is told of, and the piece is as it was
+                    continue  # no saw lengthens: the replay reports the line
                 live[entry.piece] = replace(now, length=entry.length, span=entry.span)
             else:
                 live[entry.piece] = replace(now, fitted=True)
@@ -55,7 +55,7 @@ def standing(log: Iterable[Entry]) -> dict[str, Standing]:
 
 
 def check_log(job: Job, pieces: Iterable[Piece]) -> tuple[Diagnostic, ...]:
-    """Return what is wrong with the log as such: names, and the order of its lines."""
+    """Return what is wrong with the log by itself: names, and the order of its lines."""
     findings = Findings()
     known = {piece.id: piece for piece in pieces}
     live: dict[str, Span] = {}
@@ -74,6 +74,8 @@ def check_log(job: Job, pieces: Iterable[Piece]) -> tuple[Diagnostic, ...]:
             if not entry.pinned:
                 short.append(entry.span)
         elif isinstance(entry, Spoiled):
+            # A piece may be spoiled without a line that says that it was cut: then its name must be
+            # known.
             if entry.piece not in live and not _known(entry, known, job, findings):
                 continue
             live.pop(entry.piece, None)
@@ -100,13 +102,15 @@ def check_log(job: Job, pieces: Iterable[Piece]) -> tuple[Diagnostic, ...]:
     for name, span in live.items():
         if name not in known and pieces:
             findings.say("T703", span, piece=name, remedy=_near(name, known))
+    # The pieces of a spliced wall are checked once the splices have moved to suit the cut ones
+    # (`under_way`).
     whole = [piece for piece in known.values() if piece.parts == 1]
     _check_lengths(whole, standing(job.log), findings)
     return tuple(findings.found)
 
 
 def check_lengths(pieces: Iterable[Piece], live: Mapping[str, Standing]) -> tuple[Diagnostic, ...]:
-    """Return where a piece was cut to a length that the survey no longer asks for."""
+    """Return a finding for each piece that was cut to another length than is asked for now."""
     findings = Findings()
     _check_lengths(pieces, live, findings)
     return tuple(findings.found)
@@ -132,15 +136,17 @@ def _check_lengths(
 
 
 def trim_of_stick(name: str) -> str:
-    """Return the trim that a stick's name is made from: ``base`` of ``base-3``."""
+    """Return the trim in a stick's name: ``base`` of ``base-3``."""
     return name.rpartition("-")[0]
 
 
 def _known(entry: Entry, known: Mapping[str, Piece], job: Job, findings: Findings) -> bool:
-    """Tell whether the piece is one of the job's, or one of which the line tells enough."""
+    """Tell whether the piece is one of the job's, or the line says enough without the job."""
     assert isinstance(entry, CutPiece | Spoiled | Shortened | Fitted)  # noqa: S101
     if entry.piece in known or not known:
         return True
+    # A wall may have gone from the survey after its piece was cut. With length and stick in the
+    # line, what it took from the stick is still known.
     source = entry.source if isinstance(entry, CutPiece | Spoiled) else None
     trims = {trim.name for trim in job.trims}
     told = source is not None and source.stick is not None
@@ -153,13 +159,13 @@ def _known(entry: Entry, known: Mapping[str, Piece], job: Job, findings: Finding
 
 
 def _ends_or_holds(whole: list[str], parts: list[str]) -> bool:
-    """Tell whether a piece's name, in its parts, holds some parts one behind the other."""
+    """Tell whether the parts of a piece's id hold ``parts`` one after the other."""
     last = len(whole) - len(parts)
     return any(whole[at : at + len(parts)] == parts for at in range(last + 1))
 
 
 def _near(name: str, known: Mapping[str, Piece]) -> str:
-    # “N” or “N-base” is how a piece is called where one stands before it
+    # On the wall a piece is called “N” or “N-base”, without its room.
     parts = name.casefold().split("-")
     short = [one for one in known if _ends_or_holds(one.casefold().split("-"), parts)]
     if len(short) == 1:

@@ -1,8 +1,8 @@
-"""Checks the plan of what is left against what the log says, from the definition.
+"""Checks the plan of what is left against the log, from the definition of such a plan.
 
-Written without the planner's or the replay's arithmetic: every stick is laid
-out again from its left end, every piece counted, every stick that is cut
-looked for among those that were had or are on the order.
+It shares no arithmetic with the planner or the replay, so that a mistake there cannot hide here:
+every stick is laid out again from its left end, every piece is counted, and every stick that is
+cut must be among those that were in hand or are on the order.
 """
 
 from __future__ import annotations
@@ -19,7 +19,7 @@ from trimlang.survey.log_entries import BoughtSticks, Counted, Entry, Spoiled
 
 
 def progress_faults(progress: TrimProgress, trim: Trim, log: Iterable[Entry]) -> tuple[str, ...]:
-    """Return everything wrong with one trim's plan, in words; nothing for a sound one."""
+    """Return everything that is wrong with one trim's plan, in words; empty for a sound one."""
     return (
         *_faults_in_pieces(progress),
         *_faults_in_sticks(progress),
@@ -29,7 +29,7 @@ def progress_faults(progress: TrimProgress, trim: Trim, log: Iterable[Entry]) ->
 
 
 def _faults_in_pieces(progress: TrimProgress) -> list[str]:
-    """Every piece of the job is cut, or to be cut from exactly one stick, never both."""
+    """Every piece is cut already, or will be cut from exactly one stick; never both."""
     todo = Counter(name for laid in progress.layout.sticks for name in laid.todo)
     found = [f"{name} is to be cut {times} times" for name, times in todo.items() if times > 1]
     found += [
@@ -44,7 +44,7 @@ def _faults_in_pieces(progress: TrimProgress) -> list[str]:
 
 
 def _faults_in_sticks(progress: TrimProgress) -> list[str]:
-    """What was and what will be cut from a stick lies on it side by side."""
+    """What was and what will be cut from a stick has room on it side by side."""
     problem = progress.scaled.question.problem
     todo = {laid.name: laid.todo for laid in progress.layout.sticks}
     lengths = {laid.name: laid.length for laid in progress.layout.sticks}
@@ -57,6 +57,8 @@ def _faults_in_sticks(progress: TrimProgress) -> list[str]:
         need = 2 * problem.end_waste + sum(part.length for part in parts)
         for one, other in pairwise(parts):
             need += problem.kerf
+            # Two mitres that lean the same way lie one within the other and save the smaller of the
+            # two; the leans are in the plan's units, with the way as their sign.
             if one.right_lean > 0 < other.left_lean:
                 need -= min(one.right_lean, other.left_lean)
             elif one.right_lean < 0 > other.left_lean:
@@ -67,18 +69,19 @@ def _faults_in_sticks(progress: TrimProgress) -> list[str]:
 
 
 def _faults_in_having(progress: TrimProgress, trim: Trim, log: tuple[Entry, ...]) -> list[str]:
-    """As many sticks of each length are cut or lie whole as were had and are on the order."""
+    """As many sticks of each length are begun or whole as were in hand or are on the order."""
     had: Counter[Fraction] = Counter()
     for rest in trim.rests:
         had[rest.length] += rest.count
     if any(isinstance(entry, Counted) for entry in log):
-        return []  # what was counted stands for itself
+        # After a count, the log no longer says where the sticks came from.
+        return []
     for entry in log:
         if isinstance(entry, BoughtSticks):
             had[entry.length] += entry.count
         elif isinstance(entry, Spoiled):
             had.update(entry.rests)
-    # a stick that was cut was had, whether or not a line says that it was bought
+    # The replay adds a stick where the log cuts one that no line bought; those are counted too.
     said = sum(
         (Counter({e.length: e.count}) for e in log if isinstance(e, BoughtSticks)), Counter()
     )
@@ -107,7 +110,7 @@ def _faults_in_having(progress: TrimProgress, trim: Trim, log: tuple[Entry, ...]
 
 
 def _faults_in_money(progress: TrimProgress) -> list[str]:
-    """The rest of the order costs what its lines cost, and no less than its bound."""
+    """The rest of the order costs what its lines add up to, and no less than its bound."""
     cost = sum((offer.price * packs for offer, packs in progress.layout.order), Fraction(0))
     cost += sum(
         (

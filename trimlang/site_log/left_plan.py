@@ -10,15 +10,16 @@ from trimlang.site_log.trim_progress import TrimProgress
 
 
 def trim_plan(progress: TrimProgress) -> TrimPlan:
-    """Return one trim's plan: every stick with what was and what will be cut from it.
+    """Return one trim's plan: every stick with what was cut and what will be cut from it.
 
-    ``cost`` and ``bound`` are of what is still to be bought.
+    ``cost`` and ``bound`` count only what is still to be bought.
     """
     scaled, rack, layout = progress.scaled, progress.rack, progress.layout
     todo = {laid.name: laid for laid in layout.sticks}
     sticks: list[CutStick] = []
     kerf = ends = offcut = scrap = 0
     worth = scaled.question.problem.usable
+    # Begun sticks and planned ones in one list, so that the sheets show each stick once, whole.
     for name in sorted({*rack.started, *todo}, key=stick_number):
         begun, laid = rack.started.get(name), todo.get(name)
         source = begun if begun is not None else laid
@@ -32,6 +33,8 @@ def trim_plan(progress: TrimProgress) -> TrimPlan:
         for number, (part, start) in enumerate(zip(parts, starts, strict=True)):
             before = parts[number - 1] if number else None
             shared = before is not None and scaled.parting(before, part).one_pass
+            # What is not among the job's pieces was spoiled, or its wall is gone: its wood is
+            # scrap.
             if part.id in scaled.parts:
                 at = squared + start
                 places.append(
@@ -69,12 +72,13 @@ def trim_plan(progress: TrimProgress) -> TrimPlan:
         status=layout.status,
         survives_loss=layout.survives_loss,
         lost=Lost(*(scaled.inches(units) for units in (kerf, ends, offcut, scrap))),
+        # How few sticks could do was not worked out, so the number claims nothing.
         stick_bound=len(sticks),
     )
 
 
 def _bought(progress: TrimProgress) -> tuple[Bought, ...]:
-    """Return what is still to be bought, and the offcuts that are still to be taken."""
+    """Return what is still to be bought, and the shop's offcuts that are still to be used."""
     lines = [
         Bought(length=offer.length, pack=offer.pack, packs=packs, price=offer.price, on_hand=False)
         for offer, packs in progress.layout.order
@@ -92,7 +96,7 @@ def _bought(progress: TrimProgress) -> tuple[Bought, ...]:
 
 
 def _whole(progress: TrimProgress) -> tuple[Fraction, ...]:
-    """Return the bought sticks, had or to be had, that stay whole."""
+    """Return the lengths of the bought sticks, in hand or on the order, that stay whole."""
     left: dict[Fraction, int] = {}
     for kind, count in progress.rack.whole.items():
         if kind.origin == "hand":

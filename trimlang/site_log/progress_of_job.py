@@ -1,4 +1,4 @@
-"""A job under way: what stands how, what is in hand, what it cost and will cost."""
+"""A job under way: the state of its pieces, what is in hand, what it cost and will cost."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 
 
 class State(StrEnum):
-    """How a piece stands; a spoiled one is to be cut again."""
+    """The state of a piece; a spoiled one must be cut again."""
 
     TO_CUT = "to cut"
     CUT = "cut"
@@ -25,7 +25,7 @@ class State(StrEnum):
 
 @record
 class InHand:
-    """Sticks in hand that no piece is planned on: begun ones by their name, others by number.
+    """Sticks in hand that no piece is planned on: begun ones by name, whole ones by count.
 
     ``length`` is what can still be cut from each (inches); ``count`` is 1 for a begun stick.
     """
@@ -40,10 +40,11 @@ class InHand:
 class JobProgress:
     """The job after the last line of its log.
 
-    ``changed`` are the pieces still to cut whose tickets the last new plan
-    changed; ``replanned`` tells whether there was one.  ``spent`` is what the
-    sticks cost so far, ``to_buy`` what the rest of the order costs.  ``asked`` are
-    the pieces that are cut to another length than the survey asks for now, as it asks.
+    ``changed`` are the pieces still to cut whose tickets the last new plan changed;
+    ``replanned`` says whether there was one.  ``spent`` is what the sticks have cost so far,
+    ``to_buy`` what the rest of the order costs.  ``told`` are the log's lines with everything
+    filled in.  ``asked`` holds, for each piece that was cut to another length than the survey
+    asks for now, the piece as it asks.
     """
 
     states: Mapping[str, State]
@@ -56,13 +57,13 @@ class JobProgress:
     asked: Mapping[str, Piece]
 
     def state(self, piece: str) -> State:
-        """Return how a piece stands."""
+        """Return the state of a piece, by its id."""
         return self.states.get(piece, State.TO_CUT)
 
     def is_cut(self, piece: str) -> bool:
-        """Tell whether a piece needs no ticket any more."""
+        """Tell whether a piece is cut and good, so that it needs no ticket any more."""
         return self.state(piece) in (State.CUT, State.FITTED)
 
     def count(self, *states: State) -> int:
-        """Return how many pieces stand so."""
+        """Return how many pieces are in one of these states."""
         return sum(state in states for state in self.states.values())

@@ -1,4 +1,4 @@
-"""The sticks of one trim that are in hand, as the log tells of them."""
+"""The rack: the sticks of one trim that are in hand, by what the log says."""
 
 from __future__ import annotations
 
@@ -12,14 +12,14 @@ from trimlang.stock.problem import Part
 from trimlang.survey.job import Trim
 
 SPOILED: Final = "spoiled "
-"""What stands before the name of a part that a stick has lost and that is no piece any more."""
+"""Put before the name of a part that was cut off a stick and is no piece any more."""
 
 
 @record
 class BegunStick:
-    """A stick that was cut from: ``done`` came off it, from its left end.
+    """A stick that was cut from; ``done`` are the parts cut so far, from its left end.
 
-    What a spoiled piece took goes by its name behind ``SPOILED``.
+    What a spoiled piece took stands there under its name behind ``SPOILED``.
     """
 
     name: str
@@ -31,9 +31,10 @@ class BegunStick:
 
 @dataclass(frozen=True, slots=True, order=True)
 class WholeStick:
-    """A kind of stick that was not cut from: ``hand`` for bought ones, ``shop`` for offcuts.
+    """A kind of stick that nothing was cut from: ``hand`` is a bought one, ``shop`` an offcut.
 
-    An offcut's ``price`` is due when it is first cut; a bought stick is paid.
+    ``length`` in inches.  An offcut's ``price`` is due when it is first cut; a bought stick is
+    paid for.
     """
 
     length: Fraction
@@ -42,7 +43,7 @@ class WholeStick:
 
 
 class Rack:
-    """Sticks in hand and money spent; the log's replay moves them."""
+    """The sticks in hand and the money spent; the replay of the log changes them."""
 
     def __init__(self, trim: Trim) -> None:
         self.trim = trim
@@ -54,17 +55,19 @@ class Rack:
             self.whole[WholeStick(rest.length, "shop", rest.price)] += rest.count
 
     def buy(self, length: Fraction, count: int, price: Fraction) -> None:
-        """Add bought sticks; ``price`` is for all of them."""
+        """Add ``count`` bought sticks; ``price`` is for all of them together."""
         self.whole[WholeStick(length, "hand", price / count)] += count
         self.bought[length] += count
         self.spent += price
 
     def put_back(self, length: Fraction) -> None:
-        """Put a rest on the rack."""
+        """Put what can still be used of a spoiled piece on the rack."""
         self.whole[WholeStick(length, "shop", Fraction(0))] += 1
 
     def count(self, sticks: tuple[tuple[Fraction, int], ...]) -> None:
-        """Take what was counted for all that there is."""
+        """Take what was counted (lengths in inches, and how many) for everything that there is."""
+        # A counted stick of a length that is sold is taken for a bought one; both are paid for by
+        # now.
         sold = {offer.length for offer in (*self.trim.offers, *self.trim.logged)}
         self.started = {}
         self.whole = Counter()
@@ -73,9 +76,10 @@ class Rack:
             self.whole[WholeStick(length, origin, Fraction(0))] += count
 
     def take(self, name: str, length: Fraction, prefers: str) -> bool:
-        """Begin a stick of this length under a name; tell whether one was in hand.
+        """Begin a stick of this length under a name; return whether one was in hand.
 
-        Where none is, one is bought by the stock lines: a stick that is cut was had.
+        ``prefers`` is the origin to take it from first.  Where none is in hand, one is bought
+        by the stock lines, since the cut shows that it was there.
         """
         kinds = sorted(
             (kind for kind, count in self.whole.items() if count and kind.length == length),
@@ -87,6 +91,7 @@ class Rack:
                 offer for offer in (*self.trim.offers, *self.trim.logged) if offer.length == length
             ]
             if offers:
+                # The smallest purchase that explains the stick.
                 offer = min(offers, key=lambda one: (one.pack, one.price))
                 self.buy(length, offer.pack, offer.price)
             else:
@@ -106,12 +111,12 @@ class Rack:
         return in_hand
 
     def saw(self, name: str, part: Part) -> None:
-        """Cut a part off a stick that was begun."""
+        """Cut a part off a begun stick."""
         stick = self.started[name]
         self.started[name] = replace(stick, done=(*stick.done, part))
 
     def waste(self, piece: str) -> None:
-        """Forget a spoiled piece by its name: the stick has lost its length all the same."""
+        """Mark a piece as spoiled on its stick, which has lost its length all the same."""
         for name, stick in self.started.items():
             done = tuple(
                 replace(part, id=f"{SPOILED}{piece}") if part.id == piece else part

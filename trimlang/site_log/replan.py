@@ -1,8 +1,8 @@
-"""Plans what is left from what is left, changing as few tickets as the least cost allows.
+"""Plans what is left to cut from what is left, changing as few tickets as least cost allows.
 
-The plan in force is kept wherever it is still as cheap as can be: every piece
-stays on its stick, and only pieces without one (a spoiled one, say) are laid on
-what is free.  Only where that costs more than another plan is all laid anew.
+The plan in force is kept as long as it is still as cheap as any: every piece stays on its stick,
+and only pieces without one (such as a spoiled one) are placed on what is free.  Only where
+another plan costs less is everything planned anew.
 """
 
 from __future__ import annotations
@@ -27,7 +27,7 @@ from trimlang.survey.job import Offer
 
 @record
 class WatchedEffort:
-    """How the planner is to search, and who watches it."""
+    """How much effort the planner may take, and who watches it."""
 
     planner: Effort
     watch: Watch | None = None
@@ -37,12 +37,12 @@ def replan(
     scaled: ScaledTrim, rack: Rack, before: PlanInForce, to_cut: frozenset[str], spare: Spare,
     effort: WatchedEffort, floor: int = 0,
 ) -> PlanInForce:  # fmt: skip
-    """Return the plan of what is left.
+    """Return the plan of the pieces ``to_cut``.
 
-    Spare alone is no reason to go to the yard again once the saw has started: it
-    is there to be used up.  Where sticks are bought all the same, the spare for
-    what is still to cut is bought with them.  ``floor`` is what the rest of the
-    order cannot cost less than, spare and all (smallest coin).
+    Once the saw has started, spare alone is no reason to go to the yard again: it is there to be
+    used up.  Where sticks must be bought anyway, the spare for what is still to cut is bought
+    with them.  ``floor`` is a lower bound on what the rest of the order costs, spare included
+    (smallest coin).
     """
     tries = [(spare, floor)]
     if rack.started and spare != Spare():
@@ -67,13 +67,15 @@ def kept_layout(
     spare: Spare,
     floor: int,
 ) -> PlanInForce | None:
-    """Return the plan in force with what has no stick laid on what is free.
+    """Return the plan in force, with pieces that have no stick placed on what is free.
 
-    Its bound is the ``floor``; None where it cannot be kept.
+    Its bound is ``floor``.  None where it cannot be kept.
     """
     kept = keep(scaled, rack, before, to_cut)
     if kept is None:
         return None
+    # A begun stick may hold what its rest alone does not: its first piece may share a mitre with
+    # the last one that was cut.
     held = {
         stick.name: scaled.reach([scaled.parts[name] for name in stick.todo])
         for stick in kept
@@ -92,7 +94,7 @@ def _cheapest(
     scaled: ScaledTrim, rack: Rack, before: PlanInForce, to_cut: frozenset[str], spare: Spare,
     effort: WatchedEffort, floor: int,
 ) -> PlanInForce | None:  # fmt: skip
-    """Return the plan in force where nothing is cheaper, else all laid anew."""
+    """Return the plan in force where nothing is cheaper, otherwise a new plan."""
     layout = kept_layout(scaled, rack, before, to_cut, spare, floor)
     if layout is not None and layout.bound == layout.cost:
         return layout
@@ -103,6 +105,7 @@ def _cheapest(
     wrong = faults(plan)
     if wrong:
         raise WrongPlanError("; ".join(wrong))
+    # At equal cost the tickets that are printed already stay right.
     if layout is None or plan.cost < layout.cost:
         names = _names(scaled, rack, before, question, plan)
         return _layout(question, plan, names, rack, plan.bound)
@@ -110,7 +113,7 @@ def _cheapest(
 
 
 def judged(layout: PlanInForce, bound: int, *, unproven: Status = Status.GAP) -> PlanInForce:
-    """Return the layout with what a bound on its cost says of it."""
+    """Return the plan with a lower bound on its cost, and whether that proves it."""
     status = unproven if unproven is not Status.PROVEN else Status.GAP
     return replace(
         layout,
@@ -120,7 +123,7 @@ def judged(layout: PlanInForce, bound: int, *, unproven: Status = Status.GAP) ->
 
 
 def _with_reserve(scaled: ScaledTrim, question: Left, kept: list[Kept]) -> Plan | None:
-    """Return the plan of kept sticks with the cheapest one besides that holds the longest piece."""
+    """Return the plan of kept sticks with one more: the cheapest that holds the longest piece."""
     problem = question.problem
     longest = max((part.length for part in problem.parts), default=0)
     roomy = [one for one in problem.blanks if one.length - 2 * problem.end_waste >= longest]
@@ -132,9 +135,9 @@ def _with_reserve(scaled: ScaledTrim, question: Left, kept: list[Kept]) -> Plan 
 def _plan_of(
     scaled: ScaledTrim, question: Left, kept: list[Kept], besides: Blank | None = None
 ) -> Plan | None:
-    """Return the planner's form of kept sticks, None where they cannot be had.
+    """Return the planner's form of kept sticks, None where there is not the stock for them.
 
-    ``besides`` is had once more, and left whole.
+    ``besides`` is one more stick to have, which stays whole.
     """
     problem = question.problem
     timber = timber_of(problem)
@@ -154,7 +157,7 @@ def _plan_of(
     for purchase in purchases:
         blank = blanks[purchase.blank]
         had.setdefault(blank.length, []).extend([blank.key] * (purchase.packs * blank.pack))
-    # what is in hand is cut before what is still to be bought
+    # Popped from the end: what is in hand is cut before what is still to be bought.
     for keys in had.values():
         keys.sort(key=lambda key: isinstance(question.supply[key], Offer), reverse=True)
     shop_keys = {kind: key for key, kind in question.supply.items() if isinstance(kind, WholeStick)}
@@ -193,12 +196,14 @@ def _plan_of(
 def _names(
     scaled: ScaledTrim, rack: Rack, before: PlanInForce, question: Left, plan: Plan
 ) -> list[str]:
-    """Name the sticks of a new plan, after those of the old that hold most of the same pieces."""
+    """Name a new plan's sticks after the old sticks that hold most of the same pieces."""
     names: list[str | None] = [
         supply if isinstance(supply := question.supply[stick.blank], str) else None
         for stick in plan.sticks
     ]
     free = [laid for laid in before.sticks if laid.name not in rack.started]
+    # First sticks with exactly the same pieces, whose tickets stay right; then those with some of
+    # them.
     for alike in (True, False):
         for place, stick in enumerate(plan.sticks):
             supply = question.supply[stick.blank]
@@ -269,7 +274,7 @@ def _layout(question: Left, plan: Plan, names: list[str], rack: Rack, floor: int
 
 
 def stick_number(name: str) -> tuple[str, int, str]:
-    """Return what sorts stick names as people count them."""
+    """Return a key that sorts stick names as people count: ``base-2`` before ``base-10``."""
     stem, _, number = name.rpartition("-")
     return (stem, int(number), "") if number.isdecimal() else (name, 0, number)
 
@@ -277,7 +282,7 @@ def stick_number(name: str) -> tuple[str, int, str]:
 def _what_stands(
     scaled: ScaledTrim, rack: Rack, before: PlanInForce, to_cut: frozenset[str]
 ) -> PlanInForce:
-    """Return what of the plan in force still stands, where the stock does not reach."""
+    """Return what remains of the plan in force where there is not enough stock for the rest."""
     known = {name for laid in before.sticks for name in laid.todo} & to_cut
     kept = keep(scaled, rack, before, known) or []
     sticks = tuple(

@@ -1,9 +1,9 @@
 """Replays one trim's log, line by line, over the plan in force.
 
-Every line that changes what there is (``bought``, ``spoiled``, ``rack``) makes a
-new plan at once, so that the short ``cut ST-N-base`` after it means the stick
-that its ticket showed.  A fully written cut that departs from the plan needs a
-new one only when the next short line asks for it.
+Every line that changes what there is (``bought``, ``spoiled``, ``rack``) makes a new plan at
+once, as the build of that day did, so that a short ``cut ST-N-base`` after it means the stick
+that its ticket showed then.  A cut that is written in full and departs from the plan makes a
+new plan only when the next short line needs one.
 """
 
 from __future__ import annotations
@@ -39,7 +39,7 @@ from trimlang.survey.measures import Findings
 
 
 class Replay:
-    """Moves the sticks of one trim as the log says."""
+    """Follows one trim's log; ``first`` is the plan before the first line."""
 
     def __init__(
         self,
@@ -55,19 +55,24 @@ class Replay:
         self._effort = effort
         self._rack = Rack(scaled.trim)
         self._layout = first
+        # Not cut yet; `_live` holds the pieces that are cut, as they were cut.
         self._to_cut = set(scaled.parts)
         self._live: dict[str, Part] = {}
+        # Whether a cut has departed from the plan, so that a new one is due.
         self._stale = False
+        # Changes that follow one another count as one: `_before` is from before the first of them.
         self._grouped = False
         self._before: Mapping[str, ShownPlace] = {}
         self._again: set[str] = set()
         self._changed: frozenset[str] | None = None
+        # What purchases since the last plan may have taken off the order's bound; None where a line
+        # came that says nothing sure about it.
         self._covered: Fraction | None = Fraction(0)
         self._told: list[FullEntry] = []
         self._findings = Findings()
 
     def run(self, log: Sequence[Entry]) -> TrimProgress:
-        """Replay the trim's entries and plan what is left."""
+        """Replay the trim's entries in their order, and plan what is left."""
         for place, entry in enumerate(log):
             if isinstance(entry, CutPiece):
                 self._cut(entry)
@@ -75,6 +80,7 @@ class Replay:
                 self._shortened(entry)
             elif not isinstance(entry, Fitted):
                 self._changes(entry)
+                # Several purchases in one line are one visit to the yard, and one new plan.
                 after = log[place + 1] if place + 1 < len(log) else None
                 if after is None or not same_line(entry, after) or not changes_stock(after):
                     self._new_plan()
@@ -111,7 +117,7 @@ class Replay:
         )
 
     def _refresh(self) -> None:
-        """Bring the order of the plan in force up to date; its sticks stay as they are."""
+        """Bring the order of the plan in force up to date, with its sticks as they are."""
         layout, to_cut = self._layout, frozenset(self._to_cut)
         spare = Spare(layout.spare, layout.survives_loss) if to_cut else Spare()
         for asked, floor in ((spare, layout.bound), (Spare(), 0)):
@@ -122,8 +128,9 @@ class Replay:
         self._new_plan()
 
     def _floor(self, spare: Spare) -> int:
-        """Return what the rest of the order costs at least: what it did, less what was bought."""
+        """Return a lower bound on the rest of the order: the last one less purchases since."""
         layout, covered = self._layout, self._covered
+        # The old bound holds only if no less is asked for than when it was proven.
         asked = spare.whole >= layout.spare and spare.any_one >= layout.survives_loss
         if covered is None or not asked or layout.unplaced:
             return 0
@@ -133,7 +140,7 @@ class Replay:
         return ceil(money * self._scaled.question.per_coin)
 
     def _group(self, places: Mapping[str, ShownPlace]) -> None:
-        """Remember where the pieces lay, once for changes that follow each other."""
+        """Remember where the pieces were to be cut, once for changes that follow one another."""
         if not self._grouped:
             self._before, self._grouped, self._again = places, True, set()
 
@@ -166,7 +173,9 @@ class Replay:
 
     def _cut(self, entry: CutPiece) -> None:
         if entry.piece in self._live:
-            return  # said already
+            return  # cut twice, which the ledger reports
+        # A short line means what the ticket of that day showed, so the plan must be what it was
+        # then.
         if self._stale and not entry.pinned:
             self._new_plan()
         part = self._part(entry.piece, entry.length)
@@ -192,6 +201,8 @@ class Replay:
                 self._say("T708", entry.span, piece=entry.piece, rests=into, had=had)
                 return
             self._rack.waste(entry.piece)
+        # Spoiled without a line that it was cut: it was cut from its stick all the same, and all
+        # that is left of it came from there.
         elif entry.piece in self._pieces or entry.length is not None:
             wanted = self._part(entry.piece, entry.length)
             cuts = max(len(entry.rests) - 1, 0) * self._scaled.kerf
@@ -211,7 +222,7 @@ class Replay:
             self._again.add(entry.piece)
 
     def _part(self, name: str, marked: Fraction | None) -> Part:
-        """Return a piece as it was cut: what its ticket says now, or the length in the line."""
+        """Return a piece as it was cut: by the length in the line, or by its present ticket."""
         room_for = self._scaled.question.room_for
         piece = self._pieces.get(name)
         if piece is None:
@@ -220,11 +231,12 @@ class Replay:
         if marked is None:
             return part
         longer = room_for(marked) - room_for(piece.to_mark)
+        # A part is never shorter than the two mitres that it is made of.
         leans = abs(part.left_lean) + abs(part.right_lean)
         return replace(part, length=max(part.length + longer, leans, 1))
 
     def _saw(self, entry: CutPiece | Spoiled, part: Part) -> bool | None:
-        """Take a part off its stick; tell whether as planned, None where it cannot be."""
+        """Cut a part off its stick; return whether that was as planned, None if it cannot be."""
         laid = next((one for one in self._layout.sticks if entry.piece in one.todo), None)
         scaled, rack = self._scaled, self._rack
         found = which_stick(entry, laid, part, scaled, rack, self._layout, self._findings)
@@ -244,11 +256,14 @@ class Replay:
             )
             return None
         if begun is None:
+            # Whether the log speaks of purchases at all: only then is a stick that nobody bought
+            # worth a finding.
             listed = any(offer.length == length for offer in scaled.trim.offers)
             knows = bool(rack.bought) or not listed
             prefers = "hand" if laid is None or laid.name != name else laid.origin
             spent = rack.spent
             in_hand = rack.take(name, length, prefers)
+            # The stick is paid for now, so the rest of the order may cost that much less.
             owed = self._layout.bound - self._coins(rack.spent - spent)
             self._layout = replace(self._layout, bound=max(owed, 0))
             if not in_hand and knows:
@@ -272,6 +287,7 @@ class Replay:
         )
         if as_planned and laid is not None:
             rest = [one for one in laid.todo if one != entry.piece]
+            # Cut longer than planned, the piece may push the last one off the stick.
             as_planned = fits(scaled, length, rack.started[name].done, rest)
         return as_planned and isinstance(entry, CutPiece)
 

@@ -1,4 +1,4 @@
-"""Where every piece lies, as its ticket tells."""
+"""Where every piece is cut from, as its ticket shows it."""
 
 from __future__ import annotations
 
@@ -9,14 +9,14 @@ from trimlang.site_log.rack import SPOILED, Rack
 from trimlang.site_log.whole_units import PlanInForce, ScaledTrim
 
 ShownPlace: TypeAlias = tuple[str, Fraction, bool]
-"""What a ticket says of a piece's stick: its name, its length, whether the cut is shared.
+"""What a ticket shows of a piece's stick: its name, its length, whether the cut is shared.
 
-How many are cut before and behind it changes nothing that matters at the saw.
+How many pieces are cut before and after it makes no difference at the saw.
 """
 
 
 def shown_places(scaled: ScaledTrim, rack: Rack, layout: PlanInForce) -> dict[str, ShownPlace]:
-    """Return where every piece lies, cut or to be cut."""
+    """Return where every piece is cut from, whether cut already or still to be cut."""
     places: dict[str, ShownPlace] = {}
     begun = {name: (stick.length, stick.done) for name, stick in rack.started.items()}
     todo = {laid.name: laid for laid in layout.sticks}

@@ -1,4 +1,4 @@
-"""How one trim stands after the last line of the log."""
+"""One trim's progress after the last line of the log."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ from trimlang.survey.log_entries import Entry
 
 @record
 class FullEntry:
-    """A line's item with nothing left open: the ticket's length, the stick, how long it was."""
+    """An entry with everything filled in: the ticket's length, the stick and its whole length."""
 
     entry: Entry
     length: Fraction
@@ -25,10 +25,10 @@ class FullEntry:
 
 @record
 class TrimProgress:
-    """One trim after the last line: its sticks, its plan, what is to be cut.
+    """One trim after the last line: its sticks, its plan, and what is still to cut.
 
-    ``changed`` are the pieces of these whose tickets the last new plan changed, None
-    where the first plan is still in force.  ``cut`` are the pieces as they were cut.
+    ``changed`` are the pieces still to cut whose tickets the last new plan changed, None while
+    the first plan is still in force.  ``cut`` are the cut pieces, as they were cut.
     """
 
     scaled: ScaledTrim

@@ -1,4 +1,4 @@
-"""Replay the log: the first plan and the log become the plan of what is left."""
+"""Replays the log: the first plan and the log together give the plan of what is left."""
 
 from __future__ import annotations
 
@@ -34,13 +34,15 @@ def under_way(
     """Replay the log over the first plan.
 
     Returns:
-        The pieces, those that are cut at the length that they were cut to; each
-        trim's plan of what is left; what is wrong in the log; how the job stands.
+        The pieces, with those that are cut at the length that they were cut to; each trim's plan
+        of what is left; what is wrong in the log; the job's progress.
 
     Raises:
         WrongPlanError: the verifier rejects a plan.
     """
     live = standing(job.log)
+    # Splices first: a wall that is cut in part decides the lengths of its other pieces, and every
+    # later step needs those.
     pieces = planned.pieces
     if planned.splices:
         places = splices_that_follow(planned.splices, planned.places, live)
@@ -66,6 +68,7 @@ def under_way(
         if progress.layout.unplaced and not has_errors(progress.findings):
             lacking = ", ".join(progress.layout.unplaced)
             findings.append(say("T707", trim.span, trim=trim.name, pieces=lacking))
+        # With an error in the log the plan is not printed, and may well contradict itself.
         wrong = () if has_errors(findings) else progress_faults(progress, trim, log)
         if wrong:
             raise WrongPlanError("; ".join(wrong))
@@ -80,6 +83,7 @@ def _trim_of(entry: Entry, of_piece: Mapping[str, str]) -> str | None:
         return entry.trim
     if entry.piece in of_piece:
         return of_piece[entry.piece]
+    # The piece's wall is gone; the stick's name still says of which trim it was.
     source = entry.source if isinstance(entry, CutPiece | Spoiled) else None
     return trim_of_stick(source.stick) if source is not None and source.stick else None
 
@@ -141,7 +145,7 @@ def _job_progress(
 
 
 def _in_hand(progress: TrimProgress) -> Iterable[InHand]:
-    """Yield what is in hand of a trim besides the sticks that pieces are planned on."""
+    """Yield what is in hand of a trim apart from the sticks that pieces are planned on."""
     scaled, rack = progress.scaled, progress.rack
     planned = {laid.name for laid in progress.layout.sticks if laid.todo}
     for stick in rack.started.values():

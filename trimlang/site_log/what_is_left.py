@@ -1,4 +1,4 @@
-"""What is left to cut and what there is to cut it from, as the planner's question."""
+"""What is left to cut and what there is to cut it from, put as the planner's problem."""
 
 from __future__ import annotations
 
@@ -15,12 +15,12 @@ from trimlang.stock.problem import Blank, Problem
 from trimlang.survey.job import Offer
 
 Supply: TypeAlias = str | WholeStick | Offer
-"""What a blank of the question is: a begun stick by its name, sticks in hand, or an offer."""
+"""What a blank of the problem stands for: a begun stick (its name), sticks in hand, an offer."""
 
 
 @record
 class Spare:
-    """What is to be had besides: whole sticks of this length together, room for any one piece."""
+    """The spare to have: whole sticks of so many units together, or room for any one piece."""
 
     whole: int = 0
     any_one: bool = False
@@ -28,7 +28,7 @@ class Spare:
 
 @record
 class Left:
-    """The question, and what each of its blanks is."""
+    """The planner's problem, and what each of its blanks stands for, by the blank's key."""
 
     problem: Problem
     supply: Mapping[str, Supply]
@@ -41,10 +41,10 @@ def left(
     spare: Spare,
     held: Mapping[str, int],
 ) -> Left:
-    """Return the question of the pieces still to cut.
+    """Return the planner's problem for the pieces still to cut.
 
-    ``held`` tells how much room the pieces of a begun stick take that stay on it: they
-    may share a mitre with what was cut off it.
+    ``held`` is how much room the pieces take that stay on a begun stick, by the stick's name:
+    they may share a mitre with what was cut off it, and so need more than its plain rest.
     """
     asked = scaled.question.problem
     ends = 2 * asked.end_waste
@@ -55,11 +55,15 @@ def left(
         if room > 0:
             key = f"stick {name}"
             supply[key] = name
+            # The planner squares off both ends of every blank. This rest is between squared ends
+            # already, so what the planner will take off is added.
             blanks.append(Blank(key, room + ends, 0, limit=1, on_hand=True))
     for number, (kind, count) in enumerate(sorted(rack.whole.items()), start=1):
         if count > 0 and scaled.units(kind.length) > 0:
             key = f"{kind.origin} {number}"
             supply[key] = kind
+            # An offcut of the shop is paid for when it is first cut; a bought stick has been paid
+            # for.
             due = kind.price if kind.origin == "shop" else 0
             blanks.append(
                 Blank(
@@ -99,7 +103,7 @@ def left(
 def spare_asked(
     scaled: ScaledTrim, pieces: Mapping[str, Piece], to_cut: Collection[str], percent: Fraction
 ) -> Spare:
-    """Return the spare that the job asks for, for what is still to cut."""
+    """Return the spare that the job asks for, by what is still to cut."""
     needed = sum(
         (pieces[name].length for name in to_cut if pieces[name].kind is not PieceKind.RETURN),
         Fraction(0),

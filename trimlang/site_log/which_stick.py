@@ -1,4 +1,4 @@
-"""Which stick a line of the log means."""
+"""Finds the stick that a line of the log means."""
 
 from __future__ import annotations
 
@@ -23,11 +23,13 @@ def which_stick(
     layout: PlanInForce,
     findings: Findings,
 ) -> tuple[str, Fraction] | None:
-    """Return the stick's name and how long it was when whole, None where the line errs.
+    """Return the stick's name and how long it was when whole, None where the line is wrong.
 
-    ``laid`` is the stick that the plan in force has for the piece.
+    ``laid`` is the stick that the plan in force has for the piece, if any.
     """
     source = entry.source
+    # What the line says decides, as far as it goes; then the ticket's stick; then whatever holds
+    # the piece.
     if source is not None and source.stick is not None:
         return _named(source, source.stick, scaled, rack, layout, findings)
     if source is not None and source.length is not None:
@@ -70,7 +72,7 @@ def _any_stick(
     layout: PlanInForce,
     findings: Findings,
 ) -> tuple[str, Fraction] | None:
-    """Return the smallest rest that holds a piece which no plan has."""
+    """Return a stick for a piece that no plan has: the smallest rest that holds it, or a new."""
     able = [
         (scaled.rest(stick.length, stick.done), name, stick.length)
         for name, stick in rack.started.items()
@@ -90,7 +92,7 @@ def _any_stick(
 
 
 def _known(length: Fraction, scaled: ScaledTrim, rack: Rack) -> Fraction:
-    """Return the stick's length that is meant: a line may tell it to four places."""
+    """Return the stick's exact length; the line gives it to four decimal places at most."""
     lengths = [kind.length for kind, count in rack.whole.items() if count]
     lengths += [offer.length for offer in (*scaled.trim.offers, *scaled.trim.logged)]
     near = [one for one in lengths if abs(one - length) < SAME]

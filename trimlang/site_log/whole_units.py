@@ -1,4 +1,4 @@
-"""One trim's measures in the planner's whole numbers, and what lies on its sticks."""
+"""One trim's lengths in the planner's whole numbers, and how parts lie on its sticks."""
 
 from __future__ import annotations
 
@@ -18,10 +18,10 @@ from trimlang.survey.log_entries import BoughtSticks, Counted, CutPiece, Entry, 
 
 @record
 class PlannedStick:
-    """A stick of the plan in force and the pieces still to be cut from it, in their order.
+    """A stick of the plan in force and the pieces still to be cut from it, in cutting order.
 
     ``origin`` is ``hand`` (bought), ``shop`` (an offcut) or ``order`` (to be bought);
-    ``price`` is what one such stick costs.
+    ``price`` is what one such stick costs, ``length`` is in inches.
     """
 
     name: str
@@ -31,7 +31,7 @@ class PlannedStick:
     todo: tuple[str, ...]
 
     def without(self, piece: str) -> PlannedStick:
-        """Return the stick without a piece."""
+        """Return the stick with this piece no longer to cut."""
         return replace(self, todo=tuple(name for name in self.todo if name != piece))
 
 
@@ -39,9 +39,9 @@ class PlannedStick:
 class PlanInForce:
     """The plan in force of one trim: its sticks, and what is still to be bought for it.
 
-    ``cost`` and ``bound`` of the rest of the order are in the smallest coin, ``spare``
-    (whole sticks besides) in steps of the tape.  ``unplaced`` are pieces for which
-    there is no stick.
+    ``cost`` and ``bound`` of the rest of the order are in the smallest coin.  ``spare`` (whole
+    sticks to have besides) is in steps of the tape.  ``unplaced`` are pieces that there is no
+    stick for.
     """
 
     sticks: tuple[PlannedStick, ...]
@@ -56,7 +56,7 @@ class PlanInForce:
 
 @record
 class ScaledTrim:
-    """What measures a trim's sticks, in steps of the job's tape."""
+    """A trim's measures in the planner's unit: steps of the job's tape."""
 
     trim: Trim
     question: Question
@@ -65,32 +65,32 @@ class ScaledTrim:
 
     @property
     def kerf(self) -> int:
-        """What a cut takes along the stick."""
+        """What a cut takes from the stick (units)."""
         return self.question.problem.kerf
 
     def units(self, inches: Fraction) -> int:
-        """Return what a stick of a length offers."""
+        """Return how many whole units a stick of a length gives."""
         return self.question.room_in(inches)
 
     def inches(self, units: int) -> Fraction:
-        """Return a length in inches."""
+        """Return units as inches."""
         return self.question.inches(units)
 
     def between(self, length: Fraction) -> int:
-        """Return what a stick gives between its squared-off ends."""
+        """Return what a stick gives between its squared-off ends (units)."""
         return self.units(length) - 2 * self.question.problem.end_waste
 
     def reach(self, parts: Sequence[Part]) -> int:
-        """Return from the first part's left end to the last one's right end."""
+        """Return the units from the first part's left end to the last part's right end."""
         return self.starts(parts)[-1] + parts[-1].length if parts else 0
 
     def parting(self, before: Part, after: Part) -> Parting:
-        """Return what lies between two parts; one that was spoiled was cut all the same."""
+        """Return what lies between two neighbours; a spoiled part was cut like any other."""
         one, other = (part.id.removeprefix(SPOILED) for part in (before, after))
         return self.question.parting(one, other)
 
     def starts(self, parts: Sequence[Part]) -> list[int]:
-        """Return where each part begins, from the first one's left end."""
+        """Return where each part begins, in units from the first one's left end."""
         starts: list[int] = []
         at, before = 0, None
         for part in parts:
@@ -101,16 +101,16 @@ class ScaledTrim:
         return starts
 
     def rest(self, length: Fraction, parts: Sequence[Part]) -> int:
-        """Return what is left to cut from behind ``parts``, no mitre shared."""
+        """Return the units left behind ``parts``, as if the next part shared no mitre."""
         used = self.reach(parts)
         return max(self.between(length) - used - (self.kerf if used else 0), 0)
 
 
 def scaled_trim(job: Job, trim: Trim, pieces: Iterable[Piece], log: Iterable[Entry]) -> ScaledTrim:
-    """Return the measure of one trim's pieces and of its part of the log."""
+    """Return the unit and parts that measure one trim's pieces and its lines of the log."""
     lengths = [one for entry in log for one in _lengths(entry)]
     pieces = tuple(pieces)
-    # rests that are on no rack: they only make the unit fine enough
+    # Rests that exist nowhere: they only make the unit fine enough for the lengths in the log.
     measured = replace(
         trim,
         offers=(*trim.offers, *trim.logged),

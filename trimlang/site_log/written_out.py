@@ -1,4 +1,4 @@
-"""Writes lines of the log out in full, so that nothing that changes later changes them."""
+"""Writes lines of the log out in full, so that a later change of the job cannot change them."""
 
 from __future__ import annotations
 
@@ -13,9 +13,9 @@ from trimlang.survey.log_entries import BoughtSticks, CutPiece, Spoiled
 
 
 def in_full(job: Job, told: tuple[FullEntry, ...], units: Mapping[str, str]) -> dict[Span, str]:
-    """Return what each part of a line is in full, by its place, where that is more than it says.
+    """Return the full text of each part of a line that does not say everything, by its place.
 
-    ``units`` are those of the pieces' tickets, by their names.
+    ``units`` are the units of the pieces' tickets, by the pieces' ids.
     """
     unit = job.settings.unit
     said = {one.entry: one for one in told}
@@ -45,6 +45,8 @@ def _sawn(entry: CutPiece | Spoiled, told: FullEntry, own: str, unit: str) -> st
 def _bought(entry: BoughtSticks, unit: str) -> str:
     long = feet_text(entry.length, unit)
     each = entry.price / entry.count
+    # A price that does not divide into whole cents is written for the lot, so that nothing is
+    # rounded.
     if (each * 100).denominator == 1:
         return f"{entry.count} {entry.trim} {long} at {money_text(each)}"
     return f"pack of {entry.count} {entry.trim} {long} at {money_text(entry.price)}"
