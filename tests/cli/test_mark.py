@@ -178,3 +178,14 @@ def test_what_is_written_is_said_to_be_where_it_cannot_be_printed(job: Path) -> 
     assert done.returncode == 0
     assert "is written, and only this could not be printed" in done.stderr.decode()
     assert log(job).read_text(encoding="utf-8") == "bought 1 base 12 ft at 17.40\n"
+
+
+def test_options_may_stand_before_the_lines(job: Path) -> None:
+    assert main(["mark", str(job), "--anyway", "bought 3 base 12 ft"]) == 0
+    assert log(job).read_text(encoding="utf-8") == "bought 3 base 12 ft at 17.40\n"
+
+
+def test_a_price_of_nine_digits_can_be_read_again(job: Path) -> None:
+    job.write_text(JOB.replace("12 ft at 17.40", "12 ft at 999999999"), encoding="utf-8")
+    assert main(["mark", str(job), "bought 1 base 12 ft"]) == 0
+    assert main(["check", str(job)]) == 0

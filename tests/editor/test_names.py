@@ -240,3 +240,8 @@ def test_an_error_that_was_there_before_is_no_hindrance() -> None:
     assert "T240" in {code for code, _, _ in found}
     after = renamed(job, "trim |case:", "frame")
     assert [one[:2] for one in errors(after)] == [one[:2] for one in found]
+
+
+def test_a_setting_said_twice_is_no_hindrance() -> None:
+    twice = "paint: 2 coats\npaint: 2 coats\n"
+    assert "stock skirt: 8 ft" in renamed(twice + JOB, "trim ba|se:", "skirt")

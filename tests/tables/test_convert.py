@@ -211,6 +211,8 @@ def jobs(draw: st.DrawFn) -> str:
         "stock shoe: 16 ft at 5.20",
         "corners: out-corner mitre 46 deg, in-corner gap 1/8 in",
     ]
+    if draw(st.booleans()):
+        lines.append("ends in")
     names = draw(st.lists(NAMES, min_size=1, max_size=3, unique_by=lambda name: name.casefold()))
     for number, name in enumerate(names):
         lines.append(f'room "{name}" as R{number}, trim base, shoe, open walk, note "{name}"')
@@ -218,9 +220,10 @@ def jobs(draw: st.DrawFn) -> str:
             lines.append("round out-corner nearest")
         for run in range(draw(st.integers(1, 4))):
             note = f', note "{draw(NAMES)}"' if draw(st.booleans()) else ""
-            ends = f"left={draw(ENDS)}, right={draw(ENDS)}"
-            lines.append(f"  W{run}: {draw(LENGTHS)}, {ends}{note}{draw(MORE)}")
-            lines.append(f'  opening {draw(LENGTHS)}, "{draw(NAMES)}"')
+            ends = draw(st.sampled_from(("", f", left={draw(ENDS)}, right={draw(ENDS)}")))
+            lines.append(f"  W{run}: {draw(LENGTHS)}{ends}{note}{draw(MORE)}")
+            if draw(st.booleans()):
+                lines.append(f'  opening {draw(LENGTHS)}, "{draw(NAMES)}"')
     return "\n".join(lines) + "\n"
 
 

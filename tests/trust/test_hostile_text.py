@@ -168,5 +168,7 @@ def test_no_control_reaches_the_terminal_by_a_files_name(
     path = tmp_path / "job.trim"
     path.write_text(job("A", "\x1b[2J"), encoding="utf-8")
     assert main(["build", str(path), "--out", str(target), "--format", "json"]) == 0
+    with pytest.raises(SystemExit):
+        main(["start", "one.trim", "two\x1b[2J.trim"])
     out, err = capsys.readouterr()
     assert (out + err).replace("\n", "").isprintable()

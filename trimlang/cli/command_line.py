@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from importlib import import_module
 from typing import Final
 
+from trimlang.cli.argument_parser import CommandParser, PlainParser
 from trimlang.cli.replies import EXITS
 from trimlang.version import __version__
 
@@ -29,7 +30,7 @@ _MODULES: Final = {
 
 def arguments(command: str | None = None) -> argparse.ArgumentParser:
     """Return the parser of the command line, or of one command where it is known which."""
-    parser = argparse.ArgumentParser(
+    parser = PlainParser(
         prog="trimlang",
         description="Compile a job file of interior trim into cut tickets, a stock order"
         " and a checklist.",
@@ -37,7 +38,9 @@ def arguments(command: str | None = None) -> argparse.ArgumentParser:
         formatter_class=argparse.RawDescriptionHelpFormatter,
     )
     parser.add_argument("--version", action="version", version=f"trimlang {__version__}")
-    commands = parser.add_subparsers(dest="command", metavar="COMMAND", required=True)
+    commands = parser.add_subparsers(
+        dest="command", metavar="COMMAND", required=True, parser_class=CommandParser
+    )
     for module in [_MODULES[command]] if command in _MODULES else _MODULES.values():
         import_module(f"trimlang.cli.{module}").describe(commands)
     return parser

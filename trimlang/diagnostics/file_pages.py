@@ -149,8 +149,8 @@ FILE_PAGES: Final = (
         title="a cell is empty",
         message="row {row} has no {column}",
         remedy="Fill it in; an opening or bare wall says so in the column “kind”.",
-        why="A run has a room, a name, a length and two ends.",
-        example="room,wall,length,left,right,trims,note,kind\nStudy,N,40 in,butt,,base,,\n",
+        why="A run has a room, a name and a length; an empty end takes what its neighbour says.",
+        example="room,wall,length,left,right,trims,note,kind\nStudy,N,,butt,butt,base,,\n",
     ),
     Page(
         code="T657",

@@ -14,6 +14,7 @@ from fractions import Fraction
 from typing import Any, Final, Generic, TypeVar
 
 from trimlang.diagnostics import Span
+from trimlang.settings.setting_kinds import Setting
 from trimlang.settings.table import Settings
 
 _Made = TypeVar("_Made")
@@ -53,7 +54,9 @@ def _parts(value: Any) -> tuple[str, ...]:
     kind = type(value)
     names = _names.get(kind)
     if names is None:
-        names = tuple(field.name for field in fields(value)) if is_dataclass(value) else ()
+        # a row of the settings' table is itself wherever it is named
+        is_node = is_dataclass(value) and not isinstance(value, Setting)
+        names = tuple(field.name for field in fields(value)) if is_node else ()
         _names[kind] = names
         if not names:
             _plain.add(kind)

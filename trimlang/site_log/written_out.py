@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from fractions import Fraction
 
 from trimlang.diagnostics import Span
 from trimlang.lengths.tape import feet_text, length_text
@@ -48,5 +49,10 @@ def _bought(entry: BoughtSticks, unit: str) -> str:
     # A price that does not divide into whole cents is written for the lot, so that nothing is
     # rounded.
     if (each * 100).denominator == 1:
-        return f"{entry.count} {entry.trim} {long} at {money_text(each)}"
-    return f"pack of {entry.count} {entry.trim} {long} at {money_text(entry.price)}"
+        return f"{entry.count} {entry.trim} {long} at {_readable(each)}"
+    return f"pack of {entry.count} {entry.trim} {long} at {_readable(entry.price)}"
+
+
+def _readable(price: Fraction) -> str:
+    """Write a price as the log can be read again: a round one of nine digits without its cents."""
+    return money_text(price) if price < 10**7 else money_text(price).removesuffix(".00")

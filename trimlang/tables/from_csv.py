@@ -173,8 +173,8 @@ class _Table:
         self._add_facts(row, cells, parts, form, ("trims", "note", "more"), indent="")
 
     def _wall_row(self, kind: str, row: TableRow, cells: dict[str, Cell]) -> None:
-        # An opening or bare wall has no name and no ends of its own.
-        needed = ["length"] if kind != "run" else ["wall", "length", "left", "right"]
+        # an opening or bare wall has no name, and an end that is empty is its neighbour's to say
+        needed = ["length"] if kind != "run" else ["wall", "length"]
         room = cells.get("room")
         if room is not None:
             name = self._text("room", room, row)
