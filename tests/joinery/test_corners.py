@@ -177,9 +177,9 @@ def test_the_wider_gap_that_is_named_is_wide_enough(ends: str, settings: str) ->
 
 
 def test_a_number_that_lies_on_a_mark_stays_on_it() -> None:
-    # cos of this corner is -3/5, so the tangent of its mitre 1/2: 39 23/32 + 9/32 is 40 exactly,
+    # cos of this corner is -16/65, so the tangent of its mitre 7/9: 39 9/16 + 7/16 is 40 exactly,
     # and the thirtieth decimal of the tangent must not push it to the next mark
-    corner = "out-corner(corner by 40 in, 36 in, diagonal 68 in)"
-    (piece,) = check_job(walls(f"N: 39 23/32 in, left={corner}, right=butt")).pieces
+    corner = "out-corner(corner by 13 in, 40 in, diagonal 45 in)"
+    (piece,) = check_job(walls(f"N: 39 9/16 in, left={corner}, right=butt")).pieces
     assert piece.length == piece.rounding.exact == 40
     assert piece.rounding.by == 0

@@ -7,10 +7,12 @@ from fractions import Fraction
 
 import pytest
 
+import trimlang
 from trimlang.compiler import check_job
 from trimlang.joinery.piece import Piece
 from trimlang.joint_row import Edge, Fit
 from trimlang.joints import Joint
+from trimlang.sheets.content.mates import mates
 
 TRIMS = """
 trim thick: 3/4 in thick, 5 1/4 in tall
@@ -141,6 +143,84 @@ def test_crown_goes_on_over_a_door_into_its_corner() -> None:
     assert cut(mirrored, "trim thin, cove, open walk")["R-N-cove"].to_mark == 92
 
 
+CLOSED = {
+    # the list begins at the door: the wall's two parts stand at its ends
+    "over the list's ends": (
+        "  opening 32 in\n"
+        "  N2: 60 in, left=butt, right=in-corner\n"
+        "  E: 100 in, left=in-corner, right=in-corner\n"
+        "  S: 120 in, left=in-corner, right=in-corner\n"
+        "  W: 100 in, left=in-corner, right=in-corner\n"
+        "  N1: 28 in, left=in-corner, right=butt\n",
+        "R-N1-cove",
+        120,
+        "goes on over the opening to N2",
+    ),
+    "into a corner before the first line": (
+        "  N: 88 in, left=butt, right=in-corner\n"
+        "  E: 100 in, left=in-corner, right=in-corner\n"
+        "  S: 120 in, left=in-corner, right=in-corner\n"
+        "  W: 100 in, left=in-corner, right=in-corner\n"
+        '  opening 32 in, "door", left=in-corner\n',
+        "R-N-cove",
+        120,
+        "goes on over door into the corner",
+    ),
+    "over a wall that is all door": (
+        "  N: 88 in, left=in-corner, right=in-corner\n"
+        '  opening 40 in, "door", left=in-corner\n'
+        "  opening 60 in, right=in-corner\n"
+        "  S: 88 in, left=in-corner, right=in-corner\n"
+        "  W: 100 in, left=in-corner, right=in-corner\n",
+        "R-door-cove",
+        100,
+        "over the opening, from corner to corner",
+    ),
+}
+
+
+@pytest.mark.parametrize("case", CLOSED)
+def test_crown_goes_on_over_every_door_of_a_closed_room(case: str) -> None:
+    walls, name, long, told = CLOSED[case]
+    result = trimlang.compile(f'{TRIMS}\nroom "R" as R, trim thin, cove\n{walls}')
+    assert result.ok
+    crowns = {piece.id: piece for piece in result.pieces if piece.trim == "cove"}
+    assert (crowns[name].to_mark, crowns[name].told) == (long, told)
+    # once round, without a break: each crown's end is mitred to the next one's, and says so
+    assert {cut.joint for one in crowns.values() for cut in (one.left, one.right)} == {
+        Joint.IN_CORNER
+    }
+    met = mates(result)
+    at, seen = name, []
+    while at not in seen:
+        seen.append(at)
+        at = met[at, "right"]
+    assert at == name
+    assert set(seen) == set(crowns)
+
+
+def test_crown_over_a_door_that_is_a_wall_follows_what_its_neighbours_stand_on() -> None:
+    found = cut(
+        "  N: 88 in, left=butt, right=in-corner(90 deg)\n"
+        "  opening 100 in, left=in-corner, right=in-corner(90 deg)\n"
+        "  S: 88 in, left=in-corner, right=butt\n",
+        "trim frieze, crown, open walk",
+    )
+    # 3/4 in of frieze at each end
+    assert found["R-after-N-crown"].to_mark == 100 - Fraction(3, 2)
+
+
+def test_crown_ends_at_a_door_that_is_a_wall_where_it_does_not_go_on_beyond() -> None:
+    found = cut(
+        "  N: 88 in, left=butt, right=in-corner(90 deg)\n"
+        "  opening 100 in, left=in-corner, right=in-corner(90 deg)\n"
+        "  S: 88 in, left=in-corner, right=butt, no cove\n",
+        "trim thin, cove, open walk",
+    )
+    assert [name for name in found if "cove" in name] == ["R-N-cove"]
+    assert found["R-N-cove"].right.joint is Joint.BUTT
+
+
 def test_a_written_splice_laps_on_every_trim_of_its_run() -> None:
     found = cut(
         "  N: 60 in, left=butt, right=splice\n  E: 60 in, left=splice, right=butt",
@@ -149,6 +229,13 @@ def test_a_written_splice_laps_on_every_trim_of_its_run() -> None:
     # the scarf of 45° laps by the trim's thickness
     assert found["R-N-thin"].length + found["R-E-thin"].length == 120 + Fraction(9, 16)
     assert found["R-N-cove"].to_mark + found["R-E-cove"].to_mark == 120 + Fraction(11, 16)
+    assert found["R-N-cove"].mates == ("R-E-cove",)
+    over = cut(
+        "  A: 40 in, left=butt, right=butt\n  opening 32 in\n"
+        "  N: 60 in, left=butt, right=splice\n  E: 60 in, left=splice, right=butt",
+        "trim thin, cove, open walk",
+    )
+    assert (over["R-A-cove"].mates, over["R-E-cove"].mates) == (("R-E-cove",), ("R-A-cove",))
 
 
 def test_shoe_stops_at_another_base_than_its_own() -> None:

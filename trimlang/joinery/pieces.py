@@ -51,7 +51,7 @@ def join_room(job: Job, room: Room, places: Places) -> Joined:
     pieces: list[Piece] = []
     for wall, trim in walls(job, room, outline(room, job.trims), findings):
         pieces.extend(_run_pieces(wall, trim, findings, joints, places))
-    pieces = list(with_mates(room, pieces))
+    pieces = list(with_mates(job, room, pieces))
     pieces.extend(casing_pieces(job, room, findings))
     check_scribes(job, room, findings)
     return tuple(pieces), tuple(joints), tuple(findings.found)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
@@ -11,14 +11,16 @@ from trimlang.joinery.cuts import end_cut, scarf_lap
 from trimlang.joinery.piece import Piece, PieceKind
 from trimlang.joinery.rounding import round_length
 from trimlang.joinery.splice_lengths import Studs, split
+from trimlang.joinery.strips import end_of, neighbours, run_of, strips
 from trimlang.joinery.trim_walk import Wall
 from trimlang.joint_row import Edge, Fit
 from trimlang.joints import Joint
+from trimlang.language.facts import Side
 from trimlang.lengths.angles import cosine
 from trimlang.lengths.tape import feet_text, length_text, steps_up
 from trimlang.record import record
 from trimlang.settings.table import Settings
-from trimlang.survey.job import End, Room, Run, Trim
+from trimlang.survey.job import End, Job, Room, Run, Trim
 from trimlang.survey.measures import Findings
 
 
@@ -184,7 +186,7 @@ def _lengths(
     return cut
 
 
-def with_mates(room: Room, pieces: Iterable[Piece]) -> list[Piece]:
+def with_mates(job: Job, room: Room, pieces: Iterable[Piece]) -> list[Piece]:
     """Return a room's pieces with the ids of those that they are joined to."""
     pieces = list(pieces)
     mates: dict[str, list[str]] = {piece.id: list(piece.mates) for piece in pieces}
@@ -196,25 +198,21 @@ def with_mates(room: Room, pieces: Iterable[Piece]) -> list[Piece]:
             for mate in piece.mates:
                 mates[mate].append(piece.id)
     pairs = [pair for parts in along.values() for pair in pairwise(parts)]
-    for one, other in _surveyed(room):
-        for trim in one.trims:
-            before, after = along.get((one.label, trim)), along.get((other.label, trim))
-            if before and after:
-                pairs.append((before[-1], after[0]))
+    for one, other, trim in _surveyed(job, room):
+        before, after = along.get((one, trim)), along.get((other, trim))
+        if before and after:
+            pairs.append((before[-1], after[0]))
     for before_piece, after_piece in pairs:
         mates[before_piece.id].append(after_piece.id)
         mates[after_piece.id].append(before_piece.id)
     return [replace(piece, mates=tuple(mates[piece.id])) for piece in pieces]
 
 
-def _surveyed(room: Room) -> list[tuple[Run, Run]]:
-    """Return the neighbouring runs that the file itself splices."""
-    walk = room.walk
-    return [
-        (one, other)
-        for one, other in pairwise(walk)
-        if isinstance(one, Run)
-        and isinstance(other, Run)
-        and one.right.joint.laps
-        and other.left.joint.laps
-    ]
+def _surveyed(job: Job, room: Room) -> Iterator[tuple[str, str, str]]:
+    """Yield the neighbouring walls that the file itself splices, and the trim."""
+    for name in dict.fromkeys(name for run in room.runs for name in run.trims):
+        for one, other in neighbours(room, strips(room, job.trim(name))):
+            ends = end_of(room, one, Side.RIGHT), end_of(room, other, Side.LEFT)
+            if all(end is not None and end.joint.laps for end in ends):
+                before, after = run_of(room, one, Side.LEFT), run_of(room, other, Side.LEFT)
+                yield before.label, after.label, name

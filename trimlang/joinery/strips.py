@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
 
@@ -11,61 +12,104 @@ from trimlang.language.facts import Side
 from trimlang.language.tree import GapKind
 from trimlang.marking import N_
 from trimlang.record import record
-from trimlang.survey.job import Gap, Room, Run, Trim
-from trimlang.survey.over_openings import goes_on_at
+from trimlang.survey.job import End, Gap, Room, Run, Trim
+from trimlang.survey.openings import opening_names
+from trimlang.survey.over_openings import beyond, door_walls, goes_on_at
 
 
 @record
 class Strip:
-    """The places in a room's walk that one trim runs along without a corner.
+    """The places in a room's walk, from the left, that one trim runs along without a corner.
 
-    From ``begin`` to ``end``; ``runs`` are those of its runs, of which it has one at least.
+    ``runs`` are those of its runs: none where it goes on over a wall that is all opening.
     """
 
     trim: str
-    begin: int
-    end: int
+    places: tuple[int, ...]
     runs: tuple[int, ...]
+
+    @property
+    def begins(self) -> int:
+        """The place in whose turn it is cut: its first run's, or its first opening's."""
+        return self.runs[0] if self.runs else self.places[0]
+
+    def end(self, side: Side) -> int:
+        """Return its last place to one side."""
+        return self.places[0] if side is Side.LEFT else self.places[-1]
 
 
 def strips(room: Room, trim: Trim) -> tuple[Strip, ...]:
     """Return where a trim runs in a room, in the order of the walk."""
+    own = [
+        at for at, run in enumerate(room.walk) if isinstance(run, Run) and trim.name in run.trims
+    ]
+    if trim.spring is None:
+        return tuple(Strip(trim=trim.name, places=(at,), runs=(at,)) for at in own)
+    onward = {at: goes_on_at(room, at, trim.name) for at in own}
     found: list[Strip] = []
-    reached: set[int] = set()
-    for index, run in enumerate(room.walk):
-        if not isinstance(run, Run) or trim.name not in run.trims or index in reached:
-            continue
-        runs = [index]
-        if trim.spring is not None:
-            while (at := goes_on_at(room, runs[-1], trim.name)) is not None:
-                runs.append(at)
-            reached.update(runs)
-        begin, end = index, runs[-1]
-        if trim.spring is not None:
-            begin -= _doors_to_corner(room, begin, Side.LEFT)
-            end += _doors_to_corner(room, end, Side.RIGHT)
-        found.append(Strip(trim=trim.name, begin=begin, end=end, runs=tuple(runs)))
-    return tuple(found)
+    for begin in sorted(set(own) - set(onward.values())):
+        runs, places = [begin], [begin]
+        while (at := onward[runs[-1]]) is not None:
+            places += _between(room, runs[-1], at)
+            runs.append(at)
+        before = _doors_to_corner(room, runs[0], Side.LEFT)
+        after = _doors_to_corner(room, runs[-1], Side.RIGHT)
+        places = [*reversed(before), *places, *after]
+        found.append(Strip(trim=trim.name, places=tuple(places), runs=tuple(runs)))
+    return (*found, *_over_door_walls(room, trim.name, found))
 
 
-def _doors_to_corner(room: Room, index: int, side: Side) -> int:
-    """Return how many openings lie between a run's butt end and a corner that the last states."""
+def neighbours(room: Room, of: Sequence[Strip]) -> Iterator[tuple[Strip, Strip]]:
+    """Yield each two strips of one trim of which the second begins where the first ends."""
+    first = {strip.end(Side.LEFT): strip for strip in of}
+    for strip in of:
+        after = first.get(next(beyond(room, strip.end(Side.RIGHT), 1), -1))
+        if after is not None and after is not strip:
+            yield strip, after
+
+
+def end_of(room: Room, strip: Strip, side: Side) -> End | None:
+    """Return what the file says of a strip's end."""
+    last = room.walk[strip.end(side)]
+    return last.left if side is Side.LEFT else last.right
+
+
+def _between(room: Room, index: int, until: int) -> Iterator[int]:
+    """Yield the places after one up to another."""
+    for at in beyond(room, index, 1):
+        yield at
+        if at == until:
+            return
+
+
+def _over_door_walls(room: Room, name: str, found: list[Strip]) -> Iterator[Strip]:
+    """Yield the walls that are all opening, where the trim comes to them from both sides."""
+    ends = {side: {strip.end(side) for strip in found} for side in Side}
+    for places in door_walls(room):
+        before = next(beyond(room, places[0], -1), None)
+        after = next(beyond(room, places[-1], 1), None)
+        if before in ends[Side.RIGHT] and after in ends[Side.LEFT]:
+            yield Strip(trim=name, places=places, runs=())
+
+
+def _doors_to_corner(room: Room, index: int, side: Side) -> list[int]:
+    """Return the openings between a run's butt end and a corner that the last states."""
     step = 1 if side is Side.RIGHT else -1
     own = room.walk[index].right if step > 0 else room.walk[index].left
     if own is None or not own.joint.stops:
-        return 0
-    at = index + step
-    while 0 <= at < len(room.walk):
+        return []
+    doors: list[int] = []
+    for at in beyond(room, index, step):
         gap = room.walk[at]
         if not isinstance(gap, Gap) or gap.kind is not GapKind.OPENING:
-            return 0
+            return []
         near, far = (gap.left, gap.right) if step > 0 else (gap.right, gap.left)
         if near is not None:
-            return 0
+            return []
+        doors.append(at)
         if far is not None:
-            return abs(at - index) if far.joint.is_corner else 0
-        at += step
-    return 0
+            return doors if far.joint.is_corner else []
+    return []
 
 
 def along(stretch: Run | Gap) -> Fraction:
@@ -73,14 +117,47 @@ def along(stretch: Run | Gap) -> Fraction:
     return stretch.along if isinstance(stretch, Gap) else stretch.length
 
 
+def run_of(room: Room, strip: Strip, side: Side) -> Run:
+    """Return a strip's first or last run; over a wall that is all opening one that goes by it.
+
+    There the trim stands off the wall as it does on the run before.
+    """
+    if strip.runs:
+        run = room.walk[strip.runs[0] if side is Side.LEFT else strip.runs[-1]]
+        assert isinstance(run, Run)  # noqa: S101  strips say so
+        return run
+    first, last = room.walk[strip.places[0]], room.walk[strip.places[-1]]
+    runs = (room.walk[at] for at in beyond(room, strip.places[0], -1))
+    before = next(one for one in runs if isinstance(one, Run) and strip.trim in one.trims)
+    assert isinstance(first, Gap)  # noqa: S101  they are openings, from corner to corner
+    assert first.left is not None  # noqa: S101
+    assert last.right is not None  # noqa: S101
+    return replace(
+        before,
+        label=opening_names(room)[strip.places[0]],
+        length=along(first),
+        left=first.left,
+        right=last.right,
+        must_splice=False,
+        may_splice=True,
+        note=first.note,
+        span=first.span,
+        first_stud=None,
+        slope=Fraction(0),
+        floor_gap=Fraction(0),
+    )
+
+
 def goes_on_over(room: Room, strip: Strip) -> Iterator[Remark]:
     """Yield what a trim goes on over, and where to."""
-    places = [strip.begin - 1, *strip.runs, strip.end + 1]
-    for one, other in pairwise(places):
-        gaps = [part for part in room.walk[one + 1 : other] if isinstance(part, Gap)]
+    stops = [-1, *(at for at, place in enumerate(strip.places) if place in strip.runs)]
+    for one, other in pairwise([*stops, len(strip.places)]):
+        gaps = [part for place in strip.places[one + 1 : other]
+                if isinstance(part := room.walk[place], Gap)]  # fmt: skip
         if not gaps:
             continue
-        run = room.walk[other] if other in strip.runs[1:] else None
+        inner = other < len(strip.places) and one >= 0
+        run = room.walk[strip.places[other]] if inner else None
         names = [gap.called for gap in gaps]
         over = ", ".join(filter(None, names)) if None not in names else ""
         if isinstance(run, Run):
@@ -89,6 +166,11 @@ def goes_on_over(room: Room, strip: Strip) -> Iterator[Remark]:
                 yield Remark(N_("goes on over {over} to {run}"), values)
             else:
                 yield Remark(N_("goes on over the opening to {run}"), (("run", run.label),))
+        elif not strip.runs:
+            if over:
+                yield Remark(N_("over {over}, from corner to corner"), (("over", over),))
+            else:
+                yield Remark(N_("over the opening, from corner to corner"))
         elif over:
             yield Remark(N_("goes on over {over} into the corner"), (("over", over),))
         else:

@@ -17,7 +17,7 @@ from trimlang.joinery.cuts import corner_mitre
 from trimlang.joinery.meeting import Meeting, Meets, depth_of
 from trimlang.joinery.piece import Remark
 from trimlang.joinery.splice_lengths import lapping_side
-from trimlang.joinery.strips import Strip, along, goes_on_over, strips
+from trimlang.joinery.strips import Strip, along, goes_on_over, run_of, strips
 from trimlang.joint_row import Fit
 from trimlang.joints import Joint
 from trimlang.language.facts import Side
@@ -27,6 +27,7 @@ from trimlang.record import record
 from trimlang.survey.job import End, Gap, Job, Room, Run, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.outline import Leg, Outline, Point
+from trimlang.survey.over_openings import beyond
 
 _DIES: Final = N_("dies into the {trim} on {run}")
 _THROUGH: Final = N_("runs through; the {trim} on {run} dies into it")
@@ -63,13 +64,8 @@ def walls(job: Job, room: Room, drawn: Outline, findings: Findings) -> Iterator[
     """
     walk = TrimWalk(job, room, findings)
     for leg in drawn.legs:
-        run = room.walk[leg.index]
-        if not isinstance(run, Run):
-            continue
-        for name in run.trims:
-            strip = walk.strip_of(name, leg.index)
-            if strip.runs[0] == leg.index:
-                yield walk.wall(strip, leg, drawn.entrance), job.trim(name)
+        for strip in walk.strips_from(leg.index):
+            yield walk.wall(strip, leg, drawn.entrance), job.trim(strip.trim)
 
 
 class TrimWalk:
@@ -79,22 +75,24 @@ class TrimWalk:
         self._job = job
         self._room = room
         self._findings = findings
-        self._names = frozenset(name for run in room.runs for name in run.trims)
+        self._names = dict.fromkeys(name for run in room.runs for name in run.trims)
         self._strips = {name: strips(room, job.trim(name)) for name in self._names}
 
-    def strip_of(self, name: str, index: int) -> Strip:
-        """Return the strip of a trim that a run is part of."""
-        return next(strip for strip in self._strips[name] if index in strip.runs)
+    def strips_from(self, index: int) -> Iterator[Strip]:
+        """Yield the strips that begin at a place in the walk, in the order of its run's trims."""
+        stretch = self._room.walk[index]
+        for name in stretch.trims if isinstance(stretch, Run) else self._names:
+            yield from (strip for strip in self._strips[name] if strip.begins == index)
 
     def wall(self, strip: Strip, leg: Leg, entrance: Point | None) -> Wall:
         """Return a strip with what lies around it."""
         room, trim = self._room, self._job.trim(strip.trim)
-        parts = room.walk[strip.begin : strip.end + 1]
+        parts = [room.walk[place] for place in strip.places]
         runs = [part for part in parts if isinstance(part, Run)]
         left, right = self.meeting(strip, Side.LEFT), self.meeting(strip, Side.RIGHT)
-        before = sum((along(part) for part in room.walk[strip.begin : strip.runs[0]]), NOTHING)
+        before = sum(map(along, parts[: strip.places.index(strip.begins)]), NOTHING)
         run = replace(
-            runs[0],
+            run_of(room, strip, Side.LEFT),
             length=sum(map(along, parts), NOTHING),
             left=left.end,
             right=right.end,
@@ -119,14 +117,12 @@ class TrimWalk:
     def meeting(self, strip: Strip, side: Side) -> Meeting:
         """Return what a strip's trim meets at one end."""
         room, trim = self._room, self._job.trim(strip.trim)
-        at = strip.begin if side is Side.LEFT else strip.end
-        stretch = room.walk[at]
+        stretch = room.walk[strip.end(side)]
         end = stretch.left if side is Side.LEFT else stretch.right
         assert end is not None  # noqa: S101  a run has both ends, and a door in a corner that one
         if isinstance(stretch, Gap):
             end = replace(end, over_scraps=False)  # an opening's width is no wall with scraps
-        run = room.walk[strip.runs[0] if side is Side.LEFT else strip.runs[-1]]
-        assert isinstance(run, Run)  # noqa: S101  strips say so
+        run = run_of(room, strip, side)
         if not end.joint.is_corner:
             return Meeting(end=end, meets=Meets.ITSELF)
         met = self._at_corner(run, trim, end, self._next(strip, side), side)
@@ -136,11 +132,8 @@ class TrimWalk:
 
     def _next(self, strip: Strip, side: Side) -> int | None:
         """Return the place in the walk of what comes next; None where nobody says."""
-        at = strip.begin - 1 if side is Side.LEFT else strip.end + 1
-        count = len(self._room.walk)
-        if self._room.open_walk and not 0 <= at < count:
-            return None
-        return at % count
+        step = 1 if side is Side.RIGHT else -1
+        return next(beyond(self._room, strip.end(side), step), None)
 
     def _at_corner(
         self, run: Run, trim: Trim, end: End, following: int | None, side: Side
@@ -157,10 +150,8 @@ class TrimWalk:
         if following is None:
             return plain
         for strip in self._strips[trim.name]:
-            if following == (strip.begin if side is Side.RIGHT else strip.end):
-                at = strip.runs[0] if side is Side.RIGHT else strip.runs[-1]
-                other = self._room.walk[at]
-                assert isinstance(other, Run)  # noqa: S101  strips say so
+            if following == strip.end(side.other):
+                other = run_of(self._room, strip, side.other)
                 there = self._room.walk[following]
                 mate = there.left if side is Side.RIGHT else there.right
                 if mate is not None and mate.fit is Fit.COPED and end.fit is not Fit.COPED:

@@ -1,4 +1,4 @@
-"""What cased openings are called on the pieces round them, whatever stands elsewhere in the room.
+"""What openings are called on the pieces round and over them, whatever else is in the room.
 
 An opening goes by the name that the file gives it (``door-to-hall``), else by the
 run before it (``after-N``).  So a door that is added to the room gives none of the
@@ -13,17 +13,22 @@ from collections.abc import Mapping
 from typing import Final
 
 from trimlang.survey.job import Gap, Room, Run
+from trimlang.survey.over_openings import door_walls
 
 LONGEST: Final = 20
 """Letters of a name that a piece's id has room for; whole words as far as they go."""
 
 
 def opening_names(room: Room) -> Mapping[int, str]:
-    """Return the names of a room's cased openings by their places in the walk."""
+    """Return the names of a room's openings that have pieces, by their places in the walk.
+
+    Those are cased ones, and the first of a wall that is all opening: crown goes by it.
+    """
+    whole = {places[0] for places in door_walls(room)}
     cased = [
         place
         for place, stretch in enumerate(room.walk)
-        if isinstance(stretch, Gap) and stretch.casing is not None
+        if isinstance(stretch, Gap) and (stretch.casing is not None or place in whole)
     ]
     own = {place: _plain(room.walk[place]) for place in cased}
     names: dict[int, str] = {}

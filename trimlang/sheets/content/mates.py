@@ -7,7 +7,9 @@ from itertools import pairwise
 
 from trimlang.compiler import Result
 from trimlang.joinery.piece import Piece, PieceKind
-from trimlang.survey.job import Room, Run
+from trimlang.joinery.strips import end_of, neighbours, run_of, strips
+from trimlang.language.facts import Side
+from trimlang.survey.job import Job, Room
 
 Mates = dict[tuple[str, str], str]
 """(piece, ``left`` or ``right``) to the piece that it meets there."""
@@ -25,7 +27,7 @@ def mates(result: Result) -> Mates:
         for one, other in pairwise(parts):
             _meet(met, one, other)
     for room in result.job.rooms:
-        _corners(met, room, by_run)
+        _corners(met, room, result.job, by_run)
     for piece in result.pieces:
         if piece.kind is PieceKind.RETURN:
             parts = by_run[piece.room, piece.run, piece.trim]
@@ -42,20 +44,20 @@ def _meet(met: Mates, one: Piece, other: Piece) -> None:
 
 
 def _corners(
-    met: Mates, room: Room, by_run: defaultdict[tuple[str, str, str], list[Piece]]
+    met: Mates,
+    room: Room,
+    job: Job,
+    by_run: defaultdict[tuple[str, str, str], list[Piece]],
 ) -> None:
-    walk = room.walk
-    for index, one in enumerate(walk):
-        last = index + 1 == len(walk)
-        if last and room.open_walk:
-            return
-        other = walk[0 if last else index + 1]
-        if not isinstance(one, Run) or not isinstance(other, Run) or one is other:
-            continue
-        if not one.right.joint.has_mate or other.left.joint is not one.right.joint:
-            continue
-        for trim in one.trims:
-            here = by_run.get((room.name, one.label, trim))
-            there = by_run.get((room.name, other.label, trim))
+    for name in {name for run in room.runs for name in run.trims}:
+        for one, other in neighbours(room, strips(room, job.trim(name))):
+            ends = end_of(room, one, Side.RIGHT), end_of(room, other, Side.LEFT)
+            joints = {end.joint for end in ends if end is not None}
+            if len(joints) != 1 or not joints.pop().has_mate:
+                continue
+            here, there = (
+                by_run.get((room.name, run_of(room, strip, Side.LEFT).label, name))
+                for strip in (one, other)
+            )
             if here and there:
                 _meet(met, here[-1], there[0])
