@@ -152,6 +152,8 @@ class JointRow:
     """Only trim that runs level can be cut so: the sections would not match."""
     on_slope: bool = False
     """Only trim that climbs can be cut so."""
+    on_loose_piece: bool = False
+    """A piece that stands on no wall can be cut so."""
     needs_thickness: bool = False
     """Its length hangs on the trim's thickness."""
     needs_height: bool = False

@@ -47,6 +47,7 @@ class Joint(StrEnum):
         mark=Mark.DOT,
         on_level=True,
         gap_shows="in-corner",
+        on_loose_piece=True,
     )
     OUT_CORNER = JointRow(
         word="out-corner",
@@ -62,6 +63,7 @@ class Joint(StrEnum):
         needs_thickness=True,
         filled=True,
         gap_shows="out-corner",
+        on_loose_piece=True,
     )
     BUTT = JointRow(
         word="butt",
@@ -71,6 +73,7 @@ class Joint(StrEnum):
         mitre=Mitre.NONE,
         rounds="butt",
         stops=True,
+        on_loose_piece=True,
     )
     RETURN = JointRow(
         word="return",
@@ -107,6 +110,7 @@ class Joint(StrEnum):
         rounds="open",
         mark=Mark.RING,
         stands_alone=True,
+        on_loose_piece=True,
     )
     RAKE = JointRow(
         word="rake",

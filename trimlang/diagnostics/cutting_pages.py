@@ -136,4 +136,13 @@ CUTTING_PAGES: Final = (
         + "  E: 50 in, trim tall, left=out-corner, right=butt",
         severity=Severity.WARNING,
     ),
+    Page(
+        code="T420",
+        title="loose piece longer than any stick",
+        message="“{piece}” needs {need} of {trim}, and the longest stick gives {longest}",
+        remedy="List longer stock, or measure it as two pieces.",
+        why="Nobody says where a loose piece could be joined.",
+        example=JOB_TO_ROOM + "  N: 40 in, left=butt, right=butt\n" + '  piece "toe kick", 13 ft\n',
+        severity=Severity.ERROR,
+    ),
 )

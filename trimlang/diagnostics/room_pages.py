@@ -1,4 +1,4 @@
-"""T220 to T224 and T641: rooms, their walls, and names that stay with their pieces."""
+"""T220 to T224, T280 to T282, T641: rooms, walls, loose pieces, names that stay with pieces."""
 
 from typing import Final
 
@@ -54,6 +54,41 @@ ROOM_PAGES: Final = (
         example=JOB_TO_ROOM,
         severity=Severity.WARNING,
         needs=(Whole.WALLS,),
+    ),
+    Page(
+        code="T280",
+        title="a loose piece of which trim?",
+        message="“{piece}” does not say which trim it is cut from",
+        remedy="Name one behind its length: trim base",
+        why="A loose piece is of one trim. Where its room has only one, it need not be named.",
+        example=TRIM
+        + "trim shoe: 1/2 in thick, 3/4 in tall\nstock shoe: 8 ft at 5.20\n"
+        + STOCK
+        + 'room "Study", trim base, shoe, open walk\n'
+        + RUN
+        + '  piece "shelf cleat", 2 of 22 1/2 in\n',
+        needs=(Whole.LINE,),
+        loses=Whole.USES,
+    ),
+    Page(
+        code="T281",
+        title="a loose piece that ends as only a wall's can",
+        message="a loose piece has no end of kind {joint}",
+        remedy="End it in butt, open, in-corner or out-corner, or say “square” for both ends.",
+        why="A return closes a profile at a wall, a scarf joins two pieces of one wall, and a slope"
+        " is a run's; a loose piece stands on no wall of the walk.",
+        example=JOB_TO_ROOM + RUN + '  piece "shelf cleat", 22 1/2 in, left=plumb\n',
+        loses=Whole.USES,
+    ),
+    Page(
+        code="T282",
+        title="loose piece named twice",
+        message="this room has a piece “{piece}” already, in {line}",
+        remedy="Give it another name, or write how many there are: 4 of 22 1/2 in",
+        why="Two pieces with one name cannot be told apart on the floor.",
+        example=JOB_TO_ROOM
+        + RUN
+        + '  piece "shelf cleat", 22 1/2 in\n  piece "shelf cleat", 14 in\n',
     ),
     Page(
         code="T641",

@@ -39,6 +39,7 @@ _SYMBOLS: Final = {
     EntrySort.ROOM: lsp.SymbolKind.Namespace,
     EntrySort.RUN: lsp.SymbolKind.Field,
     EntrySort.GAP: lsp.SymbolKind.Interface,
+    EntrySort.PIECE: lsp.SymbolKind.Object,
     EntrySort.LINE: lsp.SymbolKind.Event,
 }
 

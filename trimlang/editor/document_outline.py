@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 from enum import StrEnum
+from typing import Final
 
 from trimlang.diagnostics import Span
 from trimlang.editor.open_job import JobReading
@@ -24,7 +25,11 @@ class EntrySort(StrEnum):
     ROOM = "room"
     RUN = "run"
     GAP = "gap"
+    PIECE = "piece"
     LINE = "line"
+
+
+_BELOW_ROOM: Final = (EntrySort.RUN, EntrySort.GAP, EntrySort.PIECE, EntrySort.SETTING)
 
 
 @record
@@ -52,11 +57,7 @@ def outline(reading: JobReading, file: str) -> tuple[Entry, ...]:
         entry = _entry(reading, line)
         if entry is None:
             continue
-        if (
-            top
-            and top[-1].sort is EntrySort.ROOM
-            and entry.sort in (EntrySort.RUN, EntrySort.GAP, EntrySort.SETTING)
-        ):
+        if top and top[-1].sort is EntrySort.ROOM and entry.sort in _BELOW_ROOM:
             room = top[-1]
             # Entries are frozen: the room is made again with the wall below it, and now reaches
             # down to that wall's line.
@@ -100,6 +101,10 @@ def _named(reading: JobReading, line: tree.Statement) -> Iterator[tuple[str, str
             (fact.text.text for fact in line.facts if isinstance(fact, Called)), line.kind.value
         )
         yield called, _written(reading, line.width.span), EntrySort.GAP, line.span
+    elif isinstance(line, tree.LoosePieceLine):
+        count = "" if line.count is None else f"{line.count.value} of "
+        long = count + _written(reading, line.length.span)
+        yield line.name.text, long, EntrySort.PIECE, line.name.span
     elif isinstance(line, tree.SettingLine):
         yield written.split(":")[0].strip(), _after_colon(written), EntrySort.SETTING, line.span
     elif not isinstance(line, tree.Unreadable | tree.Include):

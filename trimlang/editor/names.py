@@ -13,6 +13,7 @@ from trimlang.language import tree
 from trimlang.language.facts import named_trims
 from trimlang.record import record
 from trimlang.survey.room_tags import room_tag
+from trimlang.survey.said_pieces import loose_label
 
 # An opening without a name is called "after" or "before" the run beside it, in its pieces' ids.
 _BESIDE: Final = frozenset({"after", "before"})
@@ -51,11 +52,12 @@ class Mention:
 
 @record
 class RoomNames:
-    """A room's heading and the runs below it, as written."""
+    """A room's heading and the runs below it, as written, and what loose pieces' ids call them."""
 
     heading: tree.RoomLine
     tag: str
     runs: tuple[tree.RunLine, ...]
+    loose: tuple[str, ...] = ()
 
 
 @record
@@ -122,16 +124,30 @@ def _inside(span: Span) -> Span:
 
 
 def _rooms(statements: tuple[tree.Statement, ...]) -> tuple[RoomNames, ...]:
-    rooms: list[tuple[tree.RoomLine, str, list[tree.RunLine]]] = []
+    rooms: list[tuple[tree.RoomLine, str, list[tree.RunLine], list[str]]] = []
     tags: set[str] = set()
     for line in statements:
         if isinstance(line, tree.RoomLine):
             tag = line.tag.text if line.tag is not None else room_tag(line.name.text, tags)
             tags.add(tag)
-            rooms.append((line, tag, []))
+            rooms.append((line, tag, [], []))
         elif isinstance(line, tree.RunLine) and rooms:
             rooms[-1][2].append(line)
-    return tuple(RoomNames(heading, tag, tuple(runs)) for heading, tag, runs in rooms)
+        elif isinstance(line, tree.LoosePieceLine) and rooms:
+            rooms[-1][3].append(line.name.text)
+    return tuple(
+        RoomNames(heading, tag, tuple(runs), _loose(called, runs))
+        for heading, tag, runs, called in rooms
+    )
+
+
+def _loose(called: Iterable[str], runs: Iterable[tree.RunLine]) -> tuple[str, ...]:
+    """Return what the ids of a room's loose pieces call them, in the order of the file."""
+    runs_labels = [run.label.text for run in runs]
+    labels: list[str] = []
+    for name in called:
+        labels.append(loose_label(name, [*runs_labels, *labels]))
+    return tuple(labels)
 
 
 class _Pieces:
@@ -146,6 +162,7 @@ class _Pieces:
         self._casing = re.compile(
             rf"(?P<opening>.+?)-(?P<trim>{names})-(?:left-leg|right-leg|head)(?:-|$)"
         )
+        self._loose = re.compile(rf"(?P<label>.+)-(?P<trim>{names})(?:-\d+)?$")
 
     def mentioned(self, line: tree.LogLine | tree.BoughtLine | tree.RackLine) -> Iterator[Mention]:
         """Yield the tag, the run and the trim in each piece's id, and the trim in each stick's."""
@@ -169,7 +186,7 @@ class _Pieces:
             way
             for number, room in enumerate(self._rooms)
             if word.text.startswith(f"{room.tag}-")
-            for way in (*self._on_a_run(word.text, number), *self._on_an_opening(word.text, number))
+            for way in self._ways(word.text, number)
         ]
         if not ways:
             return
@@ -181,6 +198,26 @@ class _Pieces:
         if way.label is not None:
             run = Name(NameSort.RUN, way.label.casefold(), way.room)
             yield Mention(run, _part(word.span, *way.run))
+
+    def _ways(self, text: str, number: int) -> Iterator[_Way]:
+        yield from self._on_a_run(text, number)
+        yield from self._on_an_opening(text, number)
+        yield from self._on_no_wall(text, number)
+
+    def _on_no_wall(self, text: str, number: int) -> Iterator[_Way]:
+        """Take apart the id of a loose piece: ``ST-closet-cleat-pine-2``."""
+        room = self._rooms[number]
+        start = len(room.tag) + 1
+        found = self._loose.match(text, start)
+        if found is not None and found["label"] in room.loose:
+            yield _Way(
+                sure=1,
+                room=number,
+                tag=start - 1,
+                label=None,
+                run=(start, start),
+                trim=found.span("trim"),
+            )
 
     def _on_a_run(self, text: str, number: int) -> Iterator[_Way]:
         room = self._rooms[number]

@@ -55,6 +55,8 @@ MEANINGS: Final[dict[str, str]] = {
     "first": "first stud: how far it is from the run's left end.",
     "stud": "first stud: how far it is from the run's left end.",
     "rising": "The run climbs: a stair's pitch in degrees, or rise over run.",
+    "piece": "A loose piece, on no wall of the walk: its name, how many, and their length.",
+    "square": "Both ends of a loose piece are cut square.",
     "over": "The rise over the run of a stair.",
     "casings": "How casings are set round openings.",
     "casing": "The opening gets two legs and a head of this trim; its width is the clear width.",

@@ -9,11 +9,13 @@ from trimlang.joint_row import Edge, Fit
 from trimlang.lengths.angles import degrees_text
 from trimlang.lengths.tape import MM, SIXTEENTH, length_text, sixty_fourths
 from trimlang.settings.table import Settings
-from trimlang.survey.job import Run
+from trimlang.survey.job import LoosePiece, Run
 from trimlang.survey.measures import Findings
 
 
-def check_reach(piece: Piece, run: Run, settings: Settings, findings: Findings) -> None:
+def check_reach(
+    piece: Piece, run: Run | LoosePiece, settings: Settings, findings: Findings
+) -> None:
     """Report the ends of a piece whose mitre is further from square than the saw turns."""
     for side, cut, end in (("left", piece.left, run.left), ("right", piece.right, run.right)):
         if cut.setting > settings.saw_reach:
@@ -27,7 +29,7 @@ def check_reach(piece: Piece, run: Run, settings: Settings, findings: Findings) 
             )
 
 
-def check_gaps(piece: Piece, run: Run, settings: Settings, findings: Findings) -> None:
+def check_gaps(piece: Piece, run: Run | LoosePiece, settings: Settings, findings: Findings) -> None:
     """Report mitred corners that the saw's step leaves open further than the file allows.
 
     What the corner's measuring leaves in doubt counts too.  A coped or square end

@@ -26,12 +26,13 @@ class Lean(StrEnum):
 
 
 class PieceKind(StrEnum):
-    """A piece along a run, the small one that closes a profile, or a part of a casing."""
+    """A piece along a run, one that closes its profile, a part of a casing, or a loose piece."""
 
     RUN = "run"
     RETURN = "return"
     LEG = "leg"
     HEAD = "head"
+    LOOSE = "loose"
 
     @property
     def of_casing(self) -> bool:

@@ -15,6 +15,7 @@ from trimlang.joinery.cuts import RETURN_MITRE, meeting_cut, scarf_lap, square_c
 from trimlang.joinery.faces import stair_end
 from trimlang.joinery.fixings import check_fixings
 from trimlang.joinery.limits import check_gaps, check_reach
+from trimlang.joinery.loose_pieces import loose_pieces
 from trimlang.joinery.piece import Cut, Lean, Piece, PieceKind, Remark
 from trimlang.joinery.rounding import deciding_row, round_length
 from trimlang.joinery.scribes import check_scribes, scribe
@@ -53,6 +54,7 @@ def join_room(job: Job, room: Room, places: Places) -> Joined:
         pieces.extend(_run_pieces(wall, trim, findings, joints, places))
     pieces = list(with_mates(job, room, pieces))
     pieces.extend(casing_pieces(job, room, findings))
+    pieces.extend(loose_pieces(job, room, findings))
     check_scribes(job, room, findings)
     return tuple(pieces), tuple(joints), tuple(findings.found)
 

@@ -159,6 +159,13 @@ class AtEnd:
 
 
 @record
+class SquareEnds:
+    """``square`` on a loose piece: both ends."""
+
+    span: Span
+
+
+@record
 class Spliced:
     """``splice`` on a run, or ``no splice``."""
 
@@ -280,6 +287,7 @@ WallFact: TypeAlias = (
     | Note
     | OpenWalk
     | AtEnd
+    | SquareEnds
     | Spliced
     | Without
     | FirstStud

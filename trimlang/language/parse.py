@@ -14,7 +14,15 @@ from trimlang.language.grammar import parser
 from trimlang.language.retired import RETIRED, Retired, renewed
 from trimlang.language.source import MOST_LINES, Source
 from trimlang.language.to_tree import LineBuilder
-from trimlang.language.tree import GapLine, RoomLine, RunLine, Statement, Unreadable, WallsLine
+from trimlang.language.tree import (
+    GapLine,
+    LoosePieceLine,
+    RoomLine,
+    RunLine,
+    Statement,
+    Unreadable,
+    WallsLine,
+)
 
 LONGEST_LINE: Final = 2000
 MOST_MISTAKES: Final = 200
@@ -95,7 +103,7 @@ def _line(text: str, file: str, number: int) -> tuple[Statement | None, list[Dia
             lost = tuple(Unread(problem.span) for problem in problems)
             if isinstance(statement, WallsLine):
                 statement = replace(statement, lost=bool(lost))
-            elif isinstance(statement, RoomLine | RunLine | GapLine) and lost:
+            elif isinstance(statement, RoomLine | RunLine | GapLine | LoosePieceLine) and lost:
                 # what was blanked may be what a later pass would miss
                 statement = replace(statement, facts=statement.facts + lost)
             return statement, problems + builder.problems

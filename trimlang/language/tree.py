@@ -167,6 +167,17 @@ class DiagonalLine:
 
 
 @record
+class LoosePieceLine:
+    """``piece "closet cleat", 4 of 22 1/2 in, trim pine, square``: it stands on no wall."""
+
+    name: Word
+    count: Number | None
+    length: Measure
+    facts: tuple[WallFact, ...]
+    span: Span
+
+
+@record
 class WallsLine:
     """``N 10 ft 2 1/4, E 8 ft 7 9/16, door 32 in "to hall"``: several walls in one line.
 
@@ -260,6 +271,7 @@ Statement: TypeAlias = (
     | GapLine
     | DiagonalLine
     | WallsLine
+    | LoosePieceLine
     | LogLine
     | BoughtLine
     | RackLine

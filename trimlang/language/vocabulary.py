@@ -34,7 +34,7 @@ GAP_WORDS: Final = frozenset({"door", "window", "stair", "cabinets", "radiator"}
 _SURE: Final = 0.75
 """How alike a wall's name and a word of the language are where the word was likely meant."""
 
-_BEFORE_A_PART: Final = ('room "x",', "x: 1 in,", "opening 1 in,")
+_BEFORE_A_PART: Final = ('room "x",', "x: 1 in,", "opening 1 in,", 'piece "x", 1 in,')
 """What stands before a word that begins a part of a line."""
 
 

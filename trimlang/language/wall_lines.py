@@ -50,6 +50,7 @@ class WallLines(LogLines):
         self.problems: list[Diagnostic] = []
 
     note, open_walk = fact_of(facts.Note), fact_of(facts.OpenWalk)
+    square_ends = fact_of(facts.SquareEnds)
     without, first_stud, floor_gap = (
         fact_of(facts.Without),
         fact_of(facts.FirstStud),
@@ -136,6 +137,17 @@ class WallLines(LogLines):
     @v_args(meta=True)
     def diagonal(self, meta: Meta, children: Children) -> tree.DiagonalLine:
         return tree.DiagonalLine(children[0], children[1], self._span(meta))
+
+    @v_args(meta=True)
+    def loose_piece(self, meta: Meta, children: Children) -> tree.LoosePieceLine:
+        name, *said = children
+        return tree.LoosePieceLine(
+            name=name,
+            count=said.pop(0) if isinstance(said[0], tree.Number) else None,
+            length=said[0],
+            facts=tuple(said[1:]),
+            span=self._span(meta),
+        )
 
     wide_opening, wide_bare = opening, bare
 

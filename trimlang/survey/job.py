@@ -164,6 +164,25 @@ Stretch: TypeAlias = Run | Gap
 
 
 @record
+class LoosePiece:
+    """Pieces that stand on no wall of the walk: a cleat, a door stop, a jamb, a toe kick.
+
+    There are ``count`` of them, each ``length`` from long point to long point (of crown along
+    its wall edge, inches); ``label`` is what they are called on a piece's id.
+    """
+
+    called: str
+    label: str
+    count: int
+    length: Fraction
+    trim: str
+    left: End
+    right: End
+    note: str | None
+    span: Span
+
+
+@record
 class RoomDiagonal:
     """A measurement across a room, in inches, from corner to corner of its walls.
 
@@ -190,6 +209,7 @@ class Room:
     note: str | None
     span: Span
     diagonals: tuple[RoomDiagonal, ...] = ()
+    loose: tuple[LoosePiece, ...] = ()
 
     @property
     def runs(self) -> tuple[Run, ...]:

@@ -45,8 +45,12 @@ def opening_names(room: Room) -> Mapping[int, str]:
 
 def _plain(stretch: object) -> str:
     """Return what an opening is called in letters that fit into a piece's id, empty for none."""
-    called = stretch.called if isinstance(stretch, Gap) else None
-    words = re.findall(r"[^\W_]+", re.sub(r"['’]", "", called or "").lower())
+    return in_an_id(stretch.called or "") if isinstance(stretch, Gap) else ""
+
+
+def in_an_id(called: str) -> str:
+    """Return a name in letters that fit into a piece's id, empty where it has none of them."""
+    words = re.findall(r"[^\W_]+", re.sub(r"['’]", "", called).lower())
     while len(words) > 1 and len("-".join(words)) > LONGEST:
         words.pop()
     return "-".join(words)[:LONGEST]

@@ -30,7 +30,7 @@ def ask_of_lines(lines: Iterable[tree.Statement], findings: Findings) -> None:
             _ask_of_feet(line.width, findings)
             if _stated(line, ClearHeight) and not (_stated(line, Cased) or _stated(line, Unread)):
                 findings.say("T265", line.span)
-        elif isinstance(line, tree.DiagonalLine):
+        elif isinstance(line, tree.DiagonalLine | tree.LoosePieceLine):
             _ask_of_feet(line.length, findings)
         elif isinstance(line, tree.StockLine):
             for offer in line.offers:

@@ -19,6 +19,16 @@ _MANY: Final = (
 )
 """Facts that a line may well state more than once (sides have a check of their own)."""
 
+_SAYING: Final = (
+    tree.SettingLine,
+    tree.TrimLine,
+    tree.RoomLine,
+    tree.RunLine,
+    tree.GapLine,
+    tree.LoosePieceLine,
+)
+"""Lines that state facts."""
+
 
 def find_repeats(statements: Iterable[tree.Statement], findings: Findings) -> None:
     """Report facts stated twice in one line, and settings stated twice for one room or file."""
@@ -44,9 +54,7 @@ def find_repeats(statements: Iterable[tree.Statement], findings: Findings) -> No
 
 def _groups(line: tree.Statement) -> Iterator[tuple[facts.Fact, ...]]:
     """Yield the facts that stand side by side: those of the line, and those of each end."""
-    if isinstance(
-        line, tree.SettingLine | tree.TrimLine | tree.RoomLine | tree.RunLine | tree.GapLine
-    ):
+    if isinstance(line, _SAYING):
         yield line.facts
         for fact in line.facts:
             if isinstance(fact, facts.AtEnd):

@@ -20,12 +20,20 @@ from trimlang.survey.job import End, Gap, Room, Run, Stretch, Trim
 from trimlang.survey.measures import Findings, length, not_negative
 from trimlang.survey.near_names import unknown_trim
 from trimlang.survey.room_tags import room_tag
+from trimlang.survey.said_pieces import read_loose_pieces
 from trimlang.survey.said_settings import apply
 from trimlang.survey.stairs import read_slope
 from trimlang.survey.unsaid_ends import WallLine, fill_ends
 
 RUN_WORDS = ("left", "right", "splice", "note", "no splice", "taken", "trim")
-_BELOW = (tree.RunLine, tree.GapLine, tree.DiagonalLine, tree.SettingLine, tree.Unreadable)
+_BELOW = (
+    tree.RunLine,
+    tree.GapLine,
+    tree.DiagonalLine,
+    tree.LoosePieceLine,
+    tree.SettingLine,
+    tree.Unreadable,
+)
 
 
 def read_rooms(
@@ -126,7 +134,15 @@ class _RoomReader:
                 walk.append(gap or _lost(line.span))
             else:
                 walk.append(_lost(line.span))
-        if not walk:
+        loose = read_loose_pieces(
+            (line for line in below if isinstance(line, tree.LoosePieceLine)),
+            labels=labels,
+            room_trims=self._room_trims,
+            settings=self._settings,
+            trims=self._trims,
+            findings=findings,
+        )
+        if not walk and not any(isinstance(line, tree.LoosePieceLine) for line in below):
             findings.say("T224", heading.name.span, room=heading.name.text)
         open_walk = any(isinstance(fact, facts.OpenWalk) for fact in heading.facts)
         across = [line for line in below if isinstance(line, tree.DiagonalLine)]
@@ -139,6 +155,7 @@ class _RoomReader:
             note=note,
             span=heading.name.span,
             diagonals=read_diagonals(across, walk, self._settings, findings, open_walk=open_walk),
+            loose=loose,
         )
 
     def _named_trims(self, said: tuple[facts.Fact, ...], also: tuple[str, ...]) -> tuple[str, ...]:

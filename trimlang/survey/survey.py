@@ -56,6 +56,7 @@ def survey(
     closings: list[Closing] = []
     for room in rooms:
         _check_thickness(room, trims, said, findings)
+        _check_loose(room, trims, said, findings)
         closings.append(check_closure(room, trims.values(), findings))
         check_names(room, findings)
         ask_of_room(room, findings)
@@ -142,6 +143,18 @@ def _check_thickness(
                     said.add(name)  # one line mends it everywhere
 
 
+def _check_loose(room: Room, trims: dict[str, Trim], said: set[str], findings: Findings) -> None:
+    """Report loose pieces whose other edge depends on a thickness that the file does not give."""
+    for loose in room.loose:
+        for end in (loose.left, loose.right):
+            thin = trims[loose.trim].thickness is None
+            if end.joint.is_corner and thin and loose.trim not in said:
+                findings.say(
+                    "T211", end.span, joint=end.joint, trim=loose.trim, run=f"“{loose.called}”"
+                )
+                said.add(loose.trim)
+
+
 def _check_trims(
     statements: tuple[tree.Statement, ...],
     trims: dict[str, Trim],
@@ -157,7 +170,7 @@ def _check_trims(
     all_read = not any(
         isinstance(line, tree.Unreadable)
         or (
-            isinstance(line, tree.RoomLine | tree.RunLine)
+            isinstance(line, tree.RoomLine | tree.RunLine | tree.LoosePieceLine)
             and any(isinstance(fact, Unread) for fact in line.facts)
         )
         for line in statements
@@ -167,6 +180,7 @@ def _check_trims(
     )
     all_known = all(finding.page.loses is not Whole.USES for finding in findings.found)
     for room in rooms:
+        used |= {loose.trim for loose in room.loose}
         for gap in room.walk:
             if isinstance(gap, Gap):
                 used |= {name for name in (gap.casing, gap.head) if name is not None}

@@ -101,8 +101,8 @@ def bead_inches(job: Job, runs: Iterable[Piece]) -> Fraction:
     total = Fraction(0)
     for piece in runs:
         trim = job.trim(piece.trim)
-        if trim.in_front_of:
-            continue
+        if trim.in_front_of or piece.kind is PieceKind.LOOSE:
+            continue  # caulked to what is behind it, or to no wall
         corners = sum(cut.joint.is_corner for cut in (piece.left, piece.right))
         total += piece.length + Fraction(corners, 2) * (trim.height or 0)
     return total

@@ -1,0 +1,118 @@
+"""Reads the pieces of a room that stand on no wall of its walk."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from typing import Final
+
+from trimlang.diagnostics.place import place
+from trimlang.joint_row import Fit
+from trimlang.joints import Joint
+from trimlang.language import facts, tree
+from trimlang.language.facts import Side
+from trimlang.settings.setting_kinds import TakenAt
+from trimlang.settings.table import Settings
+from trimlang.survey.ends import Taken, read_sides
+from trimlang.survey.job import End, LoosePiece, Trim
+from trimlang.survey.measures import Findings, length
+from trimlang.survey.near_names import unknown_trim
+from trimlang.survey.openings import in_an_id
+from trimlang.survey.trims import read_count
+
+_ALSO: Final = ("left", "right", "note", "square", "trim")
+
+
+def read_loose_pieces(
+    lines: Iterable[tree.LoosePieceLine],
+    *,
+    labels: Iterable[str],
+    room_trims: tuple[str, ...],
+    settings: Settings,
+    trims: Mapping[str, Trim],
+    findings: Findings,
+) -> tuple[LoosePiece, ...]:
+    """Return a room's loose pieces, each kind with a label that no run of the room has.
+
+    ``labels`` are the runs' own; ``room_trims`` is what a piece is made of that names no trim,
+    where the room has but one.
+    """
+    taken = list(labels)
+    read: dict[str, LoosePiece] = {}
+    for line in lines:
+        before = read.get(line.name.text.casefold())
+        if before is not None:
+            findings.say(
+                "T282",
+                line.name.span,
+                piece=line.name.text,
+                line=place(before.span, line.name.span),
+            )
+            continue
+        trim = _trim(line, room_trims, trims, findings)
+        count = read_count(line.count, findings)
+        long = length(line.length, settings.unit, findings, what=f"“{line.name.text}”")
+        ends = _ends(line, settings, findings)
+        if trim is None or count is None or long is None or ends is None:
+            continue
+        label = loose_label(line.name.text, taken)
+        taken.append(label)
+        note = next((fact.text.text for fact in line.facts if isinstance(fact, facts.Note)), None)
+        read[line.name.text.casefold()] = LoosePiece(
+            called=line.name.text,
+            label=label,
+            count=count,
+            length=long,
+            trim=trim,
+            left=ends[Side.LEFT],
+            right=ends[Side.RIGHT],
+            note=note,
+            span=line.name.span,
+        )
+    return tuple(read.values())
+
+
+def loose_label(called: str, taken: Iterable[str]) -> str:
+    """Return what a loose piece is called on its id, unlike the labels ``taken`` in its room."""
+    had = {label.casefold() for label in taken}
+    plain = in_an_id(called) or "piece"
+    label, number = plain, 2
+    while label in had:
+        label = f"{plain}-{number}"
+        number += 1
+    return label
+
+
+def _trim(
+    line: tree.LoosePieceLine,
+    room_trims: tuple[str, ...],
+    trims: Mapping[str, Trim],
+    findings: Findings,
+) -> str | None:
+    """Return what a piece is made of: what its line names, else the only trim of its room."""
+    named = [fact.trim for fact in line.facts if isinstance(fact, facts.NamedTrim)]
+    for word in named:
+        if word.text not in trims:
+            unknown_trim(word, trims, findings, _ALSO)
+            return None
+    if len(named) == 1:
+        return named[0].text
+    if not named and len(room_trims) == 1:
+        return room_trims[0]
+    if not any(isinstance(fact, facts.Unread) for fact in line.facts):
+        findings.say("T280", line.name.span, piece=line.name.text)
+    return None
+
+
+def _ends(
+    line: tree.LoosePieceLine, settings: Settings, findings: Findings
+) -> dict[Side, End] | None:
+    """Return both ends, square and free where the line says nothing; None where one can't be."""
+    said = read_sides(line.facts, Taken(TakenAt.WALL), settings, findings)
+    for end in said.values():
+        if not end.joint.row.on_loose_piece:
+            findings.say("T281", end.span, joint=end.joint)
+            return None
+    free = End(
+        joint=Joint.OPEN, corner=None, fit=Fit.MITRED, over_scraps=False, span=line.name.span
+    )
+    return {side: said.get(side, free) for side in Side}
