@@ -48,7 +48,7 @@ def test_a_percentage_beside_it_holds_too(order: str) -> None:
 def test_order_and_data_say_so() -> None:
     result = planned(SPOILED)
     assert plan_values(result).summary.survives_loss
-    assert "any one piece may be spoiled" in render_sheets(result)["stock-order"]
+    assert "Any one piece may be spoiled" in render_sheets(result)["order-explained"]
     plain = planned("")
     assert not plan_values(plain).summary.survives_loss
     assert "any one piece may be spoiled" not in render_sheets(plain)["stock-order"]
