@@ -1,1 +1,1 @@
-"""Job to pieces: true lengths, saw settings, rounding, splices and returns."""
+"""From job to pieces: true lengths, saw settings, rounding, splices and returns."""

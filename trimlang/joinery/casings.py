@@ -1,10 +1,9 @@
 """Casing: two legs and a head round an opening.
 
-The casing stands back from the jamb's edge by the reveal.  Mitred, legs and
-head meet at 45° across the face and are measured along their outer edge, from
-long point to long point; their inner edges frame the opening and its reveal.
-With a butt head the legs are square, and the head lies across both, as far past
-them as the file says (common practice, no source).
+The casing stands back from the jamb's edge by the reveal.  With a mitred head, legs and head
+meet at 45° across the face and are measured along their outer edge, from long point to long
+point; their inner edges frame the opening and its reveal.  With a butt head the legs are square,
+and the head lies across both and past them as far as the file says (common practice, no source).
 """
 
 from __future__ import annotations
@@ -37,9 +36,9 @@ _NAMELESS: Final = {
 
 
 def casing_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
-    """Yield the legs and heads of a room's cased openings, along the walk.
+    """Yield the legs and heads of a room's cased openings, in the order of the walls.
 
-    A part that no stick is long enough for is reported: casing is never spliced.
+    A part that is longer than any stick is reported, since casing is never spliced.
     """
     for place, door in opening_names(room).items():
         stretch = room.walk[place]
@@ -70,15 +69,22 @@ def _casing(
     head = job.trim(gap.head) if gap.head else legs
     mitred = gap.head is None and not settings.head_butt
     wide = legs.height or NOTHING
+    # The inner edge of a leg runs from the floor's clearance to the reveal above the opening; the
+    # head's inner edge spans the opening and both reveals. What the casing's width adds depends on
+    # the head.
     leg_long = tall + settings.reveal - settings.casing_floor
     head_long = gap.width + 2 * (settings.reveal + wide)
     if mitred:
+        # At 45° the outer edge of a leg is longer than the inner one by the casing's width. (The
+        # head's two widths are in its length either way: as mitres, or lying on the legs.)
         leg_long += wide
     else:
         head_long += 2 * settings.head_overhang
     square = square_cut()
     ends = {side: _mitre(side, wide, room) if mitred else square for side in ("left", "right")}
     foot = square
+    # Of the left leg the top is its right end as it lies on the saw, face up, outer edge away; of
+    # the right leg the left end.
     for side, left, right in (("left", foot, ends["right"]), ("right", ends["left"], foot)):
         yield _piece(
             room, legs, door, f"{side}-leg", PieceKind.LEG, leg_long, tall, (left, right),
@@ -91,7 +97,7 @@ def _casing(
 
 
 def _remark(part: str, gap: Gap) -> Remark:
-    """Tell a leg or head by its opening; legs are left and right as one faces it."""
+    """Return what a ticket says of a leg or head; left and right as one faces the opening."""
     if gap.called:
         return Remark(_OF_NAMED[part], (("opening", gap.called),))
     return Remark(_NAMELESS[part])

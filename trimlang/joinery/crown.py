@@ -1,14 +1,13 @@
 """Crown: a trim that leans between wall and ceiling.
 
-Its spring angle ``s`` is between its back and the wall.  At a corner ``θ`` the
-trim standing in place is mitred ``m`` = 90° - θ/2.  Lying flat on the saw the
-same cut takes a mitre of atan(sin s × tan m) and a bevel of asin(cos s × sin m);
-nested upside down between fence and table, leaning as on the wall, it takes the
-mitre ``m`` and no bevel.
+Its spring angle ``s`` is between its back and the wall.  At a corner ``θ`` the trim in place is
+mitred by ``m`` = 90° - θ/2.  Lying flat on the saw, the same cut takes a mitre of
+atan(sin s × tan m) and a bevel of asin(cos s × sin m).  Nested upside down between fence and
+table, leaning as it does on the wall, it takes the mitre ``m`` and no bevel.
 
-Which way the saw swings and which edge lies against the fence are for a blade
-that tilts to the left, as it does on most saws (common practice, from memory);
-``tests/published/test_crown.py`` derives all of it by turning planes.
+Which way the saw swings and which edge lies against the fence hold for a blade that tilts to the
+left, as it does on most saws (common practice, from memory).  ``tests/published/test_crown.py``
+derives all of it by turning planes in space.
 """
 
 from __future__ import annotations
@@ -32,7 +31,7 @@ WALL_EDGE: Final = "wall edge"
 
 @record
 class CrownCut:
-    """One end of a crown piece, for both ways of cutting it (degrees).
+    """How one end of a crown piece is cut, for both ways of holding it (degrees).
 
     Lying flat, face up: ``mitre`` and ``bevel`` as wanted and as the saw reads
     them, the edge that goes against the ``fence``, the side to which the saw's
@@ -55,22 +54,22 @@ class CrownCut:
 
 
 def flat_mitre(spring: Fraction, standing: Fraction) -> Fraction:
-    """Return the mitre lying flat, where the trim standing in place is mitred ``standing``."""
+    """Return the mitre for lying flat, where the trim in place is mitred by ``standing``."""
     return arc_tangent(sine(spring) * tangent(standing))
 
 
 def flat_bevel(spring: Fraction, standing: Fraction) -> Fraction:
-    """Return the bevel lying flat, where the trim standing in place is mitred ``standing``."""
+    """Return the bevel for lying flat, where the trim in place is mitred by ``standing``."""
     return arc_sine(cosine(spring) * sine(standing))
 
 
 def projection(width: Fraction, spring: Fraction) -> Fraction:
-    """Return how far the ceiling edge stands out from the wall (inches)."""
+    """Return how far the ceiling edge stands out from the wall (inches): width × sin s."""
     return width * sine(spring)
 
 
 def drop(width: Fraction, spring: Fraction) -> Fraction:
-    """Return how far the wall edge hangs below the ceiling (inches)."""
+    """Return how far the wall edge hangs below the ceiling (inches): width × cos s."""
     return width * cosine(spring)
 
 
@@ -109,6 +108,7 @@ def crown_cut(
         nested=standing,
         nested_setting=saw_reading(standing, step),
         nested_swing=swing,
-        # upside down the piece's right end points left, so the piece lies right of the blade
+        # Upside down the piece's right end points left, so the piece lies to the right of the
+        # blade.
         nested_keep=side,
     )

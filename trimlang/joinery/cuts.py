@@ -1,10 +1,9 @@
 """What each end joint asks of the saw, and what it adds to the length.
 
-Geometry (plan view, thickness ``t``, mitre ``m`` from square): a mitred end's
-two edges differ by ``t × tan(m)``.  At an inside corner the back edge is the
-long one and the wall's length reaches it; at an outside corner the face edge is
-longer than the wall by that much.  A trim that stands in front of another
-meets its corners that other's thickness further out.
+Geometry (plan view, thickness ``t``, mitre ``m`` from square): the two edges of a mitred end
+differ by ``t × tan(m)``.  At an inside corner the back edge is the longer one and is as long as
+the wall; at an outside corner the face edge is longer than the wall by that much.  A trim in
+front of another meets its corners further out, by the thickness of the one behind it.
 """
 
 from __future__ import annotations
@@ -24,12 +23,15 @@ from trimlang.lengths.tape import NOTHING, on_mark, steps_up
 from trimlang.settings.table import Settings
 from trimlang.survey.job import End, Trim
 
+# Degrees from square: beyond, the tangent grows without limit and a doubt in the angle means
+# nothing.
 STEEPEST: Final = Fraction(89)
+# A return turns the profile by 90°, so both pieces are mitred by half of that.
 RETURN_MITRE: Final = Fraction(45)
 
 
 def exact_mitre(end: End, settings: Settings) -> Fraction:
-    """Return the mitre in degrees from square; nothing for a square end."""
+    """Return the mitre in degrees from square; 0 for a square end."""
     if end.fit is Fit.SQUARE:
         return NOTHING
     match end.joint.mitre:
@@ -43,16 +45,16 @@ def exact_mitre(end: End, settings: Settings) -> Fraction:
 
 
 def corner_mitre(end: End, settings: Settings) -> Fraction:
-    """Return what halves a corner, as measured or as the settings assume it (degrees)."""
+    """Return the mitre that halves a corner (degrees): as measured, or as the settings assume."""
     if end.corner is not None:
         return mitre_of_corner(end.corner)
     return settings.mitre_in if end.joint.is_inside else settings.mitre_out
 
 
 def meeting_cut(meeting: Meeting, side: str, trim: Trim, settings: Settings, laps: str) -> Cut:
-    """Return the cut at an end of a piece of ``trim`` that meets what ``meeting`` says.
+    """Return the cut at one end of a piece of ``trim``; ``meeting`` says what it meets there.
 
-    ``side`` and ``laps`` are as in ``end_cut``.
+    ``side`` and ``laps`` are as for ``end_cut``.
     """
     if meeting.is_crooked:
         return _bevelled(meeting, side, trim, settings)
@@ -62,10 +64,12 @@ def meeting_cut(meeting: Meeting, side: str, trim: Trim, settings: Settings, lap
 
 
 def _bevelled(meeting: Meeting, side: str, trim: Trim, settings: Settings) -> Cut:
-    """Return a cut along a wall, or a face, that the trim does not meet squarely."""
+    """Return a cut along a wall or a face that the trim does not meet squarely."""
     back, face = meeting.edges(trim)
     long_edge = Edge.BACK if back > face else Edge.FACE
     corner = meeting.corner or RIGHT
+    # The end lies flat against the wall, so the cut is off square by as much as the corner is: a
+    # butt, not half of a mitre.
     exact = abs(RIGHT - corner)
     if trim.spring is not None:
         return _crown_mitre(meeting.end, side, trim, exact, long_edge, settings)
@@ -79,7 +83,8 @@ def _bevelled(meeting: Meeting, side: str, trim: Trim, settings: Settings) -> Cu
         long_edge=long_edge,
         inset=abs(back - face),
         gap=wedge(trim.thickness or NOTHING, exact, setting, pieces=1),
-        # a wall met too squarely touches the long edge first
+        # Set too steep, the cut touches the wall at its long edge first and stays open at the
+        # other.
         opens_at=Edge.FACE if (setting > exact) == (long_edge is Edge.BACK) else Edge.BACK,
     )
 
@@ -87,8 +92,10 @@ def _bevelled(meeting: Meeting, side: str, trim: Trim, settings: Settings) -> Cu
 def _unlike_mitre(
     meeting: Meeting, side: str, thickness: Fraction, trim: Trim, settings: Settings
 ) -> Cut:
-    """Return a mitre that runs from where two unlike trims' backs meet to where their faces do."""
+    """Return the mitre of two unlike trims: from where their backs meet to where their faces do."""
     back, face = meeting.edges(trim)
+    # A right triangle along the wall: the thickness is one leg, and how much further one edge
+    # reaches than the other is the other leg.
     exact = arc_tangent(abs(face - back) / thickness)
     setting = corner_reading(meeting.end, exact, settings)
     long_edge = Edge.FACE if face > back else Edge.BACK if back > face else Edge.BOTH
@@ -109,9 +116,9 @@ def _unlike_mitre(
 
 
 def end_cut(end: End, side: str, trim: Trim, settings: Settings, laps: str) -> Cut:
-    """Return the cut at one end (``side`` is ``left`` or ``right``) of a piece of ``trim``.
+    """Return the cut at one end of a piece of ``trim``; ``side`` is ``left`` or ``right``.
 
-    ``laps`` tells for a scarf which of its two pieces lies over the other.
+    ``laps`` says, for a scarf, which of its two pieces lies over the other.
     """
     if trim.spring is not None:
         return _crown_end(end, side, trim, settings, laps)
@@ -119,7 +126,7 @@ def end_cut(end: End, side: str, trim: Trim, settings: Settings, laps: str) -> C
     setting = corner_reading(end, exact, settings)
     thickness = trim.thickness or NOTHING
     if end.joint.laps:
-        # parallel cuts; the end that laps over is the longer at the face
+        # Of the two parallel cuts, the one on the piece that laps over is longer at the face.
         long_edge = Edge.BACK if side == laps else Edge.FACE
     else:
         long_edge = end.joint.long_point if exact else Edge.BOTH
@@ -131,7 +138,7 @@ def end_cut(end: End, side: str, trim: Trim, settings: Settings, laps: str) -> C
         lean=lean_of(side, long_edge),
         long_edge=long_edge,
         inset=thickness * tangent(exact),
-        # both cuts of a scarf are set alike, and stay parallel
+        # Both cuts of a scarf are made with one setting and stay parallel, so nothing opens.
         gap=NOTHING if end.joint.laps else wedge(thickness, exact, setting),
         assumed=end.corner is None and end.joint.is_corner,
         corner_error=end.corner_error,
@@ -141,17 +148,19 @@ def end_cut(end: End, side: str, trim: Trim, settings: Settings, laps: str) -> C
 
 
 def corner_reading(end: End, exact: Fraction, settings: Settings) -> Fraction:
-    """Return the setting that the saw can read: the nearest, at an outside corner the steeper.
+    """Return the setting that the saw can read: the nearest, or the steeper one outside.
 
-    The steeper one closes at the face there, where the corner is seen.
+    At an outside corner the steeper one closes at the face, where the corner is seen.
     """
     if end.joint.is_outside:
+        # on_mark first: an angle that lies on a mark must not be pushed to the next one by the last
+        # decimals of a tangent.
         return steps_up(on_mark(exact, settings.saw_step), settings.saw_step)
     return saw_reading(exact, settings.saw_step)
 
 
 def _opens_at(end: End, exact: Fraction, setting: Fraction) -> Edge:
-    """Tell where a joint opens: at an inside corner a steep mitre touches at the back first."""
+    """Return the edge where a joint opens: inside, a too steep mitre touches at the back first."""
     return Edge.FACE if (setting > exact) == end.joint.is_inside else Edge.BACK
 
 
@@ -159,17 +168,18 @@ def _doubt(end: End, exact: Fraction, thickness: Fraction) -> Fraction:
     """Return what a sixteenth in the corner's diagonal can open at the face (inches)."""
     if end.corner_error is None or not exact:
         return NOTHING
-    # each of the two pieces is off by half the corner's error
+    # Each of the two pieces is off by half of the corner's error.
     off = min(exact + end.corner_error / 2, STEEPEST)
     return wedge(thickness, exact, off)
 
 
 def _crown_end(end: End, side: str, trim: Trim, settings: Settings, laps: str) -> Cut:
-    """Return a crown's cut: mitre and bevel lying flat, the wall edge for its back."""
+    """Return the cut at one end of a crown, with mitre and bevel for lying flat."""
     standing, step = exact_mitre(end, settings), settings.saw_step
     thickness = trim.thickness or NOTHING
     if end.joint.laps:
-        # lying flat, a scarf is the blade's tilt alone
+        # A scarf is cut straight across the face, so for a crown that lies flat only the blade is
+        # tilted.
         long_edge = Edge.BACK if side == laps else Edge.FACE
         return replace(
             square_cut(end.joint),
@@ -187,7 +197,7 @@ def _crown_end(end: End, side: str, trim: Trim, settings: Settings, laps: str) -
 def _crown_mitre(
     end: End, side: str, trim: Trim, standing: Fraction, long_edge: Edge, settings: Settings
 ) -> Cut:
-    """Return a crown's cut that is mitred ``standing`` degrees as it hangs on the wall."""
+    """Return the cut of a crown that is mitred by ``standing`` degrees as it hangs on the wall."""
     thickness, width = trim.thickness or NOTHING, trim.height or NOTHING
     spring, step = trim.spring or NOTHING, settings.saw_step
     inside = long_edge is Edge.BACK
@@ -206,6 +216,7 @@ def _crown_mitre(
         setting=cut.mitre_setting,
         lean=Lean(cut.swing),
         long_edge=long_edge,
+        # Seen from above, the crown is as deep as it stands out from the wall.
         inset=projection(width, spring) * tangent(standing),
         gap=at_face or at_back,
         opens_at=Edge.FACE if at_face else Edge.BACK,
@@ -218,7 +229,7 @@ def _crown_mitre(
 
 
 def square_cut(joint: Joint = Joint.BUTT, fit: Fit = Fit.MITRED) -> Cut:
-    """Return a square cut."""
+    """Return a square cut, which adds and takes nothing."""
     return Cut(
         joint=joint,
         fit=fit,

@@ -1,9 +1,8 @@
-"""Cuts across the face of a trim that lies flat on the saw: stairs and casings.
+"""Cuts across the face of a trim that lies flat on the saw, for stairs and casings.
 
-A mitre across the face makes the two long edges differ by height × tan(mitre),
-where a standing mitre makes back and face differ.  Between raked and level trim
-the mitre is half the bend.  A plumb cut on a slope ``s`` is ``s`` from square, a
-level cut 90° - ``s``.
+A mitre across the face makes the top and bottom edges differ by height × tan(mitre), as a
+standing mitre makes back and face differ.  Between raking and level trim the mitre is half the
+bend.  On a slope ``s`` a plumb cut is ``s`` from square, a level cut 90° - ``s``.
 """
 
 from __future__ import annotations
@@ -35,9 +34,12 @@ def stair_end(end: End, side: str, slope: Fraction, trim: Trim, settings: Settin
     """Return the cut at a rake, plumb or level end of a run that rises by ``slope``."""
     exact = face_mitre(end, slope)
     if end.joint.bends:
-        # where the trim turns upwards the lower edges meet furthest along
+        # Where the trim turns upwards the angle below the bend is the wide one: the bottom edge is
+        # longer.
         long_edge = Edge.BOTTOM if end.bend > 0 else Edge.TOP
     else:
+        # At the upper end a plumb cut leaves the top edge longer; a level cut, or the lower end,
+        # turns that round.
         upper = (slope > 0) == (side == "right")
         plumb = end.joint.mitre is Mitre.THE_PITCH
         long_edge = Edge.TOP if upper == plumb else Edge.BOTTOM

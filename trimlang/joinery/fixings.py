@@ -1,9 +1,8 @@
 """Whether the nails reach: their height on the wall and their bite in the plate.
 
-The bottom plate is 1 1/2 in thick and the finished floor covers the foot of it,
-so the highest nail line that still meets it is the plate less the floor, and one
-aims lower than that.  What is left of a nail behind trim and wallboard is its
-bite.  (Common practice, no source.)
+The bottom plate is 1 1/2 in thick and the finished floor hides the lower part of it, so the
+highest line at which a nail still meets it is the plate less the floor; one aims lower.  The
+bite is what is left of a nail behind trim and wallboard.  (Common practice, no source.)
 """
 
 from __future__ import annotations
@@ -23,9 +22,9 @@ LEAST_BITE: Final = Fraction(0)
 class Fixing:
     """How one trim that stands on the floor is nailed (inches).
 
-    ``highest`` is the line above the finished floor below which a nail meets the
-    plate, ``bite`` how deep it stands in it, None where the trim's thickness is
-    not known; ``every`` the furthest that nails are apart.
+    ``highest`` is the height above the finished floor below which a nail meets the plate.
+    ``bite`` is how deep the nail goes into the plate, None where the trim's thickness is not
+    known.  ``every`` is the largest distance between nails.
     """
 
     trim: str
@@ -35,20 +34,20 @@ class Fixing:
 
 
 def nail_height(plate: Fraction, floor: Fraction) -> Fraction:
-    """Return the highest line, above the finished floor, at which a nail meets the plate."""
+    """Return the greatest height above the finished floor at which a nail meets the plate."""
     return plate - floor
 
 
 def nail_bite(nail: Fraction, trim: Trim, wallboard: Fraction) -> Fraction | None:
-    """Return how deep the nail stands in the plate behind trim and wallboard."""
+    """Return how deep a nail goes into the plate behind trim and wallboard (inches)."""
     return None if trim.thickness is None else nail - trim.thickness - wallboard
 
 
 def fixings(job: Job) -> tuple[Fixing, ...]:
     """Return how each trim that is nailed to the bottom plate is fixed.
 
-    Trim in front of another is nailed to that or to the floor, crown and casing
-    to what is behind them; they are left out.
+    Trim in front of another is nailed to that one or to the floor, and crown and casing to what
+    is behind them, so they are left out.
     """
     settings = job.settings
     first = {run.trims[0] for room in job.rooms for run in room.runs if run.trims}
@@ -65,7 +64,7 @@ def fixings(job: Job) -> tuple[Fixing, ...]:
 
 
 def check_fixings(job: Job, findings: Findings) -> None:
-    """Report trims whose nails do not reach the plate."""
+    """Report trims whose nails are too short for the plate, or have no plate to meet."""
     for fixing in fixings(job):
         span = job.trim(fixing.trim).span
         if fixing.bite is not None and fixing.bite <= LEAST_BITE:

@@ -1,4 +1,4 @@
-"""Warns of cuts that the saw cannot make, or not closely enough."""
+"""Warns of cuts that the saw cannot make, or cannot make closely enough."""
 
 from __future__ import annotations
 
@@ -16,7 +16,7 @@ from trimlang.survey.measures import Findings
 def check_reach(
     piece: Piece, run: Run | LoosePiece, settings: Settings, findings: Findings
 ) -> None:
-    """Report the ends of a piece whose mitre is further from square than the saw turns."""
+    """Report the ends of a piece whose mitre is further from square than the saw can turn."""
     for side, cut, end in (("left", piece.left, run.left), ("right", piece.right, run.right)):
         if cut.setting > settings.saw_reach:
             findings.say(
@@ -32,13 +32,14 @@ def check_reach(
 def check_gaps(piece: Piece, run: Run | LoosePiece, settings: Settings, findings: Findings) -> None:
     """Report mitred corners that the saw's step leaves open further than the file allows.
 
-    What the corner's measuring leaves in doubt counts too.  A coped or square end
-    shows no mitre, so nothing opens there.
+    The doubt that measuring the corner leaves counts too.  A coped or square end has no mitre, so
+    nothing opens there.
     """
     limits = {"out-corner": settings.gap_out, "in-corner": settings.gap_in}
     for side, cut, end in (("left", piece.left, run.left), ("right", piece.right, run.right)):
         shows = cut.joint.row.gap_shows
         limit = limits[shows] if shows else None
+        # A joint that opens at the back is hidden; only the face is seen.
         gap = cut.doubt + (cut.gap if cut.opens_at is Edge.FACE else 0)
         if limit is not None and cut.fit is Fit.MITRED and gap > limit:
             step = MM if piece.unit == "mm" else SIXTEENTH

@@ -1,7 +1,7 @@
 """Pieces that stand on no wall of the walk: cleats, door stops, jambs, toe kicks.
 
-The file gives the length that a piece is to have, from long point to long point, so nothing is
-added to it at its ends; of crown it is the wall edge, as on every crown ticket.
+The file gives the length of the piece itself, from long point to long point, so its ends add
+nothing; for crown it is the length of the wall edge, as on every crown ticket.
 """
 
 from __future__ import annotations
@@ -30,6 +30,7 @@ def loose_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
     for loose in room.loose:
         first = _piece(job, room, loose)
         longest = job.trim(loose.trim).longest_stick(job.settings)
+        # All pieces of one kind are alike, so one is checked for all of them.
         if first.vanishes:
             findings.say("T122", loose.span, part=f"“{loose.called}”", trim=loose.trim)
             continue

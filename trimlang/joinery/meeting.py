@@ -1,13 +1,13 @@
-"""What an end of a trim comes to at a corner, and what that adds to its wall's length.
+"""What one end of a trim meets at a corner, and how much that adds to its wall's length.
 
-Two pieces of trim meet, not two walls.  A trim's back stands ``off`` its own wall; along the
-next wall, which turns away at the angle θ, the line that it ends at stands ``beyond`` that
-wall.  At a distance ``y`` from its own wall the trim reaches that line
+Two pieces of trim meet, not two walls.  A trim's back stands ``off`` from its own wall.  The
+next wall turns away at the angle θ, and the line at which the trim ends runs along that wall at
+the distance ``beyond``.  At a distance ``y`` from its own wall the trim reaches that line
 
     (beyond + y × cos θ) ÷ sin θ
 
-from the walls' corner: so much short of it in an inside corner, so much past it round an
-outside one (geometry: the distance along a line to a parallel of another).
+from the walls' corner: that much short of it in an inside corner, that much past it round an
+outside one (geometry: the distance along a line to a parallel of another line).
 """
 
 from __future__ import annotations
@@ -25,31 +25,31 @@ from trimlang.survey.job import End, Trim
 from trimlang.survey.outline import depths
 
 NEARLY_SQUARE: Final = 5
-"""Degrees: a square end that butts against a wall as crooked as that is closed with caulk."""
+"""Degrees off square up to which a butt against a wall is cut square and closed with caulk."""
 
 
 class Meets(Enum):
-    """What a trim comes to at its end."""
+    """What a trim meets at its end."""
 
     ITSELF = auto()
-    """Nothing to be worked out: the end is as its joint says."""
+    """Nothing else: the end is as its joint says."""
     MATE = auto()
     """The same trim on the next wall."""
     UNLIKE = auto()
-    """Another trim in its place, round an outside corner: the mitre follows both."""
+    """Another trim in its place round an outside corner: the mitre follows from both."""
     PLANE = auto()
-    """A wall, or the face of what stands on it: no mitre would close there."""
+    """A wall, or the face of what stands on it: the end butts, since no mitre would close."""
 
 
 @record
 class Meeting:
     """How one end of a trim meets what is there.
 
-    ``corner`` is the angle between the walls in degrees, through the room inside and
-    through the wall outside; None where no corner is.  ``thick`` is how thick an unlike
-    mate is.  ``scraps`` is how far past the wall's end the tape's number already reached.
-    ``outside`` tells on which side of the walls the corner is, once the joint is a butt.
-    Lengths in inches.
+    ``corner`` is the angle between the walls in degrees, through the room inside and through the
+    wall outside; None where there is no corner.  ``thick`` is the thickness of an unlike mate.
+    ``scraps`` is how far past the wall's end the tape already reached over scraps of trim.
+    ``outside`` says which kind of corner it is, which the joint no longer does once it is a
+    butt.  Lengths in inches.
     """
 
     end: End
@@ -63,14 +63,14 @@ class Meeting:
     remark: Remark | None = None
 
     def past(self, out: Fraction, line: Fraction | None = None) -> Fraction:
-        """How far past the walls' corner a point of the trim ends, ``out`` off its own wall.
+        """Return how far past the walls' corner the trim reaches at ``out`` from its own wall.
 
-        ``line`` is how far off the next wall the line runs that it ends at; ``beyond`` where
-        none is given.
+        ``line`` is how far from the next wall the line runs at which it ends; None means
+        ``beyond``.  Negative where it ends short of the corner.  Inches.
         """
         corner = RIGHT if self.corner is None else self.corner
         line = self.beyond if line is None else line
-        if line == out:  # on the line that halves the corner
+        if line == out:  # on the line that halves the corner: (1 + cos θ) ÷ sin θ = tan(90° - θ/2)
             reach = out * tangent(RIGHT - corner / 2)
         else:
             reach = (line + out * cosine(corner)) / sine(corner)
@@ -78,7 +78,7 @@ class Meeting:
 
     @property
     def is_crooked(self) -> bool:
-        """Whether what it butts against is too far from square to be closed with caulk."""
+        """Whether it butts against something too far from square to be closed with caulk."""
         return (
             self.meets is Meets.PLANE
             and self.corner is not None
@@ -86,16 +86,18 @@ class Meeting:
         )
 
     def grows(self, trim: Trim) -> Fraction:
-        """Return what the end adds to its wall, up to the trim's long point (inches).
+        """Return what the end adds to its wall's length, up to the trim's long point (inches).
 
-        For crown up to the end of its wall edge, along which its number is measured.
+        For crown, up to the end of its wall edge, along which its number is measured.
         """
         if self.meets is Meets.ITSELF:
             return -self.scraps
         back, face = self.edges(trim)
         if self.meets is Meets.PLANE and not self.is_crooked:
-            reach = min(back, face)  # whichever edge comes to it first
+            reach = min(back, face)  # cut square, so whichever edge touches first stops it
         elif self.end.fit is Fit.SQUARE:
+            # A square end in a corner runs until its back or its face touches the next wall: in an
+            # acute corner that is the face.
             reach = min(back, self.past(self.off + depth_of(trim)))
         elif trim.spring is not None:
             reach = back
@@ -104,16 +106,16 @@ class Meeting:
         return reach - self.scraps
 
     def edges(self, trim: Trim) -> tuple[Fraction, Fraction]:
-        """Return how far past the walls' corner the trim's back and its face end (inches).
+        """Return how far past the walls' corner the trim's back and its face reach (inches).
 
-        At a mate the face ends at the mate's face, at a wall or a face at that.
+        At a mate, the face ends at the mate's face; at a wall or a face, both end there.
         """
         deep = depth_of(trim)
         mate = {Meets.MATE: deep, Meets.UNLIKE: self.thick}.get(self.meets, NOTHING)
         return self.past(self.off), self.past(self.off + deep, self.beyond + mate)
 
     def long_point(self, trim: Trim) -> Fraction:
-        """Return how far past the walls' corner the trim's furthest point lies (inches)."""
+        """Return how far past the walls' corner the trim's furthest point reaches (inches)."""
         return NOTHING if self.meets is Meets.ITSELF else max(self.edges(trim))
 
 

@@ -14,10 +14,10 @@ from trimlang.record import record
 
 
 class Lean(StrEnum):
-    """Which way a cut runs from the fence towards you; a blade stood upright leans neither way.
+    """Which way a cut runs from the fence towards you; a square cut runs straight.
 
-    It is the same for trim that stands with its back to the fence and for trim that lies
-    face up with its top edge there.
+    It holds both for trim that stands with its back to the fence and for trim that lies face up
+    with its top edge at the fence.
     """
 
     LEFT = "left"
@@ -26,7 +26,7 @@ class Lean(StrEnum):
 
 
 class PieceKind(StrEnum):
-    """A piece along a run, one that closes its profile, a part of a casing, or a loose piece."""
+    """A run, a return that closes its profile, a part of a casing, or a loose piece."""
 
     RUN = "run"
     RETURN = "return"
@@ -36,13 +36,13 @@ class PieceKind(StrEnum):
 
     @property
     def of_casing(self) -> bool:
-        """Whether it is part of a casing, which goes by its opening and not by a run."""
+        """Whether it is part of a casing, which is named after its opening and not after a run."""
         return self is PieceKind.LEG or self is PieceKind.HEAD
 
 
 @record
 class Cut:
-    """One end's cut.
+    """The cut at one end of a piece.
 
     ``exact`` and ``setting`` are degrees from square: what the joint wants and
     what the saw can read.  ``inset`` is how far the short edge of the end lies
@@ -83,10 +83,10 @@ class Cut:
 
 @record
 class Rounding:
-    """How the ticket's length came from the exact one.
+    """How the ticket's length was made from the exact one.
 
-    ``row`` is the row of the rounding table that decided; ``by`` is the ticket
-    length less the exact one.
+    ``row`` is the row of the rounding table that decided.  ``by`` is the ticket's length less the
+    exact one (inches).
     """
 
     row: str
@@ -96,10 +96,10 @@ class Rounding:
 
 
 class MeasuredOn(StrEnum):
-    """Where on a piece its number is measured.
+    """Where on a piece the ticket's length is measured.
 
-    ``POINTS`` is from the long point of one edge to that of the other: the left
-    end is longest at one edge and the right end at the other.
+    ``POINTS`` is from the long point of one edge to that of the other, where the left end is
+    longest at one edge and the right end at the other.
     """
 
     BACK = "back"
@@ -126,7 +126,10 @@ _ACROSS_FROM: Final = ({Edge.BACK, Edge.FACE}, {Edge.TOP, Edge.BOTTOM})
 
 @record
 class Remark:
-    """What trimlang itself says of a piece: a text with named places, and what stands there."""
+    """What trimlang itself says of a piece: a text with named gaps, and what fills them.
+
+    Text and values are kept apart, so that the text can be translated.
+    """
 
     text: str
     values: tuple[tuple[str, str], ...] = ()
@@ -137,17 +140,15 @@ class Remark:
 
 @record
 class Piece:
-    """One piece: ``length`` is what the ticket says, long point to long point.
+    """One piece; ``length`` is what it takes of the stick, from long point to long point.
 
-    ``wall`` is the length as surveyed; ``back`` and ``face`` the two edges of
-    the piece as cut.  ``part`` counts the pieces of a spliced run from its left
-    end, 1 of 1 where there is no splice.  ``mates`` are the ids of the pieces
-    that are joined to it on the same wall: at a scarf, or a return and the
-    piece that it closes.  ``wall_edge`` is set for crown alone: the length to
-    mark along its lower edge, while ``length`` is what the stick must give.
-    ``note`` is the surveyor's own and ``remarks`` are trimlang's.
-    ``scribe`` is the most that comes off its foot to fit the floor.
-    Lengths in inches.
+    ``wall`` is the length as surveyed; ``back`` and ``face`` are the two edges of the piece as
+    cut.  ``part`` counts the pieces of a spliced run from its left end and is 1 of 1 without a
+    splice.  ``mates`` are the ids of the pieces joined to it on the same wall: at a scarf, or a
+    return and the piece that it closes.  ``wall_edge`` is set only for crown: it is the length
+    to mark along the lower edge, while ``length`` is what the stick must give.  ``note`` is the
+    surveyor's and ``remarks`` are trimlang's.  ``scribe`` is the most that comes off its foot to
+    fit the floor.  Lengths in inches.
     """
 
     id: str
@@ -172,24 +173,24 @@ class Piece:
 
     @property
     def told(self) -> str:
-        """All that is to be said of the piece besides its measures; empty for nothing."""
+        """The note and all remarks in one line; empty where there are none."""
         return "; ".join([*([self.note] if self.note else []), *map(str, self.remarks)])
 
     @property
     def to_mark(self) -> Fraction:
-        """The ticket's number: along the edge that ``measured_on`` names."""
+        """The length on the ticket, along the edge that ``measured_on`` names (inches)."""
         return self.length if self.wall_edge is None else self.wall_edge
 
     @property
     def back(self) -> Fraction:
-        """Length of the edge against the wall."""
+        """The length of the edge against the wall (inches)."""
         if self.wall_edge is not None:
             return self.wall_edge
         return self._less_ends_at(Edge.FACE)
 
     @property
     def face(self) -> Fraction:
-        """Length of the edge that is seen; at crown, of the ceiling edge."""
+        """The length of the edge that is seen; of a crown, the ceiling edge (inches)."""
         if self.wall_edge is not None:
             return self.wall_edge + sum(
                 (
@@ -202,12 +203,12 @@ class Piece:
         return self._less_ends_at(Edge.BACK)
 
     def _less_ends_at(self, across: Edge) -> Fraction:
-        """Length of one edge; ``across`` is the opposite one, which the ends may be longest at."""
+        """Return one edge's length; ``across`` is the opposite edge, where an end may be longer."""
         return self.length - _inset(self.left, across) - _inset(self.right, across)
 
     @property
     def measured_on(self) -> MeasuredOn:
-        """Which edge the ticket's number is measured on."""
+        """The edge that the ticket's length is measured on."""
         if self.wall_edge is not None:
             return MeasuredOn.WALL
         long = {cut.long_edge for cut in (self.left, self.right)} - {Edge.BOTH}
@@ -217,28 +218,29 @@ class Piece:
 
     @property
     def vanishes(self) -> bool:
-        """Whether the cuts cross, so that there is less than nothing of one of its edges."""
-        # the lower edge is the one that the tape read
+        """Whether the cuts cross, so that one of its edges has less than no length."""
+        # The bottom edge is tested too: it is the edge that the tape ran along.
         if self.length <= 0 or min(self.back, self.face, self._less_ends_at(Edge.BOTTOM)) < 0:
             return True
-        # round a step in the wall both cuts run one way: its short points may pass each other
+        # At a step in the wall both cuts run the same way, and their short points may pass each
+        # other.
         return self.short_points < 0 and not self._cut_alike
 
     @property
     def _cut_alike(self) -> bool:
-        """Whether one end is longest at one edge, and the other at the edge across from it."""
-        if Fit.COPED in (self.left.fit, self.right.fit):  # it ends at its mate's face
+        """Whether one end is longest at one edge and the other at the opposite edge."""
+        if Fit.COPED in (self.left.fit, self.right.fit):  # a cope ends at its mate's face
             return False
         return {self.left.long_edge, self.right.long_edge} in _ACROSS_FROM
 
     @property
     def short_points(self) -> Fraction:
-        """Length from short point to short point: a casing's inner edge, for one."""
+        """The length from short point to short point, such as a casing's inner edge (inches)."""
         return self.length - self.left.inset - self.right.inset
 
     @property
     def shim(self) -> Fraction:
-        """How much to pack out an inside corner at the bottom, where the piece is cut short."""
+        """How much to pack out an inside corner, where rounding cut the piece short (inches)."""
         inside = any(
             cut.joint.is_inside and cut.fit is Fit.MITRED for cut in (self.left, self.right)
         )

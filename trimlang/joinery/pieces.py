@@ -31,7 +31,7 @@ from trimlang.survey.measures import LONGEST_WALL, Findings
 from trimlang.survey.outline import depths, outline
 
 Places: TypeAlias = Mapping[str, tuple[Fraction, ...]]
-"""The lengths, from the left, that spliced runs are cut to, by the name of the whole."""
+"""The lengths (inches) that spliced runs are cut to, from the left, by the whole piece's id."""
 
 
 _CLOSES: Final = {
@@ -40,18 +40,19 @@ _CLOSES: Final = {
 }
 
 Joined: TypeAlias = tuple[tuple[Piece, ...], tuple[Splice, ...], tuple[Diagnostic, ...]]
-"""Pieces, the runs that are pieced together, and what cannot be cut."""
+"""Pieces, the runs that are spliced, and findings."""
 
 JoinRoom: TypeAlias = Callable[[Job, Room, Places], Joined]
 
 
 def join_room(job: Job, room: Room, places: Places) -> Joined:
-    """Join one room, which needs of its job no more than the trims and settings."""
+    """Return one room's pieces; of the job only trims and settings are used."""
     findings = Findings()
     joints: list[Splice] = []
     pieces: list[Piece] = []
     for wall, trim in walls(job, room, outline(room, job.trims), findings):
         pieces.extend(_run_pieces(wall, trim, findings, joints, places))
+    # Casings are added afterwards: their pieces have no mates along a wall.
     pieces = list(with_mates(job, room, pieces))
     pieces.extend(casing_pieces(job, room, findings))
     pieces.extend(loose_pieces(job, room, findings))
@@ -60,10 +61,10 @@ def join_room(job: Job, room: Room, places: Places) -> Joined:
 
 
 def joinery(job: Job, places: Places = MappingProxyType({}), join: JoinRoom = join_room) -> Joined:
-    """Return every piece of the job, the runs pieced together, and what cannot be cut.
+    """Return every piece of the job, the runs that are spliced, and what cannot be cut.
 
-    Room by room along the walk.  ``places`` tells where spliced runs are cut; the
-    others are cut as usual.  ``join`` joins each room.
+    Pieces come room by room, in the order of the walls.  ``places`` says where some spliced runs
+    are cut; the others are cut as ``split`` does.  ``join`` is called for each room.
     """
     findings = Findings()
     joints: list[Splice] = []
@@ -80,7 +81,7 @@ def joinery(job: Job, places: Places = MappingProxyType({}), join: JoinRoom = jo
 def at_places(
     job: Job, pieces: Sequence[Piece], spliced_runs: Iterable[Splice], places: Places
 ) -> tuple[Piece, ...]:
-    """Return a job's pieces with runs spliced at ``places``: only their rooms are joined anew."""
+    """Return a job's pieces with runs spliced at ``places``; only their rooms are joined again."""
     anew = {one.whole.room for one in spliced_runs if one.whole.id in places}
     of_room: dict[str, list[Piece]] = {room.name: [] for room in job.rooms}
     for piece in pieces:
@@ -97,13 +98,15 @@ def _run_pieces(
 ) -> list[Piece]:
     job, room, run, settings = wall.job, wall.room, wall.run, wall.room.settings
     left, right = _ends(wall, trim)
-    # the tape ran along the lower edge; a stair's long points may be at the top
+    # The tape ran along the bottom edge, but on a stair an end may be longer at the top. What a
+    # corner adds is in `_grows`.
     exact = (
         run.length
         + _grows(wall, trim, Side.LEFT)
         + _grows(wall, trim, Side.RIGHT)
         + sum(cut.inset for cut in (left, right) if cut.long_edge is Edge.TOP)
     )
+    # One rounding for the whole wall, however many pieces it is cut into.
     row = deciding_row(run.left, run.right, settings)
     length, rounding = round_length(exact, row, settings)
     name = f"{room.tag}-{run.label}-{trim.name}"
@@ -132,6 +135,7 @@ def _run_pieces(
     check_gaps(whole, run, settings, findings)
     pieces = [whole]
     longest = trim.longest_stick(job.settings)
+    # The planner may move these joints later; here they only have to be possible.
     if longest is not None and (whole.length > longest or run.must_splice):
         splice = spliced(whole, wall, trim, longest, findings)
         if splice is not None:
@@ -152,10 +156,10 @@ def _run_pieces(
 
 
 def _come_to_nothing(pieces: Sequence[Piece], run: Run, findings: Findings) -> bool:
-    """Tell whether the cuts leave nothing of a piece, and report the run.
+    """Tell whether the cuts leave nothing of a piece, and report the run where they do.
 
-    A cut that runs further along the piece than any wall is long leaves nothing either: a
-    level cut on a slope of next to nothing would take millions of sticks.
+    A cut that runs further along the piece than any wall is long counts too: a level cut on a
+    slope of almost nothing would take millions of sticks.
     """
     nothing = any(piece.vanishes or piece.length > 2 * LONGEST_WALL for piece in pieces)
     if nothing:
@@ -164,7 +168,7 @@ def _come_to_nothing(pieces: Sequence[Piece], run: Run, findings: Findings) -> b
 
 
 def _ends(wall: Wall, trim: Trim) -> tuple[Cut, Cut]:
-    """Return the two cuts of a run's trim, before it is spliced."""
+    """Return the cuts at the two ends of a run's trim, before it is spliced."""
     run, settings = wall.run, wall.room.settings
     cuts: list[Cut] = []
     for side, met, at in ((Side.LEFT, wall.left, NOTHING), (Side.RIGHT, wall.right, run.length)):
@@ -178,10 +182,12 @@ def _ends(wall: Wall, trim: Trim) -> tuple[Cut, Cut]:
 
 
 def _grows(wall: Wall, trim: Trim, side: Side) -> Fraction:
-    """Return what an end adds to the wall's length, in inches."""
+    """Return what an end adds to the wall's length (inches)."""
     meeting = wall.left if side is Side.LEFT else wall.right
     grown = meeting.grows(trim)
     end = meeting.end
+    # Two runs that the file splices share one lap; it is counted in the left one of them, so at its
+    # right end.
     if end.joint.laps and side is Side.RIGHT and not end.over_scraps:
         grown += scarf_lap(trim, wall.room.settings)
     return grown
@@ -190,15 +196,16 @@ def _grows(wall: Wall, trim: Trim, side: Side) -> Fraction:
 def _return_piece(whole: Piece, closed: Piece, side: str, trim: Trim, room: Room) -> Piece:
     """Return the small piece that turns the profile back to the wall.
 
-    Its long point is the trim's thickness, or how far crown stands out: mitred
-    where it meets the run, square where it meets the wall.  A crown's comes to
-    nothing at the wall edge.
+    It is as long, at its long point, as the trim is thick or the crown stands out.  It is mitred
+    where it meets the run and square where it meets the wall; a crown's return has no length
+    at the wall edge.
     """
     settings = room.settings
     deep = depths((trim,))[trim.name] or NOTHING
     length, rounding = round_length(deep, "return", settings)
     run_end = whole.left if side == "left" else whole.right
     mate_side = "right" if side == "left" else "left"
+    # Both sides of the joint have the same mitre, mirrored.
     mitred = replace(run_end, inset=length, lean=lean_of(mate_side, run_end.long_edge))
     if trim.spring is not None:
         crown = crown_cut(trim.spring, RETURN_MITRE, mate_side, settings.saw_step, inside=False)

@@ -1,4 +1,4 @@
-"""A length is rounded once, at the end; the end joints decide which way."""
+"""Rounds a length, once and at the end; the joints at the two ends decide which way."""
 
 from __future__ import annotations
 
@@ -11,23 +11,24 @@ from trimlang.settings.table import Settings
 from trimlang.survey.job import End
 
 _FINER: Final = 64
-"""Parts of a step that an exact length is known to lie on, where it lies on one."""
+"""An exact length that lies within a hair of this part of a step is taken to lie on it."""
 
 
 def deciding_row(left: End, right: End, settings: Settings) -> str:
-    """Return the first row of the rounding table that either end has."""
+    """Return the row of the rounding table that decides: the first one that either end has."""
     ends = {end.joint.rounds(end.fit) for end in (left, right)}
     return next(row for row in settings.rule if row in ends)
 
 
 def round_length(exact: Fraction, row: str, settings: Settings) -> tuple[Fraction, Rounding]:
-    """Return the ticket's length and how it came about.
+    """Return the ticket's length (inches) and how it was made.
 
-    A row with a raise (a sprung fit) lengthens by at most that much, and never
-    ends below the exact length.
+    A row with a raise (for a sprung fit) adds that much at most, and never gives less than the
+    exact length.
     """
     direction, raised = settings.rule[row]
     step = settings.rounding_step
+    # The tangent's last decimals must not push a length that lies on a mark to the next one.
     exact = on_mark(exact, step / _FINER)
     if raised:
         length = steps_down(exact + raised, step)

@@ -1,8 +1,8 @@
-"""Scribing to an uneven floor: how much comes off the foot of a run.
+"""Scribing to an uneven floor: how much comes off the bottom of a run.
 
-A run is set level and its foot cut to the floor, so at the floor's highest place
-the trim loses as much as the largest gap.  Where two neighbours lose unlike
-amounts their tops no longer line up, unless both are cut alike.
+A run is set level and its bottom edge is cut to the floor, so at the floor's highest place the
+trim loses as much as the largest gap is.  Where two neighbours lose different amounts, their
+tops no longer line up, unless both are cut alike.
 """
 
 from __future__ import annotations
@@ -16,14 +16,14 @@ from trimlang.survey.job import Gap, Job, Room, Run, Trim
 from trimlang.survey.measures import Findings
 
 SEEN: Final = Fraction(1, 8)
-"""Tops that differ by more than this are seen (inches; common practice, no source)."""
+"""Inches; tops that differ by more than this are noticed (common practice, no source)."""
 
 
 def scribe(job: Job, run: Run, trim: Trim) -> Fraction:
-    """Return what is scribed off the foot of a trim, at most (inches).
+    """Return the most that is scribed off the bottom of a trim (inches).
 
-    Nothing for trim that does not stand on the floor, for shoe, which bends to
-    the floor, and where shoe taller than the gap will cover it.
+    0 for trim that does not stand on the floor, for shoe, which bends to the floor, and where
+    shoe that is taller than the gap covers it.
     """
     if trim.spring is not None or trim.in_front_of is not None or trim.name != run.trims[0]:
         return Fraction(0)
@@ -36,7 +36,7 @@ def scribe(job: Job, run: Run, trim: Trim) -> Fraction:
 
 
 def check_scribes(job: Job, room: Room, findings: Findings) -> None:
-    """Report neighbours that lose visibly unlike amounts of their height."""
+    """Report neighbours that lose visibly different amounts of their height."""
     walk = room.walk
     pairs = list(pairwise(walk))
     if not room.open_walk and len(walk) > 2:

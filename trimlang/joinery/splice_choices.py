@@ -1,9 +1,9 @@
-"""Other places where a long wall may be pieced together, all within the rules.
+"""Other places where a long wall may be spliced, all within the rules.
 
-The rules are those of ``splice_lengths.py``: no piece shorter than the file allows,
-which also keeps joints that far from the corners; none longer than the sticks;
-all but the last whole steps of the tape.  There are as many pieces as ever:
-another joint is more work than an offcut is worth.
+The rules are those of ``splice_lengths.py``: no piece shorter than the file allows, which also
+keeps joints that far from the corners; none longer than the sticks; all but the last a whole
+number of steps of the tape.  The number of pieces stays the same: one more joint is more work
+than an offcut is worth.
 """
 
 from __future__ import annotations
@@ -17,24 +17,25 @@ from trimlang.lengths.tape import steps_down, steps_nearest, steps_up
 
 
 def other_cuts(splice: Splice, wanted: Iterable[Fraction]) -> tuple[tuple[Fraction, ...], ...]:
-    """Return other lengths for the pieces of a run, each of a different cut.
+    """Return other ways to cut a run into pieces: their lengths (inches), without repeats.
 
-    First those with a piece of a length that is ``wanted`` (what an offcut gives,
-    say), in that order; then the remainder before the full sticks, and then all
-    pieces alike.
+    First those whose first piece has a ``wanted`` length (such as an offcut's), in that order;
+    then the remainder in front of the full sticks; then all pieces alike.
     """
     settings = splice.wall.room.settings
     step, least = settings.rounding_step, least_piece(splice.lap, settings)
     count = len(splice.cut)
     if count < 2:
         return ()
-    # the pieces together measure the wall and all laps
+    # Together the pieces measure the wall and all laps.
     total = sum(splice.cut, Fraction(0))
+    # The last piece may be rounded up by nearly a step, so it must be a step shorter than the
+    # stick.
     full, last = steps_down(splice.longest, step), splice.longest - step
     shortest = steps_up(least, step)
 
     def after(first: Fraction) -> tuple[Fraction, ...]:
-        """Full sticks behind a first piece, the one before the last giving way."""
+        """Return full sticks behind a first piece, shortened so that those after keep the least."""
         cut = [first]
         for place in range(1, count - 1):
             left = total - sum(cut) - (count - 1 - place) * shortest

@@ -1,4 +1,4 @@
-"""Makes the pieces of a spliced wall, and names each piece's mates."""
+"""Makes the pieces of a spliced wall, and finds each piece's mates."""
 
 from __future__ import annotations
 
@@ -26,12 +26,12 @@ from trimlang.survey.measures import Findings
 
 @record
 class Splice:
-    """A run that is pieced together: its trim in one length, and where that is cut.
+    """A run that is spliced: its trim as one piece, and where that is cut.
 
-    ``cut`` are the exact lengths of the pieces from the left, of which two
-    neighbours share a ``lap``; none is longer than ``longest``.  ``past`` is how much
-    longer a stick a piece may need.  ``free`` tells that neither studs nor the job
-    file say where the joints are.  Lengths in inches.
+    ``cut`` are the exact lengths of the pieces from the left; two neighbours share a ``lap``, and
+    none is longer than ``longest``.  ``past`` is how much more of a stick a piece of crown may
+    need than its length.  ``free`` says that neither studs nor the job file decide where the
+    joints are, so that the planner may.  Lengths in inches.
     """
 
     whole: Piece
@@ -44,14 +44,14 @@ class Splice:
     free: bool
 
     def pieces(self, cut: Sequence[Fraction] | None = None) -> list[Piece]:
-        """Return the pieces, cut as planned or to other lengths."""
+        """Return the pieces from the left, cut to ``cut`` or to other lengths (inches)."""
         return _pieces(self, self.cut if cut is None else cut)
 
 
 def spliced(
     whole: Piece, wall: Wall, trim: Trim, longest: Fraction, findings: Findings
 ) -> Splice | None:
-    """Return how ``whole`` is pieced together, None where that cannot be done."""
+    """Return how ``whole`` is spliced; None, with a finding, where that cannot be done."""
     run, settings = wall.run, wall.room.settings
     if not run.may_splice:
         findings.say(
@@ -69,6 +69,8 @@ def spliced(
     lap = scarf_lap(trim, settings)
     past = Fraction(0)
     if whole.wall_edge is not None:
+        # A crown's number is along its wall edge; at outside corners its ceiling edge takes more of
+        # the stick, so less of the stick is left for the number.
         past = steps_up(_past_wall_edge(whole), settings.rounding_step)
         longest -= past
     cut = _lengths(whole, wall, lap, longest, findings)
@@ -76,7 +78,8 @@ def spliced(
         findings.say("T403", run.span, run=run.label, **_too_short(whole, wall, longest, lap))
         return None
     halved = run.must_splice and whole.rounding.exact <= longest - settings.rounding_step
-    # a mitre longer than the shortest piece leaves the joint no play
+    # Where an end's mitre and the lap together are as long as the shortest piece, moving the joint
+    # could cut into the mitre.
     steep = max(whole.left.inset, whole.right.inset) + lap >= settings.splice_least
     free = run.first_stud is None and not halved and not steep
     return Splice(
@@ -85,7 +88,7 @@ def spliced(
 
 
 def _too_short(whole: Piece, wall: Wall, longest: Fraction, lap: Fraction) -> dict[str, str]:
-    """Say whether it is the wall or the stock that is too short to be spliced, and what helps."""
+    """Say whether the wall or the stock is too short for a splice, and what would help."""
     settings, trim = wall.room.settings, whole.trim
     least = length_text(settings.splice_least, settings.unit)
     shorter = "allow shorter pieces (splices: least 12 in)"
@@ -110,9 +113,12 @@ def _pieces(splice: Splice, cut: Sequence[Fraction]) -> list[Piece]:
     for number, exact in enumerate(cut, start=1):
         left = whole.left if number == 1 else end_cut(scarf, "left", trim, settings, laps)
         place += exact - lap
+        # The two ends of one joint must be cut parallel, so which piece laps over is asked once for
+        # each joint and holds for the right end here and the next piece's left end.
         laps = wall.laps(place + lap / 2)
         right = whole.right if number == count else end_cut(scarf, "right", trim, settings, laps)
         length, rounding = exact, replace(whole.rounding, row="splice", exact=exact, by=Fraction(0))
+        # Only the last piece is rounded: the others are whole steps already.
         if number == count:
             length, rounding = round_length(exact, whole.rounding.row, settings)
         pieces.append(
@@ -137,7 +143,7 @@ def _scarf(run: Run) -> End:
 
 
 def on_wall_edge(piece: Piece, length: Fraction, settings: Settings) -> Piece:
-    """Return a piece of crown whose number is along its wall edge; its stick may be longer.
+    """Return a crown piece with ``length`` along its wall edge; it may take more of the stick.
 
     At an outside corner the ceiling edge reaches further than the wall edge.
     """
@@ -163,13 +169,13 @@ def _part_name(number: int, count: int) -> str:
 def _lengths(
     whole: Piece, wall: Wall, lap: Fraction, longest: Fraction, findings: Findings
 ) -> tuple[Fraction, ...] | None:
-    """Return the lengths to cut, on studs where the run tells of them and they fit."""
+    """Return the lengths to cut, with joints on studs where these are known and fit."""
     run, settings = wall.run, wall.room.settings
     exact, force = whole.rounding.exact, run.must_splice
     if run.first_stud is not None:
-        # along a stair the studs are further apart
+        # Along a stair the studs are further apart, by 1 ÷ cos(slope).
         spacing = settings.stud_spacing / cosine(run.slope)
-        # the trim begins at the long point, which lies past the wall at an outside corner
+        # The piece begins at its long point, which lies past the wall's end at an outside corner.
         past = whole.wall_edge is None
         grown = (
             whole.left.inset
@@ -187,7 +193,7 @@ def _lengths(
 
 
 def with_mates(job: Job, room: Room, pieces: Iterable[Piece]) -> list[Piece]:
-    """Return a room's pieces with the ids of those that they are joined to."""
+    """Return a room's pieces with the ids of the pieces that they are joined to on a wall."""
     pieces = list(pieces)
     mates: dict[str, list[str]] = {piece.id: list(piece.mates) for piece in pieces}
     along: dict[tuple[str, str], list[Piece]] = {}
@@ -209,7 +215,7 @@ def with_mates(job: Job, room: Room, pieces: Iterable[Piece]) -> list[Piece]:
 
 
 def _surveyed(job: Job, room: Room) -> Iterator[tuple[str, str, str]]:
-    """Yield the neighbouring walls that the file itself splices, and the trim."""
+    """Yield the labels of neighbouring walls that the job file itself splices, and the trim."""
     for name in dict.fromkeys(name for run in room.runs for name in run.trims):
         for one, other in neighbours(room, strips(room, job.trim(name))):
             ends = end_of(room, one, Side.RIGHT), end_of(room, other, Side.LEFT)

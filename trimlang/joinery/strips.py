@@ -1,4 +1,4 @@
-"""The strips of one trim: where it runs along a room without a corner, over doors too."""
+"""The strips of one trim: where it runs along a wall without a corner, over doors too."""
 
 from __future__ import annotations
 
@@ -19,9 +19,10 @@ from trimlang.survey.over_openings import beyond, door_walls, goes_on_at
 
 @record
 class Strip:
-    """The places in a room's walk, from the left, that one trim runs along without a corner.
+    """The part of a room's walk that one trim runs along without a corner.
 
-    ``runs`` are those of its runs: none where it goes on over a wall that is all opening.
+    ``places`` are its places in the walk, from the left, and ``runs`` those of them that are runs:
+    none where it goes on over a wall that is all opening.
     """
 
     trim: str
@@ -30,23 +31,25 @@ class Strip:
 
     @property
     def begins(self) -> int:
-        """The place in whose turn it is cut: its first run's, or its first opening's."""
+        """The place in the walk at which it is made: its first run, or its first opening."""
         return self.runs[0] if self.runs else self.places[0]
 
     def end(self, side: Side) -> int:
-        """Return its last place to one side."""
+        """Return its outermost place on one side."""
         return self.places[0] if side is Side.LEFT else self.places[-1]
 
 
 def strips(room: Room, trim: Trim) -> tuple[Strip, ...]:
-    """Return where a trim runs in a room, in the order of the walk."""
+    """Return the strips of a trim in a room, in the order of the walk."""
     own = [
         at for at, run in enumerate(room.walk) if isinstance(run, Run) and trim.name in run.trims
     ]
+    # Only crown goes on above a door; anything lower stops there.
     if trim.spring is None:
         return tuple(Strip(trim=trim.name, places=(at,), runs=(at,)) for at in own)
     onward = {at: goes_on_at(room, at, trim.name) for at in own}
     found: list[Strip] = []
+    # A strip begins at a run that no other run leads on to.
     for begin in sorted(set(own) - set(onward.values())):
         runs, places = [begin], [begin]
         while (at := onward[runs[-1]]) is not None:
@@ -60,7 +63,7 @@ def strips(room: Room, trim: Trim) -> tuple[Strip, ...]:
 
 
 def neighbours(room: Room, of: Sequence[Strip]) -> Iterator[tuple[Strip, Strip]]:
-    """Yield each two strips of one trim of which the second begins where the first ends."""
+    """Yield each pair of strips of one trim where the second begins where the first ends."""
     first = {strip.end(Side.LEFT): strip for strip in of}
     for strip in of:
         after = first.get(next(beyond(room, strip.end(Side.RIGHT), 1), -1))
@@ -69,13 +72,13 @@ def neighbours(room: Room, of: Sequence[Strip]) -> Iterator[tuple[Strip, Strip]]
 
 
 def end_of(room: Room, strip: Strip, side: Side) -> End | None:
-    """Return what the file says of a strip's end."""
+    """Return what the file says of a strip's end on one side, None where it says nothing."""
     last = room.walk[strip.end(side)]
     return last.left if side is Side.LEFT else last.right
 
 
 def _between(room: Room, index: int, until: int) -> Iterator[int]:
-    """Yield the places after one up to another."""
+    """Yield the places after ``index``, up to and with ``until``."""
     for at in beyond(room, index, 1):
         yield at
         if at == until:
@@ -83,7 +86,7 @@ def _between(room: Room, index: int, until: int) -> Iterator[int]:
 
 
 def _over_door_walls(room: Room, name: str, found: list[Strip]) -> Iterator[Strip]:
-    """Yield the walls that are all opening, where the trim comes to them from both sides."""
+    """Yield the walls that are all opening where the trim arrives from both sides."""
     ends = {side: {strip.end(side) for strip in found} for side in Side}
     for places in door_walls(room):
         before = next(beyond(room, places[0], -1), None)
@@ -93,7 +96,7 @@ def _over_door_walls(room: Room, name: str, found: list[Strip]) -> Iterator[Stri
 
 
 def _doors_to_corner(room: Room, index: int, side: Side) -> list[int]:
-    """Return the openings between a run's butt end and a corner that the last states."""
+    """Return the openings between a run's butt and a corner that the last of them names."""
     step = 1 if side is Side.RIGHT else -1
     own = room.walk[index].right if step > 0 else room.walk[index].left
     if own is None or not own.joint.stops:
@@ -104,6 +107,7 @@ def _doors_to_corner(room: Room, index: int, side: Side) -> list[int]:
         if not isinstance(gap, Gap) or gap.kind is not GapKind.OPENING:
             return []
         near, far = (gap.left, gap.right) if step > 0 else (gap.right, gap.left)
+        # The opening says how the trim ends on this side of it, so the trim does not go on over it.
         if near is not None:
             return []
         doors.append(at)
@@ -113,12 +117,12 @@ def _doors_to_corner(room: Room, index: int, side: Side) -> list[int]:
 
 
 def along(stretch: Run | Gap) -> Fraction:
-    """Return how much of the wall a stretch takes up (inches)."""
+    """Return how much of the wall a run or gap takes up (inches)."""
     return stretch.along if isinstance(stretch, Gap) else stretch.length
 
 
 def run_of(room: Room, strip: Strip, side: Side) -> Run:
-    """Return a strip's first or last run; over a wall that is all opening one that goes by it.
+    """Return a strip's first or last run; over a wall that is all opening, one made for it.
 
     There the trim stands off the wall as it does on the run before.
     """
@@ -149,7 +153,7 @@ def run_of(room: Room, strip: Strip, side: Side) -> Run:
 
 
 def goes_on_over(room: Room, strip: Strip) -> Iterator[Remark]:
-    """Yield what a trim goes on over, and where to."""
+    """Yield a remark for each opening that the trim goes on over, and where it goes on to."""
     stops = [-1, *(at for at, place in enumerate(strip.places) if place in strip.runs)]
     for one, other in pairwise([*stops, len(strip.places)]):
         gaps = [part for place in strip.places[one + 1 : other]

@@ -1,9 +1,9 @@
-"""Each trim's own way round a room: where it begins, what stops it, what it meets at each end.
+"""Each trim's own walk round a room: where it begins, what stops it, what each end meets.
 
-Base stops at a door, and crown goes on over it, to the next run or into the corner that the
-door stands in.  A trim in front of another keeps to that one's face.  At a corner a trim meets
-itself on the next wall; another that stands in its place there, and then one of the two runs
-through and the other dies into its face; or nothing, and then it ends at the wall.
+Base stops at a door; crown goes on over it, to the next run or into the corner that the door
+stands in.  A trim in front of another follows that one's face.  At a corner a trim meets itself
+on the next wall; or another trim in its place there, and then one of the two runs through and
+the other dies into its face; or nothing, and then it ends at the wall.
 """
 
 from __future__ import annotations
@@ -35,11 +35,11 @@ _THROUGH: Final = N_("runs through; the {trim} on {run} dies into it")
 
 @record
 class Wall:
-    """One trim's stretch of wall: a run, and the openings that the trim goes on over.
+    """One trim's stretch of wall: its runs, and the openings that it goes on over.
 
-    ``run`` is the first of its runs, as long as all of it and with the ends that its trim
-    has; ``before`` is how much of that lies left of the run's own left end (inches).
-    ``left`` and ``right`` are what the trim meets there.
+    ``run`` is the first of its runs, but with the length of the whole stretch and the ends that
+    this trim has.  ``before`` is how much of the stretch lies left of that run's own left end
+    (inches).  ``left`` and ``right`` are what the trim meets at its ends.
     """
 
     job: Job
@@ -53,14 +53,14 @@ class Wall:
     before: Fraction = NOTHING
 
     def laps(self, at: Fraction) -> Side:
-        """Return which piece laps over the other at a joint ``at`` inches from the left."""
+        """Return which piece laps over the other at a joint ``at`` inches from the left end."""
         return lapping_side(self.leg, self.entrance, at - self.before)
 
 
 def walls(job: Job, room: Room, drawn: Outline, findings: Findings) -> Iterator[tuple[Wall, Trim]]:
-    """Yield each stretch of each trim of a room, in the order of the walk.
+    """Yield each stretch of each trim of a room, in the order of the walls.
 
-    Reports what two trims cannot do where they meet.
+    Reports trims that cannot meet as the file says.
     """
     walk = TrimWalk(job, room, findings)
     for leg in drawn.legs:
@@ -69,7 +69,7 @@ def walls(job: Job, room: Room, drawn: Outline, findings: Findings) -> Iterator[
 
 
 class TrimWalk:
-    """What meets what in one room."""
+    """Finds what each trim meets at its ends, in one room."""
 
     def __init__(self, job: Job, room: Room, findings: Findings) -> None:
         self._job = job
@@ -85,7 +85,7 @@ class TrimWalk:
             yield from (strip for strip in self._strips[name] if strip.begins == index)
 
     def wall(self, strip: Strip, leg: Leg, entrance: Point | None) -> Wall:
-        """Return a strip with what lies around it."""
+        """Return a strip as a stretch of wall with what it meets at both ends."""
         room, trim = self._room, self._job.trim(strip.trim)
         parts = [room.walk[place] for place in strip.places]
         runs = [part for part in parts if isinstance(part, Run)]
@@ -115,13 +115,13 @@ class TrimWalk:
         )
 
     def meeting(self, strip: Strip, side: Side) -> Meeting:
-        """Return what a strip's trim meets at one end."""
+        """Return what a strip's trim meets at one of its ends."""
         room, trim = self._room, self._job.trim(strip.trim)
         stretch = room.walk[strip.end(side)]
         end = stretch.left if side is Side.LEFT else stretch.right
         assert end is not None  # noqa: S101  a run has both ends, and a door in a corner that one
         if isinstance(stretch, Gap):
-            end = replace(end, over_scraps=False)  # an opening's width is no wall with scraps
+            end = replace(end, over_scraps=False)  # an opening's width is never taken over scraps
         run = run_of(room, strip, side)
         if not end.joint.is_corner:
             return Meeting(end=end, meets=Meets.ITSELF)
@@ -131,7 +131,7 @@ class TrimWalk:
         return met
 
     def _next(self, strip: Strip, side: Side) -> int | None:
-        """Return the place in the walk of what comes next; None where nobody says."""
+        """Return the place in the walk of what comes next, None at the end of an open walk."""
         step = 1 if side is Side.RIGHT else -1
         return next(beyond(self._room, strip.end(side), step), None)
 
@@ -154,12 +154,16 @@ class TrimWalk:
                 other = run_of(self._room, strip, side.other)
                 there = self._room.walk[following]
                 mate = there.left if side is Side.RIGHT else there.right
+                # Of a coped corner one side runs square into it, and the other is coped to its
+                # face.
                 if mate is not None and mate.fit is Fit.COPED and end.fit is not Fit.COPED:
                     plain = replace(plain, end=replace(end, fit=Fit.SQUARE))
                 return replace(plain, beyond=self.stands_off(other, trim))
         other_stretch = self._room.walk[following]
         if isinstance(other_stretch, Gap):
             facing = other_stretch.left if side is Side.RIGHT else other_stretch.right
+            # The door says that it reaches the corner too, so there is no trim to meet, only its
+            # wall.
             stated = facing is not None and facing.joint is end.joint
             return self._at_plane(plain, NOTHING) if stated else plain
         return self._with_another(run, trim, plain, other_stretch, side)
@@ -167,9 +171,11 @@ class TrimWalk:
     def _with_another(
         self, run: Run, trim: Trim, plain: Meeting, other: Run, side: Side
     ) -> Meeting:
-        """Return how a trim ends at a corner beyond which the wall has another, or none like it."""
+        """Return how a trim ends at a corner where the next wall has another trim, or none."""
         behind = self.stands_off(other, trim)
         there = self._in_its_place(run, trim, other)
+        # With nothing of its kind beyond the corner it is mitred outside as if there were; inside
+        # it ends at the wall, or at the face of what stands behind its place there.
         if there is None:
             if plain.outside:
                 return replace(plain, beyond=behind)
@@ -185,6 +191,7 @@ class TrimWalk:
             return replace(plain, beyond=behind)
         its = self.stands_off(other, there)
         if plain.outside:
+            # Both sides of the corner come here; one finding is enough.
             if side is Side.RIGHT:
                 self._say_unlike("T413", plain.end, trim, there, run, other)
             return replace(plain, meets=Meets.UNLIKE, beyond=its, thick=there.thickness)
@@ -198,13 +205,14 @@ class TrimWalk:
         return replace(met, remark=Remark(text=text, values=values))
 
     def _at_plane(self, plain: Meeting, beyond: Fraction) -> Meeting:
-        """Return a meeting that ends at a wall or at a face: square, or along it where crooked."""
+        """Return a meeting that butts against a wall or a face ``beyond`` the walls' corner."""
         end = replace(plain.end, joint=Joint.BUTT, fit=Fit.MITRED)
         return replace(plain, end=end, meets=Meets.PLANE, beyond=beyond, corner=plain.end.corner)
 
     def _in_its_place(self, run: Run, trim: Trim, other: Run) -> Trim | None:
-        """Return the trim of the next wall that stands where this one would go on, if any."""
+        """Return the next wall's trim that stands where this one would go on, if there is one."""
         if trim.spring is not None:
+            # Like is compared with like: crown with crown, shoe with shoe, base with base.
             crowns = (one for one in map(self._job.trim, other.trims) if one.spring is not None)
             return next(crowns, None)
         if trim.in_front_of is not None:
@@ -224,10 +232,10 @@ class TrimWalk:
         return first if plain else None
 
     def stands_off(self, run: Run, trim: Trim) -> Fraction:
-        """How far a trim's back stands off a run's wall: what is behind it there, in inches.
+        """Return how far a trim's back is from a run's wall: what is behind it there (inches).
 
-        Behind shoe that is whatever stands on the floor.  In a room that gets nothing of the
-        kind, what is behind it is taken to be on the walls already.
+        Behind shoe that is whatever stands on the floor.  In a room that gets no such trim, the
+        trim behind it is taken to be on the walls already.
         """
         if trim.in_front_of is None:
             return NOTHING
@@ -242,7 +250,7 @@ class TrimWalk:
         return NOTHING if behind.name in self._names or kin else behind.thickness or NOTHING
 
     def _scraps(self, run: Run, end: End, strip: Strip, side: Side) -> Fraction:
-        """Return how far past the wall's end the scraps of trim reached that the tape ran over."""
+        """Return how far past the wall's end the scraps reached that the tape ran over (inches)."""
         name = end.scraps_of if end.scraps_of in self._names else run.trims[0]
         trim = self._job.trim(name)
         while end.scraps_of is None and trim.in_front_of and self.stands_off(run, trim):
@@ -252,7 +260,7 @@ class TrimWalk:
         return mate.long_point(trim)
 
     def _ask_of_scraps(self, run: Run, trim: Trim) -> None:
-        """Ask whose scraps the tape ran over, where several trims stand on the wall."""
+        """Ask which trim's scraps the tape ran over, where several on the wall differ in depth."""
         on_wall = [one for one in map(self._job.trim, run.trims) if one.in_front_of is None]
         if trim.name != run.trims[0] or len({depth_of(one) for one in on_wall}) < 2:
             return
@@ -272,10 +280,10 @@ class TrimWalk:
 
 
 def _runs_through(trim: Trim, there: Trim, fit: Fit, side: Side) -> bool:
-    """Tell which of two unlike trims runs into an inside corner; the other dies into its face.
+    """Tell whether ``trim`` runs into an inside corner; otherwise it dies into the other's face.
 
-    As the file copes; else the taller, so that its end is covered, then the thicker, then the
-    one at whose right end the corner is (common practice, no source).
+    As the file copes; otherwise the taller one runs through, then the thicker, then the one whose
+    right end is at the corner (common practice, no source).
     """
     if fit is not Fit.MITRED:
         return fit is Fit.SQUARE

@@ -1,9 +1,9 @@
-"""Which way a cut runs, and the wedge that a joint is left open by the marks of the saw.
+"""Which way a cut runs, and the wedge that a joint stays open by because a saw has marks.
 
-Two mitres of ``m`` where ``m₀`` is right leave a wedge between them: along the wall each
-is off by depth × (tan m - tan m₀), and square to the joint's line by that × cos m₀
-(cos m₀ is the sine of half the corner).  The pieces touch at one edge, and the wedge is as
-wide as that at the other.
+Two mitres of ``m`` where ``m₀`` would be right leave a wedge between them.  Each is off by
+depth × (tan m - tan m₀) along the wall, which is that × cos m₀ square to the joint (cos m₀ is
+the sine of half the corner).  The pieces touch at one edge, and at the other the wedge is as
+wide as both are off together.
 """
 
 from __future__ import annotations
@@ -16,22 +16,24 @@ from trimlang.lengths.angles import cosine, tangent
 
 
 def lean_of(side: str, long_edge: Edge) -> Lean:
-    """Tell which way a cut runs: towards the end at its long edge, which lies far or near.
+    """Return which way a cut runs from the fence towards you, by the edge that is longer.
 
     ``side`` is ``left`` or ``right`` of the piece as one faces it on the wall.
     """
     if long_edge is Edge.BOTH:
         return Lean.UPRIGHT
-    # from the fence towards you: away from the end where the edge at the fence is the long one
+    # The long edge reaches further out. Where that is the edge at the fence (the far one), the cut
+    # runs inwards as it comes towards you: to the right at a left end.
     near_is_further_right = long_edge.is_far == (side == "left")
     return Lean.RIGHT if near_is_further_right else Lean.LEFT
 
 
 def wedge(depth: Fraction, exact: Fraction, setting: Fraction, *, pieces: int = 2) -> Fraction:
-    """Return how wide a joint of mitres that are set so stands open, at its open edge (inches).
+    """Return how wide a joint stands open at its open edge (inches).
 
-    ``depth`` is what the mitre runs through: the thickness, or a face's width.  One piece
-    that is set against a wall opens half as far as two that are set alike.
+    ``exact`` and ``setting`` are degrees from square.  ``depth`` is what the mitre runs through:
+    the thickness, or the width of a face.  One piece against a wall opens half as far as two
+    pieces with the same setting.
 
     >>> wedge(Fraction(9, 16), Fraction(45), Fraction(45))
     Fraction(0, 1)
@@ -49,15 +51,17 @@ def crown_wedges(
 ) -> tuple[Fraction, Fraction]:
     """Return how far a crown's corner stands open at its face and at its back (inches).
 
-    ``deep`` are the crown's width and thickness; ``exact`` and ``setting`` are mitre and
-    bevel for lying flat; ``standing`` the mitre in place.  Lying flat a cut runs
-    ``u × tan(mitre) + v × tan(bevel) ÷ cos(mitre)`` along the piece, ``u`` up from the wall
-    edge and ``v`` out from the back.  What the settings change of it is largest in one of the
-    four corners of the section, where the pieces touch.
+    ``deep`` is the crown's width and thickness; ``exact`` and ``setting`` are mitre and bevel for
+    lying flat; ``standing`` is the mitre in place.  At ``u`` up from the wall edge and ``v`` out
+    from the back, a cut made lying flat lies ``u × tan(mitre) + v × tan(bevel) ÷ cos(mitre)``
+    along the piece.  The settings change that most in one of the section's four corners, and
+    there the pieces touch.
     """
     width, thickness = deep
     along = tangent(setting[0]) - tangent(exact[0])
     out = tangent(setting[1]) / cosine(setting[0]) - tangent(exact[1]) / cosine(exact[0])
+    # Inside, what makes a piece longer at the back makes it shorter here; the sign turns it so that
+    # the largest is where the pieces touch.
     way = -1 if inside else 1
     off = {
         (u, v): way * (along * u + out * v) for u in (Fraction(0), width)
