@@ -15,7 +15,12 @@ from pygls.lsp.client import LanguageClient
 class Editor:
     """Starts the server, types into documents and asks; each call waits for its answer."""
 
-    def __init__(self, folder: Path, encodings: Sequence[str] | None = None) -> None:
+    def __init__(
+        self,
+        folder: Path,
+        encodings: Sequence[str] | None = None,
+        workspace: lsp.WorkspaceClientCapabilities | None = None,
+    ) -> None:
         self.folder = folder.resolve()
         self.found: dict[str, list[lsp.Diagnostic]] = {}
         self._told_of: dict[str, int | None] = {}
@@ -33,7 +38,7 @@ class Editor:
         self.server = self._do(
             self.client.initialize_async(
                 lsp.InitializeParams(
-                    capabilities=lsp.ClientCapabilities(general=general),
+                    capabilities=lsp.ClientCapabilities(general=general, workspace=workspace),
                     root_uri=self.folder.as_uri(),
                     workspace_folders=(lsp.WorkspaceFolder(self.folder.as_uri(), "job"),),
                 )
@@ -178,6 +183,18 @@ class Editor:
             )
         )
         return {} if told is None else dict(told.changes)
+
+    def versioned_rename(
+        self, name: str, line: int, character: int, new: str
+    ) -> dict[str, int | None]:
+        """Return the version of each document that the edits of a rename are for, by address."""
+        told = self._do(
+            self.client.text_document_rename_async(
+                lsp.RenameParams(self.document(name), lsp.Position(line, character), new)
+            )
+        )
+        documents = [one.text_document for one in told.document_changes]
+        return {one.uri: one.version for one in documents}
 
     def symbols(self, name: str) -> list[lsp.DocumentSymbol]:
         """Return the outline."""

@@ -44,9 +44,9 @@ class Wire:
     def tell(self, method: str, params: Any = None) -> None:
         self.send(method=method, params=params)
 
-    def ask(self, method: str, params: Any = None) -> dict[str, Any]:
+    def ask(self, method: str, params: Any = None, **more: Any) -> dict[str, Any]:
         self._last += 1
-        self.send(id=self._last, method=method, params=params)
+        self.send(id=self._last, method=method, params=params, **more)
         while True:
             answer = self._read()
             if answer.get("id") == self._last:
@@ -127,6 +127,22 @@ def test_what_cannot_be_read_is_answered(shared: Wire, question: str, position: 
     answer = shared.ask(f"textDocument/{question}", shared.about(position=position))
     assert answer["error"]["code"] == -32602
     assert "error" not in shared.ask("textDocument/documentSymbol", shared.about())
+
+
+@pytest.mark.parametrize(
+    "method",
+    ["initialized", "exit", "textDocument/didOpen", "textDocument/didSave", "$/cancelRequest"],
+)
+def test_a_notification_sent_as_a_request_is_answered(shared: Wire, method: str) -> None:
+    params = {"textDocument": {"uri": shared.uri, "languageId": "trim", "version": 9, "text": ""}}
+    sent = {"$/cancelRequest": {"id": 1}, "initialized": {}, "exit": None}.get(method, params)
+    assert shared.ask(method, sent)["error"]["code"] == -32600
+    assert "error" not in shared.ask("textDocument/documentSymbol", shared.about())
+
+
+@pytest.mark.parametrize("version", ["1.0", None])
+def test_a_request_of_another_protocol_is_answered(shared: Wire, version: str | None) -> None:
+    assert shared.ask("shutdown", jsonrpc=version)["error"]["code"] == -32600
 
 
 def test_what_comes_after_the_shutdown_is_refused(wire: Wire) -> None:

@@ -3,11 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from contextlib import ExitStack
+from pathlib import Path
+from threading import Timer
 
 import pytest
 from lsprotocol import types as lsp
 
 from tests.editor.client import Editor, edited
+from trimlang.output.lock import alone_in
 
 YARD = """\
 trim base: 9/16 in thick, 5 1/4 in tall, mdf, primed
@@ -130,6 +134,38 @@ def test_the_log_is_read_with_its_job(editor: Editor) -> None:
     )
     assert "trim skirt:" in edited(YARD, changes[editor.uri("yard.trim")])
     editor.shut("court.site")
+
+
+def test_a_rename_waits_for_a_command_that_is_writing(editor: Editor) -> None:
+    marked = LOG + "bought 2 base 16 ft at 24.10\n"
+
+    def mark() -> None:
+        editor.write("court.site", marked)
+        held.close()
+
+    held = ExitStack()
+    held.enter_context(alone_in(editor.folder))
+    late = Timer(0.7, mark)
+    late.start()
+    try:
+        changes = editor.rename("court.trim", 2, 20, "skirt")
+    finally:
+        late.join()
+        editor.write("court.site", LOG)
+    assert "bought 2 skirt 16 ft" in edited(marked, changes[editor.uri("court.site")])
+
+
+def test_a_rename_names_the_versions_that_it_is_for(tmp_path: Path) -> None:
+    edit = lsp.WorkspaceEditClientCapabilities(document_changes=True)
+    editor = Editor(tmp_path, workspace=lsp.WorkspaceClientCapabilities(workspace_edit=edit))
+    try:
+        editor.write("yard.trim", YARD)
+        editor.open("court.trim", JOB)
+        editor.type("court.trim", f"{JOB}\n")
+        changes = editor.versioned_rename("court.trim", 2, 20, "skirt")
+    finally:
+        editor.close()
+    assert changes == {editor.uri("court.trim"): 2, editor.uri("yard.trim"): None}
 
 
 def test_a_log_that_was_never_saved_counts(editor: Editor) -> None:

@@ -97,6 +97,12 @@ def our_column(line: str, character: int, codec: PositionCodec) -> int:
     return codec.position_from_client_units([line], lsp.Position(0, within)).character + 1
 
 
+def knows_versions(editor: lsp.ClientCapabilities) -> bool:
+    """Tell whether an editor takes changes that name the version of each document."""
+    edit = None if editor.workspace is None else editor.workspace.workspace_edit
+    return bool(edit is not None and edit.document_changes)
+
+
 def diagnostic(finding: Diagnostic, scale: Scale) -> lsp.Diagnostic:
     """Return a finding, with its remedy on a line of its own and a link to its code's page."""
     message = f"{finding.message}\n{finding.remedy}" if finding.remedy else finding.message

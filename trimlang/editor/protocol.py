@@ -28,12 +28,19 @@ class AnsweringProtocol(LanguageServerProtocol):
         Raises:
             JsonRpcException: they cannot be read; a request has been answered with an error.
         """
+        is_request = "id" in data and "method" in data
         try:
-            return super().structure_message(data)
+            message = super().structure_message(data)
         except JsonRpcException:
-            if "id" in data and "method" in data:
+            if is_request:
                 self._refuse(data["id"], JsonRpcInvalidParams())
             raise
+        # pygls takes what goes by a notification's name for one, and those get no answer
+        if is_request and (not hasattr(message, "id") or message.jsonrpc != self.VERSION):
+            wrong = JsonRpcInvalidRequest(f"{data['method']} is no request")
+            self._refuse(data["id"], wrong)
+            raise wrong
+        return message
 
     def handle_message(self, message: Any) -> None:
         """Handle a message; after the shutdown a request is answered with an error."""

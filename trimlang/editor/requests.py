@@ -200,6 +200,7 @@ async def _prepare_rename(
 async def _rename(ls: EditorServer, params: lsp.RenameParams) -> lsp.WorkspaceEdit | None:
     from pygls.exceptions import JsonRpcException
 
+    await ls.settled(params.text_document.uri)
     found = await _mention(ls, params.text_document.uri, params.position)
     if found is None:
         return None
@@ -208,7 +209,27 @@ async def _rename(ls: EditorServer, params: lsp.RenameParams) -> lsp.WorkspaceEd
         edits = rename(document.reading, mention, params.new_name)
     except CannotRenameError as error:
         raise JsonRpcException(str(error), lsp.LSPErrorCodes.RequestFailed.value) from None
-    return lsp.WorkspaceEdit(changes=_changes(ls, document, edits))
+    changes = _changes(ls, document, edits)
+    if not answers.knows_versions(ls.client_capabilities):
+        return lsp.WorkspaceEdit(changes=changes)
+    return lsp.WorkspaceEdit(document_changes=_of_versions(ls, changes))
+
+
+def _of_versions(
+    ls: EditorServer, changes: dict[str, list[lsp.TextEdit]]
+) -> list[lsp.TextDocumentEdit]:
+    """Return changes with the version of each document that they are for.
+
+    An editor refuses them where it was typed on meanwhile; the wrong places would change else.
+    """
+    versions = ls.files.versions
+    return [
+        lsp.TextDocumentEdit(
+            lsp.OptionalVersionedTextDocumentIdentifier(uri, versions.get(ls.files.path(uri))),
+            edits,
+        )
+        for uri, edits in changes.items()
+    ]
 
 
 def _changes(

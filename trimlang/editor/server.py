@@ -11,6 +11,7 @@ import asyncio
 import logging
 import sys
 from concurrent.futures import ThreadPoolExecutor
+from contextlib import nullcontext
 from pathlib import Path
 from typing import Any, Final
 
@@ -24,6 +25,7 @@ from trimlang.editor.hover_plans import QuickPlans, Where
 from trimlang.editor.open_files import OpenFiles
 from trimlang.editor.open_job import JobReading, read_job
 from trimlang.editor.protocol import AnsweringProtocol
+from trimlang.output.lock import alone_in
 from trimlang.record import record
 from trimlang.version import __version__
 
@@ -74,12 +76,15 @@ class EditorServer(LanguageServer):
 
     # ---- reading ------------------------------------------------------------------
 
-    async def read(self, job: Path) -> JobReading:
-        """Return a job as its files are now; requests for the same state share one reading."""
+    async def read(self, job: Path, *, alone: bool = False) -> JobReading:
+        """Return a job as its files are now; requests for the same state share one reading.
+
+        Where `alone` is asked for, no command changes files of the job's folder meanwhile.
+        """
         stamp = self.files.stamp(job, self._last.get(job))
         known = self._tasks.get(job)
         if known is None or known[0] != stamp or (known[1].done() and known[1].exception()):
-            task = asyncio.get_running_loop().create_task(self._read(job))
+            task = asyncio.get_running_loop().create_task(self._read(job, alone=alone))
             known = self._tasks[job] = (stamp, task)
         # A request may be cancelled, but others may wait for the same reading.
         reading = await asyncio.shield(known[1])
@@ -88,12 +93,29 @@ class EditorServer(LanguageServer):
             self._tasks[job] = (self.files.stamp(job, reading), known[1])
         return reading
 
-    async def _read(self, job: Path) -> JobReading:
-        reader = self.files.reader(job)
+    async def _read(self, job: Path, *, alone: bool) -> JobReading:
         loop = asyncio.get_running_loop()
-        reading = await loop.run_in_executor(self._reader, read_job, *reader)
+        kept_out = alone_in(job.parent) if alone and job.is_absolute() else nullcontext()
+        # Another thread waits for the lock, so that diagnostics do not wait with it.
+        await loop.run_in_executor(None, kept_out.__enter__)
+        try:
+            reader = self.files.reader(job)
+            reading = await loop.run_in_executor(self._reader, read_job, *reader)
+        finally:
+            kept_out.__exit__(None, None, None)
         self._last[job] = reading
         return reading
+
+    async def settled(self, uri: str) -> Document:
+        """Return a document as its job's files are when no command is at work on them.
+
+        A command that adds to a file, such as ``mark``, has the folder to itself until it has
+        written.  What is to be changed in all files must hold what it wrote.
+        """
+        self.files.look_again()
+        for job in self.files.jobs(self.files.path(uri)):
+            await self.read(job, alone=True)
+        return await self.document(uri)
 
     async def document(self, uri: str) -> Document:
         """Return a document as part of the first of its jobs, or by itself if none reads it."""
