@@ -73,13 +73,13 @@ def test_the_limit_reaches_the_planner(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     efforts: list[Effort] = []
-    plan = first_plan.plan_stock
+    plan = first_plan.sound_plan
 
     def spy(problem: Problem, *, effort: Effort, watch: object) -> object:
         efforts.append(effort)
         return plan(problem, effort=effort)
 
-    monkeypatch.setattr(first_plan, "plan_stock", spy)
+    monkeypatch.setattr(first_plan, "sound_plan", spy)
     job = tmp_path / "job.trim"
     job.write_text(walls("N: 40 in, left=butt, right=butt"), encoding="utf-8")
     build = ["build", str(job), "--format", "json"]

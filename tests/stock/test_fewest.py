@@ -10,7 +10,7 @@ from random import Random
 from tests.sheets.jobs import house
 from trimlang.diagnostics import Span
 from trimlang.planning.ask import Question, ask
-from trimlang.stock.fewest import MOST_PIECES, fewest_sticks
+from trimlang.planning.fewest import MOST_PIECES, fewest_sticks
 from trimlang.stock.planner import plan_stock
 from trimlang.stock.problem import Blank, NoPlan, Part, Problem
 from trimlang.survey.job import Offer

@@ -94,13 +94,35 @@ def test_any_one_piece_may_be_spoiled_where_the_job_says_so(lengths: list[int], 
 
 @pytest.mark.parametrize("seed", range(20))
 def test_room_for_a_spoiled_piece_costs_as_much_as_one_more_piece(seed: int) -> None:
-    problem = small_priced(seed)
+    problem = replace(small_priced(seed), spare=0)
     longest = max(part.length for part in problem.parts)
     answer = plan_stock(replace(problem, survive_loss=True))
     again = replace(problem, parts=(*problem.parts, Part("again", longest)))
     expected = least_cost(again)
     assert (answer.cost if isinstance(answer, Plan) else None) == expected
     assert isinstance(answer, NoPlan) or faults(answer) == ()
+
+
+def test_a_spare_stick_is_room_enough_for_a_spoiled_piece() -> None:
+    problem = Problem("base", (Part("a", 70), Part("b", 60)), (Blank("s", 72, 10),), spare=72)
+    for asked in (problem, replace(problem, survive_loss=True)):
+        plan = plan_stock(asked)
+        assert isinstance(plan, Plan)
+        assert faults(plan) == ()
+        assert (plan.cost, plan.status) == (30, Status.PROVEN)
+
+
+def test_a_spare_stick_that_is_too_short_for_a_spoiled_piece_is_not_enough() -> None:
+    sticks = (Blank("s", 72, 10), Blank("t", 40, 5))
+    parts = tuple(Part(f"p{i}", 70) for i in range(2))
+    problem = Problem("base", parts, sticks, spare=40, survive_loss=True)
+    plan = plan_stock(problem)
+    assert isinstance(plan, Plan)
+    assert faults(plan) == ()
+    # room is kept on a stick besides; a spare one of 72 alone would do at 30
+    assert plan.cost == 35
+    assert plan.bound == 25
+    assert plan.status is Status.GAP
 
 
 def test_the_rest_is_gathered_on_one_stick() -> None:

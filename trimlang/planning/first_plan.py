@@ -18,10 +18,9 @@ from trimlang.planning.layout import TrimPlan, lay_out
 from trimlang.planning.placing import place_splices, with_places
 from trimlang.planning.planned_job import Planned
 from trimlang.planning.shortage import in_words
-from trimlang.planning.wrong_plan import WrongPlanError
-from trimlang.stock.planner import FULL, Effort, Watch, costs_more, plan_stock
+from trimlang.planning.sound_plan import sound_plan
+from trimlang.stock.planner import FULL, Effort, Watch, costs_more
 from trimlang.stock.problem import NoPlan, Plan, Status
-from trimlang.stock.verify import faults
 from trimlang.survey.job import Job, Room, Stretch, Trim
 
 PlanCache: TypeAlias = Cache[tuple[TrimPlan, Places]]
@@ -184,10 +183,5 @@ def _rank(plan: Plan) -> tuple[int, int]:
 
 
 def _stock_plan(question: Question, effort: Effort, watch: Watch | None) -> Plan | None:
-    plan = plan_stock(question.problem, effort=effort, watch=watch)
-    if isinstance(plan, NoPlan):
-        return None
-    wrong = faults(plan)
-    if wrong:
-        raise WrongPlanError("; ".join(wrong))
-    return plan
+    plan = sound_plan(question.problem, effort=effort, watch=watch)
+    return None if isinstance(plan, NoPlan) else plan

@@ -10,7 +10,8 @@ from fractions import Fraction
 from trimlang.joinery.piece import Piece
 from trimlang.planning.ask import ask, steepest_kerf
 from trimlang.planning.layout import Bought, Lost, TrimPlan
-from trimlang.stock.planner import QUICK, plan_stock
+from trimlang.planning.sound_plan import sound_plan
+from trimlang.stock.planner import QUICK
 from trimlang.stock.problem import Plan, Status
 from trimlang.survey.job import Job, Trim
 
@@ -106,7 +107,7 @@ def _bound(
     # with its own, so only the thinnest is a bound for all.
     thin = min(steepest_kerf(own, job.settings.kerf) for own in parts)
     problem = replace(question.problem, kerf=question.room_in(thin))
-    plan = plan_stock(problem, effort=replace(QUICK, seconds=0.0))
+    plan = sound_plan(problem, effort=replace(QUICK, seconds=0.0))
     if not isinstance(plan, Plan):
         return Fraction(0), None
     plain = plan.plain

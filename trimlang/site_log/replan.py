@@ -11,14 +11,14 @@ from collections import Counter
 from dataclasses import replace
 from fractions import Fraction
 
-from trimlang.planning.wrong_plan import WrongPlanError
+from trimlang.planning.sound_plan import sound_plan
 from trimlang.record import record
 from trimlang.site_log.keeping import Kept, free_first, keep, next_number
 from trimlang.site_log.rack import Rack, WholeStick
 from trimlang.site_log.what_is_left import Left, Spare, left
 from trimlang.site_log.whole_units import PlanInForce, PlannedStick, ScaledTrim
 from trimlang.stock.buying import Buying
-from trimlang.stock.planner import Effort, Watch, plan_stock
+from trimlang.stock.planner import Effort, Watch
 from trimlang.stock.problem import Blank, NoPlan, Plan, Purchase, Status, Stick
 from trimlang.stock.timber import timber_of
 from trimlang.stock.verify import faults
@@ -99,12 +99,9 @@ def _cheapest(
     if layout is not None and layout.bound == layout.cost:
         return layout
     question = left(scaled, rack, to_cut, spare, {})
-    plan = plan_stock(question.problem, effort=effort.planner, watch=effort.watch)
+    plan = sound_plan(question.problem, effort=effort.planner, watch=effort.watch)
     if isinstance(plan, NoPlan):
         return layout
-    wrong = faults(plan)
-    if wrong:
-        raise WrongPlanError("; ".join(wrong))
     # At equal cost the tickets that are printed already stay right.
     if layout is None or plan.cost < layout.cost:
         names = _names(scaled, rack, before, question, plan)

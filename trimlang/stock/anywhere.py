@@ -69,9 +69,12 @@ def floor_anywhere(fixed: Problem, free: Sequence[FreeRun], enough: int) -> int:
 
 
 def _with_reserve(fixed: Problem, free: Sequence[FreeRun]) -> list[Part]:
-    """The fixed parts; and one as long as the longest must be, where any may be spoiled."""
+    """The fixed parts; and one as long as the longest must be, where any may be spoiled.
+
+    A stick that is spare anyway may be the one that a spoiled piece is cut from.
+    """
     parts = list(fixed.parts)
-    if fixed.survive_loss:
+    if fixed.survive_loss and not fixed.spare:
         longest = [part.length for part in parts]
         longest += [-(-run.total // run.pieces) for run in free]
         parts.append(Part(RESERVE, max(longest, default=1)))

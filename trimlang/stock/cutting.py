@@ -65,16 +65,19 @@ Stick = tuple[int, Pattern]
 
 @record
 class Answer:
-    """Sticks that hold everything, or a worth that shows that none do, or neither."""
+    """Sticks that hold everything, or a worth that shows that none do, or neither.
+
+    ``impossible``: a worth that leaves few patterns, and no choice among them will do.
+    """
 
     sticks: Rack | None = None
     worth: Worth | None = None
-    impossible: bool = False
+    impossible: Worth | None = None
 
     @property
     def settled(self) -> bool:
         """Whether a choice among patterns was made, or shown to be impossible."""
-        return self.sticks is not None or self.impossible
+        return self.sticks is not None or self.impossible is not None
 
 
 class RackCut:
@@ -136,7 +139,7 @@ class RackCut:
         little = self._is_little(tight, counts)
         soon = patterns is not None and len(patterns) <= (LONG_LIST if little else SHORT_LIST)
         if patterns is not None and soon:
-            answer = self._chosen(patterns, self._timber.demand, counts, BRANCHES)
+            answer = self._chosen(patterns, self._timber.demand, counts, BRANCHES, tight)
             if answer.settled:
                 return answer
         for attempt in range(1, ANSWERS):
@@ -144,7 +147,7 @@ class RackCut:
             if sticks is not None or self._seconds() <= 0:
                 return Answer(sticks=sticks)
         if patterns is not None and not soon and slack <= LEAST * tight.needed:
-            answer = self._chosen(patterns, self._timber.demand, counts, FEW_BRANCHES)
+            answer = self._chosen(patterns, self._timber.demand, counts, FEW_BRANCHES, tight)
             if answer.settled:
                 return answer
         return Answer(sticks=self._diver.dive(laid, counts, FEW, 0, self._endings(tight)))
@@ -160,7 +163,7 @@ class RackCut:
         cut, demand, left = kept
         patterns = nearest(self._timber, worth, demand, left, LAYABLE * NEAREST)
         held = [stick for stick in patterns if self._holds(stick)]
-        choice = self._chosen(held[:NEAREST], demand, left, FEW_BRANCHES)
+        choice = self._chosen(held[:NEAREST], demand, left, FEW_BRANCHES, worth)
         return None if choice.sticks is None else (*cut, *choice.sticks)
 
     def search(self, counts: Sequence[int]) -> Answer:
@@ -172,7 +175,7 @@ class RackCut:
             if patterns is None:
                 patterns = sifted(timber, tight, timber.demand, counts, LONGEST)
             if patterns is not None:
-                answer = self._chosen(patterns, timber.demand, counts, FEW_BRANCHES)
+                answer = self._chosen(patterns, timber.demand, counts, FEW_BRANCHES, tight)
                 if answer.settled:
                     return answer
         # A long list is searched when diving fails.
@@ -182,8 +185,8 @@ class RackCut:
                 return Answer(sticks=sticks)
         return (
             Answer()
-            if patterns is None
-            else self._chosen(patterns, timber.demand, counts, BRANCHES)
+            if patterns is None or tight is None
+            else self._chosen(patterns, timber.demand, counts, BRANCHES, tight)
         )
 
     def _is_little(self, worth: Worth, counts: Sequence[int]) -> bool:
@@ -212,13 +215,14 @@ class RackCut:
         demand: Sequence[int],
         counts: Sequence[int],
         nodes: int,
+        worth: Worth,
     ) -> Answer:
-        """Choose among all the patterns that a rack allows."""
+        """Choose among all the patterns that a worth allows of a rack."""
         held = [stick for stick in patterns if self._holds(stick)]
         choice = choose(self._timber, held, demand, counts, nodes=nodes, seconds=self._seconds())
         sure = all(self._settles(stick) for stick in patterns if not self._holds(stick))
         impossible = choice.settled and choice.sticks is None and sure
-        return Answer(sticks=choice.sticks, impossible=impossible)
+        return Answer(sticks=choice.sticks, impossible=worth if impossible else None)
 
     def _endings(self, worth: Worth | None) -> Ending | None:
         """Ends a dive by choosing among the patterns that the rest allows, if few, so often."""
@@ -238,10 +242,11 @@ class RackCut:
             if patterns is None:
                 return None, False
             tries -= 1
-            answer = self._chosen(patterns, demand, left, ENDING_BRANCHES)
-            if answer.impossible:
+            answer = self._chosen(patterns, demand, left, ENDING_BRANCHES, worth)
+            impossible = answer.impossible is not None
+            if impossible:
                 dead.add(here)
-            return answer.sticks, answer.impossible
+            return answer.sticks, impossible
 
         return ended
 

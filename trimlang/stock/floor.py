@@ -18,12 +18,14 @@ from trimlang.stock.timber import Timber
 class Worth:
     """A valid inequality: the sum of ``of_kind[k]`` over the sticks cut is ``needed`` or more.
 
-    ``of_size``, where it is kept, is what one piece of each size is worth.
+    ``of_size`` is what one piece of each size is worth, as long as no stick holds two of a
+    size in ``once``.
     """
 
     of_kind: tuple[int, ...]
     needed: int
     of_size: tuple[int, ...] = ()
+    once: tuple[int, ...] = ()
 
 
 def length_worth(timber: Timber) -> Worth:
@@ -31,6 +33,7 @@ def length_worth(timber: Timber) -> Worth:
     return Worth(
         tuple(max(kind.room, 0) for kind in timber.kinds),
         sum(size.least * size.count for size in timber.sizes),
+        tuple(size.least for size in timber.sizes),
     )
 
 
@@ -46,12 +49,12 @@ def halves_worths(timber: Timber) -> list[Worth]:
         return []
     worths = []
     for threshold in sorted({size.least for size in timber.sizes if 2 * size.least <= room}):
-        needed = sum(
-            size.count * (room if size.least > room - threshold else size.least)
+        values = tuple(
+            0 if size.least < threshold else room if size.least > room - threshold else size.least
             for size in timber.sizes
-            if size.least >= threshold
         )
-        worths.append(Worth(tuple(room for _ in timber.kinds), needed))
+        needed = sum(v * size.count for v, size in zip(values, timber.sizes, strict=True))
+        worths.append(Worth(tuple(room for _ in timber.kinds), needed, values))
     return worths
 
 

@@ -6,6 +6,7 @@ from collections import defaultdict
 from collections.abc import Sequence
 
 from trimlang.stock.buying import Buying
+from trimlang.stock.certificate import Certificate
 from trimlang.stock.mitres import laid_weight, order_on_stick, usual_order
 from trimlang.stock.packing import Packing, counts_of
 from trimlang.stock.problem import Plain, Plan, Problem, Purchase, Status, Stick, Waste
@@ -22,6 +23,7 @@ def plan_of(
     stick_bound: int,
     plain: Packing | None,
     proof: str,
+    certificate: Certificate | None = None,
     work: int = 0,
     proving: bool = True,
     reserve: str | None = None,
@@ -82,6 +84,7 @@ def plan_of(
         plain=None if plain is None else Plain(plain.cost, len(plain.sticks)),
         proof=proof if status is Status.PROVEN else "",
         work=work,
+        certificate=certificate,
     )
 
 

@@ -2,18 +2,21 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import replace
 from time import thread_time
 from typing import TYPE_CHECKING
 
 from trimlang.record import record
 from trimlang.stock.buying import Buying
+from trimlang.stock.certificate import Certificate
+from trimlang.stock.certifying import certificate_of, of_finer_grid
 from trimlang.stock.coarser_grid import for_a_bound, for_a_plan
 from trimlang.stock.floor import Worth, cost_floor, count_floor, halves_worths, length_worth
 from trimlang.stock.laying import plan_of
 from trimlang.stock.longest_first import plain_packing, quick_packing
 from trimlang.stock.packing import Packing, better, packing_of
-from trimlang.stock.problem import NoPlan, Part, Plan, Problem, Watch
+from trimlang.stock.problem import NoPlan, Part, Plan, Problem, Status, Watch
 from trimlang.stock.rests import gathered
 from trimlang.stock.short_proof import above, short_proof
 from trimlang.stock.timber import Timber, timber_of
@@ -67,6 +70,12 @@ def plan_stock(
         ValueError: where the problem breaks its own rules (see ``checked``).
     """
     checked(problem)
+    if problem.survive_loss and problem.spare:
+        return _with_spare_for_a_loss(problem, effort, watch)
+    return _planned(problem, effort, watch)
+
+
+def _planned(problem: Problem, effort: Effort, watch: Watch | None) -> Plan | NoPlan:
     timber, reserve = _with_reserve(problem)
     too_long = _too_long(problem, timber)
     if too_long:
@@ -78,6 +87,8 @@ def plan_stock(
     plain = plain_packing(timber, buying)
     packing = better(plain, quick_packing(timber, buying))
     reason, work, sure = "the length of the pieces", 0, True
+    racks: list[tuple[tuple[int, ...], Worth]] = []
+    coarse: Certificate | None = None
     if packing is None or (effort.prove and packing.rank > (bound, stick_bound)):
         ends = thread_time() + effort.seconds
         if watch is not None:
@@ -89,18 +100,22 @@ def plan_stock(
             stick_bound = max(stick_bound, short.stick_bound)
         if not _can_be_tabled(timber):
             sure = False
-            packing, bound, reason = _on_a_coarser_grid(
-                timber, buying, packing, bound, reason, ends - thread_time()
+            packing, coarse, why = _on_a_coarser_grid(
+                timber, buying, packing, bound, ends - thread_time()
             )
+            if coarse is not None:
+                bound, reason = coarse.bound, why
         elif short is None or not short.settled:
             proof = _long_proof(timber, buying, packing, worths, ends, watch)
             sure = proof.supply_short
             packing, work = proof.packing, work + proof.work
+            worths, racks = [*worths, *proof.worths], proof.racks
             if proof.bound > bound:
                 bound, reason = proof.bound, proof.reason
             stick_bound = max(stick_bound, proof.stick_bound)
     if packing is None:
         return NoPlan(problem, short_of_supply=True, sure=sure)
+    bound = min(bound, packing.cost)
     return plan_of(
         problem,
         timber,
@@ -111,8 +126,42 @@ def plan_stock(
         stick_bound=stick_bound,
         plain=plain,
         proof=reason,
+        certificate=coarse or certificate_of(timber, bound, worths, racks),
         work=work,
         proving=effort.prove,
+    )
+
+
+def _with_spare_for_a_loss(problem: Problem, effort: Effort, watch: Watch | None) -> Plan | NoPlan:
+    """A plan whose spare sticks, or rests, hold a spoiled piece: mostly they do anyway.
+
+    Where they do not, room is kept besides, which may cost more than it must.
+    """
+    half = replace(effort, seconds=effort.seconds / 2)
+    plain = plan_stock(replace(problem, survive_loss=False), effort=half, watch=watch)
+    if isinstance(plain, NoPlan):
+        return replace(plain, problem=problem)
+    used = Counter(stick.blank for stick in plain.sticks)
+    packs = {purchase.blank: purchase.packs for purchase in plain.purchases}
+    whole = [
+        blank.length - 2 * problem.end_waste
+        for blank in problem.blanks
+        if packs.get(blank.key, 0) * blank.pack > used[blank.key]
+    ]
+    longest = max((part.length for part in problem.parts), default=0)
+    if max((*whole, *plain.offcuts), default=0) >= longest:
+        return replace(plain, problem=problem)
+    roomy = _planned(problem, half, watch)
+    if isinstance(roomy, NoPlan):
+        return replace(roomy, sure=False)
+    met = plain.bound == roomy.cost
+    return replace(
+        roomy,
+        bound=plain.bound,
+        certificate=plain.certificate,
+        stick_bound=min(plain.stick_bound, roomy.stick_bound) if met else 0,
+        status=Status.PROVEN if met else Status.GAP if effort.prove else Status.UNPROVEN,
+        proof=plain.proof if met else "",
     )
 
 
@@ -148,23 +197,24 @@ def _on_a_coarser_grid(
     buying: Buying,
     packing: Packing | None,
     bound: int,
-    reason: str,
     seconds: float,
-) -> tuple[Packing | None, int, str]:
-    """The better of a packing and one found in coarser steps; a bound, and why it holds."""
+) -> tuple[Packing | None, Certificate | None, str]:
+    """The better of a packing and one in coarser steps; what shows a better bound, and why."""
     room = max(kind.room for kind in timber.kinds)
     step = -(-len(timber.sizes) * (room + 1) // COARSE_CELLS)
     if room < step:
-        return packing, bound, reason
+        return packing, None, ""
     half = Effort(seconds=max(seconds, 0.0) / 2)
     found = plan_stock(for_a_plan(timber.problem, step), effort=half)
     if isinstance(found, Plan):
         packing = better(packing, _packing_like(found, timber, buying))
     if packing is None or packing.cost > bound:
-        least = plan_stock(for_a_bound(timber.problem, step), effort=half)
-        if isinstance(least, Plan) and least.bound > bound:
-            bound, reason = least.bound, least.proof or "a coarser grid"
-    return packing, bound, reason
+        rounded = for_a_bound(timber.problem, step)
+        least = plan_stock(rounded, effort=half)
+        if isinstance(least, Plan) and least.bound > bound and least.certificate is not None:
+            shown = of_finer_grid(least.certificate, rounded, timber.problem, step)
+            return packing, shown, least.proof or "a coarser grid"
+    return packing, None, ""
 
 
 def _packing_like(plan: Plan, timber: Timber, buying: Buying) -> Packing | None:

@@ -28,6 +28,7 @@ from enum import StrEnum
 from typing import TypeAlias
 
 from trimlang.record import record
+from trimlang.stock.certificate import Certificate
 
 Watch: TypeAlias = Callable[[int | None, int], None]
 """Told the least cost so far (None: no plan yet) and the bound, each time the search moves on."""
@@ -144,6 +145,7 @@ class Plan:
     leaves a longer single one.  ``shared``: the sticks, counted from 0, whose
     pieces fit only because neighbours share a mitre.  ``proof``: how the bound was found, in words.
     ``work``: patterns priced and branches tried, the same on every machine.
+    ``certificate``: what the bound can be checked by; ``doubt``: why the check refused it.
     """
 
     problem: Problem
@@ -160,6 +162,8 @@ class Plan:
     plain: Plain | None = None
     proof: str = ""
     work: int = 0
+    certificate: Certificate | None = None
+    doubt: str = ""
 
     @property
     def gap(self) -> int:

@@ -9,7 +9,7 @@ if neither, the bound stays there while dearer mixes are tried.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from trimlang.stock.buying import Buying
 from trimlang.stock.cutting import RackCut
@@ -43,7 +43,10 @@ FEWER = 6
 
 @dataclass(slots=True)
 class Proof:
-    """Where the search stands: the best packing, the bound, and why it holds."""
+    """Where the search stands: the best packing, the bound, and why it holds.
+
+    ``racks`` hold too little, as a choice among the patterns shows that a worth leaves.
+    """
 
     packing: Packing | None
     bound: int
@@ -51,6 +54,8 @@ class Proof:
     work: int = 0
     supply_short: bool = False
     stick_bound: int = 0
+    worths: list[Worth] = field(default_factory=list)
+    racks: list[tuple[tuple[int, ...], Worth]] = field(default_factory=list)
 
 
 def prove(
@@ -106,6 +111,7 @@ def prove(
             if answer.impossible:
                 state.reason = SIFTED
                 known.too_small.append(mix.counts)
+                state.racks.append((mix.counts, answer.impossible))
             else:
                 undecided.append((mix, floor))
             in_vain += 1
@@ -117,6 +123,7 @@ def prove(
     if timber.leaning and state.packing is not None:
         state.packing = _apart(timber, buying, state.packing, seconds)
     state.work = relaxation.work + search.work
+    state.worths = known.worths
     return state
 
 
@@ -170,6 +177,7 @@ def _decide(
         elif answer.impossible:
             state.reason = SIFTED
             known.too_small.append(mix.counts)
+            state.racks.append((mix.counts, answer.impossible))
         else:
             sure = False
     if sure and undecided:
@@ -199,6 +207,7 @@ def _cut_fewer_sticks(
             known.worths.append(answer.worth)
         elif answer.impossible:
             known.too_small.append(counts)
+            state.racks.append((counts, answer.impossible))
         else:
             return
 

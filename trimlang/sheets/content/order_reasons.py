@@ -13,7 +13,7 @@ from trimlang.record import record
 from trimlang.sheets.content.proofs import cost_proofs
 from trimlang.sheets.wording import material_words
 from trimlang.sheets.wording.quantities import Pen
-from trimlang.stock.fewest import MOST_PIECES, fewest_sticks
+from trimlang.planning.fewest import MOST_PIECES, fewest_sticks
 
 
 @record

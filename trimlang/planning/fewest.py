@@ -7,8 +7,9 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.planning.ask import Question
+from trimlang.planning.sound_plan import sound_plan
 from trimlang.record import record
-from trimlang.stock.planner import Effort, plan_stock
+from trimlang.stock.planner import Effort
 from trimlang.stock.problem import Blank, NoPlan, Problem
 
 MOST_PIECES: Final = 1000
@@ -52,7 +53,7 @@ def fewest_sticks(question: Question) -> Fewest | None:
     if len(problem.parts) > MOST_PIECES:
         return None
     each = _large_price(problem)
-    plan = plan_stock(
+    plan = sound_plan(
         replace(problem, blanks=tuple(_repriced(blank, each) for blank in problem.blanks)),
         effort=_AT_ONCE,
     )

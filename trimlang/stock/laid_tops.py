@@ -1,0 +1,191 @@
+"""What pieces laid one after another are worth at most on a stick, mitres shared; for a check.
+
+A piece may come more often than there are pieces of it, but for square ones and those
+that are named: that only makes the answer larger.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import Any, Final
+
+from trimlang.record import record
+
+LOW: Final = -(1 << 60)
+"""Less than any worth."""
+
+WIDTH: Final = 64
+"""Room filled at once by pieces that take more."""
+
+
+@record
+class Laid:
+    """Pieces that cut alike: room with a kerf, leans of both ends, how many there are."""
+
+    weight: int
+    left: int
+    right: int
+    count: int
+
+
+def shared_by(right: int, left: int) -> int:
+    """What two neighbours share whose facing ends lean so."""
+    return max(min(right, left), min(-right, -left), 0)
+
+
+def laid_tops(
+    pieces: Sequence[Laid], values: Sequence[int], rooms: Sequence[int], once: Sequence[int]
+) -> list[int] | None:
+    """The most that pieces are worth in each room; None: these leans are not looked into.
+
+    Square pieces share nothing, so they may as well lie behind all others.
+    """
+    import numpy as np
+
+    most = max(max(rooms, default=0), 0)
+    square = [
+        (piece.weight, value, min(piece.count, most // max(piece.weight, 1)))
+        for piece, value in zip(pieces, values, strict=True)
+        if value > 0 and not piece.left and not piece.right
+    ]
+    if any(weight <= 0 for weight, _, _ in square):
+        return None
+    chain = _Chain(np, pieces, values, most, once)
+    if chain.step <= 0:
+        return None
+    leaning, behind = chain.row(), best_by_room(square, most)
+    return [
+        int((leaning[: room + 1] + behind[room::-1][: room + 1]).max()) if room >= 0 else 0
+        for room in rooms
+    ]
+
+
+def best_by_room(used: Sequence[tuple[int, int, int]], most: int) -> Any:
+    """For each room to ``most``, the most that (weight, value, count) pieces in it are worth."""
+    import numpy as np
+
+    row = np.zeros(most + 1, dtype=np.int64)
+    for weight, value, count in used:
+        left, part = count, 1
+        while left > 0:
+            part = min(part, left)
+            load = part * weight
+            if load <= most:
+                row[load:] = np.maximum(row[load:], row[: most + 1 - load] + part * value)
+            left -= part
+            part *= 2
+    return row
+
+
+class _Chain:
+    """The dynamic program over the leaning pieces, by room, last lean and named pieces laid."""
+
+    def __init__(
+        self, np: Any, pieces: Sequence[Laid], values: Sequence[int], most: int, once: Sequence[int]
+    ) -> None:
+        self._np = np
+        self._most = most
+        mitred = [i for i, piece in enumerate(pieces) if piece.left or piece.right]
+        lefts = sorted({pieces[i].left for i in mitred})
+        rights = sorted({pieces[i].right for i in mitred})
+        before = {lean: max(shared_by(right, lean) for right in rights) for lean in lefts}
+        after = {lean: max(shared_by(lean, left) for left in lefts) for lean in rights}
+        # one without worth is only of use if it lets others share more than it takes
+        self._used = used = [
+            i
+            for i in mitred
+            if values[i] > 0 or pieces[i].weight < before[pieces[i].left] + after[pieces[i].right]
+        ]
+        net = {i: pieces[i].weight - before[pieces[i].left] for i in used}
+        #: How finely the room is filled: what a piece adds at the least.
+        self.step = min(net.values(), default=1)
+        if any(max(abs(pieces[i].left), abs(pieces[i].right)) > pieces[i].weight for i in used):
+            self.step = 0
+        self._pad = max((pieces[i].weight for i in used), default=0)
+        bits = {i: 1 << place for place, i in enumerate(sorted(set(once) & set(used)))}
+        sets = np.arange(1 << len(bits))
+        self._named = [
+            (pieces[i], values[i], sets[sets & bit > 0], sets[sets & bit > 0] ^ bit)
+            for i, bit in bits.items()
+        ]
+        self._wide = self._by_leans(pieces, values, [i for i in used if net[i] >= WIDTH], bits)
+        self._narrow = self._by_leans(pieces, values, [i for i in used if net[i] < WIDTH], bits)
+        shape = (len(sets), self._pad + most + 1)
+        self._ends = {lean: np.full(shape, LOW, dtype=np.int64) for lean in rights}
+        self._starts = {lean: np.full(shape, LOW, dtype=np.int64) for lean in lefts}
+        for starts in self._starts.values():
+            starts[:, self._pad :] = 0
+
+    def _by_leans(
+        self,
+        pieces: Sequence[Laid],
+        values: Sequence[int],
+        some: Sequence[int],
+        bits: dict[int, int],
+    ) -> list[tuple[int, int, Any, Any]]:
+        """Left lean, right lean, weights and values of the unnamed pieces that lean alike."""
+        np = self._np
+        alike: dict[tuple[int, int], list[int]] = {}
+        for i in some:
+            if i not in bits:
+                alike.setdefault((pieces[i].left, pieces[i].right), []).append(i)
+        return [
+            (
+                left,
+                right,
+                np.array([pieces[i].weight for i in group], dtype=np.int64)[:, None],
+                np.array([values[i] for i in group], dtype=np.int64)[:, None],
+            )
+            for (left, right), group in alike.items()
+        ]
+
+    def row(self) -> Any:
+        """The most that a chain of at most each room is worth."""
+        np = self._np
+        for start in range(0, self._most + 1, WIDTH):
+            stop = min(start + WIDTH, self._most + 1)
+            self._lay(self._wide, start, stop)
+            step = self.step if self._narrow or self._named else WIDTH
+            for low in range(start, stop, step):
+                high = min(low + step, stop)
+                self._lay(self._narrow, low, high)
+                self._lay_named(low, high)
+                self._settle(low, high)
+        best = np.zeros(self._most + 1, dtype=np.int64)
+        for ends in self._ends.values():
+            best = np.maximum(best, ends[-1, self._pad :])
+        return best
+
+    def _lay(self, groups: Sequence[tuple[int, int, Any, Any]], low: int, high: int) -> None:
+        """Let unnamed pieces end within a stretch of the room."""
+        np = self._np
+        reach = self._pad + np.arange(low, high)
+        for left, right, weights, values in groups:
+            found = (self._starts[left][:, reach - weights] + values).max(axis=1)
+            ends = self._ends[right][:, self._pad + low : self._pad + high]
+            np.maximum(ends, found, out=ends)
+
+    def _lay_named(self, low: int, high: int) -> None:
+        np = self._np
+        first, last = self._pad + low, self._pad + high
+        for piece, value, with_it, without in self._named:
+            starts = self._starts[piece.left][without, first - piece.weight : last - piece.weight]
+            ends = self._ends[piece.right]
+            ends[with_it, first:last] = np.maximum(ends[with_it, first:last], starts + value)
+
+    def _settle(self, low: int, high: int) -> None:
+        """Keep the best of less room too, and let pieces start beside what ends here."""
+        np = self._np
+        first, last = self._pad + low, self._pad + high
+        for right, ends in self._ends.items():
+            ends[:, first:last] = np.maximum.accumulate(ends[:, max(first - 1, 0) : last], axis=1)[
+                :, -(last - first) :
+            ]
+            for left, starts in self._starts.items():
+                shared = shared_by(right, left)
+                begin = max(first - shared, 0)
+                there = starts[:, begin : last - shared]
+                np.maximum(there, ends[:, begin + shared : last], out=there)
+
+
+__all__ = ["Laid", "best_by_room", "laid_tops", "shared_by"]

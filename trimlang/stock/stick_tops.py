@@ -1,0 +1,166 @@
+"""What the pieces on one stick can be worth at most, worked out again for a check.
+
+Nothing here comes from the planner: weights of mitred pieces, dynamic programs and bounds
+are written anew from ``problem.py``.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_right
+from collections.abc import Sequence
+from typing import Final
+
+from trimlang.stock.certificate import Shape
+from trimlang.stock.laid_tops import Laid, best_by_room, laid_tops, shared_by
+from trimlang.stock.rack_check import Listing, holds_too_little
+
+FEW: Final = 4_000
+"""Worths of a longest stick up to which it is asked how little room each number takes."""
+
+
+class StickTops:
+    """Checks what sticks are worth at most, for the pieces of one problem.
+
+    Args:
+        counts: how many pieces of each shape.
+        rooms: between the trimmed ends of a stick of each length, and one kerf.
+        kerf: taken by each piece.
+        step: of a coarser grid, on which pieces are rounded down and rooms up.
+    """
+
+    def __init__(
+        self, counts: dict[Shape, int], rooms: Sequence[int], kerf: int, step: int = 1
+    ) -> None:
+        self._pieces = [
+            Laid(
+                weight=(length + kerf) // step,
+                left=_away(left, step),
+                right=_away(right, step),
+                count=count,
+            )
+            for (length, left, right), count in counts.items()
+        ]
+        self._rooms = [-(-room // step) for room in rooms]
+        self._least = _least_weights(self._pieces)
+        self._leaning = any(
+            shared_by(one.right, other.left) for one in self._pieces for other in self._pieces
+        )
+
+    def hold(self, values: Sequence[int], tops: Sequence[int], once: Sequence[int]) -> bool:
+        """Whether no pattern on a stick of each length is worth more than its top.
+
+        ``values`` and ``once`` (pieces that lie on one stick at most) go by the shapes.
+        """
+        if min(values, default=0) < 0 or any(self._pieces[place].count > 1 for place in once):
+            return False
+        if self._by_rate(values, tops) or _all_within(self._counted(values, tops), tops):
+            return True
+        if not self._leaning:
+            return False
+        found = laid_tops(self._pieces, values, self._rooms, once)
+        return found is not None and _all_within(found, tops)
+
+    def too_little(self, values: Sequence[int], tops: Sequence[int], counts: Sequence[int]) -> bool:
+        """Whether so many sticks of each length are shown to hold too little; tops are true."""
+        return holds_too_little(
+            Listing(
+                pieces=tuple(self._pieces),
+                least=tuple(self._least),
+                values=tuple(values),
+                rooms=tuple(self._rooms),
+                tops=tuple(tops),
+                counts=tuple(counts),
+            )
+        )
+
+    def _by_rate(self, values: Sequence[int], tops: Sequence[int]) -> bool:
+        """Whether the best worth for the room, over the whole room, is no more."""
+        worthy = [(v, w) for v, w in zip(values, self._least, strict=True) if v > 0]
+        return all(
+            v * room <= top * w
+            for room, top in zip(self._rooms, tops, strict=True)
+            if room > 0
+            for v, w in worthy
+        )
+
+    def _counted(self, values: Sequence[int], tops: Sequence[int]) -> list[int]:
+        """The most that pieces are worth on each stick, none taken more often than there are."""
+        most = max(max(self._rooms, default=0), 0)
+        used = [
+            (weight, value, piece.count if weight == 0 else min(piece.count, most // weight))
+            for weight, value, piece in zip(self._least, values, self._pieces, strict=True)
+            if value > 0 and weight <= most
+        ]
+        if max(tops, default=0) <= FEW:
+            table = _least_rooms(used, most)
+            return [bisect_right(table, room) - 1 if room >= 0 else 0 for room in self._rooms]
+        row = best_by_room(used, most)
+        return [int(row[max(room, 0)]) for room in self._rooms]
+
+
+def _all_within(found: Sequence[int], tops: Sequence[int]) -> bool:
+    return all(one <= top for one, top in zip(found, tops, strict=True))
+
+
+def _away(lean: int, step: int) -> int:
+    """A lean in whole steps, rounded away from square: neighbours may share no less."""
+    size = -(-abs(lean) // step)
+    return size if lean > 0 else -size
+
+
+def _least_weights(pieces: Sequence[Laid]) -> list[int]:
+    """The least room of each piece, whatever it lies beside.
+
+    A shared mitre takes one right and one left end that lean alike.  All that is shared
+    that way is taken off the ends of one side, of that of which less is leaning.
+    """
+    off_right: dict[bool, bool] = {}
+    most: dict[tuple[str, bool], int] = {}
+    for way in (True, False):
+        rights = [(abs(p.right), p.count) for p in pieces if p.right and (p.right > 0) == way]
+        lefts = [(abs(p.left), p.count) for p in pieces if p.left and (p.left > 0) == way]
+        off_right[way] = sum(a * n for a, n in rights) <= sum(a * n for a, n in lefts)
+        most["right", way] = max((a for a, _ in rights), default=0)
+        most["left", way] = max((a for a, _ in lefts), default=0)
+    least = []
+    for piece in pieces:
+        weight = piece.weight
+        if piece.right and off_right[piece.right > 0]:
+            weight -= min(abs(piece.right), most["left", piece.right > 0])
+        if piece.left and not off_right[piece.left > 0]:
+            weight -= min(abs(piece.left), most["right", piece.left > 0])
+        least.append(max(weight, 0))
+    return least
+
+
+def _least_rooms(used: Sequence[tuple[int, int, int]], most: int) -> list[int]:
+    """For each worth the least room that pieces worth so much, or more, take; to ``most``.
+
+    Of pieces worth the same the lightest come first, so each worth is gone through once.
+    """
+    by_value: dict[int, list[int]] = {}
+    for weight, value, count in used:
+        by_value.setdefault(value, []).extend([weight] * count)
+    table = [0]
+    for value, weights in by_value.items():
+        before, load = table, 0
+        table = list(before)
+        for number, weight in enumerate(sorted(weights), start=1):
+            load += weight
+            if load > most:
+                break
+            shift = number * value
+            table.extend([most + 1] * (shift + len(before) - len(table)))
+            for worth, room in enumerate(before, start=shift):
+                if room + load < table[worth]:
+                    table[worth] = room + load
+        # worth more in less room is worth so much too
+        for worth in range(len(table) - 2, -1, -1):
+            if table[worth + 1] < table[worth]:
+                table[worth] = table[worth + 1]
+        while table[-1] > most:
+            table.pop()
+    return table
+
+
+__all__ = ["StickTops"]

@@ -1,0 +1,165 @@
+"""What numbers of sticks cost at the least, worked out again for the check of a proof.
+
+Written anew from ``problem.py``; nothing here comes from the planner.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import Final
+
+from trimlang.record import record
+from trimlang.stock.problem import Blank, Problem
+
+FORGIVEN: Final = 1e-3
+"""Money that is forgiven where a part of it is only reckoned by rates in floating point."""
+
+
+@record
+class Sort:
+    """Sticks of one length, bought or on hand, all at a price or all for nothing.
+
+    ``rate`` is no more than one of them costs however many are had; ``most`` the most that
+    could be had and of use; ``all_taken`` tells that they may as well all be cut.
+    """
+
+    length: int
+    on_hand: bool
+    offers: tuple[Blank, ...]
+    rate: float
+    most: int
+    all_taken: bool
+
+
+class StockPrices:
+    """The sorts of sticks that a problem offers, and what numbers of them cost.
+
+    ``spare_rate`` is what the spare adds to any cost at the least.
+    """
+
+    def __init__(self, problem: Problem) -> None:
+        pieces = len(problem.parts) + problem.survive_loss
+        alike: dict[tuple[int, bool, bool], list[Blank]] = {}
+        for blank in problem.blanks:
+            alike.setdefault((blank.length, blank.on_hand, blank.price > 0), []).append(blank)
+        sorts = sorted(
+            (_sort(had, pieces, problem.spare) for had in map(_to_be_had, alike.values()) if had),
+            key=lambda sort: (sort.rate > 0, -sort.length, sort.on_hand),
+        )
+        #: Those that cost nothing first, then the longest.
+        self.kinds: list[Sort] = []
+        # each stick that is cut holds a piece, and a free rest does all that a shorter one does
+        free = pieces
+        for sort in sorts:
+            most = sort.most
+            if sort.on_hand and not sort.rate:
+                most = min(most, free)
+                free -= most
+            if most or (problem.spare and not sort.on_hand):
+                self.kinds.append(replace(sort, most=most))
+        self._spare = problem.spare
+        self._tables: list[list[int | None]] = [[] for _ in self.kinds]
+        bought = [sort for sort in self.kinds if not sort.on_hand]
+        least = min((sort.rate / sort.length for sort in bought), default=0.0)
+        self.spare_rate = least * problem.spare
+
+    def price(self, counts: Sequence[int], below: int) -> int | None:
+        """The least cost of these sticks to cut and the spare, where it is below; else None."""
+        if not self._spare:
+            total = 0
+            for sort, count in enumerate(counts):
+                price = self._least(sort, count)
+                if price is None:
+                    return None
+                total += price
+            return total if total < below else None
+        return self._with_spare(counts, below)
+
+    def _with_spare(self, counts: Sequence[int], below: int) -> int | None:
+        """The same, sort after sort: how much spare is kept whole so far, at the least cost."""
+        kinds = self.kinds
+        later = sum(sort.rate * count for sort, count in zip(kinds, counts, strict=True))
+        states = {0: 0}
+        for place, (sort, count) in enumerate(zip(kinds, counts, strict=True)):
+            later -= sort.rate * count
+            rate = min(
+                (s.rate / s.length for s in kinds[place + 1 :] if not s.on_hand), default=None
+            )
+            after: dict[int, int] = {}
+            for kept, paid in states.items():
+                needed = self._spare - kept
+                most = 0 if sort.on_hand else -(-needed // sort.length)
+                for whole in range(most if rate is None else 0, most + 1):
+                    price = self._least(place, count + whole)
+                    if price is None or paid + price + later >= below + FORGIVEN:
+                        break
+                    missing = max(needed - whole * sort.length, 0)
+                    if paid + price + later + missing * (rate or 0.0) >= below + FORGIVEN:
+                        continue
+                    reach = self._spare - missing
+                    if paid + price < after.get(reach, below):
+                        after[reach] = paid + price
+            states = after
+        return states.get(self._spare)
+
+    def _least(self, sort: int, count: int) -> int | None:
+        """The least price of at least so many sticks of a sort; None: not to be had."""
+        table = self._tables[sort]
+        if count >= len(table):
+            table = self._tables[sort] = _prices(self.kinds[sort].offers, max(2 * count, 32))
+        return table[count]
+
+
+def _to_be_had(offers: list[Blank]) -> list[Blank]:
+    return [offer for offer in offers if _packs(offer) != 0]
+
+
+def _sort(offers: list[Blank], pieces: int, spare: int) -> Sort:
+    one = offers[0]
+    limits = [_packs(offer) for offer in offers]
+    known = [n * o.pack for n, o in zip(limits, offers, strict=True) if n is not None]
+    most = min(sum(known), pieces) if len(known) == len(offers) else pieces
+    return Sort(
+        length=one.length,
+        on_hand=one.on_hand,
+        offers=tuple(offers),
+        rate=min(offer.price / offer.pack for offer in offers),
+        most=most,
+        all_taken=not one.price and (one.on_hand or not spare),
+    )
+
+
+def _packs(offer: Blank) -> int | None:
+    """How many packs of an offer can be had; None: any number."""
+    return None if offer.limit is None else offer.limit // offer.pack
+
+
+def _prices(offers: Sequence[Blank], most: int) -> list[int | None]:
+    """The least price of at least 0 to ``most`` sticks from some offers."""
+    reach = most + max(offer.pack for offer in offers)
+    table: list[int | None] = [0, *[None] * reach]
+    for offer in offers:
+        limit = _packs(offer)
+        before, whole = list(table), offer.pack
+        if limit is None or limit * whole > reach:
+            for count in range(whole, reach + 1):
+                table[count] = _less(table[count], table[count - whole], offer.price)
+            continue
+        for packs in range(1, limit + 1):
+            for count in range(packs * whole, reach + 1):
+                table[count] = _less(
+                    table[count], before[count - packs * whole], packs * offer.price
+                )
+    for count in range(reach - 1, -1, -1):
+        table[count] = _less(table[count], table[count + 1], 0)
+    return table[: most + 1]
+
+
+def _less(price: int | None, other: int | None, more: int) -> int | None:
+    if other is None:
+        return price
+    return other + more if price is None else min(price, other + more)
+
+
+__all__ = ["FORGIVEN", "Sort", "StockPrices"]
