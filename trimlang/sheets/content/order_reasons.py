@@ -8,12 +8,12 @@ from fractions import Fraction
 from trimlang.compiler import Result
 from trimlang.lengths.tape import decimal_text
 from trimlang.planning.ask import ask
+from trimlang.planning.fewest import MOST_PIECES, fewest_sticks
 from trimlang.planning.layout import TrimPlan
 from trimlang.record import record
 from trimlang.sheets.content.proofs import cost_proofs
 from trimlang.sheets.wording import material_words
 from trimlang.sheets.wording.quantities import Pen
-from trimlang.planning.fewest import MOST_PIECES, fewest_sticks
 
 
 @record
