@@ -4,6 +4,6 @@ import sys
 
 from trimlang.cli import main
 
-# the processes of many jobs read this module too
+# Worker processes import this module too, and must not start a command.
 if __name__ == "__main__":
     sys.exit(main())

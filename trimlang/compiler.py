@@ -1,4 +1,8 @@
-"""The passes in their order: text to statements to job to pieces to plan to order."""
+"""The passes in their order: text to statements to job to pieces to plan to order.
+
+Read this module first.  Each pass takes frozen values and returns frozen values and diagnostics;
+none reaches back, and none but ``gather`` reads a file.
+"""
 
 from __future__ import annotations
 
@@ -36,13 +40,12 @@ if TYPE_CHECKING:
 class Result:
     """What a job file compiles to.
 
-    ``diagnostics`` are in the order of the file.  Where one of them is an
-    error, ``plans`` and ``supplies`` are empty: nothing is cut from a survey
-    that does not hold together.  ``progress`` is how the job stands where it has a
-    site log: ``plans`` are then of what is left, and ``pieces`` that are cut have the
-    length that they were cut to.  ``splices`` are the runs that are pieced together,
-    in the usual way until they are planned.  ``closings`` tell, room by room, how far the
-    survey is from closing.
+    ``diagnostics`` are in the order of the file.  Where one of them is an error, ``plans`` and
+    ``supplies`` are empty: nothing is cut from a survey that does not hold together.
+    ``progress`` is there where the job has a site log; ``plans`` are then of what is left, and
+    pieces that are cut have the length that they were cut to.  ``splices`` are the runs that are
+    spliced, in the usual places until they are planned.  ``closings`` say, room by room, how
+    far the survey is from closing.
     """
 
     job: Job
@@ -57,17 +60,17 @@ class Result:
 
     @property
     def ok(self) -> bool:
-        """Whether sheets can be printed."""
+        """Whether there is no error, so that sheets can be printed."""
         return not has_errors(self.diagnostics)
 
     @property
     def cost(self) -> Fraction:
-        """What all trim costs, in the job's money, what was spent included."""
+        """What all trim costs, in the job's money, with what was spent already."""
         return sum((plan.cost for plan in self.plans), self.spent)
 
     @property
     def bound(self) -> Fraction:
-        """A cost below which no plan can go."""
+        """A proven lower bound on ``cost``: no plan can cost less."""
         return sum((plan.bound for plan in self.plans), self.spent)
 
     @property
@@ -93,11 +96,12 @@ def check_job(
 
 
 def check_gathered(gathered: Gathered, file: str, steps: Steps = PLAIN) -> Result:
-    """Survey and join what was read; ``file`` is the name of the job's own file."""
+    """Survey and join what was read; ``file`` is the name of the job's own file in messages."""
     job, closings, surveyed = survey(gathered.statements, file)
     pieces: tuple[Piece, ...] = ()
     spliced: tuple[Splice, ...] = ()
     joined: tuple[Diagnostic, ...] = ()
+    # Pieces of a survey with errors would only bring up errors that follow from those.
     if not has_errors(surveyed):
         pieces, spliced, joined = joinery(job, join=steps.room)
         if job.log:
@@ -105,8 +109,8 @@ def check_gathered(gathered: Gathered, file: str, steps: Steps = PLAIN) -> Resul
             joined += check_log(job, pieces)
     findings = (*gathered.findings, *surveyed, *joined)
     order = {source: number for number, source in enumerate(gathered.sources)}
-    # what is found where something could not be read may only be missing there: mending the
-    # other finding mends it, or shows what is wrong
+    # Where something could not be read, a finding that depends on it may be false: mending what
+    # could not be read mends it too, or shows what is really wrong. So it is left out for now.
     lost_lines = {
         (one.span.file, one.span.line) for one in gathered.findings if one.page.loses is Whole.LINE
     }
@@ -142,10 +146,10 @@ def compile_job(
 ) -> Result:
     """Compile a job file's text: survey, pieces, stock plan and supplies.
 
-    ``path`` is the file that the text came from, for its includes; ``effort``
-    is how hard the planner looks for a proof, all trims together.  ``watch`` is
-    told each trim's name as its planning begins and gives what is to be told
-    how the search goes.  ``log`` stands in for the text of the log file beside it.
+    ``path`` is the file that the text came from, for its includes.  ``effort`` is how hard the
+    planner looks for a proof, for all trims together.  ``watch`` is called with each trim's
+    name as its planning begins, and returns what to call as the search goes on.  ``log`` is used
+    in place of the text of the log file beside the job.
 
     Raises:
         WrongPlanError: the independent verifier rejects a plan.
@@ -163,11 +167,11 @@ def plan_checked(
 ) -> Result:
     """Plan a checked job's stock and supplies; see ``compile_job``.
 
-    ``cache`` holds plans of earlier turns, which serve again for trims that are cut alike.
+    ``cache`` holds plans of earlier turns, which are used again for trims that are cut the same.
     """
     if not checked.ok:
         return checked
-    # the planner is twice what a check loads
+    # Imported here: the planner is twice as much code as a check loads.
     from trimlang.planning.first_plan import first_plan
     from trimlang.site_log.under_way import under_way
     from trimlang.takeoff.supplies import supplies
@@ -175,6 +179,8 @@ def plan_checked(
     job = with_offers_of_log(checked.job)
     planned = first_plan(job, checked.pieces, checked.splices, effort, watch, cache)
     pieces, plans, problems, progress = planned.pieces, planned.plans, planned.problems, None
+    # The log is replayed over the plan of the whole job, as if nothing had been done yet: that is
+    # the plan that the first tickets showed.
     if checked.job.log:
         pieces, plans, problems, progress = under_way(checked.job, planned, effort, watch)
     findings = checked.diagnostics + problems

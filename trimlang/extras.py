@@ -1,8 +1,8 @@
-"""Libraries that only some uses of trimlang want, and how to come by them.
+"""Libraries that only some uses of trimlang need, and how to install them.
 
-``pyproject.toml`` lists them as extras.  trimlang may be installed from a checkout or from a
-wheel, and in neither case need an index know it; so a message names the library itself, and
-the very Python that lacks it.
+``pyproject.toml`` lists them as extras.  trimlang may be installed from a checkout or a wheel,
+and no package index need know it, so ``pip install trimlang[...]`` may not work.  A message
+therefore names the library itself, and the Python that lacks it.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ from trimlang.record import record
 
 @record
 class Extra:
-    """A use that wants a library besides, what that is called, and what it is imported as."""
+    """A use of trimlang that needs one more library: its name, and the modules it brings."""
 
     name: str
     use: str
@@ -23,7 +23,7 @@ class Extra:
     modules: tuple[str, ...]
 
     def lacks(self, error: ModuleNotFoundError) -> bool:
-        """Whether an import failed because this library is not there, and for nothing else."""
+        """Whether an import failed because this library is missing, and for no other reason."""
         return (error.name or "").partition(".")[0] in self.modules
 
     def remedy(self) -> str:
@@ -36,8 +36,8 @@ class Extra:
         return f"{self.use} needs {self.library}: {shlex.join(command)}"
 
     def _wanted(self) -> str:
-        """Return the library with the versions that trimlang works with."""
-        # slow to load, and only for who lacks something
+        """Return the library with the versions that trimlang works with, as pip wants it."""
+        # Imported here: slow to load, and needed only when something is missing.
         from importlib.metadata import PackageNotFoundError, requires
 
         try:

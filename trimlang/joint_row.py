@@ -1,6 +1,6 @@
-"""What can be said of a joint: the facts that a row holds, and the values that they take.
+"""What a joint's row can say: the facts, and the values that they can have.
 
-The rows themselves stand in ``trimlang.joints``.
+The rows themselves are in ``trimlang.joints``.
 """
 
 from __future__ import annotations
@@ -16,7 +16,7 @@ from trimlang.record import record
 
 
 class Edge(StrEnum):
-    """Where an end is longest: an edge of the piece, or both alike."""
+    """The edge of a piece at which an end is longest, or both where they are equal."""
 
     BACK = "back"
     FACE = "face"
@@ -37,7 +37,7 @@ class Edge(StrEnum):
 
 
 class Fit(StrEnum):
-    """How an inside corner's end is fitted."""
+    """How an end is fitted into an inside corner."""
 
     MITRED = "mitred"
     COPED = "coped"
@@ -45,23 +45,23 @@ class Fit(StrEnum):
 
 
 class Corner(Enum):
-    """On which side of the wall faces a corner is measured: in the room, or in the wall."""
+    """The side on which a corner's angle is measured: through the room, or through the wall."""
 
     INSIDE = auto()
     OUTSIDE = auto()
 
 
 class Mitre(Enum):
-    """What a joint's mitre follows from."""
+    """What a joint's mitre is worked out from."""
 
     NONE = auto()
-    """Square."""
+    """Nothing: the end is square."""
     HALF_THE_CORNER = auto()
     """90° less half the corner."""
     A_RETURN = auto()
     """45°: the return stands square to the wall."""
     THE_SCARF = auto()
-    """As the file says scarfs are cut."""
+    """The angle at which the file has scarfs cut."""
     HALF_THE_BEND = auto()
     """Across the face, half of what the pitch changes by."""
     THE_PITCH = auto()
@@ -73,7 +73,7 @@ class Mitre(Enum):
 
 
 class Mark(StrEnum):
-    """What stands for an end on the floor plan."""
+    """The mark for an end on the floor plan."""
 
     DOT = "in"
     SQUARE = "out"
@@ -82,7 +82,7 @@ class Mark(StrEnum):
 
 @record
 class RoundingRow:
-    """One row of the rounding rule; of a piece's two ends the earlier row decides."""
+    """One row of the rounding rule; of the rows of a piece's two ends, the earlier decides."""
 
     row: str
     way: Direction
@@ -109,20 +109,20 @@ ROUNDING_ROWS: Final = tuple(
         ("plumb", Direction.DOWN, N_("a plumb cut")),
     )
 )
-"""The rounding rule, the deciding end first (common practice, no source)."""
+"""The rounding rule, in the order in which its rows decide (common practice, no source)."""
 
 WHY_ROUNDED: Final = MappingProxyType({one.row: one.because for one in ROUNDING_ROWS})
 
 
 @record
 class JointRow:
-    """What is to be known of one joint.
+    """All that is known of one joint.
 
-    ``word`` stands in job files and in plan.json, ``name`` and ``meaning`` on sheets and
-    in editors; ``page`` is the heading of docs/language.md that tells of it.
-    ``long_point`` is the edge at which the end is longest where that is always the same.
-    ``rounds`` names a row of the rounding rule, ``coped`` the one of a coped end.
-    The rest is false where a row does not say it.
+    ``word`` is what job files and plan.json say, ``name`` and ``meaning`` what sheets and editors
+    show; ``page`` is the heading of docs/language.md that describes it.  ``long_point`` is the
+    edge at which the end is longest, where that is always the same.  ``rounds`` names the row of
+    the rounding rule, ``coped`` that for a coped end.  Everything else is false where a row does
+    not say it.
     """
 
     _: KW_ONLY
@@ -137,28 +137,28 @@ class JointRow:
     long_point: Edge = Edge.BOTH
     mark: Mark | None = None
     written: bool = True
-    """A job file may say it."""
+    """Whether a job file may say it."""
     goes_on: bool = False
-    """The same trim goes on past it along the same line of wall."""
+    """Whether the same trim goes on past it along the same line of wall."""
     laps: bool = False
-    """One of its two pieces lies over the other."""
+    """Whether one of its two pieces lies over the other."""
     stops: bool = False
-    """Something that is no trim stands in the way."""
+    """Whether something that is not trim stands in the way."""
     stands_alone: bool = False
-    """No neighbour's top is seen to run on from it."""
+    """Whether no neighbour's top edge continues from it in sight."""
     returns: bool = False
-    """A small piece turns the profile back to the wall."""
+    """Whether a small piece turns the profile back to the wall."""
     on_level: bool = False
-    """Only trim that runs level can be cut so: the sections would not match."""
+    """Whether only level trim can have it: on a slope the sections would not match."""
     on_slope: bool = False
-    """Only trim that climbs can be cut so."""
+    """Whether only trim that climbs can have it."""
     on_loose_piece: bool = False
-    """A piece that stands on no wall can be cut so."""
+    """Whether a loose piece, which stands on no wall, can have it."""
     needs_thickness: bool = False
-    """Its length hangs on the trim's thickness."""
+    """Whether the length depends on the trim's thickness."""
     needs_height: bool = False
-    """Its length hangs on the trim's height."""
+    """Whether the length depends on the trim's height."""
     filled: bool = False
-    """The seam at its face is filled."""
+    """Whether the seam at its face is filled."""
     gap_shows: str | None = None
-    """Whose limit holds for the gap that the saw's step leaves: a corner's word."""
+    """The word of the corner whose limit holds for the gap that the saw's step leaves, if any."""

@@ -1,8 +1,7 @@
-"""The joints: how an end of a trim is cut and what it meets, one row a joint.
+"""The joints: how an end of a trim is cut and what it meets, one row for each joint.
 
-Whoever wants to know something about a joint asks its row, so that a new joint is
-written here once; DEVELOPERS.md tells what else it takes.  What the trade calls them
-and which way they are rounded: common practice, no source.
+All other code asks a joint's row and names no joint, so that a new joint is written here once;
+DEVELOPERS.md says what else it takes.  The names and the rounding: common practice, no source.
 
 >>> Joint.OUT_CORNER.is_corner, Joint.OUT_CORNER.long_point
 (True, <Edge.FACE: 'face'>)
@@ -23,7 +22,7 @@ _STAIRS: Final = "Stairs and floors"
 
 
 class Joint(StrEnum):
-    """How a trim ends, in the trade's terms; each member is a row."""
+    """How a trim ends, in the trade's terms; each member has a row."""
 
     _value_: str
     row: JointRow
@@ -158,12 +157,12 @@ class Joint(StrEnum):
 
     @classmethod
     def of(cls, word: str) -> Joint:
-        """Return the joint that a job file writes so; the grammar knows no others."""
+        """Return the joint with this word in a job file; the grammar lets no other through."""
         return next(joint for joint in cls if joint.word == word)
 
     @property
     def word(self) -> str:
-        """How a job file writes it."""
+        """Its word in a job file."""
         return self.row.word
 
     @property
@@ -183,7 +182,7 @@ class Joint(StrEnum):
 
     @property
     def mitre(self) -> Mitre:
-        """What its mitre follows from."""
+        """What its mitre is worked out from."""
         return self.row.mitre
 
     @property
@@ -193,7 +192,7 @@ class Joint(StrEnum):
 
     @property
     def long_point(self) -> Edge:
-        """The edge at which the end is longest; ``BOTH`` where that depends, or is square."""
+        """The edge at which the end is longest; ``BOTH`` where it is square or that depends."""
         return self.row.long_point
 
     @property
@@ -203,7 +202,7 @@ class Joint(StrEnum):
 
     @property
     def has_mate(self) -> bool:
-        """Whether the next wall's trim meets it there."""
+        """Whether another piece of trim meets it there."""
         return self.is_corner or self.goes_on
 
     @property
@@ -218,7 +217,7 @@ class Joint(StrEnum):
 
     @property
     def stops(self) -> bool:
-        """Whether something that is no trim stands in the way."""
+        """Whether something that is not trim stands in the way."""
         return self.row.stops
 
     @property
@@ -227,10 +226,10 @@ class Joint(StrEnum):
         return self.row.returns
 
     def rounds(self, fit: Fit) -> str:
-        """Return the row of the rounding rule for an end fitted so."""
+        """Return the name of the rounding rule's row for an end with this fit."""
         coped = self.row.coped if fit is Fit.COPED else None
         return coped or self.row.rounds
 
 
 STOPPED: Final = Joint.BUTT
-"""How trim ends where nothing of its own goes on: square, against what stands there."""
+"""How trim ends where no trim goes on: square, against what stands there."""

@@ -1,4 +1,8 @@
-"""Letters that are not what they seem: hidden signs, and look-alikes of other alphabets."""
+"""Letters that are not what they seem: hidden characters, and look-alikes across alphabets.
+
+Two trims whose names print alike but differ would be two trims for trimlang and one for everybody
+else.
+"""
 
 from __future__ import annotations
 
@@ -9,24 +13,24 @@ _LATIN: Final = str.maketrans(
     "авекмнорстухѕіјһԁԛԝАВЕКМНОРСТУХЅІЈҺԚԜαγικνορυϲϳΑΒΕΖΗΙΚΜΝΟΡΤΥΧϹͿցհոսօՕՍԼ",
     "abekmhopctyxsijhdqwABEKMHOPCTYXSIJhQWayiknopucjABEZHIKMNOPTYXCJghnuoOUL",
 )
-"""Cyrillic, Greek and Armenian letters that print much as a Latin letter does.
+"""Cyrillic, Greek and Armenian letters that look much like a Latin letter in print.
 
-Picked from the table of Unicode Technical Standard 39, without rare scripts.
+Chosen from the table of Unicode Technical Standard 39, without rare scripts.
 """
 
 STEERING: Final = frozenset(
     "\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2069"
 )
-"""Marks that turn the direction of text: they could show a length's figures backwards."""
+"""Marks that change the direction of text: they could show a length's figures backwards."""
 
 _JOINERS: Final = "\u200c\u200d"
-"""They shape letters of some scripts, and join emoji."""
+"""Allowed, although they are invisible: they shape letters of some scripts and join emoji."""
 
 _CONFUSED: Final = frozenset({"CYRILLIC", "GREEK", "ARMENIAN"})
 
 
 def is_hidden(sign: str) -> bool:
-    """Tell whether a sign has no look of its own: controls, formats, line separators."""
+    """Tell whether a character is invisible: controls, formats, line separators."""
     return (
         unicodedata.category(sign) in ("Cc", "Cf", "Cs", "Zl", "Zp")
         and sign != "\t"
@@ -35,10 +39,10 @@ def is_hidden(sign: str) -> bool:
 
 
 def stranger_in(name: str) -> int | None:
-    """Return where a name has a letter that passes for one of another alphabet, if it has.
+    """Return where a name has a letter that passes for one of another alphabet, None if nowhere.
 
-    That is the first letter of a second alphabet, or one that is another's only
-    in shape, as full-width letters are.
+    That is the first letter from a second alphabet, or a letter such as a full-width one, which
+    only looks different from the plain one.
     """
     first = _alphabet(name[0])
     for at, sign in enumerate(name):
@@ -53,7 +57,7 @@ def stranger_in(name: str) -> int | None:
 
 
 def looks_like(name: str) -> str:
-    """Return what a name looks like: the same for two names that print alike."""
+    """Return what a name looks like: two names that print alike give the same text."""
     if name.isascii():
         return name
     return unicodedata.normalize("NFKC", name).translate(_LATIN)
@@ -64,7 +68,7 @@ def _alphabet(letter: str) -> str:
 
 
 def printable(text: str) -> str:
-    """Return text that cannot steer a terminal: tabs become blanks, controls a mark."""
+    """Return text that cannot control a terminal: tabs become blanks, controls a �."""
     return "".join(
         sign if sign.isprintable() else " " if sign == "\t" else "\N{REPLACEMENT CHARACTER}"
         for sign in text

@@ -1,4 +1,4 @@
-"""Money as text: exact, as a price list or an account has it."""
+"""Money as text, exact, as in a price list."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from fractions import Fraction
 
 
 def money_text(amount: Fraction) -> str:
-    """Write money with two places, more (six at most) where the job's prices have more.
+    """Write money that is not negative, with two decimals, or up to six where it has more.
 
     >>> money_text(Fraction("17.4")), money_text(Fraction("0.125"))
     ('17.40', '0.125')

@@ -1,4 +1,4 @@
-"""Reads job files and what they include: the one place where the compiler meets the disk."""
+"""Reads job files and what they include: the one place where the compiler reads the disk."""
 
 from __future__ import annotations
 
@@ -16,14 +16,16 @@ from trimlang.language.parse import ReadLine, parse, read_line
 from trimlang.language.source import MOST_LINES, Source
 from trimlang.record import record
 
+# Limits for what is not a job file (a disk image, a device) and for include chains that were meant
+# as an attack; a house has a few hundred lines.
 MOST_MEGABYTES: Final = 16
 LOG_SUFFIX: Final = ".site"
 DEEPEST: Final = 16
-"""Files that include one another in a chain."""
+"""Files at most that include one another in a chain."""
 
 
 class UnreadableError(Exception):
-    """The file is no text that can be read; the message says why."""
+    """The file cannot be read as text; ``code`` and ``facts`` are the diagnostic that says why."""
 
     def __init__(self, code: str, facts: dict[str, object]) -> None:
         super().__init__(code)
@@ -33,7 +35,7 @@ class UnreadableError(Exception):
 
 @record
 class Gathered:
-    """The statements of a job file with its includes in place, and each file's text."""
+    """A job file's statements with its includes in their places, and each file's text by name."""
 
     statements: tuple[tree.Statement, ...]
     findings: tuple[Diagnostic, ...]
@@ -52,12 +54,12 @@ def read_text(path: Path) -> str:
 
 
 def read_regular(path: Path) -> str:
-    """Return the text of a file that the user did not name: never of a pipe or a device.
+    """Return the text of a file that the user did not name; never of a pipe or a device.
 
-    A pipe that lies where a file is looked for would be waited for without end.
+    A pipe that lies where an included file is expected would make the compiler wait for ever.
 
     Raises:
-        OSError: the file cannot be opened, or is no regular one.
+        OSError: the file cannot be opened, or is not a regular file.
         UnreadableError: it is too large, or no UTF-8 text.
     """
     with open(path, "rb", opener=_without_waiting) as stream:
@@ -67,6 +69,7 @@ def read_regular(path: Path) -> str:
 
 
 def _without_waiting(path: str, flags: int) -> int:
+    # Opening a pipe waits for a writer unless it is told not to.
     return os.open(path, flags | getattr(os, "O_NONBLOCK", 0))
 
 
@@ -97,7 +100,7 @@ def decode(data: bytes, name: str) -> str:
 
 
 def log_beside(path: Path) -> Path:
-    """Return where a job's log file lies: ``house.site`` beside ``house.trim``."""
+    """Return the path of a job's log file: ``house.site`` beside ``house.trim``."""
     return path.with_suffix(LOG_SUFFIX)
 
 
@@ -110,12 +113,12 @@ def gather(
     line: ReadLine = read_line,
     log: str | None = None,
 ) -> Gathered:
-    """Parse ``text`` and put what it includes in the place of each include line.
+    """Parse ``text`` and put the statements of each included file in place of its include line.
 
-    Includes are looked for in the folder of ``path`` and never outside it, not
-    even by way of links.  ``read`` gives a file's text and ``line`` a line's
-    statement; an editor has what is not yet saved, and remembers what is not new.
-    The job's log file, where it has one, comes last; ``log`` stands in for its text.
+    Includes are looked for in the folder of ``path`` and never outside it, not even through
+    links.  ``read`` returns a file's text and ``line`` a line's statement; an editor passes its
+    own, for files that are not saved and lines that did not change.  The job's log file, where
+    it has one, comes last; ``log`` is used in place of its text.
     """
     shown = path.name if path is not None else name
     gatherer = _Gatherer(path.resolve().parent if path is not None else None, read, line)
@@ -153,12 +156,14 @@ class _Gatherer:
         return gathered
 
     def log_file(self, path: Path, log: str | None) -> list[tree.Statement]:
-        """Read the log file beside the job, where there is one: nothing but lines of the log."""
+        """Return the lines of the log file beside the job; any other line in it is reported."""
         span = Span(path.name, 1, 1, 2)
         if log is None:
             try:
                 if not path.is_file():
                     return []
+                # The log may be a link: it must not lead out of the job's folder, as an include
+                # must not.
                 if self._root is not None and not path.resolve().is_relative_to(self._root):
                     self._say("T602", span, path=path.name)
                     return []
@@ -191,6 +196,7 @@ class _Gatherer:
         except (OSError, ValueError, RuntimeError):
             self._say("T601", span, path=wanted, reason="this is no file name")
             return []
+        # After resolve(), so that neither ".." nor a link leads out of the folder.
         if not target.is_relative_to(self._root):
             self._say("T602", span, path=wanted)
             return []
@@ -202,12 +208,12 @@ class _Gatherer:
             return []
         shown = target.relative_to(self._root).as_posix()
         if shown in self.sources:
-            # a file that two lines include would state everything twice
+            # A file that is included twice would state everything in it twice.
             self._say("T607", span, path=wanted)
             return []
         try:
             if target.exists() and not target.is_file():
-                # a pipe or a device could be read for ever
+                # A pipe or a device could be read without end.
                 self._say("T601", span, path=wanted, reason="it is no file")
                 return []
             text = self._read(target)

@@ -1,8 +1,8 @@
-"""Frozen dataclasses that are quick to make: trimlang's passes have a hundred and fifty of them.
+"""Frozen dataclasses that are quick to define: trimlang's passes have some 150 of them.
 
-``dataclass`` writes the source of eight methods for each class and compiles it, which came to an
+``dataclass`` writes the source of eight methods for each class and compiles it, which took an
 eighth of every command's time.  All but ``__init__`` are the same for every record, so they are
-made here without compiling anything.
+made here as closures, without compiling anything.
 """
 
 from __future__ import annotations
@@ -17,12 +17,12 @@ _Class = TypeVar("_Class")
 
 @dataclass_transform(frozen_default=True, field_specifiers=(field,))
 def record(cls: type[_Class]) -> type[_Class]:
-    """Make a class a frozen dataclass with slots, as ``dataclass(frozen=True, slots=True)`` does.
+    """Make a class a frozen dataclass with slots, like ``dataclass(frozen=True, slots=True)``.
 
-    Records are equal where they are of one class and their fields are; what a class
-    defines itself of ``__eq__``, ``__hash__`` and ``__repr__`` stays.
+    Two records are equal where their classes are the same and their fields are equal.  A class
+    that defines ``__eq__``, ``__hash__`` or ``__repr__`` itself keeps its own.
     """
-    # where there is no docstring dataclass looks into the signature for one, which takes long
+    # Without a docstring, dataclass builds one from the signature, which is slow.
     cls.__doc__ = cls.__doc__ or cls.__name__
     made: Any = dataclass(init=False, slots=True, eq=False, repr=False)(cls)
     values = _values([one.name for one in fields(made) if one.compare])
@@ -40,16 +40,17 @@ def record(cls: type[_Class]) -> type[_Class]:
 
 
 def _maker(made: Any) -> Callable[..., None]:
-    """Return ``__init__``, which is called so often that it is written out for each class."""
+    """Return ``__init__``, which is called so often that it is compiled for each class."""
     known: dict[str, Any] = {"_missing": MISSING}
     body: list[str] = []
     parameters: list[str] = ["self"]
-    # those that are only given by name come last
+    # Keyword-only fields come last, behind the "*".
     for one in sorted(fields(made), key=lambda one: bool(one.kw_only)):
         if one.kw_only and "*" not in parameters:
             parameters.append("*")
         name, value = one.name, one.name
-        # a slot is set past the frozen class
+        # Setting the slot itself gets past the frozen class, and is quicker than
+        # object.__setattr__.
         known[f"_set_{name}"] = getattr(made, name).__set__
         if not one.init:
             known[f"_default_{name}"] = one.default

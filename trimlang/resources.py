@@ -1,4 +1,4 @@
-"""Finds the grammar and the templates, in a checkout and when installed from a wheel."""
+"""Finds the grammar, the templates and the docs, in a checkout and in an installed wheel."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ def folder(name: str) -> Traversable:
     for place in (package / name, package.parent / name):
         if place.is_dir():
             return place
-    # packed away in an archive: rare, and slow to load what reads it
+    # Packed in an archive: rare, and what reads it is slow to load.
     from importlib.resources import files
 
     return files("trimlang") / name
@@ -32,5 +32,7 @@ def page_address(code: str, title: str) -> str | None:
     page = folder("docs") / "diagnostics.md"
     if not isinstance(page, Path) or not page.is_file():
         return None
+    # As a heading's anchor is made on the usual sites that show Markdown: small letters, hyphens
+    # for blanks, no other signs.
     words = "".join(sign for sign in f"{code}: {title}".lower() if sign.isalnum() or sign in " -")
     return f"{page.as_uri()}#{words.replace(' ', '-')}"

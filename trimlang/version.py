@@ -1,3 +1,3 @@
-"""The one place that states trimlang's version."""
+"""trimlang's version, stated here and nowhere else."""
 
 __version__ = "0.1.0"

@@ -1,1 +1,1 @@
-"""Exact lengths and angles: units in, tape readings out, no float between."""
+"""Exact lengths and angles: from units to tape readings, with no float in between."""

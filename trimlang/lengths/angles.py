@@ -1,9 +1,8 @@
 """Angles as exact fractions of a degree, and their sines and tangents to thirty places.
 
-Saw settings depend on angles that no fraction holds, and lengths depend on
-their tangents.  So that the last sixteenth never hangs on a float or on one
-machine's maths library, the tangent is worked out in decimal arithmetic and
-handed on as a fraction.
+Saw settings depend on angles that are no fractions, and lengths depend on their tangents.  So
+that the last sixteenth never depends on a float or on one machine's maths library, these are
+worked out in decimal arithmetic and returned as fractions.
 """
 
 from __future__ import annotations
@@ -16,6 +15,7 @@ from typing import Final
 
 from trimlang.lengths.tape import decimal_text, steps_nearest
 
+# To 62 places; sums are carried to 60 digits, so thirty places of the result are sure.
 PI: Final = Decimal("3.14159265358979323846264338327950288419716939937510582097494459")
 _PLACES: Final = Decimal(1).scaleb(-30)
 RIGHT: Final = Fraction(90)
@@ -23,8 +23,9 @@ STRAIGHT: Final = 180
 
 
 def _sine_and_cosine(radians: Decimal) -> tuple[Decimal, Decimal]:
-    """Sum both Taylor series together; fast enough for the first turn."""
+    """Sum both Taylor series together; used for less than a quarter turn, where they are quick."""
     sine, cosine, term, n = Decimal(0), Decimal(0), Decimal(1), 0
+    # Terms below 1e-55 change nothing in the thirty places that are kept.
     while abs(term) > Decimal(1).scaleb(-55):
         if n % 2:
             sine += term if n % 4 == 1 else -term
@@ -46,6 +47,7 @@ def tangent(degrees: Fraction) -> Fraction:
         raise ValueError(f"no tangent at {degrees} degrees")
     if degrees < 0:
         return -tangent(-degrees)
+    # Exactly 1, as almost every corner asks for it: a length must not be a hair off its mark.
     if degrees == 45:
         return Fraction(1)
     with localcontext() as context:
@@ -68,13 +70,14 @@ def cosine(degrees: Fraction) -> Fraction:
 
 
 def _wave(degrees: Fraction) -> tuple[Fraction, Fraction]:
-    # a whole turn is taken off exactly, and quarter turns come out exactly
+    # Whole and quarter turns are taken off exactly, so only the rest, below 90°, is summed.
     quarters, rest = divmod(degrees % 360, RIGHT)
     with localcontext() as context:
         context.prec = 60
         radians = Decimal(rest.numerator) / Decimal(rest.denominator) * PI / 180
         sine_, cosine_ = (Fraction(one.quantize(_PLACES)) for one in _sine_and_cosine(radians))
     for _ in range(int(quarters)):
+        # A quarter turn further: sin(x + 90°) = cos x and cos(x + 90°) = -sin x.
         sine_, cosine_ = cosine_, -sine_
     return sine_, cosine_
 
@@ -111,6 +114,8 @@ def arc_cosine(ratio: Fraction) -> Fraction:
         return 2 * RIGHT
     with localcontext() as context:
         context.prec = 60
+        # cos x = c gives tan²(x/2) = (1 - c) ÷ (1 + c), exact under the root, so only the arc
+        # tangent needs a series.
         square = (1 - ratio) / (1 + ratio)
         half = (Decimal(square.numerator) / Decimal(square.denominator)).sqrt()
         return _in_degrees(2 * _arc_tangent(half))
@@ -120,8 +125,9 @@ def _arc_tangent(value: Decimal) -> Decimal:
     if value < 0:
         return -_arc_tangent(-value)
     if value > 1:
+        # The series converges only up to 1: atan t = 90° - atan(1/t).
         return PI / 2 - _arc_tangent(1 / value)
-    # each halving of the angle makes the series converge faster
+    # tan(x/2) = t ÷ (1 + √(1 + t²)): each halving of the angle makes the series converge faster.
     halvings = 4
     for _ in range(halvings):
         value = value / (1 + (1 + value * value).sqrt())
@@ -138,18 +144,18 @@ def _in_degrees(radians: Decimal) -> Fraction:
 
 
 def mitre_of_corner(corner: Fraction) -> Fraction:
-    """Return the saw setting, from square, that halves a corner of so many degrees.
+    """Return the mitre from square that halves a corner (both in degrees): 90° - corner/2.
 
-    The corner is measured between the two wall faces: through the room at an
-    inside corner, through the wall at an outside one.
+    The corner is measured between the two wall faces: through the room at an inside corner,
+    through the wall at an outside one.
     """
     return RIGHT - corner / 2
 
 
 def saw_reading(exact: Fraction, step: Fraction) -> Fraction:
-    """Return the setting that a saw reading to ``step`` degrees shows nearest ``exact``.
+    """Return the mark nearest to ``exact`` on a saw that reads to ``step`` degrees.
 
-    It stays below 90°: turned that far the blade runs along the piece and cuts no end.
+    It stays below 90°: turned that far, the blade runs along the piece and cuts no end.
     """
     setting = steps_nearest(exact, step)
     return setting if setting < RIGHT else (ceil(RIGHT / step) - 1) * step

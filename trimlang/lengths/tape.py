@@ -8,15 +8,17 @@ from math import ceil, floor
 from typing import Final
 
 MM: Final = Fraction(5, 127)
-"""One millimetre in inches."""
+"""One millimetre in inches: 1 in is 25.4 mm exactly, and 5/127 = 1/25.4."""
 
 NOTHING: Final = Fraction(0)
 SIXTEENTH: Final = Fraction(1, 16)
+# Inches. Tangents are right to thirty places, so an error in a length is far below this; and no two
+# marks of any tape are so close.
 _HAIR: Final = Fraction(1, 10**20)
 
 
 class Direction(StrEnum):
-    """Which way a length goes to the next mark on the tape."""
+    """Which way a length is rounded to a mark on the tape."""
 
     UP = "up"
     DOWN = "down"
@@ -39,9 +41,9 @@ def steps_up(value: Fraction, step: Fraction) -> Fraction:
 
 
 def on_mark(value: Fraction, step: Fraction) -> Fraction:
-    """Return the multiple of ``step`` that ``value`` all but lies on, else ``value`` itself.
+    """Return the multiple of ``step`` that ``value`` lies on but for a hair, else ``value``.
 
-    Tangents are right to thirty decimal places, so that a length which lies on a mark in
+    Tangents are right to thirty decimal places, so a length that lies exactly on a mark in
     geometry may come out a hair beside it, and would be rounded a whole step away.
     """
     mark = steps_nearest(value, step)
@@ -50,6 +52,7 @@ def on_mark(value: Fraction, step: Fraction) -> Fraction:
 
 def steps_nearest(value: Fraction, step: Fraction) -> Fraction:
     """Return the multiple of ``step`` nearest ``value``; a tie goes up."""
+    # floor(value ÷ step + 1/2) in whole numbers alone, as it is called very often.
     above, below = value.numerator * step.denominator, value.denominator * step.numerator
     return (2 * above + below) // (2 * below) * step
 
@@ -63,7 +66,7 @@ def mixed_number(value: Fraction) -> str:
 def mixed_parts(value: Fraction) -> tuple[str, str, str]:
     """Return sign, whole number and fraction: ``("", "29", "1/8")``, ``("-", "", "1/16")``.
 
-    What is nothing is empty, but for a plain nought.
+    A part that is zero is empty, but a plain zero is ``("", "0", "")``.
     """
     whole, rest = divmod(abs(value.numerator), value.denominator)
     sign = "-" if value < 0 else ""
@@ -74,6 +77,7 @@ def mixed_parts(value: Fraction) -> tuple[str, str, str]:
 
 def decimal_text(value: Fraction, places: int) -> str:
     """Write a value to so many decimal places, exactly rounded, without trailing zeros."""
+    # Rounded to the nearest with a half going up, in whole numbers, without a float.
     scaled = (2 * value.numerator * 10**places + value.denominator) // (2 * value.denominator)
     whole, rest = divmod(abs(scaled), 10**places)
     text = f"{whole}.{rest:0{places}d}".rstrip("0").rstrip(".")
@@ -83,7 +87,7 @@ def decimal_text(value: Fraction, places: int) -> str:
 def length_text(inches: Fraction, unit: str = "in") -> str:
     """Write a length in ``in`` or ``mm``: ``29 1/8 in``, ``740 mm``.
 
-    A length that no tape shows is written as a decimal: ``29.1719 in``.
+    A length that no tape has a mark for is written as a decimal: ``29.1719 in``.
     """
     if unit == "mm":
         return f"{decimal_text(inches / MM, 2)} mm"

@@ -1,10 +1,9 @@
 """Units of length and volume, exact.
 
-A length inside the compiler is a ``fractions.Fraction`` of an inch.  The
-factors come from pint, with Fraction magnitudes, out of the definitions below.
-Loading pint costs more than all the rest of ``trimlang check``, so it is asked
-for the factors of all units that are defined here when trimlang is built
-(``trimlang.made_ahead``); any other word is asked of it when it is met.
+Inside the compiler a length is a ``fractions.Fraction`` in inches.  pint works out the factors,
+with Fraction magnitudes, from the definitions below.  Loading pint takes longer than all the
+rest of ``trimlang check``, so it is asked for the factors of all units defined here when trimlang
+is built (``trimlang.made_ahead``), and for any other word when that is met.
 
 Source of the definitions: NIST Special Publication 811 and NIST Handbook 44,
 appendix C (1 in = 25.4 mm exactly; 1 US gallon = 231 cubic inches).
@@ -44,7 +43,7 @@ _VOLUME: Final = "inch**3"
 
 
 class UnknownUnitError(ValueError):
-    """The word names no unit of length."""
+    """The word names no unit of the kind that is wanted."""
 
 
 @cache
@@ -63,7 +62,7 @@ def factor_from_pint(unit: str, base: str) -> Fraction:
     """Return how many ``base`` one ``unit`` is, as pint works it out.
 
     Raises:
-        UnknownUnitError: pint knows no such unit, or none of that dimension.
+        UnknownUnitError: pint knows no such unit, or it is of another dimension.
     """
     import pint
 
@@ -94,7 +93,7 @@ def in_cubic_inches(amount: Fraction, unit: str) -> Fraction:
 
 
 def make_factors(into: Path) -> None:
-    """Write the factor of each unit defined above into a folder: a line ``inch mm 5/127`` each."""
+    """Write the factors of all units defined above into a folder: lines like ``inch mm 5/127``."""
     lines = []
     for unit in _words():
         for base in (_LENGTH, _VOLUME):
@@ -111,7 +110,7 @@ def _factor(unit: str, base: str) -> Fraction:
 
 @cache
 def _made_ahead() -> dict[tuple[str, str], str]:
-    """Return the factors that were made ahead, by base and unit; none where out of date."""
+    """Return the factors that were made ahead, by base and unit; empty where out of date."""
     try:
         text = (made_ahead.FOLDER / _factors_name()).read_text(encoding="utf-8")
     except FileNotFoundError:
@@ -125,9 +124,9 @@ def _factors_name() -> str:
 
 
 def _pint_version() -> str:
-    """Return which pint is installed, without loading it or what reads its metadata.
+    """Return which pint is installed, without loading it or a reader of its metadata.
 
-    Its installer wrote a folder beside it that is named for the version.
+    The folder that its installer wrote beside it has the version in its name.
     """
     found = find_spec("pint")
     if found is None or found.origin is None:

@@ -1,1 +1,1 @@
-"""From pieces to a stock problem and back, and where long walls are joined."""
+"""From pieces to a stock problem and back, and where long walls are spliced."""

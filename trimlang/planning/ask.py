@@ -1,4 +1,4 @@
-"""Turns a job's pieces of one trim into the planner's question, in whole numbers."""
+"""Turns a job's pieces of one trim into the planner's problem, in whole numbers."""
 
 from __future__ import annotations
 
@@ -14,21 +14,21 @@ from trimlang.stock.problem import Blank, Part, Problem
 from trimlang.survey.job import Job, Offer, Rest, Trim
 
 SAFE_TO_HOLD: Final = Fraction(6)
-"""Pieces shorter than this are cut first, off a stick that is still long (inches; common
-practice, no source: the saw's manual decides)."""
+"""Inches; shorter pieces are cut first, from a stick that is still long (common practice, no
+source: the saw's manual decides)."""
 
 WORTH_KEEPING: Final = Fraction(12)
-"""A shorter offcut is scrap (inches; common practice, no source)."""
+"""Inches; a shorter offcut is scrap (common practice, no source)."""
 
 
 @record
 class Question:
-    """A problem and what its whole numbers stand for.
+    """A planner's problem, and what its whole numbers stand for.
 
-    A unit is ``step`` inches, the distance of two marks on the job's tape; ``per_coin``
-    price units are one unit of money.  ``sources`` tells which offer or rest each
-    blank's key means, ``ends`` how each part's two ends are cut, and ``kerf`` is the
-    blade's own (inches).
+    A unit of length is ``step`` inches, the distance between two marks on the job's tape;
+    ``per_coin`` price units are one unit of money.  ``sources`` says which offer or offcut each
+    blank's key stands for, ``ends`` how each part's two ends are cut.  ``kerf`` is the blade's
+    own thickness (inches).
     """
 
     problem: Problem
@@ -39,42 +39,41 @@ class Question:
     kerf: Fraction
 
     def parting(self, before: str, after: str) -> Parting:
-        """Return what lies between two parts side by side; what is unknown has square ends."""
+        """Return what lies between two neighbouring parts; an unknown part has square ends."""
         one, other = self.ends.get(before), self.ends.get(after)
         right = None if one is None else one[1]
         left = None if other is None else other[0]
         return parting(right, left, self.kerf, self.step)
 
     def inches(self, units: int) -> Fraction:
-        """Return a length in inches."""
+        """Return units as inches."""
         return units * self.step
 
     def room_for(self, inches: Fraction) -> int:
-        """Return the units that a length takes up: to the next mark of the tape."""
+        """Return the units that a length takes up: up to the next mark of the tape."""
         return ceil(inches / self.step)
 
     def room_in(self, inches: Fraction) -> int:
-        """Return the units that a length offers: to the last mark of the tape on it."""
+        """Return the units that a length offers: down to the last mark of the tape on it."""
         return floor(inches / self.step)
 
 
 def ask(job: Job, trim: Trim, pieces: Iterable[Piece]) -> Question:
     """Return the planner's problem for one trim.
 
-    The unit is a step of the job's tape, so that every mark that a plan asks for is one
-    that the tape has.  What is not whole in it goes into the waste: pieces, kerf and
-    squared-off ends take up to the next mark, sticks offer up to their last, and a
-    shared cut never counts on more room than there is.  A blade that stands at an
-    angle takes more along the stick than its own thickness, so the kerf is that of
-    the trim's steepest cut.
+    The unit is a step of the job's tape, so that every mark that a plan asks for is on the tape.
+    What is not a whole step goes into the waste: pieces, kerf and squared-off ends are rounded
+    up to the next mark, sticks down to their last one, and a shared cut never counts on more
+    room than there is.  A blade at an angle takes more along the stick than its own thickness,
+    so the kerf is that of the trim's steepest cut.
     """
     return Asking(job, trim).about(pieces)
 
 
 class Asking:
-    """Asks about one trim again and again, with some pieces changed; see ``ask``.
+    """Makes problems for one trim again and again, with some pieces changed; see ``ask``.
 
-    Each piece, and the stock, is measured once.
+    Each piece is measured only once.
     """
 
     def __init__(self, job: Job, trim: Trim) -> None:
@@ -82,8 +81,10 @@ class Asking:
         self.trim = trim
         sold: tuple[Offer | Rest, ...] = (*trim.offers, *trim.rests)
         self._step = job.settings.tape_step
+        # Prices become whole numbers exactly, even where one has fractions of a cent.
         self._per_coin = lcm(100, *(one.price.denominator for one in sold))
-        # by identity: a piece is dear to compare, and is kept here, so that its number stays its
+        # By id(), because comparing pieces is slow. The piece is kept in the entry, so that its
+        # id is not given to another one meanwhile.
         self._measured: dict[int, _Measured] = {}
 
     def about(self, pieces: Iterable[Piece]) -> Question:
@@ -96,6 +97,8 @@ class Asking:
             (one.piece.length for one in measured if one.piece.kind is not PieceKind.RETURN),
             Fraction(0),
         )
+        # The kerf that the planner counts between any two parts is that of the steepest cut;
+        # `slack` is what rounding it up to a step has added.
         flattest = min((one.flattest for one in measured), default=Fraction(1))
         wide = settings.kerf / flattest / step
         slack = ceil(wide) - wide
@@ -126,7 +129,7 @@ class Asking:
         return known
 
     def _stock(self) -> tuple[dict[str, Offer | Rest], tuple[Blank, ...]]:
-        """Return what may be cut, and which offer or rest each blank's key means."""
+        """Return the blanks, and which offer or offcut each blank's key stands for."""
         sources: dict[str, Offer | Rest] = {}
         blanks: list[Blank] = []
         for number, rest in enumerate(self.trim.rests, start=1):
@@ -156,7 +159,7 @@ class _Measured:
         self._parts: dict[Fraction, Part] = {}
 
     def part(self, step: Fraction, slack: Fraction) -> Part:
-        """Return what the planner is told of the piece."""
+        """Return the part that stands for the piece in the planner's problem."""
         known = self._parts.get(slack)
         if known is None:
             known = self._parts[slack] = _part(self.piece, step, slack)
@@ -164,7 +167,7 @@ class _Measured:
 
 
 def steepest_kerf(pieces: Iterable[Piece], kerf: Fraction) -> Fraction:
-    """Return what the steepest cut of the pieces takes along the stick (inches)."""
+    """Return what the steepest cut of these pieces takes along the stick (inches)."""
     return kerf / min((_flattest(piece) for piece in pieces), default=Fraction(1))
 
 
@@ -183,9 +186,9 @@ def _part(piece: Piece, step: Fraction, slack: Fraction) -> Part:
 
 
 def _lean(cut: Cut, step: Fraction, slack: Fraction, length: int) -> int:
-    """Return how deep a neighbour may lie within an end, in steps.
+    """Return how deep a neighbour may lie within an end, in steps; negative where it leans left.
 
-    What the kerf was rounded up by (``slack``) need not be left between mitres too.
+    What the kerf was rounded up by (``slack``) need not be left between nested mitres again.
     """
     depth = nested_depth(cut)
     if not depth:

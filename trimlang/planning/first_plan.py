@@ -1,4 +1,4 @@
-"""The stock plan of a whole job, trim by trim, which may piece its long runs together otherwise."""
+"""The stock plan of a whole job, trim by trim; it may splice long runs elsewhere."""
 
 from __future__ import annotations
 
@@ -24,7 +24,7 @@ from trimlang.stock.problem import NoPlan, Plan, Status
 from trimlang.survey.job import Job, Room, Stretch, Trim
 
 PlanCache: TypeAlias = Cache[tuple[TrimPlan, Places]]
-"""Plans of trims by what they were made from; see ``trimlang.incremental.cache``."""
+"""Plans of trims, by everything that they depend on; see ``trimlang.incremental.cache``."""
 
 
 def plan_pieces(
@@ -34,7 +34,7 @@ def plan_pieces(
     effort: Effort | None,
     watch: Callable[[str], Watch | None] | None,
 ) -> tuple[tuple[Piece, ...], tuple[TrimPlan, ...], tuple[Diagnostic, ...]]:
-    """Plan each trim; return the pieces too, which the plan may have spliced otherwise."""
+    """Plan each trim; return pieces (perhaps spliced elsewhere), plans and problems."""
     planned = first_plan(job, pieces, splices, effort, watch)
     return planned.pieces, planned.plans, planned.problems
 
@@ -47,7 +47,7 @@ def first_plan(
     watch: Callable[[str], Watch | None] | None,
     cache: PlanCache | None = None,
 ) -> Planned:
-    """Plan each trim of the whole job, whose runs the plan may splice otherwise.
+    """Plan each trim of the whole job; the plan may splice its runs elsewhere.
 
     Raises:
         WrongPlanError: the independent verifier rejects a plan.
@@ -72,7 +72,8 @@ def first_plan(
             if cache is not None and plan is not None and _settled(plan[0], share):
                 cache.keep(key, plan)
         if plan is None:
-            # the few long sticks ran out: splice as if there were none
+            # Walls were spliced for the longest sticks, and there are too few of those: splice
+            # again as if there were none.
             steady = _only_steady(joined, trim)
             again, respliced, _ = joinery(steady)
             shorter = tuple(piece for piece in again if piece.trim == trim.name)
@@ -102,7 +103,7 @@ def first_plan(
 def _asked(
     job: Job, trim: Trim, pieces: Iterable[Piece], free: Iterable[Splice]
 ) -> tuple[Hashable, ...]:
-    """Return all that a trim's plan depends on; where it was written and what is noted is not."""
+    """Return everything that a trim's plan depends on: not places in the file, and not notes."""
     rooms = (one.wall.room for one in free)
     return (
         job.settings,
@@ -117,27 +118,29 @@ def _plain(room: Room) -> tuple[Stretch, ...]:
 
 
 def _settled(plan: TrimPlan, effort: Effort) -> bool:
-    """Tell whether the same search would come to the same plan; time may have ended another."""
+    """Tell whether the same search would find the same plan again, not one cut off by time."""
     return not effort.prove or plan.status is Status.PROVEN
 
 
 class Clock:
-    """Shares the time for proofs among the trims; what one does not need the others have."""
+    """Shares the time for proofs among the trims; what one does not need, the others get."""
 
     def __init__(self, effort: Effort | None, trims: int) -> None:
         self._effort = effort or FULL
+        # The thread's own CPU time, so that other programs on the machine do not shorten the
+        # search.
         self._ends = thread_time() + self._effort.seconds
         self._left = trims
 
     def share(self) -> Effort:
-        """Return the effort for the next trim."""
+        """Return the effort for the next trim, with an equal share of the seconds that are left."""
         seconds = max(self._ends - thread_time(), 0.0) / max(self._left, 1)
         self._left -= 1
         return replace(self._effort, seconds=seconds)
 
 
 def _only_steady(job: Job, trim: Trim) -> Job:
-    """Return the job with ``trim`` only in lengths that never run out, where there are any."""
+    """Return the job with ``trim`` only in lengths of unlimited supply, if there are any."""
     steady = tuple(offer for offer in trim.offers if offer.at_most is None) or trim.offers
     return replace(
         job,
@@ -149,7 +152,7 @@ def _only_steady(job: Job, trim: Trim) -> Job:
 
 
 def _free(spliced: tuple[Splice, ...], trim: Trim) -> tuple[Splice, ...]:
-    """Return the runs of a trim that may be pieced together elsewhere too."""
+    """Return the spliced runs of a trim whose joints the planner may move."""
     return tuple(one for one in spliced if one.free and one.trim.name == trim.name)
 
 
@@ -161,7 +164,7 @@ def _plan_trim(
     effort: Effort,
     watch: Watch | None,
 ) -> tuple[TrimPlan, Places] | None:
-    """Plan a trim, and piece its free runs together elsewhere where that costs less."""
+    """Plan a trim, with its free runs spliced elsewhere where that costs less."""
     ends = thread_time() + effort.seconds
     asking = Asking(job, trim)
     question = asking.about(pieces)
@@ -170,6 +173,8 @@ def _plan_trim(
     if places:
         other = asking.about(with_places(pieces, free, places))
         moved = _stock_plan(other, replace(effort, seconds=effort.seconds / 2), watch)
+        # If even the bound for the usual places is above this plan's cost, they need not be
+        # planned.
         if moved is not None and effort.prove and costs_more(question.problem, moved.cost):
             return lay_out(other, moved), places
     plan = _stock_plan(question, replace(effort, seconds=max(ends - thread_time(), 0.0)), watch)

@@ -1,4 +1,4 @@
-"""Lays a plan's pieces on their sticks, in inches, from the left end."""
+"""Lays a plan's pieces out on their sticks, in inches from the left end."""
 
 from __future__ import annotations
 
@@ -13,10 +13,10 @@ from trimlang.survey.job import Offer, Rest
 
 @record
 class StickPlace:
-    """Where a piece lies on its stick: inches from the stick's left end.
+    """Where a piece is cut from its stick: inches from the stick's left end.
 
-    Both are marks of the job's tape.  ``shared`` tells that one pass of the saw makes its
-    left end and the right end of the piece before.
+    ``start`` and ``end`` are marks of the job's tape.  ``shared`` says that one pass of the saw
+    makes its left end and the right end of the piece before it.
     """
 
     piece: str
@@ -27,10 +27,10 @@ class StickPlace:
 
 @record
 class CutStick:
-    """A stick that is cut: its label, where it comes from, and what lies on it.
+    """A stick that is cut: its label, where it comes from, and what is cut from it.
 
-    ``squared`` is what is squared off its left end.  A rest of a stick has lost
-    ``gone`` inches with ``before`` pieces from its left end.
+    ``squared`` is what is squared off its left end.  Of a stick that was begun, ``gone`` inches
+    with ``before`` pieces are already cut off its left end.
     """
 
     id: str
@@ -47,7 +47,7 @@ class CutStick:
 
 @record
 class Bought:
-    """A line of the order: so many packs of so many sticks."""
+    """A line of the order: ``packs`` packs of ``pack`` sticks at ``price`` a pack."""
 
     length: Fraction
     pack: int
@@ -57,7 +57,7 @@ class Bought:
 
     @property
     def sticks(self) -> int:
-        """How many sticks the line brings."""
+        """How many sticks the line is for."""
         return self.packs * self.pack
 
     @property
@@ -68,9 +68,9 @@ class Bought:
 
 @record
 class Lost:
-    """What of the cut sticks no piece keeps, in inches.
+    """What of the cut sticks ends up in no piece (inches).
 
-    ``kerf`` is sawdust, ``ends`` what is squared off, ``offcut`` the rests worth
+    ``kerf`` is sawdust, ``ends`` what is squared off, ``offcut`` the rests that are worth
     keeping, ``scrap`` those that are not.
     """
 
@@ -84,11 +84,11 @@ class Lost:
 class TrimPlan:
     """The whole plan of one trim, in inches and money.
 
-    ``spare_asked`` is what the spare allowance wants; ``whole_sticks`` lists the
-    lengths of sticks that stay uncut.  ``survives_loss`` tells that room is kept to
-    cut any one piece again.  ``stick_bound``: no plan of this cost cuts fewer
-    sticks.  ``plain_cost`` and ``plain_sticks`` are what cutting longest first
-    takes, None where it runs out of sticks.
+    ``spare_asked`` is the length that the spare allowance asks for; ``whole_sticks`` are the
+    lengths of sticks that stay uncut.  ``survives_loss`` says that there is room to cut any one
+    piece again.  No plan of this cost cuts fewer sticks than ``stick_bound``.  ``plain_cost`` and
+    ``plain_sticks`` are what simply cutting the longest piece first would take, None where it
+    runs out of sticks.
     """
 
     trim: str
@@ -165,7 +165,7 @@ def lay_out(question: Question, plan: Plan) -> TrimPlan:
 
 
 def _lost(waste: Waste, sticks: Iterable[CutStick], question: Question) -> Lost:
-    """Return what is lost; what the planner allowed for kerfs and was not needed is offcut."""
+    """Return what is lost; what the planner allowed for kerfs and did not need is offcut."""
     usable = question.inches(question.problem.usable)
     rests = [stick.offcut for stick in sticks]
     offcut = sum((rest for rest in rests if rest >= usable), Fraction(0))
@@ -185,10 +185,10 @@ def _each(source: Offer | Rest) -> Fraction:
 def _places(
     parts: list[Part], length: int, question: Question
 ) -> tuple[tuple[StickPlace, ...], Fraction]:
-    """Return where the parts lie, and the offcut behind them.
+    """Return where the parts are cut, and the offcut behind them (inches).
 
-    What lies between two of them is reckoned for their own ends, so it is never more
-    than the plan allows for, and the offcut never less.
+    What lies between two parts is worked out for their own two ends, so it is never more than
+    the plan allows for, and the offcut is never less.
     """
     inches, problem = question.inches, question.problem
     places: list[StickPlace] = []

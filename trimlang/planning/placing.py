@@ -1,8 +1,7 @@
-"""Chooses where long walls are pieced together, with the plan in view.
+"""Chooses where long walls are spliced, with the stock plan in view.
 
-Wall by wall other cuts are weighed by the quick plan of the whole trim, and the
-best is kept.  Work is counted in quick plans, so the choice is the same on
-every machine.
+Wall by wall, other places are judged by the quick plan of the whole trim, and the best is kept.
+Work is counted in quick plans, not in seconds, so the choice is the same on every machine.
 """
 
 from __future__ import annotations
@@ -25,18 +24,18 @@ from trimlang.stock.planner import Effort, plan_stock, quick_plan
 from trimlang.stock.problem import NoPlan
 from trimlang.survey.job import Job, Trim
 
-#: Quick plans made for one trim.
+#: Quick plans made for one trim, at most.
 PLANS: Final = 30
-#: Quick plans for one wall, however many there are.
+#: Quick plans made for one wall, at least, however many walls there are.
 LEAST_PLANS: Final = 4
-#: Where longest first runs out of supply nothing more is searched.
+#: No proof and no time: where longest first runs out of stock, nothing more is tried.
 _QUICK: Final = Effort(prove=False, seconds=0.0)
 
 Rank: TypeAlias = tuple[int, int]
 
 
 def with_places(pieces: Iterable[Piece], free: Sequence[Splice], places: Places) -> list[Piece]:
-    """Return a trim's pieces with the spliced runs cut to other lengths."""
+    """Return a trim's pieces with the spliced runs at ``places`` cut to those lengths."""
     cut = {
         piece.id: piece
         for splice in free
@@ -47,11 +46,11 @@ def with_places(pieces: Iterable[Piece], free: Sequence[Splice], places: Places)
 
 
 def place_splices(asking: Asking, pieces: Sequence[Piece], free: Sequence[Splice]) -> Places:
-    """Return where runs are better pieced together, none where the usual places will do.
+    """Return better places to splice runs at; empty where the usual places are as good.
 
-    ``free`` are the trim's runs whose joints nothing fixes, cut in ``pieces`` in
-    the usual way.  Where the supply runs out with the usual places, others with
-    which it suffices are sought.
+    ``free`` are the trim's spliced runs whose joints may be moved; ``pieces`` has them cut in
+    the usual places.  Where the stock runs out with those, places with which it is enough are
+    looked for.
     """
     places: dict[str, tuple[Fraction, ...]] = {}
     best = _rank(asking, pieces)
@@ -62,6 +61,7 @@ def place_splices(asking: Asking, pieces: Sequence[Piece], free: Sequence[Splice
             break
         own = {piece.id for piece in splice.pieces()}
         now = with_places(pieces, free, places)
+        # What the other pieces leave over is what this wall's pieces should use up.
         rest = asking.about(piece for piece in now if piece.id not in own)
         tries = other_cuts(splice, _wanted(asking.job, asking.trim, rest))[: min(each, left) - 1]
         left -= 1 + len(tries)
@@ -74,11 +74,11 @@ def place_splices(asking: Asking, pieces: Sequence[Piece], free: Sequence[Splice
 
 
 def least_anywhere(question: Question, free: Sequence[Splice], cost: int) -> int:
-    """Return what the trim costs at the least, wherever its free runs are pieced together.
+    """Return a lower bound on the trim's cost, wherever its free runs are spliced.
 
-    No more than ``cost``, in the smallest coin.  ``question`` has the runs cut in any one
-    way: what the pieces of a run measure together, and how their ends lean, is the same
-    in all, but for the rounding of each.
+    In the smallest coin, and never above ``cost``.  ``question`` may have the runs cut in any
+    places: what the pieces of a run measure together and how their ends lean is the same in all
+    of them, but for the rounding of each piece.
     """
     problem = question.problem
     parts = {part.id: part for part in problem.parts}
@@ -97,7 +97,7 @@ def least_anywhere(question: Question, free: Sequence[Splice], cost: int) -> int
                 leans=sum(ends),
             )
         )
-    # what is spare goes by the length of the pieces, and so by their rounding
+    # The spare is a percentage of the pieces' lengths, and so depends on their rounding too.
     spare = problem.spare - sum(
         run.pieces * _rounded_by(splice.wall.room.settings, question)
         for run, splice in zip(runs, free, strict=True)
@@ -107,24 +107,24 @@ def least_anywhere(question: Question, free: Sequence[Splice], cost: int) -> int
 
 
 def _rounded_by(settings: Settings, question: Question) -> int:
-    """Return how many units a piece's length may change by, from one place of a joint to another.
+    """Return how many units rounding may change a piece's length by when a joint is moved.
 
-    It is rounded to the room's step, and to the tape's where that is another.
+    A piece is rounded to the room's step, and then to the tape's where that is another.
     """
     steps = settings.rounding_step / question.step
     return ceil(steps) + (steps.denominator != 1)
 
 
 def _rank(asking: Asking, pieces: Sequence[Piece]) -> Rank | None:
-    """Return what the quick plan costs, and its sticks; None where the supply runs out."""
+    """Return the quick plan's cost and number of sticks, None where the stock runs out."""
     packing = quick_plan(asking.about(pieces).problem)
     return None if packing is None else packing.rank
 
 
 def _wanted(job: Job, trim: Trim, rest: Question) -> list[Fraction]:
-    """Return lengths that would leave no waste: offcuts, rests in the shop, sticks and halves.
+    """Return lengths that would leave no waste: shop offcuts, plan offcuts, sticks, half sticks.
 
-    ``rest`` asks for all that is not this wall.
+    ``rest`` is the problem of all pieces but this wall's.  Lengths in inches.
     """
     settings = job.settings
     squared = 2 * settings.squares_off

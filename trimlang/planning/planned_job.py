@@ -1,4 +1,4 @@
-"""The first plan of a job: made of the whole job, as if nothing had been done yet."""
+"""The first plan of a job: for all its pieces, as if nothing had been done yet."""
 
 from __future__ import annotations
 
@@ -18,9 +18,9 @@ if TYPE_CHECKING:
 
 @record
 class Planned:
-    """``pieces`` as the plan splices them, at ``places``.
+    """A job's first plan: ``pieces`` are spliced at ``places``, as the plan wants it.
 
-    ``joined`` is the job that they come from, ``splices`` its runs that are pieced together.
+    ``joined`` is the job that the pieces come from, and ``splices`` its runs that are spliced.
     """
 
     pieces: tuple[Piece, ...]
@@ -32,7 +32,7 @@ class Planned:
 
 
 def with_offers_of_log(job: Job) -> Job:
-    """Return the job with the lengths that only the log knows among the offers."""
+    """Return the job with lengths that only the log mentions added to the offers."""
     if not job.log:
         return job
     return replace(

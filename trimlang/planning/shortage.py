@@ -1,4 +1,4 @@
-"""Says what a supply that runs out lacks, in words of the yard."""
+"""Says in a yard's words what is lacking where the stock runs out."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from trimlang.survey.job import Job, Trim
 
 @record
 class Shortage:
-    """Sticks that can be had and what finds no place on them, cut longest first (inches)."""
+    """The sticks there are, and the pieces that find no place on them, longest first (inches)."""
 
     sticks: tuple[tuple[int, Fraction], ...]
     need: Fraction
@@ -22,14 +22,14 @@ class Shortage:
 
     @property
     def have(self) -> Fraction:
-        """All sticks together."""
+        """The length of all sticks together (inches)."""
         return sum((count * length for count, length in self.sticks), Fraction(0))
 
 
 def shortage(job: Job, trim: Trim, pieces: Iterable[Piece]) -> Shortage:
-    """Lay the pieces, longest first, on all sticks that can be had, each behind a kerf.
+    """Lay the pieces, longest first, on all the sticks there are, each with a kerf.
 
-    In the planner's own measures, so that what it could not lay finds no place here either.
+    In the planner's own whole numbers, so that what it could not place finds no place here.
     """
     question = ask(job, trim, pieces)
     problem, inches = question.problem, question.inches
@@ -37,7 +37,7 @@ def shortage(job: Job, trim: Trim, pieces: Iterable[Piece]) -> Shortage:
     wanted = sorted((part.length for part in problem.parts), reverse=True)
     counted = [(one.at_most or 0, one.length) for one in trim.offers]
     counted += [(rest.count, rest.length) for rest in trim.rests]
-    # the last piece of a stick needs no kerf behind it
+    # The last piece of a stick needs no kerf behind it, so one kerf is added to the stick.
     room = sorted(
         question.room_in(length) - ends + kerf for count, length in counted for _ in range(count)
     )
@@ -54,7 +54,7 @@ def shortage(job: Job, trim: Trim, pieces: Iterable[Piece]) -> Shortage:
 
 
 def in_words(job: Job, trim: Trim, pieces: Iterable[Piece]) -> dict[str, str]:
-    """Return the facts of T501: what is wanted, what there is and what is lacking."""
+    """Return the facts for T501: what is wanted, what there is, and what is lacking."""
     pieces = tuple(pieces)
     unit = job.settings.unit
     short = shortage(job, trim, pieces)

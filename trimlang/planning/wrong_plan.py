@@ -1,7 +1,7 @@
-"""What is said where the verifier rejects a plan; light, as every command knows it."""
+"""The error for a plan that a verifier rejects; quick to import, as every command does."""
 
 from __future__ import annotations
 
 
 class WrongPlanError(RuntimeError):
-    """The verifier found a fault in a plan: a defect of trimlang, never of the job file."""
+    """A verifier found a fault in a plan: a defect in trimlang, never in the job file."""

@@ -1,1 +1,1 @@
-"""The settings of a job and of a room, one row each: see ``trimlang.settings.table``."""
+"""The settings of a job or a room, one row each: see ``trimlang.settings.table``."""

@@ -1,4 +1,4 @@
-"""Settings of the saw, the spare and what else is bought: they hold for the whole job."""
+"""Settings of the saw, the spare and the supplies: they hold for the whole job."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ from trimlang.settings.setting_kinds import (
 )
 
 _PAINT: Final = Fraction(350 * 144, 231)
-"""350 sq ft a US gallon, in square inches a cubic inch."""
+"""350 sq ft a US gallon, in square inches a cubic inch: 144 in² a sq ft, 231 in³ a gallon."""
 
 
 class JobRows:
@@ -33,7 +33,7 @@ class JobRows:
         why="a full-kerf 12 in blade; common practice, no source",
         what="a kerf",
         from_nothing=True,
-        # half an inch (12.7 mm) is wider than any saw cut (no source: sanity)
+        # Half an inch (12.7 mm) is wider than any saw's cut (a sanity limit, no source).
         at_most=Fraction(1, 2),
         too_much="T250",
         fact="kerf",

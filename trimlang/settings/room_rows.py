@@ -1,4 +1,4 @@
-"""Settings of what was measured and how joints are made: a room may have its own."""
+"""Settings of what was measured and how joints are made: a room may have its own values."""
 
 from __future__ import annotations
 
@@ -22,10 +22,10 @@ from trimlang.settings.setting_kinds import (
 )
 
 ROUNDING: Final[RoundingRows] = tuple((one.row, (one.way, NOTHING)) for one in ROUNDING_ROWS)
-"""The rounding rule, the deciding end first: a run takes the first row that either end has.
+"""The rounding rule: a run takes the first of these rows that either of its ends has.
 
-The second value raises the length before it is rounded down (a sprung fit).
-All rows: common practice, no source.
+The length in a row is added before the length is rounded down, for a sprung fit.  All rows: common
+practice, no source.
 """
 
 
@@ -66,7 +66,7 @@ class RoomRows:
         scope=Scope.ROOM,
         rules=("round_step",),
         what="a rounding step",
-        # more is no rounding (no source: sanity)
+        # A coarser step than half an inch is no rounding (a sanity limit, no source).
         at_most=Fraction(1, 2),
         too_much="T249",
         fact="step",

@@ -1,8 +1,8 @@
-"""The kinds of settings: what a value of each is, and what one out of range is told.
+"""The kinds of settings: what a value of each is, and what is said of one out of range.
 
-A setting is a row of the table in ``trimlang.settings.table``.  A row is also a
-descriptor, so that ``settings.kerf`` is the kerf that holds, and ``Settings.kerf``
-the row that tells all about it.
+A setting is a row of the table in ``trimlang.settings.table``.  A row is also a descriptor:
+``settings.kerf`` is the value that holds, and ``Settings.kerf`` is the row with everything about
+it.
 """
 
 from __future__ import annotations
@@ -22,7 +22,7 @@ _Value = TypeVar("_Value")
 
 
 class Scope(StrEnum):
-    """Where a setting may be said; what is said nearer wins."""
+    """Where a setting may be said; a run's value wins over its room's, and that over the job's."""
 
     JOB = "job"
     ROOM = "room"
@@ -37,7 +37,7 @@ class Unit(StrEnum):
 
 
 class TakenAt(StrEnum):
-    """Where the tape lay: on the wall, or over scraps of trim, to their long point."""
+    """Where the tape ran: along the wall, or over scraps of trim to their long point."""
 
     WALL = "wall"
     POINT = "point"
@@ -53,18 +53,18 @@ class Packed:
 
 
 RoundingRows: TypeAlias = tuple[tuple[str, tuple[Direction, Fraction]], ...]
-"""For each row of the rounding rule, the deciding one first: which way, and raised by how much."""
+"""The rounding rule's rows in the order that decides: which way, and by how much raised."""
 
 
 @record
 class Setting(Generic[_Value]):
-    """One setting.
+    """One setting: a row of the table.
 
-    ``words`` are how it is written and ``page`` what it means; ``unsaid`` is what the
-    reference gives as its default, and ``why`` where that comes from.  ``metric`` is the
-    default in a metric file, where it is another.  ``rules`` are the grammar's rules that
-    state it (the row's own name where none is given).  ``end`` is the one kind of end it
-    is for, ``wrong_end`` the diagnostic where another is named.
+    ``words`` is how it is written and ``page`` what it means.  ``unsaid`` is its default in the
+    words of the reference, and ``why`` where that comes from.  ``metric`` is the default in a
+    metric file, where that is another.  ``rules`` are the grammar's rules that state it (the
+    row's own name where none is given).  ``end`` is the one kind of end that it is for, and
+    ``wrong_end`` the diagnostic where another is named.
     """
 
     _: KW_ONLY
@@ -80,6 +80,7 @@ class Setting(Generic[_Value]):
     wrong_end: str = "T232"
     name: str = field(default="", init=False)
 
+    # Python calls this with the name that the row has in its table.
     def __set_name__(self, owner: type, name: str) -> None:
         object.__setattr__(self, "name", name)
         if not self.rules:
@@ -95,12 +96,13 @@ class Setting(Generic[_Value]):
         return self if said is None else said.value(self)
 
     def __reduce__(self) -> tuple[Any, ...]:
-        # a row is itself in another process too
+        # Sent to another process, a row is found there by its name, so that it is still the same
+        # row.
         return _row_named, (self.name,)
 
     @property
     def by_end(self) -> bool:
-        """Whether its phrase names the kind of end that it is for."""
+        """Whether its phrase in the file names the kind of end that it is for."""
         return self.end is not None or isinstance(self, RoundingSetting)
 
     @property
@@ -117,9 +119,9 @@ def _row_named(name: str) -> Setting[Any]:
 
 @record
 class LengthSetting(Setting[Fraction]):
-    """A length in inches, called ``what``: more than nothing, or ``from_nothing`` on.
+    """A length in inches, called ``what``; 0 is allowed only with ``from_nothing``.
 
-    More than ``at_most`` is answered with the diagnostic ``too_much``, which calls it ``fact``.
+    A value above ``at_most`` brings up the diagnostic ``too_much``, whose fact ``fact`` it is.
     """
 
     _: KW_ONLY
@@ -132,7 +134,7 @@ class LengthSetting(Setting[Fraction]):
 
 @record
 class AngleSetting(Setting[Fraction]):
-    """An angle in degrees from ``least`` to ``most`` or below it, and never 0; see T233."""
+    """An angle in degrees, from ``least`` to ``most`` (or below ``most``), never 0; see T233."""
 
     _: KW_ONLY
     what: str
@@ -153,7 +155,7 @@ class NumberSetting(Setting[Fraction]):
 
 @record
 class Switch(Setting[bool]):
-    """Yes or no: the rule ``on`` says yes, any other of its rules no."""
+    """Yes or no: the grammar's rule ``on`` says yes, its other rules say no."""
 
     _: KW_ONLY
     on: str
@@ -161,7 +163,7 @@ class Switch(Setting[bool]):
 
 @record
 class UnitSetting(Setting[Unit]):
-    """What bare numbers mean; see T231."""
+    """The unit of numbers without one; see T231."""
 
 
 @record
@@ -171,7 +173,7 @@ class TakenSetting(Setting[TakenAt]):
 
 @record
 class EndSetting(Setting[str]):
-    """A kind of end, one of ``kinds``; empty where there is none.  See T253."""
+    """A kind of end, one of ``kinds``, or empty for none; see T253."""
 
     _: KW_ONLY
     kinds: tuple[str, ...]
@@ -187,7 +189,7 @@ class PackedSetting(Setting[Packed]):
 
 @record
 class SpreadSetting(Setting[Fraction]):
-    """How far paint goes, in inches of face a cubic inch (in²/in³); at most ``most``; see T235."""
+    """How far paint goes, in square inches a cubic inch; at most ``most``; see T235."""
 
     _: KW_ONLY
     what: str
@@ -196,7 +198,10 @@ class SpreadSetting(Setting[Fraction]):
 
 @record
 class RoundingSetting(Setting[RoundingRows]):
-    """Which way lengths go by their ends; ``named`` are the rows that a rule of their own names."""
+    """Which way lengths are rounded, by their ends.
+
+    ``named`` pairs a rule of the grammar with the row that it is for.
+    """
 
     _: KW_ONLY
     what: str
@@ -215,4 +220,4 @@ AnySetting: TypeAlias = (
     | SpreadSetting
     | RoundingSetting
 )
-"""Every kind of row: what reads a setting goes through them."""
+"""Every kind of row; code that reads a setting has a case for each."""

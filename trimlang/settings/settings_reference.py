@@ -1,4 +1,4 @@
-"""Writes the table of settings into ``docs/language.md``; a test holds it against the rows.
+"""Writes the table of settings into ``docs/language.md``; a test compares it with the rows.
 
 Run ``python -m trimlang.settings.settings_reference docs/language.md`` after a change of a row.
 """
@@ -18,7 +18,7 @@ _WHERE: Final = {Scope.JOB: "the job", Scope.ROOM: "job, room", Scope.RUN: "job,
 
 
 def settings_table() -> str:
-    """Return the settings as a table of Markdown, one row each, those of a room first."""
+    """Return the settings as a Markdown table, one row each, those of a room first."""
     lines = ["| setting | meaning | where nothing is said | said for |", "|" + " --- |" * 4]
     lines += [
         f"| `{row.words}` | {row.page} | {row.unsaid} | {_WHERE[row.scope]} |"
@@ -28,7 +28,11 @@ def settings_table() -> str:
 
 
 def with_settings(text: str) -> str:
-    """Return a page with the table between its two marks as it is today."""
+    """Return a page with the present table between its two marks.
+
+    Raises:
+        ValueError: the page lacks the marks.
+    """
     before, begins, rest = text.partition(BEGINS)
     _, ends, after = rest.partition(ENDS)
     if not begins or not ends:

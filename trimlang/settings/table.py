@@ -1,8 +1,8 @@
-"""The settings that hold in a job or room: the table's rows, and what was said of them.
+"""The settings that hold in a job or a room: the table's rows, and what the file says of them.
 
-The rows stand in ``room_rows`` and ``job_rows``.  Nothing else need know of a setting but
-the grammar, where its phrase is new, and what uses it: reading, ranges, completion, hover
-and the reference's table go by the row.
+The rows are in ``room_rows`` and ``job_rows``.  Apart from them only the grammar (where a phrase
+is new) and what uses a setting know of it: reading, ranges, completion, hover and the table in
+the reference all come from the row.
 """
 
 from __future__ import annotations
@@ -22,7 +22,7 @@ _Value = TypeVar("_Value")
 
 
 class Settings(RoomRows, JobRows):
-    """What holds where nothing nearer says otherwise.
+    """The settings that hold at one place: what was said there, and defaults for everything else.
 
     >>> Settings().kerf
     Fraction(1, 8)
@@ -40,14 +40,15 @@ class Settings(RoomRows, JobRows):
 
     @classmethod
     def rows(cls) -> tuple[Setting[Any], ...]:
-        """Return the table: all rows, in the order of the reference."""
+        """Return all rows of the table, in the order of the reference."""
+        # The class itself too, so that a test or a plug-in may add rows in a class of its own.
         tables = (RoomRows, JobRows, cls)
         return tuple(
             row for one in tables for row in vars(one).values() if isinstance(row, Setting)
         )
 
     def value(self, row: Setting[_Value]) -> _Value:
-        """Return what holds of a row: what was said, or its default in this unit."""
+        """Return the value that holds for a row: what was said, or the default in this unit."""
         if row.name in self._said:
             return self._said[row.name]  # type: ignore[return-value]  # ``having`` put it there
         if row.metric is not None and self.unit is Unit.MM:
@@ -59,7 +60,7 @@ class Settings(RoomRows, JobRows):
         return Settings({**self._said, row.name: value})
 
     def says(self, row: Setting[Any]) -> bool:
-        """Tell whether a row was said, and does not only hold by default."""
+        """Tell whether a row's value was said, rather than being the default."""
         return row.name in self._said
 
     def __eq__(self, other: object) -> bool:
@@ -77,10 +78,10 @@ class Settings(RoomRows, JobRows):
 
     @property
     def tape_step(self) -> Fraction:
-        """The distance of two marks on the job's tape, in inches.
+        """The distance between two marks on the job's tape, in inches.
 
-        A sixteenth or a millimetre (common practice, no source); a finer rounding step
-        that divides it tells of a tape with finer marks.
+        A sixteenth or a millimetre (common practice, no source).  A finer rounding step that
+        divides it means a tape with finer marks.
         """
         usual = MM if self.unit is Unit.MM else SIXTEENTH
         step = self.rounding_step
@@ -88,20 +89,20 @@ class Settings(RoomRows, JobRows):
 
     @property
     def spare_percent(self) -> Fraction:
-        """What is bought besides, in percent of all pieces.
+        """How much spare is bought, in percent of all pieces.
 
-        Where the spare covers any one piece, only what the file says comes on top.
+        Where the spare is room for any one piece, a percentage is added only if the file says so.
         """
         only = self.spare_covers and not self.says(Settings.spare)
         return Fraction(0) if only else self.spare
 
     @property
     def rule(self) -> dict[str, tuple[Direction, Fraction]]:
-        """The rounding table as it holds here, the deciding row first."""
+        """The rounding rule that holds here, its rows in the order that decides."""
         return dict(self.rounding)
 
 
 @cache
 def rows_of(rule: str) -> tuple[Setting[Any], ...]:
-    """Return the rows that a rule of the grammar states; the end that it names tells which."""
+    """Return the rows that a rule of the grammar may state; the end that it names says which."""
     return tuple(row for row in Settings.rows() if rule in row.rules)

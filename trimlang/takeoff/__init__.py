@@ -1,1 +1,1 @@
-"""What to buy besides trim: nails, caulk, filler and paint, from the job's own quantities."""
+"""What to buy besides trim (nails, caulk, filler, paint), from the job's own quantities."""

@@ -27,21 +27,20 @@ __all__ = ["Supply", "bead_inches", "nail_bite", "nail_height", "nails_in", "sup
 
 TALL_ENOUGH_FOR_TWO: Final = Fraction(2)
 HOLE: Final = Fraction(1, 8) ** 3
-"""What a set nail's hole takes of filler, in³."""
+"""What the hole over a set nail takes of filler, in³."""
 SEAM: Final = Fraction(1, 16) ** 2
-"""The section of filler over a joint, in²."""
+"""The section of the filler over a joint, in²."""
 FILLER_LOST: Final = Fraction(2)
-"""How much filler is taken for what stays in the wood."""
+"""How many times as much filler is used as stays in the wood."""
 
 
 @record
 class Supply:
-    """A line of the order that is no trim.
+    """A line of the order that is not trim.
 
-    ``need`` is the exact quantity in ``need_unit``; ``count`` packages of
-    ``package`` cover it at ``price`` each.  ``size`` and ``size_unit`` are what one
-    package holds; ``facts`` are the quantities that ``detail`` tells of, in inches or
-    plain numbers, for a sheet that says them in its own words.
+    ``need`` is the exact quantity in ``need_unit``; ``count`` packages of ``package`` cover it, at
+    ``price`` each.  ``size`` and ``size_unit`` are what one package holds.  ``facts`` are the
+    quantities in ``detail``, in inches or plain numbers, for a sheet that words them itself.
     """
 
     what: str
@@ -57,18 +56,20 @@ class Supply:
 
     @property
     def cost(self) -> Fraction:
-        """What the line costs; nothing where the file gives no price."""
+        """What the line costs; 0 where the file gives no price."""
         return self.count * self.price
 
 
 def supplies(job: Job, pieces: Iterable[Piece]) -> tuple[Supply, ...]:
-    """Return what the job takes of nails, caulk, filler and paint."""
+    """Return what the job needs of nails, caulk, filler and paint."""
+    # A return is glued, not nailed, and too small to count for caulk and paint.
     runs = tuple(piece for piece in pieces if piece.kind is not PieceKind.RETURN)
     return _nails(job, runs) + _caulk(job, runs) + _filler(job, runs) + _paint(job, runs)
 
 
 def nails_in(piece: Piece, trim: Trim, every: Fraction) -> int:
     """Return how many nails a piece takes: at both ends and no further apart than ``every``."""
+    # Both ends and as many equal steps between as keep within the distance.
     stations = ceil(piece.length / every) + 1
     return stations * (2 if trim.height is None or trim.height > TALL_ENOUGH_FOR_TWO else 1)
 
@@ -103,6 +104,7 @@ def bead_inches(job: Job, runs: Iterable[Piece]) -> Fraction:
         trim = job.trim(piece.trim)
         if trim.in_front_of or piece.kind is PieceKind.LOOSE:
             continue  # caulked to what is behind it, or to no wall
+        # Two pieces meet in a corner and share its bead, so each counts for half of it.
         corners = sum(cut.joint.is_corner for cut in (piece.left, piece.right))
         total += piece.length + Fraction(corners, 2) * (trim.height or 0)
     return total
@@ -114,6 +116,8 @@ def _caulk(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
     if not beads:
         return ()
     tube = settings.caulk_tube
+    # A bead fills the corner between wall and trim: a triangle with two sides as long as the bead
+    # is wide.
     section = settings.caulk_bead**2 / 2
     far = "m" if settings.unit == "mm" else "ft"
     inches_a_tube = in_cubic_inches(tube.holds, "fl_oz") / section
@@ -138,7 +142,7 @@ def _filler(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
     holes = sum(nails_in(piece, job.trim(piece.trim), job.settings.nail_every) for piece in runs)
     seams, volume = 0, holes * HOLE
     for piece in runs:
-        # each joint once, at the piece on its left
+        # A joint is at two pieces; it is counted once, at the piece on its left.
         if piece.right.joint.row.filled:
             trim = job.trim(piece.trim)
             seams += 1
