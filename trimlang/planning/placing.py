@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from dataclasses import replace
 from fractions import Fraction
+from functools import lru_cache
 from math import ceil
 from typing import Final, TypeAlias
 
@@ -103,7 +104,11 @@ def least_anywhere(question: Question, free: Sequence[Splice], cost: int) -> int
         for run, splice in zip(runs, free, strict=True)
     )
     fixed = replace(problem, parts=tuple(parts.values()), spare=max(spare, 0))
-    return floor_anywhere(fixed, runs, cost)
+    return _floor(fixed, tuple(runs), cost)
+
+
+# the order, what explains it and the page of the job ask the same
+_floor: Final = lru_cache(maxsize=64)(floor_anywhere)
 
 
 def _rounded_by(settings: Settings, question: Question) -> int:
