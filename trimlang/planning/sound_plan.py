@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from trimlang.planning.wrong_plan import WrongPlanError
+from trimlang.planning.wrong_plan import reject_faults
 from trimlang.stock.planner import FULL, Effort, plan_stock
 from trimlang.stock.problem import NoPlan, Plan, Problem, Watch
 from trimlang.stock.proof_check import checked_plan
@@ -20,7 +20,5 @@ def sound_plan(
     plan = plan_stock(problem, effort=effort, watch=watch)
     if isinstance(plan, NoPlan):
         return plan
-    wrong = faults(plan)
-    if wrong:
-        raise WrongPlanError("; ".join(wrong))
+    reject_faults(problem.trim, faults(plan))
     return checked_plan(plan)

@@ -19,7 +19,7 @@ from trimlang.joinery.piece import Piece
 from trimlang.joinery.pieces import joinery
 from trimlang.language.source import Source
 from trimlang.planning.first_plan import plan_pieces
-from trimlang.planning.wrong_plan import WrongPlanError
+from trimlang.planning.wrong_plan import reject_faults
 from trimlang.record import record
 from trimlang.shared_order.flat import Flat
 from trimlang.shared_order.shared_check import faults
@@ -195,9 +195,7 @@ def _verify(shared: Job, cut: Iterable[tuple[Piece, ...]], plans: dict[str, Trim
     pieces = [piece for of_flat in cut for piece in of_flat]
     for name, plan in plans.items():
         own = [piece for piece in pieces if piece.trim == name]
-        wrong = faults(shared.trim(name), own, plan, shared.settings.tape_step)
-        if wrong:
-            raise WrongPlanError("; ".join(wrong))
+        reject_faults(name, faults(shared.trim(name), own, plan, shared.settings.tape_step))
 
 
 def _shared(

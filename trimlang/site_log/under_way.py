@@ -10,7 +10,7 @@ from trimlang.joinery.piece import Piece
 from trimlang.joinery.pieces import at_places
 from trimlang.planning.layout import TrimPlan
 from trimlang.planning.planned_job import Planned
-from trimlang.planning.wrong_plan import WrongPlanError
+from trimlang.planning.wrong_plan import reject_faults
 from trimlang.site_log.cut_lengths import frozen, splices_that_follow
 from trimlang.site_log.ledger import check_lengths, standing, trim_of_stick
 from trimlang.site_log.left_check import progress_faults
@@ -69,9 +69,8 @@ def under_way(
             lacking = ", ".join(progress.layout.unplaced)
             findings.append(say("T707", trim.span, trim=trim.name, pieces=lacking))
         # With an error in the log the plan is not printed, and may well contradict itself.
-        wrong = () if has_errors(findings) else progress_faults(progress, trim, log)
-        if wrong:
-            raise WrongPlanError("; ".join(wrong))
+        if not has_errors(findings):
+            reject_faults(trim.name, progress_faults(progress, trim, log))
         plans.append(trim_plan(progress))
     kept = frozen(pieces, live)
     asked = {one.id: one for one, now in zip(pieces, kept, strict=True) if one is not now}
