@@ -78,10 +78,17 @@ class Browser:
         """Return what a reader of the page reads."""
         return str(self.value("document.body ? document.body.innerText : ''") or "")
 
-    def value(self, script: str) -> Any:
-        """Return what a script says in the page, or promises; None while the page is loaded."""
+    def value(self, script: str, *, tapped: bool = False) -> Any:
+        """Return what a script says in the page, or promises; None while the page is loaded.
+
+        ``tapped`` lets it do what a page may do only when its reader taps on it.
+        """
         said = self._ask(
-            "Runtime.evaluate", expression=script, returnByValue=True, awaitPromise=True
+            "Runtime.evaluate",
+            expression=script,
+            returnByValue=True,
+            awaitPromise=True,
+            userGesture=tapped,
         )
         return said.get("result", {}).get("value")
 

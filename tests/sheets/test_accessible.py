@@ -10,8 +10,8 @@ import pytest
 
 from tests.browser import CHROMIUM, Browser
 from tests.sheets.jobs import TITLES, compiled, house, some_of_all
-from trimlang.sheets.render.pages import render_index, render_sheets
-from trimlang.sheets.sheet_table import INDEX
+from trimlang.sheets.render.pages import render_index, render_phone, render_sheets
+from trimlang.sheets.sheet_table import INDEX, PHONE
 
 
 def _axe() -> Path | None:
@@ -37,7 +37,8 @@ axe.run(document, {
   ]),
 }))
 """
-PHONE = (412, 915)
+HELD = (412, 915)
+"""A phone's screen, upright, in px."""
 
 
 @pytest.fixture(scope="module")
@@ -49,7 +50,7 @@ def browser(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Browser]:
 @pytest.mark.skipif(CHROMIUM is None, reason="no chromium here")
 @pytest.mark.skipif(AXE is None, reason="no axe.min.js here: pip install axe-core-python")
 @pytest.mark.parametrize("look", ["light", "dark"])
-@pytest.mark.parametrize("name", [*TITLES, INDEX])
+@pytest.mark.parametrize("name", [*TITLES, INDEX, PHONE])
 def test_axe_finds_no_fault(name: str, look: str, browser: Browser, tmp_path: Path) -> None:
     assert AXE
     # what is dark differs in its colours alone: a job with less of everything tells as much
@@ -57,14 +58,16 @@ def test_axe_finds_no_fault(name: str, look: str, browser: Browser, tmp_path: Pa
     page = tmp_path / "sheet.html"
     if name == INDEX:
         html = render_index(job, ["tickets.html", "tickets.pdf", "stock-order.html", "plan.json"])
+    elif name == PHONE:
+        html = render_phone(some_of_all())
     else:
         html = render_sheets(job, only=[name])[name]
     page.write_text(html, encoding="utf-8")
-    browser.open(page.as_uri(), dark=look == "dark", size=PHONE)
+    browser.open(page.as_uri(), dark=look == "dark", size=HELD)
     browser.value(AXE.read_text("utf-8"))
     found = browser.value(RUN)
     assert found, "axe-core gave no answer"
-    assert (found["dark"], found["wide"]) == (look == "dark", PHONE[0])
+    assert (found["dark"], found["wide"]) == (look == "dark", HELD[0])
     # a judge that saw nothing would find nothing
     assert {"color-contrast", "html-has-lang", "document-title"} <= set(found["passes"])
     assert found["faults"] == []

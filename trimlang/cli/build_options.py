@@ -66,6 +66,11 @@ def describe(commands: Commands) -> None:
         "--no-codes", action="store_true", help="print tickets without their QR codes"
     )
     build.add_argument(
+        "--share",
+        action="store_true",
+        help="also write one page with all sheets in it, JOB-phone.html, to send to a phone",
+    )
+    build.add_argument(
         "--plan",
         choices=tuple(Search),
         default="full",
@@ -133,6 +138,7 @@ def build_options(asked: Namespace) -> BuildOptions:
             language=asked.language,
             ticket=asked.ticket,
             codes=not asked.no_codes,
+            phone=asked.share,
             templates=asked.templates,
         ),
     )

@@ -51,6 +51,12 @@ def describe(commands: Commands) -> None:
         help="a line of the log, such as “cut ST-N-base”; it is written out in full",
     )
     mark.add_argument(
+        "--from",
+        dest="file",
+        metavar="FILE",
+        help="lines from a file, such as the one that a phone saved",
+    )
+    mark.add_argument(
         "--undo",
         action="store_true",
         help="take the log's last line out again, and print what it was",
@@ -77,15 +83,16 @@ def run(asked: Namespace) -> int:
     options = MarkOptions(
         job=asked.job,
         lines=tuple(asked.lines),
+        file=asked.file,
         pin=asked.pin,
         undo=asked.undo,
         anyway=asked.anyway,
         messages=MessageForm(asked.messages),
     )
-    if not options.lines and not options.pin and not options.undo:
+    if not (options.lines or options.file or options.pin or options.undo):
         complain("say what was done, such as “cut ST-N-base”, or --pin or --undo")
         return WRONG_USAGE
-    if options.undo and (options.lines or options.pin):
+    if options.undo and (options.lines or options.file or options.pin):
         complain("--undo takes the last line out, and nothing beside it")
         return WRONG_USAGE
     if options.job == "-":
@@ -115,7 +122,9 @@ def _mark(options: MarkOptions) -> int:
     if log and not log.endswith("\n"):
         log += "\n"
     first = log.count("\n") + 1
-    added = "".join(f"{' '.join(line.split())}\n" for line in options.lines)
+    saved = read_job(options.file, messages)[0].splitlines() if options.file else []
+    lines = [" ".join(line.split()) for line in (*options.lines, *saved)]
+    added = "".join(f"{line}\n" for line in lines if line)
     with checked_plans("written"):
         result = compile_job(text, path=path, log=log + added)
     _show(result, options, log_path.name, first)
@@ -232,7 +241,7 @@ def _write(options: MarkOptions, result: Result, path: Path, log: str, first: in
         if options.pin or (span.file == log_path.name and span.line >= first):
             by_file.setdefault(span.file, {})[span] = words
     changed = {name: _in_place(texts[name], spans) for name, spans in by_file.items()}
-    if options.lines:
+    if options.lines or options.file:
         changed.setdefault(log_path.name, log)
     after = changed.get(log_path.name, log).split("\n")
     written = [line for line in after[first - 1 :] if line]

@@ -143,6 +143,7 @@ class CompareOptions:
 class MarkOptions:
     """``trimlang mark``: a job file, and lines for its log.
 
+    file: a file with more lines, None where there is none.
     pin: whether all lines that are there are written out in full.
     undo: whether the log's last line is taken out again.
     anyway: whether lines are written that a question would be asked about.
@@ -150,6 +151,7 @@ class MarkOptions:
 
     job: str
     lines: tuple[str, ...]
+    file: str | None
     pin: bool
     undo: bool
     anyway: bool

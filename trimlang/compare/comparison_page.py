@@ -32,6 +32,7 @@ def comparison_page(
             "job": heading(new),
             "_": words_in("en"),
             "language": "en",
+            "in_one": False,
             "style": stylesheet(filler),
             "page_rule": Markup(look),  # noqa: S704 - ours, never job text
             "sheet": "What has changed",

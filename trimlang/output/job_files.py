@@ -56,7 +56,7 @@ def paperwork(
         RefusedError: an option or a template cannot be followed.
     """
     only = None if share is None else share.sheets
-    if not options.wants(FileFormat.HTML, FileFormat.PDF):
+    if not options.phone and not options.wants(FileFormat.HTML, FileFormat.PDF):
         return _without_others(_data(options, result, only, shared), share)
     why = unusable(options.templates)
     if why is not None:
@@ -77,6 +77,8 @@ def paperwork(
         files = with_data(wanted)
     else:
         files = side_by_side(lambda: pages(tickets), lambda: with_data(wanted - tickets))
+    if options.phone:
+        files |= _phone(options, result, only, shared, filler)
     files = _without_others(files, share)
     if options.wants(FileFormat.HTML):
         beside = () if share is None else share.beside
@@ -140,6 +142,33 @@ def _pages(
         except (PangoMissingError, ReachesOutError) as error:
             raise RefusedError(str(error)) from None
     return files
+
+
+def _phone(
+    options: SheetOptions,
+    result: Result,
+    only: Collection[str] | None,
+    shared: SharedOrder | None,
+    filler: TemplateFiller | None,
+) -> dict[str, bytes]:
+    """Return all sheets as one page.
+
+    Raises:
+        RefusedError: an option or a template cannot be followed.
+    """
+    from trimlang.sheets.render.pages import phone_file, render_phone
+
+    with _refusals():
+        html = render_phone(
+            result,
+            templates=options.templates,
+            show=options.show,
+            language=options.language,
+            only=only,
+            shared=shared,
+            filler=filler,
+        )
+    return {f"{phone_file(result)}.html": html.encode()}
 
 
 def _index(

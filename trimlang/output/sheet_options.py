@@ -28,6 +28,7 @@ class SheetOptions:
     language: the code of a language that there is a catalogue for, such as ``es``.
     ticket: the size of a label, such as ``100mm x 50mm``; None prints tickets on pages.
     codes: whether tickets carry a QR code.
+    phone: whether all sheets are also written as one page, to send to a phone.
     templates: a folder of the user's own templates.
     """
 
@@ -37,6 +38,7 @@ class SheetOptions:
     language: str = "en"
     ticket: str | None = None
     codes: bool = True
+    phone: bool = False
     templates: Path | None = None
 
     def wants(self, *formats: FileFormat) -> bool:

@@ -21,6 +21,7 @@ from trimlang.sheets.content.stick_layouts import stick_layouts
 from trimlang.sheets.content.stock_order import order
 from trimlang.sheets.content.ticket import rows, tickets
 from trimlang.sheets.drawing.qr import qr_svg
+from trimlang.site_log.lines_ahead import lines_ahead
 
 if TYPE_CHECKING:
     from trimlang.compiler import Result
@@ -92,6 +93,7 @@ def _tickets(printing: Printing, *, only_changed: bool = False) -> Mapping[str, 
         "rows": rows(made) if label is None else [[one] for one in made],
         "folds": any(one.shape.flap for one in made),
         "flags": any(one.shape.flag for one in made),
+        "logged": lines_ahead(printing.result.job, printing.result.pieces, printing.result.plans),
         "code": qr_svg if printing.codes else None,
         "label": label,
         **({"page_rule": Markup(label.rule)} if label else {}),  # noqa: S704 - numbers only
@@ -168,6 +170,9 @@ SHEETS: Final = (
     ),
 )
 
+PHONE: Final = "phone"
+"""All sheets in one page, to send to a phone; what its file is called goes by the job."""
+PHONE_TITLE: Final = N_("All sheets for a phone")
 INDEX: Final = "index"
 """The page to open first; it is made last, when all the files are known that it leads to."""
 INDEX_TITLE: Final = N_("The job at a glance")

@@ -36,11 +36,37 @@ def _sawn(entry: CutPiece | Spoiled, told: FullEntry, own: str, unit: str) -> st
     source = entry.source
     if entry.length is not None and source is not None and source.stick and source.length:
         return None
-    parts = [entry.piece, length_text(told.length, own)]
+    into = ""
     if isinstance(entry, Spoiled) and entry.rests:
-        parts.append("into " + " and ".join(length_text(rest, own) for rest in entry.rests))
-    parts.append(f"from {told.stick} of {feet_text(told.stick_length, unit)}")
-    return " ".join(parts)
+        into = "into " + " and ".join(length_text(rest, own) for rest in entry.rests)
+    return sawn_words(
+        entry.piece,
+        told.length,
+        own,
+        into=into,
+        stick=told.stick,
+        stick_length=told.stick_length,
+        unit=unit,
+    )
+
+
+def sawn_words(
+    piece: str,
+    length: Fraction,
+    own: str,
+    *,
+    stick: str,
+    stick_length: Fraction,
+    unit: str,
+    into: str = "",
+) -> str:
+    """Say in full what was sawn: ``PO-N-base 29 3/4 in from base-1 of 12 ft``.
+
+    ``own`` is the unit of the piece's ticket, ``unit`` the job's; lengths in inches.
+    """
+    parts = (piece, length_text(length, own), into)
+    source = f"from {stick} of {feet_text(stick_length, unit)}"
+    return " ".join(part for part in (*parts, source) if part)
 
 
 def _bought(entry: BoughtSticks, unit: str) -> str:

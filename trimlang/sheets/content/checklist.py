@@ -16,6 +16,7 @@ from trimlang.marking import N_
 from trimlang.record import record
 from trimlang.settings.table import Settings
 from trimlang.sheets.wording.quantities import Pen, Reading
+from trimlang.site_log.lines_ahead import LinesAhead, lines_ahead
 from trimlang.site_log.progress_of_job import State
 from trimlang.survey.job import Job
 from trimlang.takeoff.supplies import nails_in
@@ -23,11 +24,13 @@ from trimlang.takeoff.supplies import nails_in
 LITTLE: Final = Fraction(1, 2)
 """A bite of this or less holds poorly (inches; common practice, no source)."""
 
+CUT: Final = N_("cut")
+FIX: Final = N_("fix")
 COLUMNS: Final = (
-    N_("cut"),
+    CUT,
     N_("label"),
     N_("dry-fit"),
-    N_("fix"),
+    FIX,
     N_("caulk"),
     N_("fill"),
     N_("touch up"),
@@ -46,13 +49,17 @@ class Stage:
 
 @record
 class PieceLine:
-    """A piece's row of boxes; those in ``done`` are ticked by the site log."""
+    """A piece's row of boxes; those in ``done`` are ticked by the site log.
+
+    ``logged`` are the lines that it will want: the box's key with the line.
+    """
 
     id: str
     length: Reading
     nails: str
     is_return: bool
     done: tuple[str, ...]
+    logged: dict[str, str]
 
 
 @record
@@ -254,6 +261,7 @@ def _room(result: Result, name: str, pen: Pen) -> RoomList:
     rooms = [room for room in job.rooms if room.name == name]
     own = pen.of(rooms[0].settings.unit)
     lines = []
+    ahead = lines_ahead(job, result.pieces, result.plans)
     for piece in result.pieces:
         if piece.room != name:
             continue
@@ -266,6 +274,7 @@ def _room(result: Result, name: str, pen: Pen) -> RoomList:
                 nails=pen.words("glue") if is_return else str(nails),
                 is_return=is_return,
                 done=_done(result, piece.id),
+                logged=_logged(ahead.get(piece.id)),
             )
         )
     return RoomList(
@@ -274,6 +283,10 @@ def _room(result: Result, name: str, pen: Pen) -> RoomList:
         tuple(lines),
         "; ".join(room.note for room in rooms if room.note),
     )
+
+
+def _logged(lines: LinesAhead | None) -> dict[str, str]:
+    return {} if lines is None else {CUT: lines.cut, FIX: lines.fitted}
 
 
 def _done(result: Result, piece: str) -> tuple[str, ...]:

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import re
 from hashlib import sha256
+from pathlib import PurePath
 
 from trimlang.compiler import Result
 from trimlang.record import record
@@ -10,11 +12,17 @@ from trimlang.record import record
 
 @record
 class SheetHeading:
-    """The job, and the revision that every sheet of one printing shares."""
+    """The job, and the revision that every sheet of one printing shares.
+
+    ``key`` stays the same from revision to revision; ``stem`` is the job file's name
+    without its ending.
+    """
 
     job: str
     surveyed: str
     revision: str
+    key: str
+    stem: str
 
 
 def heading(result: Result) -> SheetHeading:
@@ -25,4 +33,18 @@ def heading(result: Result) -> SheetHeading:
             data = text.encode("utf-8", "surrogatepass")
             digest.update(len(data).to_bytes(8, "big"))
             digest.update(data)
-    return SheetHeading(result.job.name, result.job.surveyed or "", digest.hexdigest()[:8])
+    file = next(iter(result.sources), "")
+    return SheetHeading(
+        job=result.job.name,
+        surveyed=result.job.surveyed or "",
+        revision=digest.hexdigest()[:8],
+        key=sha256(f"{file}\n{result.job.name}".encode("utf-8", "surrogatepass")).hexdigest()[:12],
+        stem=file_stem(result),
+    )
+
+
+def file_stem(result: Result) -> str:
+    """Return the job file's name without its ending; ``job`` where it was no file."""
+    name = next(iter(result.sources), "")
+    stem = PurePath(name).stem
+    return stem if re.fullmatch(r"\w[\w.\- ]*", stem) else "job"

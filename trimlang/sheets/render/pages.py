@@ -9,12 +9,20 @@ from typing import TYPE_CHECKING
 from markupsafe import Markup
 
 from trimlang.compiler import Result
-from trimlang.sheets.content.heading import heading
+from trimlang.sheets.content.heading import file_stem, heading
 from trimlang.sheets.content.job_at_a_glance import TITLES_OF_DATA, at_a_glance
 from trimlang.sheets.render.paper import label, page_rule, running
 from trimlang.sheets.render.stylesheet import stylesheet
 from trimlang.sheets.render.template_filling import TemplateFiller
-from trimlang.sheets.sheet_table import INDEX, INDEX_TITLE, SHEET_TITLES, SHEETS, Printing
+from trimlang.sheets.sheet_table import (
+    INDEX,
+    INDEX_TITLE,
+    PHONE,
+    PHONE_TITLE,
+    SHEET_TITLES,
+    SHEETS,
+    Printing,
+)
 from trimlang.sheets.wording.catalogue import Words, words_in
 from trimlang.sheets.wording.quantities import Pen
 
@@ -55,10 +63,9 @@ def render_sheets(
     """
     words = words_in(language)
     filler = filler or TemplateFiller(templates)
-    pen = _pen(result, words, show)
     printing = Printing(
         result=result,
-        pen=pen,
+        pen=_pen(result, words, show),
         codes=qr,
         label=label(ticket) if ticket is not None else None,
         shared=shared,
@@ -70,6 +77,49 @@ def render_sheets(
         for sheet in SHEETS
         if (only is None or sheet.name in only) and sheet.wanted(printing)
     }
+
+
+def render_phone(
+    result: Result,
+    *,
+    templates: Path | None = None,
+    show: str | None = None,
+    language: str = "en",
+    only: Collection[str] | None = None,
+    shared: SharedOrder | None = None,
+    filler: TemplateFiller | None = None,
+) -> str:
+    """Return all sheets of a job in one HTML document that needs no other file.
+
+    For the arguments and what is raised see ``render_sheets``.
+    """
+    words = words_in(language)
+    filler = filler or TemplateFiller(templates)
+    printing = Printing(
+        result=result,
+        pen=_pen(result, words, show),
+        codes=False,
+        shared=shared,
+        drawings=filler.drawings,
+    )
+    press = _Press(result, filler, words, "letter")
+    wanted = [
+        sheet
+        for sheet in SHEETS
+        if (only is None or sheet.name in only) and sheet.wanted(printing) and not sheet.template
+    ]
+    sections = [
+        Markup(  # noqa: S704 - a template made it, and escaped what the job says
+            press.page(
+                sheet.file,
+                words(sheet.title),
+                {**sheet.context(printing), "in_one": True, "name": sheet.name},
+            )
+        )
+        for sheet in wanted
+    ]
+    turns = [(sheet.name, words(sheet.title)) for sheet in wanted]
+    return press.page(f"{PHONE}.html", words(PHONE_TITLE), {"turns": turns, "sections": sections})
 
 
 def render_index(
@@ -95,11 +145,16 @@ def render_index(
         result,
         _pen(result, words, show),
         files,
-        titles={**SHEET_TITLES, **TITLES_OF_DATA},
+        titles={**SHEET_TITLES, phone_file(result): PHONE_TITLE, **TITLES_OF_DATA},
         beside=beside,
         cache=filler.drawings,
     )
     return press.page(f"{INDEX}.html", words(INDEX_TITLE), {"glance": glance})
+
+
+def phone_file(result: Result) -> str:
+    """Return the name, without its ending, of the file that ``render_phone`` is written to."""
+    return f"{file_stem(result)}-{PHONE}"
 
 
 def _pen(result: Result, words: Words, show: str | None) -> Pen:
@@ -124,6 +179,7 @@ class _Press:
             "_": words,
             "language": words.language,
             "style": stylesheet(filler),
+            "in_one": False,
             "script": Markup(filler.source("parts/phone.js")),  # noqa: S704
         }
 
