@@ -16,6 +16,7 @@ from trimlang.diagnostics.file_pages import FILE_PAGES
 from trimlang.diagnostics.joint_pages import JOINT_PAGES
 from trimlang.diagnostics.log_pages import LOG_PAGES
 from trimlang.diagnostics.measure_pages import MEASURE_PAGES
+from trimlang.diagnostics.own_end_pages import OWN_END_PAGES
 from trimlang.diagnostics.question_pages import QUESTION_PAGES
 from trimlang.diagnostics.room_pages import ROOM_PAGES
 from trimlang.diagnostics.survey_pages import SURVEY_PAGES
@@ -24,6 +25,7 @@ from trimlang.diagnostics.syntax_pages import SYNTAX_PAGES
 _PARTS: Final = (
     SYNTAX_PAGES,
     SURVEY_PAGES,
+    OWN_END_PAGES,
     MEASURE_PAGES,
     QUESTION_PAGES,
     JOINT_PAGES,

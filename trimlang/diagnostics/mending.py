@@ -26,6 +26,7 @@ _WHOLE_BEFORE: Final = re.compile(r"(?<![\w/.])(\d+)[ -]?$")
 _JOINTS_OFFERED: Final = ("in-corner", "butt", "out-corner", "open")
 # A number that still reads both ways, thousands or three decimal places, mends nothing.
 _THREE_PLACES: Final = re.compile(r"\.\d{3} ")
+_SIDES: Final = ("left", "right")
 _UNITS: Final = ("in", "inch", "ft", "feet", "mm", "cm", "m")
 
 
@@ -216,6 +217,10 @@ def _butt(span: Span, _facts: Facts, _line: str) -> Iterator[Mend]:
     yield _write(span, "butt", sure=True)
 
 
+def _either_side(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
+    yield from (_write(span, f"{facts['trim']} {side}={facts['joint']}") for side in _SIDES)
+
+
 def _no_cope(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
     # "in-corner(cope)", "in-corner, cope", "(cope, 91 deg)", "in-corner cope": with the comma or
     # blank that would be left over.
@@ -244,6 +249,9 @@ _MENDS: Final[dict[str, Callable[[Span, Facts, str], Iterator[Mend]]]] = {
     "T225": _add_end,
     "T252": _add_end,
     "T226": _drop_part,
+    "T255": _drop_part,
+    "T256": _either_side,
+    "T257": _butt,
     "T227": _no_brackets,
     "T229": _no_brackets,
     "T231": _two_units,

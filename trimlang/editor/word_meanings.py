@@ -98,6 +98,8 @@ MEANINGS: Final[dict[str, str]] = {
     "ends": "How runs meet where neither of them says it.",
     "bare": "Wall without trim, such as behind cabinets.",
     "entrance": "Where one comes in: copes and splices turn their better side to it.",
+    "stops": "Which trims stop here; all others go on past it in one piece.",
+    "all": "Every trim stops here, as at an opening up to the ceiling.",
     "deg": "Degrees: between the wall faces, through the room inside, through the wall outside.",
     "ft": "Feet of twelve inches.",
     "inch": "Inches; 1 in is 25.4 mm exactly.",
@@ -108,12 +110,12 @@ MEANINGS: Final[dict[str, str]] = {
     "cut": "Site log: pieces that are sawn, and from which stick.",
     "from": "Site log: the stick that a piece was sawn from.",
     "into": "Site log: what of a spoiled piece can still be used.",
-    "and": "Site log: one more length.",
+    "and": "One more: a trim that stops here; in the site log, a length.",
     "shortened": "Site log: a piece that was sawn shorter.",
     "fitted": "Site log: pieces that are on the wall.",
     "bought": "Site log: sticks that came to the site.",
     "rack": "Site log: what lies in the rack, counted: that and no more.",
-    "nothing": "Site log: the rack is empty.",
+    "nothing": "stops nothing: all trim goes on past it; in the site log, an empty rack.",
 }
 
 

@@ -18,6 +18,7 @@ from typing import Final
 
 from trimlang.joinery.piece import Remark
 from trimlang.joint_row import Fit
+from trimlang.language.facts import Side
 from trimlang.lengths.angles import RIGHT, cosine, sine, tangent
 from trimlang.lengths.tape import NOTHING
 from trimlang.record import record
@@ -122,3 +123,15 @@ class Meeting:
 def depth_of(trim: Trim) -> Fraction:
     """Return how far a trim stands out from what it is nailed to (inches)."""
     return depths((trim,))[trim.name] or NOTHING
+
+
+def runs_through(trim: Trim, there: Trim, fit: Fit, side: Side) -> bool:
+    """Tell whether ``trim`` runs into an inside corner; otherwise it dies into the other's face.
+
+    As the file copes; otherwise the taller one runs through, then the thicker, then the one whose
+    right end is at the corner (common practice, no source).
+    """
+    if fit is not Fit.MITRED:
+        return fit is Fit.SQUARE
+    own, others = ((one.height or NOTHING, one.thickness or NOTHING) for one in (trim, there))
+    return own > others if own != others else side is Side.RIGHT

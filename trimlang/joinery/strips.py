@@ -9,12 +9,11 @@ from itertools import pairwise
 
 from trimlang.joinery.piece import Remark
 from trimlang.language.facts import Side
-from trimlang.language.tree import GapKind
 from trimlang.marking import N_
 from trimlang.record import record
 from trimlang.survey.job import End, Gap, Room, Run, Trim
 from trimlang.survey.openings import opening_names
-from trimlang.survey.over_openings import beyond, door_walls, goes_on_at
+from trimlang.survey.over_openings import beyond, door_walls, goes_on_at, may_go_on
 
 
 @record
@@ -44,10 +43,7 @@ def strips(room: Room, trim: Trim) -> tuple[Strip, ...]:
     own = [
         at for at, run in enumerate(room.walk) if isinstance(run, Run) and trim.name in run.trims
     ]
-    # Only crown goes on above a door; anything lower stops there.
-    if trim.spring is None:
-        return tuple(Strip(trim=trim.name, places=(at,), runs=(at,)) for at in own)
-    onward = {at: goes_on_at(room, at, trim.name) for at in own}
+    onward = {at: goes_on_at(room, at, trim) for at in own}
     found: list[Strip] = []
     # A strip begins at a run that no other run leads on to.
     for begin in sorted(set(own) - set(onward.values())):
@@ -55,11 +51,11 @@ def strips(room: Room, trim: Trim) -> tuple[Strip, ...]:
         while (at := onward[runs[-1]]) is not None:
             places += _between(room, runs[-1], at)
             runs.append(at)
-        before = _doors_to_corner(room, runs[0], Side.LEFT)
-        after = _doors_to_corner(room, runs[-1], Side.RIGHT)
+        before = _gaps_to_corner(room, runs[0], trim, Side.LEFT)
+        after = _gaps_to_corner(room, runs[-1], trim, Side.RIGHT)
         places = [*reversed(before), *places, *after]
         found.append(Strip(trim=trim.name, places=tuple(places), runs=tuple(runs)))
-    return (*found, *_over_door_walls(room, trim.name, found))
+    return (*found, *_over_door_walls(room, trim, found))
 
 
 def neighbours(room: Room, of: Sequence[Strip]) -> Iterator[tuple[Strip, Strip]]:
@@ -85,26 +81,28 @@ def _between(room: Room, index: int, until: int) -> Iterator[int]:
             return
 
 
-def _over_door_walls(room: Room, name: str, found: list[Strip]) -> Iterator[Strip]:
-    """Yield the walls that are all opening where the trim arrives from both sides."""
+def _over_door_walls(room: Room, trim: Trim, found: list[Strip]) -> Iterator[Strip]:
+    """Yield the walls without a run where the trim arrives from both sides."""
     ends = {side: {strip.end(side) for strip in found} for side in Side}
-    for places in door_walls(room):
+    for places in door_walls(room, lambda gap: gap.lets_past(trim)):
         before = next(beyond(room, places[0], -1), None)
         after = next(beyond(room, places[-1], 1), None)
         if before in ends[Side.RIGHT] and after in ends[Side.LEFT]:
-            yield Strip(trim=name, places=places, runs=())
+            yield Strip(trim=trim.name, places=places, runs=())
 
 
-def _doors_to_corner(room: Room, index: int, side: Side) -> list[int]:
-    """Return the openings between a run's butt and a corner that the last of them names."""
+def _gaps_to_corner(room: Room, index: int, trim: Trim, side: Side) -> list[int]:
+    """Return what a trim goes past between a run's end and a corner that the last of it names."""
     step = 1 if side is Side.RIGHT else -1
-    own = room.walk[index].right if step > 0 else room.walk[index].left
-    if own is None or not own.joint.stops:
+    run, first = room.walk[index], next(beyond(room, index, step), None)
+    if first is None or not isinstance(run, Run):
+        return []
+    if not may_go_on(run, side, room.walk[first], trim):
         return []
     doors: list[int] = []
     for at in beyond(room, index, step):
         gap = room.walk[at]
-        if not isinstance(gap, Gap) or gap.kind is not GapKind.OPENING:
+        if not isinstance(gap, Gap) or not gap.lets_past(trim):
             return []
         near, far = (gap.left, gap.right) if step > 0 else (gap.right, gap.left)
         # The opening says how the trim ends on this side of it, so the trim does not go on over it.
@@ -122,7 +120,7 @@ def along(stretch: Run | Gap) -> Fraction:
 
 
 def run_of(room: Room, strip: Strip, side: Side) -> Run:
-    """Return a strip's first or last run; over a wall that is all opening, one made for it.
+    """Return a strip's first or last run; over a wall without one, one made for it.
 
     There the trim stands off the wall as it does on the run before.
     """
@@ -152,7 +150,7 @@ def run_of(room: Room, strip: Strip, side: Side) -> Run:
     )
 
 
-def goes_on_over(room: Room, strip: Strip) -> Iterator[Remark]:
+def goes_on_over(room: Room, strip: Strip, trim: Trim) -> Iterator[Remark]:
     """Yield a remark for each opening that the trim goes on over, and where it goes on to."""
     stops = [-1, *(at for at, place in enumerate(strip.places) if place in strip.runs)]
     for one, other in pairwise([*stops, len(strip.places)]):
@@ -162,6 +160,10 @@ def goes_on_over(room: Room, strip: Strip) -> Iterator[Remark]:
             continue
         inner = other < len(strip.places) and one >= 0
         run = room.walk[strip.places[other]] if inner else None
+        if trim.spring is None:
+            past = ", ".join(gap.called or gap.kind.value for gap in gaps)
+            yield Remark(N_("goes on past {over}"), (("over", past),))
+            continue
         names = [gap.called for gap in gaps]
         over = ", ".join(filter(None, names)) if None not in names else ""
         if isinstance(run, Run):

@@ -14,7 +14,7 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.joinery.cuts import corner_mitre
-from trimlang.joinery.meeting import Meeting, Meets, depth_of
+from trimlang.joinery.meeting import Meeting, Meets, depth_of, runs_through
 from trimlang.joinery.piece import Remark
 from trimlang.joinery.splice_lengths import lapping_side
 from trimlang.joinery.strips import Strip, along, goes_on_over, run_of, strips
@@ -98,8 +98,9 @@ class TrimWalk:
             right=right.end,
             must_splice=any(run.must_splice for run in runs),
             may_splice=all(run.may_splice for run in runs),
+            floor_gap=max((run.floor_gap for run in runs), default=NOTHING),
         )
-        remarks = [*goes_on_over(room, strip)]
+        remarks = [*goes_on_over(room, strip, trim)]
         remarks += [one.remark for one in (left, right) if one.remark is not None]
         self._ask_of_scraps(run, trim)
         return Wall(
@@ -123,6 +124,14 @@ class TrimWalk:
         if isinstance(stretch, Gap):
             end = replace(end, over_scraps=False)  # an opening's width is never taken over scraps
         run = run_of(room, strip, side)
+        own = run.own_end(trim.name, side) if isinstance(stretch, Run) else None
+        if own is not None and end.joint.is_inside:
+            following = self._next(strip, side)
+            other = room.walk[following] if following is not None else None
+            # It runs square into the corner, up to what stands on the next wall there.
+            off = self.stands_off(other, trim) if isinstance(other, Run) else NOTHING
+            return self._at_plane(self._corner(run, trim, end), off)
+        end = own or end
         if not end.joint.is_corner:
             return Meeting(end=end, meets=Meets.ITSELF)
         met = self._at_corner(run, trim, end, self._next(strip, side), side)
@@ -135,11 +144,9 @@ class TrimWalk:
         step = 1 if side is Side.RIGHT else -1
         return next(beyond(self._room, strip.end(side), step), None)
 
-    def _at_corner(
-        self, run: Run, trim: Trim, end: End, following: int | None, side: Side
-    ) -> Meeting:
+    def _corner(self, run: Run, trim: Trim, end: End) -> Meeting:
         off = self.stands_off(run, trim)
-        plain = Meeting(
+        return Meeting(
             end=end,
             meets=Meets.MATE,
             off=off,
@@ -147,12 +154,22 @@ class TrimWalk:
             corner=180 - 2 * corner_mitre(end, self._room.settings),
             outside=end.joint.is_outside,
         )
+
+    def _at_corner(
+        self, run: Run, trim: Trim, end: End, following: int | None, side: Side
+    ) -> Meeting:
+        plain = self._corner(run, trim, end)
         if following is None:
             return plain
         for strip in self._strips[trim.name]:
             if following == strip.end(side.other):
                 other = run_of(self._room, strip, side.other)
                 there = self._room.walk[following]
+                if isinstance(there, Run) and there.own_end(trim.name, side.other) is not None:
+                    # The neighbour's ends by itself, so nothing meets this one.
+                    behind = self.stands_off(other, trim)
+                    past = replace(plain, beyond=behind)
+                    return past if plain.outside else self._at_plane(plain, behind)
                 mate = there.left if side is Side.RIGHT else there.right
                 # Of a coped corner one side runs square into it, and the other is coped to its
                 # face.
@@ -195,7 +212,7 @@ class TrimWalk:
             if side is Side.RIGHT:
                 self._say_unlike("T413", plain.end, trim, there, run, other)
             return replace(plain, meets=Meets.UNLIKE, beyond=its, thick=there.thickness)
-        if _runs_through(trim, there, plain.end.fit, side):
+        if runs_through(trim, there, plain.end.fit, side):
             met = self._at_plane(plain, behind)
             text = _THROUGH
         else:
@@ -277,15 +294,3 @@ class TrimWalk:
         self._findings.say(
             code, end.span, trim=trim.name, run=run.label, other=there.name, there=other.label
         )
-
-
-def _runs_through(trim: Trim, there: Trim, fit: Fit, side: Side) -> bool:
-    """Tell whether ``trim`` runs into an inside corner; otherwise it dies into the other's face.
-
-    As the file copes; otherwise the taller one runs through, then the thicker, then the one whose
-    right end is at the corner (common practice, no source).
-    """
-    if fit is not Fit.MITRED:
-        return fit is Fit.SQUARE
-    own, others = ((one.height or NOTHING, one.thickness or NOTHING) for one in (trim, there))
-    return own > others if own != others else side is Side.RIGHT

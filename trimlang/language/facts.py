@@ -166,6 +166,28 @@ class SquareEnds:
 
 
 @record
+class TrimEnd:
+    """``shoe return``, ``crown right=return``: how one trim of a run ends, unlike the others.
+
+    ``side`` is None where it is that of the end before it in the line.
+    """
+
+    trim: Word
+    side: Side | None
+    end: WrittenEnd
+    span: Span
+
+
+@record
+class Stops:
+    """``stops base and shoe``: the trims that an opening stops; ``everything``: all of them."""
+
+    trims: tuple[Word, ...]
+    everything: bool
+    span: Span
+
+
+@record
 class Spliced:
     """``splice`` on a run, or ``no splice``."""
 
@@ -288,6 +310,8 @@ WallFact: TypeAlias = (
     | OpenWalk
     | AtEnd
     | SquareEnds
+    | TrimEnd
+    | Stops
     | Spliced
     | Without
     | FirstStud
@@ -314,6 +338,10 @@ def named_trims(fact: Fact) -> tuple[Word, ...]:
             return (casing,) if head is None else (casing, head)
         case WrittenTaken(of=Word() as trim):
             return (trim,)
+        case Stops(trims=trims):
+            return trims
+        case TrimEnd(trim=trim, end=end):
+            return (trim, *(word for said in end.facts for word in named_trims(said)))
         case AtEnd(end=end):
             return tuple(word for said in end.facts for word in named_trims(said))
     return ()

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from dataclasses import replace
 from typing import Any, Final, TypeAlias
 
@@ -20,6 +20,7 @@ Children: TypeAlias = list[Any]
 
 _OF_BOTH: Final = (facts.AtEnd, facts.Note)
 _OF_RUNS: Final = (
+    facts.TrimEnd,
     facts.NamedTrim,
     facts.WrittenTaken,
     facts.Spliced,
@@ -28,7 +29,7 @@ _OF_RUNS: Final = (
     facts.FloorGap,
     facts.Rising,
 )
-_OF_GAPS: Final = (facts.Called, facts.Entrance, facts.Cased, facts.ClearHeight)
+_OF_GAPS: Final = (facts.Called, facts.Entrance, facts.Cased, facts.ClearHeight, facts.Stops)
 """What may be said of runs and of openings, where both stand in one line."""
 
 
@@ -40,6 +41,18 @@ def fact_of(kind: Callable[..., facts.Fact]) -> Any:
         return kind(*children, self._span(meta))
 
     return build
+
+
+def _with_sides(said: Iterable[Any]) -> tuple[Any, ...]:
+    """Give an end of one trim (``shoe return``) the side of the end before it."""
+    found: list[Any] = []
+    side: facts.Side | None = None
+    for fact in said:
+        if isinstance(fact, facts.AtEnd):
+            side = fact.side
+        whole = isinstance(fact, facts.TrimEnd) and fact.side is None
+        found.append(replace(fact, side=side) if whole else fact)
+    return tuple(found)
 
 
 class WallLines(LogLines):
@@ -112,6 +125,21 @@ class WallLines(LogLines):
         )
 
     @v_args(meta=True)
+    def trim_end(self, meta: Meta, children: Children) -> facts.TrimEnd:
+        side = facts.Side(children[1].text) if len(children) > 2 else None
+        return facts.TrimEnd(trim=children[0], side=side, end=children[-1], span=self._span(meta))
+
+    @v_args(meta=True)
+    def stops(self, meta: Meta, children: Children) -> facts.Stops:
+        return facts.Stops(tuple(children), everything=False, span=self._span(meta))
+
+    stops_nothing = stops
+
+    @v_args(meta=True)
+    def stops_all(self, meta: Meta, _children: Children) -> facts.Stops:
+        return facts.Stops((), everything=True, span=self._span(meta))
+
+    @v_args(meta=True)
     def end(self, meta: Meta, children: Children) -> tree.WrittenEnd:
         return tree.WrittenEnd(children[0], tuple(children[1:]), self._span(meta))
 
@@ -124,7 +152,7 @@ class WallLines(LogLines):
 
     @v_args(meta=True)
     def run(self, meta: Meta, children: Children) -> tree.RunLine:
-        return tree.RunLine(children[0], children[1], tuple(children[2:]), self._span(meta))
+        return tree.RunLine(children[0], children[1], _with_sides(children[2:]), self._span(meta))
 
     @v_args(meta=True)
     def opening(self, meta: Meta, children: Children) -> tree.GapLine:
@@ -186,7 +214,7 @@ class WallLines(LogLines):
             # an opening that is only called by its kind gets a name of its own
             kept = tuple(fact for fact in last.facts if not _only_kind(fact, child))
             span = replace(last.span, end=child.span.end)
-            walls[-1] = replace(last, facts=(*kept, child), span=span)
+            walls[-1] = replace(last, facts=_with_sides((*kept, child)), span=span)
         return tree.WallsLine(tuple(walls), self._span(meta))
 
 

@@ -42,8 +42,8 @@ _Way: TypeAlias = tuple[_Cost, tuple[str, ...]]
 def choose_copes(room: Room, trims: Mapping[str, Trim], findings: Findings) -> Room:
     """Return the room with one coped side at each inside corner that is to be coped.
 
-    ``trims`` are the job's by name: crown that goes on over an opening is one
-    piece between the corners at both sides of it.
+    ``trims`` are the job's by name: what goes on past an opening is one piece
+    between the corners at both sides of it.
     """
     corners = [index for index in range(len(room.walk)) if _is_coped(room, index)]
     if not corners:
@@ -52,11 +52,10 @@ def choose_copes(room: Room, trims: Mapping[str, Trim], findings: Findings) -> R
     wanted = {index: _side_on(room, drawn, index) for index in corners}
     allowed = {index: _allowed(room, index) for index in corners}
     hard = {index: _hard(room, index) for index in corners}
-    crowns = {name for name, trim in trims.items() if trim.spring is not None}
     shared = {
         (before, corner)
         for before, corner in zip(corners, (*corners[1:], corners[0]), strict=True)
-        if _share_a_piece(room, before, corner, crowns)
+        if _share_a_piece(room, before, corner, trims)
     }
     chosen = _Choice(shared, wanted, hard).cheapest(corners, allowed)
     walk = list(room.walk)
@@ -176,16 +175,16 @@ class _Choice:
         return int((before, corner) in self.shared and first == _AFTER and second == _BEFORE)
 
 
-def _share_a_piece(room: Room, before: int, corner: int, crowns: set[str]) -> bool:
+def _share_a_piece(room: Room, before: int, corner: int, trims: Mapping[str, Trim]) -> bool:
     """Tell whether a piece reaches from the corner after ``before`` to the next one."""
     at = (before + 1) % len(room.walk)
     if at == corner:
         return True
     run = room.walk[at]
-    for name in crowns.intersection(run.trims if isinstance(run, Run) else ()):
+    for name in run.trims if isinstance(run, Run) else ():
         reached: int | None = at
         while reached is not None and reached != corner:
-            reached = goes_on_at(room, reached, name)
+            reached = goes_on_at(room, reached, trims[name])
         if reached == corner:
             return True
     return False

@@ -43,11 +43,12 @@ def read_sides(
         if fact.side in ends:
             findings.say("T226", fact.word, side=fact.side)
         else:
-            ends[fact.side] = _end(fact.end, taken, settings, findings)
+            ends[fact.side] = read_end(fact.end, taken, settings, findings)
     return ends
 
 
-def _end(end: tree.WrittenEnd, taken: Taken, settings: Settings, findings: Findings) -> End:
+def read_end(end: tree.WrittenEnd, taken: Taken, settings: Settings, findings: Findings) -> End:
+    """Return an end as written: its joint, and what stands in its brackets."""
     joint = Joint.of(end.joint.text)
     corner: Fraction | None = None
     error: Fraction | None = None

@@ -27,6 +27,7 @@ def read_gap(
     tall: Fraction | None = None
     cased: tuple[str, ...] = ()
     entrance = False
+    stops: tuple[str, ...] | None = None
     kind = line.kind
     for fact in line.facts:
         match fact:
@@ -38,6 +39,8 @@ def read_gap(
                 tall = length(fact.height, settings.unit, findings, what="an opening's height")
             case facts.Cased():
                 cased = _casing(fact, trims, findings)
+            case facts.Stops():
+                stops = (*(stops or ()), *_stopped(fact, trims, findings))
             case facts.Entrance():
                 entrance = True
             case facts.Unread():
@@ -63,6 +66,7 @@ def read_gap(
         head=cased[1] if len(cased) > 1 else None,
         clear_height=tall,
         taken_up=taken_up,
+        stops=stops,
     )
 
 
@@ -78,3 +82,11 @@ def _casing(fact: facts.Cased, trims: dict[str, Trim], findings: Findings) -> tu
         else:
             names.append(word.text)
     return tuple(names) if len(names) == len(named) else ()
+
+
+def _stopped(fact: facts.Stops, trims: dict[str, Trim], findings: Findings) -> tuple[str, ...]:
+    """Return the trims that an opening stops."""
+    for word in fact.trims:
+        if word.text not in trims:
+            unknown_trim(word, trims, findings, ("all", "nothing"))
+    return tuple(trims) if fact.everything else tuple(word.text for word in fact.trims)

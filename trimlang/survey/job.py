@@ -11,6 +11,7 @@ from typing import TYPE_CHECKING, TypeAlias
 from trimlang.diagnostics import Span
 from trimlang.joint_row import Fit
 from trimlang.joints import Joint
+from trimlang.language.facts import Side
 from trimlang.language.tree import GapKind
 from trimlang.lengths.tape import steps_down, steps_up
 from trimlang.record import record
@@ -102,6 +103,15 @@ class Trim:
 
 
 @record
+class OwnEnd:
+    """How one trim of a run ends at a side where the others end as the run says."""
+
+    trim: str
+    side: Side
+    end: End
+
+
+@record
 class Run:
     """A stretch of wall that gets trim; left and right as you face it.
 
@@ -123,6 +133,20 @@ class Run:
     first_stud: Fraction | None = None
     slope: Fraction = Fraction(0)
     floor_gap: Fraction = Fraction(0)
+    own_ends: tuple[OwnEnd, ...] = ()
+
+    def side(self, side: Side) -> End:
+        """Return how the run ends there."""
+        return self.left if side is Side.LEFT else self.right
+
+    def own_end(self, trim: str, side: Side) -> End | None:
+        """Return how one trim ends there, where that is said of it alone."""
+        ends = (one.end for one in self.own_ends if one.trim == trim and one.side is side)
+        return next(ends, None)
+
+    def end_of(self, trim: str, side: Side) -> End:
+        """Return how one of its trims ends there."""
+        return self.own_end(trim, side) or self.side(side)
 
 
 @record
@@ -133,6 +157,8 @@ class Gap:
     opening gets a casing.  ``casing`` and ``head`` name its trims (``head`` None
     where one trim goes all round), ``clear_height`` goes with them, and
     ``taken_up`` is the wall that the casing and all take up.  Lengths in inches.
+    ``stops`` names the trims that it stops, all others going on past it; None where the file
+    does not say and it stops what it usually does.
     The kind ``lost`` holds the place of a wall that the file states wrongly.
     """
 
@@ -148,11 +174,18 @@ class Gap:
     head: str | None = None
     clear_height: Fraction | None = None
     taken_up: Fraction | None = None
+    stops: tuple[str, ...] | None = None
 
     @property
     def is_lost(self) -> bool:
         """Whether it holds the place of a wall that could not be read."""
         return self.kind is GapKind.LOST
+
+    def lets_past(self, trim: Trim) -> bool:
+        """Whether a trim goes on past it: as the file says, else crown over an opening."""
+        if self.stops is not None:
+            return trim.name not in self.stops and not self.is_lost
+        return self.kind is GapKind.OPENING and trim.spring is not None
 
     @property
     def along(self) -> Fraction:

@@ -12,6 +12,7 @@ import re
 from collections.abc import Mapping
 from typing import Final
 
+from trimlang.language.tree import GapKind
 from trimlang.survey.job import Gap, Room, Run
 from trimlang.survey.over_openings import door_walls
 
@@ -24,7 +25,7 @@ def opening_names(room: Room) -> Mapping[int, str]:
 
     Those are cased ones, and the first of a wall that is all opening: crown goes by it.
     """
-    whole = {places[0] for places in door_walls(room)}
+    whole = {places[0] for places in door_walls(room, _may_let_past)}
     cased = [
         place
         for place, stretch in enumerate(room.walk)
@@ -64,3 +65,7 @@ def _beside(room: Room, place: int) -> str:
     if before or (behind and not room.open_walk):
         return f"after-{before[-1] if before else behind[-1]}"
     return f"before-{behind[0]}" if behind else "opening"
+
+
+def _may_let_past(gap: Gap) -> bool:
+    return gap.kind is GapKind.OPENING or gap.stops is not None

@@ -1,31 +1,49 @@
-"""Where trim near the ceiling goes on over an opening that trim at the floor stops at."""
+"""Where a trim goes on past an opening or cabinets that other trims stop at."""
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
-from trimlang.language.tree import GapKind
-from trimlang.survey.job import Gap, Room, Run, Stretch
+from trimlang.language.facts import Side
+from trimlang.survey.job import Gap, Room, Run, Stretch, Trim
 
 
-def goes_on_at(room: Room, index: int, name: str) -> int | None:
-    """Return the place in the walk of the run on which trim ``name`` goes on over openings.
+def goes_on_at(room: Room, index: int, trim: Trim) -> int | None:
+    """Return the place in the walk of the run on which a trim goes on past openings.
 
-    ``index`` is the place of the run where it begins.  None where the next run
-    is not behind openings alone, does not get the trim, or either end is no butt.
+    ``index`` is the place of the run where it begins.  None where the next run is not
+    behind openings alone that let the trim past, does not get it, climbs otherwise, or
+    where the trim ends at either side.
     """
     walk = room.walk
-    run = walk[index]
-    if not isinstance(run, Run) or not run.right.joint.stops:
-        return None
-    for steps, after in enumerate(beyond(room, index, 1)):
-        stretch = walk[after]
+    run, before = walk[index], index
+    for after in beyond(room, index, 1):
+        stretch, last = walk[after], walk[before]
         if isinstance(stretch, Run):
-            follows = steps > 0 and name in stretch.trims
-            return after if follows and stretch.left.joint.stops else None
-        if not _is_plain_opening(stretch):
+            follows = isinstance(last, Gap) and trim.name in stretch.trims
+            level = isinstance(run, Run) and run.slope == stretch.slope
+            goes_on = follows and level and may_go_on(stretch, Side.LEFT, last, trim)
+            return after if goes_on else None
+        if before == index and not (
+            isinstance(run, Run) and may_go_on(run, Side.RIGHT, stretch, trim)
+        ):
             return None
+        if not stretch.lets_past(trim) or stretch.left is not None or stretch.right is not None:
+            return None
+        before = after
     return None
+
+
+def may_go_on(run: Run, side: Side, beside: Stretch, trim: Trim) -> bool:
+    """Tell whether a run's trim may go on past what is beside it, by how it ends there.
+
+    Where the file says what stops there, the run's end is that of what is stopped.
+    """
+    joint = run.side(side).joint
+    if run.own_end(trim.name, side) is not None:
+        return False
+    said = isinstance(beside, Gap) and beside.stops is not None
+    return joint.stops or (said and not joint.has_mate)
 
 
 def beyond(room: Room, index: int, step: int) -> Iterator[int]:
@@ -41,16 +59,20 @@ def beyond(room: Room, index: int, step: int) -> Iterator[int]:
         yield at % count
 
 
-def door_walls(room: Room) -> tuple[tuple[int, ...], ...]:
-    """Return the walls that are openings from corner to corner, each as its places in the walk."""
+def door_walls(room: Room, lets_past: Callable[[Gap], bool]) -> tuple[tuple[int, ...], ...]:
+    """Return the walls without a run, from corner to corner, that let trim past.
+
+    Each as its places in the walk.
+    """
     found: list[tuple[int, ...]] = []
     for index, first in enumerate(room.walk):
-        if not _is_opening(first) or first.left is None or not first.left.joint.is_corner:
+        if not _is_past(first, lets_past) or first.left is None or not first.left.joint.is_corner:
             continue
         places = [index]
         for after in beyond(room, index, 1):
             last, following = room.walk[places[-1]], room.walk[after]
-            if last.right is not None or not _is_opening(following) or following.left is not None:
+            open_end = last.right is None and following.left is None
+            if not open_end or not _is_past(following, lets_past):
                 break
             places.append(after)
         end = room.walk[places[-1]].right
@@ -59,9 +81,5 @@ def door_walls(room: Room) -> tuple[tuple[int, ...], ...]:
     return tuple(found)
 
 
-def _is_opening(stretch: Stretch) -> bool:
-    return isinstance(stretch, Gap) and stretch.kind is GapKind.OPENING
-
-
-def _is_plain_opening(gap: Gap) -> bool:
-    return _is_opening(gap) and gap.left is None and gap.right is None
+def _is_past(stretch: Stretch, lets_past: Callable[[Gap], bool]) -> bool:
+    return isinstance(stretch, Gap) and lets_past(stretch)

@@ -14,6 +14,7 @@ _MANY: Final = (
     facts.Material,
     facts.Without,
     facts.AtEnd,
+    facts.TrimEnd,
     facts.Entrance,
     facts.Unread,
 )

@@ -19,6 +19,7 @@ from trimlang.survey.gaps import read_gap
 from trimlang.survey.job import End, Gap, Room, Run, Stretch, Trim
 from trimlang.survey.measures import Findings, length, not_negative
 from trimlang.survey.near_names import unknown_trim
+from trimlang.survey.own_ends import read_own_ends
 from trimlang.survey.room_tags import room_tag
 from trimlang.survey.said_pieces import read_loose_pieces
 from trimlang.survey.said_settings import apply
@@ -239,6 +240,7 @@ class _RoomReader:
             first_stud=stud,
             slope=read_slope(line.facts, self._settings, findings),
             floor_gap=floor_gap,
+            own_ends=read_own_ends(line, trims, self._trims, ends, self._settings, findings),
         )
 
 

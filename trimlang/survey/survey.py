@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 from trimlang.diagnostics import Diagnostic, Span, Whole
 from trimlang.diagnostics.place import place
 from trimlang.language import tree
-from trimlang.language.facts import Unread
+from trimlang.language.facts import Side, Unread
 from trimlang.settings.table import Settings
 from trimlang.survey.closing import Closing, check_closure
 from trimlang.survey.copes import choose_copes
@@ -131,8 +131,9 @@ def _check_thickness(
         for name in run.trims:
             if run.slope and trims[name].spring is not None:
                 findings.say("T247", run.span, run=run.label, trim=name)
-        for end in (run.left, run.right):
+        for side in Side:
             for name in run.trims:
+                end = run.end_of(name, side)
                 if end.joint.row.needs_height and trims[name].height is None:
                     findings.say("T246", end.span, joint=end.joint, trim=name, run=run.label)
                 if trims[name].spring is not None and not end.joint.laps:

@@ -57,6 +57,9 @@ def _facts(said: Iterable[facts.Fact], lines: list[str]) -> dict[str, str]:
             # back says so.
             case facts.AtEnd(side=side, end=end) if side not in cells:
                 cells[side.value] = _written(end.span, lines)
+            case facts.TrimEnd(trim=trim, side=facts.Side() as side, end=end):
+                # in a row the sides stand in columns, and no end before it tells which it is of
+                more.append(f"{trim.text} {side}={_written(end.span, lines)}")
             case facts.Called(text=text) if "called" not in cells:
                 cells["called"] = text.text
             case facts.Note(text=text) if "note" not in cells:

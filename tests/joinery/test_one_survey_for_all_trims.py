@@ -1,0 +1,178 @@
+"""One survey for all trims of a room: what stops one of them, and ends of its own.
+
+Every number is worked by hand from the walls and the thicknesses (geometry).
+"""
+
+from fractions import Fraction
+
+import pytest
+
+from trimlang.compiler import Result, check_job
+from trimlang.diagnostics.mending import mends
+from trimlang.joinery.piece import PieceKind
+from trimlang.joints import Joint
+
+TRIMS = """\
+trim base: 9/16 in thick, 5 1/4 in tall
+trim shoe: 1/2 in thick, 3/4 in tall, in front of base
+trim rail: 3/4 in thick, 2 1/2 in tall
+trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg
+stock base: 16 ft at 24
+stock shoe: 16 ft at 6
+stock rail: 16 ft at 9
+stock crown: 16 ft at 30
+"""
+ROOM = 'room "R" as R, trim base, shoe, rail, crown, open walk\n'
+
+
+def checked(walls: str) -> Result:
+    return check_job(TRIMS + ROOM + walls)
+
+
+def lengths(walls: str) -> dict[str, Fraction]:
+    result = checked(walls)
+    assert not result.diagnostics, [one.message for one in result.diagnostics]
+    return {piece.id: piece.length for piece in result.pieces if piece.kind is PieceKind.RUN}
+
+
+def test_a_window_stops_the_rail_and_base_goes_on_below_it() -> None:
+    found = lengths(
+        "  N: 40 in, left=butt, right=butt\n  window 36 in, stops rail\n"
+        "  N2: 30 in, left=butt, right=butt"
+    )
+    assert found == {
+        "R-N-base": 106,
+        "R-N-shoe": 106,
+        "R-N-rail": 40,
+        "R-N2-rail": 30,
+        "R-N-crown": 106,
+    }
+
+
+def test_cabinets_stop_base_and_shoe_and_not_the_crown_above_them_into_the_corner() -> None:
+    found = lengths(
+        "  N: 40 in, left=butt, right=butt\n"
+        "  cabinets 60 in, right=in-corner(90 deg), stops base and shoe\n"
+        "  E: 50 in, left=in-corner(90 deg), right=butt"
+    )
+    assert (found["R-N-base"], found["R-N-shoe"]) == (40, 40)
+    assert (found["R-N-rail"], found["R-N-crown"]) == (100, 100)
+    # nothing of base stands on the cabinets' wall: it ends at the wall itself
+    assert (found["R-E-base"], found["R-E-rail"]) == (50, 50)
+
+
+def test_an_opening_up_to_the_ceiling_stops_the_crown_too() -> None:
+    walls = (
+        "  N: 40 in, left=butt, right=butt\n  opening 60 in{}\n  N2: 30 in, left=butt, right=butt"
+    )
+    assert lengths(walls.format(""))["R-N-crown"] == 130
+    found = lengths(walls.format(", stops all"))
+    assert (found["R-N-crown"], found["R-N2-crown"]) == (40, 30)
+
+
+def test_an_opening_that_stops_nothing_is_one_piece_of_everything() -> None:
+    found = lengths(
+        "  N: 40 in, left=butt, right=butt\n  opening 20 in, stops nothing\n"
+        "  N2: 30 in, left=butt, right=butt"
+    )
+    assert set(found.values()) == {90}
+    assert len(found) == 4
+
+
+def test_what_stops_returns_and_what_goes_on_does_not() -> None:
+    """A rail that returns beside the window leaves the base to go on below it."""
+    found = lengths(
+        "  N: 40 in, left=butt, right=return\n  window 36 in, stops rail\n"
+        "  N2: 30 in, left=return, right=butt"
+    )
+    assert (found["R-N-base"], found["R-N-rail"], found["R-N2-rail"]) == (106, 40, 30)
+
+
+def test_shoe_returns_where_base_butts_against_the_casing() -> None:
+    result = checked("  N: 40 in, left=butt, right=butt, shoe return, crown right=return")
+    returns = {piece.id for piece in result.pieces if piece.kind is PieceKind.RETURN}
+    assert returns == {"R-N-shoe-right-return", "R-N-crown-right-return"}
+    ends = {piece.trim: piece.right.joint for piece in result.pieces if piece.kind is PieceKind.RUN}
+    assert ends["base"] is ends["rail"] is Joint.BUTT
+    assert ends["shoe"] is ends["crown"] is Joint.RETURN
+
+
+def test_crown_with_an_end_of_its_own_does_not_go_on_over_the_door() -> None:
+    walls = (
+        "  N: 40 in, left=butt, right=butt{}\n  door 30 in\n  N2: 20 in, left=butt, right=butt{}"
+    )
+    assert lengths(walls.format("", ""))["R-N-crown"] == 90
+    pieces = checked(walls.format(", crown return", ", crown left=return")).pieces
+    found = {piece.id: piece.wall for piece in pieces}
+    assert (found["R-N-crown"], found["R-N2-crown"]) == (40, 20)
+
+
+def test_shoe_that_butts_in_a_corner_leaves_its_neighbour_square_too() -> None:
+    corner = "left=in-corner(90 deg)"
+    walls = f"  N: 40 in, left=butt, right=in-corner{{}}\n  E: 30 in, {corner}, right=butt"
+    mitred, square = lengths(walls.format("")), lengths(walls.format(", shoe butt"))
+    # mitred they meet behind: each is short by the base in front of which it stands
+    assert (mitred["R-N-shoe"], mitred["R-E-shoe"]) == (Fraction(631, 16), Fraction(471, 16))
+    assert (square["R-N-shoe"], square["R-E-shoe"]) == (Fraction(631, 16), Fraction(471, 16))
+    pieces = {piece.id: piece for piece in checked(walls.format(", shoe butt")).pieces}
+    assert pieces["R-N-shoe"].right.joint is pieces["R-E-shoe"].left.joint is Joint.BUTT
+    assert pieces["R-N-base"].right.joint is Joint.IN_CORNER
+
+
+@pytest.mark.parametrize(
+    ("walls", "code"),
+    [
+        ("  N: 40 in, left=butt, right=butt, sho return", "T210"),
+        ("  N: 40 in, left=butt, right=butt, no shoe, shoe return", "T255"),
+        ("  N: 40 in, shoe return, left=butt, right=butt", "T256"),
+        ("  N: 40 in, left=butt, right=butt, shoe in-corner", "T257"),
+        ("  N: 40 in, left=butt, right=butt, shoe return, shoe right=open", "T226"),
+        (
+            "  N: 40 in, left=butt, right=in\n  E: 40 in, right=butt, shoe left=return",
+            "T257",
+        ),
+        ("  N: 40 in, left=butt\n  cabinets 6 ft, stops bas\n  E: 30 in, right=butt", "T210"),
+    ],
+)
+def test_what_one_trim_cannot_do_is_said(walls: str, code: str) -> None:
+    found = [one.code for one in checked(walls).diagnostics]
+    assert [one for one in found if one != "T214"] == [code]
+
+
+@pytest.mark.parametrize(
+    ("line", "ways"),
+    [
+        (
+            "  N: 40 in, left=butt, right=butt, no shoe, shoe return",
+            ["  N: 40 in, left=butt, right=butt, no shoe"],
+        ),
+        (
+            "  N: 40 in, shoe return, left=butt, right=butt",
+            [
+                "  N: 40 in, shoe left=return, left=butt, right=butt",
+                "  N: 40 in, shoe right=return, left=butt, right=butt",
+            ],
+        ),
+        (
+            "  N: 40 in, left=butt, right=butt, shoe in-corner",
+            ["  N: 40 in, left=butt, right=butt, shoe butt"],
+        ),
+    ],
+)
+def test_each_remedy_mends_its_line(line: str, ways: list[str]) -> None:
+    (found,) = [one for one in checked(line).diagnostics if one.code != "T214"]
+    made = []
+    for mend in mends(found, line):
+        (edit,) = mend.edits
+        made.append(line[: edit.span.column - 1] + edit.text + line[edit.span.end - 1 :])
+    assert made == ways
+    assert all(checked(one).ok for one in ways)
+
+
+def test_crown_goes_on_over_cabinets_from_corner_to_corner() -> None:
+    found = lengths(
+        "  N: 40 in, left=butt, right=in\n"
+        "  cabinets 72 in, left=in, right=in, stops base and shoe\n  S: 30 in, right=butt"
+    )
+    assert {name for name in found if "cabinets" in name} == {"R-cabinets-rail", "R-cabinets-crown"}
+    assert found["R-cabinets-rail"] == 72

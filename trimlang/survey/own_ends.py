@@ -1,0 +1,55 @@
+"""Where one trim of a wall ends otherwise than the rest, or goes on past what stops them.
+
+A room is surveyed once for all its trims.  What is true of one alone is said beside the ends
+of the run (``right=butt, shoe return``) or at what stands in the way (``stops base``).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from typing import Final
+
+from trimlang.joints import Joint
+from trimlang.language import facts, tree
+from trimlang.language.facts import Side
+from trimlang.settings.setting_kinds import TakenAt
+from trimlang.settings.table import Settings
+from trimlang.survey.ends import Taken, read_end
+from trimlang.survey.job import End, OwnEnd, Trim
+from trimlang.survey.measures import Findings
+from trimlang.survey.near_names import unknown_trim
+
+_FREE: Final = (Joint.BUTT, Joint.RETURN, Joint.OPEN)
+"""Where a wall turns or climbs it does so for all its trims; one alone can only end."""
+
+
+def read_own_ends(
+    line: tree.RunLine,
+    trims: tuple[str, ...],
+    known: Mapping[str, Trim],
+    ends: Mapping[Side, End],
+    settings: Settings,
+    findings: Findings,
+) -> tuple[OwnEnd, ...]:
+    """Return the ends that a run says of one trim alone; ``trims`` are those that it gets."""
+    found: list[OwnEnd] = []
+    for fact in line.facts:
+        if not isinstance(fact, facts.TrimEnd):
+            continue
+        name, said = fact.trim.text, fact.end
+        joint = Joint.of(said.joint.text)
+        wall = ends.get(fact.side) if fact.side is not None else None
+        if name not in known:
+            unknown_trim(fact.trim, known, findings)
+        elif name not in trims:
+            findings.say("T255", fact.trim.span, trim=name, run=line.label.text)
+        elif fact.side is None:
+            findings.say("T256", fact.span, trim=name, joint=joint)
+        elif joint not in _FREE or (wall and wall.joint.is_inside and joint is not Joint.BUTT):
+            findings.say("T257", said.span, trim=name, joint=joint)
+        elif any((one.trim, one.side) == (name, fact.side) for one in found):
+            findings.say("T226", fact.span, side=fact.side)
+        else:
+            end = read_end(said, Taken(TakenAt.WALL), settings, findings)
+            found.append(OwnEnd(trim=name, side=fact.side, end=end))
+    return tuple(found)
