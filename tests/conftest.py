@@ -1,4 +1,4 @@
-"""What many tests need: a small job around the lines that they are about."""
+"""What many tests need: a small job compiled as far as its pieces, and made files held to their makers."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 from hypothesis import settings
 
+from tests.jobs import walls
 from trimlang.compiler import Result, check_job
 from trimlang.joinery.piece import Piece
 
@@ -22,13 +23,6 @@ if signal.getsignal(signal.SIGINT) is signal.SIG_IGN:
 
 ROOT = Path(__file__).resolve().parent.parent
 EXAMPLES = ROOT / "examples"
-
-TRIM = "trim base: 9/16 in thick, 5 1/4 in tall\nstock base: 12 ft at 17.40, 16 ft at 24.10\n"
-
-
-def walls(lines: str, *, settings: str = "") -> str:
-    """Return a job file of one open room with the given walls."""
-    return f'{TRIM}{settings}\nroom "Study", trim base, open walk\n{lines}\n'
 
 
 @pytest.fixture

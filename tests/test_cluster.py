@@ -11,10 +11,11 @@ import pytest
 
 import trimlang
 from tests.conftest import EXAMPLES, ROOT
+from tests.jobs import BASE, TWELVE_FEET
 
 pytest.importorskip("dask.distributed")
 
-PRICES = "trim base: 9/16 in thick, 5 1/4 in tall\nstock base: 12 ft at 17.40\n"
+PRICES = f"{BASE}\n{TWELVE_FEET}\n"
 JOB = (
     'job "Flat {n}"\ninclude "yard/prices.trim"\nroom "Study", trim base, open walk\n'
     "  N: 4{n} in, left=butt, right=out-corner\n  E: 5{n} 5/12 in, left=out-corner, right=butt\n"

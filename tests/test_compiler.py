@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import pytest
 
-from tests.conftest import EXAMPLES, walls
+from tests.conftest import EXAMPLES
+from tests.jobs import BASE, walls
 from trimlang.compiler import check_job, compile_job, plan_checked
 from trimlang.incremental.cache import Cache
 from trimlang.planning import first_plan
@@ -14,7 +15,7 @@ from trimlang.sheets.wording.quantities import Pen
 from trimlang.stock.planner import QUICK
 
 LIMITED = (
-    "trim base: 9/16 in thick, 5 1/4 in tall\n"
+    f"{BASE}\n"
     "stock base: 12 ft at 17.40, 16 ft at 24.10 at most 1\n"
     'room "Study", trim base, open walk\n'
 )

@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from tests.conftest import ROOT
+from tests.jobs import BASE, TWELVE_FEET
 from trimlang.editor.word_meanings import MEANINGS
 from trimlang.joint_row import ROUNDING_ROWS, WHY_ROUNDED, Fit
 from trimlang.joints import Joint
@@ -50,9 +51,9 @@ ROW = """    BLOCK = JointRow(
         stops=True,
     )
 """
-JOB = """
-trim base: 9/16 in thick, 5 1/4 in tall
-stock base: 12 ft at 17.40
+JOB = f"""
+{BASE}
+{TWELVE_FEET}
 room "R", trim base, open walk
   N: 40 1/32 in, left=block, right=in-corner(90 deg)
   E: 50 in, left=in-corner, right=block

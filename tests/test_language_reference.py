@@ -4,7 +4,8 @@ import re
 
 import pytest
 
-from tests.conftest import EXAMPLES, ROOT, TRIM, walls
+from tests.conftest import EXAMPLES, ROOT
+from tests.jobs import TRIM, walls
 from trimlang.compiler import compile_job
 
 TEXT = (ROOT / "docs" / "language.md").read_text(encoding="utf-8")

@@ -11,6 +11,7 @@ from pathlib import Path
 
 from importlinter.cli import EXIT_STATUS_SUCCESS, lint_imports
 
+from tests import jobs
 from tests.conftest import ROOT
 
 PACKAGE = ROOT / "trimlang"
@@ -137,3 +138,20 @@ def test_modules_stay_small() -> None:
         if len((ROOT / path).read_text(encoding="utf-8").splitlines()) > MOST_LINES
     }
     assert long <= LONG
+
+
+def test_lines_that_jobs_share_stand_once() -> None:
+    shared = [
+        line
+        for name, line in vars(jobs).items()
+        if name.isupper() and isinstance(line, str) and "\n" not in line
+    ]
+    assert shared
+    again = [
+        f"{path.relative_to(ROOT)}: {line}"
+        for path in sorted((ROOT / "tests").rglob("*.py"))
+        if path != Path(jobs.__file__)
+        for line in shared
+        if re.search(rf"{re.escape(line)}(\\n|$)", path.read_text(encoding="utf-8"), re.MULTILINE)
+    ]
+    assert not again, "tests/jobs.py has these lines"

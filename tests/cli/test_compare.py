@@ -14,12 +14,13 @@ import pytest
 from syrupy.assertion import SnapshotAssertion
 
 from tests.conftest import ROOT
+from tests.jobs import TWELVE_FEET
 from trimlang.cli import main
 
-PRICES = """\
+PRICES = f"""\
 trim base: 9/16 in thick, 5 1/4 in tall, mdf
 trim case: 11/16 in thick, 2 1/2 in wide
-stock base: 12 ft at 17.40
+{TWELVE_FEET}
 stock case: 16 ft at 18.90
 """
 JOB = """\

@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 
 from tests.conftest import ROOT
+from tests.jobs import BASE, TWELVE_FEET
 from trimlang.cli import main
 from trimlang.cli.command_line import arguments
 from trimlang.language.source import Source
@@ -47,9 +48,9 @@ def test_compare_as_shown(
     tmp_path: Path, capsys: pytest.CaptureFixture[str], monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.chdir(tmp_path)
-    text = """\
-trim base: 9/16 in thick, 5 1/4 in tall
-stock base: 12 ft at 17.40
+    text = f"""\
+{BASE}
+{TWELVE_FEET}
 room "Study", trim base, open walk
   N: 40 in, left=butt, right=out-corner
   E: 50 in, left=out-corner, right=butt

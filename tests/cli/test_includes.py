@@ -4,7 +4,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.conftest import TRIM
+from tests.jobs import TRIM
 from trimlang.compiler import check_job
 
 ROOM = 'room "Study", trim base, open walk\nN: 40 in, left=butt, right=butt\n'

@@ -13,7 +13,8 @@ import jsonschema
 import pytest
 
 import trimlang
-from tests.conftest import EXAMPLES, ROOT, walls
+from tests.conftest import EXAMPLES, ROOT
+from tests.jobs import walls
 from trimlang.cli import main
 from trimlang.output.made_by import MARK
 from trimlang.sheets.export.plan_file import schema as plan_schema

@@ -14,7 +14,8 @@ from time import monotonic, sleep
 
 import pytest
 
-from tests.conftest import ROOT, walls
+from tests.conftest import ROOT
+from tests.jobs import walls
 from trimlang.cli import main
 from trimlang.cli.build import build
 from trimlang.cli.many_jobs import places

@@ -5,7 +5,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.conftest import walls
+from tests.jobs import walls
 from trimlang.cli import main, progress
 from trimlang.cli.progress import Progress
 from trimlang.compiler import compile_job

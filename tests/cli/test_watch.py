@@ -17,7 +17,8 @@ from urllib.request import Request, urlopen
 import pytest
 
 from tests.browser import CHROMIUM, Browser
-from tests.conftest import EXAMPLES, walls
+from tests.conftest import EXAMPLES
+from tests.jobs import walls
 from trimlang.cli import main
 from trimlang.cli.build_options import build_options
 from trimlang.cli.command_line import arguments

@@ -6,7 +6,7 @@ import pickle
 
 import pytest
 
-from tests.conftest import walls
+from tests.jobs import walls
 from trimlang.compiler import check_job
 from trimlang.diagnostics.code_pages import PAGES
 from trimlang.diagnostics.mending import Mend, mends

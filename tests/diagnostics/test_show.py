@@ -6,7 +6,7 @@ import json
 import pytest
 from syrupy.assertion import SnapshotAssertion
 
-from tests.conftest import walls
+from tests.jobs import walls
 from trimlang.compiler import check_job
 from trimlang.diagnostics.message_form import MessageForm
 from trimlang.diagnostics.show import show

@@ -6,7 +6,7 @@ from fractions import Fraction
 
 import pytest
 
-from tests.conftest import TRIM, walls
+from tests.jobs import TRIM, walls
 from trimlang.compiler import check_job, compile_job
 from trimlang.diagnostics import Diagnostic
 from trimlang.language.vocabulary import line_words, part_words

@@ -13,7 +13,7 @@ from typing import Any
 
 import pytest
 
-from tests.conftest import walls
+from tests.jobs import walls
 
 JOB = walls("  N: 40 in, left=butt, right=butt")
 

@@ -5,15 +5,16 @@ from fractions import Fraction
 import pytest
 
 import trimlang
+from tests.jobs import BASE, CASE, TWELVE_FEET
 from trimlang.joinery.piece import MeasuredOn, PieceKind
 from trimlang.joinery.pieces import joinery
 from trimlang.survey.outline import outline
 
-HEAD = """
-trim base: 9/16 in thick, 5 1/4 in tall
-trim case: 11/16 in thick, 2 1/4 in wide
+HEAD = f"""
+{BASE}
+{CASE}
 trim header: 3/4 in thick, 4 1/2 in wide
-stock base: 12 ft at 17.40
+{TWELVE_FEET}
 stock case: 7 ft at 6.10, 12 ft at 11.00
 stock header: 8 ft at 9.00
 """

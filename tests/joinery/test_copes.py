@@ -4,10 +4,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import trimlang
+from tests.jobs import BASE
 from trimlang.joint_row import Fit
 
-HEAD = """
-trim base: 9/16 in thick, 5 1/4 in tall
+HEAD = f"""
+{BASE}
 stock base: 16 ft at 24.10
 room "R", trim base
 """

@@ -8,7 +8,7 @@ from fractions import Fraction
 import mpmath
 import pytest
 
-from tests.conftest import walls
+from tests.jobs import walls
 from trimlang.compiler import check_job
 from trimlang.joinery.piece import Piece
 

@@ -7,7 +7,7 @@ from itertools import pairwise
 
 import pytest
 
-from tests.conftest import walls
+from tests.jobs import CASE, CROWN, walls
 from trimlang.compiler import check_job
 from trimlang.joinery.faces import face_cut
 from trimlang.joinery.piece import Lean, Piece
@@ -21,11 +21,13 @@ from trimlang.sheets.wording import phrases
 from trimlang.sheets.wording.catalogue import words_in
 from trimlang.sheets.wording.quantities import Pen
 
-CROWN = "trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg\nstock crown: 12 ft at 28.80\n"
+CROWN_SOLD = f"{CROWN}\nstock crown: 12 ft at 28.80\n"
 
 
 def crown(line: str, settings: str = "") -> tuple[Piece, ...]:
-    text = walls(line, settings=CROWN + settings).replace("trim base, open", "trim crown, open")
+    text = walls(line, settings=CROWN_SOLD + settings).replace(
+        "trim base, open", "trim crown, open"
+    )
     result = check_job(text)
     assert result.ok, [one.message for one in result.diagnostics]
     return result.pieces
@@ -139,7 +141,7 @@ def test_crown_whose_ceiling_edge_comes_to_nothing_is_no_piece() -> None:
     # 2 1/8 in of wall; standing out 2.2318 in, the left mitre of 44° takes 2.1552 in of the
     # ceiling edge, and the right one of 1/2° gives but 0.0195 in back
     line = "N: 2 1/8 in, left=in-corner(92 deg), right=out-corner(179 deg)"
-    text = walls(line, settings=CROWN).replace("trim base, open", "trim crown, open")
+    text = walls(line, settings=CROWN_SOLD).replace("trim base, open", "trim crown, open")
     result = check_job(text)
     assert "T402" in {one.code for one in result.diagnostics}
     assert not result.pieces
@@ -156,7 +158,7 @@ def test_crown_goes_round_a_step_in_the_wall_smaller_than_it_stands_out() -> Non
     assert Fraction(1, 4) + one.right.inset <= one.length <= Fraction(5, 16) + one.right.inset
     assert one.short_points < 0
     # coped, it would begin 2.2318 in along a wall of 1/4 in
-    coped = walls(f"N: 1/4 in, {step}".replace("(90 deg),", "(90 deg) cope,"), settings=CROWN)
+    coped = walls(f"N: 1/4 in, {step}".replace("(90 deg),", "(90 deg) cope,"), settings=CROWN_SOLD)
     result = check_job(coped.replace("trim base, open", "trim crown, open"))
     assert [one.code for one in result.diagnostics if one.severity == "error"] == ["T402"]
 
@@ -172,7 +174,7 @@ def test_what_lies_flat_on_the_saw() -> None:
     level, rising = check_job(text).pieces
     assert (level.right.long_edge, level.right.lies_flat) == ("bottom", True)
     assert (rising.right.long_edge, rising.right.lies_flat) == ("top", True)
-    case = "trim case: 11/16 in thick, 2 1/4 in wide\nstock case: 7 ft at 6.10"
+    case = f"{CASE}\nstock case: 7 ft at 6.10"
     opening = "N: 40 in, left=butt, right=butt\n  opening 32 in, casing case, height 60 in"
     head = check_job(walls(opening, settings=case)).pieces[-1]
     assert (head.left.long_edge, head.left.lies_flat) == (Edge.OUTER, True)
@@ -199,7 +201,7 @@ def test_full_sticks_behind_a_first_piece_leave_the_least_for_the_last() -> None
 
 def test_an_offcut_gives_crown_less_what_the_ceiling_edge_reaches_past() -> None:
     line = "N: 31 ft, left=butt, right=out-corner"
-    text = walls(line, settings=CROWN).replace("trim base, open", "trim crown, open")
+    text = walls(line, settings=CROWN_SOLD).replace("trim base, open", "trim crown, open")
     (splice,) = joinery(check_job(text).job)[1]
     # standing out 2.2318 in, at a mitre of 45.5° 2.2710 in, on the tape 2 5/16
     assert splice.past == Fraction(37, 16)

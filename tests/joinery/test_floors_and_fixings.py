@@ -5,12 +5,13 @@ from fractions import Fraction
 import pytest
 
 import trimlang
+from tests.jobs import BASE, CASE, CROWN, SHOE, TWELVE_FEET
 from trimlang.joinery.fixings import Fixing, fixings
 
-HEAD = """
-trim base: 9/16 in thick, 5 1/4 in tall
-trim shoe: 1/2 in thick, 3/4 in tall, in front of base
-stock base: 12 ft at 17.40
+HEAD = f"""
+{BASE}
+{SHOE}
+{TWELVE_FEET}
 stock shoe: 8 ft at 5.20
 """
 
@@ -23,7 +24,7 @@ def codes(result):
     return {one.code for one in result.diagnostics}
 
 
-BASE = 'room "R", trim base, open walk\n'
+BASE_ROOM = 'room "R", trim base, open walk\n'
 BOTH = 'room "R", trim base, shoe, open walk\n'
 ALIKE = (
     "N: 40 in, left=butt, right=in-corner, floor gap 3/16 in\n"
@@ -32,7 +33,7 @@ ALIKE = (
 
 
 def test_a_floor_gap_becomes_a_scribe_line():
-    result = compiled(BASE + ALIKE)
+    result = compiled(BASE_ROOM + ALIKE)
     assert codes(result) == {"T214"}
     assert [piece.scribe for piece in result.pieces] == [Fraction(3, 16), Fraction(1, 8)]
 
@@ -44,13 +45,13 @@ def test_shoe_covers_the_gap():
 
 
 def test_neighbours_that_lose_unlike_amounts_are_warned():
-    assert "T407" in codes(compiled(BASE + ALIKE.replace("1/8 in", "0 in")))
+    assert "T407" in codes(compiled(BASE_ROOM + ALIKE.replace("1/8 in", "0 in")))
 
 
 def test_an_inside_corner_cut_short_tells_what_to_pack_out():
-    result = compiled(BASE + "N: 40 1/32 in, left=in-corner, right=butt")
+    result = compiled(BASE_ROOM + "N: 40 1/32 in, left=in-corner, right=butt")
     assert result.pieces[0].shim == Fraction(1, 32)
-    assert compiled(BASE + "N: 40 1/32 in, left=butt, right=butt").pieces[0].shim == 0
+    assert compiled(BASE_ROOM + "N: 40 1/32 in, left=butt, right=butt").pieces[0].shim == 0
 
 
 def test_the_nails_bite_worked_by_hand():
@@ -66,17 +67,14 @@ def test_nails_that_do_not_reach_are_warned():
 
 
 def test_a_trim_of_no_stated_thickness_has_no_bite_to_tell():
-    head = "trim base: 5 1/4 in tall\nstock base: 12 ft at 17.40\n"
-    result = compiled(BASE + "N: 40 in, left=butt, right=butt", head)
+    head = f"trim base: 5 1/4 in tall\n{TWELVE_FEET}\n"
+    result = compiled(BASE_ROOM + "N: 40 in, left=butt, right=butt", head)
     assert [fixing.bite for fixing in fixings(result.job)] == [None]
     assert "T408" not in codes(result)
 
 
 def test_only_what_stands_on_the_floor_is_nailed_to_the_plate():
-    head = HEAD + (
-        "trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg\nstock crown: 12 ft at 28.80\n"
-        "trim case: 11/16 in thick, 2 1/4 in wide\nstock case: 7 ft at 6.10\n"
-    )
+    head = HEAD + (f"{CROWN}\nstock crown: 12 ft at 28.80\n{CASE}\nstock case: 7 ft at 6.10\n")
     run = "N: 40 in, left=butt, right=butt\n"
     rooms = [f'room "R {trims}", trim {trims}, open walk\n{run}' for trims in ("crown", "shoe")]
     result = compiled("".join(rooms) + BOTH + run, head)
@@ -87,12 +85,12 @@ def test_only_what_stands_on_the_floor_is_nailed_to_the_plate():
 def test_a_nail_that_ends_at_the_plates_face_does_not_hold():
     # 9/16 of trim and 1/2 of wallboard are 1 1/16
     for long, told in (("1 1/16 in", True), ("1 1/8 in", False)):
-        result = compiled(f"nails: {long} long\n" + HEAD + BASE + ALIKE, "")
+        result = compiled(f"nails: {long} long\n" + HEAD + BASE_ROOM + ALIKE, "")
         assert ("T408" in codes(result)) is told
 
 
 def test_a_metric_job_tells_nails_in_millimetres():
-    text = "unit mm\nnails: 20 mm long\n" + HEAD + BASE + "N: 1 m, left=butt, right=butt"
+    text = "unit mm\nnails: 20 mm long\n" + HEAD + BASE_ROOM + "N: 1 m, left=butt, right=butt"
     (said,) = [one.message for one in trimlang.compile(text).diagnostics if one.code == "T408"]
     # 14.2875 mm of trim and 12.5 mm of wallboard, less 20 mm
     assert "20 mm" in said
@@ -101,7 +99,7 @@ def test_a_metric_job_tells_nails_in_millimetres():
 
 def test_only_what_stands_on_the_floor_is_scribed():
     head = HEAD + (
-        "trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg\nstock crown: 12 ft at 28.80\n"
+        f"{CROWN}\nstock crown: 12 ft at 28.80\n"
         "trim rail: 3/4 in thick, 2 in tall\nstock rail: 12 ft at 9.00\n"
     )
     room = 'room "R", trim {}, open walk\nN: 40 in, left=butt, right=butt, floor gap 3/16 in\n'

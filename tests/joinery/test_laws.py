@@ -7,12 +7,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import trimlang
+from tests.jobs import BASE, CROWN, SHOE
 from trimlang.compiler import check_job
 from trimlang.joinery.piece import Lean
 
-HEAD = """
-trim base: 9/16 in thick, 5 1/4 in tall
-trim shoe: 1/2 in thick, 3/4 in tall, in front of base
+HEAD = f"""
+{BASE}
+{SHOE}
 stock base: 16 ft at 24.10
 stock shoe: 16 ft at 8.00
 room "R", trim base, shoe, open walk
@@ -128,7 +129,7 @@ WALLS = st.builds(
 
 @given(st.lists(st.one_of(WALLS, WALLS, GAPS), max_size=8), st.booleans())
 def test_any_walls_at_all_give_pieces_or_reasons(lines, open_walk):
-    head = HEAD.replace("room", "trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg\n"
+    head = HEAD.replace("room", f"{CROWN}\n"
                         "trim case: 3/4 in thick, 2 1/4 in wide\nstock crown: 12 ft at 9\n"
                         "stock case: 7 ft at 6\nroom")  # fmt: skip
     if not open_walk:

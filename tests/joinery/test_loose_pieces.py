@@ -6,13 +6,14 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tests.jobs import BASE, CROWN, TWELVE_FEET
 from trimlang.compiler import Result, check_job, compile_job
 from trimlang.joinery.piece import Piece, PieceKind
 
-TRIMS = """\
-trim base: 9/16 in thick, 5 1/4 in tall
+TRIMS = f"""\
+{BASE}
 trim pine: 3/4 in thick, 1 1/2 in tall
-stock base: 12 ft at 17.40
+{TWELVE_FEET}
 stock pine: 8 ft at 6.20
 """
 
@@ -95,7 +96,7 @@ def test_a_label_of_a_run_is_not_taken_again():
 
 def test_crown_is_as_long_along_its_wall_edge():
     text = (
-        "trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg\nstock crown: 12 ft at 28.80\n"
+        f"{CROWN}\nstock crown: 12 ft at 28.80\n"
         'room "Study", trim crown, open walk\n'
         '  piece "sample", 20 in, left=out-corner(90 deg), right=open\n'
     )

@@ -7,16 +7,16 @@ from fractions import Fraction
 
 import pytest
 
-from tests.conftest import TRIM
+from tests.jobs import CROWN, SHOE, TRIM
 from trimlang.compiler import check_job
 from trimlang.joinery.piece import Piece
 from trimlang.joint_row import Fit
 from trimlang.joints import Joint
 
-HEAD = """\
+HEAD = f"""\
 trim base: 3/4 in thick, 5 1/4 in tall
-trim shoe: 1/2 in thick, 3/4 in tall, in front of base
-trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg
+{SHOE}
+{CROWN}
 stock base: 12 ft at 9
 stock shoe: 12 ft at 9
 stock crown: 12 ft at 9
@@ -166,7 +166,7 @@ def test_shoe_over_scraps_of_base_whose_other_wall_has_no_base() -> None:
 
 def test_no_trim_stands_before_one_of_no_stated_thickness() -> None:
     text = TRIM.replace("9/16 in thick, ", "") + (
-        "trim shoe: 1/2 in thick, 3/4 in tall, in front of base\nstock shoe: 8 ft at 5\n"
+        f"{SHOE}\nstock shoe: 8 ft at 5\n"
         'room "R", trim base, shoe, open walk\nN: 40 in, left=butt, right=butt\n'
     )
     result = check_job(text)

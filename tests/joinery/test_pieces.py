@@ -8,7 +8,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from tests.conftest import walls
+from tests.jobs import SHOE, walls
 from trimlang.compiler import Result, check_job
 from trimlang.joinery.piece import Piece, PieceKind
 from trimlang.joint_row import Edge, Fit
@@ -69,11 +69,11 @@ def test_a_return_is_a_piece_of_its_own(pieces: Pieces) -> None:
     assert end.left.long_edge == both["N"].right.long_edge == "face"
 
 
-SHOE = "trim shoe: 1/2 in thick, 3/4 in tall, in front of base\nstock shoe: 8 ft at 5.20\n"
+SHOE_SOLD = f"{SHOE}\nstock shoe: 8 ft at 5.20\n"
 
 
 def shoe(ends: str) -> Piece:
-    result: Result = check_job(walls(f"N: 40 in, {ends}, trim shoe", settings=SHOE))
+    result: Result = check_job(walls(f"N: 40 in, {ends}, trim shoe", settings=SHOE_SOLD))
     assert result.ok, result.diagnostics
     return result.pieces[0]
 
@@ -137,7 +137,7 @@ def test_joint_gap_is_what_the_saws_step_leaves(pieces: Pieces) -> None:
     assert coarse.right.opens_at is Edge.BACK
 
 
-BOTH = "trim base: 3/4 in thick, 5 1/4 in tall\nstock base: 12 ft at 9\n" + SHOE
+BOTH = "trim base: 3/4 in thick, 5 1/4 in tall\nstock base: 12 ft at 9\n" + SHOE_SOLD
 
 
 def met(wall: str, other: str, *, room: str = "trim base, shoe") -> dict[str, Piece]:

@@ -8,14 +8,15 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import trimlang
+from tests.jobs import BASE, CROWN, SHOE, TWELVE_FEET
 from trimlang.compiler import check_job
 from trimlang.joinery.pieces import at_places, joinery
 from trimlang.joinery.splice_lengths import Studs, split
 from trimlang.settings.table import Settings
 
-HEAD = """
-trim base: 9/16 in thick, 5 1/4 in tall
-stock base: 12 ft at 17.40
+HEAD = f"""
+{BASE}
+{TWELVE_FEET}
 room "R", trim base
 """
 
@@ -240,13 +241,14 @@ def test_pieces_have_letters_as_long_as_there_are_any(stick, count):
     assert names == (letters if count == 26 else [str(number) for number in range(1, 28)])
 
 
-SHOE = "trim shoe: 1/2 in thick, 3/4 in tall, in front of base\nstock shoe: 8 ft at 5.20\n"
+SHOE_SOLD = f"{SHOE}\nstock shoe: 8 ft at 5.20\n"
 
 
 def test_walls_that_are_not_joined_have_no_mates():
     room = 'room "R", trim base, shoe, open walk'
     _, result = pieces(
-        "N: 40 in, left=butt, right=in-corner\nE: 40 in, left=in-corner, right=butt", SHOE + room
+        "N: 40 in, left=butt, right=in-corner\nE: 40 in, left=in-corner, right=butt",
+        SHOE_SOLD + room,
     )
     assert [piece.mates for piece in result.pieces] == [()] * 4
 
@@ -255,7 +257,7 @@ def test_a_trim_that_ends_at_a_surveyed_splice_has_no_mate_there():
     room = 'room "R", trim base, shoe, open walk'
     _, result = pieces(
         "N: 40 in, left=butt, right=splice\nN2: 40 in, left=splice, right=butt, no shoe",
-        SHOE + room,
+        SHOE_SOLD + room,
     )
     mates = {piece.id: piece.mates for piece in result.pieces}
     assert mates == {
@@ -264,15 +266,15 @@ def test_a_trim_that_ends_at_a_surveyed_splice_has_no_mate_there():
 
 
 def test_without_stock_a_wall_is_one_piece():
-    text = HEAD.replace("stock base: 12 ft at 17.40\n", "").replace("base\n", "base, open walk\n")
+    text = HEAD.replace(f"{TWELVE_FEET}\n", "").replace("base\n", "base, open walk\n")
     job = check_job(text + "N: 30 ft, left=butt, right=butt").job
     assert [piece.length for piece in joinery(job)[0]] == [360]
 
 
-CROWN = "trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg\nstock crown: 16 ft at 28.80\n"
+CROWN_SOLD = f"{CROWN}\nstock crown: 16 ft at 28.80\n"
 
 
-def over_openings(first="", last="", crown=CROWN):
+def over_openings(first="", last="", crown=CROWN_SOLD):
     return check_job(
         crown + 'room "R", trim crown, open walk\n'
         f"N: 50 in, left=butt, right=butt{first}\nopening 30 in, \"door\"\nopening 10 in\n"
@@ -290,7 +292,7 @@ def test_crown_over_openings_names_them_and_takes_both_walls_wishes():
 
 
 def test_crown_over_openings_is_spliced_only_where_both_walls_allow_it():
-    wide = CROWN.replace("16 ft", "10 ft")
+    wide = CROWN_SOLD.replace("16 ft", "10 ft")
     for wish, told in ((("", ""), False), ((", no splice", ""), True), (("", ", no splice"), True)):
         result = over_openings(*wish, crown=wide)
         assert ("T401" in {one.code for one in result.diagnostics}) is told
@@ -348,7 +350,7 @@ def test_joints_stay_where_a_mitre_and_a_lap_are_as_long_as_the_least_piece(leas
 @pytest.mark.parametrize("sixteenths", range(2900, 5200, 61))
 def test_no_stick_of_crown_is_too_short_for_the_ceiling_edge(sixteenths):
     text = (
-        CROWN.replace("16 ft", "12 ft") + 'room "R", trim crown, open walk\n'
+        CROWN_SOLD.replace("16 ft", "12 ft") + 'room "R", trim crown, open walk\n'
         f"N: {sixteenths}/16 in, left=out-corner, right=out-corner"
     )
     result = check_job(text)
@@ -400,7 +402,7 @@ def test_a_runs_note_stays_with_the_run():
 
 def test_crown_over_two_openings_that_have_names_tells_both():
     text = (
-        CROWN + 'room "R", trim crown, open walk\nN: 50 in, left=butt, right=butt\n'
+        CROWN_SOLD + 'room "R", trim crown, open walk\nN: 50 in, left=butt, right=butt\n'
         'opening 30 in, "door"\nopening 10 in, "hatch"\nN2: 50 in, left=butt, right=butt\n'
     )
     (whole,) = check_job(text).pieces
@@ -437,7 +439,7 @@ def test_studs_along_a_stair_begin_behind_a_level_end():
 def test_studs_behind_crown_are_counted_along_its_wall_edge():
     # the wall edge begins at the corner itself: 135 1/2 and half a lap of 11/16, on the tape
     text = (
-        CROWN.replace("16 ft", "12 ft") + 'room "R", trim crown, open walk\n'
+        CROWN_SOLD.replace("16 ft", "12 ft") + 'room "R", trim crown, open walk\n'
         "N: 16 ft, left=out-corner(90 deg), right=butt, first stud 7 1/2 in"
     )
     assert check_job(text).pieces[0].to_mark == Fraction(2173, 16)

@@ -6,12 +6,13 @@ import numpy as np
 import pytest
 
 import trimlang
+from tests.jobs import BASE
 from trimlang.joinery.piece import MeasuredOn
 from trimlang.survey.outline import outline
 
-HEAD = """
+HEAD = f"""
 saw: reaches 60 deg
-trim base: 9/16 in thick, 5 1/4 in tall
+{BASE}
 stock base: 16 ft at 24.10
 room "Stair", trim base, open walk
 """

@@ -8,11 +8,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import trimlang
+from tests.jobs import BASE
 from trimlang.joinery.piece import MeasuredOn
 from trimlang.joint_row import Edge
 
-HEAD = """
-trim base: 9/16 in thick, 5 1/4 in tall
+HEAD = f"""
+{BASE}
 stock base: 16 ft at 24.10
 """
 

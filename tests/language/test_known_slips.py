@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 from syrupy.assertion import SnapshotAssertion
 
-from tests.conftest import TRIM
+from tests.jobs import TRIM
 from trimlang.compiler import check_job
 from trimlang.diagnostics.mending import mends
 from trimlang.language.known_slips import KNOWN_SLIPS

@@ -7,7 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tests.conftest import EXAMPLES, walls
+from tests.conftest import EXAMPLES
+from tests.jobs import walls
 from trimlang.compiler import Result, check_job
 from trimlang.language.facts import AtEnd, Unread
 from trimlang.language.grammar import grammar_text, parser, read_grammar

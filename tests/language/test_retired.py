@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from tests.conftest import walls
+from tests.jobs import walls
 from trimlang.diagnostics import Severity
 from trimlang.language.facts import AtEnd
 from trimlang.language.parse import parse

@@ -9,7 +9,7 @@ import pytest
 from hypothesis import example, given
 from hypothesis import strategies as st
 
-from tests.conftest import walls
+from tests.jobs import walls
 from trimlang.compiler import check_job
 from trimlang.lengths.angles import saw_reading
 

@@ -10,6 +10,7 @@ import jsonschema
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from tests.jobs import BASE, SHOE
 from trimlang.compiler import Result, compile_job
 from trimlang.joinery.piece import PieceKind
 from trimlang.sheets.export.plan_file import schema as plan_schema
@@ -33,8 +34,8 @@ ENDS = st.sampled_from(
 @st.composite
 def jobs(draw: st.DrawFn) -> str:
     lines = [
-        "trim base: 9/16 in thick, 5 1/4 in tall",
-        "trim shoe: 1/2 in thick, 3/4 in tall, in front of base",
+        f"{BASE}",
+        f"{SHOE}",
         "stock base: 12 ft at 17.40, pack of 4 8 ft at 40, 16 ft at 24.10 at most 3",
         "stock shoe: 2.44 m at 5.2, 12 ft at 7.10",
         f"on-hand base: {draw(st.integers(1, 3))} of {draw(st.integers(20, 90))} 3/8 in",

@@ -9,6 +9,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 import trimlang
+from tests.jobs import BASE
 from trimlang.compiler import Result, compile_job
 from trimlang.sheets.export.plan_json import plan_json
 from trimlang.stock.planner import QUICK
@@ -20,7 +21,7 @@ ENDS = st.sampled_from(["butt", "out-corner", "in-corner(93.5 deg)", "return"])
 @st.composite
 def jobs(draw: st.DrawFn) -> str:
     lines = [
-        "trim base: 9/16 in thick, 5 1/4 in tall",
+        f"{BASE}",
         "stock base: 12 ft at 17.40, pack of 4 8 ft at 40, 16 ft at 24.10",
         f"on-hand base: 1 of {draw(st.integers(20, 90))} 3/8 in at 2.00",
         f"saw: kerf 1/8 in, squares off {draw(st.sampled_from(['1/4', '0']))} in",

@@ -6,6 +6,8 @@ from fractions import Fraction
 
 from hypothesis import strategies as st
 
+from tests.jobs import CROWN, SHOE
+
 ENDS = ["butt", "return", "open", "in-corner", "out-corner"]
 
 
@@ -108,8 +110,8 @@ def jobs(draw: st.DrawFn, most_rooms: int = 4) -> str:
     lines = [
         f"unit {unit}",
         f"trim base: {thick} thick, 5 1/4 in tall",
-        "trim shoe: 1/2 in thick, 3/4 in tall, in front of base",
-        "trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg",
+        f"{SHOE}",
+        f"{CROWN}",
         "stock base: 12 ft at 17.40, 16 ft at 24.10",
         "stock shoe: 8 ft at 5.20, 12 ft at 7.10",
         "stock crown: 40 ft at 60",

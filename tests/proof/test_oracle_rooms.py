@@ -10,6 +10,7 @@ import pytest
 from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 
+from tests.jobs import CROWN
 from tests.proof.oracle import faults
 from tests.proof.random_rooms import jobs
 from tests.proof.tickets_seen import Seen, in_page
@@ -39,8 +40,8 @@ def test_the_examples_tickets_are_what_the_oracle_works_out(path: Path) -> None:
 
 
 # crown that goes on over an opening, of whose walls only the last was taken over scraps
-OVER_SCRAPS = """\
-trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg
+OVER_SCRAPS = f"""\
+{CROWN}
 stock crown: 40 ft at 60
 room "Study", trim crown, open walk
   A: 26 in, left=butt, right=butt

@@ -9,14 +9,15 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import trimlang
+from tests.jobs import BASE, TWELVE_FEET
 from trimlang.lengths.angles import arc_cosine, arc_sine, arc_tangent, cosine, sine
 from trimlang.survey.ends import corner_by_diagonal, diagonal_error
 
 mpmath.mp.dps = 50
 CLOSE = Fraction(1, 10**28)
-JOB = """
-trim base: 9/16 in thick, 5 1/4 in tall
-stock base: 12 ft at 17.40
+JOB = f"""
+{BASE}
+{TWELVE_FEET}
 room "Study", trim base, open walk
 """
 

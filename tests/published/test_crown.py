@@ -13,6 +13,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import trimlang
+from tests.jobs import CROWN, TWELVE_FEET
 from trimlang.joinery.crown import crown_cut, drop, flat_bevel, flat_mitre, projection
 
 CORNERS = range(60, 171, 5)
@@ -123,8 +124,8 @@ def test_the_section_closes_a_right_triangle():
     assert float(across) == pytest.approx(float(width**2), abs=1e-12)
 
 
-JOB = """
-trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg
+JOB = f"""
+{CROWN}
 stock crown: 12 ft at 21.00
 room "R", trim crown, open walk
 """
@@ -170,7 +171,7 @@ def test_spliced_crown_conserves_the_wall():
 def test_crown_goes_on_over_an_opening():
     result = trimlang.compile(
         JOB.replace("trim crown, open walk", "trim crown, base, open walk")
-        + "trim base: 9/16 in thick\nstock base: 12 ft at 17.40\n"
+        + f"trim base: 9/16 in thick\n{TWELVE_FEET}\n"
         + 'S1: 60 in, left=in-corner(90 deg), right=butt\nopening 36 in, "door"\n'
         + "S2: 40 in, left=butt, right=in-corner(90 deg)"
     )

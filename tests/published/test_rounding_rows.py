@@ -8,11 +8,11 @@ from fractions import Fraction
 
 import pytest
 
-from tests.conftest import walls
+from tests.jobs import CASE, walls
 from trimlang.compiler import check_job
 from trimlang.joint_row import WHY_ROUNDED
 
-CASE = "trim case: 11/16 in thick, 2 1/4 in wide\nstock case: 8 ft at 6.10"
+CASE_SOLD = f"{CASE}\nstock case: 8 ft at 6.10"
 UP, NEAREST, DOWN = "up", "nearest", "down"
 
 # lengths lie 3/64 in above a mark: up adds 1/64, the nearest is the same, down takes 3/64;
@@ -55,7 +55,7 @@ def test_the_row_of_casings(over: str) -> None:
     line = (
         "  A: 40 in, left=butt, right=butt\n" + f"  opening 32 {over} in, casing case, height 80 in"
     )
-    pieces = check_job(walls(line, settings=CASE)).pieces
+    pieces = check_job(walls(line, settings=CASE_SOLD)).pieces
     head = next(one for one in pieces if one.kind.value == "head")
     assert head.rounding.row == "head"
     # 32 and the over, two reveals of 3/16 and two widths of 2 1/4

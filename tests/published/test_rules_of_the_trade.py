@@ -9,7 +9,7 @@ from fractions import Fraction
 import mpmath
 import pytest
 
-from tests.conftest import walls
+from tests.jobs import walls
 from trimlang.compiler import check_job
 from trimlang.joinery.piece import Lean, Piece
 from trimlang.lengths.units import in_cubic_inches

@@ -11,7 +11,8 @@ from pathlib import Path
 
 import pytest
 
-from tests.conftest import ROOT, walls
+from tests.conftest import ROOT
+from tests.jobs import walls
 from trimlang.compiler import check_job
 from trimlang.editor.word_meanings import meaning, setting_meaning
 from trimlang.language import parse as reading

@@ -11,6 +11,7 @@ import pytest
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
+from tests.jobs import CASE
 from tests.shared_order.jobs import TRIM, flat, pool
 from trimlang.compiler import compile_job
 from trimlang.shared_order import shared_plan as site_module
@@ -167,7 +168,7 @@ def test_where_the_search_finds_worse_each_job_buys_its_own(
 
 
 def test_flats_of_unlike_trims_stand_beside_each_other() -> None:
-    case = TRIM + "trim case: 11/16 in thick, 2 1/4 in wide\nstock case: 7 ft at 9\n"
+    case = TRIM + f"{CASE}\nstock case: 7 ft at 9\n"
     wall = "  N: 40 in, left=butt, right=butt\n"
     door = wall + '  opening 30 in, "door", casing case, height 80 in\n'
     site = plan_together(pool(flat(wall), flat(door, trim=case)))

@@ -5,6 +5,7 @@ from __future__ import annotations
 from functools import cache
 from pathlib import Path
 
+from tests.jobs import CASE, SHOE
 from trimlang.compiler import Result, compile_job
 from trimlang.sheets.sheet_table import SHEETS
 
@@ -29,11 +30,11 @@ room "Box room" as BR, trim base
 """
 
 
-ODD = """\
+ODD = f"""\
 job "Odd ends"
 trim base: 9/16 in thick, 5 1/4 in tall, mdf
 trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg, poplar
-trim case: 11/16 in thick, 2 1/4 in wide
+{CASE}
 stock base: 12 ft at 10
 stock crown: 16 ft at 31.00
 stock case: 7 ft at 9, 14 ft at 15
@@ -51,7 +52,7 @@ room "Stair" as SA, trim base, open walk
 SOME_OF_ALL = f"""\
 spare 5 %
 {ODD}
-trim shoe: 1/2 in thick, 3/4 in tall, in front of base
+{SHOE}
 stock shoe: 8 ft at 3.00
 room "Box room" as BR, trim base, shoe, open walk
   N: 9 ft, left=in-corner, right=out-corner(91.3 deg)

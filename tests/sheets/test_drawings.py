@@ -11,6 +11,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.jobs import BASE
 from tests.sheets.jobs import compiled, house, odd, small
 from trimlang.sheets.content.floor_plan import floor_plan
 from trimlang.sheets.content.mates import mates
@@ -213,9 +214,9 @@ def test_goods_are_what_the_lines_of_the_order_come_to() -> None:
     assert [PEN.money(cost) for cost, _ in each] == [cost for _, cost in each]
 
 
-ALCOVE = """\
+ALCOVE = f"""\
 job "Alcove"
-trim base: 9/16 in thick, 5 1/4 in tall
+{BASE}
 stock base: 12 ft at 10
 room "Room with alcove" as RA, trim base
   N1: 8 ft, left=in-corner, right=out-corner
@@ -274,8 +275,8 @@ def test_filler_worked_by_hand() -> None:
     One outside corner, 5 1/4 + 9/16 in of seam at 1/256 in².  Twice 16/512 + 93/4096 in³
     is 221/2048 in³; a US fluid ounce is 231/128 in³.
     """
-    job = """\
-trim base: 9/16 in thick, 5 1/4 in tall
+    job = f"""\
+{BASE}
 stock base: 12 ft at 10
 filler: tub 1/4 fl oz at 6.00
 room "R", trim base, open walk

@@ -9,6 +9,7 @@ from urllib.parse import unquote
 import pytest
 from syrupy.assertion import SnapshotAssertion
 
+from tests.jobs import BASE
 from tests.sheets.jobs import SMALL, compiled, house, small
 from tests.sheets.test_pages import _body
 from trimlang.cli import main
@@ -72,8 +73,8 @@ def test_every_piece_is_in_one_room_and_under_one_trim() -> None:
 
 
 def test_rooms_say_how_far_they_are_from_closing() -> None:
-    text = """\
-trim base: 9/16 in thick, 5 1/4 in tall
+    text = f"""\
+{BASE}
 stock base: 12 ft at 10
 closes within 2 in
 room "Den", trim base

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from tests.jobs import BASE
 from tests.sheets.jobs import compiled, house, small
 from trimlang.sheets.content import overview
 from trimlang.sheets.content.overview import House
@@ -13,9 +14,9 @@ from trimlang.sheets.render.pages import render_sheets
 from trimlang.sheets.wording.catalogue import words_in
 from trimlang.sheets.wording.quantities import Pen
 
-HEAD = """\
+HEAD = f"""\
 job "Two rooms"
-trim base: 9/16 in thick, 5 1/4 in tall
+{BASE}
 stock base: 12 ft at 10
 """
 

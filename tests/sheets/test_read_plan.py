@@ -10,7 +10,7 @@ from typing import Any
 import pytest
 
 import trimlang
-from tests.conftest import walls
+from tests.jobs import walls
 from trimlang.joinery.piece import PieceKind
 
 WRITTEN = trimlang.plan_json(

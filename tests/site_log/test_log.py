@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from tests.conftest import ROOT
+from tests.jobs import BASE
 from trimlang.compiler import Result, compile_job
 from trimlang.sheets.render.pages import render_sheets
 from trimlang.site_log.progress_of_job import State
@@ -22,13 +23,15 @@ room "Porch" as PO, trim base, open walk
   E: 6 ft 4 in, left=out-corner, right=in-corner
   S: 8 ft 1/2 in, left=in-corner, right=butt
 """
-LONG = """\
-trim base: 9/16 in thick, 5 1/4 in tall
+LONG = (
+    f"{BASE}\n"
+    + """\
 stock base: 12 ft at 17.40{more}
 room "Hall" as HA, trim base, open walk
   N: 15 ft 6 in, left=butt, right=butt
   S: 40 in, left=butt, right=butt
 """
+)
 ORDER = "bought 1 base 12 ft at 17.40, 2 base 8 ft at 11.60\n"
 
 

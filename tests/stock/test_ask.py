@@ -4,6 +4,7 @@ from fractions import Fraction
 
 import pytest
 
+from tests.jobs import BASE
 from trimlang.compiler import compile_job
 
 TEN = "".join(
@@ -14,7 +15,7 @@ TEN = "".join(
 
 def job(stock: str) -> str:
     return (
-        "trim base: 9/16 in thick, 5 1/4 in tall\nsaw: kerf 1/8 in\nspare 0 %\n"
+        f"{BASE}\nsaw: kerf 1/8 in\nspare 0 %\n"
         f'stock base: {stock} at 10\nroom "Study", trim base, open walk\n{TEN}'
     )
 
@@ -39,7 +40,7 @@ def test_square_ends_take_the_kerf_itself() -> None:
 
 def test_ends_of_unlike_mitres_share_no_cut() -> None:
     text = (
-        "trim base: 9/16 in thick, 5 1/4 in tall\nspare 0 %\nstock base: 80 in at 10\n"
+        f"{BASE}\nspare 0 %\nstock base: 80 in at 10\n"
         'room "Study", trim base, open walk\n'
         "  A: 40 in, left=butt, right=in-corner(91 deg)\n  bare 3 in\n"
         "  B: 38 in, left=out-corner(135 deg), right=butt, taken point\n"

@@ -14,6 +14,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tests.jobs import BASE, TWELVE_FEET
 from trimlang.compiler import compile_job
 from trimlang.planning.ask import ask
 from trimlang.stock.planner import QUICK
@@ -33,8 +34,8 @@ def jobs(draw: st.DrawFn) -> str:
         for number in range(draw(st.integers(1, 6)))
     ]
     return (
-        f"unit {unit}\ntrim base: 9/16 in thick, 5 1/4 in tall\n"
-        f"saw: kerf {kerf}, squares off {off}\nspare 0 %\nstock base: 12 ft at 17.40\n"
+        f"unit {unit}\n{BASE}\n"
+        f"saw: kerf {kerf}, squares off {off}\nspare 0 %\n{TWELVE_FEET}\n"
         f'room "Den", trim base, open walk\n{"".join(lines)}'
     )
 
@@ -70,8 +71,8 @@ def test_every_mark_is_on_the_tape_and_no_piece_comes_short(text: str) -> None:
 )
 def test_one_pass_makes_both_ends_where_it_leaves_nothing_to_shave(kerf: str, passes: bool) -> None:
     text = (
-        f"trim base: 9/16 in thick, 5 1/4 in tall\nsaw: kerf {kerf}\nspare 0 %\n"
-        'stock base: 12 ft at 17.40\nroom "Den", trim base, open walk\n'
+        f"{BASE}\nsaw: kerf {kerf}\nspare 0 %\n"
+        f'{TWELVE_FEET}\nroom "Den", trim base, open walk\n'
         "  A: 40 in, left=butt, right=butt\n  bare 3 in\n  B: 40 in, left=butt, right=butt\n"
     )
     (stick,) = compile_job(text, effort=QUICK).plans[0].sticks
@@ -83,8 +84,8 @@ def test_one_pass_makes_both_ends_where_it_leaves_nothing_to_shave(kerf: str, pa
 def test_parallel_mitres_lie_within_each_other_to_the_next_mark() -> None:
     """1/8 × √2 − 9/16 = −0.3857 in; the next mark that leaves enough is −3/8 in."""
     text = (
-        "trim base: 9/16 in thick, 5 1/4 in tall\nsaw: kerf 1/8 in\nspare 0 %\n"
-        'stock base: 12 ft at 17.40\nroom "Den", trim base, open walk\n'
+        f"{BASE}\nsaw: kerf 1/8 in\nspare 0 %\n"
+        f'{TWELVE_FEET}\nroom "Den", trim base, open walk\n'
         "  A: 50 in, left=butt, right=in-corner(90 deg)\n  bare 3 in\n"
         "  B: 40 in, left=out-corner(90 deg), right=butt, taken point\n"
     )
@@ -98,7 +99,7 @@ def test_parallel_mitres_lie_within_each_other_to_the_next_mark() -> None:
 def test_what_fits_between_marks_only_is_told_to_find_no_stick() -> None:
     """2543 mm are 100.118 in: 50 + 3/32 + 50 in are less, but not in sixteenths."""
     text = (
-        "trim base: 9/16 in thick, 5 1/4 in tall\nsaw: kerf 3/32 in\nspare 0 %\n"
+        f"{BASE}\nsaw: kerf 3/32 in\nspare 0 %\n"
         'stock base: 2543 mm at 10 at most 1\nroom "Den", trim base, open walk\n'
         "  A: 50 in, left=butt, right=butt\n  bare 3 in\n  B: 50 in, left=butt, right=butt\n"
     )

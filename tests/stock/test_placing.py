@@ -8,6 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.conftest import EXAMPLES
+from tests.jobs import BASE, CROWN, TWELVE_FEET
 from trimlang.compiler import Result, compile_job
 from trimlang.joinery.splice_choices import other_cuts
 from trimlang.planning import first_plan, placing
@@ -17,7 +18,7 @@ from trimlang.settings.table import Settings
 from trimlang.stock.planner import QUICK, Effort, plan_stock
 from trimlang.stock.problem import Plan
 
-HEAD = "trim base: 9/16 in thick, 5 1/4 in tall\nspare 0 %\n"
+HEAD = f"{BASE}\nspare 0 %\n"
 ROOM = 'room "R", trim base, open walk\n'
 TWO_LENGTHS = HEAD + "stock base: 8 ft at 9.00, 12 ft at 17.40\n"
 
@@ -55,7 +56,7 @@ def test_rests_in_the_shop_decide_where_the_joint_is() -> None:
 
 def test_what_other_walls_leave_decides_where_the_joint_is() -> None:
     inches = (54, 71, 153, 57, 270, 74)
-    text = HEAD + "stock base: 12 ft at 17.40\n" + ROOM
+    text = HEAD + f"{TWELVE_FEET}\n" + ROOM
     text += "bare 1 ft\n".join(f"N{n}: {n} in, left=butt, right=butt\n" for n in inches)
     assert usual(text).cost == 6 * Fraction("17.40")
     assert planned(text).cost == 5 * Fraction("17.40")
@@ -108,7 +109,7 @@ def test_the_sheets_pieces_are_those_of_the_plan() -> None:
 
 def test_crown_keeps_within_its_sticks() -> None:
     text = (
-        "trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg\nspare 0 %\n"
+        f"{CROWN}\nspare 0 %\n"
         "stock crown: 8 ft at 20, 12 ft at 40\n"
         'room "R", trim crown, open walk\nN: 15 ft, left=out-corner, right=in-corner\n'
     )
@@ -201,7 +202,7 @@ def test_the_examples_cost_no_more() -> None:
 
 
 def test_the_splices_are_those_of_the_pieces_where_long_sticks_ran_out() -> None:
-    trim = "trim base: 9/16 in thick, 5 1/4 in tall\n"
+    trim = f"{BASE}\n"
     stock = "stock base: 8 ft at 10, 12 ft at 17.40, 16 ft at 24.10 at most 1\n"
     walls = "bare 1 ft\n".join(
         f"N{n}: {feet} ft, left=butt, right=butt\n" for n, feet in enumerate((30, 15, 15))

@@ -4,7 +4,7 @@ from fractions import Fraction
 
 import pytest
 
-from tests.conftest import walls
+from tests.jobs import walls
 from trimlang.compiler import Result, compile_job
 from trimlang.sheets.export.plan_json import plan_values
 from trimlang.sheets.render.pages import render_sheets

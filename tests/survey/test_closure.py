@@ -8,10 +8,11 @@ from hypothesis import strategies as st
 from shapely.geometry import LineString, Polygon
 
 import trimlang
+from tests.jobs import BASE
 from trimlang.survey.outline import outline
 
-HEAD = """
-trim base: 9/16 in thick, 5 1/4 in tall
+HEAD = f"""
+{BASE}
 stock base: 16 ft at 24.10
 room "R", trim base
 """

@@ -1,11 +1,12 @@
 """A job file copied from a notebook page, with three mistakes in it: each is found."""
 
 import trimlang
+from tests.jobs import BASE, TWELVE_FEET
 
-NOTEBOOK = """\
+NOTEBOOK = f"""\
 job "Back bedroom, from the notebook"
-trim base: 9/16 in thick, 5 1/4 in tall
-stock base: 12 ft at 17.40
+{BASE}
+{TWELVE_FEET}
 closes within 1 in
 
 room "Back bedroom" as BB, trim base

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.conftest import TRIM
+from tests.jobs import TRIM
 from trimlang.compiler import check_job
 from trimlang.survey.openings import opening_names
 

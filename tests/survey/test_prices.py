@@ -6,9 +6,10 @@ from fractions import Fraction
 
 import pytest
 
+from tests.jobs import BASE
 from trimlang.compiler import check_job
 
-HEAD = "trim base: 9/16 in thick, 5 1/4 in tall\n"
+HEAD = f"{BASE}\n"
 ROOM = 'room "R", trim base, ends in, open walk\nN 40 in, left=butt, right=butt\n'
 
 

@@ -3,9 +3,10 @@
 import pytest
 
 import trimlang
+from tests.jobs import BASE, TWELVE_FEET
 
-TRIM = "trim base: 9/16 in thick, 5 1/4 in tall\n"
-STOCK = "stock base: 12 ft at 17.40\n"
+TRIM = f"{BASE}\n"
+STOCK = f"{TWELVE_FEET}\n"
 ROOM = 'room "R", trim base, open walk\n'
 RUN = "  N: 40 in, left=butt, right=butt\n"
 

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tests.conftest import TRIM
+from tests.jobs import TRIM
 from trimlang.compiler import check_job
 from trimlang.language.meaning import same_meaning
 from trimlang.language.vocabulary import SHORT_JOINTS

@@ -4,7 +4,7 @@ from collections.abc import Callable
 
 import pytest
 
-from tests.conftest import TRIM, walls
+from tests.jobs import TRIM, walls
 from trimlang.compiler import Result
 from trimlang.joint_row import Fit
 

@@ -6,10 +6,11 @@ from math import hypot
 import pytest
 
 import trimlang
+from tests.jobs import BASE, CASE
 from trimlang.survey.closing import Verdict
 
-HEAD = """
-trim base: 9/16 in thick, 5 1/4 in tall
+HEAD = f"""
+{BASE}
 stock base: 16 ft at 24.10
 """
 SIDES = "left=in-corner, right=in-corner"
@@ -145,7 +146,7 @@ def test_nothing_is_implied_where_the_walls_do_not_go_round():
 
 
 def test_a_slip_at_a_cased_opening_names_the_width_that_was_written():
-    head = HEAD + "trim case: 11/16 in thick, 2 1/4 in wide\nstock case: 7 ft at 9.10\n"
+    head = HEAD + f"{CASE}\nstock case: 7 ft at 9.10\n"
     walls = [
         f"N: 150 in, {SIDES}",
         f"E: 120 in, {SIDES}",

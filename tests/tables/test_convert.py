@@ -12,7 +12,8 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from syrupy.assertion import SnapshotAssertion
 
-from tests.conftest import EXAMPLES, TRIM, walls
+from tests.conftest import EXAMPLES
+from tests.jobs import TRIM, walls
 from trimlang.cli import main
 from trimlang.compiler import check_job
 from trimlang.diagnostics import Span

@@ -14,6 +14,7 @@ from lark import Lark
 from lark.grammar import NonTerminal
 
 from tests.conftest import EXAMPLES
+from tests.jobs import BASE
 from tests.test_language_reference import BLOCKS, whole
 from trimlang.diagnostics.code_pages import PAGES
 from trimlang.language.grammar import grammar_text, read_grammar
@@ -125,8 +126,8 @@ def any_file(random: Random) -> str:
     return random.choice(good_files() if random.random() < 0.8 else bad_files())
 
 
-_ROOM: Final = """\
-trim base: 9/16 in thick, 5 1/4 in tall
+_ROOM: Final = f"""\
+{BASE}
 stock base: 12 ft at 17.40, 16 ft at 24.10
 room "Study", trim base, open walk
 N: 40 in, left=butt, right=out-corner

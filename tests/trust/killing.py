@@ -11,7 +11,8 @@ from pathlib import Path
 from random import Random
 from time import monotonic, sleep
 
-from tests.conftest import ROOT, walls
+from tests.conftest import ROOT
+from tests.jobs import walls
 
 JOBS = {
     "old": walls("N: 40 in, left=butt, right=out-corner\nE: 50 in, left=out-corner, right=butt"),

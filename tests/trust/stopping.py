@@ -10,7 +10,8 @@ from pathlib import Path
 from random import Random
 from time import monotonic, sleep
 
-from tests.conftest import ROOT, TRIM
+from tests.conftest import ROOT
+from tests.jobs import TRIM
 
 _CORNERS = ("in-corner", "out-corner", "in-corner")
 

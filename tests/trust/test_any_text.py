@@ -14,7 +14,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from hypothesis.extra.lark import from_lark
 
-from tests.conftest import ROOT, TRIM
+from tests.conftest import ROOT
+from tests.jobs import TRIM
 from tests.trust.feeding import Tally, feed
 from tests.trust.growing import any_file, grammar_line, slipped
 from tests.trust.near_limits import near_limits

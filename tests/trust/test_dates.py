@@ -7,7 +7,7 @@ from io import BytesIO
 import pypdf
 import pytest
 
-from tests.conftest import walls
+from tests.jobs import walls
 from trimlang.compiler import compile_job
 from trimlang.sheets.render.pages import render_sheets
 from trimlang.sheets.render.pdf import to_pdf

@@ -9,7 +9,8 @@ from pathlib import Path
 
 import pytest
 
-from tests.conftest import ROOT, walls
+from tests.conftest import ROOT
+from tests.jobs import walls
 from trimlang.cli import main
 from trimlang.output import folder
 from trimlang.output.folder import write_folder

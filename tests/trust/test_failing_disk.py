@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.conftest import walls
+from tests.jobs import walls
 from tests.trust.failing import failing_disk, snapshot
 from trimlang.cli import main
 

@@ -12,6 +12,7 @@ from pathlib import Path
 import pypdf
 import pytest
 
+from tests.jobs import TWELVE_FEET
 from trimlang.cli import main
 from trimlang.compiler import Result, compile_job
 from trimlang.diagnostics.message_form import MessageForm
@@ -43,7 +44,7 @@ surveyed 2026-04-18
 currency "{currency}"
 trim base: 9/16 in thick, 5 1/4 in tall, mdf
 trim case: 11/16 in thick, 2 1/2 in wide
-stock base: 12 ft at 17.40
+{TWELVE_FEET}
 stock case: 7 ft at 8.80
 room "{text}", trim base, note "{text}", open walk
   N: 40 in, left=butt, right=out-corner, note "{text}"

@@ -7,7 +7,7 @@ from typing import Final
 
 import pytest
 
-from tests.conftest import TRIM, walls
+from tests.jobs import TRIM, walls
 from trimlang.cli import main
 from trimlang.compiler import Result, check_job
 from trimlang.language.source import MOST_LINES

@@ -8,7 +8,7 @@ from stat import S_ISCHR
 
 import pytest
 
-from tests.conftest import walls
+from tests.jobs import walls
 from trimlang.cli import main
 from trimlang.output.one_file import new_file, replace_file
 

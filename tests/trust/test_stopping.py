@@ -9,6 +9,7 @@ from time import monotonic
 
 import pytest
 
+from tests.jobs import BASE, TWELVE_FEET
 from tests.trust.stopping import Bench
 from trimlang.cli import main
 from trimlang.output import folder
@@ -75,8 +76,7 @@ def test_a_stop_while_the_sets_change_places_comes_after(
     monkeypatch.setattr(folder, "_put_in_place", stopped)
     job = tmp_path / "job.trim"
     job.write_text(
-        "trim base: 9/16 in thick, 5 1/4 in tall\nstock base: 12 ft at 17.40\n"
-        'room "A", trim base, open walk\nN: 40 in, left=butt, right=butt\n',
+        f'{BASE}\n{TWELVE_FEET}\nroom "A", trim base, open walk\nN: 40 in, left=butt, right=butt\n',
         encoding="utf-8",
     )
     assert main(["build", str(job), "--format", "json"]) == 130

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.conftest import walls
+from tests.jobs import walls
 from trimlang.cli import main
 from trimlang.compiler import compile_job
 from trimlang.sheets.render.pages import render_sheets

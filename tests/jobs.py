@@ -1,0 +1,18 @@
+"""Lines that many invented jobs share, and a small job around the walls that a test is about."""
+
+from __future__ import annotations
+
+from typing import Final
+
+BASE: Final = "trim base: 9/16 in thick, 5 1/4 in tall"
+SHOE: Final = "trim shoe: 1/2 in thick, 3/4 in tall, in front of base"
+CROWN: Final = "trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg"
+CASE: Final = "trim case: 11/16 in thick, 2 1/4 in wide"
+TWELVE_FEET: Final = "stock base: 12 ft at 17.40"
+
+TRIM: Final = f"{BASE}\n{TWELVE_FEET}, 16 ft at 24.10\n"
+
+
+def walls(lines: str, *, settings: str = "") -> str:
+    """Return a job file of one open room with the given walls."""
+    return f'{TRIM}{settings}\nroom "Study", trim base, open walk\n{lines}\n'
