@@ -1,4 +1,4 @@
-"""What many tests need: a small job compiled as far as its pieces, and made files held to their makers."""
+"""What many tests need: a small job as far as its pieces, and files held to what makes them."""
 
 from __future__ import annotations
 

@@ -7,16 +7,17 @@ from fractions import Fraction
 
 import pytest
 
+from tests.jobs import BASE, CROWN, SHOE
 from trimlang.compiler import Result, check_job
 from trimlang.diagnostics.mending import mends
 from trimlang.joinery.piece import PieceKind
 from trimlang.joints import Joint
 
-TRIMS = """\
-trim base: 9/16 in thick, 5 1/4 in tall
-trim shoe: 1/2 in thick, 3/4 in tall, in front of base
+TRIMS = f"""\
+{BASE}
+{SHOE}
 trim rail: 3/4 in thick, 2 1/2 in tall
-trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg
+{CROWN}
 stock base: 16 ft at 24
 stock shoe: 16 ft at 6
 stock rail: 16 ft at 9

@@ -12,6 +12,7 @@ from math import radians, sin
 import numpy as np
 import pytest
 
+from tests.jobs import CASE
 from tests.proof.solids import (
     Hung,
     Solid,
@@ -29,7 +30,7 @@ from tests.proof.solids import (
 from trimlang.compiler import check_job
 from trimlang.joinery.piece import Piece
 
-HEAD = """
+HEAD = f"""
 saw: reaches 75 deg, reads to 1/8 deg
 corners: in-corner gap 9 in, out-corner gap 9 in
 trim tall: 3/4 in thick, 5 1/4 in tall
@@ -40,7 +41,7 @@ trim frieze: 3/4 in thick, 3 in tall
 trim steep: 11/16 in thick, 3 5/8 in wide, spring 38 deg
 trim even: 5/8 in thick, 4 1/4 in wide, spring 45 deg
 trim above: 11/16 in thick, 3 5/8 in wide, spring 52 deg, in front of frieze
-trim case: 11/16 in thick, 2 1/4 in wide
+{CASE}
 """ + "".join(
     f"stock {name}: 16 ft at 9\n"
     for name in "tall low shoe rail frieze steep even above case".split()
