@@ -1,1 +1,1 @@
-"""Text to tree: the lark grammar, its nodes, and recovery line by line."""
+"""From text to tree: the lark grammar, its nodes, and how reading goes on after a mistake."""

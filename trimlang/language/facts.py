@@ -1,4 +1,4 @@
-"""What a line says besides its name and length: one kind of node for each kind of fact."""
+"""What a line says besides its name and length: one class of node for each kind of fact."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from trimlang.settings.setting_kinds import Setting, TakenAt
 
 
 class Side(StrEnum):
-    """An end of a wall, as you face it."""
+    """An end of a wall, as one faces it."""
 
     LEFT = "left"
     RIGHT = "right"
@@ -270,7 +270,7 @@ class ClearHeight:
 
 @record
 class Unread:
-    """A part of a line that could not be read: it may be what a later pass would miss."""
+    """A part of a line that could not be read: it may be what a later pass finds missing."""
 
     span: Span
 
@@ -280,9 +280,9 @@ class Unread:
 
 @record
 class Stated:
-    """A setting as stated: the rows of the table that its phrase may mean, and what was written.
+    """A setting as stated: the table's rows that its phrase may mean, and the values written.
 
-    ``yes`` tells, of a phrase for yes or no, which it was.
+    ``yes`` says which it was, for a phrase that says yes or no.
     """
 
     rows: tuple[Setting[Any], ...]
@@ -296,7 +296,7 @@ class Stated:
         return bool(self.rows) and self.rows[0].for_room
 
     def row(self) -> Setting[Any] | None:
-        """The row that is meant; None where it is for no end of the kind that was named."""
+        """Return the row that is meant, None where no row is for the kind of end that was named."""
         ends = [value.text for value in self.values[:1] if isinstance(value, Word)]
         if len(self.rows) == 1 and not (self.rows[0].end and ends):
             return self.rows[0]

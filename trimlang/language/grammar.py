@@ -1,4 +1,4 @@
-"""Loads the parser: from the tables that were made ahead, where they are the grammar's."""
+"""Loads the parser, from the tables that were made ahead if they are the present grammar's."""
 
 from __future__ import annotations
 
@@ -13,6 +13,8 @@ from trimlang import made_ahead
 from trimlang.resources import folder
 
 _OPTIONS: Final[dict[str, Any]] = {
+    # A line's first word decides its rule, so LALR with one word of lookahead is enough, and quick.
+    # A wrong line stops at the exact word, which is what a message needs.
     "parser": "lalr",
     "start": "line",
     "propagate_positions": True,
@@ -26,13 +28,13 @@ def grammar_text() -> str:
 
 
 def read_grammar(text: str) -> Lark:
-    """Make the parser from the grammar's text."""
+    """Return the parser made from a grammar's text."""
     return Lark(text, **_OPTIONS)
 
 
 @cache
 def parser() -> Lark:
-    """Return the parser for one line."""
+    """Return the parser for one line of a job file."""
     text = grammar_text()
     try:
         with (made_ahead.FOLDER / _tables_name(text)).open("rb") as tables:
@@ -43,7 +45,7 @@ def parser() -> Lark:
 
 
 def make_tables(into: Path) -> None:
-    """Write the parser's tables into a folder, in lark's own form."""
+    """Write the parser's tables into a folder, in lark's own format."""
     text = grammar_text()
     with (into / _tables_name(text)).open("wb") as tables:
         read_grammar(text).save(tables)

@@ -1,6 +1,6 @@
-"""Makes the grammar that editors colour job files by, from the grammar they are read by.
+"""Makes the TextMate grammar that editors colour job files with, from the lark grammar.
 
-A test holds ``grammar/trim.tmLanguage.json`` against the lark grammar, so that no word can be
+A test compares ``grammar/trim.tmLanguage.json`` with what is made here, so that no word can be
 forgotten.
 """
 
@@ -26,7 +26,7 @@ _AFTER: Final = r"(?!-)"
 
 
 def highlighting(lark: Lark) -> dict[str, Any]:
-    """Return the TextMate grammar for a lark grammar of job files."""
+    """Return the TextMate grammar for a lark grammar, as plain data."""
     patterns = {one.name: _uncounted(str(one.pattern.value)) for one in lark.terminals}
     words = [name for name, pattern in patterns.items() if _is_spelled(pattern)]
     starts = _line_starts(lark.rules)
@@ -39,6 +39,8 @@ def highlighting(lark: Lark) -> dict[str, Any]:
     marks = [mark for unit in ("FOOT", "INCH", "DEG") for mark in _marks(patterns[unit])]
     not_a_word = f"(?!{_any(patterns, words)})"
     followed = "|".join(patterns[one] for one in _before_names(lark.rules, words))
+    # An editor takes the first pattern that matches at a place, so the more particular ones come
+    # first: comments, beginnings of lines, numbers with units, and bare names last.
     return {
         "name": "trim",
         "scopeName": "source.trim",
@@ -70,7 +72,7 @@ def highlighting(lark: Lark) -> dict[str, Any]:
                 "captures": _captures("keyword.other", "variable.other"),
             },
             _match("keyword.other.unit", rf"(?<=[0-9]){_fold(patterns, _UNITS)}{_AFTER}"),
-            # a lone “in” is nearly always the unit
+            # An “in” by itself is nearly always the unit, not the short word for an inside corner.
             _match("keyword.other.unit", _any(patterns, _UNITS)),
             _match("constant.language.joint", _any(patterns, _JOINTS)),
             _match("keyword.other", _any(patterns, others)),
@@ -84,7 +86,7 @@ def highlighting(lark: Lark) -> dict[str, Any]:
 
 
 def text(lark: Lark) -> str:
-    """Return the text of the file that editors read."""
+    """Return the text of the JSON file that editors read."""
     return json.dumps(highlighting(lark), ensure_ascii=False, indent=2) + "\n"
 
 
@@ -97,7 +99,7 @@ def _captures(*scopes: str) -> dict[str, dict[str, str]]:
 
 
 def _uncounted(pattern: str) -> str:
-    """Return a pattern whose brackets are not counted among a match's parts."""
+    """Return a pattern whose groups do not capture, as captures are counted."""
     return re.sub(r"\((?!\?)", "(?:", pattern)
 
 
@@ -106,12 +108,12 @@ def _is_spelled(pattern: str) -> bool:
 
 
 def _fold(patterns: dict[str, str], names: Sequence[str]) -> str:
-    """Return what matches one of the words, in capitals or small."""
+    """Return a pattern for one of the words, in capital or small letters."""
     return f"(?i:{'|'.join(patterns[name] for name in names)})"
 
 
 def _any(patterns: dict[str, str], names: Sequence[str]) -> str:
-    """Return what matches one of the words, standing by itself."""
+    """Return a pattern for one of the words, standing by itself."""
     spelled = (
         branch for name in names for branch in branches(patterns[name]) if _is_spelled(branch)
     )
@@ -119,7 +121,7 @@ def _any(patterns: dict[str, str], names: Sequence[str]) -> str:
 
 
 def _marks(pattern: str) -> Iterator[str]:
-    """Yield the signs that a unit is also written as: ′ and °."""
+    """Yield the signs that a unit may be written with, such as ′ and °."""
     yield from (one for one in branches(pattern) if not _is_spelled(one))
 
 
@@ -138,12 +140,12 @@ def _line_starts(rules: list[Rule]) -> tuple[str, ...]:
 
 
 def _begins(rules: list[Rule], *names: str) -> bool:
-    """Tell whether some line begins with these words."""
+    """Tell whether some rule begins with these words."""
     return any([one.name for one in rule.expansion[: len(names)]] == [*names] for rule in rules)
 
 
 def _before_names(rules: list[Rule], words: list[str]) -> tuple[str, ...]:
-    """Return the words that a name may follow."""
+    """Return the words that may stand before a name."""
     found: dict[str, None] = {}
     for rule in rules:
         for one, other in zip(rule.expansion, rule.expansion[1:], strict=False):

@@ -1,8 +1,8 @@
-"""Slips that people make, each with lines that show it and what the line is then.
+"""Slips that people often make, each with examples and what the line should be.
 
-What cannot be read is first looked for here: a slip is known by how the line is written
-where reading stopped.  The examples stand beside each slip and are its test: the first text
-brings the slip up, and its remedy, applied, makes the second text of it.
+A line that cannot be read is first looked for here: a slip is recognised by how the line is written
+at the place where reading stopped.  The examples beside each slip are its test: the first text
+brings up the slip, and applying its remedy gives the second text.
 """
 
 from __future__ import annotations
@@ -21,7 +21,7 @@ from trimlang.record import record
 Found = re.Match[str]
 
 _ANY_WALL: Final = 1200
-"""Inches: more is no wall, so a comma before three figures was no thousands'."""
+"""Inches; a longer wall does not exist, so a comma before three figures is then no thousands'."""
 
 _INCHES: Final = r"""(?:in\b\.?|inch\b|"|″|”|'')"""
 _FRACTION: Final = r"\d+ ?[/⁄∕] ?\d+"
@@ -34,9 +34,9 @@ _WALL: Final = r"^\s*\w[\w.\-]*(?: *:)?\s"
 class KnownSlip:
     """One slip: how it is written, what is wrong, and what to write instead.
 
-    Where the pattern has a group ``slip``, that is what is marked and replaced.  ``instead``
-    gives the text to write, or None where it is another slip after all; without it only a
-    person can mend the line.  ``remedy`` says it, with that text at ``{}``.
+    The pattern's group ``slip``, if it has one, is what is marked and replaced.  ``instead`` gives
+    the text to write, or None where it is another slip after all; without it only a person can
+    mend the line.  ``remedy`` is the message's remedy, with that text in place of ``{}``.
     """
 
     examples: tuple[tuple[str, str | None], ...]
@@ -47,10 +47,10 @@ class KnownSlip:
     code: str = MISPLACED
 
     def told(self, text: str, at: int, file: str, line: int) -> Diagnostic | None:
-        """Return what is said where reading stopped at ``at`` (from 0); None for another slip."""
+        """Return the finding where reading stopped at ``at`` (from 0), None for another slip."""
         for found in self._outside_quotes(text):
             start, end = found.span("slip" if "slip" in found.re.groupindex else 0)
-            # reading may go on past a slip by the blank and the word behind it
+            # The parser may read a blank and one more word before it notices the slip.
             if not found.start() <= at <= max(found.end(), end) + 1:
                 continue
             remedy, write = self.remedy, None
@@ -61,7 +61,7 @@ class KnownSlip:
                 remedy = Suggestion(self.remedy.format(write.strip()), write)
             span = Span(file, line, start + 1, max(end, start + 1) + 1)
             if not self.wanted:
-                # a page of its own says all but what to write
+                # Such a code has a page of its own, which says everything but what to write.
                 return say(self.code, span, better=write)
             return say(self.code, span, word=text[start:end], wanted=self.wanted, remedy=remedy)
         return None
@@ -77,7 +77,7 @@ _QUOTED: Final = re.compile(r'["“][^"“”]*["”]|#.*')
 
 
 def _with_a_point(comma: Found) -> str:
-    """Write a number that has a comma: thousands, where a wall can be so long, else a decimal."""
+    """Return a number without its comma: thousands if a wall can be so long, else a decimal."""
     whole, rest, unit = comma["whole"], comma["rest"], comma["unit"] or "mm"
     unit = "in" if unit in '"″”' else unit.casefold()
     as_thousands = len(rest) == 3 and in_inches(Fraction(whole + rest), unit) <= _ANY_WALL
@@ -87,6 +87,7 @@ def _with_a_point(comma: Found) -> str:
 def _figures(found: Found) -> str | None:
     written = found[0]
     figures = written.translate(str.maketrans("lIO", "110"))
+    # All letters is a word, such as "OI", and not a number with letters in it.
     return figures if figures != written and not written.isalpha() else None
 
 
@@ -262,9 +263,9 @@ KNOWN_SLIPS: Final = (
         instead=lambda found: f"{found['joint']}({found['angle']} deg)",
     ),
 )
-"""Every slip that is known by how it is written, those that say most first."""
+"""Every known slip; the first that fits is told, so the more particular ones come first."""
 
 
 def known_slip(text: str, at: int, file: str, line: int) -> Diagnostic | None:
-    """Return what is said of a slip that is known, where reading stopped at ``at`` (from 0)."""
+    """Return the finding for the first known slip where reading stopped at ``at`` (from 0)."""
     return next((told for slip in KNOWN_SLIPS if (told := slip.told(text, at, file, line))), None)

@@ -1,4 +1,4 @@
-"""Builds the lines of the site log: what was cut, spoiled, bought and counted."""
+"""Builds the statements of the site log: what was cut, spoiled, bought and counted."""
 
 from __future__ import annotations
 
@@ -16,13 +16,13 @@ Children: TypeAlias = list[Any]
 
 @record
 class PackOf:
-    """``pack of 10``: on its way into a purchase or an offer."""
+    """``pack of 10``, until it is put into a purchase or an offer."""
 
     number: tree.Number
 
 
 class LogLines(Transformer[Token, Any]):
-    """The rules of the log; ``LineBuilder`` adds all others."""
+    """The grammar's rules for the log; ``LineBuilder`` adds all others."""
 
     def __init__(self, file: str, line: int) -> None:
         super().__init__()
@@ -40,6 +40,7 @@ class LogLines(Transformer[Token, Any]):
             first(children, tree.Word), first(children, tree.Measure), self._span(meta)
         )
 
+    # A method for each rule of the grammar; lark calls it with what the rule's parts became.
     def into(self, children: Children) -> tuple[tree.Measure, ...]:
         return tuple(children)
 
@@ -100,5 +101,5 @@ class LogLines(Transformer[Token, Any]):
 
 
 def first(children: Children, kind: type[Any]) -> Any:
-    """Return the first child of a kind, None where there is none."""
+    """Return the first child of a type, None where there is none."""
     return next((child for child in children if isinstance(child, kind)), None)

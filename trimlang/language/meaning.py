@@ -1,4 +1,4 @@
-"""Tells whether two values mean the same, wherever in a file they were written."""
+"""Compares values by what they mean, whatever place in a file they come from."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from trimlang.diagnostics import Span
 
 
 def meaning(value: Any) -> Any:
-    """Return a value of plain data that is equal for equal meanings: places are left out."""
+    """Return plain data that is equal for equal meanings: the value with its places left out."""
     if isinstance(value, Span):
         return None
     if is_dataclass(value) and not isinstance(value, type):
@@ -24,5 +24,5 @@ def meaning(value: Any) -> Any:
 
 
 def same_meaning(one: Any, other: Any) -> bool:
-    """Tell whether two values differ in nothing but where they stand in their files."""
+    """Tell whether two values differ in nothing but their places in their files."""
     return bool(meaning(one) == meaning(other))

@@ -1,4 +1,4 @@
-"""Says in the trade's words where and why a line could not be read."""
+"""Says in the trade's words where a line could not be read, and why."""
 
 from __future__ import annotations
 
@@ -16,10 +16,10 @@ from trimlang.language.known_slips import known_slip
 from trimlang.language.vocabulary import SHORT_JOINTS, line_words, part_words, spellings
 
 _CHOICES: Final = frozenset({"JOINT", "SIDE", "TAKEN_AT", "DIRECTION"})
-"""Terminals whose words mean different things; of any other the usual word is enough."""
+"""Terminals whose words mean different things; for any other, its usual word is enough."""
 
 _USUAL: Final = {"FL_OZ": "fl oz", "COATS": "coats"}
-"""Where the usual word is not the shortest."""
+"""Terminals whose usual word is not the first of their spellings."""
 
 _PHRASES: Final[dict[str, str]] = {
     "COMMA": "a comma",
@@ -52,7 +52,7 @@ def _expected_words(terminals: set[str]) -> list[str]:
 
 
 def _expected_phrase(terminals: set[str]) -> str:
-    """List what could stand there, the most telling first: “a length or …”."""
+    """Return what could stand there in words, the most helpful first: “a number, “butt” or …”."""
     phrases: list[str] = []
     if terminals & _NUMBER_TOKENS:
         phrases.append("a number")
@@ -87,8 +87,9 @@ _SAME_SIGN: Final = {
     "]": ("RPAR", ")"),
     "}": ("RPAR", ")"),
 }
-"""Signs that stand for another one elsewhere: what is meant here, and how it is written."""
+"""Signs that mean another one in other places: the terminal that is meant, and its sign."""
 
+# What goes on after a whole number where that was the beginning of a length.
 _REST_OF_LENGTH: Final = re.compile(
     r"""\.\d|\d+ ?[/⁄∕]|[¼½¾⅐-⅞]|['"′″’”]|[-–]? ?(?:in|inch|inches|ft|feet|foot|mm|cm|m|yd)\b""",
     re.I,
@@ -97,14 +98,17 @@ _NAMELESS: Final = "A wall begins with its name and a colon: N: 29 1/8 in, left=
 
 
 def explain(error: UnexpectedInput, text: str, file: str, line: int) -> Diagnostic:
-    """Return the diagnostic for a line that lark could not read.
+    """Return the diagnostic for a line that lark could not read; see ``known_slips`` first.
 
-    ``text`` is the line; its columns are the diagnostic's.
+    ``text`` is the whole line; the diagnostic's columns are its.
     """
     stopped = getattr(error, "column", None) or 0
     known = known_slip(text, stopped - 1 if stopped > 0 else len(text.rstrip()), file, line)
     if known is not None:
         return known
+    # From here the slip is not a known one. What follows goes from particular to general: the line
+    # ends too soon, a word before the place is misspelled, a text is not closed, the line's first
+    # word is unknown; and last, what was expected.
     at_end = isinstance(error, UnexpectedToken) and error.token.type == "$END"
     if at_end or not isinstance(error, UnexpectedToken | UnexpectedCharacters):
         end = len(text.split("#")[0].rstrip()) or 1
@@ -139,7 +143,7 @@ def explain(error: UnexpectedInput, text: str, file: str, line: int) -> Diagnost
     if before is not None:
         slip = Span(file, line, before.column or 1, (before.column or 1) + len(before))
         if before.type == "NAME" and found and nearest(before, part_words()) == "trim":
-            # “trm base”: a name where a list of trims should begin
+            # “trm base”: a misspelled word reads as a name, and lark stops at the next one.
             remedy = did_you_mean(before, ("trim",), "")
             return say("T101", slip, word=str(before), wanted="“trim”", remedy=remedy)
         first = not text[: slip.column - 1].strip()
@@ -153,7 +157,10 @@ def explain(error: UnexpectedInput, text: str, file: str, line: int) -> Diagnost
 
 
 def _remedy(word: str, rest: str, terminals: set[str]) -> str:
-    """Say how the line could go on; two words that make one known word are joined."""
+    """Return a remedy: the nearest expected word, or what could stand there.
+
+    Two words that together make a known one (``in corner``) are joined.
+    """
     expected = _expected_words(terminals)
     two = list(_WORD_AT.finditer(_LONG_DASH.sub(" ", rest)))[:2]
     joined = "-".join(found[0] for found in two).casefold()
@@ -180,7 +187,8 @@ def _terminals(error: UnexpectedInput, text: str) -> set[str]:
     if isinstance(error, UnexpectedToken):
         return set(error.accepts or error.expected)
     if isinstance(error, UnexpectedCharacters):
-        # what the lexer knows is wider than what the line could go on with
+        # The error lists every terminal that the lexer knows; ask the parser what the line could go
+        # on with.
         reader = parser().parse_interactive(text[: int(error.column) - 1])
         reader.exhaust_lexer()
         return set(reader.accepts())

@@ -1,4 +1,4 @@
-"""Reads a job file line by line, and goes on after each mistake."""
+"""Reads a job file line by line, and goes on after every mistake."""
 
 from __future__ import annotations
 
@@ -24,17 +24,18 @@ from trimlang.language.tree import (
     WallsLine,
 )
 
+# Limits for files that are not job files: reading time must stay bounded for any text.
 LONGEST_LINE: Final = 2000
 MOST_MISTAKES: Final = 200
 MOST_SLIPS: Final = 20
-"""Mistakes told of one line: so many are no slips, and each costs reading the line again."""
+"""Mistakes reported of one line at most, since each costs reading the line again."""
 
 ReadLine: TypeAlias = Callable[[str, str, int], tuple[Statement | None, tuple[Diagnostic, ...]]]
-"""Reads a line, given its text, its file's name and its number."""
+"""A function that reads a line, given its text, its file's name and its number (from 1)."""
 
 
 def read_line(text: str, file: str, number: int) -> tuple[Statement | None, tuple[Diagnostic, ...]]:
-    """Return what one line states, None for a comment, and what is wrong with its text."""
+    """Return what one line states (None for a comment), and what is wrong with its text."""
     statement, problems = _line(text, file, number)
     return statement, tuple(problems)
 
@@ -48,12 +49,11 @@ def parse(
 ) -> tuple[tuple[Statement, ...], tuple[Diagnostic, ...]]:
     """Return the statements of a file and what is wrong with its text.
 
-    Words that are ``retired`` are read as those that stand for them.
+    Words that are ``retired`` are read as the new words for them.
 
-    A line that cannot be read whole keeps what could be read of it, so that one
-    slip in a run does not also report the run as missing; where nothing could be
-    read, an ``Unreadable`` holds its place.  A file of more than ``most`` lines is
-    not read at all.
+    A line that cannot be read completely keeps what could be read, so that one slip in a run does
+    not also report the run as missing.  Where nothing could be read, an ``Unreadable`` takes the
+    line's place.  A file of more than ``most`` lines is not read at all.
     """
     statements: list[Statement] = []
     findings: list[Diagnostic] = []
@@ -84,7 +84,8 @@ def parse(
 
 def _line(text: str, file: str, number: int) -> tuple[Statement | None, list[Diagnostic]]:
     problems: list[Diagnostic] = []
-    # each turn blanks one part between commas
+    # Each turn replaces the part between commas that is wrong with blanks, and reads the line
+    # again: columns stay right, and all mistakes of the line are found.
     for _ in range(min(text.count(",") + 2, MOST_SLIPS)):
         try:
             parsed = parser().parse(text)
@@ -104,7 +105,7 @@ def _line(text: str, file: str, number: int) -> tuple[Statement | None, list[Dia
             if isinstance(statement, WallsLine):
                 statement = replace(statement, lost=bool(lost))
             elif isinstance(statement, RoomLine | RunLine | GapLine | LoosePieceLine) and lost:
-                # what was blanked may be what a later pass would miss
+                # What was blanked may be what a later pass would find missing.
                 statement = replace(statement, facts=statement.facts + lost)
             return statement, problems + builder.problems
     return _unreadable(text, file, number), problems
@@ -116,9 +117,10 @@ def _unreadable(text: str, file: str, number: int) -> Unreadable:
 
 
 def _without_part(text: str, at: int) -> str | None:
-    """Blank the part between commas that holds column ``at``; None where it is the first."""
+    """Return the line with the part between commas at ``at`` blanked, None if it is the first."""
     commas = _commas(text)
-    # a comma that comes too soon ends the part that is short of something
+    # Where reading stopped at a comma, the part before it lacks something: that is the one to
+    # blank.
     before = [comma for comma in commas if comma < at]
     if not before:
         return None
@@ -128,7 +130,7 @@ def _without_part(text: str, at: int) -> str | None:
 
 
 def _commas(text: str) -> list[int]:
-    """Return where the commas outside quotes and brackets are; a comment ends the line."""
+    """Return where the commas outside quotes, brackets and comments are (from 0)."""
     commas: list[int] = []
     quoted, depth = False, 0
     for index, sign in enumerate(text):
@@ -143,6 +145,7 @@ def _commas(text: str) -> list[int]:
     return commas
 
 
+# A quotation mark right behind a number is an inch mark, and opens no quoted text.
 def _is_inch_mark(text: str, index: int) -> bool:
     before = text[:index].rstrip()
     return bool(before) and (before[-1].isdigit() or before[-1].isnumeric())

@@ -1,4 +1,4 @@
-"""Words of the language on their way out: still read, with a warning that says the new one."""
+"""Retired words of the language: still read, with a warning that gives the new word."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from trimlang.record import record
 
 @record
 class Retired:
-    """A word and what stands for it: deprecated ``since`` a version, ``gone`` in a later one."""
+    """A word and its new word: deprecated ``since`` a version, and ``gone`` in a later one."""
 
     word: str
     new: str
@@ -21,7 +21,7 @@ class Retired:
 
 
 RETIRED: Final[tuple[Retired, ...]] = ()
-"""Every word on its way out; DEVELOPERS.md says how one is added."""
+"""Every retired word that is still read; DEVELOPERS.md says how one is added."""
 
 _ASIDE: Final = re.compile(r'["“][^"“”]*["”]|#.*')
 
@@ -29,11 +29,10 @@ _ASIDE: Final = re.compile(r'["“][^"“”]*["”]|#.*')
 def renewed(
     text: str, file: str, line: int, retired: Iterable[Retired] | None = None
 ) -> tuple[str, list[Diagnostic]]:
-    """Return a line in today's words, and a warning at each word that was replaced.
+    """Return a line in present words, and a warning at each word that was replaced.
 
-    Names in quotes and comments stay.  The columns of the warnings are those of
-    the line as written; those of findings further right on it shift with the
-    difference in length.
+    Quoted texts and comments are left alone.  The warnings' columns are those of the line as
+    written; the columns of other findings further right shift by the difference in length.
     """
     findings: list[Diagnostic] = []
     for word in RETIRED if retired is None else retired:

@@ -1,4 +1,4 @@
-"""A job file's text, and its lines as people count them."""
+"""A file's text, and its lines as editors count them."""
 
 from __future__ import annotations
 
@@ -8,14 +8,14 @@ from typing import Final
 from trimlang.record import record
 
 MOST_LINES: Final = 250_000
-"""More lines than any job has, all its files together."""
+"""Lines at most, in all files of a job together: more than any real job has."""
 
 LINE_END: Final = re.compile(r"\r\n|\r|\n")
 
 
 @record
 class Source:
-    """One file's name, as shown in messages, and its text."""
+    """A file's name, as messages show it, and its text."""
 
     name: str
     text: str
@@ -25,6 +25,6 @@ class Source:
         return LINE_END.split(self.text.removeprefix("\ufeff"), maxsplit=MOST_LINES)[:MOST_LINES]
 
     def line_count(self) -> int:
-        """Return how many lines the file has, however many they are."""
+        """Return how many lines the file has, also above ``MOST_LINES``."""
         text = self.text
         return 1 + text.count("\n") + text.count("\r") - text.count("\r\n")

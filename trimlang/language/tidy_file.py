@@ -1,4 +1,4 @@
-"""Lays out a whole file: indents, blank lines, columns.  The canon is in docs/commands.md."""
+"""Formats a whole file: indents, blank lines, columns.  The rules are in docs/commands.md."""
 
 from __future__ import annotations
 
@@ -15,34 +15,34 @@ from trimlang.record import record
 
 INDENT: Final = "  "
 WALLS: Final = frozenset({"run", "opening", "bare", "walls"})
-"""Lines that lie below a room's heading wherever they are written."""
+"""Rules of lines that belong below a room's heading wherever they are written."""
 
 LONGEST_LABEL: Final = 12
 WIDEST: Final = 76
-"""A longer label, or a statement that goes further, takes no part in a column."""
+"""Columns; a longer label, or a statement that reaches further, is not lined up with others."""
 
 
 @record
 class Tidied:
-    """A file laid out, and why some of its lines could not be read and are left."""
+    """A formatted file, and why some of its lines could not be read and were left as they are."""
 
     text: str
     findings: tuple[Diagnostic, ...]
 
 
 def tidy(source: Source) -> Tidied:
-    """Lay out a file; lines that cannot be read stay as they are."""
+    """Return a file formatted; lines that cannot be read stay as they are."""
     read = [read_line(raw) for raw in source.lines()]
     left = {number for number, line in enumerate(read, start=1) if line.left}
     text = "".join(f"{line}\n" for line in _columns(_spaced(_indented(read))))
-    # what else is odd about a file is for check to say
+    # Only what kept a line from being formatted; everything else is for `trimlang check` to say.
     findings = parse(source)[1] if left else ()
     return Tidied(text, tuple(one for one in findings if one.span.line in left))
 
 
 @record
 class _Set:
-    """A line and how far it is set in."""
+    """A line and its indent."""
 
     line: TidyLine
     indent: str
@@ -65,10 +65,11 @@ def _indented(lines: Sequence[TidyLine]) -> list[_Set]:
             inside = False
         else:
             known = line.rule in WALLS or (in_room and line.for_room)
-            # what the grammar gains, and remarks, may be either: as it was written
+            # A remark, or a statement that this module does not know, may belong to either: keep
+            # its indent.
             inside = known or (in_room and line.indented)
         laid.append(_Set(line, INDENT if inside else ""))
-    # a remark right above a statement goes with it
+    # A remark right above a statement gets that statement's indent; from below, so that several do.
     for index in range(len(laid) - 2, -1, -1):
         below = laid[index + 1]
         if laid[index].is_remark and not below.is_blank and not below.line.left:
@@ -77,7 +78,7 @@ def _indented(lines: Sequence[TidyLine]) -> list[_Set]:
 
 
 def _spaced(lines: list[_Set]) -> list[_Set]:
-    """One blank line at most, none at either end, and one above each room and its remarks."""
+    """Return the lines with one blank line at most, none at either end, one above each room."""
     spaced: list[_Set] = []
     blank = _Set(TidyLine(""), "")
     for line in lines:
@@ -98,7 +99,7 @@ def _spaced(lines: list[_Set]) -> list[_Set]:
 
 
 def _columns(lines: list[_Set]) -> list[str]:
-    """Set the lengths of a room's runs, and the remarks of neighbouring lines, in columns."""
+    """Return the lines' text, a room's lengths and neighbouring remarks lined up in columns."""
     texts = [one.line.words for one in lines]
     for start, end in _rooms(lines):
         runs = [at for at in range(start, end) if lines[at].line.label]
@@ -124,6 +125,7 @@ def _final(one: _Set, text: str) -> str:
         return one.line.raw
     if one.is_remark:
         text = f"{one.indent}{one.line.comment}"
+    # Lining up must not make a line longer than what can be read back.
     return text if len(text) <= LONGEST_LINE else one.line.raw
 
 
@@ -133,7 +135,7 @@ def _rooms(lines: list[_Set]) -> list[tuple[int, int]]:
 
 
 def _neighbours(places: list[int]) -> list[list[int]]:
-    """Part numbers that rise where one is left out."""
+    """Return rising numbers in groups without a gap: ``[1, 2, 5]`` gives ``[[1, 2], [5]]``."""
     groups: list[list[int]] = []
     for at in places:
         if groups and groups[-1][-1] == at - 1:
@@ -144,7 +146,7 @@ def _neighbours(places: list[int]) -> list[list[int]]:
 
 
 def _width(text: str) -> int:
-    """Return how many columns a text takes on a screen."""
+    """Return how many columns a text takes up on a screen."""
     return sum(
         0 if unicodedata.combining(sign) else 2 if unicodedata.east_asian_width(sign) in "WF" else 1
         for sign in text

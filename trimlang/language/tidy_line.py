@@ -1,9 +1,9 @@
-"""Writes one line in its canonical words and spacing, from the grammar's own tokens.
+"""Writes one line in canonical words and spacing, from the grammar's own tokens.
 
-Nothing here knows a statement: what a token is called in the grammar decides how
-it is spelt and what stands before it, so a statement that the grammar gains is
-laid out like the others.  Words that the grammar takes in any case are written
-small; lengths are written as ``29 1/8 in``, wherever the grammar has a length.
+Nothing here knows about statements: a token's name in the grammar decides how it is spelled and
+spaced, so a new statement of the grammar is formatted like all others.  Words that the grammar
+reads in any case are written in small letters; lengths are written as ``29 1/8 in`` wherever the
+grammar has a length.
 """
 
 from __future__ import annotations
@@ -31,12 +31,11 @@ _CLOSE_AFTER: Final = frozenset({"EQUAL", "LPAR", "MONEY"})
 
 @record
 class TidyLine:
-    """One line: the grammar's rule, its words in canonical spelling, its comment.
+    """A line: the grammar's rule for it, its words in canonical spelling, its comment.
 
-    ``rule`` is None where the line says nothing (``words`` are empty then) or
-    could not be read (``left`` is set then: the line stays as it is).  ``label``
-    is how much of ``words`` names a run, with its colon.  ``for_room`` tells a
-    setting that a room may make for itself.
+    ``rule`` is None where the line says nothing (then ``words`` is empty) or could not be read
+    (then ``left`` is true, and the line stays as it is).  ``label`` is how many characters of
+    ``words`` are a run's label with its colon.  ``for_room`` marks a setting that a room may have.
     """
 
     raw: str
@@ -54,7 +53,7 @@ class TidyLine:
 
 
 def read_line(raw: str) -> TidyLine:
-    """Return a line of a job file as it is to be written."""
+    """Return a line of a job file in canonical form."""
     if not raw or raw.isspace():
         return TidyLine("")
     if len(raw) > LONGEST_LINE:
@@ -70,7 +69,7 @@ def read_line(raw: str) -> TidyLine:
     words, label = _written(tokens, tree)
     said, again = _statement(tree), _read(words)
     if again is None or not same_meaning(said, _statement(again[1])):
-        # never known to happen; what a line says comes before how it looks
+        # This has never been seen, but what a line says matters more than how it looks: leave it.
         return TidyLine(raw, left=True)
     (statement,) = tree.children
     rule = str(statement.data) if isinstance(statement, Tree) else None
@@ -86,7 +85,7 @@ def read_line(raw: str) -> TidyLine:
 
 
 def _read(text: str) -> tuple[list[Token], Tree[Token]] | None:
-    """Return the tokens of a line and its tree; None where it cannot be read."""
+    """Return the tokens of a line and its tree, None where it cannot be read."""
     try:
         reader = parser().parse_interactive(text)
         tokens = list(reader.iter_parse())
@@ -101,9 +100,10 @@ def _statement(tree: Tree[Token]) -> Statement | None:
 
 
 def _written(tokens: list[Token], tree: Tree[Token]) -> tuple[str, int]:
-    """Return the line's words, and how many signs of them come before what a colon opens."""
+    """Return the line's words, and how many characters of them its first colon ends."""
     signs, joiners, inches = _in_lengths(tokens, tree)
-    # behind a bare number the quotation mark of a name would be an inch mark
+    # A comma before an opening's name: behind a bare number its quotation mark would be an inch
+    # mark.
     names = {part.meta.start_pos for part in tree.find_data("called")}
     text, label = "", 0
     close = True
@@ -124,7 +124,7 @@ def _written(tokens: list[Token], tree: Tree[Token]) -> tuple[str, int]:
 
 
 def _in_lengths(tokens: list[Token], tree: Tree[Token]) -> tuple[set[int], set[int], set[int]]:
-    """Find in the lengths: minus signs, dashes between parts, numbers that lack their ``in``."""
+    """Return where lengths have minus signs, dashes between parts, and numbers without ``in``."""
     signs: set[int] = set()
     spans: list[tuple[int, int]] = []
     inches: set[int] = set()
@@ -150,7 +150,7 @@ def _in_lengths(tokens: list[Token], tree: Tree[Token]) -> tuple[set[int], set[i
 
 
 def _spelt(token: Token) -> str:
-    """Return a token as it is written, by what the grammar calls it."""
+    """Return a token in canonical spelling, by its name in the grammar."""
     kind, text = token.type, str(token)
     if kind in _SPELT:
         return _SPELT[kind]
@@ -161,7 +161,7 @@ def _spelt(token: Token) -> str:
         return f"{above.strip()}/{below.strip()}"
     if kind == "VULGAR":
         value = Fraction(unicodedata.numeric(text)).limit_denominator(16)
-        # thirds and fifths stay: spelt out they would be answered as no mark on a tape
+        # Thirds and fifths stay as one character: as 1/3 they would bring up a warning.
         return str(value) if is_tape_fraction(value) else text
     if kind == "DECIMAL":
         return f"0{text}" if text.startswith(".") else text
@@ -174,5 +174,5 @@ def _spelt(token: Token) -> str:
 
 @cache
 def _any_case() -> frozenset[str]:
-    """Return the names of the words that the grammar takes in any case."""
+    """Return the names of the terminals that the grammar reads in any case."""
     return frozenset(one.name for one in parser().terminals if "i" in one.pattern.flags)

@@ -1,7 +1,7 @@
 """The nodes of a parsed job file: plain values, each with its place in the text.
 
-What stands in a line as written is in ``written``, what it says besides its name and
-length in ``facts``.
+Words, numbers and lengths as written are in ``written``; what a line says besides its name and
+length is in ``facts``.
 """
 
 from __future__ import annotations
@@ -21,7 +21,7 @@ from trimlang.record import record
 
 
 class Topic(StrEnum):
-    """What a heading line says of the job."""
+    """What a heading line says about the job."""
 
     JOB = "job"
     SURVEYED = "surveyed"
@@ -159,7 +159,7 @@ class GapLine:
 
 @record
 class DiagonalLine:
-    """``diagonal N-E 14 ft 2 1/2 in``: across a room, from where N begins to where E ends."""
+    """``diagonal N-E 14 ft 2 1/2 in``: across a room, from N's left end to E's right end."""
 
     walls: Word
     length: Measure
@@ -181,7 +181,7 @@ class LoosePieceLine:
 class WallsLine:
     """``N 10 ft 2 1/4, E 8 ft 7 9/16, door 32 in "to hall"``: several walls in one line.
 
-    ``lost`` tells that a part of the line, which may be a wall, could not be read.
+    ``lost`` says that a part of the line, which may be a wall, could not be read.
     """
 
     stretches: tuple[RunLine | GapLine, ...]
@@ -191,7 +191,7 @@ class WallsLine:
 
 @record
 class FromStick:
-    """``from base-1 of 12 ft``: the stick's name, how long it was, or only the one of them."""
+    """``from base-1 of 12 ft``: the stick's name, how long it was, or only one of the two."""
 
     stick: Word | None
     length: Measure | None
@@ -220,7 +220,7 @@ class LogLine:
 
 @record
 class WrittenPurchase:
-    """Part of a ``bought`` line: ``2 base 12 ft at 17.40``; the price is for one, or for a pack."""
+    """Part of a ``bought`` line: ``2 base 12 ft at 17.40``; the price is for a stick or a pack."""
 
     count: Number | None
     pack: Number | None
@@ -248,12 +248,12 @@ class RackLine:
 
 
 LOG_LINES: Final = (LogLine, BoughtLine, RackLine)
-"""What a site log is made of."""
+"""The statements that a site log may hold."""
 
 
 @record
 class Unreadable:
-    """A line that could not be read: its first two words, so that no more is made of it."""
+    """A line that could not be read, with its first two words to guess what it was about."""
 
     words: tuple[str, ...]
     span: Span

@@ -13,7 +13,7 @@ from trimlang.language.grammar import parser
 
 _BLANKS: Final = {"[ \t]+": " ", "\\b": "", "\\.": "."}
 _NOT_BEFORE: Final = re.compile(r"\(\?![^()]*\)")
-"""What may not follow a word says nothing of how it is written."""
+"""Lookaheads (what must not follow a word), which say nothing about the word's spelling."""
 
 
 SHORT_JOINTS: Final = MappingProxyType(
@@ -26,29 +26,29 @@ SHORT_JOINTS: Final = MappingProxyType(
         for short in shorts
     }
 )
-"""Other words for a corner, and the one that stands for it everywhere else."""
+"""Other words for a corner, and the word that is used for it everywhere else."""
 
 GAP_WORDS: Final = frozenset({"door", "window", "stair", "cabinets", "radiator"})
-"""Openings and bare walls by their own names: they are called so unless they get another name."""
+"""Openings and bare walls by their own words, which are also their names unless they get one."""
 
 _SURE: Final = 0.75
-"""How alike a wall's name and a word of the language are where the word was likely meant."""
+"""How alike a wall's name and a word must be for the word to be meant (difflib's ratio)."""
 
 _BEFORE_A_PART: Final = ('room "x",', "x: 1 in,", "opening 1 in,", 'piece "x", 1 in,')
-"""What stands before a word that begins a part of a line."""
+"""Beginnings of lines after which a new part of the line may begin."""
 
 
 def whole_joint(word: str) -> str:
-    """Return the word for an end that stands for a short one; any other as it is."""
+    """Return the full word for an end's short word; any other word as it is."""
     word = " ".join(word.split())
     return SHORT_JOINTS.get(word, word)
 
 
 @cache
 def not_a_label(name: str) -> str | None:
-    """Return the word of the language that a wall's name without a colon is or nearly is.
+    """Return the word of the language that a wall's name equals or resembles, None if neither.
 
-    Without a colon “opning 32 in” would be a wall with trim on it.
+    Asked for walls without a colon: “opning 32 in” would otherwise be a wall with trim on it.
     """
     word = name.casefold()
     if len(word) < 3 or not word.isalpha():
@@ -62,18 +62,18 @@ def not_a_label(name: str) -> str | None:
 
 @cache
 def line_words() -> tuple[str, ...]:
-    """Return the words that begin a line."""
+    """Return the words that a line may begin with."""
     return words_after("")
 
 
 @cache
 def part_words() -> tuple[str, ...]:
-    """Return the words that begin a part of a room's or a wall's line, after a comma."""
+    """Return the words that may begin a part of a room's or a wall's line, after a comma."""
     return tuple(dict.fromkeys(word for line in _BEFORE_A_PART for word in words_after(line)))
 
 
 def words_after(text: str) -> tuple[str, ...]:
-    """Return the words that may follow the beginning of a line, as the grammar lists them."""
+    """Return the words that may follow the beginning of a line, in the order of the grammar."""
     reader = parser().parse_interactive(text)
     reader.exhaust_lexer()
     accepted = reader.accepts()
@@ -82,9 +82,9 @@ def words_after(text: str) -> tuple[str, ...]:
 
 @cache
 def spellings() -> dict[str, tuple[str, ...]]:
-    """Return each terminal that is a word, with the ways it may be written, in small letters.
+    """Return each terminal that is a word, with its spellings in small letters.
 
-    The first way of each is the usual one: the shortest of those that begin the pattern.
+    The first spelling of each is the usual one: the shortest at the beginning of its pattern.
     """
     found: dict[str, tuple[str, ...]] = {}
     for terminal in parser().terminals:
@@ -92,18 +92,18 @@ def spellings() -> dict[str, tuple[str, ...]]:
         if not is_word(pattern):
             continue
         ways = (way for way in _ways(pattern) if way[:1].isalpha())
-        # a unit with its point is the rarer way
+        # A unit with a point (“in.”) is the rarer spelling.
         found[terminal.name] = tuple(sorted(dict.fromkeys(ways), key=lambda way: way.endswith(".")))
     return found
 
 
 def is_word(pattern: str) -> bool:
-    """Tell whether a terminal's pattern spells words, and no names, numbers or signs."""
+    """Tell whether a terminal's pattern spells words, not names, numbers or signs."""
     return pattern.lstrip("(")[:1].isalpha()
 
 
 def _ways(pattern: str) -> Iterator[str]:
-    """Yield what a pattern of letters, choices and optional parts matches."""
+    """Yield everything that a pattern of letters, choices and optional parts matches."""
     pattern = _NOT_BEFORE.sub("", pattern)
     for sign, plain in _BLANKS.items():
         pattern = pattern.replace(sign, plain)
@@ -112,7 +112,7 @@ def _ways(pattern: str) -> Iterator[str]:
 
 
 def branches(pattern: str) -> list[str]:
-    """Return the choices of a pattern that are not within brackets."""
+    """Return the choices of a pattern, without those within brackets."""
     found, depth = [""], 0
     for sign in pattern:
         depth += (sign == "(") - (sign == ")")

@@ -1,4 +1,4 @@
-"""Builds the lines of rooms and their walls, one wall a line or several."""
+"""Builds the statements of rooms and their walls, one wall a line or several."""
 
 from __future__ import annotations
 
@@ -30,11 +30,11 @@ _OF_RUNS: Final = (
     facts.Rising,
 )
 _OF_GAPS: Final = (facts.Called, facts.Entrance, facts.Cased, facts.ClearHeight, facts.Stops)
-"""What may be said of runs and of openings, where both stand in one line."""
+"""The facts that a run or an opening may have, where both stand in one line."""
 
 
 def fact_of(kind: Callable[..., facts.Fact]) -> Any:
-    """Return the method for a rule whose children are the fields of a fact, in their order."""
+    """Return the method for a rule whose children are a fact's fields, in their order."""
 
     @v_args(meta=True)
     def build(self: WallLines, meta: Meta, children: Children) -> facts.Fact:
@@ -56,7 +56,7 @@ def _with_sides(said: Iterable[Any]) -> tuple[Any, ...]:
 
 
 class WallLines(LogLines):
-    """The rules of rooms and walls; ``LineBuilder`` adds all others but the log's."""
+    """The grammar's rules for rooms and walls; ``LineBuilder`` adds the others."""
 
     def __init__(self, file: str, line: int) -> None:
         super().__init__(file, line)
@@ -180,7 +180,7 @@ class WallLines(LogLines):
     wide_opening, wide_bare = opening, bare
 
     def _gap(self, kind: tree.GapKind, meta: Meta, children: Children) -> tree.GapLine:
-        """Read ``door 32 in``: a door that has no name of its own is called door."""
+        """Return an opening or bare wall; ``door 32 in`` without a name is called door."""
         word, width, *said = children
         if word.text in GAP_WORDS and not any(isinstance(fact, facts.Called) for fact in said):
             said.append(facts.Called(word, word.span))
@@ -198,7 +198,7 @@ class WallLines(LogLines):
 
     @v_args(meta=True)
     def walls(self, meta: Meta, children: Children) -> tree.WallsLine:
-        """Give each fact of the line to the wall that it stands behind."""
+        """Return the walls of a line, each fact given to the wall before it."""
         walls: list[tree.RunLine | tree.GapLine] = []
         child: tree.RunLine | tree.GapLine | facts.WallFact
         for child in children:
@@ -211,7 +211,7 @@ class WallLines(LogLines):
                 of, other = ("a run", "an opening") if is_run else ("an opening", "a run")
                 self.problems.append(say("T123", child.span, of=of, other=other))
                 continue
-            # an opening that is only called by its kind gets a name of its own
+            # A name of its own replaces the word that an opening is called by until then.
             kept = tuple(fact for fact in last.facts if not _only_kind(fact, child))
             span = replace(last.span, end=child.span.end)
             walls[-1] = replace(last, facts=_with_sides((*kept, child)), span=span)

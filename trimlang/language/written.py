@@ -1,7 +1,7 @@
-"""What stands in a line as written: words, numbers, lengths, angles and prices, with their places.
+"""What a line holds as written: words, numbers, lengths, angles and prices, with places.
 
-Nothing here has a meaning yet: a ``Measure`` keeps the units that were written
-(or none), and names are only words.  Giving them meaning is the survey's work.
+Nothing here has a meaning yet: a ``Measure`` keeps the units that were written, if any, and names
+are only words.  The survey gives them meaning.
 """
 
 from __future__ import annotations
@@ -22,10 +22,10 @@ class Word:
 
 @record
 class Number:
-    """A plain number, with the fraction as it was written where there was one.
+    """A plain number.
 
-    ``three_places`` tells that it has three figures after its point: who writes so between
-    thousands means a number a thousand times as large.
+    ``three_places`` says that it has three figures after its point: for those who put a point
+    between thousands it is a thousand times as large.
     """
 
     value: Fraction
@@ -35,7 +35,7 @@ class Number:
 
 @record
 class Measure:
-    """A length as written: (amount, unit) parts; the unit None means the file's own."""
+    """A length as written, in (amount, unit) parts; the unit None means the file's own unit."""
 
     parts: tuple[tuple[Fraction, str | None], ...]
     span: Span

@@ -1,1 +1,1 @@
-"""Tree to job: names resolved, units given, defaults filled in, the walk checked."""
+"""From tree to job: names are resolved, units and defaults filled in, the walk is checked."""

@@ -1,8 +1,8 @@
-"""What each measurement of a room would have to change for all of them to agree.
+"""How much each measurement of a room would have to change for all of them to agree.
 
-The corrections whose weighed squares are least, by the method of condition equations: with
-the misses m, the effects E of each error and their variances Q, the corrections are
--Q Eᵀ (E Q Eᵀ)⁻¹ m (Ghilani, Adjustment Computations; from memory).
+These are the corrections with the least sum of weighted squares, by the method of condition
+equations: with the misses m, the effects E of each error and the errors' variances Q, the
+corrections are -Q Eᵀ (E Q Eᵀ)⁻¹ m (Ghilani, Adjustment Computations; from memory).
 """
 
 from __future__ import annotations
@@ -15,15 +15,16 @@ from trimlang.record import record
 from trimlang.survey.measured_walk import Course
 from trimlang.survey.misfit import Misfit, Walk
 
+# Denominator of a correction as a fraction: a thousandth of an inch or degree says enough.
 _FINE: Final = 1000
 
 
 @record
 class Residual:
-    """One measurement's correction: what is to be added to it for all to agree.
+    """One measurement's correction: what must be added to it for all to agree.
 
-    ``off`` is in inches, of a corner in degrees.  ``sure`` is the correction over the one
-    that errors within the survey's doubts would call for, in standard deviations.
+    ``off`` is in inches, or in degrees for a corner.  ``sure`` is the correction in standard
+    deviations of the errors that the survey's doubts allow: the larger, the less it fits.
     """
 
     of: str
@@ -38,12 +39,14 @@ def residuals(course: Course, walk: Walk, fit: Misfit) -> tuple[Residual, ...]:
     names = course.names
     corners = [f"the corner of {names[at]} and {names[(at + 1) % count]}" for at in range(count)]
     called = [*names, *corners, *(f"diagonal {chord.name}" for chord in walk.chords)]
+    # (E Q Eᵀ)⁻¹ m, which is the same for every measurement.
     down = [
         sum(value * missed for value, missed in zip(row, fit.missed, strict=True))
         for row in fit.weight
     ]
     found: list[Residual] = []
     for at, (name, effect, doubt) in enumerate(zip(called, fit.effects, fit.doubts, strict=True)):
+        # Nothing is in doubt here (the walls go straight on), so nothing is corrected.
         if not doubt:
             continue
         off = -doubt * doubt * sum(one * other for one, other in zip(effect, down, strict=True))

@@ -1,4 +1,4 @@
-"""Whether the walls of a room, one after the other, come back to where they began."""
+"""Checks whether the walls of a room, one after the other, lead back to where they began."""
 
 from __future__ import annotations
 
@@ -31,12 +31,14 @@ from trimlang.survey.slips import (
 )
 from trimlang.survey.way_round import walked_left
 
+# Two walls enclose nothing.
 FEWEST_STRETCHES: Final = 3
+# Slips named in one message; more than these is no help.
 MOST_NAMED: Final = 6
 
 
 class Verdict(StrEnum):
-    """What the closing says of a room's survey."""
+    """What the check says of a room's survey."""
 
     CLOSES = "closes"
     GAPES = "does not close"
@@ -47,14 +49,14 @@ class Verdict(StrEnum):
 
 @record
 class Closing:
-    """How far a room is from closing, and what its survey could tell.
+    """How far a room is from closing, and how small a mistake its survey could show.
 
-    ``gap`` is how far the walk's end lies from its start (inches), in the direction that
-    ``where`` says in words; None where the corners do not go once round.  ``tolerance`` is
-    the least gap in that direction that the survey's doubts do not explain, or what the
-    file allows where ``allowed_by_file``.  ``slips`` are those that explain a room that
-    does not close, best first; ``settles`` names one measurement that would tell more.
-    ``residuals`` are what each measurement would have to change for all to agree, where
+    ``gap`` is how far the walk's end is from its start (inches), in the direction that ``where``
+    says in words; None where the corners do not go once round.  ``tolerance`` is the least gap
+    in that direction that the survey's doubts cannot explain, or what the file allows where
+    ``allowed_by_file``.  ``slips`` are the mistakes that would explain a room that does not
+    close, the likeliest first; ``settles`` names one measurement that would tell more.
+    ``residuals`` say how much each measurement would have to change for all to agree, where
     diagonals were measured or the room does not close.
     """
 
@@ -94,23 +96,25 @@ class Closing:
 
 
 def check_closure(room: Room, trims: Iterable[Trim], findings: Findings) -> Closing:
-    """Return how a room closes; report one that does not, and the likeliest reason.
+    """Return how a room closes; report one that does not, with the likeliest reason.
 
-    Open walks are left alone, and so are rooms whose corners do not go once
-    round where the file does not say how all stretches meet.
+    Open walks are not checked, nor are rooms whose corners do not go once round where the file
+    does not say how all stretches meet.
     """
     unit, step = room.settings.unit, room.settings.rounding_step
     unchecked = Closing(room.name, Verdict.NOT_CHECKED, unit, step)
     if room.open_walk or len(room.walk) < FEWEST_STRETCHES:
         return unchecked
     if any(isinstance(stretch, Gap) and stretch.is_lost for stretch in room.walk):
-        # a wall that could not be read is reported already, and without it nothing closes
+        # A wall that could not be read has been reported, and without it nothing closes.
         return unchecked
     trims = tuple(trims)
     drawn = outline(room, trims)
     course = Course(room, room.walk, depths(trims), _chords(room))
     walk = course.walk()
     known = all(turn.known for turn in drawn.turns)
+    # The order of the tests is from the coarse to the fine: how corners are written, then how far
+    # they turn in all, then lengths. A length cannot be judged while the corners are wrong.
     if any(turn.disputed for turn in drawn.turns):
         return _settle(course, findings) or unchecked
     if drawn.gap is None or drawn.misclosure is None:
@@ -151,6 +155,8 @@ def _closing(course: Course, walk: Walk, fit: Misfit, gap: Fraction, end: Point)
     room = course.room
     stated = room.settings.says(Settings.closes_within)
     way = complex(float(end.x), float(end.y))
+    # A gap is judged in its own direction, since a room is surer one way than the other (a long
+    # wall's corner swings its far end).
     fits = fit.fits
     told = Fraction(fit.widest if fits or not gap else fit.tolerance(way)).limit_denominator(1000)
     tolerance = room.settings.closes_within if stated else told
@@ -159,6 +165,8 @@ def _closing(course: Course, walk: Walk, fit: Misfit, gap: Fraction, end: Point)
         if stated
         else not gap or float(gap) <= fit.tolerance(way)
     )
+    # What the file allows settles the gap; otherwise the doubts do. Diagonals may contradict the
+    # walls even where these close.
     verdict = Verdict.CLOSES
     if not within or not (stated or walk.chords or fits):
         verdict = Verdict.GAPES
@@ -205,7 +213,7 @@ def _chords(room: Room) -> tuple[Chord, ...]:
 
 
 def _settle(course: Course, findings: Findings) -> Closing | None:
-    """Where two sides of a corner contradict each other, say which slip closes the room."""
+    """Report which slip closes the room where two sides of a corner contradict each other."""
     room = course.room
     slips = likely(_corner_slips(course), SURE[0])
     if len(slips) != 1:
@@ -221,7 +229,7 @@ def _settle(course: Course, findings: Findings) -> Closing | None:
         names = course.names[at], course.names[(at + 1) % count]
         sides.append(f"{names[0]} ends with {right.joint} and {names[1]} begins with {left.joint}")
         settled.add(left.span)
-    # one slip reads as one finding: this one stands for those at the joints that it settles
+    # One slip should be one finding: this one replaces those at the joints that it settles.
     findings.drop(SIDES_DISAGREE, settled)
     stretch = room.walk[slip.about[0]]
     end = (
@@ -248,7 +256,7 @@ def _corner_slips(course: Course) -> list[Slip]:
 
 
 def _worst(found: tuple[Residual, ...], room: Room) -> str:
-    """Say which measurement fits least, and by how much."""
+    """Say which measurement fits worst, and by how much."""
     worst = max(found, key=lambda one: one.sure)
     if worst.is_corner:
         return f"{worst.of} by {degrees_text(steps_nearest(abs(worst.off), Fraction(1, 10)))}"
@@ -257,7 +265,7 @@ def _worst(found: tuple[Residual, ...], room: Room) -> str:
 
 
 def _where(point: Point, course: Course) -> str:
-    """Say where the walk ends, in words of someone who faces the first wall."""
+    """Say where the walk ends, as seen by someone who faces the first wall."""
     step, unit = course.room.settings.rounding_step, course.room.settings.unit
     parts = []
     for size, plus, minus in (

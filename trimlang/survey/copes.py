@@ -1,10 +1,9 @@
 """Chooses which side of each coped corner is coped.
 
-Each coped corner has exactly one coped side.  A piece that is hard to hold is not
-coped where the other can be, and no piece at both ends where the room allows it;
-after that the coped side is the one that is seen side-on from the entrance: looking
-along a wall one sees past the cope, and across it one would look into the joint.
-What the file fixes stays.  (Common
+Each coped corner has exactly one coped side.  A piece that is hard to hold is not coped where the
+other one can be, and no piece is coped at both ends where the room allows it.  After that, the
+coped side is the one that is seen side-on from the entrance: looking along a wall one sees past
+the cope, and looking across it one would see into the joint.  What the file fixes stays.  (Common
 practice, no source.)
 """
 
@@ -26,24 +25,24 @@ from trimlang.survey.over_openings import goes_on_at
 _BEFORE: Final = "before"
 _AFTER: Final = "after"
 _SIDES: Final = (_AFTER, _BEFORE)
-"""The sides of a corner: the run that ends there and the one that begins there.  Where nothing
-else decides, the one that begins there is coped: then no piece is coped at both ends."""
+"""The sides of a corner: the run that begins there (after it) and the one that ends there.  Where
+nothing else decides, the one that begins there is coped: then no piece is coped at both ends."""
 
 HARD_TO_HOLD: Final = Fraction(8)
-"""Pieces shorter than this are hard to hold at the saw (inches; common practice, no source)."""
+"""Inches; shorter pieces are hard to hold at the saw (common practice, no source)."""
 
 _Cost: TypeAlias = tuple[int, int, int]
-"""Copes on pieces that are hard to hold where the other is not, pieces coped at both ends, and
-corners coped at the side that looks worse."""
+"""How bad a choice is, the worst first: copes on a piece that is hard to hold where the other is
+not, pieces coped at both ends, corners coped at the side that looks worse."""
 
 _Way: TypeAlias = tuple[_Cost, tuple[str, ...]]
 
 
 def choose_copes(room: Room, trims: Mapping[str, Trim], findings: Findings) -> Room:
-    """Return the room with one coped side at each inside corner that is to be coped.
+    """Return the room with exactly one coped side at each inside corner that is coped.
 
-    ``trims`` are the job's by name: what goes on past an opening is one piece
-    between the corners at both sides of it.
+    ``trims`` are the job's by name: a trim that goes on past an opening is one piece between the
+    corners on both sides of it.
     """
     corners = [index for index in range(len(room.walk)) if _is_coped(room, index)]
     if not corners:
@@ -73,7 +72,7 @@ def choose_copes(room: Room, trims: Mapping[str, Trim], findings: Findings) -> R
 
 
 def _is_coped(room: Room, index: int) -> bool:
-    """Tell whether the corner after a stretch is to be coped, by the file or by the setting."""
+    """Tell whether the corner after a stretch is coped, by the file or by the setting."""
     count = len(room.walk)
     if count < 2 or (room.open_walk and index == count - 1):
         return False
@@ -95,7 +94,7 @@ def _allowed(room: Room, index: int) -> tuple[str, ...]:
 
 
 def _side_on(room: Room, drawn: Outline, index: int) -> str | None:
-    """Return the side of a corner whose wall is seen most nearly end to end from the entrance."""
+    """Return the side of a corner whose wall is seen most nearly along it, None if neither is."""
     if drawn.entrance is None:
         return None
     before, after = drawn.legs[index], drawn.legs[(index + 1) % len(room.walk)]
@@ -110,16 +109,17 @@ def _side_on(room: Room, drawn: Outline, index: int) -> str | None:
 
 
 def _across(leg: Leg, eye: Point, corner: Point) -> float:
-    """Return how squarely the line of sight to the corner meets a wall: 0 along it, 1 across."""
+    """Return how squarely the line of sight to a corner meets a wall: 0 along it, 1 across it."""
     along = complex(float(leg.end.x - leg.start.x), float(leg.end.y - leg.start.y))
     sight = complex(float(corner.x - eye.x), float(corner.y - eye.y))
     if not abs(along) or not abs(sight):
         return 0.0
+    # The cross product of two directions over their lengths: the sine of the angle between them.
     return abs((along.conjugate() * sight).imag) / abs(along) / abs(sight)
 
 
 def _hard(room: Room, index: int) -> str | None:
-    """Return the side of a corner whose piece is hard to hold, where the other is not."""
+    """Return the side of a corner whose piece is hard to hold, None where both or neither are."""
     one, other = room.walk[index], room.walk[(index + 1) % len(room.walk)]
     if not isinstance(one, Run) or not isinstance(other, Run):
         return None
@@ -129,10 +129,10 @@ def _hard(room: Room, index: int) -> str | None:
 
 @record
 class _Choice:
-    """What decides between the sides of a room's corners.
+    """What decides which side of each of a room's corners is coped.
 
-    ``shared`` are the corners between which one piece runs; ``wanted`` and ``hard`` the
-    side of each that is better to look at, and that is hard to hold.
+    ``shared`` are the pairs of corners that one piece runs between.  ``wanted`` is the side of
+    each corner that looks better coped, ``hard`` the side that is hard to hold.
     """
 
     shared: set[tuple[int, int]]
@@ -140,11 +140,11 @@ class _Choice:
     hard: dict[int, str | None]
 
     def cheapest(self, corners: list[int], allowed: dict[int, tuple[str, ...]]) -> dict[int, str]:
-        """Return the sides with the fewest short pieces coped, then coped at both ends.
+        """Return the coped side of each corner, such that the cost of all is least.
 
-        Goes round corner by corner, keeping the best way to reach each choice;
-        only neighbouring corners share a piece.  Each choice at the first corner is
-        tried, because the last corner may share a piece with it.
+        It goes round corner by corner and keeps the best way to reach each choice (dynamic
+        programming), which is enough since only neighbouring corners share a piece.  Each choice
+        at the first corner is tried, because the last corner may share a piece with it.
         """
         ways: list[_Way] = []
         for first in allowed[corners[0]]:
@@ -160,7 +160,7 @@ class _Choice:
         return dict(zip(corners, min(ways)[1], strict=True))
 
     def _longer(self, way: _Way, before: int, corner: int, side: str) -> _Way:
-        """Return a way to choose with one more corner, and its cost."""
+        """Return a way of choosing with one more corner, and its cost."""
         (hard, both, disliked), sides = way
         own = self._at(corner, side)
         both += self._both(before, sides[-1], corner, side)
@@ -171,12 +171,12 @@ class _Choice:
         return int(self.hard[corner] == side), 0, int(wanted is not None and wanted != side)
 
     def _both(self, before: int, first: str, corner: int, second: str) -> int:
-        """Tell (as 1) whether the piece between two corners would be coped at both ends."""
+        """Return 1 where the piece between two corners would be coped at both ends, else 0."""
         return int((before, corner) in self.shared and first == _AFTER and second == _BEFORE)
 
 
 def _share_a_piece(room: Room, before: int, corner: int, trims: Mapping[str, Trim]) -> bool:
-    """Tell whether a piece reaches from the corner after ``before`` to the next one."""
+    """Tell whether one piece reaches from the corner after ``before`` to the next coped one."""
     at = (before + 1) % len(room.walk)
     if at == corner:
         return True

@@ -1,4 +1,4 @@
-"""Slips at the corners: ends or angles swapped, in for out, a mitre for a corner, no wall."""
+"""Slips at corners: ends or angles swapped, in for out, a mitre for a corner, a wall missing."""
 
 from __future__ import annotations
 
@@ -18,18 +18,23 @@ from trimlang.survey.slips import Slip, roughly
 
 _OTHER: Final = {Joint.IN_CORNER: Joint.OUT_CORNER, Joint.OUT_CORNER: Joint.IN_CORNER}
 _DISPUTE: Final = 25.0
-"""What a joint whose sides still contradict each other speaks against a slip, in chi-squared."""
+"""Added to a slip's score for each joint whose sides still contradict each other (chi-squared)."""
+# Added to a slip's score by how rare the kind of slip is, in chi-squared, so that a commoner one is
+# believed first (common practice, no source).
 _COMMON, _RARER, _PAIR, _LEFT_OUT = 0.0, 2.0, 3.0, 4.0
 MOST_PAIRED: Final = 40
-"""Stretches: in a longer walk two slips at a time are too many to try."""
+"""Stretches; in a longer walk, trying slips two at a time would take too long."""
+# Degrees; corners outside these are not believed, like those that the file may state.
 _LEAST_ROOM_ANGLE, _MOST_ROOM_ANGLE = 30, 330
+# Inches: a skipped wall shorter than that is no wall, and 1 is what it is tried with.
 _SHORTEST: Final = 1.0
 _SQUARE: Final = 90
+# Degrees: a smaller "corner" is most likely the saw's setting, written in its place.
 _LARGEST_MITRE: Final = 75
 
 
 def corner_slips(course: Course) -> Iterator[Slip]:
-    """Yield what the walk would miss if its corners were others."""
+    """Yield the slips at corners, each scored by what the walk would still miss without it."""
     yield from _swapped_ends(course)
     yield from _wrong_sides(course)
     yield from _wrong_corners(course)
@@ -40,7 +45,7 @@ def corner_slips(course: Course) -> Iterator[Slip]:
 def _tried(
     course: Course, stretches: tuple[Stretch, ...], words: str, about: tuple[int, ...], rare: float
 ) -> Iterator[Slip]:
-    """Yield the slip where the walk goes round without it."""
+    """Yield the slip, scored, where the corners go once round without it."""
     other = replace(course, stretches=stretches)
     walk = other.walk()
     if walk.goes_round:
@@ -57,14 +62,14 @@ def _swapped_ends(course: Course) -> Iterator[Slip]:
                 course, replaced(course.stretches, at, swapped), words, (at,), _COMMON
             )
             if run.left.joint.is_corner and run.right.joint.is_corner:
-                # who swaps one run's ends may write its neighbours' to match
+                # Whoever swaps one run's ends may write its neighbours' ends to match.
                 before = (at - 1) % len(course.stretches)
                 all_round = replace(course, stretches=_flipped(course, before))
                 yield from _tried(course, _flipped(all_round, at), words, (at,), _RARER)
 
 
 def _wrong_sides(course: Course) -> Iterator[Slip]:
-    """Where two sides of a corner contradict each other, either may be right."""
+    """Yield both readings of each corner whose two sides contradict each other."""
     count = len(course.stretches)
     for at, one in enumerate(course.stretches):
         other, after = course.after(at), (at + 1) % count
@@ -94,6 +99,8 @@ def _wrong_corners(course: Course) -> Iterator[Slip]:
         yield from _tried(course, _flipped(course, at), words, _about(course, at), _COMMON)
     if len(course.stretches) > MOST_PAIRED:
         return
+    # Flipping a corner changes the sum of the turns by twice its angle. Two at a time are tried
+    # only where that brings the sum to a whole turn, which keeps the pairs few.
     lacking = 360 - sum(turn.degrees for turn in course.turns)
     for one, other in combinations(corners, 2):
         turned = 2 * (course.turns[one].degrees + course.turns[other].degrees)
@@ -111,6 +118,8 @@ def _wrong_angles(course: Course) -> Iterator[Slip]:
     angles = {at: _angle(course, at) for at in range(len(course.stretches))}
     measured = {at: angle for at, angle in angles.items() if angle is not None}
     for at, angle in measured.items():
+        # A mitre m written for the corner 180° - 2m, or an angle read on the other side of the
+        # protractor.
         for other, words in (
             (180 - 2 * angle, "is the mitre; the corner is"),
             (180 - angle, "was read from the other side: it is"),
@@ -119,7 +128,7 @@ def _wrong_angles(course: Course) -> Iterator[Slip]:
                 said = f"{_corner(course, at)}: {degrees_text(angle)} {words} {degrees_text(other)}"
                 mended = _at_angle(course, {at: None if other == _SQUARE else other})
                 yield from _tried(course, mended, said, _about(course, at), _RARER)
-    # a mitre of 45° says no more than that the corner was taken for square
+    # A mitre of 45° only says that the corner was taken for square, which is no measurement.
     mitres = {
         at: None if 2 * angle == _SQUARE else 180 - 2 * angle
         for at, angle in measured.items()
@@ -140,7 +149,7 @@ def _wrong_angles(course: Course) -> Iterator[Slip]:
 
 
 def _left_out(course: Course) -> Iterator[Slip]:
-    """Yield walls that may have been skipped, each of the length that closes the room best."""
+    """Yield walls that may have been skipped, each with the length that closes the room best."""
     for at, one in enumerate(course.stretches):
         other = course.after(at)
         joints = [end.joint if end else Joint.BUTT for end in (one.right, other.left)]
@@ -150,7 +159,7 @@ def _left_out(course: Course) -> Iterator[Slip]:
         angles = [end.corner if end else None for end in (one.right, other.left)]
         guessed = angles[0] is not None and angles[1] is None
         if guessed:
-            # one corner went with the wall; most often its walls stand alike at both ends
+            # Its other corner was skipped with it; most often the two are alike.
             angles[1] = angles[0]
         left, right = (
             End(joint=joint, corner=angle, fit=Fit.MITRED, over_scraps=False, span=span)
@@ -173,6 +182,7 @@ def _left_out(course: Course) -> Iterator[Slip]:
         if not walk.goes_round:
             continue
         fit = misfit(walk)
+        # The wall is put in with a length of 1 in, and `pull` gives how much longer it must be.
         long, gained = fit.pull(fit.effects[at + 1])
         if long < _SHORTEST:
             continue
@@ -198,7 +208,7 @@ def _sides(course: Course, at: int) -> list[End]:
 
 
 def _in_or_out(course: Course, at: int) -> tuple[Joint, Joint]:
-    """Return what a corner is written as, and what it would be otherwise."""
+    """Return what a corner is written as, and the other kind of corner."""
     written = next(end.joint for end in _sides(course, at) if end.joint.is_corner)
     return written, _OTHER[written]
 
@@ -208,7 +218,7 @@ def _angle(course: Course, at: int) -> Fraction | None:
 
 
 def _flipped(course: Course, at: int) -> tuple[Stretch, ...]:
-    """Return the stretches with an outside corner for an inside one, or the reverse."""
+    """Return the stretches with one corner turned from inside to outside, or the reverse."""
     _, right = _in_or_out(course, at)
     return _mended(course, at, lambda end: replace(end, joint=right))
 
@@ -221,7 +231,7 @@ def _at_angle(course: Course, angles: Mapping[int, Fraction | None]) -> tuple[St
 
 
 def _mended(course: Course, at: int, mend: Callable[[End], End]) -> tuple[Stretch, ...]:
-    """Return the stretches with both sides of one corner mended."""
+    """Return the stretches with ``mend`` applied to both sides of one corner."""
     stretches, after = course.stretches, (at + 1) % len(course.stretches)
     for place, side in ((at, "right"), (after, "left")):
         end = stretches[place].right if side == "right" else stretches[place].left

@@ -1,4 +1,4 @@
-"""Reads diagonals: which two corners of a room each runs between."""
+"""Reads diagonals, and finds which two corners of a room each runs between."""
 
 from __future__ import annotations
 
@@ -46,7 +46,7 @@ def read_diagonals(
 
 
 def _walls(name: str, walk: Sequence[Stretch]) -> Iterator[tuple[int, int]]:
-    """Yield the two walls that a name may mean: names of walls may hold a dash themselves."""
+    """Yield the pairs of walls that a name may mean, as walls' names may hold a dash themselves."""
     places = {one.label.casefold(): at for at, one in enumerate(walk) if isinstance(one, Run)}
     for at, sign in enumerate(name):
         first, last = name[:at].casefold(), name[at + 1 :].casefold()
@@ -55,7 +55,7 @@ def _walls(name: str, walk: Sequence[Stretch]) -> Iterator[tuple[int, int]]:
 
 
 def _is_across(begin: int, end: int, walk: Sequence[Stretch]) -> bool:
-    """Tell whether a corner lies between two walls' far ends, going either way round."""
+    """Tell whether there is a corner between the two ends both ways round, so that it is across."""
     count = len(walk)
 
     def turns(first: int, last: int) -> bool:
@@ -73,6 +73,6 @@ def _is_across(begin: int, end: int, walk: Sequence[Stretch]) -> bool:
 
 
 def span_of(diagonal: RoomDiagonal, count: int) -> tuple[int, int]:
-    """Return the places in the walk that it joins, as left ends of stretches, the lesser first."""
+    """Return the two places in the walk that it joins, as left ends of stretches, in order."""
     one, other = diagonal.begin, (diagonal.end + 1) % count
     return min(one, other), max(one, other)

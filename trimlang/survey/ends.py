@@ -1,4 +1,4 @@
-"""Reads the ends of a stretch: how each is cut, and the corner that it meets."""
+"""Reads the ends of a stretch: how each one is cut, and the corner that it is at."""
 
 from __future__ import annotations
 
@@ -18,15 +18,16 @@ from trimlang.settings.table import Settings
 from trimlang.survey.job import End
 from trimlang.survey.measures import Findings, length
 
+# Degrees between which a corner is believed.
 LEAST_CORNER: Final = 30
 MOST_CORNER: Final = 330
 _VAGUE: Final = Fraction(1, 2)
-"""A corner measured less closely than half a degree is worth measuring again."""
+"""Degrees; a corner that is measured less closely than that is worth measuring again."""
 
 
 @record
 class Taken:
-    """Where the tape lay, and over scraps ``of`` which trim, where the file says it."""
+    """Where the tape ran, and over scraps ``of`` which trim, where the file says so."""
 
     at: TakenAt
     of: str | None = None
@@ -35,7 +36,7 @@ class Taken:
 def read_sides(
     said: tuple[facts.Fact, ...], taken: Taken, settings: Settings, findings: Findings
 ) -> dict[Side, End]:
-    """Return the ends that a line states."""
+    """Return the ends that a line states, by their sides."""
     ends: dict[Side, End] = {}
     for fact in said:
         if not isinstance(fact, facts.AtEnd):
@@ -88,10 +89,10 @@ def read_end(end: tree.WrittenEnd, taken: Taken, settings: Settings, findings: F
 def _corner(
     joint: Joint, degrees: Fraction, fact: facts.WrittenCorner, findings: Findings
 ) -> Fraction | None:
-    """Return the angle of a corner: through the room at an inside one, else through the wall.
+    """Return a corner's angle (degrees): through the room if inside, through the wall if outside.
 
-    More than half a turn at an outside corner was measured through the room,
-    and is what the wall lacks of a whole turn.
+    More than half a turn at an outside corner was measured through the room; the angle through
+    the wall is what is missing to a whole turn.
     """
     if not joint.is_corner:
         findings.say("T227", fact.span, joint=joint)
@@ -116,17 +117,17 @@ def _corner(
 
 
 def corner_by_diagonal(one: Fraction, other: Fraction, diagonal: Fraction) -> Fraction | None:
-    """Return the corner, in degrees, whose legs and diagonal are these (inches).
+    """Return the corner (degrees) with these two legs and this diagonal (inches).
 
-    The law of cosines: cos θ = (a² + b² - d²) / 2ab.  None where the three
-    lengths make no triangle.
+    By the law of cosines: cos θ = (a² + b² - d²) / 2ab.  None where the three lengths make no
+    triangle.
     """
     ratio = (one**2 + other**2 - diagonal**2) / (2 * one * other)
     return arc_cosine(ratio) if -1 < ratio < 1 else None
 
 
 def diagonal_error(one: Fraction, other: Fraction, diagonal: Fraction) -> Fraction:
-    """Return how many degrees a sixteenth of an inch in the diagonal makes, at most."""
+    """Return by how many degrees a sixteenth of an inch in the diagonal changes the corner."""
     corner = corner_by_diagonal(one, other, diagonal)
     changed = (corner_by_diagonal(one, other, diagonal + step) for step in (-SIXTEENTH, SIXTEENTH))
     return max(

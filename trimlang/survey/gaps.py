@@ -1,4 +1,4 @@
-"""Reads openings and bare walls, with the casing that an opening gets."""
+"""Reads openings and bare walls, with an opening's casing."""
 
 from __future__ import annotations
 
@@ -20,7 +20,7 @@ def read_gap(
     trims: dict[str, Trim],
     findings: Findings,
 ) -> Gap | None:
-    """Return what a line says of wall without running trim; None where it has no width."""
+    """Return a stretch of wall without running trim, None where its width cannot be read."""
     wide = length(line.width, settings.unit, findings, what=f"this {line.kind}")
     called: str | None = None
     note: str | None = None
@@ -44,7 +44,7 @@ def read_gap(
             case facts.Entrance():
                 entrance = True
             case facts.Unread():
-                # what could not be read of it may be the corner that its neighbours need
+                # The part that could not be read may be the corner that its neighbours need.
                 kind = GapKind.LOST
     if cased and tall is None:
         findings.say("T240", line.span, trim=cased[0])
@@ -52,6 +52,7 @@ def read_gap(
         return None
     taken_up: Fraction | None = None
     if cased:
+        # The clear width, and on each side the reveal and the leg of the casing.
         taken_up = wide + 2 * (settings.reveal + (trims[cased[0]].height or 0))
     return Gap(
         kind=kind,
@@ -71,7 +72,7 @@ def read_gap(
 
 
 def _casing(fact: facts.Cased, trims: dict[str, Trim], findings: Findings) -> tuple[str, ...]:
-    """Return the trims of a casing, legs first; nothing where one is unknown or has no width."""
+    """Return a casing's trims, legs first; empty where one is unknown or has no width."""
     names: list[str] = []
     named = facts.named_trims(fact)
     for word in named:

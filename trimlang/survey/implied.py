@@ -1,4 +1,4 @@
-"""Corners that nobody measured, where the room's other corners say what they are."""
+"""Works out corners that nobody measured from the room's other corners."""
 
 from __future__ import annotations
 
@@ -13,16 +13,17 @@ from trimlang.survey.measured_walk import called
 from trimlang.survey.measures import Findings
 from trimlang.survey.outline import MOST_SHARED, WHOLE_TURN, Turn, shared, turn_between
 
+# Angles that are worked out are given to a tenth of a degree.
 _TENTH: Final = Fraction(1, 10)
 _TOO_FAR: Final = 2
-"""How many times its doubt a corner may be from square before its angle is offered."""
+"""How many times its doubt a corner may be off square before its angle is offered."""
 
 
 def imply_corners(room: Room, findings: Findings) -> Room:
-    """Return the room with the angle of corners that are to be as the others imply.
+    """Return the room with angles for the corners that the file wants implied by the others.
 
-    Where those that were measured leave something far from square to the others, and the
-    file does not say that it is meant, the angle is offered.
+    Where the measured corners leave the others far from square, and the file does not say what is
+    meant, a warning offers the angle.
     """
     count = len(room.walk)
     turns = tuple(
@@ -57,7 +58,7 @@ def imply_corners(room: Room, findings: Findings) -> Room:
 def _offer(
     room: Room, turns: tuple[Turn, ...], whole: tuple[Fraction, ...], findings: Findings
 ) -> None:
-    """Warn where a corner is cut for square and the others say that it is not."""
+    """Warn where corners would be cut as square and the measured ones say that they are not."""
     if not any(turn.measured for turn in turns):
         return
     takers = [at for at, turn in enumerate(turns) if turn.degrees and not turn.measured]
@@ -83,7 +84,7 @@ def _offer(
 
 
 def _corner(turn: Turn, degrees: Fraction) -> Fraction:
-    """Return a corner's angle from how far the walk turns there."""
+    """Return a corner's angle from how far the walk turns there (degrees): 180° less the turn."""
     return STRAIGHT - degrees if turn.degrees > 0 else STRAIGHT + degrees
 
 

@@ -1,4 +1,4 @@
-"""The surveyed job: what the tree means, with every default filled in.
+"""The surveyed job: what the file means, with every default filled in.
 
 Lengths are exact inches (``Fraction``), angles exact degrees, money exact.
 """
@@ -23,15 +23,14 @@ if TYPE_CHECKING:
 
 @record
 class End:
-    """One end of a run.
+    """One end of a stretch.
 
-    ``corner`` is the measured angle, None where the usual one is assumed;
-    ``corner_error`` how many degrees a sixteenth in the diagonal makes, None
-    where the corner was not measured by one.  ``over_scraps`` tells that
-    the outside long point is in the number already, ``scraps_of`` of which trim.
-    ``bend`` is how much steeper the wall's trim goes on past a rake end, in degrees, less than 0
-    where it flattens; as one walks to the right.  ``implied`` tells that the corner is
-    to be what the others of the room leave.
+    ``corner`` is the measured angle in degrees, None where the usual one is assumed.
+    ``corner_error`` is how many degrees a sixteenth in the diagonal makes, None where it was not
+    measured by one.  ``over_scraps`` says that the number includes the outside long point, over
+    scraps of the trim ``scraps_of``.  ``bend`` is how much steeper the trim goes on past a rake
+    end, in degrees as one walks to the right, negative where it flattens.  ``implied`` says that
+    the corner is what the room's other corners leave.
     """
 
     joint: Joint
@@ -47,7 +46,7 @@ class End:
 
 @record
 class Offer:
-    """A way to buy sticks: ``price`` buys ``pack`` of them, each ``length`` long."""
+    """A way to buy sticks: ``price`` buys a pack of ``pack``, each ``length`` inches long."""
 
     length: Fraction
     price: Fraction
@@ -58,7 +57,7 @@ class Offer:
 
 @record
 class Rest:
-    """Offcuts in the shop, ``count`` of one length; ``price`` counts for each."""
+    """``count`` offcuts of one length in the shop; ``price`` is for each of them."""
 
     length: Fraction
     count: int
@@ -68,12 +67,12 @@ class Rest:
 
 @record
 class Trim:
-    """A moulding: its section, what it is made of and how it is sold.
+    """A moulding: its section, what it is made of, and how it is sold.
 
-    ``height`` is its size across the face, a crown's or a casing's width.
-    ``spring`` is the angle between a crown's back and the wall (degrees), None
-    for a trim that lies flat on the wall.  ``logged`` are lengths that were bought
-    and that the stock lines no longer list.
+    ``height`` is its size across the face, which is a crown's or a casing's width (inches).
+    ``spring`` is the angle between a crown's back and the wall (degrees), None for a trim that
+    lies flat on the wall.  ``logged`` are lengths that were bought and that the stock lines no
+    longer list.
     """
 
     name: str
@@ -88,10 +87,10 @@ class Trim:
     logged: tuple[Offer, ...] = ()
 
     def longest_stick(self, settings: Settings) -> Fraction | None:
-        """Return the longest piece that bought stock (else what is on hand) can give.
+        """Return the longest piece (inches) that bought sticks give, or offcuts if none are sold.
 
-        It is as long as a plan lays it out: from the first mark of the tape that is not
-        squared off to the last one (inches).
+        As a plan lays it out: from the first mark of the tape that is not squared off to the last
+        one.  None where there is no stock at all.
         """
         lengths = [offer.length for offer in (*self.offers, *self.logged)] or [
             rest.length for rest in self.rests
@@ -113,12 +112,12 @@ class OwnEnd:
 
 @record
 class Run:
-    """A stretch of wall that gets trim; left and right as you face it.
+    """A stretch of wall that gets trim; left and right as one faces it.
 
-    ``first_stud`` is how far from the wall's left end the middle of a stud is
-    known to be (inches).  ``slope`` is the pitch of a stair's run in degrees,
-    more than 0 where it rises to the right; its length is along the lower edge.
-    ``floor_gap`` is the largest gap under a straight edge on the floor (inches).
+    ``first_stud`` is how far from the wall's left end the middle of a stud is known to be
+    (inches).  ``slope`` is the pitch of a stair's run in degrees, positive where it rises to the
+    right; ``length`` is then along the lower edge.  ``floor_gap`` is the largest gap under a
+    straight edge on the floor (inches).
     """
 
     label: str
@@ -151,15 +150,14 @@ class Run:
 
 @record
 class Gap:
-    """Wall with no running trim: an opening, or bare wall behind a cabinet.
+    """Wall without running trim: an opening, or bare wall such as behind a cabinet.
 
-    ``width`` is as written: from trim to trim, or the clear width where the
-    opening gets a casing.  ``casing`` and ``head`` name its trims (``head`` None
-    where one trim goes all round), ``clear_height`` goes with them, and
-    ``taken_up`` is the wall that the casing and all take up.  Lengths in inches.
-    ``stops`` names the trims that it stops, all others going on past it; None where the file
-    does not say and it stops what it usually does.
-    The kind ``lost`` holds the place of a wall that the file states wrongly.
+    ``width`` is as written: from trim to trim, or the clear width where the opening gets a
+    casing.  ``casing`` and ``head`` name the casing's trims (``head`` is None where one trim goes
+    all round); ``clear_height`` goes with them.  ``taken_up`` is the wall that opening and
+    casing take up together.  ``stops`` names the trims that end at it, while all others go on past
+    it; None where the file does not say, so that it stops what it usually does.  Lengths in
+    inches.  The kind ``lost`` holds the place of a wall that could not be read.
     """
 
     kind: GapKind
@@ -189,7 +187,7 @@ class Gap:
 
     @property
     def along(self) -> Fraction:
-        """How much of the wall it takes up, from trim to trim."""
+        """How much of the wall it takes up, from trim to trim (inches)."""
         return self.width if self.taken_up is None else self.taken_up
 
 
@@ -198,10 +196,10 @@ Stretch: TypeAlias = Run | Gap
 
 @record
 class LoosePiece:
-    """Pieces that stand on no wall of the walk: a cleat, a door stop, a jamb, a toe kick.
+    """Loose pieces of one kind, which stand on no wall of the walk: cleats, door stops, jambs.
 
-    There are ``count`` of them, each ``length`` from long point to long point (of crown along
-    its wall edge, inches); ``label`` is what they are called on a piece's id.
+    There are ``count`` of them, each ``length`` inches from long point to long point (crown:
+    along its wall edge).  ``label`` stands for them in the pieces' ids.
     """
 
     called: str
@@ -217,10 +215,10 @@ class LoosePiece:
 
 @record
 class RoomDiagonal:
-    """A measurement across a room, in inches, from corner to corner of its walls.
+    """A measurement across a room from corner to corner (inches).
 
-    It runs from where the stretch ``begin`` of ``Room.walk`` begins (its left end) to where
-    the stretch ``end`` ends (its right end); ``name`` is how the file calls it.
+    It runs from the left end of the stretch ``begin`` of ``Room.walk`` to the right end of the
+    stretch ``end``; ``name`` is its name in the file.
     """
 
     name: str
@@ -232,7 +230,7 @@ class RoomDiagonal:
 
 @record
 class Room:
-    """A room: its walls in order, turning right, and the settings that hold there."""
+    """A room: its walls in order, turning right (``walk``), and the settings that hold there."""
 
     name: str
     tag: str
@@ -246,7 +244,7 @@ class Room:
 
     @property
     def runs(self) -> tuple[Run, ...]:
-        """The stretches that get trim, in order."""
+        """The stretches that get trim, in the order of the walk."""
         return tuple(stretch for stretch in self.walk if isinstance(stretch, Run))
 
 
@@ -263,5 +261,5 @@ class Job:
     log: tuple[Entry, ...] = ()
 
     def trim(self, name: str) -> Trim:
-        """Return the trim of that name; it is known to exist."""
+        """Return the trim with this name, which must exist."""
         return next(trim for trim in self.trims if trim.name == name)

@@ -1,4 +1,4 @@
-"""What the site log says, an entry a piece or a purchase, in the order of the lines.
+"""What the site log says: an entry for each piece or purchase, in the order of the lines.
 
 Lengths are exact inches, money exact.  ``span`` is the part of the line that says it.
 """
@@ -23,7 +23,7 @@ class From:
 
 @record
 class CutPiece:
-    """A piece was cut.  What the line does not say the plan in force does."""
+    """A piece was cut; what the line leaves out is as in the plan in force."""
 
     piece: str
     length: Fraction | None
@@ -32,7 +32,7 @@ class CutPiece:
 
     @property
     def pinned(self) -> bool:
-        """Whether the line says all of it, so that nothing later can change its meaning."""
+        """Whether the line says everything, so that no later change can alter its meaning."""
         source = self.source
         whole = source is not None and source.stick is not None and source.length is not None
         return whole and self.length is not None
@@ -40,7 +40,7 @@ class CutPiece:
 
 @record
 class Spoiled:
-    """A piece was spoiled, cut before or in the cutting; ``rests`` can still be used."""
+    """A piece was spoiled, after it was cut or while cutting it; ``rests`` can still be used."""
 
     piece: str
     rests: tuple[Fraction, ...]
@@ -51,7 +51,7 @@ class Spoiled:
 
 @record
 class Shortened:
-    """A piece that was cut has been sawn shorter."""
+    """A cut piece was sawn shorter, to ``length``."""
 
     piece: str
     length: Fraction
@@ -60,7 +60,7 @@ class Shortened:
 
 @record
 class Fitted:
-    """A piece is on the wall."""
+    """A piece was fitted on the wall."""
 
     piece: str
     span: Span
@@ -70,7 +70,7 @@ class Fitted:
 class BoughtSticks:
     """Sticks came from the yard: ``price`` is what all of them cost together.
 
-    ``priced`` tells whether the line says so itself.
+    ``priced`` says whether the line gives the price itself.
     """
 
     trim: str
@@ -83,7 +83,7 @@ class BoughtSticks:
 
 @record
 class Counted:
-    """The rack was counted: (length, count) of every stick of the trim that there is."""
+    """The rack was counted: ``sticks`` are all of the trim's, as (length, count)."""
 
     trim: str
     sticks: tuple[tuple[Fraction, int], ...]

@@ -1,4 +1,4 @@
-"""Reads the lines of the site log: names, units and prices."""
+"""Reads the lines of the site log, with their names, units and prices."""
 
 from __future__ import annotations
 
@@ -29,7 +29,7 @@ def read_log(
     unit: str,
     findings: Findings,
 ) -> tuple[Entry, ...]:
-    """Return the entries of the log in their order; what cannot be understood is left out."""
+    """Return the entries of the log in their order, without what could not be understood."""
     entries: list[Entry] = []
     for line in statements:
         if isinstance(line, tree.LogLine):
@@ -50,16 +50,16 @@ def read_log(
 
 
 def with_logged(trims: Mapping[str, Trim], entries: Iterable[Entry]) -> dict[str, Trim]:
-    """Return the trims with the lengths that only the log knows.
+    """Return the trims with the lengths of sticks that only the log knows.
 
-    A stick that the yard has no more of can still give a long piece.
+    A length that the yard no longer sells can still give a long piece.
     """
     entries = tuple(entries)
     return {name: replace(trim, logged=_logged(trim, entries)) for name, trim in trims.items()}
 
 
 def _logged(trim: Trim, entries: tuple[Entry, ...]) -> tuple[Offer, ...]:
-    """Return an offer for each length in hand that the stock lines do not list."""
+    """Return an offer for each bought length that the stock lines do not list, at its own price."""
     listed = {offer.length for offer in trim.offers}
     counts: dict[Fraction, int] = {}
     prices: dict[Fraction, Fraction] = {}
@@ -147,10 +147,10 @@ def _bought(
 
 
 def list_price(trim: Trim, length: Fraction, count: int) -> Fraction | None:
-    """Return what so many sticks cost by the stock lines: packs first, then singles.
+    """Return what ``count`` sticks cost by the stock lines: packs first, then single sticks.
 
-    Sticks that only come in packs count for their part of a pack.  None where
-    the lines do not list the length.
+    Sticks that only come in packs cost their share of a pack.  None where the lines do not list
+    the length.
     """
     offers = [offer for offer in trim.offers if offer.length == length]
     if not offers:

@@ -1,4 +1,4 @@
-"""Finds names that differ and look alike, so that two pieces never bear one name on paper."""
+"""Finds different names that look alike, as two pieces would then have one name on paper."""
 
 from __future__ import annotations
 

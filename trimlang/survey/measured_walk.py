@@ -1,4 +1,4 @@
-"""A room's walk as it is weighed: what was measured, and how closely."""
+"""A room's walk as it is judged: what was measured, and how closely."""
 
 from __future__ import annotations
 
@@ -14,22 +14,22 @@ from trimlang.survey.misfit import Chord, Walk
 from trimlang.survey.outline import Turn, turn_between, wall_length
 
 WALL_DOUBT: Final = {Unit.INCH: Fraction(1, 8), Unit.MM: 3 * MM}
-"""A wall is taken to the eighth: two steps of the tape, one at each end (common practice, no
-source); not less than the step that lengths are rounded to."""
+"""Inches that a wall may be off: an eighth is two steps of the tape, one at each end (common
+practice, no source).  The step that lengths are rounded to is used where that is more."""
 
 READING_DOUBT: Final = Fraction(1, 4)
 FINE_DOUBT: Final = Fraction(1, 8)
-"""A protractor's reading holds to half a step: to a quarter of a degree in a room whose corners
-are all written in half degrees, to an eighth in one that has finer readings (common practice,
+"""Degrees that a measured corner may be off, half a step of the protractor: a quarter in a room
+whose corners are all written in half degrees, an eighth where readings are finer (common practice,
 no source)."""
 
 
 @record
 class Course:
-    """A room's stretches in order, with what slips are tried on.
+    """A room's stretches in order, as measured or with a slip mended to see whether that helps.
 
-    ``thick`` tells how far each trim stands out from the wall (inches), for walls that
-    were taken over scraps of it.
+    ``thick`` is how far each trim stands out from the wall (inches), for walls that were taken
+    over scraps of it.
     """
 
     room: Room
@@ -39,7 +39,7 @@ class Course:
 
     @property
     def names(self) -> tuple[str, ...]:
-        """What each stretch is called in a sentence."""
+        """The name of each stretch in a sentence."""
         return tuple(called(stretch) for stretch in self.stretches)
 
     @property
@@ -51,7 +51,7 @@ class Course:
     def written(self) -> tuple[Fraction, ...]:
         """The number that the file gives for each stretch, in inches.
 
-        Not the wall that it takes up where an opening has a casing, or scraps were held.
+        That is not the wall that it takes up where an opening has a casing or scraps were used.
         """
         return tuple(one.width if isinstance(one, Gap) else one.length for one in self.stretches)
 
@@ -62,7 +62,7 @@ class Course:
 
     @property
     def disputes(self) -> int:
-        """At how many joints the two sides do not agree."""
+        """The number of joints whose two sides contradict each other."""
         return sum(disputed(one, self.after(at)) for at, one in enumerate(self.stretches))
 
     def after(self, at: int) -> Stretch:
@@ -70,7 +70,7 @@ class Course:
         return self.stretches[(at + 1) % len(self.stretches)]
 
     def walk(self) -> Walk:
-        """Return the walk with the doubt of all that was measured."""
+        """Return the walk with the doubt of everything that was measured."""
         settings, turns = self.room.settings, self.turns
         fine = any(turn.measured and (2 * turn.degrees).denominator > 1 for turn in turns)
         return Walk(
@@ -87,7 +87,7 @@ class Course:
 
 
 def called(stretch: Stretch) -> str:
-    """Return what a stretch is called in a sentence."""
+    """Return the name of a stretch in a sentence."""
     if isinstance(stretch, Run):
         return f"run {stretch.label}"
     if stretch.called:
@@ -96,12 +96,12 @@ def called(stretch: Stretch) -> str:
 
 
 def disputed(one: Stretch, other: Stretch) -> bool:
-    """Tell whether the two sides of a joint cannot both be right."""
+    """Tell whether the two sides of a joint contradict each other."""
     right, left = one.right, other.left
     if any(isinstance(stretch, Gap) and stretch.is_lost for stretch in (one, other)):
         return False
     if right is None or left is None:
-        # a run's corner beside an opening that states none
+        # A corner that only one side states: wrong between runs, but an opening may say nothing.
         said = right or left
         beside = other if right is None else one
         return said is not None and said.joint.is_corner and isinstance(beside, Run)
@@ -115,7 +115,7 @@ def disputed(one: Stretch, other: Stretch) -> bool:
 
 
 def replaced(stretches: Sequence[Stretch], at: int, *by: Stretch) -> tuple[Stretch, ...]:
-    """Return the stretches with others in the place of one."""
+    """Return the stretches with others in place of the one at ``at``."""
     return (*stretches[:at], *by, *stretches[at + 1 :])
 
 

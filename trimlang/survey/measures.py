@@ -1,4 +1,4 @@
-"""Gives measures their unit, and checks that they can be true."""
+"""Gives measures their unit, and checks that they are possible."""
 
 from __future__ import annotations
 
@@ -13,7 +13,7 @@ from trimlang.lengths.tape import decimal_text, feet_text, length_text
 from trimlang.lengths.units import UnknownUnitError, in_inches
 
 LONGEST_WALL: Final = Fraction(1200)
-"""A hundred feet: no room has such a wall; inches were probably typed as feet."""
+"""Inches, a hundred feet: no room has such a wall, so inches were probably typed as feet."""
 
 
 class Findings:
@@ -23,16 +23,16 @@ class Findings:
         self.found: list[Diagnostic] = []
 
     def say(self, code: str, span: Span, **facts: object) -> None:
-        """Add the diagnostic ``code`` at ``span``."""
+        """Add the diagnostic ``code`` at ``span``, its wording filled with ``facts``."""
         self.found.append(say(code, span, **facts))
 
     def drop(self, code: str, spans: Container[Span]) -> None:
-        """Take back what one code says at ``spans``, where a later finding says it better."""
+        """Take back the findings of one code at ``spans``, where a later one says it better."""
         self.found = [one for one in self.found if one.code != code or one.span not in spans]
 
 
 def inches(measure: Measure, unit: str, findings: Findings) -> Fraction | None:
-    """Return the length in inches, bare numbers in ``unit``; None where no unit fits."""
+    """Return a length in inches, bare numbers taken as ``unit``; None for an unknown unit."""
     total = Fraction(0)
     for amount, written in measure.parts:
         try:
@@ -46,13 +46,14 @@ def inches(measure: Measure, unit: str, findings: Findings) -> Fraction | None:
 def length(
     measure: Measure, unit: str, findings: Findings, *, what: str, fine: bool = False
 ) -> Fraction | None:
-    """Return a length that is more than nothing and less than absurd.
+    """Return a length in inches that is positive and not absurdly long, None for any other.
 
-    ``fine`` tells that it may be given to thousandths of a millimetre, as a trim's section is.
+    ``fine`` allows thousandths of a millimetre, as a trim's section may have them.
     """
     value = inches(measure, unit, findings)
     if value is None:
         return None
+    # Asked before the size is judged: 2.740 mm would pass as a wall of a tenth of an inch.
     if not fine and measure.three_places and (measure.parts[0][1] or unit) == "mm":
         _ask_which_point(measure, findings)
         return None
@@ -62,6 +63,7 @@ def length(
     if value > LONGEST_WALL:
         guess, instead = "", ""
         if any((written or unit) == "ft" for _, written in measure.parts):
+            # 144 ft for 144 in: the same number in inches is offered.
             as_inches = replace(measure, parts=tuple((n, "in") for n, _ in measure.parts))
             total = inches(as_inches, "in", findings) or value
             instead = length_text(total)
@@ -78,21 +80,21 @@ def length(
 
 
 def _ask_which_point(measure: Measure, findings: Findings) -> None:
-    """Ask about 2.740 mm: a tape shows no thousandths, and many write 2740 so."""
+    """Ask about 2.740 mm: no tape shows thousandths, and in many countries that is 2740."""
     amount = abs(measure.parts[0][0])
     point, thousands = (f"{decimal_text(one, 3)} mm" for one in (amount, amount * 1000))
     findings.say("T251", measure.span, point=point, thousands=thousands)
 
 
 def _as_millimetres(measure: Measure) -> Fraction | None:
-    """What a single number would be in millimetres; None where it has a small unit or two parts."""
+    """Return a single number read as millimetres (inches), None where it says otherwise."""
     (amount, written), *more = measure.parts
     value = in_inches(amount, "mm")
     return value if not more and written in (None, "cm", "m") and value <= LONGEST_WALL else None
 
 
 def not_negative(measure: Measure, unit: str, findings: Findings, *, what: str) -> Fraction | None:
-    """Return a length of nothing or more."""
+    """Return a length in inches that is 0 or more, None where it is not."""
     value = inches(measure, unit, findings)
     if value is not None and value < 0:
         findings.say("T204", measure.span, what=what)
@@ -101,7 +103,7 @@ def not_negative(measure: Measure, unit: str, findings: Findings, *, what: str) 
 
 
 def money(price: Price | None, findings: Findings) -> Fraction | None:
-    """Return a price's amount, nothing where none is written, None where it is negative."""
+    """Return a price's amount, 0 where no price is written, None where it is negative."""
     if price is None:
         return Fraction(0)
     if price.amount < 0:

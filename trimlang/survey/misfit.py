@@ -1,10 +1,11 @@
-"""How badly a walk round a room fits itself, weighed by how closely each thing was measured.
+"""How badly a walk round a room fits itself, given how closely each thing was measured.
 
-A walk that comes back to its start sets two conditions, to the right and forwards, and each
-diagonal sets one more.  What they miss is weighed by the errors that the survey's own doubts
-allow there, all at once, as land surveyors test a traverse: the quantity is chi-squared in so
-many conditions (Ghilani, Adjustment Computations, on global tests; from memory).  The figures
-are only compared with one another and never become a length, so floats will do.
+A walk that returns to its start must meet two conditions, to the right and forwards, and each
+diagonal is one more.  What they are missed by is weighed against the errors that the survey's own
+doubts allow, all at once, as land surveyors test a traverse: the sum is distributed as chi-squared
+with that many degrees of freedom (Ghilani, Adjustment Computations, on global tests; from
+memory).  The figures are only compared with one another and never become a length, so floats are
+good enough.
 """
 
 from __future__ import annotations
@@ -22,23 +23,23 @@ Row: TypeAlias = tuple[float, ...]
 Matrix: TypeAlias = tuple[Row, ...]
 
 SURE: Final = (9.21, 11.34, 13.28, 15.09, 16.81, 18.48, 20.09)
-"""Chi-squared that one sound room in a hundred exceeds, with two conditions and up: the printed
-tables of the distribution, at 0.99."""
+"""Chi-squared that only one sound room in a hundred exceeds, for two conditions and more (the
+printed tables of the distribution, at 0.99)."""
 
 SURE_OF_ONE: Final = (7.88, 8.61, 9.14, 9.55, 9.88, 10.17, 10.41)
-"""The same with one degree of freedom, for measurements asked after one by one: one room in a
-hundred, shared among as many tests as there are conditions."""
+"""The same with one degree of freedom, for testing measurements one by one: one room in a hundred,
+shared among as many tests as there are conditions."""
 
 _WHOLE_TURN: Final = 360.0
 _FLAT: Final = sqrt(3)
-"""An error that lies anywhere within ±d alike has a standard deviation of d ÷ √3."""
+"""An error that is equally likely anywhere within ±d has a standard deviation of d ÷ √3."""
 
 
 @record
 class Chord:
     """A measured diagonal: from the left end of one stretch to the left end of another.
 
-    ``start`` and ``end`` are places in the walk, ``start`` the lesser; inches.
+    ``start`` and ``end`` are places in the walk, ``start`` being the smaller; ``length`` in inches.
     """
 
     start: int
@@ -49,11 +50,11 @@ class Chord:
 
 @record
 class Walk:
-    """A walk as it is weighed: lengths in inches, and how the walk turns after each.
+    """A walk as it is judged: lengths in inches, and how the walk turns after each.
 
-    ``wall_doubt`` (inches), ``corner_doubt`` and ``measured_doubt`` (degrees) are the most
-    that a wall, a corner nobody measured and a measured corner are off.  ``own_doubts``
-    holds the degrees for corners that were measured by a diagonal, None for the others.
+    ``wall_doubt`` (inches), ``corner_doubt`` and ``measured_doubt`` (degrees) are the most that a
+    wall, a corner that nobody measured and a measured corner may be off.  ``own_doubts`` has the
+    degrees for corners that were measured by a diagonal, None for the others.
     """
 
     lengths: Row
@@ -71,16 +72,19 @@ class Walk:
 
     @property
     def goes_round(self) -> bool:
-        """Whether the corners make about one whole turn."""
+        """Whether the corners together make about one whole turn."""
         return abs(self.turned - _WHOLE_TURN) <= float(MOST_SHARED)
 
 
 @record
 class Misfit:
-    """What a walk misses: ``closure`` in inches, right and forwards, then each diagonal.
+    """By how much a walk misses its conditions, and how much of that its doubts explain.
 
-    ``spread`` is the covariance of those that the doubts allow; ``weight`` its inverse.
-    ``total`` is chi-squared, what the corners lack of a whole turn included.
+    ``missed`` is in inches: to the right and forwards (together ``closure``), then each diagonal.
+    ``effects`` has a row for each error (walls, then turns, then diagonals): what one unit of it
+    does to each condition; ``doubts`` are their standard deviations.  ``spread`` is the covariance
+    that these give the conditions, ``weight`` its inverse.  ``total`` is chi-squared, including
+    ``turned``, the share of what the corners lack of a whole turn.
     """
 
     closure: complex
@@ -94,38 +98,41 @@ class Misfit:
 
     @property
     def gap(self) -> float:
-        """How far the end lies from the start, in inches."""
+        """How far the walk's end is from its start (inches)."""
         return abs(self.closure)
 
     @property
     def allowed(self) -> float:
-        """The most that ``total`` comes to where nothing is wrong but the doubts."""
+        """The most that ``total`` comes to in a sound room, but for one in a hundred."""
         return SURE[min(len(self.missed) - 2, len(SURE) - 1)]
 
     @property
     def fits(self) -> bool:
-        """Whether the doubts explain what it misses, all at once and by any one measurement."""
+        """Whether the doubts explain what is missed, all at once and for each measurement alone."""
         if self.total - self.turned > self.allowed:
             return False
         most = SURE_OF_ONE[min(len(self.missed) - 2, len(SURE_OF_ONE) - 1)]
         return all(self.pull(effect)[1] <= most for effect in self.effects)
 
     def tolerance(self, way: complex) -> float:
-        """Return how far the end may lie from the start in a direction, in inches."""
+        """Return how far the end may be from the start in a direction (inches)."""
         (a, b), (_, d) = self.spread[0][:2], self.spread[1][:2]
         x, y = (way / abs(way)).real, (way / abs(way)).imag
+        # The doubts make an ellipse; this is the unit vector of the direction, weighed by the
+        # inverse of the 2 × 2 covariance.
         inner = (d * x * x - 2 * b * x * y + a * y * y) / (a * d - b * b)
         return sqrt(SURE[0] / inner)
 
     def pull(self, effect: Row) -> tuple[float, float]:
-        """Return how far one error would have to be off to explain the most, and how surely.
+        """Return how large one error would have to be to explain the most, and how much that is.
 
-        The first is in the error's own measure, the second in chi-squared: what ``total``
-        falls by.  Its root is the test of a single measurement that Baarda called data
-        snooping (A testing procedure for use in geodetic networks, 1968; from memory).
+        The first is in the error's own unit, the second in chi-squared: what ``total`` falls by.
+        Its root is the test of a single measurement that Baarda called data snooping (A testing
+        procedure for use in geodetic networks, 1968; from memory).
         """
         down = [dot(row, effect) for row in self.weight]
         stiff = dot(down, effect)
+        # This error does not move any condition, as a turn of 0° does not.
         if stiff < 1e-9:
             return 0.0, 0.0
         drawn = dot(down, self.missed)
@@ -133,33 +140,35 @@ class Misfit:
 
     @property
     def widest(self) -> float:
-        """The tolerance where the survey is weakest, given its diagonals, in inches."""
+        """The tolerance where the survey is weakest, with its diagonals counted (inches)."""
         return widest(self.weight)
 
 
 def widest(weight: Matrix) -> float:
-    """Return the tolerance where a survey of this weight is weakest, in inches."""
+    """Return the tolerance in the direction where a survey of this weight is weakest (inches)."""
     (a, b), (_, d) = weight[0][:2], weight[1][:2]
-    # the longest way of the doubts is the least of their inverse
+    # The ellipse of the doubts is longest where its inverse is smallest: its lesser eigenvalue.
     least = (a + d) / 2 - sqrt(((a - d) / 2) ** 2 + b * b)
     return sqrt(SURE[0] / least)
 
 
 def misfit(walk: Walk) -> Misfit:
-    """Return what a walk misses and what its doubts allow; see ``Misfit``."""
+    """Return by how much a walk misses its conditions, and what its doubts allow."""
     turns, doubts, lacking = shared_turns(walk)
     places, ways = walked(walk.lengths, turns)
     end, count = places[-1], len(walk.lengths)
     missed = [end.real, end.imag,
               *(abs(_chord(chord, places)) - chord.length for chord in walk.chords)]  # fmt: skip
-    # one row an error: what it does to each condition
+    # One row for each error. A longer wall moves the end along the wall; a turn swings everything
+    # after it, square to the line from the corner to the end (-1j turns that to the right).
     moved = [*ways, *(-1j * (end - place) for place in places[1:])]
     across = [along(chord, places, ways) for chord in walk.chords]
     effects: list[Row] = [
         (move.real, move.imag, *(row[at] for row in across)) for at, move in enumerate(moved)
     ]
     takers = takers_of(walk)
-    # the corners make one whole turn whatever they are, so only how they differ swings the walk
+    # The corners make one whole turn whatever their errors are, so only how an error differs from
+    # the mean swings the walk.
     middle = tuple(
         sum(effects[count + at][row] for at in takers) / len(takers) if takers else 0.0
         for row in range(len(missed))
@@ -170,10 +179,12 @@ def misfit(walk: Walk) -> Misfit:
     ]
     errors = [walk.wall_doubt / _FLAT] * count + [radians(doubt) / _FLAT for doubt in doubts]
     for number in range(len(walk.chords)):
+        # A diagonal measured too long is missed by as much less.
         effects.append(tuple(-1.0 if row == number + 2 else 0.0 for row in range(len(missed))))
         errors.append(walk.wall_doubt / _FLAT)
     spread = _spread(effects, errors, len(missed))
     weight = inverse(spread)
+    # The variance of the sum of the turns: each is d² ÷ 3.
     allowed = sum(doubt * doubt for doubt in doubts) / 3
     turned = lacking * lacking / allowed if allowed else (0.0 if abs(lacking) < 1e-6 else 1e9)
     return Misfit(
@@ -189,9 +200,9 @@ def misfit(walk: Walk) -> Misfit:
 
 
 def shared_turns(walk: Walk) -> tuple[Row, Row, float]:
-    """Return turns that make a whole one, the doubt of each (degrees), and what they lacked.
+    """Return turns that add up to a whole one, each one's doubt, and what they lacked (degrees).
 
-    What is lacking is shared by the corners that nobody measured; by all where all were.
+    The corners that nobody measured share what is lacking; all of them where all were measured.
     """
     turns = [float(turn.degrees) for turn in walk.turns]
     doubts = tuple(
@@ -209,18 +220,21 @@ def shared_turns(walk: Walk) -> tuple[Row, Row, float]:
 
 
 def takers_of(walk: Walk) -> list[int]:
-    """Return the corners that share what a whole turn lacks: those nobody measured, or all."""
+    """Return the corners that share what is lacking: those that nobody measured, or else all."""
     corners = [at for at, turn in enumerate(walk.turns) if turn.degrees]
     return [at for at in corners if not walk.turns[at].measured] or corners
 
 
 def dot(one: Sequence[float], other: Sequence[float]) -> float:
-    """Return the sum of products, one by one."""
+    """Return the scalar product of two rows."""
     return sum(map(mul, one, other), 0.0)
 
 
 def walked(lengths: Row, turns: Row) -> tuple[list[complex], list[complex]]:
-    """Return the place of each stretch's left end, the walk's end last, and each one's way."""
+    """Return where each stretch begins, with the walk's end last, and each stretch's direction.
+
+    Places are complex numbers: inches to the right, and forwards; directions have length 1.
+    """
     places, ways, heading = [0j], [], 0.0
     for length, turn in zip(lengths, turns, strict=True):
         way = cmath.exp(-1j * radians(heading))
@@ -231,7 +245,7 @@ def walked(lengths: Row, turns: Row) -> tuple[list[complex], list[complex]]:
 
 
 def weighed(missed: Sequence[float], weight: Matrix) -> float:
-    """Return chi-squared of what is missed."""
+    """Return chi-squared of what is missed: mᵀ W m."""
     return sum(
         one * value * other
         for one, row in zip(missed, weight, strict=True)
@@ -240,10 +254,10 @@ def weighed(missed: Sequence[float], weight: Matrix) -> float:
 
 
 def inverse(matrix: Matrix) -> Matrix:
-    """Return the inverse by elimination: a few conditions are done before numpy is loaded."""
+    """Return the inverse by elimination; with so few conditions, numpy takes longer to load."""
     size = len(matrix)
     rows = [[*row, *(float(at == other) for other in range(size))] for at, row in enumerate(matrix)]
-    # the spread of errors is positive, so no row needs to change places with another
+    # A covariance is positive definite, so no row needs to change places with another.
     for at, row in enumerate(rows):
         lead = row[at]
         rows[at] = [value / lead for value in row]
@@ -273,7 +287,7 @@ def _chord(chord: Chord, places: Sequence[complex]) -> complex:
 
 
 def along(chord: Chord, places: Sequence[complex], ways: Sequence[complex]) -> list[float]:
-    """Return what each wall's length, then each turn, does to a diagonal (inches, radians)."""
+    """Return what an inch of each wall, then a radian of each turn, adds to a diagonal."""
     across, count = _chord(chord, places), len(ways)
     found = [0.0] * (2 * count)
     if across:

@@ -1,4 +1,4 @@
-"""What a length may have been before one of the usual slips of tape or pencil."""
+"""What a length may have been before one of the usual slips of the tape or the pencil."""
 
 from __future__ import annotations
 
@@ -13,13 +13,13 @@ from trimlang.survey.measures import LONGEST_WALL
 
 FOOT: Final = Fraction(12)
 _COMMON, _RARER, _RARE = 0.0, 2.0, 4.0
-"""How much worse a slip has to fit before a commoner one is believed, in chi-squared (common
-practice, no source: a foot and an inch are misread most)."""
+"""Added to a slip's score in chi-squared, so that a commoner slip that fits as well is believed
+first (common practice, no source: a foot and an inch are misread most)."""
 
 
 @record
 class Misreading:
-    """A length that may have been meant (inches), the slip's name, and how rare it is."""
+    """A length that may have been meant (inches), the slip in words, and how rare it is."""
 
     length: Fraction
     words: str
@@ -27,7 +27,7 @@ class Misreading:
 
 
 def misreadings(length: Fraction, unit: Unit) -> Iterator[Misreading]:
-    """Return what a length may have been before a usual slip, the commonest of alike ones."""
+    """Yield what a length may have been before a usual slip; each length only once."""
     seen = {length}
     ways = _metric(length) if unit is Unit.MM else _feet_and_inches(length)
     for one in ways:
@@ -66,6 +66,7 @@ def _feet_and_inches(length: Fraction) -> Iterator[Misreading]:
             right * FOOT + inches + part, "with two figures of the feet swapped", _RARER
         )
     if part:
+        # "161/2" may be 16 1/2 with its blank lost.
         if (split := _run_together(length)) is not None:
             yield Misreading(split, "with whole number and fraction run together", _COMMON)
         yield Misreading(whole + 1 - part, "with the fraction counted from the wrong mark", _RARER)
@@ -76,7 +77,7 @@ def _feet_and_inches(length: Fraction) -> Iterator[Misreading]:
 
 
 def _run_together(length: Fraction) -> Fraction | None:
-    """Return 16 1/2 for 161/2, whose figures ran together."""
+    """Return 16 1/2 for 161/2, where whole number and fraction ran together; None elsewhere."""
     above, below = str(length.numerator), length.denominator
     for at in range(1, len(above)):
         if int(above[at:]) < below and above[at] != "0":

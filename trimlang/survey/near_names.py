@@ -1,4 +1,4 @@
-"""Answers a name that the job does not know with the nearest one that it does."""
+"""Reports a name that the job does not know, with the nearest one that it does."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ from trimlang.survey.measures import Findings
 def unknown_trim(
     word: Word, trims: Iterable[str], findings: Findings, also: tuple[str, ...] = ()
 ) -> None:
-    """Report that no trim is called that, suggesting a trim or one of the words ``also``."""
+    """Report that no trim has this name; suggest a trim or one of the words ``also``."""
     known = (*trims, *also)
     there = listed(trims)
     otherwise = (

@@ -1,9 +1,8 @@
-"""What openings are called on the pieces round and over them, whatever else is in the room.
+"""The names of openings in the ids of the pieces round and over them.
 
-An opening goes by the name that the file gives it (``door-to-hall``), else by the
-run before it (``after-N``).  So a door that is added to the room gives none of the
-others another name.  Only openings of one name, or several nameless ones behind
-one run, are told apart by their order.
+An opening has the name that the file gives it (``door-to-hall``), or else one from the run before
+it (``after-N``).  So a door that is added to a room does not change the names of the others.  Only
+openings with the same name, or several nameless ones after one run, are told apart by their order.
 """
 
 from __future__ import annotations
@@ -17,13 +16,13 @@ from trimlang.survey.job import Gap, Room, Run
 from trimlang.survey.over_openings import door_walls
 
 LONGEST: Final = 20
-"""Letters of a name that a piece's id has room for; whole words as far as they go."""
+"""Letters of a name that there is room for in an id; whole words are kept as far as they fit."""
 
 
 def opening_names(room: Room) -> Mapping[int, str]:
-    """Return the names of a room's openings that have pieces, by their places in the walk.
+    """Return the names of those of a room's openings that have pieces, by place in the walk.
 
-    Those are cased ones, and the first of a wall that is all opening: crown goes by it.
+    Those are cased openings, and the first of a wall that is all opening, which names its crown.
     """
     whole = {places[0] for places in door_walls(room, _may_let_past)}
     cased = [
@@ -33,7 +32,7 @@ def opening_names(room: Room) -> Mapping[int, str]:
     ]
     own = {place: _plain(room.walk[place]) for place in cased}
     names: dict[int, str] = {}
-    # those with a name of their own keep it from those that have none
+    # Openings with a name of their own come first, so that a nameless one cannot take it.
     for place in sorted(cased, key=lambda place: not own[place]):
         name = own[place] or _beside(room, place)
         taken = {other.casefold() for other in names.values()}
@@ -45,12 +44,12 @@ def opening_names(room: Room) -> Mapping[int, str]:
 
 
 def _plain(stretch: object) -> str:
-    """Return what an opening is called in letters that fit into a piece's id, empty for none."""
+    """Return an opening's own name in letters that fit into an id, empty where it has none."""
     return in_an_id(stretch.called or "") if isinstance(stretch, Gap) else ""
 
 
 def in_an_id(called: str) -> str:
-    """Return a name in letters that fit into a piece's id, empty where it has none of them."""
+    """Return a name in letters that fit into an id, empty where it has none of them."""
     words = re.findall(r"[^\W_]+", re.sub(r"['’]", "", called).lower())
     while len(words) > 1 and len("-".join(words)) > LONGEST:
         words.pop()
@@ -58,7 +57,7 @@ def in_an_id(called: str) -> str:
 
 
 def _beside(room: Room, place: int) -> str:
-    """Name a nameless opening by the run before it, or where there is none by the one behind."""
+    """Return a name for a nameless opening: from the run before it, or else from the one after."""
     walk = room.walk
     before = [one.label for one in walk[:place] if isinstance(one, Run)]
     behind = [one.label for one in walk[place:] if isinstance(one, Run)]

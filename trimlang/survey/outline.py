@@ -1,11 +1,10 @@
-"""The room's plan as its survey gives it: the walk along every wall, point by point.
+"""The plan of a room as its survey gives it: the walk along every wall, point by point.
 
-The walk begins at the left end of the first wall and goes to the right.  It
-turns right by 180° - θ at an inside corner, left by as much at an outside one,
-and goes straight on along openings unless their sides say a corner.  Corners
-that were not measured are taken as square; where those that were leave a
-little of the whole turn over, the unmeasured ones share it, because a room
-goes once round whatever its corners are.
+The walk begins at the left end of the first wall and goes to the right.  It turns right by
+180° - θ at an inside corner, left by as much at an outside one, and goes straight on along
+openings unless their sides say that there is a corner.  Corners that were not measured are taken
+as square; where the measured ones leave a little of the whole turn over, the others share it,
+because a room goes once round whatever its corners are.
 """
 
 from __future__ import annotations
@@ -23,14 +22,18 @@ from trimlang.survey.job import End, Gap, Room, Run, Stretch, Trim
 
 WHOLE_TURN: Final = Fraction(360)
 MOST_SHARED: Final = Fraction(15)
-"""Corners further than this from a whole turn, together, are a mistake and not a lean."""
+"""Degrees; corners that together are further than this from a whole turn are a mistake."""
 
+# Inches: points of a plan are kept to this, far below any tape, so that fractions stay small.
 _FINE: Final = Fraction(1, 10**12)
 
 
 @record
 class Point:
-    """A place on the floor: inches to the right along the first wall, and towards it."""
+    """A place on the floor, in inches from the walk's start.
+
+    ``x`` is to the right along the first wall, ``y`` towards it, so the room has negative ``y``.
+    """
 
     x: Fraction
     y: Fraction
@@ -38,11 +41,10 @@ class Point:
 
 @record
 class Turn:
-    """How the walk turns after a stretch: ``degrees`` to the right, less than 0 to the left.
+    """How the walk turns after a stretch: ``degrees`` to the right, negative to the left.
 
-    ``measured`` tells that the file gives the angle, ``known`` that it says how
-    the two stretches meet at all, ``disputed`` that its two sides contradict
-    each other.
+    ``measured`` says that the file gives the angle, ``known`` that it says how the two stretches
+    meet at all, ``disputed`` that its two sides contradict each other.
     """
 
     degrees: Fraction
@@ -53,11 +55,11 @@ class Turn:
 
 @record
 class Leg:
-    """One stretch of the walk: where it starts and ends, and its heading.
+    """One stretch of the walk in plan: where it starts and ends, and its heading.
 
-    ``label`` is the run's, or what the opening is called; ``kind`` is ``run``,
-    ``opening`` or ``bare``; ``index`` its place in ``Room.walk``.  The heading is
-    in degrees to the right of the first wall's.
+    ``label`` is the run's label or the opening's name; ``kind`` is ``run``, ``opening`` or
+    ``bare``; ``index`` is its place in ``Room.walk``.  ``heading`` is in degrees to the right of
+    the first wall's.
     """
 
     index: int
@@ -70,12 +72,12 @@ class Leg:
 
 @record
 class Outline:
-    """The walk round a room.
+    """The walk round a room, in plan.
 
-    ``turned`` is the sum of all turns as surveyed, in degrees.  ``misclosure``
-    is where the walk ends as seen from its start (both should be one), None
-    for an open walk and where the corners do not go once round.  ``entrance``
-    is the middle of the room's entrance, if one is marked.
+    ``turned`` is the sum of all turns as surveyed, in degrees.  ``misclosure`` is where the walk
+    ends as seen from its start (the two should be the same place); None for an open walk, and
+    where the corners do not go once round.  ``entrance`` is the middle of the room's entrance,
+    if one is marked.
     """
 
     legs: tuple[Leg, ...]
@@ -86,14 +88,14 @@ class Outline:
 
     @property
     def gap(self) -> Fraction | None:
-        """How far the walk's end lies from its start (inches), None where it is not known."""
+        """How far the walk's end is from its start (inches), None where that is not known."""
         if self.misclosure is None:
             return None
         return distance(self.misclosure)
 
 
 def distance(of: Point) -> Fraction:
-    """Return how far a point is from the walk's start, to a millionth of an inch."""
+    """Return how far a point is from the walk's start (inches, to a millionth)."""
     square = of.x**2 + of.y**2
     return Fraction(isqrt(int(square * 10**12)), 10**6)
 
@@ -101,8 +103,8 @@ def distance(of: Point) -> Fraction:
 def outline(room: Room, trims: Iterable[Trim] = ()) -> Outline:
     """Return the walk round ``room``.
 
-    ``trims`` are the job's: walls taken over scraps of trim are shorter than
-    the number by what the scraps add.  Without them the number counts whole.
+    ``trims`` are the job's: a wall that was taken over scraps of trim is shorter than its number
+    by what the scraps add.  Without ``trims`` the number is taken as the wall.
     """
     thick = depths(trims)
     walk, count = room.walk, len(room.walk)
@@ -132,7 +134,7 @@ def outline(room: Room, trims: Iterable[Trim] = ()) -> Outline:
 
 
 def depths(trims: Iterable[Trim]) -> dict[str, Fraction | None]:
-    """Return how far each trim stands out from the wall: its thickness, or crown's projection."""
+    """Return how far each trim stands out (inches): its thickness, or a crown's projection."""
     return {
         trim.name: trim.thickness
         if trim.spring is None or trim.height is None
@@ -161,9 +163,9 @@ def turn_between(one: Stretch, other: Stretch) -> Turn:
 
 
 def shared(turns: tuple[Turn, ...]) -> tuple[Fraction, ...]:
-    """Return the turns with what they lack of a whole one shared by the unmeasured corners.
+    """Return the turns (degrees) with what they lack of a whole one shared out.
 
-    Where all were measured, all share it.
+    The corners that nobody measured share it; where all were measured, all do.
     """
     lacking = WHOLE_TURN - sum(turn.degrees for turn in turns)
     takers = [bool(turn.degrees) and not turn.measured for turn in turns]
@@ -179,9 +181,10 @@ def shared(turns: tuple[Turn, ...]) -> tuple[Fraction, ...]:
 def wall_length(
     stretch: Stretch, room: Room, thick: dict[str, Fraction | None] | None = None
 ) -> Fraction:
-    """Return how much wall a stretch takes up, in plan (inches)."""
+    """Return how much wall a stretch takes up in plan (inches)."""
     if isinstance(stretch, Gap):
         return stretch.along
+    # A stair's length is along its slope; seen from above it is shorter.
     in_plan = stretch.length * _fine(cosine(stretch.slope)) if stretch.slope else stretch.length
     return in_plan - sum(
         (_scraps(end, stretch, room, thick or {}) for end in (stretch.left, stretch.right)),
@@ -205,5 +208,5 @@ def _label(stretch: Stretch) -> str:
 
 
 def _fine(value: Fraction) -> Fraction:
-    # thirty places would make every later sum carry thirty-digit denominators
+    # With all thirty places, every later sum would carry thirty-digit denominators.
     return value if value.denominator == 1 else steps_nearest(value, _FINE)

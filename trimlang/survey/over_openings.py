@@ -1,4 +1,4 @@
-"""Where a trim goes on past an opening or cabinets that other trims stop at."""
+"""Finds where a trim goes on past an opening or cabinets that other trims stop at."""
 
 from __future__ import annotations
 
@@ -11,9 +11,9 @@ from trimlang.survey.job import Gap, Room, Run, Stretch, Trim
 def goes_on_at(room: Room, index: int, trim: Trim) -> int | None:
     """Return the place in the walk of the run on which a trim goes on past openings.
 
-    ``index`` is the place of the run where it begins.  None where the next run is not
-    behind openings alone that let the trim past, does not get it, climbs otherwise, or
-    where the trim ends at either side.
+    ``index`` is the place of the run before them.  None where something between the two runs does
+    not let the trim past, where the next run does not get the trim or has another slope, and where
+    the trim ends at either side.
     """
     walk = room.walk
     run, before = walk[index], index
@@ -37,7 +37,7 @@ def goes_on_at(room: Room, index: int, trim: Trim) -> int | None:
 def may_go_on(run: Run, side: Side, beside: Stretch, trim: Trim) -> bool:
     """Tell whether a run's trim may go on past what is beside it, by how it ends there.
 
-    Where the file says what stops there, the run's end is that of what is stopped.
+    Where the opening's line says what it stops, the run's stated end is for those trims only.
     """
     joint = run.side(side).joint
     if run.own_end(trim.name, side) is not None:
@@ -47,9 +47,9 @@ def may_go_on(run: Run, side: Side, beside: Stretch, trim: Trim) -> bool:
 
 
 def beyond(room: Room, index: int, step: int) -> Iterator[int]:
-    """Yield the places in the walk that follow another, to the right (1) or to the left (-1).
+    """Yield the places in the walk after ``index``, to the right (1) or to the left (-1).
 
-    In a room that is walked round, the first follows the last.
+    In a room that is walked all round, the first place follows the last.
     """
     count = len(room.walk)
     for steps in range(1, count):
@@ -60,9 +60,9 @@ def beyond(room: Room, index: int, step: int) -> Iterator[int]:
 
 
 def door_walls(room: Room, lets_past: Callable[[Gap], bool]) -> tuple[tuple[int, ...], ...]:
-    """Return the walls without a run, from corner to corner, that let trim past.
+    """Return the walls without a run, from corner to corner, that let a trim past.
 
-    Each as its places in the walk.
+    Each is given as its places in the walk; ``lets_past`` says which gaps do.
     """
     found: list[tuple[int, ...]] = []
     for index, first in enumerate(room.walk):

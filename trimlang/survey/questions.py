@@ -1,4 +1,4 @@
-"""What makes sense to a program and hardly to a carpenter is asked about."""
+"""Asks about what makes sense to a program but hardly to a carpenter."""
 
 from __future__ import annotations
 
@@ -14,15 +14,17 @@ from trimlang.survey.measures import Findings
 
 _CROWNS: Final = {"crown", "cornice", "cove"}
 _WORD: Final = re.compile(r"[a-z]+")
+# Trim thicker than twice its height was most likely written with the two swapped.
 _TIMES_AS_THICK: Final = 2
 _SOLD_IN_FEET: Final = (6, 7, 8, 10, 12, 14, 16)
 """The lengths that trim is usually sold in (common practice, no source)."""
+# A foot has 192 sixteenths; a decimal of a foot that is a whole number of them may well be meant.
 _SIXTEENTHS_A_FOOT: Final = 192
 _TEN: Final = 10
 
 
 def ask_of_lines(lines: Iterable[tree.Statement], findings: Findings) -> None:
-    """Ask about lengths whose unit or point hardly says what was meant."""
+    """Ask about lengths whose unit or decimal point is probably not what was meant."""
     for line in lines:
         if isinstance(line, tree.RunLine):
             _ask_of_feet(line.length, findings)
@@ -39,7 +41,7 @@ def ask_of_lines(lines: Iterable[tree.Statement], findings: Findings) -> None:
 
 
 def ask_of_trims(trims: Iterable[Trim], rooms: tuple[Room, ...], findings: Findings) -> None:
-    """Ask about trims whose section or stock is unlikely."""
+    """Ask about trims with an unlikely section or stock."""
     for trim in trims:
         words = set(_WORD.findall(" ".join((trim.name, *trim.material)).lower()))
         if trim.spring is None and words & _CROWNS:
@@ -51,7 +53,7 @@ def ask_of_trims(trims: Iterable[Trim], rooms: tuple[Room, ...], findings: Findi
 
 
 def ask_of_room(room: Room, findings: Findings) -> None:
-    """Ask about openings that say more than they are used for."""
+    """Ask about a second entrance, which is not used."""
     gaps = [one for one in room.walk if isinstance(one, Gap)]
     for second in [gap for gap in gaps if gap.entrance][1:]:
         findings.say("T266", second.span, room=room.name)
@@ -62,7 +64,7 @@ def _stated(line: tree.GapLine, kind: type) -> bool:
 
 
 def _ask_of_feet(measure: tree.Measure, findings: Findings) -> None:
-    """4.2 ft is 4 ft 2 3/8 in, and nearly always meant 4 ft 2 in."""
+    """Ask about 4.2 ft: it is 4 ft 2 3/8 in, and nearly always meant as 4 ft 2 in."""
     (amount, unit), *more = measure.parts
     whole, part = divmod(amount, 1)
     if unit != "ft" or more or not part or (amount * _SIXTEENTHS_A_FOOT).denominator == 1:
@@ -85,7 +87,7 @@ def _ask_of_stick(measure: tree.Measure, findings: Findings) -> None:
 
 
 def _ask_of_short_sticks(trim: Trim, rooms: tuple[Room, ...], findings: Findings) -> None:
-    """Ask about sticks that no run can be cut from, whole or in parts."""
+    """Ask about sticks that no run can be cut from, whole or spliced."""
     runs = [(room.settings, run) for room in rooms for run in room.runs if trim.name in run.trims]
     cased = any(
         trim.name in (gap.casing, gap.head)
@@ -97,12 +99,13 @@ def _ask_of_short_sticks(trim: Trim, rooms: tuple[Room, ...], findings: Findings
         return
     shortest = min(run.length for _, run in runs)
     if all(offer.length < shortest for offer in trim.offers):
-        return  # then nothing fits, and the joinery says so
+        return  # nothing fits at all, and the joinery says so
     for offer in trim.offers:
         pieced = any(
             run.may_splice and offer.length >= settings.splice_least for settings, run in runs
         )
-        # what the joints take away is not known yet, so a run may still come a little shorter
+        # What the joints take away is not known here, so a piece may be a little shorter than its
+        # run.
         if offer.length in _SOLD_IN_FEET:
             continue  # asked about already
         if offer.length < shortest - 2 * (trim.thickness or 0) and not pieced:

@@ -1,4 +1,4 @@
-"""Finds what a file says twice, so that no figure silently wins over another."""
+"""Finds what a file says twice, so that no number silently wins over another."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ _MANY: Final = (
     facts.Entrance,
     facts.Unread,
 )
-"""Facts that a line may well state more than once (sides have a check of their own)."""
+"""Facts that a line may state more than once (ends have a check of their own)."""
 
 _SAYING: Final = (
     tree.SettingLine,
@@ -32,7 +32,7 @@ _SAYING: Final = (
 
 
 def find_repeats(statements: Iterable[tree.Statement], findings: Findings) -> None:
-    """Report facts stated twice in one line, and settings stated twice for one room or file."""
+    """Report facts stated twice in a line, and settings stated twice for a room or the file."""
     stated: dict[Hashable, facts.Stated] = {}
     for line in statements:
         if isinstance(line, tree.RoomLine):
@@ -54,7 +54,7 @@ def find_repeats(statements: Iterable[tree.Statement], findings: Findings) -> No
 
 
 def _groups(line: tree.Statement) -> Iterator[tuple[facts.Fact, ...]]:
-    """Yield the facts that stand side by side: those of the line, and those of each end."""
+    """Yield the facts that belong together: those of the line, and those of each of its ends."""
     if isinstance(line, _SAYING):
         yield line.facts
         for fact in line.facts:
@@ -63,7 +63,7 @@ def _groups(line: tree.Statement) -> Iterator[tuple[facts.Fact, ...]]:
 
 
 def _subject(fact: facts.Fact) -> Hashable:
-    """Return what the fact is about: its kind; of a setting its row, and the end that it names."""
+    """Return what a fact is about: its kind, or a setting's row and the end that it names."""
     if not isinstance(fact, facts.Stated):
         return type(fact).__name__
     first = fact.values[0] if fact.values else None

@@ -1,4 +1,4 @@
-"""Short tags for rooms, so that a piece's id fits on its end in pencil."""
+"""Short tags for rooms, so that a piece's id can be pencilled on its end."""
 
 from __future__ import annotations
 
@@ -9,8 +9,8 @@ from collections.abc import Container
 def room_tag(name: str, taken: Container[str]) -> str:
     """Return a tag for a room: initials, or the first letters of a single word.
 
-    The tag depends on the name alone, so that no room added elsewhere changes it,
-    unless a room above has it: then it gets a number, and the survey says so (T641).
+    The tag depends only on the name, so that adding another room does not change it, unless a
+    room above has the same tag: then it gets a number, and the survey says so (T641).
     """
     words = re.findall(r"[^\W\d_]+|\d+", name)
     if not words:

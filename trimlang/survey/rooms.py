@@ -1,4 +1,4 @@
-"""Reads rooms and their walls."""
+"""Reads rooms and the lines below their headings."""
 
 from __future__ import annotations
 
@@ -26,6 +26,7 @@ from trimlang.survey.said_settings import apply
 from trimlang.survey.stairs import read_slope
 from trimlang.survey.unsaid_ends import WallLine, fill_ends
 
+# Words that may stand where a trim's name was expected, to suggest for a misspelled one.
 RUN_WORDS = ("left", "right", "splice", "note", "no splice", "taken", "trim")
 _BELOW = (
     tree.RunLine,
@@ -48,7 +49,7 @@ def read_rooms(
             groups.append((line, []))
             lost = False
         elif _is_heading(line):
-            lost = True  # reported already; its walls belong to no other room
+            lost = True  # reported already; its walls must not go to the room above
         elif isinstance(line, _BELOW):
             if lost:
                 continue
@@ -79,7 +80,7 @@ def read_rooms(
 
 
 class _RoomReader:
-    """Reads one room; it holds what the room's lines share."""
+    """Reads one room; it holds what the room's lines have in common."""
 
     def __init__(
         self,
@@ -109,6 +110,8 @@ class _RoomReader:
                 said = tree.SettingLine((fact,), fact.span)
                 self._settings = apply(self._settings, said, findings, in_room=heading.name.text)
         lines: list[WallLine] = []
+        # All settings first, wherever they stand below the heading: they hold for every wall of the
+        # room.
         for one in below:
             if isinstance(one, tree.SettingLine):
                 self._settings = apply(self._settings, one, findings, in_room=heading.name.text)
@@ -160,7 +163,7 @@ class _RoomReader:
         )
 
     def _named_trims(self, said: tuple[facts.Fact, ...], also: tuple[str, ...]) -> tuple[str, ...]:
-        """Return the trims that a line names: “trim base, shoe”."""
+        """Return the trims that a line names, as in “trim base, shoe”."""
         named: list[str] = []
         listed = False
         for fact in said:
@@ -177,14 +180,14 @@ class _RoomReader:
         return tuple(named)
 
     def _scraps(self, fact: facts.WrittenTaken) -> str | None:
-        """Return the trim whose scraps the tape ran over, where a line names it."""
+        """Return the trim whose scraps the tape ran over, None where the line names none."""
         if fact.of is not None and fact.of.text not in self._trims:
             unknown_trim(fact.of, self._trims, self._findings)
             return None
         return fact.of.text if fact.of is not None else None
 
     def _ends(self, lines: Sequence[WallLine], *, open_walk: bool) -> list[dict[Side, End]]:
-        """Return the ends of all walls, each joint said at either side or for the room."""
+        """Return the ends of all walls; a joint may be said at either side or for the room."""
         said: list[dict[Side, End]] = []
         for line in lines:
             stated = () if isinstance(line, tree.Unreadable) else line.facts
@@ -203,6 +206,7 @@ class _RoomReader:
     def _run(self, line: tree.RunLine, ends: dict[Side, End]) -> Run | None:
         findings, label = self._findings, line.label.text
         long = length(line.length, self._settings.unit, findings, what=f"run {label}")
+        # A run's own trims replace the room's.
         trims = self._named_trims(line.facts, RUN_WORDS)
         if not trims:
             trims = self._room_trims
@@ -245,7 +249,7 @@ class _RoomReader:
 
 
 def _is_heading(line: tree.Statement) -> bool:
-    """Tell whether an unreadable line was most likely a room's heading."""
+    """Tell whether a line that cannot be read was most likely a room's heading."""
     if not isinstance(line, tree.Unreadable) or not line.words:
         return False
     return nearest(line.words[0], line_words()) == "room"
@@ -265,7 +269,7 @@ def _lost(span: Span) -> Gap:
 
 
 def _names_a_trim(said: tuple[facts.Fact, ...]) -> bool:
-    # a part that could not be read may be the one that names it
+    # A part that could not be read may be the one that names a trim.
     return any(isinstance(fact, facts.NamedTrim | facts.Unread) for fact in said)
 
 

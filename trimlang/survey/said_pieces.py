@@ -1,4 +1,4 @@
-"""Reads the pieces of a room that stand on no wall of its walk."""
+"""Reads the loose pieces of a room, which stand on no wall of its walk."""
 
 from __future__ import annotations
 
@@ -33,8 +33,8 @@ def read_loose_pieces(
 ) -> tuple[LoosePiece, ...]:
     """Return a room's loose pieces, each kind with a label that no run of the room has.
 
-    ``labels`` are the runs' own; ``room_trims`` is what a piece is made of that names no trim,
-    where the room has but one.
+    ``labels`` are the runs'.  A piece that names no trim is of the room's trim, where
+    ``room_trims`` is only one.
     """
     taken = list(labels)
     read: dict[str, LoosePiece] = {}
@@ -72,7 +72,7 @@ def read_loose_pieces(
 
 
 def loose_label(called: str, taken: Iterable[str]) -> str:
-    """Return what a loose piece is called on its id, unlike the labels ``taken`` in its room."""
+    """Return a label for a loose piece's id that differs from those ``taken`` in its room."""
     had = {label.casefold() for label in taken}
     plain = in_an_id(called) or "piece"
     label, number = plain, 2
@@ -88,7 +88,7 @@ def _trim(
     trims: Mapping[str, Trim],
     findings: Findings,
 ) -> str | None:
-    """Return what a piece is made of: what its line names, else the only trim of its room."""
+    """Return the trim of a piece: the one that its line names, or else the room's only one."""
     named = [fact.trim for fact in line.facts if isinstance(fact, facts.NamedTrim)]
     for word in named:
         if word.text not in trims:
@@ -106,7 +106,7 @@ def _trim(
 def _ends(
     line: tree.LoosePieceLine, settings: Settings, findings: Findings
 ) -> dict[Side, End] | None:
-    """Return both ends, square and free where the line says nothing; None where one can't be."""
+    """Return both ends, square where the line says nothing; None where one is not possible."""
     said = read_sides(line.facts, Taken(TakenAt.WALL), settings, findings)
     for end in said.values():
         if not end.joint.row.on_loose_piece:

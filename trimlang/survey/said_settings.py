@@ -1,4 +1,4 @@
-"""Applies lines of settings, at file level or below a room's heading."""
+"""Applies lines of settings, above all rooms or below a room's heading."""
 
 from __future__ import annotations
 
@@ -33,7 +33,7 @@ from trimlang.survey.measures import Findings, length, money, not_negative
 def apply(
     settings: Settings, line: SettingLine, findings: Findings, *, in_room: str | None
 ) -> Settings:
-    """Return ``settings`` with the facts of ``line`` in place of what they held."""
+    """Return ``settings`` with what ``line`` states; ``in_room`` is the room's name, if any."""
     for said in line.facts:
         if in_room is not None and not said.for_room:
             findings.say("T230", said.span, room=in_room)
@@ -43,13 +43,13 @@ def apply(
             end = _first(said, Word)
             findings.say(said.rows[0].wrong_end, end.span, joint=end.text)
         else:
-            # the union of all kinds, so that a kind without a reader is a type error
+            # A cast to the union of all kinds, so that mypy reports a kind that has no case below.
             settings = _with(settings, cast("AnySetting", row), said, findings)
     return settings
 
 
 def _with(settings: Settings, row: AnySetting, said: Stated, findings: Findings) -> Settings:
-    """Return the settings with a row as stated, or as they were where that is wrong."""
+    """Return the settings with a row's new value, or unchanged where the value is refused."""
     match row:
         case LengthSetting():
             return _having_length(settings, row, said, findings)
@@ -97,7 +97,7 @@ _Written = TypeVar("_Written", Word, Number, Measure, Angle, Price)
 
 
 def _first(said: Stated, kind: type[_Written]) -> _Written:
-    """Return the first value of a kind; the grammar says that there is one."""
+    """Return the first value of a kind; the grammar ensures that there is one."""
     return next(value for value in said.values if isinstance(value, kind))
 
 

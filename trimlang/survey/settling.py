@@ -1,4 +1,4 @@
-"""Which one measurement more would settle what a survey cannot tell."""
+"""Finds the one additional measurement that would settle what a survey cannot tell."""
 
 from __future__ import annotations
 
@@ -27,43 +27,46 @@ from trimlang.survey.misfit import (
 from trimlang.survey.slips import Slip
 
 COARSE: Final = 1.0
-"""Inches: where a survey tells no less than that, a measurement more is worth naming."""
+"""Inches; where a survey cannot show a mistake smaller than that, one more measurement helps."""
 
 _WORTH: Final = 0.75
-"""A measurement is worth its walk where it takes a quarter off what stays in doubt."""
+"""A measurement is worth its trouble where it takes a quarter off what stays in doubt."""
 _MOST_CORNERS: Final = 16
 _SURELY: Final = 2.0 * 2.58
-"""Standard deviations between two predictions that one reading tells apart at 99 in 100, each."""
+"""Standard deviations that two predictions must differ by for one reading to tell them apart.
+
+2.58 on each side, so that each is right 99 times in 100.
+"""
 
 
 @record
 class Settling:
-    """A measurement to take: what it is called, and what the survey could tell with it (inches)."""
+    """A measurement to take, in words, and the tolerance that the survey then has (inches)."""
 
     words: str
     tells: float
 
 
 def finer(course: Course, walk: Walk, fit: Misfit) -> Settling | None:
-    """Return the one measurement that lets a survey tell most, all corners where none does much.
+    """Return the measurement that would help most, or all corners where no single one does much.
 
-    None where those would not help either.
+    None where neither would help.
     """
     found = [*_with_diagonals(course, walk, fit), *_with_corners(course, walk, fit)]
     best = min(found, key=lambda one: one.tells, default=None)
     if best is not None and best.tells <= _WORTH * fit.widest:
         return best
-    # where no one measurement does much, all corners do
+    # No single measurement does much; perhaps measuring all corners does.
     turns = tuple(replace(turn, measured=True) for turn in walk.turns)
     every = misfit(replace(walk, turns=turns)).widest
     return Settling("measuring all its corners", every) if every <= _WORTH * fit.widest else None
 
 
 def _with_diagonals(course: Course, walk: Walk, fit: Misfit) -> Iterator[Settling]:
-    """Yield what each diagonal more would tell.
+    """Yield how well the survey could tell with each one more diagonal.
 
-    A condition more changes the weight by a correction of rank one (the inverse of a matrix
-    with a row more, by blocks), so that the room need not be weighed anew for each.
+    One more condition changes the weight by a correction of rank one (the inverse of a matrix
+    with one more row, by blocks), so the whole room need not be worked out again for each.
     """
     turns, _, _ = shared_turns(walk)
     places, ways = walked(walk.lengths, turns)
@@ -75,12 +78,14 @@ def _with_diagonals(course: Course, walk: Walk, fit: Misfit) -> Iterator[Settlin
         for at in range(count, 2 * count):
             across[at] -= middle
         shared = [0.0] * len(fit.missed)
+        # The new condition's own variance, and its covariance with the ones there are.
         alone = walk.wall_doubt**2 / 3
         for effect, square, moved in zip(fit.effects, squares, across, strict=False):
             alone += moved * moved * square
             for row, value in enumerate(effect):
                 shared[row] += value * moved * square
         down = [dot(row, shared) for row in fit.weight]
+        # What is left of the variance once the other conditions are known (the Schur complement).
         left = alone - dot(down, shared)
         weight = tuple(
             tuple(value + one * other / left for value, other in zip(row, down, strict=True))
@@ -90,10 +95,10 @@ def _with_diagonals(course: Course, walk: Walk, fit: Misfit) -> Iterator[Settlin
 
 
 def _with_corners(course: Course, walk: Walk, fit: Misfit) -> Iterator[Settling]:
-    """Yield what each corner would tell once it was measured.
+    """Yield how well the survey could tell with each one more corner measured.
 
-    The others then share what a whole turn lacks, which shifts what each of them does to the
-    walk's end by the same: by what this one does, over their number.
+    The other corners then share what a whole turn lacks.  That shifts what each of them does to
+    the walk's end by the same amount: by what this corner does, over their number.
     """
     count, takers = len(walk.turns), takers_of(walk)
     if len(takers) < 2 or count > 2 * _MOST_CORNERS:
@@ -124,7 +129,7 @@ def _with_corners(course: Course, walk: Walk, fit: Misfit) -> Iterator[Settling]
 
 
 def which_of(course: Course, walk: Walk, slips: Sequence[Slip]) -> str:
-    """Return the diagonal that would tell slips apart, or the wall to measure again."""
+    """Return the diagonal that would tell these slips apart, or the wall to measure again."""
     walls = [slip for slip in slips if slip.amount is not None and len(slip.about) == 1]
     if len(walls) < 2 or len(walls) < len(slips):
         return ""
@@ -138,6 +143,7 @@ def which_of(course: Course, walk: Walk, slips: Sequence[Slip]) -> str:
             other = replace(walk, lengths=tuple(lengths))
             places, _ = walked(other.lengths, shared_turns(other)[0])
             long.append(abs(places[chord.end] - places[chord.start]))
+        # As long as the two nearest predictions are apart, one reading tells all of them apart.
         apart = min(abs(one - other) for one, other in combinations(long, 2))
         spread = misfit(replace(walk, chords=(chord,))).spread[2][2]
         best = max(best, (apart / sqrt(spread), chord.name))
@@ -145,7 +151,7 @@ def which_of(course: Course, walk: Walk, slips: Sequence[Slip]) -> str:
 
 
 def diagonals(course: Course, walk: Walk) -> Iterator[Chord]:
-    """Yield the diagonals from corner to corner that a file could state, of no length yet."""
+    """Yield the diagonals from corner to corner that a file could name, with length 0."""
     stretches = course.stretches
     corners = [at for at in range(len(stretches)) if walk.turns[at - 1].degrees]
     if len(corners) > _MOST_CORNERS:

@@ -1,9 +1,9 @@
-"""Which single slip of the tape or the pencil would make a room close.
+"""Finds which single slip of the tape or the pencil would make a room close.
 
-Each hypothesis is tried on the walk: a length misread in one of the usual ways, the two ends
-of a run swapped, an inside corner written for an outside one, a wall or an opening left out.
-What each leaves is weighed by the survey's doubts, and a slip is believed alone only where it
-fits clearly better than the next.
+Each possible slip is tried on the walk: a length misread in one of the usual ways, the two ends of
+a run swapped, an inside corner written for an outside one, a wall or an opening left out.  What is
+then still missed is judged by the survey's doubts.  A slip is believed alone only where it fits
+clearly better than the next.
 """
 
 from __future__ import annotations
@@ -21,26 +21,28 @@ from trimlang.survey.misfit import SURE, Misfit, Row, Walk, misfit, weighed
 from trimlang.survey.misreadings import misreadings
 
 CLEARLY: Final = 9.21
-"""Chi-squared by which a slip must fit better than the next to stand alone: a hundred to one."""
+"""Chi-squared by which a slip must fit better than the next to be believed: a hundred to one."""
 
 MOST_STRETCHES: Final = 200
 """No room has more; trying every slip on a longer list would take too long."""
 
 UNUSUAL: Final = 6.0
-"""How much better than the usual slips any other wrong length must explain it, in chi-squared."""
+"""Chi-squared by which a length wrong in no usual way must fit better than the usual slips."""
 
+# Inches that a forgotten opening may be wide.
 _NARROWEST_OPENING, _WIDEST_OPENING = 18, 120
+# Steps of the search in `_best_length`, at most.
 _MOST_TURNS: Final = 8
 _SWINGS: Final = 18.0
-"""Inches: beyond that a misread wall moves the rest of the room too far to be taken as before."""
+"""Inches; a wall that is off by more moves the room so far that all is worked out again."""
 
 
 @record
 class Slip:
-    """A slip in words, which stretches it is about, and how badly the walk fits without it.
+    """A slip in words, the stretches that it is about, and how badly the walk fits without it.
 
-    ``score`` is chi-squared of what is left, and what the slip's rarity adds.
-    ``amount`` is how much longer the wall would be (inches), None for other slips.
+    ``score`` is chi-squared of what is still missed, plus what the slip's rarity adds; less is
+    better.  ``amount`` is how much longer the wall would be (inches), None for other slips.
     """
 
     words: str
@@ -50,7 +52,10 @@ class Slip:
 
 
 def likely(slips: Sequence[Slip], allowed: float) -> tuple[Slip, ...]:
-    """Return the slips that explain the walk, all that cannot be told from the best."""
+    """Return the slips that explain the walk: the best, and all that fit almost as well.
+
+    ``allowed`` is the chi-squared that a sound room may have.
+    """
     best = min((slip.score for slip in slips), default=0.0)
     near = sorted(
         (slip for slip in slips if slip.score <= min(best + CLEARLY, allowed + UNUSUAL)),
@@ -58,12 +63,13 @@ def likely(slips: Sequence[Slip], allowed: float) -> tuple[Slip, ...]:
     )
     told: dict[tuple[int, ...], Slip] = {}
     for slip in near:
+        # Of several slips of one wall the best speaks for all.
         told.setdefault(slip.about, slip)
     return tuple(told.values())
 
 
 def length_slips(course: Course, walk: Walk, fit: Misfit) -> Iterator[Slip]:
-    """Yield what the walk would miss if one length were another."""
+    """Yield slips in one length, each scored by what the walk would then still miss."""
     unit = course.room.settings.unit
     for at, (name, length) in enumerate(zip(course.names, course.written, strict=True)):
         for other in misreadings(length, unit):
@@ -87,7 +93,7 @@ def length_slips(course: Course, walk: Walk, fit: Misfit) -> Iterator[Slip]:
 
 
 def forgotten_openings(course: Course, fit: Misfit) -> Iterator[Slip]:
-    """Yield openings that may be missing where one run's butt stands against another's."""
+    """Yield openings that may have been forgotten between two runs that both end in a butt."""
     for at, one in enumerate(course.stretches):
         other = course.after(at)
         if not (isinstance(one, Run) and isinstance(other, Run)):
@@ -98,24 +104,27 @@ def forgotten_openings(course: Course, fit: Misfit) -> Iterator[Slip]:
         if _NARROWEST_OPENING <= wide <= _WIDEST_OPENING:
             about = roughly(wide, course.room.settings.unit)
             words = f"an opening forgotten after {course.names[at]}, about {about} wide"
-            # a butt against a butt is what a forgotten opening looks like
+            # A butt against a butt is just what a forgotten opening looks like, so it is favoured.
             yield Slip(words, (at, -1), fit.total - gained - UNUSUAL)
 
 
 def roughly(inches: float, unit: Unit) -> str:
-    """Write a length that was only worked out, to the inch or to ten millimetres."""
+    """Write a length that was only worked out, to an inch or ten millimetres."""
     step = 10 * MM if unit is Unit.MM else Fraction(1)
     return feet_text(steps_nearest(Fraction(inches), step), unit)
 
 
 def _score_of(walk: Walk, fit: Misfit, at: int, longer: float) -> float:
-    """Return chi-squared where one wall is longer by so many inches."""
+    """Return chi-squared with one wall longer by so many inches."""
     if walk.chords or abs(longer) > _SWINGS:
         after = fit.closure + longer * complex(*fit.effects[at][:2])
         if abs(after) > _SWINGS + abs(longer) / 8:
+            # Far off anyway: not worth working out exactly.
             return SURE[-1] * 10
         lengths: Row = (*walk.lengths[:at], walk.lengths[at] + longer, *walk.lengths[at + 1 :])
         return misfit(_with_lengths(walk, lengths)).total
+    # Nothing swings for so small a change, so the misses simply change in
+    # proportion.
     moved = [
         missed + longer * effect for missed, effect in zip(fit.missed, fit.effects[at], strict=True)
     ]
@@ -123,14 +132,14 @@ def _score_of(walk: Walk, fit: Misfit, at: int, longer: float) -> float:
 
 
 def _best_length(walk: Walk, fit: Misfit, at: int) -> tuple[float, float]:
-    """Return by how much one wall would have to be longer (inches), and chi-squared then."""
+    """Return how much longer one wall would have to be (inches), and chi-squared then."""
     total, off = 0.0, 0.0
     for _ in range(_MOST_TURNS):
         off, gained = fit.pull(fit.effects[at])
         total += off
         if not walk.chords or abs(off) < 1:
             return total, fit.total - gained
-        # diagonals turn with the room, so a long way is gone in several steps
+        # A diagonal's direction changes as the wall grows, so a long way is gone in several steps.
         longer = max(walk.lengths[at] + off, 1.0)
         walk = _with_lengths(walk, (*walk.lengths[:at], longer, *walk.lengths[at + 1 :]))
         fit = misfit(walk)

@@ -1,4 +1,4 @@
-"""Stairs: how steeply a run rises, and whether its ends go with that."""
+"""Stairs: how steeply a run rises, and whether its ends suit that."""
 
 from __future__ import annotations
 
@@ -13,11 +13,12 @@ from trimlang.settings.table import Settings
 from trimlang.survey.job import End, Gap, Room, Run
 from trimlang.survey.measures import Findings, length
 
+# Degrees; no stair is steeper.
 STEEPEST: Final = 60
 
 
 def read_slope(said: tuple[facts.Fact, ...], settings: Settings, findings: Findings) -> Fraction:
-    """Return a run's slope in degrees, more than 0 where it rises to the right; 0 if level."""
+    """Return a run's slope in degrees: positive where it rises to the right, 0 where level."""
     for fact in said:
         if not isinstance(fact, facts.Rising):
             continue
@@ -40,10 +41,9 @@ def read_slope(said: tuple[facts.Fact, ...], settings: Settings, findings: Findi
 
 
 def bend_rakes(room: Room, findings: Findings) -> Room:
-    """Return the room with each rake end knowing how the trim bends there.
+    """Return the room with how far the trim bends filled in at each rake end.
 
-    Reports rake ends that nothing bends at, and ends that do not go with the
-    slope of their run.
+    Reports rake ends where nothing bends, and ends that do not suit the slope of their run.
     """
     walk = list(room.walk)
     for index, stretch in enumerate(walk):
@@ -57,6 +57,8 @@ def bend_rakes(room: Room, findings: Findings) -> Room:
             mate = _mate(room, index, side)
             bend = Fraction(0)
             if mate is not None:
+                # Always the slope after the joint less the slope before it, as one walks to the
+                # right.
                 bend = mate.slope - stretch.slope if side == "right" else stretch.slope - mate.slope
             if not bend and not _lost_beside(room, index, side):
                 findings.say("T244", end.span, side=side, run=stretch.label)
@@ -66,7 +68,7 @@ def bend_rakes(room: Room, findings: Findings) -> Room:
 
 
 def _mate(room: Room, index: int, side: str) -> Run | None:
-    """Return the run that goes on past a rake end, if there is one."""
+    """Return the run that goes on past a rake end, None where there is none."""
     at = index + (1 if side == "right" else -1)
     if room.open_walk and not 0 <= at < len(room.walk):
         return None

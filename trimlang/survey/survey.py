@@ -1,4 +1,4 @@
-"""The survey pass: a parsed file becomes a job."""
+"""The survey pass: turns a parsed file into a job."""
 
 from __future__ import annotations
 
@@ -32,16 +32,18 @@ if TYPE_CHECKING:
 def survey(
     statements: tuple[tree.Statement, ...], file: str
 ) -> tuple[Job, tuple[Closing, ...], tuple[Diagnostic, ...]]:
-    """Return the job that the statements describe, how its rooms close, and what is wrong with it.
+    """Return the job that the statements describe, how its rooms close, and what is wrong.
 
-    The job holds all that could be understood; it is only good to build from
-    where no finding is an error.
+    The job holds everything that could be understood; it may be built from only where no finding
+    is an error.
     """
     findings = Findings()
     find_repeats(statements, findings)
     find_lookalikes(statements, findings)
     settings = _file_settings(statements, findings)
     trims = read_trims(statements, settings.unit, findings)
+    # Each step needs the one before it: how walls meet, then the corners that the others imply,
+    # then how rakes bend, and last which sides are coped, which looks at the finished plan.
     rooms = tuple(
         choose_copes(
             bend_rakes(imply_corners(meet(room, findings), findings), findings), trims, findings
@@ -81,7 +83,7 @@ def survey(
 
 
 def _file_settings(statements: tuple[tree.Statement, ...], findings: Findings) -> Settings:
-    """Apply the settings above the first room, the unit first: it tells what numbers mean."""
+    """Apply the settings above the first room; the unit first, as it says what numbers mean."""
     above: list[tree.SettingLine] = []
     for line in statements:
         if isinstance(line, tree.RoomLine):
@@ -126,7 +128,7 @@ def _check_date(word: tree.Word, findings: Findings) -> None:
 def _check_thickness(
     room: Room, trims: dict[str, Trim], said: set[str], findings: Findings
 ) -> None:
-    """Report ends whose length depends on a size that the file does not give."""
+    """Report ends whose length depends on a size of the trim that the file does not give."""
     for run in room.runs:
         for name in run.trims:
             if run.slope and trims[name].spring is not None:
@@ -141,11 +143,11 @@ def _check_thickness(
                 thin = trims[name].thickness is None
                 if end.joint.row.needs_thickness and thin and name not in said:
                     findings.say("T211", end.span, joint=end.joint, trim=name, run=run.label)
-                    said.add(name)  # one line mends it everywhere
+                    said.add(name)  # told once: one line in the file mends it everywhere
 
 
 def _check_loose(room: Room, trims: dict[str, Trim], said: set[str], findings: Findings) -> None:
-    """Report loose pieces whose other edge depends on a thickness that the file does not give."""
+    """Report loose pieces whose short edge depends on a thickness that the file does not give."""
     for loose in room.loose:
         for end in (loose.left, loose.right):
             thin = trims[loose.trim].thickness is None
@@ -167,7 +169,7 @@ def _check_trims(
     stocked |= {
         line.name.text for line in statements if isinstance(line, tree.StockLine | tree.OnHandLine)
     }
-    # what could not be read may be what uses it
+    # A line that could not be read may be the one that uses a trim.
     all_read = not any(
         isinstance(line, tree.Unreadable)
         or (

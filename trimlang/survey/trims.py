@@ -1,4 +1,4 @@
-"""Reads trims, the sticks that they are sold in, and what is on hand."""
+"""Reads trims, the sticks that they are sold as, and the offcuts on hand."""
 
 from __future__ import annotations
 
@@ -19,11 +19,12 @@ from trimlang.survey.job import Offer, Rest, Trim
 from trimlang.survey.measures import Findings, length, money
 from trimlang.survey.near_names import unknown_trim
 
+# A limit on counts, so that a slip does not ask the planner for millions of sticks.
 MOST_RESTS: Final = 10_000
 SHORTEST_SOLD: Final = Fraction(6)
-"""Inches: the spare could need millions of shorter ones."""
+"""Inches; of shorter sticks the spare could need millions."""
 SHORTEST_BARE: Final = Fraction(24)
-"""Inches: a smaller number without a unit is how feet are said at the yard."""
+"""Inches; a smaller number without a unit is most likely feet, as a yard says them."""
 
 
 def read_trims(lines: Iterable[tree.Statement], unit: str, findings: Findings) -> dict[str, Trim]:
@@ -38,7 +39,8 @@ def read_trims(lines: Iterable[tree.Statement], unit: str, findings: Findings) -
                 continue
             trims[line.name.text] = _trim(line, unit, findings)
     for name in sorted(lost_names(lines, "trim")):
-        # its line is reported already; a stand-in keeps all that names it quiet
+        # Its line is reported already; with a stand-in, lines that name it bring up no further
+        # finding.
         span = next(line.span for line in lines if isinstance(line, tree.Unreadable))
         stand_in = Trim(
             name=name,
@@ -70,7 +72,7 @@ def read_trims(lines: Iterable[tree.Statement], unit: str, findings: Findings) -
 
 
 def lost_names(lines: Iterable[tree.Statement], word: str) -> set[str]:
-    """Return the names that unreadable lines beginning with ``word`` were about."""
+    """Return the second words of lines that begin with ``word`` and could not be read."""
     return {
         line.words[1]
         for line in lines
@@ -120,7 +122,7 @@ def _trim(line: TrimLine, unit: str, findings: Findings) -> Trim:
 def _check_fronts(
     lines: Iterable[tree.Statement], trims: dict[str, Trim], findings: Findings
 ) -> None:
-    """Check that each trim stands in front of one that exists, is thick and is not itself."""
+    """Report trims that stand in front of an unknown one, of themselves, or of a front trim."""
     for line in lines:
         if not isinstance(line, TrimLine):
             continue
@@ -138,7 +140,7 @@ def _check_fronts(
 
 
 def read_count(number: tree.Number | None, findings: Findings) -> int | None:
-    """Return a count of sticks: one where none is written, None where it cannot be."""
+    """Return a count of sticks: 1 where none is written, None where it is not possible."""
     if number is None:
         return 1
     if not 1 <= number.value <= MOST_RESTS:
@@ -148,7 +150,10 @@ def read_count(number: tree.Number | None, findings: Findings) -> int | None:
 
 
 def stick_sold(measure: tree.Measure, unit: str, findings: Findings) -> Fraction | None:
-    """Return a bought stick's length; None where it is none that is sold, or has lost its feet."""
+    """Return a bought stick's length (inches), None where it is too short to be sold so.
+
+    A bare number that is too short for inches was most likely meant as feet.
+    """
     long = length(measure, unit, findings, what="a stick")
     if long is None:
         return None
@@ -167,7 +172,7 @@ def stick_sold(measure: tree.Measure, unit: str, findings: Findings) -> Fraction
 
 
 def _priced(line: tree.StockLine, findings: Findings) -> Iterator[tree.WrittenOffer]:
-    """Yield a line's offers, those without a price at the price a foot or metre behind them."""
+    """Yield a line's offers; one without a price takes the price a foot or metre that follows."""
     behind: tree.WrittenOffer | None = None
     offers: list[tree.WrittenOffer] = []
     for offer in reversed(line.offers):
@@ -189,14 +194,14 @@ def _offer(line: tree.WrittenOffer, unit: str, findings: Findings) -> Offer | No
     if long is None or price is None or pack is None:
         return None
     if line.per is not None:
-        # as a till does: to the cent, half a cent up
+        # To the cent, half a cent up, as a till does.
         price = price * pack * long / in_inches(Fraction(1), line.per.unit)
         price = Fraction(floor(price * 100 + Fraction(1, 2)), 100)
     return Offer(length=long, price=price, pack=pack, at_most=at_most, span=line.span)
 
 
 def _check_prices(trim: Trim, added: tuple[Offer, ...], unit: str, findings: Findings) -> None:
-    """Report sticks that the file prices twice, unless the cheaper ones are limited."""
+    """Report sticks with two prices, unless the cheaper ones are limited."""
     offers = trim.offers
     for at in range(len(offers) - len(added), len(offers)):
         offer = offers[at]

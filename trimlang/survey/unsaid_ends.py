@@ -1,9 +1,9 @@
-"""Gives an end that nobody says what its neighbour says, so that a joint is said once.
+"""Fills in ends that a line does not state from their neighbours: a joint is said only once.
 
-Going round the room, the right end of one wall and the left end of the next are two sides
-of one joint.  A run beside an opening or bare wall stops square at it.  Where neither run
-says how they meet, it is what the room says of all its ends; where the room says nothing
-either, that is an error, told once a joint.
+Going round the room, the right end of one wall and the left end of the next are the two sides of
+one joint.  A run beside an opening or bare wall stops square at it.  Where neither run says how
+they meet, the room's setting for its ends holds; where there is none, that is an error, reported
+once for the joint.
 """
 
 from __future__ import annotations
@@ -29,10 +29,10 @@ def fill_ends(
     *,
     open_walk: bool,
 ) -> list[Ends]:
-    """Return the ends of a room's walls, in their order, with those that nobody says filled in.
+    """Return the ends of a room's walls, in their order, with unstated ones filled in.
 
-    ``usual`` is what the room says of all its ends.  An end stays out where nothing can
-    be told of it; what is marked as unsaid is the wall that is walked along first.
+    ``said`` are the ends that each line states.  ``usual`` is what the room says of all its ends.
+    An end that nothing is known of is left out and reported, once for its joint.
     """
     filled = [dict(ends) for ends in said]
     for at, line in enumerate(lines):
@@ -43,7 +43,7 @@ def fill_ends(
                 continue
             beside = _beside(at, side, len(lines), open_walk=open_walk)
             if beside is not None and isinstance(lines[beside], tree.Unreadable):
-                continue  # told already; what it says may be what is missing
+                continue  # reported already, and it may be the line that says it
             joint = _joint(beside, side, lines, said) or usual
             if joint is not None:
                 filled[at][side] = _plain_end(joint, line)
@@ -55,7 +55,7 @@ def fill_ends(
 
 
 def _beside(at: int, side: Side, count: int, *, open_walk: bool) -> int | None:
-    """Return the place of the wall beside an end; None where the walk ends there."""
+    """Return the place of the wall beside an end, None where the walk ends there."""
     beside = at + (1 if side is Side.RIGHT else -1)
     if not 0 <= beside < count:
         if open_walk or count == 1:
@@ -72,7 +72,7 @@ def _joint(
     if isinstance(lines[beside], tree.GapLine):
         return STOPPED
     mate = said[beside].get(side.other)
-    # a return or an open end has no other side
+    # A return or an open end has no other side, so it says nothing about this end.
     shared = mate is not None and (mate.joint.has_mate or mate.joint.stops)
     return mate.joint if mate is not None and shared else None
 
@@ -90,14 +90,14 @@ def _say_unsaid(
 ) -> None:
     told = {"run": line.label.text, "side": side, "at": line.span.end}
     if not isinstance(beside, tree.RunLine) or side.other in said:
-        # there is no neighbour, or its end has no other side: only this end is missing
+        # There is no neighbour, or its end has no other side: only this end is missing.
         findings.say("T225", line.label.span, **told)
     elif side is Side.RIGHT:
         findings.say("T252", line.label.span, other=beside.label.text, **told)
 
 
 def _unread(line: WallLine | None) -> bool:
-    """Tell whether a part of a line could not be read, which may be what is missing."""
+    """Tell whether a part of a line could not be read: it may be the end that is missing."""
     return isinstance(line, tree.RunLine | tree.GapLine) and any(
         isinstance(fact, facts.Unread) for fact in line.facts
     )

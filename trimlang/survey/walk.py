@@ -1,8 +1,7 @@
 """Checks how each wall meets the next, going round the room to the right.
 
-The right end of one run and the left end of the next are two sides of one
-joint: they must agree, and a measured angle or a cope stated at one side holds
-for both.
+The right end of one run and the left end of the next are the two sides of one joint.  They must
+agree, and a measured angle or a cope that is stated at one side holds for both.
 """
 
 from __future__ import annotations
@@ -17,7 +16,7 @@ from trimlang.survey.measures import Findings
 
 
 def meet(room: Room, findings: Findings) -> Room:
-    """Return the room with both sides of each joint agreed, and report those that cannot."""
+    """Return the room with both sides of each joint in agreement; report those that are not."""
     walk = list(room.walk)
     last = len(walk) - 1
     for index in range(len(walk)):
@@ -34,7 +33,7 @@ def meet(room: Room, findings: Findings) -> Room:
 
 
 def _say_unmet(run: Run, end: End, beside: Stretch, side: str, findings: Findings) -> None:
-    """Say that a run's corner has no mate; ``side`` is the neighbour's that should state it."""
+    """Report a run's corner without a mate; ``side`` is where the neighbour should have it."""
     kind = beside.kind if isinstance(beside, Gap) else "bare"
     gap = "the opening" if kind == "opening" else "the bare wall"
     findings.say("T304", end.span, run=run.label, joint=end.joint, gap=gap, kind=kind, side=side)
@@ -88,7 +87,7 @@ def _disagree(
         (right.joint.is_corner and isinstance(one, Run))
         or (left.joint.is_corner and isinstance(other, Run))
     ):
-        # a run may butt against the bare wall that turns the corner
+        # Where an opening or bare wall turns the corner, a run may well butt against it.
         findings.say("T302", left.span, **facts)
 
 
@@ -110,7 +109,7 @@ def _corner(
 
 
 def _fit(right: End, left: End, findings: Findings) -> tuple[End, End]:
-    """Give a corner that the file copes one coped side; its mate runs square into the corner."""
+    """Return a coped corner's ends with one side coped; its mate runs square into the corner."""
     if right.fit is Fit.COPED and left.fit is Fit.COPED:
         findings.say("T305", left.span)
         return right, replace(left, fit=Fit.SQUARE)

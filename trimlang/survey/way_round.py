@@ -1,7 +1,7 @@
-"""Whether a room's walls were listed turning right, as they are to be, or turning left.
+"""Finds rooms whose walls were listed turning left instead of right.
 
-Walls listed the other way round close just as well, and make every left and right wrong; only
-names and diagonals can tell.
+Walls listed the wrong way round close just as well, but every left and right is then wrong; only
+names and diagonals can show it.
 """
 
 from __future__ import annotations
@@ -24,9 +24,9 @@ _ONCE_ROUND: Final = 4
 
 
 def check_names(room: Room, findings: Findings) -> None:
-    """Warn of walls named by the compass that come in the order N, W, S, E.
+    """Warn of walls named after the compass that come in the order N, W, S, E.
 
-    Who faces the north wall has the east wall at the right hand.
+    Whoever faces the north wall has the east wall at the right hand.
     """
     found = [_COMPASS.fullmatch(run.label) for run in room.runs]
     sides = [_ORDER.index(match[1][0].lower()) for match in found if match]
@@ -35,6 +35,8 @@ def check_names(room: Room, findings: Findings) -> None:
     closed = sides if room.open_walk else [*sides, sides[0]]
     turned = 0
     for one, other in pairwise(closed):
+        # A step to the next wall is a quarter right (1) or left (3 quarters right); an opposite
+        # wall says nothing. Only three quarters left or more are clearly the wrong way.
         step = (other - one) % _ONCE_ROUND
         turned += {0: 0, 1: 1, 3: -1}.get(step, 0)
     if turned <= 1 - _ONCE_ROUND:
@@ -43,9 +45,9 @@ def check_names(room: Room, findings: Findings) -> None:
 
 
 def walked_left(course: Course, walk: Walk) -> Iterator[Slip]:
-    """Yield the slip of a room listed the wrong way round, where diagonals were measured.
+    """Yield the slip of listing the room the wrong way round, where diagonals were measured.
 
-    The left end of each wall is then where its right end was taken to be.
+    The left end of each wall is then where its right end was thought to be.
     """
     diagonals = course.room.diagonals
     if not diagonals:
