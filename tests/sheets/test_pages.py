@@ -28,6 +28,7 @@ from trimlang.sheets.content.job_at_a_glance import (
 from trimlang.sheets.content.order_reasons import OrderReasons, TrimReasons, WoodShare
 from trimlang.sheets.content.overview import House, Overview
 from trimlang.sheets.content.proofs import CostProofs
+from trimlang.sheets.content.room_list import FittingTask, PieceLine, RoomList
 from trimlang.sheets.content.stick_layouts import StickLayout
 from trimlang.sheets.content.stock_order import Order, OrderedLine, TrimOrder
 from trimlang.sheets.content.ticket import EndText, Ticket
@@ -239,6 +240,9 @@ def test_the_documented_context_is_what_templates_see() -> None:
         CostProofs,
         Checklist,
         Stage,
+        RoomList,
+        FittingTask,
+        PieceLine,
         StickLayout,
         RoomPlan,
     )

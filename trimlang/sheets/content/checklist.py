@@ -12,30 +12,14 @@ from typing import Final
 from trimlang.compiler import Result
 from trimlang.joinery.fixings import fixings
 from trimlang.lengths.tape import decimal_text
-from trimlang.marking import N_
 from trimlang.record import record
 from trimlang.settings.table import Settings
-from trimlang.sheets.wording.quantities import Pen, Reading
-from trimlang.site_log.lines_ahead import LinesAhead, lines_ahead
-from trimlang.site_log.progress_of_job import State
+from trimlang.sheets.content.room_list import COLUMNS, RoomList, room_lists
+from trimlang.sheets.wording.quantities import Pen
 from trimlang.survey.job import Job
-from trimlang.takeoff.supplies import nails_in
 
 LITTLE: Final = Fraction(1, 2)
 """A bite of this or less holds poorly (inches; common practice, no source)."""
-
-CUT: Final = N_("cut")
-FIX: Final = N_("fix")
-COLUMNS: Final = (
-    CUT,
-    N_("label"),
-    N_("dry-fit"),
-    FIX,
-    N_("caulk"),
-    N_("fill"),
-    N_("touch up"),
-)
-"""The boxes of each piece, in the order of the work."""
 
 
 @record
@@ -48,33 +32,8 @@ class Stage:
 
 
 @record
-class PieceLine:
-    """A piece's row of boxes; those in ``done`` are ticked by the site log.
-
-    ``logged`` are the lines that it will want: the box's key with the line.
-    """
-
-    id: str
-    length: Reading
-    nails: str
-    is_return: bool
-    done: tuple[str, ...]
-    logged: dict[str, str]
-
-
-@record
-class RoomList:
-    """A room: its survey to check, its pieces, its note."""
-
-    name: str
-    walls: tuple[tuple[str, str], ...]
-    pieces: tuple[PieceLine, ...]
-    note: str
-
-
-@record
 class Checklist:
-    """Stages before the rooms, the rooms, and the columns of their boxes (key, word)."""
+    """Stages for the whole job, then the rooms and the columns of their boxes (key, word)."""
 
     before: tuple[Stage, ...]
     during: tuple[Stage, ...]
@@ -103,10 +62,7 @@ def checklist(result: Result, pen: Pen) -> Checklist:
             w("coping saw and file, wood glue, nail set, caulk gun, filler, sandpaper"),
         ),
         columns=tuple((text, w(text)) for text in COLUMNS),
-        rooms=tuple(
-            _room(result, name, pen)
-            for name in dict.fromkeys(room.name for room in result.job.rooms)
-        ),
+        rooms=room_lists(result, pen),
     )
 
 
@@ -254,43 +210,3 @@ def _touch_up(pen: Pen) -> Stage:
         ),
         (),
     )
-
-
-def _room(result: Result, name: str, pen: Pen) -> RoomList:
-    job = result.job
-    rooms = [room for room in job.rooms if room.name == name]
-    own = pen.of(rooms[0].settings.unit)
-    lines = []
-    ahead = lines_ahead(job, result.pieces, result.plans)
-    for piece in result.pieces:
-        if piece.room != name:
-            continue
-        is_return = piece.kind.value == "return"
-        nails = nails_in(piece, job.trim(piece.trim), job.settings.nail_every)
-        lines.append(
-            PieceLine(
-                id=piece.id,
-                length=own.mark(piece.to_mark),
-                nails=pen.words("glue") if is_return else str(nails),
-                is_return=is_return,
-                done=_done(result, piece.id),
-                logged=_logged(ahead.get(piece.id)),
-            )
-        )
-    return RoomList(
-        name,
-        tuple((run.label, own.length(run.length)) for room in rooms for run in room.runs),
-        tuple(lines),
-        "; ".join(room.note for room in rooms if room.note),
-    )
-
-
-def _logged(lines: LinesAhead | None) -> dict[str, str]:
-    return {} if lines is None else {CUT: lines.cut, FIX: lines.fitted}
-
-
-def _done(result: Result, piece: str) -> tuple[str, ...]:
-    """Return the boxes that the site log ticks: up to the cut, or up to the nails."""
-    if result.progress is None or not result.progress.is_cut(piece):
-        return ()
-    return COLUMNS[:4] if result.progress.state(piece) is State.FITTED else COLUMNS[:1]

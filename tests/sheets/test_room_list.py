@@ -1,0 +1,51 @@
+"""The checklist's rooms: each piece once, and what is to be done to fit it."""
+
+from __future__ import annotations
+
+from tests.sheets.jobs import compiled, house
+from trimlang.sheets.content.room_list import room_lists
+from trimlang.sheets.wording.catalogue import words_in
+from trimlang.sheets.wording.quantities import Pen
+
+PEN = Pen(words_in("en"), "$")
+
+FLOOR = """\
+trim base: 9/16 in thick, 5 1/4 in tall
+stock base: 8 ft at 9.00
+room "Den", trim base, open walk
+  N: 12 ft, left=in-corner(88 deg), right=out-corner, splice, floor gap 1/4 in
+  E: 40 3/64 in, left=out-corner, right=return
+  S: 29 7/64 in, left=in-corner, right=in-corner
+"""
+
+
+def test_every_piece_is_in_one_room() -> None:
+    rooms = room_lists(house(), PEN)
+    assert [room.name for room in rooms] == [room.name for room in house().job.rooms]
+    listed = [piece.id for room in rooms for piece in room.pieces]
+    assert sorted(listed) == sorted(piece.id for piece in house().pieces)
+
+
+def test_what_is_to_be_scribed_shimmed_and_glued() -> None:
+    job = compiled(FLOOR)
+    (den,) = room_lists(job, PEN)
+    tasks = {task.what: task.pieces for task in den.tasks}
+    assert tasks["scribe to the floor, at most"] == ("DE-N-base-a 1/4 in", "DE-N-base-b 1/4 in")
+    assert tasks["glue scarfs"] == ("DE-N-base-a + DE-N-base-b",)
+    assert tasks["glue returns"] == ("DE-E-base-right-return + DE-E-base",)
+    # cut 3/64 in short, the corners are packed out by the mark nearest to that
+    assert tasks["shim at the bottom where the corner gaps"] == ("DE-S-base 1/16 in",)
+
+
+def test_a_room_without_such_work_has_none() -> None:
+    *_, back = room_lists(house(), PEN)
+    assert back.tasks == ()
+
+
+def test_loose_pieces_are_in_their_rooms_list() -> None:
+    cleats = '  piece "shelf cleat", 2 of 22 1/2 in, trim base, square\n'
+    (den,) = room_lists(compiled(FLOOR + cleats), PEN)
+    assert [piece.id for piece in den.pieces][-2:] == [
+        "DE-shelf-cleat-base-1",
+        "DE-shelf-cleat-base-2",
+    ]

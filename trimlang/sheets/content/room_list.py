@@ -1,0 +1,144 @@
+"""A room's own part of the checklist: its walls, its pieces, and what is to be done to fit them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import Final
+
+from trimlang.compiler import Result
+from trimlang.joinery.piece import Piece, PieceKind
+from trimlang.marking import N_
+from trimlang.record import record
+from trimlang.sheets.wording.quantities import Pen, Reading
+from trimlang.site_log.lines_ahead import LinesAhead, lines_ahead
+from trimlang.site_log.progress_of_job import State
+from trimlang.takeoff.supplies import nails_in
+
+CUT: Final = N_("cut")
+FIX: Final = N_("fix")
+COLUMNS: Final = (
+    CUT,
+    N_("label"),
+    N_("dry-fit"),
+    FIX,
+    N_("caulk"),
+    N_("fill"),
+    N_("touch up"),
+)
+"""The boxes of each piece, in the order of the work."""
+
+
+@record
+class PieceLine:
+    """A piece's row of boxes; those in ``done`` are ticked by the site log.
+
+    ``logged`` are the lines that it will want: the box's key with the line.
+    """
+
+    id: str
+    length: Reading
+    nails: str
+    is_return: bool
+    done: tuple[str, ...]
+    logged: dict[str, str]
+
+
+@record
+class FittingTask:
+    """Something that some pieces of a room want besides being cut and nailed."""
+
+    what: str
+    pieces: tuple[str, ...]
+
+
+@record
+class RoomList:
+    """A room: its survey to check, what is to be fitted how, its pieces, its note."""
+
+    name: str
+    walls: tuple[tuple[str, str], ...]
+    tasks: tuple[FittingTask, ...]
+    pieces: tuple[PieceLine, ...]
+    note: str
+
+
+def room_lists(result: Result, pen: Pen) -> tuple[RoomList, ...]:
+    """Return every room of the job, and whatever else pieces are for, in the order of the file."""
+    ahead = lines_ahead(result.job, result.pieces, result.plans)
+    names = (*(room.name for room in result.job.rooms), *(piece.room for piece in result.pieces))
+    return tuple(_room(result, name, ahead, pen) for name in dict.fromkeys(names))
+
+
+def _room(result: Result, name: str, ahead: dict[str, LinesAhead], pen: Pen) -> RoomList:
+    job = result.job
+    rooms = [room for room in job.rooms if room.name == name]
+    own = pen.of(rooms[0].settings.unit) if rooms else pen
+    pieces = [piece for piece in result.pieces if piece.room == name]
+    return RoomList(
+        name=name,
+        walls=tuple((run.label, own.length(run.length)) for room in rooms for run in room.runs),
+        tasks=tuple(_tasks(pieces, own)),
+        pieces=tuple(
+            PieceLine(
+                id=piece.id,
+                length=own.mark(piece.to_mark),
+                nails=pen.words("glue")
+                if piece.kind is PieceKind.RETURN
+                else str(nails_in(piece, job.trim(piece.trim), job.settings.nail_every)),
+                is_return=piece.kind is PieceKind.RETURN,
+                done=_done(result, piece.id),
+                logged=_logged(ahead.get(piece.id)),
+            )
+            for piece in pieces
+        ),
+        note="; ".join(room.note for room in rooms if room.note),
+    )
+
+
+def _tasks(pieces: Sequence[Piece], pen: Pen) -> Iterator[FittingTask]:
+    """Yield what there is to do at the wall, each with its pieces; nothing where there is none."""
+    words = pen.words
+    runs = [piece for piece in pieces if piece.kind is PieceKind.RUN]
+    shims = [(piece.id, pen.thickness(piece.shim)) for piece in runs]
+    kinds = (
+        (
+            words("scribe to the floor, at most"),
+            [f"{piece.id} {pen.mark(piece.scribe)}" for piece in pieces if piece.scribe],
+        ),
+        (
+            words("shim at the bottom where the corner gaps"),
+            [f"{name} {shim}" for name, shim in shims if shim],
+        ),
+        (
+            words("glue scarfs"),
+            [
+                f"{piece.id} + {mate}"
+                for piece in runs
+                for mate in piece.mates
+                # each pair once, from its left piece
+                if piece.parts > 1 and piece.id < mate
+            ],
+        ),
+        (
+            words("glue returns"),
+            [
+                f"{piece.id} + {' + '.join(piece.mates)}"
+                for piece in pieces
+                if piece.kind is PieceKind.RETURN
+            ],
+        ),
+    )
+    for what, names in kinds:
+        if names:
+            yield FittingTask(what, tuple(names))
+
+
+def _logged(lines: LinesAhead | None) -> dict[str, str]:
+    return {} if lines is None else {CUT: lines.cut, FIX: lines.fitted}
+
+
+def _done(result: Result, piece: str) -> tuple[str, ...]:
+    """Return the boxes that the site log ticks: up to the cut, or up to the nails."""
+    if result.progress is None or not result.progress.is_cut(piece):
+        return ()
+    return COLUMNS[:4] if result.progress.state(piece) is State.FITTED else COLUMNS[:1]
