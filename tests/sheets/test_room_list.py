@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from tests.jobs import BASE
 from tests.sheets.jobs import compiled, house
 from trimlang.sheets.content.room_list import room_lists
 from trimlang.sheets.wording.catalogue import words_in
@@ -9,8 +10,8 @@ from trimlang.sheets.wording.quantities import Pen
 
 PEN = Pen(words_in("en"), "$")
 
-FLOOR = """\
-trim base: 9/16 in thick, 5 1/4 in tall
+FLOOR = f"""\
+{BASE}
 stock base: 8 ft at 9.00
 room "Den", trim base, open walk
   N: 12 ft, left=in-corner(88 deg), right=out-corner, splice, floor gap 1/4 in
