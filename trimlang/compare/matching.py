@@ -102,7 +102,7 @@ def _doors(room: Room) -> list[tuple[str, Stretch]]:
 def _door(door: tuple[str, Stretch]) -> Key:
     gap = door[1]
     assert isinstance(gap, Gap)  # noqa: S101  only openings are cased
-    return (gap.width, gap.clear_height, gap.casing, gap.head)
+    return (gap.width, gap.clear_height, gap.casing, gap.head, gap.trimmings)
 
 
 def _rooms(old: Sequence[Room], new: Sequence[Room]) -> Iterable[tuple[Room, Room]]:

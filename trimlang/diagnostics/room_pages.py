@@ -1,4 +1,4 @@
-"""T220 to T224, T280 to T282, T641: rooms, walls, loose pieces, names that stay with pieces."""
+"""T220 to T224, T280 to T285, T641: rooms, walls, loose pieces, windows, piece names."""
 
 from typing import Final
 
@@ -89,6 +89,38 @@ ROOM_PAGES: Final = (
         example=JOB_TO_ROOM
         + RUN
         + '  piece "shelf cleat", 22 1/2 in\n  piece "shelf cleat", 14 in\n',
+    ),
+    Page(
+        code="T283",
+        title="no casing to go with it",
+        message="stool, apron, “four sides” and “both faces” go with a casing, and none is named",
+        remedy="Name it, with the clear height: casing case, height 54 in",
+        why="How long a stool and an apron are follows from the casing above them.",
+        example=JOB_TO_ROOM + RUN + "  window 36 in, four sides\n",
+        needs=(Whole.LINE,),
+    ),
+    Page(
+        code="T284",
+        title="a stool in a frame of four sides",
+        message="a window has a stool below, or casing on its fourth side",
+        remedy="Leave out “four sides” or the stool.",
+        why="Both would take the same place on the wall.",
+        example="trim case: 11/16 in thick, 2 1/4 in wide\nstock case: 16 ft at 12.10\n"
+        + JOB_TO_ROOM
+        + RUN
+        + "  window 36 in, casing case, height 54 in, stool base, four sides\n",
+    ),
+    Page(
+        code="T285",
+        title="jamb strips of what height?",
+        message="jamb strips go round the clear opening, and its height is not given",
+        remedy="Measure it and write height 80 in, for example.",
+        why="The strips at the sides are as long as the opening is clear.",
+        example="trim strip: 3/4 in thick, 1 in tall\nstock strip: 8 ft at 3.10\n"
+        + JOB_TO_ROOM
+        + RUN
+        + "  door 32 in, jambs strip\n",
+        needs=(Whole.LINE,),
     ),
     Page(
         code="T641",

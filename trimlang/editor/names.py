@@ -9,6 +9,7 @@ from enum import StrEnum
 from typing import Final
 
 from trimlang.diagnostics import Span
+from trimlang.joinery.casings import OPENING_PARTS
 from trimlang.language import tree
 from trimlang.language.facts import named_trims
 from trimlang.record import record
@@ -159,9 +160,8 @@ class _Pieces:
         self._rooms = rooms
         # An opening's name may hold a trim's name, so it is taken as short as it can be.
         names = "|".join(map(re.escape, self._trims)) or r"(?!)"
-        self._casing = re.compile(
-            rf"(?P<opening>.+?)-(?P<trim>{names})-(?:left-leg|right-leg|head)(?:-|$)"
-        )
+        parts = "|".join(OPENING_PARTS)
+        self._casing = re.compile(rf"(?P<opening>.+?)-(?P<trim>{names})-(?:{parts})(?:-|$)")
         self._loose = re.compile(rf"(?P<label>.+)-(?P<trim>{names})(?:-\d+)?$")
 
     def mentioned(self, line: tree.LogLine | tree.BoughtLine | tree.RackLine) -> Iterator[Mention]:
@@ -253,7 +253,7 @@ class _Pieces:
         beside, _, label = opening.partition("-")
         for run in room.runs if beside in _BESIDE else ():
             written = run.label.text
-            if re.fullmatch(re.escape(written) + r"(-\d+)?", label):
+            if re.fullmatch(re.escape(written) + r"(-\d+)?(-far)?", label):
                 at = start + len(beside) + 1
                 yield _Way(
                     sure=1,

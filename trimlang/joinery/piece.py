@@ -33,11 +33,19 @@ class PieceKind(StrEnum):
     LEG = "leg"
     HEAD = "head"
     LOOSE = "loose"
+    STOOL = "stool"
+    APRON = "apron"
+    JAMB = "jamb"
 
     @property
     def of_casing(self) -> bool:
         """Whether it is part of a casing, which is named after its opening and not after a run."""
-        return self is PieceKind.LEG or self is PieceKind.HEAD
+        return self in _ROUND_AN_OPENING
+
+
+_ROUND_AN_OPENING: Final = frozenset(
+    {PieceKind.LEG, PieceKind.HEAD, PieceKind.STOOL, PieceKind.APRON, PieceKind.JAMB}
+)
 
 
 @record

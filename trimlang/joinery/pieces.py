@@ -3,41 +3,33 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
-from dataclasses import replace
 from fractions import Fraction
 from types import MappingProxyType
-from typing import Final, TypeAlias
+from typing import TypeAlias
 
 from trimlang.diagnostics import Diagnostic
 from trimlang.joinery.casings import casing_pieces
-from trimlang.joinery.crown import crown_cut
-from trimlang.joinery.cuts import RETURN_MITRE, meeting_cut, scarf_lap, square_cut
+from trimlang.joinery.cuts import meeting_cut, scarf_lap
 from trimlang.joinery.faces import stair_end
 from trimlang.joinery.fixings import check_fixings
 from trimlang.joinery.limits import check_gaps, check_reach
 from trimlang.joinery.loose_pieces import loose_pieces
-from trimlang.joinery.piece import Cut, Lean, Piece, PieceKind, Remark
+from trimlang.joinery.piece import Cut, Piece, PieceKind
+from trimlang.joinery.returns import return_piece
 from trimlang.joinery.rounding import deciding_row, round_length
 from trimlang.joinery.scribes import check_scribes, scribe
 from trimlang.joinery.spliced_pieces import Splice, on_wall_edge, spliced, with_mates
 from trimlang.joinery.trim_walk import Wall, walls
-from trimlang.joinery.wedges import lean_of
 from trimlang.joint_row import Edge
 from trimlang.language.facts import Side
 from trimlang.lengths.tape import NOTHING
-from trimlang.marking import N_
 from trimlang.survey.job import Job, Room, Run, Trim
 from trimlang.survey.measures import LONGEST_WALL, Findings
-from trimlang.survey.outline import depths, outline
+from trimlang.survey.outline import outline
 
 Places: TypeAlias = Mapping[str, tuple[Fraction, ...]]
 """The lengths (inches) that spliced runs are cut to, from the left, by the whole piece's id."""
 
-
-_CLOSES: Final = {
-    "left": N_("closes the left end of {piece}; glue, do not nail"),
-    "right": N_("closes the right end of {piece}; glue, do not nail"),
-}
 
 Joined: TypeAlias = tuple[tuple[Piece, ...], tuple[Splice, ...], tuple[Diagnostic, ...]]
 """Pieces, the runs that are spliced, and findings."""
@@ -147,7 +139,7 @@ def _run_pieces(
     for side, end in (("left", run.left), ("right", run.right)):
         if end.joint.returns:
             closed = first if side == "left" else last
-            returned = _return_piece(whole, closed, side, trim, room)
+            returned = return_piece(whole, closed, side, trim, room.settings)
             if returned.vanishes:
                 part = f"the return at the {side} end of run {run.label}"
                 findings.say("T122", end.span, part=part, trim=trim.name)
@@ -191,37 +183,3 @@ def _grows(wall: Wall, trim: Trim, side: Side) -> Fraction:
     if end.joint.laps and side is Side.RIGHT and not end.over_scraps:
         grown += scarf_lap(trim, wall.room.settings)
     return grown
-
-
-def _return_piece(whole: Piece, closed: Piece, side: str, trim: Trim, room: Room) -> Piece:
-    """Return the small piece that turns the profile back to the wall.
-
-    It is as long, at its long point, as the trim is thick or the crown stands out.  It is mitred
-    where it meets the run and square where it meets the wall; a crown's return has no length
-    at the wall edge.
-    """
-    settings = room.settings
-    deep = depths((trim,))[trim.name] or NOTHING
-    length, rounding = round_length(deep, "return", settings)
-    run_end = whole.left if side == "left" else whole.right
-    mate_side = "right" if side == "left" else "left"
-    # Both sides of the joint have the same mitre, mirrored.
-    mitred = replace(run_end, inset=length, lean=lean_of(mate_side, run_end.long_edge))
-    if trim.spring is not None:
-        crown = crown_cut(trim.spring, RETURN_MITRE, mate_side, settings.saw_step, inside=False)
-        mitred = replace(mitred, crown=crown, lean=Lean(crown.swing))
-    square = square_cut()
-    return replace(
-        whole,
-        id=f"{whole.id}-{side}-return",
-        kind=PieceKind.RETURN,
-        length=length,
-        wall=deep,
-        left=square if side == "left" else mitred,
-        right=mitred if side == "left" else square,
-        rounding=rounding,
-        mates=(closed.id,),
-        wall_edge=None,
-        note=None,
-        remarks=(Remark(_CLOSES[side], (("piece", closed.id),)),),
-    )

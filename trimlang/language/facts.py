@@ -269,6 +269,45 @@ class ClearHeight:
 
 
 @record
+class SillHeight:
+    """``sill 30 in``: from the floor to where a window's clear opening begins."""
+
+    height: Measure
+    span: Span
+
+
+@record
+class FourSides:
+    """``four sides``: the casing goes all round."""
+
+    span: Span
+
+
+@record
+class Stooled:
+    """``stool shelf apron case``: the board under a window, and the trim below that."""
+
+    stool: Word
+    apron: Word | None
+    span: Span
+
+
+@record
+class Jambed:
+    """``jambs strip``: strips that bring a jamb out to the face of the wall."""
+
+    trim: Word
+    span: Span
+
+
+@record
+class BothFaces:
+    """``both faces``: the other side of the wall gets the same casing."""
+
+    span: Span
+
+
+@record
 class Unread:
     """A part of a line that could not be read: it may be what a later pass finds missing."""
 
@@ -321,6 +360,11 @@ WallFact: TypeAlias = (
     | Entrance
     | Cased
     | ClearHeight
+    | SillHeight
+    | FourSides
+    | Stooled
+    | Jambed
+    | BothFaces
     | WrittenTaken
     | Stated
     | Unread
@@ -332,8 +376,10 @@ Fact: TypeAlias = TrimFact | EndFact | WallFact
 def named_trims(fact: Fact) -> tuple[Word, ...]:
     """Return the words of a fact that name a trim."""
     match fact:
-        case NamedTrim(trim=trim) | Without(trim=trim) | InFrontOf(trim=trim):
+        case NamedTrim(trim=trim) | Without(trim=trim) | InFrontOf(trim=trim) | Jambed(trim=trim):
             return (trim,)
+        case Stooled(stool=stool, apron=apron):
+            return (stool,) if apron is None else (stool, apron)
         case Cased(casing=casing, head=head):
             return (casing,) if head is None else (casing, head)
         case WrittenTaken(of=Word() as trim):

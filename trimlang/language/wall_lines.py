@@ -29,7 +29,18 @@ _OF_RUNS: Final = (
     facts.FloorGap,
     facts.Rising,
 )
-_OF_GAPS: Final = (facts.Called, facts.Entrance, facts.Cased, facts.ClearHeight, facts.Stops)
+_OF_GAPS: Final = (
+    facts.Called,
+    facts.Entrance,
+    facts.Cased,
+    facts.ClearHeight,
+    facts.Stops,
+    facts.SillHeight,
+    facts.FourSides,
+    facts.Stooled,
+    facts.Jambed,
+    facts.BothFaces,
+)
 """The facts that a run or an opening may have, where both stand in one line."""
 
 
@@ -71,6 +82,8 @@ class WallLines(LogLines):
     )
     called, entrance = fact_of(facts.Called), fact_of(facts.Entrance)
     clear_height = fact_of(facts.ClearHeight)
+    sill_height, jambed = fact_of(facts.SillHeight), fact_of(facts.Jambed)
+    four_sides, both_faces = fact_of(facts.FourSides), fact_of(facts.BothFaces)
     cope_here, measured = fact_of(facts.CopedHere), fact_of(facts.WrittenCorner)
     implied = fact_of(facts.Implied)
 
@@ -116,6 +129,11 @@ class WallLines(LogLines):
     def cased(self, meta: Meta, children: Children) -> facts.Cased:
         casing, head = children if len(children) > 1 else (*children, None)
         return facts.Cased(casing, head, self._span(meta))
+
+    @v_args(meta=True)
+    def stooled(self, meta: Meta, children: Children) -> facts.Stooled:
+        stool, apron = children if len(children) > 1 else (*children, None)
+        return facts.Stooled(stool, apron, self._span(meta))
 
     @v_args(meta=True)
     def side(self, meta: Meta, children: Children) -> facts.AtEnd:

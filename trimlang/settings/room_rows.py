@@ -215,6 +215,15 @@ class RoomRows:
         what="an overhang",
         from_nothing=True,
     )
+    stool_horn = LengthSetting(
+        words="casings: horn",
+        page="how far a window's stool goes past the casing at each side",
+        default=Fraction(3, 4),
+        unsaid="3/4 in",
+        scope=Scope.ROOM,
+        what="a horn",
+        from_nothing=True,
+    )
     corner_doubt = AngleSetting(
         words="corners: doubt",
         page="how far from square a corner may be that was not measured",

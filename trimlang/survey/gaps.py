@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Container
 from fractions import Fraction
 
 from trimlang.language import facts, tree
@@ -11,6 +12,7 @@ from trimlang.settings.table import Settings
 from trimlang.survey.job import End, Gap, Trim
 from trimlang.survey.measures import Findings, length
 from trimlang.survey.near_names import unknown_trim
+from trimlang.survey.trimmings import read_trimmings
 
 
 def read_gap(
@@ -19,13 +21,19 @@ def read_gap(
     settings: Settings,
     trims: dict[str, Trim],
     findings: Findings,
+    *,
+    on_floor: Container[str] = (),
 ) -> Gap | None:
-    """Return a stretch of wall without running trim, None where its width cannot be read."""
+    """Return a stretch of wall without running trim, None where its width cannot be read.
+
+    ``on_floor`` are the trims that stand on the room's floor: they go on below a window.
+    """
     wide = length(line.width, settings.unit, findings, what=f"this {line.kind}")
     called: str | None = None
     note: str | None = None
     tall: Fraction | None = None
     cased: tuple[str, ...] = ()
+    sill: Fraction | None = None
     entrance = False
     stops: tuple[str, ...] | None = None
     kind = line.kind
@@ -41,6 +49,8 @@ def read_gap(
                 cased = _casing(fact, trims, findings)
             case facts.Stops():
                 stops = (*(stops or ()), *_stopped(fact, trims, findings))
+            case facts.SillHeight():
+                sill = length(fact.height, settings.unit, findings, what="a sill's height")
             case facts.Entrance():
                 entrance = True
             case facts.Unread():
@@ -48,6 +58,9 @@ def read_gap(
                 kind = GapKind.LOST
     if cased and tall is None:
         findings.say("T240", line.span, trim=cased[0])
+    if sill is not None and stops is None:
+        stops = tuple(name for name, trim in trims.items() if not _passes(trim, sill, on_floor))
+    trimmings = read_trimmings(line, bool(cased), trims, findings)
     if wide is None:
         return None
     taken_up: Fraction | None = None
@@ -68,6 +81,8 @@ def read_gap(
         clear_height=tall,
         taken_up=taken_up,
         stops=stops,
+        sill=sill,
+        trimmings=trimmings,
     )
 
 
@@ -83,6 +98,13 @@ def _casing(fact: facts.Cased, trims: dict[str, Trim], findings: Findings) -> tu
         else:
             names.append(word.text)
     return tuple(names) if len(names) == len(named) else ()
+
+
+def _passes(trim: Trim, sill: Fraction, on_floor: Container[str]) -> bool:
+    """Tell whether a trim goes on past a window: crown above it, and what ends below its sill."""
+    if trim.spring is not None:
+        return True
+    return trim.name in on_floor and trim.height is not None and trim.height <= sill
 
 
 def _stopped(fact: facts.Stops, trims: dict[str, Trim], findings: Findings) -> tuple[str, ...]:

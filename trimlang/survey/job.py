@@ -149,13 +149,34 @@ class Run:
 
 
 @record
+class Trimmings:
+    """What an opening gets besides the legs and the head of its casing, by the trims' names.
+
+    ``stool`` is the board under a window and ``apron`` what covers the wall below it; ``jambs``
+    are strips that bring the jamb out to the wall's face.  ``four_sides`` tells that the
+    casing goes on below, ``both_faces`` that the wall's other side is cased alike.
+    """
+
+    stool: str | None = None
+    apron: str | None = None
+    jambs: str | None = None
+    four_sides: bool = False
+    both_faces: bool = False
+
+    @property
+    def trims(self) -> tuple[str, ...]:
+        """The trims that are named."""
+        return tuple(name for name in (self.stool, self.apron, self.jambs) if name is not None)
+
+
+@record
 class Gap:
     """Wall without running trim: an opening, or bare wall such as behind a cabinet.
 
     ``width`` is as written: from trim to trim, or the clear width where the opening gets a
     casing.  ``casing`` and ``head`` name the casing's trims (``head`` is None where one trim goes
     all round); ``clear_height`` goes with them.  ``taken_up`` is the wall that opening and
-    casing take up together.  ``stops`` names the trims that end at it, while all others go on past
+    casing take up together, ``sill`` how high a window begins above the floor.  ``stops`` names the trims that end at it, while all others go on past
     it; None where the file does not say, so that it stops what it usually does.  Lengths in
     inches.  The kind ``lost`` holds the place of a wall that could not be read.
     """
@@ -173,6 +194,8 @@ class Gap:
     clear_height: Fraction | None = None
     taken_up: Fraction | None = None
     stops: tuple[str, ...] | None = None
+    sill: Fraction | None = None
+    trimmings: Trimmings = Trimmings()
 
     @property
     def is_lost(self) -> bool:
@@ -184,6 +207,12 @@ class Gap:
         if self.stops is not None:
             return trim.name not in self.stops and not self.is_lost
         return self.kind is GapKind.OPENING and trim.spring is not None
+
+    @property
+    def trims(self) -> tuple[str, ...]:
+        """The trims that its casing and all else round it are cut from."""
+        cased = (name for name in (self.casing, self.head) if name is not None)
+        return (*cased, *self.trimmings.trims)
 
     @property
     def along(self) -> Fraction:

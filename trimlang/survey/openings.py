@@ -22,13 +22,14 @@ LONGEST: Final = 20
 def opening_names(room: Room) -> Mapping[int, str]:
     """Return the names of those of a room's openings that have pieces, by place in the walk.
 
-    Those are cased openings, and the first of a wall that is all opening, which names its crown.
+    Those are openings with casing or jamb strips, and the first of a wall that is all opening,
+    which crown is named after.
     """
     whole = {places[0] for places in door_walls(room, _may_let_past)}
     cased = [
         place
         for place, stretch in enumerate(room.walk)
-        if isinstance(stretch, Gap) and (stretch.casing is not None or place in whole)
+        if isinstance(stretch, Gap) and (stretch.trims or place in whole)
     ]
     own = {place: _plain(room.walk[place]) for place in cased}
     names: dict[int, str] = {}

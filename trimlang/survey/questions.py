@@ -7,7 +7,7 @@ from collections.abc import Iterable
 from typing import Final
 
 from trimlang.language import tree
-from trimlang.language.facts import Cased, ClearHeight, Unread
+from trimlang.language.facts import Cased, ClearHeight, Jambed, Unread
 from trimlang.lengths.tape import feet_text, mixed_number
 from trimlang.survey.job import Gap, Room, Trim
 from trimlang.survey.measures import Findings
@@ -30,7 +30,8 @@ def ask_of_lines(lines: Iterable[tree.Statement], findings: Findings) -> None:
             _ask_of_feet(line.length, findings)
         elif isinstance(line, tree.GapLine):
             _ask_of_feet(line.width, findings)
-            if _stated(line, ClearHeight) and not (_stated(line, Cased) or _stated(line, Unread)):
+            used = (Cased, Jambed, Unread)
+            if _stated(line, ClearHeight) and not any(_stated(line, kind) for kind in used):
                 findings.say("T265", line.span)
         elif isinstance(line, tree.DiagonalLine | tree.LoosePieceLine):
             _ask_of_feet(line.length, findings)
@@ -89,13 +90,10 @@ def _ask_of_stick(measure: tree.Measure, findings: Findings) -> None:
 def _ask_of_short_sticks(trim: Trim, rooms: tuple[Room, ...], findings: Findings) -> None:
     """Ask about sticks that no run can be cut from, whole or spliced."""
     runs = [(room.settings, run) for room in rooms for run in room.runs if trim.name in run.trims]
-    cased = any(
-        trim.name in (gap.casing, gap.head)
-        for room in rooms
-        for gap in room.walk
-        if isinstance(gap, Gap)
-    )
-    if not runs or cased:
+    gaps = (gap for room in rooms for gap in room.walk if isinstance(gap, Gap))
+    elsewhere = {name for gap in gaps for name in gap.trims}
+    elsewhere |= {loose.trim for room in rooms for loose in room.loose}
+    if not runs or trim.name in elsewhere:
         return
     shortest = min(run.length for _, run in runs)
     if all(offer.length < shortest for offer in trim.offers):

@@ -134,7 +134,9 @@ class _RoomReader:
                 labels.setdefault(label.casefold(), line.span)
                 walk.append(self._run(line, ends) or _lost(line.span))
             elif isinstance(line, tree.GapLine):
-                gap = read_gap(line, ends, self._settings, self._trims, findings)
+                gap = read_gap(
+                    line, ends, self._settings, self._trims, findings, on_floor=self._on_floor()
+                )
                 walk.append(gap or _lost(line.span))
             else:
                 walk.append(_lost(line.span))
@@ -178,6 +180,15 @@ class _RoomReader:
             elif word.text not in named:
                 named.append(word.text)
         return tuple(named)
+
+    def _on_floor(self) -> set[str]:
+        """Return the trims that stand on the floor: the room's first, and those in front of it."""
+        first = self._room_trims[:1]
+        return {
+            name
+            for name in self._room_trims
+            if name in first or self._trims[name].in_front_of in first
+        }
 
     def _scraps(self, fact: facts.WrittenTaken) -> str | None:
         """Return the trim whose scraps the tape ran over, None where the line names none."""

@@ -186,7 +186,7 @@ def _check_trims(
         used |= {loose.trim for loose in room.loose}
         for gap in room.walk:
             if isinstance(gap, Gap):
-                used |= {name for name in (gap.casing, gap.head) if name is not None}
+                used |= set(gap.trims)
     for name, trim in trims.items():
         if name not in used:
             if all_read and all_known:

@@ -102,7 +102,7 @@ def bead_inches(job: Job, runs: Iterable[Piece]) -> Fraction:
     total = Fraction(0)
     for piece in runs:
         trim = job.trim(piece.trim)
-        if trim.in_front_of or piece.kind is PieceKind.LOOSE:
+        if trim.in_front_of or piece.kind in (PieceKind.LOOSE, PieceKind.JAMB):
             continue  # caulked to what is behind it, or to no wall
         # Two pieces meet in a corner and share its bead, so each counts for half of it.
         corners = sum(cut.joint.is_corner for cut in (piece.left, piece.right))

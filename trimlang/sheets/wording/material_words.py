@@ -171,4 +171,4 @@ def section(trim: Trim, job: Job, pen: Pen) -> tuple[str, ...]:
 
 def _casings(job: Job) -> set[str | None]:
     gaps = (gap for room in job.rooms for gap in room.walk if isinstance(gap, Gap))
-    return {name for gap in gaps for name in (gap.casing, gap.head)}
+    return {name for gap in gaps for name in (gap.casing, gap.head, gap.trimmings.stool)}

@@ -1,0 +1,55 @@
+"""Returns: the small pieces that turn a profile back to the wall."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Final
+
+from trimlang.joinery.crown import crown_cut
+from trimlang.joinery.cuts import RETURN_MITRE, square_cut
+from trimlang.joinery.piece import Lean, Piece, PieceKind, Remark
+from trimlang.joinery.rounding import round_length
+from trimlang.joinery.wedges import lean_of
+from trimlang.lengths.tape import NOTHING
+from trimlang.marking import N_
+from trimlang.settings.table import Settings
+from trimlang.survey.job import Trim
+from trimlang.survey.outline import depths
+
+_CLOSES: Final = {
+    "left": N_("closes the left end of {piece}; glue, do not nail"),
+    "right": N_("closes the right end of {piece}; glue, do not nail"),
+}
+
+
+def return_piece(whole: Piece, closed: Piece, side: str, trim: Trim, settings: Settings) -> Piece:
+    """Return the small piece that turns the profile back to the wall.
+
+    It is as long, at its long point, as the trim is thick or the crown stands out.  It is mitred
+    where it meets the run and square where it meets the wall; a crown's return has no length
+    at the wall edge.
+    """
+    deep = depths((trim,))[trim.name] or NOTHING
+    length, rounding = round_length(deep, "return", settings)
+    run_end = whole.left if side == "left" else whole.right
+    mate_side = "right" if side == "left" else "left"
+    # Both sides of the joint have the same mitre, mirrored.
+    mitred = replace(run_end, inset=length, lean=lean_of(mate_side, run_end.long_edge))
+    if trim.spring is not None:
+        crown = crown_cut(trim.spring, RETURN_MITRE, mate_side, settings.saw_step, inside=False)
+        mitred = replace(mitred, crown=crown, lean=Lean(crown.swing))
+    square = square_cut()
+    return replace(
+        whole,
+        id=f"{whole.id}-{side}-return",
+        kind=PieceKind.RETURN,
+        length=length,
+        wall=deep,
+        left=square if side == "left" else mitred,
+        right=mitred if side == "left" else square,
+        rounding=rounding,
+        mates=(closed.id,),
+        wall_edge=None,
+        note=None,
+        remarks=(Remark(_CLOSES[side], (("piece", closed.id),)),),
+    )
