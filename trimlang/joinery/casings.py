@@ -37,7 +37,7 @@ _FAR: Final = N_("on the other side of the wall")
 _NOTCH: Final = N_("notch each end round the wall, {long} along it; scribe how deep")
 
 
-class _Part(Enum):
+class _CasingPart(Enum):
     """A part of what surrounds an opening: its kind, and what it is called with and without it."""
 
     LEFT_LEG = (
@@ -74,12 +74,12 @@ class _Part(Enum):
         return self.name.lower().replace("_", "-")
 
 
-OPENING_PARTS: Final = tuple(part.in_an_id for part in _Part)
+OPENING_PARTS: Final = tuple(part.in_an_id for part in _CasingPart)
 """What the parts round an opening are called in the ids of their pieces."""
 
 
 @record
-class _Opening:
+class _CasedOpening:
     """An opening with its room and with what its pieces go by; ``tall`` is its clear height."""
 
     job: Job
@@ -90,7 +90,7 @@ class _Opening:
 
     def piece(
         self,
-        part: _Part,
+        part: _CasingPart,
         trim: Trim,
         exact: Fraction,
         clear: Fraction,
@@ -126,7 +126,9 @@ def casing_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
         assert isinstance(stretch, Gap)  # noqa: S101  opening_names says so
         if stretch.clear_height is None:
             continue
-        opening = _Opening(job=job, room=room, gap=stretch, door=door, tall=stretch.clear_height)
+        opening = _CasedOpening(
+            job=job, room=room, gap=stretch, door=door, tall=stretch.clear_height
+        )
         for piece in _surround(opening):
             longest = job.trim(piece.trim).longest_stick(job.settings)
             if longest is not None and piece.length > longest:
@@ -144,7 +146,7 @@ def casing_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
             yield piece
 
 
-def _surround(opening: _Opening) -> Iterator[Piece]:
+def _surround(opening: _CasedOpening) -> Iterator[Piece]:
     gap, job = opening.gap, opening.job
     wide = NOTHING  # how wide the casing stands out past the reveal
     if gap.casing is not None:
@@ -159,7 +161,7 @@ def _surround(opening: _Opening) -> Iterator[Piece]:
         yield from _jambs(opening, job.trim(gap.trimmings.jambs))
 
 
-def _casing(opening: _Opening, legs: Trim) -> Iterator[Piece]:
+def _casing(opening: _CasedOpening, legs: Trim) -> Iterator[Piece]:
     """Yield the legs and the head, and on four sides what lies below."""
     gap, settings = opening.gap, opening.room.settings
     head = opening.job.trim(gap.head) if gap.head else legs
@@ -182,14 +184,14 @@ def _casing(opening: _Opening, legs: Trim) -> Iterator[Piece]:
     # Of the left leg the top is its right end as it lies on the saw, face up, outer edge away; of
     # the right leg the left end.
     low_left, low_right = (left, right) if gap.trimmings.four_sides else (square, square)
-    yield opening.piece(_Part.LEFT_LEG, legs, leg_long, opening.tall, (low_left, right))
-    yield opening.piece(_Part.RIGHT_LEG, legs, leg_long, opening.tall, (left, low_right))
-    yield opening.piece(_Part.HEAD, head, across, gap.width, (left, right))
+    yield opening.piece(_CasingPart.LEFT_LEG, legs, leg_long, opening.tall, (low_left, right))
+    yield opening.piece(_CasingPart.RIGHT_LEG, legs, leg_long, opening.tall, (left, low_right))
+    yield opening.piece(_CasingPart.HEAD, head, across, gap.width, (left, right))
     if gap.trimmings.four_sides:
-        yield opening.piece(_Part.BOTTOM, legs, across, gap.width, (left, right))
+        yield opening.piece(_CasingPart.BOTTOM, legs, across, gap.width, (left, right))
 
 
-def _below(opening: _Opening, wide: Fraction) -> Iterator[Piece]:
+def _below(opening: _CasedOpening, wide: Fraction) -> Iterator[Piece]:
     """Yield a window's stool, with horns past the casing, and its apron, returned at both ends."""
     gap, settings = opening.gap, opening.room.settings
     below = gap.trimmings
@@ -198,30 +200,32 @@ def _below(opening: _Opening, wide: Fraction) -> Iterator[Piece]:
         horn = wide + settings.stool_horn
         notch = Remark(_NOTCH, (("long", length_text(horn, settings.unit)),))
         yield opening.piece(
-            _Part.STOOL, stool, gap.width + 2 * horn, gap.width, (square, square), notch
+            _CasingPart.STOOL, stool, gap.width + 2 * horn, gap.width, (square, square), notch
         )
     if below.apron is not None:
         apron = opening.job.trim(below.apron)
         end = End(joint=Joint.RETURN, corner=None, fit=Fit.MITRED, over_scraps=False, span=gap.span)
         left, right = (end_cut(end, side, apron, settings, Side.LEFT) for side in Side)
-        across = opening.piece(_Part.APRON, apron, gap.width + 2 * wide, gap.width, (left, right))
+        across = opening.piece(
+            _CasingPart.APRON, apron, gap.width + 2 * wide, gap.width, (left, right)
+        )
         returns = [return_piece(across, across, side, apron, settings) for side in Side]
         yield replace(across, mates=tuple(one.id for one in returns))
         yield from returns
 
 
-def _jambs(opening: _Opening, strip: Trim) -> Iterator[Piece]:
+def _jambs(opening: _CasedOpening, strip: Trim) -> Iterator[Piece]:
     """Yield the strips that bring a jamb out to the wall's face: sides, and head across them."""
     gap, square = opening.gap, square_cut()
     across = gap.width + 2 * (strip.thickness or NOTHING)
-    yield opening.piece(_Part.LEFT_JAMB, strip, opening.tall, opening.tall, (square, square))
-    yield opening.piece(_Part.RIGHT_JAMB, strip, opening.tall, opening.tall, (square, square))
-    yield opening.piece(_Part.HEAD_JAMB, strip, across, gap.width, (square, square))
+    yield opening.piece(_CasingPart.LEFT_JAMB, strip, opening.tall, opening.tall, (square, square))
+    yield opening.piece(_CasingPart.RIGHT_JAMB, strip, opening.tall, opening.tall, (square, square))
+    yield opening.piece(_CasingPart.HEAD_JAMB, strip, across, gap.width, (square, square))
     if gap.trimmings.four_sides:
-        yield opening.piece(_Part.BOTTOM_JAMB, strip, across, gap.width, (square, square))
+        yield opening.piece(_CasingPart.BOTTOM_JAMB, strip, across, gap.width, (square, square))
 
 
-def _on_the_far_side(piece: Piece, opening: _Opening) -> Piece:
+def _on_the_far_side(piece: Piece, opening: _CasedOpening) -> Piece:
     """Return the same piece for the other side of the wall, where left is left again."""
     begin = f"{opening.room.tag}-{opening.door}"
     return replace(
