@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 from shapely.geometry import Polygon, box
 from shapely.ops import unary_union
 
+from tests import jobs
 from trimlang.compiler import Result, check_job, compile_job
 from trimlang.joinery.piece import Piece, PieceKind
 
@@ -18,9 +19,9 @@ REVEAL = Fraction(3, 16)
 HORN = Fraction(3, 4)
 """The default of ``casings: horn``."""
 
-TRIMS = """\
-trim base: 9/16 in thick, 5 1/4 in tall
-trim case: 11/16 in thick, 2 1/4 in wide
+TRIMS = f"""\
+{jobs.BASE}
+{jobs.CASE}
 trim shelf: 3/4 in thick, 5 1/2 in wide
 trim strip: 3/4 in thick, 1 in tall
 stock base: 16 ft at 24.10
@@ -163,7 +164,7 @@ def test_a_frame_fits_whatever_the_opening(wide, tall):
 
 def test_base_runs_below_a_window_whose_sill_is_told_and_a_rail_stops_at_it():
     rail = "trim rail: 3/4 in thick, 2 1/2 in tall\nstock rail: 16 ft at 12.00\n"
-    shoe = "trim shoe: 1/2 in thick, 3/4 in tall, in front of base\nstock shoe: 16 ft at 8.00\n"
+    shoe = f"{jobs.SHOE}\nstock shoe: 16 ft at 8.00\n"
     text = (
         f'{TRIMS}{rail}{shoe}room "Study", trim base, shoe, rail, open walk, ends in\n'
         "  N: 40 in\n  window 36 in, casing case, height 54 in, sill SILL\n  N2: 40 in\n"

@@ -176,7 +176,8 @@ class Gap:
     ``width`` is as written: from trim to trim, or the clear width where the opening gets a
     casing.  ``casing`` and ``head`` name the casing's trims (``head`` is None where one trim goes
     all round); ``clear_height`` goes with them.  ``taken_up`` is the wall that opening and
-    casing take up together, ``sill`` how high a window begins above the floor.  ``stops`` names the trims that end at it, while all others go on past
+    casing take up together, ``sill`` how high a window begins above the floor.
+    ``stops`` names the trims that end at it, while all others go on past
     it; None where the file does not say, so that it stops what it usually does.  Lengths in
     inches.  The kind ``lost`` holds the place of a wall that could not be read.
     """
