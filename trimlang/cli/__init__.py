@@ -1,4 +1,4 @@
-"""The command line: a module a command."""
+"""The command line: one module for each command."""
 
 from __future__ import annotations
 
@@ -15,20 +15,20 @@ from signal import SIGINT
 def main(argv: Sequence[str] | None = None) -> int:
     """Run trimlang and return its exit code.
 
-    What a compiler makes lives until it ends, so looking for garbage while it
-    starts and when it stops only costs time (a tenth of ``trimlang check``).
+    Almost everything that a compiler makes lives until it ends, so collecting garbage while it
+    runs, and once more when it stops, only costs time (a tenth of ``trimlang check``).
     """
     gc.set_threshold(100_000, 20, 20)
     _open_closed_streams()
     for stream in (sys.stdout, sys.stderr):
         if isinstance(stream, io.TextIOWrapper):
-            # a terminal without the sign for an arrow or a quote still gets the rest
+            # A terminal that has no arrow or quotation mark in its encoding still gets the rest.
             stream.reconfigure(errors="replace")
     try:
         from trimlang.cli.command_line import run
 
         code = run(argv)
-        if not sys.stdout.closed:  # as it is where an editor has gone
+        if not sys.stdout.closed:  # the language server closes it when its editor exits
             sys.stdout.flush()
     except KeyboardInterrupt as stop:
         return _stopped(stop)
@@ -43,7 +43,7 @@ def main(argv: Sequence[str] | None = None) -> int:
 
 
 def _open_closed_streams() -> None:
-    """Give a place to write to where the caller has closed the standard streams."""
+    """Replace standard streams that the caller has closed by ones that write nowhere."""
     for name in ("stdout", "stderr"):
         if getattr(sys, name) is None:
             nowhere = Path(os.devnull).open("w", encoding="utf-8")  # noqa: SIM115 - until the end
@@ -74,10 +74,10 @@ def _our_fault(error: Exception) -> int:
 
 
 def _unheard(error: OSError) -> int:
-    """Answer that the output cannot be written: who reads it has gone, or its disk is full."""
+    """Report that the output cannot be written: its reader has gone, or the disk is full."""
     from trimlang.cli.replies import WRONG_USAGE, complain
 
-    # what is left in the buffer would fail once more when Python ends
+    # What is left in the buffer would fail once more when Python flushes it at its end.
     with suppress(OSError, ValueError):
         os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
     if not isinstance(error, BrokenPipeError):

@@ -1,4 +1,4 @@
-"""How a command line is read: options stand anywhere, and no word steers a terminal."""
+"""Reads a command line: options may stand anywhere, and no word can control the terminal."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from typing import Any
 
 
 class PlainParser(argparse.ArgumentParser):
-    """Tells what is wrong with a word without writing the signs in it that a terminal obeys."""
+    """Prints messages without the characters in the user's words that a terminal would obey."""
 
     def _print_message(self, message: str, file: Any = None) -> None:
         from trimlang.letters import printable
@@ -17,10 +17,10 @@ class PlainParser(argparse.ArgumentParser):
 
 
 class CommandParser(PlainParser):
-    """Reads what stands behind a command's name.
+    """Reads what follows a command's name.
 
-    By itself argparse takes job files and lines from one place only, so that it would call
-    the line unknown in ``mark JOB.trim --anyway "cut ST-N-base"``.
+    By itself, argparse takes job files and lines from one place only, so it would reject the line
+    in ``mark JOB.trim --anyway "cut ST-N-base"``.
     """
 
     _mixing = False
@@ -28,8 +28,8 @@ class CommandParser(PlainParser):
     def parse_known_args(  # type: ignore[override]
         self, args: Sequence[str] | None = None, namespace: Any = None
     ) -> tuple[Any, list[str]]:
-        """Read words, and return what they ask for and those that are left; see argparse."""
-        if self._mixing:  # argparse reads options and the rest in two goes of its own
+        """Read words; return what they ask for, and the words that are left; see argparse."""
+        if self._mixing:  # the intermixed reading calls this again for each of its two passes
             return super().parse_known_args(args, namespace)
         self._mixing = True
         try:

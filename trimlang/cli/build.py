@@ -1,4 +1,4 @@
-"""``trimlang build`` and ``trimlang check``."""
+"""What ``trimlang build`` and ``trimlang check`` do for one job."""
 
 from __future__ import annotations
 
@@ -31,14 +31,14 @@ if TYPE_CHECKING:
 
 @record
 class Outcome:
-    """How a job went: its exit code, and where that is not 0 why, in a line."""
+    """How a job went: its exit code and, where that is not 0, the reason in one line."""
 
     code: int
     why: str = ""
 
 
 class StopError(Exception):
-    """The command ends here, with this exit code; its message is printed already."""
+    """The command ends here with this exit code; the message has been printed already."""
 
     def __init__(self, code: int, why: str = "") -> None:
         super().__init__(code)
@@ -47,7 +47,7 @@ class StopError(Exception):
 
 
 def check(job: str, messages: MessageOptions) -> Outcome:
-    """Print a job file's diagnostics."""
+    """Print a job file's diagnostics and how its rooms close."""
     try:
         text, path = read_job(job, messages)
     except StopError as stop:
@@ -59,7 +59,7 @@ def check(job: str, messages: MessageOptions) -> Outcome:
 
 
 def tell_closings(messages: MessageOptions, result: Result, job: str) -> None:
-    """Print how each room closes, in a line: what was found out, not what is wrong."""
+    """Print how each room closes, one line each; it is a result, so it goes to standard output."""
     for closing in result.closings:
         said = {"room": closing.room, "closing": closing.text}
         if messages.form is MessageForm.JSON:
@@ -70,7 +70,7 @@ def tell_closings(messages: MessageOptions, result: Result, job: str) -> None:
 
 
 def build(options: JobBuild) -> Outcome:
-    """Compile a job file and write its sheets."""
+    """Compile a job file and write its folder of sheets."""
     try:
         text, path = read_job(options.job, options.messages)
         result = _compile(options, text, path)
@@ -86,7 +86,7 @@ def write(target: Path, files: Mapping[str, bytes]) -> None:
     """Write a folder of sheets.
 
     Raises:
-        StopError: it cannot be written; the reason is printed.
+        StopError: it cannot be written; the reason has been printed.
     """
     from trimlang.output.folder import write_folder
     from trimlang.output.made_by import NotOursError
@@ -102,7 +102,7 @@ def write(target: Path, files: Mapping[str, bytes]) -> None:
 
 
 def tell(messages: MessageOptions, result: Result) -> None:
-    """Print a job's diagnostics as the options ask for."""
+    """Print a job's diagnostics in the form that the options ask for."""
     show(
         result.diagnostics,
         result.sources,
@@ -113,17 +113,17 @@ def tell(messages: MessageOptions, result: Result) -> None:
 
 
 def complained(code: int, text: str) -> StopError:
-    """Print a complaint, and return what ends the command for it."""
+    """Print a complaint, and return the exception that ends the command."""
     complain(text)
     return StopError(code, text)
 
 
 @contextmanager
 def checked_plans(what: str = "printed") -> Iterator[None]:
-    """Plan in here: a plan that the verifier rejects is a defect of ours, and nothing is done.
+    """Plan within this: a plan that the verifier rejects is our defect and ends the command.
 
     Raises:
-        StopError: a plan was rejected; the reason is printed.
+        StopError: a plan was rejected; the reason has been printed.
     """
     try:
         yield
@@ -133,7 +133,7 @@ def checked_plans(what: str = "printed") -> Iterator[None]:
 
 
 def outcome(result: Result) -> Outcome:
-    """Return how a job's diagnostics went, with the first error where there is one."""
+    """Return how a job went by its diagnostics, with the first error if there is one."""
     errors = [one for one in result.diagnostics if one.severity is Severity.ERROR]
     if not errors:
         return Outcome(CLEAN)
@@ -147,7 +147,7 @@ def read_job(job: str, messages: MessageOptions) -> tuple[str, Path | None]:
     """Return a job file's text, and its path unless ``job`` is ``-`` for standard input.
 
     Raises:
-        StopError: it cannot be read; the reason is printed.
+        StopError: it cannot be read; the reason has been printed.
     """
     try:
         if job == "-":
@@ -192,10 +192,10 @@ def sheet_files(
     shared: SharedOrder | None = None,
     filler: TemplateFiller | None = None,
 ) -> dict[str, bytes]:
-    """Return the files of a compiled job, name to contents; see ``paperwork``.
+    """Return the files of a compiled job: name to contents; see ``paperwork``.
 
     Raises:
-        StopError: an option cannot be followed; the reason is printed.
+        StopError: an option cannot be followed; the reason has been printed.
     """
     from trimlang.output.job_files import paperwork
     from trimlang.workers.forked import RefusedError
@@ -207,12 +207,12 @@ def sheet_files(
 
 
 def sheets_beside(path: Path | None) -> Path:
-    """Return the folder for a job's sheets where none is named."""
+    """Return the folder for a job's sheets where the user names none."""
     return Path("job-sheets") if path is None else path.with_name(f"{path.stem}-sheets")
 
 
 def summary(result: Result, target: Path) -> str:
-    """Return what a build that went well says of itself, in a line."""
+    """Return what a build that went well prints: pieces, sticks, cost and folder."""
     from trimlang.money import money_text
     from trimlang.sheets.export.plan_json import least_words
 
@@ -230,5 +230,5 @@ def summary(result: Result, target: Path) -> str:
 
 
 def counted(count: int, word: str) -> str:
-    """Write a number of things: ``1 piece``, ``3 pieces``."""
+    """Return a number of things in words: ``1 piece``, ``3 pieces``."""
     return f"{count} {word}" if count == 1 else f"{count} {word}s"

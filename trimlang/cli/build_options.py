@@ -1,4 +1,4 @@
-"""What ``trimlang build`` can be told."""
+"""``trimlang build``: its options, and which kind of build they ask for."""
 
 from __future__ import annotations
 
@@ -122,7 +122,7 @@ def run(asked: Namespace) -> int:
 
 
 def build_options(asked: Namespace) -> BuildOptions:
-    """Return what was typed as a value."""
+    """Return what was typed as a frozen value."""
     return BuildOptions(
         jobs=tuple(asked.job_files),
         messages=MessageForm(asked.messages),

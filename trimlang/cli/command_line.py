@@ -1,4 +1,4 @@
-"""What can be typed: each command is a module that describes itself and runs."""
+"""The commands: each is a module that describes itself (``describe``) and runs (``run``)."""
 
 from __future__ import annotations
 
@@ -25,11 +25,11 @@ _MODULES: Final = {
     "start": "start",
     "tidy": "tidy",
 }
-"""The commands and the modules that describe them, in the order of the help."""
+"""The commands and their modules, in the order of the help."""
 
 
 def arguments(command: str | None = None) -> argparse.ArgumentParser:
-    """Return the parser of the command line, or of one command where it is known which."""
+    """Return the parser of the command line, or only of ``command`` where that is known."""
     parser = PlainParser(
         prog="trimlang",
         description="Compile a job file of interior trim into cut tickets, a stock order"
@@ -49,7 +49,7 @@ def arguments(command: str | None = None) -> argparse.ArgumentParser:
 def run(argv: Sequence[str] | None = None) -> int:
     """Do what the command line asks and return the exit code."""
     words = sys.argv[1:] if argv is None else list(argv)
-    # the other commands need not be described to understand this one
+    # Loading the modules of the other commands would take longer than a whole check.
     asked = arguments(words[0] if words else None).parse_args(words)
     code: int = asked.run(asked)
     return code

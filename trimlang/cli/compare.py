@@ -1,4 +1,4 @@
-"""``trimlang compare``: what has changed between two versions of a job, by meaning."""
+"""``trimlang compare``: what has changed in meaning between two versions of a job."""
 
 from __future__ import annotations
 
@@ -36,6 +36,7 @@ if TYPE_CHECKING:
 
     Log: TypeAlias = Sequence[Entry]
 
+# An exit code of its own, as 1 already means that a job has errors.
 DIFFERENT: Final = 4
 
 _EXITS: Final = """\
@@ -181,10 +182,10 @@ def _called(revision: str, commit: str) -> str:
 def _both(
     options: CompareOptions, names: tuple[str, str], versions: Versions
 ) -> tuple[Result, Result, tuple[Log, Log]]:
-    """Compile both versions; where they say the same, the one plan serves both.
+    """Compile both versions; where they mean the same, one plan serves both.
 
-    Where only one has a site log, both are planned as if nothing had been done, so
-    that like is held against like.  The logs are returned as they are.
+    Where only one of them has a site log, both are planned as if nothing had been done, so that
+    like is compared with like.  The logs are returned as they are.
     """
     from trimlang.cli.build import StopError, checked_plans, read_job
     from trimlang.compiler import check_job, plan_checked
@@ -226,7 +227,7 @@ def _both(
 
 
 def _named(old: Result, named: Sequence[str]) -> frozenset[str]:
-    """Return the ids of the old version's pieces that are told to be cut."""
+    """Return the ids of the old version's pieces that the user says are cut."""
     from trimlang.cli.build import StopError
     from trimlang.diagnostics.suggestion import did_you_mean
 

@@ -1,4 +1,4 @@
-"""``trimlang completion``: a script that lets the shell complete what is typed."""
+"""``trimlang completion``: a script for the shell that completes what is typed."""
 
 from __future__ import annotations
 
@@ -61,7 +61,7 @@ def _mark(
     files: dict[str, Any],
     folders: dict[str, Any],
 ) -> None:
-    """Tell of each argument whether it is a file, by what it is called in the help."""
+    """Mark each argument that is a file or folder, by its name in the help."""
     for action in parser._actions:
         if isinstance(action, argparse._SubParsersAction):
             for command in action.choices.values():

@@ -1,4 +1,4 @@
-"""``trimlang convert``: a survey in CSV becomes a job file, and a job file a table."""
+"""``trimlang convert``: makes a job file from a survey in CSV, or a table from a job file."""
 
 from __future__ import annotations
 
@@ -71,12 +71,13 @@ def run(asked: Namespace) -> int:
     if target is None:
         sys.stdout.write(made)
         return CLEAN
+    # With a byte order mark, as spreadsheets take a CSV without one for the system's old encoding.
     encoding = "utf-8-sig" if target.suffix.lower() in TABLES else "utf-8"
     return _write(target, made.encode(encoding), force=options.force)
 
 
 def _job(options: ConvertOptions, data: bytes) -> str | None:
-    """Return the job file of a table, None where the table has errors; either way they are told."""
+    """Return the job file made from a table, None where it has errors; print its findings."""
     from trimlang.diagnostics import has_errors
     from trimlang.diagnostics.show import show
     from trimlang.tables.from_csv import from_csv
@@ -107,7 +108,7 @@ def _table(options: ConvertOptions, data: bytes) -> str | None:
 
 
 def _write(target: Path, data: bytes, *, force: bool) -> int:
-    """Write a file whole or not at all; over one that came meanwhile only where forced."""
+    """Write a file whole or not at all, over one that has appeared meanwhile only if forced."""
     from trimlang.output.one_file import new_file, replace_file
 
     try:

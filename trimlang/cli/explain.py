@@ -1,4 +1,4 @@
-"""``trimlang explain``: more about a diagnostic's code."""
+"""``trimlang explain``: prints the page of a diagnostic's code."""
 
 from __future__ import annotations
 

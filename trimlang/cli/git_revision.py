@@ -1,8 +1,8 @@
-"""Takes a job file and what it includes out of git, as they were at a revision.
+"""Takes a job file and its includes out of git, as they were at a revision.
 
-A repository that someone sent may hold settings that run commands: when git lacks a file
-it fetches it, by a command that the repository names.  So git is let read what lies on
-this disk, and nothing else.
+A repository that came from somebody else may have settings that run commands: where git lacks an
+object it fetches it, with a command that the repository names.  So git may only read what is on
+this disk.
 """
 
 from __future__ import annotations
@@ -19,14 +19,14 @@ from trimlang.language.source import Source
 from trimlang.reading import MOST_MEGABYTES, UnreadableError, decode, log_beside
 
 _PATIENCE: Final = 60
-"""Seconds that git may take for one file."""
+"""Seconds that git may take for one call."""
 
 _MOST_BYTES: Final = MOST_MEGABYTES * 2**20
-"""Bytes that a job's files may have together, as where they are read from the disk."""
+"""Bytes that a job's files may have together, the same as when they are read from the disk."""
 
 _FETCH_NOTHING: Final = {
     "GIT_NO_LAZY_FETCH": "1",
-    # older versions of git do not know the first: no way of fetching is allowed then
+    # Older versions of git do not know the first variable: allow them no way of fetching.
     "GIT_ALLOW_PROTOCOL": "",
     "GIT_TERMINAL_PROMPT": "0",
     "GIT_OPTIONAL_LOCKS": "0",
@@ -35,7 +35,7 @@ _RUN_NOTHING: Final = ("-c", f"core.hooksPath={os.devnull}", "-c", "core.fsmonit
 
 
 class NotInGitError(Exception):
-    """The revision or the file in it cannot be had; the message says why."""
+    """There is no such revision, or no such file in it; the message says why."""
 
 
 class _TooLargeError(NotInGitError):
@@ -46,11 +46,12 @@ def take_out(job: Path, revision: str, into: Path) -> tuple[Path, str]:
     """Write a job file of ``revision``, its includes and its site log below ``into``.
 
     Returns:
-        Where the job file lies now, and the revision's short name.
+        The path of the job file below ``into``, and the revision's short name.
 
     Raises:
         NotInGitError: git is missing, or has no such revision or file.
     """
+    # Git would take it for an option.
     if not revision or revision.startswith("-"):
         raise NotInGitError(f"“{revision}” is no revision")
     home = job.resolve().parent
@@ -89,12 +90,12 @@ def take_out(job: Path, revision: str, into: Path) -> tuple[Path, str]:
             except _TooLargeError:
                 raise NotInGitError(_too_large(other, revision)) from None
             except NotInGitError:
-                continue  # the compiler says so where one is asked for; a job need have no log
+                continue  # the compiler reports a missing include; a job need not have a log
     return into / name, commit
 
 
 def _includes(path: str, data: bytes) -> list[str]:
-    """Return what a file includes, as paths from the job's folder that stay below it."""
+    """Return what a file includes, as paths from the job's folder; only those below it."""
     try:
         text = decode(data, path)
     except UnreadableError:
@@ -114,11 +115,11 @@ def _too_large(what: str, revision: str) -> str:
 
 
 def _blob(home: Path, commit: str, path: str) -> bytes:
-    """Return a file's contents, having asked for their size first: git reads a blob whole.
+    """Return a file's contents, after asking for their size: git reads a blob into memory whole.
 
     Raises:
         _TooLargeError: it is larger than any job file may be.
-        NotInGitError: it is not there.
+        NotInGitError: there is no such file.
     """
     called = f"{commit}:./{path}"
     size = _git(home, "cat-file", "-s", called).strip()

@@ -1,4 +1,4 @@
-"""``trimlang language-server``: answers an editor."""
+"""``trimlang language-server``: answers an editor over standard input and output."""
 
 from __future__ import annotations
 
@@ -14,13 +14,13 @@ def describe(commands: Commands) -> None:
         "language-server",
         help="answer an editor over standard input and output: mistakes as you type, and more",
     )
-    # editors' generic clients like to add it
+    # Many editors' clients add this option by themselves.
     server.add_argument("--stdio", action="store_true", help="what it does anyway")
     server.set_defaults(run=run)
 
 
 def run(_asked: Namespace) -> int:
-    """Serve until the editor goes; return the exit code."""
+    """Serve until the editor exits; return the exit code."""
     try:
         from trimlang.editor.server import serve
     except ModuleNotFoundError as error:

@@ -1,6 +1,6 @@
-"""Makes the manual page from what the commands say of themselves.
+"""Makes the manual page from the commands' own descriptions.
 
-The wheel installs ``docs/trimlang.1``; a test holds it against the command line.
+The wheel installs ``docs/trimlang.1``; a test compares it with what is made here.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ from trimlang.cli.replies import EXITS
 from trimlang.version import __version__
 
 _DATE: Final = "2026-11-25"
-"""Of the last release that changed the commands."""
+"""The date of the last release that changed the commands."""
 
 _EXAMPLES: Final = (
     ("trimlang start kitchen.trim", "Write a job file to begin from."),
@@ -92,7 +92,7 @@ def _arguments(command: argparse.ArgumentParser) -> Iterator[str]:
 
 
 def _named(action: argparse.Action) -> str:
-    """Return an argument as its entry's heading."""
+    """Return the heading of an argument's entry."""
     if not action.option_strings:
         return f".I {_roff(_metavar(action))}"
     options = ", ".join(f"\\fB{_roff(option)}\\fR" for option in action.option_strings)
@@ -112,20 +112,21 @@ def _help(action: argparse.Action, command: argparse.ArgumentParser) -> str:
 
 
 def _sentence(text: str) -> str:
-    """Return a text as a sentence of its own."""
+    """Return a text as a sentence: a capital letter first, a full stop last."""
     text = " ".join(text.split())
     return f"{text[:1].upper()}{text[1:]}{'' if text.endswith('.') else '.'}" if text else ""
 
 
 def _filled(text: str) -> Iterator[str]:
-    """Yield a text in lines of source that are not too long."""
+    """Yield a text as source lines of moderate length."""
     yield from (_roff(line) for line in wrap(text, 64, break_on_hyphens=False))
 
 
 def _roff(text: str) -> str:
-    """Write a text so that roff takes nothing in it for a request."""
+    """Return a text such that roff takes nothing in it for a request."""
     signs = {"\\": "\\e", "-": "\\-"}
     text = "".join(
         signs.get(sign, sign if sign.isascii() else f"\\[u{ord(sign):04X}]") for sign in text
     )
+    # A line that begins with a point or an apostrophe would be a request.
     return f"\\&{text}" if text.startswith((".", "'")) else text

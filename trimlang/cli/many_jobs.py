@@ -1,4 +1,4 @@
-"""Several jobs in one call: each for itself, told in the order in which they were given."""
+"""Several jobs in one call: each by itself, reported in the order in which they were given."""
 
 from __future__ import annotations
 
@@ -69,6 +69,7 @@ def build_many(options: BuildOptions) -> int:
             for place, answer in pool.do(jobs):
                 answers[place] = answer or _died(files[place])
                 step()
+                # Jobs finish in any order; an answer waits until all before it have been printed.
                 while told in answers:
                     _tell(answers[told])
                     told += 1
@@ -88,7 +89,7 @@ def build_many(options: BuildOptions) -> int:
 
 
 def _built(job: JobBuild) -> tuple[int, str]:
-    """Build one job, in a process beside this one."""
+    """Build one job; this runs in a worker process."""
     from trimlang.cli.build import build
 
     outcome = build(job)
@@ -96,7 +97,7 @@ def _built(job: JobBuild) -> tuple[int, str]:
 
 
 def several(given: Sequence[str]) -> list[str] | None:
-    """Return the job files, each once; None, and a word why, where standard input is among them."""
+    """Return the job files, each only once; None, with a complaint, if standard input is one."""
     if "-" in given:
         complain("standard input is one job: - cannot stand beside other job files")
         return None
@@ -108,17 +109,17 @@ def several(given: Sequence[str]) -> list[str] | None:
 
 
 def one_of_many(file: str, form: MessageForm) -> MessageOptions:
-    """Return how messages are written that tell one job of several from the others."""
+    """Return the message options for one of several jobs: its folder stands before file names."""
     folder = Path(file).parent.as_posix()
     return MessageOptions(form=form, folder="" if folder == "." else f"{folder.rstrip('/')}/")
 
 
 def places(files: Sequence[str], out: Path | None, kept: Sequence[str] = ()) -> list[Path]:
-    """Return each job's folder: in ``out``, or beside the job; no two are one.
+    """Return each job's folder, in ``out`` or beside the job; no two are the same.
 
-    A folder in ``out`` is called after the job's file; where two are called alike,
-    after the folder of each too, and where that does not tell them apart the later
-    ones get a number.  ``kept`` are names in ``out`` that no job may have.
+    A folder in ``out`` has the name of the job's file.  Where two would be the same, the name of
+    the file's own folder is put before it; where that does not help, the later ones get a number.
+    ``kept`` are names in ``out`` that no job may have.
     """
     paths = [Path(file) for file in files]
     names = [path.stem if out is not None else f"{path.stem}-sheets" for path in paths]
@@ -144,7 +145,7 @@ def places(files: Sequence[str], out: Path | None, kept: Sequence[str] = ()) -> 
 
 
 def worse(one: int, other: int) -> int:
-    """Return the exit code of two jobs together: 1 where one failed, 3 where trimlang did."""
+    """Return the exit code of two jobs together: 1 if one failed, 3 if trimlang is at fault."""
     if OUR_FAULT in (one, other):
         return OUR_FAULT
     return JOB_ERRORS if one or other else CLEAN
@@ -158,7 +159,7 @@ def cores() -> int:
 
 
 def _sound(options: SheetOptions) -> bool:
-    """Tell whether what holds for all jobs can be followed; complain once where not."""
+    """Tell whether the options for all jobs can be followed; complain once where they cannot."""
     from trimlang.sheets.render.paper import label
     from trimlang.sheets.wording.catalogue import words_in
 
@@ -191,7 +192,7 @@ def _tell(answer: JobAnswer) -> None:
 
 
 def _tell_failed(failed: Sequence[tuple[str, JobAnswer]], count: int, form: MessageForm) -> None:
-    """Say which jobs failed and why, in a line each."""
+    """Print which jobs failed and why, one line each."""
     if form is MessageForm.JSON:
         for file, answer in failed:
             said = {"job": file, "exit_code": answer.code, "why": answer.why}
@@ -208,7 +209,7 @@ def _counted(number: int, of: int) -> str:
 
 
 def _sweep(at: dict[int, int], targets: Sequence[Path]) -> None:
-    """Take away what a process that had to be ended by force left half written."""
+    """Remove the half-written folders of processes that had to be killed."""
     from trimlang.output.folder import leftovers
 
     for pid, place in at.items():
@@ -218,9 +219,9 @@ def _sweep(at: dict[int, int], targets: Sequence[Path]) -> None:
 
 @contextmanager
 def _stoppable() -> Iterator[None]:
-    """Take the signal that ends a process as Ctrl-C: the processes are ended first."""
+    """Treat SIGTERM like Ctrl-C, so that the worker processes are ended first."""
     if current_thread() is not main_thread():
-        yield  # only the main thread may say what a signal does
+        yield  # only the main thread may set what a signal does
         return
 
     def stop(_signal: int, _frame: FrameType | None) -> None:
@@ -235,7 +236,7 @@ def _stoppable() -> Iterator[None]:
 
 @contextmanager
 def _bar(jobs: int) -> Iterator[Callable[[], None]]:
-    """Show on a terminal how many jobs are done; give what is to be called after each."""
+    """Show on a terminal how many jobs are done; yield a function to call after each."""
     if not sys.stderr.isatty():
         yield lambda: None
         return

@@ -1,4 +1,4 @@
-"""``trimlang mark``: writes what was done into the job's log file."""
+"""``trimlang mark``: writes what was done into the job's site log."""
 
 from __future__ import annotations
 
@@ -30,7 +30,7 @@ if TYPE_CHECKING:
 
 
 A_MOMENT: Final = 60
-"""Seconds in which the same line again is more likely a retry than done twice."""
+"""Seconds within which the same line again is more likely a retry than done twice."""
 
 
 _LINES: Final = re.compile(r"[^\r\n]*(?:\r\n|\r|\n)|[^\r\n]+")
@@ -77,7 +77,7 @@ def describe(commands: Commands) -> None:
 
 
 def run(asked: Namespace) -> int:
-    """Mark what was done; return the exit code."""
+    """Write what was done into the log; return the exit code."""
     from trimlang.cli.build import StopError
 
     options = MarkOptions(
@@ -101,7 +101,7 @@ def run(asked: Namespace) -> int:
     from trimlang.output.lock import alone_in
 
     try:
-        # another mark that reads the log meanwhile would write it back without these lines
+        # Another `mark` that read the log meanwhile would write it back without these lines.
         with alone_in(Path(os.path.realpath(options.job)).parent):
             return _take_back(options) if options.undo else _mark(options)
     except StopError as stop:
@@ -125,6 +125,8 @@ def _mark(options: MarkOptions) -> int:
     saved = read_job(options.file, messages)[0].splitlines() if options.file else []
     lines = [" ".join(line.split()) for line in (*options.lines, *saved)]
     added = "".join(f"{line}\n" for line in lines if line)
+    # The log is compiled with the new lines before it is written: a line with an error never gets
+    # in.
     with checked_plans("written"):
         result = compile_job(text, path=path, log=log + added)
     _show(result, options, log_path.name, first)
@@ -137,10 +139,10 @@ def _mark(options: MarkOptions) -> int:
 
 
 def _log_of(path: Path) -> Path:
-    """Return where a job's log is, or is to be: a file in the job's folder.
+    """Return the path of a job's log, whether it exists or not: a file in the job's folder.
 
     Raises:
-        StopError: a link leads out of the folder, or it is no file; the reason is printed.
+        StopError: a link leads out of the folder, or it is no file; the reason has been printed.
     """
     from trimlang.cli.build import complained
     from trimlang.reading import log_beside
@@ -155,7 +157,7 @@ def _log_of(path: Path) -> Path:
 
 
 def _nobody_bought(result: Result, log_name: str, first: int) -> bool:
-    """Tell whether a fresh line cuts a stick that nobody bought and that no offer prices."""
+    """Tell whether a new line cuts a stick that nobody bought and that no stock line prices."""
     return any(
         finding.code == NOBODY_BOUGHT
         and dict(finding.facts).get("price") == "0"
@@ -166,7 +168,7 @@ def _nobody_bought(result: Result, log_name: str, first: int) -> bool:
 
 
 def _take_back(options: MarkOptions) -> int:
-    """Take the last line that says something out of the log; comments stay."""
+    """Take the last line that is not only a comment out of the log."""
     from trimlang.cli.build import read_job
     from trimlang.output.one_file import replace_file
 
@@ -190,7 +192,7 @@ def _take_back(options: MarkOptions) -> int:
 
 
 def _told(text: str, log_path: Path) -> int:
-    """Print what was done; where that fails say that it is done all the same."""
+    """Print what was done; where that fails, say that it was done all the same."""
     try:
         sys.stdout.write(text)
         sys.stdout.flush()
@@ -203,7 +205,7 @@ def _told(text: str, log_path: Path) -> int:
 
 
 def _said_just_now(log_path: Path, before: str, fresh: list[str]) -> bool:
-    """Tell whether the log ends in these very lines, and was written less than a minute ago."""
+    """Tell whether the log ends in these same lines and was written less than a minute ago."""
     lines = [line for line in before.split("\n") if line.strip()]
     if not fresh or lines[-len(fresh) :] != fresh:
         return False
@@ -213,7 +215,7 @@ def _said_just_now(log_path: Path, before: str, fresh: list[str]) -> bool:
 
 
 def _show(result: Result, options: MarkOptions, log_name: str, first: int) -> None:
-    """Show what is wrong; that a line is not written out is about to be mended."""
+    """Show the findings, except that lines are not written out, which is about to be mended."""
     from trimlang.diagnostics.show import show
 
     found = [
@@ -265,9 +267,9 @@ def _write(options: MarkOptions, result: Result, path: Path, log: str, first: in
 
 
 def _in_place(text: str, spans: dict[Span, str]) -> str:
-    """Return a file's text with parts of its lines written otherwise; the rest stays."""
+    """Return a file's text with parts of its lines replaced; everything else stays."""
     mark = "\ufeff" if text.startswith("\ufeff") else ""
-    # lines and their ends in turn, as trimlang counts them
+    # Lines and their ends alternate, so line n is part 2 (n - 1).
     parts = re.split(r"(\r\n|\r|\n)", text.removeprefix(mark))
     for span in sorted(spans, reverse=True):
         at = 2 * (span.line - 1)

@@ -1,7 +1,7 @@
-"""What each command was asked to do, as frozen values.
+"""What each command is asked to do, as frozen values.
 
-The parser's own object has no types and can be changed, so it goes no further than the door of
-each command, its ``run``: there one of these records is made of it.
+The argument parser's own object has no types and can be changed, so it goes no further than each
+command's ``run``, which makes one of these records from it.
 """
 
 from __future__ import annotations
@@ -26,7 +26,7 @@ class Search(StrEnum):
 
 
 class ComparisonForm(StrEnum):
-    """How a comparison is told."""
+    """The form in which a comparison is written."""
 
     TEXT = "text"
     JSON = "json"
@@ -35,14 +35,14 @@ class ComparisonForm(StrEnum):
 
 @record
 class PlanOptions:
-    """How hard to look for the least cost, and for how many seconds of work at most."""
+    """How hard to look for the least cost, and for how many seconds of CPU time at most."""
 
     search: Search = Search.FULL
     seconds: float = 10.0
 
     def effort(self) -> Effort:
-        """Return what the planner is given."""
-        # the planner is heavy, and most options are read by commands that do not plan
+        """Return the planner's own value for this."""
+        # Imported here: the planner is slow to load, and most commands do not plan.
         from trimlang.stock.planner import QUICK, Effort
 
         return QUICK if self.search is Search.QUICK else Effort(seconds=self.seconds)
@@ -50,9 +50,9 @@ class PlanOptions:
 
 @record
 class MessageOptions:
-    """How a job's diagnostics are written.
+    """How a job's diagnostics are printed.
 
-    ``folder`` stands before each file's name, to tell one job of several from another.
+    ``folder`` is put before each file's name, where several jobs are done in one call.
     """
 
     form: MessageForm = MessageForm.TEXT
@@ -61,7 +61,7 @@ class MessageOptions:
 
 @record
 class CheckOptions:
-    """``trimlang check``: the job files, ``-`` for standard input."""
+    """``trimlang check``: the job files; ``-`` is standard input."""
 
     jobs: tuple[str, ...]
     messages: MessageForm
@@ -69,10 +69,10 @@ class CheckOptions:
 
 @record
 class BuildOptions:
-    """``trimlang build``: the job files and what becomes of all of them.
+    """``trimlang build``: the job files, and what is the same for all of them.
 
-    out: the folder to write; None takes one beside each job.
-    at_once: how many jobs are built at once; None for one a core.
+    out: the folder to write; None means one beside each job.
+    at_once: how many jobs are built at the same time; None means one for each core.
     pool: whether the jobs are bought together.
     watch: whether the job is built again at every save.
     """
@@ -87,7 +87,7 @@ class BuildOptions:
     sheets: SheetOptions
 
     def only_job(self) -> JobBuild:
-        """Return what is asked where one job is given."""
+        """Return the build of the one job that was given."""
         (job,) = self.jobs
         return JobBuild(
             job=job,
@@ -100,10 +100,10 @@ class BuildOptions:
 
 @record
 class JobBuild:
-    """One job to build: what a process beside this one is handed, too.
+    """One job to build; it can also be sent to a worker process.
 
-    quiet: no progress is shown, and no further process is started: other jobs are at work.
-    colour: whether messages are written for a terminal where a process keeps them.
+    quiet: show no progress and start no further process, since other jobs are being built.
+    colour: whether messages are coloured for a terminal although a process collects them.
     """
 
     job: str
@@ -119,11 +119,11 @@ class JobBuild:
 class CompareOptions:
     """``trimlang compare``: two job files, or one and a git revision.
 
-    cut: ids of pieces that are cut, as they were given, some with commas between.
+    cut: ids of pieces that are cut, as typed: several may stand in one, with commas.
     out: the file to write; None for standard output.
     force: whether a file that is there is written over.
-    paper: of the HTML page; None takes what goes with the job's unit.
-    exit_code: whether a difference shows in the exit code.
+    paper: the HTML page's; None means the one that goes with the job's unit.
+    exit_code: whether the exit code says that the versions differ.
     """
 
     old: str
@@ -141,12 +141,12 @@ class CompareOptions:
 
 @record
 class MarkOptions:
-    """``trimlang mark``: a job file, and lines for its log.
+    """``trimlang mark``: a job file and lines for its site log.
 
-    file: a file with more lines, None where there is none.
-    pin: whether all lines that are there are written out in full.
-    undo: whether the log's last line is taken out again.
-    anyway: whether lines are written that a question would be asked about.
+    file: a file with more lines, or None.
+    pin: whether the lines that are there already are written out in full too.
+    undo: whether the log's last line is removed again.
+    anyway: whether lines are written even where they look like a mistake.
     """
 
     job: str
@@ -160,10 +160,10 @@ class MarkOptions:
 
 @record
 class ConvertOptions:
-    """``trimlang convert``: a table or a job file, and the file to make of it.
+    """``trimlang convert``: a table or a job file, and the file to make from it.
 
-    target: None for standard output.
-    include: a file that the job file is to include.
+    target: None means standard output.
+    include: the name of a file that the job file will include, or None.
     force: whether a file that is there is written over.
     """
 
@@ -176,7 +176,7 @@ class ConvertOptions:
 
 @record
 class TidyOptions:
-    """``trimlang tidy``: the files, and whether to tell, print or show instead of writing."""
+    """``trimlang tidy``: the files, and whether to check, print or diff instead of writing."""
 
     files: tuple[str, ...]
     check: bool
@@ -187,7 +187,7 @@ class TidyOptions:
 
 @record
 class StartOptions:
-    """``trimlang start``: the file to write, ``-`` for standard output."""
+    """``trimlang start``: the file to write; ``-`` means standard output."""
 
     file: str
     metric: bool

@@ -1,4 +1,4 @@
-"""Tells on a terminal how the search for the least cost goes, where it takes a while."""
+"""Shows on a terminal how the search for the least cost is going, if it takes a while."""
 
 from __future__ import annotations
 
@@ -9,13 +9,13 @@ if TYPE_CHECKING:
     from trimlang.stock.planner import Watch
 
 PATIENCE: Final = 0.5
-"""Seconds before anything is shown: most jobs are planned by then."""
+"""Seconds before anything is shown; most jobs are planned by then."""
 
 
 class Progress:
-    """A line that comes after half a second and goes when the plan is there.
+    """A line that appears after half a second and goes away when the plan is there.
 
-    Only on a terminal: what is piped or kept in a file has no use for it.
+    Only on a terminal: output that is piped or kept in a file has no use for it.
     """
 
     def __init__(self, stream: TextIO, *, quiet: bool = False) -> None:
@@ -32,7 +32,7 @@ class Progress:
             self._shown.stop()
 
     def watch(self, trim: str) -> Watch | None:
-        """Return what the planner of one trim is to tell, None where nobody looks."""
+        """Return the function for the planner to call for one trim, None where nobody looks."""
         if not self._looked_at:
             return None
         return lambda cost, bound: self._tell(trim, cost, bound)

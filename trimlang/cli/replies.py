@@ -1,4 +1,4 @@
-"""What every command shares: the exit codes, the job's argument, how a line is complained."""
+"""What all commands share: exit codes, common arguments, and how a complaint is printed."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ WRONG_USAGE: Final = 2
 OUR_FAULT: Final = 3
 
 STDIN: Final = "<stdin>"
-"""What messages call standard input."""
+"""The name of standard input in messages."""
 
 EXITS: Final = """\
 exit code: 0 clean or warnings only, 1 errors in the job, 2 wrong usage or a file
@@ -28,14 +28,14 @@ that cannot be read or written, 3 a defect in trimlang itself
 def add_command(
     commands: Commands, name: str, what: str, exits: str = EXITS
 ) -> argparse.ArgumentParser:
-    """Add a command whose help ends in its exit codes, and return its parser."""
+    """Add a command whose help ends with its exit codes, and return its parser."""
     return commands.add_parser(
         name, help=what, epilog=exits, formatter_class=argparse.RawDescriptionHelpFormatter
     )
 
 
 def jobs_and_messages(parser: argparse.ArgumentParser) -> None:
-    """Add the job files and how their diagnostics are written."""
+    """Add the arguments for job files and for how their diagnostics are printed."""
     parser.add_argument(
         "job_files",
         nargs="+",
@@ -46,7 +46,7 @@ def jobs_and_messages(parser: argparse.ArgumentParser) -> None:
 
 
 def messages(parser: argparse.ArgumentParser) -> None:
-    """Add how diagnostics are written."""
+    """Add the option for how diagnostics are printed."""
     parser.add_argument(
         "--messages",
         choices=tuple(MessageForm),
@@ -56,9 +56,9 @@ def messages(parser: argparse.ArgumentParser) -> None:
 
 
 def complain(text: str) -> None:
-    """Write one line to standard error, whatever names or messages stand in it."""
+    """Print one line to standard error, safe for a terminal whatever names are in it."""
     from trimlang.letters import printable
 
-    # what cannot be written there cannot be told at all
+    # If even standard error cannot be written, there is no place left to say so.
     with suppress(OSError):
         sys.stderr.write(f"trimlang: {printable(text)}\n")

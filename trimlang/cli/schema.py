@@ -1,4 +1,4 @@
-"""``trimlang schema``: the JSON Schema of plan.json."""
+"""``trimlang schema``: prints the JSON Schema of plan.json."""
 
 from __future__ import annotations
 

@@ -1,4 +1,4 @@
-"""``trimlang build --pool``: one purchase for several jobs, and each job's own sheets."""
+"""``trimlang build --pool``: one purchase for several jobs, with sheets for each job."""
 
 from __future__ import annotations
 
@@ -31,7 +31,7 @@ SHARED_FOLDER: Final = "site"
 
 
 def build_together(options: BuildOptions) -> int:
-    """Buy for all jobs together and write one folder; return the exit code."""
+    """Plan one purchase for all jobs and write one folder; return the exit code."""
     files = several(options.jobs)
     if files is None:
         return WRONG_USAGE
@@ -48,7 +48,7 @@ def build_together(options: BuildOptions) -> int:
 
 
 def _checked(options: BuildOptions, files: Sequence[str]) -> list[tuple[str, Result]]:
-    """Return each file with its checked job; all are told of before the first mistake stops it."""
+    """Return each file with its checked job; every job's mistakes are printed before it stops."""
     from trimlang.cli.replies import STDIN
 
     checked: list[tuple[str, Result]] = []
@@ -102,7 +102,7 @@ def _show(options: BuildOptions, flat: Flat, findings: Sequence[Diagnostic]) -> 
 
 
 def _files(options: BuildOptions, shared: SharedOrder) -> dict[str, bytes]:
-    """Return every file: the site's in one folder, each flat's in its own."""
+    """Return every file: those for all jobs together in one folder, each job's in its own."""
     from trimlang.output.job_files import Share
     from trimlang.sheets.sheet_table import Whose, sheets_of
 
@@ -121,7 +121,7 @@ def _files(options: BuildOptions, shared: SharedOrder) -> dict[str, bytes]:
             options.sheets, shared.result, share=bought, shared=shared
         ).items()
     }
-    # what is bought, and what is cut from which stick, is the site's alone
+    # The order, and what is cut from which stick, exist only once, for all jobs together.
     own = Share(
         sheets=sheets_of(Whose.EACH_JOB),
         elsewhere=("plan.json", "stock-order.csv", "sticks.csv"),

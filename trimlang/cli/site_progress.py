@@ -1,4 +1,4 @@
-"""Tells on the command line how a job under way stands."""
+"""Says on the command line how far a job under way has come."""
 
 from __future__ import annotations
 
@@ -11,11 +11,11 @@ if TYPE_CHECKING:
     from trimlang.site_log.progress_of_job import JobProgress
 
 SHOWN = 12
-"""Tickets that are named; of more only the number is told."""
+"""Tickets that are named at most; of more only the number is given."""
 
 
 def site_words(result: Result) -> str:
-    """Return how the job stands, in lines: pieces, stock, money, changed tickets."""
+    """Return the job's progress in lines: pieces, stock, money, changed tickets."""
     progress = result.progress
     if progress is None:
         return ""

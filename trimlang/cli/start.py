@@ -1,4 +1,4 @@
-"""``trimlang start``: a commented job file to begin from."""
+"""``trimlang start``: writes a commented job file to begin from."""
 
 from __future__ import annotations
 
@@ -38,7 +38,7 @@ def run(asked: Namespace) -> int:
     path = Path(options.file)
     if options.file != "-" and not path.suffix:
         path = path.with_suffix(".trim")
-    # a survey is dated where it is made: today here, not in Greenwich
+    # Local time, not UTC: a survey is dated where it is made.
     today = date.today().isoformat()
     data = first_file("New job" if options.file == "-" else path.stem, today, options.metric)
     if options.file == "-":
@@ -61,7 +61,7 @@ def run(asked: Namespace) -> int:
 
 
 def first_file(name: str, today: str, metric: bool) -> str:
-    """Return the text of a job called after the file ``name``, surveyed on ``today``."""
+    """Return the text of a job named after the file ``name``, surveyed on ``today``."""
     from trimlang.resources import folder
 
     shipped = folder("templates") / "start" / ("metric.trim" if metric else "inch.trim")

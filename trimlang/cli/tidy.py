@@ -1,4 +1,4 @@
-"""``trimlang tidy``: job files in the one canonical layout."""
+"""``trimlang tidy``: rewrites job files in the one canonical layout."""
 
 from __future__ import annotations
 
@@ -67,7 +67,7 @@ def describe(commands: Commands) -> None:
 
 @record
 class _File:
-    """A file's name as given, its bytes, and how it is to be."""
+    """A file's name as given, its bytes, and its text tidied."""
 
     name: str
     before: bytes
@@ -83,7 +83,7 @@ class _File:
 
 
 def run(asked: Namespace) -> int:
-    """Tidy the files; return the exit code: the gravest of any of them."""
+    """Tidy the files; return the worst exit code of any of them."""
     options = TidyOptions(
         files=tuple(asked.files),
         check=asked.check,
@@ -98,7 +98,7 @@ def run(asked: Namespace) -> int:
 
 
 def _tidy(name: str, options: TidyOptions) -> int:
-    """Tidy a file, with the folder to itself from the reading on to the writing."""
+    """Tidy a file, with its folder locked from reading to writing."""
     if name == "-" or options.check or options.printed or options.diff:
         return _tidied(name, options)
     from trimlang.output.lock import alone_in
@@ -173,7 +173,7 @@ def _read(name: str) -> _File:
 
 
 def _diff(file: _File) -> Iterator[str]:
-    """Yield a unified diff that ``patch`` takes; CRs and a byte order mark show in it."""
+    """Yield a unified diff that ``patch`` accepts; it shows CRs and a byte order mark."""
     from difflib import unified_diff
 
     name = _shown(file.name)
