@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import sys
 from pathlib import Path
 from typing import Final
 
@@ -114,3 +115,30 @@ def test_thousands_of_walls_are_checked() -> None:
     result = check_job(walls(lines))
     assert result.ok
     assert len(result.pieces) == 3000
+
+
+def calls(text: str) -> int:
+    """Count the calls of functions that checking a job takes: unlike time the same everywhere."""
+    count = 0
+
+    def called(_frame: object, event: str, _argument: object) -> None:
+        nonlocal count
+        count += event in ("call", "c_call")
+
+    sys.setprofile(called)
+    try:
+        check_job(text)
+    finally:
+        sys.setprofile(None)
+    return count
+
+
+def test_wrong_names_take_no_longer_each_where_there_are_more() -> None:
+    def job(count: int) -> str:
+        names = [f"A{number}" for number in range(count)]
+        runs = "".join(f"{one}: 40 in, left=butt, right=butt\nopening 30 in\n" for one in names)
+        return walls(runs) + "".join(f"cut ST-X{one}-base\n" for one in names)
+
+    # a first time, for what is worked out once
+    check_job(job(120))
+    assert calls(job(480)) < 2.5 * calls(job(240))

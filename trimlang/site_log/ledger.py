@@ -5,10 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from fractions import Fraction
+from functools import lru_cache
+from itertools import islice
 from typing import Final
 
 from trimlang.diagnostics import Diagnostic, Span
-from trimlang.diagnostics.near_words import listed
+from trimlang.diagnostics.near_words import MOST_LISTED, listed
 from trimlang.diagnostics.place import place
 from trimlang.diagnostics.suggestion import Suggestion, did_you_mean
 from trimlang.joinery.piece import Piece
@@ -166,10 +168,27 @@ def _ends_or_holds(whole: list[str], parts: list[str]) -> bool:
 
 def _near(name: str, known: Mapping[str, Piece]) -> str:
     # On the wall a piece is called “N” or “N-base”, without its room.
+    names = tuple(known)
     parts = name.casefold().split("-")
-    short = [one for one in known if _ends_or_holds(one.casefold().split("-"), parts)]
+    by_part = _by_part(names)
+    # Of the pieces with the word that fewest have, and of these no more than are listed: both
+    # the log and the job may have thousands of names.
+    few = min((by_part.get(part, []) for part in parts), key=len)
+    holding = (one for one in few if _ends_or_holds(one.casefold().split("-"), parts))
+    short = list(islice(holding, MOST_LISTED + 1))
     if len(short) == 1:
         return Suggestion(f"Did you mean “{short[0]}”?", short[0])
     if short:
         return f"Did you mean one of these: {listed(short)}?"
-    return did_you_mean(name, tuple(known), "The tickets and the checklist list the job's pieces.")
+    return did_you_mean(name, names, "The tickets and the checklist list the job's pieces.")
+
+
+# One log asks about one job's pieces, over and over.
+@lru_cache(maxsize=2)
+def _by_part(names: tuple[str, ...]) -> dict[str, list[str]]:
+    """Return the pieces that have a word between dashes in their names, by that word."""
+    found: dict[str, list[str]] = {}
+    for name in names:
+        for part in dict.fromkeys(name.casefold().split("-")):
+            found.setdefault(part, []).append(name)
+    return found
