@@ -54,19 +54,19 @@ class Browser:
     def open(self, address: str, *, dark: bool = False, size: tuple[int, int] = (800, 600)) -> None:
         """Open a page in the place of the last one, and wait until it is loaded."""
         last, self._session = self._target, None
-        self._target = self._ask("Target.createTarget", url="about:blank")["targetId"]
+        self._target = self.ask("Target.createTarget", url="about:blank")["targetId"]
         if last is not None:
-            self._ask("Target.closeTarget", targetId=last)
-        attached = self._ask("Target.attachToTarget", targetId=self._target, flatten=True)
+            self.ask("Target.closeTarget", targetId=last)
+        attached = self.ask("Target.attachToTarget", targetId=self._target, flatten=True)
         self._session = attached["sessionId"]
         wide, tall = size
-        self._ask(
+        self.ask(
             "Emulation.setDeviceMetricsOverride",
             width=wide, height=tall, deviceScaleFactor=1, mobile=False,
         )  # fmt: skip
         scheme = {"name": "prefers-color-scheme", "value": "dark" if dark else "light"}
-        self._ask("Emulation.setEmulatedMedia", features=[scheme])
-        self._ask("Page.navigate", url=address)
+        self.ask("Emulation.setEmulatedMedia", features=[scheme])
+        self.ask("Page.navigate", url=address)
         ends = monotonic() + PATIENCE
         while not self.value(
             "location.href !== 'about:blank' && document.readyState === 'complete'"
@@ -83,7 +83,7 @@ class Browser:
 
         ``tapped`` lets it do what a page may do only when its reader taps on it.
         """
-        said = self._ask(
+        said = self.ask(
             "Runtime.evaluate",
             expression=script,
             returnByValue=True,
@@ -100,7 +100,8 @@ class Browser:
             sleep(0.02)
         return text
 
-    def _ask(self, what: str, **how: Any) -> dict[str, Any]:
+    def ask(self, what: str, **how: Any) -> dict[str, Any]:
+        """Send a command of the DevTools protocol and return its answer."""
         pipe, answers = self._process.stdin, self._process.stdout
         assert pipe
         assert answers

@@ -64,9 +64,9 @@ def test_what_is_kept_is_what_would_be_made(monkeypatch: pytest.MonkeyPatch) -> 
     path = EXAMPLES / "house.trim"
     text = path.read_text(encoding="utf-8")
     made: list[str] = []
-    plan_trim = first_plan._plan_trim
+    plan_trim = first_plan.plan_trim
     monkeypatch.setattr(
-        first_plan, "_plan_trim", lambda *asked: (made.append(asked[1].name), plan_trim(*asked))[1]
+        first_plan, "plan_trim", lambda *asked: (made.append(asked[1].name), plan_trim(*asked))[1]
     )
     cache: first_plan.PlanCache = Cache()
     rooms: Cache[RoomPlan] = Cache()

@@ -17,7 +17,7 @@ BIG = os.urandom(3_000_000)
 
 @pytest.fixture(params=[True, False], ids=["forked", "here"])
 def forks(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) -> bool:
-    monkeypatch.setattr(beside, "_worth_it", lambda: request.param)
+    monkeypatch.setattr(beside, "worth_it", lambda: request.param)
     return bool(request.param)
 
 
@@ -53,7 +53,7 @@ def test_the_first_reason_is_told(forks: bool) -> None:
 
 
 def test_what_is_lost_with_the_process_is_made_here(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(beside, "_worth_it", lambda: True)
+    monkeypatch.setattr(beside, "worth_it", lambda: True)
     here = os.getpid()
 
     def dies() -> dict[str, bytes]:
@@ -72,7 +72,7 @@ def test_what_is_lost_with_the_process_is_made_here(monkeypatch: pytest.MonkeyPa
 
 
 def test_a_stop_ends_the_process_too(monkeypatch: pytest.MonkeyPatch) -> None:
-    monkeypatch.setattr(beside, "_worth_it", lambda: True)
+    monkeypatch.setattr(beside, "worth_it", lambda: True)
 
     def stopped() -> dict[str, bytes]:
         raise KeyboardInterrupt

@@ -19,7 +19,7 @@ def held(target: Path) -> dict[str, bytes]:
 @pytest.fixture(params=["exchange", "two renames"])
 def target(request: pytest.FixtureRequest, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     if request.param == "two renames":
-        monkeypatch.setattr(folder, "_exchange", lambda *_: False)
+        monkeypatch.setattr(folder, "exchange", lambda *_: False)
     return tmp_path / "deep" / "shop"
 
 
@@ -35,14 +35,14 @@ def test_a_failure_while_writing_leaves_the_old_set(
     target: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     write_folder(target, OLD)
-    wrote = folder._write
+    wrote = folder.write_file
 
     def full_disk(path: Path, data: bytes) -> None:
         if path.name == "c.html":
             raise OSError(28, "No space left on device")
         wrote(path, data)
 
-    monkeypatch.setattr(folder, "_write", full_disk)
+    monkeypatch.setattr(folder, "write_file", full_disk)
     with pytest.raises(OSError, match="No space"):
         write_folder(target, NEW)
     assert held(target) == OLD
@@ -53,7 +53,7 @@ def test_a_failure_while_renaming_leaves_the_old_set(
     target: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     write_folder(target, OLD)
-    monkeypatch.setattr(folder, "_exchange", lambda *_: False)
+    monkeypatch.setattr(folder, "exchange", lambda *_: False)
     rename = Path.rename
 
     def fail(self: Path, to: Path) -> Path:

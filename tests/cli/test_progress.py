@@ -46,9 +46,9 @@ def test_a_pipe_is_told_nothing(monkeypatch: pytest.MonkeyPatch) -> None:
 
 
 def test_the_standing_in_words() -> None:
-    assert progress._standing(None, 5) == "looking for a plan within the supply"
-    assert progress._standing(1000, 990) == "at most 1.00 % above the least cost"
-    assert "proven" in progress._standing(1000, 1000)
+    assert progress.standing_text(None, 5) == "looking for a plan within the supply"
+    assert progress.standing_text(1000, 990) == "at most 1.00 % above the least cost"
+    assert "proven" in progress.standing_text(1000, 1000)
 
 
 def test_the_time_is_shared_over_the_trims() -> None:

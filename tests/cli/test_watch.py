@@ -221,7 +221,7 @@ def test_a_browser_sees_the_sheets_and_when_they_are_new() -> None:
         for one in asking:
             one.start()
         ends = monotonic() + PATIENCE
-        while preview._held < len(asking):
+        while preview.held < len(asking):
             assert monotonic() < ends
             sleep(0.01)
         assert _got(news) == f"{turn}\n{stamp}\n"
@@ -310,9 +310,9 @@ def test_a_save_ends_the_search_for_the_full_plan(
     words = ["build", job, "--watch", "--format", "json", "--out", out]
     options = build_options(arguments().parse_args(words)).only_job()
     with FileWatcher() as changes, PreviewServer() as preview:
-        watcher = watching._WatchedJob(options, changes, preview)
-        with pytest.raises(watching._OvertakenError):
-            watcher._build()
+        watcher = watching.WatchedJob(options, changes, preview)
+        with pytest.raises(watching.OvertakenError):
+            watcher.build()
     assert printed == ["a set"]
     said = capsys.readouterr().out
     assert said.startswith("quick plan")

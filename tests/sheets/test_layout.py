@@ -9,7 +9,7 @@ import pytest
 
 from tests.sheets.jobs import LONG_WORD, LOW_TO_TALL, TITLES, UNBROKEN, compiled, odd, small
 from trimlang.sheets.render.pages import render_sheets
-from trimlang.sheets.render.pdf import _within
+from trimlang.sheets.render.pdf import data_fetcher
 
 weasyprint = pytest.importorskip("weasyprint")
 Rectangle = tuple[float, float, float, float]
@@ -18,7 +18,7 @@ SLACK = 0.6
 
 
 def _pages(html: str) -> list[Any]:
-    document = weasyprint.HTML(string=html, url_fetcher=_within(), media_type="print").render()
+    document = weasyprint.HTML(string=html, url_fetcher=data_fetcher(), media_type="print").render()
     return [page._page_box for page in document.pages]
 
 

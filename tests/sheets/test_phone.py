@@ -171,7 +171,7 @@ def test_the_lines_are_copied_and_saved_as_a_file(browser: Browser, tmp_path: Pa
     show(browser, tmp_path, checklist_of(SMALL))
     tap(browser, "BR-E-base", "cut")
     (line,) = written(browser)
-    browser._ask("Browser.setDownloadBehavior", behavior="allow", downloadPath=str(tmp_path))
+    browser.ask("Browser.setDownloadBehavior", behavior="allow", downloadPath=str(tmp_path))
     browser.value("document.querySelector('.take-home .save').click()")
     saved, ends = tmp_path / "small-ticked.site", monotonic() + PATIENCE
     while not (saved.exists() and saved.stat().st_size):

@@ -83,8 +83,8 @@ def test_the_least_cost_is_that_of_trying_everything(seed: int) -> None:
 def worths_of(timber: Timber) -> list[Worth]:
     """All step worths, plain and raised: a rack with nothing in it falls short of most."""
     steps = StepWorths(timber)
-    plain = list(steps._plain)
-    return plain + [steps._lifted(worth) for worth in plain]
+    plain = list(steps.plain)
+    return plain + [steps.lifted(worth) for worth in plain]
 
 
 def held(worth: Worth, counts: Sequence[int]) -> int:

@@ -33,9 +33,9 @@ def richer(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
     parser = read_grammar(grammar + GAINED)
     monkeypatch.setattr(line, "parser", lambda: parser)
     monkeypatch.setattr(layout, "parse", lambda source: ((), ()))
-    line._any_case.cache_clear()
+    line.any_case.cache_clear()
     yield
-    line._any_case.cache_clear()
+    line.any_case.cache_clear()
 
 
 @pytest.mark.usefixtures("richer")

@@ -22,7 +22,7 @@ OWN = {"notes.txt": b"paint is late", "photos/a.jpg": b"x" * 4000}
 
 _NO_EXCHANGE = (
     "import sys; from trimlang.cli import main; from trimlang.output import folder;"
-    " folder._exchange = lambda *_: False; sys.exit(main(sys.argv[1:]))"
+    " folder.exchange = lambda *_: False; sys.exit(main(sys.argv[1:]))"
 )
 
 

@@ -130,7 +130,7 @@ def test_two_builds_at_once(job: Path) -> None:
 @pytest.fixture(params=["exchange", "two renames"])
 def shop(request: pytest.FixtureRequest, tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Path:
     if request.param == "two renames":
-        monkeypatch.setattr(folder, "_exchange", lambda *_: False)
+        monkeypatch.setattr(folder, "exchange", lambda *_: False)
     target = tmp_path / "shop"
     write_folder(target, {"a": b"old"})
     return target
@@ -142,7 +142,7 @@ def test_what_comes_into_the_folder_meanwhile_is_kept(
     (shop / "photos").mkdir()
     (shop / "photos" / "a.jpg").write_bytes(b"a")
     (shop / "list.txt").write_text("one", encoding="utf-8")
-    swap = folder._put_in_place
+    swap = folder.put_in_place
 
     def late(*places: Path) -> Path | None:
         (shop / "photos" / "b.jpg").write_bytes(b"b")
@@ -151,7 +151,7 @@ def test_what_comes_into_the_folder_meanwhile_is_kept(
         (shop / "list.txt").write_text("two", encoding="utf-8")
         return swap(*places)
 
-    monkeypatch.setattr(folder, "_put_in_place", late)
+    monkeypatch.setattr(folder, "put_in_place", late)
     write_folder(shop, {"a": b"new"})
     found = {
         str(path.relative_to(shop)): path.read_bytes() for path in shop.rglob("*") if path.is_file()
@@ -218,10 +218,10 @@ def test_the_new_set_is_on_the_disk_before_it_is_in_its_place(
     shop: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     order: list[str] = []
-    sync, swap = os.fsync, folder._put_in_place
+    sync, swap = os.fsync, folder.put_in_place
     monkeypatch.setattr(folder.os, "fsync", lambda fd: (order.append("sync"), sync(fd))[1])
     monkeypatch.setattr(
-        folder, "_put_in_place", lambda *places: (order.append("swap"), swap(*places))[1]
+        folder, "put_in_place", lambda *places: (order.append("swap"), swap(*places))[1]
     )
     write_folder(shop, {"a": b"1", "b": b"2"})
     # two files, the mark and their folder; then the folder that they lie in

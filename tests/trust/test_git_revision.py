@@ -59,7 +59,7 @@ def test_a_missing_file_is_not_fetched_by_the_repository_s_own_command(
     if lazy == "0":
         # as with a git that is too old to know the word
         monkeypatch.setattr(
-            "trimlang.cli.git_revision._FETCH_NOTHING", {"GIT_ALLOW_PROTOCOL": ""}, raising=True
+            "trimlang.cli.git_revision.FETCH_NOTHING", {"GIT_ALLOW_PROTOCOL": ""}, raising=True
         )
     monkeypatch.chdir(job.parent)
     assert main(["compare", str(job), "--git", "HEAD"]) == 2

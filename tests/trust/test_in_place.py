@@ -67,7 +67,7 @@ def test_a_place_where_a_disk_begins_is_written_to(
         return rename(path, to)
 
     monkeypatch.setattr(os.path, "ismount", lambda path: told and Path(path) == target)
-    monkeypatch.setattr(folder, "_exchange", lambda *_: False)
+    monkeypatch.setattr(folder, "exchange", lambda *_: False)
     monkeypatch.setattr(Path, "rename", busy)
     for files in (OLD, NEW):
         write_folder(target, files)

@@ -67,13 +67,13 @@ def test_a_stop_while_the_sets_change_places_comes_after(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     write_folder(tmp_path / "job-sheets", {"a": b"old"})
-    swap = folder._put_in_place
+    swap = folder.put_in_place
 
     def stopped(*places: Path) -> Path | None:
         signal.raise_signal(signal.SIGINT)
         return swap(*places)
 
-    monkeypatch.setattr(folder, "_put_in_place", stopped)
+    monkeypatch.setattr(folder, "put_in_place", stopped)
     job = tmp_path / "job.trim"
     job.write_text(
         f'{BASE}\n{TWELVE_FEET}\nroom "A", trim base, open walk\nN: 40 in, left=butt, right=butt\n',
@@ -86,7 +86,7 @@ def test_a_stop_while_the_sets_change_places_comes_after(
 
 def test_a_stop_before_anything_is_written(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     write_folder(tmp_path / "job-sheets", {"a": b"old"})
-    monkeypatch.setattr(folder, "_write", lambda *_: signal.raise_signal(signal.SIGINT))
+    monkeypatch.setattr(folder, "write_file", lambda *_: signal.raise_signal(signal.SIGINT))
     with pytest.raises(StoppedError), stoppable():
         write_folder(tmp_path / "job-sheets", {"a": b"new"})
     assert (tmp_path / "job-sheets" / "a").read_bytes() == b"old"

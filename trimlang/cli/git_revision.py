@@ -24,7 +24,7 @@ _PATIENCE: Final = 60
 _MOST_BYTES: Final = MOST_MEGABYTES * 2**20
 """Bytes that a job's files may have together, the same as when they are read from the disk."""
 
-_FETCH_NOTHING: Final = {
+FETCH_NOTHING: Final = {
     "GIT_NO_LAZY_FETCH": "1",
     # Older versions of git do not know the first variable: allow them no way of fetching.
     "GIT_ALLOW_PROTOCOL": "",
@@ -139,7 +139,7 @@ def _git(home: Path, *words: str) -> bytes:
             ["git", "-C", str(home), *_RUN_NOTHING, *words],  # noqa: S607 - git is where the user has it
             capture_output=True,
             check=False,
-            env={**os.environ, **_FETCH_NOTHING},
+            env={**os.environ, **FETCH_NOTHING},
             stdin=subprocess.DEVNULL,
             timeout=_PATIENCE,
         )

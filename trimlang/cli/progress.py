@@ -40,7 +40,7 @@ class Progress:
     def _tell(self, trim: str, cost: int | None, bound: int) -> None:
         if monotonic() - self._began < PATIENCE:
             return
-        text = f"planning {trim}: {_standing(cost, bound)}"
+        text = f"planning {trim}: {standing_text(cost, bound)}"
         if self._shown is None:
             from rich.console import Console
 
@@ -51,7 +51,8 @@ class Progress:
             self._shown.update(text)
 
 
-def _standing(cost: int | None, bound: int) -> str:
+def standing_text(cost: int | None, bound: int) -> str:
+    """Say how far the best plan so far is above the cost that no plan can go below."""
     if cost is None:
         return "looking for a plan within the supply"
     if cost <= bound:

@@ -2,26 +2,20 @@
 
 from __future__ import annotations
 
-from enum import StrEnum
 from typing import Any, TypeAlias
 
 from trimlang.diagnostics import Span
+from trimlang.language.end_facts import CopedHere as CopedHere
+from trimlang.language.end_facts import Diagonal as Diagonal
+from trimlang.language.end_facts import EndFact as EndFact
+from trimlang.language.end_facts import Implied as Implied
+from trimlang.language.end_facts import Side as Side
+from trimlang.language.end_facts import WrittenCorner as WrittenCorner
+from trimlang.language.end_facts import WrittenEnd as WrittenEnd
+from trimlang.language.end_facts import WrittenTaken as WrittenTaken
 from trimlang.language.written import Angle, Measure, Number, Price, Word
 from trimlang.record import record
-from trimlang.settings.setting_kinds import Setting, TakenAt
-
-
-class Side(StrEnum):
-    """An end of a wall, as one faces it."""
-
-    LEFT = "left"
-    RIGHT = "right"
-
-    @property
-    def other(self) -> Side:
-        """The other end."""
-        return Side.RIGHT if self is Side.LEFT else Side.LEFT
-
+from trimlang.settings.setting_kinds import Setting
 
 # ---- a trim's line --------------------------------------------------------------
 
@@ -63,61 +57,6 @@ class Material:
     """Any other words of a trim's line: ``mdf``, ``primed``."""
 
     words: Word
-    span: Span
-
-
-# ---- an end ---------------------------------------------------------------------
-
-
-@record
-class Diagonal:
-    """``corner by 36 in, 36 in, diagonal 51 1/4 in``: both legs, and across."""
-
-    one: Measure
-    other: Measure
-    across: Measure
-
-
-@record
-class WrittenCorner:
-    """How a corner was measured: ``91 deg``, or by a diagonal."""
-
-    size: Angle | Diagonal
-    span: Span
-
-
-@record
-class CopedHere:
-    """``cope``: this side of the corner is coped."""
-
-    span: Span
-
-
-@record
-class WrittenTaken:
-    """``taken point``, ``taken point of base``: where the tape lay, over which trim's scraps."""
-
-    at: TakenAt
-    span: Span
-    of: Word | None = None
-
-
-@record
-class Implied:
-    """``implied``: the corner is what the others of its room leave of a whole turn."""
-
-    span: Span
-
-
-EndFact: TypeAlias = WrittenCorner | Implied | CopedHere | WrittenTaken
-
-
-@record
-class WrittenEnd:
-    """One end of a run: the joint and what was said in its brackets."""
-
-    joint: Word
-    facts: tuple[EndFact, ...]
     span: Span
 
 

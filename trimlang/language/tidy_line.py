@@ -167,12 +167,12 @@ def _spelt(token: Token) -> str:
         return f"0{text}" if text.startswith(".") else text
     if kind == "WORDS":
         return " ".join(text.split())
-    if kind in _any_case():
+    if kind in any_case():
         return " ".join(text.lower().split())
     return text
 
 
 @cache
-def _any_case() -> frozenset[str]:
+def any_case() -> frozenset[str]:
     """Return the names of the terminals that the grammar reads in any case."""
     return frozenset(one.name for one in parser().terminals if "i" in one.pattern.flags)

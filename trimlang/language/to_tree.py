@@ -6,52 +6,22 @@ states a setting: the table's rows say which.
 
 from __future__ import annotations
 
-import re
-import unicodedata
 from dataclasses import replace
-from fractions import Fraction
-from typing import Any, Final, TypeAlias
+from typing import Any, TypeAlias
 
-from lark import Token, v_args
+from lark import v_args
 from lark.tree import Meta
-from lark.visitors import Discard
 
-from trimlang.diagnostics import Diagnostic, Span, say
+from trimlang.diagnostics import say
 from trimlang.language import facts, tree
 from trimlang.language.log_lines import PackOf, first
-from trimlang.language.vocabulary import whole_joint
-from trimlang.language.wall_lines import WallLines, fact_of
-from trimlang.lengths.tape import (
-    SIXTEENTH,
-    feet_text,
-    is_tape_fraction,
-    length_text,
-    steps_nearest,
-)
-from trimlang.letters import STEERING, is_hidden, stranger_in
+from trimlang.language.number_rules import NumberRules
+from trimlang.language.wall_lines import fact_of
 from trimlang.record import record
 from trimlang.settings.setting_kinds import RoundingSetting, Switch
 from trimlang.settings.table import Settings, rows_of
 
 Children: TypeAlias = list[Any]
-
-_MOST_DIGITS: Final = 9
-_THREE_PLACES: Final = re.compile(r"[0-9]{1,3}\.[0-9]{3}")
-_SPEAKING: Final = frozenset(
-    "NAME PIECE_ID STRING WORDS DATE TAKEN_AT DIRECTION SIDE JOINT IN INCH METRIC OTHER_UNIT"
-    " QUART GALLON LITRE MONEY OPENING BARE METRE".split()
-)
-_ANY_CASE: Final = _SPEAKING - {"NAME", "PIECE_ID", "STRING", "WORDS", "DATE", "MONEY"}
-_FINEST: Final = 128
-_UNIT_NAMES: Final = {
-    "in.": "in",
-    "inch": "in",
-    "inches": "in",
-    '"': "in",
-    "″": "in",
-    "”": "in",
-    "''": "in",
-}
 
 
 @record
@@ -61,163 +31,8 @@ class _AtMost:
     number: tree.Number
 
 
-def _meant_by(above: str, below: int) -> tuple[str, str]:
-    """Guess what a fraction that no tape has should be, and why: a lost blank, or feet."""
-    whole, part = next(
-        ((above[:at], above[at:]) for at in range(2, len(above)) if 0 < int(above[at:]) < below),
-        ("", ""),
-    )
-    on_tape = is_tape_fraction(Fraction(1, below))
-    if whole and on_tape:
-        return "If a blank was left out", f"{whole} {part}/{below}"
-    if 0 < int(above) < below < 12 and not on_tape:
-        return "If feet and inches were meant", f"{above} ft {below}"
-    return "", ""
-
-
-class LineBuilder(WallLines):
-    """Builds the statement of one line, and collects what is odd about its numbers."""
-
-    # ---- leaves -------------------------------------------------------------------
-
-    def __default_token__(self, token: Token) -> Any:
-        column = token.column or 1
-        span = Span(self._file, self._line, column, column + len(token))
-        if token.type in ("COUNT", "DECIMAL", "FRACTION", "VULGAR"):
-            return self._number(token, span)
-        if token.type not in _SPEAKING:
-            return Discard
-        if token.type == "STRING":
-            return tree.Word(self._seen(str(token)[1:-1], span), span)
-        if token.type in _ANY_CASE:
-            return tree.Word(str(token).lower(), span)
-        if token.type == "NAME" and not token.isascii():
-            self._one_alphabet(token, span)
-        text = unicodedata.normalize("NFC", str(token))
-        # how far apart the words of a material stand says nothing
-        return tree.Word(" ".join(text.split()) if token.type == "WORDS" else text, span)
-
-    def _seen(self, text: str, span: Span) -> str:
-        """Return a text without what cannot be seen in it."""
-        if text.isprintable():
-            return text
-        if any(sign in STEERING for sign in text):
-            self.problems.append(say("T115", span))
-            text = "".join(sign for sign in text if sign not in STEERING)
-        hidden = {sign for sign in text if is_hidden(sign)}
-        if hidden:
-            which = ", ".join(f"U+{ord(sign):04X}" for sign in sorted(hidden)[:3])
-            self.problems.append(say("T119", span, which=which))
-            text = "".join(sign for sign in text if sign not in hidden)
-        return text
-
-    def _one_alphabet(self, name: Token, span: Span) -> None:
-        stranger = stranger_in(name)
-        if stranger is not None:
-            place = Span(span.file, span.line, span.column + stranger, span.column + stranger + 1)
-            sign = name[stranger]
-            what = unicodedata.name(sign, "of no alphabet").lower()
-            self.problems.append(say("T118", place, name=str(name), sign=sign, what=what))
-
-    def _number(self, token: Token, span: Span) -> tree.Number:
-        if sum(map(str.isdigit, token)) > _MOST_DIGITS:
-            self.problems.append(say("T110", span))
-            return tree.Number(Fraction(1), span)
-        if token.type == "VULGAR":
-            return tree.Number(Fraction(unicodedata.numeric(token)).limit_denominator(16), span)
-        if token.type != "FRACTION":
-            return tree.Number(Fraction(token), span, bool(_THREE_PLACES.fullmatch(token)))
-        above, below = (int(part) for part in token.replace("⁄", "/").replace("∕", "/").split("/"))
-        if below == 0:
-            self.problems.append(say("T111", span, written=str(token)))
-            return tree.Number(Fraction(1), span)
-        if below > _FINEST:
-            self.problems.append(say("T120", span, written=str(token)))
-            return tree.Number(Fraction(1), span)
-        value = Fraction(above, below)
-        if value >= 1 or not is_tape_fraction(Fraction(1, below)):
-            nearest = length_text(steps_nearest(value, SIXTEENTH))
-            why, meant = _meant_by(str(above), below)
-            guess = f"{why}, write {meant}. " if meant else ""
-            told = {"written": str(token), "nearest": nearest, "guess": guess, "instead": meant}
-            self.problems.append(say("T112", span, **told))
-        return tree.Number(value, span)
-
-    @v_args(meta=True)
-    def _same(self, meta: Meta, children: Children) -> tree.Number:
-        return tree.Number(children[0].value, self._span(meta), children[0].three_places)
-
-    whole = decimal = fraction = _same
-
-    @v_args(meta=True)
-    def mixed(self, meta: Meta, children: Children) -> tree.Number:
-        return tree.Number(children[0].value + children[1].value, self._span(meta))
-
-    @v_args(meta=True)
-    def unit_word(self, meta: Meta, children: Children) -> tree.Word:
-        word = children[0].text.lower()
-        return tree.Word(_UNIT_NAMES.get(word, word), self._span(meta))
-
-    can_unit = unit_word
-
-    def sign(self, _children: Children) -> str:
-        return "-"
-
-    @v_args(meta=True)
-    def _length(self, meta: Meta, children: Children) -> tree.Measure:
-        numbers = [child.value for child in children if isinstance(child, tree.Number)]
-        unit = next((child.text for child in children if isinstance(child, tree.Word)), None)
-        if "-" in children:
-            numbers = [-number for number in numbers]
-        three_places = any(isinstance(one, tree.Number) and one.three_places for one in children)
-        return tree.Measure(((numbers[0], unit),), self._span(meta), three_places)
-
-    bare_length = unit_length = _length
-
-    @v_args(meta=True)
-    def feet_only(self, meta: Meta, children: Children) -> tree.Measure:
-        return self._feet(meta, children)
-
-    @v_args(meta=True)
-    def feet_and_inches(self, meta: Meta, children: Children) -> tree.Measure:
-        return self._feet(meta, children)
-
-    def _feet(self, meta: Meta, children: Children) -> tree.Measure:
-        numbers = [child.value for child in children if isinstance(child, tree.Number)]
-        if numbers[0].denominator != 1 and len(numbers) > 1:
-            odd = "part of a foot, and then inches"
-            self.problems.append(self._odd_feet(meta, odd, numbers))
-        elif len(numbers) > 1 and numbers[1] >= 12:
-            odd = "twelve inches or more after feet"
-            self.problems.append(self._odd_feet(meta, odd, numbers))
-        if "-" in children:
-            numbers = [-number for number in numbers]
-        return tree.Measure(tuple(zip(numbers, ("ft", "in"), strict=False)), self._span(meta))
-
-    def _odd_feet(self, meta: Meta, odd: str, numbers: list[Fraction]) -> Diagnostic:
-        together = feet_text(numbers[0] * 12 + numbers[1])
-        return say("T113", self._span(meta), odd=odd, instead=together)
-
-    @v_args(meta=True)
-    def angle(self, meta: Meta, children: Children) -> tree.Angle:
-        return tree.Angle(children[0].value, self._span(meta))
-
-    @v_args(meta=True)
-    def price(self, meta: Meta, children: Children) -> tree.Price:
-        amount = next(child.value for child in children if isinstance(child, tree.Number))
-        sign = next((child.text for child in children if isinstance(child, tree.Word)), None)
-        return tree.Price(-amount if "-" in children else amount, sign, self._span(meta))
-
-    def joint(self, children: Children) -> tree.Word:
-        word: tree.Word = children[0]
-        return tree.Word(whole_joint(word.text), word.span)
-
-    def label(self, children: Children) -> tree.Word:
-        child = children[0]
-        if isinstance(child, tree.Number):
-            return tree.Word(str(child.value), child.span)
-        word: tree.Word = child
-        return word
+class LineBuilder(NumberRules):
+    """Builds the statement of one line, and collects what is odd about it."""
 
     # ---- parts of lines -------------------------------------------------------------
 

@@ -72,8 +72,8 @@ def write_folder(target: Path, files: Mapping[str, bytes]) -> None:
                 fresh.chmod(target.stat().st_mode & 0o7777)
             for name, data in files.items():
                 (fresh / name).parent.mkdir(parents=True, exist_ok=True)
-                _write(fresh / name, data)
-            _write(fresh / MARK, mark_of(files))
+                write_file(fresh / name, data)
+            write_file(fresh / MARK, mark_of(files))
             for path in kept:
                 place = fresh / path.relative_to(target)
                 place.parent.mkdir(parents=True, exist_ok=True)
@@ -81,7 +81,7 @@ def write_folder(target: Path, files: Mapping[str, bytes]) -> None:
             _sync_all(fresh, (fresh / name for name in (*files, MARK)))
             with to_the_end():
                 try:
-                    old = _put_in_place(fresh, target, work)
+                    old = put_in_place(fresh, target, work)
                 except OSError as error:
                     if error.errno not in (EBUSY, EXDEV):
                         raise
@@ -129,7 +129,8 @@ def leftovers(target: Path, pid: int) -> list[Path]:
     return [path for path in target.parent.iterdir() if path.name.startswith(begin)]
 
 
-def _write(path: Path, data: bytes) -> None:
+def write_file(path: Path, data: bytes) -> None:
+    """Write one file of the new set."""
     with path.open("wb") as file:
         file.write(data)
 
@@ -196,12 +197,12 @@ def _sync_all(folder: Path, files: Iterable[Path]) -> None:
         list(disk.map(sync, ours))
 
 
-def _put_in_place(fresh: Path, target: Path, work: Path) -> Path | None:
+def put_in_place(fresh: Path, target: Path, work: Path) -> Path | None:
     """Put the new set in place; return where the old one is now, None where there was none."""
     if not target.exists():
         fresh.rename(target)
         return None
-    if _exchange(fresh, target):
+    if exchange(fresh, target):
         return fresh
     aside = work / "old"
     target.rename(aside)
@@ -213,7 +214,7 @@ def _put_in_place(fresh: Path, target: Path, work: Path) -> Path | None:
     return aside
 
 
-def _exchange(one: Path, other: Path) -> bool:
+def exchange(one: Path, other: Path) -> bool:
     """Swap two folders in one step; return false where the system cannot."""
     try:
         renameat2 = ctypes.CDLL(None, use_errno=True).renameat2

@@ -68,7 +68,7 @@ def first_plan(
         key = None if cache is None else (share.prove, _asked(job, trim, of_trim, free))
         plan = None if cache is None else cache.find(key)
         if plan is None:
-            plan = _plan_trim(job, trim, of_trim, free, share, told)
+            plan = plan_trim(job, trim, of_trim, free, share, told)
             if cache is not None and plan is not None and _settled(plan[0], share):
                 cache.keep(key, plan)
         if plan is None:
@@ -78,7 +78,7 @@ def first_plan(
             again, respliced, _ = joinery(steady)
             shorter = tuple(piece for piece in again if piece.trim == trim.name)
             if shorter != of_trim:
-                plan = _plan_trim(job, trim, shorter, _free(respliced, trim), share, told)
+                plan = plan_trim(job, trim, shorter, _free(respliced, trim), share, told)
                 if plan is not None:
                     joined, pieces, splices = steady, again, respliced
         if plan is None:
@@ -156,7 +156,7 @@ def _free(spliced: tuple[Splice, ...], trim: Trim) -> tuple[Splice, ...]:
     return tuple(one for one in spliced if one.free and one.trim.name == trim.name)
 
 
-def _plan_trim(
+def plan_trim(
     job: Job,
     trim: Trim,
     pieces: tuple[Piece, ...],

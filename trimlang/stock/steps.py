@@ -38,13 +38,13 @@ class StepWorths:
         self._rooms = [max(kind.room, 0) for kind in timber.kinds]
         self._top = max(self._rooms, default=0)
         self._seen: set[tuple[int, ...]] = set()
-        self._plain: list[Worth] = []
+        self.plain: list[Worth] = []
         for found in self._families():
             divisor = gcd(*found)
             values = tuple(value // divisor for value in found) if divisor else ()
             if values and values not in self._seen:
                 self._seen.add(values)
-                self._plain.append(self._measured(values))
+                self.plain.append(self._measured(values))
         self._raised: list[Worth] = []
         self.work = 0
 
@@ -54,13 +54,13 @@ class StepWorths:
         The one that they fall short of most, of those that are known already.
         """
         known = min(
-            (*self._plain, *self._raised), key=lambda worth: _slack(worth, counts), default=None
+            (*self.plain, *self._raised), key=lambda worth: _slack(worth, counts), default=None
         )
         if known is not None and _slack(known, counts) < 0:
             return known
-        self._plain.sort(key=lambda worth: _slack(worth, counts) * max(worth.needed, 1) ** 0.25)
-        for _ in range(min(RAISED, len(self._plain))):
-            raised = self._lifted(self._plain.pop(0))
+        self.plain.sort(key=lambda worth: _slack(worth, counts) * max(worth.needed, 1) ** 0.25)
+        for _ in range(min(RAISED, len(self.plain))):
+            raised = self.lifted(self.plain.pop(0))
             self._raised.append(raised)
             if _slack(raised, counts) < 0:
                 return raised
@@ -69,7 +69,7 @@ class StepWorths:
     def tightest(self, counts: Sequence[int]) -> Worth | None:
         """Return the worth that leaves the least of so many sticks to waste."""
         return min(
-            (*self._raised, *self._plain), key=lambda worth: _slack(worth, counts), default=None
+            (*self._raised, *self.plain), key=lambda worth: _slack(worth, counts), default=None
         )
 
     def _families(self) -> Iterator[tuple[int, ...]]:
@@ -105,7 +105,7 @@ class StepWorths:
             table = after
         return table
 
-    def _lifted(self, worth: Worth) -> Worth:
+    def lifted(self, worth: Worth) -> Worth:
         """Raise size after size, largest first, as far as no kind of stick becomes worth more."""
         values = list(worth.of_size)
         sizes = list(zip(self._weights, self._counts, strict=True))

@@ -92,7 +92,7 @@ class PreviewServer:
         self._notice = ""
         self._turn = 1
         self._turned = Condition()
-        self._held = 0
+        self.held = 0
         # A random path keeps out other users of this machine.
         self._way = f"/{secrets.token_urlsafe(9)}/"
         self._server = _Server((_HOME, 0), _handler(self))
@@ -169,12 +169,12 @@ class PreviewServer:
         with self._turned:
             # One request too many is answered at once with the news as they are: the browser asks
             # again.
-            if name in self._pages and self._held < _MOST_HELD:
-                self._held += 1
+            if name in self._pages and self.held < _MOST_HELD:
+                self.held += 1
                 try:
                     self._turned.wait_for(lambda: str(self._turn) != known, _HELD)
                 finally:
-                    self._held -= 1
+                    self.held -= 1
             page = self._pages.get(name)
             if page is None:
                 return None

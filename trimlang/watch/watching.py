@@ -52,7 +52,7 @@ if TYPE_CHECKING:
 _STOPPED: Final = "stopped watching"
 
 
-class _OvertakenError(Exception):
+class OvertakenError(Exception):
     """A file was saved meanwhile, so what is being planned is out of date."""
 
 
@@ -83,7 +83,7 @@ def watch_job(options: BuildOptions) -> int:
         return WRONG_USAGE
     try:
         with stoppable(_STOPPED), FileWatcher() as watcher, PreviewServer() as preview:
-            _WatchedJob(job, watcher, preview).go_on()
+            WatchedJob(job, watcher, preview).go_on()
     except _NoPlaceError as stop:
         return stop.code
     except StoppedError as stop:
@@ -119,7 +119,7 @@ def _sound(options: JobBuild) -> None:
         raise complained(WRONG_USAGE, str(error)) from None
 
 
-class _WatchedJob:
+class WatchedJob:
     """A job that is built at every save, with what is kept from build to build."""
 
     def __init__(self, options: JobBuild, watcher: FileWatcher, preview: PreviewServer) -> None:
@@ -151,12 +151,18 @@ class _WatchedJob:
             # The user's own templates may be what was saved; ours do not change.
             if own is not None:
                 self._filler = None
-            with suppress(_OvertakenError):
-                self._build()
+            with suppress(OvertakenError):
+                self.build()
             _say_at_once()
             self._watcher.wait()
 
-    def _build(self) -> None:
+    def build(self) -> None:
+        """Check, plan and print: quickly first, then with a proof, unless a save overtakes it.
+
+        Raises:
+            OvertakenError: a file was saved meanwhile.
+            _NoPlaceError: the sheets cannot be written into their folder.
+        """
         began = monotonic()
         try:
             checked = self._checked()
@@ -236,7 +242,7 @@ class _WatchedJob:
 
             def step(cost: int | None, bound: int) -> None:
                 if self._watcher.hinted():
-                    raise _OvertakenError
+                    raise OvertakenError
                 if shown is not None:
                     shown(cost, bound)
 
@@ -257,7 +263,7 @@ class _WatchedJob:
     def _look_up(self) -> None:
         """Drop the full plan where a file was saved meanwhile; the quick one is always finished."""
         if self._proving and self._watcher.hinted():
-            raise _OvertakenError
+            raise OvertakenError
 
 
 def _say_at_once() -> None:

@@ -33,7 +33,7 @@ def side_by_side(first: Make, second: Make) -> dict[str, bytes]:
     Raises:
         RefusedError: one of them refused; where both did, the reason of ``first``.
     """
-    if not _worth_it():
+    if not worth_it():
         return {**first(), **second()}
     from multiprocessing import get_context
 
@@ -70,7 +70,8 @@ def side_by_side(first: Make, second: Make) -> dict[str, bytes]:
     return {**(first() if beside is None else beside), **here}
 
 
-def _worth_it() -> bool:
+def worth_it() -> bool:
+    """Tell whether a second process would save time here."""
     # macOS and Windows do not fork safely, and a spawned process would take longer to start than it
     # saves. With one core nothing is gained.
     return sys.platform == "linux" and len(os.sched_getaffinity(0)) > 1

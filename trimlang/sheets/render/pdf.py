@@ -41,7 +41,7 @@ def to_pdf(html: str) -> bytes:
     refused: type[BaseException] = getattr(urls, "FatalURLFetchingError", ReachesOutError)
     try:
         with _undisturbed():
-            document = weasyprint.HTML(string=html, url_fetcher=_within(), media_type="print")
+            document = weasyprint.HTML(string=html, url_fetcher=data_fetcher(), media_type="print")
             data: bytes = document.write_pdf(pdf_tags=True)
     except refused as error:
         raise ReachesOutError(f"a sheet may load nothing from outside itself: {error}") from None
@@ -65,7 +65,7 @@ def _undisturbed() -> Iterator[None]:
             gc.enable()
 
 
-def _within() -> Any:
+def data_fetcher() -> Any:
     """Return a fetcher for what is in the sheet itself (data:), and nothing else."""
     from weasyprint import urls
 

@@ -1,0 +1,75 @@
+"""What is said of one end of a wall: its joint, how its corner was measured and cut."""
+
+from __future__ import annotations
+
+from enum import StrEnum
+from typing import TypeAlias
+
+from trimlang.diagnostics import Span
+from trimlang.language.written import Angle, Measure, Word
+from trimlang.record import record
+from trimlang.settings.setting_kinds import TakenAt
+
+
+class Side(StrEnum):
+    """An end of a wall, as one faces it."""
+
+    LEFT = "left"
+    RIGHT = "right"
+
+    @property
+    def other(self) -> Side:
+        """The other end."""
+        return Side.RIGHT if self is Side.LEFT else Side.LEFT
+
+
+@record
+class Diagonal:
+    """``corner by 36 in, 36 in, diagonal 51 1/4 in``: both legs, and across."""
+
+    one: Measure
+    other: Measure
+    across: Measure
+
+
+@record
+class WrittenCorner:
+    """How a corner was measured: ``91 deg``, or by a diagonal."""
+
+    size: Angle | Diagonal
+    span: Span
+
+
+@record
+class CopedHere:
+    """``cope``: this side of the corner is coped."""
+
+    span: Span
+
+
+@record
+class WrittenTaken:
+    """``taken point``, ``taken point of base``: where the tape lay, over which trim's scraps."""
+
+    at: TakenAt
+    span: Span
+    of: Word | None = None
+
+
+@record
+class Implied:
+    """``implied``: the corner is what the others of its room leave of a whole turn."""
+
+    span: Span
+
+
+EndFact: TypeAlias = WrittenCorner | Implied | CopedHere | WrittenTaken
+
+
+@record
+class WrittenEnd:
+    """One end of a run: the joint and what was said in its brackets."""
+
+    joint: Word
+    facts: tuple[EndFact, ...]
+    span: Span
