@@ -13,6 +13,16 @@ from trimlang.language.end_facts import Side as Side
 from trimlang.language.end_facts import WrittenCorner as WrittenCorner
 from trimlang.language.end_facts import WrittenEnd as WrittenEnd
 from trimlang.language.end_facts import WrittenTaken as WrittenTaken
+from trimlang.language.opening_facts import BothFaces as BothFaces
+from trimlang.language.opening_facts import Called as Called
+from trimlang.language.opening_facts import Cased as Cased
+from trimlang.language.opening_facts import ClearHeight as ClearHeight
+from trimlang.language.opening_facts import Entrance as Entrance
+from trimlang.language.opening_facts import FourSides as FourSides
+from trimlang.language.opening_facts import Jambed as Jambed
+from trimlang.language.opening_facts import SillHeight as SillHeight
+from trimlang.language.opening_facts import Stooled as Stooled
+from trimlang.language.opening_facts import Stops as Stops
 from trimlang.language.written import Angle, Measure, Number, Price, Word
 from trimlang.record import record
 from trimlang.settings.setting_kinds import Setting
@@ -118,15 +128,6 @@ class TrimEnd:
 
 
 @record
-class Stops:
-    """``stops base and shoe``: the trims that an opening stops; ``everything``: all of them."""
-
-    trims: tuple[Word, ...]
-    everything: bool
-    span: Span
-
-
-@record
 class Spliced:
     """``splice`` on a run, or ``no splice``."""
 
@@ -172,77 +173,6 @@ class Rising:
 
     side: Side
     pitch: Angle | RiseOver
-    span: Span
-
-
-@record
-class Called:
-    """An opening's name in quotes."""
-
-    text: Word
-    span: Span
-
-
-@record
-class Entrance:
-    """``entrance``."""
-
-    span: Span
-
-
-@record
-class Cased:
-    """``casing case head cap``."""
-
-    casing: Word
-    head: Word | None
-    span: Span
-
-
-@record
-class ClearHeight:
-    """``height 80 in``."""
-
-    height: Measure
-    span: Span
-
-
-@record
-class SillHeight:
-    """``sill 30 in``: from the floor to where a window's clear opening begins."""
-
-    height: Measure
-    span: Span
-
-
-@record
-class FourSides:
-    """``four sides``: the casing goes all round."""
-
-    span: Span
-
-
-@record
-class Stooled:
-    """``stool shelf apron case``: the board under a window, and the trim below that."""
-
-    stool: Word
-    apron: Word | None
-    span: Span
-
-
-@record
-class Jambed:
-    """``jambs strip``: strips that bring a jamb out to the face of the wall."""
-
-    trim: Word
-    span: Span
-
-
-@record
-class BothFaces:
-    """``both faces``: the other side of the wall gets the same casing."""
-
     span: Span
 
 
