@@ -155,6 +155,17 @@ class Joint(StrEnum):
         written=False,
     )
 
+    FRAME = JointRow(
+        word="frame",
+        name=N_("frame corner"),
+        meaning="Where two sides of a box meet; never written in a job file.",
+        page="Boxes",
+        mitre=Mitre.A_FRAME,
+        long_point=Edge.OUTER,
+        rounds="head",
+        written=False,
+    )
+
     @classmethod
     def of(cls, word: str) -> Joint:
         """Return the joint with this word in a job file; the grammar lets no other through."""

@@ -1,4 +1,4 @@
-"""T220 to T224, T280 to T285, T641: rooms, walls, loose pieces, windows, piece names."""
+"""T220 to T224, T280 to T289, T641: rooms, walls, loose pieces, windows, boxes, names."""
 
 from typing import Final
 
@@ -6,6 +6,14 @@ from trimlang.diagnostics.code_page import Page
 from trimlang.diagnostics.example_lines import JOB_TO_ROOM, OPEN_ROOM, RUN, STOCK, TRIM
 from trimlang.diagnostics.severity import Severity
 from trimlang.diagnostics.whole import Whole
+
+BOXES: Final = (
+    "trim panel: 5/8 in thick, 1 1/4 in wide\nstock panel: 8 ft at 6.40\n"
+    + JOB_TO_ROOM
+    + "  N: 10 ft, left=butt, right=butt\n"
+    + "  boxes {run}: 3, 24 in tall, margin 3 1/2 in, trim panel\n"
+)
+"""A wall with boxes, whose name is to be filled in."""
 
 ROOM_PAGES: Final = (
     Page(
@@ -121,6 +129,44 @@ ROOM_PAGES: Final = (
         + RUN
         + "  door 32 in, jambs strip\n",
         needs=(Whole.LINE,),
+    ),
+    Page(
+        code="T286",
+        title="boxes on no run of the room",
+        message="this room has no run “{run}” for boxes to be on",
+        remedy="{remedy}",
+        why="Boxes are laid out on the length of a run of their own room.",
+        example=BOXES.format(run="E"),
+        loses=Whole.USES,
+    ),
+    Page(
+        code="T287",
+        title="boxes of what size?",
+        message="boxes on {run} need a height, and either a margin or a width",
+        remedy="Write for example: 24 in tall, margin 3 1/2 in",
+        why="From the margin the width follows, from the width the margins; both at once need not"
+        " fill the wall.",
+        example=BOXES.format(run="N").replace(", margin 3 1/2 in", ""),
+        loses=Whole.USES,
+    ),
+    Page(
+        code="T288",
+        title="boxes that the wall has no room for",
+        message="{count} boxes do not fit on {run}, which is {long} long, or are no wider than two"
+        " sides of {trim} at {across}",
+        remedy="Take fewer, a smaller margin or another width.",
+        why="A box's sides must leave something between them, and wall must be left on both sides.",
+        example=BOXES.format(run="N").replace("3 1/2", "30"),
+        loses=Whole.USES,
+    ),
+    Page(
+        code="T289",
+        title="two sets of boxes with one name",
+        message="run {run} has boxes of that name already",
+        remedy='Give each set a name: boxes {run} "upper": …',
+        why="Two pieces with one name cannot be told apart on the floor.",
+        example=BOXES.format(run="N") + "  boxes N: 2, 9 in tall, margin 4 in, trim panel\n",
+        loses=Whole.USES,
     ),
     Page(
         code="T641",

@@ -105,6 +105,8 @@ def _named(reading: JobReading, line: tree.Statement) -> Iterator[tuple[str, str
         count = "" if line.count is None else f"{line.count.value} of "
         long = count + _written(reading, line.length.span)
         yield line.name.text, long, EntrySort.PIECE, line.name.span
+    elif isinstance(line, tree.BoxesLine):
+        yield written.split(":")[0].strip(), _after_colon(written), EntrySort.PIECE, line.span
     elif isinstance(line, tree.SettingLine):
         yield written.split(":")[0].strip(), _after_colon(written), EntrySort.SETTING, line.span
     elif not isinstance(line, tree.Unreadable | tree.Include):

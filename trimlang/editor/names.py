@@ -108,6 +108,10 @@ def names_in(statements: Iterable[tree.Statement]) -> Names:
         elif isinstance(line, tree.RunLine) and room >= 0:
             label = line.label.text.casefold()
             mentions.append(Mention(Name(NameSort.RUN, label, room), line.label.span, True))
+        elif isinstance(line, tree.BoxesLine) and room >= 0:
+            mentions.append(
+                Mention(Name(NameSort.RUN, line.run.text.casefold(), room), line.run.span)
+            )
         elif isinstance(line, tree.LOG_LINES):
             mentions.extend(pieces.mentioned(line))
         for fact in getattr(line, "facts", ()):
@@ -162,6 +166,7 @@ class _Pieces:
         names = "|".join(map(re.escape, self._trims)) or r"(?!)"
         parts = "|".join(OPENING_PARTS)
         self._casing = re.compile(rf"(?P<opening>.+?)-(?P<trim>{names})-(?:{parts})(?:-|$)")
+        self._box = re.compile(rf"(?:^|-)(?P<trim>{names})-\d+-(?:top|bottom|left|right)$")
         self._loose = re.compile(rf"(?P<label>.+)-(?P<trim>{names})(?:-\d+)?$")
 
     def mentioned(self, line: tree.LogLine | tree.BoughtLine | tree.RackLine) -> Iterator[Mention]:
@@ -228,6 +233,18 @@ class _Pieces:
             if text[start:end].casefold() != label.casefold() or text[end : end + 1] != "-":
                 continue
             after = text[end + 1 :]
+            box = self._box.search(after)
+            if box is not None:
+                trim_at = (end + 1 + box.start("trim"), end + 1 + box.end("trim"))
+                yield _Way(
+                    sure=2,
+                    room=number,
+                    tag=start - 1,
+                    label=label,
+                    run=(start, end),
+                    trim=trim_at,
+                )
+                continue
             # A trim that has a line is surer than a word that only stands where a trim's name
             # would.
             known = next((one for one in self._trims if f"{after}-".startswith(f"{one}-")), None)

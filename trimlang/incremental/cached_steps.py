@@ -60,7 +60,7 @@ class CachedSteps:
             self._job, self._settings = job, {}
             self._common = self._number((placeless(job.trims), job.settings))
         common = (self._common, self._settings_number(room.settings))
-        walk = (room.name, room.tag, room.open_walk, room.note, room.walk, room.loose)
+        walk = (room.name, room.tag, room.open_walk, room.note, room.walk, room.loose, room.boxes)
         here = (common, walk)
         kept = self._rooms.find(here)
         if kept is None:

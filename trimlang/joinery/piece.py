@@ -36,6 +36,7 @@ class PieceKind(StrEnum):
     STOOL = "stool"
     APRON = "apron"
     JAMB = "jamb"
+    FRAME = "frame"
 
     @property
     def of_casing(self) -> bool:

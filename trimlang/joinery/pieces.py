@@ -8,6 +8,7 @@ from types import MappingProxyType
 from typing import TypeAlias
 
 from trimlang.diagnostics import Diagnostic
+from trimlang.joinery.boxes import box_pieces
 from trimlang.joinery.casings import casing_pieces
 from trimlang.joinery.cuts import meeting_cut, scarf_lap
 from trimlang.joinery.faces import stair_end
@@ -48,6 +49,7 @@ def join_room(job: Job, room: Room, places: Places) -> Joined:
     pieces = list(with_mates(job, room, pieces))
     pieces.extend(casing_pieces(job, room, findings))
     pieces.extend(loose_pieces(job, room, findings))
+    pieces.extend(box_pieces(job, room, findings))
     check_scribes(job, room, findings)
     return tuple(pieces), tuple(joints), tuple(findings.found)
 

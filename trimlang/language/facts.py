@@ -5,6 +5,9 @@ from __future__ import annotations
 from typing import Any, TypeAlias
 
 from trimlang.diagnostics import Span
+from trimlang.language.box_facts import BoxesMargin as BoxesMargin
+from trimlang.language.box_facts import BoxesTall as BoxesTall
+from trimlang.language.box_facts import BoxesWide as BoxesWide
 from trimlang.language.end_facts import CopedHere as CopedHere
 from trimlang.language.end_facts import Diagonal as Diagonal
 from trimlang.language.end_facts import EndFact as EndFact
@@ -234,6 +237,9 @@ WallFact: TypeAlias = (
     | Stooled
     | Jambed
     | BothFaces
+    | BoxesTall
+    | BoxesWide
+    | BoxesMargin
     | WrittenTaken
     | Stated
     | Unread

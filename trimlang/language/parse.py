@@ -15,6 +15,7 @@ from trimlang.language.retired import RETIRED, Retired, renewed
 from trimlang.language.source import MOST_LINES, Source
 from trimlang.language.to_tree import LineBuilder
 from trimlang.language.tree import (
+    BoxesLine,
     GapLine,
     LoosePieceLine,
     RoomLine,
@@ -29,6 +30,8 @@ LONGEST_LINE: Final = 2000
 MOST_MISTAKES: Final = 200
 MOST_SLIPS: Final = 20
 """Mistakes reported of one line at most, since each costs reading the line again."""
+
+_WITH_FACTS: Final = (RoomLine, RunLine, GapLine, LoosePieceLine, BoxesLine)
 
 ReadLine: TypeAlias = Callable[[str, str, int], tuple[Statement | None, tuple[Diagnostic, ...]]]
 """A function that reads a line, given its text, its file's name and its number (from 1)."""
@@ -104,7 +107,7 @@ def _line(text: str, file: str, number: int) -> tuple[Statement | None, list[Dia
             lost = tuple(Unread(problem.span) for problem in problems)
             if isinstance(statement, WallsLine):
                 statement = replace(statement, lost=bool(lost))
-            elif isinstance(statement, RoomLine | RunLine | GapLine | LoosePieceLine) and lost:
+            elif isinstance(statement, _WITH_FACTS) and lost:
                 # What was blanked may be what a later pass would find missing.
                 statement = replace(statement, facts=statement.facts + lost)
             return statement, problems + builder.problems

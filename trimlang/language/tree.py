@@ -178,6 +178,17 @@ class LoosePieceLine:
 
 
 @record
+class BoxesLine:
+    """``boxes N "upper": 3, 24 in tall, margin 3 1/2 in``: frames on a wall, all alike."""
+
+    run: Word
+    name: Word | None
+    count: Number
+    facts: tuple[WallFact, ...]
+    span: Span
+
+
+@record
 class WallsLine:
     """``N 10 ft 2 1/4, E 8 ft 7 9/16, door 32 in "to hall"``: several walls in one line.
 
@@ -272,6 +283,7 @@ Statement: TypeAlias = (
     | DiagonalLine
     | WallsLine
     | LoosePieceLine
+    | BoxesLine
     | LogLine
     | BoughtLine
     | RackLine

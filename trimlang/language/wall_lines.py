@@ -84,6 +84,8 @@ class WallLines(LogLines):
     clear_height = fact_of(facts.ClearHeight)
     sill_height, jambed = fact_of(facts.SillHeight), fact_of(facts.Jambed)
     four_sides, both_faces = fact_of(facts.FourSides), fact_of(facts.BothFaces)
+    boxes_tall, boxes_wide = fact_of(facts.BoxesTall), fact_of(facts.BoxesWide)
+    boxes_margin = fact_of(facts.BoxesMargin)
     cope_here, measured = fact_of(facts.CopedHere), fact_of(facts.WrittenCorner)
     implied = fact_of(facts.Implied)
 
@@ -193,6 +195,14 @@ class WallLines(LogLines):
             length=said[0],
             facts=tuple(said[1:]),
             span=self._span(meta),
+        )
+
+    @v_args(meta=True)
+    def boxes(self, meta: Meta, children: Children) -> tree.BoxesLine:
+        run, *said = children
+        called = said.pop(0).text if isinstance(said[0], facts.Called) else None
+        return tree.BoxesLine(
+            run=run, name=called, count=said[0], facts=tuple(said[1:]), span=self._span(meta)
         )
 
     wide_opening, wide_bare = opening, bare

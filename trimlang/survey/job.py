@@ -16,6 +16,7 @@ from trimlang.language.tree import GapKind
 from trimlang.lengths.tape import steps_down, steps_up
 from trimlang.record import record
 from trimlang.settings.table import Settings
+from trimlang.survey.on_walls import Trimmings, WallBoxes
 
 if TYPE_CHECKING:
     from trimlang.survey.log_entries import Entry
@@ -149,27 +150,6 @@ class Run:
 
 
 @record
-class Trimmings:
-    """What an opening gets besides the legs and the head of its casing, by the trims' names.
-
-    ``stool`` is the board under a window and ``apron`` what covers the wall below it; ``jambs``
-    are strips that bring the jamb out to the wall's face.  ``four_sides`` tells that the
-    casing goes on below, ``both_faces`` that the wall's other side is cased alike.
-    """
-
-    stool: str | None = None
-    apron: str | None = None
-    jambs: str | None = None
-    four_sides: bool = False
-    both_faces: bool = False
-
-    @property
-    def trims(self) -> tuple[str, ...]:
-        """The trims that are named."""
-        return tuple(name for name in (self.stool, self.apron, self.jambs) if name is not None)
-
-
-@record
 class Gap:
     """Wall without running trim: an opening, or bare wall such as behind a cabinet.
 
@@ -271,11 +251,17 @@ class Room:
     span: Span
     diagonals: tuple[RoomDiagonal, ...] = ()
     loose: tuple[LoosePiece, ...] = ()
+    boxes: tuple[WallBoxes, ...] = ()
 
     @property
     def runs(self) -> tuple[Run, ...]:
         """The stretches that get trim, in the order of the walk."""
         return tuple(stretch for stretch in self.walk if isinstance(stretch, Run))
+
+    @property
+    def trims_besides(self) -> tuple[str, ...]:
+        """The trims of its loose pieces and its boxes."""
+        return (*(one.trim for one in self.loose), *(one.trim for one in self.boxes))
 
 
 @record

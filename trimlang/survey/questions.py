@@ -92,7 +92,7 @@ def _ask_of_short_sticks(trim: Trim, rooms: tuple[Room, ...], findings: Findings
     runs = [(room.settings, run) for room in rooms for run in room.runs if trim.name in run.trims]
     gaps = (gap for room in rooms for gap in room.walk if isinstance(gap, Gap))
     elsewhere = {name for gap in gaps for name in gap.trims}
-    elsewhere |= {loose.trim for room in rooms for loose in room.loose}
+    elsewhere |= {trim for room in rooms for trim in room.trims_besides}
     if not runs or trim.name in elsewhere:
         return
     shortest = min(run.length for _, run in runs)

@@ -27,6 +27,7 @@ _SAYING: Final = (
     tree.RunLine,
     tree.GapLine,
     tree.LoosePieceLine,
+    tree.BoxesLine,
 )
 """Lines that state facts."""
 

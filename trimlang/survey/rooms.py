@@ -13,6 +13,7 @@ from trimlang.language import facts, tree
 from trimlang.language.facts import Side
 from trimlang.language.vocabulary import line_words
 from trimlang.settings.table import Settings
+from trimlang.survey.boxes import read_boxes
 from trimlang.survey.diagonals import read_diagonals
 from trimlang.survey.ends import Taken, read_sides
 from trimlang.survey.gaps import read_gap
@@ -33,6 +34,7 @@ _BELOW = (
     tree.GapLine,
     tree.DiagonalLine,
     tree.LoosePieceLine,
+    tree.BoxesLine,
     tree.SettingLine,
     tree.Unreadable,
 )
@@ -150,7 +152,6 @@ class _RoomReader:
         )
         if not walk and not any(isinstance(line, tree.LoosePieceLine) for line in below):
             findings.say("T224", heading.name.span, room=heading.name.text)
-        open_walk = any(isinstance(fact, facts.OpenWalk) for fact in heading.facts)
         across = [line for line in below if isinstance(line, tree.DiagonalLine)]
         return Room(
             name=heading.name.text,
@@ -162,6 +163,13 @@ class _RoomReader:
             span=heading.name.span,
             diagonals=read_diagonals(across, walk, self._settings, findings, open_walk=open_walk),
             loose=loose,
+            boxes=read_boxes(
+                (line for line in below if isinstance(line, tree.BoxesLine)),
+                walk,
+                settings=self._settings,
+                trims=self._trims,
+                findings=findings,
+            ),
         )
 
     def _named_trims(self, said: tuple[facts.Fact, ...], also: tuple[str, ...]) -> tuple[str, ...]:

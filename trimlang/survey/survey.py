@@ -173,7 +173,7 @@ def _check_trims(
     all_read = not any(
         isinstance(line, tree.Unreadable)
         or (
-            isinstance(line, tree.RoomLine | tree.RunLine | tree.LoosePieceLine)
+            isinstance(line, tree.RoomLine | tree.RunLine | tree.LoosePieceLine | tree.BoxesLine)
             and any(isinstance(fact, Unread) for fact in line.facts)
         )
         for line in statements
@@ -183,7 +183,7 @@ def _check_trims(
     )
     all_known = all(finding.page.loses is not Whole.USES for finding in findings.found)
     for room in rooms:
-        used |= {loose.trim for loose in room.loose}
+        used |= set(room.trims_besides)
         for gap in room.walk:
             if isinstance(gap, Gap):
                 used |= set(gap.trims)

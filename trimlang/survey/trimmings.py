@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from trimlang.language import facts, tree
-from trimlang.survey.job import Trim, Trimmings
+from trimlang.survey.job import Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.near_names import unknown_trim
+from trimlang.survey.on_walls import Trimmings
 
 _NEED_CASING = (facts.FourSides, facts.Stooled, facts.BothFaces)
 

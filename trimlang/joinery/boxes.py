@@ -1,0 +1,106 @@
+"""Boxes on a wall: frames of four mitred sides, rectangles or along a stair parallelograms.
+
+Each side is measured along its outer edge, from long point to long point, and lies on the saw face
+up with that edge away from you: so the left side's top is its right end, and the bottom lies the
+other way round.  Between sides that make the angle θ each is cut at 90° - θ/2 across its face.
+Along a stair that climbs by s the sides stand plumb, and the corners are 90° - s and 90° + s in
+turn (geometry: the angles of a parallelogram).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from enum import Enum
+from fractions import Fraction
+from typing import Final
+
+from trimlang.joinery.faces import face_cut
+from trimlang.joinery.piece import Cut, Piece, PieceKind, Remark
+from trimlang.joinery.rounding import round_length
+from trimlang.joints import Joint
+from trimlang.language.facts import Side
+from trimlang.lengths.angles import RIGHT
+from trimlang.lengths.tape import NOTHING, length_text
+from trimlang.marking import N_
+from trimlang.survey.job import Job, Room
+from trimlang.survey.measures import Findings
+from trimlang.survey.on_walls import WallBoxes
+
+_AT: Final = N_("the box begins {at} from the left end of {run}")
+
+
+class _BoxSide(Enum):
+    """A side of a box: what it is called, and whether its left and its right corner are sharp.
+
+    Left and right are as it is cut; sharp is where the wall climbs to the right.
+    """
+
+    TOP = (N_("top of box {n} of {all} on {run}"), False, True)
+    BOTTOM = (N_("bottom of box {n} of {all} on {run}"), False, True)
+    LEFT = (N_("left side of box {n} of {all} on {run}"), True, False)
+    RIGHT = (N_("right side of box {n} of {all} on {run}"), True, False)
+
+    def __init__(self, text: str, left_is_sharp: bool, right_is_sharp: bool) -> None:
+        self.text = text
+        self.is_sharp = {Side.LEFT: left_is_sharp, Side.RIGHT: right_is_sharp}
+
+    @property
+    def lies_along(self) -> bool:
+        """Whether it lies along the wall, and does not stand."""
+        return self in (_BoxSide.TOP, _BoxSide.BOTTOM)
+
+
+def box_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
+    """Yield the four sides of each box of a room, set by set and box by box from the left."""
+    for boxes in room.boxes:
+        for side in _BoxSide:
+            whole = _side(job, room, boxes, side)
+            if whole.vanishes:
+                findings.say("T122", boxes.span, part="a box's side", trim=boxes.trim)
+                return
+        at = NOTHING
+        for number, margin in enumerate(boxes.margins[:-1], start=1):
+            at += margin
+            for side in _BoxSide:
+                yield _numbered(_side(job, room, boxes, side), boxes, side, number, at)
+            at += boxes.wide
+
+
+def _side(job: Job, room: Room, boxes: WallBoxes, side: _BoxSide) -> Piece:
+    settings = room.settings
+    exact = boxes.wide if side.lies_along else boxes.tall
+    length, rounding = round_length(exact, "head", settings)
+    left, right = (_corner(job, room, boxes, side, end) for end in Side)
+    name = f"{boxes.run}-{boxes.label}" if boxes.label else boxes.run
+    return Piece(
+        id=f"{room.tag}-{name}-{boxes.trim}",
+        kind=PieceKind.FRAME,
+        room=room.name,
+        run=boxes.run,
+        trim=boxes.trim,
+        length=length,
+        wall=exact,
+        left=left,
+        right=right,
+        rounding=rounding,
+        note=boxes.note,
+        unit=settings.unit,
+    )
+
+
+def _corner(job: Job, room: Room, boxes: WallBoxes, side: _BoxSide, end: Side) -> Cut:
+    lean = boxes.slope if side.is_sharp[end] else -boxes.slope
+    across = job.trim(boxes.trim).height or NOTHING
+    mitre = (RIGHT + lean) / 2
+    return face_cut(Joint.FRAME, end, mitre, across, Joint.FRAME.long_point, room.settings)
+
+
+def _numbered(piece: Piece, boxes: WallBoxes, side: _BoxSide, number: int, at: Fraction) -> Piece:
+    values = (("n", str(number)), ("all", str(boxes.count)), ("run", boxes.run))
+    begins = (("at", length_text(at, piece.unit)), ("run", boxes.run))
+    return replace(
+        piece,
+        id=f"{piece.id}-{number}-{side.name.lower()}",
+        remarks=(Remark(side.text, values), Remark(_AT, begins)),
+    )

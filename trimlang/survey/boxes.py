@@ -1,0 +1,145 @@
+"""Lays boxes out on a wall: from a margin their width follows, from a width the margins."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from fractions import Fraction
+
+from trimlang.diagnostics.near_words import listed
+from trimlang.diagnostics.suggestion import did_you_mean
+from trimlang.language import facts, tree
+from trimlang.lengths.tape import feet_text, length_text, steps_down
+from trimlang.settings.table import Settings
+from trimlang.survey.job import Run, Stretch, Trim
+from trimlang.survey.measures import Findings, length
+from trimlang.survey.near_names import unknown_trim
+from trimlang.survey.on_walls import WallBoxes
+from trimlang.survey.openings import in_an_id
+from trimlang.survey.trims import read_count
+
+
+def read_boxes(
+    lines: Iterable[tree.BoxesLine],
+    walk: Iterable[Stretch],
+    *,
+    settings: Settings,
+    trims: Mapping[str, Trim],
+    findings: Findings,
+) -> tuple[WallBoxes, ...]:
+    """Return the boxes of a room's walls; each set of a run goes by a name of its own."""
+    runs = {one.label.casefold(): one for one in walk if isinstance(one, Run)}
+    read: list[WallBoxes] = []
+    for line in lines:
+        run = runs.get(line.run.text.casefold())
+        if run is None:
+            there = f"The room's runs are {listed(one.label for one in runs.values())}."
+            remedy = did_you_mean(line.run.text, [one.label for one in runs.values()], there)
+            findings.say("T286", line.run.span, run=line.run.text, remedy=remedy)
+            continue
+        label = in_an_id(line.name.text) if line.name is not None else ""
+        if any((one.run, one.label) == (run.label, label) for one in read):
+            findings.say("T289", line.span, run=run.label)
+            continue
+        boxes = _boxes(line, run, label, settings, trims, findings)
+        if boxes is not None:
+            read.append(boxes)
+    return tuple(read)
+
+
+def _boxes(
+    line: tree.BoxesLine,
+    run: Run,
+    label: str,
+    settings: Settings,
+    trims: Mapping[str, Trim],
+    findings: Findings,
+) -> WallBoxes | None:
+    said = {type(fact): fact for fact in line.facts}
+    sizes: dict[type, Fraction | None] = {}
+    for kind, what in (
+        (facts.BoxesTall, "a box's height"),
+        (facts.BoxesWide, "a box's width"),
+        (facts.BoxesMargin, "a margin"),
+    ):
+        fact = said.get(kind)
+        if isinstance(fact, facts.BoxesTall | facts.BoxesWide | facts.BoxesMargin):
+            sizes[kind] = length(fact.length, settings.unit, findings, what=what)
+    trim, count = _trim(line, trims, findings), read_count(line.count, findings)
+    if facts.BoxesTall not in said or (facts.BoxesWide in said) == (facts.BoxesMargin in said):
+        if facts.Unread not in said:
+            findings.say("T287", line.span, run=run.label)
+        return None
+    tall, wide = sizes[facts.BoxesTall], sizes.get(facts.BoxesWide)
+    margin = sizes.get(facts.BoxesMargin)
+    if trim is None or count is None or tall is None or (wide is None and margin is None):
+        return None
+    step = settings.rounding_step
+    laid = lay_out(run.length, count, wide=wide, margin=margin, step=step)
+    across = trims[trim].height or Fraction(0)
+    if laid is None or laid[0] <= 2 * across:
+        findings.say(
+            "T288",
+            line.span,
+            count=count,
+            run=run.label,
+            long=feet_text(run.length, settings.unit),
+            trim=trim,
+            across=length_text(across, settings.unit),
+        )
+        return None
+    return WallBoxes(
+        run=run.label,
+        label=label,
+        count=count,
+        wide=laid[0],
+        tall=steps_down(tall, step),
+        margins=laid[1],
+        trim=trim,
+        slope=run.slope,
+        note=next((one.text.text for one in line.facts if isinstance(one, facts.Note)), None),
+        span=line.span,
+    )
+
+
+def lay_out(
+    wall: Fraction,
+    count: int,
+    *,
+    wide: Fraction | None,
+    margin: Fraction | None,
+    step: Fraction,
+) -> tuple[Fraction, tuple[Fraction, ...]] | None:
+    """Return each box's width and the margins, of which the wall is the sum; None where none fit.
+
+    Widths and inner margins are marks of the tape, a ``step`` apart; what is left goes to both
+    ends, half and half as far as the tape has halves, so that the middle of the wall stays the
+    middle.  All lengths in inches.
+    """
+    if margin is not None:
+        inner = steps_down(margin, step)
+        box = steps_down((wall - (count + 1) * inner) / count, step)
+    else:
+        box = steps_down(wide or Fraction(0), step)
+        inner = steps_down((wall - count * box) / (count + 1), step)
+    ends = wall - count * box - (count - 1) * inner
+    if box <= 0 or inner <= 0 or ends <= 0:
+        return None
+    first = steps_down(ends / 2, step)
+    return box, (first, *[inner] * (count - 1), ends - first)
+
+
+def _trim(line: tree.BoxesLine, trims: Mapping[str, Trim], findings: Findings) -> str | None:
+    """Return what the boxes are made of; it must be named and have a width to be mitred across."""
+    named = [fact.trim for fact in line.facts if isinstance(fact, facts.NamedTrim)]
+    for word in named:
+        if word.text not in trims:
+            unknown_trim(word, trims, findings)
+            return None
+    if len(named) != 1:
+        if not any(isinstance(fact, facts.Unread) for fact in line.facts):
+            findings.say("T280", line.run.span, piece=f"boxes {line.run.text}")
+        return None
+    if trims[named[0].text].height is None:
+        findings.say("T246", named[0].span, joint="frame", trim=named[0].text, run=line.run.text)
+        return None
+    return named[0].text
