@@ -13,7 +13,7 @@ from shapely.ops import unary_union
 from tests import jobs
 from trimlang.compiler import Result, check_job, compile_job
 from trimlang.joinery.piece import Piece, PieceKind
-from trimlang.survey.boxes import lay_out
+from trimlang.survey.box_layout import lay_out
 
 TRIMS = f"""\
 {jobs.BASE}

@@ -233,30 +233,19 @@ class _Pieces:
             if text[start:end].casefold() != label.casefold() or text[end : end + 1] != "-":
                 continue
             after = text[end + 1 :]
-            box = self._box.search(after)
-            if box is not None:
-                trim_at = (end + 1 + box.start("trim"), end + 1 + box.end("trim"))
-                yield _Way(
-                    sure=2,
-                    room=number,
-                    tag=start - 1,
-                    label=label,
-                    run=(start, end),
-                    trim=trim_at,
-                )
-                continue
             # A trim that has a line is surer than a word that only stands where a trim's name
             # would.
             known = next((one for one in self._trims if f"{after}-".startswith(f"{one}-")), None)
-            trim = known or after.split("-")[0]
-            place = (end + 1, end + 1 + len(trim))
+            box = self._box.search(after)
+            trim = box["trim"] if box else known or after.split("-")[0]
+            first = end + 1 + (box.start("trim") if box else 0)
             yield _Way(
-                sure=2 if known else 0,
+                sure=2 if known or box else 0,
                 room=number,
                 tag=start - 1,
                 label=label,
                 run=(start, end),
-                trim=place,
+                trim=(first, first + len(trim)),
             )
 
     def _on_an_opening(self, text: str, number: int) -> Iterator[_Way]:

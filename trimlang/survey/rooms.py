@@ -13,7 +13,7 @@ from trimlang.language import facts, tree
 from trimlang.language.facts import Side
 from trimlang.language.vocabulary import line_words
 from trimlang.settings.table import Settings
-from trimlang.survey.boxes import read_boxes
+from trimlang.survey.box_layout import read_boxes
 from trimlang.survey.diagonals import read_diagonals
 from trimlang.survey.ends import Taken, read_sides
 from trimlang.survey.gaps import read_gap
