@@ -113,6 +113,12 @@ def python(request: pytest.FixtureRequest, tmp_path: Path) -> Path:
     return venv / "bin" / "python"
 
 
+OLD_AT_NIGHT = pytest.mark.parametrize(
+    "python", [pytest.param("oldest", marks=pytest.mark.nightly), "newest"], indirect=True
+)
+"""What no pip does otherwise than another."""
+
+
 def _run(*command: str | Path, index: Path) -> subprocess.CompletedProcess[str]:
     return subprocess.run(
         command, env=_settings(index), capture_output=True, text=True, check=False
@@ -149,6 +155,7 @@ def test_an_old_pip_that_resolves_comes_to_grief_on_this_index(
     assert _installed(python) == {}
 
 
+@OLD_AT_NIGHT
 def test_a_lock_that_lacks_something_is_told(python: Path, lock: Path, index: Path) -> None:
     lines = lock.read_text(encoding="utf-8").splitlines(keepends=True)
     lock.write_text("".join(line for line in lines if "alder" not in line), encoding="utf-8")
@@ -157,6 +164,7 @@ def test_a_lock_that_lacks_something_is_told(python: Path, lock: Path, index: Pa
     assert "cabinet 1.0 requires alder, which is not installed" in done.stderr
 
 
+@OLD_AT_NIGHT
 def test_another_file_than_the_locked_one_is_refused(python: Path, lock: Path, index: Path) -> None:
     with ZipFile(index / "alder-1.0-py3-none-any.whl", "a") as packed:
         packed.writestr("more.py", "")

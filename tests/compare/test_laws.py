@@ -81,7 +81,7 @@ def shape(piece: Piece) -> Piece:
 
 
 @given(houses(), st.data())
-@settings(quietly, max_examples=40)
+@settings(quietly, max_examples=20)
 def test_a_room_added_elsewhere_renames_no_piece(house: list, data: st.DataObject) -> None:
     """Unless the survey says that a tag hangs on the order of the rooms."""
     old = checked(written(house))
@@ -99,7 +99,7 @@ def test_a_room_added_elsewhere_renames_no_piece(house: list, data: st.DataObjec
 
 
 @given(houses(), st.data())
-@settings(quietly, max_examples=40)
+@settings(quietly, max_examples=20)
 def test_a_run_or_door_added_elsewhere_renames_no_piece(house: list, data: st.DataObject) -> None:
     old = checked(written(house))
     room = data.draw(st.integers(0, len(house) - 1))
@@ -113,7 +113,7 @@ def test_a_run_or_door_added_elsewhere_renames_no_piece(house: list, data: st.Da
 
 
 @given(houses(), st.data())
-@settings(quietly, max_examples=30)
+@settings(quietly, max_examples=15)
 def test_a_room_under_another_name_and_moved_is_known_again(
     house: list, data: st.DataObject
 ) -> None:
@@ -133,7 +133,7 @@ def test_a_room_under_another_name_and_moved_is_known_again(
 
 
 @given(houses(), st.data())
-@settings(quietly, max_examples=15)
+@settings(quietly, max_examples=8)
 def test_remarks_blanks_and_moved_settings_change_nothing(house: list, data: st.DataObject) -> None:
     extra = ["saw: kerf 3/32 in", "spare 5 %", 'currency "$"', "round out-corner up"]
     text = "\n".join(extra) + "\n" + written(house)
@@ -144,7 +144,7 @@ def test_remarks_blanks_and_moved_settings_change_nothing(house: list, data: st.
 
 
 @given(houses(), st.data())
-@settings(quietly, max_examples=8)
+@settings(quietly, max_examples=5)
 def test_what_is_cut_is_wrong_where_the_survey_asks_for_something_else(
     house: list, data: st.DataObject
 ) -> None:

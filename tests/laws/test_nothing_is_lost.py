@@ -64,7 +64,7 @@ def run_pieces(result: Result) -> Counter[tuple[str, str, str]]:
 
 
 @given(jobs())
-@settings(max_examples=60, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=30, deadline=None, suppress_health_check=[HealthCheck.too_slow])
 def test_every_run_is_covered_and_every_piece_lies_on_one_stick(text: str) -> None:
     result = compile_job(text, effort=QUICK)
     assert result.ok, result.diagnostics

@@ -106,7 +106,7 @@ def test_too_many_orders_are_bounded_and_not_called_sure():
     assert shared >= sum(overlap(one[1], other[0]) for one, other in pairwise(sorted(pieces)))
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=80, deadline=None)
 @given(jobs, rooms)
 def test_nesting_finds_the_most_that_any_order_of_any_pieces_is_worth(job, of_kinds):
     sizes, values = sizes_of(job), [value for *_, value in job]
@@ -116,7 +116,7 @@ def test_nesting_finds_the_most_that_any_order_of_any_pieces_is_worth(job, of_ki
     patterns_of(nested, sizes, values, of_kinds)
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=80, deadline=None)
 @given(jobs, rooms, st.randoms(use_true_random=False))
 def test_sizes_laid_once_are_never_laid_twice(job, of_kinds, random):
     sizes, values = sizes_of(job), [value for *_, value in job]
@@ -130,7 +130,7 @@ def test_sizes_laid_once_are_never_laid_twice(job, of_kinds, random):
         assert all(pattern.count(n) <= 1 for n in once)
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=80, deadline=None)
 @given(jobs, rooms, st.randoms(use_true_random=False))
 def test_small_square_pieces_are_laid_behind_the_others(job, of_kinds, random):
     job = [*job, (2, 0, 0, random.randint(1, 9)), (3, 0, 0, random.randint(0, 9))]
@@ -160,7 +160,7 @@ def test_small_square_pieces_are_laid_behind_the_others(job, of_kinds, random):
         assert all(pattern.count(n) <= counts[n] for n in small)
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=80, deadline=None)
 @given(jobs, rooms, st.randoms(use_true_random=False))
 def test_chained_patterns_can_be_laid_and_take_no_piece_twice(job, of_kinds, random):
     sizes, values = sizes_of(job), [value for *_, value in job]

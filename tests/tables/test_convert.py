@@ -246,7 +246,7 @@ def test_the_guard_is_taken_away_again(text: str) -> None:
 
 
 @given(st.binary(max_size=200) | st.text(max_size=200).map(lambda text: (HEAD + text).encode()))
-@settings(max_examples=200)
+@settings(max_examples=100)
 def test_any_bytes_give_a_job_or_a_word(data: bytes) -> None:
     made = from_csv(data, Path("walls.csv"))
     assert isinstance(made.text, str)

@@ -28,7 +28,7 @@ def comments(text: str) -> list[str]:
 
 
 @given(files())
-@settings(slow, max_examples=150)
+@settings(slow, max_examples=80)
 def test_meaning_and_comments_stay_and_tidying_again_changes_nothing(text: str) -> None:
     after = tidy(Source("x", text)).text
     assert tidy(Source("x", after)).text == after
