@@ -19,11 +19,10 @@ import pytest
 from tests.browser import CHROMIUM, Browser
 from tests.conftest import EXAMPLES
 from tests.jobs import walls
-from trimlang.cli import main
+from trimlang.cli import main, watching
 from trimlang.cli.build_options import build_options
 from trimlang.cli.command_line import arguments
 from trimlang.extras import WATCH
-from trimlang.watch import watching
 from trimlang.watch.preview_server import PreviewServer
 
 pytest.importorskip("watchfiles")

@@ -103,7 +103,7 @@ def run(asked: Namespace) -> int:
     """Build the job or the jobs; return the exit code."""
     options = build_options(asked)
     if options.watch:
-        from trimlang.watch.watching import watch_job
+        from trimlang.cli.watching import watch_job
 
         return watch_job(options)
     if options.pool:

@@ -1,1 +1,1 @@
-"""``build --watch``: builds again at every save, and shows the sheets in a browser."""
+"""What ``build --watch`` stands on: which files were saved, and sheets shown in a browser."""
