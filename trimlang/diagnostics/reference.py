@@ -9,11 +9,12 @@ def reference() -> str:
     """Return the reference of all diagnostics as Markdown."""
     parts = [
         "# Diagnostics\n",
+        "*For anyone who got a message and wants to know what it means and what to do.*\n",
         "Every message of trimlang, by code. Made from the pages in `trimlang/diagnostics/`;",
         "`trimlang explain CODE` prints the same. T1xx: the line cannot be read; T2xx: what it",
         "says cannot be so; T3xx: two walls do not meet; T4xx: a piece cannot be cut; T5xx: the",
-        "stock does not reach; T6xx: a file cannot be read; T7xx: the site",
-        "log says what cannot be.",
+        "stock is not enough; T6xx: a file cannot be read; T7xx: the site log contradicts itself",
+        "or the job.",
     ]
     for page in sorted(PAGES.values(), key=lambda page: page.code):
         parts += [
