@@ -9,17 +9,14 @@ import pytest
 
 from tests.jobs import CASE, CROWN, walls
 from trimlang.compiler import check_job
+from trimlang.joinery.at_the_saw import Hand, MitreSaw, at_saw, nested
 from trimlang.joinery.faces import face_cut
 from trimlang.joinery.piece import Lean, Piece
 from trimlang.joinery.pieces import joinery
 from trimlang.joinery.splice_choices import other_cuts
 from trimlang.joint_row import Edge, Fit
 from trimlang.joints import Joint
-from trimlang.settings.setting_kinds import Unit
 from trimlang.settings.table import Settings
-from trimlang.sheets.wording import phrases
-from trimlang.sheets.wording.catalogue import words_in
-from trimlang.sheets.wording.quantities import Pen
 
 CROWN_SOLD = f"{CROWN}\nstock crown: 12 ft at 28.80\n"
 
@@ -186,8 +183,9 @@ def test_a_crown_return_nested_lies_as_its_mitred_end_asks(side: str, keep: str)
     _, returned = crown(f"N: 40 in, left={ends['left']}, right={ends['right']}")
     # a return at the right end is mitred at its own left one
     cut = returned.right if side == "left" else returned.left
-    assert cut.crown is not None
-    assert cut.crown.nested_keep == keep
+    at = nested(cut, "right" if side == "left" else "left")
+    assert at is not None
+    assert at.piece == keep
 
 
 def test_full_sticks_behind_a_first_piece_leave_the_least_for_the_last() -> None:
@@ -225,12 +223,10 @@ def test_a_crowns_scarf_says_how_the_piece_lies() -> None:
     # a blade that tilts to the left leaves the piece at its left longest at the back: the one
     # that lies under its mate is kept there, with its end pointing right
     over, under = crown("N: 40 in, left=butt, right=splice\n  E: 40 in, left=splice, right=butt")
-    pen = Pen(words_in("en"), "", Unit.INCH)
     assert (over.right.long_edge, under.left.long_edge) == (Edge.FACE, Edge.BACK)
-    assert phrases.setting(over.right, pen) == phrases.setting(under.left, pen) == "bevel 45°"
-    assert phrases.lies(over.right, pen) == (
-        "flat, face up, wall edge to the fence, piece right of the blade"
-    )
-    assert phrases.lies(under.left, pen) == (
-        "flat, face up, wall edge to the fence, piece left of the blade"
-    )
+    for saw, edge, hand in (((Hand.LEFT,), "wall", "left"), ((Hand.RIGHT,), "ceiling", "right")):
+        for cut, side, piece in ((over.right, "right", "right"), (under.left, "left", "left")):
+            at = at_saw(cut, side, MitreSaw(saw))
+            kept = piece if edge == "wall" else {"left": "right", "right": "left"}[piece]
+            assert (at.mitre, at.bevel, at.tilt) == (0, 45, hand)
+            assert (at.pose.fence, at.piece) == (f"{edge} edge", kept)

@@ -92,6 +92,7 @@ class Cut:
         shown = [
             sum(map(Fraction, text.split()), Fraction(0))
             for text in re.findall(r"(\d+ \d/8|[\d.]+)°", setting)
+            if text != "0"
         ]
         same = len(shown) == len(angles) and all(
             abs(one - other) <= Fraction(1, 200) for one, other in zip(shown, angles, strict=True)

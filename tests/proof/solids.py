@@ -20,6 +20,8 @@ import numpy as np
 import pytest
 from numpy.typing import NDArray
 
+from trimlang.joinery.at_the_saw import Hand, MitreSaw, at_saw
+from trimlang.joinery.at_the_saw import nested as in_the_nest
 from trimlang.joinery.piece import Cut, Piece, PieceKind
 
 Vector = NDArray[np.float64]
@@ -69,10 +71,14 @@ def half_space(cut: Cut, side: str, *, nested: float | None = None) -> Vector:
             [0.0, -sin(lean), -cos(lean)],
             [0.0, -cos(lean), sin(lean)],
         ])  # fmt: skip
-        square, keep = blade(float(crown.nested), crown.nested_swing), crown.nested_keep
+        at = in_the_nest(cut, side)
+        assert at is not None
+        square, keep = blade(float(crown.nested), at.swing or "square"), at.piece
     elif crown is not None:
-        axes = FACE_UP_TOP_AT_FENCE if crown.fence == "ceiling edge" else FACE_UP_FOOT_AT_FENCE
-        square, keep = blade(float(crown.mitre), crown.swing, float(crown.bevel)), crown.keep
+        at = at_saw(cut, side, MitreSaw((Hand.LEFT,)))
+        axes = FACE_UP_FOOT_AT_FENCE if at.pose.turned else FACE_UP_TOP_AT_FENCE
+        swing = at.swing or "square"
+        square, keep = blade(float(crown.mitre), swing, float(crown.bevel)), at.piece
     elif cut.bevel:
         # a scarf of crown: the end that is longer at the face runs out under the face
         tilt = radians(float(cut.bevel)) * (-1 if cut.long_edge == "face" else 1)

@@ -14,7 +14,7 @@ from dataclasses import dataclass
 
 from tests.proof.tickets_seen import JOINTS, POINT, SETTING, Seen, where
 
-_CUT = re.compile(rf"({SETTING}) ({'|'.join(JOINTS)})(?= )")
+_CUT = re.compile(rf"({'|'.join(JOINTS)}) ({SETTING})(?= )".replace(", bevel", " bevel"))
 _ID = re.compile(r"[A-Z][A-Z0-9]*-\S+(?: …)?")
 _LENGTH = re.compile(r"[\d /.]+ (?:in|mm)(?= |$)")
 CLOSE = 0.5
@@ -124,7 +124,8 @@ def _cuts(words: list[Word], facts: dict[str, str]) -> tuple[tuple[str, ...], ..
         below = said[cut.end() : until].split(" measured ")[0]
         point = POINT.search(re.split(r" (?:left|right) ", below)[0])
         place = words[starts.index(cut.start())].x
-        ends.append((place, cut[1], cut[2], point[0] if point else ""))
+        setting = cut[2].replace(" bevel", ", bevel")
+        ends.append((place, setting, cut[1], point[0] if point else ""))
     cuts = []
     for side, (_, setting, joint, seen) in zip(("left", "right"), sorted(ends), strict=False):
         folded = POINT.search(facts.get(side, ""))

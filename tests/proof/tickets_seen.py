@@ -23,8 +23,7 @@ JOINTS = (
 ANGLE = r"(?:\d+ \d/8|[\d.]+)°"
 SETTING = (
     r"square"
-    rf"|mitre {ANGLE} (?:left|right), bevel {ANGLE}"
-    rf"|bevel {ANGLE}|{ANGLE} (?:left|right)"
+    rf"|mitre {ANGLE}(?: left| right)?, bevel {ANGLE} (?:left|right)|{ANGLE} (?:left|right)"
 )
 POINT = re.compile(
     r"long point at the (?:wall edge|ceiling edge|outer edge|\w+)|both edges the same"
@@ -89,7 +88,7 @@ def _seen(ticket: dict[str, list[str]]) -> Seen:
     room, trim, part = where(name, about)
     cuts = tuple(
         (
-            " ".join(ticket[f"{side} setting"]),
+            ", ".join(ticket[f"{side} setting"]),
             " ".join(ticket[f"{side} joint"]),
             _point(ticket, side),
         )

@@ -14,8 +14,15 @@ from hypothesis import strategies as st
 
 import trimlang
 from tests.jobs import CROWN, TWELVE_FEET
-from trimlang.joinery.crown import crown_cut, drop, flat_bevel, flat_mitre, projection
+from trimlang.compiler import check_job
+from trimlang.joinery.at_the_saw import at_saw, nested, saw_for
+from trimlang.joinery.crown import drop, flat_bevel, flat_mitre, projection
 
+JOB = f"""
+{CROWN}
+stock crown: 12 ft at 21.00
+room "R", trim crown, open walk
+"""
 CORNERS = range(60, 171, 5)
 SPRINGS = (38, 45)
 
@@ -66,36 +73,47 @@ def read_off(normal):
     return mitre, swing, bevel, leans
 
 
+def one_end(corner, side, inside, spring=38):
+    """One crown end at a corner, as it is cut, as it lies flat and as it lies nested."""
+    ends = {"left": "butt", "right": "butt", side: f"{'in' if inside else 'out'}-corner"}
+    ends[side] += f"({corner} deg)"
+    text = JOB.replace("38", str(spring)).replace("trim crown:", "saw: reaches 75 deg\ntrim crown:")
+    line = f"N: 60 in, left={ends['left']}, right={ends['right']}"
+    result = check_job(text + line)
+    (piece,) = result.pieces
+    cut = getattr(piece, side)
+    saw = saw_for(result.job.trim("crown"), result.job.settings)
+    return cut, at_saw(cut, side, saw), nested(cut, side)
+
+
 @pytest.mark.parametrize("spring", SPRINGS)
 @pytest.mark.parametrize("side", ["left", "right"])
 @pytest.mark.parametrize("inside", [True, False])
 def test_lying_flat_agrees_with_turned_planes(spring, side, inside):
     for corner in CORNERS:
-        cut = crown_cut(
-            Fraction(spring), 90 - Fraction(corner, 2), side, Fraction(1, 2), inside=inside
-        )
+        cut, at, _ = one_end(corner, side, inside, spring)
         normal = waste_normal(corner, side, inside)
-        flat = lying_flat(normal, spring, cut.fence == "ceiling edge")
+        flat = lying_flat(normal, spring, at.pose.fence == "ceiling edge")
         mitre, swing, bevel, leans = read_off(flat)
-        assert float(cut.mitre) == pytest.approx(mitre, abs=1e-9)
+        assert float(cut.exact) == pytest.approx(mitre, abs=1e-9)
         assert float(cut.bevel) == pytest.approx(bevel, abs=1e-9)
-        assert swing == cut.swing
+        assert (swing, leans) == (at.swing, at.tilt)
         assert leans == "left"
-        assert cut.keep == ("left" if flat[0] > 0 else "right")
+        assert at.piece == ("left" if flat[0] > 0 else "right")
 
 
 @pytest.mark.parametrize("side", ["left", "right"])
 @pytest.mark.parametrize("inside", [True, False])
 def test_nested_upside_down_agrees_with_turned_planes(side, inside):
     for corner in CORNERS:
-        cut = crown_cut(Fraction(38), 90 - Fraction(corner, 2), side, Fraction(1, 2), inside=inside)
+        cut, _, at = one_end(corner, side, inside)
         # upside down, its wall edge still against the fence: half a turn about y
         normal = np.diag([-1.0, 1.0, -1.0]) @ waste_normal(corner, side, inside)
         mitre, swing, bevel, _ = read_off(normal)
-        assert float(cut.nested) == pytest.approx(mitre, abs=1e-9)
+        assert float(cut.crown.nested) == pytest.approx(mitre, abs=1e-9)
         assert bevel == pytest.approx(0, abs=1e-9)
-        assert swing == cut.nested_swing
-        assert cut.nested_keep == ("left" if normal[0] > 0 else "right")
+        assert swing == at.swing
+        assert at.piece == ("left" if normal[0] > 0 else "right")
 
 
 @pytest.mark.parametrize(("spring", "mitre", "bevel"), [(38, 31.62, 33.86), (45, 35.26, 30.00)])
@@ -114,21 +132,14 @@ def test_values_printed_in_saw_manuals_from_memory(spring, mitre, bevel):
     ],
 )
 def test_the_four_ends_as_saw_manuals_list_them_from_memory(side, inside, fence, swing, keep):
-    cut = crown_cut(Fraction(38), Fraction(45), side, Fraction(1, 2), inside=inside)
-    assert (cut.fence, cut.swing, cut.keep) == (fence, swing, keep)
+    _, at, _ = one_end(90, side, inside)
+    assert (at.pose.fence, at.swing, at.piece) == (fence, swing, keep)
 
 
 def test_the_section_closes_a_right_triangle():
     width, spring = Fraction(29, 8), Fraction(38)
     across = projection(width, spring) ** 2 + drop(width, spring) ** 2
     assert float(across) == pytest.approx(float(width**2), abs=1e-12)
-
-
-JOB = f"""
-{CROWN}
-stock crown: 12 ft at 21.00
-room "R", trim crown, open walk
-"""
 
 
 def test_the_number_is_along_the_wall_edge_and_the_stick_is_longer():
@@ -144,7 +155,6 @@ def test_the_number_is_along_the_wall_edge_and_the_stick_is_longer():
     assert first.length == Fraction(62) + Fraction(1, 4)
     # at the inside corner the ceiling edge falls short by as much
     assert float(first.face) == pytest.approx(60, abs=1e-9)
-    assert first.right.crown.fence == "wall edge"
     assert float(first.right.bevel) == pytest.approx(33.86, abs=0.005)
     assert first.right.bevel_setting == 34
     assert float(second.face) == pytest.approx(30 + 2 * 2.2318, abs=1e-3)

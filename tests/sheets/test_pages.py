@@ -31,7 +31,8 @@ from trimlang.sheets.content.proofs import CostProofs
 from trimlang.sheets.content.room_list import FittingTask, PieceLine, RoomList
 from trimlang.sheets.content.stick_layouts import StickLayout
 from trimlang.sheets.content.stock_order import Order, OrderedLine, TrimOrder
-from trimlang.sheets.content.ticket import EndText, Ticket
+from trimlang.sheets.content.ticket import Ticket
+from trimlang.sheets.content.ticket_ends import EndText
 from trimlang.sheets.render.pages import render_sheets
 from trimlang.sheets.render.paper import UnknownPaperError, label
 from trimlang.sheets.render.pdf import PangoMissingError, ReachesOutError, to_pdf

@@ -11,6 +11,7 @@ import pytest
 from pypdf import PdfReader
 
 from tests.sheets.jobs import compiled, house, many, odd, small
+from trimlang.joinery.at_the_saw import both_ends, saw_for
 from trimlang.sheets.content.ticket import Ticket, tickets
 from trimlang.sheets.drawing.end_views import CARD_ENDS, STRIP_ENDS, Frame, draw_ends
 from trimlang.sheets.render.pages import render_sheets
@@ -87,11 +88,13 @@ def test_cope_and_its_mate_are_told() -> None:
 
 def test_crown_gives_both_ways_to_lay_it() -> None:
     one = next(one for one in tickets(odd(), _pen()) if one.id == "PA-N-crown")
-    assert one.left.setting == "mitre 31.5° left, bevel 34°"
-    assert one.right.setting == "mitre 31.5° right, bevel 34°"
+    assert one.left.setting == "mitre 31.5° left, bevel 34° left"
+    assert one.right.setting == "mitre 31.5° right, bevel 34° left"
     assert "wall edge to the fence" in one.left.lies
     assert "ceiling edge to the fence" in one.right.lies
-    assert "nested upside down: 45° left" in one.left.lies
+    (nested,) = [fact.text for fact in (*one.shape.face, *one.shape.flap) if fact.term == "or"]
+    assert nested.startswith("nested upside down, wall edge to the fence")
+    assert nested.endswith("no bevel: left end 45° left, right end 45° right")
     assert one.left.exact.startswith("exact 31.62° / 33.86°")
     assert one.measured == "along the wall edge, from end to end"
     assert str(one.length) == "120 in"
@@ -103,7 +106,7 @@ def test_cuts_across_the_face_run_as_the_long_edge_says() -> None:
     head = by_id["SA-bedroom-case-head"]
     assert (head.left.setting, head.right.setting) == ("45° right", "45° left")
     assert head.left.long_point == "long point at the outer edge"
-    assert head.drawing.view == "bottom"
+    assert [one.text for one in head.drawing.texts] == ["outer edge"]
     rake = by_id["SA-A-base"].right
     assert (rake.setting, rake.long_point) == ("18.5° right", "long point at the bottom")
     assert by_id["SA-A-base"].mates == "right SA-B-base"
@@ -114,14 +117,11 @@ def test_left_and_right_mean_the_same_in_every_drawing() -> None:
     for one in (*tickets(odd(), _pen()), *tickets(house(), _pen())):
         first, last = one.drawing.bodies[0].split(), one.drawing.bodies[-1].split()
         left = [float(point.split(",")[0]) for point in first[:2]]
-        tail = last[2:4] if one.drawing.whole else last[:2]
+        tail = last[3:1:-1] if one.drawing.whole else last[:2]
         right = [float(point.split(",")[0]) for point in tail]
-        right = right[::-1]
-        for (far, near), end in ((left, one.left), (right, one.right)):
-            if end.setting.startswith(("mitre", "bevel")):
-                continue  # crown is drawn on the wall and set for lying flat
-            side = "right" if near > far else "left" if near < far else "square"
-            assert side in end.setting, one.id
+        for (near, far), end in ((left, one.left), (right, one.right)):
+            assert end.swing == ("right" if near > far else "left" if near < far else ""), one.id
+            assert end.swing in end.settings[0]
 
 
 def test_every_piece_has_its_stick_and_place() -> None:
@@ -141,7 +141,9 @@ def test_the_drawing_keeps_its_slopes_to_scale_and_on_the_paper(
     inches: Fraction, frame: Frame
 ) -> None:
     piece = next(one for one in small().pieces if one.id == "BR-N-base-a")
-    drawing = draw_ends(replace(piece, length=inches), small().job.trim("base"), frame)
+    trim = small().job.trim("base")
+    ends = both_ends(piece, saw_for(trim, small().job.settings))
+    drawing = draw_ends(replace(piece, length=inches), ends, trim, frame=frame)
     numbers = [float(n) for body in drawing.bodies for n in re.findall(r"-?[\d.]+", body)]
     xs, ys = numbers[::2], numbers[1::2]
     assert all(0 <= x <= frame.wide for x in xs)

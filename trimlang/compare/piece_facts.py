@@ -7,11 +7,13 @@ from dataclasses import fields
 from fractions import Fraction
 from typing import Final
 
+from trimlang.joinery.at_the_saw import at_saw, saw_for
 from trimlang.joinery.piece import Cut, Piece
+from trimlang.language.facts import Side
 from trimlang.lengths.tape import length_text
 from trimlang.record import record
 from trimlang.sheets.content.ticket import Ticket
-from trimlang.sheets.wording import phrases
+from trimlang.sheets.wording import phrases, saw_words
 from trimlang.sheets.wording.catalogue import words_in
 from trimlang.sheets.wording.quantities import Pen
 from trimlang.survey.job import Job
@@ -60,7 +62,9 @@ def cut_facts(old: Piece, new: Piece, old_job: Job, new_job: Job) -> Iterator[Pi
         )
     for side, one, other in (("left", old.left, new.left), ("right", old.right, new.right)):
         if _as_sawn(one) != _as_sawn(other):
-            yield PieceFact(f"{side} end", _end(one, was), _end(other, now))
+            yield PieceFact(
+                f"{side} end", _end(side, old, old_job, was), _end(side, new, new_job, now)
+            )
 
 
 def _length(what: str, old: Fraction, new: Fraction, was: Pen, now: Pen) -> PieceFact:
@@ -89,9 +93,11 @@ def _as_sawn(cut: Cut) -> tuple[object, ...]:
     )  # fmt: skip
 
 
-def _end(cut: Cut, pen: Pen) -> str:
+def _end(side: str, piece: Piece, job: Job, pen: Pen) -> str:
+    cut = piece.left if side == Side.LEFT else piece.right
+    at = at_saw(cut, side, saw_for(job.trim(piece.trim), job.settings))
     joint = phrases.joint_name(cut, pen.words)
-    return f"{joint}, {phrases.setting(cut, pen)}, {phrases.long_point(cut, pen.words)}"
+    return f"{joint}, {saw_words.setting(at, pen)}, {phrases.long_point(cut, pen.words)}"
 
 
 def told_facts(old: Ticket, new: Ticket) -> Iterator[PieceFact]:

@@ -137,6 +137,22 @@ CUTTING_PAGES: Final = (
         severity=Severity.WARNING,
     ),
     Page(
+        code="T414",
+        title="wider than the saw",
+        message="{trim} cannot stand at the saw, and lying flat its longest cut is {long}; the saw"
+        " crosscuts {most}",
+        remedy="Cut it by hand or with a circular saw along a clamped fence, or say how far"
+        " yours goes: saw: crosscuts {long}",
+        why="What is too tall to stand at the fence lies flat, and a mitre across a face is longer"
+        " than the face is wide. The saw would leave the last of it uncut.",
+        example="saw: stands 5 1/2 in, crosscuts 8 in\n"
+        "trim skirt: 3/4 in thick, 9 1/4 in tall\n"
+        "stock skirt: 12 ft at 31.00\n"
+        'room "Hall" as HA, trim skirt, open walk\n'
+        "  N: 60 in, left=in-corner, right=butt",
+        severity=Severity.WARNING,
+    ),
+    Page(
         code="T420",
         title="loose piece longer than any stick",
         message="“{piece}” needs {need} of {trim}, and the longest stick gives {longest}",

@@ -19,15 +19,16 @@ from trimlang.editor.names import Mention, NameSort
 from trimlang.editor.open_job import JobReading
 from trimlang.editor.tokens import token_at
 from trimlang.editor.word_meanings import meaning, setting_meaning
+from trimlang.joinery.at_the_saw import MitreSaw, at_saw, saw_for
 from trimlang.joinery.piece import Cut, Piece, PieceKind
 from trimlang.language import tree
 from trimlang.language.facts import AtEnd, Side
 from trimlang.lengths.tape import feet_text
 from trimlang.record import record
-from trimlang.sheets.wording import phrases
+from trimlang.sheets.wording import phrases, saw_words
 from trimlang.sheets.wording.catalogue import words_in
 from trimlang.sheets.wording.quantities import Pen
-from trimlang.survey.job import Offer, Room, Run, Stretch, Trim
+from trimlang.survey.job import Job, Offer, Room, Run, Stretch, Trim
 from trimlang.survey.openings import opening_names
 
 # What Markdown would take for formatting; names in a job file may hold any of it.
@@ -69,7 +70,9 @@ def hover(
         found = reading.stretch(file, line, column)
         pieces = () if found is None else _pieces(reading, *found)
         if pieces:
-            texts = [_piece(piece, pen.of(piece.unit), sticks) for piece in pieces]
+            texts = [
+                _piece(piece, reading.result.job, pen.of(piece.unit), sticks) for piece in pieces
+            ]
             return Told("\n\n".join(texts), _wall_span(reading, file, line, column))
     text = reading.text(Span(file, line, 1, 1))
     token = token_at(text, column)
@@ -130,14 +133,15 @@ def _pieces(reading: JobReading, room: Room, stretch: Stretch) -> tuple[Piece, .
     )
 
 
-def _piece(piece: Piece, pen: Pen, sticks: Sticks | None) -> str:
+def _piece(piece: Piece, job: Job, pen: Pen, sticks: Sticks | None) -> str:
+    saw = _saw(piece, job)
     length = pen.length(piece.to_mark)
     feet = feet_text(piece.to_mark, pen.unit)
     also = f" ({feet})" if feet != length and pen.unit == "in" else ""
     lines = [
         f"**{_plain(piece.id)}**: **{length}**{also}, {phrases.measured(piece, pen.words)}",
-        f"- left: {_cut(piece.left, pen)}",
-        f"- right: {_cut(piece.right, pen)}",
+        f"- left: {_cut(piece.left, Side.LEFT, saw, pen)}",
+        f"- right: {_cut(piece.right, Side.RIGHT, saw, pen)}",
         f"- {phrases.rounding(piece, pen)}",
     ]
     other = phrases.edges(piece, pen)
@@ -156,11 +160,18 @@ def _piece(piece: Piece, pen: Pen, sticks: Sticks | None) -> str:
     return "\n".join(lines)
 
 
-def _cut(cut: Cut, pen: Pen) -> str:
-    parts = [phrases.joint_name(cut, pen.words), f"saw at **{phrases.setting(cut, pen)}**"]
-    if phrases.runs_to(cut):
+def _saw(piece: Piece, job: Job) -> MitreSaw:
+    return saw_for(job.trim(piece.trim), job.settings)
+
+
+def _cut(cut: Cut, side: str, saw: MitreSaw, pen: Pen) -> str:
+    at = at_saw(cut, side, saw)
+    parts = [phrases.joint_name(cut, pen.words), f"saw at **{saw_words.setting(at, pen)}**"]
+    if not at.is_square:
         parts.append(phrases.long_point(cut, pen.words))
-    parts += [text for text in (phrases.exact_angle(cut, pen), phrases.lies(cut, pen)) if text]
+    parts += [
+        text for text in (phrases.exact_angle(cut, pen), saw_words.lies_for(at, pen.words)) if text
+    ]
     if cut.assumed:
         parts.append("corner not measured")
     return ", ".join(parts)
@@ -189,8 +200,9 @@ def _end(reading: JobReading, file: str, line: int, column: int) -> str | None:
         # end.
         if piece.part == (1 if side is Side.LEFT else piece.parts):
             pen = Pen(words_in("en"), "", piece.unit)
+            saw = _saw(piece, reading.result.job)
             cut = piece.left if side is Side.LEFT else piece.right
-            lines.append(f"- {_plain(piece.id)}: {_cut(cut, pen)}")
+            lines.append(f"- {_plain(piece.id)}: {_cut(cut, side, saw, pen)}")
     return "\n\n" + "\n".join(lines) if lines else None
 
 

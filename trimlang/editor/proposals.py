@@ -23,6 +23,7 @@ _UNFINISHED: Final = re.compile(r"[^\W\d_][\w.\-]*$|[\w.\-]+$")
 _PATH: Final = re.compile(r'^\s*include\s+["“](?P<start>[^"”]*)$', re.IGNORECASE)
 # Words that the lexer takes as one: offered whole.
 _ALWAYS_TWO: Final = {"OPEN_WALK": "open walk", "FL_OZ": "fl oz", "COATS": "coats"}
+_SPELLED_IN_WAYS: Final = frozenset({"JOINT", "SIDE", "TILT", "DIRECTION", "TAKEN_AT", "METRIC"})
 _UNITS: Final = frozenset({"FOOT", "INCH", "IN", "METRIC", "DEG"})
 # After these words a NAME is the name of a trim.
 _TRIM_AFTER: Final = frozenset({"STOCK", "ON_HAND", "OF", "CASING", "HEAD", "NO", "RACK", "BOUGHT"})
@@ -93,7 +94,7 @@ def _words(before: list[Token], kinds: set[str]) -> Iterator[tuple[str, Proposal
             continue
         # Of several spellings of one word only the usual one is offered; in these kinds the
         # spellings are different words.
-        choice = ways if kind in ("JOINT", "SIDE", "DIRECTION", "TAKEN_AT", "METRIC") else ways[:1]
+        choice = ways if kind in _SPELLED_IN_WAYS else ways[:1]
         for way in (one for one in choice if one not in SHORT_JOINTS):
             way = _ALWAYS_TWO.get(kind, way)
             sort = (

@@ -201,7 +201,7 @@ def _crown_mitre(
     thickness, width = trim.thickness or NOTHING, trim.height or NOTHING
     spring, step = trim.spring or NOTHING, settings.saw_step
     inside = long_edge is Edge.BACK
-    cut = crown_cut(spring, standing, side, step, inside=inside)
+    cut = crown_cut(spring, standing, step)
     at_face, at_back = crown_wedges(
         (width, thickness),
         (cut.mitre, cut.bevel),
@@ -214,7 +214,8 @@ def _crown_mitre(
         fit=end.fit,
         exact=cut.mitre,
         setting=cut.mitre_setting,
-        lean=Lean(cut.swing),
+        # lying face up the ceiling edge is its top
+        lean=lean_of(side, Edge.BOTTOM if inside else Edge.TOP),
         long_edge=long_edge,
         # Seen from above, the crown is as deep as it stands out from the wall.
         inset=projection(width, spring) * tangent(standing),

@@ -2,14 +2,19 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+from fractions import Fraction
 from math import ceil
 
+from trimlang.joinery.at_the_saw import Facing, both_ends, nested, saw_for
+from trimlang.joinery.crown import drop, projection
 from trimlang.joinery.piece import Piece
 from trimlang.joint_row import Edge, Fit
-from trimlang.lengths.angles import degrees_text
-from trimlang.lengths.tape import MM, SIXTEENTH, length_text, sixty_fourths
+from trimlang.language.facts import Side
+from trimlang.lengths.angles import cosine, degrees_text
+from trimlang.lengths.tape import MM, NOTHING, SIXTEENTH, length_text, sixty_fourths
 from trimlang.settings.table import Settings
-from trimlang.survey.job import LoosePiece, Run
+from trimlang.survey.job import Job, LoosePiece, Run, Trim
 from trimlang.survey.measures import Findings
 
 
@@ -55,3 +60,46 @@ def check_gaps(piece: Piece, run: Run | LoosePiece, settings: Settings, findings
                 exact=degrees_text(cut.exact),
                 setting=degrees_text(cut.setting),
             )
+
+
+def check_widths(job: Job, pieces: Iterable[Piece], findings: Findings) -> None:
+    """Report each trim that is too tall to stand at the saw, and too wide to lie flat there.
+
+    A mitre of m runs width ÷ cos m across a face.  Crown may be nested instead, where it is as
+    tall as it hangs down the wall, and as wide as it stands out from it.
+    """
+    most = job.settings.saw_crosscuts
+    if not most:
+        return
+    worst: dict[str, Fraction] = {}
+    for piece in pieces:
+        trim = job.trim(piece.trim)
+        along = _across(piece, trim, job)
+        if along > most and (trim.spring is None or not _fits_nested(piece, trim, job)):
+            worst[trim.name] = max(along, worst.get(trim.name, NOTHING))
+    unit = job.settings.unit
+    for trim in job.trims:
+        if trim.name in worst:
+            wide = ceil(worst[trim.name] / SIXTEENTH) * SIXTEENTH
+            texts = {"long": wide, "most": most}
+            said = {name: length_text(size, unit) for name, size in texts.items()}
+            findings.say("T414", trim.span, trim=trim.name, **said)
+
+
+def _across(piece: Piece, trim: Trim, job: Job) -> Fraction:
+    """Return how far the longest cut of a piece runs from the fence towards you (inches)."""
+    saw, wide = saw_for(trim, job.settings), trim.height or NOTHING
+    flat = [
+        wide / cosine(at.mitre)
+        for at in both_ends(piece, saw)
+        if at.pose.facing is Facing.UP or not saw.stands
+    ]
+    return max(flat, default=NOTHING)
+
+
+def _fits_nested(piece: Piece, trim: Trim, job: Job) -> bool:
+    wide, spring = trim.height or NOTHING, trim.spring or NOTHING
+    ends = (nested(piece.left, Side.LEFT), nested(piece.right, Side.RIGHT))
+    out = projection(wide, spring) / min((cosine(at.mitre) for at in ends if at), default=1)
+    tall = job.settings.saw_stands
+    return out <= job.settings.saw_crosscuts and (not tall or drop(wide, spring) <= tall)

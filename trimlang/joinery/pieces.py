@@ -13,7 +13,7 @@ from trimlang.joinery.casings import casing_pieces
 from trimlang.joinery.cuts import meeting_cut, scarf_lap
 from trimlang.joinery.faces import stair_end
 from trimlang.joinery.fixings import check_fixings
-from trimlang.joinery.limits import check_gaps, check_reach
+from trimlang.joinery.limits import check_gaps, check_reach, check_widths
 from trimlang.joinery.loose_pieces import loose_pieces
 from trimlang.joinery.piece import Cut, Piece, PieceKind
 from trimlang.joinery.returns import return_piece
@@ -69,6 +69,7 @@ def joinery(job: Job, places: Places = MappingProxyType({}), join: JoinRoom = jo
         joints.extend(spliced_there)
         findings.found.extend(found)
     check_fixings(job, findings)
+    check_widths(job, pieces, findings)
     return tuple(pieces), tuple(joints), tuple(findings.found)
 
 

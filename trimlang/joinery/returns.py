@@ -7,9 +7,10 @@ from typing import Final
 
 from trimlang.joinery.crown import crown_cut
 from trimlang.joinery.cuts import RETURN_MITRE, square_cut
-from trimlang.joinery.piece import Lean, Piece, PieceKind, Remark
+from trimlang.joinery.piece import Piece, PieceKind, Remark
 from trimlang.joinery.rounding import round_length
 from trimlang.joinery.wedges import lean_of
+from trimlang.joint_row import Edge
 from trimlang.lengths.tape import NOTHING
 from trimlang.marking import N_
 from trimlang.settings.table import Settings
@@ -36,8 +37,9 @@ def return_piece(whole: Piece, closed: Piece, side: str, trim: Trim, settings: S
     # Both sides of the joint have the same mitre, mirrored.
     mitred = replace(run_end, inset=length, lean=lean_of(mate_side, run_end.long_edge))
     if trim.spring is not None:
-        crown = crown_cut(trim.spring, RETURN_MITRE, mate_side, settings.saw_step, inside=False)
-        mitred = replace(mitred, crown=crown, lean=Lean(crown.swing))
+        crown = crown_cut(trim.spring, RETURN_MITRE, settings.saw_step)
+        # Lying face up, the ceiling edge is its top.
+        mitred = replace(mitred, crown=crown, lean=lean_of(mate_side, Edge.TOP))
     square = square_cut()
     return replace(
         whole,

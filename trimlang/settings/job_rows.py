@@ -8,6 +8,8 @@ from typing import Final
 from trimlang.lengths.tape import MM, NOTHING
 from trimlang.settings.setting_kinds import (
     AngleSetting,
+    Bevels,
+    BevelsSetting,
     LengthSetting,
     NumberSetting,
     Packed,
@@ -65,6 +67,31 @@ class JobRows:
         what="what the saw swings to",
         least=1,
         most=75,
+    )
+    saw_bevels = BevelsSetting(
+        words="saw: bevels",
+        page="to which side the blade's top leans: left, right or both",
+        default=Bevels.LEFT,
+        unsaid="left",
+        rules=("bevels",),
+    )
+    saw_stands = LengthSetting(
+        words="saw: stands",
+        page="the tallest trim that the saw cuts standing at the fence; taller lies flat",
+        default=NOTHING,
+        unsaid="any height",
+        what="what the saw cuts standing",
+        from_nothing=True,
+        rules=("stands",),
+    )
+    saw_crosscuts = LengthSetting(
+        words="saw: crosscuts",
+        page="the widest trim that the saw cuts square lying flat; at a mitre it is less",
+        default=NOTHING,
+        unsaid="any width",
+        what="what the saw cuts lying flat",
+        from_nothing=True,
+        rules=("crosscuts",),
     )
     spare = NumberSetting(
         words="spare",

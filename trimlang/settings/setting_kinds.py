@@ -43,6 +43,14 @@ class TakenAt(StrEnum):
     POINT = "point"
 
 
+class Bevels(StrEnum):
+    """To which sides a saw's blade leans."""
+
+    LEFT = "left"
+    RIGHT = "right"
+    BOTH = "both"
+
+
 @record
 class Packed:
     """How a material is sold: what one box, tube or can holds (in ``unit``), and its price."""
@@ -172,6 +180,11 @@ class TakenSetting(Setting[TakenAt]):
 
 
 @record
+class BevelsSetting(Setting[Bevels]):
+    """To which sides the blade leans."""
+
+
+@record
 class EndSetting(Setting[str]):
     """A kind of end, one of ``kinds``, or empty for none; see T253."""
 
@@ -215,6 +228,7 @@ AnySetting: TypeAlias = (
     | Switch
     | UnitSetting
     | TakenSetting
+    | BevelsSetting
     | EndSetting
     | PackedSetting
     | SpreadSetting

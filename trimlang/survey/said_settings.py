@@ -12,6 +12,8 @@ from trimlang.lengths.units import in_cubic_inches, in_inches
 from trimlang.settings.setting_kinds import (
     AngleSetting,
     AnySetting,
+    Bevels,
+    BevelsSetting,
     EndSetting,
     LengthSetting,
     NumberSetting,
@@ -76,6 +78,8 @@ def _with(settings: Settings, row: AnySetting, said: Stated, findings: Findings)
             return settings.having(row, Unit(word.text))
         case TakenSetting():
             return settings.having(row, TakenAt(_first(said, Word).text))
+        case BevelsSetting():
+            return settings.having(row, Bevels(_first(said, Word).text))
         case EndSetting():
             word = _first(said, Word)
             if word.text not in row.kinds:

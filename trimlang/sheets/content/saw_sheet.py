@@ -11,17 +11,18 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.compiler import Result
-from trimlang.joinery.piece import Cut, Piece
+from trimlang.joinery.at_the_saw import AtSaw, Lay, MitreSaw, both_ends, saw_for
+from trimlang.joinery.piece import Piece
 from trimlang.joint_row import Fit
+from trimlang.lengths.tape import NOTHING
 from trimlang.planning.layout import CutStick
 from trimlang.record import record
-from trimlang.sheets.wording import phrases
+from trimlang.sheets.wording import saw_words
+from trimlang.sheets.wording.catalogue import Words
 from trimlang.sheets.wording.quantities import Pen
 
-Key = tuple[str, str, Fraction, Fraction]
-
-
-LAYS_IN_ORDER: Final = ("", "standing", "flat", "crown")
+Key = tuple[int, str, Fraction, str, Fraction, str]
+LAYS_IN_ORDER: Final = tuple(Lay)
 
 
 @record
@@ -38,6 +39,9 @@ class SettingGroup:
     """All passes at one setting."""
 
     setting: str
+    settings: tuple[str, ...]
+    swing: str
+    tilt: str
     lay: str
     strokes: tuple[Stroke, ...]
 
@@ -56,14 +60,15 @@ def saw_sheet(result: Result, pen: Pen) -> SawSheet:
     """Return the job's cuts by setting: square first, then left and right by angle."""
     pieces = {piece.id: piece for piece in result.pieces}
     groups: defaultdict[Key, list[Stroke]] = defaultdict(list)
-    texts: dict[Key, str] = {}
+    set_as: dict[Key, AtSaw] = {}
     for plan in result.plans:
         for stick in plan.sticks:
-            for cut, stroke in _strokes(stick, pieces, pen):
-                key = _key(cut)
+            saw = saw_for(result.job.trim(plan.trim), result.job.settings)
+            for at, stroke in _strokes(stick, pieces, saw, pen):
+                key = _key(at)
                 groups[key].append(stroke)
-                texts[key] = phrases.setting(cut, pen)
-    order = sorted(groups, key=lambda key: (LAYS_IN_ORDER.index(key[0]), *key[1:]))
+                set_as[key] = at
+    order = sorted(groups)
     copes = [
         pen.words("{side} end of {piece}", side=pen.words(side), piece=piece.id)
         for piece in result.pieces
@@ -73,11 +78,14 @@ def saw_sheet(result: Result, pen: Pen) -> SawSheet:
     return SawSheet(
         tuple(
             SettingGroup(
-                texts[key],
-                pen.words(phrases.LAYS[key[0]]) if key[0] else "",
-                tuple(groups[key]),
+                setting=saw_words.setting(at, pen),
+                settings=saw_words.setting_lines(at, pen),
+                swing=at.swing or "",
+                tilt=at.tilt or "",
+                lay="" if at.is_square else saw_words.lies(at, pen.words),
+                strokes=tuple(groups[key]),
             )
-            for key in order
+            for key, at in ((key, set_as[key]) for key in order)
         ),
         str(max(len(order) - 1, 0)),
         str(sum(len(strokes) for strokes in groups.values())),
@@ -85,27 +93,36 @@ def saw_sheet(result: Result, pen: Pen) -> SawSheet:
     )
 
 
-def _key(cut: Cut) -> Key:
-    """What the saw is set to; a square cut is one however the piece lies."""
-    side = phrases.runs_to(cut)
-    return (phrases.lay(cut) if side else "", side, cut.setting, cut.bevel_setting)
+def _key(at: AtSaw) -> Key:
+    """What the saw is set to and how a piece lies; a square cut is one however the piece lies."""
+    if at.is_square:
+        return (-1, "", NOTHING, "", NOTHING, "")
+    way = LAYS_IN_ORDER.index(at.way)
+    return (way, at.swing or "", at.mitre, at.tilt or "", at.bevel, at.pose.fence)
 
 
-def _strokes(stick: CutStick, pieces: dict[str, Piece], pen: Pen) -> list[tuple[Cut, Stroke]]:
+def _strokes(
+    stick: CutStick, pieces: dict[str, Piece], saw: MitreSaw, pen: Pen
+) -> list[tuple[AtSaw, Stroke]]:
     words = pen.words
-    strokes: list[tuple[Cut, Stroke]] = []
+    strokes: list[tuple[AtSaw, Stroke]] = []
     for place in stick.places:
         piece = pieces[place.piece]
-        left = words("left end of {piece}", piece=piece.id)
+        ends = both_ends(piece, saw)
+        left = _made(words("left end of {piece}", piece=piece.id), ends[0], words)
         if place.shared and strokes:
             # one pass parts the two neighbours; its mark is where the first one ends
-            cut, made = strokes.pop()
-            ends = words("{one}, and {other}", one=made.ends, other=left)
-            strokes.append((cut, Stroke(made.stick, made.mark, ends)))
-        elif place.start or phrases.runs_to(piece.left):
+            at, made = strokes.pop()
+            both = words("{one}, and {other}", one=made.ends, other=left)
+            strokes.append((at, Stroke(made.stick, made.mark, both)))
+        elif place.start or not ends[0].is_square:
             mark = str(pen.mark(place.start)) if place.start else words("stick's end")
-            strokes.append((piece.left, Stroke(stick.id, mark, left)))
+            strokes.append((ends[0], Stroke(stick.id, mark, left)))
         # a square end at the stick's own end is no cut: nothing was to be squared off
-        right = words("right end of {piece}", piece=piece.id)
-        strokes.append((piece.right, Stroke(stick.id, str(pen.mark(place.end)), right)))
+        right = _made(words("right end of {piece}", piece=piece.id), ends[1], words)
+        strokes.append((ends[1], Stroke(stick.id, str(pen.mark(place.end)), right)))
     return strokes
+
+
+def _made(end: str, at: AtSaw, words: Words) -> str:
+    return end if at.is_square else f"{end}, {saw_words.side(at, words)}"

@@ -5,13 +5,14 @@ from __future__ import annotations
 from typing import Final
 
 from trimlang.compiler import Result
-from trimlang.joinery.piece import Cut, Piece
-from trimlang.joint_row import Edge
+from trimlang.joinery.at_the_saw import AtSaw, Hand, both_ends, saw_for
+from trimlang.joinery.piece import Piece
 from trimlang.planning.layout import CutStick, StickPlace
 from trimlang.record import record
-from trimlang.sheets.wording import phrases
+from trimlang.sheets.wording import saw_words
 from trimlang.sheets.wording.quantities import Pen
 
+Ends = tuple[Piece, tuple[AtSaw, AtSaw]]
 WIDE: Final = 186.0
 TALL: Final = 8.0
 SLANT: Final = 1.6
@@ -30,14 +31,24 @@ class Block:
 
 
 @record
+class LayoutEnd:
+    """How an end is cut: the saw's setting in lines, its sides, and how the piece lies for it."""
+
+    settings: tuple[str, ...]
+    swing: str
+    tilt: str
+    lies: str
+
+
+@record
 class LayoutRow:
     """A piece in the list under the bar.  ``start`` and ``end`` are tape marks."""
 
     number: str
     id: str
     length: str
-    left: tuple[str, ...]
-    right: tuple[str, ...]
+    left: LayoutEnd
+    right: LayoutEnd
     start: str
     end: str
     shared: bool
@@ -60,10 +71,16 @@ class StickLayout:
 
 @record
 class TrimSticks:
-    """One trim's sticks, and the longest of them, which sets the scale."""
+    """One trim's sticks, and the longest of them, which sets the scale.
+
+    ``lies`` tells how its pieces lie at the saw, where that is one way; else each end does.
+    ``above`` and ``below`` name the edges of its bars, as they are drawn.
+    """
 
     trim: str
     scale: str
+    lies: str
+    above: str
     sticks: tuple[StickLayout, ...]
 
 
@@ -76,20 +93,35 @@ def stick_layouts(result: Result, pen: Pen) -> tuple[TrimSticks, ...]:
             continue
         longest = max(stick.length for stick in plan.sticks)
         scale = WIDE / float(longest)
+        saw = saw_for(result.job.trim(plan.trim), result.job.settings)
+        ends = {
+            place.piece: (pieces[place.piece], both_ends(pieces[place.piece], saw))
+            for stick in plan.sticks
+            for place in stick.places
+        }
+        every = [end for _, both in ends.values() for end in both]
+        once = saw_words.lies_once(every, pen.words)
+        above = saw_words.drawn_above(every, pen.words)
         drawn.append(
             TrimSticks(
-                plan.trim,
-                pen.stick(longest),
-                tuple(_stick(stick, pieces, scale, pen) for stick in plan.sticks),
+                trim=plan.trim,
+                scale=pen.stick(longest),
+                lies=once,
+                above=above,
+                sticks=tuple(
+                    _stick(stick, ends, scale, pen, lies=not once) for stick in plan.sticks
+                ),
             )
         )
     return tuple(drawn)
 
 
-def _stick(stick: CutStick, pieces: dict[str, Piece], scale: float, pen: Pen) -> StickLayout:
+def _stick(
+    stick: CutStick, ends: dict[str, Ends], scale: float, pen: Pen, *, lies: bool
+) -> StickLayout:
     words = pen.words
-    ends = stick.squared
-    offcut_from = stick.length - ends - stick.offcut
+    squared = stick.squared
+    offcut_from = stick.length - squared - stick.offcut
     source = words("shop offcut") if stick.on_hand else words("stick")
     if stick.gone:
         source = words("rest, cut from before")
@@ -97,26 +129,27 @@ def _stick(stick: CutStick, pieces: dict[str, Piece], scale: float, pen: Pen) ->
         id=stick.id,
         source=f"{pen.stick(stick.length)} {source}",
         blocks=tuple(
-            _block(number, place, pieces[place.piece], scale)
+            _block(number, place, ends[place.piece], scale)
             for number, place in enumerate(stick.places, start=stick.before + 1)
         ),
         rows=tuple(
-            _row(number, place, pieces[place.piece], pen)
+            _row(number, place, ends[place.piece], pen, lies=lies)
             for number, place in enumerate(stick.places, start=stick.before + 1)
         ),
         wide=_fixed(float(stick.length) * scale),
         offcut_from=_fixed(float(offcut_from) * scale),
         offcut_wide=_fixed(float(stick.offcut) * scale),
         offcut=str(pen.mark(stick.offcut)) if stick.offcut else "",
-        square_off=str(pen.mark(ends)) if ends else "",
+        square_off=str(pen.mark(squared)) if squared else "",
     )
 
 
-def _block(number: int, place: StickPlace, piece: Piece, scale: float) -> Block:
+def _block(number: int, place: StickPlace, ends: Ends, scale: float) -> Block:
+    piece, (one, other) = ends
     start, end = float(place.start) * scale, float(place.end) * scale
     slant = min(SLANT, (end - start) / 3)
-    left = _slope(start, slant, piece.left, opens=1)
-    right = _slope(end, slant, piece.right, opens=-1)
+    left = _slope(start, slant, one, opens=1)
+    right = _slope(end, slant, other, opens=-1)
     label = f"{number}  {piece.id}"
     if len(label) * LETTER > end - start - 2 * slant:
         label = str(number) if end - start > 2 * LETTER else ""
@@ -128,25 +161,36 @@ def _block(number: int, place: StickPlace, piece: Piece, scale: float) -> Block:
     )
 
 
-def _slope(at: float, slant: float, cut: Cut, *, opens: int) -> tuple[float, float]:
+def _slope(x: float, slant: float, at: AtSaw, *, opens: int) -> tuple[float, float]:
     """Return the x of an end at the far (top) and at the near edge of the bar.
 
-    ``at`` is the long point; the short edge lies inside the piece (``opens``).
+    ``x`` is the long point; the short edge lies inside the piece (``opens``).  Turned end
+    for end a cut runs to the same side, so that what stands here is true of it either way.
     """
-    if cut.long_edge is Edge.BOTH:
-        return at, at
-    inside = at + opens * slant
-    return (at, inside) if cut.long_edge.is_far else (inside, at)
+    if at.swing is None:
+        return x, x
+    inside = x + opens * slant
+    return (x, inside) if (at.swing is Hand.RIGHT) == (opens > 0) else (inside, x)
 
 
-def _row(number: int, place: StickPlace, piece: Piece, pen: Pen) -> LayoutRow:
+def _end(at: AtSaw, pen: Pen, *, lies: bool) -> LayoutEnd:
+    return LayoutEnd(
+        settings=saw_words.setting_lines(at, pen),
+        swing=at.swing or "",
+        tilt=at.tilt or "",
+        lies=saw_words.lies_for(at, pen.words) if lies else "",
+    )
+
+
+def _row(number: int, place: StickPlace, ends: Ends, pen: Pen, *, lies: bool) -> LayoutRow:
+    piece, (one, other) = ends
     own = pen.of(piece.unit)
     return LayoutRow(
         number=str(number),
         id=piece.id,
         length=str(own.mark(piece.to_mark)),
-        left=phrases.setting_lines(piece.left, pen),
-        right=phrases.setting_lines(piece.right, pen),
+        left=_end(one, pen, lies=lies),
+        right=_end(other, pen, lies=lies),
         start=str(pen.mark(place.start)) if place.start else pen.words("stick's end"),
         end=str(pen.mark(place.end)),
         shared=place.shared,

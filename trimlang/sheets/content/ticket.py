@@ -7,37 +7,25 @@ from dataclasses import replace
 from typing import Final
 
 from trimlang.compiler import Result
-from trimlang.joinery.piece import Cut, Piece, PieceKind
-from trimlang.joint_row import Edge, Fit
+from trimlang.joinery.at_the_saw import both_ends, saw_for
+from trimlang.joinery.piece import Piece, PieceKind
+from trimlang.language.facts import Side
 from trimlang.planning.layout import CutStick, StickPlace
 from trimlang.record import record
 from trimlang.sheets.content.mates import Mates, mates
+from trimlang.sheets.content.ticket_ends import EndText, end_print, end_text, lying
 from trimlang.sheets.content.ticket_room import Format
 from trimlang.sheets.content.ticket_shape import Shape, frame_of, on_label, on_paper
-from trimlang.sheets.content.ticket_text import EndPrint, Print, TicketFact, shorter_notes
+from trimlang.sheets.content.ticket_text import Print, TicketFact, shorter_notes
 from trimlang.sheets.drawing.end_views import EndsDrawing, draw_ends
 from trimlang.sheets.render.paper import LabelSize, UnknownPaperError
-from trimlang.sheets.wording import phrases
+from trimlang.sheets.wording import phrases, saw_words
 from trimlang.sheets.wording.quantities import Pen, Reading
 from trimlang.site_log.progress_of_job import State
 from trimlang.survey.copes import HARD_TO_HOLD
 
 SHORT: Final = HARD_TO_HOLD
 """Shorter than this (inches), a piece brings the hand near the blade."""
-
-
-@record
-class EndText:
-    """One end: joint, saw setting, how the piece lies where it does not stand, long point, mate."""
-
-    side: str
-    joint: str
-    setting: str
-    exact: str
-    lies: str
-    long_point: str
-    then: str
-    mate: str
 
 
 @record
@@ -131,8 +119,9 @@ def _ticket(
 ) -> Ticket:
     words = pen.words
     trim = result.job.trim(piece.trim)
-    left = _end(piece, piece.left, "left", pen, met)
-    right = _end(piece, piece.right, "right", pen, met)
+    ends = both_ends(piece, saw_for(trim, result.job.settings))
+    left = end_text(piece, Side.LEFT, ends[0], pen, met)
+    right = end_text(piece, Side.RIGHT, ends[1], pen, met)
     length = pen.mark(piece.to_mark)
     stick, order = ("", "") if where is None else _stick(where, pen)
     part = ""
@@ -153,7 +142,7 @@ def _ticket(
     rounding, fit = phrases.rounding(piece, pen), "; ".join(phrases.fit_lines(piece, pen))
     note, caution = _note(piece, result, pen), _caution(piece, pen)
     facts = (
-        *(TicketFact(end.side, end.lies) for end in (left, right) if end.lies),
+        *lying(piece, ends, (left, right), pen),
         TicketFact(words("measured"), f"{measured}: {edges}" if edges else measured),
         TicketFact(words("stick"), ", ".join(text for text in (stick, order) if text)),
         TicketFact(words("meets"), meets),
@@ -172,8 +161,8 @@ def _ticket(
         room_and_part=" · ".join(text for text in (piece.room, part, again) if text),
         about=" · ".join(part for part in (piece.room, piece.trim, part, again) if part),
         length=(length.whole, length.fraction, length.unit),
-        left=_print(left),
-        right=_print(right),
+        left=end_print(left),
+        right=end_print(right),
         facts=tuple(fact for fact in facts if fact.text),
     )
     shape = (
@@ -199,17 +188,18 @@ def _ticket(
         fit=fit,
         note=note,
         caution=caution,
-        drawing=draw_ends(piece, trim, frame_of(shape)),
+        drawing=draw_ends(
+            piece,
+            ends,
+            trim,
+            (saw_words.at_fence(ends[0], words), saw_words.at_fence(ends[1], words)),
+            frame_of(shape),
+        ),
         payload=payload,
         is_return=piece.kind is PieceKind.RETURN,
         shape=shape,
         changed=_changed(piece, result),
     )
-
-
-def _print(end: EndText) -> EndPrint:
-    small = tuple(text for text in (end.long_point, end.exact, end.then) if text)
-    return EndPrint(end.side, end.setting, end.joint, small)
 
 
 def _on_label(text: Print, label: LabelSize, note_word: str, *, code: bool) -> Shape:
@@ -244,30 +234,6 @@ def _on(text: Print, label: LabelSize, note_word: str, *, code: bool) -> Shape |
         if shape is not None:
             return shape
     return None
-
-
-def _end(piece: Piece, cut: Cut, side: str, pen: Pen, met: Mates) -> EndText:
-    words = pen.words
-    then = ""
-    if cut.joint.is_inside and cut.fit is Fit.COPED:
-        then = words("then saw along the face line (cope), undercut a little")
-    elif cut.joint.is_inside and cut.fit is Fit.SQUARE:
-        then = words("runs square into the corner; its mate is coped")
-    elif cut.joint.laps:
-        over = cut.long_edge is Edge.FACE
-        then = words("laps over its mate") if over else words("lies under its mate")
-    elif cut.assumed:
-        then = words("usual angle: try it on scrap")
-    return EndText(
-        side=words(side),
-        joint=phrases.joint_name(cut, words),
-        setting=phrases.setting(cut, pen),
-        exact=phrases.exact_angle(cut, pen),
-        lies=phrases.lies(cut, pen),
-        long_point=phrases.long_point(cut, words),
-        then=then,
-        mate=met.get((piece.id, side), ""),
-    )
 
 
 def _stick(where: tuple[CutStick, int, StickPlace], pen: Pen) -> tuple[str, str]:

@@ -26,6 +26,10 @@ LEAST_SCALE: Final = 0.55
 """Label type goes down to this: small print of 4 pt, lengths of 16 pt (of 11 pt on a strip)."""
 
 
+ARROW: Final = "W"
+"""The arrow behind a setting takes as much room as this letter."""
+
+
 @record
 class Shape:
     """How a ticket is laid out.
@@ -129,8 +133,9 @@ def _laid(text: Print, room: TicketRoom) -> Shape | None:
     if called != said:
         extra.append(TicketFact(text.room_word, text.about))
     setting = min(
-        size_for(end.setting, room.cut(), points(size.setting[0]), points(size.setting[1]))
+        size_for(line + ARROW, room.cut(), points(size.setting[0]), points(size.setting[1]))
         for end in (text.left, text.right)
+        for line in end.setting
     )
     if room.kind is Format.STRIP:
         high = min(room.down, room.limit) - room.about()
@@ -199,7 +204,7 @@ def _cut(
 ) -> tuple[list[str], float, list[str]] | None:
     """Return the small lines under an end's joint, its height, and the lines that must move."""
     size, across = room.type(), room.cut()
-    tall = lines(end.setting, across, setting) * setting * 1.1
+    tall = sum(lines(line + ARROW, across, setting) for line in end.setting) * setting * 1.1
     joint = room.points(size.joint)
     tall += lines(end.joint, across, joint) * joint * 1.2
     if tall > free:

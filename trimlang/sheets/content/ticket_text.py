@@ -24,10 +24,10 @@ class TicketFact:
 
 @record
 class EndPrint:
-    """One end as it is measured for print: setting, joint, and small lines that may move."""
+    """One end as it is measured: joint, setting in lines, and small lines that may move."""
 
     side: str
-    setting: str
+    setting: tuple[str, ...]
     joint: str
     small: tuple[str, ...]
 

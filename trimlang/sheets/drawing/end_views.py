@@ -1,9 +1,8 @@
-"""A piece's two ends, to scale, from the saw operator's side.
+"""A piece's two ends as they lie at the saw, to scale, seen from above.
 
-The fence is at the top: standing trim has its back against it and is seen from
-above, trim that lies flat has its top (or outer) edge there and is seen on its
-face.  So left on the drawing is left at the saw and left on the wall.  Crown is
-drawn as it sits on the wall, seen from above: the wall is where the fence is.
+The fence is at the top, you stand below.  Each end lies as ``at_the_saw`` says: one that is
+cut right of the blade stands at the left of its half, one left of the blade at the right.
+Where both lie alike they are one drawing, and left on it is left at the saw and on the wall.
 All coordinates are millimetres on paper, fixed to two decimals so that the
 same piece always gives the same bytes.
 """
@@ -12,18 +11,21 @@ from __future__ import annotations
 
 from fractions import Fraction
 from functools import cache
+from math import cos, radians, tan
 from typing import Final
 
-from trimlang.joinery.crown import projection
-from trimlang.joinery.piece import Cut, Piece
-from trimlang.joint_row import Edge, Fit
+from trimlang.joinery.at_the_saw import AtSaw, Facing, Hand, lie_alike
+from trimlang.joinery.piece import Piece
+from trimlang.joint_row import Fit
 from trimlang.record import record
-from trimlang.sheets.wording.phrases import lay
 from trimlang.survey.job import Trim
 
 MARGIN: Final = 1.5
 UNDERCUT: Final = 1.0
+LEAST_BEVEL: Final = 0.8
+"""What of a bevel is seen at least, on paper."""
 Point = tuple[float, float]
+Line = tuple[str, str, str, str]
 
 
 @record
@@ -45,7 +47,18 @@ class Frame:
 
 
 CARD_ENDS: Final = Frame(wide=84.0, tall=14.6, fence=4.0, thick=9.0, most=34.0, apart=6.5)
+ROOM_FOR_TEXT: Final = 50.0
+"""A narrower drawing names nothing at the fence."""
 STRIP_ENDS: Final = Frame(wide=24.0, tall=10.2, fence=3.0, thick=5.6, most=7.5, apart=1.6)
+
+
+@record
+class DrawnText:
+    """A text on a drawing: its middle, and its base line."""
+
+    x: str
+    y: str
+    text: str
 
 
 @record
@@ -54,73 +67,99 @@ class EndsDrawing:
 
     ``bodies`` are the wood (one where the whole piece fits, else its two ends),
     ``waste`` what a cope saws away, ``points`` the long points, ``breaks`` where
-    length is left out.  ``faces`` are the near edges.  ``fence`` is the fence's line and
-    ``hatch`` the path of the strokes behind it.  ``view`` is ``face`` (near edge),
-    ``bottom``, ``ceiling`` or ``mixed``.
+    length is left out.  ``edges`` are the near edges.  ``bevels`` are where a leaning blade
+    leaves the wood below: seen, or ``hidden`` under it.  ``fence`` is the fence's line and
+    ``hatch`` the path of the strokes behind it.  ``texts`` name what lies at the fence.
     """
 
     bodies: tuple[str, ...]
-    faces: tuple[tuple[str, str, str, str], ...]
+    edges: tuple[Line, ...]
     waste: tuple[str, ...]
+    bevels: tuple[Line, ...]
+    hidden: tuple[Line, ...]
     points: tuple[tuple[str, str], ...]
     breaks: tuple[str, ...]
+    texts: tuple[DrawnText, ...]
     hatch: str
     whole: bool
-    view: str
     wide: str
     tall: str
-    middle: str
     fence: str
 
 
-def draw_ends(piece: Piece, trim: Trim, frame: Frame = CARD_ENDS) -> EndsDrawing:
-    """Draw the ends of a piece of that trim."""
-    wide = frame.wide
-    views = {lay(cut) for cut in (piece.left, piece.right) if cut.long_edge is not Edge.BOTH}
-    left_scale, right_scale = (
-        _scale(cut, trim, views, frame.thick) for cut in (piece.left, piece.right)
-    )
-    far, near = frame.fence, frame.fence + frame.thick
-    left_far, left_near = _insets(piece.left, left_scale, frame.most)
-    right_far, right_near = _insets(piece.right, right_scale, frame.most)
-    length = float(piece.length) * min(left_scale, right_scale)
-    whole = length <= wide - 2 * MARGIN and len(views) < 2
-    start = (wide - length) / 2 if whole else MARGIN
-    end = start + length if whole else wide - MARGIN
-    left: list[Point] = [(start + left_far, far), (start + left_near, near)]
-    right: list[Point] = [(end - right_near, near), (end - right_far, far)]
+@record
+class _End:
+    """An end on paper: where it is longest, which way the wood goes from there, its two corners.
+
+    ``inside`` is 1 where the wood lies right of the blade, else -1.
+    """
+
+    at: AtSaw
+    inside: int
+    far: Point
+    near: Point
+    bevel: float
+
+    def along(self, corner: Point, into: float) -> Point:
+        """The place so far into the wood from a corner."""
+        return (corner[0] + self.inside * into, corner[1])
+
+
+def draw_ends(
+    piece: Piece,
+    ends: tuple[AtSaw, AtSaw],
+    trim: Trim,
+    at_fence: tuple[str, str] = ("", ""),
+    frame: Frame = CARD_ENDS,
+) -> EndsDrawing:
+    """Draw the ends of a piece of that trim; ``at_fence`` names what of each is at the fence."""
+    wide, middle = frame.wide, frame.wide / 2
+    alike = lie_alike(ends)
+    length = float(piece.length) * frame.thick / _deep(ends, trim)
+    whole = alike and length <= wide - 2 * MARGIN
+    start, end = (middle - length / 2, middle + length / 2) if whole else (MARGIN, wide - MARGIN)
+    if not alike:
+        start = start if ends[0].piece is Hand.RIGHT else middle - frame.apart
+        end = end if ends[1].piece is Hand.LEFT else middle + frame.apart
+    drawn = (_end(ends[0], start, trim, frame), _end(ends[1], end, trim, frame))
     bodies: tuple[str, ...]
-    faces: tuple[tuple[str, str, str, str], ...]
+    edges: tuple[Line, ...]
     breaks: tuple[str, ...] = ()
     if whole:
-        bodies = (_points([*left, *right]),)
-        faces = (_edge(left[1], right[0]),)
+        corners = [(drawn[0].far, drawn[1].far), (drawn[0].near, drawn[1].near)]
+        bodies = (_points([corners[1][0], corners[0][0], corners[0][1], corners[1][1]]),)
+        edges = (_edge(*corners[1]),)
     else:
-        middle = wide / 2
-        one = [(middle - frame.apart, near), (middle - frame.apart + 1, far)]
-        other = [(middle + frame.apart, far), (middle + frame.apart - 1, near)]
-        bodies = (_points([*left, *one]), _points([*right, *other]))
-        faces = (_edge(left[1], one[0]), _edge(other[1], right[0]))
-        breaks = (_points(_zigzag(one[0], one[1])), _points(_zigzag(other[1], other[0])))
-    waste: list[str] = []
-    if piece.left.fit is Fit.COPED:
-        waste.append(_points([left[0], left[1], (left[1][0] + UNDERCUT, far)]))
-    if piece.right.fit is Fit.COPED:
-        waste.append(_points([right[1], right[0], (right[0][0] - UNDERCUT, far)]))
-    points = (*_long(piece.left, left[0], left[1]), *_long(piece.right, right[1], right[0]))
+        broken = [
+            _broken(one, middle + side * frame.apart if _inwards(one, side) else outer, frame)
+            for one, side, outer in zip(drawn, (-1, 1), (MARGIN, wide - MARGIN), strict=True)
+        ]
+        bodies = tuple(
+            _points([one.near, one.far, *cut]) for one, cut in zip(drawn, broken, strict=True)
+        )
+        edges = tuple(_edge(one.near, cut[1]) for one, cut in zip(drawn, broken, strict=True))
+        breaks = tuple(_points(_zigzag(cut[0], cut[1])) for cut in broken)
+    fits = (piece.left.fit, piece.right.fit)
+    bevels = [(one, _edge(one.along(one.far, -shown), one.along(one.near, -shown)))
+              for one in drawn if (shown := _shown(one))]  # fmt: skip
     return EndsDrawing(
         bodies=bodies,
-        faces=faces,
-        waste=tuple(waste),
-        points=tuple((_fixed(x), _fixed(y)) for x, y in points),
+        edges=edges,
+        waste=tuple(
+            _points([one.far, one.near, (one.along(one.near, UNDERCUT)[0], one.far[1])])
+            for one, fit in zip(drawn, fits, strict=True)
+            if fit is Fit.COPED
+        ),
+        bevels=tuple(line for one, line in bevels if one.at.piece is one.at.tilt),
+        hidden=tuple(line for one, line in bevels if one.at.piece is not one.at.tilt),
+        points=tuple(point for one in drawn for point in _long(one)),
         breaks=breaks,
-        hatch=_hatch(wide, far - 0.3),
+        texts=() if whole or frame.wide < ROOM_FOR_TEXT else _texts(alike, at_fence, frame),
+        hatch=_hatch(wide, frame.fence - 0.3),
         whole=whole,
-        view=_view(views),
         wide=_fixed(wide),
         tall=_fixed(frame.tall),
-        middle=_fixed(wide / 2),
-        fence=_fixed(far - 0.3),
+        fence=_fixed(frame.fence - 0.3),
     )
 
 
@@ -134,35 +173,64 @@ def _hatch(wide: float, fence: float) -> str:
     )
 
 
-def _view(views: set[str]) -> str:
-    if len(views) > 1:
-        return "mixed"
-    return {"flat": "bottom", "crown": "ceiling"}.get(next(iter(views), ""), "face")
+def _deep(ends: tuple[AtSaw, AtSaw], trim: Trim) -> float:
+    """How deep the piece lies on the table from the fence towards you (inches)."""
+    thick = trim.thickness or Fraction(1, 2)
+    flat = any(one.pose.facing is Facing.UP and not one.is_square for one in ends)
+    return float((trim.height or thick) if flat else thick)
 
 
-def _scale(cut: Cut, trim: Trim, views: set[str], thick: float) -> float:
-    """How many millimetres on paper are an inch at this end."""
-    seen = lay(cut) if cut.long_edge is not Edge.BOTH else next(iter(sorted(views)), "standing")
-    deep = trim.thickness or Fraction(1, 2)
-    if seen == "flat":
-        deep = trim.height or deep
-    elif seen == "crown" and trim.spring is not None:
-        deep = projection(trim.height or deep, trim.spring)
-    return thick / float(deep)
+def _end(at: AtSaw, x: float, trim: Trim, frame: Frame) -> _End:
+    """Place an end on paper; its long point is at ``x``."""
+    inside = 1 if at.piece is Hand.RIGHT else -1
+    slope = min(tan(radians(float(at.mitre))) * frame.thick, frame.most)
+    # the wood is shorter where the cut, running to its side, enters it
+    near = slope if at.swing is at.piece else 0.0
+    far = slope if at.swing is not None and not near else 0.0
+    deep = float(trim.thickness or 0) / float(trim.height or 1) * frame.thick
+    bevel = deep * tan(radians(float(at.bevel))) / cos(radians(float(at.mitre)))
+    return _End(
+        at=at,
+        inside=inside,
+        far=(x + inside * far, frame.fence),
+        near=(x + inside * near, frame.fence + frame.thick),
+        bevel=max(min(bevel, frame.most / 2), LEAST_BEVEL) if at.tilt else 0.0,
+    )
 
 
-def _insets(cut: Cut, scale: float, most: float) -> tuple[float, float]:
-    """How far the far and the near edge stay back from the long point, on paper."""
-    if cut.long_edge is Edge.BOTH:
-        return 0.0, 0.0
-    inset = min(float(cut.inset) * scale, most)
-    return (0.0, inset) if cut.long_edge.is_far else (inset, 0.0)
+def _shown(end: _End) -> float:
+    """How far out of the wood its lower edge lies at a bevel; less than nothing under it."""
+    return end.bevel if end.at.piece is end.at.tilt else -end.bevel
 
 
-def _long(cut: Cut, far: Point, near: Point) -> tuple[Point, ...]:
-    if cut.long_edge is Edge.BOTH:
+def _inwards(end: _End, side: int) -> bool:
+    """Whether an end in the half ``side`` (-1 left, 1 right) goes on towards the middle."""
+    return end.inside == -side
+
+
+def _broken(end: _End, x: float, frame: Frame) -> list[Point]:
+    """Where an end is broken off, from the far edge to the near one."""
+    aside = 0.5 * end.inside
+    return [(x + aside, frame.fence), (x - aside, frame.fence + frame.thick)]
+
+
+def _long(end: _End) -> tuple[tuple[str, str], ...]:
+    """The long point of a mitre, which lies at the fence or near you."""
+    if end.at.swing is None:
         return ()
-    return (far,) if cut.long_edge.is_far else (near,)
+    x, y = end.far if end.at.swing is end.at.piece else end.near
+    return ((_fixed(x), _fixed(y)),)
+
+
+def _texts(alike: bool, at_fence: tuple[str, str], frame: Frame) -> tuple[DrawnText, ...]:
+    y = _fixed(frame.fence + frame.thick * 0.62)
+    if alike:
+        return (DrawnText(_fixed(frame.wide / 2), y, next(filter(None, at_fence), "")),)
+    quarter = (frame.wide / 2 - frame.apart) / 2
+    places = (quarter, frame.wide - quarter)
+    return tuple(
+        DrawnText(_fixed(x), y, text) for x, text in zip(places, at_fence, strict=True) if text
+    )
 
 
 def _zigzag(one: Point, other: Point) -> list[Point]:
@@ -172,7 +240,7 @@ def _zigzag(one: Point, other: Point) -> list[Point]:
     return [(x1 + (x2 - x1) * part + aside, y1 + (y2 - y1) * part) for part, aside in at]
 
 
-def _edge(one: Point, other: Point) -> tuple[str, str, str, str]:
+def _edge(one: Point, other: Point) -> Line:
     return (_fixed(one[0]), _fixed(one[1]), _fixed(other[0]), _fixed(other[1]))
 
 

@@ -9,7 +9,6 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Final
 
-from trimlang.joinery.crown import lies_for
 from trimlang.joinery.piece import Cut, Lean, MeasuredOn, Piece, PieceKind
 from trimlang.joint_row import WHY_ROUNDED, Edge, Fit
 from trimlang.joints import Joint
@@ -50,14 +49,6 @@ EDGES: Final = {
     Edge.OUTER: N_("outer edge"),
 }
 
-LAYS: Final = {
-    "standing": N_("standing, back to the fence"),
-    "flat": N_("flat, face up, top or outer edge to the fence"),
-    "crown": N_("crown, flat, face up"),
-}
-
-CROWN_EDGES: Final = {"ceiling edge": N_("ceiling edge"), "wall edge": N_("wall edge")}
-
 
 def told(piece: Piece, words: Words) -> str:
     """Say all that is to be said of a piece besides its measures; empty for nothing."""
@@ -80,36 +71,9 @@ def joint_words(joint: Joint, fit: Fit, words: Words) -> str:
     return name
 
 
-def lay(cut: Cut) -> str:
-    """Tell how the piece lies for a cut: ``standing``, ``flat`` or ``crown``."""
-    if cut.crown is not None:
-        return "crown"
-    return "flat" if cut.long_edge.is_across else "standing"
-
-
 def runs_to(cut: Cut) -> str:
     """Tell to which side the cut runs from the fence towards you; empty for a square one."""
     return "" if cut.lean is Lean.UPRIGHT else cut.lean.value
-
-
-def setting(cut: Cut, pen: Pen) -> str:
-    """Say how the saw is set: ``44.5° right``, ``mitre 31.5° left, bevel 34°`` or ``square``."""
-    return ", ".join(setting_lines(cut, pen))
-
-
-def setting_lines(cut: Cut, pen: Pen) -> tuple[str, ...]:
-    """Say how table and blade are set, a line each where both are turned."""
-    words = pen.words
-    side = runs_to(cut)
-    if not side:
-        return (words("square"),)
-    turned = words("right") if side == "right" else words("left")
-    bevel = words("bevel {angle}", angle=pen.angle(cut.bevel_setting))
-    if cut.bevel and not cut.setting:
-        return (bevel,)
-    if cut.bevel:
-        return (words("mitre {angle} {side}", angle=pen.angle(cut.setting), side=turned), bevel)
-    return (f"{pen.angle(cut.setting)} {turned}",)
 
 
 def long_point(cut: Cut, words: Words) -> str:
@@ -119,34 +83,6 @@ def long_point(cut: Cut, words: Words) -> str:
             return words("long point at the wall edge")
         return words("long point at the ceiling edge")
     return words(LONG_POINTS[cut.long_edge])
-
-
-def lies(cut: Cut, pen: Pen) -> str:
-    """Say how a piece lies for its cut, where it does not stand as usual."""
-    words = pen.words
-    if cut.crown is not None:
-        crown = cut.crown
-        return words(
-            "flat, face up, {edge} to the fence, piece {side} of the blade; or nested upside"
-            " down: {angle} {swing}, no bevel, piece {keep} of the blade",
-            edge=words(CROWN_EDGES[crown.fence]),
-            side=words(crown.keep),
-            angle=pen.angle(crown.nested_setting),
-            swing=words(crown.nested_swing),
-            keep=words(crown.nested_keep),
-        )
-    if cut.bevel:
-        # crown's scarf: which way the end points follows from where it is longest
-        side = "right" if (cut.lean is Lean.RIGHT) == (cut.long_edge is Edge.FACE) else "left"
-        fence, keep = lies_for(side, inside=cut.long_edge is Edge.BACK)
-        return words(
-            "flat, face up, {edge} to the fence, piece {side} of the blade",
-            edge=words(CROWN_EDGES[fence]),
-            side=words(keep),
-        )
-    if lay(cut) == "flat":
-        return words(LAYS["flat"])
-    return ""
 
 
 def exact_angle(cut: Cut, pen: Pen) -> str:
@@ -195,7 +131,7 @@ def edges(piece: Piece, pen: Pen) -> str:
             face=pen.mark(piece.face),
             length=pen.mark(piece.length),
         )
-    if any(lay(cut) == "flat" for cut in (piece.left, piece.right)):
+    if any(cut.long_edge.is_across for cut in (piece.left, piece.right)):
         return words("short points {length}", length=pen.mark(piece.short_points))
     if piece.back == piece.face == piece.length:
         return ""
