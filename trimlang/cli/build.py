@@ -213,7 +213,6 @@ def sheets_beside(path: Path | None) -> Path:
 
 def summary(result: Result, target: Path) -> str:
     """Return what a build that went well prints: pieces, sticks, cost and folder."""
-    from trimlang.money import money_text
     from trimlang.sheets.export.plan_json import least_words
 
     sticks = sum(len(plan.sticks) for plan in result.plans)
@@ -223,7 +222,7 @@ def summary(result: Result, target: Path) -> str:
     text = (
         f"{counted(len(result.pieces), 'piece')} from {counted(sticks, 'stick')}"
         f"{f' and {spare} spare' if spare else ''},"
-        f" {result.job.currency}{money_text(result.cost)} of trim"
+        f" {result.job.cost_text(result.cost)} of trim"
         f" ({least_words(result)}) → {target}"
     )
     return f"{site_words(result)}{printable(text)}\n"

@@ -221,6 +221,12 @@ def _either_side(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
     yield from (_write(span, f"{facts['trim']} {side}={facts['joint']}") for side in _SIDES)
 
 
+def _per_what(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
+    place = Span(span.file, span.line, facts["at"], facts["at"])
+    for unit in ("a foot", "a metre"):
+        yield Mend(f"Add {unit}", (Edit(place, f" {unit}"),))
+
+
 def _no_cope(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
     # "in-corner(cope)", "in-corner, cope", "(cope, 91 deg)", "in-corner cope": with the comma or
     # blank that would be left over.
@@ -252,6 +258,7 @@ _MENDS: Final[dict[str, Callable[[Span, Facts, str], Iterator[Mend]]]] = {
     "T255": _drop_part,
     "T256": _either_side,
     "T257": _butt,
+    "T258": _per_what,
     "T227": _no_brackets,
     "T229": _no_brackets,
     "T231": _two_units,

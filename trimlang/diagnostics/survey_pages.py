@@ -198,6 +198,15 @@ SURVEY_PAGES: Final = (
         example=TRIM + "stock base: 8 ft, 12 ft at 17.40\n" + OPEN_ROOM + RUN,
     ),
     Page(
+        code="T258",
+        title="a price for any length",
+        message="a price for any length is for a foot or a metre",
+        remedy="Write “a foot” or “a metre” behind it: any length to 16 ft at 1.45 a foot.",
+        why="What a yard cuts to length it sells by its length; one price cannot buy 2 ft and"
+        " 16 ft alike.",
+        example=TRIM + "stock base: any length to 16 ft at 17.40\n" + OPEN_ROOM + RUN,
+    ),
+    Page(
         code="T226",
         title="an end said twice",
         message="the {side} end is given twice",

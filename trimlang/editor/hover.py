@@ -59,7 +59,8 @@ def hover(
 
     ``sticks`` says where each piece is cut from; it is None while the plan is still being made.
     """
-    pen = Pen(words_in("en"), reading.result.job.currency, reading.result.job.settings.unit)
+    job = reading.result.job
+    pen = Pen(words_in("en"), job.currency, job.settings.unit, by_length=job.by_length)
     mention = reading.names.at(file, line, column)
     # The most particular answer first: a name, then a wall, then a setting, then the bare word.
     if mention is not None and mention.name.sort is NameSort.TRIM:
@@ -246,7 +247,8 @@ def _offer(offer: Offer, pen: Pen) -> str:
     if offer.pack > 1:
         what = f"pack of {offer.pack}, {what}"
     most = f", at most {offer.at_most}" if offer.at_most is not None else ""
-    return f"{what} at {pen.money(offer.price)}{most}"
+    price = "" if pen.by_length else f" at {pen.money(offer.price)}"
+    return f"{what}{price}{most}"
 
 
 def _room(reading: JobReading, mention: Mention) -> Told | None:

@@ -73,6 +73,22 @@ class Material:
     span: Span
 
 
+@record
+class Supplier:
+    """``from "Hill Lumber"``: where a trim is bought."""
+
+    name: Word
+    span: Span
+
+
+@record
+class ProfileCode:
+    """``code "B-514"``: what the supplier calls a trim's profile."""
+
+    code: Word
+    span: Span
+
+
 # ---- rooms, runs and openings -----------------------------------------------------
 
 
@@ -215,6 +231,7 @@ class Stated:
 
 
 TrimFact: TypeAlias = Thick | Tall | Spring | InFrontOf | Material
+StockFact: TypeAlias = Supplier | ProfileCode
 WallFact: TypeAlias = (
     NamedTrim
     | Note
@@ -245,7 +262,7 @@ WallFact: TypeAlias = (
     | Unread
 )
 """What a room's, a run's or an opening's line may say."""
-Fact: TypeAlias = TrimFact | EndFact | WallFact
+Fact: TypeAlias = TrimFact | StockFact | EndFact | WallFact
 
 
 def named_trims(fact: Fact) -> tuple[Word, ...]:

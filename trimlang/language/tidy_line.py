@@ -107,10 +107,12 @@ def _written(tokens: list[Token], tree: Tree[Token]) -> tuple[str, int]:
     names = {part.meta.start_pos for part in tree.find_data("called")}
     text, label = "", 0
     close = True
+    # The name of boxes stands behind their run's, before the colon, and takes no comma.
+    named = bool(tokens) and tokens[0].type == "BOXES"
     for token in tokens:
         if token.start_pos in joiners:
             continue
-        if token.start_pos in names and not text.endswith(","):
+        if token.start_pos in names and not named and not text.endswith(","):
             text += ","
         if not close and token.type not in _CLOSE_BEFORE:
             text += " "

@@ -10,7 +10,7 @@ from enum import StrEnum
 from typing import Final, TypeAlias
 
 from trimlang.diagnostics import Span
-from trimlang.language.facts import Stated, TrimFact, WallFact
+from trimlang.language.facts import Stated, StockFact, TrimFact, WallFact
 from trimlang.language.facts import WrittenEnd as WrittenEnd
 from trimlang.language.written import Angle as Angle
 from trimlang.language.written import Measure as Measure
@@ -81,7 +81,11 @@ class Per:
 
 @record
 class WrittenOffer:
-    """One way to buy sticks: ``pack of 10 12 ft at 158.00``."""
+    """One way to buy sticks: ``pack of 10 12 ft at 158.00``, ``any length to 16 ft``.
+
+    ``any_length`` tells that the yard cuts all lengths up to this one, from the ``shortest``,
+    ``step`` how finely.
+    """
 
     length: Measure
     price: Price | None
@@ -89,6 +93,9 @@ class WrittenOffer:
     at_most: Number | None
     span: Span
     per: Per | None = None
+    any_length: bool = False
+    step: Measure | None = None
+    shortest: Measure | None = None
 
 
 @record
@@ -98,6 +105,7 @@ class StockLine:
     name: Word
     offers: tuple[WrittenOffer, ...]
     span: Span
+    facts: tuple[StockFact, ...] = ()
 
 
 @record

@@ -2,17 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable
+from collections.abc import Iterable
 from dataclasses import replace
 from typing import Any, Final, TypeAlias
 
 from lark import v_args
 from lark.tree import Meta
 
-from trimlang.diagnostics import Diagnostic, say
+from trimlang.diagnostics import say
 from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.language import facts, tree
-from trimlang.language.log_lines import LogLines
+from trimlang.language.stock_lines import StockLines, fact_of
 from trimlang.language.vocabulary import GAP_WORDS, not_a_label
 from trimlang.settings.setting_kinds import TakenAt
 
@@ -44,16 +44,6 @@ _OF_GAPS: Final = (
 """The facts that a run or an opening may have, where both stand in one line."""
 
 
-def fact_of(kind: Callable[..., facts.Fact]) -> Any:
-    """Return the method for a rule whose children are a fact's fields, in their order."""
-
-    @v_args(meta=True)
-    def build(self: WallLines, meta: Meta, children: Children) -> facts.Fact:
-        return kind(*children, self._span(meta))
-
-    return build
-
-
 def _with_sides(said: Iterable[Any]) -> tuple[Any, ...]:
     """Give an end of one trim (``shoe return``) the side of the end before it."""
     found: list[Any] = []
@@ -66,12 +56,8 @@ def _with_sides(said: Iterable[Any]) -> tuple[Any, ...]:
     return tuple(found)
 
 
-class WallLines(LogLines):
+class WallLines(StockLines):
     """The grammar's rules for rooms and walls; ``LineBuilder`` adds the others."""
-
-    def __init__(self, file: str, line: int) -> None:
-        super().__init__(file, line)
-        self.problems: list[Diagnostic] = []
 
     note, open_walk = fact_of(facts.Note), fact_of(facts.OpenWalk)
     square_ends = fact_of(facts.SquareEnds)

@@ -102,6 +102,15 @@ class JobRows:
         least=0,
         most=100,
     )
+    tax = NumberSetting(
+        words="tax",
+        page="sales tax on the order's goods, in percent; it gets a line of its own",
+        default=NOTHING,
+        unsaid="the order leaves its line blank",
+        what="the sales tax",
+        least=0,
+        most=50,
+    )
     spare_covers = Switch(
         words="spare covers any one piece spoiled",
         page="of each trim, enough is left over to cut any one piece again",

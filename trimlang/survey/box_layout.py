@@ -13,9 +13,9 @@ from trimlang.settings.table import Settings
 from trimlang.survey.job import Run, Stretch, Trim
 from trimlang.survey.measures import Findings, length
 from trimlang.survey.near_names import unknown_trim
+from trimlang.survey.offers import read_count
 from trimlang.survey.on_walls import WallBoxes
 from trimlang.survey.openings import in_an_id
-from trimlang.survey.trims import read_count
 
 
 def read_boxes(

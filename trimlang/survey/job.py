@@ -13,7 +13,8 @@ from trimlang.joint_row import Fit
 from trimlang.joints import Joint
 from trimlang.language.facts import Side
 from trimlang.language.tree import GapKind
-from trimlang.lengths.tape import steps_down, steps_up
+from trimlang.lengths.tape import feet_text, steps_down, steps_up
+from trimlang.money import money_text
 from trimlang.record import record
 from trimlang.settings.table import Settings
 from trimlang.survey.on_walls import Trimmings, WallBoxes
@@ -73,7 +74,7 @@ class Trim:
     ``height`` is its size across the face, which is a crown's or a casing's width (inches).
     ``spring`` is the angle between a crown's back and the wall (degrees), None for a trim that
     lies flat on the wall.  ``logged`` are lengths that were bought and that the stock lines no
-    longer list.
+    longer list.  ``supplier`` is where it is bought, ``profile`` what its profile is called there.
     """
 
     name: str
@@ -86,6 +87,8 @@ class Trim:
     span: Span
     spring: Fraction | None = None
     logged: tuple[Offer, ...] = ()
+    supplier: str | None = None
+    profile: str | None = None
 
     def longest_stick(self, settings: Settings) -> Fraction | None:
         """Return the longest piece (inches) that bought sticks give, or offcuts if none are sold.
@@ -266,7 +269,11 @@ class Room:
 
 @record
 class Job:
-    """Everything that a job file says."""
+    """Everything that a job file says.
+
+    ``by_length`` tells that no stick has a price.  Each then costs as many inches as it is long,
+    and what a plan costs is the length that is bought.
+    """
 
     name: str
     surveyed: str | None
@@ -275,7 +282,14 @@ class Job:
     trims: tuple[Trim, ...]
     rooms: tuple[Room, ...]
     log: tuple[Entry, ...] = ()
+    by_length: bool = False
 
     def trim(self, name: str) -> Trim:
         """Return the trim with this name, which must exist."""
         return next(trim for trim in self.trims if trim.name == name)
+
+    def cost_text(self, cost: Fraction) -> str:
+        """Write what a plan costs: money, or a length where no stick has a price."""
+        if self.by_length:
+            return feet_text(cost, self.settings.unit)
+        return f"{self.currency}{money_text(cost)}"

@@ -20,7 +20,7 @@ from trimlang.survey.log_entries import (
 )
 from trimlang.survey.measures import Findings, length, money
 from trimlang.survey.near_names import unknown_trim
-from trimlang.survey.trims import read_count, stick_sold
+from trimlang.survey.offers import read_count, stick_sold
 
 
 def read_log(

@@ -23,6 +23,7 @@ _MANY: Final = (
 _SAYING: Final = (
     tree.SettingLine,
     tree.TrimLine,
+    tree.StockLine,
     tree.RoomLine,
     tree.RunLine,
     tree.GapLine,

@@ -16,8 +16,8 @@ from trimlang.survey.ends import Taken, read_sides
 from trimlang.survey.job import End, LoosePiece, Trim
 from trimlang.survey.measures import Findings, length
 from trimlang.survey.near_names import unknown_trim
+from trimlang.survey.offers import read_count
 from trimlang.survey.openings import in_an_id
-from trimlang.survey.trims import read_count
 
 _ALSO: Final = ("left", "right", "note", "square", "trim")
 

@@ -16,6 +16,7 @@ from trimlang.survey.job import Gap, Job, Room, Trim
 from trimlang.survey.log_reading import read_log, with_logged
 from trimlang.survey.lookalikes import find_lookalikes
 from trimlang.survey.measures import Findings
+from trimlang.survey.offers import bought_by_length
 from trimlang.survey.questions import ask_of_lines, ask_of_room, ask_of_trims
 from trimlang.survey.repeats import find_repeats
 from trimlang.survey.rooms import read_rooms
@@ -71,6 +72,7 @@ def survey(
     signs = [offer.price.sign for line in statements if isinstance(line, tree.StockLine)
              for offer in line.offers if offer.price and offer.price.sign]  # fmt: skip
     job = Job(
+        by_length=bought_by_length(statements),
         name=name or "Trim job",
         surveyed=surveyed,
         currency=currency or (signs[0] if signs else ""),

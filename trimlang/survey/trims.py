@@ -2,34 +2,23 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable
 from dataclasses import replace
 from fractions import Fraction
-from math import floor
-from typing import Final
 
 from trimlang.diagnostics.place import place
-from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.language import facts, tree
 from trimlang.language.tree import OnHandLine, StockLine, TrimLine
-from trimlang.lengths.tape import feet_text, length_text, mixed_number
-from trimlang.lengths.units import in_inches
-from trimlang.money import money_text
-from trimlang.survey.job import Offer, Rest, Trim
+from trimlang.survey.job import Rest, Trim
 from trimlang.survey.measures import Findings, length, money
 from trimlang.survey.near_names import unknown_trim
-
-# A limit on counts, so that a slip does not ask the planner for millions of sticks.
-MOST_RESTS: Final = 10_000
-SHORTEST_SOLD: Final = Fraction(6)
-"""Inches; of shorter sticks the spare could need millions."""
-SHORTEST_BARE: Final = Fraction(24)
-"""Inches; a smaller number without a unit is most likely feet, as a yard says them."""
+from trimlang.survey.offers import bought_by_length, check_prices, read_count, read_offers
 
 
 def read_trims(lines: Iterable[tree.Statement], unit: str, findings: Findings) -> dict[str, Trim]:
     """Return the job's trims by name, with their stock, in the order of the file."""
     lines = tuple(lines)
+    by_length = bought_by_length(lines)
     trims: dict[str, Trim] = {}
     for line in lines:
         if isinstance(line, TrimLine):
@@ -59,10 +48,14 @@ def read_trims(lines: Iterable[tree.Statement], unit: str, findings: Findings) -
             if trim is None:
                 unknown_trim(line.name, trims, findings)
             elif isinstance(line, StockLine):
-                offers = (_offer(offer, unit, findings) for offer in _priced(line, findings))
-                added = tuple(offer for offer in offers if offer is not None)
-                trims[trim.name] = replace(trim, offers=trim.offers + added)
-                _check_prices(trims[trim.name], added, unit, findings)
+                added = read_offers(line, trim, unit, findings, by_length=by_length)
+                trims[trim.name] = replace(
+                    trim,
+                    offers=trim.offers + added,
+                    supplier=_said(line, facts.Supplier) or trim.supplier,
+                    profile=_said(line, facts.ProfileCode) or trim.profile,
+                )
+                check_prices(trims[trim.name], added, unit, findings)
             else:
                 rests = (_rest(rest, unit, findings) for rest in line.rests)
                 kept = tuple(rest for rest in rests if rest is not None)
@@ -139,86 +132,13 @@ def _check_fronts(
                 trims[line.name.text] = replace(trims[line.name.text], in_front_of=None)
 
 
-def read_count(number: tree.Number | None, findings: Findings) -> int | None:
-    """Return a count of sticks: 1 where none is written, None where it is not possible."""
-    if number is None:
-        return 1
-    if not 1 <= number.value <= MOST_RESTS:
-        findings.say("T235", number.span, what="a count", least=1, most=MOST_RESTS)
-        return None
-    return int(number.value)
-
-
-def stick_sold(measure: tree.Measure, unit: str, findings: Findings) -> Fraction | None:
-    """Return a bought stick's length (inches), None where it is too short to be sold so.
-
-    A bare number that is too short for inches was most likely meant as feet.
-    """
-    long = length(measure, unit, findings, what="a stick")
-    if long is None:
-        return None
-    bare = unit == "in" and all(written is None for _, written in measure.parts)
-    if long >= (SHORTEST_BARE if bare else SHORTEST_SOLD):
-        return long
-    remedy: str = "Write the length that the yard sells, such as 12 ft."
-    if bare and long >= SHORTEST_SOLD:
-        number = mixed_number(long)
-        remedy = Suggestion(
-            f"If feet were meant, write {number} ft; if it is as short as that, {number} in.",
-            f"{number} ft",
-        )
-    findings.say("T116", measure.span, long=length_text(long, unit), remedy=remedy)
+def _said(line: StockLine, kind: type[facts.Supplier | facts.ProfileCode]) -> str | None:
+    """Return what a stock line says of the yard, None where it says nothing."""
+    for fact in line.facts:
+        match fact:
+            case facts.Supplier(name=word) | facts.ProfileCode(code=word) if isinstance(fact, kind):
+                return word.text
     return None
-
-
-def _priced(line: tree.StockLine, findings: Findings) -> Iterator[tree.WrittenOffer]:
-    """Yield a line's offers; one without a price takes the price a foot or metre that follows."""
-    behind: tree.WrittenOffer | None = None
-    offers: list[tree.WrittenOffer] = []
-    for offer in reversed(line.offers):
-        if offer.price is not None:
-            behind = offer if offer.per is not None else None
-            offers.append(offer)
-        elif behind is not None:
-            offers.append(replace(offer, price=behind.price, per=behind.per))
-        else:
-            findings.say("T254", offer.length.span, trim=line.name.text)
-    yield from reversed(offers)
-
-
-def _offer(line: tree.WrittenOffer, unit: str, findings: Findings) -> Offer | None:
-    long = stick_sold(line.length, unit, findings)
-    price = money(line.price, findings)
-    pack = read_count(line.pack, findings)
-    at_most = read_count(line.at_most, findings) if line.at_most else None
-    if long is None or price is None or pack is None:
-        return None
-    if line.per is not None:
-        # To the cent, half a cent up, as a till does.
-        price = price * pack * long / in_inches(Fraction(1), line.per.unit)
-        price = Fraction(floor(price * 100 + Fraction(1, 2)), 100)
-    return Offer(length=long, price=price, pack=pack, at_most=at_most, span=line.span)
-
-
-def _check_prices(trim: Trim, added: tuple[Offer, ...], unit: str, findings: Findings) -> None:
-    """Report sticks with two prices, unless the cheaper ones are limited."""
-    offers = trim.offers
-    for at in range(len(offers) - len(added), len(offers)):
-        offer = offers[at]
-        same = [one for one in offers[:at] if (one.length, one.pack) == (offer.length, offer.pack)]
-        other = next((one for one in same if one.price != offer.price), None)
-        if other is None or min(offer, other, key=lambda one: one.price).at_most is not None:
-            continue
-        long = feet_text(offer.length, unit)
-        findings.say(
-            "T248",
-            offer.span,
-            stick=f"a pack of {offer.pack} {long}" if offer.pack > 1 else f"a stick of {long}",
-            trim=trim.name,
-            price=money_text(offer.price),
-            other=money_text(other.price),
-            line=place(other.span, offer.span),
-        )
 
 
 def _rest(line: tree.WrittenRest, unit: str, findings: Findings) -> Rest | None:

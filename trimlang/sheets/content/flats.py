@@ -68,14 +68,14 @@ def flats_table(shared: SharedOrder, pen: Pen) -> FlatsTable:
                 file=one.flat.file,
                 pieces=str(len(one.result.pieces)),
                 sticks=str(sum(len(plan.sticks) for plan in one.result.plans)),
-                alone=words("not to be had") if one.alone is None else pen.money(one.alone),
+                alone=words("not to be had") if one.alone is None else pen.cost(one.alone),
             )
             for one in shared.flats
         ),
         sticks=tuple(_sticks(shared, pen)),
-        cost=pen.money(shared.result.cost),
-        alone="" if shared.alone is None else pen.money(shared.alone),
-        saved="" if shared.alone is None else pen.money(shared.alone - shared.result.cost),
+        cost=pen.cost(shared.result.cost),
+        alone="" if shared.alone is None else pen.cost(shared.alone),
+        saved="" if shared.alone is None else pen.cost(shared.alone - shared.result.cost),
         remarks=tuple(remarks),
     )
 

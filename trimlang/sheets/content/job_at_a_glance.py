@@ -162,7 +162,7 @@ def _trims(result: Result, proofs: CostProofs | None, pen: Pen) -> tuple[TrimAtA
             pieces=pieces[plan.trim],
             sticks=len(plan.sticks),
             spare=len(plan.whole_sticks),
-            cost=pen.money(plan.cost),
+            cost=pen.cost(plan.cost),
             status=told,
         )
         for plan, told in zip(result.plans, proofs.trims, strict=True)

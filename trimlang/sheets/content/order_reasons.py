@@ -40,7 +40,8 @@ class OrderReasons:
     """The whole order explained.
 
     ``supplies`` are what else is bought, each with what it is made of; ``spent`` and
-    ``to_buy`` are empty where there is no site log.
+    ``to_buy`` are empty where there is no site log.  ``by_length`` tells that no stick has a
+    price, so that what costs least is the least length.
     """
 
     trims: tuple[TrimReasons, ...]
@@ -49,6 +50,7 @@ class OrderReasons:
     bound: str
     spent: str
     to_buy: str
+    by_length: bool = False
 
 
 def order_reasons(result: Result, pen: Pen) -> OrderReasons:
@@ -59,7 +61,7 @@ def order_reasons(result: Result, pen: Pen) -> OrderReasons:
         trims=tuple(
             TrimReasons(
                 trim=plan.trim,
-                cost=pen.money(plan.cost),
+                cost=pen.cost(plan.cost),
                 shares=tuple(_shares(plan, pen)),
                 told=tuple((term, text) for term, text in _told(result, plan, proof, pen) if text),
             )
@@ -71,8 +73,9 @@ def order_reasons(result: Result, pen: Pen) -> OrderReasons:
         ),
         together=proofs.together,
         bound=proofs.bound,
-        spent="" if progress is None else pen.money(progress.spent),
-        to_buy="" if progress is None else pen.money(progress.to_buy),
+        by_length=result.job.by_length,
+        spent="" if progress is None else pen.cost(progress.spent),
+        to_buy="" if progress is None else pen.cost(progress.to_buy),
     )
 
 
@@ -115,7 +118,7 @@ def _shop(plan: TrimPlan, pen: Pen) -> str:
     """Say which offcuts are used that are in the shop already."""
     return ", ".join(
         pen.words("{n} of {length}", n=line.packs, length=pen.length(line.length))
-        + (f" ({pen.money(line.cost)})" if line.price else "")
+        + (f" ({pen.cost(line.cost)})" if line.price else "")
         for line in plan.bought
         if line.on_hand
     )
@@ -162,8 +165,8 @@ def _saves(plan: TrimPlan, pen: Pen) -> str:
     if plan.plain_cost > plan.cost:
         return words(
             "Cutting the longest piece first costs {cost}: {money} more than this order.",
-            money=pen.money(plan.plain_cost - plan.cost),
-            cost=pen.money(plan.plain_cost),
+            money=pen.cost(plan.plain_cost - plan.cost),
+            cost=pen.cost(plan.plain_cost),
         )
     if plan.plain_sticks > len(plan.sticks):
         return words(
@@ -200,8 +203,8 @@ def _fewest(result: Result, plan: TrimPlan, pen: Pen) -> str:
         "n": found.sticks,
         "all": sticks,
         "lengths": lengths,
-        "cost": pen.money(found.cost),
-        "more": pen.money(found.cost - plan.cost),
+        "cost": pen.cost(found.cost),
+        "more": pen.cost(found.cost - plan.cost),
     }
     if found.sticks <= found.least:
         return words(

@@ -42,7 +42,7 @@ def cost_proofs(result: Result, pen: Pen) -> CostProofs:
             for plan, saves in zip(result.plans, elsewhere, strict=True)
         ),
         together=together,
-        bound=pen.money(bound),
+        bound=pen.cost(bound),
     )
 
 
@@ -69,7 +69,7 @@ def _proven(elsewhere: Fraction | None, pen: Pen) -> str:
     return pen.words(
         "Proven with the long walls pieced together as shown: no other choice of sticks costs"
         " less. Whether joints in other places would save anything is not known: {gap} at most.",
-        gap=pen.money(elsewhere),
+        gap=pen.cost(elsewhere),
     )
 
 
@@ -79,6 +79,6 @@ def _gap(cost: Fraction, bound: Fraction, pen: Pen) -> str:
     return pen.words(
         "Not proven: a cheaper choice of sticks may exist. None costs less than {bound}; this one"
         " costs {gap} more than that.",
-        bound=pen.money(bound),
-        gap=pen.money(cost - bound),
+        bound=pen.cost(bound),
+        gap=pen.cost(cost - bound),
     )

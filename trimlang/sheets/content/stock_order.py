@@ -6,6 +6,7 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.compiler import Result
+from trimlang.lengths.tape import decimal_text
 from trimlang.marking import N_
 from trimlang.planning.layout import Bought, TrimPlan
 from trimlang.record import record
@@ -41,6 +42,8 @@ class TrimOrder:
     species: str
     finish: str
     lines: tuple[OrderedLine, ...]
+    supplier: str = ""
+    profile: str = ""
 
 
 @record
@@ -48,7 +51,9 @@ class Order:
     """The order: ``goods`` is what its lines come to.
 
     The other sums are the whole job's: with what was bought before and what the shop has.
-    ``to_write`` are the terms of the lines that are left blank.
+    ``to_write`` are the terms of the lines that are left blank; ``tax`` is that on the goods
+    with its ``tax_rate``, both empty where the file gives none.  ``by_length`` tells that no
+    stick has a price.
     """
 
     trims: tuple[TrimOrder, ...]
@@ -59,12 +64,25 @@ class Order:
     trim_cost: str
     supply_cost: str
     total: str
+    tax: str = ""
+    tax_rate: str = ""
+    by_length: bool = False
 
 
 def order(result: Result, pen: Pen) -> Order:
     """Return the order in words and money."""
     supply_cost = sum((supply.cost for supply in result.supplies), Fraction(0))
+    by_length = result.job.by_length
     lines = [line for plan in result.plans for line in plan.bought if not line.on_hand]
+    goods = supply_cost
+    if not by_length:
+        goods += sum((line.cost for line in lines), Fraction(0))
+    rate = result.job.settings.tax
+    total = pen.cost(result.cost)
+    if not by_length:
+        total = pen.money(result.cost + supply_cost)
+    elif supply_cost:
+        total += f", {pen.money(supply_cost)}"
     return Order(
         trims=tuple(
             _trim(result, plan, pen)
@@ -80,12 +98,15 @@ def order(result: Result, pen: Pen) -> Order:
             )
             for supply in result.supplies
         ),
-        goods=pen.money(sum((line.cost for line in lines), supply_cost)),
-        unpriced=any(not supply.price for supply in result.supplies),
+        goods=pen.money(goods),
+        unpriced=by_length or any(not supply.price for supply in result.supplies),
         to_write=tuple(pen.words(term) for term in TO_WRITE),
-        trim_cost=pen.money(result.cost),
+        trim_cost=pen.cost(result.cost),
         supply_cost=pen.money(supply_cost),
-        total=pen.money(result.cost + supply_cost),
+        total=total,
+        tax=pen.money(goods * rate / 100) if rate else "",
+        tax_rate=f"{decimal_text(rate, 3)} %" if rate else "",
+        by_length=by_length,
     )
 
 
@@ -97,6 +118,8 @@ def _trim(result: Result, plan: TrimPlan, pen: Pen) -> TrimOrder:
         section=", ".join(material_words.section(trim, result.job, pen)),
         species=species,
         finish=finish,
+        supplier=trim.supplier or "",
+        profile=trim.profile or "",
         lines=tuple(_line(line, pen) for line in plan.bought if not line.on_hand),
     )
 
@@ -105,4 +128,6 @@ def _line(line: Bought, pen: Pen) -> OrderedLine:
     what = pen.stick(line.length)
     if line.pack > 1:
         what = pen.words("pack of {n}, {length} each", n=line.pack, length=what)
+    if pen.by_length:
+        return OrderedLine(str(line.packs), what, "", "")
     return OrderedLine(str(line.packs), what, pen.money(line.price), pen.money(line.cost))

@@ -33,8 +33,8 @@ def order_csv(result: Result) -> str:
                     unit,
                     decimal_text(line.length, 4),
                     line.sticks,
-                    money_text(line.price),
-                    money_text(line.cost),
+                    "" if result.job.by_length else money_text(line.price),
+                    "" if result.job.by_length else money_text(line.cost),
                 )
             )
     for supply in result.supplies:

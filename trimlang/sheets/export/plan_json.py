@@ -50,7 +50,8 @@ def least_words(result: Result) -> str:
     pieces = " of these pieces" if any(splice.free for splice in result.splices) else ""
     return (
         f"{plan_status(result.plans)}; no plan{pieces} costs less than"
-        f" {result.job.currency}{money_text(result.bound)}"
+        f" {result.job.cost_text(result.bound)}"
+        + ("; no stick has a price, so the least length is bought" if result.job.by_length else "")
     )
 
 
@@ -69,7 +70,8 @@ def plan_values(result: Result) -> PlanFile:
         trimlang=__version__,
         job=result.job.name,
         surveyed=result.job.surveyed,
-        currency=result.job.currency,
+        # where no stick has a price, what a plan costs is the length that is bought
+        currency="in" if result.job.by_length else result.job.currency,
         pieces=tuple(_piece(piece, stick_of.get(piece.id), result) for piece in result.pieces),
         sticks=tuple(_stick(stick, unit) for plan in result.plans for stick in plan.sticks),
         in_hand=tuple(_in_hand(one) for one in in_hand),
@@ -184,8 +186,8 @@ def _order(result: Result) -> Iterator[PlanOrderLine]:
                 what=plan.trim,
                 detail=bought_text(line, unit),
                 count=line.packs,
-                each=_money(line.price),
-                price=_money(line.cost),
+                each=None if result.job.by_length else _money(line.price),
+                price=None if result.job.by_length else _money(line.cost),
                 length_in=line.length,
                 sticks=line.sticks,
             )

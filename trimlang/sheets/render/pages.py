@@ -163,7 +163,14 @@ def _pen(result: Result, words: Words, show: str | None) -> Pen:
     if show not in (None, "in", "mm"):
         raise ValueError(f"lengths are shown in 'in' or 'mm', not {show!r}")
     settings = result.job.settings
-    return Pen(words, result.job.currency, own=settings.unit, show=show, tape=settings.tape_step)
+    return Pen(
+        words,
+        result.job.currency,
+        own=settings.unit,
+        show=show,
+        tape=settings.tape_step,
+        by_length=result.job.by_length,
+    )
 
 
 class _Press:

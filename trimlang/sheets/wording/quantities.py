@@ -43,7 +43,8 @@ class Pen:
 
     ``show`` is the unit asked for on the sheets (``in`` or ``mm``), ``own`` the
     job file's own, which holds where nothing is asked.  ``tape`` is the distance of two
-    marks on the job's tape, in inches.
+    marks on the job's tape, in inches.  ``by_length`` tells that no stick has a price, and that
+    what a plan costs is a length.
     """
 
     words: Words
@@ -51,6 +52,7 @@ class Pen:
     own: str = "in"
     show: str | None = None
     tape: Fraction = SIXTEENTH
+    by_length: bool = False
 
     @property
     def unit(self) -> str:
@@ -118,6 +120,10 @@ class Pen:
         if degrees.denominator == EIGHTHS:
             return f"{mixed_number(degrees)}°"
         return f"{decimal_text(degrees, 2)}°"
+
+    def cost(self, amount: Fraction) -> str:
+        """Write what a plan of sticks costs: money, or ``64 ft`` where no stick has a price."""
+        return self.stick(amount) if self.by_length else self.money(amount)
 
     def money(self, amount: Fraction) -> str:
         """Write a sum of money: ``$17.40``."""

@@ -1,0 +1,135 @@
+"""Builds the lines that say how trim is sold, and what is on hand."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from typing import Any, TypeAlias
+
+from lark import v_args
+from lark.tree import Meta
+
+from trimlang.diagnostics import Diagnostic, say
+from trimlang.language import facts, tree
+from trimlang.language.log_lines import LogLines, PackOf, first
+from trimlang.record import record
+
+Children: TypeAlias = list[Any]
+
+
+@record
+class _AtMost:
+    """``at most 6``: on its way into an offer."""
+
+    number: tree.Number
+
+
+@record
+class _Step:
+    """``by 6 in``: how finely a yard cuts, on its way into an offer."""
+
+    size: tree.Measure
+
+
+@record
+class _Shortest:
+    """``from 6 ft``: the shortest that a yard cuts, on its way into an offer."""
+
+    size: tree.Measure
+
+
+def fact_of(kind: Callable[..., facts.Fact]) -> Any:
+    """Return the method for a rule whose children are the fields of a fact, in their order."""
+
+    @v_args(meta=True)
+    def build(self: StockLines, meta: Meta, children: Children) -> facts.Fact:
+        return kind(*children, self._span(meta))
+
+    return build
+
+
+class StockLines(LogLines):
+    """The rules of stock and offcuts; ``WallLines`` adds those of rooms."""
+
+    def __init__(self, file: str, line: int) -> None:
+        super().__init__(file, line)
+        self.problems: list[Diagnostic] = []
+
+    supplier, profile = fact_of(facts.Supplier), fact_of(facts.ProfileCode)
+
+    @v_args(meta=True)
+    def per(self, meta: Meta, children: Children) -> tree.Per:
+        # “foot” says nothing, as the unit of a length does not
+        return tree.Per("m" if children else "ft", self._span(meta))
+
+    def at_most(self, children: Children) -> _AtMost:
+        return _AtMost(children[0])
+
+    @v_args(meta=True)
+    def offer(self, meta: Meta, children: Children) -> tree.WrittenOffer:
+        return self.offer_of(meta, children)
+
+    def offer_of(self, meta: Meta, children: Children) -> tree.WrittenOffer:
+        """Return a way to buy sticks from what stands in it."""
+        pack, most = first(children, PackOf), first(children, _AtMost)
+        return tree.WrittenOffer(
+            length=first(children, tree.Measure),
+            price=first(children, tree.Price),
+            pack=None if pack is None else pack.number,
+            at_most=None if most is None else most.number,
+            per=first(children, tree.Per),
+            span=self._span(meta),
+        )
+
+    def from_length(self, children: Children) -> _Shortest:
+        return _Shortest(children[0])
+
+    def by_step(self, children: Children) -> _Step:
+        return _Step(children[0])
+
+    @v_args(meta=True)
+    def any_length(self, meta: Meta, children: Children) -> tree.WrittenOffer:
+        step, shortest = first(children, _Step), first(children, _Shortest)
+        return replace(
+            self.offer_of(meta, children),
+            any_length=True,
+            step=None if step is None else step.size,
+            shortest=None if shortest is None else shortest.size,
+        )
+
+    @v_args(meta=True)
+    def rest(self, meta: Meta, children: Children) -> tree.WrittenRest:
+        return tree.WrittenRest(
+            first(children, tree.Number),
+            first(children, tree.Measure),
+            first(children, tree.Price),
+            self._span(meta),
+        )
+
+    @v_args(meta=True)
+    def stock(self, meta: Meta, children: Children) -> tree.StockLine:
+        name, *parts = children
+        kept: list[tree.WrittenOffer] = []
+        for offer in parts:
+            if not isinstance(offer, tree.WrittenOffer):
+                continue
+            before = kept[-1].price if kept else None
+            if before is None or not self._is_decimals(before, offer):
+                kept.append(offer)
+        said = tuple(one for one in parts if not isinstance(one, tree.WrittenOffer))
+        return tree.StockLine(name, tuple(kept), self._span(meta), facts=said)
+
+    def _is_decimals(self, price: tree.Price, offer: tree.WrittenOffer) -> bool:
+        """Tell of ``17,40``, which reads as a price and a further stick of 40 without one."""
+        (amount, unit), *more = offer.length.parts
+        at, end = price.span.end + 1, offer.length.span.end
+        if offer.price or unit or more or amount.denominator != 1 or offer.length.span.column != at:
+            return False
+        span = replace(price.span, end=end)
+        better = f"{price.amount}.{str(amount).zfill(end - at)}"
+        self.problems.append(say("T114", span, better=better))
+        return True
+
+    @v_args(meta=True)
+    def on_hand(self, meta: Meta, children: Children) -> tree.OnHandLine:
+        return tree.OnHandLine(children[0], tuple(children[1:]), self._span(meta))
