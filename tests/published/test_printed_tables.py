@@ -15,6 +15,7 @@ from fractions import Fraction
 import numpy as np
 import pytest
 
+from tests.jobs import BASE
 from trimlang.compiler import check_job
 from trimlang.joinery.piece import Piece
 from trimlang.joint_row import Edge
@@ -143,7 +144,7 @@ def test_the_framing_squares_rafters_as_crown(rise: int) -> None:
 def test_the_framing_squares_pitches_on_a_stair(rise: int) -> None:
     common, _, degrees = RAFTERS[rise]
     result = check_job(
-        "saw: reaches 60 deg\ntrim base: 9/16 in thick, 5 1/4 in tall\nstock base: 16 ft at 9\n"
+        f"saw: reaches 60 deg\n{BASE}\nstock base: 16 ft at 9\n"
         'room "R", trim base, open walk\n'
         "A: 40 in, left=butt, right=rake\n"
         f"B: 60 in, left=rake, right=plumb, rising right {rise} in over 12 in"
@@ -162,8 +163,7 @@ def test_the_framing_squares_pitches_on_a_stair(rise: int) -> None:
 def test_studs_on_a_stair_are_a_rafters_length_apart(rise: int) -> None:
     common, _, _ = RAFTERS[rise]
     result = check_job(
-        "splices: studs every 16 in\n"
-        "trim base: 9/16 in thick, 5 1/4 in tall\nstock base: 8 ft at 9\n"
+        f"splices: studs every 16 in\n{BASE}\nstock base: 8 ft at 9\n"
         'room "R", trim base, open walk\n'
         f"A: 150 in, left=butt, right=butt, rising right {rise} in over 12 in, first stud 10 in"
     )

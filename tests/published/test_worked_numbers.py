@@ -10,18 +10,19 @@ from collections.abc import Mapping
 
 import pytest
 
+from tests.jobs import BASE, CASE, CROWN, SHOE
 from trimlang.compiler import check_job
 from trimlang.joinery.piece import Piece
 from trimlang.joint_row import Edge
 
-TRIMS = """
+TRIMS = f"""
 saw: reaches 60 deg
-trim base: 9/16 in thick, 5 1/4 in tall
+{BASE}
 trim plinth: 7/8 in thick, 6 in tall
-trim shoe: 1/2 in thick, 3/4 in tall, in front of base
-trim case: 11/16 in thick, 2 1/4 in wide
+{SHOE}
+{CASE}
 trim cap: 3/4 in thick, 4 1/2 in wide
-trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg
+{CROWN}
 """ + "".join(f"stock {name}: 10 ft at 9\n" for name in "base plinth shoe case cap crown".split())
 
 
