@@ -33,10 +33,20 @@ def record(cls: type[_Class]) -> type[_Class]:
     ):
         if name not in cls.__dict__ or cls.__dict__[name] is None:
             setattr(made, name, method)
-    made.__init__ = _maker(made)
+    made.__init__ = _made_at_first_use(made)
     made.__setattr__ = made.__delattr__ = _refused
     made.__getstate__, made.__setstate__ = _state, _restored
     return made  # type: ignore[no-any-return]
+
+
+def _made_at_first_use(made: Any) -> Callable[..., None]:
+    """Return an ``__init__`` that writes the real one: a third of the classes make no record."""
+
+    def init(self: Any, *values: Any, **named: Any) -> None:
+        made.__init__ = _maker(made)
+        made.__init__(self, *values, **named)
+
+    return init
 
 
 def _maker(made: Any) -> Callable[..., None]:
