@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from tests.conftest import ROOT
-from tests.jobs import walls
+from tests.jobs import TRIM, walls
 from trimlang.cli import main
 from trimlang.output import folder
 from trimlang.output.folder import write_folder
@@ -47,27 +47,105 @@ def test_a_full_disk(job: Path) -> None:
     assert sorted(path.name for path in job.parent.iterdir()) == ["job-sheets", "job.trim"]
 
 
-@pytest.mark.skipif(not Path("/dev/full").exists(), reason="no /dev/full here")
-def test_a_full_standard_output(job: Path) -> None:
-    with Path("/dev/full").open("w") as full:
-        done = subprocess.run(
-            [sys.executable, "-m", "trimlang", "explain", "T101"],
-            cwd=ROOT, stdout=full, stderr=subprocess.PIPE, text=True, check=False,
-        )  # fmt: skip
+PRINT = {
+    "explain": ["explain", "T101"],
+    "check": ["check", "closed.trim"],
+    "convert": ["convert", "job.trim"],
+    "compare": ["compare", "job.trim", "job.trim", "--plan", "quick"],
+    "start -": ["start", "-"],
+    "tidy": ["tidy", "--print", "job.trim"],
+    "help": ["--help"],
+}
+"""What prints what it was asked for."""
+
+DO = {
+    "build": (["build", "job.trim", "--format", "json", "--plan", "quick"], "job-sheets"),
+    "mark": (["mark", "job.trim", "bought 1 base 12 ft"], "job.site"),
+    "tidy": (["tidy", "untidy.trim"], "untidy.trim"),
+    "start": (["start", "fresh.trim"], "fresh.trim"),
+}
+"""What writes a file, and the file."""
+
+
+def given(job: Path, command: list[str], redirected: str) -> subprocess.CompletedProcess[str]:
+    """Give a command in the job's folder, beside a room that closes and a file that is not tidy."""
+    room = "".join(f"  {run} 40\n" for run in "NESW")
+    closed = f'{TRIM}room "Den", trim base, ends in\n{room}'
+    (job.parent / "closed.trim").write_text(closed, encoding="utf-8")
+    (job.parent / "untidy.trim").write_text(GOOD.replace("N: 40", "N:   40"), encoding="utf-8")
+    return subprocess.run(
+        ["sh", "-c", f'"$@" {redirected}', "sh", sys.executable, "-m", "trimlang", *command],
+        cwd=job.parent, env={**os.environ, "PYTHONPATH": str(ROOT)}, stdin=subprocess.DEVNULL,
+        capture_output=True, text=True, check=False,
+    )  # fmt: skip
+
+
+NOWHERE = [">/dev/full", ">&-"] if Path("/dev/full").exists() else [">&-"]
+
+
+@pytest.mark.parametrize("nowhere", NOWHERE)
+@pytest.mark.parametrize("name", PRINT)
+def test_what_cannot_be_printed_is_told(job: Path, name: str, nowhere: str) -> None:
+    done = given(job, PRINT[name], nowhere)
+    reason = "no space left on device" if "full" in nowhere else "standard output is closed"
+    assert done.stderr == f"trimlang: reading or writing failed: {reason}\n"
     assert done.returncode == 2
-    assert done.stderr == "trimlang: reading or writing failed: no space left on device\n"
 
 
-@pytest.mark.parametrize("closed", ["<&-", ">&-", "2>&-", "<&- >&- 2>&-"])
+@pytest.mark.parametrize("nowhere", NOWHERE)
+@pytest.mark.parametrize("name", DO)
+def test_what_is_written_and_cannot_be_told_is_no_failure(
+    job: Path, name: str, nowhere: str
+) -> None:
+    command, written = DO[name]
+    done = given(job, command, nowhere)
+    assert f"{written} is written, and only this could not be printed" in done.stderr
+    assert done.returncode == 0
+    assert (job.parent / written).exists()
+
+
+@pytest.mark.parametrize("closed", ["<&-", "2>&-", "<&- >&- 2>&-", ">&-"])
 def test_closed_streams(job: Path, closed: str) -> None:
-    command = f"'{sys.executable}' -m trimlang check - {closed} < '{job}'"
-    if "<&-" in closed:
-        command = f"'{sys.executable}' -m trimlang check - {closed}"
-    done = subprocess.run(
-        ["sh", "-c", command], cwd=ROOT, capture_output=True, text=True, check=False
-    )
+    done = given(job, ["check", "-" if "<&-" in closed else "job.trim"], closed)
     assert done.returncode == (2 if "<&-" in closed else 0)
     assert "Traceback" not in done.stderr
+
+
+def test_no_space_for_a_new_job_file(job: Path) -> None:
+    done = given(job, ["start", "fresh.trim"], "2>&1")
+    assert done.returncode == 0
+    (job.parent / "fresh.trim").unlink()
+    start = (
+        "import resource, sys; resource.setrlimit(resource.RLIMIT_FSIZE, (10, 10))\n"
+        "from trimlang.cli import main; sys.exit(main(['start', 'fresh.trim']))"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", start], cwd=job.parent, capture_output=True, text=True, check=False,
+        env={**os.environ, "PYTHONPATH": str(ROOT)},
+    )  # fmt: skip
+    assert done.stderr == "trimlang: cannot write fresh.trim: file too large\n"
+    assert done.returncode == 2
+    assert sorted(path.name for path in job.parent.iterdir() if "fresh" in path.name) == []
+    assert not list(job.parent.glob(".trimlang-*"))
+
+
+@pytest.mark.skipif(os.name == "nt", reason="names there are no bytes")
+def test_a_name_that_is_no_utf_8(job: Path) -> None:
+    name = os.fsdecode(b"j\xffb.trim")
+    (job.parent / name).write_text(GOOD, encoding="utf-8")
+    quick = ["--plan", "quick"]
+    for command in (
+        ["check", name],
+        ["build", name, *quick, "--format", "html", "--format", "csv"],
+        ["mark", name, "bought 1 base 12 ft"],
+        ["compare", name, "job.trim", *quick],
+        ["compare", name, "job.trim", *quick, "--form", "json"],
+        ["compare", name, "job.trim", *quick, "--form", "html"],
+        ["convert", name],
+        ["tidy", name],
+    ):
+        done = given(job, command, "")
+        assert done.returncode == 0, (command, done.stderr)
 
 
 @pytest.mark.skipif(os.name == "nt" or os.geteuid() == 0, reason="root may write everywhere")

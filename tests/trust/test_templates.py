@@ -133,3 +133,17 @@ def test_a_template_that_asks_for_more_gets_a_line(
     assert main(["build", str(path), "--templates", str(mine), "--format", "pdf"]) == 2
     assert "from outside itself" in capsys.readouterr().err
     assert not (tmp_path / "job-sheets").exists()
+
+
+def test_a_shipped_template_that_fails_is_our_fault(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    def fail(*_: object, **__: object) -> str:
+        raise ValueError("no such thing")
+
+    job = tmp_path / "job.trim"
+    job.write_text(walls("N: 40 in, left=butt, right=butt"), encoding="utf-8")
+    monkeypatch.setattr("jinja2.Template.render", fail)
+    assert main(["build", str(job), "--format", "html", "--plan", "quick"]) == 3
+    assert "a defect in trimlang itself" in capsys.readouterr().err
+    assert not (tmp_path / "job-sheets").exists()

@@ -7,9 +7,13 @@ import io
 import os
 import sys
 from collections.abc import Sequence
-from contextlib import suppress
+from errno import EBADF
 from pathlib import Path
 from signal import SIGINT
+from typing import Final
+
+FIRST_FREE: Final = 3
+"""The lowest number of a file that is no standard stream."""
 
 
 def main(argv: Sequence[str] | None = None) -> int:
@@ -27,7 +31,12 @@ def main(argv: Sequence[str] | None = None) -> int:
     try:
         from trimlang.cli.command_line import run
 
-        code = run(argv)
+        try:
+            code = run(argv)
+        except SystemExit:
+            # argparse has printed a help that may not have got out yet
+            sys.stdout.flush()
+            raise
         if not sys.stdout.closed:  # the language server closes it when its editor exits
             sys.stdout.flush()
     except KeyboardInterrupt as stop:
@@ -43,11 +52,30 @@ def main(argv: Sequence[str] | None = None) -> int:
 
 
 def _open_closed_streams() -> None:
-    """Replace standard streams that the caller has closed by ones that write nowhere."""
-    for name in ("stdout", "stderr"):
-        if getattr(sys, name) is None:
-            nowhere = Path(os.devnull).open("w", encoding="utf-8")  # noqa: SIM115 - until the end
-            setattr(sys, name, nowhere)
+    """Replace standard streams that the caller has closed.
+
+    What is printed to a closed standard output cannot be delivered, and is told so; what is told
+    to a closed standard error cannot be told at all.
+    """
+    if None not in (sys.stdin, sys.stdout, sys.stderr):
+        return
+    # else the next file that is opened would be the standard stream of that number
+    while os.open(os.devnull, os.O_RDWR) < FIRST_FREE:
+        pass
+    if sys.stdout is None:
+        sys.stdout = io.TextIOWrapper(_ClosedStream(), "utf-8", write_through=True)
+    if sys.stderr is None:
+        sys.stderr = Path(os.devnull).open("w", encoding="utf-8")  # noqa: SIM115 - until the end
+
+
+class _ClosedStream(io.BufferedIOBase):
+    """A standard output that the caller has closed: nothing can be written to it."""
+
+    def writable(self) -> bool:
+        return True
+
+    def write(self, data: object) -> int:  # noqa: ARG002 - as the base class calls it
+        raise OSError(EBADF, "standard output is closed")
 
 
 def _stopped(stop: KeyboardInterrupt) -> int:
@@ -75,11 +103,9 @@ def _our_fault(error: Exception) -> int:
 
 def _unheard(error: OSError) -> int:
     """Report that the output cannot be written: its reader has gone, or the disk is full."""
-    from trimlang.cli.replies import WRONG_USAGE, complain
+    from trimlang.cli.replies import WRONG_USAGE, complain, drop_output
 
-    # What is left in the buffer would fail once more when Python flushes it at its end.
-    with suppress(OSError, ValueError):
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    drop_output()
     if not isinstance(error, BrokenPipeError):
         complain(f"reading or writing failed: {(error.strerror or str(error)).lower()}")
     return WRONG_USAGE

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import argparse
+import sys
 from collections.abc import Sequence
 from typing import Any
 
@@ -13,7 +14,11 @@ class PlainParser(argparse.ArgumentParser):
     def _print_message(self, message: str, file: Any = None) -> None:
         from trimlang.letters import printable
 
-        super()._print_message("\n".join(map(printable, message.split("\n"))), file)
+        text = "\n".join(map(printable, message.split("\n")))
+        if file is sys.stdout:
+            file.write(text)  # argparse would say nothing of a help that cannot be printed
+        else:
+            super()._print_message(text, file)
 
 
 class CommandParser(PlainParser):

@@ -10,7 +10,15 @@ from pathlib import Path
 from typing import TYPE_CHECKING, BinaryIO
 
 from trimlang.cli.options import JobBuild, MessageOptions
-from trimlang.cli.replies import CLEAN, JOB_ERRORS, OUR_FAULT, STDIN, WRONG_USAGE, complain
+from trimlang.cli.replies import (
+    CLEAN,
+    JOB_ERRORS,
+    OUR_FAULT,
+    STDIN,
+    WRONG_USAGE,
+    complain,
+    tell_done,
+)
 from trimlang.compiler import check_job, compile_job
 from trimlang.diagnostics import Severity, Span, say
 from trimlang.diagnostics.message_form import MessageForm
@@ -78,7 +86,7 @@ def build(options: JobBuild) -> Outcome:
         write(target, sheet_files(options.sheets, result, alone=not options.quiet))
     except StopError as stop:
         return stop.outcome
-    sys.stdout.write(summary(result, target))
+    tell_done(summary(result, target), target)
     return Outcome(CLEAN)
 
 

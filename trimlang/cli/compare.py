@@ -27,6 +27,7 @@ from trimlang.cli.replies import (
     messages,
 )
 from trimlang.diagnostics.message_form import MessageForm
+from trimlang.letters import printable
 
 if TYPE_CHECKING:
     from trimlang.compare.changes import Comparison
@@ -139,11 +140,12 @@ def _compare(options: CompareOptions, folder: Path) -> int:
     if options.revision is not None:
         was, commit = _old_version(options.old, options.revision, folder)
         names = (str(was), options.old)
-        versions = Versions(f"{options.old} at {_called(options.revision, commit)}", options.old)
+        called = printable(options.old)
+        versions = Versions(f"{called} at {_called(options.revision, commit)}", called)
     else:
         assert options.new is not None  # noqa: S101  looked at by run
         names = (options.old, options.new)
-        versions = Versions(*(STDIN if name == "-" else name for name in names))
+        versions = Versions(*(STDIN if name == "-" else printable(name) for name in names))
     old, new, logs = _both(options, names, versions)
     found = compare(old, new, _named(old, options.cut), logs)
     text = _in_form(options, found, versions, old, new)

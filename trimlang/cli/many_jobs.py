@@ -15,7 +15,7 @@ from types import FrameType
 from typing import TYPE_CHECKING
 
 from trimlang.cli.options import BuildOptions, CheckOptions, JobBuild, MessageOptions
-from trimlang.cli.replies import CLEAN, JOB_ERRORS, OUR_FAULT, WRONG_USAGE, complain
+from trimlang.cli.replies import CLEAN, JOB_ERRORS, OUR_FAULT, WRONG_USAGE, complain, tell_done
 from trimlang.diagnostics.message_form import MessageForm
 from trimlang.output.own_templates import unusable
 from trimlang.output.sheet_options import SheetOptions
@@ -187,8 +187,8 @@ def _died(file: str) -> JobAnswer:
 def _tell(answer: JobAnswer) -> None:
     sys.stderr.write(answer.err)
     sys.stderr.flush()
-    sys.stdout.write(answer.out)
-    sys.stdout.flush()
+    if answer.out:  # as it is where the job's folder was written
+        tell_done(answer.out, "the job's folder")
 
 
 def _tell_failed(failed: Sequence[tuple[str, JobAnswer]], count: int, form: MessageForm) -> None:

@@ -20,6 +20,7 @@ from trimlang.cli.replies import (
     add_command,
     complain,
     messages,
+    tell_done,
 )
 from trimlang.diagnostics.log_pages import NOBODY_BOUGHT, NOT_IN_FULL
 from trimlang.diagnostics.message_form import MessageForm
@@ -188,19 +189,7 @@ def _take_back(options: MarkOptions) -> int:
     except OSError as error:
         complain(f"cannot write the log: {(error.strerror or str(error)).lower()}")
         return WRONG_USAGE
-    return _told(f"taken back: {gone.strip()}\n", log_path)
-
-
-def _told(text: str, log_path: Path) -> int:
-    """Print what was done; where that fails, say that it was done all the same."""
-    try:
-        sys.stdout.write(text)
-        sys.stdout.flush()
-    except OSError as error:
-        reason = (error.strerror or str(error)).lower()
-        complain(f"{log_path} is written, and only this could not be printed: {reason}")
-        with suppress(OSError, ValueError):
-            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+    tell_done(f"taken back: {gone.strip()}\n", log_path)
     return CLEAN
 
 
@@ -263,7 +252,8 @@ def _write(options: MarkOptions, result: Result, path: Path, log: str, first: in
     told = "".join(f"{line}\n" for line in written)
     if options.pin:
         told += f"written out in full: {sum(map(len, by_file.values()))}\n"
-    return _told(told + site_words(result), log_path)
+    tell_done(told + site_words(result), log_path)
+    return CLEAN
 
 
 def _in_place(text: str, spans: dict[Span, str]) -> str:

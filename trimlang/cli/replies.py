@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import argparse
+import os
 import sys
 from contextlib import suppress
+from pathlib import Path
 from typing import Final, TypeAlias
 
 from trimlang.diagnostics.message_form import MessageForm
@@ -62,3 +64,23 @@ def complain(text: str) -> None:
     # If even standard error cannot be written, there is no place left to say so.
     with suppress(OSError):
         sys.stderr.write(f"trimlang: {printable(text)}\n")
+
+
+def tell_done(text: str, written: Path | str) -> None:
+    """Print what was done to a file or folder; where that fails, say that it is done all the same.
+
+    Who hears only that something failed would do it again, and a line would stand twice in a log.
+    """
+    try:
+        sys.stdout.write(text)
+        sys.stdout.flush()
+    except OSError as error:
+        reason = (error.strerror or str(error)).lower()
+        complain(f"{written} is written, and only this could not be printed: {reason}")
+        drop_output()
+
+
+def drop_output() -> None:
+    """Let go of what could not be printed: it would fail once more when Python ends."""
+    with suppress(OSError, ValueError):
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())

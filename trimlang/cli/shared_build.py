@@ -19,7 +19,7 @@ from trimlang.cli.build import (
 )
 from trimlang.cli.many_jobs import one_of_many, places, several
 from trimlang.cli.options import BuildOptions
-from trimlang.cli.replies import CLEAN, JOB_ERRORS, WRONG_USAGE, complain
+from trimlang.cli.replies import CLEAN, JOB_ERRORS, WRONG_USAGE, complain, tell_done
 from trimlang.compiler import Result, check_job
 
 if TYPE_CHECKING:
@@ -43,7 +43,7 @@ def build_together(options: BuildOptions) -> int:
         write(target, _files(options, shared))
     except StopError as stop:
         return stop.outcome.code
-    sys.stdout.write(_summary(shared, target))
+    tell_done(_summary(shared, target), target)
     return CLEAN
 
 

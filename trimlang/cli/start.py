@@ -7,7 +7,7 @@ from argparse import Namespace
 from pathlib import Path
 
 from trimlang.cli.options import StartOptions
-from trimlang.cli.replies import CLEAN, WRONG_USAGE, Commands, complain
+from trimlang.cli.replies import CLEAN, WRONG_USAGE, Commands, complain, tell_done
 
 
 def describe(commands: Commands) -> None:
@@ -54,9 +54,7 @@ def run(asked: Namespace) -> int:
     except (OSError, ValueError) as error:
         complain(f"cannot write {path}: {(getattr(error, 'strerror', None) or str(error)).lower()}")
         return WRONG_USAGE
-    sys.stdout.write(
-        f"{path} is written; put your own walls into it, then: trimlang check {path}\n"
-    )
+    tell_done(f"{path} is written; put your own walls into it, then: trimlang check {path}\n", path)
     return CLEAN
 
 

@@ -19,6 +19,7 @@ from trimlang.cli.replies import (
     add_command,
     complain,
     messages,
+    tell_done,
 )
 from trimlang.diagnostics.message_form import MessageForm
 from trimlang.record import record
@@ -144,7 +145,7 @@ def _tidied(name: str, options: TidyOptions) -> int:
         except OSError as error:
             complain(f"cannot write {name}: {(error.strerror or str(error)).lower()}")
             return WRONG_USAGE
-        sys.stdout.write(f"{name}: tidied\n")
+        tell_done(f"{name}: tidied\n", name)
     return code
 
 

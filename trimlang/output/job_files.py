@@ -206,13 +206,15 @@ def _paper(options: SheetOptions, result: Result) -> str:
 @contextmanager
 def _refusals() -> Iterator[None]:
     """Turn what is wrong with an option or a template into a refusal in the user's words."""
+    from trimlang.sheets.render.paper import UnknownPaperError
     from trimlang.sheets.render.template_filling import SheetTemplateError
+    from trimlang.sheets.wording.catalogue import UnknownLanguageError
 
     try:
         yield
     except SheetTemplateError as error:
         raise RefusedError(f"a template is wrong: {error}") from None
-    except ValueError as error:  # there is no such language or label
+    except (UnknownLanguageError, UnknownPaperError) as error:
         raise RefusedError(str(error)) from None
 
 

@@ -72,6 +72,7 @@ class TemplateFiller:
         before_sheet: Callable[[], None] | None = None,
     ) -> None:
         self.drawings = drawings
+        self._own = own
         self._before_sheet = before_sheet
         shipped = FunctionLoader(_shipped)
         loaders: list[BaseLoader] = [shipped]
@@ -118,7 +119,9 @@ class TemplateFiller:
             raise SheetTemplateError(file, line, wrong) from None
         except UnicodeDecodeError:
             raise SheetTemplateError(name, 0, "is no UTF-8 text") from None
-        except Exception as error:  # noqa: BLE001 - whatever a user's template does is its fault
+        except Exception as error:
+            if self._own is None:
+                raise  # a shipped template fails: a defect of ours, not of what was asked for
             file, line = _where(error.__traceback__, name)
             raise SheetTemplateError(file, line, f"{type(error).__name__}: {error}") from None
 
