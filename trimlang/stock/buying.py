@@ -1,4 +1,8 @@
-"""The cheapest way to buy a given number of sticks of each kind, and the spare."""
+"""The cheapest way to buy a given number of sticks of each kind, and the spare.
+
+Packs make prices uneven: eleven sticks may cost less as two packs of ten.  The spare can be any
+sticks that are long enough together, so it is chosen here, together with what is left in packs.
+"""
 
 from __future__ import annotations
 
@@ -13,14 +17,14 @@ from trimlang.stock.problem import Blank, Purchase
 from trimlang.stock.timber import Kind, Timber
 
 Had: TypeAlias = tuple[int, tuple[int, ...]]
-"""A price, and how many sticks of each kind are had for it, in the order in which spare is kept."""
+"""A price, and how many sticks of each kind it pays for, in ``Buying``'s order of kinds."""
 
 TRIED: Final = 3
-"""Kinds tried as the one that most of the spare is kept of, for a first price."""
+"""Kinds tried as the one that gives most of the spare, for a first price."""
 
 
 class Buying:
-    """Prices of stick counts, remembered: one for each ``Timber``."""
+    """The prices of stick counts, remembered.  One is made for each ``Timber``."""
 
     def __init__(self, timber: Timber) -> None:
         self.timber = timber
@@ -29,17 +33,18 @@ class Buying:
         bought = [k for k, kind in enumerate(timber.kinds) if not kind.on_hand]
         self._rates = [kind.rate / kind.length for kind in timber.kinds]
         steady = [k for k in bought if _steady_pack(timber.kinds[k])]
-        # The one that keeps spare cheapest comes last: how many of it are kept then follows.
+        # The kind whose length is cheapest comes last: by then the number of it follows from the
+        # rest.
         last = min(steady, key=lambda k: (self._rates[k], -k), default=None)
         self._order = [k for k in bought if k != last] + ([] if last is None else [last])
         self._caps = {k: self._cap(k, last) for k in bought}
         self.cost = cache(self._cost)
 
     def _cap(self, kind: int, last: int | None) -> int | None:
-        """More sticks of a kind need not be kept whole; None: any number may be worth it.
+        """Return how many sticks of a kind it can pay to keep whole; None: any number.
 
-        So many of them are as long as whole packs of the kind that keeps spare cheapest,
-        and no cheaper.
+        One stick more, and they are as long as whole packs of the kind whose length is cheapest,
+        and cost no less.
         """
         sort = self.timber.kinds[kind]
         if last is None or kind == last or len(sort.offers) > 1:
@@ -51,19 +56,19 @@ class Buying:
         return lcm(sort.offers[0].pack * sort.length, other) // sort.length - 1
 
     def least(self, kind: int, count: int) -> int | None:
-        """The least price of at least ``count`` sticks of a kind; None: not to be had."""
+        """Return the least price of ``count`` sticks or more; None: the supply is too small."""
         return self._curves[kind].price(count)
 
     def _cost(self, counts: tuple[int, ...]) -> int | None:
-        """The least price of these sticks and the spare; None: not to be had."""
+        """Return the least price of these sticks and the spare; None: the supply is too small."""
         found = self._with_spare(counts)
         return None if found is None else found[0]
 
     def purchases(self, counts: tuple[int, ...]) -> tuple[Purchase, ...]:
-        """What to buy for these sticks and the spare.
+        """Return what to buy for these sticks and the spare.
 
         Raises:
-            ValueError: where they cannot be had; ask ``cost`` first.
+            ValueError: the supply is too small for them; ask ``cost`` first.
         """
         found = self._with_spare(counts)
         if found is None:
@@ -77,7 +82,7 @@ class Buying:
         return tuple(bought)
 
     def _with_spare(self, counts: tuple[int, ...]) -> Had | None:
-        """The least price, and how many sticks of each kind in order to have for it."""
+        """Return the least price, and how many sticks of each kind it pays for; None: too few."""
         prices = [curve.price(used) for curve, used in zip(self._curves, counts, strict=True)]
         known = [price for price in prices if price is not None]
         if len(known) < len(prices):
@@ -89,8 +94,10 @@ class Buying:
             return None
         rests = sum(p for p, k in zip(known, self.timber.kinds, strict=True) if k.on_hand)
         # Covered spare length so far -> cheapest (price, counts had).
+        # A dynamic program, kind after kind.  Rests in hand are no spare, so they are paid at once.
         states: dict[int, Had] = {0: (rests, ())}
         for place, kind in enumerate(self._order):
+            # A way that covers no more spare than another and costs no less can only lose.
             states = _undominated(self._grown(states, place, counts, most))
             if kind == self._order[-1]:
                 break
@@ -99,7 +106,7 @@ class Buying:
     def _grown(
         self, states: dict[int, Had], place: int, counts: Sequence[int], most: int
     ) -> dict[int, Had]:
-        """The states after sticks of one more kind are had, but those sure to cost too much."""
+        """Return the states after one more kind, without those sure to cost too much."""
         kind, later = self._order[place], self._order[place + 1 :]
         sort, curve, used = self.timber.kinds[kind], self._curves[kind], counts[kind]
         # what the kinds after this one cost at the least, used sticks and a length of spare
@@ -123,17 +130,21 @@ class Buying:
     def _wholes(
         self, kind: int, used: int, need: int, rate: Fraction | None, left: Fraction
     ) -> range:
-        """How many sticks of a kind may be kept whole, the later kinds' least rate a length given.
+        """Return how many sticks of a kind it can pay to keep whole.
 
-        ``left`` is the most that these and the later kinds' spare may cost.
+        ``rate`` is the later kinds' least price for a unit of length; ``left`` the most that these
+        sticks and the later kinds' spare may cost.
         """
         sort = self.timber.kinds[kind]
         enough = -(-need // sort.length)
+        # No kind comes after this one: it must cover the rest of the spare.
         if rate is None:
             return range(enough, enough + 1)
         least, most, cap = 0, enough, self._caps[kind]
         if cap is not None:
             most = min(most, cap)
+        # What one more stick of this kind costs beyond the same length of the cheapest later kind:
+        # price(n) is about rate * need + slope * n, which must stay below `left`.
         slope = sort.rate - rate * sort.length
         room = left - sort.rate * used - rate * need
         if slope > 0:
@@ -144,7 +155,10 @@ class Buying:
         return range(max(min(least, enough) - 1, 0), most + 1)
 
     def _some_price(self, counts: Sequence[int], prices: Sequence[int]) -> int | None:
-        """A price of the sticks and the spare, most of it of one kind; None: not to be had."""
+        """Return some price at which the sticks and the spare can be bought; None: none found.
+
+        It bounds the dynamic program from above.
+        """
         found: list[int] = []
         cheap = sorted(self._order, key=lambda k: (self._rates[k], k))
         for first in range(min(TRIED, len(cheap))):
@@ -163,7 +177,7 @@ class Buying:
     def _ended(
         self, had: list[int], need: int, prices: Sequence[int], counts: Sequence[int]
     ) -> Iterator[int]:
-        """Yield what is paid where one kind more covers what is left of the spare."""
+        """Yield the price for each kind that could cover what is left of the spare."""
         paid = [
             price if count == used else self._curves[kind].price(count)
             for kind, (count, used, price) in enumerate(zip(had, counts, prices, strict=True))
@@ -179,7 +193,7 @@ class Buying:
 
 
 def _steady_pack(kind: Kind) -> int | None:
-    """The pack in which any number is had at the least price; None: there is none such."""
+    """Return the size of the pack that is cheapest and unlimited; None: there is no such pack."""
     packs = [
         offer.pack
         for offer in kind.offers
@@ -189,7 +203,7 @@ def _steady_pack(kind: Kind) -> int | None:
 
 
 def _undominated(states: dict[int, Had]) -> dict[int, Had]:
-    """Drop each state that covers no more and costs no less than another."""
+    """Drop each state that covers no more spare than another and costs no less."""
     kept: dict[int, Had] = {}
     cheapest: int | None = None
     for covered in sorted(states, reverse=True):
@@ -200,7 +214,7 @@ def _undominated(states: dict[int, Had]) -> dict[int, Had]:
 
 
 class _Curve:
-    """The least price of at least n sticks of one kind, for n as far as asked."""
+    """The least price of n sticks or more of one kind, for every n asked so far."""
 
     def __init__(self, kind: Kind) -> None:
         self._kind = kind
@@ -217,6 +231,7 @@ class _Curve:
         return None if found is None else found[0]
 
     def purchases(self, count: int) -> list[Purchase]:
+        # One offer only, as in most jobs: no table is needed.
         if self._single is not None:
             packs: Sequence[int] = (-(-count // self._single.pack),)
         else:
@@ -234,12 +249,14 @@ class _Curve:
         return self._table[count]
 
     def _built(self, most: int) -> list[Had | None]:
-        """Prices of 0 to ``most`` sticks, offer after offer."""
-        # as many more as a last pack may hold beyond them
+        """Return the prices of 0 to ``most`` sticks, offer after offer."""
+        # The table must reach as far beyond as the last pack may: a pack of ten for the ninth
+        # stick.
         table: list[Had | None] = [None] * (most + max(offer.pack for offer in self._kind.offers))
         table[0] = (0, ())
         for offer in self._kind.offers:
             table = _with_offer(table, offer)
+        # From the exact numbers to "so many or more": a larger number may cost less.
         for count in range(len(table) - 2, -1, -1):
             more, here = table[count + 1], table[count]
             if more is not None and (here is None or more[0] < here[0]):
@@ -248,10 +265,12 @@ class _Curve:
 
 
 def _with_offer(table: Sequence[Had | None], offer: Blank) -> list[Had | None]:
-    """The table of exact numbers after packs of one more offer may be bought.
+    """Return the table of exact numbers after packs of one more offer may be bought.
 
-    The fewest of the offers that come late in a tie, which keeps the purchase plain.
+    At the same price fewer packs of the later offers are taken, which keeps the purchase simple.
     """
+    # Numbers of sticks that differ by whole packs form a chain; along it the best start within
+    # `packs` packs is a sliding-window minimum.
     packs = len(table) if offer.limit is None else offer.limit // offer.pack
     after: list[Had | None] = [None] * len(table)
     for start in range(min(offer.pack, len(table))):

@@ -1,8 +1,8 @@
 """What the planner hands over so that its bound can be checked without it.
 
-A worth gives each shape of piece a whole number.  If no pattern on a stick is worth more
-than so much, the sticks cut must together be worth what all the pieces are.  Such
-inequalities, and racks shown to hold too little, rule out every mix of sticks that costs
+A worth gives each shape of piece a whole number.  If no pattern on a stick of some length is worth
+more than that length's number, then the sticks cut must together be worth what all the pieces are.
+Such inequalities, and racks shown to hold too little, rule out every mix of sticks that costs
 less than the bound.  ``proof_check.py`` works all of it out again from the problem alone.
 """
 
@@ -20,7 +20,7 @@ Shape: TypeAlias = tuple[int, int, int]
 class WorthClaim:
     """Values of the shapes, and what a stick of each length is worth at most.
 
-    Both go by their places in the ``Certificate``.  ``once``: places of shapes of which
+    Both are listed in the order of the ``Certificate``.  ``once``: places of shapes of which
     there is one piece, so that no stick holds two of them.
     """
 
@@ -31,10 +31,10 @@ class WorthClaim:
 
 @record
 class RackClaim:
-    """These sticks do not hold all pieces, though each worth would let them.
+    """These sticks do not hold all pieces, although no worth shows it.
 
-    ``of_length`` says how many sticks of each length.  ``worth`` is one that the rack hardly
-    surpasses: it leaves few patterns, and no choice among them cuts everything.
+    ``of_length`` says how many sticks of each length there are.  The rack hardly exceeds ``worth``,
+    which leaves few patterns, and no choice among them cuts everything.
     """
 
     of_length: tuple[int, ...]
@@ -45,8 +45,8 @@ class RackClaim:
 class Certificate:
     """Why no plan costs less than ``bound``.
 
-    ``shapes`` and ``lengths`` are those that the claims go by.  With a ``step`` above 1
-    all of them are true on a grid so many times as coarse: pieces rounded down, sticks up.
+    ``shapes`` and ``lengths`` give the order of the claims' numbers.  With a ``step`` above 1
+    the claims are true on a grid that many times as coarse: pieces rounded down, sticks up.
     """
 
     bound: int

@@ -1,7 +1,7 @@
 """The same problem on a coarser grid, where the tables of a fine one would be too large.
 
-Inches and millimetres mixed have no unit in common but a very fine one.  Rounded against
-the plan (pieces up, sticks down) a coarse answer can be cut as it is; rounded for it (pieces
+Inches and millimetres have only a very fine unit in common.  Rounded against
+the plan (pieces up, sticks down) a coarse answer can be cut as it is; rounded in its favour (pieces
 down, sticks up) a coarse bound is a bound of the fine problem too.
 """
 
@@ -14,12 +14,12 @@ from trimlang.stock.problem import Blank, Part, Problem
 
 
 def for_a_plan(problem: Problem, step: int) -> Problem:
-    """The problem in whole steps of its unit: what can be cut there can be cut as it is."""
+    """Return the problem in whole steps of its unit, so that every plan of it can really be cut."""
     return _in_steps(problem, more=lambda n: -(-n // step), less=lambda n: n // step, room=min)
 
 
 def for_a_bound(problem: Problem, step: int) -> Problem:
-    """The problem in whole steps of its unit: no plan costs less than the cheapest there."""
+    """Return the problem in whole steps of its unit, so that its bound holds for every plan."""
     return _in_steps(problem, more=lambda n: n // step, less=lambda n: -(-n // step), room=max)
 
 
@@ -29,10 +29,10 @@ def _in_steps(
     less: Callable[[int], int],
     room: Callable[[int, int], int],
 ) -> Problem:
-    """Round what a plan needs by ``more`` and what it has by ``less``.
+    """Return the problem with what a plan needs rounded by ``more`` and what it has by ``less``.
 
     Kerf and trimmed ends go into the pieces and the sticks.  A stick has one length for its
-    room and for the spare: the ``room`` that errs to the same side.
+    room and for the spare: ``room`` takes the one of the two that errs to the same side.
     """
     kerf, ends = problem.kerf, 2 * problem.end_waste
 

@@ -16,10 +16,11 @@ from trimlang.stock.timber import Timber
 
 @record
 class Worth:
-    """A valid inequality: the sum of ``of_kind[k]`` over the sticks cut is ``needed`` or more.
+    """An inequality that holds for every plan: the sticks cut are worth ``needed`` or more.
 
-    ``of_size`` is what one piece of each size is worth, as long as no stick holds two of a
-    size in ``once``.
+    ``of_kind[k]`` is what a stick of a kind is worth at most, ``of_size`` what one piece of
+    each size is worth (dual values, in the literature).  It holds as long as no stick holds
+    two of a size in ``once``.
     """
 
     of_kind: tuple[int, ...]
@@ -29,7 +30,7 @@ class Worth:
 
 
 def length_worth(timber: Timber) -> Worth:
-    """Every part is worth the least room that it takes."""
+    """Return the worth by length: every part is worth the least room that it takes."""
     return Worth(
         tuple(max(kind.room, 0) for kind in timber.kinds),
         sum(size.least * size.count for size in timber.sizes),
@@ -38,11 +39,12 @@ def length_worth(timber: Timber) -> Worth:
 
 
 def halves_worths(timber: Timber) -> list[Worth]:
-    """Bounds for parts over half a stick (Martello and Toth's L2, for one kind of stick).
+    """Return bounds for parts over half a stick (Martello and Toth's L2, for one kind of stick).
 
     With the longest room R and a threshold t up to R/2: parts over R - t are
     worth R, those over R/2 or from t to R/2 their own room, shorter ones
-    nothing.  No stick is worth more than R.
+    nothing.  No stick is worth more than R: a part over R - t leaves room only for
+    worthless ones, and all others together are no longer than the stick.
     """
     room = max((kind.room for kind in timber.kinds), default=0)
     if not timber.sizes or any(kind.room < room for kind in timber.kinds):
@@ -59,7 +61,7 @@ def halves_worths(timber: Timber) -> list[Worth]:
 
 
 def cost_floor(timber: Timber, worth: Worth) -> int:
-    """The least money, rounded up, for sticks worth enough plus the spare.
+    """Return the least money, rounded up, for sticks worth enough plus the spare.
 
     Fractions of sticks may be bought here, the best worth for the money first,
     within the supply; the spare is added at the least price a length of any
@@ -67,6 +69,8 @@ def cost_floor(timber: Timber, worth: Worth) -> int:
     """
     bought = [kind for kind in timber.kinds if not kind.on_hand]
     per_length = min((kind.rate / kind.length for kind in bought), default=Fraction(0))
+    # This is a linear program whose best answer is known without a solver: take the sticks that
+    # give most worth for their money first.
     total = per_length * timber.problem.spare
     needed = Fraction(worth.needed)
     useful = [k for k in range(len(timber.kinds)) if worth.of_kind[k] > 0]
@@ -83,7 +87,7 @@ def cost_floor(timber: Timber, worth: Worth) -> int:
 
 
 def count_floor(timber: Timber, worth: Worth) -> int:
-    """The fewest sticks worth enough, the most worth first within the supply."""
+    """Return the fewest sticks worth enough, those worth most first, within the supply."""
     needed, count = worth.needed, 0
     for kind in sorted(range(len(timber.kinds)), key=lambda k: -worth.of_kind[k]):
         each, supply = worth.of_kind[kind], timber.kinds[kind].supply

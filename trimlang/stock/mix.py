@@ -2,7 +2,7 @@
 
 What is known of a mix is a list of worths (see ``floor``), each true of every
 plan, and mixes already shown to hold too little.  A search over counts finds
-the least money that any mix passing them all could cost.  That is a lower bound
+the least money that a mix could cost that satisfies them all.  That is a lower bound
 for every plan, and the mix is the next to try.
 """
 
@@ -31,7 +31,7 @@ EASE = 1e-6
 
 @record
 class Mix:
-    """Sticks of each kind to have, and their price with the spare."""
+    """How many sticks of each kind are cut, and their price with the spare."""
 
     counts: tuple[int, ...]
     cost: int
@@ -39,13 +39,13 @@ class Mix:
 
 @dataclass(slots=True)
 class Known:
-    """What rules mixes out: worths, and mixes that hold too little."""
+    """What rules mixes out: worths that they must reach, and mixes that hold too little."""
 
     worths: list[Worth]
     too_small: list[tuple[int, ...]] = field(default_factory=list)
 
     def falls_short(self, counts: Sequence[int]) -> bool:
-        """Whether a worth rules the mix out, in whole numbers."""
+        """Return whether a worth rules the mix out; in whole numbers, so it is certain."""
         return any(
             sum(w * n for w, n in zip(worth.of_kind, counts, strict=True)) < worth.needed
             for worth in self.worths
@@ -70,13 +70,15 @@ class MixSearch:
         self.work = 0
 
     def cheapest(self, known: Known, below: int, seconds: float) -> tuple[Mix | None, int]:
-        """The cheapest mix under a cost, and a lower bound on every such mix's cost.
+        """Return the cheapest mix under a cost, and a lower bound on the cost of every such mix.
 
         None with a bound of ``below``: no mix costs less.  None with a lower
         bound: the search gave up there.
         """
         reach = bound = max((cost_floor(self.timber, worth) for worth in known.worths), default=0)
         step = int(bound * NEAR) + 1
+        # Mixes a little above the bound first: the list is short there, and the cheapest mix is
+        # mostly among them.
         while reach < below:
             reach, step = min(reach + step, below), step * FARTHER
             listed = self._listed(known, reach, free=True)
@@ -100,7 +102,7 @@ class MixSearch:
         return Mix(counts, cost), min(floor, cost)
 
     def fewest(self, known: Known, cost: int, seconds: float) -> tuple[tuple[int, ...] | None, int]:
-        """The mix of fewest sticks to cut at a cost or less, and a bound on their number."""
+        """Return the mix of fewest cut sticks at a cost or less, and a bound on their number."""
         listed = self._listed(known, cost + 1, free=False)
         if listed is not None:
             sticks = listed[0].sum(axis=1)
@@ -116,24 +118,25 @@ class MixSearch:
         return program.cut(values), floor or 0
 
     def roomiest(self, known: Known, below: int) -> tuple[int, ...] | None:
-        """Of the mixes under a cost the one worth most above what is needed, if they are listed."""
+        """Return the mix under a cost that exceeds what is needed most; None: not listed."""
         listed = self._listed(known, below, free=True)
         return None if listed is None or not len(listed[1]) else self._fullest(known, listed[0])
 
     def _listed(self, known: Known, below: int, *, free: bool) -> tuple[Any, Any] | None:
-        """All the mixes under a cost that nothing known rules out, and their costs."""
+        """Return all mixes under a cost that are not ruled out, and their costs; None: too many."""
         self.work += 1
         listed = self._all.below(known.worths, below, free=free)
         if listed is None:
             return None
         counts, costs = listed
         for mix in known.too_small:
+            # A mix with no more of any kind than one that is too small is too small as well.
             more = (counts > mix).any(axis=1)
             counts, costs = counts[more], costs[more]
         return counts, costs
 
     def _fullest(self, known: Known, counts: Any) -> tuple[int, ...]:
-        """Of some mixes the one that is worth most above what is needed, by the worst worth."""
+        """Return the mix that exceeds what is needed most, judged by its least favourable worth."""
         import numpy as np
 
         above = np.full(len(counts), inf)
@@ -153,7 +156,7 @@ class MixSearch:
         return program
 
     def _solved(self, program: _Program, seconds: float) -> tuple[list[int] | None, int | None]:
-        """Whole column values and a lower bound; (None, None): there is no such mix."""
+        """Return whole column values and a lower bound; (None, None): there is no such mix."""
         import highspy
 
         solver = quiet_solver(
@@ -170,6 +173,8 @@ class MixSearch:
         if status == highspy.HighsModelStatus.kInfeasible:
             return None, None
         bound = solver.getInfo().mip_dual_bound
+        # The cost is a whole number of coins, so the bound may be rounded up; the 1e-4 gives back
+        # what the solver's rounding could have added.
         floor = ceil(bound - 1e-4) if isfinite(bound) else 0
         answer = solver.getSolution()
         if status != highspy.HighsModelStatus.kOptimal or not answer.value_valid:
@@ -203,6 +208,7 @@ class _Program:
                 for column, (k, offer) in enumerate(self._offers)
                 if k == kind
             }
+            # Sticks cut and sticks kept whole are no more than those bought.
             self._rows.append((0.0, inf, {**had, self._cut + kind: -1.0, self._whole + kind: -1.0}))
         if spare:
             lengths = {
@@ -213,7 +219,7 @@ class _Program:
             self._rows.append((1.0 - EASE, inf, lengths))
 
     def cost_at_most(self, most: float) -> None:
-        """Only mixes that cost no more."""
+        """Allow only mixes that cost no more than this."""
         prices = {c: float(offer.price) for c, (_, offer) in enumerate(self._offers)}
         self._rows.append((-inf, most, prices))
 
@@ -222,17 +228,19 @@ class _Program:
         self._counting = True
 
     def cut(self, values: Sequence[int]) -> tuple[int, ...]:
-        """The sticks to cut, by kind."""
+        """Return the sticks to cut, by kind."""
         return tuple(values[self._cut : self._whole])
 
     def worth(self, worth: Worth) -> None:
-        """The sticks to cut are worth enough."""
+        """Allow only mixes whose sticks reach a worth."""
         if worth.needed > 0:
             each = {self._cut + k: w / worth.needed for k, w in enumerate(worth.of_kind) if w}
             self._rows.append((1.0 - EASE, inf, each))
 
     def more_than(self, mix: Sequence[int]) -> None:
-        """At least one kind has more sticks than this mix."""
+        """Allow only mixes with more sticks of some kind than this one has."""
+        # "This kind or that one" is not linear: one 0/1 column for each kind says where there are
+        # more, and one of them at least must be 1.
         flags: dict[int, float] = {}
         for kind, count in enumerate(mix):
             if count < self._most[kind]:
@@ -243,7 +251,7 @@ class _Program:
         self._rows.append((1.0, inf, flags))
 
     def model(self) -> Any:
-        """The program in the solver's form."""
+        """Return the program in the solver's form."""
         import highspy
         import numpy as np
 
@@ -272,7 +280,7 @@ class _Program:
         return program
 
     def counts(self, values: Sequence[int]) -> tuple[int, ...]:
-        """All the sticks had that need not stay whole, by kind."""
+        """Return all the sticks bought that need not stay whole, by kind."""
         had = [0] * len(self._timber.kinds)
         for column, (kind, offer) in enumerate(self._offers):
             had[kind] += values[column] * offer.pack

@@ -1,4 +1,7 @@
-"""A packing: which sizes lie on which kind of stick, not yet which part or what is bought."""
+"""A packing: which sizes lie on which kind of stick.
+
+Which part of a size lies where, and what is bought, is decided later (``laying.py``).
+"""
 
 from __future__ import annotations
 
@@ -11,19 +14,19 @@ from trimlang.stock.timber import Pattern, Timber
 
 @record
 class Packing:
-    """Sticks to cut, as (kind, pattern) pairs, with what they cost to have."""
+    """The sticks to cut, as (kind, pattern) pairs, and what they cost with the spare."""
 
     sticks: tuple[tuple[int, Pattern], ...]
     cost: int
 
     @property
     def rank(self) -> tuple[int, int]:
-        """Smaller is better: money, then sticks."""
+        """What packings are compared by, smaller is better: money, then sticks."""
         return (self.cost, len(self.sticks))
 
 
 def counts_of(timber: Timber, sticks: Iterable[tuple[int, Pattern]]) -> tuple[int, ...]:
-    """How many sticks of each kind."""
+    """Return how many sticks of each kind these are."""
     counts = [0] * len(timber.kinds)
     for kind, _ in sticks:
         counts[kind] += 1
@@ -33,14 +36,14 @@ def counts_of(timber: Timber, sticks: Iterable[tuple[int, Pattern]]) -> tuple[in
 def packing_of(
     timber: Timber, buying: Buying, sticks: Iterable[tuple[int, Pattern]]
 ) -> Packing | None:
-    """The packing with its cost, spare included, or None where it cannot be had."""
+    """Return the packing with its cost, spare included; None where the supply is too small."""
     held = tuple(sticks)
     cost = buying.cost(counts_of(timber, held))
     return None if cost is None else Packing(held, cost)
 
 
 def better(one: Packing | None, other: Packing | None) -> Packing | None:
-    """The better of two packings, the first in a tie."""
+    """Return the better of two packings, the first in a tie; None counts as the worst."""
     if one is None or (other is not None and other.rank < one.rank):
         return other
     return one

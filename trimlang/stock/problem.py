@@ -31,7 +31,7 @@ from trimlang.record import record
 from trimlang.stock.certificate import Certificate
 
 Watch: TypeAlias = Callable[[int | None, int], None]
-"""Told the least cost so far (None: no plan yet) and the bound, each time the search moves on."""
+"""Called with the least cost so far (None: no plan yet) and the bound as the search goes on."""
 
 
 @record
@@ -46,11 +46,11 @@ class Part:
 
 @record
 class Blank:
-    """A kind of stick that can be had.
+    """A kind of stick that can be bought, or is in hand.
 
-    ``price`` buys ``pack`` sticks at once.  ``limit`` is the most *sticks* that
-    can be had (None: any number).  ``on_hand`` marks rests already in the shop;
-    they are had one by one.
+    ``price`` buys ``pack`` sticks at once.  ``limit`` is the most *sticks* (not packs) that
+    there are (None: no limit).  ``on_hand`` marks rests already in the shop;
+    they are taken one by one.
     """
 
     key: str
@@ -65,8 +65,8 @@ class Blank:
 class Problem:
     """Cut all ``parts`` of one trim from ``blanks`` for the least money.
 
-    ``spare`` asks for whole uncut sticks besides, at least this long together;
-    rests from the rack are no such sticks.  Pieces shorter than ``short`` are
+    ``spare`` asks for whole uncut sticks beyond those that are cut, at least this long together;
+    rests from the rack do not count.  Pieces shorter than ``short`` are
     cut first, while the stick is still long enough to hold.  An offcut of
     ``usable`` or more is worth keeping; a shorter one is scrap.  With
     ``survive_loss`` any one piece may be spoiled: some rest or whole stick is
@@ -85,7 +85,7 @@ class Problem:
 
 
 class Status(StrEnum):
-    """What a plan's makers can say of its cost."""
+    """What is known of a plan's cost."""
 
     PROVEN = "proven least cost"
     GAP = "within a stated gap"
@@ -102,7 +102,7 @@ class Stick:
 
 @record
 class Purchase:
-    """So many packs (or singles, or rests from the rack) of one blank."""
+    """How many packs (or singles, or rests from the rack) of one blank are taken."""
 
     blank: str
     packs: int
@@ -110,11 +110,11 @@ class Purchase:
 
 @record
 class Waste:
-    """Where the length of the cut sticks goes that no piece keeps.
+    """Where the length of the cut sticks goes that is in no piece.
 
     ``kerf`` is sawdust, ``ends`` the trimmed ends, ``offcut`` the rests worth
     keeping and ``scrap`` the rests that are not.  All are lengths in the
-    problem's unit; triangles lost beside a mitre belong to their piece.
+    problem's unit; the triangles sawn off beside a mitre count with their piece.
     """
 
     kerf: int = 0
@@ -125,7 +125,7 @@ class Waste:
 
 @record
 class Plain:
-    """What cutting longest first, each piece from the first stick that holds it, takes."""
+    """What it takes to cut longest first, each piece from the first stick with room for it."""
 
     cost: int
     sticks: int
@@ -136,16 +136,16 @@ class Plan:
     """An answer: sticks to cut, what to buy, and how good that is.
 
     Sticks bought beyond ``sticks`` stay whole (spare, or left in a pack).
-    ``cost`` and ``bound`` are in the smallest coin; ``bound`` is true: no plan
+    ``cost`` and ``bound`` are in the smallest coin; ``bound`` is proven: no plan
     costs less.
 
-    The rest is for telling the user.  ``stick_bound``: no plan of this cost
+    The rest is shown to the user.  ``stick_bound``: no plan of this cost
     cuts fewer sticks.  ``offcuts``: what is left of each stick, in the order of
     ``sticks``; ``offcut_bound``: no plan of this cost and these many sticks
     leaves a longer single one.  ``shared``: the sticks, counted from 0, whose
     pieces fit only because neighbours share a mitre.  ``proof``: how the bound was found, in words.
     ``work``: patterns priced and branches tried, the same on every machine.
-    ``certificate``: what the bound can be checked by; ``doubt``: why the check refused it.
+    ``certificate``: by what the bound can be checked; ``doubt``: why the check refused it.
     """
 
     problem: Problem

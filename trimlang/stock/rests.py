@@ -14,10 +14,10 @@ MOVES = 40
 
 
 def gathered(timber: Timber, packing: Packing) -> Packing:
-    """The packing with pieces moved so that one stick keeps a longer rest.
+    """Return the packing with pieces moved so that one stick keeps a longer rest.
 
     Pieces move from that stick into rests elsewhere, or change places with
-    shorter ones.  This finds a long rest, not surely the longest: the plan
+    shorter ones.  This finds a long rest, not always the longest: the plan
     states a bound beside it.
     """
     weights = [size.weight for size in timber.sizes]
@@ -26,7 +26,7 @@ def gathered(timber: Timber, packing: Packing) -> Packing:
         room - sum(weights[size] for size in pattern)
         for room, (_, pattern) in zip(rooms, packing.sticks, strict=True)
     ]
-    # A stick that fits only by shared mitres (a rest below nothing) is let be.
+    # A negative rest: the pieces fit only because they share mitres.  Such a stick is left alone.
     order = sorted(range(len(rests)), key=lambda place: (-rests[place], place))
     best, longest = None, max(rests, default=0)
     for target in order[:TARGETS]:
@@ -53,7 +53,7 @@ def _pattern(pattern: Sequence[int]) -> Pattern:
 def _emptied(
     weights: Sequence[int], patterns: list[list[int]], rests: list[int], target: int
 ) -> int:
-    """Move what can be moved off the target; its rest afterwards."""
+    """Move what can be moved off the target and return its rest afterwards."""
     for _ in range(MOVES):
         move = _best_move(weights, patterns, rests, target)
         if move is None:
@@ -72,7 +72,7 @@ def _emptied(
 def _best_move(
     weights: Sequence[int], patterns: list[list[int]], rests: list[int], target: int
 ) -> tuple[int, int, int, int | None] | None:
-    """(gain, other stick, size moved there, size taken for it) with the most gain.
+    """Return (gain, other stick, size moved there, size taken in exchange) with the most gain.
 
     The last piece stays: a stick with none would not be cut at all.
     """

@@ -1,8 +1,8 @@
 """A proof in whole numbers, without a solver: enough for most jobs of a house.
 
-The same argument as in ``proof.py``, with less behind it: worths in whole steps
-instead of a linear program, mixes counted out instead of an integer program, and
-racks filled by fullest sticks.  Every bound is exact.  Where this settles neither the
+The same argument as in ``proof.py``, with simpler means: worths in whole steps
+instead of a linear program, mixes enumerated instead of an integer program, and
+racks filled stick by stick.  Every bound is exact.  Where this settles neither the
 cost nor the number of sticks, the search goes on in ``proof.py`` from what was found.
 """
 
@@ -21,10 +21,10 @@ from trimlang.stock.timber import Timber
 from trimlang.stock.whole_mix import Counts, TooManyMixesError, WholeMixes
 
 MOST_PIECES: Final = 80
-"""More pieces of a trim are left to the solver, whose start they hardly feel."""
+"""More pieces than these are left to the solver: beside them the time to load it is small."""
 
 ROUNDS: Final = 60
-"""Mixes looked at."""
+"""The most mixes examined."""
 
 UNFILLED: Final = 2
 """Mixes that nothing rules out and that could not be filled, before the search ends."""
@@ -32,7 +32,7 @@ UNFILLED: Final = 2
 
 @dataclass(slots=True)
 class ShortProof:
-    """The best packing, the bounds, the worths found, and whether that is all there is to find."""
+    """The best packing, the bounds, the worths found, and whether nothing is left to search."""
 
     packing: Packing
     bound: int
@@ -62,7 +62,7 @@ def short_proof(
 
 
 def above(timber: Timber, buying: Buying, worths: Sequence[Worth], than: int) -> bool:
-    """Whether it is soon shown that every plan costs more than that."""
+    """Return whether it is quickly shown that every plan costs more than that."""
     if sum(timber.demand) > MOST_PIECES:
         return False
     known, mixes, steps = list(worths), WholeMixes(timber, buying), StepWorths(timber)
@@ -81,7 +81,7 @@ def above(timber: Timber, buying: Buying, worths: Sequence[Worth], than: int) ->
 
 
 class _Search:
-    """One search, and the state that it betters."""
+    """One search, and the state that it improves."""
 
     def __init__(self, timber: Timber, buying: Buying, state: ShortProof) -> None:
         self._timber, self._buying, self._state = timber, buying, state
@@ -89,12 +89,14 @@ class _Search:
         self._steps = StepWorths(timber)
 
     def settle_cost(self) -> None:
-        """Try the cheapest mix that nothing rules out until it costs what is reached."""
+        """Try the cheapest mix that nothing rules out, until none is cheaper than the packing."""
         state = self._state
         unfilled: list[Counts] = []
         for _ in range(ROUNDS):
             found = self.mixes.cheapest(state.worths, unfilled, state.packing.cost)
             if found is None:
+                # Every mix below the packing's cost is ruled out, except perhaps those that could
+                # not be filled: while there are any, the bound stays below them.
                 state.bound = state.bound if unfilled else state.packing.cost
                 return
             cost, counts = found
@@ -108,7 +110,7 @@ class _Search:
                 return
 
     def settle_sticks(self) -> None:
-        """Try the mix of fewest sticks at the cost reached."""
+        """Try mixes of fewer sticks at the cost reached."""
         state = self._state
         for _ in range(ROUNDS):
             found = self.mixes.fewest(state.worths, state.packing.cost, len(state.packing.sticks))
@@ -130,7 +132,7 @@ class _Search:
         return worth is not None
 
     def _filled(self, counts: Counts) -> bool:
-        """Cut everything from such a rack; whether that betters the packing."""
+        """Try to cut everything from such a rack and return whether that improves the packing."""
         state = self._state
         sticks = fill_rack(self._timber, counts, self._steps.tightest(counts))
         packing = sticks and packing_of(self._timber, self._buying, sticks)

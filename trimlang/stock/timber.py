@@ -2,8 +2,8 @@
 
 Parts that cut alike are one ``Size``; blanks of one length are one ``Kind``,
 however they are sold, but those that cost nothing are a kind of their own.  A
-kerf is added to every piece and to every stick once, which turns "one kerf
-between neighbours" into plain adding up: pieces fit when their weights together
+kerf is added to the length of every piece, and one to that of every stick, which turns "one kerf
+between neighbours" into a plain sum: pieces fit when their weights together
 are no more than the stick's ``room``.
 """
 
@@ -47,9 +47,9 @@ class Kind:
     """Sticks of one length, from the shop's rack or from the merchant.
 
     ``room`` is the length between the trimmed ends plus one kerf; ``supply``
-    the most sticks that can be had (None: any number); ``rate`` the least price
-    of one stick, bought as cheaply as any number can be: nothing only where every
-    stick of the kind is had for nothing.
+    the most sticks that can be bought or are in hand (None: no limit); ``rate`` the least price
+    of one stick, in the cheapest pack: 0 only where every
+    stick of the kind is free.
     """
 
     length: int
@@ -80,7 +80,8 @@ class Timber:
 
     @property
     def most(self) -> tuple[int, ...]:
-        """How many sticks of each kind could be wanted and had."""
+        """The most sticks of each kind that a plan could use and the supply allows."""
+        # No plan cuts more sticks than there are parts: each stick that is cut holds one at least.
         parts = sum(self.demand)
         return tuple(
             parts if kind.supply is None else min(kind.supply, parts) for kind in self.kinds
@@ -95,6 +96,8 @@ def timber_of(problem: Problem) -> Timber:
     """
     from trimlang.stock.mitres import least_weights
 
+    # Where no two ends can share a cut, leans make no difference, and ignoring them leaves fewer
+    # sizes.
     leaning = _may_share(problem.parts)
     grouped: defaultdict[tuple[int, int, int], list[str]] = defaultdict(list)
     for part in problem.parts:
@@ -111,7 +114,7 @@ def timber_of(problem: Problem) -> Timber:
 
 
 def unshared(timber: Timber) -> Timber:
-    """The same timber where no mitre is shared: every part takes its whole weight."""
+    """Return the same timber where no mitre is shared: every part takes its whole weight."""
     sizes = tuple(replace(size, left=0, right=0, least=size.weight) for size in timber.sizes)
     return replace(timber, sizes=sizes, leaning=False)
 
@@ -140,6 +143,7 @@ def _kinds(problem: Problem, sizes: tuple[Size, ...]) -> tuple[Kind, ...]:
         offers = tuple(
             sorted(grouped[length, on_hand, priced], key=lambda b: (b.pack, b.price, b.key))
         )
+        # `None in limits`: one offer without a limit is enough for the whole kind to have none.
         limits = [_obtainable(offer) for offer in offers]
         supply = None if None in limits else sum(limit for limit in limits if limit is not None)
         if on_hand and not priced:
@@ -161,5 +165,5 @@ def _kinds(problem: Problem, sizes: tuple[Size, ...]) -> tuple[Kind, ...]:
 
 
 def _obtainable(offer: Blank) -> int | None:
-    """The most sticks that whole packs of this offer give."""
+    """Return the most sticks that whole packs of this offer give; None: no limit."""
     return None if offer.limit is None else offer.limit // offer.pack * offer.pack
