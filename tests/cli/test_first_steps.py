@@ -8,6 +8,7 @@ import subprocess
 import sys
 from collections.abc import Callable
 from datetime import date
+from itertools import chain
 from pathlib import Path
 
 import pytest
@@ -18,6 +19,10 @@ from trimlang.cli import main
 from trimlang.cli.command_line import arguments
 from trimlang.cli.completion import SHELLS, script
 from trimlang.cli.manual import manual_page
+from trimlang.cli.start import first_file
+from trimlang.compiler import check_job, compile_job
+from trimlang.language.grammar import parser
+from trimlang.language.tidy_line import read_line
 
 PAGE = ROOT / "docs" / "trimlang.1"
 
@@ -46,20 +51,84 @@ def test_the_first_file_checks_clean_builds_and_is_tidy(
     assert {piece["room"] for piece in plan["pieces"]} == {"Living room", "Hall"}
 
 
+def remarked(text: str) -> list[list[int]]:
+    """Return the groups of lines that may be taken into use: # and no blank, then what follows."""
+    groups: list[list[int]] = []
+    for number, line in enumerate(text.splitlines()):
+        begun = bool(groups) and groups[-1][-1] == number - 1
+        if line[:1] != "#" or (line[1:2] in ("", " ") and not (begun and line.startswith("#  "))):
+            continue
+        if begun:
+            groups[-1].append(number)
+        else:
+            groups.append([number])
+    return groups
+
+
+def uncommented(text: str, numbers: list[int]) -> str:
+    lines = text.splitlines()
+    return "\n".join(line[1:] if at in numbers else line for at, line in enumerate(lines)) + "\n"
+
+
 @pytest.mark.parametrize("metric", [False, True])
-def test_what_the_first_file_has_in_remarks_can_be_used(metric: bool, tmp_path: Path) -> None:
-    path = tmp_path / "all.trim"
+def test_each_remark_that_is_a_line_works_when_its_sign_is_taken_off(metric: bool) -> None:
+    text = first_file("new", "2026-04-18", metric)
+    groups = remarked(text)
+    assert len(groups) > 20
+    for group in [*groups, [*chain.from_iterable(groups)]]:
+        used = uncommented(text, group)
+        assert not compile_job(used).diagnostics, used.splitlines()[group[0]]
+
+
+@pytest.mark.parametrize("metric", [False, True])
+def test_the_first_file_shows_every_kind_of_line(metric: bool) -> None:
+    """All but the log's, which come later, and an include, which needs another file."""
+    text = first_file("new", "2026-04-18", metric)
+    used = uncommented(text, [number for group in remarked(text) for number in group])
+    shown = {read_line(line).rule for line in used.splitlines()}
+    rules = {rule.expansion[0].name for rule in parser().rules if rule.origin.name == "statement"}
+    later = {"cut", "spoiled", "shortened", "fitted", "bought", "rack", "include"}
+    written = {one.removeprefix("_") for one in shown if one}
+    assert rules - later <= written | {"spare_covers"}
+    for word in ("window", "cabinets", "shoe return", "stops", "first stud", "rising"):
+        assert word in used
+
+
+@pytest.mark.parametrize("metric", [False, True])
+def test_a_room_is_added_to_a_file_and_checks_clean(
+    metric: bool, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    path = tmp_path / "job.trim"
     assert main(["start", str(path), *(["--metric"] if metric else [])]) == 0
-    lines = path.read_text(encoding="utf-8").splitlines()
-    used = [
-        line.removeprefix("# ")
-        for line in lines
-        if not line.startswith("#") or line.startswith(("# trim ", "# stock ", "# on-hand "))
-    ]
-    assert len(used) > len([line for line in lines if not line.startswith("#")])
-    text = "\n".join(used).replace('"Hall", trim base', '"Hall", trim base, shoe')
-    path.write_text(f"{text}\nstock shoe: 12 ft at 7.10\n", encoding="utf-8")
-    assert main(["check", str(path)]) == 0
+    before = path.read_text(encoding="utf-8")
+    assert main(["start", "--room", "Guest bath", str(path)]) == 0
+    after = path.read_text(encoding="utf-8")
+    assert after.startswith(before.rstrip("\n"))
+    result = check_job(after)
+    assert not result.diagnostics
+    assert [room.name for room in result.job.rooms][-1] == "Guest bath"
+    assert result.closings[-1].gap == 0
+    capsys.readouterr()
+    assert main(["start", "--room", "guest BATH", str(path)]) == 2
+    assert "already" in capsys.readouterr().err
+    assert path.read_text(encoding="utf-8") == after
+    assert main(["start", "--room", "Den", str(tmp_path / "none.trim")]) == 2
+    assert main(["start", "--room", '""', str(path)]) == 2
+
+
+def test_a_room_is_added_above_the_log_with_the_files_own_line_ends(tmp_path: Path) -> None:
+    path = tmp_path / "job.trim"
+    head = "ends in\ntrim base: 9/16 in thick\nstock base: 12 ft at 10\n"
+    room = 'room "Den", trim base, open walk\n  N 40 in, left=butt, right=butt\n'
+    log = "\nbought 2 base 12 ft\n"
+    path.write_bytes((head + room + log).replace("\n", "\r\n").encode("utf-8-sig"))
+    assert main(["start", "--room", "Bath", str(path)]) == 0
+    data = path.read_bytes()
+    text = data.decode("utf-8-sig")
+    assert data.startswith(b"\xef\xbb\xbf")
+    assert text.count("\n") == text.count("\r\n")
+    assert text.index("Den") < text.index('room "Bath", trim base\r\n') < text.index("bought")
+    assert not [one for one in check_job(text).diagnostics if one.code < "T7"]
 
 
 def test_nothing_is_written_over(

@@ -187,7 +187,11 @@ class TidyOptions:
 
 @record
 class StartOptions:
-    """``trimlang start``: the file to write; ``-`` means standard output."""
+    """``trimlang start``: the file to write; ``-`` means standard output.
+
+    ``room`` is the name of a room to add to a file that is there.
+    """
 
     file: str
     metric: bool
+    room: str | None

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import codecs
 import sys
 from argparse import Namespace
 from pathlib import Path
@@ -25,6 +26,11 @@ def describe(commands: Commands) -> None:
     start.add_argument(
         "--metric", action="store_true", help="in millimetres instead of feet and inches"
     )
+    start.add_argument(
+        "--room",
+        metavar="NAME",
+        help="add a room of that name to FILE, which is there, with walls to be replaced",
+    )
     start.set_defaults(run=run)
 
 
@@ -34,10 +40,12 @@ def run(asked: Namespace) -> int:
 
     from trimlang.output.one_file import new_file
 
-    options = StartOptions(file=asked.file, metric=asked.metric)
+    options = StartOptions(file=asked.file, metric=asked.metric, room=asked.room)
     path = Path(options.file)
     if options.file != "-" and not path.suffix:
         path = path.with_suffix(".trim")
+    if options.room is not None:
+        return _add_room(path, options.room)
     # Local time, not UTC: a survey is dated where it is made.
     today = date.today().isoformat()
     data = first_file("New job" if options.file == "-" else path.stem, today, options.metric)
@@ -55,6 +63,40 @@ def run(asked: Namespace) -> int:
         complain(f"cannot write {path}: {(getattr(error, 'strerror', None) or str(error)).lower()}")
         return WRONG_USAGE
     tell_done(f"{path} is written; put your own walls into it, then: trimlang check {path}\n", path)
+    return CLEAN
+
+
+def _add_room(path: Path, name: str) -> int:
+    """Add a room to a job file, with its folder locked from reading to writing."""
+    from trimlang.language.room_skeleton import RoomThereError, with_room
+    from trimlang.language.source import Source
+    from trimlang.output.lock import alone_in
+    from trimlang.output.one_file import replace_file
+    from trimlang.reading import UnreadableError, decode
+
+    called = " ".join("".join(sign for sign in name if sign not in '"“”').split())
+    if not called or not called.isprintable():
+        complain("a room needs a name")
+        return WRONG_USAGE
+    if str(path) == "-":
+        complain("a room is added to a file; name one")
+        return WRONG_USAGE
+    try:
+        with alone_in(path.resolve().parent):
+            data = path.read_bytes()
+            mark = codecs.BOM_UTF8 if data.startswith(codecs.BOM_UTF8) else b""
+            text = with_room(Source(path.name, decode(data, path.name)), called)
+            replace_file(path, mark + text.encode("utf-8"))
+    except RoomThereError:
+        complain(f"{path} has a room “{called}” already")
+        return WRONG_USAGE
+    except UnreadableError as error:
+        complain(f"{path} cannot be read as a job file ({error.code})")
+        return WRONG_USAGE
+    except OSError as error:
+        complain(f"cannot add to {path}: {(error.strerror or str(error)).lower()}")
+        return WRONG_USAGE
+    sys.stdout.write(f"room “{called}” is in {path}; put your own walls into it\n")
     return CLEAN
 
 
