@@ -161,4 +161,18 @@ CUTTING_PAGES: Final = (
         example=JOB_TO_ROOM + "  N: 40 in, left=butt, right=butt\n" + '  piece "toe kick", 13 ft\n',
         severity=Severity.ERROR,
     ),
+    Page(
+        code="T421",
+        title="a bullnose that this trim does not go round",
+        message="{trim} of run {run} does not go round a rounded corner with a small piece",
+        remedy="Leave the bullnose out: a plain mitre is cut then, with a hollow behind it.",
+        why="A small piece between two mitres goes round where the same flat trim is on both walls."
+        " A crown or an unlike neighbour would not meet it.",
+        example="trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg\n"
+        "stock crown: 12 ft at 28.80\n"
+        'room "Study", trim crown, open walk\n'
+        "  N: 40 in, left=butt, right=out-corner(bullnose 3/4 in)\n"
+        "  E: 50 in, left=out-corner, right=butt",
+        severity=Severity.ERROR,
+    ),
 )

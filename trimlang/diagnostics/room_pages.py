@@ -1,4 +1,4 @@
-"""T220 to T224, T280 to T289, T641: rooms, walls, loose pieces, windows, boxes, names."""
+"""T220 to T224, T280 to T291, T641: rooms, walls, loose pieces, windows, boxes, names."""
 
 from typing import Final
 
@@ -167,6 +167,22 @@ ROOM_PAGES: Final = (
         why="Two pieces with one name cannot be told apart on the floor.",
         example=BOXES.format(run="N") + "  boxes N: 2, 9 in tall, margin 4 in, trim panel\n",
         loses=Whole.USES,
+    ),
+    Page(
+        code="T290",
+        title="a rounded corner that is no outside corner",
+        message="an end of kind {joint} has no bullnose",
+        remedy="Make it out-corner(bullnose 3/4 in), or leave the bullnose out.",
+        why="Only the outside corner of two walls is rounded.",
+        example=JOB_TO_ROOM + "  N: 40 in, left=butt, right=in-corner(bullnose 3/4 in)",
+    ),
+    Page(
+        code="T291",
+        title="an assembly whose name is taken",
+        message="“{name}” is the name of another assembly or trim, in {line}",
+        remedy="Give it a name of its own.",
+        why="A name in a room's line means one thing.",
+        example=TRIM + STOCK + "assembly base: base\n" + OPEN_ROOM + RUN,
     ),
     Page(
         code="T641",

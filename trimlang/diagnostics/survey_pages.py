@@ -139,8 +139,10 @@ SURVEY_PAGES: Final = (
         code="T215",
         title="stands in front of too much",
         message="trim “{trim}” cannot stand in front of “{behind}”",
-        remedy="A trim stands in front of one that stands on the wall itself.",
-        why="Shoe lies in front of base, and base on the wall: one layer before another, no more.",
+        remedy="Name what is behind it on the wall: a trim that lies flat and does not stand in"
+        " front of this one.",
+        why="Shoe lies in front of base, and base on the wall. A crown leans and has no face to"
+        " stand against, and no trim is behind itself.",
         example="trim base: 9/16 in thick, in front of base\n" + STOCK + OPEN_ROOM + RUN,
     ),
     Page(

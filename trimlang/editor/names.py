@@ -96,6 +96,8 @@ def names_in(statements: Iterable[tree.Statement]) -> Names:
     for line in statements:
         if isinstance(line, tree.TrimLine):
             mentions.append(_trim(line.name, gives=True))
+        elif isinstance(line, tree.AssemblyLine):
+            mentions += [_trim(line.name, gives=True), *map(_trim, line.trims)]
         elif isinstance(line, tree.StockLine | tree.OnHandLine):
             mentions.append(_trim(line.name))
         elif isinstance(line, tree.RoomLine):

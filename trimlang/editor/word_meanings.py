@@ -69,6 +69,8 @@ MEANINGS: Final[dict[str, str]] = {
     "horn": "How far a stool goes past the casing at each side.",
     "boxes": "Frames on a wall, all alike: how many, how tall, and the margin or the width.",
     "margin": "The wall before, between and behind boxes; their width follows.",
+    "assembly": "One name for several trims that go up together.",
+    "bullnose": "The corner is rounded with this radius: a small piece goes between two mitres.",
     "casings": "How casings are set round openings.",
     "casing": "The opening gets two legs and a head of this trim; its width is the clear width.",
     "head": "The casing over the opening; as a setting, how it meets the legs.",

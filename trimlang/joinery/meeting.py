@@ -48,6 +48,8 @@ class Meeting:
 
     ``corner`` is the angle between the walls in degrees, through the room inside and through the
     wall outside; None where there is no corner.  ``thick`` is the thickness of an unlike mate.
+    ``short`` is how far before the walls' corner the joint is, where that is rounded;
+    ``brings_corner`` says that the piece between is this end's to bring.
     ``scraps`` is how far past the wall's end the tape already reached over scraps of trim.
     ``outside`` says which kind of corner it is, which the joint no longer does once it is a
     butt.  Lengths in inches.
@@ -61,6 +63,8 @@ class Meeting:
     outside: bool = False
     thick: Fraction = NOTHING
     scraps: Fraction = NOTHING
+    short: Fraction = NOTHING
+    brings_corner: bool = False
     remark: Remark | None = None
 
     def past(self, out: Fraction, line: Fraction | None = None) -> Fraction:
@@ -104,7 +108,7 @@ class Meeting:
             reach = back
         else:
             reach = max(back, face)
-        return reach - self.scraps
+        return reach - self.scraps - self.short
 
     def edges(self, trim: Trim) -> tuple[Fraction, Fraction]:
         """Return how far past the walls' corner the trim's back and its face reach (inches).

@@ -37,6 +37,12 @@ class PieceKind(StrEnum):
     APRON = "apron"
     JAMB = "jamb"
     FRAME = "frame"
+    CORNER = "corner"
+
+    @property
+    def is_glued(self) -> bool:
+        """Whether it is a small piece that is glued to another one."""
+        return self is PieceKind.RETURN or self is PieceKind.CORNER
 
     @property
     def of_casing(self) -> bool:

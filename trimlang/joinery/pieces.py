@@ -9,6 +9,7 @@ from typing import TypeAlias
 
 from trimlang.diagnostics import Diagnostic
 from trimlang.joinery.boxes import box_pieces
+from trimlang.joinery.bullnose import corner_piece
 from trimlang.joinery.casings import casing_pieces
 from trimlang.joinery.cuts import meeting_cut, scarf_lap
 from trimlang.joinery.faces import stair_end
@@ -147,6 +148,9 @@ def _run_pieces(
                 part = f"the return at the {side} end of run {run.label}"
                 findings.say("T122", end.span, part=part, trim=trim.name)
             pieces.append(returned)
+    for at, met, beside in ((Side.LEFT, wall.left, first), (Side.RIGHT, wall.right, last)):
+        if met.brings_corner:
+            pieces.append(corner_piece(whole, beside, at, met, trim, settings))
     return pieces
 
 

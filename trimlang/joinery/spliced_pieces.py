@@ -200,7 +200,7 @@ def with_mates(job: Job, room: Room, pieces: Iterable[Piece]) -> list[Piece]:
     for piece in pieces:
         if piece.kind is PieceKind.RUN:
             along.setdefault((piece.run, piece.trim), []).append(piece)
-        elif piece.kind is PieceKind.RETURN:
+        elif piece.kind.is_glued:
             for mate in piece.mates:
                 mates[mate].append(piece.id)
     pairs = [pair for parts in along.values() for pair in pairwise(parts)]

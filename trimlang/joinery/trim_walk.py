@@ -13,6 +13,7 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
+from trimlang.joinery.bullnose import rounded
 from trimlang.joinery.cuts import corner_mitre
 from trimlang.joinery.meeting import Meeting, Meets, depth_of, runs_through
 from trimlang.joinery.piece import Remark
@@ -134,7 +135,10 @@ class TrimWalk:
         end = own or end
         if not end.joint.is_corner:
             return Meeting(end=end, meets=Meets.ITSELF)
-        met = self._at_corner(run, trim, end, self._next(strip, side), side)
+        following = self._next(strip, side)
+        met = self._at_corner(run, trim, end, following, side)
+        brings = side is Side.RIGHT or following is None
+        met = rounded(met, trim, run.label, self._findings, brings=brings)
         if end.over_scraps and end.joint.is_outside:
             met = replace(met, scraps=self._scraps(run, end, strip, side))
         return met

@@ -33,10 +33,25 @@ class Diagonal:
 
 
 @record
-class WrittenCorner:
-    """How a corner was measured: ``91 deg``, or by a diagonal."""
+class MitreThere:
+    """``mitre 44 1/2 deg``: the saw's setting that closed the corner on scraps."""
 
-    size: Angle | Diagonal
+    angle: Angle
+
+
+@record
+class WrittenCorner:
+    """How a corner was measured: ``91 deg``, by a diagonal, or by the mitre that closes it."""
+
+    size: Angle | Diagonal | MitreThere
+    span: Span
+
+
+@record
+class Bullnose:
+    """``bullnose 3/4 in``: the corner is rounded with this radius."""
+
+    radius: Measure
     span: Span
 
 
@@ -63,7 +78,7 @@ class Implied:
     span: Span
 
 
-EndFact: TypeAlias = WrittenCorner | Implied | CopedHere | WrittenTaken
+EndFact: TypeAlias = WrittenCorner | Bullnose | Implied | CopedHere | WrittenTaken
 
 
 @record

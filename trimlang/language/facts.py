@@ -8,10 +8,12 @@ from trimlang.diagnostics import Span
 from trimlang.language.box_facts import BoxesMargin as BoxesMargin
 from trimlang.language.box_facts import BoxesTall as BoxesTall
 from trimlang.language.box_facts import BoxesWide as BoxesWide
+from trimlang.language.end_facts import Bullnose as Bullnose
 from trimlang.language.end_facts import CopedHere as CopedHere
 from trimlang.language.end_facts import Diagonal as Diagonal
 from trimlang.language.end_facts import EndFact as EndFact
 from trimlang.language.end_facts import Implied as Implied
+from trimlang.language.end_facts import MitreThere as MitreThere
 from trimlang.language.end_facts import Side as Side
 from trimlang.language.end_facts import WrittenCorner as WrittenCorner
 from trimlang.language.end_facts import WrittenEnd as WrittenEnd

@@ -72,6 +72,15 @@ class TrimLine:
 
 
 @record
+class AssemblyLine:
+    """``assembly cornice: frieze, crown``: one name for several trims."""
+
+    name: Word
+    trims: tuple[Word, ...]
+    span: Span
+
+
+@record
 class Per:
     """``a foot`` or ``a metre`` behind a price: the unit that it buys."""
 
@@ -282,6 +291,7 @@ Statement: TypeAlias = (
     Heading
     | Include
     | TrimLine
+    | AssemblyLine
     | StockLine
     | OnHandLine
     | SettingLine

@@ -75,6 +75,16 @@ class WallLines(StockLines):
     cope_here, measured = fact_of(facts.CopedHere), fact_of(facts.WrittenCorner)
     implied = fact_of(facts.Implied)
 
+    bullnose = fact_of(facts.Bullnose)
+
+    @v_args(meta=True)
+    def by_mitre(self, meta: Meta, children: Children) -> facts.WrittenCorner:
+        return facts.WrittenCorner(facts.MitreThere(*children), self._span(meta))
+
+    @v_args(meta=True)
+    def assembly(self, meta: Meta, children: Children) -> tree.AssemblyLine:
+        return tree.AssemblyLine(children[0], tuple(children[1:]), self._span(meta))
+
     @v_args(meta=True)
     def by_diagonal(self, meta: Meta, children: Children) -> facts.WrittenCorner:
         return facts.WrittenCorner(facts.Diagonal(*children), self._span(meta))

@@ -7,7 +7,7 @@ from fractions import Fraction
 from math import ceil, floor, lcm
 from typing import Final
 
-from trimlang.joinery.piece import Cut, Piece, PieceKind
+from trimlang.joinery.piece import Cut, Piece
 from trimlang.planning.marks import Parting, nested_depth, parting, squareness
 from trimlang.record import record
 from trimlang.stock.problem import Blank, Part, Problem
@@ -94,7 +94,7 @@ class Asking:
         step = self._step
         sources, blanks = self._stock()
         needed = sum(
-            (one.piece.length for one in measured if one.piece.kind is not PieceKind.RETURN),
+            (one.piece.length for one in measured if not one.piece.kind.is_glued),
             Fraction(0),
         )
         # The kerf that the planner counts between any two parts is that of the steepest cut;

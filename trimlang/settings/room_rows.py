@@ -158,7 +158,7 @@ class RoomRows:
         unsaid="45°",
         scope=Scope.ROOM,
         what="a splice",
-        least=30,
+        least=15,
         most=45,
     )
     splice_least = LengthSetting(

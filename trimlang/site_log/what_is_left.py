@@ -7,7 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import TypeAlias
 
-from trimlang.joinery.piece import Piece, PieceKind
+from trimlang.joinery.piece import Piece
 from trimlang.record import record
 from trimlang.site_log.rack import Rack, WholeStick
 from trimlang.site_log.whole_units import ScaledTrim
@@ -105,7 +105,7 @@ def spare_asked(
 ) -> Spare:
     """Return the spare that the job asks for, by what is still to cut."""
     needed = sum(
-        (pieces[name].length for name in to_cut if pieces[name].kind is not PieceKind.RETURN),
+        (pieces[name].length for name in to_cut if not pieces[name].kind.is_glued),
         Fraction(0),
     )
     whole = scaled.question.room_for(needed * percent / 100)

@@ -53,11 +53,19 @@ def read_end(end: tree.WrittenEnd, taken: Taken, settings: Settings, findings: F
     joint = Joint.of(end.joint.text)
     corner: Fraction | None = None
     error: Fraction | None = None
+    bullnose: Fraction | None = None
     coped = implied = False
     for fact in end.facts:
         match fact:
             case facts.WrittenCorner(size=tree.Angle(degrees=degrees)):
                 corner = _corner(joint, degrees, fact, findings)
+            case facts.WrittenCorner(size=facts.MitreThere(angle=angle)):
+                corner = _corner(joint, STRAIGHT - 2 * angle.degrees, fact, findings)
+            case facts.Bullnose(radius=radius):
+                bullnose = length(radius, settings.unit, findings, what="a bullnose's radius")
+                if not joint.is_outside:
+                    findings.say("T290", fact.span, joint=joint)
+                    bullnose = None
             case facts.WrittenCorner(size=facts.Diagonal() as size):
                 measured = _by_diagonal(size, fact.span, settings, findings)
                 if measured is not None:
@@ -82,6 +90,7 @@ def read_end(end: tree.WrittenEnd, taken: Taken, settings: Settings, findings: F
         span=end.span,
         corner_error=error,
         implied=implied and corner is None,
+        bullnose=bullnose,
         scraps_of=taken.of,
     )
 

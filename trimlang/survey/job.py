@@ -43,6 +43,7 @@ class End:
     corner_error: Fraction | None = None
     bend: Fraction = Fraction(0)
     implied: bool = False
+    bullnose: Fraction | None = None
     scraps_of: str | None = None
 
 

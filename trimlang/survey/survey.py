@@ -9,6 +9,7 @@ from trimlang.diagnostics.place import place
 from trimlang.language import tree
 from trimlang.language.facts import Side, Unread
 from trimlang.settings.table import Settings
+from trimlang.survey.assemblies import spelled_out
 from trimlang.survey.closing import Closing, check_closure
 from trimlang.survey.copes import choose_copes
 from trimlang.survey.implied import imply_corners
@@ -39,6 +40,7 @@ def survey(
     is an error.
     """
     findings = Findings()
+    statements = spelled_out(statements, findings)
     find_repeats(statements, findings)
     find_lookalikes(statements, findings)
     settings = _file_settings(statements, findings)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from fractions import Fraction
 
@@ -127,9 +127,18 @@ def _check_fronts(
             if behind is None:
                 unknown_trim(word, trims, findings)
                 trims[line.name.text] = replace(trims[line.name.text], in_front_of=None)
-            elif behind.in_front_of is not None or behind.name == line.name.text:
+            elif behind.spring is not None or line.name.text in _behind(behind, trims):
                 findings.say("T215", word.span, trim=line.name.text, behind=behind.name)
                 trims[line.name.text] = replace(trims[line.name.text], in_front_of=None)
+
+
+def _behind(trim: Trim, trims: Mapping[str, Trim]) -> tuple[str, ...]:
+    """Return a trim's name and those of all that it stands in front of, one before the other."""
+    names: list[str] = []
+    while trim.name not in names:
+        names.append(trim.name)
+        trim = trims.get(trim.in_front_of or "", trim)
+    return tuple(names)
 
 
 def _said(line: StockLine, kind: type[facts.Supplier | facts.ProfileCode]) -> str | None:

@@ -62,8 +62,9 @@ def _meet(
         return one, other
     corner = _corner(one, right, other, left, findings)
     error = right.corner_error if right.corner is not None else left.corner_error
-    right = replace(right, corner=corner, corner_error=error)
-    left = replace(left, corner=corner, corner_error=error)
+    bullnose = right.bullnose or left.bullnose
+    right = replace(right, corner=corner, corner_error=error, bullnose=bullnose)
+    left = replace(left, corner=corner, corner_error=error, bullnose=bullnose)
     if right.joint.is_inside and isinstance(one, Run) and isinstance(other, Run):
         right, left = _fit(right, left, findings)
     return replace(one, right=right), replace(other, left=left)

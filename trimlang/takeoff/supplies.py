@@ -63,7 +63,7 @@ class Supply:
 def supplies(job: Job, pieces: Iterable[Piece]) -> tuple[Supply, ...]:
     """Return what the job needs of nails, caulk, filler and paint."""
     # A return is glued, not nailed, and too small to count for caulk and paint.
-    runs = tuple(piece for piece in pieces if piece.kind is not PieceKind.RETURN)
+    runs = tuple(piece for piece in pieces if not piece.kind.is_glued)
     return _nails(job, runs) + _caulk(job, runs) + _filler(job, runs) + _paint(job, runs)
 
 

@@ -29,13 +29,24 @@ def mates(result: Result) -> Mates:
     for room in result.job.rooms:
         _corners(met, room, result.job, by_run)
     for piece in result.pieces:
-        if piece.kind is PieceKind.RETURN:
-            parts = by_run[piece.room, piece.run, piece.trim]
-            if piece.right.joint.returns:
-                _meet(met, piece, parts[0])
-            else:
-                _meet(met, parts[-1], piece)
+        if piece.kind.is_glued:
+            _glued(met, piece)
     return met
+
+
+def _glued(met: Mates, piece: Piece) -> None:
+    """Set a return, or the small piece of a rounded corner, beside the piece that it is glued to.
+
+    What met that piece before meets the small one now.
+    """
+    (closed,) = piece.mates
+    # a return is cut like the end that it closes only where it meets it
+    at_left = piece.right.joint.returns or piece.id.endswith("-left-bullnose")
+    its, of_closed = ("right", "left") if at_left else ("left", "right")
+    beyond = met.get((closed, of_closed))
+    met[piece.id, its], met[closed, of_closed] = closed, piece.id
+    if beyond is not None:
+        met[piece.id, of_closed], met[beyond, its] = beyond, piece.id
 
 
 def _meet(met: Mates, one: Piece, other: Piece) -> None:
