@@ -12,6 +12,8 @@ from typing import Final, TypeAlias
 from trimlang.diagnostics import Span
 from trimlang.language.facts import Stated, StockFact, TrimFact, WallFact
 from trimlang.language.facts import WrittenEnd as WrittenEnd
+from trimlang.language.room_lines import BoxesLine as BoxesLine
+from trimlang.language.room_lines import LoosePieceLine as LoosePieceLine
 from trimlang.language.written import Angle as Angle
 from trimlang.language.written import Measure as Measure
 from trimlang.language.written import Number as Number
@@ -180,28 +182,6 @@ class DiagonalLine:
 
     walls: Word
     length: Measure
-    span: Span
-
-
-@record
-class LoosePieceLine:
-    """``piece "closet cleat", 4 of 22 1/2 in, trim pine, square``: it stands on no wall."""
-
-    name: Word
-    count: Number | None
-    length: Measure
-    facts: tuple[WallFact, ...]
-    span: Span
-
-
-@record
-class BoxesLine:
-    """``boxes N "upper": 3, 24 in tall, margin 3 1/2 in``: frames on a wall, all alike."""
-
-    run: Word
-    name: Word | None
-    count: Number
-    facts: tuple[WallFact, ...]
     span: Span
 
 
