@@ -24,13 +24,15 @@ def certificate_of(
         shapes[shape_of(part)] = size_of[part.id]
     lengths = sorted({blank.length for blank in timber.problem.blanks}, reverse=True)
     places = {kind.length: number for number, kind in enumerate(timber.kinds)}
-    # some lengths are of no use: one that holds a piece is worth no more than the next longer
     shortest = min((size.weight for size in timber.sizes), default=0)
     for length in lengths:
         room = length - 2 * timber.problem.end_waste + timber.problem.kerf
-        longer = [kind for kind in places if kind > length]
-        if length not in places and room >= shortest and longer:
-            places[length] = places[min(longer)]
+        if room < shortest:
+            places.pop(length, None)
+        elif length not in places:
+            # of no use here: it is worth no more than the next longer
+            longer = min((kind for kind in places if kind > length), default=length)
+            places |= {length: places[longer]} if longer in places else {}
     first = {size: place for place, size in reversed(list(enumerate(shapes.values())))}
 
     def claim(worth: Worth) -> WorthClaim:

@@ -16,6 +16,9 @@ from trimlang.record import record
 from trimlang.stock.problem import Problem
 from trimlang.stock.stock_prices import FORGIVEN, StockPrices
 
+KINDS: Final = 400
+"""With more sorts of sticks nothing is tried."""
+
 STEPS: Final = 60_000
 """Counts tried before the search gives up."""
 
@@ -66,6 +69,8 @@ class CheaperMix:
         self._places = [lengths.index(kind.length) for kind in self._stock.kinds]
         self._lengths = len(lengths)
         self._tops = [[claim.of_length[at] for at in self._places] for claim in claims]
+        #: More than any plan costs: shown where all sticks together are not enough.
+        self._never = 1 << 62
         self.used: list[int] = []
         self.racks_used: set[int] = set()
         self._steps = 0
@@ -83,26 +88,30 @@ class CheaperMix:
         self._needs: list[list[int]] = []
         self._rates: list[list[float]] = []
         self.used = []
-        first = min(range(len(self._claims)), key=self._reach, default=None)
+        first = max(range(len(self._claims)), key=self.alone, default=None)
         if first is not None:
             self._use(first, 0)
+            if self.alone(first) >= cost:
+                return None
+        if len(kinds) > KINDS:
+            raise GivenUpError
         found = self._dive(0, self._stock.spare_rate)
         return list(self._counts) if found else None
 
-    def _reach(self, claim: int) -> float:
-        """How little money a claim asks for, negative: by its best stick for the money alone."""
-        needed, paid = float(self._claims[claim].needed), 0.0
+    def alone(self, claim: int) -> int:
+        """What a claim alone shows that every plan costs: the best sticks for it, in parts."""
+        needed, paid = self._claims[claim].needed, 0.0
         tops = self._tops[claim]
         kinds = self._stock.kinds
         for kind in sorted(
             (k for k, top in enumerate(tops) if top > 0), key=lambda k: kinds[k].rate / tops[k]
         ):
-            count = min(kinds[kind].most, needed / tops[kind])
-            paid += count * kinds[kind].rate
-            needed -= count * tops[kind]
-            if needed <= 0:
-                return -paid
-        return -inf
+            most, top, rate = kinds[kind].most, tops[kind], kinds[kind].rate
+            if most * top >= needed:
+                return ceil(paid + needed / top * rate + self._stock.spare_rate - FORGIVEN)
+            paid += most * rate
+            needed -= most * top
+        return self._never if needed > 0 else ceil(self._stock.spare_rate - FORGIVEN)
 
     def _use(self, claim: int, place: int) -> None:
         """Have a claim in use, with what the counts before a place leave needed."""
@@ -178,7 +187,7 @@ class CheaperMix:
 
         None: nothing rules it out; -1: it costs too much already.
         """
-        if self._stock.price(self._counts, self._cost) is None:
+        if self._stock.at_least(self._counts) >= self._cost:
             return -1
         worst, missing = None, 0.0
         for number, claim in enumerate(self._claims):
@@ -192,6 +201,8 @@ class CheaperMix:
             top = self._tops[worst][place]
             short = self._needs[self.used.index(worst)][place] - self._counts[place] * top
             return -(-short // top) if top > 0 else -1
+        if self._stock.price(self._counts, self._cost) is None:
+            return -1
         had = [0] * self._lengths
         for at, count in zip(self._places, self._counts, strict=True):
             had[at] += count

@@ -17,12 +17,14 @@ from trimlang.stock.stick_tops import StickTops
 
 
 def checked_plan(plan: Plan) -> Plan:
-    """The plan as it may be printed: a bound that its certificate does not show is not kept."""
+    """The plan as it may be printed: of its bound only as much is kept as is shown."""
     wrong = doubts(plan)
     if not wrong:
         return plan
     bound = 0
-    status = Status.PROVEN if plan.cost == 0 else Status.GAP
+    if plan.certificate is not None:
+        bound = min(_Check(plan.problem, plan.certificate).by_one_worth(), plan.cost)
+    status = Status.PROVEN if bound == plan.cost else Status.GAP
     if plan.status is Status.UNPROVEN:
         status = Status.UNPROVEN
     return replace(plan, bound=bound, status=status, proof="", doubt="; ".join(wrong))
@@ -54,27 +56,14 @@ class _Check:
 
     def faults(self, bound: int) -> tuple[str, ...]:
         """Why no plan need cost so much; empty: each does."""
-        problem, certificate = self._problem, self._certificate
-        lengths = certificate.lengths
-        if certificate.step < 1 or len(set(lengths)) < len(lengths):
-            return ("the certificate has no grid, or names a length twice",)
-        every = [*certificate.worths, *(rack.worth for rack in certificate.racks)]
-        sized = len(certificate.shapes), len(lengths)
-        if any((len(one.of_shape), len(one.of_length)) != sized for one in every):
-            return ("a worth leaves out a shape or a length",)
-        shapes = [self._counts.get(shape, 0) for shape in certificate.shapes]
-        if len(set(certificate.shapes)) < len(shapes):
-            return ("the certificate names a shape twice",)
-        claims = [
-            Claim(worth.of_length, sum(map(int.__mul__, worth.of_shape, shapes)))
-            for worth in certificate.worths
-        ]
-        racks = [rack.of_length for rack in certificate.racks]
-        try:
-            self._mixes = mixes = CheaperMix(problem, lengths, claims, racks)
-            cheaper = mixes.below(bound)
-        except ValueError:
+        wrong = self._misshapen()
+        if wrong:
+            return wrong
+        mixes, certificate = self._mixes(), self._certificate
+        if mixes is None:
             return ("the certificate leaves out a length of stick",)
+        try:
+            cheaper = mixes.below(bound)
         except GivenUpError:
             return ("there are too many mixes of sticks to check",)
         if cheaper is not None:
@@ -82,25 +71,63 @@ class _Check:
         used = [certificate.worths[place] for place in mixes.used]
         small = [certificate.racks[place] for place in sorted(mixes.racks_used)]
         return (
-            *self._false_worths([*used, *(rack.worth for rack in small)]),
-            *self._racks_that_do(small),
+            *self._false_worths([*used, *(rack.worth for rack in small)], mixes.had),
+            *self._racks_that_do(small, mixes.had),
         )
 
-    def _tops(self) -> tuple[StickTops, int]:
+    def by_one_worth(self) -> int:
+        """The greatest bound that one worth shows alone."""
+        mixes = None if self._misshapen() else self._mixes()
+        if mixes is None:
+            return 0
+        worths = self._certificate.worths
+        alone = sorted(((mixes.alone(place), place) for place in range(len(worths))), reverse=True)
+        return next(
+            (bound for bound, place in alone if not self._false_worths([worths[place]], mixes.had)),
+            0,
+        )
+
+    def _misshapen(self) -> tuple[str, ...]:
+        certificate = self._certificate
+        shapes, lengths = certificate.shapes, certificate.lengths
+        if certificate.step < 1 or len(set(lengths)) < len(lengths):
+            return ("the certificate has no grid, or names a length twice",)
+        if len(set(shapes)) < len(shapes):
+            return ("the certificate names a shape twice",)
+        every = [*certificate.worths, *(rack.worth for rack in certificate.racks)]
+        sized = len(shapes), len(lengths)
+        if any((len(one.of_shape), len(one.of_length)) != sized for one in every):
+            return ("a worth leaves out a shape or a length",)
+        return ()
+
+    def _mixes(self) -> CheaperMix | None:
+        """The mixes that the worths leave; None: a length is left out that can be had."""
+        certificate = self._certificate
+        counts = [self._counts.get(shape, 0) for shape in certificate.shapes]
+        claims = [
+            Claim(worth.of_length, sum(map(int.__mul__, worth.of_shape, counts)))
+            for worth in certificate.worths
+        ]
+        racks = [rack.of_length for rack in certificate.racks]
+        try:
+            return CheaperMix(self._problem, certificate.lengths, claims, racks)
+        except ValueError:
+            return None
+
+    def _tops(self, had: set[int]) -> tuple[StickTops, int]:
         """What checks worths, and how many pieces' shapes no worth names."""
         problem, shapes = self._problem, self._certificate.shapes
         counts = {shape: self._counts.get(shape, 0) for shape in shapes}
         others = {shape: n for shape, n in self._counts.items() if shape not in counts}
         ends = 2 * problem.end_waste - problem.kerf
         # of a length that cannot be had nothing need be true
-        had = self._mixes.had
         rooms = [length - ends if length in had else -1 for length in self._certificate.lengths]
         tops = StickTops({**counts, **others}, rooms, problem.kerf, self._certificate.step)
         return tops, len(others)
 
-    def _false_worths(self, worths: Sequence[WorthClaim]) -> tuple[str, ...]:
+    def _false_worths(self, worths: Sequence[WorthClaim], had: set[int]) -> tuple[str, ...]:
         # a piece that no worth names may lie anywhere and is worth nothing
-        tops, others = self._tops()
+        tops, others = self._tops(had)
         rest = (0,) * others
         return tuple(
             f"some stick can be worth more than the certificate says: {worth.of_length}"
@@ -108,13 +135,13 @@ class _Check:
             if not tops.hold((*worth.of_shape, *rest), worth.of_length, worth.once)
         )
 
-    def _racks_that_do(self, racks: Sequence[RackClaim]) -> tuple[str, ...]:
+    def _racks_that_do(self, racks: Sequence[RackClaim], had: set[int]) -> tuple[str, ...]:
         """Those that are not shown to hold too little, in words."""
         if not racks:
             return ()
         if self._certificate.step > 1:
             return ("racks are not checked on a coarser grid",)
-        tops, others = self._tops()
+        tops, others = self._tops(had)
         rest = (0,) * others
         return tuple(
             f"it is not shown that these sticks hold too little: {rack.of_length}"

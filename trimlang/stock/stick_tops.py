@@ -40,10 +40,14 @@ class StickTops:
             )
             for (length, left, right), count in counts.items()
         ]
-        self._rooms = [-(-room // step) for room in rooms]
+        shortest = min((one.weight for one in self._pieces), default=0)
+        # the first piece on a stick shares nothing
+        self._rooms = [-(-room // step) if -(-room // step) >= shortest else -1 for room in rooms]
         self._least = _least_weights(self._pieces)
         self._leaning = any(
-            shared_by(one.right, other.left) for one in self._pieces for other in self._pieces
+            any(shared_by(one.right, way) for one in self._pieces)
+            and any(shared_by(way, one.left) for one in self._pieces)
+            for way in (1, -1)
         )
 
     def hold(self, values: Sequence[int], tops: Sequence[int], once: Sequence[int]) -> bool:

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from math import ceil, floor, inf
 from typing import Final
 
 from trimlang.record import record
@@ -64,6 +65,18 @@ class StockPrices:
         least = min((sort.rate / sort.length for sort in bought), default=0.0)
         self.spare_rate = least * problem.spare
 
+    def at_least(self, counts: Sequence[int]) -> float:
+        """What these sticks cost without spare, or with it at the best rates, whichever is more.
+
+        What is left whole in a pack is spare too.
+        """
+        prices = [self._least(sort, count) for sort, count in enumerate(counts)]
+        known = [price for price in prices if price is not None]
+        if len(known) < len(prices):
+            return inf
+        rates = sum(sort.rate * count for sort, count in zip(self.kinds, counts, strict=True))
+        return max(sum(known), rates + self.spare_rate - FORGIVEN)
+
     def price(self, counts: Sequence[int], below: int) -> int | None:
         """The least cost of these sticks to cut and the spare, where it is below; else None."""
         if not self._spare:
@@ -90,7 +103,16 @@ class StockPrices:
             for kept, paid in states.items():
                 needed = self._spare - kept
                 most = 0 if sort.on_hand else -(-needed // sort.length)
-                for whole in range(most if rate is None else 0, most + 1):
+                least = most if rate is None else 0
+                # what is still missing is kept of the later sorts at their best rate
+                slope = sort.rate - sort.length * (rate or 0.0)
+                left = below - paid - later - sort.rate * count - needed * (rate or 0.0)
+                if slope > 0 and rate is not None:
+                    most = min(most, floor((left + FORGIVEN) / slope))
+                elif slope < 0:
+                    # the last one may reach past the spare
+                    least = max(least, min(ceil((left + FORGIVEN) / slope), most) - 1)
+                for whole in range(least, most + 1):
                     price = self._least(place, count + whole)
                     if price is None or paid + price + later >= below + FORGIVEN:
                         break
