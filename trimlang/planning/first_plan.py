@@ -168,7 +168,7 @@ def plan_trim(
     ends = thread_time() + effort.seconds
     asking = Asking(job, trim)
     question = asking.about(pieces)
-    places = place_splices(asking, pieces, free) if free else {}
+    places = place_splices(asking, pieces, free, lambda: ends - thread_time()) if free else {}
     other = moved = None
     if places:
         other = asking.about(with_places(pieces, free, places))

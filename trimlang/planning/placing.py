@@ -6,7 +6,7 @@ Work is counted in quick plans, not in seconds, so the choice is the same on eve
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from functools import lru_cache
@@ -46,19 +46,24 @@ def with_places(pieces: Iterable[Piece], free: Sequence[Splice], places: Places)
     return [cut.get(piece.id, piece) for piece in pieces]
 
 
-def place_splices(asking: Asking, pieces: Sequence[Piece], free: Sequence[Splice]) -> Places:
+def place_splices(
+    asking: Asking,
+    pieces: Sequence[Piece],
+    free: Sequence[Splice],
+    seconds: Callable[[], float],
+) -> Places:
     """Return better places to splice runs at; empty where the usual places are as good.
 
     ``free`` are the trim's spliced runs whose joints may be moved; ``pieces`` has them cut in
     the usual places.  Where the stock runs out with those, places with which it is enough are
-    looked for.
+    looked for.  ``seconds`` tells what is left of the time, an outer guard.
     """
     places: dict[str, tuple[Fraction, ...]] = {}
     best = _rank(asking, pieces)
     left = PLANS - 1
     each = max(left // max(len(free), 1), LEAST_PLANS)
     for splice in free:
-        if left < 2:
+        if left < 2 or seconds() <= 0:
             break
         own = {piece.id for piece in splice.pieces()}
         now = with_places(pieces, free, places)
@@ -67,6 +72,8 @@ def place_splices(asking: Asking, pieces: Sequence[Piece], free: Sequence[Splice
         tries = other_cuts(splice, _wanted(asking.job, asking.trim, rest))[: min(each, left) - 1]
         left -= 1 + len(tries)
         for cut in tries:
+            if seconds() <= 0:
+                break
             moved = with_places(now, (splice,), {splice.whole.id: cut})
             rank = _rank(asking, moved)
             if rank is not None and (best is None or rank < best):

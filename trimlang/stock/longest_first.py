@@ -10,6 +10,9 @@ from trimlang.stock.buying import Buying
 from trimlang.stock.packing import Packing, better, counts_of, packing_of
 from trimlang.stock.timber import Pattern, Timber
 
+#: Kinds favoured one after another, the best price a length first: each is a plan to make.
+FAVOURITES = 8
+
 
 def plain_packing(timber: Timber, buying: Buying) -> Packing | None:
     """Longest first, each from the first stick with room; new sticks rack first.
@@ -29,7 +32,10 @@ def plain_packing(timber: Timber, buying: Buying) -> Packing | None:
 def quick_packing(timber: Timber, buying: Buying) -> Packing | None:
     """The best of several longest-first best-fit packings, one for each kind favoured."""
     best: Packing | None = None
-    for favourite in (None, *(k for k, kind in enumerate(timber.kinds) if not kind.on_hand)):
+    bought = [k for k, kind in enumerate(timber.kinds) if not kind.on_hand]
+    if len(bought) > FAVOURITES:
+        bought.sort(key=lambda k: (timber.kinds[k].rate / timber.kinds[k].length, k))
+    for favourite in (None, *bought[:FAVOURITES]):
         order = _opening_order(timber, favourite)
         filled = _fill(timber, timber.demand, order, _supplies(timber), first_fit=False)
         if filled is not None:
@@ -112,15 +118,13 @@ def _fill(
     contents: list[list[int]] = []
     rooms: list[int] = []
     open_rooms: list[tuple[int, int]] = []
+    firsts = _FirstRoom()
     for size, count in enumerate(demand):
         weight = timber.sizes[size].weight
-        first = 0
         for _ in range(count):
             place = -1
             if first_fit:
-                while first < len(rooms) and rooms[first] < weight:
-                    first += 1
-                place = first if first < len(rooms) else -1
+                place = firsts.first(weight)
             else:
                 at = bisect_left(open_rooms, (weight, -1))
                 if at < len(open_rooms):
@@ -135,9 +139,42 @@ def _fill(
                 contents.append([])
             rooms[place] -= weight
             contents[place].append(size)
-            if not first_fit:
+            if first_fit:
+                firsts.keep(place, rooms[place])
+            else:
                 insort(open_rooms, (rooms[place], place))
     return [(kind, tuple(pattern)) for kind, pattern in zip(kinds, contents, strict=True)]
+
+
+class _FirstRoom:
+    """Finds the first stick with so much room, in a tree of the greatest room under each node."""
+
+    def __init__(self) -> None:
+        self._leaves = 64
+        self._most = [-1] * (2 * self._leaves)
+
+    def first(self, weight: int) -> int:
+        """The place of the first stick with that much room, -1 where there is none."""
+        if self._most[1] < weight:
+            return -1
+        node = 1
+        while node < self._leaves:
+            node = 2 * node + (self._most[2 * node] < weight)
+        return node - self._leaves
+
+    def keep(self, place: int, room: int) -> None:
+        """Say what room a stick has now."""
+        if place >= self._leaves:
+            rooms = self._most[self._leaves :]
+            self._leaves *= 2
+            self._most = [-1] * (2 * self._leaves)
+            for old, known in enumerate(rooms):
+                self.keep(old, known)
+        node = self._leaves + place
+        self._most[node] = room
+        while node > 1:
+            node //= 2
+            self._most[node] = max(self._most[2 * node], self._most[2 * node + 1])
 
 
 def _next_kind(

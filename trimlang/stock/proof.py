@@ -12,8 +12,9 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field
 
 from trimlang.stock.buying import Buying
-from trimlang.stock.cutting import RackCut
+from trimlang.stock.cutting import Answer, RackCut
 from trimlang.stock.diving import Rack
+from trimlang.stock.fewer_sticks import fewer_sticks
 from trimlang.stock.floor import Worth, cost_floor
 from trimlang.stock.mix import Known, Mix, MixSearch
 from trimlang.stock.nesting import can_nest
@@ -35,10 +36,6 @@ IN_VAIN = 2
 ROOMIER = 1e-3
 #: With more pieces than this it is not asked whether a plan need share its mitres.
 APART = 200
-#: With more kinds of stick than this fewer sticks are not sought: each look takes seconds.
-FEW_KINDS = 100
-#: Mixes of fewer sticks tried once the cost is settled.
-FEWER = 6
 
 
 @dataclass(slots=True)
@@ -110,21 +107,32 @@ def prove(
             passed.too_small.append(mix.counts)
             if answer.impossible:
                 state.reason = SIFTED
-                known.too_small.append(mix.counts)
-                state.racks.append((mix.counts, answer.impossible))
+                _rule_out(state, known, mix.counts, answer)
             else:
                 undecided.append((mix, floor))
             in_vain += 1
             if in_vain == IN_VAIN:
                 _cut_roomier(search, racks, passed, floor, state)
     _decide(undecided, floor, search, racks, known, state, seconds)
-    if state.packing is not None and len(timber.kinds) <= FEW_KINDS:
-        _cut_fewer_sticks(search, racks, known, state, seconds)
+    if state.packing is not None:
+
+        def ruled_out(counts: Sequence[int], answer: Answer) -> None:
+            _rule_out(state, known, counts, answer)
+
+        fewer = fewer_sticks(search, racks, known, state.packing, seconds, ruled_out)
+        state.packing, state.stick_bound = fewer.packing, fewer.stick_bound
     if timber.leaning and state.packing is not None:
         state.packing = _apart(timber, buying, state.packing, seconds)
     state.work = relaxation.work + search.work
     state.worths = known.worths
     return state
+
+
+def _rule_out(state: Proof, known: Known, counts: Sequence[int], answer: Answer) -> None:
+    """Keep that a rack holds too little, by a choice among the patterns that a worth leaves."""
+    known.too_small.append(tuple(counts))
+    if answer.impossible is not None:
+        state.racks.append((tuple(counts), answer.impossible))
 
 
 def _take(search: MixSearch, state: Proof, sticks: Rack) -> None:
@@ -176,40 +184,11 @@ def _decide(
             known.worths.append(answer.worth)
         elif answer.impossible:
             state.reason = SIFTED
-            known.too_small.append(mix.counts)
-            state.racks.append((mix.counts, answer.impossible))
+            _rule_out(state, known, mix.counts, answer)
         else:
             sure = False
     if sure and undecided:
         state.bound = max(state.bound, beyond)
-
-
-def _cut_fewer_sticks(
-    search: MixSearch,
-    racks: RackCut,
-    known: Known,
-    state: Proof,
-    seconds: Callable[[], float],
-) -> None:
-    """At the cost reached, lower the number of sticks and raise its bound."""
-    for _ in range(FEWER):
-        packing = state.packing
-        if packing is None or seconds() <= 0:
-            return
-        counts, floor = search.fewest(known, packing.cost, seconds())
-        state.stick_bound = max(state.stick_bound, floor)
-        if counts is None or len(packing.sticks) <= state.stick_bound:
-            return
-        answer = racks.cut(counts)
-        if answer.sticks is not None:
-            _take(search, state, answer.sticks)
-        elif answer.worth is not None:
-            known.worths.append(answer.worth)
-        elif answer.impossible:
-            known.too_small.append(counts)
-            state.racks.append((counts, answer.impossible))
-        else:
-            return
 
 
 def _apart(
