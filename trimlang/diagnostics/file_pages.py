@@ -102,6 +102,17 @@ FILE_PAGES: Final = (
         example="",
     ),
     Page(
+        code="T650",
+        title="a row that is left out",
+        message="row {row} is left out: {why}",
+        remedy="Is it a wall? Then write its length as a job file does, such as 10 ft 2 1/4 in or"
+        " 3105 mm; its place in the job file has a remark.",
+        why="A list of measurements may hold areas, angles and headings, which are no walls. What"
+        " is not read is told row by row, and the others are written.",
+        example="Name,Distance,Unit\nN,3.105,m\nfloor,12.5,m2\n",
+        severity=Severity.WARNING,
+    ),
+    Page(
         code="T651",
         title="not a table",
         message="“{path}” cannot be read as CSV: {why}",

@@ -15,35 +15,28 @@ from trimlang.language.source import Source
 from trimlang.record import record
 from trimlang.tables.cell_findings import LinePart, span_of, told_at_cells
 from trimlang.tables.cells import Cell, NoTableError, TableRow, read_rows, table_text
-from trimlang.tables.table_columns import ALSO, COLUMNS, KINDS, NEEDED
+from trimlang.tables.from_list import from_list
+from trimlang.tables.table_columns import ALSO, COLUMNS, KINDS, NEEDED, SOUND, names_columns
 
 _QUOTES: Final = re.compile('["“”]')
 # "1,234" is a thousand in one country and one and a bit in another.
 _TWO_WAYS: Final = re.compile(r"(?<!\d)\d{1,3},\d{3}(?!\d)")
 _DECIMAL_COMMA: Final = re.compile(r"(?<=\d),(?=\d)")
 _ONCE: Final = "Take one of them out, or give it another name."
-_SOUND: Final = {
-    "wall": "X",
-    "length": "1 in",
-    "left": "butt",
-    "right": "butt",
-    "trims": "base",
-    "room": "x",
-    "called": "x",
-    "note": "x",
-}
-"""Text that is sound in each column, to try the other cells of a row one by one."""
-
 _TEXTS: Final = ("room", "called", "note")
 
 
 @record
 class Made:
-    """The job file's text, what is wrong with the table, and the table's own text."""
+    """The job file's text, what is wrong with the table, and the table's own text.
+
+    ``told`` is what was guessed of a list that does not name its columns as a survey does.
+    """
 
     text: str
     findings: tuple[Diagnostic, ...]
     source: Source
+    told: tuple[str, ...] = ()
 
 
 def from_csv(data: bytes, path: Path, include: str | None = None) -> Made:
@@ -59,6 +52,11 @@ def from_csv(data: bytes, path: Path, include: str | None = None) -> Made:
         span = Span(path.name, error.line, error.column, error.column + 1)
         finding = say("T651", span, path=path.name, why=error.why)
         return Made("", (finding,), Source(path.name, data.decode("utf-8", "replace")))
+    if rows and not names_columns(rows[0]):
+        listed = from_list(rows, path, include, delimiter)
+        if listed is not None:
+            lines = "".join(f"{line}\n" for line in listed.lines)
+            return Made(lines, listed.findings, Source(path.name, text), listed.told)
     made = _Table(path, delimiter, rows).made(include)
     return replace(made, source=Source(path.name, text))
 
@@ -241,7 +239,7 @@ class _Table:
             if column:
                 start = len(line) + 1
                 line += texts[column]
-                others = {name: _SOUND.get(name) or texts[name] for name in texts}
+                others = {name: SOUND.get(name) or texts[name] for name in texts}
                 alone = form.format(**{**others, column: texts[column]})
                 pieces.append(LinePart(start, column, cell_of[column], alone))
         if line.startswith("room ") and self._lines:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
+from trimlang.tables.cells import TableRow
+
 COLUMNS: Final = (
     "kind",
     "room",
@@ -25,3 +27,27 @@ ALSO: Final = {"run": "wall", "trim": "trims"}
 # What the heading must name; what a single row must hold depends on its kind.
 NEEDED: Final = ("room", "length")
 KINDS: Final = ("run", "opening", "bare", "room", "line")
+
+
+SOUND: Final = {
+    "wall": "X",
+    "length": "1 in",
+    "left": "butt",
+    "right": "butt",
+    "trims": "base",
+    "room": "x",
+    "called": "x",
+    "note": "x",
+}
+"""Text that is sound in each column, to try the other cells of a row one by one."""
+
+
+def names_columns(heading: TableRow) -> bool:
+    """Tell whether a heading is a survey's: it names ends or trims, or nothing but known columns.
+
+    A list of measurements has a unit, a date or the like beside its walls and lengths.
+    """
+    words = {cell.text.strip().lower() for cell in heading.cells} - {""}
+    known = {word for word in words if ALSO.get(word, word) in COLUMNS}
+    of_survey = {"left", "right", "kind", "trims", "trim", "called", "more", "line"}
+    return bool(known & of_survey) or (set(NEEDED) <= known and known == words)

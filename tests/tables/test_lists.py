@@ -1,0 +1,104 @@
+"""Lists of measurements: what a laser measure or a phone writes, and what is told of it."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.jobs import TRIM
+from trimlang.cli import main
+from trimlang.compiler import check_job
+from trimlang.tables.from_csv import Made, from_csv
+
+LASER = (
+    "No;Date;Type;Value [m];Comment\n1;2026-04-02 10:11;Distance;3,105;north\n"
+    "2;2026-04-02 10:12;Distance;2,631;\n3;2026-04-02;Area;8,17 m²;\n4;;Distance;3,105;\n"
+)
+NOTES = (
+    "Bedroom\nN 10' 2 1/4\"\nE 3,105 m\ndoor 32 in\n- window to garden: 1.2 m\n- W 40 x 30\n\n"
+    "Bath:\n10 ft 2\nnorth wall: 2740 mm\nBedroom 2\nN10 ft 2\n1) 8 ft\n"
+)
+
+
+def read(text: str, name: str = "list.csv") -> Made:
+    return from_csv(text.encode(), Path(name))
+
+
+def test_a_laser_measures_list_is_read_by_its_headings() -> None:
+    made = read(LASER, "attic.csv")
+    assert made.text == (
+        'room "attic", ends in\n  1: 3.105 m, note "north"\n  2: 2.631 m\n'
+        "  # row 4 is left out: 3 2026-04-02 Area 8,17 m²\n  4: 3.105 m\n"
+    )
+    (found,) = made.findings
+    assert (found.code, found.span.line, found.span.column) == ("T650", 4, 19)
+    assert "row 4" in found.message
+    assert "column “Value [m]” is read as the length, in m" in made.told
+    assert "column “Date” is left out" in made.told
+    assert "no room is named: the walls are in room “attic”" in made.told
+
+
+def test_a_list_with_rooms_and_units_row_by_row() -> None:
+    made = read(
+        "Room,Name,Length,Unit\nDen,N,10.25,feet\nDen,door to hall,32,inches\nDen,E,2740,mm\n"
+        "Bath,N,1.2,metres\nBath,N,0.9,m\nBath,x,3,furlong\nBath,y,,m\n"
+    )
+    assert made.text == (
+        'room "Den", ends in\n  N: 10.25 ft\n  door 32 in, "door to hall"\n  E: 2740 mm\n\n'
+        'room "Bath", ends in\n  N: 1.2 m\n  N-2: 0.9 m\n'
+        "  # row 7 is left out: Bath x 3 furlong\n  # row 8 is left out: Bath y m\n"
+    )
+    assert [(one.code, one.span.line) for one in made.findings] == [("T650", 7), ("T650", 8)]
+
+
+def test_notes_of_a_phone_are_read_line_by_line() -> None:
+    made = read(NOTES, "notes.txt")
+    assert made.text == (
+        'room "Bedroom", ends in\n  N: 10\' 2 1/4"\n  E: 3.105 m\n  door 32 in, "door"\n'
+        '  window 1.2 m, "window to garden"\n  # row 6 is left out: - W 40 x 30\n\n'
+        'room "Bath", ends in\n  W1: 10 ft 2\n  north-wall: 2740 mm, note "north wall"\n'
+        "  # row 11 is left out: Bedroom 2\n  # row 12 is left out: N10 ft 2\n  1: 8 ft\n"
+    )
+    assert [one.span.line for one in made.findings] == [6, 11, 12]
+
+
+@pytest.mark.parametrize(
+    ("table", "walls"),
+    [
+        # no heading: the column that reads as lengths
+        ("A;3,105 m;first\nB;2,5 m;\n", ['  A: 3.105 m, note "first"', "  B: 2.5 m"]),
+        # feet in the heading; a comma parts cells, so quoted ones may be thousands
+        ("Wall,Distance (ft)\nN,10.5\n", ["  N: 10.5 ft"]),
+        ('Wall,Distance (mm)\nN,"12,500"\n', ["  N: 12500 mm"]),
+        # thousands of millimetres or millimetres with a decimal comma: nobody can tell
+    ],
+)
+def test_units_and_commas(table: str, walls: list[str]) -> None:
+    made = read(table)
+    assert [line for line in made.text.splitlines() if line.startswith("  ")] == walls
+
+
+@pytest.mark.parametrize("text", [LASER, NOTES])
+def test_what_is_made_is_a_job_that_can_be_checked(text: str) -> None:
+    made = read(text, "list.txt" if text is NOTES else "list.csv")
+    found = check_job(TRIM + made.text).diagnostics
+    # the list says neither trims nor doors: the room is there, and the file is read
+    assert not [one for one in found if one.code.startswith("T1")]
+
+
+def test_the_command_tells_what_it_guessed(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    table, job = tmp_path / "attic.csv", tmp_path / "attic.trim"
+    table.write_text(LASER, encoding="utf-8")
+    assert main(["convert", str(table), str(job)]) == 0
+    told = capsys.readouterr().err
+    assert "attic.csv: column “Value [m]” is read as the length, in m" in told
+    assert "T650" in told
+    assert job.read_text(encoding="utf-8").startswith('room "attic"')
+
+
+def test_a_surveys_own_heading_is_no_list() -> None:
+    found = read("room,wall,lenth,left,right\nDen,N,40 in,butt,butt\n").findings
+    assert "T652" in {one.code for one in found}
