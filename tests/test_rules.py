@@ -26,6 +26,17 @@ OF_ROWS = {"too_much", "wrong_end", "code"}
 """Rows of settings and of known slips say with which code they answer."""
 
 
+AT_A_DOOR = {
+    "trimlang/__init__.py": "importing trimlang loads nothing that is not asked for",
+    "trimlang/compiler.py": "check does not plan",
+    "trimlang/diagnostics/diagnostic.py": "most files have nothing that a page is needed for",
+    "trimlang/language/parse.py": "most files have no line that cannot be read",
+    "trimlang/output/job_files.py": "jinja2, where pages are wanted",
+    "trimlang/settings/setting_kinds.py": "the table is made of the kinds",
+    "trimlang/stock/planner.py": "highspy and numpy, where the short proof fails",
+}
+"""Modules that import some of our own inside functions, and why; the commands may do so too."""
+
 OTHERS_PRIVATE_NAMES = {"_actions", "_SubParsersAction", "_page_box"}
 """What argparse and WeasyPrint do not tell in another way."""
 
@@ -136,6 +147,19 @@ def test_modules_stay_small() -> None:
         if len((ROOT / path).read_text(encoding="utf-8").splitlines()) > MOST_LINES
     ]
     assert not long
+
+
+def test_our_own_modules_are_imported_at_the_top() -> None:
+    inside = {
+        path
+        for path, tree in modules().items()
+        if not path.startswith("trimlang/cli/")
+        for function in ast.walk(tree)
+        if isinstance(function, ast.FunctionDef)
+        for node in ast.walk(function)
+        if isinstance(node, ast.ImportFrom) and (node.module or "").startswith("trimlang")
+    }
+    assert inside == set(AT_A_DOOR)
 
 
 def test_tests_use_public_names() -> None:

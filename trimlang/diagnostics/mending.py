@@ -13,7 +13,9 @@ from fractions import Fraction
 from typing import Any, Final
 
 from trimlang.diagnostics.diagnostic import Diagnostic, Span
+from trimlang.diagnostics.near_words import nearest
 from trimlang.diagnostics.suggestion import Suggestion
+from trimlang.lengths.tape import SIXTEENTH, mixed_number, steps_nearest
 from trimlang.letters import STEERING
 from trimlang.record import record
 
@@ -85,8 +87,6 @@ def _marked(span: Span, line: str) -> str:
 
 
 def _nearest_fraction(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
-    from trimlang.lengths.tape import SIXTEENTH, mixed_number, steps_nearest
-
     instead = str(facts["instead"])
     if instead:
         yield _write(span, instead)
@@ -128,8 +128,6 @@ def _without_marks(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
 
 
 def _known_unit(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
-    from trimlang.diagnostics.near_words import nearest
-
     unit = str(facts["unit"])
     match = nearest(unit, _UNITS)
     # The unit stands behind its number, so the last place where it occurs is the right one.

@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+from difflib import get_close_matches
 from pathlib import Path
 from typing import TYPE_CHECKING
+
+from trimlang.resources import folder
 
 if TYPE_CHECKING:
     from importlib.resources.abc import Traversable
@@ -18,14 +21,10 @@ def unusable(templates: Path | None) -> str | None:
         return None
     if not templates.is_dir():
         return f"there is no folder {templates}"
-    from trimlang.resources import folder
-
     shipped = _files(folder("templates"))
     own = _files(templates)
     if not own or own & shipped:
         return None
-    from difflib import get_close_matches
-
     first = min(own)
     close = get_close_matches(first, sorted(shipped), n=1, cutoff=0.8)
     instead = f"; is {first} meant to be {close[0]}?" if close else ", such as tickets.html"

@@ -14,6 +14,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from trimlang.record import record
+from trimlang.stock.mitres import least_weights
 from trimlang.stock.problem import Blank, Part, Problem
 
 #: The sizes on one stick, by their place in ``Timber.sizes``, in rising order.
@@ -94,8 +95,6 @@ def timber_of(problem: Problem) -> Timber:
     Kinds too short for any part are kept only where they may serve as spare.
     Nothing here depends on the order in which parts or blanks are listed.
     """
-    from trimlang.stock.mitres import least_weights
-
     # Where no two ends can share a cut, leans make no difference, and ignoring them leaves fewer
     # sizes.
     leaning = _may_share(problem.parts)

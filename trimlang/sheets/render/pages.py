@@ -71,9 +71,9 @@ def render_sheets(
         shared=shared,
         drawings=filler.drawings,
     )
-    press = _Press(result, filler, words, paper)
+    pages = _Pages(result, filler, words, paper)
     return {
-        sheet.name: press.page(sheet.file, words(sheet.title), sheet.context(printing))
+        sheet.name: pages.page(sheet.file, words(sheet.title), sheet.context(printing))
         for sheet in SHEETS
         if (only is None or sheet.name in only) and sheet.wanted(printing)
     }
@@ -102,7 +102,7 @@ def render_phone(
         shared=shared,
         drawings=filler.drawings,
     )
-    press = _Press(result, filler, words, "letter")
+    pages = _Pages(result, filler, words, "letter")
     wanted = [
         sheet
         for sheet in SHEETS
@@ -110,7 +110,7 @@ def render_phone(
     ]
     sections = [
         Markup(  # noqa: S704 - a template made it, and escaped what the job says
-            press.page(
+            pages.page(
                 sheet.file,
                 words(sheet.title),
                 {**sheet.context(printing), "in_one": True, "name": sheet.name},
@@ -119,7 +119,7 @@ def render_phone(
         for sheet in wanted
     ]
     turns = [(sheet.name, words(sheet.title)) for sheet in wanted]
-    return press.page(f"{PHONE}.html", words(PHONE_TITLE), {"turns": turns, "sections": sections})
+    return pages.page(f"{PHONE}.html", words(PHONE_TITLE), {"turns": turns, "sections": sections})
 
 
 def render_index(
@@ -140,7 +140,7 @@ def render_index(
     """
     words = words_in(language)
     filler = filler or TemplateFiller(templates)
-    press = _Press(result, filler, words, paper)
+    pages = _Pages(result, filler, words, paper)
     glance = at_a_glance(
         result,
         _pen(result, words, show),
@@ -149,7 +149,7 @@ def render_index(
         beside=beside,
         cache=filler.drawings,
     )
-    return press.page(f"{INDEX}.html", words(INDEX_TITLE), {"glance": glance})
+    return pages.page(f"{INDEX}.html", words(INDEX_TITLE), {"glance": glance})
 
 
 def phone_file(result: Result) -> str:
@@ -173,7 +173,7 @@ def _pen(result: Result, words: Words, show: str | None) -> Pen:
     )
 
 
-class _Press:
+class _Pages:
     """What the pages of one printing share: head and foot, words, paper and looks."""
 
     def __init__(self, result: Result, filler: TemplateFiller, words: Words, paper: str) -> None:
