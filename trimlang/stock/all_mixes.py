@@ -1,9 +1,9 @@
-"""Every mix of sticks under a cost that the known worths leave, counted out in arrays.
+"""Every mix of sticks under a cost that satisfies the known worths, listed in arrays.
 
 The mixes grow kind after kind: each row of an array is a choice of counts so far, and
 is dropped as soon as what it still needs would cost too much, by any worth.  Limits on
-the counts are worked out in floating point and eased by far more than its rounding;
-what is kept at the end is checked in whole numbers.  So none is lost, and none is kept
+the counts are worked out in floating point and eased by far more than its rounding errors;
+the rows that are left are checked in whole numbers.  So no mix is lost, and none is kept
 wrongly.
 """
 
@@ -19,23 +19,23 @@ from trimlang.stock.timber import Timber
 Counts: TypeAlias = tuple[int, ...]
 
 CELLS: Final = 4_000_000
-"""Counts at once, of all rows and kinds; where there would be more, the listing is given up."""
+"""The most counts at once, rows times kinds; where there would be more, nothing is listed."""
 
 SPARES: Final = 64
-"""Ways of keeping sticks whole as spare; with more of them there is no listing."""
+"""Ways of keeping sticks whole as spare; with more of them nothing is listed."""
 
 LARGEST: Final = 1 << 61
 """Whole numbers in the arrays stay below this."""
 
 EASE: Final = 1e-3
-"""Money, or sticks, by which a limit is eased, beside a part in a million million."""
+"""Coins, or sticks, by which a limit is eased, beyond a part in a million million."""
 
 FLAT: Final = 1e-9
-"""Money a stick below which one count is as good as another."""
+"""Coins a stick below which the count of a kind makes no difference to the cost."""
 
 
 def held(counts: Any, worth: Worth) -> Any:
-    """What the sticks of each row of counts are worth."""
+    """Return what the sticks of each row of counts are worth."""
     import numpy as np
 
     return counts @ np.array(worth.of_kind, dtype=np.int64)
@@ -63,7 +63,7 @@ class AllMixes:
         self._curves: list[Any] = [np.zeros(0, dtype=np.int64) for _ in kinds]
 
     def below(self, worths: Sequence[Worth], cost: int, *, free: bool) -> tuple[Any, Any] | None:
-        """Every mix that costs less and that no worth rules out: counts by row, and costs.
+        """Return every mix that costs less and that no worth rules out: counts by row, and costs.
 
         ``free``: sticks that cost nothing are always all taken, where they are no
         spare.  None: there are too many to list.
@@ -86,6 +86,7 @@ class AllMixes:
             total = int(rows.sum())
             if total * len(most) > CELLS:
                 return None
+            # Each row becomes as many rows as it has counts of this kind: least, least + 1, ...
             source = np.repeat(np.arange(len(rows)), rows)
             first = np.cumsum(rows) - rows
             number = np.arange(total) - first[source] + least[source]
@@ -99,7 +100,7 @@ class AllMixes:
     def _limits(
         self, place: int, counts: Any, paid: Any, worths: Sequence[Worth], limit: float
     ) -> tuple[Any, Any]:
-        """For each row the least and the greatest count of the next kind."""
+        """Return for each row the least and the greatest count of the next kind."""
         np = self._np
         kind, rest = self._order[place], self._order[place + 1 :]
         rate = self._rates[kind]
@@ -119,7 +120,9 @@ class AllMixes:
                 else:
                     greatest = np.where(needs > 0, -1.0, greatest)
                 continue
-            # the rest pays ``per`` at the least for what this kind leaves needed
+            # What this kind leaves needed costs the later kinds at least `per` for each unit of
+            # worth:
+            # paid + rate * count + (needs - each * count) * per < limit, solved for the count.
             slope, room = rate - each * per, limit - paid - needs * per
             if abs(slope) <= FLAT:
                 greatest = np.where(room < -EASE, -1.0, greatest)
@@ -134,7 +137,7 @@ class AllMixes:
         )
 
     def _costs(self, counts: Any) -> Any:
-        """What each mix costs, the sticks kept whole included."""
+        """Return what each mix costs, the sticks kept whole included."""
         np = self._np
         costs = np.full(len(counts), LARGEST, dtype=np.int64)
         if not len(counts):
@@ -151,7 +154,7 @@ class AllMixes:
         return costs
 
     def _reach(self, kind: int, most: int) -> None:
-        """Have the price of up to so many sticks of a kind."""
+        """Make sure that the prices of up to so many sticks of a kind are known."""
         known = self._curves[kind]
         if most >= len(known):
             prices = [self._buying.least(kind, count) for count in range(len(known), 2 * most + 1)]
@@ -159,11 +162,12 @@ class AllMixes:
             self._curves[kind] = self._np.append(known, self._np.array(more, dtype=known.dtype))
 
     def _small(self, worth: Worth) -> bool:
+        # Products of counts and worths must not overflow 64 bits.
         most = sum(w * n for w, n in zip(worth.of_kind, self._timber.most, strict=True))
         return worth.needed + most < LARGEST
 
     def _kept_whole(self) -> list[Counts] | None:
-        """Ways of keeping sticks whole that cover the spare; None: too many."""
+        """Return the ways of keeping sticks whole that cover the spare; None: too many."""
         kinds = self._timber.kinds
         bought = [kind for kind, sort in enumerate(kinds) if not sort.on_hand]
         found: list[Counts] = []
@@ -175,7 +179,7 @@ class AllMixes:
         return found
 
     def _covers(self, bought: Sequence[int], needed: int) -> Iterator[Counts]:
-        """Counts of the bought kinds, as far as they go, that are together long enough."""
+        """Yield counts of these kinds that are together long enough, without needless sticks."""
         if needed <= 0:
             yield ()
             return

@@ -13,7 +13,10 @@ from trimlang.stock.timber import Pattern, Timber
 
 @record
 class Choice:
-    """Sticks that hold everything; or that no choice does; or that the search gave up."""
+    """The sticks that hold everything.
+
+    None with ``settled``: no choice does; None without it: the search gave up.
+    """
 
     sticks: tuple[tuple[int, Pattern], ...] | None
     settled: bool
@@ -29,7 +32,10 @@ def choose(
     nodes: int,
     seconds: float,
 ) -> Choice:
-    """Cut the demand from a rack with the given patterns only."""
+    """Cut the demand from a rack with the given patterns only.
+
+    Any choice will do: the costs are all 0, so the first one found ends the search.
+    """
     import highspy
     import numpy as np
 
@@ -55,6 +61,7 @@ def choose(
         for size, number in Counter(pattern).items():
             places.append(size)
             factors.append(float(number))
+            # No stick beyond those that cut the last piece of every size in the pattern.
             often = max(often, -(-demand[size] // number))
         uppers.append(float(min(often, counts[kind])))
         places.append(sizes + kind)
@@ -67,6 +74,8 @@ def choose(
     program.col_cost_ = np.zeros(len(patterns))
     program.col_lower_ = np.zeros(len(patterns))
     program.col_upper_ = np.array(uppers)
+    # A row for each size: at least as many as wanted; more are taken off in `_sticks`.  A row for
+    # each kind: no more sticks than the rack has.
     program.row_lower_ = np.array([*map(float, demand), *([-inf] * len(timber.kinds))])
     program.row_upper_ = np.array([*([inf] * sizes), *map(float, counts)])
     program.a_matrix_.format_ = highspy.MatrixFormat.kColwise
@@ -93,7 +102,7 @@ def _sticks(
     counts: Sequence[int],
     times: Sequence[int],
 ) -> tuple[tuple[int, Pattern], ...] | None:
-    """The sticks of an answer without pieces cut too often; None if it falls short."""
+    """Return the sticks of an answer without pieces cut too often; None if any piece is missing."""
     wanted = list(demand)
     left = list(counts)
     sticks: list[tuple[int, Pattern]] = []

@@ -2,9 +2,9 @@
 
 ``RackCut.cut`` first asks the linear program: is there a worth that the rack falls
 short of?  Then it rounds the program's answer: step by step (``diving.py``), or by
-keeping what the answer uses wholly and choosing exactly how the rest is cut.  Where
-neither finds a way, the patterns that a worth leaves are searched, all of them if they
-are not too many: that settles most racks on which hardly anything may be wasted.
+keeping the patterns that it uses wholly and choosing exactly how the rest is cut.  Where
+neither finds a way, the patterns that a worth allows are searched, all of them if they
+are not too many: this settles most racks on which hardly anything may be wasted.
 """
 
 from __future__ import annotations
@@ -23,17 +23,17 @@ from trimlang.stock.relaxation import Relaxation, Way
 from trimlang.stock.sifting import nearest, sifted, slack_of
 from trimlang.stock.timber import Pattern, Timber
 
-#: Steps undone in a dive when a rack is searched thoroughly.
+#: The most steps undone in a dive when a rack is searched thoroughly.
 RETREATS = 40
-#: The same before patterns are listed; and where no mitres are shared, since a remainder
-#: is then soon chosen.
+#: The same once no list can settle the rack; and in the first dive, since a remainder
+#: is chosen soon after it.
 FEW = 8
 FEWER = 2
-#: Patterns listed at most; and of a rack that is searched thoroughly.
+#: The most patterns listed; and of a rack that is searched thoroughly.
 PATTERNS = 60_000
 LONGEST = 150_000
-#: Lists searched at once: any so short; longer ones where no more than this part of what is
-#: needed may be wasted; and after other ways the longest, where hardly anything may.
+#: Lists searched at once: up to SHORT_LIST; up to LONG_LIST where no more than LITTLE of what is
+#: needed may be wasted.  Longer ones come after other ways, where no more than LEAST may be.
 SHORT_LIST = 5_000
 LONG_LIST = 15_000
 LITTLE = 2e-5
@@ -41,22 +41,22 @@ LEAST = 1e-7
 #: Branches of the search among listed patterns.
 BRANCHES = 20_000
 FEW_BRANCHES = 200
-#: Answers whose rest is chosen among the patterns that waste least; how many patterns those
-#: are; and how many times as many are listed, since some may not be laid.
+#: Answers whose remainder is chosen among the patterns that waste least; how many those
+#: patterns are; and how many times as many are listed, since some cannot be laid.
 ANSWERS = 4
 NEAREST = 2_500
 LAYABLE = 2
-#: How often a dive is ended by such a search, and how large that is.
+#: How often a dive may be ended by such a search, and how large that is.
 ENDINGS = 8
 ENDING = 5_000
 ENDING_BRANCHES = 200
-#: Pieces left when a dive may be ended so.
+#: The most pieces left when a dive may be ended in this way.
 LAST = 60
-#: Dives that start with another pattern each.
+#: How many dives are made, each with another first pattern.
 STARTS = 8
-#: The same where a list is searched after them.
+#: The same where a list is searched after them in any case.
 FEW_STARTS = 1
-#: Patterns with which a program over patterns that can be laid starts, for each size.
+#: How many patterns, for each size, a new program takes over from the one before it.
 SEEDS = 3
 
 
@@ -81,10 +81,10 @@ class Answer:
 
 
 class RackCut:
-    """Cuts racks of one timber, sharing the patterns priced so far.
+    """Cuts racks of one timber; the patterns priced for one rack are used for the next.
 
-    ``relaxation`` is the one that the bound comes from; ``centre`` a rack, in parts of
-    sticks, that is enough for it and costs least.
+    ``relaxation`` is the one that the bound comes from; ``centre`` a rack, in fractions of
+    sticks, that is enough for the relaxation and costs least.
     """
 
     def __init__(
@@ -107,6 +107,8 @@ class RackCut:
     def cut(self, counts: Sequence[int]) -> Answer:
         """Try to cut everything from ``counts`` sticks of each kind."""
         timber = self._timber
+        # From the cheapest test to the dearest; each ends the search as soon as it settles the
+        # rack.
         quick = fill_counts(timber, timber.demand, counts)
         if quick is not None:
             return Answer(sticks=tuple(quick))
@@ -129,7 +131,7 @@ class RackCut:
         return self._among_allowed(laid, counts)
 
     def _among_allowed(self, laid: Relaxation, counts: Sequence[int]) -> Answer:
-        """Search the patterns that the rack allows: at once, late, or not at all."""
+        """Search the patterns that the rack allows: at once if few, late, or not at all."""
         tight, patterns = self._allowed(counts)
         if tight is None:
             return Answer(sticks=self._diver.dive(laid, counts, FEW))
@@ -155,7 +157,10 @@ class RackCut:
     def _by_remainder(
         self, laid: Relaxation, worth: Worth | None, counts: Sequence[int], attempt: int
     ) -> Rack | None:
-        """Keep what an answer uses wholly, and choose how to cut the rest; each attempt another."""
+        """Keep what an answer uses wholly and choose how the rest is cut.
+
+        Each ``attempt`` starts from another answer of the program.
+        """
         shaken = Random(attempt) if attempt else None  # noqa: S311
         kept = self._diver.whole(laid, counts, shaken)
         if worth is None or kept is None or self._seconds() <= 0:
@@ -167,7 +172,7 @@ class RackCut:
         return None if choice.sticks is None else (*cut, *choice.sticks)
 
     def search(self, counts: Sequence[int]) -> Answer:
-        """The same for longer, where ``cut`` has no answer."""
+        """Try longer than ``cut``, where that had no answer."""
         timber = self._timber
         laid = self._laid = self._laid or self.seeded(self._relaxation, Way.CHAINED)
         tight, patterns = self._allowed(counts)
@@ -193,7 +198,10 @@ class RackCut:
         return slack_of(worth, counts) <= LITTLE * worth.needed
 
     def _allowed(self, counts: Sequence[int]) -> tuple[Worth | None, list[Stick] | None]:
-        """A worth close to the rack's, and the patterns that it leaves; None: none, too many."""
+        """Return a worth close to the rack's and the patterns it allows.
+
+        None for the worth: there is none; for the patterns: they are too many.
+        """
         rack = tuple(counts)
         if rack not in self._left:
             patterns, tight = None, self._worths.tightest(rack)
@@ -203,7 +211,7 @@ class RackCut:
         return self._left[rack]
 
     def seeded(self, relaxation: Relaxation, way: Way) -> Relaxation:
-        """A program of another way of pricing, with the patterns of one just solved."""
+        """Return a program of another pricing, with the best patterns of one just solved."""
         near = relaxation.near(SEEDS * len(self._timber.sizes))
         laid = [(kind, self._mended(kind, pattern)) for kind, pattern in near]
         mend = self._mended if way is Way.CHAINED else None
@@ -217,15 +225,20 @@ class RackCut:
         nodes: int,
         worth: Worth,
     ) -> Answer:
-        """Choose among all the patterns that a worth allows of a rack."""
+        """Choose among all the patterns that a worth allows on a rack."""
         held = [stick for stick in patterns if self._holds(stick)]
         choice = choose(self._timber, held, demand, counts, nodes=nodes, seconds=self._seconds())
+        # A pattern that could not be laid in the orders tried might still be laid in another: then
+        # a failed choice proves nothing.
         sure = all(self._settles(stick) for stick in patterns if not self._holds(stick))
         impossible = choice.settled and choice.sticks is None and sure
         return Answer(sticks=choice.sticks, impossible=worth if impossible else None)
 
     def _endings(self, worth: Worth | None) -> Ending | None:
-        """Ends a dive by choosing among the patterns that the rest allows, if few, so often."""
+        """Return what ends a dive by a choice among the patterns left, while these are few.
+
+        It works ``ENDINGS`` times, and remembers the states that lead nowhere.
+        """
         tries = ENDINGS
         dead: set[tuple[int, ...]] = set()
         if worth is None:
@@ -251,7 +264,7 @@ class RackCut:
         return ended
 
     def _mended(self, kind: int, pattern: Pattern) -> Pattern:
-        """The pattern without the last, smallest pieces that keep it from being laid."""
+        """Return the pattern without the last, smallest pieces that keep it from being laid."""
         while pattern and not self._holds((kind, pattern)):
             pattern = pattern[:-1]
         return pattern

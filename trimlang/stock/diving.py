@@ -1,8 +1,8 @@
 """Rounding the linear program of a rack step by step.
 
-A dive solves the program for what is still to be cut, with as much length left over
-as can be, keeps the patterns that the answer uses most, and goes on with the rest;
-before each step longest-first best-fit tries to finish.  A dead end is left by
+A dive solves the program for what is still to be cut so that as much length as possible is left
+over, keeps the patterns that the answer uses most, and goes on with the rest;
+after each step longest-first best-fit tries to finish.  A dead end is left by
 taking another pattern first.  Finding nothing proves nothing.
 """
 
@@ -18,21 +18,25 @@ from trimlang.stock.longest_first import fill_counts
 from trimlang.stock.relaxation import Relaxation
 from trimlang.stock.timber import Pattern, Timber
 
-#: Other patterns tried first at one step before the step before it is undone.
+#: How many other patterns are tried at one step before the step before it is undone.
 OTHERS = 3
-#: Rounding errors of the solver below this are none.
+#: Differences below this are the solver's rounding errors.
 HAIR = 1e-7
 #: A pattern used this often, or more, is kept at once with those used wholly.
 NEARLY = 0.8
 
 Rack = tuple[tuple[int, Pattern], ...]
-#: Finishes what is left of a rack, if it can; and whether that is known to be impossible.
+#: Finishes what is left of a rack, if it can, and says whether that is known to be impossible.
 Ending = Callable[[Sequence[int], Sequence[int]], tuple[Rack | None, bool]]
 
 
 @dataclass(slots=True)
 class Step:
-    """One step of a dive: what was wanted before it, and the patterns to keep."""
+    """One step of a dive: what was to be cut before it, and the patterns to keep.
+
+    ``ranked`` are the patterns that the answer uses, most used first; from place ``first`` on,
+    ``width`` of them are kept.  ``done`` is how many sticks were cut before.
+    """
 
     demand: tuple[int, ...]
     left: tuple[int, ...]
@@ -42,11 +46,11 @@ class Step:
     first: int = 0
 
     def chosen(self) -> Rack:
-        """The patterns that this step keeps."""
+        """Return the patterns that this step keeps."""
         return self.ranked[self.first : self.first + self.width]
 
     def narrow(self) -> bool:
-        """Keep fewer patterns, then another one; False when there is no other."""
+        """Keep fewer patterns, then another single one; return False when there is no other."""
         if self.width > 1:
             self.width //= 2
             return True
@@ -55,7 +59,7 @@ class Step:
 
 
 def retreat(steps: list[Step]) -> Step | None:
-    """Narrow the last step that can be, undoing those after it."""
+    """Narrow the last step that can be narrowed, and undo those after it; None: none can be."""
     while steps:
         if steps[-1].narrow():
             return steps[-1]
@@ -90,10 +94,10 @@ class Diver:
         skip: int = 0,
         ending: Ending | None = None,
     ) -> Rack | None:
-        """Cut everything from ``counts`` sticks of each kind, going back at most so often.
+        """Cut everything from ``counts`` sticks of each kind, with at most so many ``retreats``.
 
-        The first step passes over the ``skip`` most used patterns, and keeps one.
-        ``ending`` may finish what is left, or tell that it is a dead end.
+        With ``skip``, the first step passes over that many of the most used patterns and keeps one.
+        ``ending`` may finish what is left, or say that it is a dead end.
         """
         cut: list[tuple[int, Pattern]] = []
         demand, left = list(self._timber.demand), list(counts)
@@ -128,7 +132,7 @@ class Diver:
     def whole(
         self, laid: Relaxation, counts: Sequence[int], shaken: Random | None
     ) -> tuple[Rack, list[int], list[int]] | None:
-        """The patterns that an answer uses wholly, the demand left, and the sticks left.
+        """Return the sticks that an answer uses wholly, the demand left, and the sticks left.
 
         ``shaken`` gives another answer, as good as the first.  None: there is no answer.
         """
@@ -147,12 +151,13 @@ class Diver:
         return tuple(cut), demand, left
 
     def _solved(self, laid: Relaxation, demand: Sequence[int], left: Sequence[int]) -> Any:
-        """How often each column is used; None where the patterns do not cut everything."""
+        """Return how often each column is used; None where the patterns do not cut everything."""
         laid.pose_length(demand, left)
         while True:
             _, columns, duals = laid.solve()
             if duals is None or self._seconds() <= 0:
                 return None
+            # Pieces are still left uncut: price more patterns, and give up when there are none.
             if laid.lacking(columns) <= HAIR:
                 return columns
             if not laid.priced(duals)[1]:
@@ -166,7 +171,7 @@ class Diver:
         left: Sequence[int],
         done: int,
     ) -> Step:
-        """The patterns that an answer uses, the most used first, and how many to keep."""
+        """Return the patterns that an answer uses, the most used first, and how many to keep."""
         values = laid.pattern_values(columns)
         whole: list[tuple[int, Pattern]] = []
         parts: list[tuple[float, tuple[int, Pattern]]] = []

@@ -1,7 +1,7 @@
-"""Fills a given rack stick by stick, no stick wasting more than a worth leaves to waste.
+"""Fills a given rack stick by stick, wasting no more than a worth allows.
 
-The longest piece that is left goes on a stick with all that may lie beside it.  After
-each stick only the few racks are kept of which least is wasted, in room and in what
+The longest piece that is left goes on a stick, with some choices of pieces beside it.  After
+each stick only the few racks are kept that waste least, in room and in what
 the worth counts (a beam search).  Where nothing is found nothing is proven.
 """
 
@@ -17,19 +17,19 @@ from trimlang.stock.timber import Pattern, Timber
 Stick = tuple[int, Pattern]
 
 WIDTHS: Final = (4, 16)
-"""Racks kept after each stick, in one search after the other."""
+"""How many racks are kept after each stick: in a first search, then in a second."""
 
 BESIDE: Final = 200
 """Steps taken to list what may lie beside one piece on one kind of stick."""
 
 BRANCHES: Final = 6
-"""Fillings of one stick that are followed from one rack."""
+"""How many fillings of the next stick are tried from one rack."""
 
 Laid: TypeAlias = "tuple[Laid, Stick] | None"
 """The sticks laid so far, the last one outermost."""
 
 State = tuple[float, tuple[int, ...], tuple[int, ...], int, int, Laid]
-"""A rack so far: part wasted, pieces wanted, sticks left, worth and room to waste, its sticks."""
+"""A rack so far: part wasted, pieces to cut, sticks left, worth and room to waste, its sticks."""
 
 
 def fill_rack(timber: Timber, counts: Sequence[int], worth: Worth | None) -> list[Stick] | None:
@@ -60,7 +60,7 @@ class _Filling:
         )
 
     def found(self, width: int) -> list[Stick] | None:
-        """Return the sticks, None where the search ends without them."""
+        """Return the sticks; None where the search ends without them, which proves nothing."""
         if min(self._spoil, self._spare) < 0:
             return None
         states: list[State] = [(0.0, self._demand, self._counts, self._spoil, self._spare, None)]
@@ -78,7 +78,7 @@ class _Filling:
         return None
 
     def _followers(self, state: State) -> Iterator[State]:
-        """Yield the racks after one more stick that waste least."""
+        """Yield the racks after one more stick, those that waste least first."""
         _, wanted, left, spoil, spare, sticks = state
         pieces = [size for size, number in enumerate(wanted) for _ in range(number)]
         first = pieces.pop(0)
@@ -90,6 +90,8 @@ class _Filling:
                 for gap, value, beside in self._beside(pieces, room):
                     rest, more = spoil - short + value, spare - gap
                     if rest >= 0 and more >= 0:
+                        # What counts is the scarcer of the two: the worth and the room that may
+                        # still be wasted.
                         wasted = max(
                             (self._spoil - rest + 0.5) / (self._spoil + 1),
                             (self._spare - more) / (self._spare + 1),
@@ -121,7 +123,7 @@ class _Filling:
                     break
                 full = False
                 if at > place and pieces[at - 1] == size:
-                    continue  # one as good as another
+                    continue  # pieces of one size: taking either gives the same filling
                 stack.append((at + 1, left - weights[size], value + values[size], (*taken, size)))
             if full:
                 yield left, value, taken

@@ -1,12 +1,12 @@
 """The linear program over patterns, posed and solved through HiGHS.
 
-Rows: one for each size (cut at least so many) and one for each kind (no more
-sticks cut than had).  Columns: patterns; for each offer the sticks bought; one
+Rows: one for each size (cut at least as many as wanted) and one for each kind (no more
+sticks cut than bought or taken).  Columns: patterns; for each offer the sticks bought; one
 column *share* that stands for "this much of a given rack of sticks"; for each
 kind the sticks taken from a rack; and for each size a column for pieces that go
-uncut, far too dear to be used for long.
+uncut, so dear that they are used only while patterns are missing.
 
-Three questions are put to it.  What do the sticks cost at least (``pose_cost``)?
+It is asked three questions.  What do the sticks cost at least (``pose_cost``)?
 Does a given rack hold everything (``pose_rack``: the part of the rack that is
 needed, fractions of sticks allowed; more than 1 means no)?  And how is it cut so
 that the most length stays on the rack (``pose_length``)?
@@ -22,20 +22,20 @@ from typing import Any
 from trimlang.stock.solver import quiet_solver
 from trimlang.stock.timber import Pattern, Timber
 
-#: The price of a piece left uncut: so many racks, or so many of the dearest sticks.
+#: The price of a piece left uncut: this many racks, or this many of the dearest sticks.
 LACK = 4.0
-#: The same while length is saved: so dear that a rack cuts everything if it can.
+#: The same in ``pose_length``: so dear that everything is cut if the rack allows it.
 LACK_OF_LENGTH = 100.0
-#: By how much a shaken demand may be off.
+#: Width of the band within which a shaken demand is drawn, as a part of the demand.
 SHAKE = 0.02
-#: The most that a pattern is preferred by, in parts of the longest stick.
+#: The most by which one pattern is preferred to another, as a part of the longest stick.
 TILT = 1e-3
 
 
 class PatternProgram:
-    """The program and its patterns.
+    """The linear program and its patterns.
 
-    ``repeats``: patterns may hold a size more often than it is wanted.
+    ``repeats``: patterns may hold more pieces of a size than are wanted.
     """
 
     def __init__(
@@ -55,7 +55,7 @@ class PatternProgram:
         self._rooms = [kind.room for kind in timber.kinds]
         self.columns: list[tuple[int, Pattern]] = []
         self._repeats = repeats
-        #: Sizes that no pattern may hold more often than wanted, even so.
+        #: Sizes that no pattern may hold more often than wanted, even with ``repeats``.
         self.once: tuple[int, ...] = ()
         self._known: set[tuple[int, Pattern]] = set()
         # For each batch of patterns: where each begins, its rows, its numbers.
@@ -112,7 +112,7 @@ class PatternProgram:
         )
 
     def add(self, sticks: Iterable[tuple[int, Pattern]]) -> int:
-        """Add the patterns that are not known yet; how many those are."""
+        """Add the patterns that are not known yet, and return how many those are."""
         np = self._np
         starts: list[int] = []
         places: list[int] = []
@@ -143,7 +143,7 @@ class PatternProgram:
         return fresh
 
     def pose_cost(self) -> None:
-        """Ask for the least money; the whole demand, anything that can be had."""
+        """Ask for the least money for the whole demand, from anything that can be bought."""
         self._close()
         for column, (_, price, limit) in enumerate(self._money):
             self._lp.changeColCost(column, price)
@@ -152,7 +152,7 @@ class PatternProgram:
         self._pose_demand(self.timber.demand)
 
     def pose_rack(self, demand: Sequence[int], counts: Sequence[float]) -> None:
-        """Ask which share of ``counts`` sticks of each kind the demand needs."""
+        """Ask how many times such a rack the demand needs; more than 1: the rack is too small."""
         self._close()
         self._lp.changeColCost(self._share, 1.0)
         self._lp.changeColBounds(self._share, 0.0, self._inf)
@@ -164,10 +164,10 @@ class PatternProgram:
     def pose_length(
         self, demand: Sequence[int], counts: Sequence[int], shaken: Random | None = None
     ) -> None:
-        """Ask how to cut the demand from ``counts`` sticks, the least length of them.
+        """Ask how to cut the demand from ``counts`` sticks using the least length of them.
 
-        ``shaken``: with the demand a little off, which gives other values of the sizes,
-        as true as those of the demand itself.
+        ``shaken``: the demand is changed a little, which gives other values of the sizes,
+        as valid as those of the demand itself.
         """
         self._close()
         for kind, count in enumerate(counts):
@@ -180,7 +180,7 @@ class PatternProgram:
                 self._lp.changeRowBounds(size, off, self._inf)
 
     def tilt(self, shaken: Random | None) -> None:
-        """Prefer some patterns a little, or none, so that the answer is another one as good."""
+        """Prefer some patterns a little to get another answer as good; None: prefer none."""
         np = self._np
         count = len(self.columns)
         costs = np.zeros(count)
@@ -190,7 +190,7 @@ class PatternProgram:
         self._lp.changeColsCost(count, places, costs)
 
     def _close(self) -> None:
-        """Let no stick be had in any way."""
+        """Let no stick be bought or taken, until a question opens its own columns again."""
         for column in range(self._lacks):
             self._lp.changeColBounds(column, 0.0, 0.0)
 
@@ -211,10 +211,11 @@ class PatternProgram:
             places = np.arange(self._first, self._first + count, dtype=np.int32)
             uppers = np.where(self._held_by_demand(wanted), self._inf, 0.0)
             self._lp.changeColsBounds(count, places, np.zeros(count), uppers)
+        # HiGHS's dual simplex, the better start after bounds have changed.
         self._lp.setOptionValue("simplex_strategy", 1)
 
     def _held_by_demand(self, wanted: Any) -> Any:
-        """Of each pattern, whether the demand holds every piece of it."""
+        """Return for each pattern whether every piece of it is in demand."""
         np = self._np
         if self._repeats:
             once = list(self.once)
@@ -229,19 +230,20 @@ class PatternProgram:
         )
 
     def solve(self) -> tuple[float, Any, Any]:
-        """The optimum over the patterns so far: value, columns' values, rows' duals."""
+        """Return the optimum over the patterns so far: value, columns' values, rows' duals."""
         import highspy
 
         self._lp.run()
         if self._lp.getModelStatus() != highspy.HighsModelStatus.kOptimal:
             return float("inf"), None, None
         answer = self._lp.getSolution()
+        # The primal simplex, the better start after columns have been added.
         self._lp.setOptionValue("simplex_strategy", 4)
         value = float(self._lp.getInfo().objective_function_value)
         return value, self._np.asarray(answer.col_value), self._np.asarray(answer.row_dual)
 
     def repeated(self, columns: Any) -> list[int]:
-        """The sizes wanted once that an answer's patterns hold more often, the most so first."""
+        """Return the sizes wanted once that an answer's patterns repeat, worst first."""
         times: dict[int, float] = {}
         values = self.pattern_values(columns)
         for place in values.nonzero()[0]:
@@ -253,22 +255,22 @@ class PatternProgram:
         return sorted(times, key=lambda size: (-times[size], size))
 
     def near(self, most: int) -> list[tuple[int, Pattern]]:
-        """The patterns worth closest to their price in the answer just given, best first."""
+        """Return the patterns with the least reduced costs in the last answer, best first."""
         away = self._np.asarray(self._lp.getSolution().col_dual)[self._first :]
         order = self._np.argsort(away[: len(self.columns)], kind="stable")[:most]
         return [self.columns[place] for place in order]
 
     def bought(self, columns: Any) -> list[float]:
-        """How many sticks of each kind an answer buys."""
+        """Return how many sticks of each kind an answer buys."""
         counts = [0.0] * self._kinds
         for (kind, _, _), number in zip(self._money, columns, strict=False):
             counts[kind] += float(number)
         return counts
 
     def lacking(self, columns: Any) -> float:
-        """How many pieces go uncut in an answer."""
+        """Return how many pieces go uncut in an answer."""
         return float(columns[self._lacks : self._first].sum())
 
     def pattern_values(self, columns: Any) -> Any:
-        """The patterns' part of the columns' values, in the order of ``columns``."""
+        """Return the patterns' part of the columns' values, in the order of ``columns``."""
         return columns[self._first :]

@@ -11,21 +11,22 @@ from trimlang.stock.relaxation import Relaxation
 from trimlang.stock.sifting import slack_of
 from trimlang.stock.timber import Timber
 
-#: Worths blended into one, beside the closest.
+#: How many worths are blended into one with the closest.
 BLENDED = 8
 #: The same where mitres are shared, since pricing then takes longer.
 FEW_BLENDED = 4
-#: Sizes kept from coming too often in all, and those that are first; each doubles a pricing.
+#: How many sizes may be kept from coming too often, and how many at first.  Each doubles the
+#: work of a pricing.
 ONCE = 4
 ONCE_MORE = 2
-#: The longest rows that this may lead to, of all sets of them.
+#: The most table entries for a kind that this may lead to: room times sets of such sizes.
 ROWS = 1 << 20
 
 
 class RackWorths:
-    """Worths of the racks of one timber, from the program over patterns that bounds them.
+    """Finds worths for racks of one timber, with the linear program over patterns.
 
-    ``centre``: a rack, in parts of sticks, that is enough for the program and costs least.
+    ``centre``: a rack, in fractions of sticks, that is enough for the program and costs least.
     """
 
     def __init__(
@@ -41,9 +42,9 @@ class RackWorths:
         self._centre = centre
 
     def tightest(self, counts: Sequence[int]) -> Worth | None:
-        """A worth close to the rack's, of which most patterns fall far short.
+        """Return a worth close to the rack's, which most patterns miss by far.
 
-        It is blended from some that each come close: what one does not tell apart another
+        It is blended from several that each come close: what one does not tell apart another
         does.
         """
         shaken = Random(0)  # noqa: S311 - other demands, the same every time
@@ -55,8 +56,10 @@ class RackWorths:
         return short or (self._relaxation.blended(worths) if worths else None)
 
     def closest(self, counts: Sequence[int], shaken: Random | None) -> Worth | None:
-        """Of the worths met while as much length as can be is saved, the closest to the rack's."""
+        """Return the worth that comes closest to the rack's, of those met while saving length."""
         relaxation, closest = self._relaxation, None
+        # Saving length gives other dual values than asking whether the rack is enough, and they
+        # tell good patterns from wasteful ones.
         relaxation.pose_length(self._timber.demand, counts, shaken)
         fresh = 1
         while fresh and self._seconds() > 0:
@@ -73,9 +76,9 @@ class RackWorths:
         return closest
 
     def unrepeated(self, counts: Sequence[int]) -> Worth | None:
-        """A worth that the rack falls short of where sizes that come too often no longer may.
+        """Return a worth that the rack does not reach, once some sizes may not come too often.
 
-        Only what nests repeats a size; a few sizes can be kept from it.
+        Only nested pricing repeats a size, and only a few sizes can be kept from it (see ``ONCE``).
         """
         relaxation = self._relaxation
         longest = max((kind.room for kind in self._timber.kinds), default=0)
@@ -94,9 +97,9 @@ class RackWorths:
         return None
 
     def short(self, counts: Sequence[int]) -> Worth | None:
-        """A worth that the rack falls short of, None where the program finds none.
+        """Return a worth that the rack does not reach; None where the program finds none.
 
-        Patterns are priced until the share of the rack that is needed is no more than 1.
+        Patterns are priced until no more than the whole rack is needed.
         """
         for rack in (self._halfway(counts), counts):
             worth = self._worth_against(rack, counts)
@@ -105,7 +108,10 @@ class RackWorths:
         return None
 
     def _halfway(self, counts: Sequence[int]) -> Sequence[float]:
-        """A rack between the centre and this one: what rules it out rules out more beside it."""
+        """Return a rack between this one and the centre, nearer the centre.
+
+        A worth that rules it out lies close to the program's optimum and rules out more mixes.
+        """
         if self._centre is None:
             return counts
         return [(7 * one + other) / 8 for one, other in zip(self._centre, counts, strict=True)]

@@ -1,4 +1,4 @@
-"""Patterns priced for the linear program, and the worths that prices prove.
+"""Prices patterns for the linear program (column generation), and proves worths from it.
 
 The program's floating-point answers only suggest values of the sizes; ``priced``
 rounds them and turns them into a ``Worth``, exact in whole numbers.
@@ -25,20 +25,20 @@ BATCH = 25
 FIRST = 100
 #: Patterns added for all kinds together after one pricing, where there are many kinds.
 ALL_KINDS = 1_000
-#: At the start pieces too long for so many kinds of stick are looked at.
+#: At the start, the pieces that are too long for each of this many kinds are priced alone.
 LONG_FOR = 8
-#: At the start a piece is worth these powers of its length.
+#: At the start, pieces are worth their lengths to these powers: long or short ones a little more.
 POWERS = (0.95, 1.05)
 #: Pieces of one size that a chained pattern may hold.
 COPIES = 6
-#: How far above its price a pattern's value must lie to be added.
+#: How far a pattern's value must exceed its price for it to be added.
 TOLERANCE = 1e-9
 
 
 class Way(Enum):
     """How a pattern is priced where neighbours may share a mitre.
 
-    CHARGED: each piece takes its least room, whatever lies beside it.
+    CHARGED: each piece takes its least weight, whatever lies beside it.
     NESTED: pieces are laid one after another and share what they can, but a size
     may come more often than there are pieces of it.
     CHAINED: the same, no piece too often, and only in some orders.
@@ -50,9 +50,9 @@ class Way(Enum):
 
 
 class Relaxation(PatternProgram):
-    """The program, its patterns grown by pricing; ``work`` counts pricings.
+    """The program, to which pricing adds patterns; ``work`` counts pricings.
 
-    ``mend`` takes away from a priced pattern what does not fit when it is really laid.
+    ``mend`` removes from a priced pattern what does not fit when it is really laid.
     """
 
     def __init__(
@@ -69,7 +69,7 @@ class Relaxation(PatternProgram):
         self._way = way
 
     def _pricing(self, values: Sequence[int]) -> tuple[Pricing | Nesting | Chaining, Worth | None]:
-        """The patterns worth most at these values, and the worth that they prove, if any."""
+        """Return the patterns worth most at these values, and the worth that they prove, if any."""
         if self._way is Way.CHAINED:
             order = [s for s, count in enumerate(self.demand) for _ in range(min(count, COPIES))]
             Random(self.work).shuffle(order)  # noqa: S311 - other orders, the same every time
@@ -106,7 +106,7 @@ class Relaxation(PatternProgram):
         return [worth for worth in worths if worth is not None]
 
     def blended(self, worths: Sequence[Worth]) -> Worth | None:
-        """One worth made of several, each weighing the same; None for a chained relaxation."""
+        """Return the average of several worths; None for a chained relaxation."""
         values = [0] * self._sizes
         for worth in worths:
             most = max((*worth.of_kind, 1))
@@ -115,7 +115,7 @@ class Relaxation(PatternProgram):
         return self._pricing(values)[1]
 
     def priced(self, duals: Any, batch: int = BATCH) -> tuple[Worth | None, int]:
-        """Price patterns at the duals: the exact worth they give, and how many were added.
+        """Price patterns at the duals; return the exact worth they give and how many were added.
 
         A chained relaxation gives no worth: it misses patterns.
         """
@@ -123,6 +123,8 @@ class Relaxation(PatternProgram):
         self.work += 1
         dearest = max(float(np.max(duals)), 1e-12)
         scale = SCALE / dearest
+        # From here on everything is exact: whatever whole numbers these are, the dynamic program
+        # finds the greatest value of a stick, and that makes the inequality true.
         values = [int(value * scale) if value > 0 else 0 for value in duals[: self._sizes]]
         pricing, worth = self._pricing(values)
         fresh: list[tuple[int, Pattern]] = []

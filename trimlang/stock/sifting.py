@@ -1,6 +1,6 @@
-"""Every pattern that a plan within a given rack could still use.
+"""Lists every pattern that a plan within a given rack could still use.
 
-A worth prices the sizes so that no stick is worth more than its kind's worth.
+A worth values the sizes so that the pieces on a stick are worth no more than the stick.
 If the rack is worth only a little more than the parts (the *slack*), then no
 pattern in any plan within that rack may waste more than the slack.  Often few
 patterns are left, and a search over them settles whether the rack will do.
@@ -16,14 +16,14 @@ from trimlang.stock.floor import Worth
 from trimlang.stock.mitres import most_shared
 from trimlang.stock.timber import Pattern, Timber
 
-#: Table entries beyond which the sift is not tried (eight bytes each).
+#: With more table entries (eight bytes each) nothing is sifted.
 TABLE = 25_000_000
-#: Steps of the walk for each pattern that may be listed.
+#: How many steps the walk may take for each pattern that may be listed.
 STEPS = 20
 SHORT_STEPS = 6
-#: The nearest patterns are looked for within these parts of the slack, one after another.
+#: The patterns that waste least are sought within a 1024th of the slack, then within a 256th, ...
 PARTS = (1024, 256, 64, 16, 4, 1)
-#: And more of them, so many times as many as are wanted, are too many to list.
+#: More than this many times the wanted number are too many to list.
 MORE = 4
 
 
@@ -32,12 +32,12 @@ def slack_of(worth: Worth, counts: Sequence[int]) -> int: ...
 @overload
 def slack_of(worth: Worth, counts: Sequence[float]) -> float: ...
 def slack_of(worth: Worth, counts: Sequence[float]) -> float:
-    """How much more the rack is worth than the parts; negative: it cannot do."""
+    """Return how much more the rack is worth than the parts; negative: it cannot hold them."""
     return sum(w * n for w, n in zip(worth.of_kind, counts, strict=True)) - worth.needed
 
 
 def wasted(worth: Worth, stick: tuple[int, Pattern]) -> int:
-    """How much less the pieces on a stick are worth than the stick."""
+    """Return how much less the pieces on a stick are worth than the stick."""
     kind, pattern = stick
     return worth.of_kind[kind] - sum(worth.of_size[size] for size in pattern)
 
@@ -45,9 +45,9 @@ def wasted(worth: Worth, stick: tuple[int, Pattern]) -> int:
 def sifted(
     timber: Timber, worth: Worth, demand: Sequence[int], counts: Sequence[int], most: int
 ) -> list[tuple[int, Pattern]] | None:
-    """The patterns left to cut a demand from a rack, or None: more than ``most``.
+    """Return the patterns that could cut a demand from a rack; None: more than ``most``.
 
-    Only patterns are listed behind which no further piece can be laid, since a plan
+    Only patterns are listed to which no further piece can be added, since a plan
     may as well cut more of a size than asked.
     """
     sieve = _Sieve(timber, worth, demand, counts)
@@ -57,7 +57,7 @@ def sifted(
 def nearest(
     timber: Timber, worth: Worth, demand: Sequence[int], counts: Sequence[int], most: int
 ) -> list[tuple[int, Pattern]]:
-    """The patterns left that waste least, up to ``most`` of them, if that many waste so little."""
+    """Return the patterns that waste least, up to ``most`` of them, if so many waste so little."""
     sieve = _Sieve(timber, worth, demand, counts)
     found: list[tuple[int, Pattern]] = []
     if not sieve.rest:
@@ -76,7 +76,7 @@ def nearest(
 
 
 class _Sieve:
-    """The slack of a rack for what is still to be cut, and the best values of what is left."""
+    """Lists the patterns of one rack that waste no more than its slack."""
 
     def __init__(
         self, timber: Timber, worth: Worth, demand: Sequence[int], counts: Sequence[int]
@@ -91,7 +91,7 @@ class _Sieve:
         self.rest = _best_of_rest(timber, worth, demand, room) if small else []
 
     def passed(self, slack: int, most: int, steps: int = STEPS) -> list[tuple[int, Pattern]] | None:
-        """The patterns that waste no more than a slack, or None: more than ``most``."""
+        """Return the patterns that waste no more than a slack; None: more than ``most``."""
         found: list[tuple[int, Pattern]] = []
         for kind in self._kinds():
             walked, whole = self._walked(kind, slack, most, steps)
@@ -101,7 +101,7 @@ class _Sieve:
         return found
 
     def some(self, slack: int, most: int) -> list[tuple[int, Pattern]]:
-        """The first patterns met that waste no more than a slack, about ``most``."""
+        """Return about ``most`` of the patterns that waste no more than a slack, the first met."""
         kinds = self._kinds()
         return [
             stick
@@ -116,7 +116,7 @@ class _Sieve:
     def _walked(
         self, kind: int, slack: int, most: int, steps: int
     ) -> tuple[list[tuple[int, Pattern]], bool]:
-        """The patterns of one kind, and whether those are all."""
+        """Return the patterns of one kind, and whether those are all."""
         room, least = self._timber.kinds[kind].room, self._worth.of_kind[kind] - slack
         steps *= most
         found, whole = _walk(
@@ -126,7 +126,10 @@ class _Sieve:
 
 
 def _best_of_rest(timber: Timber, worth: Worth, demand: Sequence[int], room: int) -> list[Any]:
-    """For each size, the greatest value by room of that size and all after it."""
+    """Return for each size the greatest value, by room, of that size and all after it.
+
+    The rows are memoryviews, since ``_walk`` reads single numbers, at which arrays are slow.
+    """
     import numpy as np
 
     table = np.zeros(room + 1, dtype=np.int64)
@@ -154,7 +157,7 @@ def _walk(
     most: int,
     steps: int,
 ) -> tuple[list[Pattern], bool]:
-    """The full patterns worth ``needed``, depth first; and whether those are all."""
+    """Return the full patterns worth ``needed`` or more, and whether those are all."""
     weights = [size.least for size in timber.sizes]
     values = worth.of_size
     found: list[Pattern] = []
@@ -178,6 +181,7 @@ def _walk(
                     return found, False
                 found.append(ended)
             continue
+        # Even the best of the sizes still to come does not reach what is needed.
         if value + rest[size][left] < needed:
             continue
         weight, each = weights[size], values[size]
@@ -189,9 +193,9 @@ def _walk(
 
 
 class _Ends:
-    """Ends patterns with the lightest size, and tells which are worth listing.
+    """Ends patterns with the lightest size and says which are worth listing.
 
-    Those are left out that no order lays on the stick, or that leave room for one
+    Left out are those that no order lays on the stick, and those that leave room for one
     more piece behind the last.
     """
 
@@ -212,7 +216,7 @@ class _Ends:
         self._number = counts[lightest] if plain else 0
 
     def ended(self, pattern: Pattern) -> Pattern | None:
-        """The pattern with as many of the lightest as fit behind it; None: not worth listing."""
+        """Return the pattern and as many of the lightest as fit; None: not worth listing."""
         left = self._room - sum([self._weights[size] for size in pattern])
         if self._leaning:
             shared, sure = most_shared(tuple(sorted([self._leans[size] for size in pattern])))

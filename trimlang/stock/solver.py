@@ -9,7 +9,7 @@ from typing import Any
 
 
 def quiet_solver(options: Mapping[str, object]) -> Any:
-    """A new ``highspy.Highs`` with the given options, on one thread."""
+    """Return a new ``highspy.Highs`` with the given options; the same seed each time."""
     solver = _quiet_class()()
     for option, value in {"threads": 1, "random_seed": 0, **options}.items():
         solver.setOptionValue(option, value)
@@ -17,10 +17,10 @@ def quiet_solver(options: Mapping[str, object]) -> Any:
 
 
 def solve_within(solver: Any, seconds: float) -> None:
-    """Solve an integer program, stopped once this thread has worked so many seconds.
+    """Solve an integer program, and stop once this thread has worked for so many seconds.
 
-    The solver's own limit goes by the clock on the wall: what else the machine does
-    would count too.
+    The solver's own limit goes by the clock on the wall, which other work on the machine
+    would use up.
     """
     ends = thread_time() + seconds
 
@@ -34,7 +34,7 @@ def solve_within(solver: Any, seconds: float) -> None:
 
 @cache
 def _quiet_class() -> Any:
-    """``Highs``, told to be quiet before its own start prints a banner."""
+    """Return ``Highs`` made quiet before its constructor prints a banner."""
     import highspy
 
     class Quiet(highspy.Highs):

@@ -1,11 +1,11 @@
 """Worths in a few whole steps, found and measured without a solver.
 
 Split the longest room of some kind of stick into so many steps and count how
-many each size covers: that is a worth in small whole numbers (a dual feasible
+many each size covers: that gives a worth in small whole numbers (a dual feasible
 function).  Two families are used, those of Fekete and Schepers (2001) and of
-Carlier, Clautiaux and Moukrim (2007).  What a stick can hold of such steps is
+Carlier, Clautiaux and Moukrim (2007).  How many such steps a stick can hold is
 found exactly from the least room that each number of steps takes.  Then sizes
-are *raised* as far as no stick becomes worth more by it, which for the pieces
+are *raised* as long as no stick becomes worth more by it, which for the pieces
 of a house often gives the very values that a linear program would.
 """
 
@@ -23,14 +23,14 @@ STEPS: Final = 8
 """A stick is split into no more steps than this."""
 
 RAISED: Final = 24
-"""Worths raised at most while one mix is looked at."""
+"""The most worths raised while one mix is examined."""
 
 Steps = list[int]
-"""The least room that so many steps, or more, take; by the number of steps."""
+"""At place n the least room that n steps or more take."""
 
 
 class StepWorths:
-    """The step worths of one timber, each measured once and raised when it is wanted."""
+    """The step worths of one timber, each measured once and raised when it is needed."""
 
     def __init__(self, timber: Timber) -> None:
         self._weights = [size.least for size in timber.sizes]
@@ -40,6 +40,7 @@ class StepWorths:
         self._seen: set[tuple[int, ...]] = set()
         self.plain: list[Worth] = []
         for found in self._families():
+            # Worths that differ by a factor only say the same.
             divisor = gcd(*found)
             values = tuple(value // divisor for value in found) if divisor else ()
             if values and values not in self._seen:
@@ -49,15 +50,17 @@ class StepWorths:
         self.work = 0
 
     def against(self, counts: Sequence[int]) -> Worth | None:
-        """Return a worth that so many sticks of each kind fall short of, None where none is known.
+        """Return a worth that so many sticks of each kind do not reach; None: none is found.
 
-        The one that they fall short of most, of those that are known already.
+        Of those known already, it is the one that they miss by most.
         """
         known = min(
             (*self.plain, *self._raised), key=lambda worth: _slack(worth, counts), default=None
         )
         if known is not None and _slack(known, counts) < 0:
             return known
+        # Raising takes time, so the worths that the rack reaches by least come first; the fourth
+        # root favours those in small numbers.
         self.plain.sort(key=lambda worth: _slack(worth, counts) * max(worth.needed, 1) ** 0.25)
         for _ in range(min(RAISED, len(self.plain))):
             raised = self.lifted(self.plain.pop(0))
@@ -73,7 +76,7 @@ class StepWorths:
         )
 
     def _families(self) -> Iterator[tuple[int, ...]]:
-        """Yield the values of the sizes before they are raised."""
+        """Yield the values of the sizes before they are raised, family after family."""
         for room in sorted({room for room in self._rooms if room > 0}, reverse=True):
             yield tuple(int(weight > room) for weight in self._weights)
             for steps in range(1, STEPS + 1):
@@ -100,6 +103,7 @@ class StepWorths:
                     [weight] * value + [weight + room for room in table],
                 )
             )
+            # Numbers of steps that no stick has room for.
             while after[-1] > self._top:
                 after.pop()
             table = after
@@ -109,6 +113,8 @@ class StepWorths:
         """Raise size after size, largest first, as far as no kind of stick becomes worth more."""
         values = list(worth.of_size)
         sizes = list(zip(self._weights, self._counts, strict=True))
+        # For each size, the least rooms of all sizes after it; together with those before it
+        # (already raised) they say what else may lie beside the size.
         behind: list[Steps] = [[0]]
         for (weight, count), value in zip(reversed(sizes), reversed(values), strict=True):
             behind.append(self._with(behind[-1], weight, count, value))
@@ -124,11 +130,13 @@ class StepWorths:
     def _highest(
         self, weight: int, count: int, one: Steps, other: Steps, of_kind: Sequence[int]
     ) -> int:
-        """Return the most steps for one size beside the others, on every kind of stick."""
+        """Return the most steps that one size may count so that no kind of stick is worth more."""
         most: int | None = None
         for room, limit in zip(self._rooms, of_kind, strict=True):
             for number in range(1, min(count, room // weight) + 1):
                 beside = _most_of_two(one, other, room - number * weight)
+                # `number` pieces of this size and the best of the others beside them may reach the
+                # limit.
                 value = (limit - beside) // number
                 if most is None or value < most:
                     most = value
@@ -136,22 +144,30 @@ class StepWorths:
 
 
 def _slack(worth: Worth, counts: Sequence[int]) -> float:
-    """Return how far a rack is above the worth needed, as a part of it; below 0: too little.
+    """Return how far a rack is above the worth needed, as a part of it; negative: too little.
 
-    Only its sign and order count: the whole numbers are small enough for a float.
+    Only its sign and order matter: the whole numbers are small enough for a float.
     """
     held = sum(w * n for w, n in zip(worth.of_kind, counts, strict=True))
     return (held - worth.needed) / max(worth.needed, 1)
 
 
 def shares(weight: int, room: int, steps: int) -> int:
-    """Fekete and Schepers: so many steps to a room, each a little less than its share."""
+    """Return how many of a room's steps a weight counts, after Fekete and Schepers.
+
+    A weight x, as a part of the room, counts the largest whole number below (steps + 1) x.
+    Weights that fit the room together then count less than steps + 1: ``steps`` at most.
+    """
     whole, rest = divmod(weight, room)
     return whole * steps + (((steps + 1) * rest - 1) // room if rest else 0)
 
 
 def rounded(weight: int, room: int, cut: int) -> int:
-    """Carlier, Clautiaux and Moukrim: whole cuts below half the room, what they leave above."""
+    """Return the steps of a weight after Carlier, Clautiaux and Moukrim.
+
+    Up to half the room: the whole ``cut`` lengths that it holds; above half: all of the room's but
+    those that fit beside it.  Doubled, so that exactly half the room counts a whole number.
+    """
     whole, rest = divmod(weight, room)
     cuts = room // cut
     if 2 * rest > room:

@@ -1,7 +1,7 @@
-"""The cheapest mix of sticks that a few worths leave, in whole numbers only.
+"""The cheapest mix of sticks that satisfies a few worths, in whole numbers only.
 
-The same question as ``mix.py`` asks of a solver, for the few kinds of stick that a
-job mostly has: numbers of each kind are tried, and the last follows from the worths.
+``mix.py`` asks a solver the same question.  This is for the few kinds of stick that a
+job mostly has: numbers of each kind are tried, and the number of the last follows from the worths.
 """
 
 from __future__ import annotations
@@ -19,18 +19,18 @@ Counts = tuple[int, ...]
 """How many sticks of each kind."""
 
 NODES: Final = 3_000
-"""Numbers of sticks tried, all searches of one timber together."""
+"""The most numbers of sticks tried, in all searches of one timber together."""
 
 FINE: Final = 1 << 20
-"""Prices a step are rounded down to so fine a part of a coin."""
+"""Prices for a step of a worth are rounded down to this part of a coin."""
 
 
 class TooManyMixesError(Exception):
-    """There are more mixes than are tried."""
+    """There are more mixes than the search may try."""
 
 
 class WholeMixes:
-    """Searches for mixes of one timber; ``work`` counts numbers tried."""
+    """Searches for mixes of one timber; ``work`` counts the numbers tried."""
 
     def __init__(self, timber: Timber, buying: Buying) -> None:
         self._buying = buying
@@ -107,7 +107,7 @@ class WholeMixes:
         *,
         free: bool,
     ) -> None:
-        """Show ``look`` the mixes under a cost that has no needless stick of the last kind.
+        """Show ``look`` the mixes under a cost, without needless sticks of the last kind.
 
         ``look`` returns the cost to stay under from then on.  ``free``: sticks that
         cost nothing are always taken, where they are no spare.
@@ -126,11 +126,13 @@ class WholeMixes:
         limit = below
         counts = [0] * len(self._kinds)
 
+        # Depth first: `paid` is the money so far, `needs` what each worth still lacks.
         def dive(place: int, paid: int, needs: list[int]) -> None:
             nonlocal limit
             self.work += 1
             if self.work > NODES:
                 raise TooManyMixesError
+            # Even at the best price a step, some worth cannot be reached within the money: give up.
             for need, least in zip(needs, steps, strict=True):
                 if need > 0:
                     each = least[place]
