@@ -1,9 +1,9 @@
-"""What a trim costs at the least, wherever its long walls are pieced together.
+"""What a trim costs at least, wherever its long walls are spliced.
 
 The planner's bound holds for the pieces as they are cut.  Here a wall that may be
-pieced together elsewhere is so many pieces of any length that together measure the
-wall and its laps.  Worths that go by length alone (those of ``steps.py`` before they
-are raised, and length itself) are true of such pieces too: a wall is worth what it is
+spliced elsewhere is so many pieces of any length that together measure the
+wall and its laps.  Worths that depend on length alone (those of ``steps.py`` before they
+are raised, and length itself) hold for such pieces too: a wall counts with what it is
 worth where its joints make it worth least.  The cheapest sticks that are worth enough
 bound the cost from below, in whole numbers.
 """
@@ -29,14 +29,14 @@ RESERVE: Final = "\1"
 """No part of a job is named so."""
 
 WORTHS: Final = 12
-"""Worths that the cheapest mix is sought with: those that ask for most money."""
+"""How many worths the cheapest mix must satisfy: those that ask for most money."""
 
 
 @record
 class FreeRun:
     """A wall in so many pieces whose joints are free, in the problem's units.
 
-    ``total`` is what the pieces measure together at the least; ``least`` the shortest
+    ``total`` is the least that the pieces measure together; ``least`` the shortest
     that one may be; ``lean`` the most that one of its ends may lean, ``leans`` the most
     that all of them may together.
     """
@@ -49,9 +49,9 @@ class FreeRun:
 
 
 def floor_anywhere(fixed: Problem, free: Sequence[FreeRun], enough: int) -> int:
-    """The least that the parts of ``fixed`` and the free runs cost, joints anywhere.
+    """Return a bound on what the parts of ``fixed`` and the free runs cost, joints anywhere.
 
-    No more than ``enough``: where every plan costs that or more, it is returned.
+    It is ``enough`` at most, which is returned where every plan costs that or more.
     """
     timber = timber_of(replace(fixed, parts=(*_with_reserve(fixed, free), *_stand_ins(free))))
     if not timber.sizes or not timber.kinds:
@@ -69,20 +69,24 @@ def floor_anywhere(fixed: Problem, free: Sequence[FreeRun], enough: int) -> int:
 
 
 def _with_reserve(fixed: Problem, free: Sequence[FreeRun]) -> list[Part]:
-    """The fixed parts; and one as long as the longest must be, where any may be spoiled.
+    """Return the fixed parts, and one as long as the longest must be if any may be spoiled.
 
-    A stick that is spare anyway may be the one that a spoiled piece is cut from.
+    With spare sticks none is added: one of those may serve for the spoiled piece.
     """
     parts = list(fixed.parts)
     if fixed.survive_loss and not fixed.spare:
         longest = [part.length for part in parts]
+        # However a run is divided, its longest piece is at least the average.
         longest += [-(-run.total // run.pieces) for run in free]
         parts.append(Part(RESERVE, max(longest, default=1)))
     return parts
 
 
 def _stand_ins(free: Sequence[FreeRun]) -> Iterator[Part]:
-    """Yield parts that lean as the pieces of free runs may, as short as they may be."""
+    """Yield parts that lean as the pieces of free runs may, as short as these may be.
+
+    They only make ``timber_of`` see the leans; their own lengths count nothing (``_fixed``).
+    """
     for number, run in enumerate(free):
         for piece in range(run.pieces):
             for way in (run.lean, -run.lean):
@@ -91,7 +95,7 @@ def _stand_ins(free: Sequence[FreeRun]) -> Iterator[Part]:
 
 @record
 class _Loads:
-    """The room that a free run's pieces take together, and one of them, at the least."""
+    """The least room that a free run's pieces take together, and one of them alone."""
 
     pieces: int
     total: int
@@ -99,7 +103,8 @@ class _Loads:
 
 
 def _loads(run: FreeRun, timber: Timber) -> _Loads:
-    # An overlap is charged to either side: a piece that is charged both is charged enough.
+    # An overlap is charged to one of its two ends; here both ends of a piece are charged, which
+    # is never too little.
     leans, lean = (run.leans, 2 * run.lean) if timber.leaning else (0, 0)
     kerf = timber.problem.kerf
     return _Loads(
@@ -108,7 +113,7 @@ def _loads(run: FreeRun, timber: Timber) -> _Loads:
 
 
 def _values(timber: Timber) -> Iterator[Callable[[int], int]]:
-    """Yield what a piece is worth by the room that it takes: never less than a shorter one."""
+    """Yield functions from a piece's room to its worth; a longer piece is never worth less."""
     sold = {kind.room for kind in timber.kinds if kind.room > 0 and not kind.on_hand}
     for room in sorted(sold, reverse=True):
         yield partial(_longer, room=room)
@@ -119,7 +124,7 @@ def _values(timber: Timber) -> Iterator[Callable[[int], int]]:
 
 
 def _longer(weight: int, room: int) -> int:
-    """Whether a piece is too long for a stick."""
+    """Return 1 for a piece that is too long for a stick, 0 for any other."""
     return int(weight > room)
 
 
@@ -132,10 +137,10 @@ def _length_worth(timber: Timber, runs: Sequence[_Loads]) -> Worth:
 
 
 def _worth(timber: Timber, runs: Sequence[_Loads], value: Callable[[int], int]) -> Worth:
-    """A worth true of pieces of any length, by what a piece is worth."""
+    """Return the worth, valid for pieces of any length, that a function of the room gives."""
     top = max(kind.room for kind in timber.kinds)
     most = value(top)
-    # the least room at which a piece is worth so much, and one more than the top for more
+    # At place n the least room of a piece worth n or more; `top + 1` where no piece is.
     begins = [bisect_left(range(top + 1), worth, key=value) for worth in range(most + 1)]
     begins.append(top + 1)
     needed = sum(value(size.least) * _fixed(size) for size in timber.sizes)
@@ -146,7 +151,7 @@ def _worth(timber: Timber, runs: Sequence[_Loads], value: Callable[[int], int]) 
 
 
 def _least_rooms(begins: Sequence[int], top: int) -> list[int]:
-    """The least room that pieces of any length worth so much together take, as far as the top."""
+    """Return at place n the least room of pieces worth n together, for rooms up to the top."""
     filled = [0]
     while True:
         worth = len(filled)
@@ -163,9 +168,9 @@ def _least_rooms(begins: Sequence[int], top: int) -> list[int]:
 
 
 def _least_value(run: _Loads, begins: Sequence[int]) -> int:
-    """The least that a run's pieces are worth together, cut anywhere.
+    """Return the least that a run's pieces are worth together, wherever it is cut.
 
-    For each worth the greatest length of so many pieces that are not worth more.
+    ``reached[w]`` is the greatest length that so many pieces worth w together can have.
     """
     one = [begin - 1 if begin > run.least else None for begin in begins[1:]]
     reached: list[int | None] = [0]
@@ -183,5 +188,5 @@ def _least_value(run: _Loads, begins: Sequence[int]) -> int:
 
 
 def _fixed(size: Size) -> int:
-    """How many parts of a size are no stand-ins for a free run's pieces."""
+    """Return how many parts of a size are real, not stand-ins for a free run's pieces."""
     return sum(not part.startswith(STAND_IN) for part in size.ids)

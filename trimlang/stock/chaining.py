@@ -1,9 +1,9 @@
-"""Valuable patterns that can really be laid, mitres shared as they fall.
+"""Finds valuable patterns that can really be laid, with the mitres shared that then meet.
 
 ``Nesting`` bounds what a stick can be worth, and may lay a size more often than
-there are pieces of it.  Here each piece is laid at most once: the pieces come by
-in some order, each is laid at the right end of what lies there or left out, and
-overlaps its neighbour as their leans allow.  Other orders give other patterns,
+there are pieces of it.  Here each piece is laid at most once: the pieces are offered
+in some order, and each is laid at the right end of those laid so far, or left out.  It
+overlaps its neighbour as far as their leans allow.  Other orders give other patterns,
 so the best pattern of all may be missed; what is found can be cut.
 """
 
@@ -19,7 +19,7 @@ from trimlang.stock.timber import Pattern
 if TYPE_CHECKING:
     from trimlang.stock.timber import Size
 
-#: Stands before the first piece of a stick.
+#: In a row of predecessors: no piece lies before this one.
 NOTHING: Final = -1
 #: In a row of predecessors: the piece is left out here.
 LEFT_OUT: Final = -2
@@ -32,7 +32,7 @@ class Chaining:
         sizes: what can be laid.
         rooms: of each kind, in the problem's unit.
         values: of one piece of each size.
-        order: sizes in the order in which they come by, one entry for each piece.
+        order: sizes in the order in which they are offered, one entry for each piece.
     """
 
     def __init__(
@@ -49,10 +49,12 @@ class Chaining:
         most = max(max(rooms, default=0), 0)
         self._leans = sorted({sizes[i].right for i in order})
         rows = [np.full(most + 1, NEVER, dtype=np.int64) for _ in self._leans]
+        # The best by room whatever the last lean, and which lean that is: most neighbours share
+        # nothing.
         any_row = np.zeros(most + 1, dtype=np.int64)
         any_lean = np.full(most + 1, NOTHING, dtype=np.int8)
         places = np.array([max(room, 0) for room in rooms], dtype=np.int64)
-        #: of each piece laid: its size, the lean it ends in, what lies before it
+        #: Of each piece laid: its size, the place of the lean it ends in, what lies before it.
         self._stages: list[tuple[int, int, Any]] = []
         ends: list[Any] = []
         for size in order:
@@ -63,6 +65,8 @@ class Chaining:
             best, before = any_row[:count], any_lean[:count]
             for number, lean in enumerate(self._leans):
                 shift = overlap(lean, shape.left)
+                # Beside such a neighbour the piece begins `shift` earlier, so more room was there
+                # before it.
                 if shift:
                     shift = min(shift, shape.weight)
                     other = rows[number][shift : shift + count]
@@ -84,13 +88,13 @@ class Chaining:
         self._ends = np.array(ends, dtype=np.int64).reshape(len(ends), len(rooms))
 
     def patterns(self, kind: int, above: int, most: int) -> list[Pattern]:
-        """Up to ``most`` patterns for a kind worth more than ``above``, best first."""
+        """Return up to ``most`` patterns for a kind worth more than ``above``, best first."""
         room = self._rooms[kind]
         values = self._ends[:, kind].tolist()
         return most_valuable(values, above, most, lambda stage: self._traced(stage, room))
 
     def _traced(self, last: int, room: int) -> Pattern:
-        """The best pattern that ends with the piece of stage ``last``."""
+        """Return the best pattern that ends with the piece of stage ``last``."""
         size, _, (_, before) = self._stages[last]
         pattern = [size]
         at = room - self._sizes[size].weight

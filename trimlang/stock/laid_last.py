@@ -15,7 +15,7 @@ if TYPE_CHECKING:
 
 @record
 class Behind:
-    """Pieces laid behind the others, the room that they take and what they are worth."""
+    """The pieces laid behind the others, the room that they take and what they are worth."""
 
     pieces: Pattern = ()
     taken: int = 0
@@ -28,7 +28,7 @@ class LaidLast:
     Args:
         sizes: what can be laid.
         values: of one piece of each size.
-        counts: how many pieces of each size there are; None: none is held back to the last.
+        counts: how many pieces of each size there are; None: none are kept for the end.
         below: pieces that take less room than this are small.
     """
 
@@ -52,11 +52,13 @@ class LaidLast:
         self._copies = [counts[place] for place in self.sizes] if counts is not None else []
 
     def behind(self, others: Any) -> Behind:
-        """Return what is best laid last where ``others[x]`` is worth most in a room of x."""
+        """Return what is best laid last; the others are worth ``others[x]`` in a room of x."""
         room = len(others) - 1
         if not self.sizes or room <= 0:
             return Behind()
         small = Pricing(self._weights, [room], self._values, self._copies).by_room
+        # Every way to divide the room between the small pieces and the others, in one sum of
+        # arrays.
         taken = int((small[: room + 1] + others[::-1]).argmax())
         if not small[taken]:
             return Behind()

@@ -1,7 +1,7 @@
-"""What pieces laid one after another are worth at most on a stick, mitres shared; for a check.
+"""The most that pieces laid one after another are worth on a stick; part of the check of a proof.
 
-A piece may come more often than there are pieces of it, but for square ones and those
-that are named: that only makes the answer larger.
+Neighbours share mitres.  A shape may come more often than there are pieces of it, except
+square ones and those that are named: that only makes the answer larger.
 """
 
 from __future__ import annotations
@@ -12,15 +12,15 @@ from typing import Any, Final
 from trimlang.record import record
 
 LOW: Final = -(1 << 60)
-"""Less than any worth."""
+"""Stands for an impossible state: less than any worth."""
 
 WIDTH: Final = 64
-"""Room filled at once by pieces that take more."""
+"""How much room is filled at once by pieces that take more than this."""
 
 
 @record
 class Laid:
-    """Pieces that cut alike: room with a kerf, leans of both ends, how many there are."""
+    """Pieces that are cut alike: their room with a kerf, leans of both ends, how many there are."""
 
     weight: int
     left: int
@@ -29,14 +29,14 @@ class Laid:
 
 
 def shared_by(right: int, left: int) -> int:
-    """What two neighbours share whose facing ends lean so."""
+    """Return what two neighbours share, given the leans of the ends that meet."""
     return max(min(right, left), min(-right, -left), 0)
 
 
 def laid_tops(
     pieces: Sequence[Laid], values: Sequence[int], rooms: Sequence[int], once: Sequence[int]
 ) -> list[int] | None:
-    """The most that pieces are worth in each room; None: these leans are not looked into.
+    """Return the most that pieces are worth in each room; None: not worked out for these leans.
 
     Square pieces share nothing, so they may as well lie behind all others.
     """
@@ -61,7 +61,7 @@ def laid_tops(
 
 
 def best_by_room(used: Sequence[tuple[int, int, int]], most: int) -> Any:
-    """For each room to ``most``, the most that (weight, value, count) pieces in it are worth."""
+    """Return, for each room up to ``most``, what (weight, value, count) pieces are worth in it."""
     import numpy as np
 
     row = np.zeros(most + 1, dtype=np.int64)
@@ -90,14 +90,14 @@ class _Chain:
         rights = sorted({pieces[i].right for i in mitred})
         before = {lean: max(shared_by(right, lean) for right in rights) for lean in lefts}
         after = {lean: max(shared_by(lean, left) for left in lefts) for lean in rights}
-        # one without worth is only of use if it lets others share more than it takes
+        # A piece without worth is of use only if it lets its neighbours share more than it takes.
         self._used = used = [
             i
             for i in mitred
             if values[i] > 0 or pieces[i].weight < before[pieces[i].left] + after[pieces[i].right]
         ]
         net = {i: pieces[i].weight - before[pieces[i].left] for i in used}
-        #: How finely the room is filled: what a piece adds at the least.
+        #: In what steps the room is filled: the least that any piece adds.
         self.step = min(net.values(), default=1)
         if any(max(abs(pieces[i].left), abs(pieces[i].right)) > pieces[i].weight for i in used):
             self.step = 0
@@ -123,7 +123,7 @@ class _Chain:
         some: Sequence[int],
         bits: dict[int, int],
     ) -> list[tuple[int, int, Any, Any]]:
-        """Left lean, right lean, weights and values of the unnamed pieces that lean alike."""
+        """Return left and right lean, weights and values of the unnamed pieces that lean alike."""
         np = self._np
         alike: dict[tuple[int, int], list[int]] = {}
         for i in some:
@@ -140,7 +140,7 @@ class _Chain:
         ]
 
     def row(self) -> Any:
-        """The most that a chain of at most each room is worth."""
+        """Return, for each room, the most that a chain of pieces within it is worth."""
         np = self._np
         for start in range(0, self._most + 1, WIDTH):
             stop = min(start + WIDTH, self._most + 1)
@@ -174,7 +174,7 @@ class _Chain:
             ends[with_it, first:last] = np.maximum(ends[with_it, first:last], starts + value)
 
     def _settle(self, low: int, high: int) -> None:
-        """Keep the best of less room too, and let pieces start beside what ends here."""
+        """Carry the best of less room forward, and let pieces start after those that end here."""
         np = self._np
         first, last = self._pad + low, self._pad + high
         for right, ends in self._ends.items():

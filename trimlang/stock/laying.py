@@ -1,4 +1,4 @@
-"""From a packing to the plan: parts onto sticks in cutting order, purchases, figures."""
+"""From a packing to the plan: parts laid on sticks in cutting order, purchases, figures."""
 
 from __future__ import annotations
 
@@ -28,7 +28,7 @@ def plan_of(
     proving: bool = True,
     reserve: str | None = None,
 ) -> Plan:
-    """Lay out a packing whose every stick is known to fit.
+    """Return the plan of a packing, each stick of which is known to fit.
 
     ``reserve`` is the id of a part that only keeps room free: it is not cut,
     and a stick that holds nothing else stays whole.
@@ -91,7 +91,7 @@ def plan_of(
 def _without_reserve(
     timber: Timber, sticks: Sequence[tuple[int, Pattern]], reserve: str | None
 ) -> list[tuple[int, Pattern, int]]:
-    """The sticks to cut, each with the room for its pieces: kind, pattern, room.
+    """Return the sticks to cut, each with the room for its pieces: kind, pattern, room.
 
     Room is kept for the reserve on the stick with fewest others, whose pieces must leave it
     free: without it they might lie in an order that shares less and takes more.
@@ -107,7 +107,8 @@ def _without_reserve(
     kind, pattern, room = whole[keeper]
     at = pattern.index(size)
     beside = pattern[:at] + pattern[at + 1 :]
-    # It has square ends and so shares nothing: what the others take together may not change.
+    # The reserve has square ends and shares nothing, so its weight is exactly what the others must
+    # leave free.
     kept = [(kind, beside, room - timber.sizes[size].weight)] if beside else []
     return [*whole[:keeper], *kept, *whole[keeper + 1 :]]
 
@@ -122,9 +123,9 @@ def _ordered(timber: Timber, pattern: Sequence[int], room: int) -> tuple[Size, .
 
 
 def _blank_names(timber: Timber, purchases: Sequence[Purchase]) -> list[list[str]]:
-    """For each kind the names to give its sticks, to be taken from the end.
+    """Return for each kind the names for its sticks, to be taken from the end of the list.
 
-    Singles lie at the end, so that what stays whole stays in its pack.
+    Singles are at the end, so that sticks that stay whole stay in their pack.
     """
     packs: defaultdict[str, int] = defaultdict(int)
     for purchase in purchases:
@@ -141,9 +142,9 @@ def _blank_names(timber: Timber, purchases: Sequence[Purchase]) -> list[list[str
 def _offcut_bound(
     problem: Problem, timber: Timber, packing: Packing, offcuts: Sequence[int]
 ) -> int:
-    """No plan that cuts these kinds of stick leaves a longer single offcut.
+    """Return a length that no plan with these kinds of stick exceeds with a single offcut.
 
-    All the rest on one stick at best, and a stick that is cut holds a piece.
+    At best all that is left is on one stick, and each stick that is cut holds a piece.
     """
     if not packing.sticks:
         return 0

@@ -1,4 +1,4 @@
-"""Mitres that neighbours share, and the order of the pieces on a stick.
+"""The mitres that neighbours share, and the order of the pieces on a stick.
 
 Two neighbours whose facing ends lean the same way overlap by the smaller lean.
 An overlap belongs to one right end and one left end, so charging it wholly to
@@ -19,19 +19,19 @@ if TYPE_CHECKING:
     from trimlang.stock.timber import Size
 
 NEVER: Final = -(1 << 61)
-"""The worth of what cannot be: less than any sum of worths, and far from overflow."""
+"""Stands for an impossible state: less than any sum of worths, and far from an overflow."""
 
 Leans: TypeAlias = tuple[int, int]
 """How the left and the right end of a piece lean."""
 
-#: Sets of pieces laid so far, weighed for the best order; with more of them it is greedy.
+#: The most sets of pieces examined for the best order; with more it is only bounded.
 ORDERS = 3_000
-#: The same for pieces on a stick.
+#: The most pieces on a stick for which that is done.
 PIECES = 300
 
 
 def overlap(right_lean: int, left_lean: int) -> int:
-    """By how much two neighbours overlap, given the leans of the ends that meet."""
+    """Return by how much two neighbours overlap, given the leans of the ends that meet."""
     if (right_lean > 0) != (left_lean > 0):
         return 0
     return min(abs(right_lean), abs(left_lean))
@@ -40,10 +40,10 @@ def overlap(right_lean: int, left_lean: int) -> int:
 def least_weights(
     shapes: Sequence[tuple[int, int, int]], counts: Sequence[int], kerf: int
 ) -> list[int]:
-    """For each ``(length, left lean, right lean)``, a room that it takes on any stick.
+    """Return for each ``(length, left lean, right lean)`` the room that it takes at least.
 
-    Each way of leaning is charged to the side on which it is scarcer in the
-    whole job, since an overlap needs an end of either side.
+    Overlaps of ends that lean one way are charged to the side that leans less in the
+    whole job, since each overlap needs an end of either side: so the least is charged.
     """
     charged_right: dict[bool, bool] = {}
     for up in (True, False):
@@ -68,6 +68,7 @@ def least_weights(
     for length, left, right in shapes:
         weight = length + kerf
         if right and charged_right[right > 0]:
+            # No left end leans further, so no neighbour can overlap by more.
             weight -= min(abs(right), largest_left[right > 0])
         if left and not charged_right[left > 0]:
             weight -= min(abs(left), largest_right[left > 0])
@@ -80,7 +81,7 @@ def _largest(leans: object) -> int:
 
 
 def laid_weight(order: Sequence[Size]) -> int:
-    """The room, kerfs included, that sizes take up laid in this order."""
+    """Return the room, kerfs included, that sizes take up when laid in this order."""
     total = sum(size.weight for size in order)
     for before, after in pairwise(order):
         total -= overlap(before.right, after.left)
@@ -88,7 +89,7 @@ def laid_weight(order: Sequence[Size]) -> int:
 
 
 def usual_order(sizes: Sequence[Size], short: int) -> list[Size]:
-    """Very short pieces first, held safely by a long stick; then longest first."""
+    """Return very short pieces first, held safely by a long stick; then longest first."""
     return sorted(
         sizes,
         key=lambda size: (size.length >= short, -size.length, size.left, size.right),
@@ -96,9 +97,9 @@ def usual_order(sizes: Sequence[Size], short: int) -> list[Size]:
 
 
 def order_on_stick(sizes: Sequence[Size], room: int, short: int) -> tuple[Size, ...] | None:
-    """An order in which the sizes fit the room, or None where none is found.
+    """Return an order in which the sizes fit the room; None where none is found.
 
-    The usual order if it fits, else one that shares more mitres: see ``fits``.
+    It is the usual order if that fits, else one that shares more mitres: see ``fits``.
     """
     usual = usual_order(sizes, short)
     plain = sum(size.weight for size in sizes)
@@ -113,7 +114,7 @@ def order_on_stick(sizes: Sequence[Size], room: int, short: int) -> tuple[Size, 
 
 
 def fits(sizes: Iterable[Size], room: int) -> bool:
-    """Whether ``order_on_stick`` finds an order: there is one, or ``most_shared`` is not sure."""
+    """Return whether ``order_on_stick`` finds an order in which these fit the room."""
     leans, plain = [], 0
     for size in sizes:
         leans.append((size.left, size.right))
@@ -125,7 +126,7 @@ def fits(sizes: Iterable[Size], room: int) -> bool:
 
 
 def settles(sizes: Sequence[Size], room: int) -> bool:
-    """Whether ``fits`` is sure that these sizes fit no stick, if it says so."""
+    """Return whether ``fits`` can be trusted when it says that these do not fit."""
     plain = sum(size.weight for size in sizes)
     shared, sure = most_shared(tuple(sorted((size.left, size.right) for size in sizes)))
     return sure or plain - shared > room
@@ -133,9 +134,9 @@ def settles(sizes: Sequence[Size], room: int) -> bool:
 
 @lru_cache(maxsize=1 << 16)
 def most_shared(leans: tuple[Leans, ...]) -> tuple[int, bool]:
-    """The most that pieces with these leans overlap, laid in any order; and whether that is sure.
+    """Return the most that pieces with these leans overlap in any order, and whether it is exact.
 
-    Where it is not, because there are too many orders, it is no less than the most.
+    Where there are too many orders it is not exact, but never less than the most.
     """
     if not any(left for left, _ in leans) or not any(right for _, right in leans):
         return 0, True
@@ -149,7 +150,7 @@ def _orders(leans: Sequence[Leans]) -> int:
 
 
 def _most_overlap(leans: Sequence[Leans]) -> int:
-    """No order overlaps more: the longest leans of either side meet, all but one end of each."""
+    """Return a bound: the longest leans of both sides meet, all but the stick's outer ends."""
     total = 0
     for up in (True, False):
         rights = sorted(abs(right) for _, right in leans if right and (right > 0) == up)
@@ -160,12 +161,12 @@ def _most_overlap(leans: Sequence[Leans]) -> int:
 
 
 def _laid_best(leans: Sequence[Leans]) -> tuple[int, list[Leans]]:
-    """The most overlap over all orders, and such an order."""
+    """Return the most overlap over all orders, and an order that has it."""
     sorts = sorted(set(leans))
 
     @cache
     def best(counts: tuple[int, ...], right: int) -> tuple[int, int]:
-        """The most overlap of what is left, laid behind an end that leans so; what comes first."""
+        """Return the most overlap of what is left behind such an end, and what comes first."""
         most = (0, -1)
         for at, count in enumerate(counts):
             if count:
@@ -188,7 +189,7 @@ def _laid_best(leans: Sequence[Leans]) -> tuple[int, list[Leans]]:
 
 
 def _greedy_chain(sizes: Sequence[Size]) -> list[Size]:
-    """Start with each size in turn, then always the largest overlap that is left."""
+    """Return the best of these orders: start with each size, then always overlap most."""
     best: list[Size] = list(sizes)
     for start in range(len(sizes)):
         rest = list(sizes)
@@ -203,7 +204,7 @@ def _greedy_chain(sizes: Sequence[Size]) -> list[Size]:
 
 
 def _best_chain(sizes: Sequence[Size]) -> list[Size]:
-    """The order with the most overlap; of sizes that lean alike the first given come first."""
+    """Return the order with the most overlap; sizes that lean alike keep their given order."""
     waiting: dict[Leans, list[Size]] = {}
     for size in sizes:
         waiting.setdefault((size.left, size.right), []).append(size)

@@ -1,14 +1,14 @@
-"""The most valuable ways to lay pieces on a stick where neighbours share mitres.
+"""Finds the most valuable ways to lay pieces on a stick where neighbours share mitres.
 
 ``Pricing`` charges each mitre that might be shared to one side, whatever lies
 beside it.  Here a stick is laid piece after piece from its left end, and a piece
-overlaps its left neighbour by just as much as their leans allow, so no overlap
-is counted that no order gives.  In exchange a size may be laid more often than
-the job has pieces of it: with many sizes that is seldom worth anything.  Where it is,
+overlaps its left neighbour by exactly as much as their leans allow, so no overlap
+is counted that no order gives.  In return a size may be laid more often than
+the job has pieces of it: with many sizes that seldom makes a pattern worth more.  Where it does,
 a few sizes can be named that are laid *once* at most; each doubles the work.
 
 Small pieces with square ends share nothing wherever they lie.  They are laid last, as
-many as there are, in what room the others leave.
+many as there are, in the room that the others leave.
 """
 
 from __future__ import annotations
@@ -25,18 +25,18 @@ from trimlang.stock.timber import Pattern
 if TYPE_CHECKING:
     from trimlang.stock.timber import Size
 
-#: Stands for no piece beside the small ones.
+#: In a list of last pieces: no piece but the small ones.
 NO_OTHER: Final = -1
-#: Stretches into which the longest stick is divided.
+#: Number of stretches into which the longest stick is divided.
 STRETCHES: Final = 48
-#: The finest steps in which a stick may be filled; more would take too long.
+#: The most steps in which a stick is filled; more would take too long.
 STEPS: Final = 8_000
 
 
 def can_nest(sizes: Sequence[Size], rooms: Sequence[int]) -> bool:
-    """Whether ``Nesting`` bounds what these sizes are worth on a stick, in fair time.
+    """Return whether ``Nesting`` can bound what these sizes are worth on a stick, in fair time.
 
-    Each piece must take at least the room of both its overlaps; else one without
+    Each piece must take at least the room of both its overlaps; otherwise one without
     worth, laid between two others, could save room.
     """
     rights, lefts = {size.right for size in sizes}, {size.left for size in sizes}
@@ -44,6 +44,8 @@ def can_nest(sizes: Sequence[Size], rooms: Sequence[int]) -> bool:
     after = {right: max(overlap(right, left) for left in lefts) for right in rights}
     if any(size.weight < before[size.left] + after[size.right] for size in sizes):
         return False
+    # A piece adds its weight less its largest overlap on the left; the rows are filled in steps no
+    # larger than the least of these.
     finest = min((size.weight - before[size.left] for size in sizes), default=1)
     return finest > 0 and max(rooms, default=0) <= STEPS * finest
 
@@ -82,6 +84,8 @@ class Nesting:
         self._used = used
         self._rights = sorted({sizes[i].right for i in used})
         self._lefts = sorted({sizes[i].left for i in used})
+        # Cells left of the stick's beginning, so that looking back by a piece's weight stays
+        # inside.
         self._pad = max((sizes[i].weight for i in used), default=0)
         pad = self._pad
         tracked = [size for size in used if size in once]
@@ -112,7 +116,7 @@ class Nesting:
         ]
 
     def _behind(self, np: Any, room: int) -> Behind:
-        """What is laid behind the others in a room."""
+        """Return which small pieces are laid behind the others in a room."""
         if not self._small.sizes:
             return Behind()
         others = np.zeros(max(room, 0) + 1, dtype=np.int64)
@@ -139,8 +143,8 @@ class Nesting:
     def _fill(self, np: Any, most: int) -> None:
         """Fill the rows from the left, a stretch at a time.
 
-        A piece that takes ``wide`` or more looks only at stretches filled before,
-        so it is laid for a whole stretch at once.  Smaller ones go by finer steps.
+        A piece that adds ``wide`` or more looks back only to stretches filled before,
+        so it is laid for a whole stretch at once.  Smaller ones are laid in finer steps.
         """
         wide = self._wide
         large = [self._part_of(group, lambda net: net >= wide) for group in self._groups]
@@ -158,7 +162,7 @@ class Nesting:
                 self._open(np, begin, stop)
 
     def _net(self, size: int) -> int:
-        """The least that a piece adds to what is laid, its left end shared."""
+        """Return the least that a piece adds to the laid length, its left end overlapping."""
         shape = self._sizes[size]
         return shape.weight - max(overlap(right, shape.left) for right in self._rights)
 
@@ -173,17 +177,18 @@ class Nesting:
         )
 
     def _lay(self, np: Any, groups: Sequence[Group], start: int, stop: int) -> None:
-        """Lay each group's pieces so that they end from ``start`` to ``stop``."""
+        """Lay each group's pieces so that they end between ``start`` and ``stop``."""
         first, width = self._pad + start, stop - start
         for group in groups:
-            # each piece's row of what can lie left of it, as it lies in memory
+            # For each piece the stretch of `before` that lies its weight further left, without
+            # copying.
             found = self._windows(np, group.left, width)[:, first - group.weights]
             found += group.values[:, None]
             row = self._ends[group.right][:, first : first + width]
             np.maximum(row, found.max(axis=1), out=row)
 
     def _lay_singles(self, np: Any, start: int, stop: int) -> None:
-        """Lay the pieces of which there may be one so that they end from ``start`` to ``stop``."""
+        """Lay the pieces allowed once so that they end between ``start`` and ``stop``."""
         first, last = self._pad + start, self._pad + stop
         for single in self._singles:
             shape, value = self._sizes[single.size], self._values[single.size]
@@ -193,14 +198,14 @@ class Nesting:
             row[single.with_it, first:last] = np.maximum(there, before[single.without] + value)
 
     def _windows(self, np: Any, left: int, width: int) -> Any:
-        """Every stretch of so many neighbours of the row before a piece of this lean."""
+        """Return all stretches of this width of the row before a piece of this lean."""
         if (left, width) not in self._views:
             row = self._before[left]
             self._views[left, width] = np.lib.stride_tricks.sliding_window_view(row, width, axis=1)
         return self._views[left, width]
 
     def _open(self, np: Any, start: int, stop: int) -> None:
-        """Let pieces begin beside what ends from ``start`` to ``stop``, and back over it."""
+        """Let pieces begin after those that end here, moved back by what the two overlap."""
         low, high = self._pad + start, self._pad + stop
         for left, row in self._before.items():
             for right, ends in self._ends.items():
@@ -216,7 +221,7 @@ class Nesting:
         return max(0, *(int(row[self._all, self._pad + room]) for row in self._ends.values()))
 
     def patterns(self, kind: int, above: int, most: int) -> list[Pattern]:
-        """Up to ``most`` patterns for a kind worth more than ``above``, best first."""
+        """Return up to ``most`` patterns for a kind worth more than ``above``, best first."""
         last = self._laid_last[kind]
         room = self._rooms[kind] - last.taken
         fits = [size for size in self._used if self._sizes[size].weight <= room]
@@ -231,7 +236,7 @@ class Nesting:
         return most_valuable(values, above, most, traced)
 
     def _others(self, size: int, allowed: int) -> int:
-        """The sizes laid once that may still be laid beside a piece of this size."""
+        """Return the sizes laid once that may still lie beside a piece of this size."""
         return allowed & ~self._bits.get(size, 0)
 
     def _last(self, size: int, room: int) -> int:
@@ -252,7 +257,7 @@ class Nesting:
             pattern.append(size)
 
     def _step_back(self, left: int, at: int, allowed: int, value: int) -> tuple[int, int]:
-        """The piece that ends where one of lean ``left`` begins, and where it begins itself."""
+        """Return the piece that ends where one of lean ``left`` begins, and where it begins."""
         known = self._steps.get((left, at, allowed))
         if known is not None:
             return known
@@ -271,7 +276,7 @@ class Nesting:
     def _piece_before(
         self, right: int, place: int, allowed: int, value: int
     ) -> tuple[int, int] | None:
-        """A piece of that right lean that ends at a place and brings the value to this."""
+        """Return a piece with that right lean that ends at a place and gives this value."""
         for group in (group for group in self._groups if group.right == right):
             begins = place - group.weights
             worth = self._before[group.left][allowed, begins] + group.values

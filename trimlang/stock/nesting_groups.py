@@ -1,4 +1,4 @@
-"""The sizes that are nested, gathered by how they are laid."""
+"""The sizes that are nested, grouped by how they are laid."""
 
 from __future__ import annotations
 
@@ -9,7 +9,7 @@ from trimlang.record import record
 
 @record
 class Single:
-    """A size laid once at most, and the sets of such sizes with and without it."""
+    """A size laid once at most, and the sets of such sizes with and without it, as arrays."""
 
     size: int
     with_it: Any

@@ -1,8 +1,8 @@
-"""The most valuable patterns for given values of the sizes, in whole numbers.
+"""Finds the most valuable patterns for given values of the sizes, in whole numbers.
 
 A dynamic program over the room of the longest stick, size after size; every
 shorter kind reads its answer from the same table.  Values are integers below
-2**62 in total, so the answer is exact: it turns the rounded prices that a
+2**62 in total, so the answer is exact: it turns the rounded values that a
 linear program suggests into a bound that no rounding can break.
 """
 
@@ -17,7 +17,7 @@ from trimlang.stock.timber import Pattern
 def most_valuable(
     values: Sequence[int], above: int, most: int, traced: Callable[[int], Pattern]
 ) -> list[Pattern]:
-    """Up to ``most`` patterns worth more than ``above``, best first.
+    """Return up to ``most`` patterns worth more than ``above``, best first.
 
     ``values`` are what the best pattern with each last piece is worth; ``traced``
     gives that pattern, by the place of its value.
@@ -31,7 +31,7 @@ def most_valuable(
 
 
 class Pricing:
-    """One run of the dynamic program.
+    """One run of the dynamic program (a bounded knapsack).
 
     Args:
         weights: of each size, in the problem's unit.
@@ -54,7 +54,8 @@ class Pricing:
         most = max(max(rooms, default=0), 0)
         table = np.zeros(most + 1, dtype=np.int64)
         places = np.array([max(room, 0) for room in rooms], dtype=np.int64)
-        # Each stage may take so many of one size; where it does is one row of bits.
+        # Each stage takes 1, 2, 4, ... pieces of one size, or none: with these every number up to
+        # the count can be made, in few stages.  Where a stage takes its pieces is a row of bits.
         self._stages: list[tuple[int, int]] = []
         for size, (weight, value, count) in enumerate(zip(weights, values, copies, strict=True)):
             if value > 0 and weight <= most:
@@ -77,19 +78,21 @@ class Pricing:
         self.by_room = table
         #: The same for each kind.
         self.best: list[int] = [int(value) for value in table[places]]
+        # For each stage the best pattern of each kind that ends with it: these differ from each
+        # other, and adding several at once saves solving the linear program in between.
         self._ends = np.array(ends, dtype=np.int64).reshape(len(ends), len(rooms))
 
     def patterns(self, kind: int, above: int, most: int) -> list[Pattern]:
-        """Up to ``most`` patterns for a kind worth more than ``above``, best first.
+        """Return up to ``most`` patterns for a kind worth more than ``above``, best first.
 
-        Each ends with another size, so that they differ.
+        Each has another last stage, so that they differ.
         """
         room = self._rooms[kind]
         values = self._ends[:, kind].tolist()
         return most_valuable(values, above, most, lambda stage: self._traced(stage, room))
 
     def _traced(self, last: int, room: int) -> Pattern:
-        """The best pattern whose last stage is ``last``, back through the table."""
+        """Return the best pattern whose last stage is ``last``, followed back through the table."""
         pattern: list[int] = []
         stage = last
         while True:

@@ -1,8 +1,8 @@
-"""Whether a rack of sticks holds too little, shown by all patterns that a worth leaves; a check.
+"""Whether a rack of sticks holds too little; part of the check of a proof.
 
 Written anew from ``problem.py``; nothing here comes from the planner.  The rack is worth only
-a little more than the pieces, so no pattern of a plan may waste more than that.  Those that
-do not are listed, and HiGHS is asked whether any choice among them cuts everything.
+a little more than the pieces, so no pattern of a plan may waste more than that.  The patterns that
+waste no more are listed, and HiGHS is asked whether any choice among them cuts everything.
 """
 
 from __future__ import annotations
@@ -20,22 +20,22 @@ Pieces: TypeAlias = tuple[int, ...]
 """A pattern: the shapes of its pieces."""
 
 PATTERNS: Final = 60_000
-"""More patterns than these are not chosen among."""
+"""With more patterns than these the question is left open."""
 
 CELLS: Final = 20_000_000
-"""Entries of a table at most: shapes times room, or shapes times patterns so far."""
+"""The most entries of a table: shapes times room, or shapes times patterns so far."""
 
 ORDERS: Final = 4_000
-"""Orders of leans weighed for one pattern; with more it is taken to fit."""
+"""The most orders of leans examined for one pattern; with more it is taken to fit."""
 
 NODES: Final = 20_000
 SECONDS: Final = 2.0
-"""Branches of the solver, and an outer guard of its work."""
+"""The most branches of the solver, and an outer limit on its work."""
 
 
 @record
 class Listing:
-    """A rack beside a worth of the pieces: ``least`` is the room that each takes anywhere."""
+    """A rack and a worth of the pieces; ``least`` is the least room that each piece takes."""
 
     pieces: tuple[Laid, ...]
     least: tuple[int, ...]
@@ -46,7 +46,7 @@ class Listing:
 
 
 def holds_too_little(rack: Listing) -> bool:
-    """Whether no choice of patterns cuts everything; False too where it is not settled."""
+    """Return whether no choice of patterns cuts everything; False also where that is left open."""
     have = sum(top * n for top, n in zip(rack.tops, rack.counts, strict=True))
     slack = have - sum(v * p.count for v, p in zip(rack.values, rack.pieces, strict=True))
     if slack < 0:
@@ -56,7 +56,7 @@ def holds_too_little(rack: Listing) -> bool:
 
 
 def _listed(rack: Listing, slack: int) -> list[tuple[int, Pieces]] | None:
-    """Each length's patterns that waste no more, and to which no piece can be added."""
+    """Return the full patterns of each length that waste no more than ``slack``; None: too many."""
     rooms = [r for r, n in zip(rack.rooms, rack.counts, strict=True) if n and r >= 0]
     if not rooms or (max(rooms) + 1) * (len(rack.pieces) + 1) > CELLS:
         return None
@@ -74,7 +74,7 @@ def _listed(rack: Listing, slack: int) -> list[tuple[int, Pieces]] | None:
 
 
 class _Walk:
-    """Lists patterns piece by piece, heavy ones first, all of so many pieces at once."""
+    """Lists patterns, heavy pieces first, all those with the same number of pieces together."""
 
     def __init__(self, rack: Listing, most: int) -> None:
         import numpy as np
@@ -88,7 +88,7 @@ class _Walk:
         self._values = np.array([rack.values[i] for i in order], dtype=np.int64)
         self._counts = np.array([rack.pieces[i].count for i in order], dtype=np.int64)
         self._light = sorted((rack.pieces[i].weight, i) for i in order)
-        # by place in the order: the most that this shape and all after it are worth, by room
+        # For each shape in order: the most that it and all after it are worth, by room.
         self._rests = np.zeros((len(order) + 1, most + 1), dtype=np.int64)
         for at in range(len(order) - 1, -1, -1):
             weight, value = rack.least[order[at]], rack.values[order[at]]
@@ -100,10 +100,10 @@ class _Walk:
                 row[load:] = np.maximum(row[load:], after[: most + 1 - load] + number * value)
 
     def patterns(self, room: int, wanted: int) -> list[Pieces] | None:
-        """Those that are worth so much and lack no piece that would fit; None: too many."""
+        """Return the full patterns that are worth ``wanted`` or more; None: too many."""
         np = self._np
         found: list[Pieces] = []
-        # of each pattern so far: its last shape, how many of that, room left, worth
+        # Of each pattern so far: its last shape, how many of that shape, room left, worth.
         last, run = np.zeros(1, dtype=np.int64), np.zeros(1, dtype=np.int64)
         left, worth = np.full(1, room, dtype=np.int64), np.zeros(1, dtype=np.int64)
         laid = np.zeros((1, 0), dtype=np.int64)
@@ -118,6 +118,8 @@ class _Walk:
                 return None
             rest = left[:, None] - self._least
             best = self._rests[shapes, np.maximum(rest, 0)]
+            # A further piece must fit, and with the best that can follow it the pattern must reach
+            # what is wanted.  Shapes come in order, so no pattern is listed twice.
             more = (rest >= 0) & (worth[:, None] + self._values + best >= wanted)
             more &= shapes >= last[:, None]
             again = shapes == last[:, None]
@@ -130,7 +132,7 @@ class _Walk:
         return found
 
     def _is_full(self, pattern: Pieces, room: int) -> bool:
-        """Whether the pieces can be laid in the room and no other one fits behind them."""
+        """Return whether the pieces can be laid in the room and no other one fits behind them."""
         pieces = [self._pieces[i] for i in pattern]
         leans = Counter((one.left, one.right) for one in pieces if one.left or one.right)
         shared = _most_shared(tuple(sorted(leans.items())))
@@ -149,7 +151,7 @@ class _Walk:
 
 @lru_cache(maxsize=100_000)
 def _most_shared(alike: tuple[tuple[tuple[int, int], int], ...]) -> int | None:
-    """The most that pieces of these leans, so many of each, share in any order; None: not known."""
+    """Return the most that pieces with these leans share in any order; None: too many orders."""
     if not alike:
         return 0
     sorts = [leans for leans, _ in alike]
@@ -172,7 +174,7 @@ def _most_shared(alike: tuple[tuple[tuple[int, int], int], ...]) -> int | None:
 
 
 def _may_be_chosen(rack: Listing, listed: Sequence[tuple[int, Pieces]]) -> bool:
-    """Whether some choice of the patterns cuts everything; True where the solver gave up."""
+    """Return whether some choice of patterns cuts everything; True where the solver gave up."""
     import highspy
     import numpy as np
 

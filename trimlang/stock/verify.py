@@ -12,7 +12,7 @@ from trimlang.stock.problem import Blank, Part, Plan, Problem, Status, Stick
 
 
 def faults(plan: Plan) -> tuple[str, ...]:
-    """Everything wrong with a plan, in words; empty for a sound plan."""
+    """Return everything that is wrong with a plan, in words; empty for a sound plan."""
     problem = plan.problem
     blanks = {blank.key: blank for blank in problem.blanks}
     parts = {part.id: part for part in problem.parts}
@@ -26,7 +26,7 @@ def faults(plan: Plan) -> tuple[str, ...]:
 
 
 def _faults_in_parts(plan: Plan, parts: dict[str, Part]) -> list[str]:
-    """Every part exactly once, and no part that was not asked for."""
+    """Check that every part is cut exactly once, and none that was not asked for."""
     cut = Counter(name for stick in plan.sticks for name in stick.parts)
     found = [f"part {name} is not cut" for name in parts if name not in cut]
     found += [f"part {name} is cut {times} times" for name, times in cut.items() if times > 1]
@@ -35,7 +35,7 @@ def _faults_in_parts(plan: Plan, parts: dict[str, Part]) -> list[str]:
 
 
 def _laid_length(stick: Stick, parts: dict[str, Part], kerf: int) -> int:
-    """From the left point of the first piece to the right point of the last."""
+    """Return the length from the left point of the first piece to the right point of the last."""
     reach = 0
     before: Part | None = None
     for name in stick.parts:
@@ -43,7 +43,8 @@ def _laid_length(stick: Stick, parts: dict[str, Part], kerf: int) -> int:
         if before is not None:
             reach += kerf
             a, b = before.right_lean, piece.left_lean
-            # they lean alike where both are above 0, or both below
+            # Two ends that lean the same way (both positive, or both negative) overlap by the
+            # smaller lean.
             reach -= max(min(a, b), min(-a, -b), 0)
         reach += piece.length
         before = piece
@@ -51,7 +52,7 @@ def _laid_length(stick: Stick, parts: dict[str, Part], kerf: int) -> int:
 
 
 def _faults_in_sticks(plan: Plan, parts: dict[str, Part], blanks: dict[str, Blank]) -> list[str]:
-    """Known blanks only, no empty stick, and what lies on a stick fits it."""
+    """Check that sticks are of known blanks, not empty, and long enough for their pieces."""
     found = []
     for place, stick in enumerate(plan.sticks):
         if not stick.parts:
@@ -69,7 +70,7 @@ def _faults_in_sticks(plan: Plan, parts: dict[str, Part], blanks: dict[str, Blan
 
 
 def _faults_in_buying(plan: Plan, blanks: dict[str, Blank]) -> list[str]:
-    """Purchases cover the sticks cut and the spare, and stay within the limits."""
+    """Check that purchases cover the sticks cut and the spare, and stay within the limits."""
     problem = plan.problem
     found = []
     had: Counter[str] = Counter()
@@ -101,7 +102,7 @@ def _faults_in_buying(plan: Plan, blanks: dict[str, Blank]) -> list[str]:
 
 
 def _faults_in_claims(plan: Plan, parts: dict[str, Part], blanks: dict[str, Blank]) -> list[str]:
-    """Bounds no higher than what was reached, and a status that they bear out."""
+    """Check that no bound is above what was reached, and that the status agrees with them."""
     found = []
     if plan.bound > plan.cost:
         found.append(f"the bound {plan.bound} is above the cost {plan.cost}")
@@ -120,13 +121,13 @@ def _faults_in_claims(plan: Plan, parts: dict[str, Part], blanks: dict[str, Blan
 
 
 def _rest(problem: Problem, stick: Stick, parts: dict[str, Part], blanks: dict[str, Blank]) -> int:
-    """What is left of a stick behind a last kerf."""
+    """Return what is left of a stick behind a last kerf."""
     between = blanks[stick.blank].length - 2 * problem.end_waste
     return max(between - _laid_length(stick, parts, problem.kerf) - problem.kerf, 0)
 
 
 def _faults_in_reserve(plan: Plan, parts: dict[str, Part], blanks: dict[str, Blank]) -> list[str]:
-    """Where any one piece may be spoiled, something left holds the longest."""
+    """Check that something left can hold the longest piece, where any one may be spoiled."""
     problem = plan.problem
     known = all(s.blank in blanks and all(p in parts for p in s.parts) for s in plan.sticks)
     if not problem.survive_loss or not parts or not known:
