@@ -1,4 +1,4 @@
-"""Write down what the planner found as a certificate, in the terms of the problem itself."""
+"""Writes what the planner found as a certificate, in the problem's own shapes and lengths."""
 
 from __future__ import annotations
 
@@ -17,7 +17,7 @@ def certificate_of(
     worths: Sequence[Worth],
     racks: Sequence[tuple[Sequence[int], Worth]] = (),
 ) -> Certificate:
-    """Why no plan of a timber costs less than a bound: worths, and racks that hold too little."""
+    """Return why no plan of a timber costs less than a bound."""
     size_of = {part: number for number, size in enumerate(timber.sizes) for part in size.ids}
     shapes: dict[Shape, int] = {}
     for part in timber.problem.parts:
@@ -58,14 +58,14 @@ def certificate_of(
 
 
 def shape_of(part: Part) -> Shape:
-    """What tells pieces apart that cut otherwise."""
+    """Return what pieces that are cut alike have in common."""
     return part.length, part.left_lean, part.right_lean
 
 
 def of_finer_grid(
     certificate: Certificate, coarse: Problem, fine: Problem, step: int
 ) -> Certificate:
-    """The certificate of a problem rounded for a bound, as one of the problem itself."""
+    """Return the certificate of a problem that was rounded for a bound, as one of the problem."""
     coarse_of = {
         shape_of(part): shape_of(rounded)
         for part, rounded in zip(fine.parts, coarse.parts, strict=True)
@@ -91,7 +91,7 @@ def of_finer_grid(
         shapes=tuple(coarse_of),
         lengths=tuple(length_of),
         worths=tuple(map(claim, certificate.worths)),
-        # two lengths may be one there, so what a rack of them lacks is not said of either
+        # Two lengths may have become one on the coarse grid: then a rack of it is no rack here.
         racks=(),
         step=step,
     )

@@ -1,9 +1,9 @@
 """Whether some mix of sticks costs less than a bound: part of the check of a proof.
 
-Written anew from ``problem.py``; nothing here comes from the planner.  Counts of sticks are
-tried kind after kind.  A count is left out only where an inequality in use shows that the
+Written separately from ``problem.py``; nothing here comes from the planner.  Counts of sticks are
+tried kind after kind.  A count is skipped only where an inequality in use shows that the
 whole mix would cost too much.  A mix that none in use rules out is looked up among the
-others, and that one is in use from then on: most are never needed.
+others, and the one that does is in use from then on: most are never needed.
 """
 
 from __future__ import annotations
@@ -23,12 +23,12 @@ STEPS: Final = 60_000
 """Counts tried before the search gives up."""
 
 LEVEL: Final = 1e-9
-"""Money a stick below which one count is as good as another."""
+"""Coins a stick below which the count of a kind makes no difference to the cost."""
 
 
 @record
 class Claim:
-    """The sticks of a mix are worth so much together: by length of stick, and in all."""
+    """The sticks of a mix, worth ``of_length`` each, must be worth ``needed`` together."""
 
     of_length: tuple[int, ...]
     needed: int
@@ -39,18 +39,18 @@ class GivenUpError(Exception):
 
 
 class CheaperMix:
-    """Looks for a mix under a cost that claims allow.
+    """Looks for a mix under a cost that the claims allow.
 
     Args:
         problem: what is bought, and the spare.
-        lengths: that the claims go by.
+        lengths: the lengths of stick, in the order of the claims' numbers.
         claims: inequalities, in any order.
         racks: sticks of each length that do not hold everything.
 
     Raises:
-        ValueError: where the claims leave out a length that can be had.
+        ValueError: where the claims leave out a length that can be bought or is in hand.
 
-    ``used`` and ``racks_used`` are the places of those that some mix was ruled out by.
+    ``used`` and ``racks_used`` are the places of those that ruled out some mix.
     """
 
     def __init__(
@@ -62,7 +62,7 @@ class CheaperMix:
     ) -> None:
         self._claims, self._racks = claims, racks
         self._stock = StockPrices(problem)
-        #: Of these some can be had and are of use.
+        #: The lengths that can be bought or are in hand.
         self.had = {kind.length for kind in self._stock.kinds}
         if self.had - set(lengths):
             raise ValueError("nothing is claimed of some length")
@@ -76,7 +76,7 @@ class CheaperMix:
         self._steps = 0
 
     def below(self, cost: int) -> list[int] | None:
-        """A mix that costs less and that no claim rules out; None: there is none.
+        """Return a mix that costs less and that no claim rules out; None: there is none.
 
         Raises:
             GivenUpError: the search would take too long.
@@ -84,7 +84,8 @@ class CheaperMix:
         kinds = self._stock.kinds
         self._cost = cost
         self._counts = [0] * len(kinds)
-        # by claim in use: what is still needed before each kind, and what it costs at the least
+        # For each claim in use: what is still needed before each kind, and the least price of a
+        # unit of it.
         self._needs: list[list[int]] = []
         self._rates: list[list[float]] = []
         self.used = []
@@ -99,7 +100,7 @@ class CheaperMix:
         return list(self._counts) if found else None
 
     def alone(self, claim: int) -> int:
-        """What a claim alone shows that every plan costs: the best sticks for it, in parts."""
+        """Return the cost that a claim alone shows, with fractions of its best sticks."""
         needed, paid = self._claims[claim].needed, 0.0
         tops = self._tops[claim]
         kinds = self._stock.kinds
@@ -114,7 +115,7 @@ class CheaperMix:
         return self._never if needed > 0 else ceil(self._stock.spare_rate - FORGIVEN)
 
     def _use(self, claim: int, place: int) -> None:
-        """Have a claim in use, with what the counts before a place leave needed."""
+        """Use a claim from now on, with what the counts before a place leave needed."""
         kinds, tops = self._stock.kinds, self._tops[claim]
         self.used.append(claim)
         needs = [self._claims[claim].needed] * (len(kinds) + 1)
@@ -128,7 +129,7 @@ class CheaperMix:
         self._rates.append(rates)
 
     def _dive(self, place: int, paid: float) -> bool:
-        """Try the counts of a kind and all after it; whether the counts are now a mix."""
+        """Try the counts of a kind and all after it; return whether a mix was found."""
         kind, last = self._stock.kinds[place], place == len(self._stock.kinds) - 1
         least, most = self._limits(place, paid)
         if kind.all_taken:
@@ -156,7 +157,7 @@ class CheaperMix:
         return False
 
     def _limits(self, place: int, paid: float) -> tuple[int, int]:
-        """The least and the greatest count of a kind that may lead to a mix under the cost."""
+        """Return the least and the greatest count of a kind that may lead to a cheaper mix."""
         kind = self._stock.kinds[place]
         left = self._cost - 1 + FORGIVEN - paid
         least, most = 0.0, float(kind.most)
@@ -171,7 +172,8 @@ class CheaperMix:
                     return 0, -1
                 least = max(least, need / top)
                 continue
-            # what this many leave needed is paid for at the later kinds' best rate
+            # What this kind leaves needed costs at least `rate` a unit with the later kinds:
+            # rate_of_kind * count + (need - top * count) * rate <= left, solved for the count.
             slope, room = kind.rate - top * rate, left - need * rate
             if abs(slope) <= LEVEL:
                 if room < -FORGIVEN:
@@ -183,7 +185,7 @@ class CheaperMix:
         return ceil(least - FORGIVEN), floor(most + FORGIVEN)
 
     def _looked_up(self, place: int) -> int | None:
-        """How many more of the last kind a mix wants.
+        """Return how many more of the last kind the counts need.
 
         None: nothing rules it out; -1: it costs too much already.
         """

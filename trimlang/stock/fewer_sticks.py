@@ -1,4 +1,4 @@
-"""Cut fewer sticks at the cost reached: fewer to carry, to square off and to keep apart."""
+"""Looks for fewer sticks at the cost reached: fewer to carry, to square off and to keep apart."""
 
 from __future__ import annotations
 
@@ -16,12 +16,12 @@ FEW_KINDS: Final = 100
 """With more kinds of stick their numbers are not searched: each look would take seconds."""
 
 TRIED: Final = 6
-"""Racks of fewer sticks tried."""
+"""The most racks of fewer sticks tried."""
 
 
 @dataclass(slots=True)
 class Fewer:
-    """The packing of fewest sticks so far and how few there must be."""
+    """The packing with the fewest sticks so far, and a number that no plan goes below."""
 
     packing: Packing
     stick_bound: int
@@ -37,7 +37,7 @@ def fewer_sticks(
 ) -> Fewer:
     """Lower the number of sticks of a packing, and raise the bound on it.
 
-    ``ruled_out`` is told of each rack that holds too little.
+    ``ruled_out`` is called with each rack that holds too little.
     """
     seeker = _Seeker(search, racks, known, seconds, ruled_out)
     few = len(search.timber.kinds) <= FEW_KINDS
@@ -70,7 +70,7 @@ class _Seeker:
         return state
 
     def by_longest_rests(self, state: Fewer) -> Fewer:
-        """Keep the sticks that are bought; of free ones the longest, as few as best fit needs."""
+        """Keep the bought sticks, and as few of the longest free ones as best fit needs."""
         timber = self._search.timber
         state.stick_bound = max(count_floor(timber, worth) for worth in self._known.worths)
         free = [
@@ -88,6 +88,8 @@ class _Seeker:
 
         least = max(state.stick_bound - sum(paid), 0)
         most = sum(counts) - sum(paid)
+        # A binary search: more of the free sticks never make a rack harder to fill, as a rule, and
+        # a wrong turn only misses a better plan.
         while least < most and self._seconds() > 0:
             middle = (least + most) // 2
             sticks = fill_counts(timber, timber.demand, rack(middle))
@@ -99,7 +101,7 @@ class _Seeker:
         return state
 
     def _cut(self, state: Fewer, counts: Sequence[int]) -> bool:
-        """Try such a rack; whether that led anywhere."""
+        """Try such a rack and return whether it was cut or ruled out."""
         answer = self._racks.cut(counts)
         if answer.sticks is not None:
             self._take(state, answer.sticks)

@@ -1,4 +1,4 @@
-"""Longest first: the plain plan, and quick plans that are a little cleverer."""
+"""Longest first: the plain plan that a plan is compared with, and better quick plans."""
 
 from __future__ import annotations
 
@@ -15,10 +15,10 @@ FAVOURITES = 8
 
 
 def plain_packing(timber: Timber, buying: Buying) -> Packing | None:
-    """Longest first, each from the first stick with room; new sticks rack first.
+    """Return the plain plan: longest piece first, each from the first stick with room.
 
-    A new stick is the shortest rest that holds the piece, else the blank with
-    the least price for its length.  None: the supply ran out that way.
+    A new stick is the shortest free rest that holds the piece, else the blank with
+    the least price for its length.  None: the supply ran out in this way.
     """
     order = _opening_order(timber, None)
     sticks: list[tuple[int, Pattern]] = []
@@ -30,7 +30,7 @@ def plain_packing(timber: Timber, buying: Buying) -> Packing | None:
 
 
 def quick_packing(timber: Timber, buying: Buying) -> Packing | None:
-    """The best of several longest-first best-fit packings, one for each kind favoured."""
+    """Return the best of several longest-first best-fit packings, one for each kind favoured."""
     best: Packing | None = None
     bought = [k for k, kind in enumerate(timber.kinds) if not kind.on_hand]
     if len(bought) > FAVOURITES:
@@ -48,7 +48,7 @@ def quick_packing(timber: Timber, buying: Buying) -> Packing | None:
 def fill_counts(
     timber: Timber, demand: Sequence[int], counts: Sequence[int]
 ) -> list[tuple[int, Pattern]] | None:
-    """Pack the demand into no more than ``counts`` sticks of each kind, best fit."""
+    """Pack the demand by best fit into ``counts`` sticks of each kind; None: not found."""
     by_length = sorted(range(len(timber.kinds)), key=lambda k: timber.kinds[k].room)
     long_first = by_length[::-1]
     for order in (by_length, long_first):
@@ -64,7 +64,7 @@ def shrink(timber: Timber, sticks: Sequence[tuple[int, Pattern]]) -> list[tuple[
         None if kind.supply is None else kind.supply - used
         for kind, used in zip(timber.kinds, counts_of(timber, sticks), strict=True)
     ]
-    # in order of their prices, whole numbers do as well and compare sooner
+    # Their places in the order of prices do as well as the fractions, and compare faster.
     prices = sorted({kind.rate for kind in timber.kinds})
     rates = [prices.index(kind.rate) for kind in timber.kinds]
     weights = [size.weight for size in timber.sizes]
@@ -94,11 +94,12 @@ def _supplies(timber: Timber) -> list[int | None]:
 
 
 def _opening_order(timber: Timber, favourite: int | None) -> list[int]:
-    """Kinds in the order in which a new stick is sought: free rests, favourite, cheapest."""
+    """Return kinds in the order in which new sticks are taken: free rests, favourite, cheapest."""
 
     def key(kind: int) -> tuple[bool, bool, Fraction, int]:
         rate, length = timber.kinds[kind].rate, timber.kinds[kind].length
-        # Among rests the shortest that holds the piece; else the best price a length.
+        # Of free ones the shortest that holds the piece, so that long ones are left for long
+        # pieces; of the others the best price for the length.
         return (rate != 0, kind != favourite, rate / length, length if rate == 0 else -length)
 
     return sorted(range(len(timber.kinds)), key=key)
@@ -154,7 +155,7 @@ class _FirstRoom:
         self._most = [-1] * (2 * self._leaves)
 
     def first(self, weight: int) -> int:
-        """The place of the first stick with that much room, -1 where there is none."""
+        """Return the place of the first stick with that much room, -1 where there is none."""
         if self._most[1] < weight:
             return -1
         node = 1
@@ -163,7 +164,7 @@ class _FirstRoom:
         return node - self._leaves
 
     def keep(self, place: int, room: int) -> None:
-        """Say what room a stick has now."""
+        """Note what room a stick has now."""
         if place >= self._leaves:
             rooms = self._most[self._leaves :]
             self._leaves *= 2
@@ -180,7 +181,7 @@ class _FirstRoom:
 def _next_kind(
     timber: Timber, order: Sequence[int], left: list[int | None], weight: int
 ) -> int | None:
-    """The first kind in order that holds the weight and is still to be had; takes one."""
+    """Take a stick of the first kind in order that holds the weight and is left; None: no such."""
     for kind in order:
         supply = left[kind]
         if timber.kinds[kind].room >= weight and supply != 0:

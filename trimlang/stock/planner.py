@@ -1,4 +1,4 @@
-"""The front door of the stock planner."""
+"""The entrance to the stock planner: ``plan_stock``."""
 
 from __future__ import annotations
 
@@ -29,9 +29,9 @@ if TYPE_CHECKING:
 class Effort:
     """How hard to try.
 
-    ``prove`` asks for a proof of least cost; ``seconds`` is the outer guard: how long
-    this thread may work, whatever else the machine does meanwhile.  A plan that ends
-    before the guard is the same on every machine.
+    ``prove`` asks for a proof of least cost; ``seconds`` is an outer limit: how long
+    this thread may work, not counting other work of the machine.  A search that ends
+    before the limit gives the same plan on every machine.
     """
 
     prove: bool = True
@@ -58,12 +58,12 @@ def plan_stock(
 ) -> Plan | NoPlan:
     """Cut every part from the sticks that cost least.
 
-    ``watch``, where given, is told the cost (None: no plan yet) and the bound
+    ``watch``, if given, is called with the cost (None: no plan yet) and the bound
     each time the search moves on, for a progress bar.
 
     Returns:
         A plan with its cost, its proven lower bound and what that proves, or
-        ``NoPlan`` with the parts that no stick holds or word that the supply
+        ``NoPlan`` with the parts that no stick holds, or the news that the supply
         runs out.
 
     Raises:
@@ -133,9 +133,9 @@ def _planned(problem: Problem, effort: Effort, watch: Watch | None) -> Plan | No
 
 
 def _with_spare_for_a_loss(problem: Problem, effort: Effort, watch: Watch | None) -> Plan | NoPlan:
-    """A plan whose spare sticks, or rests, hold a spoiled piece: mostly they do anyway.
+    """Return a plan whose spare sticks or rests can hold a spoiled piece: mostly they do anyway.
 
-    Where they do not, room is kept besides, which may cost more than it must.
+    Where they do not, room is kept in addition, which may cost more than necessary.
     """
     half = replace(effort, seconds=effort.seconds / 2)
     plain = plan_stock(replace(problem, survive_loss=False), effort=half, watch=watch)
@@ -166,7 +166,7 @@ def _with_spare_for_a_loss(problem: Problem, effort: Effort, watch: Watch | None
 
 
 def quick_plan(problem: Problem) -> Packing | None:
-    """Return the quick plan's packing alone, to weigh it against others; None: there is none."""
+    """Return the quick plan's packing alone, to compare it with others; None: there is none."""
     timber = _with_reserve(problem)[0]
     if _too_long(problem, timber):
         return None
@@ -175,7 +175,7 @@ def quick_plan(problem: Problem) -> Packing | None:
 
 
 def costs_more(problem: Problem, than: int) -> bool:
-    """Whether it is soon shown, without a plan, that every plan costs more than that.
+    """Return whether it is quickly shown, without a plan, that every plan costs more than that.
 
     False where it is not so, and where it would take a search to know.
     """
@@ -187,7 +187,7 @@ def costs_more(problem: Problem, than: int) -> bool:
 
 
 def _can_be_tabled(timber: Timber) -> bool:
-    """Whether the search's tables stay small: by the room on a stick in the job's smallest unit."""
+    """Return whether the search's tables stay small, by sizes and the longest stick's room."""
     room = max((kind.room for kind in timber.kinds), default=0)
     return len(timber.sizes) * (room + 1) <= CELLS
 
@@ -199,7 +199,7 @@ def _on_a_coarser_grid(
     bound: int,
     seconds: float,
 ) -> tuple[Packing | None, Certificate | None, str]:
-    """The better of a packing and one in coarser steps; what shows a better bound, and why."""
+    """Return the better of a packing and one in coarser steps; a better bound's proof, and why."""
     room = max(kind.room for kind in timber.kinds)
     step = -(-len(timber.sizes) * (room + 1) // COARSE_CELLS)
     if room < step:
@@ -218,7 +218,7 @@ def _on_a_coarser_grid(
 
 
 def _packing_like(plan: Plan, timber: Timber, buying: Buying) -> Packing | None:
-    """The packing of the same parts on sticks of the same blanks."""
+    """Return the packing of the same parts on sticks of the same blanks."""
     sizes = {part: number for number, size in enumerate(timber.sizes) for part in size.ids}
     kinds = {offer.key: k for k, kind in enumerate(timber.kinds) for offer in kind.offers}
     return packing_of(
@@ -239,7 +239,7 @@ def _long_proof(
     ends: float,
     watch: Watch | None,
 ) -> Proof:
-    """Search with a solver until ``ends`` on this thread's clock of work."""
+    """Search with a solver until this thread's CPU time reaches ``ends``."""
     from trimlang.stock.proof import prove
 
     return prove(timber, buying, packing, worths, lambda: ends - thread_time(), watch)
@@ -260,7 +260,7 @@ def _too_long(problem: Problem, timber: Timber) -> tuple[str, ...]:
 
 
 def _reserve(problem: Problem) -> Part | None:
-    """A piece as long as the longest, for which room is kept if any one may be spoiled.
+    """Return a piece as long as the longest, to keep room for if any one may be spoiled.
 
     Only one piece is lost, so room for the longest is room for any.
     """

@@ -1,9 +1,9 @@
-"""Raise the bound and lower the cost until they meet.
+"""Raises the bound and lowers the cost until they meet.
 
 First the linear program over all that can be bought gives worths.  Then the
-cheapest mix of sticks that no worth rules out is tried: cut, and it is the
-least-cost plan; shown too small, and what showed it rules out more mixes; and
-if neither, the bound stays there while dearer mixes are tried.
+cheapest mix of sticks that no worth rules out is tried.  If it can be cut, it is the
+least-cost plan; if it is shown to be too small, what showed it rules out more mixes;
+if neither is found, the bound stays there while dearer mixes are tried.
 """
 
 from __future__ import annotations
@@ -23,26 +23,26 @@ from trimlang.stock.problem import Watch
 from trimlang.stock.relaxation import BATCH, FIRST, Relaxation, Way
 from trimlang.stock.timber import Timber, unshared
 
-#: Mixes tried and left undecided before they are searched for longer.
+#: So many mixes may be left undecided before they are searched for longer.
 UNDECIDED = 12
-#: Worths kept of those that the program over all that can be bought gives.
+#: How many worths are kept of those that the program over all that can be bought gives.
 KEPT = 8
-#: How near a cost is met where another program goes on from there.
+#: How near to its optimum a program is solved whose patterns only start the next one.
 SOON = 1e-3
-#: Why a bound holds that no worth gives.
+#: What is said of a bound that needs more than worths.
 SIFTED = "search over the patterns that the bound leaves"
-#: After so many mixes that could not be cut a roomier one is, that costs this part more at most.
+#: After IN_VAIN mixes without a plan, a roomier one is tried that costs at most this part more.
 IN_VAIN = 2
 ROOMIER = 1e-3
-#: With more pieces than this it is not asked whether a plan need share its mitres.
+#: With more pieces than this it is not asked whether the plan could do without shared mitres.
 APART = 200
 
 
 @dataclass(slots=True)
 class Proof:
-    """Where the search stands: the best packing, the bound, and why it holds.
+    """The state of the search: the best packing, the bound, and why it holds.
 
-    ``racks`` hold too little, as a choice among the patterns shows that a worth leaves.
+    ``racks`` hold too little: no choice among the patterns that a worth allows cuts everything.
     """
 
     packing: Packing | None
@@ -76,24 +76,26 @@ def prove(
         racks = RackCut(timber, relaxation, seconds, centre)
     search = MixSearch(timber, buying)
     ceiling = _ceiling(timber, buying)
-    # Left for later, each with what every mix not ruled out before it costs at least.
+    # Left for later, each with the least cost of all mixes that were not ruled out before it.
     undecided: list[tuple[Mix, int]] = []
     floor = 0
     tried: set[tuple[int, ...]] = set()
-    passed = Known(known.worths)  # Also leaves out mixes that were tried in vain.
+    passed = Known(known.worths)  # Skips also mixes that were tried without a result.
     in_vain = 0
     while len(undecided) < UNDECIDED and seconds() > 0:
         if watch is not None:
             watch(None if state.packing is None else state.packing.cost, state.bound)
         below = ceiling if state.packing is None else state.packing.cost
         mix, floor = search.cheapest(passed, below, seconds())
+        # With a mix left undecided, a plan of its cost may exist: the bound cannot rise above it.
         if not undecided:
             state.bound = max(state.bound, floor)
         if mix is None:
             state.supply_short = state.packing is None and not undecided and floor >= below
             break
         if mix.counts in tried and known.falls_short(mix.counts):
-            # By less than the solver can see, so that it comes again: rule it out by name.
+            # It misses a worth by less than the solver can see and would come again: rule it out
+            # itself.
             known.too_small.append(mix.counts)
             passed.too_small.append(mix.counts)
             continue
@@ -136,7 +138,7 @@ def _rule_out(state: Proof, known: Known, counts: Sequence[int], answer: Answer)
 
 
 def _take(search: MixSearch, state: Proof, sticks: Rack) -> None:
-    """Keep what sticks make, where it is better than what is at hand."""
+    """Keep these sticks as the packing if they are better than the one so far."""
     found = packing_of(search.timber, search.buying, sticks)
     state.packing = better(state.packing, found)
 
@@ -144,7 +146,7 @@ def _take(search: MixSearch, state: Proof, sticks: Rack) -> None:
 def _cut_roomier(
     search: MixSearch, racks: RackCut, passed: Known, floor: int, state: Proof
 ) -> None:
-    """Have a plan near the bound soon, whatever becomes of the mixes below it."""
+    """Find a plan near the bound, in case the mixes below it stay undecided."""
     below = floor + int(floor * ROOMIER) + 1
     if state.packing is not None and state.packing.cost <= below:
         return
@@ -165,9 +167,9 @@ def _decide(
     state: Proof,
     seconds: Callable[[], float],
 ) -> None:
-    """Search the mixes left undecided for longer, cheapest first, until one can be cut.
+    """Search the undecided mixes for longer, cheapest first, until one can be cut.
 
-    ``beyond`` is what all other mixes cost at least.
+    ``beyond`` is the least that all other mixes cost.
     """
     floors = [*(floor for _, floor in undecided), beyond]
     sure = True
@@ -194,7 +196,7 @@ def _decide(
 def _apart(
     timber: Timber, buying: Buying, packing: Packing, seconds: Callable[[], float]
 ) -> Packing:
-    """The same sticks cut without sharing a mitre, where that is found."""
+    """Return the same sticks cut without shared mitres, if that is found, else the packing."""
     weights = [size.weight for size in timber.sizes]
     alone = [
         (kind, pattern)
@@ -211,7 +213,7 @@ def _apart(
 
 
 def singles(timber: Timber) -> list[tuple[int, tuple[int, ...]]]:
-    """Each size alone on each kind that holds it: a start for the linear program."""
+    """Return each size alone on each kind that holds it: a start for the linear program."""
     return [
         (kind, (size,))
         for kind, sort in enumerate(timber.kinds)
@@ -221,7 +223,7 @@ def singles(timber: Timber) -> list[tuple[int, tuple[int, ...]]]:
 
 
 def _ceiling(timber: Timber, buying: Buying) -> int:
-    """More than any plan need cost: every kind as often as it could be wanted."""
+    """Return more than any plan needs to cost: every kind as often as it could be used."""
     total = 1 + sum(buying.least(kind, most) or 0 for kind, most in enumerate(timber.most))
     return total + sum(b.price for k in timber.kinds for b in k.offers) * (
         1 + timber.problem.spare // min((k.length for k in timber.kinds), default=1)
@@ -236,10 +238,10 @@ def _solve_cost(
     near: float = 0.0,
     batch: int = FIRST,
 ) -> list[float] | None:
-    """Price patterns until the linear program's cost is met, keeping the best worths.
+    """Price patterns until the bound meets the linear program's cost, and keep the best worths.
 
-    ``near``: the part of the cost by which it may be missed.  Returns the sticks that it
-    buys, in parts of sticks.
+    ``near``: the part of the cost by which it may be missed.  Returns the sticks that the program
+    buys, in fractions of sticks.
     """
     relaxation.pose_cost()
     timber = relaxation.timber

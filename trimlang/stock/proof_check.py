@@ -17,7 +17,7 @@ from trimlang.stock.stick_tops import StickTops
 
 
 def checked_plan(plan: Plan) -> Plan:
-    """The plan as it may be printed: of its bound only as much is kept as is shown."""
+    """Return the plan as it may be printed: only so much of its bound is kept as is shown."""
     wrong = doubts(plan)
     if not wrong:
         return plan
@@ -31,7 +31,7 @@ def checked_plan(plan: Plan) -> Plan:
 
 
 def doubts(plan: Plan) -> tuple[str, ...]:
-    """Why the bound of a plan is not shown by its certificate, in words; empty: it is shown."""
+    """Return why its certificate does not show a plan's bound, in words; empty: it does."""
     if plan.bound <= 0:
         return ()
     certificate = plan.certificate
@@ -43,19 +43,20 @@ def doubts(plan: Plan) -> tuple[str, ...]:
 
 
 class _Check:
-    """One certificate beside its problem."""
+    """Checks one certificate against its problem."""
 
     def __init__(self, problem: Problem, certificate: Certificate) -> None:
         self._problem, self._certificate = problem, certificate
         self._counts: Counter[Shape] = Counter(
             (part.length, part.left_lean, part.right_lean) for part in problem.parts
         )
-        # a spoiled piece may be cut from what is spare
+        # With spare sticks, a spoiled piece may be cut from one of them: then no room is kept for
+        # it.
         if problem.survive_loss and not problem.spare and problem.parts:
             self._counts[max(part.length for part in problem.parts), 0, 0] += 1
 
     def faults(self, bound: int) -> tuple[str, ...]:
-        """Why no plan need cost so much; empty: each does."""
+        """Return what is missing in the proof that each plan costs so much; empty: nothing is."""
         wrong = self._misshapen()
         if wrong:
             return wrong
@@ -76,7 +77,7 @@ class _Check:
         )
 
     def by_one_worth(self) -> int:
-        """The greatest bound that one worth shows alone."""
+        """Return the greatest bound that a single worth shows."""
         mixes = None if self._misshapen() else self._mixes()
         if mixes is None:
             return 0
@@ -101,7 +102,7 @@ class _Check:
         return ()
 
     def _mixes(self) -> CheaperMix | None:
-        """The mixes that the worths leave; None: a length is left out that can be had."""
+        """Return the search for mixes that the worths allow; None: a length is missing."""
         certificate = self._certificate
         counts = [self._counts.get(shape, 0) for shape in certificate.shapes]
         claims = [
@@ -120,13 +121,14 @@ class _Check:
         counts = {shape: self._counts.get(shape, 0) for shape in shapes}
         others = {shape: n for shape, n in self._counts.items() if shape not in counts}
         ends = 2 * problem.end_waste - problem.kerf
-        # of a length that cannot be had nothing need be true
+        # Of a length that is neither sold nor in hand any claim will do: a room of -1 holds
+        # nothing.
         rooms = [length - ends if length in had else -1 for length in self._certificate.lengths]
         tops = StickTops({**counts, **others}, rooms, problem.kerf, self._certificate.step)
         return tops, len(others)
 
     def _false_worths(self, worths: Sequence[WorthClaim], had: set[int]) -> tuple[str, ...]:
-        # a piece that no worth names may lie anywhere and is worth nothing
+        # A piece that the certificate does not name may lie on any stick and is worth nothing.
         tops, others = self._tops(had)
         rest = (0,) * others
         return tuple(
@@ -136,7 +138,7 @@ class _Check:
         )
 
     def _racks_that_do(self, racks: Sequence[RackClaim], had: set[int]) -> tuple[str, ...]:
-        """Those that are not shown to hold too little, in words."""
+        """Return the racks that are not shown to hold too little, in words."""
         if not racks:
             return ()
         if self._certificate.step > 1:

@@ -1,7 +1,7 @@
-"""What the pieces on one stick can be worth at most, worked out again for a check.
+"""The most that the pieces on one stick can be worth; part of the check of a proof.
 
 Nothing here comes from the planner: weights of mitred pieces, dynamic programs and bounds
-are written anew from ``problem.py``.
+are written separately, from ``problem.py``.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ from trimlang.stock.laid_tops import Laid, best_by_room, laid_tops, shared_by
 from trimlang.stock.rack_check import Listing, holds_too_little
 
 FEW: Final = 4_000
-"""Worths of a longest stick up to which it is asked how little room each number takes."""
+"""Up to this worth of a stick a table by worth is used; beyond it, one by room."""
 
 
 class StickTops:
@@ -51,9 +51,9 @@ class StickTops:
         )
 
     def hold(self, values: Sequence[int], tops: Sequence[int], once: Sequence[int]) -> bool:
-        """Whether no pattern on a stick of each length is worth more than its top.
+        """Return whether no pattern on a stick of each length is worth more than its top.
 
-        ``values`` and ``once`` (pieces that lie on one stick at most) go by the shapes.
+        ``values`` are in the order of the shapes; ``once`` are places of shapes with one piece.
         """
         if min(values, default=0) < 0 or any(self._pieces[place].count > 1 for place in once):
             return False
@@ -65,7 +65,7 @@ class StickTops:
         return found is not None and _all_within(found, tops)
 
     def too_little(self, values: Sequence[int], tops: Sequence[int], counts: Sequence[int]) -> bool:
-        """Whether so many sticks of each length are shown to hold too little; tops are true."""
+        """Return whether these sticks are shown to hold too little, given true tops."""
         return holds_too_little(
             Listing(
                 pieces=tuple(self._pieces),
@@ -78,7 +78,7 @@ class StickTops:
         )
 
     def _by_rate(self, values: Sequence[int], tops: Sequence[int]) -> bool:
-        """Whether the best worth for the room, over the whole room, is no more."""
+        """Return whether the best worth for the room, over the whole room, is within each top."""
         worthy = [(v, w) for v, w in zip(values, self._least, strict=True) if v > 0]
         return all(
             v * room <= top * w
@@ -88,7 +88,7 @@ class StickTops:
         )
 
     def _counted(self, values: Sequence[int], tops: Sequence[int]) -> list[int]:
-        """The most that pieces are worth on each stick, none taken more often than there are."""
+        """Return the most that pieces are worth on each stick, none used more than there are."""
         most = max(max(self._rooms, default=0), 0)
         used = [
             (weight, value, piece.count if weight == 0 else min(piece.count, most // weight))
@@ -107,16 +107,16 @@ def _all_within(found: Sequence[int], tops: Sequence[int]) -> bool:
 
 
 def _away(lean: int, step: int) -> int:
-    """A lean in whole steps, rounded away from square: neighbours may share no less."""
+    """Return a lean in whole steps, rounded away from square so that neighbours share no less."""
     size = -(-abs(lean) // step)
     return size if lean > 0 else -size
 
 
 def _least_weights(pieces: Sequence[Laid]) -> list[int]:
-    """The least room of each piece, whatever it lies beside.
+    """Return the least room of each piece, whatever it lies beside.
 
     A shared mitre takes one right and one left end that lean alike.  All that is shared
-    that way is taken off the ends of one side, of that of which less is leaning.
+    that way is taken off the ends of one side, the side that leans less in all.
     """
     off_right: dict[bool, bool] = {}
     most: dict[tuple[str, bool], int] = {}
@@ -138,7 +138,7 @@ def _least_weights(pieces: Sequence[Laid]) -> list[int]:
 
 
 def _least_rooms(used: Sequence[tuple[int, int, int]], most: int) -> list[int]:
-    """For each worth the least room that pieces worth so much, or more, take; to ``most``.
+    """Return at place n the least room of pieces worth n or more, for rooms up to ``most``.
 
     Of pieces worth the same the lightest come first, so each worth is gone through once.
     """
@@ -158,7 +158,7 @@ def _least_rooms(used: Sequence[tuple[int, int, int]], most: int) -> list[int]:
             for worth, room in enumerate(before, start=shift):
                 if room + load < table[worth]:
                     table[worth] = room + load
-        # worth more in less room is worth so much too
+        # Pieces worth more that take less room count for the smaller worth too.
         for worth in range(len(table) - 2, -1, -1):
             if table[worth + 1] < table[worth]:
                 table[worth] = table[worth + 1]

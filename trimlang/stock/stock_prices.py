@@ -1,6 +1,6 @@
-"""What numbers of sticks cost at the least, worked out again for the check of a proof.
+"""The least cost of numbers of sticks, worked out again for the check of a proof.
 
-Written anew from ``problem.py``; nothing here comes from the planner.
+Written separately from ``problem.py``; nothing here comes from the planner.
 """
 
 from __future__ import annotations
@@ -14,15 +14,15 @@ from trimlang.record import record
 from trimlang.stock.problem import Blank, Problem
 
 FORGIVEN: Final = 1e-3
-"""Money that is forgiven where a part of it is only reckoned by rates in floating point."""
+"""Coins by which a limit is eased where rates in floating point are part of the cost."""
 
 
 @record
 class Sort:
     """Sticks of one length, bought or on hand, all at a price or all for nothing.
 
-    ``rate`` is no more than one of them costs however many are had; ``most`` the most that
-    could be had and of use; ``all_taken`` tells that they may as well all be cut.
+    ``rate`` is the least that one of them can cost, however many are bought; ``most`` the most that
+    can be bought and used; ``all_taken`` says that they may as well all be cut.
     """
 
     length: int
@@ -36,7 +36,7 @@ class Sort:
 class StockPrices:
     """The sorts of sticks that a problem offers, and what numbers of them cost.
 
-    ``spare_rate`` is what the spare adds to any cost at the least.
+    ``spare_rate`` is the least that the spare adds to any cost.
     """
 
     def __init__(self, problem: Problem) -> None:
@@ -48,9 +48,10 @@ class StockPrices:
             (_sort(had, pieces, problem.spare) for had in map(_to_be_had, alike.values()) if had),
             key=lambda sort: (sort.rate > 0, -sort.length, sort.on_hand),
         )
-        #: Those that cost nothing first, then the longest.
+        #: Free ones first, then the longest.
         self.kinds: list[Sort] = []
-        # each stick that is cut holds a piece, and a free rest does all that a shorter one does
+        # Each stick that is cut holds a piece, and a free rest does all that a shorter one does:
+        # more free rests than pieces are of no use.
         free = pieces
         for sort in sorts:
             most = sort.most
@@ -66,7 +67,7 @@ class StockPrices:
         self.spare_rate = least * problem.spare
 
     def at_least(self, counts: Sequence[int]) -> float:
-        """What these sticks cost without spare, or with it at the best rates, whichever is more.
+        """Return a bound on their cost: without spare, or with it at the best rates.
 
         What is left whole in a pack is spare too.
         """
@@ -78,7 +79,7 @@ class StockPrices:
         return max(sum(known), rates + self.spare_rate - FORGIVEN)
 
     def price(self, counts: Sequence[int], below: int) -> int | None:
-        """The least cost of these sticks to cut and the spare, where it is below; else None."""
+        """Return the least cost of these sticks and the spare where it is below; else None."""
         if not self._spare:
             total = 0
             for sort, count in enumerate(counts):
@@ -90,7 +91,7 @@ class StockPrices:
         return self._with_spare(counts, below)
 
     def _with_spare(self, counts: Sequence[int], below: int) -> int | None:
-        """The same, sort after sort: how much spare is kept whole so far, at the least cost."""
+        """Work out ``price`` with spare: sort after sort, how much is kept whole at what cost."""
         kinds = self.kinds
         later = sum(sort.rate * count for sort, count in zip(kinds, counts, strict=True))
         states = {0: 0}
@@ -104,13 +105,13 @@ class StockPrices:
                 needed = self._spare - kept
                 most = 0 if sort.on_hand else -(-needed // sort.length)
                 least = most if rate is None else 0
-                # what is still missing is kept of the later sorts at their best rate
+                # What is still missing then costs the later sorts' best rate at least.
                 slope = sort.rate - sort.length * (rate or 0.0)
                 left = below - paid - later - sort.rate * count - needed * (rate or 0.0)
                 if slope > 0 and rate is not None:
                     most = min(most, floor((left + FORGIVEN) / slope))
                 elif slope < 0:
-                    # the last one may reach past the spare
+                    # The last stick may be longer than the spare still missing.
                     least = max(least, min(ceil((left + FORGIVEN) / slope), most) - 1)
                 for whole in range(least, most + 1):
                     price = self._least(place, count + whole)
@@ -126,7 +127,7 @@ class StockPrices:
         return states.get(self._spare)
 
     def _least(self, sort: int, count: int) -> int | None:
-        """The least price of at least so many sticks of a sort; None: not to be had."""
+        """Return the least price of ``count`` sticks or more; None: the supply is too small."""
         table = self._tables[sort]
         if count >= len(table):
             table = self._tables[sort] = _prices(self.kinds[sort].offers, max(2 * count, 32))
@@ -153,12 +154,12 @@ def _sort(offers: list[Blank], pieces: int, spare: int) -> Sort:
 
 
 def _packs(offer: Blank) -> int | None:
-    """How many packs of an offer can be had; None: any number."""
+    """Return how many packs of an offer there are; None: no limit."""
     return None if offer.limit is None else offer.limit // offer.pack
 
 
 def _prices(offers: Sequence[Blank], most: int) -> list[int | None]:
-    """The least price of at least 0 to ``most`` sticks from some offers."""
+    """Return the least prices of 0, 1, ... ``most`` sticks or more, from these offers together."""
     reach = most + max(offer.pack for offer in offers)
     table: list[int | None] = [0, *[None] * reach]
     for offer in offers:
