@@ -84,7 +84,7 @@ def test_each_class_has_a_name_of_its_own() -> None:
     assert {name: paths for name, paths in seen.items() if len(paths) > 1} == {}
 
 
-def test_no_constant_of_one_name_and_value_stands_twice() -> None:
+def test_no_constant_stands_twice() -> None:
     seen = defaultdict(list)
     for path, tree in modules().items():
         for node in tree.body:
@@ -92,7 +92,10 @@ def test_no_constant_of_one_name_and_value_stands_twice() -> None:
                 continue
             if ast.unparse(node.annotation).startswith("Final"):
                 name = ast.unparse(node.target).lstrip("_")
-                seen[name, ast.unparse(node.value)].append(path)
+                value = ast.unparse(node.value)
+                # two numbers may be alike and mean two things; no two patterns, tables or texts
+                number = re.fullmatch(r"(Fraction)?[\de\s.,()<*/+-]+", value)
+                seen[name if number else "", value].append(path)
     assert {key: paths for key, paths in seen.items() if len(paths) > 1} == {}
 
 

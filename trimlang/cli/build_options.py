@@ -9,6 +9,7 @@ from trimlang.cli.options import BuildOptions, PlanOptions, Search
 from trimlang.cli.replies import Commands, add_command, jobs_and_messages
 from trimlang.diagnostics.message_form import MessageForm
 from trimlang.output.sheet_options import FileFormat, SheetOptions
+from trimlang.sheets.render.paper import PAPERS
 
 
 def describe(commands: Commands) -> None:
@@ -46,7 +47,7 @@ def describe(commands: Commands) -> None:
     )
     build.add_argument(
         "--paper",
-        choices=("letter", "a4"),
+        choices=tuple(PAPERS),
         help="paper of the sheets (default: letter, a4 for jobs in millimetres)",
     )
     build.add_argument(

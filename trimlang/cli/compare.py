@@ -28,6 +28,7 @@ from trimlang.cli.replies import (
 )
 from trimlang.diagnostics.message_form import MessageForm
 from trimlang.letters import printable
+from trimlang.sheets.render.paper import PAPERS
 
 if TYPE_CHECKING:
     from trimlang.compare.changes import Comparison
@@ -86,7 +87,7 @@ def describe(commands: Commands) -> None:
         "--force", action="store_true", help="write FILE even where there is such a file already"
     )
     compare.add_argument(
-        "--paper", choices=("letter", "a4"), help="paper of the HTML page, as for build"
+        "--paper", choices=tuple(PAPERS), help="paper of the HTML page, as for build"
     )
     compare.add_argument(
         "--plan",

@@ -15,6 +15,7 @@ from typing import Final
 from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.diagnostics.syntax_pages import MISPLACED
+from trimlang.language.retired import QUOTED_OR_COMMENT
 from trimlang.lengths.units import in_inches
 from trimlang.record import record
 
@@ -67,13 +68,10 @@ class KnownSlip:
         return None
 
     def _outside_quotes(self, text: str) -> Iterator[Found]:
-        quoted = [one.span() for one in _QUOTED.finditer(text)]
+        quoted = [one.span() for one in QUOTED_OR_COMMENT.finditer(text)]
         for found in self.written.finditer(text):
             if not any(start < found.start() < end for start, end in quoted):
                 yield found
-
-
-_QUOTED: Final = re.compile(r'["“][^"“”]*["”]|#.*')
 
 
 def _with_a_point(comma: Found) -> str:

@@ -23,7 +23,8 @@ class Retired:
 RETIRED: Final[tuple[Retired, ...]] = ()
 """Every retired word that is still read; DEVELOPERS.md says how one is added."""
 
-_ASIDE: Final = re.compile(r'["“][^"“”]*["”]|#.*')
+QUOTED_OR_COMMENT: Final = re.compile(r'["“][^"“”]*["”]|#.*')
+"""What of a line is not in the language's own words."""
 
 
 def renewed(
@@ -36,7 +37,7 @@ def renewed(
     """
     findings: list[Diagnostic] = []
     for word in RETIRED if retired is None else retired:
-        aside = [one.span() for one in _ASIDE.finditer(text)]
+        aside = [one.span() for one in QUOTED_OR_COMMENT.finditer(text)]
         pattern = re.compile(rf"(?<![\w.-]){re.escape(word.word)}(?![\w.-])", re.IGNORECASE)
         kept: list[str] = []
         last = 0

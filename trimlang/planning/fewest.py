@@ -7,16 +7,13 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.planning.ask import Question
+from trimlang.planning.placing import AT_ONCE
 from trimlang.planning.sound_plan import sound_plan
 from trimlang.record import record
-from trimlang.stock.planner import Effort
 from trimlang.stock.problem import Blank, NoPlan, Problem
 
 MOST_PIECES: Final = 1000
 """More pieces of a trim than this take the quick planner longer than a sheet should wait."""
-
-_AT_ONCE: Final = Effort(prove=False, seconds=0.0)
-"""The quick plan or none: what depends on a clock is not printed."""
 
 
 @record
@@ -55,7 +52,7 @@ def fewest_sticks(question: Question) -> Fewest | None:
     each = _large_price(problem)
     plan = sound_plan(
         replace(problem, blanks=tuple(_repriced(blank, each) for blank in problem.blanks)),
-        effort=_AT_ONCE,
+        effort=AT_ONCE,
     )
     if isinstance(plan, NoPlan):
         return None

@@ -30,7 +30,7 @@ PLANS: Final = 30
 #: Quick plans made for one wall, at least, however many walls there are.
 LEAST_PLANS: Final = 4
 #: No proof and no time: where longest first runs out of stock, nothing more is tried.
-_QUICK: Final = Effort(prove=False, seconds=0.0)
+AT_ONCE: Final = Effort(prove=False, seconds=0.0)
 
 Rank: TypeAlias = tuple[int, int]
 
@@ -141,7 +141,7 @@ def _wanted(job: Job, trim: Trim, rest: Question) -> list[Fraction]:
     settings = job.settings
     squared = 2 * settings.squares_off
     wanted: list[Fraction] = []
-    plan = plan_stock(rest.problem, effort=_QUICK)
+    plan = plan_stock(rest.problem, effort=AT_ONCE)
     if not isinstance(plan, NoPlan):
         offcuts = sorted(plan.offcuts, reverse=True)
         wanted += [rest.inches(length) for length in offcuts]
