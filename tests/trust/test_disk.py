@@ -11,6 +11,7 @@ import pytest
 
 from tests.conftest import ROOT
 from tests.jobs import TRIM, walls
+from tests.trust.commanding import given as in_this_process
 from trimlang.cli import main
 from trimlang.output import folder
 from trimlang.output.folder import write_folder
@@ -130,7 +131,8 @@ def test_no_space_for_a_new_job_file(job: Path) -> None:
 
 
 @pytest.mark.skipif(os.name == "nt", reason="names there are no bytes")
-def test_a_name_that_is_no_utf_8(job: Path) -> None:
+def test_a_name_that_is_no_utf_8(job: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(job.parent)
     name = os.fsdecode(b"j\xffb.trim")
     (job.parent / name).write_text(GOOD, encoding="utf-8")
     quick = ["--plan", "quick"]
@@ -144,8 +146,8 @@ def test_a_name_that_is_no_utf_8(job: Path) -> None:
         ["convert", name],
         ["tidy", name],
     ):
-        done = given(job, command, "")
-        assert done.returncode == 0, (command, done.stderr)
+        done = in_this_process(tuple(command))
+        assert done.code == 0, (command, done.err)
 
 
 @pytest.mark.skipif(os.name == "nt" or os.geteuid() == 0, reason="root may write everywhere")
@@ -270,26 +272,33 @@ def test_a_file_of_the_users_is_never_overwritten(
 
 
 def test_what_killed_builds_left_is_cleared_away(tmp_path: Path) -> None:
-    left = tmp_path / ".shop-trimlang-abc"
-    (left / "new").mkdir(parents=True)
-    (left / "new" / "a").write_bytes(b"half")
-    other = tmp_path / ".shopping-trimlang-abc"
-    other.mkdir()
+    for name in (".shop-trimlang-12-abcd1234", ".a job of yesterday-trimlang-7-a_c_1234"):
+        left = tmp_path / name
+        (left / "new").mkdir(parents=True)
+        (left / "new" / "a").write_bytes(b"half")
+    others = [tmp_path / ".shop-trimlang-mine", tmp_path / ".own-trimlang-1-abcd1234"]
+    for other in others:
+        other.mkdir()
+        (other / "notes.txt").write_bytes(b"mine")
     write_folder(tmp_path / "shop", {"a": b"new"})
-    assert sorted(path.name for path in tmp_path.iterdir()) == [other.name, "shop"]
+    kept = sorted([*(other.name for other in others), "shop"])
+    assert sorted(path.name for path in tmp_path.iterdir()) == kept
 
 
 def test_a_set_left_between_two_renames_is_put_back(tmp_path: Path) -> None:
-    shop = tmp_path / "shop"
-    write_folder(shop, {"a": b"old"})
-    (shop / "mine.txt").write_bytes(b"mine")
-    aside = tmp_path / ".shop-trimlang-abc"
-    aside.mkdir()
-    shop.rename(aside / "old")
-    write_folder(shop, {"a": b"new"})
-    assert (shop / "mine.txt").read_bytes() == b"mine"
-    assert (shop / "a").read_bytes() == b"new"
-    assert [path.name for path in tmp_path.iterdir()] == ["shop"]
+    for name in ("shop", "another"):
+        target = tmp_path / name
+        write_folder(target, {"a": b"old"})
+        (target / "mine.txt").write_bytes(b"mine")
+    for name in ("shop", "another"):
+        aside = tmp_path / f".{name}-trimlang-12-abcd1234"
+        aside.mkdir()
+        (tmp_path / name).rename(aside / "old")
+    write_folder(tmp_path / "shop", {"a": b"new"})
+    assert (tmp_path / "shop" / "mine.txt").read_bytes() == b"mine"
+    assert (tmp_path / "shop" / "a").read_bytes() == b"new"
+    assert (tmp_path / "another" / "mine.txt").read_bytes() == b"mine"
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["another", "shop"]
 
 
 def test_the_new_set_is_on_the_disk_before_it_is_in_its_place(

@@ -13,6 +13,7 @@ from __future__ import annotations
 
 import ctypes
 import os
+import re
 import shutil
 import tempfile
 from collections.abc import Collection, Iterable, Mapping
@@ -31,6 +32,13 @@ from trimlang.workers.stopping import to_the_end
 AT_ONCE: Final = 16
 
 # Arguments of Linux's renameat2(2): paths as they are, and RENAME_EXCHANGE.
+_NEW: Final = "new"
+_OLD: Final = "old"
+"""In a folder that is worked in: the set that is written, and the one that it replaces."""
+
+_LEFT: Final = re.compile(r"\.(?P<name>.+)-trimlang-\d+-[a-z0-9_]{8}", re.DOTALL)
+"""How such a folder is called: after its target, the process, and with a random end."""
+
 _AT_FDCWD: Final = -100
 _EXCHANGE: Final = 2
 
@@ -66,7 +74,7 @@ def write_folder(target: Path, files: Mapping[str, bytes]) -> None:
             return
         work = Path(tempfile.mkdtemp(prefix=_in_work(target, os.getpid()), dir=target.parent))
         try:
-            fresh = work / "new"
+            fresh = work / _NEW
             fresh.mkdir()
             if target.exists():
                 fresh.chmod(target.stat().st_mode & 0o7777)
@@ -106,18 +114,22 @@ def _in_work(target: Path, pid: int) -> str:
 
 
 def _clear_up(target: Path) -> None:
-    """Remove what a killed build has left; put back the old set where it had set that aside."""
-    for left in sorted(target.parent.glob(f"{_prefix(_as_pattern(target))}*")):
-        aside = left / "old"
-        if aside.is_dir() and not target.exists():
-            aside.rename(target)
+    """Remove what a killed build has left; put back the old set where it had set that aside.
+
+    All that lies beside the target is looked at, not what was to become the target alone: a job
+    that is built no more with its neighbours would never clear its own away.
+    """
+    for left in sorted(target.parent.glob(".*-trimlang-*")):
+        named = _LEFT.fullmatch(left.name)
+        if named is None or left.is_symlink() or not left.is_dir():
+            continue
+        held = {path.name for path in left.iterdir()}
+        if not held <= {_NEW, _OLD}:
+            continue  # whoever made it, we did not
+        place = target.with_name(named["name"])
+        if _OLD in held and not os.path.lexists(place):
+            (left / _OLD).rename(place)
         shutil.rmtree(left, ignore_errors=True)
-
-
-def _as_pattern(target: Path) -> Path:
-    from glob import escape
-
-    return target.with_name(escape(target.name))
 
 
 def leftovers(target: Path, pid: int) -> list[Path]:
@@ -204,7 +216,7 @@ def put_in_place(fresh: Path, target: Path, work: Path) -> Path | None:
         return None
     if exchange(fresh, target):
         return fresh
-    aside = work / "old"
+    aside = work / _OLD
     target.rename(aside)
     try:
         fresh.rename(target)
