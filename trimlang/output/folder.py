@@ -22,7 +22,7 @@ from errno import EBUSY, EXDEV
 from pathlib import Path
 from typing import Final
 
-from trimlang.output.in_place import cannot_be_swapped, finish, write_in_place
+from trimlang.output.in_place import NEW, cannot_be_swapped, finish, write_in_place
 from trimlang.output.lock import alone_in
 from trimlang.output.made_by import MARK, NotOursError, foreign, mark_of
 from trimlang.output.sync import sync
@@ -32,9 +32,8 @@ from trimlang.workers.stopping import to_the_end
 AT_ONCE: Final = 16
 
 # Arguments of Linux's renameat2(2): paths as they are, and RENAME_EXCHANGE.
-_NEW: Final = "new"
 _OLD: Final = "old"
-"""In a folder that is worked in: the set that is written, and the one that it replaces."""
+"""In a folder that is worked in, beside ``NEW``: the set that the new one replaces."""
 
 _LEFT: Final = re.compile(r"\.(?P<name>.+)-trimlang-\d+-[a-z0-9_]{8}", re.DOTALL)
 """How such a folder is called: after its target, the process, and with a random end."""
@@ -74,7 +73,7 @@ def write_folder(target: Path, files: Mapping[str, bytes]) -> None:
             return
         work = Path(tempfile.mkdtemp(prefix=_in_work(target, os.getpid()), dir=target.parent))
         try:
-            fresh = work / _NEW
+            fresh = work / NEW
             fresh.mkdir()
             if target.exists():
                 fresh.chmod(target.stat().st_mode & 0o7777)
@@ -124,7 +123,7 @@ def _clear_up(target: Path) -> None:
         if named is None or left.is_symlink() or not left.is_dir():
             continue
         held = {path.name for path in left.iterdir()}
-        if not held <= {_NEW, _OLD}:
+        if not held <= {NEW, _OLD}:
             continue  # whoever made it, we did not
         place = target.with_name(named["name"])
         if _OLD in held and not os.path.lexists(place):

@@ -20,7 +20,7 @@ from trimlang.output.sync import sync
 from trimlang.workers.stopping import to_the_end
 
 _WORK: Final = ".trimlang-work"
-_NEW: Final = "new"
+NEW: Final = "new"
 _JOURNAL: Final = "journal"
 """A file in the work folder: it exists once all files of the new set are on the disk."""
 
@@ -42,7 +42,7 @@ def write_in_place(target: Path, files: Mapping[str, bytes]) -> None:
         OSError: it cannot be written; unless the journal is there already, nothing has changed.
     """
     work = target / _WORK
-    fresh = work / _NEW
+    fresh = work / NEW
     try:
         fresh.mkdir(parents=True)
         for name, data in {**files, MARK: mark_of(files)}.items():
@@ -66,7 +66,7 @@ def finish(target: Path) -> None:
     if work.is_symlink() or not work.is_dir():
         return
     if (work / _JOURNAL).is_file():
-        _move_in(work / _NEW, target)
+        _move_in(work / NEW, target)
     shutil.rmtree(work, ignore_errors=True)
 
 
