@@ -205,3 +205,12 @@ def test_lines_that_jobs_share_stand_once() -> None:
         if re.search(rf"{re.escape(line)}(\\n|$)", path.read_text(encoding="utf-8"), re.MULTILINE)
     ]
     assert not again, "tests/jobs.py has these lines"
+
+
+ACROSS = {"compatibility", "corpus", "laws", "proof", "published", "story", "trust"}
+"""Folders of tests that ask the whole, as a user or a stranger would."""
+
+
+def test_folders_of_tests_mirror_the_package() -> None:
+    folders = {path.parent.name for path in (ROOT / "tests").glob("*/__init__.py")} - ACROSS
+    assert folders <= {path.parent.name for path in PACKAGE.glob("*/__init__.py")}

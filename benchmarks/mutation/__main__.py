@@ -41,7 +41,7 @@ JOB_TO_PIECES = (
 TESTS = {
     "trimlang.lengths": JOB_TO_PIECES,
     "trimlang.joinery": JOB_TO_PIECES,
-    "trimlang.joinery.splice_choices": (*JOB_TO_PIECES, "tests/stock/test_placing.py"),
+    "trimlang.joinery.splice_choices": (*JOB_TO_PIECES, "tests/planning/test_placing.py"),
     "trimlang.stock.verify": ("tests/stock/test_verify.py",),
 }
 # they try the judge, and run whole jobs for it

@@ -6,7 +6,7 @@ import re
 
 from hypothesis import HealthCheck, given, settings
 
-from tests.tidy.lines import STATEMENTS, files, statements
+from tests.language.tidy_lines import STATEMENTS, files, statements
 from trimlang.compiler import check_job
 from trimlang.language.meaning import meaning
 from trimlang.language.parse import parse
