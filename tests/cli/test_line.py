@@ -44,6 +44,27 @@ def test_check_prints_diagnostics_only(job: Path, capsys: pytest.CaptureFixture[
     assert "job.trim:5:4: error T202" in err
 
 
+def test_a_warning_is_printed_once_by_a_command(
+    job: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    job.write_text(WARNED, encoding="utf-8")
+    out = str(job.parent / "shop")
+    assert main(["build", str(job), "--out", out, "--format", "json"]) == 0
+    assert capsys.readouterr().err.count("T112") == 1
+    other = job.with_name("other.trim")
+    other.write_text(GOOD, encoding="utf-8")
+    site = ["build", "--pool", str(job), str(other), "--format", "json", "--out"]
+    assert main([*site, str(job.parent / "site")]) == 0
+    assert capsys.readouterr().err.count("T112") == 1
+    # where the two cannot be bought for together, that alone is told besides
+    scarce = WARNED.replace(", 16 ft at 24.10", " at most 1")
+    job.write_text(scarce, encoding="utf-8")
+    other.write_text(scarce, encoding="utf-8")
+    assert main([*site, str(job.parent / "site")]) == 1
+    err = capsys.readouterr().err
+    assert (err.count("warning T112"), err.count("error T")) == (2, 1)
+
+
 def test_build_writes_the_whole_set(job: Path, capsys: pytest.CaptureFixture[str]) -> None:
     out = job.parent / "shop"
     assert main(["build", str(job), "--out", str(out), "--format", "html"]) == 0

@@ -184,3 +184,20 @@ def test_a_top_that_ends_free_does_not_hide_the_next_pair(free):
         run("S", "0 in", right="butt"),
     ]
     assert unlike('room "R", trim base, open walk', *runs)[0] == [3]
+
+
+def test_the_nails_that_are_named_are_long_enough() -> None:
+    """1 in less 9/16 in of base and 1/2 in of board misses by 1/16 in; 1 1/2 in holds."""
+    text = compiled("nails: 1 in long\n" + HEAD + BOTH + ALIKE, "")
+    (said,) = [one for one in text.diagnostics if one.code == "T408"]
+    assert said.remedy == "Take longer nails: nails: 1 1/2 in long"
+    mended = compiled("nails: 1 1/2 in long\n" + HEAD + BOTH + ALIKE, "")
+    assert "T408" not in codes(mended)
+
+
+def test_where_thick_and_tall_were_swapped_no_nail_is_named() -> None:
+    text = (
+        f"trim base: 5 1/4 in thick, 9/16 in tall\n{TWELVE_FEET}\n"
+        'room "R", trim base, open walk\n  N: 40 in, left=butt, right=butt\n'
+    )
+    assert [one.code for one in trimlang.compile(text).diagnostics] == ["T263"]

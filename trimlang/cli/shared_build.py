@@ -89,8 +89,11 @@ def _planned(options: BuildOptions, checked: Sequence[tuple[str, Result]]) -> Sh
     with checked_plans(), Progress(sys.stderr) as progress:
         shared = plan_together(pool, options.plan.effort(), progress.watch)
     if not shared.result.ok:
-        _show(options, pool[0], shared.result.diagnostics)
-        raise StopError(JOB_ERRORS, shared.result.diagnostics[0].message)
+        # the warnings of each job were printed when it was read
+        told = {finding for _, result in checked for finding in result.diagnostics}
+        new = [finding for finding in shared.result.diagnostics if finding not in told]
+        _show(options, pool[0], new)
+        raise StopError(JOB_ERRORS, new[0].message)
     return shared
 
 

@@ -63,7 +63,7 @@ CUTTING_PAGES: Final = (
         code="T408",
         title="nails too short",
         message="a {nail} nail through {trim} and wallboard misses the plate by {short}",
-        remedy="Take longer nails: nails: 2 1/2 in long",
+        remedy="Take longer nails: nails: {longer} long",
         why="A nail that ends in the wallboard holds nothing.",
         example="nails: 1 in long\n" + JOB_TO_ROOM + "  N: 40 in, left=butt, right=butt",
         severity=Severity.WARNING,

@@ -8,14 +8,20 @@ bite is what is left of a nail behind trim and wallboard.  (Common practice, no 
 from __future__ import annotations
 
 from fractions import Fraction
+from math import ceil
 from typing import Final
 
-from trimlang.lengths.tape import length_text
+from trimlang.lengths.tape import MM, NOTHING, length_text
 from trimlang.record import record
 from trimlang.survey.job import Job, Trim
 from trimlang.survey.measures import Findings
 
 LEAST_BITE: Final = Fraction(0)
+WANTED_BITE: Final = Fraction(1, 4)
+"""What a longer nail should hold in the plate (inches; common practice, no source)."""
+NAIL_SIZE: Final = Fraction(1, 4)
+NAIL_SIZE_MM: Final = 5 * MM
+"""From one nail that is sold to the next (inches; common practice, no source)."""
 
 
 @record
@@ -66,14 +72,24 @@ def fixings(job: Job) -> tuple[Fixing, ...]:
 def check_fixings(job: Job, findings: Findings) -> None:
     """Report trims whose nails are too short for the plate, or have no plate to meet."""
     for fixing in fixings(job):
-        span = job.trim(fixing.trim).span
-        if fixing.bite is not None and fixing.bite <= LEAST_BITE:
+        trim = job.trim(fixing.trim)
+        span = trim.span
+        # where thick and tall were most likely swapped, longer nails would be no remedy
+        sound = trim.height is None or (trim.thickness or NOTHING) <= trim.height
+        if sound and fixing.bite is not None and fixing.bite <= LEAST_BITE:
             findings.say(
                 "T408",
                 span,
                 trim=fixing.trim,
                 nail=length_text(job.settings.nail_long, job.settings.unit),
                 short=length_text(-fixing.bite, job.settings.unit),
+                longer=length_text(_next_nail(job, fixing.bite), job.settings.unit),
             )
         if fixing.highest <= 0:
             findings.say("T409", span, trim=fixing.trim)
+
+
+def _next_nail(job: Job, bite: Fraction) -> Fraction:
+    """Return the nail that is long enough to hold in the plate, to the next size that is sold."""
+    size = NAIL_SIZE_MM if job.settings.unit == "mm" else NAIL_SIZE
+    return ceil((job.settings.nail_long - bite + WANTED_BITE) / size) * size

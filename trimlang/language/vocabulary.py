@@ -10,6 +10,7 @@ from types import MappingProxyType
 from typing import Final
 
 from trimlang.language.grammar import parser
+from trimlang.settings.table import Settings
 
 _BLANKS: Final = {"[ \t]+": " ", "\\b": "", "\\.": "."}
 _NOT_BEFORE: Final = re.compile(r"\(\?![^()]*\)")
@@ -58,6 +59,20 @@ def not_a_label(name: str) -> str | None:
     begins = (*line_words(), *part_words())
     close = get_close_matches(word, begins, n=1, cutoff=_SURE)
     return close[0] if close else None
+
+
+@cache
+def topic_of(word: str) -> str | None:
+    """Return the word that begins the line of settings in which another one says a setting.
+
+    >>> topic_of("kerf"), topic_of("thick")
+    ('saw', None)
+    """
+    for row in Settings.rows():
+        topic, colon, said = row.words.partition(": ")
+        if colon and said.split()[0] == word:
+            return topic
+    return None
 
 
 @cache

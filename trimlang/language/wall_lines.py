@@ -13,7 +13,7 @@ from trimlang.diagnostics import say
 from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.language import facts, tree
 from trimlang.language.stock_lines import StockLines, fact_of
-from trimlang.language.vocabulary import GAP_WORDS, not_a_label
+from trimlang.language.vocabulary import GAP_WORDS, not_a_label, topic_of
 from trimlang.settings.setting_kinds import TakenAt
 
 Children: TypeAlias = list[Any]
@@ -214,9 +214,17 @@ class WallLines(StockLines):
     def wall(self, meta: Meta, children: Children) -> tree.RunLine:
         label, long = children
         instead = not_a_label(label.text)
+        remedy: str
         if instead is not None:
-            meant = f"Did you mean “{instead}”? A wall of that name takes a colon: {label.text}:"
-            remedy = Suggestion(meant, instead)
+            takes = f"A wall of that name takes a colon: {label.text}:"
+            topic = topic_of(instead)
+            if topic is not None:
+                said = f"{topic}: {instead}"
+                remedy = Suggestion(f"Did you mean “{said}”? {takes}", said)
+            elif instead == label.text.casefold():
+                remedy = f"It is a word of other lines. {takes}"
+            else:
+                remedy = Suggestion(f"Did you mean “{instead}”? {takes}", instead)
             self.problems.append(say("T100", label.span, word=label.text, remedy=remedy))
         return tree.RunLine(label, long, (), self._span(meta))
 
