@@ -91,7 +91,7 @@ class Cut:
             return wrong if setting == "square" else [*wrong, f"is set {setting}, not square"]
         shown = [
             sum(map(Fraction, text.split()), Fraction(0))
-            for text in re.findall(r"(\d+ \d/8|[\d.]+)°", setting)
+            for text in re.findall(r"(\d+ \d/[248]|[\d.]+)°", setting)
             if text != "0"
         ]
         same = len(shown) == len(angles) and all(

@@ -20,7 +20,7 @@ JOINTS = (
     "level cut",
     "casing corner",
 )
-ANGLE = r"(?:\d+ \d/8|[\d.]+)°"
+ANGLE = r"(?:\d+ \d/[248]|[\d.]+)°"
 SETTING = (
     r"square"
     rf"|mitre {ANGLE}(?: left| right)?, bevel {ANGLE} (?:left|right)|{ANGLE} (?:left|right)"

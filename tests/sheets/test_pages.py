@@ -224,7 +224,7 @@ def test_the_documented_template_works(tmp_path: Path) -> None:
     docs = (Path(__file__).resolve().parents[2] / "docs" / "sheets.md").read_text("utf-8")
     (example,) = re.findall(r"```jinja\n(.*?)```", docs, re.DOTALL)
     (tmp_path / "checklist.html").write_text(example)
-    assert "BR-E-base 29 1/8 in" in render_sheets(small(), templates=tmp_path)["checklist"]
+    assert "BR-E-base 29\xa01/8\xa0in" in render_sheets(small(), templates=tmp_path)["checklist"]
 
 
 def test_the_documented_context_is_what_templates_see() -> None:

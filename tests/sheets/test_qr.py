@@ -25,7 +25,7 @@ def modules(svg: str) -> set[tuple[int, int]]:
     "payload",
     [
         "A",
-        "SR-N-base-a\n61 in\nL inside corner: 44.5° right\nR scarf: 45° left",
+        "SR-N-base-a\n61 in\nL inside corner: 44 1/2° right\nR scarf: 45° left",
         "x" * 300,
         "salón 7/16",
     ],

@@ -280,7 +280,7 @@ def of_sticks(page: str) -> Ends:
         )
         for row in rows:
             (name,) = re.findall(r'<th scope="row">(.*?)</th>', row)
-            cells = re.findall(r'<td class="number">(.*?)</td>', row, re.S)
+            cells = re.findall(r'<td class="number"[^>]*>(.*?)</td>', row, re.S)
             own = dict(re.findall(r"<b>(left|right)</b> (.*?)(?:<br>|</td>)", row, re.S))
             for side, cell in (("left", cells[2]), ("right", cells[3])):
                 setting = plain(cell.replace("<br>", ", ")).removesuffix(", one pass")

@@ -70,9 +70,10 @@ def test_exact_angle_and_gap_stand_beside_the_setting() -> None:
   E: 30 in, left=out-corner(91.3 deg), right=butt
 """
     end = _tickets(walls)["RO-N-base"].right
-    assert end.setting == "44.5° right"
+    assert end.setting == "44 1/2° right"
     assert (
-        end.exact == "exact 44.35°; so set, closes at the face and opens under 1/16 in at the back"
+        end.exact
+        == "exact: 1/8° less; so set, closes at the face and opens under 1/16 in at the back"
     )
 
 
@@ -88,14 +89,14 @@ def test_cope_and_its_mate_are_told() -> None:
 
 def test_crown_gives_both_ways_to_lay_it() -> None:
     one = next(one for one in tickets(odd(), _pen()) if one.id == "PA-N-crown")
-    assert one.left.setting == "mitre 31.5° left, bevel 34° left"
-    assert one.right.setting == "mitre 31.5° right, bevel 34° left"
+    assert one.left.setting == "mitre 31 1/2° left, bevel 34° left"
+    assert one.right.setting == "mitre 31 1/2° right, bevel 34° left"
     assert "wall edge to the fence" in one.left.lies
     assert "ceiling edge to the fence" in one.right.lies
     (nested,) = [fact.text for fact in (*one.shape.face, *one.shape.flap) if fact.term == "or"]
     assert nested.startswith("nested upside down, wall edge to the fence")
     assert nested.endswith("no bevel: left end 45° left, right end 45° right")
-    assert one.left.exact.startswith("exact 31.62° / 33.86°")
+    assert one.left.exact.startswith("exact: mitre under 1/8° more, bevel 1/8° less; so set")
     assert one.measured == "along the wall edge, from end to end"
     assert str(one.length) == "120 in"
 
@@ -108,7 +109,7 @@ def test_cuts_across_the_face_run_as_the_long_edge_says() -> None:
     assert head.left.long_point == "long point at the outer edge"
     assert [one.text for one in head.drawing.texts] == ["outer edge"]
     rake = by_id["SA-A-base"].right
-    assert (rake.setting, rake.long_point) == ("18.5° right", "long point at the bottom")
+    assert (rake.setting, rake.long_point) == ("18 1/2° right", "long point at the bottom")
     assert by_id["SA-A-base"].mates == "right SA-B-base"
 
 
@@ -176,4 +177,4 @@ def test_long_notes_are_not_cut_off() -> None:
 def test_lengths_read_as_one_reading_in_the_pdf() -> None:
     job = ROOM + "  N: 29 1/8 in, left=butt, right=butt\n"
     text = "\n".join(_text(to_pdf(render_sheets(compiled(job))["tickets"])))
-    assert re.search(r"^29 1/8 in$", text, re.MULTILINE), text
+    assert re.search(r"^29\s1/8\sin$", text, re.MULTILINE), text

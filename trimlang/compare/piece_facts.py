@@ -41,7 +41,7 @@ class PieceFact:
 
 def pen_of(job: Job) -> Pen:
     """Return the pen that writes a version's quantities, in its own unit and currency."""
-    return Pen(words_in("en"), job.currency, job.settings.unit)
+    return Pen(words_in("en"), job.currency, job.settings.unit, scale=job.settings.saw_step)
 
 
 def cut_facts(old: Piece, new: Piece, old_job: Job, new_job: Job) -> Iterator[PieceFact]:

@@ -60,7 +60,13 @@ def hover(
     ``sticks`` says where each piece is cut from; it is None while the plan is still being made.
     """
     job = reading.result.job
-    pen = Pen(words_in("en"), job.currency, job.settings.unit, by_length=job.by_length)
+    pen = Pen(
+        words_in("en"),
+        job.currency,
+        job.settings.unit,
+        scale=job.settings.saw_step,
+        by_length=job.by_length,
+    )
     mention = reading.names.at(file, line, column)
     # The most particular answer first: a name, then a wall, then a setting, then the bare word.
     if mention is not None and mention.name.sort is NameSort.TRIM:
@@ -200,7 +206,7 @@ def _end(reading: JobReading, file: str, line: int, column: int) -> str | None:
         # A spliced run is several pieces; the first has the wall's left end, the last its right
         # end.
         if piece.part == (1 if side is Side.LEFT else piece.parts):
-            pen = Pen(words_in("en"), "", piece.unit)
+            pen = Pen(words_in("en"), "", piece.unit, scale=reading.result.job.settings.saw_step)
             saw = _saw(piece, reading.result.job)
             cut = piece.left if side is Side.LEFT else piece.right
             lines.append(f"- {_plain(piece.id)}: {_cut(cut, side, saw, pen)}")

@@ -11,7 +11,7 @@ from trimlang.joinery.crown import drop, projection
 from trimlang.joinery.piece import Piece
 from trimlang.joint_row import Edge, Fit
 from trimlang.language.facts import Side
-from trimlang.lengths.angles import cosine, degrees_text
+from trimlang.lengths.angles import cosine, degrees_text, scale_text
 from trimlang.lengths.tape import MM, NOTHING, SIXTEENTH, length_text, sixty_fourths
 from trimlang.settings.table import Settings
 from trimlang.survey.job import Job, LoosePiece, Run, Trim
@@ -58,7 +58,7 @@ def check_gaps(piece: Piece, run: Run | LoosePiece, settings: Settings, findings
                 joint=shows,
                 wider=length_text(ceil(gap / step) * step, piece.unit),
                 exact=degrees_text(cut.exact),
-                setting=degrees_text(cut.setting),
+                setting=scale_text(cut.setting, settings.saw_step, piece.unit),
             )
 
 

@@ -13,13 +13,15 @@ from functools import lru_cache
 from math import ceil
 from typing import Final
 
-from trimlang.lengths.tape import decimal_text, steps_nearest
+from trimlang.lengths.tape import decimal_text, mixed_number, steps_nearest
 
 # To 62 places; sums are carried to 60 digits, so thirty places of the result are sure.
 PI: Final = Decimal("3.14159265358979323846264338327950288419716939937510582097494459")
 _PLACES: Final = Decimal(1).scaleb(-30)
 RIGHT: Final = Fraction(90)
 STRAIGHT: Final = 180
+EIGHTHS: Final = 8
+"""A saw's scale in fractions of a degree goes to eighths (common practice, no source)."""
 
 
 def _sine_and_cosine(radians: Decimal) -> tuple[Decimal, Decimal]:
@@ -159,6 +161,27 @@ def saw_reading(exact: Fraction, step: Fraction) -> Fraction:
     """
     setting = steps_nearest(exact, step)
     return setting if setting < RIGHT else (ceil(RIGHT / step) - 1) * step
+
+
+def in_eighths(scale: Fraction, unit: str) -> bool:
+    """Whether a saw that reads to ``scale`` degrees is read in fractions: not in metric units."""
+    return unit == "in" and EIGHTHS % scale.denominator == 0
+
+
+def scale_text(degrees: Fraction, scale: Fraction, unit: str, gap: str = " ") -> str:
+    """Write an angle as a saw that reads to ``scale`` degrees shows it: ``44 1/2°``, ``31 1/8°``.
+
+    In decimals where the scale is one of tenths, or metric, and for an angle that lies between
+    two eighths, as a corner may be measured.  ``gap`` stands before the fraction.
+
+    >>> scale_text(Fraction(67, 2), Fraction(1, 8), "in")
+    '33 1/2°'
+    >>> scale_text(Fraction(67, 2), Fraction(1, 10), "in")
+    '33.5°'
+    """
+    if in_eighths(scale, unit) and EIGHTHS % degrees.denominator == 0:
+        return f"{mixed_number(degrees).replace(' ', gap)}°"
+    return degrees_text(degrees)
 
 
 def degrees_text(degrees: Fraction) -> str:

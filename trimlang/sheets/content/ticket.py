@@ -20,6 +20,7 @@ from trimlang.sheets.content.ticket_text import Print, TicketFact, shorter_notes
 from trimlang.sheets.drawing.end_views import EndsDrawing, draw_ends
 from trimlang.sheets.render.paper import LabelSize, UnknownPaperError
 from trimlang.sheets.wording import phrases, saw_words
+from trimlang.sheets.wording.catalogue import NO_BREAK
 from trimlang.sheets.wording.quantities import Pen, Reading
 from trimlang.site_log.progress_of_job import State
 from trimlang.survey.copes import HARD_TO_HOLD
@@ -127,14 +128,12 @@ def _ticket(
     part = ""
     if piece.parts > 1:
         part = words("part {n} of {all}", n=piece.part, all=piece.parts)
-    payload = "\n".join(
-        [
-            piece.id,
-            str(length),
-            f"L {left.joint}: {left.setting}",
-            f"R {right.joint}: {right.setting}",
-        ]
+    coded = (
+        piece.id,
+        str(length),
+        *(f"{at} {end.joint}: {end.setting}" for at, end in (("L", left), ("R", right))),
     )
+    payload = "\n".join(coded).replace(NO_BREAK, " ")
     pairs = ((words("left"), left.mate), (words("right"), right.mate))
     met_text = ", ".join(f"{side} {mate}" for side, mate in pairs if mate)
     meets = met_text or ", ".join(piece.mates)

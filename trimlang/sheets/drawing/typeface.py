@@ -60,7 +60,8 @@ def lines(text: str, across: float, size: float) -> int:
     """Return how many lines of ``across`` a text takes; a word too long for one is broken."""
     count, used = 1, 0.0
     space = run(" ", size)
-    for word in text.split():
+    # a space that does not break holds its words together
+    for word in filter(None, text.split(" ")):
         wide = run(word, size)
         if used and used + space + wide <= across:
             used += space + wide

@@ -23,7 +23,7 @@ from trimlang.sheets.sheet_table import (
     SHEETS,
     Printing,
 )
-from trimlang.sheets.wording.catalogue import Words, words_in
+from trimlang.sheets.wording.catalogue import NO_BREAK, Words, words_in
 from trimlang.sheets.wording.quantities import Pen
 
 if TYPE_CHECKING:
@@ -170,6 +170,8 @@ def _pen(result: Result, words: Words, show: str | None) -> Pen:
         show=show,
         tape=settings.tape_step,
         by_length=result.job.by_length,
+        scale=settings.saw_step,
+        gap=NO_BREAK,
     )
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import gettext
+import re
 from functools import cache
 from io import BytesIO
 from typing import Final
@@ -10,6 +11,16 @@ from typing import Final
 from trimlang.resources import folder
 
 ENGLISH: Final = "en"
+
+
+NO_BREAK: Final = "\xa0"
+_BREAKS: Final = re.compile(r"(?<=\d) (?=\d+/\d|(?:in|ft|mm|m)\b)")
+
+
+@cache
+def unbroken(text: str) -> str:
+    """Return a text whose numbers hold together: no line ends within one, or before its unit."""
+    return _BREAKS.sub(NO_BREAK, text)
 
 
 class UnknownLanguageError(ValueError):
@@ -28,7 +39,7 @@ class Words:
 
     def __call__(self, text: str, **facts: object) -> str:
         """Say a text, its ``{names}`` filled in."""
-        said = self._catalogue.gettext(text)
+        said = unbroken(self._catalogue.gettext(text))
         return said.format(**facts) if facts else said
 
 

@@ -89,19 +89,21 @@ def exact_angle(cut: Cut, pen: Pen) -> str:
     """Say the exact angle where the saw cannot read it, and the gap that this leaves."""
     if (cut.exact, cut.bevel) == (cut.setting, cut.bevel_setting):
         return ""
-    angle = pen.angle(cut.exact)
+    angle = pen.turn(cut.exact - cut.setting)
     if cut.bevel:
-        angle = f"{angle} / {pen.angle(cut.bevel)}"
+        tilt = pen.turn(cut.bevel - cut.bevel_setting)
+        turns = ((N_("mitre {angle}"), angle), (N_("bevel {angle}"), tilt))
+        angle = ", ".join(pen.words(what, angle=turn) for what, turn in turns if turn)
     if not cut.gap:
-        return pen.words("exact {angle}", angle=angle)
+        return pen.words("exact: {angle}", angle=angle)
     if cut.opens_at is Edge.BACK:
         return pen.words(
-            "exact {angle}; so set, closes at the face and opens {gap} at the back",
+            "exact: {angle}; so set, closes at the face and opens {gap} at the back",
             angle=angle,
             gap=pen.small(cut.gap),
         )
     return pen.words(
-        "exact {angle}; so set, opens {gap} at the face", angle=angle, gap=pen.small(cut.gap)
+        "exact: {angle}; so set, opens {gap} at the face", angle=angle, gap=pen.small(cut.gap)
     )
 
 

@@ -6,23 +6,21 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
+from trimlang.lengths.angles import EIGHTHS, in_eighths, scale_text
 from trimlang.lengths.tape import (
     MM,
     SIXTEENTH,
     decimal_text,
     is_tape_fraction,
-    mixed_number,
     mixed_parts,
     steps_nearest,
 )
+from trimlang.marking import N_
 from trimlang.record import record
 from trimlang.sheets.wording.catalogue import Words
 
 FINEST_INCH: Final = SIXTEENTH
 """What a length that is on no inch tape is shown to on an inch sheet."""
-
-EIGHTHS: Final = 8
-"""A saw's scale finer than quarters of a degree is read in eighths (common practice, no source)."""
 
 
 @record
@@ -32,9 +30,10 @@ class Reading:
     whole: str
     fraction: str
     unit: str
+    gap: str = " "
 
     def __str__(self) -> str:
-        return " ".join(part for part in (self.whole, self.fraction, self.unit) if part)
+        return self.gap.join(part for part in (self.whole, self.fraction, self.unit) if part)
 
 
 @record
@@ -43,8 +42,9 @@ class Pen:
 
     ``show`` is the unit asked for on the sheets (``in`` or ``mm``), ``own`` the
     job file's own, which holds where nothing is asked.  ``tape`` is the distance of two
-    marks on the job's tape, in inches.  ``by_length`` tells that no stick has a price, and that
-    what a plan costs is a length.
+    marks on the job's tape, in inches, and ``scale`` of two on the saw's scale, in degrees.
+    ``gap`` stands within a number and before its unit: on a page a space that does not break.
+    ``by_length`` tells that no stick has a price, and that what a plan costs is a length.
     """
 
     words: Words
@@ -53,6 +53,8 @@ class Pen:
     show: str | None = None
     tape: Fraction = SIXTEENTH
     by_length: bool = False
+    scale: Fraction = Fraction(1, 2)
+    gap: str = " "
 
     @property
     def unit(self) -> str:
@@ -66,13 +68,13 @@ class Pen:
     def reading(self, inches: Fraction) -> Reading:
         """Return a length as the tape shows it."""
         if self.unit == "mm":
-            return Reading(decimal_text(inches / MM, 1), "", "mm")
+            return Reading(decimal_text(inches / MM, 1), "", "mm", self.gap)
         if not is_tape_fraction(inches):
             inches = steps_nearest(inches, FINEST_INCH)
         sign, whole, rest = mixed_parts(inches)
         if not whole:
-            return Reading("", f"{sign}{rest}", "in")
-        return Reading(f"{sign}{whole}", rest, "in")
+            return Reading("", f"{sign}{rest}", "in", self.gap)
+        return Reading(f"{sign}{whole}", rest, "in", self.gap)
 
     def length(self, inches: Fraction) -> str:
         """Write a length as it was given: ``29 1/8 in``, ``740 mm``, ``23/32 in``."""
@@ -103,23 +105,39 @@ class Pen:
     def stick(self, inches: Fraction) -> str:
         """Write a stick's length as it is sold: ``12 ft``, ``3.6 m``."""
         if self.unit == "mm":
-            return f"{decimal_text(inches / MM / 1000, 3)} m"
+            return f"{decimal_text(inches / MM / 1000, 3)}{self.gap}m"
         feet, rest = divmod(inches, 12)
         if not feet or not is_tape_fraction(rest):
             return self.length(inches)
-        return f"{feet} ft {self.length(rest)}" if rest else f"{feet} ft"
+        whole = f"{feet}{self.gap}ft"
+        return f"{whole}{self.gap}{self.length(rest)}" if rest else whole
 
     def run_of(self, inches: Fraction) -> str:
         """Write a total of lengths: ``214.6 ft``, ``65.4 m``."""
         if self.unit == "mm":
-            return f"{decimal_text(inches / MM / 1000, 1)} m"
-        return f"{decimal_text(inches / 12, 1)} ft"
+            return f"{decimal_text(inches / MM / 1000, 1)}{self.gap}m"
+        return f"{decimal_text(inches / 12, 1)}{self.gap}ft"
 
     def angle(self, degrees: Fraction) -> str:
-        """Write an angle as a saw's scale shows it: ``44.5°``, ``31 1/8°``."""
-        if degrees.denominator == EIGHTHS:
-            return f"{mixed_number(degrees)}°"
-        return f"{decimal_text(degrees, 2)}°"
+        """Write an angle as the saw's scale shows it: ``44 1/2°``, in metric jobs ``44.5°``."""
+        return scale_text(degrees, self.scale, self.unit, self.gap)
+
+    def turn(self, degrees: Fraction) -> str:
+        """Write how far to turn past a mark: ``1/4° more``, ``under 1/8° less``, ``0.12° more``.
+
+        Empty where that is nothing.
+        """
+        if not degrees:
+            return ""
+        size, least = abs(degrees), Fraction(1, EIGHTHS)
+        if not in_eighths(self.scale, self.unit):
+            far = self.angle(size)
+        elif size < least:
+            far = self.words("under {step}", step=self.angle(least))
+        else:
+            far = self.angle(steps_nearest(size, least))
+        more = N_("{angle} more") if degrees > 0 else N_("{angle} less")
+        return self.words(more, angle=far)
 
     def cost(self, amount: Fraction) -> str:
         """Write what a plan of sticks costs: money, or ``64 ft`` where no stick has a price."""
@@ -130,5 +148,5 @@ class Pen:
         coins = steps_nearest(abs(amount), Fraction(1, 100))
         whole, cents = divmod(int(coins * 100), 100)
         sign = "-" if amount < 0 else ""
-        gap = " " if len(self.currency) > 1 else ""
+        gap = self.gap if len(self.currency) > 1 else ""
         return f"{sign}{self.currency}{gap}{whole:,}.{cents:02d}"

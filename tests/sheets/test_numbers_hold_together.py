@@ -1,0 +1,81 @@
+"""A number is read as one: it breaks over no line, and stays with its unit."""
+
+from __future__ import annotations
+
+import re
+from functools import cache
+from html.parser import HTMLParser
+
+import pytest
+
+from tests.conftest import ROOT
+from trimlang.compiler import Result, compile_job
+from trimlang.sheets.render.pages import render_index, render_sheets
+
+EXAMPLES = sorted((ROOT / "examples").glob("*.trim"))
+UNIT = r"(?:in|ft|mm|m|°)\b"
+TORN = re.compile(
+    rf"\d[ \n]\d+/\d+(?=[ \n\xa0]{UNIT}|°)|(?<![\w.])(?:\d+|\d+/\d+|\d+\.\d+)[ \n]{UNIT}"
+)
+"""A mixed number, or a number and its unit, with a space at which a line may end."""
+
+
+class _Texts(HTMLParser):
+    """What is read on a page; not its style, its script, nor what a reader cannot see."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.read: list[str] = []
+        self._unread = ""
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        if tag in ("style", "script", "title"):
+            self._unread = tag
+        elif tag not in ("span", "b"):
+            self.read.append("\n\n")
+
+    def handle_endtag(self, tag: str) -> None:
+        if tag == self._unread:
+            self._unread = ""
+
+    def handle_data(self, data: str) -> None:
+        if not self._unread:
+            self.read.append(data)
+
+
+def torn(html: str, user: str) -> list[str]:
+    """Texts of a page in which a number may break over a line, but for the user's own texts."""
+    page = _Texts()
+    page.feed(html)
+    texts = [text for text in "".join(page.read).split("\n\n") if text.strip()]
+    return [text for text in texts if (found := TORN.search(text)) and found[0] not in user]
+
+
+def source(name: str) -> str:
+    return (ROOT / "examples" / name).read_text(encoding="utf-8")
+
+
+@cache
+def example(name: str) -> Result:
+    return compile_job(source(name), path=ROOT / "examples" / name)
+
+
+@pytest.mark.parametrize("name", [path.name for path in EXAMPLES])
+def test_no_number_of_the_examples_may_break(name: str) -> None:
+    result = example(name)
+    if not result.job.rooms:  # a file that others include
+        return
+    user = "\n".join(re.findall(r'"[^"\n]*"', source(name)))
+    for show, language in ((None, "en"), ("mm", "en"), (None, "es")):
+        pages = render_sheets(result, show=show, language=language, qr=False)
+        pages["index"] = render_index(result, (), show=show, language=language)
+        for sheet, html in pages.items():
+            assert torn(html, user) == [], sheet
+
+
+def test_a_number_that_may_break_is_found() -> None:
+    assert torn("<p>cut 29 1/8 in off</p>", "") == ["cut 29 1/8 in off"]
+    assert torn("<p>cut 29\xa01/8\nin off</p>", "")
+    assert torn("<p>mitre 31 1/8° left</p>", "")
+    assert torn("<p>12 ft</p>", "")
+    assert not torn("<p>cut 29\xa01/8\xa0in off, 2 of 3</p>", "")
