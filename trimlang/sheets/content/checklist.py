@@ -24,7 +24,7 @@ LITTLE: Final = Fraction(1, 2)
 
 @record
 class Stage:
-    """A stage for the whole job: what to do, and what to beware of."""
+    """A stage of the whole job: what to do, and what to be careful about."""
 
     name: str
     steps: tuple[str, ...]
@@ -33,7 +33,11 @@ class Stage:
 
 @record
 class Checklist:
-    """Stages for the whole job, then the rooms and the columns of their boxes (key, word)."""
+    """The checklist's contents, as ready texts.
+
+    ``before`` and ``during`` are the stages of the whole job, ``columns`` the boxes of each piece
+    (key, word), ``rooms`` the lists of single rooms.
+    """
 
     before: tuple[Stage, ...]
     during: tuple[Stage, ...]

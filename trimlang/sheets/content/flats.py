@@ -1,4 +1,4 @@
-"""Which flat's pieces lie on which stick, where several jobs are bought together."""
+"""The sheet of flats and sticks, where several jobs are bought together."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ COLUMNS: Final = ("stick", "trim", "cut", "piece", "flat", "job", "room", "run")
 
 @record
 class FlatRow:
-    """A flat: its tag, its job, how many pieces, and what its trim would cost by itself."""
+    """A flat: its tag, its job, how many pieces and sticks, what its trim would cost alone."""
 
     tag: str
     job: str
@@ -39,7 +39,7 @@ class StickRow:
 
 @record
 class FlatsTable:
-    """All flats, all sticks, what buying together saves, and words of caution."""
+    """All flats, all sticks, what buying together saves, and remarks."""
 
     flats: tuple[FlatRow, ...]
     sticks: tuple[StickRow, ...]
@@ -95,7 +95,7 @@ def _sticks(shared: SharedOrder, pen: Pen) -> list[StickRow]:
 
 
 def flats_csv(shared: SharedOrder) -> str:
-    """Return a line for each piece: the stick that it is cut from, and the flat that it is for."""
+    """Return CSV with a line for each piece: the stick it is cut from and the flat it is for."""
     pieces = {piece.id: (one, piece) for one in shared.flats for piece in one.result.pieces}
     text = StringIO()
     lines = csv.writer(text)

@@ -47,7 +47,10 @@ class WallRow:
 
 @record
 class RoomPlan:
-    """A room's drawing and its walls."""
+    """A room's drawing and the list of its walls; coordinates are millimetres on paper.
+
+    ``marks`` are corners and free ends (look, x, y, size), ``arrows`` the entrance as polygons.
+    """
 
     name: str
     scale: str
@@ -66,7 +69,7 @@ class RoomPlan:
 def floor_plan(
     result: Result, pen: Pen, cache: Cache[RoomPlan] | None = None
 ) -> tuple[RoomPlan, ...]:
-    """Return every room that has a walk; rooms that are in ``cache`` are not drawn again."""
+    """Return the plan of every room that has walls; those in ``cache`` are not drawn again."""
     rooms = [room for room in result.job.rooms if room.walk]
     trims = tuple(placeless(trim) for trim in result.job.trims)
     backs = _backs(result)
@@ -75,6 +78,8 @@ def floor_plan(
     for room in rooms:
         own = pen.of(room.settings.unit)
         joints = backs.get(room.name, ())
+        # All that the drawing depends on is in the key below; places in the job file are left out,
+        # so that a line added above a room does not make it new.
         closing = closings.get(room.name)
         draw = partial(_room, room, trims, joints, closing, own)
         if cache is None:
@@ -85,7 +90,7 @@ def floor_plan(
 
 
 def _backs(result: Result) -> dict[str, tuple[tuple[str, Fraction], ...]]:
-    """Return by room the runs whose first trim is pieced, and each part's wall side, in inches."""
+    """Return, by room, runs whose first trim is spliced and each part's back length (inches)."""
     first: dict[tuple[str, str], str] = {}
     backs: dict[str, list[tuple[str, Fraction]]] = {}
     for piece in result.pieces:
@@ -129,6 +134,7 @@ def _room(
     closure = closing_words(room, drawn, closing, pen)
     if closing is not None and closing.verdict is Verdict.GAPES:
         lines.append(line("misclosure", paper.at(laid[-1].end), paper.at(laid[0].start)))
+    # Names are placed last: they must avoid all lines and marks.
     solid = [(float(x), float(y)) for _, x, y, _ in marks]
     solid += [middle_of(arrow) for arrow in arrows]
     placed = letter(names, lines, solid, (paper.wide, paper.tall))
@@ -149,7 +155,7 @@ def _room(
 
 
 def _way(room: Room, pen: Pen) -> str:
-    """Say at the first wall which way the others follow."""
+    """Say which wall comes first and on which side the next one follows."""
     runs = room.runs
     if len(runs) < 2:
         return ""
@@ -176,14 +182,14 @@ def _row(run: Run, pen: Pen) -> WallRow:
 
 
 def _splices(joints: tuple[tuple[str, Fraction], ...], run: Run) -> list[float]:
-    """How far from the wall's left end its first trim is pieced, in inches."""
+    """Return how far from the wall's left end its first trim is spliced (inches)."""
     parts = [float(back) for label, back in joints if label == run.label]
     return list(accumulate(parts[:-1]))
 
 
 def _corner_marks(run: Run, one: Point, other: Point) -> list[tuple[str, str, str, str]]:
-    """A dot in an inside corner, a square at an outside one, a ring at a free end."""
-    # where a wall is shorter than a mark, its marks shrink so that both are seen
+    """Return a dot for an inside corner, a square for an outside one, a ring for a free end."""
+    # Where a wall is shorter than two marks, they shrink so that both can be seen.
     size = fixed(min(max(far(one, other) * 0.4, 0.45), 1.0))
     return [
         (mark.value, fixed(at[0]), fixed(at[1]), size)
@@ -193,7 +199,7 @@ def _corner_marks(run: Run, one: Point, other: Point) -> list[tuple[str, str, st
 
 
 def _wanted(look: str, wall: DrawnWall, one: Point, other: Point, text: str) -> Wanted:
-    """Ask for a name: a run's outside its room, an opening's inside."""
+    """Return a name to place: a run's outside its room, an opening's inside."""
     way = inward(wall)
     off = (-way[0], -way[1]) if look == "run" else way
     return Wanted(look=look, text=text, one=one, other=other, off=off, heading=wall.heading)
@@ -209,7 +215,7 @@ def middle_of(points: str) -> Point:
 
 
 def _across(paper: Paper, wall: DrawnWall, at: float) -> DrawnLine:
-    """A slanting stroke over the wall where a splice comes."""
+    """Return a slanting stroke across the wall where a splice is."""
     along = (cos(radians(wall.heading)), sin(radians(wall.heading)))
     x, y = paper.at((wall.start[0] + along[0] * at, wall.start[1] + along[1] * at))
     way = inward(wall)
@@ -218,7 +224,7 @@ def _across(paper: Paper, wall: DrawnWall, at: float) -> DrawnLine:
 
 
 def _arrow(wall: DrawnWall, one: Point, other: Point) -> str:
-    """A solid arrow head that points into the room at its entrance."""
+    """Return a solid arrow head, as a polygon, that points into the room at its entrance."""
     way = inward(wall)
     along = (cos(radians(wall.heading)), sin(radians(wall.heading)))
     x, y = (one[0] + other[0]) / 2, (one[1] + other[1]) / 2

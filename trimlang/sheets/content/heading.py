@@ -14,8 +14,8 @@ from trimlang.record import record
 class SheetHeading:
     """The job, and the revision that every sheet of one printing shares.
 
-    ``key`` stays the same from revision to revision; ``stem`` is the job file's name
-    without its ending.
+    ``key`` is the same in all revisions: a phone keeps its ticks by it.  ``stem`` is the job
+    file's name without its ending.
     """
 
     job: str
@@ -31,6 +31,8 @@ def heading(result: Result) -> SheetHeading:
     for name, source in result.sources.items():
         for text in (name, source.text):
             data = text.encode("utf-8", "surrogatepass")
+            # With the length before each text, moving text from one file to the next changes the
+            # digest.
             digest.update(len(data).to_bytes(8, "big"))
             digest.update(data)
     file = next(iter(result.sources), "")

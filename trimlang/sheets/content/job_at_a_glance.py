@@ -29,7 +29,7 @@ TALL: Final = 44.0
 """How tall the tallest room is drawn (mm)."""
 OPEN_WALK: Final = N_("Open walk: it need not come round.")
 EDGE: Final = 2.5
-"""White round a small plan: the strokes at an opening's sides stand out from the wall (mm)."""
+"""White space round a small plan (mm), for the strokes at the sides of openings."""
 
 TITLES_OF_DATA: Final = {
     "plan": N_("The whole plan, for programs"),
@@ -40,7 +40,7 @@ TITLES_OF_DATA: Final = {
 
 @record
 class RoomPicture:
-    """A room's walls in small: lines in millimetres, and the window that shows them all."""
+    """A room's walls drawn small: lines in millimetres, and the SVG window that shows them all."""
 
     lines: tuple[DrawnLine, ...]
     window: str
@@ -49,7 +49,7 @@ class RoomPicture:
 
 @record
 class RoomAtAGlance:
-    """A room: its small plan, its pieces, how far its walk is from coming round."""
+    """A room: its small plan, its pieces, how far its walk is from closing."""
 
     name: str
     picture: RoomPicture
@@ -61,7 +61,7 @@ class RoomAtAGlance:
 
 @record
 class TrimAtAGlance:
-    """A trim: what is cut from how many sticks at what cost, and what is proven of that."""
+    """A trim: how many pieces and sticks, at what cost, and what is proven about it."""
 
     trim: str
     pieces: int
@@ -73,7 +73,7 @@ class TrimAtAGlance:
 
 @record
 class Open:
-    """A warning that stands: its code, where it is in the job file, what it says."""
+    """A warning: its code, where it is in the job file, what it says."""
 
     code: str
     place: str
@@ -91,7 +91,7 @@ class SheetFiles:
 
 @record
 class Glance:
-    """The page; ``order`` and ``proofs`` are None where another job's folder has what is bought.
+    """The page; ``order`` and ``proofs`` are None where the order is in another folder.
 
     ``cut`` and ``fitted`` count pieces, both None where there is no site log.
     """
@@ -117,7 +117,7 @@ def at_a_glance(
     beside: Sequence[tuple[str, str]] = (),
     cache: Cache[RoomPicture] | None = None,
 ) -> Glance:
-    """Return the page on a job of which these ``files`` were made.
+    """Return the page of a job for which these ``files`` were written.
 
     ``titles`` are the sheets' by the name of their files, in the order to list them;
     ``beside`` are titles and addresses of other folders' pages.  Rooms in ``cache``
@@ -174,7 +174,7 @@ def _rooms(result: Result, pen: Pen, cache: Cache[RoomPicture] | None) -> tuple[
     trims = tuple(placeless(trim) for trim in result.job.trims)
     drawn = [outline(room, trims) for room in rooms]
     walks = [walls(room, walk) for room, walk in zip(rooms, drawn, strict=True)]
-    # one scale for all, so that a hall looks smaller than a kitchen
+    # One scale for all rooms, so that a small room also looks small.
     scale = max((Paper(walk, pen.unit, TALL).scale for walk in walks), default=0)
     pieces = Counter(piece.room for piece in result.pieces)
     progress = result.progress
@@ -228,6 +228,6 @@ def _sheets(files: Collection[str], titles: Mapping[str, str], pen: Pen) -> tupl
 
 
 def _by_format(name: str) -> tuple[int, str]:
-    """Pages to look at first, then what is printed, then data."""
+    """Order files by format: pages to look at, then to print, then data."""
     order_of = {".html": 0, ".pdf": 1}
     return (order_of.get(PurePosixPath(name).suffix, 2), name)

@@ -1,4 +1,4 @@
-"""A job under way without what is cut already: what the saw still has to do."""
+"""A job under way without the pieces that are cut already."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ from trimlang.planning.layout import CutStick, TrimPlan
 
 
 def left_to_cut(result: Result) -> Result:
-    """Return the result with only the pieces still to cut, and the sticks as they lie there now.
+    """Return the result with only the pieces still to cut, and the sticks as they are now.
 
     A stick that was begun is as long as its rest, and its marks count from there.
     """
@@ -33,6 +33,7 @@ def _stick(result: Result, stick: CutStick) -> CutStick:
     places = [
         place for place in stick.places if progress is None or not progress.is_cut(place.piece)
     ]
+    # Nothing was cut from the left end yet: the marks count from there as before.
     if not places or places[0].start <= stick.squared:
         return replace(stick, places=tuple(places))
     gone = places[0].start

@@ -12,11 +12,11 @@ from trimlang.language.facts import Side
 from trimlang.survey.job import Job, Room
 
 Mates = dict[tuple[str, str], str]
-"""(piece, ``left`` or ``right``) to the piece that it meets there."""
+"""From (piece, ``left`` or ``right``) to the piece that it meets there."""
 
 
 def mates(result: Result) -> Mates:
-    """Return what each end of each piece meets, as far as it meets a piece."""
+    """Return which piece each end of each piece meets, if it meets one."""
     by_run: defaultdict[tuple[str, str, str], list[Piece]] = defaultdict(list)
     met: Mates = {}
     for piece in result.pieces:
@@ -35,9 +35,9 @@ def mates(result: Result) -> Mates:
 
 
 def _glued(met: Mates, piece: Piece) -> None:
-    """Set a return, or the small piece of a rounded corner, beside the piece that it is glued to.
+    """Put a return, or the small piece of a rounded corner, next to the piece it is glued to.
 
-    What met that piece before meets the small one now.
+    The neighbour that met that piece before now meets the small one.
     """
     (closed,) = piece.mates
     # a return is cut like the end that it closes only where it meets it

@@ -1,4 +1,4 @@
-"""Why the order is what it is, for whoever pays for it."""
+"""The order explained, for whoever pays for it."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ from trimlang.sheets.wording.quantities import Pen
 
 @record
 class WoodShare:
-    """Where a share of a trim's wood goes: its length, and how much of the whole that is."""
+    """One use of a trim's wood: its length, and its share of the whole."""
 
     what: str
     length: str
@@ -27,7 +27,7 @@ class WoodShare:
 
 @record
 class TrimReasons:
-    """One trim: what it costs, where its wood goes, and what else there is to tell (term, text)."""
+    """One trim: its cost, where its wood goes, and what else there is to say (term, text)."""
 
     trim: str
     cost: str
@@ -54,7 +54,7 @@ class OrderReasons:
 
 
 def order_reasons(result: Result, pen: Pen) -> OrderReasons:
-    """Return what stands behind the order."""
+    """Return the reasons behind the order."""
     proofs = cost_proofs(result, pen)
     progress = result.progress
     return OrderReasons(
@@ -80,7 +80,7 @@ def order_reasons(result: Result, pen: Pen) -> OrderReasons:
 
 
 def _shares(plan: TrimPlan, pen: Pen) -> Iterator[WoodShare]:
-    """Yield where the wood goes, largest use first: all of it, so the shares add up."""
+    """Yield where the wood goes, every use of it, so that the shares add up to all of it."""
     words, lost = pen.words, plan.lost
     places = [place for stick in plan.sticks for place in stick.places]
     kinds = (
@@ -91,7 +91,8 @@ def _shares(plan: TrimPlan, pen: Pen) -> Iterator[WoodShare]:
         (words("ends squared off"), lost.ends),
         (words("sawdust"), lost.kerf),
     )
-    # where two pieces share one slanting cut they lie over each other: no wood is used twice
+    # Pieces that share a slanting cut overlap in length, so the sum can exceed what was bought; the
+    # shares are of the sum.
     whole = sum((length for _, length in kinds), Fraction(0))
     for what, length in kinds:
         if length > 0:
@@ -107,7 +108,7 @@ def _told(result: Result, plan: TrimPlan, proof: str, pen: Pen) -> Iterator[tupl
     yield words("sticks cut"), _sticks(plan, pen)
     yield words("from the shop"), _shop(plan, pen)
     if result.progress is None:
-        # a job under way is not planned from nothing any more
+        # What planning saves is known only for a plan of the whole job, before the saw starts.
         yield words("the usual way instead"), _saves(plan, pen)
         yield words("as few sticks as can be"), _fewest(result, plan, pen)
     else:
@@ -115,7 +116,7 @@ def _told(result: Result, plan: TrimPlan, proof: str, pen: Pen) -> Iterator[tupl
 
 
 def _shop(plan: TrimPlan, pen: Pen) -> str:
-    """Say which offcuts are used that are in the shop already."""
+    """Say which offcuts from the shop are used."""
     return ", ".join(
         pen.words("{n} of {length}", n=line.packs, length=pen.length(line.length))
         + (f" ({pen.cost(line.cost)})" if line.price else "")
@@ -125,7 +126,7 @@ def _shop(plan: TrimPlan, pen: Pen) -> str:
 
 
 def _sticks(plan: TrimPlan, pen: Pen) -> str:
-    """Say how many sticks are cut, and what is proven of that number."""
+    """Say how many sticks are cut, and what is proven about that number."""
     words, count = pen.words, len(plan.sticks)
     if plan.stick_bound >= count:
         return words("{n}. For this money fewer cannot do: that is proven.", n=count)
@@ -139,7 +140,7 @@ def _sticks(plan: TrimPlan, pen: Pen) -> str:
 
 
 def _in_hand(result: Result, plan: TrimPlan, pen: Pen) -> str:
-    """Say what is in hand that no piece is planned on."""
+    """Say which sticks in hand no piece is planned on."""
     if result.progress is None:
         return ""
     held = [
@@ -153,12 +154,12 @@ def _in_hand(result: Result, plan: TrimPlan, pen: Pen) -> str:
 
 
 def _run(length: Fraction, pen: Pen) -> str:
-    """Write a total; where it is less than it can show, in small units."""
+    """Write a total in feet or metres; under two inches as a plain length, which shows more."""
     return pen.run_of(length) if length >= Fraction(2) else pen.length(length)
 
 
 def _saves(plan: TrimPlan, pen: Pen) -> str:
-    """Say what planning saves against cutting longest first, in money or else in sticks."""
+    """Say what planning saves compared with cutting longest first, in money or else in sticks."""
     words = pen.words
     if plan.plain_cost is None or plan.plain_sticks is None:
         return words("Cutting the longest piece first runs out of sticks.")
@@ -178,7 +179,7 @@ def _saves(plan: TrimPlan, pen: Pen) -> str:
 
 
 def _fewest(result: Result, plan: TrimPlan, pen: Pen) -> str:
-    """Say what buying as few sticks as can be would take, beside the plan's choice."""
+    """Say what buying the fewest sticks would cost, compared with the plan."""
     words = pen.words
     pieces = [piece for piece in result.pieces if piece.trim == plan.trim]
     if len(pieces) > MOST_PIECES:

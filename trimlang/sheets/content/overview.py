@@ -1,4 +1,4 @@
-"""The house overview: rooms that hang together, drawn side by side."""
+"""The house overview: rooms joined by openings, drawn side by side."""
 
 from __future__ import annotations
 
@@ -26,13 +26,13 @@ from trimlang.survey.job import Room, Run
 from trimlang.survey.outline import outline
 
 TALL: Final = 200.0
-"""What the drawings together may take of the page's height (mm); each has some 25 mm besides."""
+"""How much of the page's height all drawings may take (mm), without 25 mm of text for each."""
 LOWEST: Final = 40.0
 
 
 @record
 class Overview:
-    """Rooms that hang together, drawn as one; coordinates are millimetres on paper.
+    """Rooms joined by openings, drawn as one; coordinates are millimetres on paper.
 
     ``rooms`` lists tag and name of each room that is drawn.
     """
@@ -47,10 +47,10 @@ class Overview:
 
 @record
 class House:
-    """The overview's drawings (often one a storey), and the rooms that are in none.
+    """The overview's drawings (often one for a storey), and the rooms that are in none.
 
     ``apart`` names the rooms that no named opening joins to another, ``across``
-    those whose opening is named but which would lie over another room.
+    those whose opening is named but which would overlap another room.
     """
 
     groups: tuple[Overview, ...]
@@ -74,7 +74,7 @@ def house(result: Result, pen: Pen) -> House:
 def side_by_side(
     rooms: Sequence[Room], walks: Sequence[tuple[DrawnWall, ...]]
 ) -> list[list[Placed]]:
-    """Return the rooms in groups that hang together through their openings, each in its place."""
+    """Return the rooms in groups joined by openings, each room in its place."""
     groups, _ = _grouped(rooms, walks, links_of(rooms))
     held = {one.room for group in groups for one in group}
     alone = [[Placed(n, walk)] for n, walk in enumerate(walks) if n not in held]
@@ -86,12 +86,13 @@ def _grouped(
     walks: Sequence[tuple[DrawnWall, ...]],
     links: Sequence[Sequence[Link]],
 ) -> tuple[list[list[Placed]], list[str]]:
-    """Return the groups of two rooms and more, and the names of rooms that fit in none."""
+    """Return the groups of two and more rooms, and the names of rooms that fit in none."""
     groups: list[list[Placed]] = []
     left = {number for number in range(len(rooms)) if links[number]}
     across: list[str] = []
     while left:
-        # the room with most doors is most likely the one that the others lie round
+        # The room with the most doors comes first: it is most likely the hall round which others
+        # lie.
         root = min(left, key=lambda number: (-len(links[number]), number))
         placed = around(root, links, walks, left)
         if len(placed) > 1:
@@ -106,7 +107,7 @@ def _grouped(
 def _drawn(
     groups: Sequence[Sequence[Placed]], rooms: Sequence[Room], pen: Pen
 ) -> tuple[Overview, ...]:
-    """Draw all groups to one scale, that which the largest of them wants."""
+    """Draw all groups to one scale, the scale at which the largest fits."""
     unit = pen.unit
     tall = max(TALL / max(len(groups), 1) - 25 * (len(groups) > 1), LOWEST)
     walks = [tuple(wall for one in group for wall in one.walk) for group in groups]
@@ -134,7 +135,7 @@ def _draw(placed: Sequence[Placed], rooms: Sequence[Room], paper: Paper, pen: Pe
 
 
 def strokes(walk: tuple[DrawnWall, ...], paper: Paper) -> Iterator[DrawnLine]:
-    """Yield the lines of a room's walls: nothing but where trim runs and where none does."""
+    """Yield the lines of a room's walls, which show only where trim runs and where none does."""
     for wall in walk:
         ends = paper.at(wall.start), paper.at(wall.end)
         if isinstance(wall.stretch, Run):
@@ -145,7 +146,7 @@ def strokes(walk: tuple[DrawnWall, ...], paper: Paper) -> Iterator[DrawnLine]:
 
 
 def _names(one: Placed, room: Room, paper: Paper) -> Iterator[DrawnLabel]:
-    """The tag in the middle of the floor, and the name below it where there is room."""
+    """Yield the tag in the middle of the floor, and the name below it where there is room."""
     place = roomiest(one.shape)
     x, y = paper.at(place)
     below = (place[0], place[1] + 2.6 / paper.factor)

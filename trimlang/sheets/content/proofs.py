@@ -1,4 +1,4 @@
-"""What is proven of what the trim costs, in words that a customer understands."""
+"""What is proven about the trim's cost, in words that a customer understands."""
 
 from __future__ import annotations
 
@@ -15,7 +15,7 @@ from trimlang.stock.problem import Status
 
 @record
 class CostProofs:
-    """What is proven of each trim's cost, in the order of the plans, and of all together.
+    """What is proven about each trim's cost, in the order of the plans, and about all together.
 
     ``bound`` is the sum of money below which no plan of these pieces can go.
     """
@@ -26,9 +26,10 @@ class CostProofs:
 
 
 def cost_proofs(result: Result, pen: Pen) -> CostProofs:
-    """Return what is proven of the job's cost."""
+    """Return what is proven about the job's cost."""
     elsewhere = [_elsewhere(result, plan) for plan in result.plans]
     free = [saves for saves in elsewhere if saves is not None]
+    # The plans' bounds hold for the pieces as they are cut; other joints could go this much lower.
     bound = result.bound - sum(free, Fraction(0))
     if any(plan.status is not Status.PROVEN for plan in result.plans):
         together = _gap(result.cost, bound, pen)
@@ -47,7 +48,7 @@ def cost_proofs(result: Result, pen: Pen) -> CostProofs:
 
 
 def _elsewhere(result: Result, plan: TrimPlan) -> Fraction | None:
-    """What joints elsewhere could save on a proven plan at most; None where none is free."""
+    """Return the most that other joints could save on a proven plan; None: no joint is free."""
     free = tuple(one for one in result.splices if one.free and one.trim.name == plan.trim)
     if not free or result.progress is not None or plan.status is not Status.PROVEN:
         return None
@@ -58,7 +59,7 @@ def _elsewhere(result: Result, plan: TrimPlan) -> Fraction | None:
 
 
 def _proven(elsewhere: Fraction | None, pen: Pen) -> str:
-    """Say of a proven plan whether joints elsewhere could make it cheaper."""
+    """Say whether other joints could make a proven plan cheaper."""
     if elsewhere is None:
         return pen.words("Proven: no other choice of sticks costs less.")
     if not elsewhere:

@@ -1,4 +1,4 @@
-"""A room's own part of the checklist: its walls, its pieces, and what is to be done to fit them."""
+"""A room's part of the checklist: its walls, its pieces, and what to do to fit them."""
 
 from __future__ import annotations
 
@@ -30,9 +30,9 @@ COLUMNS: Final = (
 
 @record
 class PieceLine:
-    """A piece's row of boxes; those in ``done`` are ticked by the site log.
+    """A piece's row of boxes; those in ``done`` are ticked because the site log says so.
 
-    ``logged`` are the lines that it will want: the box's key with the line.
+    ``logged`` are the log's lines that a phone will write when a box is ticked, by the box's key.
     """
 
     id: str
@@ -45,7 +45,7 @@ class PieceLine:
 
 @record
 class FittingTask:
-    """Something that some pieces of a room want besides being cut and nailed."""
+    """Something to do to some pieces of a room besides cutting and nailing them."""
 
     what: str
     pieces: tuple[str, ...]
@@ -53,7 +53,7 @@ class FittingTask:
 
 @record
 class RoomList:
-    """A room: its survey to check, what is to be fitted how, its pieces, its note."""
+    """A room: its walls to measure again, what to do when fitting, its pieces, its note."""
 
     name: str
     walls: tuple[tuple[str, str], ...]
@@ -63,7 +63,7 @@ class RoomList:
 
 
 def room_lists(result: Result, pen: Pen) -> tuple[RoomList, ...]:
-    """Return every room of the job, and whatever else pieces are for, in the order of the file."""
+    """Return the list of every room that is surveyed or has pieces, in the order of the file."""
     ahead = lines_ahead(result.job, result.pieces, result.plans)
     names = (*(room.name for room in result.job.rooms), *(piece.room for piece in result.pieces))
     return tuple(_room(result, name, ahead, pen) for name in dict.fromkeys(names))
@@ -96,7 +96,7 @@ def _room(result: Result, name: str, ahead: dict[str, LinesAhead], pen: Pen) -> 
 
 
 def _tasks(pieces: Sequence[Piece], pen: Pen) -> Iterator[FittingTask]:
-    """Yield what there is to do at the wall, each with its pieces; nothing where there is none."""
+    """Yield what there is to do at the wall, each task with its pieces."""
     words = pen.words
     runs = [piece for piece in pieces if piece.kind is PieceKind.RUN]
     shims = [(piece.id, pen.thickness(piece.shim)) for piece in runs]
@@ -138,7 +138,7 @@ def _logged(lines: LinesAhead | None) -> dict[str, str]:
 
 
 def _done(result: Result, piece: str) -> tuple[str, ...]:
-    """Return the boxes that the site log ticks: up to the cut, or up to the nails."""
+    """Return the boxes that are ticked: the cut, or for a fitted piece all up to the nails."""
     if result.progress is None or not result.progress.is_cut(piece):
         return ()
     return COLUMNS[:4] if result.progress.state(piece) is State.FITTED else COLUMNS[:1]

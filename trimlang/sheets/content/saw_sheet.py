@@ -1,7 +1,7 @@
-"""The saw sheet: every cut of the job, grouped so that the saw is set as seldom as can be.
+"""The saw sheet: every cut of the job, grouped so that the saw is changed as seldom as possible.
 
 Once the tape marks are on the sticks, cuts can be made in any order; so each
-setting needs to be made once, and fewer changes there cannot be.
+setting is made only once, and no order needs fewer changes.
 """
 
 from __future__ import annotations
@@ -27,7 +27,7 @@ LAYS_IN_ORDER: Final = tuple(Lay)
 
 @record
 class Stroke:
-    """One pass of the saw: where, and which ends it makes."""
+    """One pass of the saw: on which stick, at which mark, and which ends it makes."""
 
     stick: str
     mark: str
@@ -94,7 +94,7 @@ def saw_sheet(result: Result, pen: Pen) -> SawSheet:
 
 
 def _key(at: AtSaw) -> Key:
-    """What the saw is set to and how a piece lies; a square cut is one however the piece lies."""
+    """Return setting and lay as a sort key; all square cuts are one, however the piece lies."""
     if at.is_square:
         return (-1, "", NOTHING, "", NOTHING, "")
     way = LAYS_IN_ORDER.index(at.way)
@@ -111,14 +111,14 @@ def _strokes(
         ends = both_ends(piece, saw)
         left = _made(words("left end of {piece}", piece=piece.id), ends[0], words)
         if place.shared and strokes:
-            # one pass parts the two neighbours; its mark is where the first one ends
+            # One pass separates the two neighbours; its mark is where the first one ends.
             at, made = strokes.pop()
             both = words("{one}, and {other}", one=made.ends, other=left)
             strokes.append((at, Stroke(made.stick, made.mark, both)))
         elif place.start or not ends[0].is_square:
             mark = str(pen.mark(place.start)) if place.start else words("stick's end")
             strokes.append((ends[0], Stroke(stick.id, mark, left)))
-        # a square end at the stick's own end is no cut: nothing was to be squared off
+        # A square end at mark 0 is the stick's own end, with nothing to square off: no cut.
         right = _made(words("right end of {piece}", piece=piece.id), ends[1], words)
         strokes.append((ends[1], Stroke(stick.id, str(pen.mark(place.end)), right)))
     return strokes

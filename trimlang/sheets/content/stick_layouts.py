@@ -16,14 +16,14 @@ Ends = tuple[Piece, tuple[AtSaw, AtSaw]]
 WIDE: Final = 186.0
 TALL: Final = 8.0
 SLANT: Final = 1.6
-"""How far a mitre's line leans, on paper: to be seen, not to scale."""
+"""How far a mitre's line leans on paper (mm): so that it is seen, not to scale."""
 LETTER: Final = 1.75
-"""About how wide a letter of an id is, on paper."""
+"""About how wide a letter of an id is on paper (mm)."""
 
 
 @record
 class Block:
-    """A piece on the bar: its shape, its number in cutting order, its id where it fits."""
+    """A piece on the bar: its shape, and its number in cutting order with its id if that fits."""
 
     points: str
     middle: str
@@ -73,7 +73,7 @@ class StickLayout:
 class TrimSticks:
     """One trim's sticks, and the longest of them, which sets the scale.
 
-    ``lies`` tells how its pieces lie at the saw, where that is one way; else each end does.
+    ``lies`` says how its pieces lie at the saw if all lie alike; otherwise each end says it.
     ``above`` and ``below`` name the edges of its bars, as they are drawn.
     """
 
@@ -85,7 +85,7 @@ class TrimSticks:
 
 
 def stick_layouts(result: Result, pen: Pen) -> tuple[TrimSticks, ...]:
-    """Return every stick that is cut, trim by trim."""
+    """Return the layout of every stick that is cut, trim by trim."""
     pieces = {piece.id: piece for piece in result.pieces}
     drawn: list[TrimSticks] = []
     for plan in result.plans:
@@ -164,8 +164,9 @@ def _block(number: int, place: StickPlace, ends: Ends, scale: float) -> Block:
 def _slope(x: float, slant: float, at: AtSaw, *, opens: int) -> tuple[float, float]:
     """Return the x of an end at the far (top) and at the near edge of the bar.
 
-    ``x`` is the long point; the short edge lies inside the piece (``opens``).  Turned end
-    for end a cut runs to the same side, so that what stands here is true of it either way.
+        ``x`` is the long point; the short edge lies further inside the piece, in the direction
+        ``opens`` (1 right, -1 left).  A piece turned end for end leans the same way, so one drawing
+    serves both.
     """
     if at.swing is None:
         return x, x

@@ -20,12 +20,12 @@ TO_WRITE: Final = (
     N_("wanted by"),
     N_("deliver to"),
 )
-"""What a yard wants to know besides, and the job file does not say: lines to write on."""
+"""What a yard also wants to know and the job file does not say: lines to write on."""
 
 
 @record
 class OrderedLine:
-    """A line to read out: how many, of what, at how much."""
+    """A line of the order: how many, of what, at what price."""
 
     count: str
     what: str
@@ -35,7 +35,7 @@ class OrderedLine:
 
 @record
 class TrimOrder:
-    """What is bought of one trim, told as a yard sells it; empty texts where nothing is known."""
+    """What is bought of one trim, described as a yard sells it; unknown texts are empty."""
 
     trim: str
     section: str
@@ -48,10 +48,10 @@ class TrimOrder:
 
 @record
 class Order:
-    """The order: ``goods`` is what its lines come to.
+    """The order: ``goods`` is the sum of its lines.
 
-    The other sums are the whole job's: with what was bought before and what the shop has.
-    ``to_write`` are the terms of the lines that are left blank; ``tax`` is that on the goods
+    The other sums are of the whole job, with what was bought before and what the shop has.
+    ``to_write`` are the names of the lines left blank; ``tax`` is the tax on the goods
     with its ``tax_rate``, both empty where the file gives none.  ``by_length`` tells that no
     stick has a price.
     """

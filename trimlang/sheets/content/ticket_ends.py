@@ -50,7 +50,7 @@ def lying(
 
 
 def end_text(piece: Piece, side: Side, at: AtSaw, pen: Pen, met: Mates) -> EndText:
-    """Say how the end ``side`` of a piece is cut, and what it meets."""
+    """Return how one end of a piece is cut, and what it meets, as ready texts."""
     words = pen.words
     cut = piece.left if side is Side.LEFT else piece.right
     then = ""
@@ -79,6 +79,6 @@ def end_text(piece: Piece, side: Side, at: AtSaw, pen: Pen, met: Mates) -> EndTe
 
 
 def end_print(end: EndText) -> EndPrint:
-    """Return an end as it is measured for print."""
+    """Return the end's texts as they are measured before printing."""
     small = tuple(text for text in (end.long_point, end.exact, end.then) if text)
     return EndPrint(end.side, end.settings, end.joint, small)

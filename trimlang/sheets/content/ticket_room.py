@@ -1,7 +1,7 @@
-"""The room on a ticket: the sizes of its type, and where its columns stand.
+"""The room on a ticket: its type sizes and the widths of its columns.
 
 Lengths are millimetres on paper; type is in points at full scale, 9 pt to the em.
-The widths of the columns are those of the stylesheet.
+The widths must agree with ``templates/sheets.css``: text is measured here and set there.
 """
 
 from __future__ import annotations
@@ -17,7 +17,7 @@ BORDER: Final = 0.2
 
 
 class Format(StrEnum):
-    """How a ticket lies on its page: two in a row, one across it, or a low strip."""
+    """How a ticket is laid out: a card (two in a row), a wide ticket, or a low strip."""
 
     CARD = "card"
     WIDE = "wide"
@@ -26,7 +26,7 @@ class Format(StrEnum):
 
 @record
 class TypeSizes:
-    """Sizes in points at full scale: the largest, and the least where text may shrink."""
+    """Sizes in points at full scale; of a pair, text may shrink from the first to the second."""
 
     name: tuple[float, float]
     room: tuple[float, float]
@@ -57,7 +57,12 @@ TAB_WIDE: Final = 2.6
 
 @record
 class TicketRoom:
-    """The room that a ticket of one kind has, and how far it may grow before the fold."""
+    """The room (mm) on a ticket of one kind.
+
+    ``across`` and ``down`` are its sides; ``limit`` is how tall it may get above the fold.
+    ``scale`` is that of the type, ``code`` whether a QR code takes room, ``flag`` whether the
+    ticket is taller than its trim.
+    """
 
     kind: Format
     across: float
@@ -68,27 +73,27 @@ class TicketRoom:
     flag: bool = False
 
     def type(self) -> TypeSizes:
-        """The sizes of the type."""
+        """Return the type sizes."""
         return LOW if self.kind is Format.STRIP else LARGE
 
     def points(self, size: float) -> float:
-        """The millimetres that so many points of full scale are here."""
+        """Return a size in points at full scale as millimetres on this ticket."""
         return size * self.scale * POINT
 
     def within(self) -> float:
-        """The width inside border and padding."""
+        """Return the width inside border and padding (mm)."""
         return self.across - 2 * (PADDING[self.kind][0] * self.scale + BORDER)
 
     def about(self) -> float:
-        """What border and padding take of the height."""
+        """Return how much of the height border and padding take (mm)."""
         return 2 * (PADDING[self.kind][1] * self.scale + BORDER)
 
     def main(self) -> float:
-        """The width of the part that is read at the saw."""
+        """Return the width of the part that is read at the saw (mm)."""
         return self.within() * (0.52 if self.kind is Format.WIDE else 1.0)
 
     def facts(self) -> float:
-        """The width of the small print."""
+        """Return the width of the small print (mm)."""
         if self.kind is Format.WIDE:
             return self.within() * 0.46
         if self.kind is Format.CARD:
@@ -97,14 +102,14 @@ class TicketRoom:
         return self.within() - self.points(EM) * taken
 
     def name(self) -> float:
-        """The width of id, room and length."""
+        """Return the width for id, room and length (mm)."""
         if self.kind is Format.STRIP:
             return self.points(EM) * NAME_WIDE
         taken = (CODE_WIDE[self.kind] + 2) * self.scale if self.code else 0
         return self.main() - taken
 
     def cut(self) -> float:
-        """The width of the text below an end."""
+        """Return the width of the text below an end (mm)."""
         if self.kind is Format.STRIP:
             return self.points(EM) * CUT_WIDE
         return self.main() / 2 - self.points(EM) * 0.45

@@ -1,4 +1,4 @@
-"""What shape a ticket has: no taller than its trim where it can still be read.
+"""The shape of a ticket: no taller than its trim, if it can still be read then.
 
 A trim of 3 in and more gets a card, one from 2 1/8 in a wide ticket with its small
 print beside, a lower one a strip.  Label stock takes whichever lets the type be
@@ -23,7 +23,7 @@ from trimlang.sheets.drawing.typeface import lines, run, shortened, size_for
 
 TALLEST: Final = 150.0
 LEAST_SCALE: Final = 0.55
-"""Label type goes down to this: small print of 4 pt, lengths of 16 pt (of 11 pt on a strip)."""
+"""The smallest scale of a label's type: small print of 4 pt, lengths of 16 (strip: 11) pt."""
 
 
 ARROW: Final = "W"
@@ -38,7 +38,7 @@ class Shape:
     (``down`` the least, without the flap), ``type`` points, other sizes ems of it.
     ``name`` and ``room`` are shortened where they must be (the whole is then among the
     facts), ``face`` and ``flap`` the small print above and below the fold, ``left`` and
-    ``right`` what stands under each joint.  ``flag``: taller than its trim all the same.
+    ``right`` the small lines under each joint.  ``flag``: the ticket is taller than its trim.
     """
 
     kind: Format
@@ -61,6 +61,7 @@ class Shape:
 def on_paper(text: Print, tall: Fraction | None, *, code: bool) -> Shape:
     """Return the shape of a ticket for trim of that height (inches)."""
     limit = float(tall / MM) if tall is not None else TALLEST
+    # From 76 mm (3 in) on a trim gets a card, from 53.5 mm (2 1/8 in) a wide ticket.
     for kind, across, down, scale, least in (
         (Format.CARD, 92.0, 75.0, 1.0, 76.0),
         (Format.WIDE, 188.0, 51.0, 0.92, 53.5),
@@ -87,6 +88,7 @@ def on_label(text: Print, across: Fraction, down: Fraction, *, code: bool) -> Sh
     """
     best: Shape | None = None
     tall = float(down) - 0.3  # a page is not to overflow by a rounding
+    # From the largest type down; once one fits, only scales near it can still give a longer length.
     for step in range(40):
         scale = 2.5 - step * 0.05
         if scale < LEAST_SCALE or (best is not None and scale < float(best.type) / EM * 0.8):
@@ -104,13 +106,13 @@ def on_label(text: Print, across: Fraction, down: Fraction, *, code: bool) -> Sh
 
 
 def _rank(shape: Shape) -> tuple[bool, float]:
-    """Whole small print first, where the type stays near full size; then the largest length."""
+    """Rank shapes: all small print on the face in readable type first, then the largest length."""
     size = float(shape.type)
     return (not shape.flap and size >= 0.7 * EM, float(shape.length_size) * size)
 
 
 def _laid(text: Print, room: TicketRoom) -> Shape | None:
-    """Lay a ticket out; None where what must stand above the fold is too tall for it."""
+    """Lay a ticket out; None where the part that must be above the fold does not fit."""
     size = room.type()
     points = room.points
     name, name_size = _fitted(text.id, room.name(), *size.name, room)
@@ -168,7 +170,7 @@ def _laid(text: Print, room: TicketRoom) -> Shape | None:
     face, flap, facts_tall = _folded(
         facts, room.facts(), points(size.small), space, running=room.kind is Format.STRIP
     )
-    # the small print of a wide ticket stands beside: the ticket must be as tall as it
+    # The small print of a wide ticket stands beside the rest, so the ticket is as tall as either.
     down = max(room.down, facts_tall + room.about()) if room.kind is Format.WIDE else room.down
     print_size = room.scale * EM
     return Shape(
@@ -193,7 +195,7 @@ def _laid(text: Print, room: TicketRoom) -> Shape | None:
 def _fitted(
     text: str, across: float, most: float, least: float, room: TicketRoom
 ) -> tuple[str, float]:
-    """Return a text and its size (points at full scale) so that it stands on one line."""
+    """Return a text, shortened if need be, and its size (points) so that it fits one line."""
     points = room.points
     size = size_for(text, across, points(most), points(least)) / points(1)
     return shortened(text, across, points(size)), size
@@ -202,7 +204,7 @@ def _fitted(
 def _cut(
     end: EndPrint, room: TicketRoom, setting: float, free: float
 ) -> tuple[list[str], float, list[str]] | None:
-    """Return the small lines under an end's joint, its height, and the lines that must move."""
+    """Return the small lines under an end's joint, the height, and the lines moved elsewhere."""
     size, across = room.type(), room.cut()
     tall = sum(lines(line + ARROW, across, setting) for line in end.setting) * setting * 1.1
     joint = room.points(size.joint)
@@ -223,9 +225,9 @@ def _cut(
 def _folded(
     facts: Sequence[TicketFact], across: float, size: float, space: float, *, running: bool
 ) -> tuple[list[TicketFact], list[TicketFact], float]:
-    """Part the small print at the fold, and give the height of what stands above it.
+    """Divide the small print at the fold; return both parts and the height of the upper one.
 
-    ``running``: one line of it begins where another ends.
+    ``running``: facts follow each other on one line, as on a strip.
     """
     face: list[TicketFact] = []
     before, tall, above = "", 0.0, 0.0
@@ -244,5 +246,5 @@ def _folded(
 
 
 def frame_of(shape: Shape) -> Frame:
-    """Return the frame that a ticket of that shape draws its ends in."""
+    """Return the frame in which a ticket of that shape draws its ends."""
     return STRIP_ENDS if shape.kind is Format.STRIP else CARD_ENDS

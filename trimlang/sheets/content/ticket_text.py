@@ -1,4 +1,4 @@
-"""What a ticket's text is made of, before it is known how it fits."""
+"""The texts of a ticket, before they are fitted to its shape."""
 
 from __future__ import annotations
 
@@ -10,9 +10,9 @@ from trimlang.record import record
 
 @record
 class TicketFact:
-    """A line of small print: what it is about, what it says, and the same in few words.
+    """A line of small print: what it is about, what it says, and a shorter version.
 
-    ``extra``: a label may leave it to the phone's page.
+    ``extra``: a label may leave it out; the HTML page has it.
     """
 
     term: str
@@ -24,7 +24,7 @@ class TicketFact:
 
 @record
 class EndPrint:
-    """One end as it is measured: joint, setting in lines, and small lines that may move."""
+    """One end's texts: joint, setting in lines, and small lines that may be moved elsewhere."""
 
     side: str
     setting: tuple[str, ...]
@@ -34,7 +34,7 @@ class EndPrint:
 
 @record
 class Print:
-    """All that a ticket must find room for, most needed first."""
+    """All texts that a ticket must find room for, the most important first."""
 
     id: str
     id_word: str
@@ -48,7 +48,7 @@ class Print:
 
 
 def shorter_notes(text: Print, note_word: str) -> Iterator[Print]:
-    """Yield the print with less and less of its note, for labels that hold no more."""
+    """Yield the texts with less and less of the note, for labels that cannot hold all of it."""
     yield text
     for keep in (120, 60, 25, 0):
         facts = tuple(

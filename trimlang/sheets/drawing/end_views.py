@@ -23,14 +23,14 @@ from trimlang.survey.job import Trim
 MARGIN: Final = 1.5
 UNDERCUT: Final = 1.0
 LEAST_BEVEL: Final = 0.8
-"""What of a bevel is seen at least, on paper."""
+"""The least that a bevel's line stands off on paper (mm), so that it is seen."""
 Point = tuple[float, float]
 Line = tuple[str, str, str, str]
 
 
 @record
 class Frame:
-    """What a drawing is drawn in, in millimetres.
+    """The frame of a drawing, in millimetres.
 
     ``fence`` is where the fence ends and the far edge of the piece lies, ``thick``
     how deep the piece is drawn (the ends' slopes are to the same scale), ``most`` the
@@ -48,7 +48,7 @@ class Frame:
 
 CARD_ENDS: Final = Frame(wide=84.0, tall=14.6, fence=4.0, thick=9.0, most=34.0, apart=6.5)
 ROOM_FOR_TEXT: Final = 50.0
-"""A narrower drawing names nothing at the fence."""
+"""A narrower drawing has no room to name what lies at the fence (mm)."""
 STRIP_ENDS: Final = Frame(wide=24.0, tall=10.2, fence=3.0, thick=5.6, most=7.5, apart=1.6)
 
 
@@ -89,7 +89,7 @@ class EndsDrawing:
 
 @record
 class _End:
-    """An end on paper: where it is longest, which way the wood goes from there, its two corners.
+    """An end on paper: its corners at the fence (``far``) and near you.
 
     ``inside`` is 1 where the wood lies right of the blade, else -1.
     """
@@ -101,7 +101,7 @@ class _End:
     bevel: float
 
     def along(self, corner: Point, into: float) -> Point:
-        """The place so far into the wood from a corner."""
+        """Return the point this far into the wood from a corner."""
         return (corner[0] + self.inside * into, corner[1])
 
 
@@ -115,6 +115,7 @@ def draw_ends(
     """Draw the ends of a piece of that trim; ``at_fence`` names what of each is at the fence."""
     wide, middle = frame.wide, frame.wide / 2
     alike = lie_alike(ends)
+    # The piece is drawn as deep as the frame has room, and its length to the same scale.
     length = float(piece.length) * frame.thick / _deep(ends, trim)
     whole = alike and length <= wide - 2 * MARGIN
     start, end = (middle - length / 2, middle + length / 2) if whole else (MARGIN, wide - MARGIN)
@@ -174,7 +175,7 @@ def _hatch(wide: float, fence: float) -> str:
 
 
 def _deep(ends: tuple[AtSaw, AtSaw], trim: Trim) -> float:
-    """How deep the piece lies on the table from the fence towards you (inches)."""
+    """Return how deep the piece is on the table, from the fence towards you (inches)."""
     thick = trim.thickness or Fraction(1, 2)
     flat = any(one.pose.facing is Facing.UP and not one.is_square for one in ends)
     return float((trim.height or thick) if flat else thick)
@@ -184,10 +185,12 @@ def _end(at: AtSaw, x: float, trim: Trim, frame: Frame) -> _End:
     """Place an end on paper; its long point is at ``x``."""
     inside = 1 if at.piece is Hand.RIGHT else -1
     slope = min(tan(radians(float(at.mitre))) * frame.thick, frame.most)
-    # the wood is shorter where the cut, running to its side, enters it
+    # A cut that swings towards the wood's side enters it on the near edge, and shortens that one.
     near = slope if at.swing is at.piece else 0.0
     far = slope if at.swing is not None and not near else 0.0
     deep = float(trim.thickness or 0) / float(trim.height or 1) * frame.thick
+    # Seen from above, a blade tilted by the bevel comes out thickness * tan(bevel) further, square
+    # to the cut; along the fence that is 1 / cos(mitre) times as far.
     bevel = deep * tan(radians(float(at.bevel))) / cos(radians(float(at.mitre)))
     return _End(
         at=at,
@@ -199,23 +202,23 @@ def _end(at: AtSaw, x: float, trim: Trim, frame: Frame) -> _End:
 
 
 def _shown(end: _End) -> float:
-    """How far out of the wood its lower edge lies at a bevel; less than nothing under it."""
+    """Return how far the lower edge stands out of the wood at a bevel; negative: under it."""
     return end.bevel if end.at.piece is end.at.tilt else -end.bevel
 
 
 def _inwards(end: _End, side: int) -> bool:
-    """Whether an end in the half ``side`` (-1 left, 1 right) goes on towards the middle."""
+    """Return whether the wood of an end in half ``side`` (-1 left, 1 right) runs to the middle."""
     return end.inside == -side
 
 
 def _broken(end: _End, x: float, frame: Frame) -> list[Point]:
-    """Where an end is broken off, from the far edge to the near one."""
+    """Return the line where an end is broken off, from the far edge to the near one."""
     aside = 0.5 * end.inside
     return [(x + aside, frame.fence), (x - aside, frame.fence + frame.thick)]
 
 
 def _long(end: _End) -> tuple[tuple[str, str], ...]:
-    """The long point of a mitre, which lies at the fence or near you."""
+    """Return the long point of a mitre, at the fence or near you; none for a square end."""
     if end.at.swing is None:
         return ()
     x, y = end.far if end.at.swing is end.at.piece else end.near
@@ -234,7 +237,7 @@ def _texts(alike: bool, at_fence: tuple[str, str], frame: Frame) -> tuple[DrawnT
 
 
 def _zigzag(one: Point, other: Point) -> list[Point]:
-    """A break line: length is left out here."""
+    """Return a break line, which shows that length is left out here."""
     (x1, y1), (x2, y2) = one, other
     at = [(0.0, 0.0), (0.4, 0.0), (0.46, 1.0), (0.54, -1.0), (0.6, 0.0), (1.0, 0.0)]
     return [(x1 + (x2 - x1) * part + aside, y1 + (y2 - y1) * part) for part, aside in at]

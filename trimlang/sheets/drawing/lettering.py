@@ -1,4 +1,4 @@
-"""Where a plan's names stand: beside their walls, or off them at the end of a thin line.
+"""Places a plan's names: beside their walls, or away from them at the end of a thin line.
 
 A name that fits along its wall stands there.  One that does not, or would lie on
 something else, goes to the nearest free place and a line leads to its wall.  All
@@ -19,16 +19,16 @@ from trimlang.sheets.drawing.typeface import run, shortened
 SIZES: Final = {"run": 3.2, "gap": 2.4}
 LONGEST: Final = 44.0
 CLEAR: Final = 0.5
-"""What stays free round each name."""
+"""How much stays free round each name (mm)."""
 STROKE: Final = 0.7
 MARK: Final = 1.2
 
 
 @record
 class Wanted:
-    """A name to be placed: its look, the ends of its wall, the unit direction off the wall.
+    """A name to place: its look, the ends of its wall, the unit direction away from the wall.
 
-    ``off`` points to the side that is liked better, ``heading`` is the wall's in degrees.
+    ``off`` points to the preferred side; ``heading`` is the wall's direction in degrees.
     """
 
     look: str
@@ -78,7 +78,7 @@ def letter(
     leaders: list[DrawnLine] = []
     led: list[tuple[Point, Point]] = []
     wide, tall = size
-    # long walls have the least choice of a better place, and their names the most room
+    # Long walls first: their names have room beside them, and later ones go round these.
     for number, one in sorted(enumerate(wanted), key=lambda pair: (-pair[1].long, pair[0])):
         height = SIZES[one.look]
         text = shortened(one.text, min(LONGEST, wide - 4), height)
@@ -123,7 +123,7 @@ def _places(one: Wanted, across: float, height: float) -> Iterator[tuple[Point, 
             for part in (0.0, 0.5, -0.5, 0.9, -0.9):
                 yield _from(middle, off, side * beside, along, part * spare), turn, False
     for side in (1, -1):
-        # past the wall's ends it may stand too, where nothing is in the way
+        # It may also reach past the wall's ends, if nothing is in the way there.
         yield _from(middle, off, side * beside, along, 0.0), turn, False
     for far in range(5, 45, 2):
         for side in (1, -1):
@@ -139,7 +139,7 @@ def _from(start: Point, off: Point, out: float, along: Point, aside: float) -> P
 
 
 def _box(centre: Point, wide: float, tall: float, turn: float) -> Shape:
-    """A rectangle round a centre, turned by so many degrees."""
+    """Return a rectangle round a centre, turned by ``turn`` degrees."""
     x, y = cos(radians(turn)), sin(radians(turn))
     return tuple(
         (
@@ -151,7 +151,7 @@ def _box(centre: Point, wide: float, tall: float, turn: float) -> Shape:
 
 
 def _thick(one: Point, other: Point) -> Shape:
-    """A stroke as the sliver that it covers."""
+    """Return a stroke as the thin rectangle that it covers."""
     dx, dy = other[0] - one[0], other[1] - one[1]
     size = max((dx * dx + dy * dy) ** 0.5, 1e-6)
     x, y = -dy / size * STROKE / 2, dx / size * STROKE / 2
@@ -164,7 +164,7 @@ def _thick(one: Point, other: Point) -> Shape:
 
 
 def _nearest(start: Point, centre: Point, across: float, height: float) -> Point:
-    """Where a line from ``start`` meets the name's level box."""
+    """Return where a line from ``start`` meets the box of a name that is not turned."""
     half = (across / 2 + CLEAR / 2, height / 2 + CLEAR / 2)
     return (
         min(max(start[0], centre[0] - half[0]), centre[0] + half[0]),
@@ -182,14 +182,14 @@ def _blocked(
     names: Sequence[Shape],
     walls: Sequence[tuple[Point, Point]],
 ) -> bool:
-    """Whether a leader would run over another wall or through a name."""
+    """Return whether a leader would run over another wall or through a name."""
     if any({one.one, one.other} != set(wall) and cross(*leader, *wall) for wall in walls):
         return True
     return any(_crosses(leader, shape) for shape in names)
 
 
 def _label(look: str, text: str, centre: Point, turn: float) -> DrawnLabel:
-    """A text stands on its base line: a third of its size below the middle."""
+    """Return a label; SVG places its base line, about a third of its size below the middle."""
     down = SIZES[look] * 0.35
     x = centre[0] - sin(radians(turn)) * down
     y = centre[1] + cos(radians(turn)) * down

@@ -1,4 +1,4 @@
-"""Which rooms lie side by side, as the openings between them tell, and where.
+"""Places rooms side by side by the openings between them.
 
 Two rooms are joined where an opening of each is called after the other: "door
 to hall" in the sitting room, "door to sitting room" in the hall.  The second
@@ -24,7 +24,7 @@ GAP: Final = 5.0
 
 @record
 class Link:
-    """An opening of one room (its place in the walk) and the one of another that faces it."""
+    """An opening of one room (its place in the walk) and the opening of another that faces it."""
 
     own: int
     room: int
@@ -33,7 +33,7 @@ class Link:
 
 @record
 class Placed:
-    """A room by its number, and its walk where the drawing has it."""
+    """A room by its number, and its walk moved to its place in the drawing."""
 
     room: int
     walk: tuple[DrawnWall, ...]
@@ -42,7 +42,7 @@ class Placed:
     def shape(self) -> Shape:
         """The room's floor."""
         ends = (*(wall.start for wall in self.walk), self.walk[-1].end)
-        # a walk that closes comes back to its start: that corner counts once
+        # A walk that closes ends where it starts: that corner counts once.
         return ends[:-1] if far(ends[0], ends[-1]) < 1 else ends
 
 
@@ -54,8 +54,11 @@ def links_of(rooms: Sequence[Room]) -> list[list[Link]]:
         for other in sorted({room for room in doors.values() if room > one}):
             back = [own for own, room in named[other].items() if room == one]
             ahead = [own for own, room in doors.items() if room == other]
+            # Both rooms must name each other; otherwise nothing says which openings belong
+            # together.
             if not back:
                 continue
+            # Of several openings between two rooms, those most alike in width face each other.
             own, facing = min(
                 ((a, b) for a in ahead for b in back),
                 key=lambda pair: (_unlike(rooms[one], pair[0], rooms[other], pair[1]), pair),
@@ -66,7 +69,7 @@ def links_of(rooms: Sequence[Room]) -> list[list[Link]]:
 
 
 def _unlike(one: Room, own: int, other: Room, facing: int) -> float:
-    """How much two openings differ in width."""
+    """Return by how much two openings differ in width (inches)."""
     first, second = one.walk[own], other.walk[facing]
     assert isinstance(first, Gap)  # noqa: S101 - _named gives openings only
     assert isinstance(second, Gap)  # noqa: S101
@@ -74,12 +77,13 @@ def _unlike(one: Room, own: int, other: Room, facing: int) -> float:
 
 
 def _named(room: Room, rooms: Sequence[Room]) -> Iterator[tuple[int, int]]:
-    """Yield each opening that is called after another room: its place, and that room's."""
+    """Yield each opening that is named after another room: its place, and that room's number."""
     for place, stretch in enumerate(room.walk):
         if not isinstance(stretch, Gap) or stretch.kind != "opening" or not stretch.called:
             continue
         called = stretch.called.casefold()
         fits = [
+            # The longest name that fits: "hall closet" before "hall".
             (-len(other.name), number)
             for number, other in enumerate(rooms)
             if other.name != room.name
@@ -95,7 +99,7 @@ def around(
     walks: Sequence[tuple[DrawnWall, ...]],
     left: set[int],
 ) -> list[Placed]:
-    """Place the rooms of ``left`` that hang on ``root``, nearest first, where none overlap."""
+    """Place the rooms of ``left`` joined to ``root``, nearest first, if they overlap no other."""
     placed = [Placed(root, walks[root])]
     known = {root}
     for one in placed:  # grows on the way
@@ -111,7 +115,7 @@ def around(
 
 
 def _facing(door: DrawnWall, walk: tuple[DrawnWall, ...], place: int) -> tuple[DrawnWall, ...]:
-    """Turn and move a walk so that its wall ``place`` faces ``door`` from behind."""
+    """Return a walk turned and moved so that its opening ``place`` backs onto ``door``."""
     own = walk[place]
     turn = door.heading + 180 - own.heading
     way = inward(door)

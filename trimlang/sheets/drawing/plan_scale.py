@@ -1,4 +1,4 @@
-"""The paper of a floor plan: scales, and the strokes that every plan is drawn with."""
+"""The scales of floor plans, and the lines that every plan is drawn with."""
 
 from __future__ import annotations
 
@@ -24,7 +24,7 @@ MM_PER_INCH: Final = 25.4
 
 @record
 class DrawnWall:
-    """A stretch where it lies, in inches, y downwards; ``heading`` in degrees to the right."""
+    """A stretch of wall in place: inches, y downwards; ``heading`` in degrees, turning right."""
 
     stretch: Stretch
     start: Point
@@ -33,10 +33,11 @@ class DrawnWall:
 
 
 def walls(room: Room, drawn: Outline) -> tuple[DrawnWall, ...]:
-    """Return the walk of a room as a drawing takes it."""
+    """Return the walk of a room in a drawing's coordinates."""
     return tuple(
         DrawnWall(
             room.walk[leg.index],
+            # The survey's y points up, a page's y points down.
             (float(leg.start.x), -float(leg.start.y)),
             (float(leg.end.x), -float(leg.end.y)),
             float(leg.heading),
@@ -47,7 +48,7 @@ def walls(room: Room, drawn: Outline) -> tuple[DrawnWall, ...]:
 
 @record
 class DrawnLine:
-    """A line on paper, with a class for its look (``run``, ``opening``, ``bare`` …)."""
+    """A line on paper (mm), with a CSS class for its look (``run``, ``opening``, ``bare`` …)."""
 
     look: str
     x1: str
@@ -58,7 +59,7 @@ class DrawnLine:
 
 @record
 class DrawnLabel:
-    """A text on paper, turned by so many degrees about its own place."""
+    """A text on paper (mm), turned by ``turn`` degrees about its own place."""
 
     look: str
     x: str
@@ -70,7 +71,7 @@ class DrawnLabel:
 class Paper:
     """Turns inches in the room into millimetres on the paper.
 
-    The drawing is at most ``tall`` (mm, without margins), and no larger than at ``least``.
+    The drawing is ``tall`` (mm, without margins) at most, and the scale 1 : ``least`` or smaller.
     """
 
     def __init__(
@@ -95,7 +96,7 @@ class Paper:
         self.tall = down * self.factor + 2 * MARGIN
 
     def at(self, point: Point) -> Point:
-        """Return where on the paper a point of the room comes."""
+        """Return the place on the paper (mm) of a point of the room (inches)."""
         return (
             (point[0] - self._left) * self.factor + MARGIN,
             (point[1] - self._top) * self.factor + MARGIN,
@@ -103,7 +104,7 @@ class Paper:
 
 
 def _enough(ratio: float) -> int:
-    """A round scale for a room that none of the usual ones holds."""
+    """Return a round scale for a room too large for the usual ones."""
     scale = 1000
     while scale < ratio:
         scale *= 2
@@ -120,7 +121,7 @@ def scale_text(scale: int, pen: Pen) -> str:
 
 
 def inward(wall: DrawnWall) -> Point:
-    """The unit direction from a wall into the room: to the right of the walk."""
+    """Return the unit direction from a wall into the room, to the right of the walk."""
     return (-sin(radians(wall.heading)), cos(radians(wall.heading)))
 
 

@@ -1,4 +1,4 @@
-"""Rooms as polygons: which lie over each other, and where a floor is widest."""
+"""Rooms as polygons: which overlap, and where a floor is widest."""
 
 from __future__ import annotations
 
@@ -8,13 +8,13 @@ from math import hypot
 from typing import Final
 
 GRID: Final = 12
-"""How finely a room is searched for the middle of its floor."""
+"""The middle of a floor is sought among this many times this many points."""
 Point = tuple[float, float]
 Shape = tuple[Point, ...]
 
 
 def overlap(one: Shape, other: Shape) -> bool:
-    """Whether two rooms lie over each other."""
+    """Return whether two rooms overlap."""
     if any(
         max(p[axis] for p in one) <= min(p[axis] for p in other)
         or max(p[axis] for p in other) <= min(p[axis] for p in one)
@@ -29,15 +29,15 @@ def overlap(one: Shape, other: Shape) -> bool:
 
 
 def boxes_overlap(one: Shape, other: Shape) -> bool:
-    """Whether two rectangles, turned or not, lie over each other; to touch is not to overlap.
+    """Return whether two rectangles, turned or not, overlap; touching does not count.
 
-    Where a line can be laid between two convex shapes, one along a side of theirs will do.
+    If any line separates two convex shapes, one parallel to a side of theirs does too.
     """
     return not any(_apart(one, other, *side) for shape in (one, other) for side in sides(shape))
 
 
 def _apart(one: Shape, other: Shape, a: Point, b: Point) -> bool:
-    """Whether two shapes lie on either side of a line in the direction from ``a`` to ``b``."""
+    """Return whether a line parallel to ``a`` to ``b`` separates two shapes."""
     across, down = a[1] - b[1], b[0] - a[0]
     ones = [across * x + down * y for x, y in one]
     others = [across * x + down * y for x, y in other]
@@ -45,19 +45,20 @@ def _apart(one: Shape, other: Shape, a: Point, b: Point) -> bool:
 
 
 def _sample(shape: Shape) -> Iterator[Point]:
-    """A room's corners, the middles of its sides, and the middle of its floor."""
+    """Yield a room's corners, the middles of its sides, and the middle of its floor."""
     yield from shape
     yield from (middle(a, b) for a, b in sides(shape))
     yield roomiest(shape)
 
 
 def sides(shape: Shape) -> list[tuple[Point, Point]]:
-    """A shape's sides, round to the first corner again."""
+    """Return a shape's sides, back to the first corner."""
     return list(zip(shape, (*shape[1:], shape[0]), strict=True))
 
 
 def inside(point: Point, shape: Shape) -> bool:
-    """Whether a point lies in a shape."""
+    """Return whether a point lies in a shape."""
+    # A ray to the right from inside crosses the sides an odd number of times.
     x, y = point
     found = False
     for (ax, ay), (bx, by) in sides(shape):
@@ -67,8 +68,9 @@ def inside(point: Point, shape: Shape) -> bool:
 
 
 def cross(a: Point, b: Point, c: Point, d: Point) -> bool:
-    """Whether two lines cross, ends apart."""
+    """Return whether two segments cross; touching with an end does not count."""
 
+    # The sign says on which side of the line from p to q the point r lies.
     def side(p: Point, q: Point, r: Point) -> float:
         return (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0])
 
@@ -76,7 +78,7 @@ def cross(a: Point, b: Point, c: Point, d: Point) -> bool:
 
 
 def reach(point: Point, shape: Shape) -> float:
-    """How far it is from a place on the floor to the nearest wall on the left or right."""
+    """Return how far the nearest wall is to the left or right of a place on the floor."""
     x, y = point
     return min(
         (
@@ -90,7 +92,7 @@ def reach(point: Point, shape: Shape) -> float:
 
 @lru_cache(maxsize=256)
 def roomiest(shape: Shape) -> Point:
-    """The place on the floor furthest from every wall."""
+    """Return the place on the floor that is furthest from every wall, among the grid's points."""
     left, top = min(x for x, _ in shape), min(y for _, y in shape)
     wide, tall = max(x for x, _ in shape) - left, max(y for _, y in shape) - top
     places = [
@@ -109,7 +111,7 @@ def roomiest(shape: Shape) -> Point:
 
 
 def distance(point: Point, a: Point, b: Point) -> float:
-    """How far a point is from a line between two others."""
+    """Return how far a point is from the segment between two others."""
     dx, dy = b[0] - a[0], b[1] - a[1]
     size = dx * dx + dy * dy
     along = ((point[0] - a[0]) * dx + (point[1] - a[1]) * dy) / size if size else 0.0
@@ -118,10 +120,10 @@ def distance(point: Point, a: Point, b: Point) -> float:
 
 
 def far(a: Point, b: Point) -> float:
-    """How far two points are apart."""
+    """Return how far apart two points are."""
     return hypot(a[0] - b[0], a[1] - b[1])
 
 
 def middle(a: Point, b: Point) -> Point:
-    """The point half way."""
+    """Return the point half way between two others."""
     return ((a[0] + b[0]) / 2, (a[1] + b[1]) / 2)

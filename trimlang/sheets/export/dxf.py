@@ -1,6 +1,6 @@
 """The floor plan as DXF, in real-world size, for a drawing program.
 
-Coordinates are floats here, at the very edge, and in the job file's unit.
+Coordinates are floats, here and in drawings only, in the job file's unit.
 """
 
 from __future__ import annotations
@@ -43,14 +43,14 @@ _UNITS: Final = {"in": (1, 0, 1.0), "mm": (4, 1, 25.4)}
 """$INSUNITS, $MEASUREMENT, and how many units make an inch."""
 
 _LETTER: Final = 3.0
-"""Height of a wall's label in inches: read at 1 : 48 as a sixteenth of an inch."""
+"""Height of a wall's label (inches): at 1 : 48 it is printed a sixteenth of an inch tall."""
 _LEAST: Final = 0.75
 _WIDE: Final = 0.9
-"""How wide a letter is beside its height."""
+"""About how wide a letter is, as a part of its height."""
 _DASHES: Final = 12.0
 """Inches to a unit of the dashed lines' pattern."""
 _APART: Final = 60.0
-"""Between groups of rooms of which nothing says how they lie (inches)."""
+"""The distance between groups of rooms that no opening joins (inches)."""
 
 
 class DrawingMissingError(RuntimeError):
@@ -84,7 +84,7 @@ def floor_plan_dxf(result: Result) -> bytes:
 
 @contextmanager
 def _no_dates() -> Iterator[None]:
-    """Have the library write no time of day and no random name into the file."""
+    """Keep the library from writing the time and random names into the file."""
     import ezdxf
 
     options: Any = ezdxf.options  # type: ignore[attr-defined]
@@ -131,7 +131,7 @@ class _Sheet:
             self._right += max(x for x, _ in points) - left + _APART
 
     def _at(self, point: Point) -> Point:
-        """Where a point of the walk (inches, y downwards) comes, y upwards."""
+        """Return a point of the walk (inches, y down) in the file's unit, y up."""
         x = (point[0] + self._origin[0]) * self._size
         y = (self._origin[1] - point[1]) * self._size
         return round(x, 6) + 0.0, round(y, 6) + 0.0
@@ -176,7 +176,7 @@ class _Sheet:
         self._beside("OPENING-NAMES", " ".join(words), wall, -1.2, _LETTER)
 
     def _splice(self, wall: DrawnWall, at: float) -> None:
-        """A stroke across the wall where two pieces meet."""
+        """Draw a stroke across the wall where two pieces meet."""
         along = (cos(radians(wall.heading)), sin(radians(wall.heading)))
         way = inward(wall)
         x, y = wall.start[0] + along[0] * at, wall.start[1] + along[1] * at
@@ -184,13 +184,13 @@ class _Sheet:
         self._line("SPLICES", (x - dx, y - dy), (x + dx, y + dy))
 
     def _beside(self, layer: str, text: str, wall: DrawnWall, rows: float, tall: float) -> None:
-        """Put a text beside the middle of a wall, so many rows into the room, never upside down."""
+        """Put a text beside the middle of a wall, ``rows`` into the room, never upside down."""
         way = inward(wall)
         x = (wall.start[0] + wall.end[0]) / 2 + way[0] * rows * _LETTER
         y = (wall.start[1] + wall.end[1]) / 2 + way[1] * rows * _LETTER
         turn = (-wall.heading + 90) % 180 - 90
         long = hypot(wall.end[0] - wall.start[0], wall.end[1] - wall.start[1])
-        # beside a short wall a text is small rather than over its neighbour's
+        # Beside a short wall the text is smaller, so that it does not run into its neighbour's.
         fits = long / (max(len(text), 1) * _WIDE)
         self._text(layer, text, (x, y), turn, max(min(tall, fits), _LEAST))
 
@@ -206,6 +206,6 @@ class _Sheet:
 
 
 def _literal(text: str) -> str:
-    """Write a text so that its percent signs and carets stand for themselves."""
+    """Return a text in which DXF's control characters ``%%`` and ``^`` mean themselves."""
     text = printable(text).replace("^", "^ ")
     return text.replace("%", "%%%") if "%%" in text else text

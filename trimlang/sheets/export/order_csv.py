@@ -15,7 +15,7 @@ COLUMNS: Final = ("kind", "what", "count", "unit", "length_in", "sticks", "price
 
 
 def order_csv(result: Result) -> str:
-    """Return one line for each thing to buy or to take from the shop.
+    """Return CSV with a line for each thing to buy or to take from the shop.
 
     Lengths are inches, money is the job's own, both as decimals.
     """

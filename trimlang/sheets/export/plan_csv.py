@@ -57,7 +57,7 @@ STICK_COLUMNS: Final = (
 
 
 def cut_list_csv(result: Result) -> str:
-    """Return a line for each piece, room by room along the walk.
+    """Return CSV with a line for each piece, room by room along the walk.
 
     ``length`` is the ticket's number as the tape shows it, ``length_in`` the same in
     inches to four places, ``length_exact`` as an exact fraction of an inch.  ``left_lean``
@@ -95,7 +95,7 @@ def cut_list_csv(result: Result) -> str:
 
 
 def sticks_csv(result: Result) -> str:
-    """Return a line for each piece on each stick, in cutting order from the stick's left end."""
+    """Return CSV with a line for each piece on each stick, in cutting order from its left end."""
     pieces = {piece.id: piece for piece in result.pieces}
     own = result.job.settings.unit
     rows: list[tuple[object, ...]] = []

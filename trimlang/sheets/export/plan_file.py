@@ -1,6 +1,6 @@
-"""``plan.json`` as typed values, and how they are written and read; its schema comes from them.
+"""``plan.json`` as typed values: written, read and described (the JSON Schema) from one place.
 
-The fields are named as in the file and stand in its order.  Lengths are exact
+The fields have the file's names and order.  Lengths are exact
 inches (``Fraction``), money is ``Decimal``, angles are degrees.
 """
 
@@ -28,7 +28,7 @@ _MONEY: Final = r"^[0-9]+\.[0-9]{2,}$"
 
 
 class Money(Decimal):
-    """An amount in the job's money, with two places at least."""
+    """An amount in the job's currency, with two decimal places or more."""
 
 
 _Count = Annotated[int, Meta(ge=0)]
@@ -37,7 +37,7 @@ _Degrees = Annotated[float, Meta(description="degrees from square, as the saw ca
 
 
 class _Part(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
-    """A part of the file; what has a default is left out of the file where it has it."""
+    """A part of the file; a field that has its default value is left out of the file."""
 
 
 class PlanCut(_Part, frozen=True, kw_only=True):
@@ -153,7 +153,7 @@ class PlanSummary(_Part, frozen=True, kw_only=True):
 
 
 class PlanFile(_Part, frozen=True, kw_only=True):
-    """All that stands in ``plan.json``."""
+    """The whole of ``plan.json``."""
 
     schema: Literal[2]
     trimlang: str
@@ -171,7 +171,7 @@ class PlanFile(_Part, frozen=True, kw_only=True):
 
 
 def write_plan(plan: PlanFile) -> str:
-    """Return the text of ``plan.json``: the very text that the values were read from."""
+    """Return the text of ``plan.json``; values that were read give back the text they came from."""
     data = msgspec.json.encode(plan, enc_hook=str)
     return msgspec.json.format(data, indent=1).decode() + "\n"
 
@@ -209,13 +209,14 @@ def _exact(kind: type[Any], written: object) -> Fraction | Money:
     if not isinstance(written, str) or not re.match(shape, written):
         raise ValueError(f"is not written as {what}")
     value: Fraction | Money = kind(written)
+    # Only one spelling of a value is allowed, so that writing gives back the same bytes.
     if str(value) != written:
         raise ValueError(f"is not written as {what}")
     return value
 
 
 def _written(kind: type[Any]) -> dict[str, Any]:
-    """Return how what JSON has no numbers for is written.
+    """Return the schema of lengths and money, which JSON's numbers cannot hold exactly.
 
     Raises:
         NotImplementedError: nothing of that kind stands in the file.

@@ -31,14 +31,14 @@ from trimlang.version import __version__
 
 
 def source_text(stick: CutStick, unit: str) -> str:
-    """Tell where a stick comes from: ``12 ft, bought`` or ``61 1/2 in, on hand``."""
+    """Say where a stick comes from: ``12 ft, bought`` or ``61 1/2 in, on hand``."""
     if stick.on_hand:
         return f"{length_text(stick.length, unit)}, on hand"
     return f"{feet_text(stick.length, unit)}, bought"
 
 
 def plan_status(plans: tuple[TrimPlan, ...]) -> Status:
-    """Return what can be said of the whole plan: the least that holds for each trim."""
+    """Return the status of the whole plan: the weakest of its trims'."""
     for status in (Status.UNPROVEN, Status.GAP):
         if any(plan.status is status for plan in plans):
             return status
@@ -46,7 +46,7 @@ def plan_status(plans: tuple[TrimPlan, ...]) -> Status:
 
 
 def least_words(result: Result) -> str:
-    """Say below what no plan goes; other joints of long walls would make other pieces."""
+    """Say what no plan costs less than; where joints are free, only of these pieces."""
     pieces = " of these pieces" if any(splice.free for splice in result.splices) else ""
     return (
         f"{plan_status(result.plans)}; no plan{pieces} costs less than"
@@ -70,7 +70,7 @@ def plan_values(result: Result) -> PlanFile:
         trimlang=__version__,
         job=result.job.name,
         surveyed=result.job.surveyed,
-        # where no stick has a price, what a plan costs is the length that is bought
+        # Without prices the planner buys the least length, and "cost" is that length.
         currency="in" if result.job.by_length else result.job.currency,
         pieces=tuple(_piece(piece, stick_of.get(piece.id), result) for piece in result.pieces),
         sticks=tuple(_stick(stick, unit) for plan in result.plans for stick in plan.sticks),
@@ -171,7 +171,7 @@ def _finding(finding: Diagnostic) -> PlanFinding:
 
 
 def bought_text(line: Bought, unit: str) -> str:
-    """Name a line of the order as one asks for it: ``pack of 10, 12 ft``."""
+    """Name a line of the order as one asks for it at the yard: ``pack of 10, 12 ft``."""
     long = feet_text(line.length, unit)
     return f"pack of {line.pack}, {long}" if line.pack > 1 else long
 

@@ -12,13 +12,13 @@ from trimlang.sheets.export.plan_file import SCHEMA_VERSION, PlanFile, values_of
 
 
 class _Version(msgspec.Struct):
-    """What is read first: other versions have other fields."""
+    """What is read first, since other versions have other fields."""
 
     schema: object = None
 
 
 class PlanFileError(ValueError):
-    """A text is no ``plan.json`` that this trimlang reads; ``diagnostic`` says why."""
+    """The text is not a ``plan.json`` that this version reads; ``diagnostic`` says why."""
 
     def __init__(self, code: str, **facts: object) -> None:
         self.diagnostic: Diagnostic = say(code, Span("plan.json", 1, 1, 2), **facts)
@@ -48,13 +48,13 @@ def read_plan(text: str) -> PlanFile:
 
 
 def _elsewhere(text: str) -> tuple[str, str]:
-    """Part what is wrong in a value from where it stands: ``plan.json.pieces[3].part``."""
+    """Split msgspec's message into the place (``plan.json.pieces[3].part``) and what is wrong."""
     wrong, _, where = text.partition(" - at `$")
     return f"plan.json{where.removesuffix('`')}", wrong
 
 
 def _contradictions(plan: PlanFile) -> Iterator[tuple[str, str]]:
-    """Yield where the parts of the file do not agree."""
+    """Yield each place where the file contradicts itself, and how."""
     pieces = Counter(piece.id for piece in plan.pieces)
     sticks = {stick.id: stick for stick in plan.sticks}
     for name, times in pieces.items():

@@ -1,4 +1,4 @@
-"""What the sheets are printed on: a paper by name, or label stock of a stated size."""
+"""What the sheets are printed on: paper by name, or label stock of a given size."""
 
 from __future__ import annotations
 
@@ -21,9 +21,9 @@ _SIZE: Final = re.compile(
 _LEAST: Final = (Fraction(40), Fraction(15))
 _MOST: Final = Fraction(600)
 JOB_WIDE: Final = 130.0
-"""How far a job's name may run in the head of a page (mm)."""
+"""How long a job's name may be in the head of a page (mm)."""
 _EDGE: Final = Fraction(2)
-"""Label printers leave about so much blank at each edge (mm; common practice, no source)."""
+"""Label printers leave about this much blank at each edge (mm; common practice, no source)."""
 
 
 class UnknownPaperError(ValueError):
@@ -39,7 +39,7 @@ class LabelSize:
 
     @property
     def inside(self) -> tuple[Fraction, Fraction]:
-        """What a ticket may fill of it: across and down."""
+        """What a ticket may fill: across and down (mm)."""
         return self.across - 2 * _EDGE, self.down - 2 * _EDGE
 
     @property
@@ -69,7 +69,9 @@ def page_rule(paper: str) -> str:
 
 
 def running(job: str, sheet: str, revision: str, words: Words) -> str:
-    """Return the rule for what stands at the head and foot of every page."""
+    """Return the CSS rule for the head and foot of every page."""
+    # The numbers are known only when the page is laid out: two characters that no text has mark
+    # where CSS puts its counters.
     page = words("page {n} of {all}", n="\0", all="\1")
     parts = [
         {"\0": "counter(page)", "\1": "counter(pages)"}.get(part) or _quoted(part)
@@ -87,7 +89,7 @@ def running(job: str, sheet: str, revision: str, words: Words) -> str:
 
 
 def _quoted(text: str) -> str:
-    """Write a text as a CSS string that no text can end, nor the style element around it."""
+    """Return a text as a CSS string that cannot end the string or the style element around it."""
     return '"' + "".join(c if c.isalnum() or c == " " else f"\\{ord(c):x} " for c in text) + '"'
 
 

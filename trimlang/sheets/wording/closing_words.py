@@ -10,7 +10,7 @@ from trimlang.survey.outline import Outline
 
 
 def closing_words(room: Room, drawn: Outline, closing: Closing | None, pen: Pen) -> str:
-    """Say how the walls come back to where they began; empty where they need not."""
+    """Say how near the walls come back to where they began; empty for an open walk."""
     if drawn.misclosure is None and not room.open_walk:
         return pen.words(
             "Not checked: the corners as written do not go once round; bare wall may hide one."

@@ -1,4 +1,4 @@
-"""What supplies, materials and a trim's section are called, in a sheet's language and units."""
+"""Names supplies, materials and a trim's section in a sheet's language and units."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ SUPPLIES: Final = {
     "filler": N_("filler"),
     "paint": N_("paint"),
 }
-"""What else there is to buy, by the names that the takeoff gives it."""
+"""What is bought besides trim, by the takeoff's names."""
 
 PACKAGES: Final = {
     "nails": N_("box of {size}"),
@@ -61,18 +61,18 @@ MATERIALS: Final = (
     N_("walnut"),
     N_("white"),
 )
-"""Common words for a trim's material; any other is the user's own and stays as it is."""
+"""Common words for a trim's material; any other word is printed as the user wrote it."""
 
 _KNOWN: Final = frozenset(MATERIALS)
 
 FINISHES: Final = frozenset(
     {"oiled", "painted", "prefinished", "primed", "raw", "stained", "unfinished"}
 )
-"""Those of them that say what was done to the wood; all others say what it is."""
+"""Those that say what was done to the wood; all others say what wood it is."""
 
 
 def material(word: str, pen: Pen) -> str:
-    """Say a word that the job file has for a material."""
+    """Say a material's word in the sheet's language."""
     plain = word.casefold()
     if plain not in _KNOWN:
         return word
@@ -108,7 +108,7 @@ def package(supply: Supply, pen: Pen) -> str:
 
 
 def need(supply: Supply, pen: Pen) -> str:
-    """Say what the job takes of it, and what that is made of."""
+    """Say how much of it the job takes, and what that is worked out from."""
     words, facts = pen.words, dict(supply.facts)
     if supply.what == "nails":
         return words(

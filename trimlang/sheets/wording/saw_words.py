@@ -1,4 +1,4 @@
-"""How a piece lies at the saw and how the saw is set, in words; all of it from one table."""
+"""Says how a piece lies at the saw and how the saw is set, from the table in ``at_the_saw``."""
 
 from __future__ import annotations
 
@@ -50,7 +50,7 @@ def lies(at: AtSaw, words: Words) -> str:
 
 
 def hand(at: AtSaw, words: Words) -> str:
-    """Say at which hand the piece's left end is."""
+    """Say on which side of you the piece's left end is."""
     return words(HANDS[at.pose.turned])
 
 
@@ -70,7 +70,7 @@ def setting(at: AtSaw, pen: Pen) -> str:
 
 
 def setting_lines(at: AtSaw, pen: Pen) -> tuple[str, ...]:
-    """Say how table and blade are set: a line for the table, and one for a blade that leans."""
+    """Say how the saw is set: a line for the table, and one for the blade if it is tilted."""
     words = pen.words
     if at.is_square:
         return (words("square"),)
@@ -87,7 +87,7 @@ def at_fence(at: AtSaw, words: Words) -> str:
 
 
 def lies_once(ends: Collection[AtSaw], words: Words) -> str:
-    """Say how pieces lie for all their cuts; empty where they lie otherwise for one of them."""
+    """Say how pieces lie for all their cuts; empty where they do not lie alike for all."""
     if not lie_alike(ends):
         return ""
     mitred = next((one for one in ends if not one.is_square), None)
@@ -95,7 +95,7 @@ def lies_once(ends: Collection[AtSaw], words: Words) -> str:
 
 
 def drawn_above(ends: Collection[AtSaw], words: Words) -> str:
-    """Name the edge that is drawn at the top of a stick's bar, from where you stand the far one."""
+    """Name the edge at the top of a stick's bar: the far one from where you stand."""
     found = dict.fromkeys(LAYS[one.way].poses[0].fence for one in ends if not one.is_square)
     return ", ".join(words(AT_FENCE[fence]) for fence in found)
 
