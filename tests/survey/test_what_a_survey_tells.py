@@ -159,3 +159,67 @@ def test_a_slip_at_a_cased_opening_names_the_width_that_was_written():
     # 56 in were written 44: a foot too short, whatever wall the casing takes up beside it
     told = [slip.words for slip in said.slips]
     assert "“door” read a foot too short: 4 ft 8 in instead" in told
+
+
+BAY = [
+    "W0: 36 in, left=in-corner, right=out-corner(135 deg)",
+    "W1: 36 in, left=out-corner, right=in-corner(135 deg)",
+    "W2: 36 in, left=in-corner, right=in-corner(135 deg)",
+    "W3: 36 in, left=in-corner, right=out-corner(135 deg)",
+    "W4: 36 in, left=out-corner, right=in-corner",
+    "W5: 120 in, left=in-corner, right=in-corner",
+    "W6: 158 7/8 in, left=in-corner, right=in-corner",
+    "W7: 120 in, left=in-corner, right=in-corner",
+]
+
+
+def named(result):
+    (slip,) = closing(result).slips
+    return slip.words
+
+
+def test_a_sound_bay_closes():
+    whole = trimlang.compile("\n".join([HEAD, 'room "R", trim base', *BAY]))
+    assert closing(whole).verdict is Verdict.CLOSES
+
+
+@pytest.mark.parametrize(
+    ("left_out", "between"), [(0, "run W7 and run W1"), (4, "run W3 and run W5")]
+)
+def test_a_wall_of_a_bay_skipped_with_its_angle_is_named(left_out, between):
+    walls = [wall for at, wall in enumerate(BAY) if at != left_out]
+    result = trimlang.compile("\n".join([HEAD, 'room "R", trim base', *walls]))
+    # what the other corners leave of the whole turn is the angle that was skipped
+    assert named(result) == f"a wall skipped between {between}, about 3 ft long"
+
+
+def test_a_face_skipped_between_corners_that_were_all_measured_is_named():
+    walls = [
+        "A: 26 5/8 in, left=in-corner, right=in-corner(89.78 deg)",
+        "B: 13 3/16 in, left=in-corner, right=out-corner(89.39 deg)",
+        # the face, 55 3/16 in long, with an outside corner of 90.38° at its right
+        "C: 13 5/16 in, left=out-corner, right=in-corner(89.74 deg)",
+        "D: 50 1/8 in, left=in-corner, right=in-corner(90.01 deg)",
+        "E: 123 1/4 in, left=in-corner, right=in-corner(90.12 deg)",
+        "F: 131 7/16 in, left=in-corner, right=in-corner(90.2 deg)",
+        "G: 122 1/2 in, left=in-corner, right=in-corner(90.29 deg)",
+    ]
+    result = trimlang.compile("\n".join([HEAD, 'room "R", trim base', *walls]))
+    assert named(result).startswith("a wall skipped between run B and run C, about 4 ft 7 in")
+
+
+def test_no_wall_is_made_up_with_a_corner_like_no_other():
+    # a foot too long: a wall of a foot with corners of 180° would close it as well
+    words = [slip.words for slip in closing(room(north="156 in")).slips]
+    assert not [one for one in words if "skipped" in one]
+
+
+def test_a_reading_is_no_worse_than_what_corners_are_said_to_be():
+    """135° read to half a degree, in a house true to an eighth, is 135° to an eighth."""
+    true = trimlang.compile(
+        "\n".join([HEAD, 'room "R", trim base', "corners: doubt 1/8 deg", *BAY])
+    )
+    truer = trimlang.compile(
+        "\n".join([HEAD, 'room "R", trim base', "corners: doubt 1/16 deg", *BAY])
+    )
+    assert closing(truer).tolerance < closing(true).tolerance

@@ -14,6 +14,7 @@ from trimlang.lengths.angles import degrees_text
 from trimlang.survey.job import End, Run, Stretch
 from trimlang.survey.measured_walk import Course, disputed, replaced
 from trimlang.survey.misfit import misfit
+from trimlang.survey.outline import WHOLE_TURN
 from trimlang.survey.slips import Slip, roughly
 
 _OTHER: Final = {Joint.IN_CORNER: Joint.OUT_CORNER, Joint.OUT_CORNER: Joint.IN_CORNER}
@@ -29,6 +30,8 @@ _LEAST_ROOM_ANGLE, _MOST_ROOM_ANGLE = 30, 330
 # Inches: a skipped wall shorter than that is no wall, and 1 is what it is tried with.
 _SHORTEST: Final = 1.0
 _SQUARE: Final = 90
+_LIKE_ANOTHER: Final = 3
+"""Degrees: a corner that was skipped with its wall is square, or as another of its room is."""
 # Degrees: a smaller "corner" is most likely the saw's setting, written in its place.
 _LARGEST_MITRE: Final = 75
 
@@ -149,49 +152,90 @@ def _wrong_angles(course: Course) -> Iterator[Slip]:
 
 
 def _left_out(course: Course) -> Iterator[Slip]:
-    """Yield walls that may have been skipped, each with the length that closes the room best."""
+    """Yield walls that may have been skipped, each of the length that closes the room best.
+
+    Where a corner's angle was skipped with the wall, it is what the other corners leave.
+    """
     for at, one in enumerate(course.stretches):
         other = course.after(at)
         joints = [end.joint if end else Joint.BUTT for end in (one.right, other.left)]
         if not any(joint.is_corner for joint in joints):
             continue
-        span = one.span
         angles = [end.corner if end else None for end in (one.right, other.left)]
-        guessed = angles[0] is not None and angles[1] is None
-        if guessed:
-            # Its other corner was skipped with it; most often the two are alike.
-            angles[1] = angles[0]
-        left, right = (
-            End(joint=joint, corner=angle, fit=Fit.MITRED, over_scraps=False, span=span)
-            for joint, angle in zip(joints, angles, strict=True)
-        )
-        right = replace(right, implied=guessed)
-        wall = Run(
-            label="",
-            length=Fraction(1),
-            left=left,
-            right=right,
-            trims=(),
-            must_splice=False,
-            may_splice=True,
-            note=None,
-            span=span,
-        )
-        mended = replaced(course.stretches, at, one, wall)
-        walk = replace(course, stretches=mended, chords=()).walk()
-        if not walk.goes_round:
-            continue
-        fit = misfit(walk)
-        # The wall is put in with a length of 1 in, and `pull` gives how much longer it must be.
-        long, gained = fit.pull(fit.effects[at + 1])
-        if long < _SHORTEST:
-            continue
-        names, after = course.names, (at + 1) % len(course.stretches)
-        about = roughly(1 + long, course.room.settings.unit)
-        words = f"a wall skipped between {names[at]} and {names[after]}, about {about} long"
-        disputes = replace(course, stretches=mended).disputes
-        score = fit.total - gained + _DISPUTE * disputes + _LEFT_OUT
-        yield Slip(words, (at, after), score)
+        best: Slip | None = None
+        # an angle that both sides have was read at one corner of the wall, not at both
+        lost = [number for number in (0, 1) if joints[number].is_corner
+                and (angles[number] is None or angles[0] == angles[1])]  # fmt: skip
+        for number in (None, *lost):
+            found = _with_wall(course, at, joints, angles, lost=number)
+            if found is not None and (best is None or found.score < best.score):
+                best = found
+        if best is not None:
+            yield best
+
+
+def _with_wall(
+    course: Course,
+    at: int,
+    joints: list[Joint],
+    angles: list[Fraction | None],
+    *,
+    lost: int | None,
+) -> Slip | None:
+    """Return the slip of a wall skipped after a stretch, if the walk can go round with it.
+
+    ``lost`` tells which of its two corners has the angle that the others leave.
+    """
+    span = course.stretches[at].span
+    ends = [
+        End(joint=joint, corner=angle, fit=Fit.MITRED, over_scraps=False, span=span)
+        for joint, angle in zip(joints, angles, strict=True)
+    ]
+    wall = Run(
+        label="",
+        length=Fraction(1),
+        left=ends[0],
+        right=ends[1],
+        trims=(),
+        must_splice=False,
+        may_splice=True,
+        note=None,
+        span=span,
+    )
+    tried = replace(course, chords=())
+    tried = replace(tried, stretches=replaced(course.stretches, at, course.stretches[at], wall))
+    if lost is not None:
+        lacking = WHOLE_TURN - sum(turn.degrees for turn in tried.turns)
+        left_over = _SQUARE + (lacking if joints[lost].is_outside else -lacking)
+        if not _LEAST_ROOM_ANGLE <= left_over <= _MOST_ROOM_ANGLE:
+            return None
+        known = {Fraction(_SQUARE), *(angle for place in range(len(course.stretches))
+                            if (angle := _angle(course, place)) is not None)}  # fmt: skip
+        if min(abs(left_over - angle) for angle in known) > _LIKE_ANOTHER:
+            return None
+        end = replace(ends[lost], corner=left_over, implied=True)
+        wall = replace(wall, left=end) if lost == 0 else replace(wall, right=end)
+        before, after = course.stretches[at], course.after(at)
+        # the neighbour's own side of that corner says no angle either
+        stretches = replaced(tried.stretches, at + 1, wall)
+        if lost == 0 and before.right is not None:
+            stretches = replaced(stretches, at, _with_end(before, "right", end))
+        elif lost == 1 and after.left is not None:
+            place = (at + 2) % len(stretches)
+            stretches = replaced(stretches, place, _with_end(stretches[place], "left", end))
+        tried = replace(tried, stretches=stretches)
+    walk = tried.walk()
+    if not walk.goes_round:
+        return None
+    fit = misfit(walk)
+    long, gained = fit.pull(fit.effects[at + 1])
+    if long < _SHORTEST:
+        return None
+    names, following = course.names, (at + 1) % len(course.stretches)
+    about = roughly(1 + long, course.room.settings.unit)
+    words = f"a wall skipped between {names[at]} and {names[following]}, about {about} long"
+    score = fit.total - gained + _DISPUTE * tried.disputes + _LEFT_OUT
+    return Slip(words, (at, following), score + (0 if lost is None else _RARER))
 
 
 def _corner(course: Course, at: int) -> str:

@@ -82,7 +82,8 @@ class Course:
             chords=self.chords,
             wall_doubt=float(max(WALL_DOUBT[settings.unit], settings.rounding_step)),
             corner_doubt=float(settings.corner_doubt),
-            measured_doubt=float(FINE_DOUBT if fine else READING_DOUBT),
+            # where corners are said to be true, a reading of one is no worse
+            measured_doubt=float(min(FINE_DOUBT if fine else READING_DOUBT, settings.corner_doubt)),
         )
 
 

@@ -1,0 +1,155 @@
+"""What the best of all detectors would find of a slip, beside what the closing finds.
+
+    python -m benchmarks.closing_ideal --rooms 100
+
+The same rooms as ``benchmarks.closing``.  This detector is told what no survey tells: how its
+rooms' errors were drawn, and that a slip is a wall so many inches too long or too short.  It
+weighs how likely the walk's miss is with each such slip against how likely it is with none
+(Neyman and Pearson: no other test finds more at the same rate of false alarms), and calls out
+where the ratio is beyond what one sound room in a hundred reaches, all rooms together.  Without
+diagonals a miss has its exact density, a convolution of what each error spreads it over; with them
+errors are taken as normal.  ``told which wall`` is a bound that nothing can reach: the same for one
+wall and one direction, given away beforehand, errors as normal.
+"""
+
+from __future__ import annotations
+
+import argparse
+from dataclasses import dataclass
+from math import radians, sqrt
+from random import Random
+from statistics import NormalDist
+
+import numpy as np
+from numpy.typing import NDArray
+
+from benchmarks.closing import FOUND, KINDS, SLIPS, SURVEYS, Survey, Wall, surveyed, text
+from trimlang.compiler import check_job
+from trimlang.survey.diagonals import span_of
+from trimlang.survey.measured_walk import Course
+from trimlang.survey.misfit import Chord, Misfit, misfit
+from trimlang.survey.outline import depths
+
+Floats = NDArray[np.float64]
+READ = 0.125
+HALF_STEP = 1 / 32
+SURE = NormalDist().inv_cdf(0.99)
+GRID, WIDE = 256, 8.0
+"""Places a side, and inches, of the field on which a density is worked out."""
+
+
+@dataclass(frozen=True)
+class Weighed:
+    """A room: the logarithm of the ratio, whether the closing called out, and a slip's size."""
+
+    ratio: float
+    called_out: bool
+    size: float
+
+
+def weigh(walls: list[Wall], across: list[str], survey: Survey, inches: int) -> Weighed:
+    """Weigh one room against walls that are so many inches off."""
+    result = check_job(text(walls, across, survey.doubt))
+    (room,) = result.job.rooms
+    chords = tuple(
+        Chord(*span_of(one, len(room.walk)), float(one.length), one.name) for one in room.diagonals
+    )
+    fit = misfit(Course(room, room.walk, depths(result.job.trims), chords).walk())
+    effects, doubts = np.array(fit.effects), true_doubts(walls, fit, survey)
+    missed = np.array(fit.missed)
+    off = [
+        sign * inches * effects[at]
+        for at, wall in enumerate(walls)
+        if not wall.opening
+        for sign in ((1, -1) if wall.long > inches + 4 else (1,))
+    ]
+    weight = np.linalg.inv((effects * (doubts**2)[:, None]).T @ effects / 3)
+    if across:
+        ratios = np.array([missed @ weight @ one - one @ weight @ one / 2 for one in off])
+    else:
+        density = exact_density(effects, doubts)
+        sound = density(missed)
+        ratios = np.log([density(missed - one) / sound for one in off])
+    called = bool({one.code for one in result.diagnostics} & FOUND)
+    size = float(np.mean([sqrt(one @ weight @ one) for one in off]))
+    return Weighed(float(np.logaddexp.reduce(ratios) - np.log(len(off))), called, size)
+
+
+def true_doubts(walls: list[Wall], fit: Misfit, survey: Survey) -> Floats:
+    """Return the most that each error is off as the rooms are made: inches, then radians."""
+    doubts = np.array(fit.doubts) * sqrt(3)
+    count = len(walls)
+    for at, wall in enumerate(walls):
+        doubts[at] = READ
+        if doubts[count + at]:
+            read = survey.off if wall.angle is None else min(survey.off, 0.25)
+            doubts[count + at] = radians(0.125 if survey.corners else read)
+        if wall.opening:
+            # a wall with a door is read once
+            doubts[at - 1] = doubts[at] = 0.0
+    doubts[2 * count :] = READ
+    return doubts
+
+
+def exact_density(effects: Floats, doubts: Floats):  # type: ignore[no-untyped-def]
+    """Return the density of the walk's miss where errors lie anywhere within their doubts alike.
+
+    Each spreads the miss over a line; the transform of that is sin x ÷ x, and those of all
+    together are multiplied.  What a wall's reading is rounded to spreads it once more.
+    """
+    wave = np.fft.fftfreq(GRID, WIDE / GRID)
+    across, up = np.meshgrid(wave, wave, indexing="ij")
+    spread = np.ones_like(across)
+    walls = len(doubts) // 2
+    for at, (effect, doubt) in enumerate(zip(effects, doubts, strict=True)):
+        along = effect[0] * across + effect[1] * up
+        spread *= np.sinc(2 * doubt * along)
+        if at < walls and doubt:
+            spread *= np.sinc(2 * HALF_STEP * along)
+    field = np.maximum(np.fft.fftshift(np.real(np.fft.ifft2(spread))), 1e-12)
+
+    def density(place: Floats) -> float:
+        x, y = np.clip(np.round(place / (WIDE / GRID)).astype(int) + GRID // 2, 0, GRID - 1)
+        return float(field[x, y])
+
+    return density
+
+
+def drawn(survey: Survey, slip: str | None, count: int, inches: int) -> list[Weighed]:
+    """Weigh the rooms of one survey, sound or with a slip, seeds as in ``benchmarks.closing``."""
+    found = []
+    for kind in KINDS:
+        for seed in range(count):
+            random = Random(f"{kind} {seed} {survey.name} {slip}")
+            walls, across = surveyed(random, kind, survey)
+            if slip is not None:
+                slipped = SLIPS[slip](random, walls)
+                assert slipped is not None
+                walls = slipped[0]
+            found.append(weigh(walls, across, survey, inches))
+    return found
+
+
+def main() -> None:
+    """Print the table."""
+    parser = argparse.ArgumentParser(description=__doc__.partition("\n")[0])
+    parser.add_argument("--rooms", type=int, default=100, help="rooms of each kind and slip")
+    count = parser.parse_args().rooms
+    heads = ("survey", "slip", "closing: false alarms %", "closing finds %", "ideal at 1 %",
+             "ideal at the closing's false alarms", "told which wall, at 1 %")  # fmt: skip
+    print(f"| {' | '.join(heads)} |\n|{' --- |' * len(heads)}")
+    for survey in SURVEYS:
+        for slip, inches in (("an inch", 1), ("two inches", 2)):
+            sound = drawn(survey, None, 2 * count, inches)
+            off = drawn(survey, slip, count, inches)
+            alarms = np.mean([one.called_out for one in sound])
+            hits = np.mean([one.called_out for one in off])
+            levels = np.quantile([one.ratio for one in sound], [0.99, 1 - alarms])
+            ideal = [np.mean([one.ratio > level for one in off]) for level in levels]
+            told = np.mean([NormalDist().cdf(one.size - SURE) for one in off])
+            cells = [f"{100 * share:.1f}" for share in (alarms, hits, *ideal, told)]
+            print(f"| {survey.name} | {slip} | {' | '.join(cells)} |", flush=True)
+
+
+if __name__ == "__main__":
+    main()
