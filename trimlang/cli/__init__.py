@@ -22,6 +22,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     Almost everything that a compiler makes lives until it ends, so collecting garbage while it
     runs, and once more when it stops, only costs time (a tenth of ``trimlang check``).
     """
+    # The collector would look often and find nothing (see the docstring).
     gc.set_threshold(100_000, 20, 20)
     _open_closed_streams()
     for stream in (sys.stdout, sys.stderr):
@@ -48,6 +49,7 @@ def main(argv: Sequence[str] | None = None) -> int:
     else:
         return code
     finally:
+        # What is left is given back by the system; a last collection would only delay the end.
         gc.freeze()
 
 
@@ -106,6 +108,7 @@ def _unheard(error: OSError) -> int:
     from trimlang.cli.replies import WRONG_USAGE, complain, drop_output
 
     drop_output()
+    # A reader that has seen enough, as `head` has, is no mistake to report.
     if not isinstance(error, BrokenPipeError):
         complain(f"reading or writing failed: {(error.strerror or str(error)).lower()}")
     return WRONG_USAGE

@@ -14,6 +14,7 @@ class PlainParser(argparse.ArgumentParser):
     def _print_message(self, message: str, file: Any = None) -> None:
         from trimlang.letters import printable
 
+        # A file's name or an option's value, as typed, is part of argparse's messages.
         text = "\n".join(map(printable, message.split("\n")))
         if file is sys.stdout:
             file.write(text)  # argparse would say nothing of a help that cannot be printed

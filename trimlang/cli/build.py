@@ -142,6 +142,7 @@ def checked_plans(what: str = "printed") -> Iterator[None]:
 
 def outcome(result: Result) -> Outcome:
     """Return how a job went by its diagnostics, with the first error if there is one."""
+    # Warnings do not fail a job.
     errors = [one for one in result.diagnostics if one.severity is Severity.ERROR]
     if not errors:
         return Outcome(CLEAN)
@@ -164,6 +165,7 @@ def read_job(job: str, messages: MessageOptions) -> tuple[str, Path | None]:
         return read_text(path), path
     except UnreadableError as error:
         name = STDIN if job == "-" else Path(job).name
+        # A file that cannot be read is reported like any mistake in it, at its first place.
         finding = say(error.code, Span(name, 1, 1, 2), **error.facts)
         show((finding,), {}, sys.stderr, form=messages.form, folder=messages.folder)
         raise StopError(JOB_ERRORS, f"{finding.code} {finding.message}") from None
@@ -205,6 +207,7 @@ def sheet_files(
     Raises:
         StopError: an option cannot be followed; the reason has been printed.
     """
+    # Imported here, since `check` needs nothing of the sheets.
     from trimlang.output.job_files import paperwork
     from trimlang.workers.forked import RefusedError
 

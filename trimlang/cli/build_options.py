@@ -118,6 +118,8 @@ def run(asked: Namespace) -> int:
     from trimlang.cli.build import build
     from trimlang.workers.stopping import stoppable
 
+    # A signal ends the build wherever Python runs, but waits while two sets of sheets change
+    # places.
     with stoppable():
         return build(options.only_job()).code
 
@@ -146,6 +148,7 @@ def build_options(asked: Namespace) -> BuildOptions:
 
 
 def _number(text: str) -> int:
+    # Cut to nine figures first: converting a number of a million figures would take minutes.
     if not text.isdecimal() or not 1 <= int(text[:9]) <= 1000:
         raise ArgumentTypeError(f"“{text}” is no whole number from 1 to 1000")
     return int(text)

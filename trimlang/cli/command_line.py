@@ -41,6 +41,7 @@ def arguments(command: str | None = None) -> argparse.ArgumentParser:
     commands = parser.add_subparsers(
         dest="command", metavar="COMMAND", required=True, parser_class=CommandParser
     )
+    # A command's help and options are described in its module; only the one asked for is imported.
     for module in [_MODULES[command]] if command in _MODULES else _MODULES.values():
         import_module(f"trimlang.cli.{module}").describe(commands)
     return parser

@@ -120,6 +120,7 @@ def run(asked: Namespace) -> int:
     if options.out is not None and options.out.is_file() and not options.force:
         complain(f"{options.out} is there already; name another file, or add --force")
         return WRONG_USAGE
+    # Either a second file or a revision says what to compare with, never both.
     if (options.new is None) == (options.revision is None):
         complain("give two job files, or one and --git REV")
         return WRONG_USAGE
@@ -152,6 +153,7 @@ def _compare(options: CompareOptions, folder: Path) -> int:
     text = _in_form(options, found, versions, old, new)
     if options.out is None:
         sys.stdout.flush()
+        # As bytes: the terminal's own encoding may lack an arrow, and a redirected report is UTF-8.
         sys.stdout.buffer.write(text.encode("utf-8"))
         sys.stdout.buffer.flush()
     else:
@@ -211,6 +213,7 @@ def _both(
             tell(name, result)
     if not all(result.ok for result in checked):
         raise StopError(JOB_ERRORS)
+    # Kept before the logs are taken off the jobs below.
     logs = (checked[0].job.log, checked[1].job.log)
     if not all(logs):
         checked = [replace(one, job=replace(one.job, log=())) for one in checked]
@@ -225,6 +228,7 @@ def _both(
             raise StopError(JOB_ERRORS)
         compiled.append(result)
     if same:
+        # Equal jobs have equal plans; only the text that findings point into differs.
         compiled.append(replace(compiled[0], sources=checked[1].sources))
     return compiled[0], compiled[1], logs
 

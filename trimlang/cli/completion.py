@@ -62,6 +62,7 @@ def _mark(
     folders: dict[str, Any],
 ) -> None:
     """Mark each argument that is a file or folder, by its name in the help."""
+    # argparse has no public list of its arguments.
     for action in parser._actions:
         if isinstance(action, argparse._SubParsersAction):
             for command in action.choices.values():

@@ -58,6 +58,7 @@ def run(asked: Namespace) -> int:
         return WRONG_USAGE
     try:
         with source.open("rb") as file:
+            # One byte more than allowed is enough to see that a file is too large.
             data = file.read(MOST_MEGABYTES * 2**20 + 1)
     except OSError as error:
         complain(f"cannot read {source}: {(error.strerror or str(error)).lower()}")

@@ -83,6 +83,7 @@ def take_out(job: Path, revision: str, into: Path) -> tuple[Path, str]:
         target = into.joinpath(*PurePosixPath(path).parts)
         target.parent.mkdir(parents=True, exist_ok=True)
         target.write_bytes(data)
+        # The job's log counts as part of the version, as it does on the disk.
         also = [log_beside(Path(name)).name] if path == name else []
         for other in (*_includes(path, data), *also):
             try:
@@ -104,6 +105,8 @@ def _includes(path: str, data: bytes) -> list[str]:
     for line in parse(Source(path, text))[0]:
         if isinstance(line, tree.Include):
             other = posixpath.normpath(posixpath.join(posixpath.dirname(path), line.path.text))
+            # Includes outside the job's folder are not taken; the compiler refuses them in any
+            # case.
             inside = not other.startswith(("/", "../")) and other not in ("..", ".")
             if inside and "\0" not in other:
                 found.append(other)

@@ -124,6 +124,7 @@ def _filled(text: str) -> Iterator[str]:
 
 def _roff(text: str) -> str:
     """Return a text such that roff takes nothing in it for a request."""
+    # A plain hyphen may be printed as a dash, and then an option cannot be copied.
     signs = {"\\": "\\e", "-": "\\-"}
     text = "".join(
         signs.get(sign, sign if sign.isascii() else f"\\[u{ord(sign):04X}]") for sign in text

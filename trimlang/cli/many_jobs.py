@@ -61,12 +61,14 @@ def build_many(options: BuildOptions) -> int:
         )
         for file, target in zip(files, targets, strict=True)
     ]
+    # No more processes than jobs: an idle one costs its start.
     processes = min(options.at_once or cores(), len(files))
     answers: dict[int, JobAnswer] = {}
     told = 0
     with _stoppable(), _bar(len(files)) as step, WorkerPool(processes, _built, OUR_FAULT) as pool:
         try:
             for place, answer in pool.do(jobs):
+                # No answer means that the process died; its job is reported, and the others go on.
                 answers[place] = answer or _died(files[place])
                 step()
                 # Jobs finish in any order; an answer waits until all before it have been printed.
@@ -104,6 +106,8 @@ def several(given: Sequence[str]) -> list[str] | None:
     seen: dict[Path, str] = {}
     for file in given:
         with suppress(OSError, RuntimeError):
+            # A file given twice, also by another path, is one job: two builds would write one
+            # folder.
             seen.setdefault(Path(file).resolve(), file)
     return list(seen.values())
 
@@ -125,6 +129,7 @@ def places(files: Sequence[str], out: Path | None, kept: Sequence[str] = ()) -> 
     names = [path.stem if out is not None else f"{path.stem}-sheets" for path in paths]
     folders = [path.resolve().parent if out is None else out for path in paths]
     if out is not None:
+        # Names that differ only in case are one folder on some disks.
         counts = {name.casefold(): 1 for name in kept}
         for name in names:
             counts[name.casefold()] = counts.get(name.casefold(), 0) + 1
@@ -154,6 +159,7 @@ def worse(one: int, other: int) -> int:
 def cores() -> int:
     """Return how many cores this process may use."""
     with suppress(AttributeError):
+        # In a container there may be fewer cores for us than the machine has.
         return len(os.sched_getaffinity(0))
     return os.cpu_count() or 1
 

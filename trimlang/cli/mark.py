@@ -122,6 +122,7 @@ def _mark(options: MarkOptions) -> int:
         log = read_job(str(log_path), messages)[0]
     if log and not log.endswith("\n"):
         log += "\n"
+    # The number of the first new line: findings from there on are about what is being added.
     first = log.count("\n") + 1
     saved = read_job(options.file, messages)[0].splitlines() if options.file else []
     lines = [" ".join(line.split()) for line in (*options.lines, *saved)]
@@ -183,6 +184,7 @@ def _take_back(options: MarkOptions) -> int:
     if not said:
         complain(f"{log_path} has no line that could be taken back")
         return WRONG_USAGE
+    # Only comments stand behind it, and they stay.
     gone = lines.pop(said[-1])
     try:
         replace_file(log_path, "".join(lines).encode("utf-8"))
@@ -196,6 +198,7 @@ def _take_back(options: MarkOptions) -> int:
 def _said_just_now(log_path: Path, before: str, fresh: list[str]) -> bool:
     """Tell whether the log ends in these same lines and was written less than a minute ago."""
     lines = [line for line in before.split("\n") if line.strip()]
+    # Compared as written out in full, so that a short line and its full form count as the same.
     if not fresh or lines[-len(fresh) :] != fresh:
         return False
     with suppress(OSError):
@@ -261,6 +264,7 @@ def _in_place(text: str, spans: dict[Span, str]) -> str:
     mark = "\ufeff" if text.startswith("\ufeff") else ""
     # Lines and their ends alternate, so line n is part 2 (n - 1).
     parts = re.split(r"(\r\n|\r|\n)", text.removeprefix(mark))
+    # From the end, so that the columns of places still to come stay right.
     for span in sorted(spans, reverse=True):
         at = 2 * (span.line - 1)
         line = parts[at]

@@ -20,6 +20,7 @@ class Progress:
 
     def __init__(self, stream: TextIO, *, quiet: bool = False) -> None:
         self._stream = stream
+        # Nobody looks at a file or a pipe, and control characters would spoil it.
         self._looked_at = stream.isatty() and not quiet
         self._shown: Any = None
         self._began = monotonic()

@@ -58,6 +58,7 @@ def _checked(options: BuildOptions, files: Sequence[str]) -> list[tuple[str, Res
         try:
             text, path = read_job(file, messages)
         except StopError as stop:
+            # Go on: all jobs' mistakes are told in one go.
             failed.append((file, stop.outcome.why))
             continue
         result = check_job(text, path=path, name=STDIN)
@@ -81,6 +82,7 @@ def _planned(options: BuildOptions, checked: Sequence[tuple[str, Result]]) -> Sh
     from trimlang.shared_order.shared_plan import plan_together
 
     pool = flats(checked)
+    # Before planning: flats that disagree about a trim or the saw cannot share a stick.
     wrong = disagreements(pool)
     for flat, finding in wrong:
         _show(options, flat, (finding,))

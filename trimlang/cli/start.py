@@ -105,6 +105,7 @@ def first_file(name: str, today: str, metric: bool) -> str:
     from trimlang.resources import folder
 
     shipped = folder("templates") / "start" / ("metric.trim" if metric else "inch.trim")
+    # A file's name may hold quotes or control characters; in the job file they would be a mistake.
     called = "".join(sign for sign in name if sign.isprintable() and sign not in '"“”')
     called = " ".join(called.replace("-", " ").replace("_", " ").split()) or "New job"
     text = shipped.read_text(encoding="utf-8")

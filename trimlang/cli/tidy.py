@@ -95,6 +95,7 @@ def run(asked: Namespace) -> int:
     if options.files.count("-") > 1:
         complain("standard input can be read once")
         return WRONG_USAGE
+    # All files are done even if one fails; the worst code is returned.
     return max(_tidy(name, options) for name in options.files)
 
 
@@ -126,6 +127,7 @@ def _tidied(name: str, options: TidyOptions) -> int:
         return WRONG_USAGE
     source = Source(_shown(name), file.before.decode("utf-8-sig"))
     show(file.tidied.findings, {source.name: source}, sys.stderr, form=options.messages)
+    # git's textconv stops at any code but 0, so --print never fails on an unreadable line.
     code = JOB_ERRORS if file.tidied.findings and not options.printed else CLEAN
     if options.diff:
         _print("".join(_diff(file)).encode("utf-8"))
@@ -160,6 +162,7 @@ def _read(name: str) -> _File:
     from trimlang.language.tidy_file import tidy
     from trimlang.reading import MOST_MEGABYTES, read_stream
 
+    # One byte more than allowed is enough to see that a file is too large.
     most = MOST_MEGABYTES * 2**20 + 1
     if name == "-":
         data = sys.stdin.buffer.read(most)

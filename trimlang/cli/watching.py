@@ -147,6 +147,7 @@ class WatchedJob:
             own = self._options.sheets.templates
             # The log is watched even where it is missing: the first `mark` makes it.
             files = [self._path, log_beside(self._path)]
+            # Watching begins before the files are read, so that no save in between is missed.
             self._watcher.begin(files, [own] if own is not None else [])
             # The user's own templates may be what was saved; ours do not change.
             if own is not None:
@@ -209,6 +210,7 @@ class WatchedJob:
         self._drawings.next_turn()
         files = sheet_files(self._options.sheets, result, filler=self._filler_of_last_build())
         self._look_up()
+        # A comment changed, or the quick plan was the best already: leave disk and browser alone.
         if files == self._files and self._target.is_dir():
             self._preview.tell("")
             sys.stdout.write(f"{name}: the same sheets\n")

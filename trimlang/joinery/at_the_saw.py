@@ -1,15 +1,15 @@
-"""How a piece lies at the saw for a cut: the one place that says an orientation.
+"""How a piece lies at the saw for a cut: the only place that decides an orientation.
 
 You stand before the saw; the fence is on its far side.  A table of ways to lie, a row each,
 says which way the face looks, which edge is at the fence and at which of your hands the
 piece's left end is.  A cut is a plane, said by where the end is longest; the row turns that
-plane with the piece, and from the turned plane follows to which side the table swings, to
+plane with the piece.  From the turned plane it follows to which side the table swings, to
 which the blade leans, and on which side of the blade the piece lies.  Tickets, stick layouts
-and saw sheet draw and say only what stands here.
+and saw sheet draw and say only what this module returns.
 
 The table swings right when its handle goes to your right, so that the cut runs to the right
 on its way from the fence towards you; the blade leans left when its top does.  Common saw
-terms, no source; ``tests/sheets/test_solids_from_words.py`` holds that what is printed in
+terms, no source; ``tests/sheets/test_solids_from_words.py`` checks that what is printed in
 them gives the piece that the room needs.
 """
 
@@ -82,7 +82,7 @@ class Pose:
 
 @record
 class LayRow:
-    """A way to lie: its poses, the first one liked best; a saw may be able to cut only another."""
+    """A way to lie: its poses, the preferred one first; some saws can cut only the other."""
 
     way: Lay
     poses: tuple[Pose, ...]
@@ -92,7 +92,7 @@ LAYS: Final = {
     row.way: row
     for row in (
         LayRow(Lay.STANDING, (Pose(Facing.YOU, Against.BACK),)),
-        # too tall to stand: what the table would be swung by, the blade is tilted by
+        # Too tall to stand at the fence: the blade is tilted by what the table would be turned by.
         LayRow(
             Lay.FLAT,
             (Pose(Facing.UP, Against.TOP), Pose(Facing.UP, Against.BOTTOM, turned=True)),
@@ -107,7 +107,7 @@ LAYS: Final = {
             Lay.SCARF,
             (Pose(Facing.UP, Against.CEILING), Pose(Facing.UP, Against.WALL, turned=True)),
         ),
-        # upside down, the fence for the wall and the table for the ceiling
+        # Upside down: the fence stands for the wall, the table for the ceiling.
         LayRow(Lay.NESTED, (Pose(Facing.YOU, Against.WALL, turned=True),)),
     )
 }
@@ -138,7 +138,7 @@ class AtSaw:
 
 @record
 class MitreSaw:
-    """What a saw can do with one trim: to which sides its blade leans, whether it stands there."""
+    """What a saw can do with one trim: which ways its blade tilts, whether the trim can stand."""
 
     tilts: tuple[Hand, ...]
     stands: bool = True
@@ -177,7 +177,7 @@ def nested(cut: Cut, side: str) -> AtSaw | None:
     """Return how a crown's end lies nested; None where it is not mitred, or no crown."""
     if cut.crown is None:
         return None
-    # leaning as on the wall, only how far it stands out from the wall counts
+    # It leans as it does on the wall, so the cut slopes only in plan, as at a standing trim.
     leans = (0, _leans(cut)[1])
     return _posed(Lay.NESTED, leans, side, (cut.crown.nested_setting, NOTHING), MitreSaw(()))
 
@@ -205,7 +205,7 @@ def _leans(cut: Cut) -> tuple[int, int]:
     if longest.is_across:
         return (-1 if longest is Edge.BOTTOM else 1), 0
     through = {Edge.FACE: 1, Edge.BACK: -1}.get(longest, 0)
-    # a crown's ceiling edge stands out as its face does
+    # A crown's ceiling edge is both its upper edge and the one that stands out.
     return (through if cut.crown is not None else 0), through
 
 
@@ -244,7 +244,7 @@ def _turned(
         piece=Hand.LEFT if right > 0 else Hand.RIGHT,
         swing=_side(swing),
         mitre=mitre if swing else NOTHING,
-        # the blade leans to where the plane's way out of the piece, turned right, looks down
+        # A cut face that looks down overhangs: the blade's top leans the way that the face looks.
         tilt=_side(tilt),
         bevel=bevel if tilt else NOTHING,
     )

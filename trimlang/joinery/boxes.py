@@ -56,6 +56,7 @@ def box_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
     for boxes in room.boxes:
         for side in _BoxSide:
             whole = _side(job, room, boxes, side)
+            # All boxes of a set are alike, so one side stands for all of them.
             if whole.vanishes:
                 findings.say("T122", boxes.span, part="a box's side", trim=boxes.trim)
                 return
@@ -90,6 +91,7 @@ def _side(job: Job, room: Room, boxes: WallBoxes, side: _BoxSide) -> Piece:
 
 
 def _corner(job: Job, room: Room, boxes: WallBoxes, side: _BoxSide, end: Side) -> Cut:
+    # A corner of 90° - s or 90° + s; each side is mitred at 90° less half of it, (90° ± s) / 2.
     lean = boxes.slope if side.is_sharp[end] else -boxes.slope
     across = job.trim(boxes.trim).height or NOTHING
     mitre = (RIGHT + lean) / 2

@@ -62,6 +62,7 @@ def corner_piece(
     ``beside`` is the part of the run that it is glued to.
     """
     mitre = (STRAIGHT - (met.corner or STRAIGHT)) / 2
+    # The docstring's 2 R tan(φ/4): the mitre here is half of φ/2, and R grows by what is behind.
     back = 2 * ((met.end.bullnose or NOTHING) + met.off) * tangent(mitre)
     exact = back + 2 * (trim.thickness or NOTHING) * tangent(mitre)
     length, rounding = round_length(exact, deciding_row(met.end, met.end, settings), settings)

@@ -34,6 +34,7 @@ def exact_mitre(end: End, settings: Settings) -> Fraction:
     """Return the mitre in degrees from square; 0 for a square end."""
     if end.fit is Fit.SQUARE:
         return NOTHING
+    # The joint's row says what its mitre follows from, so no joint is named here.
     match end.joint.mitre:
         case Mitre.HALF_THE_CORNER:
             return corner_mitre(end, settings)

@@ -27,6 +27,7 @@ def face_mitre(end: End, slope: Fraction) -> Fraction:
     follows = end.joint.mitre
     if follows is Mitre.HALF_THE_BEND:
         return abs(end.bend) / 2
+    # Plumb is the pitch from square, and level is what that lacks of 90°.
     return abs(slope) if follows is Mitre.THE_PITCH else 90 - abs(slope)
 
 

@@ -23,6 +23,7 @@ def check_reach(
 ) -> None:
     """Report the ends of a piece whose mitre is further from square than the saw can turn."""
     for side, cut, end in (("left", piece.left, run.left), ("right", piece.right, run.right)):
+        # The setting, not the exact angle: the saw is turned to the setting.
         if cut.setting > settings.saw_reach:
             findings.say(
                 "T404",

@@ -116,6 +116,8 @@ class Meeting:
         At a mate, the face ends at the mate's face; at a wall or a face, both end there.
         """
         deep = depth_of(trim)
+        # Where two trims meet, the face ends at the mate's face, which stands out by its own
+        # thickness.
         mate = {Meets.MATE: deep, Meets.UNLIKE: self.thick}.get(self.meets, NOTHING)
         return self.past(self.off), self.past(self.off + deep, self.beyond + mate)
 

@@ -261,6 +261,7 @@ class Piece:
         )
         if not inside or self.wall_edge is not None:
             return Fraction(0)
+        # Rounding down is the only reason for a gap that is known: the piece is short by that much.
         return max(-self.rounding.by, Fraction(0))
 
 

@@ -30,6 +30,7 @@ def round_length(exact: Fraction, row: str, settings: Settings) -> tuple[Fractio
     step = settings.rounding_step
     # The tangent's last decimals must not push a length that lies on a mark to the next one.
     exact = on_mark(exact, step / _FINER)
+    # A sprung fit: a little too long on purpose, but by no more than the raise.
     if raised:
         length = steps_down(exact + raised, step)
         if length < exact:

@@ -42,6 +42,7 @@ def other_cuts(splice: Splice, wanted: Iterable[Fraction]) -> tuple[tuple[Fracti
             cut.append(min(full, steps_down(left, step)))
         return (*cut, total - sum(cut))
 
+    # A stick of that length gives so much less along a crown's wall edge.
     tried = [after(steps_down(length - splice.past, step)) for length in wanted]
     tried.append(after(max(steps_up(total - (count - 2) * full - last, step), shortest)))
     alike = steps_nearest(total / count, step)

@@ -25,6 +25,7 @@ class Studs:
 
     def at_or_before(self, place: Fraction) -> Fraction:
         """Return the last stud at or before ``place``, counted from the left."""
+        # Studs stand at first, first + spacing, ...: the largest of these up to `place`.
         return self.first + steps_down(place - self.first, self.spacing)
 
     def nearest(self, place: Fraction) -> Fraction:

@@ -152,6 +152,7 @@ def run_of(room: Room, strip: Strip, side: Side) -> Run:
 
 def goes_on_over(room: Room, strip: Strip, trim: Trim) -> Iterator[Remark]:
     """Yield a remark for each opening that the trim goes on over, and where it goes on to."""
+    # The gaps between two runs, and those before the first and behind the last.
     stops = [-1, *(at for at, place in enumerate(strip.places) if place in strip.runs)]
     for one, other in pairwise([*stops, len(strip.places)]):
         gaps = [part for place in strip.places[one + 1 : other]

@@ -137,6 +137,7 @@ class TrimWalk:
             return Meeting(end=end, meets=Meets.ITSELF)
         following = self._next(strip, side)
         met = self._at_corner(run, trim, end, following, side)
+        # One of the two ends at a rounded corner brings its small piece: the left of them.
         brings = side is Side.RIGHT or following is None
         met = rounded(met, trim, run.label, self._findings, brings=brings)
         if end.over_scraps and end.joint.is_outside:
@@ -175,8 +176,7 @@ class TrimWalk:
                     past = replace(plain, beyond=behind)
                     return past if plain.outside else self._at_plane(plain, behind)
                 mate = there.left if side is Side.RIGHT else there.right
-                # Of a coped corner one side runs square into it, and the other is coped to its
-                # face.
+                # Of a coped corner one side runs square in; the other is coped to its face.
                 if mate is not None and mate.fit is Fit.COPED and end.fit is not Fit.COPED:
                     plain = replace(plain, end=replace(end, fit=Fit.SQUARE))
                 return replace(plain, beyond=self.stands_off(other, trim))

@@ -38,6 +38,8 @@ def parser() -> Lark:
     text = grammar_text()
     try:
         with (made_ahead.FOLDER / _tables_name(text)).open("rb") as tables:
+            # The tables are for this very grammar, lark version and options: the file's name is
+            # their digest.
             ready: Lark = Lark.load(tables)
             return ready
     except FileNotFoundError:

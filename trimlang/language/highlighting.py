@@ -30,13 +30,17 @@ def highlighting(lark: Lark) -> dict[str, Any]:
     patterns = {one.name: _uncounted(str(one.pattern.value)) for one in lark.terminals}
     words = [name for name, pattern in patterns.items() if _is_spelled(pattern)]
     starts = _line_starts(lark.rules)
+    # “trim base:” and its like: the name after the word gets a colour of its own.
     named = [start for start in starts if _begins(lark.rules, start, "NAME", "COLON")]
     phrases = [one for one in words if "[ \t]+" in patterns[one] and one not in _JOINTS]
     others = [one for one in words if one not in (*_UNITS, *_JOINTS, *phrases)]
+    # “room "Den"” and its like.
     headings = [start for start in starts if _begins(lark.rules, start, "STRING")]
     name, string = patterns["NAME"], patterns["STRING"]
     number = "|".join(patterns[one] for one in _NUMBERS)
     marks = [mark for unit in ("FOOT", "INCH", "DEG") for mark in _marks(patterns[unit])]
+    # A word of the language after one that takes a name is still that word (“trim base” but “head
+    # butt”).
     not_a_word = f"(?!{_any(patterns, words)})"
     followed = "|".join(patterns[one] for one in _before_names(lark.rules, words))
     # An editor takes the first pattern that matches at a place, so the more particular ones come

@@ -77,6 +77,7 @@ class KnownSlip:
 def _with_a_point(comma: Found) -> str:
     """Return a number without its comma: thousands if a wall can be so long, else a decimal."""
     whole, rest, unit = comma["whole"], comma["rest"], comma["unit"] or "mm"
+    # Without a unit the number is taken as millimetres, in which thousands are usual.
     unit = "in" if unit in '"″”' else unit.casefold()
     as_thousands = len(rest) == 3 and in_inches(Fraction(whole + rest), unit) <= _ANY_WALL
     return f"{whole}{rest}" if as_thousands else f"{whole}.{rest}"
@@ -111,6 +112,7 @@ KNOWN_SLIPS: Final = (
     _slip(
         ("N\t40\tin-corner\tbutt", None),
         ("run;N;40;butt;butt", None),
+        # The same separator twice, and no comma: a row of a table.
         written=r"^[^,#\"]*?([\t;])[^,#\"]*?\1.*$",
         wanted="a line of a job file",
         remedy="This looks like a row of a spreadsheet: save it as CSV, and “trimlang convert”"
@@ -176,6 +178,7 @@ KNOWN_SLIPS: Final = (
     ),
     _slip(
         ("N: 2 740, left=butt, right=butt", "N: 2740, left=butt, right=butt"),
+        # Three figures after the gap are thousands; fewer may be inches after feet (the next slip).
         written=rf"{_WALL}\s*(?P<slip>(?P<a>\d+) (?P<b>\d{{3}}))\b(?! ?[/⁄∕])",
         wanted="a number in one",
         remedy="A number has no gap in it: write {}.",

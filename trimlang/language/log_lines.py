@@ -54,6 +54,7 @@ class LogLines(Transformer[Token, Any]):
             span=self._span(meta),
         )
 
+    # The grammar has three rules because different parts may follow; what is built is the same.
     wasted = shorter = cut_piece
 
     @v_args(meta=True)

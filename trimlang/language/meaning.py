@@ -13,6 +13,7 @@ def meaning(value: Any) -> Any:
     """Return plain data that is equal for equal meanings: the value with its places left out."""
     if isinstance(value, Span):
         return None
+    # The class's name counts: two facts with equal fields may mean different things.
     if is_dataclass(value) and not isinstance(value, type):
         said = [meaning(getattr(value, one.name)) for one in fields(value)]
         return (type(value).__name__, *said)

@@ -60,6 +60,7 @@ def _expected_phrase(terminals: set[str]) -> str:
         phrases.append("a unit")
     phrases += [f"“{word}”" for word in _expected_words(terminals)]
     phrases += [_PHRASES[name] for name in _PHRASES if name in terminals]
+    # A longer list helps nobody.
     if len(phrases) > 8:
         phrases = [*phrases[:7], "…"]
     if not phrases:
@@ -123,11 +124,13 @@ def explain(error: UnexpectedInput, text: str, file: str, line: int) -> Diagnost
     if before is not None and before.type == "NAME":
         slip = Span(file, line, before.column or 1, (before.column or 1) + len(before))
         first = not text[: slip.column - 1].strip()
+        # A line that begins with an unknown word was read as a run's name without its colon.
         if first and "COLON" in terminals:
             remedy = did_you_mean(
                 before, line_words(), "A run is written “N: 29 1/8 in, left=in-corner, right=butt”."
             )
             return say("T100", slip, word=str(before), remedy=remedy)
+        # “lft=butt”: what stands before an equals sign is a side.
         if word == "=":
             remedy = did_you_mean(before, ("left", "right"), "An end is “left=…” or “right=…”.")
             return say("T101", slip, word=str(before), wanted="“left” or “right”", remedy=remedy)
@@ -137,6 +140,7 @@ def explain(error: UnexpectedInput, text: str, file: str, line: int) -> Diagnost
         slip = Span(file, line, before.column or 1, (before.column or 1) + len(before))
         remedy = did_you_mean(before, ("note",), "A text in quotes follows the word note.")
         return say("T101", slip, word=str(before), wanted="“note”", remedy=remedy)
+    # Nothing before it: the line's first word is not one that a line begins with.
     if column == 1 or not text[: column - 1].strip():
         remedy = did_you_mean(word, line_words(), "See the list of lines in docs/language.md.")
         return say("T100", span, word=word, remedy=remedy)

@@ -80,6 +80,7 @@ class NumberRules(WallLines):
             return tree.Word(str(token).lower(), span)
         if token.type == "NAME" and not token.isascii():
             self._one_alphabet(token, span)
+        # An accent may be typed as one character or two; names must compare equal either way.
         text = unicodedata.normalize("NFC", str(token))
         # how far apart the words of a material stand says nothing
         return tree.Word(" ".join(text.split()) if token.type == "WORDS" else text, span)
@@ -107,10 +108,12 @@ class NumberRules(WallLines):
             self.problems.append(say("T118", place, name=str(name), sign=sign, what=what))
 
     def _number(self, token: Token, span: Span) -> tree.Number:
+        # Arithmetic with huge numbers could take unbounded time; no length or price needs so many.
         if sum(map(str.isdigit, token)) > _MOST_DIGITS:
             self.problems.append(say("T110", span))
             return tree.Number(Fraction(1), span)
         if token.type == "VULGAR":
+            # `numeric` gives a float, which the small denominator turns back into an exact ⅓ or ⅞.
             return tree.Number(Fraction(unicodedata.numeric(token)).limit_denominator(16), span)
         if token.type != "FRACTION":
             return tree.Number(Fraction(token), span, bool(_THREE_PLACES.fullmatch(token)))
@@ -118,6 +121,7 @@ class NumberRules(WallLines):
         if below == 0:
             self.problems.append(say("T111", span, written=str(token)))
             return tree.Number(Fraction(1), span)
+        # No tape is finer, and arbitrary denominators would make every later sum slow.
         if below > _FINEST:
             self.problems.append(say("T120", span, written=str(token)))
             return tree.Number(Fraction(1), span)

@@ -65,6 +65,7 @@ def parse(
     for number, text in enumerate(source.lines(), start=1):
         if not text or text.isspace():
             continue
+        # Checked before the parser sees it: its time grows with the line.
         if len(text) > LONGEST_LINE:
             findings.append(say("T105", Span(source.name, number, 1, 2), most=LONGEST_LINE))
             continue
@@ -79,6 +80,7 @@ def parse(
                 statements.append(_unreadable(text, source.name, number))
         elif statement is not None:
             statements.append(statement)
+        # A file with so many mistakes is not a job file.
         if len(findings) > MOST_MISTAKES:
             findings.append(say("T106", Span(source.name, number, 1, 2), most=MOST_MISTAKES))
             break

@@ -36,6 +36,7 @@ def with_room(source: Source, name: str) -> str:
     end = "\r\n" if "\r\n" in source.text else "\n"
     lines = source.text.split(end)
     logged = (line.span.line for line in statements if isinstance(line, tree.LOG_LINES))
+    # The site log stands at the end of a file, and a room below it would be read as part of it.
     at = min(logged, default=len(lines) + 1) - 1
     while at and not lines[at - 1].strip():
         at -= 1
@@ -67,6 +68,7 @@ def _skeleton(
     ]
     named = named or [line.name.text for line in statements if isinstance(line, tree.TrimLine)][:1]
     trims = f", trim {', '.join(named)}" if named else ""
+    # Where the job says how walls meet, the skeleton need not say it again.
     ends = "" if any(one.row() is Settings.ends for one in said) else ", ends in"
     one, other = _WALLS[unit]
     return [

@@ -123,6 +123,7 @@ class StockLines(LogLines):
         """Tell of ``17,40``, which reads as a price and a further stick of 40 without one."""
         (amount, unit), *more = offer.length.parts
         at, end = price.span.end + 1, offer.length.span.end
+        # Only a bare whole number right behind the price's comma can be its decimals.
         if offer.price or unit or more or amount.denominator != 1 or offer.length.span.column != at:
             return False
         span = replace(price.span, end=end)

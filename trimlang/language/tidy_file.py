@@ -88,6 +88,7 @@ def _spaced(lines: list[_Set]) -> list[_Set]:
             continue
         if line.line.rule == "room":
             above = len(spaced)
+            # Remarks right above a heading belong to it: the blank line goes above them.
             while above and spaced[above - 1].is_remark:
                 above -= 1
             if above and not spaced[above - 1].is_blank:
@@ -104,6 +105,7 @@ def _columns(lines: list[_Set]) -> list[str]:
     for start, end in _rooms(lines):
         runs = [at for at in range(start, end) if lines[at].line.label]
         labels = {at: texts[at][: lines[at].line.label] for at in runs}
+        # A long label would push all others' lengths far to the right, so it takes no part.
         short = [_width(label) for label in labels.values() if _width(label) <= LONGEST_LABEL]
         column = max(short, default=0)
         for at, label in labels.items():

@@ -67,6 +67,7 @@ def read_line(raw: str) -> TidyLine:
     if not tokens:
         return TidyLine(raw, comment=comment)
     words, label = _written(tokens, tree)
+    # The tidy words are read back, and must mean what the line meant.
     said, again = _statement(tree), _read(words)
     if again is None or not same_meaning(said, _statement(again[1])):
         # This has never been seen, but what a line says matters more than how it looks: leave it.
@@ -139,6 +140,7 @@ def _in_lengths(tokens: list[Token], tree: Tree[Token]) -> tuple[set[int], set[i
         elif part.data in ("mixed", "feet_and_inches"):
             spans.append((start, end))
             last = next(token for token in reversed(tokens) if token.end_pos == end)
+            # “9ft6”: inches without a unit get theirs.
             if part.data == "feet_and_inches" and last.type not in ("INCH", "IN"):
                 inches.add(last.start_pos or 0)
     joiners = {

@@ -52,6 +52,7 @@ def not_a_label(name: str) -> str | None:
     Asked for walls without a colon: “opning 32 in” would otherwise be a wall with trim on it.
     """
     word = name.casefold()
+    # Short names and names with figures resemble too much by chance: N, E2, A1.
     if len(word) < 3 or not word.isalpha():
         return None
     if any(word in ways for ways in spellings().values()):
@@ -89,6 +90,7 @@ def part_words() -> tuple[str, ...]:
 
 def words_after(text: str) -> tuple[str, ...]:
     """Return the words that may follow the beginning of a line, in the order of the grammar."""
+    # Asking the parser itself keeps these lists in step with the grammar.
     reader = parser().parse_interactive(text)
     reader.exhaust_lexer()
     accepted = reader.accepts()

@@ -206,6 +206,7 @@ class WallLines(StockLines):
     def _gap(self, kind: tree.GapKind, meta: Meta, children: Children) -> tree.GapLine:
         """Return an opening or bare wall; ``door 32 in`` without a name is called door."""
         word, width, *said = children
+        # “door” is both what the line begins with and what the opening is called.
         if word.text in GAP_WORDS and not any(isinstance(fact, facts.Called) for fact in said):
             said.append(facts.Called(word, word.span))
         return tree.GapLine(kind, width, tuple(said), self._span(meta))
@@ -239,6 +240,8 @@ class WallLines(StockLines):
                 continue
             last = walls[-1]
             is_run = isinstance(last, tree.RunLine)
+            # In a line of several walls the grammar allows any fact anywhere; which wall it is for,
+            # and whether that wall may have it, is known only here.
             if not isinstance(child, _OF_BOTH + (_OF_RUNS if is_run else _OF_GAPS)):
                 of, other = ("a run", "an opening") if is_run else ("an opening", "a run")
                 self.problems.append(say("T123", child.span, of=of, other=other))

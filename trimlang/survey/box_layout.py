@@ -76,6 +76,7 @@ def _boxes(
     step = settings.rounding_step
     laid = lay_out(run.length, count, wide=wide, margin=margin, step=step)
     across = trims[trim].height or Fraction(0)
+    # A box no wider than its two sides together has nothing to frame.
     if laid is None or laid[0] <= 2 * across:
         findings.say(
             "T288",
@@ -115,6 +116,7 @@ def lay_out(
     ends, half and half as far as the tape has halves, so that the middle of the wall stays the
     middle.  All lengths in inches.
     """
+    # count boxes have count + 1 margins; the wall is the sum of both.
     if margin is not None:
         inner = steps_down(margin, step)
         box = steps_down((wall - (count + 1) * inner) / count, step)

@@ -130,6 +130,7 @@ def check_closure(room: Room, trims: Iterable[Trim], findings: Findings) -> Clos
         )
         return Closing(room.name, Verdict.TURNS_WRONG, unit, step, slips=slips)
     fit = misfit(walk)
+    # The verdict is complete from here on; only findings are added.
     closing = _closing(course, walk, fit, drawn.gap, drawn.misclosure)
     if closing.verdict is Verdict.CLASHES:
         findings.say(
@@ -181,6 +182,7 @@ def _closing(course: Course, walk: Walk, fit: Misfit, gap: Fraction, end: Point)
         slips = likely(tried, fit.allowed)
         which = which_of(course, walk, slips)
         settles = f"{which} would tell which" if which else ""
+    # The room closes, but its survey would not notice an inch: say what would make it finer.
     elif not stated and fit.widest > COARSE:
         more = finer(course, walk, fit)
         if more is not None:

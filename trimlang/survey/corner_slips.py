@@ -38,6 +38,7 @@ _LARGEST_MITRE: Final = 75
 
 def corner_slips(course: Course) -> Iterator[Slip]:
     """Yield the slips at corners, each scored by what the walk would still miss without it."""
+    # Every slip is tried on a copy of the course and weighed as if it had been the survey.
     yield from _swapped_ends(course)
     yield from _wrong_sides(course)
     yield from _wrong_corners(course)
@@ -51,6 +52,7 @@ def _tried(
     """Yield the slip, scored, where the corners go once round without it."""
     other = replace(course, stretches=stretches)
     walk = other.walk()
+    # Corners that do not go once round cannot be weighed: no walk with them comes back.
     if walk.goes_round:
         score = misfit(walk).total + _DISPUTE * other.disputes + rare
         yield Slip(words, about, score)

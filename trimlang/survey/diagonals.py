@@ -29,6 +29,7 @@ def read_diagonals(
         if open_walk:
             why = "belongs to a room that is walked round, and this one is an open walk"
         elif ends is None:
+            # Only the first reason is reported; the others would follow from it.
             why = "names no two walls of this room"
         elif not _is_across(ends[0], ends[1], walk):
             why = (
@@ -74,5 +75,6 @@ def _is_across(begin: int, end: int, walk: Sequence[Stretch]) -> bool:
 
 def span_of(diagonal: RoomDiagonal, count: int) -> tuple[int, int]:
     """Return the two places in the walk that it joins, as left ends of stretches, in order."""
+    # The right end of a wall is the left end of the next.
     one, other = diagonal.begin, (diagonal.end + 1) % count
     return min(one, other), max(one, other)

@@ -60,6 +60,7 @@ def read_end(end: tree.WrittenEnd, taken: Taken, settings: Settings, findings: F
             case facts.WrittenCorner(size=tree.Angle(degrees=degrees)):
                 corner = _corner(joint, degrees, fact, findings)
             case facts.WrittenCorner(size=facts.MitreThere(angle=angle)):
+                # A mitre bisects the corner, so a mitre m belongs to a corner of 180° - 2m.
                 corner = _corner(joint, STRAIGHT - 2 * angle.degrees, fact, findings)
             case facts.Bullnose(radius=radius):
                 bullnose = length(radius, settings.unit, findings, what="a bullnose's radius")
@@ -159,6 +160,7 @@ def _by_diagonal(
         findings.say("T237", span)
         return None
     error = diagonal_error(one, other, diagonal)
+    # Short legs make the angle vague: say so where the saw could be set more finely than that.
     if error > max(settings.saw_step, _VAGUE):
         findings.say("T238", span, corner=degrees_text(corner), error=degrees_text(error))
     return corner, error

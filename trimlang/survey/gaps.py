@@ -58,6 +58,7 @@ def read_gap(
                 kind = GapKind.LOST
     if cased and tall is None:
         findings.say("T240", line.span, trim=cased[0])
+    # A sill's height decides what a window stops only where its line does not say so itself.
     if sill is not None and stops is None:
         stops = tuple(name for name, trim in trims.items() if not _passes(trim, sill, on_floor))
     trimmings = read_trimmings(line, bool(cased), trims, findings)

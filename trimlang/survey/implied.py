@@ -42,6 +42,7 @@ def imply_corners(room: Room, findings: Findings) -> Room:
         _offer(room, turns, whole, findings)
         return room
     for at in wanted:
+        # A measured angle is not overruled by the others.
         if turns[at].measured:
             continue
         angle = steps_nearest(_corner(turns[at], whole[at]), _TENTH)

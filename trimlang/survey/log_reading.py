@@ -71,6 +71,7 @@ def _logged(trim: Trim, entries: tuple[Entry, ...]) -> tuple[Offer, ...]:
             and entry.length not in listed
         ):
             counts[entry.length] = counts.get(entry.length, 0) + entry.count
+            # Where a length was bought at two prices, the last one is kept.
             prices[entry.length] = entry.price / entry.count
             spans[entry.length] = entry.span
     return tuple(
@@ -156,6 +157,7 @@ def list_price(trim: Trim, length: Fraction, count: int) -> Fraction | None:
     if not offers:
         return None
     total = Fraction(0)
+    # As one buys: the offer with the cheapest sticks first, as many whole packs as are needed.
     for offer in sorted(offers, key=lambda offer: offer.price / offer.pack):
         packs, count = divmod(count, offer.pack)
         total += packs * offer.price

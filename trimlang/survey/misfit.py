@@ -237,6 +237,7 @@ def walked(lengths: Row, turns: Row) -> tuple[list[complex], list[complex]]:
     """
     places, ways, heading = [0j], [], 0.0
     for length, turn in zip(lengths, turns, strict=True):
+        # Turning right is turning clockwise, hence the minus.
         way = cmath.exp(-1j * radians(heading))
         ways.append(way)
         places.append(places[-1] + length * way)
@@ -291,6 +292,7 @@ def along(chord: Chord, places: Sequence[complex], ways: Sequence[complex]) -> l
     across, count = _chord(chord, places), len(ways)
     found = [0.0] * (2 * count)
     if across:
+        # Multiplied by this, a movement's real part is what it adds to the diagonal's length.
         toward = (across / abs(across)).conjugate()
         for at in range(chord.start, chord.end):
             found[at] = (ways[at] * toward).real

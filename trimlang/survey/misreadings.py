@@ -31,6 +31,7 @@ def misreadings(length: Fraction, unit: Unit) -> Iterator[Misreading]:
     seen = {length}
     ways = _metric(length) if unit is Unit.MM else _feet_and_inches(length)
     for one in ways:
+        # Several slips can lead to one length; the first, which is the commonest, speaks for it.
         if 0 < one.length <= LONGEST_WALL and one.length not in seen:
             seen.add(one.length)
             yield one

@@ -52,6 +52,7 @@ def _plain(stretch: object) -> str:
 def in_an_id(called: str) -> str:
     """Return a name in letters that fit into an id, empty where it has none of them."""
     words = re.findall(r"[^\W_]+", re.sub(r"['’]", "", called).lower())
+    # Whole words are dropped from the end until the name fits, so that it stays readable.
     while len(words) > 1 and len("-".join(words)) > LONGEST:
         words.pop()
     return "-".join(words)[:LONGEST]

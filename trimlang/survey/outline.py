@@ -96,6 +96,7 @@ class Outline:
 
 def distance(of: Point) -> Fraction:
     """Return how far a point is from the walk's start (inches, to a millionth)."""
+    # A whole-number square root keeps it exact: scaled by 10**12 under the root, 10**6 outside.
     square = of.x**2 + of.y**2
     return Fraction(isqrt(int(square * 10**12)), 10**6)
 
@@ -110,6 +111,7 @@ def outline(room: Room, trims: Iterable[Trim] = ()) -> Outline:
     walk, count = room.walk, len(room.walk)
     turns = tuple(turn_between(walk[i], walk[(i + 1) % count]) for i in range(count))
     turned = sum((turn.degrees for turn in turns), Fraction(0))
+    # Corners too far from a whole turn are wrong, not inexact; sharing that out would hide it.
     goes_round = not room.open_walk and abs(turned - WHOLE_TURN) <= MOST_SHARED
     degrees = shared(turns) if goes_round else tuple(turn.degrees for turn in turns)
     place, heading = Point(Fraction(0), Fraction(0)), Fraction(0)
@@ -117,6 +119,7 @@ def outline(room: Room, trims: Iterable[Trim] = ()) -> Outline:
     entrance: Point | None = None
     for index, stretch in enumerate(walk):
         far = wall_length(stretch, room, thick)
+        # The heading turns to the right, and y points towards the first wall, hence the minus.
         end = Point(place.x + far * _fine(cosine(heading)), place.y - far * _fine(sine(heading)))
         gap = stretch if isinstance(stretch, Gap) else None
         kind, label = (gap.kind, gap.called or "") if gap else ("run", _label(stretch))
@@ -150,6 +153,7 @@ def turn_between(one: Stretch, other: Stretch) -> Turn:
     if cornered:
         angle = next((end.corner for end in cornered if end.corner is not None), None)
         implied = any(end.implied for end in cornered)
+        # A walk turns by what a corner lacks of a straight line: 180° - θ.
         size = RIGHT if angle is None else 180 - angle
         if cornered[0].joint.is_outside:
             size = -size

@@ -20,6 +20,8 @@ def goes_on_at(room: Room, index: int, trim: Trim) -> int | None:
     for after in beyond(room, index, 1):
         stretch, last = walk[after], walk[before]
         if isinstance(stretch, Run):
+            # Only past a gap (two runs that meet have a joint), onto a run with this trim, on one
+            # slope.
             follows = isinstance(last, Gap) and trim.name in stretch.trims
             level = isinstance(run, Run) and run.slope == stretch.slope
             goes_on = follows and level and may_go_on(stretch, Side.LEFT, last, trim)
@@ -28,6 +30,7 @@ def goes_on_at(room: Room, index: int, trim: Trim) -> int | None:
             isinstance(run, Run) and may_go_on(run, Side.RIGHT, stretch, trim)
         ):
             return None
+        # An opening that states a corner is where the wall turns: nothing goes straight on past it.
         if not stretch.lets_past(trim) or stretch.left is not None or stretch.right is not None:
             return None
         before = after

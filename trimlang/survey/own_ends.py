@@ -45,6 +45,7 @@ def read_own_ends(
             findings.say("T255", fact.trim.span, trim=name, run=line.label.text)
         elif fact.side is None:
             findings.say("T256", fact.span, trim=name, joint=joint)
+        # In an inside corner a single trim can only butt: a return would run into the other wall.
         elif joint not in _FREE or (wall and wall.joint.is_inside and joint is not Joint.BUTT):
             findings.say("T257", said.span, trim=name, joint=joint)
         elif any((one.trim, one.side) == (name, fact.side) for one in found):

@@ -70,6 +70,7 @@ def _ask_of_feet(measure: tree.Measure, findings: Findings) -> None:
     whole, part = divmod(amount, 1)
     if unit != "ft" or more or not part or (amount * _SIXTEENTHS_A_FOOT).denominator == 1:
         return
+    # 4.2 ft may mean 4 ft 2 in; 4.11 ft may mean 4 ft 11 in, but 4.25 ft means what it says.
     if (part * _TEN).denominator == 1:
         meant = part * _TEN
     elif (part * _TEN**2).denominator == 1 and part * _TEN**2 < 12:

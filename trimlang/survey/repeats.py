@@ -37,6 +37,7 @@ def find_repeats(statements: Iterable[tree.Statement], findings: Findings) -> No
     """Report facts stated twice in a line, and settings stated twice for a room or the file."""
     stated: dict[Hashable, facts.Stated] = {}
     for line in statements:
+        # Below a room's heading its own settings begin: they may repeat the job's.
         if isinstance(line, tree.RoomLine):
             stated = {}
         for said in _groups(line):

@@ -64,6 +64,7 @@ def read_rooms(
     tags: dict[str, str] = {}
     for heading, below in groups:
         name = heading.name.text
+        # Names are compared without case: on a ticket, “Den” and “DEN” are one room to the reader.
         again = name.casefold() in named
         if again:
             before = place(named[name.casefold()], heading.span)
@@ -245,8 +246,10 @@ class _RoomReader:
                 case facts.FloorGap(gap=gap):
                     measured = not_negative(gap, self._settings.unit, findings, what="a floor gap")
                     floor_gap = measured or Fraction(0)
+        # Neither the run nor its room names a trim: there is nothing to cut for this wall.
         if not any(_names_a_trim(said) for said in (line.facts, self._heading.facts)):
             findings.say("T217", line.label.span, run=label, room=self._heading.name.text)
+        # What is wrong with these was reported above; the wall keeps its place in the walk as lost.
         left, right = ends.get(Side.LEFT), ends.get(Side.RIGHT)
         if long is None or left is None or right is None:
             return None

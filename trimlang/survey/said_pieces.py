@@ -54,6 +54,7 @@ def read_loose_pieces(
         ends = _ends(line, settings, findings)
         if trim is None or count is None or long is None or ends is None:
             continue
+        # Loose pieces and runs share a room's ids, so their labels must not collide.
         label = loose_label(line.name.text, taken)
         taken.append(label)
         note = next((fact.text.text for fact in line.facts if isinstance(fact, facts.Note)), None)

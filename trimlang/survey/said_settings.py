@@ -40,6 +40,7 @@ def apply(
         if in_room is not None and not said.for_room:
             findings.say("T230", said.span, room=in_room)
             continue
+        # A setting with a row for each end (`corners: out-corner gap`): this end has none.
         row = said.row()
         if row is None:
             end = _first(said, Word)
@@ -147,6 +148,7 @@ def _spread(row: SpreadSetting, said: Stated, findings: Findings) -> Fraction | 
         findings.say("T235", number.span, what=row.what, least=1, most=row.most)
         return None
     one = Fraction(1)
+    # Paint is kept as square inches covered by a cubic inch, whatever units it was given in.
     area = in_inches(one, "m" if per == "litre" else "ft") ** 2
     return number.value * area / in_cubic_inches(one, per)
 
@@ -162,4 +164,5 @@ def _rounding(
     if raised is None:
         return None
     new = (Direction(direction), raised)
+    # Only the row of this end changes; the order of the rows decides which one holds.
     return tuple((name, new if name == end else old) for name, old in settings.rounding)

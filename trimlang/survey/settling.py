@@ -74,6 +74,7 @@ def _with_diagonals(course: Course, walk: Walk, fit: Misfit) -> Iterator[Settlin
     takers = takers_of(walk)
     for chord in diagonals(course, walk):
         across = along(chord, places, ways)
+        # As in `misfit`: only how an error differs from the mean swings the walk.
         middle = sum(across[count + at] for at in takers) / len(takers) if takers else 0.0
         for at in range(count, 2 * count):
             across[at] -= middle
@@ -106,6 +107,7 @@ def _with_corners(course: Course, walk: Walk, fit: Misfit) -> Iterator[Settling]
     corners = fit.effects[count : 2 * count]
     squares = [doubt * doubt for doubt in fit.doubts[count : 2 * count]]
     rows = range(len(fit.missed))
+    # Sums that every corner's change needs, worked out once for all.
     lever = [sum(corners[at][row] * squares[at] for at in range(count)) for row in rows]
     for at in takers:
         own = corners[at]
@@ -131,6 +133,7 @@ def _with_corners(course: Course, walk: Walk, fit: Misfit) -> Iterator[Settling]
 def which_of(course: Course, walk: Walk, slips: Sequence[Slip]) -> str:
     """Return the diagonal that would tell these slips apart, or the wall to measure again."""
     walls = [slip for slip in slips if slip.amount is not None and len(slip.about) == 1]
+    # A diagonal tells walls apart by their lengths; other slips it cannot tell apart.
     if len(walls) < 2 or len(walls) < len(slips):
         return ""
     best: tuple[float, str] = (0.0, "")
@@ -157,6 +160,7 @@ def diagonals(course: Course, walk: Walk) -> Iterator[Chord]:
     if len(corners) > _MOST_CORNERS:
         return
     for first, last in combinations(range(len(corners)), 2):
+        # Between neighbouring corners there is a wall, no diagonal.
         if last - first in (1, len(corners) - 1):
             continue
         one, other = corners[first], corners[last]

@@ -57,6 +57,7 @@ def likely(slips: Sequence[Slip], allowed: float) -> tuple[Slip, ...]:
     ``allowed`` is the chi-squared that a sound room may have.
     """
     best = min((slip.score for slip in slips), default=0.0)
+    # A slip must fit nearly as well as the best, and well enough that a sound room could look so.
     near = sorted(
         (slip for slip in slips if slip.score <= min(best + CLEARLY, allowed + UNUSUAL)),
         key=lambda slip: slip.score,
@@ -79,6 +80,7 @@ def length_slips(course: Course, walk: Walk, fit: Misfit) -> Iterator[Slip]:
             yield Slip(words, (at,), score, longer)
         off, left = _best_length(walk, fit, at)
         longer = steps_nearest(Fraction(off), course.room.settings.rounding_step)
+        # Not a slip if nothing changes on the tape, nor one that would leave no wall.
         if longer and length + longer > 0:
             side = "short" if off > 0 else "long"
             words = f"{name} is {feet_text(abs(longer), unit)} too {side}"
@@ -123,8 +125,7 @@ def _score_of(walk: Walk, fit: Misfit, at: int, longer: float) -> float:
             return SURE[-1] * 10
         lengths: Row = (*walk.lengths[:at], walk.lengths[at] + longer, *walk.lengths[at + 1 :])
         return misfit(_with_lengths(walk, lengths)).total
-    # Nothing swings for so small a change, so the misses simply change in
-    # proportion.
+    # Nothing swings for so small a change, so the misses simply change in proportion.
     moved = [
         missed + longer * effect for missed, effect in zip(fit.missed, fit.effects[at], strict=True)
     ]

@@ -28,6 +28,7 @@ def read_slope(said: tuple[facts.Fact, ...], settings: Settings, findings: Findi
             rise = length(fact.pitch.rise, settings.unit, findings, what=what)
             run = length(fact.pitch.run, settings.unit, findings, what=what)
             if rise is not None and run is not None:
+                # rise / run is the tangent of the pitch.
                 pitch = arc_tangent(rise / run)
         else:
             pitch = fact.pitch.degrees

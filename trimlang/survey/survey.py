@@ -40,9 +40,11 @@ def survey(
     is an error.
     """
     findings = Findings()
+    # Assemblies first: nothing below this line knows of them.
     statements = spelled_out(statements, findings)
     find_repeats(statements, findings)
     find_lookalikes(statements, findings)
+    # The settings come before the trims, since `unit` says what the trims' bare numbers mean.
     settings = _file_settings(statements, findings)
     trims = read_trims(statements, settings.unit, findings)
     # Each step needs the one before it: how walls meet, then the corners that the others imply,
@@ -56,7 +58,9 @@ def survey(
     log: tuple[Entry, ...] = ()
     if any(isinstance(line, tree.LOG_LINES) for line in statements):
         log = read_log(statements, trims, settings.unit, findings)
+        # Lengths that only the log knows must be known before pieces are planned on them.
         trims = with_logged(trims, log)
+    # Trims whose missing thickness has been reported, by walls or by loose pieces.
     said: set[str] = set()
     closings: list[Closing] = []
     for room in rooms:
@@ -71,6 +75,7 @@ def survey(
     if not rooms and not any(isinstance(line, tree.Unreadable) for line in statements):
         findings.say("T206", Span(file, 1, 1, 2))
     name, surveyed, currency = _headings(statements, findings)
+    # Without a `currency` line the sign of the first price that has one is taken.
     signs = [offer.price.sign for line in statements if isinstance(line, tree.StockLine)
              for offer in line.offers if offer.price and offer.price.sign]  # fmt: skip
     job = Job(
@@ -169,6 +174,8 @@ def _check_trims(
     findings: Findings,
 ) -> None:
     used = {name for room in rooms for run in room.runs for name in run.trims}
+    # A stock line that could not be read may be the one that sells a trim: do not report it
+    # missing.
     stocked = lost_names(statements, "stock") | lost_names(statements, "on-hand")
     stocked |= {
         line.name.text for line in statements if isinstance(line, tree.StockLine | tree.OnHandLine)

@@ -15,6 +15,7 @@ def read_trimmings(
     line: tree.GapLine, cased: bool, trims: dict[str, Trim], findings: Findings
 ) -> Trimmings:
     """Return what a line says besides its casing, and report what does not go together."""
+    # Each kind of fact stands at most once in a line (`repeats` reports a second).
     said = {type(fact): fact for fact in line.facts}
     unread = facts.Unread in said
     casing_said = cased or facts.Cased in said  # a casing that cannot be is reported already

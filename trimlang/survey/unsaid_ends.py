@@ -60,6 +60,7 @@ def _beside(at: int, side: Side, count: int, *, open_walk: bool) -> int | None:
     if not 0 <= beside < count:
         if open_walk or count == 1:
             return None
+        # Past the last wall comes the first, and before the first the last.
         beside %= count
     return beside
 
@@ -92,6 +93,7 @@ def _say_unsaid(
     if not isinstance(beside, tree.RunLine) or side.other in said:
         # There is no neighbour, or its end has no other side: only this end is missing.
         findings.say("T225", line.label.span, **told)
+    # Both sides of the joint are missing; it is reported at its left wall only.
     elif side is Side.RIGHT:
         findings.say("T252", line.label.span, other=beside.label.text, **told)
 

@@ -20,6 +20,7 @@ def meet(room: Room, findings: Findings) -> Room:
     walk = list(room.walk)
     last = len(walk) - 1
     for index in range(len(walk)):
+        # In a room that closes, the last wall meets the first.
         following = index + 1 if index < last else 0
         if following == index:
             continue
@@ -61,6 +62,7 @@ def _meet(
     if not right.joint.is_corner:
         return one, other
     corner = _corner(one, right, other, left, findings)
+    # An angle or a rounded corner that one side states holds for both sides of the joint.
     error = right.corner_error if right.corner is not None else left.corner_error
     bullnose = right.bullnose or left.bullnose
     right = replace(right, corner=corner, corner_error=error, bullnose=bullnose)
