@@ -68,6 +68,7 @@ def factor_from_pint(unit: str, base: str) -> Fraction:
 
     units = registry()
     try:
+        # A Fraction as magnitude keeps pint's arithmetic exact.
         quantity = (Fraction(1) * units.parse_units(unit)).to(base)
     except (pint.errors.PintError, AttributeError, ValueError) as error:
         raise UnknownUnitError(unit) from error
@@ -131,6 +132,7 @@ def _pint_version() -> str:
     found = find_spec("pint")
     if found is None or found.origin is None:
         return ""
+    # importlib.metadata would take longer to load than reading the name of one folder.
     beside = Path(found.origin).parent.parent
     return " ".join(sorted(one.name for one in beside.glob("[Pp]int-*.dist-info")))
 

@@ -31,13 +31,13 @@ from trimlang.workers.stopping import to_the_end
 #: Files that are brought to the disk at the same time.
 AT_ONCE: Final = 16
 
-# Arguments of Linux's renameat2(2): paths as they are, and RENAME_EXCHANGE.
 _OLD: Final = "old"
 """In a folder that is worked in, beside ``NEW``: the set that the new one replaces."""
 
 _LEFT: Final = re.compile(r"\.(?P<name>.+)-trimlang-\d+-[a-z0-9_]{8}", re.DOTALL)
 """How such a folder is called: after its target, the process, and with a random end."""
 
+# Arguments of Linux's renameat2(2): paths as they are, and RENAME_EXCHANGE.
 _AT_FDCWD: Final = -100
 _EXCHANGE: Final = 2
 
@@ -76,6 +76,7 @@ def write_folder(target: Path, files: Mapping[str, bytes]) -> None:
             fresh = work / NEW
             fresh.mkdir()
             if target.exists():
+                # The new folder must be as readable for others as the old one was.
                 fresh.chmod(target.stat().st_mode & 0o7777)
             for name, data in files.items():
                 (fresh / name).parent.mkdir(parents=True, exist_ok=True)
@@ -215,11 +216,13 @@ def put_in_place(fresh: Path, target: Path, work: Path) -> Path | None:
         return None
     if exchange(fresh, target):
         return fresh
+    # Two renames: in between there is no folder, and `_clear_up` puts the old one back if we die.
     aside = work / _OLD
     target.rename(aside)
     try:
         fresh.rename(target)
     except OSError:
+        # The new set cannot take the place: put the old one back and report it.
         aside.rename(target)
         raise
     return aside

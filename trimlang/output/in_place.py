@@ -55,6 +55,7 @@ def write_in_place(target: Path, files: Mapping[str, bytes]) -> None:
         shutil.rmtree(work, ignore_errors=True)
         raise
     with to_the_end():
+        # From here on the build is finished by whoever comes next, even after a power cut.
         (work / _JOURNAL).touch()
         sync(work)
         finish(target)
@@ -87,6 +88,7 @@ def _move_in(fresh: Path, target: Path) -> None:
     for name, said in old.items():
         place = target / name
         if name not in new and _is_inside(place, target) and is_ours(place, said):
+            # A sheet of the old set that the new one does not have.
             place.unlink()
             _drop_empty(place.parent, target)
     mark.replace(target / MARK)

@@ -82,6 +82,7 @@ def paperwork(
     files = _without_others(files, share)
     if options.wants(FileFormat.HTML):
         beside = () if share is None else share.beside
+        # Last, when all the files that it links to are known.
         files[f"{INDEX}.html"] = _index(options, result, tuple(files), beside, filler)
     return files
 

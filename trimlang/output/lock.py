@@ -36,6 +36,7 @@ def alone_in(folder: Path) -> Iterator[bool]:
 def _opened(folder: Path) -> int | None:
     with suppress(OSError):
         if sys.platform == "win32":  # pragma: no cover - it locks only files
+            # Windows cannot lock a folder, so a file named after it is locked instead.
             name = sha256(os.fsencode(os.path.realpath(folder))).hexdigest()[:16]
             place = Path(tempfile.gettempdir()) / f"trimlang-{name}.lock"
             return os.open(place, os.O_RDWR | os.O_CREAT)

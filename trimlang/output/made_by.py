@@ -69,6 +69,7 @@ def _others(folder: Path, target: Path, ours: Mapping[str, str]) -> Iterator[Pat
         name = path.relative_to(target).as_posix()
         if name == MARK or is_ours(path, ours.get(name)):
             continue
+        # A folder with files of ours may also hold the user's: look inside.
         if any(one.startswith(f"{name}/") for one in ours) and not path.is_symlink():
             yield from _others(path, target, ours)
         else:

@@ -25,6 +25,7 @@ def replace_file(path: Path, data: bytes) -> None:
     if target.is_dir():
         raise IsADirectoryError(EISDIR, "is a folder", str(target))
     if target.exists() and not target.is_file():
+        # /dev/stdout and its like cannot be replaced, only written to.
         with target.open("wb") as stream:
             stream.write(data)
         return
@@ -64,6 +65,7 @@ def _beside(target: Path, data: bytes, mode: int) -> Iterator[Path]:
         with os.fdopen(descriptor, "wb") as file:
             file.write(data)
             file.flush()
+            # Before the rename: otherwise a power cut could leave the new name with empty contents.
             os.fsync(file.fileno())
         fresh.chmod(mode)
         yield fresh

@@ -23,6 +23,7 @@ def unusable(templates: Path | None) -> str | None:
         return f"there is no folder {templates}"
     shipped = _files(folder("templates"))
     own = _files(templates)
+    # An empty folder is no mistake in a name.
     if not own or own & shipped:
         return None
     first = min(own)

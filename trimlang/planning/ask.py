@@ -94,12 +94,14 @@ class Asking:
         step = self._step
         sources, blanks = self._stock()
         needed = sum(
+            # Small glued pieces (returns, rounded corners) add nothing to the spare.
             (one.piece.length for one in measured if not one.piece.kind.is_glued),
             Fraction(0),
         )
         # The kerf that the planner counts between any two parts is that of the steepest cut;
         # `slack` is what rounding it up to a step has added.
         flattest = min((one.flattest for one in measured), default=Fraction(1))
+        # The smallest cosine of all cuts belongs to the steepest one (see `marks.squareness`).
         wide = settings.kerf / flattest / step
         slack = ceil(wide) - wide
         problem = Problem(

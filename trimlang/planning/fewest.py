@@ -1,4 +1,4 @@
-"""What buying as few sticks as can be would take: fewer to carry, as a rule dearer."""
+"""What buying the fewest sticks would take: fewer to carry, as a rule more money."""
 
 from __future__ import annotations
 
@@ -18,7 +18,7 @@ MOST_PIECES: Final = 1000
 
 @record
 class Offered:
-    """A line of the alternative: so many packs of so many sticks of one length."""
+    """A line of the alternative order: ``packs`` packs of ``pack`` sticks of one length."""
 
     length: Fraction
     pack: int
@@ -29,8 +29,8 @@ class Offered:
 class Fewest:
     """The fewest sticks to buy that the quick planner found, and what they cost.
 
-    ``least`` is true: no plan buys fewer sticks than that.  Whether another plan of
-    so few is cheaper is not asked.
+    ``least`` is proven: no plan buys fewer sticks than that.  Whether another plan of
+    as few sticks is cheaper is not asked.
     """
 
     sticks: int
@@ -40,9 +40,9 @@ class Fewest:
 
 
 def fewest_sticks(question: Question) -> Fewest | None:
-    """Find a plan that buys few sticks; None where there are too many pieces, or none is found.
+    """Find a plan that buys few sticks; None: there are too many pieces, or none is found.
 
-    Every bought stick gets one large price besides its own, so that the cheapest
+    One large amount is added to the price of every bought stick, so that the cheapest
     plan is one of few sticks, and among those a cheap one.  Rests from the shop
     stay as they are: they are carried already.
     """
@@ -71,13 +71,13 @@ def fewest_sticks(question: Question) -> Fewest | None:
             )
             for line in bought
         ),
-        # money alone never reaches the large price, so the bound holds whole sticks of it
+        # The real prices together never reach the large amount, so dividing leaves the sticks.
         plan.bound // each,
     )
 
 
 def _large_price(problem: Problem) -> int:
-    """More than any plan without needless sticks costs."""
+    """Return more than any plan without needless sticks costs."""
     shortest = min((blank.length for blank in problem.blanks), default=1)
     most = len(problem.parts) + problem.spare // max(shortest, 1) + 1
     return 1 + most * sum(blank.price for blank in problem.blanks)

@@ -69,6 +69,7 @@ def first_plan(
         plan = None if cache is None else cache.find(key)
         if plan is None:
             plan = plan_trim(job, trim, of_trim, free, share, told)
+            # A plan that time cut short is not kept: a later build may find a better one.
             if cache is not None and plan is not None and _settled(plan[0], share):
                 cache.keep(key, plan)
         if plan is None:
@@ -82,6 +83,7 @@ def first_plan(
                 if plan is not None:
                     joined, pieces, splices = steady, again, respliced
         if plan is None:
+            # The finding points at the first line that says what there is of this trim.
             limited = [offer.span for offer in trim.offers] + [rest.span for rest in trim.rests]
             span = limited[0] if limited else trim.span
             problems.append(say("T501", span, **in_words(job, trim, of_trim)))

@@ -146,6 +146,7 @@ def lay_out(question: Question, plan: Plan) -> TrimPlan:
             on_hand=isinstance(source, Rest),
         )
         bought.append(line)
+        # Sticks of this line that no piece is cut from: spare, or left in a pack.
         whole += [source.length] * (line.sticks - used.get(purchase.blank, 0))
     return TrimPlan(
         trim=problem.trim,
@@ -171,6 +172,7 @@ def _lost(waste: Waste, sticks: Iterable[CutStick], question: Question) -> Lost:
     offcut = sum((rest for rest in rests if rest >= usable), Fraction(0))
     scrap = sum(rests, Fraction(0)) - offcut
     return Lost(
+        # What is neither offcut nor scrap of the real layout was taken by the blade.
         kerf=question.inches(waste.kerf + waste.offcut + waste.scrap) - offcut - scrap,
         ends=question.inches(waste.ends),
         offcut=offcut,
@@ -195,6 +197,7 @@ def _places(
     at, before = problem.end_waste, ""
     for part in parts:
         one_pass = False
+        # The first piece begins behind the squared-off end; before each other one lies a cut.
         if before:
             between = question.parting(before, part.id)
             at += between.apart

@@ -56,13 +56,14 @@ def place_splices(
 
     ``free`` are the trim's spliced runs whose joints may be moved; ``pieces`` has them cut in
     the usual places.  Where the stock runs out with those, places with which it is enough are
-    looked for.  ``seconds`` tells what is left of the time, an outer guard.
+    looked for.  ``seconds`` returns what is left of the time, an outer limit.
     """
     places: dict[str, tuple[Fraction, ...]] = {}
     best = _rank(asking, pieces)
     left = PLANS - 1
     each = max(left // max(len(free), 1), LEAST_PLANS)
     for splice in free:
+        # One quick plan for the rest, and at least one to try another place.
         if left < 2 or seconds() <= 0:
             break
         own = {piece.id for piece in splice.pieces()}
@@ -114,7 +115,7 @@ def least_anywhere(question: Question, free: Sequence[Splice], cost: int) -> int
     return _floor(fixed, tuple(runs), cost)
 
 
-# the order, what explains it and the page of the job ask the same
+# The stock order, the order explained and the index ask the same question: answer it once.
 _floor: Final = lru_cache(maxsize=64)(floor_anywhere)
 
 

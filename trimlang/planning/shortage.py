@@ -48,6 +48,7 @@ def shortage(job: Job, trim: Trim, pieces: Iterable[Piece]) -> Shortage:
             left_over.append(length)
         else:
             room[at] -= length + kerf
+            # Best fit: the stick with the least room that is enough is found first.
             room.sort()
     need = sum(wanted) + kerf * len(wanted)
     return Shortage(tuple(counted), inches(need), tuple(map(inches, left_over)))

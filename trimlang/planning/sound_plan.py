@@ -1,4 +1,4 @@
-"""A stock plan that other eyes have looked at: the verifier at the plan, the check at its proof."""
+"""A stock plan that has been checked: the plan by the verifier, its bound by the proof check."""
 
 from __future__ import annotations
 
@@ -12,7 +12,7 @@ from trimlang.stock.verify import faults
 def sound_plan(
     problem: Problem, *, effort: Effort = FULL, watch: Watch | None = None
 ) -> Plan | NoPlan:
-    """The planner's answer; its bound is kept only where its certificate shows it.
+    """Return the planner's answer; its bound is kept only as far as its certificate shows it.
 
     Raises:
         WrongPlanError: the independent verifier rejects the plan.

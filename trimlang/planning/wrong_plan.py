@@ -1,4 +1,4 @@
-"""What is raised where a verifier rejects a plan; light, as every command knows it."""
+"""What is raised where a verifier rejects a plan; it loads fast, as every command imports it."""
 
 from __future__ import annotations
 

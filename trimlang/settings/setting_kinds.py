@@ -90,6 +90,7 @@ class Setting(Generic[_Value]):
 
     # Python calls this with the name that the row has in its table.
     def __set_name__(self, owner: type, name: str) -> None:
+        # Rows are frozen; this is the one moment at which their name becomes known.
         object.__setattr__(self, "name", name)
         if not self.rules:
             object.__setattr__(self, "rules", (name,))

@@ -33,6 +33,7 @@ def with_settings(text: str) -> str:
     Raises:
         ValueError: the page lacks the marks.
     """
+    # Everything outside the two marks is written by hand and stays.
     before, begins, rest = text.partition(BEGINS)
     _, ends, after = rest.partition(ENDS)
     if not begins or not ends:

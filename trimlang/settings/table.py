@@ -36,6 +36,7 @@ class Settings(RoomRows, JobRows):
 
     def __init__(self, said: Mapping[str, object] = MappingProxyType({})) -> None:
         self._said = said
+        # Settings are part of many cache keys, so the hash is worked out once.
         self._hash = hash(frozenset(said.items()))
 
     @classmethod

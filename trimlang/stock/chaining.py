@@ -76,6 +76,7 @@ class Chaining:
             reach = best + value
             right = self._leans.index(shape.right)
             row = rows[right]
+            # Only where laying the piece here is better than what already ends in this lean.
             take = reach > row[shape.weight :]
             pred = np.where(take, before, np.int8(LEFT_OUT))
             at = places - shape.weight

@@ -132,6 +132,7 @@ class CheaperMix:
         """Try the counts of a kind and all after it; return whether a mix was found."""
         kind, last = self._stock.kinds[place], place == len(self._stock.kinds) - 1
         least, most = self._limits(place, paid)
+        # Free sticks that may as well all be cut: a mix with fewer of them costs the same.
         if kind.all_taken:
             least = kind.most
         count = least

@@ -48,6 +48,7 @@ def laid_tops(
         for piece, value in zip(pieces, values, strict=True)
         if value > 0 and not piece.left and not piece.right
     ]
+    # A piece without weight could be laid without end.
     if any(weight <= 0 for weight, _, _ in square):
         return None
     chain = _Chain(np, pieces, values, most, once)

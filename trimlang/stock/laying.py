@@ -58,6 +58,7 @@ def plan_of(
         # A rest shorter than the kerf behind the last piece turns to dust.
         kerf_lost += (len(order) - 1) * problem.kerf + min(rest, problem.kerf)
         offcuts.append(max(rest - problem.kerf, 0))
+        # Without sharing mitres these pieces would not fit: say so on the sheet.
         if sum(size.weight for size in order) > timber.kinds[kind].room:
             shared.append(len(sticks) - 1)
     worth_keeping = sum(rest for rest in offcuts if rest >= problem.usable)

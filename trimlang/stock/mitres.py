@@ -57,6 +57,7 @@ def least_weights(
             for (_, left, _), n in zip(shapes, counts, strict=True)
             if left and (left > 0) == up
         )
+        # Either choice is valid for the bound; the smaller sum takes less off the weights.
         charged_right[up] = rights <= lefts
     largest_right = {
         up: _largest(right for _, _, right in shapes if (right > 0) == up) for up in (True, False)
@@ -155,6 +156,7 @@ def _most_overlap(leans: Sequence[Leans]) -> int:
     for up in (True, False):
         rights = sorted(abs(right) for _, right in leans if right and (right > 0) == up)
         lefts = sorted(abs(left) for left, _ in leans if left and (left > 0) == up)
+        # n pieces have n - 1 meetings.
         pairs = min(len(rights), len(lefts), len(leans) - 1)
         total += sum(min(rights.pop(), lefts.pop()) for _ in range(pairs))
     return total

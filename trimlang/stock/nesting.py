@@ -151,6 +151,8 @@ class Nesting:
         small = [self._part_of(group, lambda net: net < wide) for group in self._groups]
         large = [group for group in large if group.members]
         small = [group for group in small if group.members]
+        # A piece that adds less than a stretch may follow another within it, so finer steps are
+        # needed.
         step = min((self._net(i) for i in self._used if self._net(i) < wide), default=wide)
         for start in range(0, most + 1, wide):
             end = min(start + wide, most + 1)

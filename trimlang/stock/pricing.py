@@ -100,6 +100,8 @@ class Pricing:
             pattern += [size] * number
             room -= number * self._weights[size]
             before = self._takes[:stage, room][::-1]
+            # The nearest earlier stage that takes pieces at this room: the one before in the
+            # pattern.
             back = int(before.argmax()) if stage else 0
             if not stage or not before[back]:
                 return tuple(sorted(pattern))

@@ -49,6 +49,7 @@ def holds_too_little(rack: Listing) -> bool:
     """Return whether no choice of patterns cuts everything; False also where that is left open."""
     have = sum(top * n for top, n in zip(rack.tops, rack.counts, strict=True))
     slack = have - sum(v * p.count for v, p in zip(rack.values, rack.pieces, strict=True))
+    # The sticks are worth less than the pieces: nothing more need be shown.
     if slack < 0:
         return True
     listed = _listed(rack, slack)

@@ -57,6 +57,7 @@ class StickTops:
         """
         if min(values, default=0) < 0 or any(self._pieces[place].count > 1 for place in once):
             return False
+        # From the quickest test to the slowest: each may already show that the tops hold.
         if self._by_rate(values, tops) or _all_within(self._counted(values, tops), tops):
             return True
         if not self._leaning:

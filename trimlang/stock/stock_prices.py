@@ -142,6 +142,7 @@ def _sort(offers: list[Blank], pieces: int, spare: int) -> Sort:
     one = offers[0]
     limits = [_packs(offer) for offer in offers]
     known = [n * o.pack for n, o in zip(limits, offers, strict=True) if n is not None]
+    # No plan cuts more sticks than there are pieces.
     most = min(sum(known), pieces) if len(known) == len(offers) else pieces
     return Sort(
         length=one.length,

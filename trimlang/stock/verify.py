@@ -60,6 +60,7 @@ def _faults_in_sticks(plan: Plan, parts: dict[str, Part], blanks: dict[str, Blan
         if stick.blank not in blanks:
             found.append(f"stick {place} is of an unknown blank {stick.blank}")
             continue
+        # Reported above as not asked for; its length is unknown.
         if any(name not in parts for name in stick.parts):
             continue
         between = blanks[stick.blank].length - 2 * plan.problem.end_waste

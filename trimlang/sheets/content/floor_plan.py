@@ -133,6 +133,7 @@ def _room(
                 names.append(_wanted("gap", wall, one, other, stretch.called))
     closure = closing_words(room, drawn, closing, pen)
     if closing is not None and closing.verdict is Verdict.GAPES:
+        # Dashed on the plan: from where the walk ends to where it should have ended.
         lines.append(line("misclosure", paper.at(laid[-1].end), paper.at(laid[0].start)))
     # Names are placed last: they must avoid all lines and marks.
     solid = [(float(x), float(y)) for _, x, y, _ in marks]
@@ -219,6 +220,7 @@ def _across(paper: Paper, wall: DrawnWall, at: float) -> DrawnLine:
     along = (cos(radians(wall.heading)), sin(radians(wall.heading)))
     x, y = paper.at((wall.start[0] + along[0] * at, wall.start[1] + along[1] * at))
     way = inward(wall)
+    # Half way between along the wall and into the room: 45° across the wall.
     dx, dy = (along[0] + way[0]) * 1.8, (along[1] + way[1]) * 1.8
     return line("splice", (x - dx, y - dy), (x + dx, y + dy))
 

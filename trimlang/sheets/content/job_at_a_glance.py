@@ -126,6 +126,7 @@ def at_a_glance(
     progress = result.progress
     fitted = None if progress is None else progress.count(State.FITTED)
     cut = None if progress is None else progress.count(State.CUT, State.FITTED)
+    # In a pool each flat's folder has no order; then nothing is said of cost and proofs.
     bought = any(PurePosixPath(name).stem == "stock-order" for name in files)
     ordered = order(result, pen) if bought else None
     proofs = cost_proofs(result, pen) if bought else None
@@ -185,6 +186,7 @@ def _rooms(result: Result, pen: Pen, cache: Cache[RoomPicture] | None) -> tuple[
     made = []
     for room, closed, walk in zip(rooms, drawn, walks, strict=True):
         draw = partial(_picture, walk, pen.unit, scale)
+        # The cache also holds the large plans of the same rooms.
         known = ("small", placeless(room), trims, pen.unit, scale)
         made.append(
             RoomAtAGlance(

@@ -64,6 +64,7 @@ def _corners(
         for one, other in neighbours(room, strips(room, job.trim(name))):
             ends = end_of(room, one, Side.RIGHT), end_of(room, other, Side.LEFT)
             joints = {end.joint for end in ends if end is not None}
+            # Two ends that disagree, or that end by themselves, meet nothing.
             if len(joints) != 1 or not joints.pop().has_mate:
                 continue
             here, there = (
@@ -71,4 +72,5 @@ def _corners(
                 for strip in (one, other)
             )
             if here and there:
+                # A spliced run meets its neighbours with its last and its first part.
                 _meet(met, here[-1], there[0])

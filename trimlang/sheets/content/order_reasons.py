@@ -187,6 +187,7 @@ def _fewest(result: Result, plan: TrimPlan, pen: Pen) -> str:
     found = fewest_sticks(ask(result.job, result.job.trim(plan.trim), pieces))
     if found is None:
         return words("Not looked for: there are too few sticks for a quick plan.")
+    # Sticks to carry home: what the shop has already does not count.
     sticks = sum(line.sticks for line in plan.bought if not line.on_hand)
     if sticks <= found.least:
         return words("This order: {n} to buy. Fewer cannot do.", n=sticks)

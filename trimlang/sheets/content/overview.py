@@ -151,6 +151,7 @@ def _names(one: Placed, room: Room, paper: Paper) -> Iterator[DrawnLabel]:
     x, y = paper.at(place)
     below = (place[0], place[1] + 2.6 / paper.factor)
     free = min(reach(below, one.shape), reach(place, one.shape)) * paper.factor
+    # Free is the distance to the nearest wall on either side, at the tag's height and the name's.
     fits = run(room.name, 2.4) / 2 < free
     yield DrawnLabel(
         look="run", x=fixed(x), y=fixed(y if fits else y + 1.1), turn="0.00", text=room.tag

@@ -65,6 +65,7 @@ class RoomList:
 def room_lists(result: Result, pen: Pen) -> tuple[RoomList, ...]:
     """Return the list of every room that is surveyed or has pieces, in the order of the file."""
     ahead = lines_ahead(result.job, result.pieces, result.plans)
+    # Pieces may be for something that is no room of the job; it gets a list too.
     names = (*(room.name for room in result.job.rooms), *(piece.room for piece in result.pieces))
     return tuple(_room(result, name, ahead, pen) for name in dict.fromkeys(names))
 

@@ -68,6 +68,7 @@ def saw_sheet(result: Result, pen: Pen) -> SawSheet:
                 key = _key(at)
                 groups[key].append(stroke)
                 set_as[key] = at
+    # Square cuts first (their key is -1), then by how the piece lies, swing and angle.
     order = sorted(groups)
     copes = [
         pen.words("{side} end of {piece}", side=pen.words(side), piece=piece.id)

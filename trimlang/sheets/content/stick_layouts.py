@@ -147,11 +147,14 @@ def _stick(
 def _block(number: int, place: StickPlace, ends: Ends, scale: float) -> Block:
     piece, (one, other) = ends
     start, end = float(place.start) * scale, float(place.end) * scale
+    # A short piece keeps at least a third of its length between two slants.
     slant = min(SLANT, (end - start) / 3)
     left = _slope(start, slant, one, opens=1)
     right = _slope(end, slant, other, opens=-1)
     label = f"{number}  {piece.id}"
     if len(label) * LETTER > end - start - 2 * slant:
+        # Where the id does not fit the number alone stands there, and where that does not fit
+        # nothing.
         label = str(number) if end - start > 2 * LETTER else ""
     points = [(left[0], 0.0), (right[0], 0.0), (right[1], TALL), (left[1], TALL)]
     return Block(

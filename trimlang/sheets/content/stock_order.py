@@ -73,6 +73,7 @@ def order(result: Result, pen: Pen) -> Order:
     """Return the order in words and money."""
     supply_cost = sum((supply.cost for supply in result.supplies), Fraction(0))
     by_length = result.job.by_length
+    # The yard's lines only: what is on hand is not bought.
     lines = [line for plan in result.plans for line in plan.bought if not line.on_hand]
     goods = supply_cost
     if not by_length:
@@ -81,6 +82,7 @@ def order(result: Result, pen: Pen) -> Order:
     total = pen.cost(result.cost)
     if not by_length:
         total = pen.money(result.cost + supply_cost)
+    # Without prices for sticks a length and a sum of money cannot be added: both are printed.
     elif supply_cost:
         total += f", {pen.money(supply_cost)}"
     return Order(

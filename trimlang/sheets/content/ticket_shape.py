@@ -76,6 +76,7 @@ def on_paper(text: Print, tall: Fraction | None, *, code: bool) -> Shape:
             return shape
     strip = TicketRoom(kind=Format.STRIP, across=188.0, down=18.6, limit=18.6, scale=1.0, code=code)
     strip = replace(strip, limit=max(min(limit, 44.0), 18.6), flag=limit < strip.down)
+    # First within the trim's height, and if the text does not fit there as tall as it needs.
     shape = _laid(text, strip) or _laid(text, replace(strip, limit=TALLEST))
     assert shape is not None  # noqa: S101 - nothing is so tall
     return shape
@@ -125,6 +126,7 @@ def _laid(text: Print, room: TicketRoom) -> Shape | None:
         + (run(" " + fraction, points(most) * FRACTION) if fraction else 0.0)
         + run(" " + unit, points(most) * UNIT)
     )
+    # Widths grow in proportion to the size of the type, so one measurement gives the largest size.
     length_size = min(most, most * room.name() / wide)
     if length_size < least:
         return None

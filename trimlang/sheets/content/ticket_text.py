@@ -50,6 +50,7 @@ class Print:
 def shorter_notes(text: Print, note_word: str) -> Iterator[Print]:
     """Yield the texts with less and less of the note, for labels that cannot hold all of it."""
     yield text
+    # Characters of the note that are kept.
     for keep in (120, 60, 25, 0):
         facts = tuple(
             replace(fact, text=fact.text[:keep].rstrip() + " …")

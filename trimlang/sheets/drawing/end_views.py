@@ -184,6 +184,7 @@ def _deep(ends: tuple[AtSaw, AtSaw], trim: Trim) -> float:
 def _end(at: AtSaw, x: float, trim: Trim, frame: Frame) -> _End:
     """Place an end on paper; its long point is at ``x``."""
     inside = 1 if at.piece is Hand.RIGHT else -1
+    # Over the piece's depth a mitre runs depth * tan(mitre) along it.
     slope = min(tan(radians(float(at.mitre))) * frame.thick, frame.most)
     # A cut that swings towards the wood's side enters it on the near edge, and shortens that one.
     near = slope if at.swing is at.piece else 0.0

@@ -104,6 +104,7 @@ def letter(
             tall += height + 1.5
             leader = (one.middle, _nearest(one.middle, centre, across, height))
             box = _box(centre, across, height, 0.0)
+        # Placed names are obstacles for all that follow.
         names.append(box)
         if leads:
             led.append(leader)
@@ -117,6 +118,7 @@ def _places(one: Wanted, across: float, height: float) -> Iterator[tuple[Point, 
     middle, off, along = one.middle, one.off, one.along
     turn = (one.heading + 90) % 180 - 90
     beside = height / 2 + CLEAR + STROKE + 0.4
+    # Along its own wall is best: it needs no line to say which wall it names.
     if across <= one.long:
         spare = (one.long - across) / 2
         for side in (1, -1):

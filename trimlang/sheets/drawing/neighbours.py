@@ -117,9 +117,11 @@ def around(
 def _facing(door: DrawnWall, walk: tuple[DrawnWall, ...], place: int) -> tuple[DrawnWall, ...]:
     """Return a walk turned and moved so that its opening ``place`` backs onto ``door``."""
     own = walk[place]
+    # Two openings that face each other have opposite headings, as both rooms turn right.
     turn = door.heading + 180 - own.heading
     way = inward(door)
     to = middle(door.start, door.end)
+    # Out of the first room by the thickness of the wall between them.
     to = (to[0] - way[0] * GAP, to[1] - way[1] * GAP)
     centre = middle(own.start, own.end)
     across, along = sin(radians(turn)), cos(radians(turn))

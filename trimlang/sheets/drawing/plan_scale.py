@@ -90,6 +90,7 @@ class Paper:
             and down * MM_PER_INCH / scale <= tall
         ]
         wanted = max(across / WIDE, down / tall) * MM_PER_INCH
+        # The largest of the usual scales at which the room fits.
         self.scale = fits[0] if fits else _enough(max(wanted, least))
         self.factor = MM_PER_INCH / self.scale
         self.wide = across * self.factor + 2 * MARGIN

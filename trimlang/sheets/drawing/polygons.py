@@ -115,6 +115,7 @@ def distance(point: Point, a: Point, b: Point) -> float:
     dx, dy = b[0] - a[0], b[1] - a[1]
     size = dx * dx + dy * dy
     along = ((point[0] - a[0]) * dx + (point[1] - a[1]) * dy) / size if size else 0.0
+    # Beyond an end of the segment that end is nearest.
     along = min(max(along, 0.0), 1.0)
     return far(point, (a[0] + along * dx, a[1] + along * dy))
 

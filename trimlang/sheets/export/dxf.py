@@ -161,6 +161,7 @@ class _Sheet:
         ]
         for row, piece in enumerate(pieces):
             self._beside("PIECE-IDS", piece.id, wall, 2.8 + 1.1 * row, 0.7 * _LETTER)
+        # One trim's splices stand for the wall: the first that it has.
         first = [piece for piece in pieces if piece.trim == pieces[0].trim]
         at = 0.0
         for piece in first[:-1]:
@@ -188,6 +189,7 @@ class _Sheet:
         way = inward(wall)
         x = (wall.start[0] + wall.end[0]) / 2 + way[0] * rows * _LETTER
         y = (wall.start[1] + wall.end[1]) / 2 + way[1] * rows * _LETTER
+        # Between -90° and 90°, so that the text is never upside down; y points up here.
         turn = (-wall.heading + 90) % 180 - 90
         long = hypot(wall.end[0] - wall.start[0], wall.end[1] - wall.start[1])
         # Beside a short wall the text is smaller, so that it does not run into its neighbour's.

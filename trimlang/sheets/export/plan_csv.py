@@ -116,6 +116,8 @@ def sticks_csv(result: Result) -> str:
                         length_text(place.end, unit),
                         decimal_text(place.start, 4),
                         decimal_text(place.end, 4),
+                        # One pass of the saw makes this piece's left end and the right end before
+                        # it.
                         "yes" if place.shared else "",
                         offcut if number == len(stick.places) else "",
                     )

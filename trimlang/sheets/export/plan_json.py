@@ -180,6 +180,7 @@ def _order(result: Result) -> Iterator[PlanOrderLine]:
     unit = result.job.settings.unit
     for plan in result.plans:
         for line in plan.bought:
+            # What the shop has is used but not ordered.
             if line.on_hand:
                 continue
             yield PlanOrderLine(

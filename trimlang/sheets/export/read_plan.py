@@ -33,6 +33,7 @@ def read_plan(text: str) -> PlanFile:
             something else (T633) or contradicts itself (T634).
     """
     try:
+        # Before all else: a file of another version should be told so, not its first unknown field.
         version = msgspec.json.decode(text, type=_Version).schema
         if version != SCHEMA_VERSION:
             raise PlanFileError("T632", found=repr(version), known=SCHEMA_VERSION)

@@ -102,6 +102,7 @@ def label(size: str) -> LabelSize:
     match = _SIZE.fullmatch(size)
     if match is None:
         raise UnknownPaperError(f"{size!r} is no label size; write it like 100mm x 50mm")
+    # “100x50 mm”: the first number takes the second one's unit.
     across, own, down, last = match.groups()
     sides = [
         in_inches(Fraction(number), unit.lower()) / MM

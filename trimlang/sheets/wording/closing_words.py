@@ -17,6 +17,8 @@ def closing_words(room: Room, drawn: Outline, closing: Closing | None, pen: Pen)
         )
     if closing is None or closing.gap is None or closing.tolerance is None:
         return ""
+    # The miss is rounded to the nearest mark; what the survey can tell is rounded up, so that no
+    # more is promised than it can keep.
     step = room.settings.rounding_step
     off = pen.length(steps_nearest(closing.gap, step))
     told = pen.length(steps_up(closing.tolerance, step))

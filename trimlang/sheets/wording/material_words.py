@@ -132,6 +132,7 @@ def need(supply: Supply, pen: Pen) -> str:
             seams=decimal_text(facts["seams"], 0),
         )
     metric = pen.unit == "mm"
+    # The takeoff counts in square and cubic inches.
     area = facts["area"] / in_inches(Fraction(1), "m" if metric else "ft") ** 2
     volume = facts["volume"] / in_cubic_inches(Fraction(1), "litre" if metric else "gallon")
     text = N_("{volume} gallons; {coats} coats on {area} sq ft of face and edge")
