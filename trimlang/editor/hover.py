@@ -37,7 +37,7 @@ Sticks = Mapping[str, Where]
 
 
 @record
-class Told:
+class HoverText:
     """The text to show, and the place that it is about."""
 
     text: str
@@ -54,7 +54,7 @@ def pieces_at(reading: JobReading, file: str, line: int, column: int) -> tuple[P
 
 def hover(
     reading: JobReading, file: str, line: int, column: int, sticks: Sticks | None
-) -> Told | None:
+) -> HoverText | None:
     """Return what there is to tell at a place, None where there is nothing.
 
     ``sticks`` says where each piece is cut from; it is None while the plan is still being made.
@@ -80,7 +80,7 @@ def hover(
             texts = [
                 _piece(piece, reading.result.job, pen.of(piece.unit), sticks) for piece in pieces
             ]
-            return Told("\n\n".join(texts), _wall_span(reading, file, line, column))
+            return HoverText("\n\n".join(texts), _wall_span(reading, file, line, column))
     text = reading.text(Span(file, line, 1, 1))
     token = token_at(text, column)
     stated = None if token is None else _setting(reading, file, line, token)
@@ -93,10 +93,10 @@ def hover(
     end = _end(reading, file, line, column)
     if end is not None:
         told += end
-    return Told(f"**{token}**: {told}", Span(file, line, start, start + len(token)))
+    return HoverText(f"**{token}**: {told}", Span(file, line, start, start + len(token)))
 
 
-def _setting(reading: JobReading, file: str, line: int, token: Token) -> Told | None:
+def _setting(reading: JobReading, file: str, line: int, token: Token) -> HoverText | None:
     """Return what the setting means that the pointer rests on, None where it is on none."""
     column = token.column or 1
     statement = reading.statement(file, line, column)
@@ -105,7 +105,7 @@ def _setting(reading: JobReading, file: str, line: int, token: Token) -> Told | 
         if row is None or not fact.span.column <= column < fact.span.end:
             continue
         if str(token).lower() in row.words.replace(":", "").split():
-            return Told(f"**{row.words}**: {setting_meaning(row)}", fact.span)
+            return HoverText(f"**{row.words}**: {setting_meaning(row)}", fact.span)
     return None
 
 
@@ -213,7 +213,7 @@ def _end(reading: JobReading, file: str, line: int, column: int) -> str | None:
     return "\n\n" + "\n".join(lines) if lines else None
 
 
-def _trim(reading: JobReading, mention: Mention, pen: Pen) -> Told | None:
+def _trim(reading: JobReading, mention: Mention, pen: Pen) -> HoverText | None:
     name = mention.name.text
     trim = next((one for one in reading.result.job.trims if one.name == name), None)
     if trim is None:
@@ -230,7 +230,7 @@ def _trim(reading: JobReading, mention: Mention, pen: Pen) -> Told | None:
         total = sum((piece.length for piece in pieces), Fraction(0))
         count = "1 piece" if len(pieces) == 1 else f"{len(pieces)} pieces"
         lines.append(f"- {count}, {pen.run_of(total)} in all")
-    return Told("\n".join(lines), mention.span)
+    return HoverText("\n".join(lines), mention.span)
 
 
 def _section(trim: Trim, pen: Pen) -> str:
@@ -257,14 +257,14 @@ def _offer(offer: Offer, pen: Pen) -> str:
     return f"{what}{price}{most}"
 
 
-def _room(reading: JobReading, mention: Mention) -> Told | None:
+def _room(reading: JobReading, mention: Mention) -> HoverText | None:
     room = reading.names.rooms[mention.name.room or 0]
     name = room.heading.name.text
     pieces = sum(piece.room == name for piece in reading.result.pieces)
     runs = "1 run" if len(room.runs) == 1 else f"{len(room.runs)} runs"
     made = f", {pieces} pieces" if pieces else ""
     text = f"room **{_plain(name)}**, tag {_plain(room.tag)}: {runs}{made}"
-    return Told(text, mention.span)
+    return HoverText(text, mention.span)
 
 
 def _plain(text: str) -> str:

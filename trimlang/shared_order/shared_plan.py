@@ -126,10 +126,10 @@ def joined_job(pool: Sequence[Flat]) -> Job:
     and count once.
     """
     trims: dict[str, Trim] = {}
-    shelf: dict[tuple[Path, int, int], str] = {}
+    counted_by: dict[tuple[Path, int, int], str] = {}
     for flat in pool:
         for trim in flat.job.trims:
-            rests = tuple(rest for rest in trim.rests if _is_new(flat, rest, shelf))
+            rests = tuple(rest for rest in trim.rests if _is_new(flat, rest, counted_by))
             if trim.name not in trims:
                 trims[trim.name] = replace(trim, rests=rests)
                 continue
@@ -147,9 +147,9 @@ def joined_job(pool: Sequence[Flat]) -> Job:
     return replace(first, name=name, trims=tuple(trims.values()), rooms=rooms)
 
 
-def _is_new(flat: Flat, rest: Rest, shelf: dict[tuple[Path, int, int], str]) -> bool:
+def _is_new(flat: Flat, rest: Rest, counted_by: dict[tuple[Path, int, int], str]) -> bool:
     place = ((flat.folder / rest.span.file).resolve(), rest.span.line, rest.span.column)
-    return shelf.setdefault(place, flat.tag) == flat.tag
+    return counted_by.setdefault(place, flat.tag) == flat.tag
 
 
 def _rank(parts: Iterable[tuple[TrimPlan, object]]) -> tuple[Fraction, int]:
