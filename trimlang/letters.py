@@ -46,11 +46,15 @@ def stranger_in(name: str) -> int | None:
     """
     first = _alphabet(name[0])
     for at, sign in enumerate(name):
+        # Digits and hyphens belong to no alphabet.
         if not sign.isalpha() or (sign.isascii() and first == "LATIN"):
             continue
+        # A full-width or mathematical letter: a plain one in other clothes.
         if not sign.isascii() and unicodedata.normalize("NFKC", sign).isascii():
             return at
         here = _alphabet(sign)
+        # Only these have letters that pass for Latin ones; other scripts beside Latin deceive
+        # nobody.
         if here != first and {here, first} & _CONFUSED:
             return at
     return None

@@ -142,6 +142,7 @@ class _Gatherer:
         self, source: Source, path: Path | None, within: tuple[Path, ...]
     ) -> list[tree.Statement]:
         self.sources[source.name] = source
+        # The limit on lines holds for the job and all that it includes together.
         statements, findings = parse(source, line=self._line, most=MOST_LINES - self._lines)
         self._signs += len(source.text)
         self._lines += source.line_count()

@@ -31,10 +31,12 @@ def record(cls: type[_Class]) -> type[_Class]:
         ("__hash__", lambda self: hash(values(self))),
         ("__repr__", _text([one.name for one in fields(made) if one.repr])),
     ):
+        # Python sets ``__hash__`` to None in a class that defines ``__eq__``.
         if name not in cls.__dict__ or cls.__dict__[name] is None:
             setattr(made, name, method)
     made.__init__ = _made_at_first_use(made)
     made.__setattr__ = made.__delattr__ = _refused
+    # pickle, which carries records to workers, would set the slots one by one, and be refused.
     made.__getstate__, made.__setstate__ = _state, _restored
     return made  # type: ignore[no-any-return]
 

@@ -74,6 +74,7 @@ def _commands(
     parser: argparse.ArgumentParser,
 ) -> list[tuple[str, argparse.ArgumentParser, str]]:
     """Return each command's name, its parser and what it does."""
+    # argparse has no public way to ask a parser for its commands and their help.
     (action,) = (one for one in parser._actions if isinstance(one, argparse._SubParsersAction))
     told = {one.dest: one.help or "" for one in action._choices_actions}
     return [(name, command, told.get(name, "")) for name, command in action.choices.items()]
@@ -108,6 +109,7 @@ def _metavar(action: argparse.Action) -> str:
 
 
 def _help(action: argparse.Action, command: argparse.ArgumentParser) -> str:
+    # As argparse itself fills in %(default)s and %(prog)s.
     return _sentence((action.help or "") % {**vars(action), "prog": command.prog})
 
 
@@ -119,6 +121,7 @@ def _sentence(text: str) -> str:
 
 def _filled(text: str) -> Iterator[str]:
     """Yield a text as source lines of moderate length."""
+    # Not at hyphens: an option's name stays in one piece.
     yield from (_roff(line) for line in wrap(text, 64, break_on_hyphens=False))
 
 

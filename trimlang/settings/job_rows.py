@@ -75,6 +75,7 @@ class JobRows:
         unsaid="left",
         rules=("bevels",),
     )
+    # For this row and the next, nothing means no limit.
     saw_stands = LengthSetting(
         words="saw: stands",
         page="the tallest trim that the saw cuts standing at the fence; taller lies flat",

@@ -54,6 +54,8 @@ class _Filling:
         self._rooms = [kind.room for kind in timber.kinds]
         self._weights = [size.weight for size in timber.sizes]
         self._values, self._of_kind = worth.of_size, worth.of_kind
+        # What the rack has more than the pieces need, in worth and in room: the most that may be
+        # wasted.
         self._spoil = sum(w * n for w, n in zip(worth.of_kind, counts, strict=True)) - worth.needed
         self._spare = sum(r * n for r, n in zip(self._rooms, counts, strict=True)) - sum(
             w * n for w, n in zip(self._weights, self._demand, strict=True)

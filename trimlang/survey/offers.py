@@ -137,6 +137,7 @@ def _priced(line: tree.StockLine, findings: Findings) -> Iterator[tree.WrittenOf
     """Yield a line's offers, those without a price at the price a foot or metre behind them."""
     behind: tree.WrittenOffer | None = None
     offers: list[tree.WrittenOffer] = []
+    # From the right, because the price behind the last of several lengths is that of all of them.
     for offer in reversed(line.offers):
         if offer.price is not None:
             behind = offer if offer.per is not None else None
@@ -184,6 +185,8 @@ def check_prices(trim: Trim, added: tuple[Offer, ...], unit: str, findings: Find
         offer = offers[at]
         same = [one for one in offers[:at] if (one.length, one.pack) == (offer.length, offer.pack)]
         other = next((one for one in same if one.price != offer.price), None)
+        # Cheaper sticks of which the yard has only some are used up first: then two prices make
+        # sense.
         if other is None or min(offer, other, key=lambda one: one.price).at_most is not None:
             continue
         long = feet_text(offer.length, unit)

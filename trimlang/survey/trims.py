@@ -42,6 +42,7 @@ def read_trims(lines: Iterable[tree.Statement], unit: str, findings: Findings) -
             span=span,
         )
         trims.setdefault(name, stand_in)
+    # In a second pass, so that a stock line may stand above its trim.
     for line in lines:
         if isinstance(line, StockLine | OnHandLine):
             trim = trims.get(line.name.text)
@@ -115,7 +116,7 @@ def _trim(line: TrimLine, unit: str, findings: Findings) -> Trim:
 def _check_fronts(
     lines: Iterable[tree.Statement], trims: dict[str, Trim], findings: Findings
 ) -> None:
-    """Report trims that stand in front of an unknown one, of themselves, or of a front trim."""
+    """Report trims in front of an unknown one, of a crown, or of themselves by way of others."""
     for line in lines:
         if not isinstance(line, TrimLine):
             continue

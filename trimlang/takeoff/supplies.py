@@ -172,6 +172,7 @@ def _paint(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
     area = Fraction(0)
     for piece in runs:
         trim = job.trim(piece.trim)
+        # The face and the top edge, as the module says: the back and the bottom edge are not seen.
         area += piece.length * ((trim.height or 0) + (trim.thickness or 0))
     if not area or not settings.paint_coats:
         return ()

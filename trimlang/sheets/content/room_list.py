@@ -142,4 +142,5 @@ def _done(result: Result, piece: str) -> tuple[str, ...]:
     """Return the boxes that are ticked: the cut, or for a fitted piece all up to the nails."""
     if result.progress is None or not result.progress.is_cut(piece):
         return ()
+    # The log says no more than “cut” and “fitted”; label and dry-fit come before fixing.
     return COLUMNS[:4] if result.progress.state(piece) is State.FITTED else COLUMNS[:1]

@@ -12,9 +12,12 @@ from trimlang.sheets.wording.quantities import Pen
 from trimlang.survey.job import Room, Stretch
 from trimlang.survey.outline import Outline
 
+# Millimetres on the paper: the most that a drawing takes across and down, and the margin around it.
 WIDE: Final = 164.0
 TALL: Final = 72.0
 MARGIN: Final = 12.0
+# n of 1 : n, from the largest drawing to the smallest; on an inch sheet 12/n inches are a foot: 48
+# is 1/4 in = 1 ft.
 SCALES: Final = {
     "in": (16, 24, 32, 48, 64, 96, 128, 192, 384),
     "mm": (10, 20, 25, 50, 75, 100, 200, 500),
@@ -123,6 +126,7 @@ def scale_text(scale: int, pen: Pen) -> str:
 
 def inward(wall: DrawnWall) -> Point:
     """Return the unit direction from a wall into the room, to the right of the walk."""
+    # The walk goes along (cos, sin); a quarter turn to the right, with y downwards, gives this.
     return (-sin(radians(wall.heading)), cos(radians(wall.heading)))
 
 
@@ -143,4 +147,5 @@ def line(look: str, one: Point, other: Point) -> DrawnLine:
 
 def fixed(value: float) -> str:
     """Write a coordinate with two decimals, so that the same drawing gives the same bytes."""
+    # Adding 0.0 turns a negative zero, which would be written -0.00, into a plain one.
     return f"{round(value, 2) + 0.0:.2f}"

@@ -74,6 +74,8 @@ def cut_list_csv(result: Result) -> str:
         (
             (
                 piece.id,
+                # The user's free text, which a spreadsheet could take for a formula; so is the
+                # note.
                 guarded(piece.room),
                 piece.run,
                 piece.trim,

@@ -27,6 +27,8 @@ _LENGTH: Final = r"^-?[0-9]+(/[1-9][0-9]*)?$"
 _MONEY: Final = r"^[0-9]+\.[0-9]{2,}$"
 
 
+# msgspec reads and writes a plain Decimal by itself, in any spelling; a type of our own goes
+# through the hooks below.
 class Money(Decimal):
     """An amount in the job's currency, with two decimal places or more."""
 
@@ -172,6 +174,8 @@ class PlanFile(_Part, frozen=True, kw_only=True):
 
 def write_plan(plan: PlanFile) -> str:
     """Return the text of ``plan.json``; values that were read give back the text they came from."""
+    # The hook is asked for lengths and money only: ``str`` gives the one spelling that is read
+    # back.
     data = msgspec.json.encode(plan, enc_hook=str)
     return msgspec.json.format(data, indent=1).decode() + "\n"
 
@@ -193,6 +197,7 @@ def schema() -> dict[str, Any]:
     return {
         "$schema": "https://json-schema.org/draft/2020-12/schema",
         "$id": f"urn:trimlang:plan:{SCHEMA_VERSION}",
+        # msgspec puts the whole file among its parts and refers to it; here it stands at the top.
         **parts.pop("PlanFile"),
         "title": "A compiled trim job",
         "$defs": parts,
@@ -229,4 +234,5 @@ def _written(kind: type[Any]) -> dict[str, Any]:
         }
     if kind is Money:
         return {"type": "string", "pattern": _MONEY}
+    # msgspec asks for every type that it does not know: a new one in the file needs a row above.
     raise NotImplementedError(kind)

@@ -156,6 +156,7 @@ class _InItsFolder(FileSystemLoader):
 
 
 def _set_up(made: type[Environment], loader: BaseLoader) -> Environment:
+    # Strict: a name that nothing has is an error, not an empty place on a ticket.
     return made(loader=loader, undefined=StrictUndefined, **_OPTIONS)
 
 
@@ -166,6 +167,8 @@ def make_compiled(into: Path) -> None:
 
 
 def _compiled_name() -> str:
+    # Named by all that the Python code was made from: a template or a jinja2 that has changed finds
+    # no such folder, and is compiled again.
     named = (part for item in _shipped_texts().items() for part in item)
     return made_ahead.made_name("templates", jinja_version, repr(_OPTIONS), *named)
 
@@ -212,6 +215,7 @@ def _where(trace: TracebackType | None, name: str) -> tuple[str, int]:
     found = (name, 0)
     while trace is not None:
         file = trace.tb_frame.f_code.co_filename
+        # jinja2 rewrites tracebacks so that a template's frame has its file and line.
         if file.endswith((".html", ".svg", ".css", ".js")):
             found = (file, trace.tb_lineno)
         trace = trace.tb_next

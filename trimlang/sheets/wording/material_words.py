@@ -77,6 +77,7 @@ def material(word: str, pen: Pen) -> str:
     if plain not in _KNOWN:
         return word
     said = pen.words(plain)
+    # Where the language has the same word, or none, the user's own capitals stay.
     return word if said == plain else said
 
 
@@ -101,6 +102,7 @@ def name(supply: Supply, pen: Pen) -> str:
 
 def package(supply: Supply, pen: Pen) -> str:
     """Say what one package is: ``box of 1000``, ``8 fl oz tub``."""
+    # Nails, caulk and filler come in one kind of package each; paint goes by the size of its can.
     kind = PACKAGES.get(supply.what) or PACKAGES.get(supply.size_unit)
     if kind is None:
         return supply.package
@@ -152,6 +154,7 @@ def nail(inches: Fraction, pen: Pen) -> str:
 
 
 def _at_least_a_tenth(amount: Fraction) -> str:
+    # So that no need is printed as 0.
     return decimal_text(max(amount, Fraction(1, 10)), 1)
 
 
@@ -163,6 +166,7 @@ def section(trim: Trim, job: Job, pen: Pen) -> tuple[str, ...]:
         said.append(words("{size} thick", size=pen.length(trim.thickness)))
     if trim.height:
         size = pen.length(trim.height)
+        # What the code calls the height of a crown or casing, the yard calls its width.
         wide = trim.spring is not None or trim.name in _casings(job)
         said.append(words("{size} wide", size=size) if wide else words("{size} tall", size=size))
     if trim.spring is not None:

@@ -83,6 +83,8 @@ class Pen:
     def mark(self, inches: Fraction) -> Reading:
         """Return the mark of the tape that a length is nearest to: what a hand measures."""
         usual = MM if self.unit == "mm" else SIXTEENTH
+        # A finer tape divides the usual step evenly; a coarser one, or one in the other unit, does
+        # not.
         step = self.tape if (usual / self.tape).denominator == 1 else usual
         return self.reading(steps_nearest(inches, step))
 
@@ -100,6 +102,7 @@ class Pen:
         Empty where that is nothing: less than half a mark is closed with caulk.
         """
         near = self.mark(inches)
+        # Nothing is a whole 0; a fraction of an inch by itself has no whole part.
         return str(near) if near.whole != "0" else ""
 
     def stick(self, inches: Fraction) -> str:
