@@ -216,6 +216,24 @@ class Editor:
             )
         )
 
+    def hints(self, name: str, first: int, last: int) -> list[lsp.InlayHint]:
+        """Return the hints of some lines, counted from 0."""
+        place = lsp.Range(lsp.Position(first, 0), lsp.Position(last, 0))
+        return self._do(
+            self.client.text_document_inlay_hint_async(
+                lsp.InlayHintParams(self.document(name), place)
+            )
+        )
+
+    def actions(self, name: str, line: int) -> list[lsp.CodeAction]:
+        """Return what is offered at the beginning of a line."""
+        place = lsp.Range(lsp.Position(line, 0), lsp.Position(line, 0))
+        return self._do(
+            self.client.text_document_code_action_async(
+                lsp.CodeActionParams(self.document(name), place, lsp.CodeActionContext(()))
+            )
+        )
+
     def format(self, name: str) -> list[lsp.TextEdit] | None:
         """Return the edits that tidy a document."""
         return self._do(

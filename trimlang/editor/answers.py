@@ -130,6 +130,15 @@ def action(
     )
 
 
+def rewriting(title: str, edits: dict[str, list[lsp.TextEdit]]) -> lsp.CodeAction:
+    """Return a change that is offered, though nothing is wrong."""
+    return lsp.CodeAction(
+        title=title,
+        kind=lsp.CodeActionKind.RefactorRewrite,
+        edit=lsp.WorkspaceEdit(changes={uri: tuple(of) for uri, of in edits.items()}),
+    )
+
+
 def item(proposal: Proposal, line: int, character: int, size: int) -> lsp.CompletionItem:
     """Return a proposal that replaces the last ``size`` units before the cursor."""
     place = lsp.Range(lsp.Position(line, character - size), lsp.Position(line, character))
@@ -137,6 +146,9 @@ def item(proposal: Proposal, line: int, character: int, size: int) -> lsp.Comple
         label=proposal.text,
         kind=_KINDS[proposal.kind],
         detail=proposal.detail or None,
+        preselect=proposal.fits or None,
+        # editors sort by the label else; what fits comes first
+        sort_text=f"0{proposal.text}" if proposal.fits else None,
         text_edit=lsp.TextEdit(place, proposal.text),
     )
 

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from dataclasses import replace
 from enum import StrEnum
 from typing import Final
 
@@ -43,12 +44,26 @@ class ProposalKind(StrEnum):
 
 @record
 class Proposal:
-    """One way to go on: ``text`` replaces the last ``covers`` columns before the cursor."""
+    """One way to go on: ``text`` replaces the last ``covers`` columns before the cursor.
+
+    ``fits`` tells that it is the one that is expected there.
+    """
 
     text: str
     kind: ProposalKind
     covers: int
     detail: str = ""
+    fits: bool = False
+
+
+def fitting_first(
+    proposals: tuple[Proposal, ...], joint: str, because: str
+) -> tuple[Proposal, ...]:
+    """Return the proposals with the end that fits the neighbour before all others."""
+    fitting = tuple(
+        replace(one, detail=because, fits=True) for one in proposals if one.text == joint
+    )
+    return (*fitting, *(one for one in proposals if one.text != joint))
 
 
 def complete(reading: JobReading, before: str, files: tuple[str, ...] = ()) -> tuple[Proposal, ...]:

@@ -9,12 +9,15 @@ from lsprotocol import types as lsp
 
 from trimlang.diagnostics.mending import Edit, mends
 from trimlang.editor import answers
+from trimlang.editor.closing_hints import closing_hints
 from trimlang.editor.document_outline import outline
+from trimlang.editor.formatting import formatting, lines_of
 from trimlang.editor.hover import hover, pieces_at
 from trimlang.editor.names import Mention, NameSort
-from trimlang.editor.proposals import complete
+from trimlang.editor.neighbour_end import expected_end
+from trimlang.editor.other_way import in_the_other_direction
+from trimlang.editor.proposals import complete, fitting_first
 from trimlang.editor.renaming import CannotRenameError, rename
-from trimlang.editor.tidying import tidied
 from trimlang.language import tree
 from trimlang.language.parse import read_line
 
@@ -36,11 +39,14 @@ def answer_all(server: EditorServer) -> None:
     server.feature(lsp.TEXT_DOCUMENT_PREPARE_RENAME)(_prepare_rename)
     server.feature(lsp.TEXT_DOCUMENT_RENAME, lsp.RenameOptions(prepare_provider=True))(_rename)
     server.feature(lsp.TEXT_DOCUMENT_DOCUMENT_SYMBOL)(_symbols)
-    server.feature(lsp.TEXT_DOCUMENT_FORMATTING)(_formatting)
+    server.feature(lsp.TEXT_DOCUMENT_FORMATTING)(formatting)
     server.feature(
         lsp.TEXT_DOCUMENT_CODE_ACTION,
-        lsp.CodeActionOptions(code_action_kinds=(lsp.CodeActionKind.QuickFix,)),
+        lsp.CodeActionOptions(
+            code_action_kinds=(lsp.CodeActionKind.QuickFix, lsp.CodeActionKind.RefactorRewrite)
+        ),
     )(_actions)
+    server.feature(lsp.TEXT_DOCUMENT_INLAY_HINT)(_hints)
 
 
 async def _hover(ls: EditorServer, params: lsp.HoverParams) -> lsp.Hover | None:
@@ -63,11 +69,14 @@ async def _completion(ls: EditorServer, params: lsp.CompletionParams) -> lsp.Com
     # while the line itself is taken as it is now.
     document = await ls.soon(params.text_document.uri)
     path = ls.files.path(params.text_document.uri)
-    lines = _lines(ls.files.texts.get(path, ""))
+    lines = lines_of(ls.files.texts.get(path, ""))
     line, character = params.position.line, params.position.character
     text = lines[line] if line < len(lines) else ""
     before = text[: answers.our_column(text, character, ls.codec) - 1]
     proposals = complete(document.reading, before, _includable(document.reading, path))
+    fitting = expected_end(lines, line, before)
+    if fitting is not None:
+        proposals = fitting_first(proposals, fitting.joint, fitting.because)
     items = [
         answers.item(
             one, line, character, ls.codec.client_num_units(before[len(before) - one.covers :])
@@ -75,10 +84,6 @@ async def _completion(ls: EditorServer, params: lsp.CompletionParams) -> lsp.Com
         for one in proposals
     ]
     return lsp.CompletionList(is_incomplete=False, items=items)
-
-
-def _lines(text: str) -> list[str]:
-    return text.replace("\r\n", "\n").replace("\r", "\n").split("\n")
 
 
 def _includable(reading: JobReading, path: Path) -> tuple[str, ...]:
@@ -262,26 +267,17 @@ async def _actions(ls: EditorServer, params: lsp.CodeActionParams) -> list[lsp.C
             answers.action(mend, told, _changes(ls, document, mend.edits))
             for mend in mends(finding, document.reading.text(finding.span))
         ]
+    turned = in_the_other_direction(document.reading, document.file, params.range.start.line + 1)
+    if turned:
+        edits = _changes(ls, document, turned)
+        found.append(answers.rewriting("List the walls in the other direction", edits))
     return found
 
 
-async def _formatting(
-    ls: EditorServer, params: lsp.DocumentFormattingParams
-) -> list[lsp.TextEdit] | None:
-    text = ls.files.texts.get(ls.files.path(params.text_document.uri))
-    if text is None:
-        return None
-    edits: list[lsp.TextEdit] = []
-    last = len(_lines(text)) - 1
-    for new in tidied(text):
-        made = "".join(f"{line}\n" for line in new.lines)
-        start, end = lsp.Position(new.first, 0), lsp.Position(new.last, 0)
-        if new.last > last:
-            # The last line has no line end to replace, so the edit ends with its text.
-            end = lsp.Position(last, ls.codec.client_num_units(_lines(text)[last]))
-            made = made.removesuffix("\n")
-            # Lines are added behind the last one.
-            if new.first > last:
-                start, made = end, f"\n{made}"
-        edits.append(lsp.TextEdit(lsp.Range(start, end), made))
-    return edits
+async def _hints(ls: EditorServer, params: lsp.InlayHintParams) -> list[lsp.InlayHint]:
+    document = await ls.document(params.text_document.uri)
+    first, last = params.range.start.line + 1, params.range.end.line + 1
+    return [
+        lsp.InlayHint(document.scale.range(one.behind).end, one.text, padding_left=True)
+        for one in closing_hints(document.reading, document.file, first, last)
+    ]

@@ -18,7 +18,7 @@ from trimlang.language.vocabulary import branches, is_word
 
 FILE: Final = "trim.tmLanguage.json"
 
-_UNITS: Final = ("FOOT", "INCH", "IN", "METRIC", "DEG")
+UNITS: Final = ("FOOT", "INCH", "IN", "METRIC", "DEG")
 _JOINTS: Final = ("JOINT",)
 _NUMBERS: Final = ("DATE", "FRACTION", "VULGAR", "DECIMAL", "COUNT")
 _BEFORE: Final = r"(?<![\w.\-])"
@@ -33,7 +33,7 @@ def highlighting(lark: Lark) -> dict[str, Any]:
     # “trim base:” and its like: the name after the word gets a colour of its own.
     named = [start for start in starts if _begins(lark.rules, start, "NAME", "COLON")]
     phrases = [one for one in words if "[ \t]+" in patterns[one] and one not in _JOINTS]
-    others = [one for one in words if one not in (*_UNITS, *_JOINTS, *phrases)]
+    others = [one for one in words if one not in (*UNITS, *_JOINTS, *phrases)]
     # “room "Den"” and its like.
     headings = [start for start in starts if _begins(lark.rules, start, "STRING")]
     name, string = patterns["NAME"], patterns["STRING"]
@@ -75,9 +75,9 @@ def highlighting(lark: Lark) -> dict[str, Any]:
                 "match": rf"{_BEFORE}((?i:{followed}))\s+{not_a_word}({name})",
                 "captures": _captures("keyword.other", "variable.other"),
             },
-            _match("keyword.other.unit", rf"(?<=[0-9]){_fold(patterns, _UNITS)}{_AFTER}"),
+            _match("keyword.other.unit", rf"(?<=[0-9]){_fold(patterns, UNITS)}{_AFTER}"),
             # An “in” by itself is nearly always the unit, not the short word for an inside corner.
-            _match("keyword.other.unit", _any(patterns, _UNITS)),
+            _match("keyword.other.unit", _any(patterns, UNITS)),
             _match("constant.language.joint", _any(patterns, _JOINTS)),
             _match("keyword.other", _any(patterns, others)),
             _match("constant.numeric", rf"(?<![^\W\d])(?:{number})"),

@@ -1,0 +1,23 @@
+;;; trim-mode.el --- Colours for trim job files  -*- lexical-binding: t -*-
+;; Made from the language's grammar.  Load it, and files in .trim and .site are coloured.
+(defvar trim-mode-syntax-table
+  (let ((table (make-syntax-table)))
+    (modify-syntax-entry ?\# "<" table)
+    (modify-syntax-entry ?\n ">" table)
+    (modify-syntax-entry ?- "w" table)
+    table))
+(defvar trim-mode-keywords
+  '(
+    ("\\<\\(shortened\\|assembly\\|cabinets\\|currency\\|diagonal\\|radiator\\|surveyed\\|casings\\|corners\\|include\\|on-hand\\|opening\\|splices\\|spoiled\\|bought\\|closes\\|filler\\|fitted\\|window\\|boxes\\|caulk\\|nails\\|paint\\|piece\\|round\\|spare\\|stair\\|stock\\|taken\\|bare\\|door\\|ends\\|rack\\|room\\|trim\\|unit\\|cut\\|job\\|saw\\|tax\\)\\>" . font-lock-keyword-face)
+    ("\\<\\(outside[ \t]+corner\\|inside[ \t]+corner\\|out[ \t]+corner\\|out-corner\\|in[ \t]+corner\\|in-corner\\|outside\\|inside\\|return\\|splice\\|level\\|plumb\\|butt\\|open\\|rake\\|out\\|ic\\|in\\|oc\\)\\>" . font-lock-constant-face)
+    ("\\<\\(degrees\\|degree\\|inches\\|feet.\\|foot.\\|feet\\|foot\\|inch\\|deg\\|ft.\\|in.\\|cm\\|ft\\|mm\\|m\\)\\>" . font-lock-type-face)
+    ("\\<\\(crosscuts\\|open[ \t]+walk\\|wallboard\\|bullnose\\|entrance\\|overhang\\|allowed\\|implied\\|margins\\|nearest\\|nothing\\|reaches\\|squares\\|bevels\\|casing\\|corner\\|covers\\|fl.[ \t]+oz\\|gallon\\|height\\|length\\|margin\\|reveal\\|rising\\|spring\\|sq.[ \t]+ft\\|square\\|stands\\|within\\|angle\\|apron\\|coats\\|doubt\\|every\\|faces\\|first\\|fl[ \t]+oz\\|fl.oz\\|floor\\|front\\|horns\\|jambs\\|least\\|liter\\|litre\\|meter\\|metre\\|miter\\|mitre\\|never\\|plate\\|point\\|quart\\|reads\\|right\\|sides\\|sq[ \t]+ft\\|sq.[ \t]+m\\|sq.ft\\|stool\\|stops\\|studs\\|thick\\|waste\\|bead\\|both\\|coat\\|code\\|cope\\|down\\|floz\\|four\\|from\\|head\\|horn\\|into\\|kerf\\|left\\|long\\|most\\|note\\|over\\|pack\\|sill\\|sq[ \t]+m\\|sq.m\\|sqft\\|stud\\|tall\\|tube\\|wall\\|wide\\|all\\|and\\|any\\|box\\|can\\|gap\\|off\\|one\\|per\\|sqm\\|tub\\|as\\|at\\|by\\|no\\|of\\|to\\|up\\|a\\)\\>" . font-lock-builtin-face)
+    ("^[ \t]*\\([[:alnum:]_.-]+\\)[ \t]*:" 1 font-lock-function-name-face)))
+;;;###autoload
+(define-derived-mode trim-mode prog-mode "Trim"
+  (setq-local comment-start "# ")
+  (setq-local font-lock-defaults '(trim-mode-keywords nil t)))
+;;;###autoload
+(add-to-list 'auto-mode-alist '("\\.\\(trim\\|site\\)\\'" . trim-mode))
+(provide 'trim-mode)
+;;; trim-mode.el ends here

@@ -1,0 +1,71 @@
+"""Lists a room's walls in the other direction: for one that was walked turning left.
+
+The walls come in the reverse order, beginning with the same one, and each left end becomes a
+right end.  So every joint stays between the two walls that it was said of.
+"""
+
+from __future__ import annotations
+
+import re
+from itertools import groupby
+from typing import Final
+
+from trimlang.diagnostics import Span
+from trimlang.diagnostics.mending import Edit
+from trimlang.editor.open_job import JobReading
+from trimlang.language import facts, tree
+
+_SIDES: Final = {"left": "right", "right": "left"}
+_SIDE: Final = re.compile(r'("[^"]*"|“[^”]*”)|\b(left|right)\b', re.IGNORECASE)
+
+
+def in_the_other_direction(reading: JobReading, file: str, line: int) -> tuple[Edit, ...]:
+    """Return what lists the walls of the room that a line begins the other way round.
+
+    Nothing where the line begins no room, or where something measured from one end is said of
+    it (a diagonal, a first stud), or a line of it cannot be read.
+    """
+    below = _room(reading, file, line)
+    walls = [one for one in below if isinstance(one, tree.RunLine | tree.GapLine)]
+    if len(walls) < 2 or any(one.span.file != file for one in walls):
+        return ()
+    if any(isinstance(one, tree.DiagonalLine | tree.Unreadable) for one in below):
+        return ()
+    said = [fact for one in walls for fact in one.facts]
+    if any(isinstance(fact, facts.FirstStud | facts.Unread) for fact in said):
+        return ()
+    heading = below[0]
+    is_open = isinstance(heading, tree.RoomLine) and any(
+        isinstance(fact, facts.OpenWalk) for fact in heading.facts
+    )
+    turned = walls[::-1] if is_open else [walls[0], *walls[:0:-1]]
+    texts = [
+        _swapped(reading.text(one.span)[one.span.column - 1 : one.span.end - 1]) for one in turned
+    ]
+    edits: list[Edit] = []
+    for line_at, places in groupby(walls, key=lambda one: one.span.line):
+        spans = [one.span for one in places]
+        # walls that share a line get one each: a line cannot begin with a door and go on with walls
+        indent = re.match(r"\s*", reading.text(spans[0]))
+        between = "\n" + (indent[0] if indent else "")
+        whole = Span(file, line_at, spans[0].column, spans[-1].end)
+        edits.append(Edit(whole, between.join(texts.pop(0) for _ in spans)))
+    return tuple(edits)
+
+
+def _room(reading: JobReading, file: str, line: int) -> list[tree.Statement]:
+    found: list[tree.Statement] = []
+    for one in reading.gathered.statements:
+        if isinstance(one, tree.RoomLine):
+            if found:
+                break
+            if (one.span.file, one.span.line) == (file, line):
+                found.append(one)
+        elif found:
+            found.append(one)
+    return found
+
+
+def _swapped(text: str) -> str:
+    """Return a wall's text with left for right; what stands in quotes stays."""
+    return _SIDE.sub(lambda found: found[1] or _SIDES[found[2].lower()], text)
