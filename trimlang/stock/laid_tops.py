@@ -67,6 +67,7 @@ def best_by_room(used: Sequence[tuple[int, int, int]], most: int) -> Any:
 
     row = np.zeros(most + 1, dtype=np.int64)
     for weight, value, count in used:
+        # Bundles of 1, 2, 4 … equal pieces and a last one: together they make up every number.
         left, part = count, 1
         while left > 0:
             part = min(part, left)
@@ -111,9 +112,12 @@ class _Chain:
         ]
         self._wide = self._by_leans(pieces, values, [i for i in used if net[i] >= WIDTH], bits)
         self._narrow = self._by_leans(pieces, values, [i for i in used if net[i] < WIDTH], bits)
+        # Before the cells for room stand _pad cells of less than none: a piece that does not fit
+        # finds an impossible state there.
         shape = (len(sets), self._pad + most + 1)
         self._ends = {lean: np.full(shape, LOW, dtype=np.int64) for lean in rights}
         self._starts = {lean: np.full(shape, LOW, dtype=np.int64) for lean in lefts}
+        # The first piece has none before it: wherever it starts, nothing is worth anything yet.
         for starts in self._starts.values():
             starts[:, self._pad :] = 0
 

@@ -43,7 +43,6 @@ CELLS = 40_000_000
 
 A length that no tape shows (a millionth of a foot) splits every stick so finely.
 """
-
 COARSE_CELLS = 4_000_000
 """The same on the coarser grid: a 256th of an inch for sixty sizes on sticks of 16 ft."""
 
@@ -62,9 +61,8 @@ def plan_stock(
     each time the search moves on, for a progress bar.
 
     Returns:
-        A plan with its cost, its proven lower bound and what that proves, or
-        ``NoPlan`` with the parts that no stick holds, or the news that the supply
-        runs out.
+        A plan with its cost, its proven lower bound and what that proves, or ``NoPlan`` with the
+        parts that no stick holds, or the news that the supply runs out.
 
     Raises:
         ValueError: where the problem breaks its own rules (see ``checked``).
@@ -89,6 +87,7 @@ def _planned(problem: Problem, effort: Effort, watch: Watch | None) -> Plan | No
     reason, work, sure = "the length of the pieces", 0, True
     racks: list[tuple[tuple[int, ...], Worth]] = []
     coarse: Certificate | None = None
+    # Where the lengths alone prove the quick plan, nothing is searched.
     if packing is None or (effort.prove and packing.rank > (bound, stick_bound)):
         ends = thread_time() + effort.seconds
         if watch is not None:
@@ -154,6 +153,7 @@ def _with_spare_for_a_loss(problem: Problem, effort: Effort, watch: Watch | None
     roomy = _planned(problem, half, watch)
     if isinstance(roomy, NoPlan):
         return replace(roomy, sure=False)
+    # Only the first plan bounds them all: the roomy one was asked for more than is needed.
     met = plain.bound == roomy.cost
     return replace(
         roomy,
@@ -201,6 +201,7 @@ def _on_a_coarser_grid(
 ) -> tuple[Packing | None, Certificate | None, str]:
     """Return the better of a packing and one in coarser steps; a better bound's proof, and why."""
     room = max(kind.room for kind in timber.kinds)
+    # As many units in one step as bring the tables down to COARSE_CELLS, rounded up.
     step = -(-len(timber.sizes) * (room + 1) // COARSE_CELLS)
     if room < step:
         return packing, None, ""
@@ -277,8 +278,7 @@ def checked(problem: Problem) -> None:
     """Refuse a problem that breaks its own rules.
 
     Raises:
-        ValueError: two parts or two blanks of one name; a length, pack or
-            price out of range; leans that reach past the piece.
+        ValueError: two of one name; a length, pack or price out of range; leans past the piece.
     """
     ids = [part.id for part in problem.parts]
     keys = [blank.key for blank in problem.blanks]

@@ -157,6 +157,7 @@ class _Choice:
             for cost, way in reached:
                 closing = self._both(corners[-1], way[-1], corners[0], first)
                 ways.append(((cost[0], cost[1] + closing, cost[2]), way))
+        # At equal cost ``min`` goes by the words: “after” comes before “before”, as in _SIDES.
         return dict(zip(corners, min(ways)[1], strict=True))
 
     def _longer(self, way: _Way, before: int, corner: int, side: str) -> _Way:

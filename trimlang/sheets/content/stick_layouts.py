@@ -74,7 +74,7 @@ class TrimSticks:
     """One trim's sticks, and the longest of them, which sets the scale.
 
     ``lies`` says how its pieces lie at the saw if all lie alike; otherwise each end says it.
-    ``above`` and ``below`` name the edges of its bars, as they are drawn.
+    ``above`` names the edge that is drawn at the top of its bars.
     """
 
     trim: str
@@ -167,8 +167,8 @@ def _block(number: int, place: StickPlace, ends: Ends, scale: float) -> Block:
 def _slope(x: float, slant: float, at: AtSaw, *, opens: int) -> tuple[float, float]:
     """Return the x of an end at the far (top) and at the near edge of the bar.
 
-        ``x`` is the long point; the short edge lies further inside the piece, in the direction
-        ``opens`` (1 right, -1 left).  A piece turned end for end leans the same way, so one drawing
+    ``x`` is the long point; the short edge lies further inside the piece, in the direction
+    ``opens`` (1 right, -1 left).  A piece turned end for end leans the same way, so one drawing
     serves both.
     """
     if at.swing is None:

@@ -45,6 +45,7 @@ _UNITS: Final = {"in": (1, 0, 1.0), "mm": (4, 1, 25.4)}
 _LETTER: Final = 3.0
 """Height of a wall's label (inches): at 1 : 48 it is printed a sixteenth of an inch tall."""
 _LEAST: Final = 0.75
+"""The least height of a text (inches), beside a wall however short."""
 _WIDE: Final = 0.9
 """About how wide a letter is, as a part of its height."""
 _DASHES: Final = 12.0
@@ -124,6 +125,7 @@ class _Sheet:
         for group in side_by_side(rooms, walks):
             points = [end for one in group for wall in one.walk for end in (wall.start, wall.end)]
             left = min(x for x, _ in points)
+            # y points down here and up in the file: the lowest corner of each group lies at y = 0.
             base = max(y for _, y in points)
             self._origin = (self._right - left, base)
             for one in group:
@@ -210,4 +212,5 @@ class _Sheet:
 def _literal(text: str) -> str:
     """Return a text in which DXF's control characters ``%%`` and ``^`` mean themselves."""
     text = printable(text).replace("^", "^ ")
+    # “%%” begins a code (“%%d” is a degree sign); “%%%” is one per cent sign, “^ ” one caret.
     return text.replace("%", "%%%") if "%%" in text else text
