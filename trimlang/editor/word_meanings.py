@@ -71,6 +71,7 @@ MEANINGS: Final[dict[str, str]] = {
     "margin": "The wall before, between and behind boxes; their width follows.",
     "assembly": "One name for several trims that go up together.",
     "bullnose": "The corner is rounded with this radius: a small piece goes between two mitres.",
+    "girth": "How far a tape goes over the profile, from wall to wall: what paint is counted by.",
     "casings": "How casings are set round openings.",
     "casing": "The opening gets two legs and a head of this trim; its width is the clear width.",
     "head": "The casing over the opening; as a setting, how it meets the legs.",

@@ -60,6 +60,14 @@ class Spring:
 
 
 @record
+class Girth:
+    """``girth 6 1/4 in``: how far a tape goes over the profile that is painted."""
+
+    length: Measure
+    span: Span
+
+
+@record
 class InFrontOf:
     """``in front of base``."""
 
@@ -232,7 +240,7 @@ class Stated:
         return next((row for row in self.rows if row.end in ends), None)
 
 
-TrimFact: TypeAlias = Thick | Tall | Spring | InFrontOf | Material
+TrimFact: TypeAlias = Thick | Tall | Spring | Girth | InFrontOf | Material
 StockFact: TypeAlias = Supplier | ProfileCode
 WallFact: TypeAlias = (
     NamedTrim

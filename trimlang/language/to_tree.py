@@ -26,6 +26,7 @@ class LineBuilder(NumberRules):
     # ---- parts of lines -------------------------------------------------------------
 
     thick, tall, spring = fact_of(facts.Thick), fact_of(facts.Tall), fact_of(facts.Spring)
+    girth = fact_of(facts.Girth)
     material = fact_of(facts.Material)
 
     @v_args(meta=True)

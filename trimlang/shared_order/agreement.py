@@ -95,6 +95,7 @@ def _trims(here: Trim, there: Trim, unit: str) -> Iterator[tuple[str, str, str]]
     for what, a, b in (
         ("thickness", here.thickness, there.thickness),
         ("height", here.height, there.height),
+        ("girth", here.girth, there.girth),
     ):
         if a != b:
             yield what, _length(a, unit), _length(b, unit)

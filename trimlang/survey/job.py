@@ -74,7 +74,8 @@ class Trim:
 
     ``height`` is its size across the face, which is a crown's or a casing's width (inches).
     ``spring`` is the angle between a crown's back and the wall (degrees), None for a trim that
-    lies flat on the wall.  ``logged`` are lengths that were bought and that the stock lines no
+    lies flat on the wall.  ``girth`` is how far a tape goes over its profile.
+    ``logged`` are lengths that were bought and that the stock lines no
     longer list.  ``supplier`` is where it is bought, ``profile`` what its profile is called there.
     """
 
@@ -87,6 +88,7 @@ class Trim:
     rests: tuple[Rest, ...]
     span: Span
     spring: Fraction | None = None
+    girth: Fraction | None = None
     logged: tuple[Offer, ...] = ()
     supplier: str | None = None
     profile: str | None = None

@@ -82,6 +82,7 @@ def _trim(line: TrimLine, unit: str, findings: Findings) -> Trim:
     material: list[str] = []
     front: str | None = None
     spring: Fraction | None = None
+    girth: Fraction | None = None
     of_trim = f"of trim “{line.name.text}”"
     for fact in line.facts:
         match fact:
@@ -96,6 +97,9 @@ def _trim(line: TrimLine, unit: str, findings: Findings) -> Trim:
                     spring = angle.degrees
                 else:
                     findings.say("T233", angle.span, what="a spring angle", least=1, most=89)
+            case facts.Girth():
+                what = f"the girth {of_trim}"
+                girth = length(fact.length, unit, findings, what=what, fine=True)
             case facts.InFrontOf():
                 front = fact.trim.text
             case facts.Material():
@@ -110,6 +114,7 @@ def _trim(line: TrimLine, unit: str, findings: Findings) -> Trim:
         rests=(),
         span=line.name.span,
         spring=spring,
+        girth=girth,
     )
 
 

@@ -173,7 +173,9 @@ def _paint(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
     for piece in runs:
         trim = job.trim(piece.trim)
         # The face and the top edge, as the module says: the back and the bottom edge are not seen.
-        area += piece.length * ((trim.height or 0) + (trim.thickness or 0))
+        # Where the profile's girth is given, that is what the brush goes over.
+        across = trim.girth or (trim.height or 0) + (trim.thickness or 0)
+        area += piece.length * across
     if not area or not settings.paint_coats:
         return ()
     can = settings.paint_can
