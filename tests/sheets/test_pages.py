@@ -33,6 +33,7 @@ from trimlang.sheets.content.stick_layouts import StickLayout
 from trimlang.sheets.content.stock_order import Order, OrderedLine, TrimOrder
 from trimlang.sheets.content.ticket import Ticket
 from trimlang.sheets.content.ticket_ends import EndText
+from trimlang.sheets.render.page_tree import page_tree
 from trimlang.sheets.render.pages import render_sheets
 from trimlang.sheets.render.paper import UnknownPaperError, label
 from trimlang.sheets.render.pdf import PangoMissingError, ReachesOutError, to_pdf
@@ -45,8 +46,8 @@ PAPER_MONEY = "$977.10"
 
 def _body(html: str) -> str:
     """The part of a page that its job decides: no style, script or codes."""
-    html = re.sub(r"<style>.*?</style>|<script>.*?</script>", "", html, flags=re.DOTALL)
-    return re.sub(r'<svg[^>]*class="qr".*?</svg>', "", html, flags=re.DOTALL)
+    html = re.sub(r"<style.*?</style>|<script>.*?</script>", "", html, flags=re.DOTALL)
+    return re.sub(r'<img class="qr".*?/>', "", html, flags=re.DOTALL)
 
 
 @pytest.mark.parametrize("name", TITLES)
@@ -129,6 +130,33 @@ def test_labels_that_cannot_be(size: str) -> None:
 def test_without_codes() -> None:
     assert 'class="qr"' in render_sheets(small())["tickets"]
     assert 'class="qr"' not in render_sheets(small(), qr=False)["tickets"]
+
+
+@pytest.mark.parametrize("name", TITLES)
+def test_pages_are_read_the_quick_way_for_paper(name: str) -> None:
+    tree = page_tree(render_sheets(small())[name])
+    assert tree is not None
+    said = "".join(tree.itertext())
+    assert "Find a piece" not in said
+    assert "localStorage" not in said
+    assert "Plum Lane 3, box room" in said
+
+
+@pytest.mark.parametrize(
+    "html",
+    ["<p>a<br>b", "<!DOCTYPE html><p>a<br>b", "<!DOCTYPE html><p>&x;</p>"],
+)
+def test_a_page_that_is_no_xml_is_printed_too(html: str) -> None:
+    assert page_tree(html) is None
+    assert to_pdf(html).startswith(b"%PDF")
+
+
+def test_what_only_a_screen_shows_leaves_the_text_behind_it() -> None:
+    tree = page_tree(
+        '<!DOCTYPE html><p>a<b class="x on-screen">no</b>b<i>c</i><b class="on-screen"/>d</p>'
+    )
+    assert tree is not None
+    assert "".join(tree.itertext()) == "abcd"
 
 
 def test_without_weasyprint_html_still_works(

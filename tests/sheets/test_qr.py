@@ -2,23 +2,25 @@
 
 from __future__ import annotations
 
-import re
+from base64 import b64decode
+from io import BytesIO
 
 import pytest
 
-from trimlang.sheets.drawing.qr import QUIET, code_of, qr_svg
+from trimlang.sheets.drawing.qr import QUIET, code_of, qr_picture
 
 
-def modules(svg: str) -> set[tuple[int, int]]:
-    """The dark modules of a drawing, by row and column, from the strokes of its one path."""
-    found: set[tuple[int, int]] = set()
-    column, row = 0, 0
-    (path,) = re.findall(r' d="M([^"]+)"', svg)
-    for right, down, wide in re.findall(r"(-?[0-9]+) (-?[0-9.]+)h([0-9]+)", path):
-        column, row = column + int(right), row + int(float(down))
-        found |= {(row, column + at) for at in range(int(wide))}
-        column += int(wide)
-    return found
+def modules(picture: str) -> tuple[int, set[tuple[int, int]]]:
+    """How many modules a picture is across, and its dark ones by row and column."""
+    image = pytest.importorskip("PIL.Image")
+    head, data = picture.removesuffix('"/>').split(";base64,")
+    assert head.endswith('src="data:image/png')
+    with image.open(BytesIO(b64decode(data))) as drawn:
+        wide, tall = drawn.size
+        assert wide == tall
+        grey = drawn.convert("L")
+        places = ((row, column) for row in range(tall) for column in range(wide))
+        return wide, {(row, column) for row, column in places if not grey.getpixel((column, row))}
 
 
 @pytest.mark.parametrize(
@@ -33,9 +35,11 @@ def modules(svg: str) -> set[tuple[int, int]]:
 def test_each_dark_module_is_drawn_and_no_other(payload: str) -> None:
     matrix = code_of(payload).matrix
     side = len(matrix) + 2 * QUIET
-    drawn = qr_svg(payload, "K-1")
-    assert drawn.startswith(f'<svg viewBox="0 0 {side} {side}" class="qr">')
-    assert modules(drawn) == {
+    drawn = qr_picture(payload, "K-1")
+    assert drawn.startswith('<img class="qr" alt="K-1"')
+    across, dark_ones = modules(drawn)
+    assert across == side
+    assert dark_ones == {
         (QUIET + row, QUIET + column)
         for row, line in enumerate(matrix)
         for column, dark in enumerate(line)
@@ -43,5 +47,5 @@ def test_each_dark_module_is_drawn_and_no_other(payload: str) -> None:
     }
 
 
-def test_the_title_is_text() -> None:
-    assert "<title>&lt;b&gt; &amp; c</title>" in qr_svg("A", "<b> & c")
+def test_the_name_is_text() -> None:
+    assert 'alt="&lt;b&gt; &amp; &#34;c&#34;"' in qr_picture("A", '<b> & "c"')

@@ -281,9 +281,9 @@ def of_sticks(page: str) -> Ends:
         for row in rows:
             (name,) = re.findall(r'<th scope="row">(.*?)</th>', row)
             cells = re.findall(r'<td class="number"[^>]*>(.*?)</td>', row, re.S)
-            own = dict(re.findall(r"<b>(left|right)</b> (.*?)(?:<br>|</td>)", row, re.S))
+            own = dict(re.findall(r"<b>(left|right)</b> (.*?)(?:<br/>|</td>)", row, re.S))
             for side, cell in (("left", cells[2]), ("right", cells[3])):
-                setting = plain(cell.replace("<br>", ", ")).removesuffix(", one pass")
+                setting = plain(cell.replace("<br/>", ", ")).removesuffix(", one pass")
                 if setting != "square":
                     lies, piece = lain(plain(own.get(side) or once), side)
                     ends[name, side] = told(setting, lies, piece)

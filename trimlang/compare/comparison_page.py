@@ -11,7 +11,7 @@ from trimlang.compiler import Result
 from trimlang.lengths.tape import length_text
 from trimlang.sheets.content.heading import heading
 from trimlang.sheets.render.paper import page_rule
-from trimlang.sheets.render.stylesheet import stylesheet
+from trimlang.sheets.render.stylesheet import screen_style, stylesheet
 from trimlang.sheets.render.template_filling import TemplateFiller
 from trimlang.sheets.wording.catalogue import words_in
 
@@ -34,6 +34,7 @@ def comparison_page(
             "language": "en",
             "in_one": False,
             "style": stylesheet(filler),
+            "screen_style": screen_style(filler),
             "page_rule": Markup(look),  # noqa: S704 - ours, never job text
             "sheet": "What has changed",
             "found": found,

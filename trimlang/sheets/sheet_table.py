@@ -20,7 +20,7 @@ from trimlang.sheets.content.saw_sheet import saw_sheet
 from trimlang.sheets.content.stick_layouts import stick_layouts
 from trimlang.sheets.content.stock_order import order
 from trimlang.sheets.content.ticket import rows, tickets
-from trimlang.sheets.drawing.qr import qr_svg
+from trimlang.sheets.drawing.qr import qr_picture
 from trimlang.site_log.lines_ahead import lines_ahead
 
 if TYPE_CHECKING:
@@ -94,7 +94,7 @@ def _tickets(printing: Printing, *, only_changed: bool = False) -> Mapping[str, 
         "folds": any(one.shape.flap for one in made),
         "flags": any(one.shape.flag for one in made),
         "logged": lines_ahead(printing.result.job, printing.result.pieces, printing.result.plans),
-        "code": qr_svg if printing.codes else None,
+        "code": qr_picture if printing.codes else None,
         "label": label,
         **({"page_rule": Markup(label.rule)} if label else {}),  # noqa: S704 - numbers only
     }

@@ -12,7 +12,7 @@ from trimlang.compiler import Result
 from trimlang.sheets.content.heading import file_stem, heading
 from trimlang.sheets.content.job_at_a_glance import TITLES_OF_DATA, at_a_glance
 from trimlang.sheets.render.paper import label, page_rule, running
-from trimlang.sheets.render.stylesheet import stylesheet
+from trimlang.sheets.render.stylesheet import screen_style, stylesheet
 from trimlang.sheets.render.template_filling import TemplateFiller
 from trimlang.sheets.sheet_table import (
     INDEX,
@@ -188,6 +188,7 @@ class _Pages:
             "_": words,
             "language": words.language,
             "style": stylesheet(filler),
+            "screen_style": screen_style(filler),
             "in_one": False,
             "script": Markup(filler.source("parts/phone.js")),  # noqa: S704
         }

@@ -8,6 +8,8 @@ from contextlib import contextmanager, redirect_stdout
 from io import StringIO
 from typing import Any, Final
 
+from trimlang.sheets.render.page_tree import page_tree
+
 INSTALL: Final = (
     "PDF needs the Pango libraries:"
     " apt install libpango-1.0-0 libpangoft2-1.0-0 libharfbuzz-subset0"
@@ -33,7 +35,7 @@ def to_pdf(html: str) -> bytes:
     try:
         # where a library is missing WeasyPrint prints a page of advice of its own
         with redirect_stdout(StringIO()):
-            import weasyprint
+            import weasyprint  # noqa: F401
     except (ImportError, OSError) as error:
         raise PangoMissingError(INSTALL) from error
     from weasyprint import urls
@@ -41,11 +43,34 @@ def to_pdf(html: str) -> bytes:
     refused: type[BaseException] = getattr(urls, "FatalURLFetchingError", ReachesOutError)
     try:
         with _undisturbed():
-            document = weasyprint.HTML(string=html, url_fetcher=data_fetcher(), media_type="print")
-            data: bytes = document.write_pdf(pdf_tags=True)
+            data: bytes = _document(html).write_pdf(pdf_tags=True)
     except refused as error:
         raise ReachesOutError(f"a sheet may load nothing from outside itself: {error}") from None
     return data
+
+
+def _document(html: str) -> Any:
+    """Return a page as WeasyPrint takes it, read the quick way where that can be."""
+    import cssselect2
+    import weasyprint
+
+    tree = page_tree(html)
+    if tree is None:
+        return weasyprint.HTML(string=html, url_fetcher=data_fetcher(), media_type="print")
+
+    class ReadPage(weasyprint.HTML):  # type: ignore[misc]
+        """A page that is read already: what WeasyPrint's own class has after its reading."""
+
+        def __init__(self) -> None:
+            self.base_url = None
+            self.url_fetcher = data_fetcher()
+            self.media_type = "print"
+            self.wrapper_element = cssselect2.ElementWrapper.from_html_root(
+                tree, content_language=None
+            )
+            self.etree_element = self.wrapper_element.etree_element
+
+    return ReadPage()
 
 
 @contextmanager

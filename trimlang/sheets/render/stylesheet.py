@@ -20,6 +20,11 @@ def stylesheet(filler: TemplateFiller) -> Markup:
     return Markup(_fonts() + filler.source("sheets.css"))  # noqa: S704 - CSS, never job text
 
 
+def screen_style(filler: TemplateFiller) -> Markup:
+    """Return what holds on a screen only, which a PDF need not read."""
+    return Markup(filler.source("screen.css"))  # noqa: S704 - CSS, never job text
+
+
 @cache
 def _fonts() -> str:
     """The shipped fonts under a family name of the sheets' own, as data: URIs.
