@@ -191,7 +191,7 @@ def test_a_tampered_plan_is_caught() -> None:
     for wrong, said in (
         (replace(plan, cost=plan.cost - 1), "come to the cost"),
         (replace(plan, bound=plan.cost + 1), "above the cost"),
-        (replace(plan, bought=()), "are cut, and 0 had"),
+        (replace(plan, bought=()), "are cut, and 0 taken"),
         (replace(plan, sticks=()), "lies on no stick"),
         (replace(plan, sticks=(stick, stick)), "lies on 2 sticks"),
         (replace(plan, spare_asked=Fraction(1)), "for spare"),
@@ -199,7 +199,7 @@ def test_a_tampered_plan_is_caught() -> None:
         (replace(plan, sticks=(replace(stick, places=(second, first)),)), "within another"),
         (
             replace(plan, bought=(replace(plan.bought[0], price=Fraction(1)),)),
-            "not to be had",
+            "not on offer",
         ),
     ):
         assert any(said in fault for fault in faults(trim, pieces, wrong, Fraction(1, 16))), said

@@ -48,8 +48,8 @@ BREAKS: dict[str, Callable[[Plan], Plan]] = {
         p, purchases=(*p.purchases, Purchase("plank", 1))
     ),
     "-1 of stick are bought": lambda p: replace(p, purchases=(*p.purchases, Purchase("stick", -1))),
-    "are had, of 1": lambda p: replace(p, purchases=(*p.purchases, Purchase("rest", 5))),
-    "are cut than are had": lambda p: replace(p, purchases=p.purchases[:1], cost=0),
+    "are taken, of 1": lambda p: replace(p, purchases=(*p.purchases, Purchase("rest", 5))),
+    "are cut than are taken": lambda p: replace(p, purchases=p.purchases[:1], cost=0),
     "whole sticks for spare": lambda p: replace(p, problem=replace(p.problem, spare=10_000)),
     "the purchases cost": lambda p: replace(p, cost=p.cost + 1, bound=p.bound + 1),
     "is above the cost": lambda p: replace(p, bound=p.cost + 1),
@@ -172,7 +172,7 @@ def test_what_is_had_is_all_that_is_bought_by_packs() -> None:
     )  # fmt: skip
     assert faults(twice) == ()
     sticks = [Stick("stick", (part.id,)) for part in parts]
-    assert by_hand(problem, *sticks, stick=1) == ("2 more of stick are cut than are had",)
+    assert by_hand(problem, *sticks, stick=1) == ("2 more of stick are cut than are taken",)
 
 
 def test_what_is_bought_of_an_unknown_blank_hides_nothing() -> None:

@@ -147,7 +147,7 @@ def item(proposal: Proposal, line: int, character: int, size: int) -> lsp.Comple
         kind=_KINDS[proposal.kind],
         detail=proposal.detail or None,
         preselect=proposal.fits or None,
-        # editors sort by the label else; what fits comes first
+        # Editors sort by the label where this is empty; what fits is to come first.
         sort_text=f"0{proposal.text}" if proposal.fits else None,
         text_edit=lsp.TextEdit(place, proposal.text),
     )

@@ -67,7 +67,7 @@ def _bought(trim: Trim, plan: TrimPlan) -> list[str]:
     # by length.
     cut = Counter((stick.on_hand, stick.length) for stick in plan.sticks)
     found += [
-        f"{count} sticks of {length} in are cut, and {had[hand, length]} had"
+        f"{count} sticks of {length} in are cut, and {had[hand, length]} taken"
         for (hand, length), count in cut.items()
         if count > had[hand, length]
     ]
@@ -83,10 +83,10 @@ def _bought(trim: Trim, plan: TrimPlan) -> list[str]:
                 if (one.length, one.pack, one.price) == (length, pack, price)
             ]
         if not limits:
-            found.append(f"sticks of {length} in at {price} are not to be had")
+            found.append(f"sticks of {length} in at {price} are not on offer")
         # Two offers may read the same; what they allow adds up.
         elif None not in limits and packs * pack > sum(limit or 0 for limit in limits):
-            found.append(f"{packs * pack} sticks of {length} in are had, more than there are")
+            found.append(f"{packs * pack} sticks of {length} in are taken, more than there are")
     # Spare is whole bought sticks: what is bought and not cut.
     spare = sum(
         (length * (count - cut[hand, length]) for (hand, length), count in had.items() if not hand),

@@ -91,7 +91,7 @@ def _faults_in_having(progress: TrimProgress, trim: Trim, log: tuple[Entry, ...]
     for kind, count in progress.rack.whole.items():
         in_hand[kind.length] += count
     found = [
-        f"{in_hand[length]} sticks of {length} in are in hand, of {had[length]} that were had"
+        f"{in_hand[length]} sticks of {length} in are in hand, not {had[length]}"
         for length in {*had, *in_hand}
         if had[length] != in_hand[length]
     ]

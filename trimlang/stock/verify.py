@@ -89,10 +89,10 @@ def _faults_in_buying(plan: Plan, blanks: dict[str, Blank]) -> list[str]:
     whole = 0
     for blank in problem.blanks:
         if blank.limit is not None and had[blank.key] > blank.limit:
-            found.append(f"{had[blank.key]} of {blank.key} are had, of {blank.limit}")
+            found.append(f"{had[blank.key]} of {blank.key} are taken, of {blank.limit}")
         left = had[blank.key] - used[blank.key]
         if left < 0:
-            found.append(f"{-left} more of {blank.key} are cut than are had")
+            found.append(f"{-left} more of {blank.key} are cut than are taken")
         elif not blank.on_hand:
             whole += left * blank.length
     if whole < problem.spare:

@@ -42,7 +42,7 @@ def _metric(length: Fraction) -> Iterator[Misreading]:
         yield Misreading(length + size * MM, f"read {name} too short", _COMMON)
         yield Misreading(length - size * MM, f"read {name} too long", _COMMON)
     yield Misreading(length * 10, "written in centimetres", _RARER)
-    yield Misreading(length / 10, "written with a nought too many", _RARER)
+    yield Misreading(length / 10, "written with a zero too many", _RARER)
     yield Misreading(length / MM, "written in inches", _RARER)
     for right in _digits_swapped(int(length / MM)):
         yield Misreading(right * MM, "with two figures swapped", _RARER)
