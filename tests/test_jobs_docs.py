@@ -39,6 +39,9 @@ def test_every_command_runs(name: str, tmp_path: Path, monkeypatch: pytest.Monke
         (tmp_path / f"flat-{n}.trim").write_text(JOB.format(n=n), encoding="utf-8")
     (table,) = blocks("csv-and-dxf.md", "csv")
     (tmp_path / "walls.csv").write_text(table, encoding="utf-8")
+    measured = "Name;Value [m]\nN;3,105\nE;2,631\n"
+    (tmp_path / "attic.csv").write_text(measured, encoding="utf-8")
+    (tmp_path / "notes.txt").write_text("Den\nN 10 ft 2 1/4\n", encoding="utf-8")
     for line in "".join(blocks(name, "sh")).splitlines():
         program, *words = shlex.split(line)
         assert program == "trimlang"

@@ -242,7 +242,8 @@ KNOWN_SLIPS: Final = (
     ),
     _slip(
         ('door 32 "to hall"', 'door 32, "to hall"'),
-        written=r"^\s*(?:opening|door|window|stair|bare|cabinets|radiator)\b[^,\"]*?\d"
+        ('W 905, door 760 "to hall", W2 740', 'W 905, door 760, "to hall", W2 740'),
+        written=r"(?:^|,)\s*(?:opening|door|window|stair|bare|cabinets|radiator)\b[^,\"]*?\d"
         r"(?P<slip> +)\"[^\"]*[^\W\d_][^\"]*\"",
         wanted="a comma before the name",
         remedy="Put a comma before the name.",
