@@ -30,7 +30,10 @@ def planned(text: str, effort: Effort | None = None) -> Result:
 
 
 def usual(text: str, effort: Effort | None = None) -> Result:
-    with patch.object(first_plan, "place_splices", lambda *_: {}):
+    with (
+        patch.object(first_plan, "place_splices", lambda *_: {}),
+        patch.object(first_plan, "drawn_joints", lambda *_: {}),
+    ):
         return planned(text, effort)
 
 
@@ -92,7 +95,8 @@ def test_work_is_bounded(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(placing.Asking, "about", counted)
     walls = "bare 1 ft\n".join(f"N{n}: {13 + n} ft, left=butt, right=butt\n" for n in range(20))
     planned(TWO_LENGTHS + ROOM + walls)
-    assert 20 < len(made) <= placing.PLANS + 3  # besides the plans with and without places
+    # besides the plans with and without places, and those with joints drawn anew
+    assert 20 < len(made) <= placing.PLANS + 3 + first_plan.DRAWN
 
 
 def test_the_sheets_pieces_are_those_of_the_plan() -> None:

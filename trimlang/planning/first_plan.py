@@ -6,7 +6,7 @@ from collections.abc import Callable, Hashable, Iterable
 from dataclasses import replace
 from fractions import Fraction
 from time import thread_time
-from typing import TypeAlias
+from typing import Final, TypeAlias
 
 from trimlang.diagnostics import Diagnostic, say
 from trimlang.incremental.cache import Cache, placeless
@@ -14,14 +14,22 @@ from trimlang.joinery.piece import Piece
 from trimlang.joinery.pieces import Places, at_places, joinery
 from trimlang.joinery.spliced_pieces import Splice
 from trimlang.planning.ask import Asking, Question
+from trimlang.planning.drawn_joints import drawn_joints
 from trimlang.planning.layout import TrimPlan, lay_out
-from trimlang.planning.placing import place_splices, with_places
+from trimlang.planning.placing import least_anywhere, place_splices, with_places
 from trimlang.planning.planned_job import Planned
 from trimlang.planning.shortage import in_words
 from trimlang.planning.sound_plan import sound_plan
+from trimlang.record import record
 from trimlang.stock.planner import FULL, Effort, Watch, costs_more
 from trimlang.stock.problem import NoPlan, Plan, Status
 from trimlang.survey.job import Job, Room, Stretch, Trim
+
+DRAWN: Final = 2
+"""How often the joints of a trim are drawn anew from a plan at hand."""
+
+MANY_RUNS: Final = 4
+"""Of fewer runs the quick plans miss next to nothing, and a solver takes longer to load."""
 
 PlanCache: TypeAlias = Cache[tuple[TrimPlan, Places]]
 """Plans of trims, by everything that they depend on; see ``trimlang.incremental.cache``."""
@@ -168,21 +176,62 @@ def plan_trim(
 ) -> tuple[TrimPlan, Places] | None:
     """Plan a trim, with its free runs spliced elsewhere where that costs less."""
     ends = thread_time() + effort.seconds
+
+    def left() -> float:
+        return ends - thread_time()
+
     asking = Asking(job, trim)
     question = asking.about(pieces)
-    places = place_splices(asking, pieces, free, lambda: ends - thread_time()) if free else {}
-    other = moved = None
+    places = place_splices(asking, pieces, free, left) if free else {}
+    best: _Placed | None = None
     if places:
         other = asking.about(with_places(pieces, free, places))
         moved = _stock_plan(other, replace(effort, seconds=effort.seconds / 2), watch)
-        # If even the bound for the usual places is above this plan's cost, they need not be
-        # planned.
-        if moved is not None and effort.prove and costs_more(question.problem, moved.cost):
-            return lay_out(other, moved), places
-    plan = _stock_plan(question, replace(effort, seconds=max(ends - thread_time(), 0.0)), watch)
-    if other is not None and moved is not None and (plan is None or _rank(moved) < _rank(plan)):
-        return lay_out(other, moved), places
-    return None if plan is None else (lay_out(question, plan), {})
+        best = None if moved is None else _Placed(other, moved, places)
+    if best is None or not effort.prove or not costs_more(question.problem, best.plan.cost):
+        usual = _stock_plan(question, replace(effort, seconds=max(left(), 0.0)), watch)
+        if usual is not None and (best is None or _rank(usual) <= _rank(best.plan)):
+            best = _Placed(question, usual, {})
+    if best is None:
+        return None
+    if len(free) >= MANY_RUNS and effort.prove:
+        best = _redrawn(asking, pieces, free, best, replace(effort, seconds=left()), watch)
+    return lay_out(best.question, best.plan), best.places
+
+
+@record
+class _Placed:
+    """A plan of a trim with its runs spliced at ``places``."""
+
+    question: Question
+    plan: Plan
+    places: Places
+
+
+def _redrawn(
+    asking: Asking,
+    pieces: tuple[Piece, ...],
+    free: tuple[Splice, ...],
+    best: _Placed,
+    effort: Effort,
+    watch: Watch | None,
+) -> _Placed:
+    """Return a plan with joints drawn by a program over all of them, where that is better."""
+    ends = thread_time() + effort.seconds
+    for _ in range(DRAWN):
+        if least_anywhere(best.question, free, best.plan.cost) >= best.plan.cost:
+            break
+        drawn = drawn_joints(best.question, free, best.plan, lambda: ends - thread_time())
+        places = {**best.places, **drawn}
+        seconds = ends - thread_time()
+        if places == best.places or seconds <= 0:
+            break
+        question = asking.about(with_places(pieces, free, places))
+        plan = _stock_plan(question, replace(effort, seconds=seconds / 2), watch)
+        if plan is None or _rank(plan) >= _rank(best.plan):
+            break
+        best = _Placed(question, plan, places)
+    return best
 
 
 def _rank(plan: Plan) -> tuple[int, int]:

@@ -1,0 +1,87 @@
+"""Joints drawn by a program over all long walls at once: within the rules, and never dearer."""
+
+from fractions import Fraction
+from random import Random
+from unittest.mock import patch
+
+import pytest
+
+from trimlang.compiler import Result, compile_job
+from trimlang.planning import first_plan
+from trimlang.stock.free_pricing import FreePricing, FreeStick, LongWall
+from trimlang.stock.joint_model import divided
+from trimlang.stock.problem import Blank, Part, Problem, Status
+from trimlang.stock.timber import timber_of
+
+
+def house(seed: int, walls: int) -> str:
+    random = Random(seed)
+    lines = [
+        "trim base: 9/16 in thick, 5 1/4 in tall",
+        "saw: kerf 1/8 in, squares off 1/4 in",
+        "spare 0 %",
+        "stock base: 8 ft at 9.50, 12 ft at 14.30, 16 ft at 19.60",
+        'room "R", trim base, open walk',
+    ]
+    for wall in range(walls):
+        inches = random.randint(200, 360) if wall % 3 == 0 else random.randint(24, 180)
+        lines += [f"W{wall}: {inches} in, left=butt, right=in-corner", "bare 3 in"]
+    return "\n".join(lines) + "\n"
+
+
+def planned(text: str) -> Result:
+    result = compile_job(text)
+    assert result.ok, result.diagnostics
+    assert all(plan.status is Status.PROVEN for plan in result.plans)
+    return result
+
+
+def without_program(text: str) -> Result:
+    with patch.object(first_plan, "drawn_joints", lambda *_: {}):
+        return planned(text)
+
+
+SEEDS = range(3)
+
+
+@pytest.fixture(scope="module")
+def both() -> list[tuple[Result, Result]]:
+    texts = [house(seed, 30) for seed in SEEDS]
+    return [(planned(text), without_program(text)) for text in texts]
+
+
+def test_drawn_joints_never_cost_more_and_save_on_some_jobs(
+    both: list[tuple[Result, Result]],
+) -> None:
+    assert all(drawn.cost <= quick.cost for drawn, quick in both)
+    assert any(drawn.cost < quick.cost for drawn, quick in both)
+
+
+def test_what_is_drawn_is_within_the_rules(both: list[tuple[Result, Result]]) -> None:
+    for drawn, quick in both:
+        lengths = {piece.id: piece.length for piece in drawn.pieces if piece.parts > 1}
+        usual = {piece.id: piece.length for piece in quick.pieces if piece.parts > 1}
+        # as many pieces of the same runs, none below the least piece, all on the tape
+        assert lengths.keys() == usual.keys()
+        assert all(length >= 24 and (16 * length).denominator == 1 for length in lengths.values())
+        for splice in drawn.splices:
+            own = [lengths[piece.id] for piece in splice.pieces()]
+            need = sum(splice.cut, Fraction(0))
+            assert need <= sum(own) <= need + Fraction(1, 16)
+
+
+def test_a_wall_takes_what_two_pieces_leave() -> None:
+    # 60 and 50 leave 40 and 50 of two sticks: a wall of 90 is cut from those
+    problem = Problem("base", (Part("a", 60), Part("b", 50)), (Blank("s", 100, 10),))
+    wall = LongWall(total=90, pieces=2, least=20, most=99, step=1)
+    # at hand: each alone, and the wall as 80 and 10 would need two sticks more
+    sticks = [FreeStick(0, (0,)), FreeStick(0, (1,)), *[FreeStick(0, (), ((0, 70),))] * 2]
+    assert divided(timber_of(problem), [wall], sticks, lambda: 9.0) == [(50, 40)]
+
+
+def test_the_best_stick_has_a_part_as_long_as_what_is_left() -> None:
+    problem = Problem("base", (Part("a", 60),), (Blank("s", 100, 10),), kerf=2)
+    wall = LongWall(total=150, pieces=3, least=20, most=90, step=1)
+    # a piece is worth 6, an inch 1/10, a stick costs 9
+    found = list(FreePricing(timber_of(problem), [wall]).sticks([6.0, 9.0, 0.1, 0.0], 0.0))
+    assert FreeStick(0, (0,), ((0, 38),)) in found
