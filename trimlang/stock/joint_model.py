@@ -19,7 +19,7 @@ from trimlang.stock.free_pricing import FreePricing, FreeStick, LongWall
 from trimlang.stock.solver import quiet_solver, solve_within
 from trimlang.stock.timber import Timber
 
-ROUNDS: Final = 60
+PRICINGS: Final = 60
 """Pricings at most."""
 
 NODES: Final = 150
@@ -47,7 +47,7 @@ def divided(
     master.add(at_hand)
     pricing = FreePricing(timber, walls)
     dearest = max((float(kind.rate) for kind in timber.kinds), default=1.0) or 1.0
-    for _ in range(ROUNDS):
+    for _ in range(PRICINGS):
         duals = master.duals()
         if duals is None or seconds() <= 0:
             return None
