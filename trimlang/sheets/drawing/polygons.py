@@ -15,11 +15,7 @@ Shape = tuple[Point, ...]
 
 def overlap(one: Shape, other: Shape) -> bool:
     """Return whether two rooms overlap."""
-    if any(
-        max(p[axis] for p in one) <= min(p[axis] for p in other)
-        or max(p[axis] for p in other) <= min(p[axis] for p in one)
-        for axis in (0, 1)
-    ):
+    if _beside_or_above(one, other):
         return False
     if any(inside(point, other) for point in _sample(one)):
         return True
@@ -33,7 +29,18 @@ def boxes_overlap(one: Shape, other: Shape) -> bool:
 
     If any line separates two convex shapes, one parallel to a side of theirs does too.
     """
-    return not any(_apart(one, other, *side) for shape in (one, other) for side in sides(shape))
+    # Most are far apart, and that is seen at once.
+    return not _beside_or_above(one, other) and not any(
+        _apart(one, other, *side) for shape in (one, other) for side in sides(shape)
+    )
+
+
+def _beside_or_above(one: Shape, other: Shape) -> bool:
+    """Return whether an upright or a level line separates two shapes."""
+    for ones, others in zip(zip(*one, strict=True), zip(*other, strict=True), strict=True):
+        if max(ones) <= min(others) or max(others) <= min(ones):
+            return True
+    return False
 
 
 def _apart(one: Shape, other: Shape, a: Point, b: Point) -> bool:
