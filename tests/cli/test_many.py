@@ -197,12 +197,19 @@ def gone(group: int) -> bool:
 
 
 @pytest.mark.skipif(not hasattr(os, "killpg"), reason="processes are not told so here")
-@pytest.mark.parametrize("told", ["the terminal's group", "the master alone"])
-def test_ctrl_c_leaves_nothing_behind(tmp_path: Path, told: str) -> None:
+@pytest.mark.parametrize(
+    ("told", "number"),
+    [
+        ("the terminal's group", signal.SIGINT),
+        ("the master alone", signal.SIGINT),
+        ("the master alone", signal.SIGTERM),
+    ],
+)
+def test_a_signal_leaves_nothing_behind(tmp_path: Path, told: str, number: int) -> None:
     files = []
-    for number in range(60):
-        path = tmp_path / f"flat-{number}.trim"
-        path.write_text(good(20 + number), encoding="utf-8")
+    for flat in range(60):
+        path = tmp_path / f"flat-{flat}.trim"
+        path.write_text(good(20 + flat), encoding="utf-8")
         files.append(path.name)
     build = subprocess.Popen(
         [sys.executable, "-m", "trimlang", "build", *files, "--out", "out", "--format", "html"],
@@ -216,12 +223,12 @@ def test_ctrl_c_leaves_nothing_behind(tmp_path: Path, told: str) -> None:
     assert build.stdout is not None
     build.stdout.readline()  # the first job is told: the others are at work
     if told == "the master alone":
-        build.send_signal(signal.SIGINT)
+        build.send_signal(number)
     else:
-        os.killpg(build.pid, signal.SIGINT)
+        os.killpg(build.pid, number)
     # the end of its output comes only when no process of the group holds it any more
     _, err = build.communicate(timeout=60)
-    assert build.returncode == 130
+    assert build.returncode == 128 + number
     assert "of 60 jobs built, no folder is half written" in err
     assert gone(build.pid)
     folders = list((tmp_path / "out").iterdir())

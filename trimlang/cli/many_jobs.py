@@ -19,6 +19,7 @@ from trimlang.cli.replies import CLEAN, JOB_ERRORS, OUR_FAULT, WRONG_USAGE, comp
 from trimlang.diagnostics.message_form import MessageForm
 from trimlang.output.own_templates import unusable
 from trimlang.output.sheet_options import SheetOptions
+from trimlang.workers.stopping import StoppedError
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -75,13 +76,13 @@ def build_many(options: BuildOptions) -> int:
                 while told in answers:
                     _tell(answers[told])
                     told += 1
-        except KeyboardInterrupt:
+        except KeyboardInterrupt as stop:
             at = pool.at_work()
             pool.end()
             _sweep(at, targets)
             built = sum(answer.code == CLEAN for answer in answers.values())
             complain(f"stopped; {_counted(built, len(files))} built, no folder is half written")
-            return 130
+            return 128 + (stop.number if isinstance(stop, StoppedError) else signal.SIGINT)
     failed = [(file, answers[n]) for n, file in enumerate(files) if answers[n].code != CLEAN]
     _tell_failed(failed, len(files), options.messages)
     code = CLEAN
@@ -225,13 +226,17 @@ def _sweep(at: dict[int, int], targets: Sequence[Path]) -> None:
 
 @contextmanager
 def _stoppable() -> Iterator[None]:
-    """Treat SIGTERM like Ctrl-C, so that the worker processes are ended first."""
+    """Have SIGTERM answered as Ctrl-C is, so that the worker processes are ended first.
+
+    Raises:
+        StoppedError: SIGTERM came.
+    """
     if current_thread() is not main_thread():
         yield  # only the main thread may set what a signal does
         return
 
-    def stop(_signal: int, _frame: FrameType | None) -> None:
-        raise KeyboardInterrupt
+    def stop(number: int, _frame: FrameType | None) -> None:
+        raise StoppedError(number)
 
     before = signal.signal(signal.SIGTERM, stop)
     try:
