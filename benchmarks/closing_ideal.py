@@ -31,24 +31,28 @@ from trimlang.survey.misfit import Chord, Misfit, misfit
 from trimlang.survey.outline import depths
 
 Floats = NDArray[np.float64]
+SIZES = {"an inch": 1, "two inches": 2}
 READ = 0.125
 HALF_STEP = 1 / 32
 SURE = NormalDist().inv_cdf(0.99)
-GRID, WIDE = 256, 8.0
+GRID, WIDE = 192, 8.0
 """Places a side, and inches, of the field on which a density is worked out."""
 
 
 @dataclass(frozen=True)
 class Weighed:
-    """A room: the logarithm of the ratio, whether the closing called out, and a slip's size."""
+    """A room: whether the closing called out, and by the inches of a slip what it is weighed at.
 
-    ratio: float
+    ``ratios`` are logarithms, ``sizes`` in standard deviations of the miss.
+    """
+
     called_out: bool
-    size: float
+    ratios: dict[int, float]
+    sizes: dict[int, float]
 
 
-def weigh(walls: list[Wall], across: list[str], survey: Survey, inches: int) -> Weighed:
-    """Weigh one room against walls that are so many inches off."""
+def weigh(walls: list[Wall], across: list[str], survey: Survey) -> Weighed:
+    """Weigh one room against walls that are inches off."""
     result = check_job(text(walls, across, survey.doubt))
     (room,) = result.job.rooms
     chords = tuple(
@@ -57,22 +61,25 @@ def weigh(walls: list[Wall], across: list[str], survey: Survey, inches: int) -> 
     fit = misfit(Course(room, room.walk, depths(result.job.trims), chords).walk())
     effects, doubts = np.array(fit.effects), true_doubts(walls, fit, survey)
     missed = np.array(fit.missed)
-    off = [
-        sign * inches * effects[at]
-        for at, wall in enumerate(walls)
-        if not wall.opening
-        for sign in ((1, -1) if wall.long > inches + 4 else (1,))
-    ]
     weight = np.linalg.inv((effects * (doubts**2)[:, None]).T @ effects / 3)
-    if across:
-        ratios = np.array([missed @ weight @ one - one @ weight @ one / 2 for one in off])
-    else:
-        density = exact_density(effects, doubts)
-        sound = density(missed)
-        ratios = np.log([density(missed - one) / sound for one in off])
+    density = None if across else exact_density(effects, doubts)
+    ratios: dict[int, float] = {}
+    sizes: dict[int, float] = {}
+    for inches in SIZES.values():
+        off = [
+            sign * inches * effects[at]
+            for at, wall in enumerate(walls)
+            if not wall.opening
+            for sign in ((1, -1) if wall.long > inches + 4 else (1,))
+        ]
+        if density is None:
+            each = np.array([missed @ weight @ one - one @ weight @ one / 2 for one in off])
+        else:
+            each = np.log([density(missed - one) / density(missed) for one in off])
+        ratios[inches] = float(np.logaddexp.reduce(each) - np.log(len(off)))
+        sizes[inches] = float(np.mean([sqrt(one @ weight @ one) for one in off]))
     called = bool({one.code for one in result.diagnostics} & FOUND)
-    size = float(np.mean([sqrt(one @ weight @ one) for one in off]))
-    return Weighed(float(np.logaddexp.reduce(ratios) - np.log(len(off))), called, size)
+    return Weighed(called, ratios, sizes)
 
 
 def true_doubts(walls: list[Wall], fit: Misfit, survey: Survey) -> Floats:
@@ -115,7 +122,7 @@ def exact_density(effects: Floats, doubts: Floats):  # type: ignore[no-untyped-d
     return density
 
 
-def drawn(survey: Survey, slip: str | None, count: int, inches: int) -> list[Weighed]:
+def drawn(survey: Survey, slip: str | None, count: int) -> list[Weighed]:
     """Weigh the rooms of one survey, sound or with a slip, seeds as in ``benchmarks.closing``."""
     found = []
     for kind in KINDS:
@@ -126,7 +133,7 @@ def drawn(survey: Survey, slip: str | None, count: int, inches: int) -> list[Wei
                 slipped = SLIPS[slip](random, walls)
                 assert slipped is not None
                 walls = slipped[0]
-            found.append(weigh(walls, across, survey, inches))
+            found.append(weigh(walls, across, survey))
     return found
 
 
@@ -139,14 +146,14 @@ def main() -> None:
              "ideal at the closing's false alarms", "told which wall, at 1 %")  # fmt: skip
     print(f"| {' | '.join(heads)} |\n|{' --- |' * len(heads)}")
     for survey in SURVEYS:
-        for slip, inches in (("an inch", 1), ("two inches", 2)):
-            sound = drawn(survey, None, 2 * count, inches)
-            off = drawn(survey, slip, count, inches)
-            alarms = np.mean([one.called_out for one in sound])
+        sound = drawn(survey, None, 2 * count)
+        alarms = np.mean([one.called_out for one in sound])
+        for slip, inches in SIZES.items():
+            off = drawn(survey, slip, count)
             hits = np.mean([one.called_out for one in off])
-            levels = np.quantile([one.ratio for one in sound], [0.99, 1 - alarms])
-            ideal = [np.mean([one.ratio > level for one in off]) for level in levels]
-            told = np.mean([NormalDist().cdf(one.size - SURE) for one in off])
+            levels = np.quantile([one.ratios[inches] for one in sound], [0.99, 1 - alarms])
+            ideal = [np.mean([one.ratios[inches] > level for one in off]) for level in levels]
+            told = np.mean([NormalDist().cdf(one.sizes[inches] - SURE) for one in off])
             cells = [f"{100 * share:.1f}" for share in (alarms, hits, *ideal, told)]
             print(f"| {survey.name} | {slip} | {' | '.join(cells)} |", flush=True)
 

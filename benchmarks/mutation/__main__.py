@@ -1,6 +1,7 @@
 """Break the code on purpose and see whether the tests notice: ``python -m benchmarks.mutation``.
 
-    python -m benchmarks.mutation --work /tmp/mutants            lengths, joinery and the verifier
+    python -m benchmarks.mutation --work /tmp/mutants            lengths, joinery, the
+                                                                 verifier, the closing
     python -m benchmarks.mutation lengths --work /tmp/mutants    one part
     python -m benchmarks.mutation --work /tmp/mutants --again    unexplained survivors once more
     python -m benchmarks.mutation --work /tmp/mutants --tell     what was found before
@@ -30,6 +31,9 @@ TARGETS = {
     "lengths": ("trimlang/lengths/*.py",),
     "joinery": ("trimlang/joinery/*.py",),
     "verifier": ("trimlang/stock/verify.py",),
+    "survey": tuple(
+        f"trimlang/survey/{name}.py" for name in ("closing", "misfit", "settling", "slips")
+    ),
 }
 JOB_TO_PIECES = (
     "tests/joinery",
@@ -43,6 +47,7 @@ TESTS = {
     "trimlang.joinery": JOB_TO_PIECES,
     "trimlang.joinery.splice_choices": (*JOB_TO_PIECES, "tests/planning/test_placing.py"),
     "trimlang.stock.verify": ("tests/stock/test_verify.py",),
+    "trimlang.survey": ("tests/survey", "tests/diagnostics/test_pages.py"),
 }
 # they try the judge, and run whole jobs for it
 LEFT_OUT = "not the_oracle_sees"

@@ -23,12 +23,14 @@ _FINE: Final = 1000
 class Residual:
     """One measurement's correction: what must be added to it for all to agree.
 
-    ``off`` is in inches, or in degrees for a corner.  ``sure`` is the correction in standard
-    deviations of the errors that the survey's doubts allow: the larger, the less it fits.
+    ``off`` is in inches, of a corner in degrees; ``alone`` is what it would have to be if all
+    other measurements were right.  ``sure`` is that over what errors within the survey's doubts
+    would call for, in standard deviations.
     """
 
     of: str
     off: Fraction
+    alone: Fraction
     is_corner: bool
     sure: float
 
@@ -51,13 +53,18 @@ def residuals(course: Course, walk: Walk, fit: Misfit) -> tuple[Residual, ...]:
             continue
         off = -doubt * doubt * sum(one * other for one, other in zip(effect, down, strict=True))
         is_corner = count <= at < 2 * count
-        _, gained = fit.pull(effect)
+        alone, gained = fit.pull(effect)
         found.append(
             Residual(
                 of=name,
-                off=Fraction(degrees(off) if is_corner else off).limit_denominator(_FINE),
+                off=_to_say(off, is_corner=is_corner),
+                alone=_to_say(alone, is_corner=is_corner),
                 is_corner=is_corner,
                 sure=sqrt(gained),
             )
         )
     return tuple(found)
+
+
+def _to_say(off: float, *, is_corner: bool) -> Fraction:
+    return Fraction(degrees(off) if is_corner else off).limit_denominator(_FINE)

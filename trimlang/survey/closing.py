@@ -84,14 +84,13 @@ class Closing:
             if self.allowed_by_file
             else f"{told} is what this survey can tell"
         )
+        said = f"closes within {far} ({self.where})"
         if not steps_nearest(self.gap, self.step):
             said = "closes"
-        elif self.verdict is Verdict.CLASHES:
-            said = f"{self.verdict}; closes within {far} ({self.where})"
-        elif self.verdict is Verdict.CLOSES:
-            said = f"closes within {far} ({self.where})"
-        else:
+        elif self.verdict is Verdict.GAPES:
             said = f"ends {far} from its start ({self.where})"
+        if self.verdict is Verdict.CLASHES:
+            said = f"{self.verdict}; {said}"
         return f"{said}; {knows}{f'; {self.settles}' if self.settles else ''}"
 
 
@@ -261,9 +260,9 @@ def _worst(found: tuple[Residual, ...], room: Room) -> str:
     """Say which measurement fits worst, and by how much."""
     worst = max(found, key=lambda one: one.sure)
     if worst.is_corner:
-        return f"{worst.of} by {degrees_text(steps_nearest(abs(worst.off), Fraction(1, 10)))}"
+        return f"{worst.of} by {degrees_text(steps_nearest(abs(worst.alone), Fraction(1, 10)))}"
     step, unit = room.settings.rounding_step, room.settings.unit
-    return f"{worst.of} by {feet_text(steps_nearest(abs(worst.off), step), unit)}"
+    return f"{worst.of} by {feet_text(steps_nearest(abs(worst.alone), step), unit)}"
 
 
 def _where(point: Point, course: Course) -> str:

@@ -1,0 +1,182 @@
+"""What the closing says of a room, word by word, and what it weighs it by."""
+
+from fractions import Fraction
+
+import pytest
+
+import trimlang
+from tests.jobs import BASE
+from trimlang.lengths.tape import MM
+from trimlang.settings.setting_kinds import Unit
+from trimlang.survey.closing import Closing, Verdict
+
+SIDES = "left=in-corner, right=in-corner"
+
+
+def checked(*walls, room="", unit="in"):
+    head = f'unit {unit}\n{BASE}\nstock base: 16 ft at 24.10\nroom "R", trim base{room}\n'
+    return trimlang.check(head + "\n".join(walls))
+
+
+def rectangle(*sizes):
+    return [f"{name}: {size}, {SIDES}" for name, size in zip("NESW", sizes, strict=True)]
+
+
+def closing(result):
+    (one,) = result.closings
+    return one
+
+
+def told(result, code):
+    (found,) = (one for one in result.diagnostics if one.code == code)
+    return found.message, found.remedy
+
+
+def test_a_metric_room_is_told_in_metres():
+    one = closing(checked(*rectangle("3600 mm", "3000 mm", "3612 mm", "3000 mm"), unit="mm"))
+    assert one.text == (
+        "closes within 0.012 m (0.012 m to the left of its start, facing run N);"
+        " 0.056 m is what this survey can tell;"
+        " measuring all its corners would let it tell 0.029 m"
+    )
+
+
+def test_a_room_that_does_not_close_tells_what_would_settle_it():
+    result = checked(*rectangle("3600 mm", "3000 mm", "3900 mm", "3000 mm"), unit="mm")
+    assert closing(result).text == (
+        "ends 0.3 m from its start (0.3 m to the left of its start, facing run N);"
+        " 0.047 m is what this survey can tell; diagonal N-E would tell which"
+    )
+    message, remedy = told(result, "T310")
+    assert message == (
+        "room “R” does not close: its walls end 0.3 m from where they began"
+        " (0.3 m to the left of its start, facing run N)"
+    )
+    assert remedy == (
+        "Several slips explain it equally well: run N is 0.3 m too short; or run S is"
+        " 0.3 m too long. Diagonal N-E would tell which."
+    )
+
+
+@pytest.mark.parametrize(("unit", "step"), [("in", Fraction(1, 16)), ("mm", MM)])
+def test_what_is_not_checked_says_no_more(unit, step):
+    one = closing(checked(f"N: 36 {unit}, {SIDES}", room=", open walk", unit=unit))
+    assert one == Closing("R", Verdict.NOT_CHECKED, Unit(unit), step)
+    assert one.text == "not checked"
+
+
+def test_corners_that_do_not_go_round_are_no_distance():
+    result = checked(
+        *rectangle("9 ft", "8 ft", "9 ft", "8 ft"), f"X: 7 ft, {SIDES}", f"Y: 6 ft, {SIDES}"
+    )
+    assert closing(result) == Closing("R", Verdict.TURNS_WRONG, Unit.INCH, Fraction(1, 16))
+    assert closing(result).text == "the corners do not go round"
+    assert told(result, "T311") == (
+        "the corners of room “R” turn 540° in all, and once round is 360°",
+        "None of the usual single slips explains it: measure the room again, or mark it"
+        " “open walk” if it is not to be closed.",
+    )
+
+
+@pytest.mark.parametrize(
+    ("within", "verdict", "said"),
+    [
+        (
+            "1 in",
+            Verdict.CLOSES,
+            "closes within 1 in (1 in to the left of its start, facing run N)",
+        ),
+        ("15/16 in", Verdict.GAPES, "ends 1 in from its start (1 in to the left of its start,"),
+    ],
+)
+def test_what_the_file_allows_is_allowed_to_the_last_sixteenth(within, verdict, said):
+    walls = rectangle("144 in", "120 in", "145 in", "120 in")
+    one = closing(checked(f"closes within {within}", *walls))
+    assert one.verdict is verdict
+    assert one.allowed_by_file
+    assert one.text.startswith(said)
+    assert f"the file allows {within}" in one.text
+
+
+def test_a_gap_is_held_against_what_the_survey_tells_in_its_own_direction():
+    """A long narrow room: along it errors of length count, across it the corners' lever."""
+    wide = rectangle("480 in", "96 in", "480 in", "96 in")
+    across, along = list(wide), list(wide)
+    across[1], along[0] = f"E: 120 in, {SIDES}", f"N: 504 in, {SIDES}"
+    one, other = (closing(checked(*walls)) for walls in (across, along))
+    assert one.verdict is other.verdict is Verdict.GAPES
+    assert one.tolerance > 3 * other.tolerance
+
+
+def test_diagonals_that_contradict_walls_that_close_are_told():
+    walls = rectangle("144 in", "120 in", "144 in", "120 in")
+    result = checked(*walls, "diagonal N-E 190 in")
+    one = closing(result)
+    assert one.verdict is Verdict.CLASHES
+    assert one.text.startswith("the diagonals contradict the walls; closes; ")
+    # √(144² + 120²) = 187.446
+    assert told(result, "T316") == (
+        "walls and diagonals of room “R” contradict each other;"
+        " least fits diagonal N-E by 2 9/16 in",
+        "Most likely: diagonal N-E is 2 9/16 in too long.",
+    )
+
+
+def test_walls_taken_over_scraps_close_by_what_they_are():
+    """Two long points of 9/16 in each, as inches of wall they would not close."""
+    out = "out-corner(90 deg, taken point)"
+    result = checked(
+        "corners: doubt 1/16 deg",
+        f"N: 41 9/16 in, left=in-corner, right={out}",
+        f"A: 20 9/16 in, left={out}, right=in-corner",
+        f"B: 60 in, {SIDES}",
+        f"E: 80 in, {SIDES}",
+        f"S: 101 in, {SIDES}",
+        f"W: 60 in, {SIDES}",
+    )
+    assert closing(result).gap == 0
+
+
+ODD = [
+    f"A: 200 in, {SIDES}",
+    f"B: 150 in, {SIDES}",
+    "C: 80 in, left=in-corner, right=out-corner",
+    "D: 30 in, left=out-corner, right=in-corner",
+    f"E: 120 in, {SIDES}",
+    f"F: 180 in, {SIDES}",
+]
+
+
+def test_what_a_diagonal_more_would_tell_is_what_the_survey_then_tells():
+    # A's diagonal is √(200² + 150²); what is asked for √(200² + 180²) = 269.07
+    asked = [*ODD, "diagonal A-B 250 in"]
+    assert closing(checked(*asked)).text == (
+        "closes; 3 1/16 in is what this survey can tell; diagonal B-E would let it tell 2 1/8 in"
+    )
+    one = closing(checked(*asked, "diagonal B-E 269 1/16 in"))
+    assert one.text.startswith("closes; 2 1/8 in is what this survey can tell")
+
+
+def test_what_all_corners_would_tell_is_what_the_survey_then_tells():
+    asked = closing(checked(*ODD))
+    assert asked.text == (
+        "closes; 3 1/8 in is what this survey can tell;"
+        " measuring all its corners would let it tell 1 5/8 in"
+    )
+    read = [wall.replace("corner", "corner(90 deg)") for wall in ODD]
+    assert closing(checked(*read)).text.startswith("closes; 1 5/8 in is what this survey can tell")
+
+
+def test_what_one_corner_more_would_tell_is_what_the_survey_then_tells():
+    """A bay of which all corners but two were read: one of these settles the other as well."""
+    read = [wall.replace("corner", "corner(90 deg)") for wall in ODD]
+    walls = [*read[:2], read[2].replace("out-corner(90 deg)", "out-corner"),
+             read[3].replace("out-corner(90 deg)", "out-corner"), read[4],
+             f"F: 180 in, {SIDES}"]  # fmt: skip
+    walls[0] = f"A: 200 in, {SIDES}"
+    asked = closing(checked("corners: doubt 5 deg", *walls))
+    said, then = asked.settles.split(" would let it tell ")
+    assert said == "the corner of run F and run A"
+    walls[0] = "A: 200 in, left=in-corner(90 deg), right=in-corner"
+    one = closing(checked("corners: doubt 5 deg", *walls))
+    assert one.text.split("; ")[1] == f"{then} is what this survey can tell"
