@@ -116,6 +116,7 @@ syntax keyword trimWord first
 syntax keyword trimWord fl.oz
 syntax keyword trimWord floor
 syntax keyword trimWord front
+syntax keyword trimWord girth
 syntax keyword trimWord horns
 syntax keyword trimWord jambs
 syntax keyword trimWord least

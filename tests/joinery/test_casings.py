@@ -133,3 +133,22 @@ def test_a_casing_of_no_known_height_has_no_pieces():
     result = trimlang.compile(HEAD + ROOM + "opening 32 in, casing case")
     assert "T240" in {one.code for one in result.diagnostics}
     assert {piece.kind for piece in joinery(result.job)[0]} == {PieceKind.RUN}
+
+
+def test_a_height_for_all_cased_openings_is_said_once() -> None:
+    head = (
+        "trim base: 9/16 in thick\ntrim case: 11/16 in thick, 2 1/2 in wide\n"
+        "stock base: 12 ft at 1\nstock case: 12 ft at 1\n"
+    )
+    walls = (
+        'room "R", trim base, open walk\n  N: 40 in, left=butt, right=butt\n'
+        '  door 30 in, "a", casing case{}\n  N2: 40 in, left=butt, right=butt\n'
+        '  door 30 in, "b", casing case, height 82 in\n  N3: 40 in, left=butt, right=butt\n'
+    )
+    said = trimlang.compile(head + walls.format(", height 80 in"))
+    once = trimlang.compile(f"{head}casings: height 80 in\n{walls.format('')}")
+    below = walls.format("").replace("\n", "\ncasings: height 80 in\n", 1)
+    of_room = trimlang.compile(head + below)
+    assert said.ok
+    assert said.pieces == once.pieces == of_room.pieces
+    assert [one.code for one in trimlang.compile(head + walls.format("")).diagnostics] == ["T240"]

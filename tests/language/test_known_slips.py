@@ -55,3 +55,29 @@ def test_what_real_hands_write(snapshot: SnapshotAssertion) -> None:
         assert here, line
         told[line] = [f"{one.code}: {one.message}. {one.remedy}" for one in here]
     assert told == snapshot
+
+
+@pytest.mark.parametrize("line", LINES)
+def test_each_remedy_that_can_be_applied_mends_its_slip(line: str) -> None:
+    """Applied, the finding is gone and the line is read; where only a person knows, none is."""
+    before = f"{TRIM}{ROOM}A: 30 in, left=butt\n"
+    number = before.count("\n") + 1
+    found = check_job(f"{before}{line}\nZ: 30 in, right=butt\n").diagnostics
+    for finding in [one for one in found if one.span.line == number]:
+        for mend in mends(finding, line):
+            after = line
+            for edit in mend.edits:
+                after = after[: edit.span.column - 1] + edit.text + after[edit.span.end - 1 :]
+            again = check_job(f"{before}{after}\nZ: 30 in, right=butt\n").diagnostics
+            here = [one for one in again if one.span.line == number]
+            assert (finding.code, finding.message) not in [(one.code, one.message) for one in here]
+            assert not [one for one in here if one.code.startswith("T10")], after
+
+
+def test_most_slips_have_a_remedy_that_can_be_applied() -> None:
+    mended = 0
+    for line in LINES:
+        found = check_job(f"{TRIM}{ROOM}A: 30 in, left=butt\n{line}\nZ: 30 in, right=butt\n")
+        number = TRIM.count("\n") + 3
+        mended += any(mends(one, line) for one in found.diagnostics if one.span.line == number)
+    assert mended >= 28

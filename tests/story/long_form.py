@@ -6,6 +6,7 @@ from trimlang.language import facts, tree
 from trimlang.language.facts import Side
 from trimlang.language.parse import parse
 from trimlang.language.source import Source
+from trimlang.lengths.tape import length_text
 from trimlang.survey.job import Gap, Job, Room
 
 COMMENT = "#"
@@ -52,6 +53,9 @@ def _wall(one: tree.RunLine | tree.GapLine, written: str, stretch: object, job: 
             text = written[fact.span.column - 1 : fact.span.end - 1]
             bare_name = isinstance(fact, facts.Called) and text[:1] != '"'
             parts.append(f'"{text}"' if bare_name else text)
+    spoken = any(isinstance(fact, facts.ClearHeight) for fact in one.facts)
+    if isinstance(stretch, Gap) and stretch.clear_height is not None and not spoken:
+        parts.append(f"height {length_text(stretch.clear_height, job.settings.unit)}")
     head = f"{one.label.text}: {long}" if isinstance(one, tree.RunLine) else f"{one.kind} {long}"
     return ", ".join([head, *parts])
 

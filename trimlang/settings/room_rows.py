@@ -186,6 +186,15 @@ class RoomRows:
         what="a reveal",
         from_nothing=True,
     )
+    casing_height = LengthSetting(
+        words="casings: height",
+        page="how high cased openings are that do not say it",
+        default=Fraction(80),
+        unsaid="each cased opening says it",
+        scope=Scope.ROOM,
+        why="a door leaf of 80 in; common practice, no source",
+        what="the height of cased openings",
+    )
     casing_floor = LengthSetting(
         words="casings: off floor",
         page="how high a casing's legs stand off the floor",

@@ -56,12 +56,14 @@ def read_gap(
             case facts.Unread():
                 # The part that could not be read may be the corner that its neighbours need.
                 kind = GapKind.LOST
+    if cased and tall is None and settings.says(Settings.casing_height):
+        tall = settings.casing_height
     if cased and tall is None:
         findings.say("T240", line.span, trim=cased[0])
     # A sill's height decides what a window stops only where its line does not say so itself.
     if sill is not None and stops is None:
         stops = tuple(name for name, trim in trims.items() if not _passes(trim, sill, on_floor))
-    trimmings = read_trimmings(line, bool(cased), trims, findings)
+    trimmings = read_trimmings(line, bool(cased), trims, findings, high=tall is not None)
     if wide is None:
         return None
     taken_up: Fraction | None = None

@@ -12,9 +12,12 @@ _NEED_CASING = (facts.FourSides, facts.Stooled, facts.BothFaces)
 
 
 def read_trimmings(
-    line: tree.GapLine, cased: bool, trims: dict[str, Trim], findings: Findings
+    line: tree.GapLine, cased: bool, trims: dict[str, Trim], findings: Findings, *, high: bool
 ) -> Trimmings:
-    """Return what a line says besides its casing, and report what does not go together."""
+    """Return what a line says besides its casing, and report what does not go together.
+
+    ``high`` tells that the opening's height is known.
+    """
     # Each kind of fact stands at most once in a line (`repeats` reports a second).
     said = {type(fact): fact for fact in line.facts}
     unread = facts.Unread in said
@@ -22,7 +25,7 @@ def read_trimmings(
     for kind in _NEED_CASING:
         if kind in said and not casing_said and not unread:
             findings.say("T283", said[kind].span)
-    if facts.Jambed in said and facts.ClearHeight not in said and not unread:
+    if facts.Jambed in said and facts.ClearHeight not in said and not high and not unread:
         findings.say("T285", said[facts.Jambed].span)
     stooled, jambed = said.get(facts.Stooled), said.get(facts.Jambed)
     if stooled is not None and facts.FourSides in said:
