@@ -3,7 +3,9 @@
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from trimlang.stock.anywhere import FreeRun, floor_anywhere
+from trimlang.stock.anywhere import floor_anywhere
+from trimlang.stock.anywhere_check import shown_anywhere
+from trimlang.stock.certificate import FreeRun
 from trimlang.stock.planner import plan_stock
 from trimlang.stock.problem import Blank, Part, Plan, Problem
 
@@ -73,6 +75,13 @@ def least_cost(problem: Problem, walls: list[tuple[int, int]]) -> int | None:
     return min(found, default=None)
 
 
+def floor(fixed: Problem, runs: list[FreeRun], enough: int) -> int:
+    """The bound, which the check must show too."""
+    argued = floor_anywhere(fixed, runs, enough)
+    assert shown_anywhere(fixed, runs, argued.values, argued.floor) == argued.floor
+    return argued.floor
+
+
 def free(walls: list[tuple[int, int]]) -> list[FreeRun]:
     return [FreeRun(2, total, LEAST, lean, 2 * lean) for total, lean in walls]
 
@@ -83,10 +92,10 @@ def test_no_place_costs_less(job: tuple[Problem, list[tuple[int, int]]]) -> None
     problem, walls = job
     cost = least_cost(problem, walls)
     if cost is not None:
-        assert floor_anywhere(problem, free(walls), 10**6) <= cost
+        assert floor(problem, free(walls), 10**6) <= cost
         # it is no more than what it is asked for
-        assert floor_anywhere(problem, free(walls), cost - 1) == min(
-            cost - 1, floor_anywhere(problem, free(walls), 10**6)
+        assert floor(problem, free(walls), cost - 1) == min(
+            cost - 1, floor(problem, free(walls), 10**6)
         )
 
 
@@ -94,7 +103,7 @@ def test_a_wall_that_no_fewer_sticks_hold_is_proven_anywhere() -> None:
     sticks = (Blank("s", 48, 10),)
     fixed = Problem("base", (Part("p", 40),), sticks)
     # 70 of wall and 40 of the part are more than two sticks, wherever the wall is cut
-    assert floor_anywhere(fixed, [FreeRun(2, 70, 6)], 30) == 30
+    assert floor(fixed, [FreeRun(2, 70, 6)], 30) == 30
 
 
 def test_halves_of_sticks_count_wherever_the_joint_is() -> None:
@@ -103,11 +112,22 @@ def test_halves_of_sticks_count_wherever_the_joint_is() -> None:
     sticks = (Blank("s", 48, 10),)
     fixed = Problem("base", tuple(Part(f"p{n}", 25) for n in range(3)), sticks)
     assert 3 * 25 + 50 <= 3 * 48
-    assert floor_anywhere(fixed, [FreeRun(2, 50, 6)], 99) == 40
+    assert floor(fixed, [FreeRun(2, 50, 6)], 99) == 40
 
 
 def test_places_that_could_be_cheaper_lower_the_bound() -> None:
     # as it is cut it takes 4 sticks; cut as 18 and 32 beside parts of 30 and 16 it takes 2
     sticks = (Blank("s", 48, 10),)
     fixed = Problem("base", (Part("p", 30), Part("q", 16)), sticks)
-    assert floor_anywhere(fixed, [FreeRun(2, 50, 6)], 30) == 20
+    assert floor(fixed, [FreeRun(2, 50, 6)], 30) == 20
+
+
+def test_a_bound_that_is_too_high_is_not_shown() -> None:
+    sticks = (Blank("s", 48, 10),)
+    fixed = Problem("base", (Part("p", 30), Part("q", 16)), sticks)
+    runs = [FreeRun(2, 50, 6)]
+    argued = floor_anywhere(fixed, runs, 30)
+    assert argued.floor == 20
+    assert shown_anywhere(fixed, runs, argued.values, 21) < 21
+    # a value by which the shortest piece is worth as much as a stick says nothing of the sticks
+    assert shown_anywhere(fixed, runs, [(1, 1, 1)], 40) < 40

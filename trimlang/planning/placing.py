@@ -20,9 +20,11 @@ from trimlang.joinery.splice_lengths import least_piece
 from trimlang.joinery.spliced_pieces import Splice
 from trimlang.planning.ask import Asking, Question
 from trimlang.settings.table import Settings
-from trimlang.stock.anywhere import FreeRun, floor_anywhere
+from trimlang.stock.anywhere import floor_anywhere
+from trimlang.stock.anywhere_check import shown_anywhere
+from trimlang.stock.certificate import FreeRun
 from trimlang.stock.planner import Effort, plan_stock, quick_plan
-from trimlang.stock.problem import NoPlan
+from trimlang.stock.problem import NoPlan, Problem
 from trimlang.survey.job import Job, Trim
 
 #: Quick plans made for one trim, at most.
@@ -116,7 +118,11 @@ def least_anywhere(question: Question, free: Sequence[Splice], cost: int) -> int
 
 
 # The stock order, the order explained and the index ask the same question: answer it once.
-_floor: Final = lru_cache(maxsize=64)(floor_anywhere)
+@lru_cache(maxsize=64)
+def _floor(fixed: Problem, free: tuple[FreeRun, ...], cost: int) -> int:
+    """Return what is shown of the bound by a check that the planner has no part in."""
+    argued = floor_anywhere(fixed, free, cost)
+    return shown_anywhere(fixed, free, argued.values, argued.floor)
 
 
 def _rounded_by(settings: Settings, question: Question) -> int:

@@ -18,6 +18,7 @@ from typing import Final
 
 from trimlang.record import record
 from trimlang.stock.buying import Buying
+from trimlang.stock.certificate import FreeRun
 from trimlang.stock.floor import Worth, cost_floor
 from trimlang.stock.problem import Part, Problem
 from trimlang.stock.steps import STEPS, rounded, shares
@@ -33,39 +34,36 @@ WORTHS: Final = 12
 
 
 @record
-class FreeRun:
-    """A wall in so many pieces whose joints are free, in the problem's units.
+class Argued:
+    """A bound, and the values that show it: the least rooms of pieces worth 1, 2 and so on."""
 
-    ``total`` is the least that the pieces measure together; ``least`` the shortest
-    that one may be; ``lean`` the most that one of its ends may lean, ``leans`` the most
-    that all of them may together.
-    """
-
-    pieces: int
-    total: int
-    least: int
-    lean: int = 0
-    leans: int = 0
+    floor: int
+    values: tuple[tuple[int, ...], ...] = ()
 
 
-def floor_anywhere(fixed: Problem, free: Sequence[FreeRun], enough: int) -> int:
+def floor_anywhere(fixed: Problem, free: Sequence[FreeRun], enough: int) -> Argued:
     """Return a bound on what the parts of ``fixed`` and the free runs cost, joints anywhere.
 
     It is ``enough`` at most, which is returned where every plan costs that or more.
     """
     timber = timber_of(replace(fixed, parts=(*_with_reserve(fixed, free), *_stand_ins(free))))
     if not timber.sizes or not timber.kinds:
-        return 0
+        return Argued(0)
     runs = [_loads(run, timber) for run in free]
-    worths = [_length_worth(timber, runs)]
-    worths += [_worth(timber, runs, value) for value in _values(timber)]
-    worths.sort(key=lambda worth: (-cost_floor(timber, worth), worth.of_kind, worth.needed))
+    # those come first that ask for most money; length needs no value
+    argued: list[tuple[Worth, tuple[int, ...]]] = [(_length_worth(timber, runs), ())]
+    argued += [_worth(timber, runs, value) for value in _values(timber)]
+    argued.sort(
+        key=lambda one: (-cost_floor(timber, one[0]), one[0].of_kind, one[0].needed, one[1])
+    )
+    worths = [worth for worth, _ in argued[:WORTHS]]
+    values = tuple(value for _, value in argued[:WORTHS])
     floor = min(cost_floor(timber, worths[0]), enough)
     try:
-        found = WholeMixes(timber, Buying(timber)).cheapest(worths[:WORTHS], (), enough)
+        found = WholeMixes(timber, Buying(timber)).cheapest(worths, (), enough)
     except TooManyMixesError:
-        return floor
-    return enough if found is None else max(floor, found[0])
+        return Argued(floor, values)
+    return Argued(enough if found is None else max(floor, found[0]), values)
 
 
 def _with_reserve(fixed: Problem, free: Sequence[FreeRun]) -> list[Part]:
@@ -136,8 +134,13 @@ def _length_worth(timber: Timber, runs: Sequence[_Loads]) -> Worth:
     )
 
 
-def _worth(timber: Timber, runs: Sequence[_Loads], value: Callable[[int], int]) -> Worth:
-    """Return the worth, valid for pieces of any length, that a function of the room gives."""
+def _worth(
+    timber: Timber, runs: Sequence[_Loads], value: Callable[[int], int]
+) -> tuple[Worth, tuple[int, ...]]:
+    """Return the worth, valid for pieces of any length, that a function of the room gives.
+
+    And the least rooms of a piece worth 1, 2 and so on.
+    """
     top = max(kind.room for kind in timber.kinds)
     most = value(top)
     # At place n the least room of a piece worth n or more; `top + 1` where no piece is.
@@ -147,7 +150,7 @@ def _worth(timber: Timber, runs: Sequence[_Loads], value: Callable[[int], int]) 
     needed += sum(_least_value(run, begins) for run in runs)
     filled = _least_rooms(begins[:-1], top)
     of_kind = tuple(bisect_right(filled, max(kind.room, 0)) - 1 for kind in timber.kinds)
-    return Worth(of_kind, needed)
+    return Worth(of_kind, needed), tuple(begins[1:-1])
 
 
 def _least_rooms(begins: Sequence[int], top: int) -> list[int]:

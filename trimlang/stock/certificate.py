@@ -55,3 +55,19 @@ class Certificate:
     worths: tuple[WorthClaim, ...] = ()
     racks: tuple[RackClaim, ...] = ()
     step: int = 1
+
+
+@record
+class FreeRun:
+    """A wall in so many pieces whose joints are free, in the problem's units.
+
+    ``total`` is the least that the pieces measure together; ``least`` the shortest
+    that one may be; ``lean`` the most that one of its ends may lean, ``leans`` the most
+    that all of them may together.
+    """
+
+    pieces: int
+    total: int
+    least: int
+    lean: int = 0
+    leans: int = 0
