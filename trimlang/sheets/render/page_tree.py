@@ -32,6 +32,11 @@ def page_tree(html: str) -> Element | None:
         return None
     _cut_down(root)
     for svg in list(root.iter("svg")):
+        if name := svg.get("aria-label"):
+            # a tagged PDF takes a drawing's alternate text from there
+            title = Element("title")
+            title.text = name
+            svg.insert(0, title)
         for element in svg.iter():
             element.tag = f"{SVG}{element.tag}"
     return root

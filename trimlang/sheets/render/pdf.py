@@ -43,7 +43,7 @@ def to_pdf(html: str) -> bytes:
     refused: type[BaseException] = getattr(urls, "FatalURLFetchingError", ReachesOutError)
     try:
         with _undisturbed():
-            data: bytes = _document(html).write_pdf(pdf_tags=True)
+            data: bytes = _document(html).write_pdf(pdf_variant="pdf/ua-1")
     except refused as error:
         raise ReachesOutError(f"a sheet may load nothing from outside itself: {error}") from None
     return data
