@@ -53,6 +53,8 @@ NAMES = {
     "square": "inside corner, square in",
     "out-corner": "outside corner",
     "butt": "butt",
+    "floor": "floor",
+    "top": "top",
     "return": "return",
     "splice": "scarf",
     "open": "open end",
@@ -531,10 +533,10 @@ class Checker:
         across = gap.length + 2 * (own["reveal"] + wide) + (0 if mitred else 2 * own["overhang"])
         way, raised = own["round"].get("head", ("nearest", Fraction(0)))
         corner = Cut("head", Fraction(45), "outer edge") if mitred else Cut("butt")
-        foot = Cut("butt")
+        foot, top = Cut("floor"), corner if mitred else Cut("top")
         for part, trim, exact, cuts in (
-            ("left-leg", legs, leg, (foot, corner)),
-            ("right-leg", legs, leg, (corner, foot)),
+            ("left-leg", legs, leg, (foot, top)),
+            ("right-leg", legs, leg, (top, foot)),
             ("head", head, across, (corner, corner)),
         ):
             long = to_step(exact, way, raised, step)

@@ -19,6 +19,8 @@ JOINTS = (
     "plumb cut",
     "level cut",
     "casing corner",
+    "floor",
+    "top",
 )
 ANGLE = r"(?:\d+ \d/[248]|[\d.]+)°"
 SETTING = (

@@ -109,7 +109,7 @@ def compare(
     # The tickets are compared, not the plans, since a ticket is what a hand holds: what does not
     # show on it needs no new print.
     printed = [
-        {ticket.id: ticket for ticket in tickets(result, pen_of(result.job))}
+        {ticket.id: ticket for ticket in tickets(result, pen_of(result.job), dated=False)}
         for result in (old, new)
     ]
     labels = [_sticks(result) for result in (old, new)]

@@ -12,6 +12,7 @@ from trimlang.joinery.piece import Piece, PieceKind
 from trimlang.language.facts import Side
 from trimlang.planning.layout import CutStick, StickPlace
 from trimlang.record import record
+from trimlang.sheets.content.heading import heading
 from trimlang.sheets.content.mates import Mates, mates
 from trimlang.sheets.content.ticket_ends import EndText, end_print, end_text, lying
 from trimlang.sheets.content.ticket_room import Format
@@ -64,20 +65,32 @@ def tickets(
     label: LabelSize | None = None,
     code: bool = True,
     only_changed: bool = False,
+    dated: bool = True,
 ) -> tuple[Ticket, ...]:
     """Return one ticket for every piece still to cut: trim by trim, room by room along the walk.
 
     ``code`` leaves room for a QR code; ``only_changed`` keeps those that the last
-    new plan of a job under way changed.
+    new plan of a job under way changed; ``dated`` ones say the job and its revision.
 
     Raises:
         UnknownPaperError: the label is too small for one of them.
     """
     where = dict(_places(result))
+    head = heading(result)
+    printing = f"{head.job} · {head.revision}" if dated else ""
     met = mates(result)
     order = {trim.name: number for number, trim in enumerate(result.job.trims)}
     return tuple(
-        _ticket(piece, result, pen.of(piece.unit), met, where.get(piece.id), label, code=code)
+        _ticket(
+            piece,
+            result,
+            pen.of(piece.unit),
+            met,
+            where.get(piece.id),
+            label,
+            printing=printing,
+            code=code,
+        )
         for piece in sorted(result.pieces, key=lambda piece: order[piece.trim])
         if result.progress is None
         or (not result.progress.is_cut(piece.id) and (not only_changed or _changed(piece, result)))
@@ -116,6 +129,7 @@ def _ticket(
     where: tuple[CutStick, int, StickPlace] | None,
     label: LabelSize | None,
     *,
+    printing: str,
     code: bool,
 ) -> Ticket:
     words = pen.words
@@ -147,6 +161,7 @@ def _ticket(
         TicketFact(words("meets"), meets),
         TicketFact(words("note"), note, strong=True),
         TicketFact(words("care"), caution, strong=True),
+        TicketFact(words("job"), printing, extra=True),
         TicketFact(words("fit"), fit, extra=True),
         TicketFact(
             words("length"), rounding, brief=phrases.rounding(piece, pen, brief=True), extra=True

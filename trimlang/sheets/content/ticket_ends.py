@@ -65,7 +65,7 @@ def end_text(piece: Piece, side: Side, at: AtSaw, pen: Pen, met: Mates) -> EndTe
         then = words("usual angle: try it on scrap")
     return EndText(
         side=words(side),
-        joint=phrases.joint_name(cut, words),
+        joint=phrases.end_name(piece, side, words),
         setting=saw_words.setting(at, pen),
         settings=saw_words.setting_lines(at, pen),
         swing=at.swing or "",

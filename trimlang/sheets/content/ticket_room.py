@@ -36,12 +36,21 @@ class TypeSizes:
     small: float
 
 
+LEAST: Final = 8.25
+"""Points of the smallest type: its capitals, 0.75 em high, are then 2.18 mm, which at 1.5 m is
+five minutes of arc, the height of the letters that sight 20/20 reads (ISO 8596: an optotype
+with a gap of one minute is five minutes tall)."""
+
 LARGE: Final = TypeSizes(
-    name=(13, 7), room=(10, 8.5), length=(34, 22), setting=(15, 10.5), joint=10, small=7.5
+    name=(13, LEAST), room=(10, 8.5), length=(34, 22), setting=(15, 10.5), joint=10, small=LEAST
 )
 LOW: Final = TypeSizes(
-    name=(10, 7), room=(10, 8.5), length=(24, 18), setting=(13, 9), joint=8, small=6.5
+    name=(10, LEAST), room=(10, 8.5), length=(24, 18), setting=(13, 9), joint=8.5, small=LEAST
 )
+BESIDE: Final = TypeSizes(
+    name=(13, 9), room=(10, 9), length=(34, 22), setting=(15, 10.5), joint=10, small=9
+)
+"""A wide ticket is set at 0.92 of full scale: its least type is larger by as much."""
 PADDING: Final = {Format.CARD: (2.6, 1.6), Format.WIDE: (2.6, 1.6), Format.STRIP: (1.6, 0.6)}
 CODE_WIDE: Final = {Format.CARD: 19.1, Format.WIDE: 19.1, Format.STRIP: 13.1}
 FRACTION: Final = 0.79
@@ -74,7 +83,7 @@ class TicketRoom:
 
     def type(self) -> TypeSizes:
         """Return the type sizes."""
-        return LOW if self.kind is Format.STRIP else LARGE
+        return {Format.STRIP: LOW, Format.WIDE: BESIDE}.get(self.kind, LARGE)
 
     def points(self, size: float) -> float:
         """Return a size in points at full scale as millimetres on this ticket."""

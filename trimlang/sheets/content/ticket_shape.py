@@ -22,8 +22,8 @@ from trimlang.sheets.drawing.end_views import CARD_ENDS, STRIP_ENDS, Frame
 from trimlang.sheets.drawing.typeface import lines, run, shortened, size_for
 
 TALLEST: Final = 150.0
-LEAST_SCALE: Final = 0.55
-"""The smallest scale of a label's type: small print of 4 pt, lengths of 16 (strip: 11) pt."""
+LEAST_SCALE: Final = 0.5
+"""The smallest scale of a label's type: small print of 4 pt, lengths of 11 (strip: 9) pt."""
 
 
 ARROW: Final = "W"

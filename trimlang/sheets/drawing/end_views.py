@@ -228,9 +228,9 @@ def _long(end: _End) -> tuple[tuple[str, str], ...]:
 
 def _texts(alike: bool, at_fence: tuple[str, str], frame: Frame) -> tuple[DrawnText, ...]:
     y = _fixed(frame.fence + frame.thick * 0.62)
-    if alike:
-        return (DrawnText(_fixed(frame.wide / 2), y, next(filter(None, at_fence), "")),)
     quarter = (frame.wide / 2 - frame.apart) / 2
+    if alike:
+        return (DrawnText(_fixed(quarter), y, next(filter(None, at_fence), "")),)
     places = (quarter, frame.wide - quarter)
     return tuple(
         DrawnText(_fixed(x), y, text) for x, text in zip(places, at_fence, strict=True) if text

@@ -12,6 +12,7 @@ from typing import Final
 from trimlang.joinery.piece import Cut, Lean, MeasuredOn, Piece, PieceKind
 from trimlang.joint_row import WHY_ROUNDED, Edge, Fit
 from trimlang.joints import Joint
+from trimlang.language.facts import Side
 from trimlang.marking import N_
 from trimlang.sheets.wording.catalogue import Words
 from trimlang.sheets.wording.quantities import Pen
@@ -59,6 +60,16 @@ def told(piece: Piece, words: Words) -> str:
 def joint_name(cut: Cut, words: Words) -> str:
     """Name a piece's end: ``inside corner, coped``."""
     return joint_words(cut.joint, cut.fit, words)
+
+
+def end_name(piece: Piece, side: Side, words: Words) -> str:
+    """Name a piece's end as ``joint_name`` does; a leg's square ends are its floor and its top."""
+    cut = piece.left if side is Side.LEFT else piece.right
+    if piece.kind is not PieceKind.LEG or not cut.joint.stops:
+        return joint_name(cut, words)
+    # A leg lies with its outer edge away from you, so that the left one has its foot at the left.
+    foot = Side.LEFT if piece.id.endswith("left-leg") else Side.RIGHT
+    return words("floor") if side is foot else words("top")
 
 
 def joint_words(joint: Joint, fit: Fit, words: Words) -> str:
