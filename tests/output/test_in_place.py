@@ -108,6 +108,15 @@ def test_what_a_kill_leaves_half_done_is_finished(
     assert held(target) == NEW
 
 
+def test_a_folder_of_the_first_builds_is_to_be_moved_away_once(tmp_path: Path) -> None:
+    target = tmp_path / "out"
+    write_folder(target, OLD)
+    (target / MARK).write_text("a.html\nb.html\nsite/plan.json\n", encoding="utf-8")
+    with pytest.raises(FileExistsError, match="an earlier trimlang made it; move it away"):
+        write_folder(target, NEW)
+    assert held(target) == OLD
+
+
 def test_a_planted_list_deletes_nothing(tmp_path: Path) -> None:
     target = tmp_path / "out"
     target.mkdir()

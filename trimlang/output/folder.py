@@ -24,7 +24,7 @@ from typing import Final
 
 from trimlang.output.in_place import NEW, cannot_be_swapped, finish, write_in_place
 from trimlang.output.lock import alone_in
-from trimlang.output.made_by import MARK, NotOursError, foreign, mark_of
+from trimlang.output.made_by import MARK, NotOursError, foreign, mark_of, names_alone
 from trimlang.output.sync import sync
 from trimlang.workers.stopping import to_the_end
 
@@ -65,6 +65,9 @@ def write_folder(target: Path, files: Mapping[str, bytes]) -> None:
         # A sheet that was changed by hand is the user's; better no build than a lost change.
         for path in kept:
             name = path.relative_to(target).as_posix()
+            if name in files and names_alone(target):
+                wrong = "an earlier trimlang made it; move it away, this once"
+                raise FileExistsError(17, wrong, str(target))
             if name in files:
                 wrong = f"{name} in it is not as trimlang made it; move it away"
                 raise FileExistsError(17, wrong, str(path))

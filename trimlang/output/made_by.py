@@ -33,6 +33,16 @@ def listed_in(mark: Path) -> dict[str, str]:
     return {name: said for said, _, name in lines if name}
 
 
+def names_alone(target: Path) -> bool:
+    """Tell whether a folder's list is of the first builds, which wrote names without hashes.
+
+    Nothing it names is taken for ours: that a file has a sheet's name, and was not changed after
+    the list, would be as true of a user's file beside a list that somebody planted.
+    """
+    mark = target / MARK
+    return mark.is_file() and not listed_in(mark) and mark.stat().st_size > 0
+
+
 def foreign(target: Path) -> list[Path]:
     """Return what in the folder is the user's own, or no longer as trimlang wrote it.
 
