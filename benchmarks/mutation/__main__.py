@@ -3,6 +3,7 @@
     python -m benchmarks.mutation --work /tmp/mutants            lengths, joinery, the
                                                                  verifier, the closing
     python -m benchmarks.mutation lengths --work /tmp/mutants    one part
+    python -m benchmarks.mutation site-log --sample 150 --work /tmp/mutants
     python -m benchmarks.mutation --work /tmp/mutants --again    unexplained survivors once more
     python -m benchmarks.mutation --work /tmp/mutants --tell     what was found before
 
@@ -19,6 +20,7 @@ import sys
 import tomllib
 from collections import Counter, defaultdict
 from pathlib import Path
+from random import Random
 
 import pytest
 
@@ -34,7 +36,21 @@ TARGETS = {
     "survey": tuple(
         f"trimlang/survey/{name}.py" for name in ("closing", "misfit", "settling", "slips")
     ),
-}
+    "site-log": tuple(
+        f"trimlang/site_log/{name}.py"
+        for name in ("replay", "rack", "cut_lengths", "which_stick", "left_plan", "what_is_left",
+                     "whole_units", "replan", "under_way", "progress_of_job", "trim_progress")
+    ),
+    "numbers": tuple(
+        f"trimlang/sheets/content/{name}.py"
+        for name in ("ticket", "ticket_ends", "ticket_text", "stick_layouts", "saw_sheet", "mates",
+                     "left_to_cut")
+    ),
+    "order": tuple(
+        f"trimlang/sheets/content/{name}.py"
+        for name in ("stock_order", "order_reasons", "proofs")
+    ),
+}  # fmt: skip
 JOB_TO_PIECES = (
     "tests/joinery",
     "tests/published",
@@ -42,12 +58,26 @@ JOB_TO_PIECES = (
     "tests/compatibility",
     "tests/diagnostics/test_pages.py",
 )
+SHEETS = (
+    "tests/sheets/test_tickets.py",
+    "tests/sheets/test_pages.py",
+    "tests/sheets/test_on_site.py",
+    "tests/sheets/test_plan_csv.py",
+    "tests/sheets/test_solids_from_words.py",
+    "tests/proof/test_oracle_rooms.py",
+)
 TESTS = {
     "trimlang.lengths": JOB_TO_PIECES,
     "trimlang.joinery": JOB_TO_PIECES,
     "trimlang.joinery.splice_choices": (*JOB_TO_PIECES, "tests/planning/test_placing.py"),
     "trimlang.stock.verify": ("tests/stock/test_verify.py",),
     "trimlang.survey": ("tests/survey", "tests/diagnostics/test_pages.py"),
+    "trimlang.site_log": (
+        "tests/site_log",
+        "tests/laws/test_site_log.py",
+        "tests/diagnostics/test_pages.py",
+    ),
+    "trimlang.sheets.content": SHEETS,
 }
 # they try the judge, and run whole jobs for it
 LEFT_OUT = "not the_oracle_sees"
@@ -121,11 +151,16 @@ def main() -> int:
     parser.add_argument("--work", type=Path, required=True, help="a folder for what is found")
     parser.add_argument("--again", action="store_true", help="try unexplained survivors again")
     parser.add_argument("--tell", action="store_true", help="only print what was found before")
+    parser.add_argument("--sample", type=int, metavar="N", help="no more of each part, by chance")
     options = parser.parse_args()
     options.work.mkdir(parents=True, exist_ok=True)
     results = options.work / "results.jsonl"
-    patterns = [pattern for name in options.targets or TARGETS for pattern in TARGETS[name]]
-    mutants = all_mutants(ROOT, patterns)
+    mutants: list[Mutant] = []
+    for name in options.targets or TARGETS:
+        part = all_mutants(ROOT, TARGETS[name])
+        if options.sample is not None and options.sample < len(part):
+            part = Random(name).sample(part, options.sample)
+        mutants += part
     found = found_before(results)
     left = [
         mutant
