@@ -164,3 +164,22 @@ def test_a_planted_journal_moves_nothing_over_what_is_the_user_s(tmp_path: Path)
     in_place.finish(target)
     assert outside.read_text(encoding="utf-8") == "mine"
     assert (target / "thesis.txt").read_text(encoding="utf-8") == "mine"
+
+
+def test_where_a_disk_takes_no_account_of_case_the_user_s_file_stays(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    target = tmp_path / "out"
+    write_folder(target, OLD)
+    (target / "C.html").write_text("mine", encoding="utf-8")
+    link = os.link
+
+    def as_such_a_disk(path: Path, to: Path, **more: bool) -> None:
+        if Path(to).name.casefold() in {one.name.casefold() for one in Path(to).parent.iterdir()}:
+            raise FileExistsError(errno.EEXIST, "File exists", str(to))
+        link(path, to, **more)
+
+    monkeypatch.setattr(os, "link", as_such_a_disk)
+    with pytest.raises(FileExistsError):
+        write_folder(target, NEW)
+    assert held(target) == {**OLD, "C.html": b"mine"}

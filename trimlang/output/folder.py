@@ -161,6 +161,8 @@ def _take_along(path: Path, to: Path) -> None:
 def _link(path: str | Path, to: str | Path) -> None:
     try:
         os.link(path, to, follow_symlinks=False)
+    except FileExistsError:
+        raise  # as where a disk takes `Tickets.html` of the user's for our `tickets.html`
     except OSError:
         shutil.copy2(path, to, follow_symlinks=False)
         if not Path(to).is_symlink():

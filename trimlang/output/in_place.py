@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import os
 import shutil
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from contextlib import suppress
 from pathlib import Path
 from typing import Final
@@ -50,7 +50,7 @@ def write_in_place(target: Path, files: Mapping[str, bytes]) -> None:
             place.parent.mkdir(parents=True, exist_ok=True)
             place.write_bytes(data)
             sync(place)
-        sync(fresh)
+        _sync_folders(fresh, (fresh / name for name in files))
     except BaseException:
         shutil.rmtree(work, ignore_errors=True)
         raise
@@ -92,8 +92,17 @@ def _move_in(fresh: Path, target: Path) -> None:
             place.unlink()
             _drop_empty(place.parent, target)
     mark.replace(target / MARK)
+    # Only then may the journal go.
     with suppress(OSError):
-        sync(target)
+        _sync_folders(target, (target / name for name in (*new, *old)))
+
+
+def _sync_folders(top: Path, files: Iterable[Path]) -> None:
+    """Have a folder, and those within it that hold files, know these files after a power cut."""
+    folders = {folder for file in files for folder in file.parents if folder.is_relative_to(top)}
+    for folder in sorted({top, *folders}, reverse=True):
+        with suppress(FileNotFoundError):  # its last file was taken away
+            sync(folder)
 
 
 def _is_inside(place: Path, target: Path) -> bool:

@@ -192,7 +192,7 @@ class Replay:
             self._stale, self._covered = True, None
 
     def _spoiled(self, entry: Spoiled) -> None:
-        rests = sum(map(self._scaled.units, entry.rests))
+        rests = self._scaled.question.room_for(sum(entry.rests, Fraction(0)))  # gone: rounded up
         part = self._live.pop(entry.piece, None)
         if part is not None:
             if rests > part.length:

@@ -1,0 +1,138 @@
+"""The commands whose power is cut, the folder each begins in, and what must hold afterwards."""
+
+from __future__ import annotations
+
+import os
+import shutil
+from collections.abc import Callable
+from contextlib import chdir, redirect_stderr, redirect_stdout
+from functools import partial
+from io import StringIO
+from pathlib import Path
+from typing import Final
+
+from tests.jobs import walls
+from tests.trust.cutting import CUT, run_until
+from tests.trust.failing import snapshot
+from trimlang.cli import main
+from trimlang.output import folder as output_folder
+
+_JOB: Final = walls(
+    "  N: 40 in, left=butt, right=out-corner\n  E:   50 in, left=out-corner, right=butt"
+)
+_QUICK: Final = ("--plan", "quick", "--format", "html", "--format", "csv")
+
+COMMANDS: Final[dict[str, tuple[str, ...]]] = {
+    "build": ("build", "job.trim", *_QUICK),
+    "build by two renames": ("build", "job.trim", *_QUICK),
+    "build in place": ("build", "../job.trim", *_QUICK, "--out", "."),
+    "build of several in place": (
+        "build",
+        "../job.trim",
+        "../other.trim",
+        "--pool",
+        *_QUICK,
+        "--out",
+        ".",
+    ),
+    "build of several": ("build", "job.trim", "other.trim", "--pool", *_QUICK, "--out", "site"),
+    "mark": ("mark", "job.trim", "bought 1 base 12 ft"),
+    "mark --pin": ("mark", "job.trim", "--pin", "cut ST-N-base"),
+    "mark --undo": ("mark", "job.trim", "--undo"),
+    "tidy": ("tidy", "job.trim"),
+    "convert": ("convert", "job.trim", "job.csv"),
+    "convert --force": ("convert", "job.trim", "there.csv", "--force"),
+    "start": ("start", "fresh.trim"),
+    "compare": ("compare", "job.trim", "other.trim", "--plan", "quick", "--out", "page.txt"),
+}
+
+
+def points(name: str, top: Path) -> int:
+    """Return how many calls a command makes that change the disk, and keep what it leaves."""
+    _prepared(name, top)
+    code, count = run_until(_in(name, top / "after"), 0, top, loses=False)
+    assert code == 0, name
+    return count
+
+
+def try_at(name: str, at: int, top: Path, *, loses: bool) -> None:
+    """Cut a command at a call, and hold what is left against what was there and what is to be.
+
+    Raises:
+        AssertionError: something is half written, or gone, or the command does not do it now.
+    """
+    folder = top / "cut"
+    shutil.rmtree(folder, ignore_errors=True)
+    shutil.copytree(top / "before", folder, symlinks=True)
+    code, _ = run_until(_in(name, folder), at, folder, loses=loses)
+    assert code == CUT, (name, at, code)
+    whole = (snapshot(top / "before"), snapshot(top / "after"))
+    left = _seen(folder)
+    if name.endswith("in place"):
+        # files that change one by one: each is the old one or the new one
+        for file, data in left.items():
+            assert data in (one.get(file) for one in whole), (name, at, file)
+    elif name == "build by two renames" and not (folder / "job-sheets").exists():
+        (aside,) = folder.glob(".job-sheets-trimlang-*/old")
+        held = {f"job-sheets/{file}": data for file, data in snapshot(aside).items()}
+        assert {**left, **held} in whole, (name, at)
+    elif name == "mark --pin":
+        assert set(left) == set(whole[0])
+        assert all(data in (whole[0][file], whole[1][file]) for file, data in left.items())
+    else:
+        assert left in whole, (name, at, _differs(left, *whole))
+    if left not in whole or name.startswith("build"):
+        again, _ = run_until(_in(name, folder), 0, folder, loses=False)
+        assert again == 0, (name, at)
+        assert snapshot(folder) == whole[1], (name, at, _differs(snapshot(folder), whole[1]))
+
+
+def _prepared(name: str, top: Path) -> None:
+    """Make the folder that a command begins in, with earlier sheets, a log and a table in it."""
+    folder = top / "before"
+    folder.mkdir()
+    (folder / "job.trim").write_text(_JOB, encoding="utf-8")
+    (folder / "other.trim").write_text(_JOB.replace("40 in", "41 in"), encoding="utf-8")
+    (folder / "there.csv").write_text("mine", encoding="utf-8")
+    if "several" not in name:
+        log = "bought 2 base 12 ft\n" if name == "mark --pin" else "bought 2 base 12 ft at 17.40\n"
+        (folder / "job.site").write_text(log, encoding="utf-8")
+
+    # in this process, so that each fork finds loaded what a command needs
+    with chdir(folder), redirect_stdout(StringIO()), redirect_stderr(StringIO()):
+        for out in ("job-sheets", "site"):
+            assert main(["build", "other.trim", *_QUICK[:4], "--out", out]) == 0
+        main(["compare", "job.trim", "other.trim", "--plan", "quick"])
+    (folder / "job-sheets" / "mine.txt").write_text("mine", encoding="utf-8")
+    shutil.copytree(folder, top / "after")
+
+
+def _in(name: str, folder: Path) -> Callable[[], int]:
+    return partial(_command, name, folder)
+
+
+def _command(name: str, folder: Path) -> int:
+    inside = {"build in place": "job-sheets", "build of several in place": "site"}
+    os.chdir(folder / inside.get(name, "."))
+    if name == "build by two renames":
+        output_folder.exchange = lambda *_: False
+    return main(COMMANDS[name])
+
+
+def _seen(folder: Path) -> dict[str, bytes]:
+    """Return the files that a user sees: what is being written has a name of its own."""
+    return {
+        name: data
+        for name, data in snapshot(folder).items()
+        if not any(
+            part.startswith(".trimlang-") or "-trimlang-" in part for part in name.split("/")
+        )
+    }
+
+
+def _differs(one: dict[str, bytes], *others: dict[str, bytes]) -> list[list[str]]:
+    names = [sorted({*one, *other}) for other in others]
+    return [
+        [name for name in of if one.get(name) != other.get(name)]
+        for of, other in zip(names, others, strict=True)
+    ]
