@@ -176,12 +176,16 @@ class ConvertOptions:
 
 @record
 class TidyOptions:
-    """``trimlang tidy``: the files, and whether to check, print or diff instead of writing."""
+    """``trimlang tidy``: the files, and whether to check, print or diff instead of writing.
+
+    ``walls`` is the form in which walls are to be written, None for the one that they have.
+    """
 
     files: tuple[str, ...]
     check: bool
     printed: bool
     diff: bool
+    walls: str | None
     messages: MessageForm
 
 

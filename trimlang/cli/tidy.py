@@ -62,6 +62,12 @@ def describe(commands: Commands) -> None:
     tidy.add_argument(
         "--diff", action="store_true", help="write nothing; show what would change, as a diff"
     )
+    tidy.add_argument(
+        "--walls",
+        choices=("long", "short"),
+        help="long: each wall in a line of its own, with both its ends; short: a joint said once,"
+        " several walls in a line (default: as they are written)",
+    )
     messages(tidy)
     tidy.set_defaults(run=run)
 
@@ -90,6 +96,7 @@ def run(asked: Namespace) -> int:
         check=asked.check,
         printed=asked.printed,
         diff=asked.diff,
+        walls=asked.walls,
         messages=MessageForm(asked.messages),
     )
     if options.files.count("-") > 1:
@@ -113,14 +120,18 @@ def _tidied(name: str, options: TidyOptions) -> int:
     from trimlang.diagnostics.show import show
     from trimlang.language.source import Source
     from trimlang.reading import UnreadableError
+    from trimlang.tables.wall_forms import NoSuchFormError
 
     try:
-        file = _read(name)
+        file = _read(name, options.walls)
     except UnreadableError as error:
         from trimlang.diagnostics import Span, say
 
         finding = say(error.code, Span(_shown(name), 1, 1, 2), **error.facts)
         show((finding,), {}, sys.stderr, form=options.messages)
+        return JOB_ERRORS
+    except NoSuchFormError as error:
+        complain(f"{_shown(name)} stays as it is: {error}")
         return JOB_ERRORS
     except (OSError, ValueError) as error:
         complain(f"cannot read {name}: {(getattr(error, 'strerror', None) or str(error)).lower()}")
@@ -155,7 +166,7 @@ def _shown(name: str) -> str:
     return STDIN if name == "-" else name
 
 
-def _read(name: str) -> _File:
+def _read(name: str, walls: str | None) -> _File:
     from io import BytesIO
 
     from trimlang.language.source import Source
@@ -173,6 +184,11 @@ def _read(name: str) -> _File:
         with path.open("rb") as stream:
             data = stream.read(most)
     text = read_stream(BytesIO(data), Path(name).name)
+    if walls is not None:
+        from trimlang.tables.wall_forms import WallForm, in_form
+
+        beside = None if name == "-" else Path(name)
+        text = in_form(Source(_shown(name), text), beside, WallForm(walls))
     return _File(name, data, tidy(Source(_shown(name), text)))
 
 

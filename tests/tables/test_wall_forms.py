@@ -1,0 +1,94 @@
+"""A survey's walls in the long form and in the short one, which mean the same."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.conftest import EXAMPLES, ROOT
+from tests.jobs import TRIM
+from trimlang.cli import main
+from trimlang.compiler import check_job
+from trimlang.language.meaning import same_meaning
+from trimlang.language.source import Source
+from trimlang.language.tidy_file import tidy
+from trimlang.tables.wall_forms import NoSuchFormError, WallForm, in_form
+
+JOBS = sorted(
+    path
+    for path in (*EXAMPLES.glob("*.trim"), *(ROOT / "tests" / "story" / "pad").glob("*.trim"))
+    if "room " in path.read_text(encoding="utf-8")
+)
+LONG = """\
+room "Den", trim base
+  N:  10 ft 2 1/4 in, left=in-corner, right=in-corner  # first
+  E:  8 ft 7 9/16 in, left=in-corner, right=in-corner(91 deg)
+  S:  10 ft 2 1/4 in, left=in-corner, right=in-corner
+  W:  4 ft 2 in, left=in-corner, right=butt, base return
+  opening 32 in, "to hall"
+  W2: 21 9/16 in, left=butt, right=in-corner
+"""
+SHORT = """\
+room "Den", trim base, ends in
+  N 10 ft 2 1/4 in  # first
+  E 8 ft 7 9/16 in, right=in(91 deg), S 10 ft 2 1/4 in, W 4 ft 2 in, base right=return
+  opening 32 in, "to hall"
+  W2 21 9/16
+"""
+
+
+def written(text: str, form: WallForm, path: Path | None = None) -> str:
+    made = in_form(Source("x", text), path, form)
+    return tidy(Source("x", made)).text
+
+
+def test_what_is_said_once_is_said_once() -> None:
+    short = written(TRIM + LONG, WallForm.SHORT)
+    assert short.partition("room ")[2] == SHORT.partition("room ")[2]
+
+
+def test_the_short_form_is_written_out_again() -> None:
+    text = written(TRIM + SHORT, WallForm.LONG)
+    for line in ("left=in-corner, right=in-corner(91 deg)", "left=butt, right=in-corner"):
+        assert line in text
+    assert same_meaning(check_job(text).job.rooms[0].walk, check_job(TRIM + LONG).job.rooms[0].walk)
+
+
+@pytest.mark.parametrize("form", WallForm)
+@pytest.mark.parametrize("path", JOBS, ids=[path.stem + path.parent.name for path in JOBS])
+def test_a_job_means_the_same_in_both_forms_and_once_more_changes_nothing(
+    path: Path, form: WallForm
+) -> None:
+    text = path.read_text(encoding="utf-8")
+    made = written(text, form, path)
+    assert written(made, form, path) == made
+    before, after = (check_job(one, path=path) for one in (text, made))
+    assert same_meaning(before.pieces, after.pieces)
+    remarks = [line.partition("#")[2].strip() for line in (*text.split("\n"), *made.split("\n"))]
+    said, kept = remarks[: text.count("\n") + 1], remarks[text.count("\n") + 1 :]
+    assert sorted(filter(None, said)) == sorted(filter(None, kept))
+
+
+def test_what_has_mistakes_stays_as_it_is(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    path = tmp_path / "job.trim"
+    path.write_text(TRIM + LONG.replace("10 ft", "0 ft"), encoding="utf-8")
+    before = path.read_bytes()
+    path.write_bytes(before.replace(b"E:", b"N:"))
+    assert main(["tidy", "--walls", "short", str(path)]) == 1
+    assert "stays as it is" in capsys.readouterr().err
+    with pytest.raises(NoSuchFormError, match="mistakes"):
+        in_form(Source("x", "room"), None, WallForm.LONG)
+
+
+def test_the_command_writes_either_form(tmp_path: Path) -> None:
+    path = tmp_path / "job.trim"
+    path.write_text(TRIM + LONG, encoding="utf-8")
+    assert main(["tidy", "--walls", "short", str(path)]) == 0
+    assert path.read_text(encoding="utf-8").endswith(SHORT)
+    assert main(["tidy", "--walls", "long", str(path)]) == 0
+    assert same_meaning(
+        check_job(path.read_text(encoding="utf-8")).pieces, check_job(TRIM + LONG).pieces
+    )
