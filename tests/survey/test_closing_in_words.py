@@ -180,3 +180,27 @@ def test_what_one_corner_more_would_tell_is_what_the_survey_then_tells():
     walls[0] = "A: 200 in, left=in-corner(90 deg), right=in-corner"
     one = closing(checked("corners: doubt 5 deg", *walls))
     assert one.text.split("; ")[1] == f"{then} is what this survey can tell"
+
+
+def test_two_sides_that_contradict_each_other_are_settled_in_one_finding():
+    """The face of a breast written with its ends the wrong way round."""
+    walls = [
+        "A: 40 in, left=in-corner, right=out-corner",
+        "B: 20 in, left=in-corner, right=out-corner",
+        f"C: 60 in, {SIDES}",
+        f"D: 80 in, {SIDES}",
+        f"E: 100 in, {SIDES}",
+        f"F: 60 in, {SIDES}",
+    ]
+    result = checked(*walls)
+    one = closing(result)
+    assert (one.room, one.verdict, one.unit, one.step) == (
+        "R", Verdict.TURNS_WRONG, Unit.INCH, Fraction(1, 16)
+    )  # fmt: skip
+    assert [slip.words for slip in one.slips] == ["left and right of run B are swapped"]
+    message, _ = told(result, "T312")
+    assert (
+        "run A ends with out-corner and run B begins with in-corner, and run B ends with" in message
+    )
+    # that one finding stands for those at the two joints
+    assert [found.code for found in result.diagnostics] == ["T312"]

@@ -97,11 +97,6 @@ class Misfit:
     total: float
 
     @property
-    def gap(self) -> float:
-        """How far the walk's end is from its start (inches)."""
-        return abs(self.closure)
-
-    @property
     def allowed(self) -> float:
         """The most that ``total`` comes to in a sound room, but for one in a hundred."""
         return SURE[min(len(self.missed) - 2, len(SURE) - 1)]
