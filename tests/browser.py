@@ -76,7 +76,9 @@ class Browser:
 
     def text(self) -> str:
         """Return what a reader of the page reads."""
-        return str(self.value("document.body ? document.body.innerText : ''") or "")
+        text = self.value("document.body ? document.body.innerText : ''") or ""
+        # between a number and its unit stands a blank at which no line breaks
+        return str(text).replace("\xa0", " ")
 
     def value(self, script: str, *, tapped: bool = False) -> Any:
         """Return what a script says in the page, or promises; None while the page is loaded.

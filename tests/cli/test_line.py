@@ -132,7 +132,7 @@ def test_options_of_the_sheets(job: Path, capsys: pytest.CaptureFixture[str]) ->
     assert main([*build, *options]) == 0
     page = (out / "tickets.html").read_text(encoding="utf-8")
     assert 'lang="es"' in page
-    assert " mm" in page
+    assert "\xa0mm" in page
     assert 'class="qr"' not in page
     assert (out / "stock-order.csv").exists()
     assert main([*build, "--ticket", "100mm x 50mm"]) == 0
