@@ -1,12 +1,11 @@
-"""The saw sheet: every cut of the job, grouped so that the saw is changed as seldom as possible.
+"""The saw sheet: every cut of the job by setting, so that the saw is set as seldom as can be.
 
-Once the tape marks are on the sticks, cuts can be made in any order; so each
-setting is made only once, and no order needs fewer changes.
+Once the tape marks are on the sticks, cuts can be made in nearly any order; a setting is made
+again only where a piece would else be left too short to hold for its next cut.
 """
 
 from __future__ import annotations
 
-from collections import defaultdict
 from fractions import Fraction
 from typing import Final
 
@@ -17,11 +16,12 @@ from trimlang.joint_row import Fit
 from trimlang.lengths.tape import NOTHING
 from trimlang.planning.layout import CutStick
 from trimlang.record import record
+from trimlang.sheets.content.cut_order import Pass, Setting, visits
 from trimlang.sheets.wording import saw_words
 from trimlang.sheets.wording.catalogue import Words
 from trimlang.sheets.wording.quantities import Pen
+from trimlang.survey.copes import HARD_TO_HOLD
 
-Key = tuple[int, str, Fraction, str, Fraction, str]
 LAYS_IN_ORDER: Final = tuple(Lay)
 
 
@@ -59,17 +59,16 @@ class SawSheet:
 def saw_sheet(result: Result, pen: Pen) -> SawSheet:
     """Return the job's cuts by setting: square first, then left and right by angle."""
     pieces = {piece.id: piece for piece in result.pieces}
-    groups: defaultdict[Key, list[Stroke]] = defaultdict(list)
-    set_as: dict[Key, AtSaw] = {}
+    strokes: list[tuple[AtSaw, Stroke]] = []
+    passes: list[Pass] = []
     for plan in result.plans:
         for stick in plan.sticks:
             saw = saw_for(result.job.trim(plan.trim), result.job.settings)
-            for at, stroke in _strokes(stick, pieces, saw, pen):
-                key = _key(at)
-                groups[key].append(stroke)
-                set_as[key] = at
+            for at, place, stroke in _strokes(stick, pieces, saw, pen):
+                strokes.append((at, stroke))
+                passes.append(Pass(_key(at), stick.id, place, stick.length))
     # Square cuts first (their key is -1), then by how the piece lies, swing and angle.
-    order = sorted(groups)
+    order = visits(passes, HARD_TO_HOLD)
     copes = [
         pen.words("{side} end of {piece}", side=pen.words(side), piece=piece.id)
         for piece in result.pieces
@@ -84,17 +83,17 @@ def saw_sheet(result: Result, pen: Pen) -> SawSheet:
                 swing=at.swing or "",
                 tilt=at.tilt or "",
                 lay="" if at.is_square else saw_words.lies(at, pen.words),
-                strokes=tuple(groups[key]),
+                strokes=tuple(strokes[number][1] for number in made),
             )
-            for key, at in ((key, set_as[key]) for key in order)
+            for made, at in ((made, strokes[made[0]][0]) for made in order)
         ),
         str(max(len(order) - 1, 0)),
-        str(sum(len(strokes) for strokes in groups.values())),
+        str(len(strokes)),
         tuple(copes),
     )
 
 
-def _key(at: AtSaw) -> Key:
+def _key(at: AtSaw) -> Setting:
     """Return setting and lay as a sort key; all square cuts are one, however the piece lies."""
     if at.is_square:
         return (-1, "", NOTHING, "", NOTHING, "")
@@ -104,24 +103,24 @@ def _key(at: AtSaw) -> Key:
 
 def _strokes(
     stick: CutStick, pieces: dict[str, Piece], saw: MitreSaw, pen: Pen
-) -> list[tuple[AtSaw, Stroke]]:
+) -> list[tuple[AtSaw, Fraction, Stroke]]:
     words = pen.words
-    strokes: list[tuple[AtSaw, Stroke]] = []
+    strokes: list[tuple[AtSaw, Fraction, Stroke]] = []
     for place in stick.places:
         piece = pieces[place.piece]
         ends = both_ends(piece, saw)
         left = _made(words("left end of {piece}", piece=piece.id), ends[0], words)
         if place.shared and strokes:
             # One pass separates the two neighbours; its mark is where the first one ends.
-            at, made = strokes.pop()
+            at, where, made = strokes.pop()
             both = words("{one}, and {other}", one=made.ends, other=left)
-            strokes.append((at, Stroke(made.stick, made.mark, both)))
+            strokes.append((at, where, Stroke(made.stick, made.mark, both)))
         elif place.start or not ends[0].is_square:
             mark = str(pen.mark(place.start)) if place.start else words("stick's end")
-            strokes.append((ends[0], Stroke(stick.id, mark, left)))
+            strokes.append((ends[0], place.start, Stroke(stick.id, mark, left)))
         # A square end at mark 0 is the stick's own end, with nothing to square off: no cut.
         right = _made(words("right end of {piece}", piece=piece.id), ends[1], words)
-        strokes.append((ends[1], Stroke(stick.id, str(pen.mark(place.end)), right)))
+        strokes.append((ends[1], place.end, Stroke(stick.id, str(pen.mark(place.end)), right)))
     return strokes
 
 
