@@ -1,0 +1,61 @@
+"""What the order says of the plan and of its proof, on jobs small enough to count by hand."""
+
+from __future__ import annotations
+
+import re
+from html import unescape
+
+from tests.jobs import BASE, TWELVE_FEET
+from trimlang.compiler import Result, compile_job
+from trimlang.sheets.render.pages import render_sheets
+
+ROOM = """
+room "Hall" as HA, trim base, open walk
+  N: 60 in, left=butt, right=butt
+  opening 30 in
+  S: 40 in, left=butt, right=butt
+"""
+
+
+def built(lines: str, log: str = "") -> Result:
+    result = compile_job(f"{BASE}\n{lines}{ROOM}{log}")
+    assert result.ok, result.diagnostics
+    return result
+
+
+def said(result: Result) -> str:
+    """The text of every sheet, in one line."""
+    pages = render_sheets(result).values()
+    return " ".join(unescape(re.sub(r"<[^>]+>", " ", " ".join(pages))).split())
+
+
+def test_what_is_in_hand_besides_is_told() -> None:
+    result = built(f"{TWELVE_FEET}\nspare 0 %",
+                   "bought 2 base 12 ft\ncut HA-N-base, HA-S-base\n")  # fmt: skip
+    text = said(result)
+    # 144 less 60, 40 and two kerfs of 1/8
+    assert "rest of base-1, 43 3/4 in" in text
+    assert "1 of 12 ft" in text
+
+
+def test_a_spare_for_any_one_piece_is_told() -> None:
+    text = said(built(f"{TWELVE_FEET}\nspare covers any one piece spoiled"))
+    assert "Any one piece may be spoiled: what is left over is enough to cut it again." in text
+    assert "Nothing is bought for mistakes." in said(built(f"{TWELVE_FEET}\nspare 0 %"))
+
+
+def test_fewer_and_dearer_sticks_are_told_as_such() -> None:
+    # 8 ft and 4 ft at 5.00 each are two sticks for 10.00; one of 12 ft is a single one for 17.40
+    text = said(built(f"{TWELVE_FEET}, 8 ft at 5.00\nspare 0 %"))
+    assert "1 instead of 2 (1 of 12 ft) cost 17.40, 7.40 more" in text
+
+
+def test_sticks_and_supplies_are_one_sum() -> None:
+    text = said(built(f"{TWELVE_FEET}\nspare 0 %\nnails: box of 1000 at 11.90"))
+    assert "29.30" in text
+
+
+def test_a_proof_is_claimed_only_where_there_is_one() -> None:
+    result = built(f"{TWELVE_FEET}\nspare 0 %")
+    assert "proven" in said(result)
+    assert result.plans[0].stick_bound == len(result.plans[0].sticks) == 1
