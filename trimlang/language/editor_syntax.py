@@ -96,11 +96,11 @@ _EMACS_SHOWN: Final = {
 
 def _groups() -> Iterator[tuple[str, tuple[str, ...]]]:
     """Yield the grammar's words in groups, each word once."""
-    words = spellings()
+    spelled = spellings()
     begins = {way for way in line_words() if way[:1].isalpha()}
-    joints = set(words["JOINT"])
-    units = {way for name in UNITS for way in words[name]} - joints
-    others = {way for ways in words.values() for way in ways} - begins - joints - units
+    joints = set(spelled["JOINT"])
+    units = {way for name in UNITS for way in spelled[name]} - joints
+    others = {way for ways in spelled.values() for way in ways} - begins - joints - units
     groups = (
         ("trimStatement", begins - joints),
         ("trimJoint", joints - begins),
