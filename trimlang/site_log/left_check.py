@@ -11,6 +11,7 @@ from collections import Counter
 from collections.abc import Iterable
 from fractions import Fraction
 from itertools import pairwise
+from math import ceil
 
 from trimlang.site_log.trim_progress import TrimProgress
 from trimlang.stock.problem import Part
@@ -45,7 +46,12 @@ def _faults_in_pieces(progress: TrimProgress) -> list[str]:
 
 def _faults_in_sticks(progress: TrimProgress) -> list[str]:
     """What was and what will be cut from a stick has room on it side by side."""
-    problem = progress.scaled.question.problem
+    question = progress.scaled.question
+    problem = question.problem
+    # What is sawn lies as close as the marks of its day put it. The plan's kerf is that of the
+    # steepest cut, and a nested mitre was rounded to the mark: each may be a step more than it
+    # took.
+    thinnest = ceil(question.kerf / question.step)
     todo = {laid.name: laid.todo for laid in progress.layout.sticks}
     lengths = {laid.name: laid.length for laid in progress.layout.sticks}
     lengths |= {name: stick.length for name, stick in progress.rack.started.items()}
@@ -55,14 +61,13 @@ def _faults_in_sticks(progress: TrimProgress) -> list[str]:
         parts: list[Part] = list(stick.done) if stick is not None else []
         parts += [progress.scaled.parts[one] for one in todo.get(name, ())]
         need = 2 * problem.end_waste + sum(part.length for part in parts)
-        for one, other in pairwise(parts):
-            need += problem.kerf
+        sawn = 0 if stick is None else len(stick.done)
+        for number, (one, other) in enumerate(pairwise(parts), start=1):
+            need += problem.kerf if number >= sawn else thinnest
             # Two mitres that lean the same way lie one within the other and save the smaller of the
             # two; the leans are in the plan's units, with the way as their sign.
-            if one.right_lean > 0 < other.left_lean:
-                need -= min(one.right_lean, other.left_lean)
-            elif one.right_lean < 0 > other.left_lean:
-                need -= min(-one.right_lean, -other.left_lean)
+            if one.right_lean * other.left_lean > 0:
+                need -= min(abs(one.right_lean), abs(other.left_lean)) + (number < sawn)
         if progress.scaled.inches(need) > length:
             found.append(f"{name} is overfilled")
     return found

@@ -1,0 +1,38 @@
+"""A stick that is cut as tightly as its marks allow is not called overfilled."""
+
+from tests import jobs
+from trimlang.compiler import compile_job
+from trimlang.stock.planner import QUICK
+
+JOB = f"""\
+{jobs.BASE}
+stock base: 12 ft at 17.40, pack of 4 8 ft at 40, 16 ft at 24.10
+on-hand base: 1 of 20 3/8 in at 2.00
+saw: kerf 1/8 in, squares off 1/4 in
+spare 0 %
+room "Den" as DE, trim base, open walk
+  0: 74 3/16 in, left=butt, right=butt
+  bare 3 in
+  1: 154 3/16 in, left=butt, right=butt
+  bare 3 in
+  2: 162 3/16 in, left=butt, right=butt
+  bare 3 in
+  3: 168 3/16 in, left=butt, right=butt
+  bare 3 in
+  4: 20 3/16 in, left=butt, right=butt
+  bare 3 in
+  5: 20 3/16 in, left=return, right=return
+  bare 3 in
+  6: 96 3/16 in, left=return, right=return
+  bare 3 in
+bought 5 base 12 ft at 17.40
+cut DE-1-base, DE-6-base, DE-0-base, DE-4-base
+"""
+
+
+def test_a_square_cut_takes_less_than_the_steepest_one():
+    """The kerf of a mitre is 3/16 in along the stick, that of a square cut 1/8 in."""
+    result = compile_job(JOB + "spoiled DE-5-base-left-return\n", effort=QUICK)
+    assert result.ok
+    assert result.progress is not None
+    assert not result.progress.is_cut("DE-5-base-left-return")
