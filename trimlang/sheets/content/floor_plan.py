@@ -11,7 +11,7 @@ from trimlang.compiler import Result
 from trimlang.incremental.cache import Cache, placeless
 from trimlang.joinery.piece import PieceKind
 from trimlang.record import record
-from trimlang.sheets.drawing.lettering import Wanted, letter
+from trimlang.sheets.drawing.lettering import SIZES, Wanted, letter
 from trimlang.sheets.drawing.plan_scale import (
     DrawnLabel,
     DrawnLine,
@@ -25,6 +25,7 @@ from trimlang.sheets.drawing.plan_scale import (
     walls,
 )
 from trimlang.sheets.drawing.polygons import Point, far
+from trimlang.sheets.drawing.typeface import run as wide_of
 from trimlang.sheets.wording import phrases
 from trimlang.sheets.wording.closing_words import closing_words
 from trimlang.sheets.wording.quantities import Pen
@@ -41,7 +42,7 @@ class WallRow:
     length: str
     left: str
     right: str
-    trims: str
+    pieces: str
     note: str
 
 
@@ -73,6 +74,7 @@ def floor_plan(
     rooms = [room for room in result.job.rooms if room.walk]
     trims = tuple(placeless(trim) for trim in result.job.trims)
     backs = _backs(result)
+    ids = _ids(result)
     closings = {one.room: one for one in result.closings}
     drawn: list[RoomPlan] = []
     for room in rooms:
@@ -81,12 +83,21 @@ def floor_plan(
         # All that the drawing depends on is in the key below; places in the job file are left out,
         # so that a line added above a room does not make it new.
         closing = closings.get(room.name)
-        draw = partial(_room, room, trims, joints, closing, own)
+        pieces = ids.get(room.name, ())
+        draw = partial(_room, room, trims, joints, pieces, closing, own)
         if cache is None:
             drawn.append(draw())
         else:
-            drawn.append(cache.get((placeless(room), trims, joints, closing, own), draw))
+            drawn.append(cache.get((placeless(room), trims, joints, pieces, closing, own), draw))
     return tuple(drawn)
+
+
+def _ids(result: Result) -> dict[str, tuple[tuple[str, str], ...]]:
+    """Return by room each run with a piece's id, in the order of the pieces."""
+    ids: dict[str, list[tuple[str, str]]] = {}
+    for piece in result.pieces:
+        ids.setdefault(piece.room, []).append((piece.run, piece.id))
+    return {room: tuple(pairs) for room, pairs in ids.items()}
 
 
 def _backs(result: Result) -> dict[str, tuple[tuple[str, Fraction], ...]]:
@@ -106,6 +117,7 @@ def _room(
     room: Room,
     trims: tuple[Trim, ...],
     joints: tuple[tuple[str, Fraction], ...],
+    pieces: tuple[tuple[str, str], ...],
     closing: Closing | None,
     pen: Pen,
 ) -> RoomPlan:
@@ -115,6 +127,7 @@ def _room(
     lines: list[DrawnLine] = []
     marks: list[tuple[str, str, str, str]] = []
     arrows: list[str] = []
+    walking = ""
     names: list[Wanted] = []
     for wall in laid:
         one, other = paper.at(wall.start), paper.at(wall.end)
@@ -122,7 +135,10 @@ def _room(
         if isinstance(stretch, Run):
             lines.append(line("run", one, other))
             marks += _corner_marks(stretch, one, other)
-            names.append(_wanted("run", wall, one, other, stretch.label))
+            names.append(_wanted("run", wall, one, other, _said(stretch, far(one, other), pen)))
+            if not walking:
+                walking = _walk(wall, one)
+                arrows.append(walking)
             lines += [_across(paper, wall, at) for at in _splices(joints, stretch)]
         else:
             lines.append(line(stretch.kind, one, other))
@@ -148,7 +164,9 @@ def _room(
         marks=tuple(marks),
         arrows=tuple(arrows),
         labels=placed.labels,
-        rows=tuple(_row(wall.stretch, pen) for wall in laid if isinstance(wall.stretch, Run)),
+        rows=tuple(
+            _row(wall.stretch, pieces, pen) for wall in laid if isinstance(wall.stretch, Run)
+        ),
         closure=closure,
         way=_way(room, pen),
         note=room.note or "",
@@ -167,7 +185,7 @@ def _way(room: Room, pen: Pen) -> str:
     )
 
 
-def _row(run: Run, pen: Pen) -> WallRow:
+def _row(run: Run, pieces: tuple[tuple[str, str], ...], pen: Pen) -> WallRow:
     def joint(end: End) -> str:
         name = phrases.joint_words(end.joint, end.fit, pen.words)
         return f"{name} {pen.angle(end.corner)}" if end.corner is not None else name
@@ -177,7 +195,7 @@ def _row(run: Run, pen: Pen) -> WallRow:
         length=pen.length(run.length),
         left=joint(run.left),
         right=joint(run.right),
-        trims=", ".join(run.trims),
+        pieces=", ".join(name for label, name in pieces if label == run.label),
         note=run.note or "",
     )
 
@@ -223,6 +241,25 @@ def _across(paper: Paper, wall: DrawnWall, at: float) -> DrawnLine:
     # Half way between along the wall and into the room: 45° across the wall.
     dx, dy = (along[0] + way[0]) * 1.8, (along[1] + way[1]) * 1.8
     return line("splice", (x - dx, y - dy), (x + dx, y + dy))
+
+
+def _said(run: Run, room: float, pen: Pen) -> str:
+    """A wall's name, with its length where both fit along it (mm); the list has all lengths."""
+    text = f"{run.label} {pen.length(run.length)}"
+    return text if wide_of(text, SIZES["run"]) < room else run.label
+
+
+def _walk(wall: DrawnWall, one: Point) -> str:
+    """A slim arrow head inside the first wall, the way the walls are walked."""
+    way = inward(wall)
+    along = (cos(radians(wall.heading)), sin(radians(wall.heading)))
+    x, y = one[0] + along[0] * 3 + way[0] * 2.6, one[1] + along[1] * 3 + way[1] * 2.6
+    points = [
+        (x + along[0] * 6, y + along[1] * 6),
+        (x + way[0] * 0.9, y + way[1] * 0.9),
+        (x - way[0] * 0.9, y - way[1] * 0.9),
+    ]
+    return " ".join(f"{fixed(px)},{fixed(py)}" for px, py in points)
 
 
 def _arrow(wall: DrawnWall, one: Point, other: Point) -> str:
