@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 from functools import partial
 from itertools import accumulate
@@ -128,6 +129,7 @@ def _room(
     marks: list[tuple[str, str, str, str]] = []
     arrows: list[str] = []
     walking = ""
+    called: dict[str, str] = {}
     names: list[Wanted] = []
     for wall in laid:
         one, other = paper.at(wall.start), paper.at(wall.end)
@@ -135,7 +137,9 @@ def _room(
         if isinstance(stretch, Run):
             lines.append(line("run", one, other))
             marks += _corner_marks(stretch, one, other)
-            names.append(_wanted("run", wall, one, other, _said(stretch, far(one, other), pen)))
+            text = _said(stretch, far(one, other), pen)
+            called[text] = stretch.label
+            names.append(_wanted("run", wall, one, other, text))
             if not walking:
                 walking = _walk(wall, one)
                 arrows.append(walking)
@@ -153,8 +157,12 @@ def _room(
         lines.append(line("misclosure", paper.at(laid[-1].end), paper.at(laid[0].start)))
     # Names are placed last: they must avoid all lines and marks.
     solid = [(float(x), float(y)) for _, x, y, _ in marks]
-    solid += [middle_of(arrow) for arrow in arrows]
+    solid += [middle_of(arrow) for arrow in arrows if arrow != walking]
     placed = letter(names, lines, solid, (paper.wide, paper.tall))
+    if placed.leaders:
+        # where names stand off their walls already, lengths would crowd them: the list has them
+        short = [replace(one, text=called.get(one.text, one.text)) for one in names]
+        placed = letter(short, lines, solid, (paper.wide, paper.tall))
     return RoomPlan(
         name=room.name,
         scale=scale_text(paper.scale, pen),
