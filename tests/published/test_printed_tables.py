@@ -51,7 +51,8 @@ HOPPER = {
     60: [(21.0, 49.0), (11.0, 70.25)],
 }
 
-# wall angle: mitre and bevel of crown that springs 38° from the wall
+# wall angle: mitre and bevel of crown that springs 38° from the wall; at 90° as many saw manuals
+# print them, the others from memory
 BY_WALL_ANGLE = {
     67: (42.93, 41.08), 70: (41.32, 40.20), 75: (38.74, 38.69), 80: (36.27, 37.13),
     85: (33.90, 35.52), 89: (32.07, 34.20), 90: (31.62, 33.86), 91: (31.17, 33.53),

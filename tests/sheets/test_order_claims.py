@@ -3,10 +3,16 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from html import unescape
+
+import pytest
 
 from tests.jobs import BASE, TWELVE_FEET
 from trimlang.compiler import Result, compile_job
+from trimlang.planning.ask import Question
+from trimlang.planning.fewest import Fewest, fewest_sticks
+from trimlang.sheets.content import order_reasons
 from trimlang.sheets.render.pages import render_sheets
 
 ROOM = """
@@ -48,6 +54,24 @@ def test_fewer_and_dearer_sticks_are_told_as_such() -> None:
     # 8 ft and 4 ft at 5.00 each are two sticks for 10.00; one of 12 ft is a single one for 17.40
     text = said(built(f"{TWELVE_FEET}, 8 ft at 5.00\nspare 0 %"))
     assert "1 instead of 2 (1 of 12 ft) cost 17.40, 7.40 more" in text
+
+
+@pytest.mark.parametrize(
+    ("sticks", "text"), [(1, "as a quick search found. "), (2, "A quick search found no fewer. ")]
+)
+def test_no_bound_is_told_where_none_was_found(
+    monkeypatch: pytest.MonkeyPatch, sticks: int, text: str
+) -> None:
+    """“Fewer than 0 cannot do” says nothing."""
+
+    def unbounded(question: Question) -> Fewest | None:
+        found = fewest_sticks(question)
+        return None if found is None else replace(found, sticks=sticks, least=0)
+
+    monkeypatch.setattr(order_reasons, "fewest_sticks", unbounded)
+    told = said(built(f"{TWELVE_FEET}, 8 ft at 5.00\nspare 0 %"))
+    assert text in told
+    assert "ewer than 0" not in told
 
 
 def test_sticks_and_supplies_are_one_sum() -> None:

@@ -24,13 +24,13 @@ TRIANGLE = Walk(
 ACROSS = Chord(0, 1, 100.0, "A-A")
 
 
-@pytest.mark.parametrize(("conditions", "level"), enumerate(SURE, start=2))
+@pytest.mark.parametrize(("conditions", "level"), list(enumerate(SURE, start=2)))
 def test_one_sound_room_in_a_hundred_is_beyond_the_level(conditions, level):
     beyond = mpmath.gammainc(conditions / 2, level / 2, mpmath.inf, regularized=True)
     assert float(beyond) == pytest.approx(0.01, abs=1e-4)
 
 
-@pytest.mark.parametrize(("conditions", "level"), enumerate(SURE_OF_ONE, start=2))
+@pytest.mark.parametrize(("conditions", "level"), list(enumerate(SURE_OF_ONE, start=2)))
 def test_tests_one_by_one_share_that_hundredth(conditions, level):
     beyond = mpmath.erfc(mpmath.sqrt(level / 2))
     assert conditions * float(beyond) == pytest.approx(0.01, abs=1e-4)

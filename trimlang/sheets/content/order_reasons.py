@@ -191,6 +191,8 @@ def _fewest(result: Result, plan: TrimPlan, pen: Pen) -> str:
     sticks = sum(line.sticks for line in plan.bought if not line.on_hand)
     if sticks <= found.least:
         return words("This order: {n} to buy. Fewer cannot do.", n=sticks)
+    if sticks <= found.sticks and not found.least:
+        return words("This order: {n} to buy. A quick search found no fewer.", n=sticks)
     if sticks <= found.sticks:
         return words(
             "This order: {n} to buy. A quick search found no fewer; fewer than {least} cannot do.",
@@ -212,6 +214,11 @@ def _fewest(result: Result, plan: TrimPlan, pen: Pen) -> str:
         return words(
             "{n} instead of {all} ({lengths}) cost {cost}, {more} more. Fewer cannot do; whether"
             " so few can be had for less is not known.",
+            **facts,
+        )
+    if not found.least:
+        return words(
+            "{n} instead of {all} ({lengths}) cost {cost}, {more} more, as a quick search found.",
             **facts,
         )
     return words(
