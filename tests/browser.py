@@ -53,7 +53,12 @@ class Browser:
 
     def open(self, address: str, *, dark: bool = False, size: tuple[int, int] = (800, 600)) -> None:
         """Open a page in the place of the last one, and wait until it is loaded."""
-        last, self._session = self._target, None
+        last = self._target
+        if last is not None:
+            # What the page has stored is handed to the browser's own process when it goes; a new
+            # page may else read from before that.
+            self.ask("Page.navigate", url="about:blank")
+        self._session = None
         self._target = self.ask("Target.createTarget", url="about:blank")["targetId"]
         if last is not None:
             self.ask("Target.closeTarget", targetId=last)

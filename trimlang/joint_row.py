@@ -154,6 +154,8 @@ class JointRow:
     """Whether only trim that climbs can have it."""
     on_loose_piece: bool = False
     """Whether a loose piece, which stands on no wall, can have it."""
+    ends_alone: bool = False
+    """One trim of a wall can end so while the others go on."""
     needs_thickness: bool = False
     """Whether the length depends on the trim's thickness."""
     needs_height: bool = False

@@ -73,6 +73,7 @@ class Joint(StrEnum):
         rounds="butt",
         stops=True,
         on_loose_piece=True,
+        ends_alone=True,
     )
     RETURN = JointRow(
         word="return",
@@ -87,6 +88,7 @@ class Joint(StrEnum):
         returns=True,
         on_level=True,
         needs_thickness=True,
+        ends_alone=True,
     )
     SPLICE = JointRow(
         word="splice",
@@ -110,6 +112,7 @@ class Joint(StrEnum):
         mark=Mark.RING,
         stands_alone=True,
         on_loose_piece=True,
+        ends_alone=True,
     )
     RAKE = JointRow(
         word="rake",
@@ -244,3 +247,12 @@ class Joint(StrEnum):
 
 STOPPED: Final = Joint.BUTT
 """How trim ends where no trim goes on: square, against what stands there."""
+
+FREE: Final = Joint.OPEN
+"""How a piece ends that stands against nothing: square."""
+
+BOX_CORNER: Final = Joint.FRAME
+"""Where two sides of a box meet."""
+
+USUAL: Final = Joint.IN_CORNER
+"""What most ends of a room are."""

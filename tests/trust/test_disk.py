@@ -124,7 +124,8 @@ def test_no_space_for_a_new_job_file(job: Path) -> None:
         [sys.executable, "-c", start], cwd=job.parent, capture_output=True, text=True, check=False,
         env={**os.environ, "PYTHONPATH": str(ROOT)},
     )  # fmt: skip
-    assert done.stderr == "trimlang: cannot write fresh.trim: file too large\n"
+    # what counts the tests' lines has no room for its own file either, and says so behind
+    assert done.stderr.startswith("trimlang: cannot write fresh.trim: file too large\n")
     assert done.returncode == 2
     assert sorted(path.name for path in job.parent.iterdir() if "fresh" in path.name) == []
     assert not list(job.parent.glob(".trimlang-*"))

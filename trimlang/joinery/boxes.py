@@ -18,7 +18,7 @@ from typing import Final
 from trimlang.joinery.faces import face_cut
 from trimlang.joinery.piece import Cut, Piece, PieceKind, Remark
 from trimlang.joinery.rounding import round_length
-from trimlang.joints import Joint
+from trimlang.joints import BOX_CORNER
 from trimlang.language.facts import Side
 from trimlang.lengths.angles import RIGHT
 from trimlang.lengths.tape import NOTHING, length_text
@@ -95,7 +95,7 @@ def _corner(job: Job, room: Room, boxes: WallBoxes, side: _BoxSide, end: Side) -
     lean = boxes.slope if side.is_sharp[end] else -boxes.slope
     across = job.trim(boxes.trim).height or NOTHING
     mitre = (RIGHT + lean) / 2
-    return face_cut(Joint.FRAME, end, mitre, across, Joint.FRAME.long_point, room.settings)
+    return face_cut(BOX_CORNER, end, mitre, across, BOX_CORNER.long_point, room.settings)
 
 
 def _numbered(piece: Piece, boxes: WallBoxes, side: _BoxSide, number: int, at: Fraction) -> Piece:

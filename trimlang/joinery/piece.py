@@ -45,6 +45,11 @@ class PieceKind(StrEnum):
         return self is PieceKind.RETURN or self is PieceKind.CORNER
 
     @property
+    def is_caulked(self) -> bool:
+        """Whether it lies along a wall that it is caulked to."""
+        return self is not PieceKind.LOOSE and self is not PieceKind.JAMB
+
+    @property
     def of_casing(self) -> bool:
         """Whether it is part of a casing, which is named after its opening and not after a run."""
         return self in _ROUND_AN_OPENING

@@ -7,7 +7,6 @@ of the run (``right=butt, shoe return``) or at what stands in the way (``stops b
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import Final
 
 from trimlang.joints import Joint
 from trimlang.language import facts, tree
@@ -18,9 +17,6 @@ from trimlang.survey.ends import Taken, read_end
 from trimlang.survey.job import End, OwnEnd, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.near_names import unknown_trim
-
-_FREE: Final = (Joint.BUTT, Joint.RETURN, Joint.OPEN)
-"""Where a wall turns or climbs it does so for all its trims; one alone can only end."""
 
 
 def read_own_ends(
@@ -46,7 +42,10 @@ def read_own_ends(
         elif fact.side is None:
             findings.say("T256", fact.span, trim=name, joint=joint)
         # In an inside corner a single trim can only butt: a return would run into the other wall.
-        elif joint not in _FREE or (wall and wall.joint.is_inside and joint is not Joint.BUTT):
+        elif not joint.row.ends_alone or (
+            # Where walls turn inside, one trim alone can only run square into the corner.
+            wall and wall.joint.is_inside and not joint.stops
+        ):
             findings.say("T257", said.span, trim=name, joint=joint)
         elif any((one.trim, one.side) == (name, fact.side) for one in found):
             findings.say("T226", fact.span, side=fact.side)

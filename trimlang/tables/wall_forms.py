@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import Final, TypeAlias
 
 from trimlang.compiler import check_job
-from trimlang.joints import STOPPED, Joint
+from trimlang.joints import STOPPED, USUAL, Joint
 from trimlang.language import facts, tree
 from trimlang.language.facts import Side
 from trimlang.language.meaning import same_meaning
@@ -132,12 +132,12 @@ class _Room:
         self._line = ""
         if form is WallForm.SHORT:
             plain = sum(
-                end is not None and end.joint is Joint.IN_CORNER and not end.rest
+                end is not None and end.joint is USUAL and not end.rest
                 for ends in self._ends
                 for end in ends.values()
             )
             if not self._usual and plain > 2 * _OFTEN:
-                self._usual, self._says_ends = Joint.IN_CORNER.word, True
+                self._usual, self._says_ends = USUAL.word, True
             self._drop()
 
     def heading(self, raw: str, line: tree.RoomLine) -> str:

@@ -17,7 +17,7 @@ from math import ceil
 from typing import Final
 
 from trimlang.joinery.fixings import nail_bite, nail_height
-from trimlang.joinery.piece import Piece, PieceKind
+from trimlang.joinery.piece import Piece
 from trimlang.lengths.tape import decimal_text, length_text
 from trimlang.lengths.units import in_cubic_inches, in_inches
 from trimlang.record import record
@@ -102,7 +102,7 @@ def bead_inches(job: Job, runs: Iterable[Piece]) -> Fraction:
     total = Fraction(0)
     for piece in runs:
         trim = job.trim(piece.trim)
-        if trim.in_front_of or piece.kind in (PieceKind.LOOSE, PieceKind.JAMB):
+        if trim.in_front_of or not piece.kind.is_caulked:
             continue  # caulked to what is behind it, or to no wall
         # Two pieces meet in a corner and share its bead, so each counts for half of it.
         corners = sum(cut.joint.is_corner for cut in (piece.left, piece.right))
