@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import signal
 from collections.abc import Callable
 from pathlib import Path
@@ -14,8 +15,10 @@ from trimlang.compiler import Result, check_job
 from trimlang.joinery.piece import Piece
 
 # shared machines stall at will: how long one example takes says nothing about the code
-settings.register_profile("suite", deadline=None)
-settings.load_profile("suite")
+settings.register_profile("suite", deadline=None, max_examples=50)
+# at night a law that names no count of its own is tried on many more
+settings.register_profile("night", deadline=None, max_examples=500)
+settings.load_profile(os.environ.get("TRIMLANG_LAWS", "suite"))
 
 if signal.getsignal(signal.SIGINT) is signal.SIG_IGN:
     # a shell has its background jobs ignore Ctrl-C, and what they start would too
