@@ -54,17 +54,16 @@ class _BoxSide(Enum):
 def box_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
     """Yield the four sides of each box of a room, set by set and box by box from the left."""
     for boxes in room.boxes:
-        for side in _BoxSide:
-            whole = _side(job, room, boxes, side)
-            # All boxes of a set are alike, so one side stands for all of them.
-            if whole.vanishes:
-                findings.say("T122", boxes.span, part="a box's side", trim=boxes.trim)
-                return
+        # All boxes of a set are alike, so the sides of one stand for those of all.
+        sides = {side: _side(job, room, boxes, side) for side in _BoxSide}
+        if any(whole.vanishes for whole in sides.values()):
+            findings.say("T122", boxes.span, part="a box's side", trim=boxes.trim)
+            return
         at = NOTHING
         for number, margin in enumerate(boxes.margins[:-1], start=1):
             at += margin
-            for side in _BoxSide:
-                yield _numbered(_side(job, room, boxes, side), boxes, side, number, at)
+            for side, whole in sides.items():
+                yield _numbered(whole, boxes, side, number, at)
             at += boxes.wide
 
 
