@@ -12,10 +12,10 @@ from trimlang.lengths.tape import feet_text, length_text, steps_down
 from trimlang.settings.table import Settings
 from trimlang.survey.job import Run, Stretch, Trim
 from trimlang.survey.measures import Findings, length
-from trimlang.survey.near_names import unknown_trim
 from trimlang.survey.offers import read_count
 from trimlang.survey.on_walls import WallBoxes
 from trimlang.survey.openings import in_an_id
+from trimlang.survey.said_pieces import note_in, one_trim
 
 
 def read_boxes(
@@ -97,7 +97,7 @@ def _boxes(
         margins=laid[1],
         trim=trim,
         slope=run.slope,
-        note=next((one.text.text for one in line.facts if isinstance(one, facts.Note)), None),
+        note=note_in(line.facts),
         span=line.span,
     )
 
@@ -132,16 +132,8 @@ def lay_out(
 
 def _trim(line: tree.BoxesLine, trims: Mapping[str, Trim], findings: Findings) -> str | None:
     """Return what the boxes are made of; it must be named and have a width to be mitred across."""
-    named = [fact.trim for fact in line.facts if isinstance(fact, facts.NamedTrim)]
-    for word in named:
-        if word.text not in trims:
-            unknown_trim(word, trims, findings)
-            return None
-    if len(named) != 1:
-        if not any(isinstance(fact, facts.Unread) for fact in line.facts):
-            findings.say("T280", line.run.span, piece=f"boxes {line.run.text}")
+    trim = one_trim(line.facts, line.run, f"boxes {line.run.text}", trims, findings)
+    if trim is not None and trims[trim.text].height is None:
+        findings.say("T246", trim.span, joint="frame", trim=trim.text, run=line.run.text)
         return None
-    if trims[named[0].text].height is None:
-        findings.say("T246", named[0].span, joint="frame", trim=named[0].text, run=line.run.text)
-        return None
-    return named[0].text
+    return None if trim is None else trim.text

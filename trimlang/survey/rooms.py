@@ -22,7 +22,7 @@ from trimlang.survey.measures import Findings, length, not_negative
 from trimlang.survey.near_names import unknown_trim
 from trimlang.survey.own_ends import read_own_ends
 from trimlang.survey.room_tags import room_tag
-from trimlang.survey.said_pieces import read_loose_pieces
+from trimlang.survey.said_pieces import note_in, read_loose_pieces
 from trimlang.survey.said_settings import apply
 from trimlang.survey.stairs import read_slope
 from trimlang.survey.unsaid_ends import WallLine, fill_ends
@@ -104,7 +104,7 @@ class _RoomReader:
     def room(self, below: list[tree.Statement]) -> Room:
         heading, findings = self._heading, self._findings
         self._room_trims = self._named_trims(heading.facts, ("open walk", "taken", "note", "trim"))
-        note = _note(heading.facts)
+        note = note_in(heading.facts)
         for fact in heading.facts:
             if isinstance(fact, facts.WrittenTaken):
                 self._settings = self._settings.having(Settings.taken, fact.at)
@@ -261,7 +261,7 @@ class _RoomReader:
             trims=trims,
             must_splice=splice,
             may_splice=may_splice,
-            note=_note(line.facts),
+            note=note_in(line.facts),
             span=line.label.span,
             first_stud=stud,
             slope=read_slope(line.facts, self._settings, findings),
@@ -293,7 +293,3 @@ def _lost(span: Span) -> Gap:
 def _names_a_trim(said: tuple[facts.Fact, ...]) -> bool:
     # A part that could not be read may be the one that names a trim.
     return any(isinstance(fact, facts.NamedTrim | facts.Unread) for fact in said)
-
-
-def _note(said: tuple[facts.Fact, ...]) -> str | None:
-    return next((fact.text.text for fact in said if isinstance(fact, facts.Note)), None)

@@ -48,7 +48,15 @@ def read_loose_pieces(
                 line=place(before.span, line.name.span),
             )
             continue
-        trim = _trim(line, room_trims, trims, findings)
+        trim = one_trim(
+            line.facts,
+            line.name,
+            line.name.text,
+            trims,
+            findings,
+            usual=room_trims,
+            also=_ALSO,
+        )
         count = read_count(line.count, findings)
         long = length(line.length, settings.unit, findings, what=f"“{line.name.text}”")
         ends = _ends(line, settings, findings)
@@ -57,16 +65,15 @@ def read_loose_pieces(
         # Loose pieces and runs share a room's ids, so their labels must not collide.
         label = loose_label(line.name.text, taken)
         taken.append(label)
-        note = next((fact.text.text for fact in line.facts if isinstance(fact, facts.Note)), None)
         read[line.name.text.casefold()] = LoosePiece(
             called=line.name.text,
             label=label,
             count=count,
             length=long,
-            trim=trim,
+            trim=trim.text,
             left=ends[Side.LEFT],
             right=ends[Side.RIGHT],
-            note=note,
+            note=note_in(line.facts),
             span=line.name.span,
         )
     return tuple(read.values())
@@ -83,25 +90,39 @@ def loose_label(called: str, taken: Iterable[str]) -> str:
     return label
 
 
-def _trim(
-    line: tree.LoosePieceLine,
-    room_trims: tuple[str, ...],
+def one_trim(
+    said: Iterable[facts.Fact],
+    called: tree.Word,
+    what: str,
     trims: Mapping[str, Trim],
     findings: Findings,
-) -> str | None:
-    """Return the trim of a piece: the one that its line names, or else the room's only one."""
-    named = [fact.trim for fact in line.facts if isinstance(fact, facts.NamedTrim)]
+    *,
+    usual: tuple[str, ...] = (),
+    also: tuple[str, ...] = (),
+) -> tree.Word | None:
+    """Return the one trim that a line names, or else the only one of ``usual``.
+
+    ``called`` is where the line says what it is about, ``what`` how a finding calls that;
+    ``also`` are words that an unknown name may be meant for.
+    """
+    said = tuple(said)
+    named = [fact.trim for fact in said if isinstance(fact, facts.NamedTrim)]
     for word in named:
         if word.text not in trims:
-            unknown_trim(word, trims, findings, _ALSO)
+            unknown_trim(word, trims, findings, also)
             return None
     if len(named) == 1:
-        return named[0].text
-    if not named and len(room_trims) == 1:
-        return room_trims[0]
-    if not any(isinstance(fact, facts.Unread) for fact in line.facts):
-        findings.say("T280", line.name.span, piece=line.name.text)
+        return named[0]
+    if not named and len(usual) == 1:
+        return tree.Word(usual[0], called.span)
+    if not any(isinstance(fact, facts.Unread) for fact in said):
+        findings.say("T280", called.span, piece=what)
     return None
+
+
+def note_in(said: Iterable[facts.Fact]) -> str | None:
+    """Return the note that a line holds."""
+    return next((fact.text.text for fact in said if isinstance(fact, facts.Note)), None)
 
 
 def _ends(
