@@ -193,6 +193,32 @@ def test_a_forgotten_opening():
     assert "an opening forgotten after run S1, about 2 ft 8 in wide" in remedy
 
 
+DOOR_IN_THE_CORNER = [
+    "N: 12 ft, left=in-corner, right=in-corner",
+    "E: 8 ft, left=in-corner, right=in-corner",
+    "S: 9 ft, left=in-corner, right=butt",
+    'door 36 in "to hall"',
+    "W: 8 ft, left=butt, right=in-corner",
+]
+
+
+def test_a_corner_beside_a_door_that_nobody_wrote():
+    found = findings(DOOR_IN_THE_CORNER)["T311"]
+    assert "turn 270°" in found.message
+    corner = "the corner of “to hall” and run W is not written: right=in-corner on “to hall”"
+    assert found.remedy == f"Most likely: {corner}."
+    mended = changed(DOOR_IN_THE_CORNER, '"to hall"', '"to hall", right=in-corner')
+    assert not findings(mended)
+
+
+def test_that_corner_and_a_length_misread_as_well():
+    lines = changed(DOOR_IN_THE_CORNER, "W: 8 ft", "W: 7 ft")
+    remedy = findings(lines)["T311"].remedy
+    assert "right=in-corner on “to hall”; and besides" in remedy
+    assert "run W read a foot too short: 8 ft instead" in remedy
+    assert "run E read a foot too long: 7 ft instead" in remedy
+
+
 def test_no_single_slip():
     lines = changed(changed(L_SHAPED, "W: 9 ft", "W: 70 3/8 in"), "N: 12 ft", "N: 88 3/16 in")
     assert findings(lines)["T310"].remedy.startswith("None of the usual single slips explains it")

@@ -9,6 +9,7 @@ from __future__ import annotations
 from types import MappingProxyType
 from typing import Final
 
+from trimlang.diagnostics.closing_pages import CLOSING_PAGES
 from trimlang.diagnostics.code_page import Page
 from trimlang.diagnostics.cutting_pages import CUTTING_PAGES
 from trimlang.diagnostics.family import Family
@@ -29,6 +30,7 @@ _PARTS: Final = (
     MEASURE_PAGES,
     QUESTION_PAGES,
     JOINT_PAGES,
+    CLOSING_PAGES,
     CUTTING_PAGES,
     FILE_PAGES,
     LOG_PAGES,

@@ -3,7 +3,7 @@
 from typing import Final
 
 from trimlang.diagnostics.code_page import Page
-from trimlang.diagnostics.example_lines import JOB_TO_CLOSED_ROOM, JOB_TO_ROOM, TRIM
+from trimlang.diagnostics.example_lines import JOB_TO_ROOM, TRIM
 from trimlang.diagnostics.severity import Severity
 from trimlang.diagnostics.whole import Whole
 
@@ -79,131 +79,6 @@ JOINT_PAGES: Final = (
         + "  E: 50 in, left=in-corner cope, right=in-corner cope\n"
         + "  S: 40 in, left=in-corner, right=butt",
         severity=Severity.WARNING,
-        needs=(Whole.WALLS,),
-    ),
-    Page(
-        code="T310",
-        title="the room does not close",
-        message="room “{room}” does not close: its walls end {gap} from where they began ({where})",
-        remedy="{likely}",
-        why="Walked one after the other, the walls of a room come back to their start. Where they"
-        " miss it by more than the tape's errors, a length or a corner is wrong, and it is cheaper"
-        " to find it now. Set what is allowed with “closes within 1 in”; a room that is not to be"
-        " closed is marked “open walk”.",
-        example=JOB_TO_CLOSED_ROOM
-        + "  N: 12 ft, left=in-corner, right=in-corner\n"
-        + "  E: 10 ft, left=in-corner, right=in-corner\n"
-        + "  S: 11 ft, left=in-corner, right=in-corner\n"
-        + "  W: 10 ft, left=in-corner, right=in-corner",
-        severity=Severity.WARNING,
-        needs=(Whole.WALLS,),
-    ),
-    Page(
-        code="T311",
-        title="the corners do not go round",
-        message="the corners of room “{room}” turn {turned} in all, and once round is 360°",
-        remedy="{likely}",
-        why="Going round a room to the right, each inside corner turns a quarter right and each"
-        " outside corner a quarter left; together they make one whole turn. Otherwise an inside"
-        " corner was written for an outside one, or a wall was left out.",
-        example=JOB_TO_CLOSED_ROOM
-        + "  N: 12 ft, left=in-corner, right=in-corner\n"
-        + "  E: 10 ft, left=in-corner, right=in-corner\n"
-        + "  S: 12 ft, left=in-corner, right=in-corner",
-        severity=Severity.WARNING,
-        needs=(Whole.WALLS,),
-    ),
-    Page(
-        code="T313",
-        title="the corner that the others leave",
-        message="the measured corners of room “{room}” leave {angle} for {which},"
-        " and it would be cut for about {square}",
-        remedy="Write {joint}(implied) there to have it cut for {angle}, or measure it.",
-        why="The corners of a room make one whole turn. Where some were measured, the others are"
-        " what is left, and a corner that nobody measured is cut as if it were square.",
-        example=JOB_TO_CLOSED_ROOM
-        + "  N: 12 ft, left=in-corner, right=in-corner(93 deg)\n"
-        + "  E: 10 ft, left=in-corner, right=in-corner(93 deg)\n"
-        + "  S: 12 ft, left=in-corner, right=in-corner(93 deg)\n"
-        + "  W: 10 ft, left=in-corner, right=in-corner",
-        severity=Severity.WARNING,
-        needs=(Whole.WALLS,),
-    ),
-    Page(
-        code="T314",
-        title="a diagonal between no two corners",
-        message="diagonal {name} {why}",
-        remedy="A diagonal runs from the left end of its first wall to the right end of its second,"
-        " across the room: diagonal N-E of walls N, E, S, W.",
-        why="Only a line from one corner of the room to another that no wall joins says anything"
-        " about how square the room is.",
-        example=JOB_TO_CLOSED_ROOM
-        + "  N: 12 ft, left=in-corner, right=in-corner\n"
-        + "  E: 10 ft, left=in-corner, right=in-corner\n"
-        + "  S: 12 ft, left=in-corner, right=in-corner\n"
-        + "  W: 10 ft, left=in-corner, right=in-corner\n"
-        + "  diagonal N-N 12 ft",
-        needs=(Whole.WALLS,),
-    ),
-    Page(
-        code="T315",
-        title="walked the wrong way round",
-        message="the walls of room “{room}” come in the order {order}: that is turning left",
-        remedy="List them turning right as you face them, N, E, S, W; if only their names are"
-        " so, change those.",
-        why="Left and right are as you face a wall, and the next wall is the one at your right"
-        " hand. Listed the other way round a room closes just as well, and every left and every"
-        " right in it is wrong.",
-        example=JOB_TO_CLOSED_ROOM
-        + "  N: 12 ft, left=in-corner, right=in-corner\n"
-        + "  W: 10 ft, left=in-corner, right=in-corner\n"
-        + "  S: 12 ft, left=in-corner, right=in-corner\n"
-        + "  E: 10 ft, left=in-corner, right=in-corner",
-        severity=Severity.WARNING,
-        needs=(Whole.WALLS,),
-    ),
-    Page(
-        code="T316",
-        title="a diagonal that contradicts the walls",
-        message="walls and diagonals of room “{room}” contradict each other; least fits {worst}",
-        remedy="{likely}",
-        why="With a diagonal there is more measured than the walls need, and all of it is adjusted"
-        " together, as a land survey is: each number is changed as little as its doubt allows."
-        " Where that is not enough, one of them is wrong.",
-        example=JOB_TO_CLOSED_ROOM
-        + "  N: 12 ft, left=in-corner, right=in-corner\n"
-        + "  E: 10 ft, left=in-corner, right=in-corner\n"
-        + "  S: 12 ft, left=in-corner, right=in-corner\n"
-        + "  W: 10 ft, left=in-corner, right=in-corner\n"
-        + "  diagonal N-E 16 ft 7 7/16 in\n"
-        + "  diagonal E-S 15 ft 7 7/16 in",
-        severity=Severity.WARNING,
-        needs=(Whole.WALLS,),
-    ),
-    Page(
-        code="T317",
-        title="no angle follows here",
-        message="the other corners of room “{room}” do not say what this one is",
-        remedy="Measure the corner, or leave “implied” out.",
-        why="Only in a room that is walked all round, and whose other corners are in order, is a"
-        " corner what they leave of a whole turn.",
-        example=JOB_TO_ROOM
-        + "  N: 40 in, left=butt, right=in-corner(implied)\n"
-        + "  E: 50 in, left=in-corner, right=butt",
-        needs=(Whole.WALLS,),
-    ),
-    Page(
-        code="T312",
-        title="which side of the joint is wrong",
-        message="{sides}; room “{room}” closes if {slip}",
-        remedy="Look at that end first.",
-        why="Two sides of one joint contradict each other (T301), and only one reading of them"
-        " brings the walls back to where they began.",
-        example=JOB_TO_CLOSED_ROOM
-        + "  N: 12 ft, left=in-corner, right=in-corner\n"
-        + "  E: 10 ft, left=out-corner, right=in-corner\n"
-        + "  S: 12 ft, left=in-corner, right=in-corner\n"
-        + "  W: 10 ft, left=in-corner, right=in-corner",
         needs=(Whole.WALLS,),
     ),
     Page(

@@ -20,12 +20,12 @@ from trimlang.survey.job import Gap, Room, Trim
 from trimlang.survey.measured_walk import Course, called
 from trimlang.survey.measures import Findings
 from trimlang.survey.misfit import SURE, Chord, Misfit, Walk, misfit
+from trimlang.survey.opening_slips import forgotten_openings, unwritten_corners, with_a_length
 from trimlang.survey.outline import Point, depths, outline
 from trimlang.survey.settling import COARSE, finer, which_of
 from trimlang.survey.slips import (
     MOST_STRETCHES,
     Slip,
-    forgotten_openings,
     length_slips,
     likely,
 )
@@ -120,6 +120,8 @@ def check_closure(room: Room, trims: Iterable[Trim], findings: Findings) -> Clos
         if not known:
             return unchecked
         slips = likely(_corner_slips(course), SURE[0])
+        if not slips and len(course.stretches) <= MOST_STRETCHES:
+            slips = likely(list(with_a_length(course)), SURE[0])
         findings.say(
             "T311",
             room.span,
@@ -253,7 +255,9 @@ def _settle(course: Course, findings: Findings) -> Closing | None:
 
 
 def _corner_slips(course: Course) -> list[Slip]:
-    return list(corner_slips(course)) if len(course.stretches) <= MOST_STRETCHES else []
+    if len(course.stretches) > MOST_STRETCHES:
+        return []
+    return [*corner_slips(course), *unwritten_corners(course)]
 
 
 def _worst(found: tuple[Residual, ...], room: Room) -> str:

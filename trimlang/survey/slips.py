@@ -15,7 +15,6 @@ from typing import Final
 from trimlang.lengths.tape import MM, feet_text, steps_nearest
 from trimlang.record import record
 from trimlang.settings.setting_kinds import Unit
-from trimlang.survey.job import Run
 from trimlang.survey.measured_walk import Course
 from trimlang.survey.misfit import SURE, Misfit, Row, Walk, misfit, weighed
 from trimlang.survey.misreadings import misreadings
@@ -32,8 +31,6 @@ MOST_STRETCHES: Final = 200
 UNUSUAL: Final = 6.0
 """Chi-squared by which a length wrong in no usual way must fit better than the usual slips."""
 
-# Inches that a forgotten opening may be wide.
-_NARROWEST_OPENING, _WIDEST_OPENING = 18, 120
 # Steps of the search in `_best_length`, at most.
 _MOST_TURNS: Final = 8
 _SWINGS: Final = 18.0
@@ -95,22 +92,6 @@ def length_slips(course: Course, walk: Walk, fit: Misfit) -> Iterator[Slip]:
         side = "short" if off > 0 else "long"
         words = f"diagonal {chord.name} is {feet_text(size, unit)} too {side}"
         yield Slip(words, (first + number,), fit.total - gained)
-
-
-def forgotten_openings(course: Course, fit: Misfit) -> Iterator[Slip]:
-    """Yield openings that may have been forgotten between two runs that both end in a butt."""
-    for at, one in enumerate(course.stretches):
-        other = course.after(at)
-        if not (isinstance(one, Run) and isinstance(other, Run)):
-            continue
-        if not (one.right.joint.stops and other.left.joint.stops):
-            continue
-        wide, gained = fit.pull(fit.effects[at])
-        if _NARROWEST_OPENING <= wide <= _WIDEST_OPENING:
-            about = roughly(wide, course.room.settings.unit)
-            words = f"an opening forgotten after {course.names[at]}, about {about} wide"
-            # A butt against a butt is just what a forgotten opening looks like, so it is favoured.
-            yield Slip(words, (at, -1), fit.total - gained - UNUSUAL)
 
 
 def roughly(inches: float, unit: Unit) -> str:

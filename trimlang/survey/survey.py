@@ -22,6 +22,7 @@ from trimlang.survey.questions import ask_of_lines, ask_of_room, ask_of_trims
 from trimlang.survey.repeats import find_repeats
 from trimlang.survey.rooms import read_rooms
 from trimlang.survey.said_settings import apply
+from trimlang.survey.shared_openings import check_shared_openings
 from trimlang.survey.stairs import bend_rakes
 from trimlang.survey.trims import lost_names, read_trims
 from trimlang.survey.walk import meet
@@ -69,6 +70,7 @@ def survey(
         closings.append(check_closure(room, trims.values(), findings))
         check_names(room, findings)
         ask_of_room(room, findings)
+    check_shared_openings(rooms, tuple(trims.values()), findings)
     ask_of_lines(statements, findings)
     ask_of_trims(trims.values(), rooms, findings)
     _check_trims(statements, trims, rooms, findings)

@@ -1,0 +1,96 @@
+"""Slips at openings: one that was forgotten, and a corner beside one that nobody wrote."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from typing import Final
+
+from trimlang.joint_row import Fit
+from trimlang.joints import Joint
+from trimlang.language.facts import Side
+from trimlang.survey.job import End, Gap, Run
+from trimlang.survey.measured_walk import Course, replaced
+from trimlang.survey.misfit import Misfit, misfit
+from trimlang.survey.slips import UNUSUAL, Slip, length_slips, likely, roughly
+
+# Inches that a forgotten opening may be wide.
+_NARROWEST_OPENING, _WIDEST_OPENING = 18, 120
+# Added to the score of a corner that nobody wrote, in chi-squared: walls that stop beside a door
+# mostly go straight on, and outside corners beside one are rarer than inside ones.
+_RARE: Final = {Joint.IN_CORNER: 2.0, Joint.OUT_CORNER: 4.0}
+_PAIR: Final = 3.0
+"""Added for a second slip in the same room (common practice, no source)."""
+_MOST_LENGTHS: Final = 4
+
+
+def forgotten_openings(course: Course, fit: Misfit) -> Iterator[Slip]:
+    """Yield openings that may have been forgotten between two runs that both end in a butt."""
+    for at, one in enumerate(course.stretches):
+        other = course.after(at)
+        if not (isinstance(one, Run) and isinstance(other, Run)):
+            continue
+        if not (one.right.joint.stops and other.left.joint.stops):
+            continue
+        wide, gained = fit.pull(fit.effects[at])
+        if _NARROWEST_OPENING <= wide <= _WIDEST_OPENING:
+            about = roughly(wide, course.room.settings.unit)
+            words = f"an opening forgotten after {course.names[at]}, about {about} wide"
+            # A butt against a butt is just what a forgotten opening looks like, so it is favoured.
+            yield Slip(words, (at, -1), fit.total - gained - UNUSUAL)
+
+
+def unwritten_corners(course: Course) -> Iterator[Slip]:
+    """Yield corners beside openings that nobody wrote, where the walk goes round with one more."""
+    for slip, _ in _unwritten(course):
+        yield slip
+
+
+def with_a_length(course: Course) -> Iterator[Slip]:
+    """Yield pairs of slips: a corner beside an opening that nobody wrote, and a length misread.
+
+    The lengths that explain a corner's walk equally well are named together.
+    """
+    for slip, mended in _unwritten(course):
+        walk = mended.walk()
+        fit = misfit(walk)
+        lengths = likely(list(length_slips(mended, walk, fit)), fit.allowed)
+        if lengths:
+            besides = ", or ".join(other.words for other in lengths[:_MOST_LENGTHS])
+            about = sorted({*slip.about, *(at for other in lengths for at in other.about)})
+            yield Slip(
+                f"{slip.words}; and besides {besides}", tuple(about), lengths[0].score + _PAIR
+            )
+
+
+def _unwritten(course: Course) -> Iterator[tuple[Slip, Course]]:
+    """Yield each such slip, and the course without it.
+
+    A stretch that says nothing of an end goes straight on there, which is easily forgotten where a
+    door stands in the corner of a room.
+    """
+    for at, one in enumerate(course.stretches):
+        other, after = course.after(at), (at + 1) % len(course.stretches)
+        if course.turns[at].degrees or not (_silent(one, Side.RIGHT) or _silent(other, Side.LEFT)):
+            continue
+        # The corner is said by the opening, since the run beside it stops square either way.
+        place, side = (at, Side.RIGHT) if _silent(one, Side.RIGHT) else (after, Side.LEFT)
+        gap = course.stretches[place]
+        for joint, rare in _RARE.items():
+            end = End(joint=joint, corner=None, fit=Fit.MITRED, over_scraps=False, span=gap.span)
+            said = replace(gap, right=end) if side is Side.RIGHT else replace(gap, left=end)
+            tried = replace(course, stretches=replaced(course.stretches, place, said))
+            walk = tried.walk()
+            if walk.goes_round:
+                words = (
+                    f"the corner of {course.names[at]} and {course.names[after]} is not written:"
+                    f" {side}={joint} on {course.names[place]}"
+                )
+                yield Slip(words, (at, after), misfit(walk).total + rare), tried
+
+
+def _silent(stretch: Run | Gap, side: Side) -> bool:
+    """Tell whether a stretch is an opening or bare wall that says nothing of this end."""
+    if not isinstance(stretch, Gap) or stretch.is_lost:
+        return False
+    return (stretch.right if side is Side.RIGHT else stretch.left) is None
