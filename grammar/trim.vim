@@ -96,6 +96,7 @@ syntax keyword trimWord bevels
 syntax keyword trimWord casing
 syntax keyword trimWord corner
 syntax keyword trimWord covers
+syntax keyword trimWord defect
 syntax keyword trimWord gallon
 syntax keyword trimWord height
 syntax keyword trimWord length
@@ -108,6 +109,7 @@ syntax keyword trimWord stands
 syntax keyword trimWord within
 syntax keyword trimWord angle
 syntax keyword trimWord apron
+syntax keyword trimWord check
 syntax keyword trimWord coats
 syntax keyword trimWord doubt
 syntax keyword trimWord every
@@ -133,7 +135,9 @@ syntax keyword trimWord quart
 syntax keyword trimWord reads
 syntax keyword trimWord right
 syntax keyword trimWord sides
+syntax keyword trimWord split
 syntax keyword trimWord sq.ft
+syntax keyword trimWord stain
 syntax keyword trimWord stool
 syntax keyword trimWord stops
 syntax keyword trimWord studs
@@ -144,6 +148,7 @@ syntax keyword trimWord both
 syntax keyword trimWord coat
 syntax keyword trimWord code
 syntax keyword trimWord cope
+syntax keyword trimWord dent
 syntax keyword trimWord down
 syntax keyword trimWord floz
 syntax keyword trimWord four
@@ -152,6 +157,7 @@ syntax keyword trimWord head
 syntax keyword trimWord horn
 syntax keyword trimWord into
 syntax keyword trimWord kerf
+syntax keyword trimWord knot
 syntax keyword trimWord left
 syntax keyword trimWord long
 syntax keyword trimWord most
@@ -165,17 +171,20 @@ syntax keyword trimWord stud
 syntax keyword trimWord tall
 syntax keyword trimWord tube
 syntax keyword trimWord wall
+syntax keyword trimWord wane
 syntax keyword trimWord wide
 syntax keyword trimWord all
 syntax keyword trimWord and
 syntax keyword trimWord any
 syntax keyword trimWord box
 syntax keyword trimWord can
+syntax keyword trimWord end
 syntax keyword trimWord gap
 syntax keyword trimWord off
 syntax keyword trimWord one
 syntax keyword trimWord per
 syntax keyword trimWord sqm
+syntax keyword trimWord the
 syntax keyword trimWord tub
 syntax keyword trimWord as
 syntax keyword trimWord at

@@ -20,6 +20,7 @@ from trimlang.diagnostics.measure_pages import MEASURE_PAGES
 from trimlang.diagnostics.own_end_pages import OWN_END_PAGES
 from trimlang.diagnostics.question_pages import QUESTION_PAGES
 from trimlang.diagnostics.room_pages import ROOM_PAGES
+from trimlang.diagnostics.stock_pages import STOCK_PAGES
 from trimlang.diagnostics.survey_pages import SURVEY_PAGES
 from trimlang.diagnostics.syntax_pages import SYNTAX_PAGES
 
@@ -32,6 +33,7 @@ _PARTS: Final = (
     JOINT_PAGES,
     CLOSING_PAGES,
     CUTTING_PAGES,
+    STOCK_PAGES,
     FILE_PAGES,
     LOG_PAGES,
     ROOM_PAGES,

@@ -29,6 +29,12 @@ MEANINGS: Final[dict[str, str]] = {
     "at": "The price follows; at most: all that can be had.",
     "most": "at most: no more sticks of this length can be had.",
     "on-hand": "Offcuts in the shop; free unless a price is given.",
+    "the": "from the right end: where the tape is hooked that measures a defect.",
+    "end": "from the right end: where the tape is hooked that measures a defect.",
+    **dict.fromkeys(
+        ("knot", "split", "check", "wane", "dent", "stain", "defect"),
+        "A stretch of the stick before it that no piece may have in it, from its left end.",
+    ),
     "saw": "What the saw takes, how finely it reads and how far it swings.",
     "to": "The step or the finest mark follows.",
     "off": "squares off: what is trimmed from each stick's ends; off floor: how high legs stand.",

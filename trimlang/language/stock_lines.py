@@ -12,6 +12,7 @@ from lark.tree import Meta
 from trimlang.diagnostics import Diagnostic, say
 from trimlang.language import facts, tree
 from trimlang.language.log_lines import LogLines, PackOf, first
+from trimlang.language.stick_facts import DefectKind, WrittenDefect
 from trimlang.record import record
 
 Children: TypeAlias = list[Any]
@@ -132,5 +133,24 @@ class StockLines(LogLines):
         return True
 
     @v_args(meta=True)
+    def defect(self, meta: Meta, children: Children) -> WrittenDefect:
+        kind, start, end, *side = children
+        return WrittenDefect(
+            kind=DefectKind(kind.text),
+            start=start,
+            end=end,
+            side=facts.Side(side[0].text) if side else facts.Side.LEFT,
+            span=self._span(meta),
+        )
+
+    @v_args(meta=True)
     def on_hand(self, meta: Meta, children: Children) -> tree.OnHandLine:
-        return tree.OnHandLine(children[0], tuple(children[1:]), self._span(meta))
+        name, *parts = children
+        rests: list[tree.WrittenRest] = []
+        for part in parts:
+            # A defect is of the stick that stands before it; the grammar begins with a stick.
+            if isinstance(part, WrittenDefect):
+                rests[-1] = replace(rests[-1], defects=(*rests[-1].defects, part))
+            else:
+                rests.append(part)
+        return tree.OnHandLine(name, tuple(rests), self._span(meta))

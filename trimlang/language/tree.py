@@ -14,6 +14,7 @@ from trimlang.language.facts import Stated, StockFact, TrimFact, WallFact
 from trimlang.language.facts import WrittenEnd as WrittenEnd
 from trimlang.language.room_lines import BoxesLine as BoxesLine
 from trimlang.language.room_lines import LoosePieceLine as LoosePieceLine
+from trimlang.language.stick_facts import WrittenDefect
 from trimlang.language.written import Angle as Angle
 from trimlang.language.written import Measure as Measure
 from trimlang.language.written import Number as Number
@@ -121,12 +122,13 @@ class StockLine:
 
 @record
 class WrittenRest:
-    """Offcuts in the shop: ``2 of 61 1/2 in``."""
+    """Offcuts in the shop: ``2 of 61 1/2 in``, and the defects that one has."""
 
     count: Number | None
     length: Measure
     price: Price | None
     span: Span
+    defects: tuple[WrittenDefect, ...] = ()
 
 
 @record

@@ -9,6 +9,7 @@ from trimlang.planning.ask import Question
 from trimlang.record import record
 from trimlang.stock.problem import Part, Plan, Status, Waste
 from trimlang.survey.job import Offer, Rest
+from trimlang.survey.sticks import SoundPart
 
 
 @record
@@ -30,7 +31,8 @@ class CutStick:
     """A stick that is cut: its label, where it comes from, and what is cut from it.
 
     ``squared`` is what is squared off its left end.  Of a stick that was begun, ``gone`` inches
-    with ``before`` pieces are already cut off its left end.
+    with ``before`` pieces are already cut off its left end.  ``part`` says which part of a stick
+    with defects it is.
     """
 
     id: str
@@ -43,6 +45,7 @@ class CutStick:
     squared: Fraction = Fraction(0)
     gone: Fraction = Fraction(0)
     before: int = 0
+    part: SoundPart | None = None
 
 
 @record
@@ -131,6 +134,7 @@ def lay_out(question: Question, plan: Plan) -> TrimPlan:
                 places=places,
                 offcut=offcut,
                 squared=question.inches(problem.end_waste),
+                part=source.part if isinstance(source, Rest) else None,
             )
         )
     bought: list[Bought] = []

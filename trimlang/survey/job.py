@@ -18,6 +18,8 @@ from trimlang.money import money_text
 from trimlang.record import record
 from trimlang.settings.table import Settings
 from trimlang.survey.on_walls import Trimmings, WallBoxes
+from trimlang.survey.sticks import Offer as Offer
+from trimlang.survey.sticks import Rest as Rest
 
 if TYPE_CHECKING:
     from trimlang.survey.log_entries import Entry
@@ -45,27 +47,6 @@ class End:
     implied: bool = False
     bullnose: Fraction | None = None
     scraps_of: str | None = None
-
-
-@record
-class Offer:
-    """A way to buy sticks: ``price`` buys a pack of ``pack``, each ``length`` inches long."""
-
-    length: Fraction
-    price: Fraction
-    pack: int
-    at_most: int | None
-    span: Span
-
-
-@record
-class Rest:
-    """``count`` offcuts of one length in the shop; ``price`` is for each of them."""
-
-    length: Fraction
-    count: int
-    price: Fraction
-    span: Span
 
 
 @record

@@ -47,7 +47,7 @@ def survey(
     find_lookalikes(statements, findings)
     # The settings come before the trims, since `unit` says what the trims' bare numbers mean.
     settings = _file_settings(statements, findings)
-    trims = read_trims(statements, settings.unit, findings)
+    trims = read_trims(statements, settings, findings)
     # Each step needs the one before it: how walls meet, then the corners that the others imply,
     # then how rakes bend, and last which sides are coped, which looks at the finished plan.
     rooms = tuple(

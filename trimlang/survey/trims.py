@@ -9,14 +9,19 @@ from fractions import Fraction
 from trimlang.diagnostics.place import place
 from trimlang.language import facts, tree
 from trimlang.language.tree import OnHandLine, StockLine, TrimLine
-from trimlang.survey.job import Rest, Trim
-from trimlang.survey.measures import Findings, length, money
+from trimlang.settings.table import Settings
+from trimlang.survey.job import Trim
+from trimlang.survey.measures import Findings, length
 from trimlang.survey.near_names import unknown_trim
-from trimlang.survey.offers import bought_by_length, check_prices, read_count, read_offers
+from trimlang.survey.offers import bought_by_length, check_prices, read_offers
+from trimlang.survey.on_hand import read_rests
 
 
-def read_trims(lines: Iterable[tree.Statement], unit: str, findings: Findings) -> dict[str, Trim]:
+def read_trims(
+    lines: Iterable[tree.Statement], settings: Settings, findings: Findings
+) -> dict[str, Trim]:
     """Return the job's trims by name, with their stock, in the order of the file."""
+    unit = settings.unit
     lines = tuple(lines)
     by_length = bought_by_length(lines)
     trims: dict[str, Trim] = {}
@@ -58,8 +63,11 @@ def read_trims(lines: Iterable[tree.Statement], unit: str, findings: Findings) -
                 )
                 check_prices(trims[trim.name], added, unit, findings)
             else:
-                rests = (_rest(rest, unit, findings) for rest in line.rests)
-                kept = tuple(rest for rest in rests if rest is not None)
+                kept = tuple(
+                    one
+                    for rest in line.rests
+                    for one in read_rests(rest, unit, findings, kerf=settings.kerf)
+                )
                 trims[trim.name] = replace(trim, rests=trim.rests + kept)
     _check_fronts(lines, trims, findings)
     return trims
@@ -154,12 +162,3 @@ def _said(line: StockLine, kind: type[facts.Supplier | facts.ProfileCode]) -> st
             case facts.Supplier(name=word) | facts.ProfileCode(code=word) if isinstance(fact, kind):
                 return word.text
     return None
-
-
-def _rest(line: tree.WrittenRest, unit: str, findings: Findings) -> Rest | None:
-    long = length(line.length, unit, findings, what="an offcut")
-    price = money(line.price, findings)
-    count = read_count(line.count, findings)
-    if long is None or price is None or count is None:
-        return None
-    return Rest(long, count, price, line.span)

@@ -11,6 +11,7 @@ from trimlang.planning.layout import CutStick, StickPlace
 from trimlang.record import record
 from trimlang.sheets.wording import saw_words
 from trimlang.sheets.wording.quantities import Pen
+from trimlang.survey.sticks import SoundPart
 
 Ends = tuple[Piece, tuple[AtSaw, AtSaw]]
 WIDE: Final = 186.0
@@ -56,7 +57,10 @@ class LayoutRow:
 
 @record
 class StickLayout:
-    """A stick: bar, list, offcut.  Coordinates are millimetres on paper."""
+    """A stick: bar, list, offcut.  Coordinates are millimetres on paper.
+
+    ``part`` says what is to be cut out of a stick with defects, and which part of it this is.
+    """
 
     id: str
     source: str
@@ -67,6 +71,7 @@ class StickLayout:
     offcut_wide: str
     offcut: str
     square_off: str
+    part: str = ""
 
 
 @record
@@ -141,6 +146,29 @@ def _stick(
         offcut_wide=_fixed(float(stick.offcut) * scale),
         offcut=str(pen.mark(stick.offcut)) if stick.offcut else "",
         square_off=str(pen.mark(squared)) if squared else "",
+        part="" if stick.part is None else _part(stick.part, pen),
+    )
+
+
+def _part(part: SoundPart, pen: Pen) -> str:
+    """Say what is cut out of the stick, and which part of it is meant."""
+    words, stick = pen.words, part.stick
+    defects = ", ".join(
+        words(
+            "{defect} {start} to {end}",
+            defect=words(one.kind.value),
+            start=pen.length(one.start),
+            end=pen.length(one.end),
+        )
+        for one in stick.defects
+    )
+    return words(
+        "Part of a stick of {long}: from its left end, cut out {defects};"
+        " this is {start} to {end}.",
+        long=pen.stick(stick.length),
+        defects=defects,
+        start=pen.length(part.start),
+        end=pen.length(part.end),
     )
 
 

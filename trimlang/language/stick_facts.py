@@ -1,0 +1,34 @@
+"""What is said of sticks as they lie in the shop: a knot and its place."""
+
+from __future__ import annotations
+
+from enum import StrEnum
+
+from trimlang.diagnostics import Span
+from trimlang.language.end_facts import Side
+from trimlang.language.written import Measure
+from trimlang.marking import N_
+from trimlang.record import record
+
+
+class DefectKind(StrEnum):
+    """What is wrong with a stretch of a stick, in the word that the file has for it."""
+
+    KNOT = N_("knot")
+    SPLIT = N_("split")
+    CHECK = N_("check")
+    WANE = N_("wane")
+    DENT = N_("dent")
+    STAIN = N_("stain")
+    DEFECT = N_("defect")
+
+
+@record
+class WrittenDefect:
+    """``knot 3 ft 2 in to 3 ft 4 in``, from the stick's end on this ``side``."""
+
+    kind: DefectKind
+    start: Measure
+    end: Measure
+    side: Side
+    span: Span

@@ -1,0 +1,66 @@
+"""Reads what sticks lie in the shop, and what is wrong with them."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+from trimlang.language import tree
+from trimlang.language.end_facts import Side
+from trimlang.language.stick_facts import WrittenDefect
+from trimlang.lengths.tape import feet_text, length_text
+from trimlang.survey.measures import Findings, length, money, not_negative
+from trimlang.survey.offers import read_count
+from trimlang.survey.sticks import (
+    Defect,
+    FlawedStick,
+    Rest,
+    share_price,
+    sound_parts,
+)
+
+
+def read_rests(
+    line: tree.WrittenRest, unit: str, findings: Findings, *, kerf: Fraction
+) -> tuple[Rest, ...]:
+    """Return the offcuts that a part of an on-hand line says; none where it cannot be.
+
+    A stick with defects is as many offcuts as they leave of it, which are cut apart first with
+    the blade in the defect.
+    """
+    long = length(line.length, unit, findings, what="an offcut")
+    price = money(line.price, findings)
+    count = read_count(line.count, findings)
+    if long is None or price is None or count is None:
+        return ()
+    if not line.defects:
+        return (Rest(long, count, price, line.span),)
+    if count > 1:
+        findings.say("T466", line.defects[0].span, count=count, long=feet_text(long, unit))
+        return ()
+    found = [_defect(one, long, unit, findings) for one in line.defects]
+    stick = FlawedStick(long, tuple(one for one in found if one is not None), line.span)
+    if len(stick.defects) < len(found):
+        return ()
+    parts = sound_parts(stick, kerf)
+    if not parts:
+        findings.say("T467", line.span, long=feet_text(long, unit))
+    return tuple(
+        Rest(length=part.end - part.start, count=1, price=worth, span=line.span, part=part)
+        for part, worth in zip(parts, share_price(price, parts), strict=True)
+    )
+
+
+def _defect(line: WrittenDefect, long: Fraction, unit: str, findings: Findings) -> Defect | None:
+    what = f"where the {line.kind} begins"
+    start = not_negative(line.start, unit, findings, what=what)
+    end = length(line.end, unit, findings, what=f"where the {line.kind} ends")
+    if start is None or end is None:
+        return None
+    if start >= end or end > long:
+        found = {"kind": line.kind.value, "long": feet_text(long, unit), "side": line.side.value}
+        places = {"start": length_text(start, unit), "end": length_text(end, unit)}
+        findings.say("T465", line.span, **found, **places)
+        return None
+    if line.side is Side.RIGHT:
+        start, end = long - end, long - start
+    return Defect(line.kind, start, end)

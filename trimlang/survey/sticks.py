@@ -1,0 +1,100 @@
+"""Sticks: as a yard sells them, and as they lie in the shop, with what is wrong with them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from fractions import Fraction
+
+from trimlang.diagnostics import Span
+from trimlang.language.stick_facts import DefectKind
+from trimlang.record import record
+
+
+@record
+class Offer:
+    """A way to buy sticks: ``price`` buys a pack of ``pack``, each ``length`` inches long."""
+
+    length: Fraction
+    price: Fraction
+    pack: int
+    at_most: int | None
+    span: Span
+
+
+@record
+class Defect:
+    """A stretch of a stick that no piece may have in it, in inches from the stick's left end."""
+
+    kind: DefectKind
+    start: Fraction
+    end: Fraction
+
+
+@record
+class FlawedStick:
+    """A stick in the shop with its defects, from the left."""
+
+    length: Fraction
+    defects: tuple[Defect, ...]
+    span: Span
+
+
+@record
+class SoundPart:
+    """What is left of a stick beside a defect: from ``start`` to ``end`` (inches)."""
+
+    start: Fraction
+    end: Fraction
+    stick: FlawedStick
+
+
+@record
+class Rest:
+    """``count`` offcuts of one length in the shop; ``price`` is for each of them.
+
+    ``part`` says of which stick it is what a defect leaves.
+    """
+
+    length: Fraction
+    count: int
+    price: Fraction
+    span: Span
+    part: SoundPart | None = None
+
+
+def sound_parts(stick: FlawedStick, kerf: Fraction) -> tuple[SoundPart, ...]:
+    """Return what is left of a stick once its defects are cut out, from the left.
+
+    The blade goes into the defect, so nothing sound is lost to it.  A defect that is thinner than
+    the blade's ``kerf`` is cut out in one pass from its left edge on, which takes the rest of the
+    kerf off what lies to its right.  No part has anything of a defect in it, and between two
+    parts there is room for the blade.
+
+    A knot from 38 to 40 in in a stick of 144 in leaves the parts 0 to 38 and 40 to 144.
+    """
+    parts: list[SoundPart] = []
+    at = Fraction(0)
+    for defect in sorted(stick.defects, key=lambda one: (one.start, one.end)):
+        if defect.start > at:
+            parts.append(SoundPart(at, defect.start, stick))
+        # One that begins at the stick's end needs no cut on its left, and none is thinner than
+        # the blade that has to pass between two parts.
+        at = max(at, defect.end, defect.start + kerf if defect.start > 0 else at)
+    if stick.length > at:
+        parts.append(SoundPart(at, stick.length, stick))
+    return tuple(parts)
+
+
+def share_price(price: Fraction, parts: Iterable[SoundPart]) -> tuple[Fraction, ...]:
+    """Return what each part of a stick is worth: by its length, to the cent, the whole in all.
+
+    What is not used stays in the shop with its worth.
+    """
+    lengths = [part.end - part.start for part in parts]
+    if not lengths:
+        return ()
+    whole = sum(lengths, Fraction(0))
+    shares = [Fraction(int(price * 100 * one / whole), 100) for one in lengths]
+    longest = max(range(len(shares)), key=lambda at: (lengths[at], -at))
+    shares[longest] += price - sum(shares, Fraction(0))
+    return tuple(shares)
