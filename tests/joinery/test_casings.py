@@ -8,6 +8,7 @@ import trimlang
 from tests.jobs import BASE, CASE, TWELVE_FEET
 from trimlang.joinery.piece import MeasuredOn, PieceKind
 from trimlang.joinery.pieces import joinery
+from trimlang.lengths.tape import Unit
 from trimlang.survey.outline import outline
 
 HEAD = f"""
@@ -121,7 +122,7 @@ def test_a_leg_may_be_as_long_as_the_stick_and_no_longer():
 
 def test_a_metric_job_has_its_casing_in_millimetres():
     pieces, _ = casing("opening 800 mm, casing case, height 2 m", "unit mm")
-    assert {piece.unit for piece in pieces} == {"mm"}
+    assert {piece.unit for piece in pieces} == {Unit.MM}
     text = f"unit mm\n{HEAD}{ROOM}opening 800 mm, casing case, height 4 m"
     said = [one.message for one in trimlang.compile(text).diagnostics if one.code == "T410"]
     # 4000 + 4.76 + 57.15 mm, to the millimetre; 12 ft are 3657.6 mm, so 3657 on the tape

@@ -16,6 +16,7 @@ from trimlang.joinery.pieces import joinery
 from trimlang.joinery.splice_choices import other_cuts
 from trimlang.joint_row import Edge, Fit
 from trimlang.joints import Joint
+from trimlang.language.end_facts import Side
 from trimlang.settings.table import Settings
 
 CROWN_SOLD = f"{CROWN}\nstock crown: 12 ft at 28.80\n"
@@ -130,7 +131,7 @@ def test_a_crown_corner_by_its_diagonal_tells_how_far_it_may_be_off() -> None:
 
 
 def test_a_cut_across_the_face_at_no_angle_is_square() -> None:
-    cut = face_cut(Joint.RAKE, "left", Fraction(0), Fraction(5), Edge.TOP, Settings())
+    cut = face_cut(Joint.RAKE, Side.LEFT, Fraction(0), Fraction(5), Edge.TOP, Settings())
     assert (cut.lean, cut.long_edge, cut.inset, cut.gap) == (Lean.UPRIGHT, Edge.BOTH, 0, 0)
 
 
@@ -183,7 +184,7 @@ def test_a_crown_return_nested_lies_as_its_mitred_end_asks(side: str, keep: str)
     _, returned = crown(f"N: 40 in, left={ends['left']}, right={ends['right']}")
     # a return at the right end is mitred at its own left one
     cut = returned.right if side == "left" else returned.left
-    at = nested(cut, "right" if side == "left" else "left")
+    at = nested(cut, Side(side).other)
     assert at is not None
     assert at.piece == keep
 
@@ -226,7 +227,7 @@ def test_a_crowns_scarf_says_how_the_piece_lies() -> None:
     assert (over.right.long_edge, under.left.long_edge) == (Edge.FACE, Edge.BACK)
     for saw, edge, hand in (((Hand.LEFT,), "wall", "left"), ((Hand.RIGHT,), "ceiling", "right")):
         for cut, side, piece in ((over.right, "right", "right"), (under.left, "left", "left")):
-            at = at_saw(cut, side, MitreSaw(saw))
+            at = at_saw(cut, Side(side), MitreSaw(saw))
             kept = piece if edge == "wall" else {"left": "right", "right": "left"}[piece]
             assert (at.mitre, at.bevel, at.tilt) == (0, 45, hand)
             assert (at.pose.fence, at.piece) == (f"{edge} edge", kept)

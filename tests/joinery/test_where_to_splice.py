@@ -111,7 +111,6 @@ def test_the_piece_nearer_the_entrance_laps_over(at: int, side: str) -> None:
     # the wall runs from (10, 50) along y; the entrance is 70 in along it
     wall = Leg(
         0,
-        "run",
         "N",
         Point(Fraction(10), Fraction(50)),
         Point(Fraction(10), Fraction(150)),
@@ -122,7 +121,6 @@ def test_the_piece_nearer_the_entrance_laps_over(at: int, side: str) -> None:
     # along x instead
     turned = Leg(
         0,
-        "run",
         "N",
         Point(Fraction(50), Fraction(10)),
         Point(Fraction(150), Fraction(10)),
@@ -133,7 +131,7 @@ def test_the_piece_nearer_the_entrance_laps_over(at: int, side: str) -> None:
 
 def test_where_nothing_is_known_the_left_piece_laps_over() -> None:
     here = Point(Fraction(10), Fraction(50))
-    wall = Leg(0, "run", "N", here, Point(Fraction(10), Fraction(150)), Fraction(0))
+    wall = Leg(0, "N", here, Point(Fraction(10), Fraction(150)), Fraction(0))
     assert lapping_side(wall, None, Fraction(60)) == "left"
     assert lapping_side(None, here, Fraction(60)) == "left"
     assert lapping_side(replace(wall, end=here), here, Fraction(0)) == "left"

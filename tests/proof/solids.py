@@ -23,6 +23,7 @@ from numpy.typing import NDArray
 from trimlang.joinery.at_the_saw import Hand, MitreSaw, at_saw
 from trimlang.joinery.at_the_saw import nested as in_the_nest
 from trimlang.joinery.piece import Cut, Piece, PieceKind
+from trimlang.language.end_facts import Side
 
 Vector = NDArray[np.float64]
 Section = list[tuple[float, float]]
@@ -71,11 +72,11 @@ def half_space(cut: Cut, side: str, *, nested: float | None = None) -> Vector:
             [0.0, -sin(lean), -cos(lean)],
             [0.0, -cos(lean), sin(lean)],
         ])  # fmt: skip
-        at = in_the_nest(cut, side)
+        at = in_the_nest(cut, Side(side))
         assert at is not None
         square, keep = blade(float(crown.nested), at.swing or "square"), at.piece
     elif crown is not None:
-        at = at_saw(cut, side, MitreSaw((Hand.LEFT,)))
+        at = at_saw(cut, Side(side), MitreSaw((Hand.LEFT,)))
         axes = FACE_UP_FOOT_AT_FENCE if at.pose.turned else FACE_UP_TOP_AT_FENCE
         swing = at.swing or "square"
         square, keep = blade(float(crown.mitre), swing, float(crown.bevel)), at.piece

@@ -17,6 +17,7 @@ from tests.jobs import CROWN, TWELVE_FEET
 from trimlang.compiler import check_job
 from trimlang.joinery.at_the_saw import at_saw, nested, saw_for
 from trimlang.joinery.crown import drop, flat_bevel, flat_mitre, projection
+from trimlang.language.end_facts import Side
 
 JOB = f"""
 {CROWN}
@@ -83,7 +84,7 @@ def one_end(corner, side, inside, spring=38):
     (piece,) = result.pieces
     cut = getattr(piece, side)
     saw = saw_for(result.job.trim("crown"), result.job.settings)
-    return cut, at_saw(cut, side, saw), nested(cut, side)
+    return cut, at_saw(cut, Side(side), saw), nested(cut, Side(side))
 
 
 @pytest.mark.parametrize("spring", SPRINGS)

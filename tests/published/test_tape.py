@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from trimlang.lengths.tape import (
     MM,
+    Unit,
     decimal_text,
     feet_text,
     is_tape_fraction,
@@ -62,8 +63,8 @@ def test_texts() -> None:
     assert feet_text(Fraction(136)) == "11 ft 4 in"
     assert feet_text(Fraction(144)) == "12 ft"
     assert feet_text(Fraction(7, 2)) == "3 1/2 in"
-    assert feet_text(3600 * MM, "mm") == "3.6 m"
-    assert length_text(740 * MM, "mm") == "740 mm"
+    assert feet_text(3600 * MM, Unit.MM) == "3.6 m"
+    assert length_text(740 * MM, Unit.MM) == "740 mm"
     assert length_text(Fraction(1, 3)) == "0.3333 in"
     assert length_text(-Fraction(1, 16)) == "-1/16 in"
     assert decimal_text(-Fraction(5, 4), 1) == "-1.2"
@@ -73,5 +74,5 @@ def test_texts() -> None:
     assert decimal_text(Fraction(0), 2) == "0"
     assert sixty_fourths(Fraction(1, 2)) == "32/64 in (12.7 mm)"
     # a third of an inch is 8.4666… mm
-    assert length_text(Fraction(1, 3), "mm") == "8.47 mm"
-    assert feet_text(Fraction("1234.5678") * MM, "mm") == "1.235 m"
+    assert length_text(Fraction(1, 3), Unit.MM) == "8.47 mm"
+    assert feet_text(Fraction("1234.5678") * MM, Unit.MM) == "1.235 m"

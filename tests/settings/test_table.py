@@ -17,10 +17,10 @@ from trimlang.compiler import check_job
 from trimlang.editor.word_meanings import meaning, setting_meaning
 from trimlang.language import parse as reading
 from trimlang.language.grammar import grammar_text, read_grammar
-from trimlang.lengths.tape import MM
+from trimlang.lengths.tape import MM, Unit
 from trimlang.settings import table
 from trimlang.settings.job_rows import JobRows
-from trimlang.settings.setting_kinds import AngleSetting, LengthSetting, NumberSetting, Unit
+from trimlang.settings.setting_kinds import AngleSetting, LengthSetting, NumberSetting
 from trimlang.settings.settings_reference import settings_table, with_settings
 from trimlang.settings.table import Settings, rows_of
 

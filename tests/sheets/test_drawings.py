@@ -13,6 +13,7 @@ import pytest
 
 from tests.jobs import BASE
 from tests.sheets.jobs import compiled, house, odd, small
+from trimlang.lengths.tape import Unit
 from trimlang.sheets.content.floor_plan import floor_plan
 from trimlang.sheets.content.mates import mates
 from trimlang.sheets.content.order_reasons import TrimReasons, order_reasons
@@ -306,8 +307,8 @@ def test_a_metric_job_buys_metric_nails_and_paint() -> None:
         "unit mm\ntrim base: 14 thick, 95 tall, Oak, zebrano\nstock base: 2400 at 6\n"
         'room "R", trim base, open walk\n  N: 1000, left=butt, right=butt\n'
     )
-    said = order(metric, Pen(words_in("es"), "€", "mm"))
-    needs = dict(order_reasons(metric, Pen(words_in("es"), "€", "mm")).supplies)
+    said = order(metric, Pen(words_in("es"), "€", Unit.MM))
+    needs = dict(order_reasons(metric, Pen(words_in("es"), "€", Unit.MM)).supplies)
     assert "calibre 18 y 50 mm, cada 400 mm" in needs["clavos"]
     assert [one.what for one in said.supplies][-1] == "pintura, lata de 1 litro"
     assert said.trims[0].species == "roble, zebrano"

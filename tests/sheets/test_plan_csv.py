@@ -9,6 +9,7 @@ from io import StringIO
 from tests.sheets.jobs import SMALL, SOME_OF_ALL, compiled, house, odd, small
 from trimlang.compiler import Result
 from trimlang.joinery.at_the_saw import at_saw, lay_of, saw_for
+from trimlang.language.end_facts import Side
 from trimlang.sheets.export.plan_csv import PIECE_COLUMNS, STICK_COLUMNS, cut_list_csv, sticks_csv
 from trimlang.sheets.export.plan_json import plan_values
 from trimlang.sheets.wording.catalogue import words_in
@@ -53,7 +54,7 @@ def test_left_and_right_are_those_of_the_ticket() -> None:
     for piece in result.pieces:
         for side, cut in (("left", piece.left), ("right", piece.right)):
             saw = saw_for(result.job.trim(piece.trim), result.job.settings)
-            at = at_saw(cut, side, saw)
+            at = at_saw(cut, Side(side), saw)
             said = setting(at, Pen(words_in("en"), "$")).partition(",")[0].split()[-1]
             assert listed[piece.id][f"{side}_lean"] == getattr(planned[piece.id], side).lean == said
             runs.add((lay_of(cut), said))

@@ -12,6 +12,7 @@ from pypdf import PdfReader
 
 from tests.sheets.jobs import compiled, house, many, odd, small
 from trimlang.joinery.at_the_saw import both_ends, saw_for
+from trimlang.lengths.tape import Unit
 from trimlang.sheets.content.ticket import Ticket, tickets
 from trimlang.sheets.drawing.end_views import CARD_ENDS, STRIP_ENDS, Frame, draw_ends
 from trimlang.sheets.render.pages import render_sheets
@@ -27,11 +28,11 @@ room "Room" as RO, trim base
 """
 
 
-def _pen(show: str | None = None) -> Pen:
-    return Pen(words_in("en"), "$", "in", show)
+def _pen(show: Unit | None = None) -> Pen:
+    return Pen(words_in("en"), "$", Unit.INCH, show)
 
 
-def _tickets(walls: str, show: str | None = None) -> dict[str, Ticket]:
+def _tickets(walls: str, show: Unit | None = None) -> dict[str, Ticket]:
     return {one.id: one for one in tickets(compiled(ROOM + walls), _pen(show))}
 
 
@@ -132,7 +133,7 @@ def test_every_piece_has_its_stick_and_place() -> None:
 
 
 def test_metric_sheets_of_an_inch_job_say_millimetres() -> None:
-    one = _tickets("  N: 29 1/8 in, left=butt, right=butt\n", "mm")["RO-N-base"]
+    one = _tickets("  N: 29 1/8 in, left=butt, right=butt\n", Unit.MM)["RO-N-base"]
     assert str(one.length) == "740 mm"  # 739.775, to the mark of a metric tape
 
 

@@ -6,8 +6,7 @@ import pytest
 
 import trimlang
 from tests.jobs import BASE
-from trimlang.lengths.tape import MM
-from trimlang.settings.setting_kinds import Unit
+from trimlang.lengths.tape import MM, Unit
 from trimlang.survey.closing import Closing, Verdict
 
 SIDES = "left=in-corner, right=in-corner"

@@ -8,6 +8,7 @@ from pathlib import Path
 from trimlang.cli.options import BuildOptions, PlanOptions, Search
 from trimlang.cli.replies import Commands, add_command, jobs_and_messages
 from trimlang.diagnostics.message_form import MessageForm
+from trimlang.lengths.tape import Unit
 from trimlang.output.sheet_options import FileFormat, SheetOptions
 from trimlang.sheets.render.paper import PAPERS
 
@@ -52,7 +53,7 @@ def describe(commands: Commands) -> None:
     )
     build.add_argument(
         "--show",
-        choices=("in", "mm"),
+        choices=tuple(Unit),
         help="show lengths in inches or millimetres, whatever the job file is in",
     )
     build.add_argument(
@@ -137,7 +138,7 @@ def build_options(asked: Namespace) -> BuildOptions:
         sheets=SheetOptions(
             formats=tuple(FileFormat(word) for word in asked.formats or ()),
             paper=asked.paper,
-            show=asked.show,
+            show=None if asked.show is None else Unit(asked.show),
             language=asked.language,
             ticket=asked.ticket,
             codes=not asked.no_codes,

@@ -28,7 +28,7 @@ from trimlang.cli.replies import (
 )
 from trimlang.diagnostics.message_form import MessageForm
 from trimlang.letters import printable
-from trimlang.sheets.render.paper import PAPERS
+from trimlang.sheets.render.paper import PAPERS, usual_paper
 
 if TYPE_CHECKING:
     from trimlang.compare.changes import Comparison
@@ -259,5 +259,5 @@ def _in_form(
         return comparison_text(found, versions)
     from trimlang.compare.comparison_page import comparison_page
 
-    paper = options.paper or ("a4" if new.job.settings.unit == "mm" else "letter")
+    paper = options.paper or usual_paper(new.job.settings.unit)
     return comparison_page(found, versions, old, new, paper=paper)

@@ -60,8 +60,8 @@ def cut_facts(old: Piece, new: Piece, old_job: Job, new_job: Job) -> Iterator[Pi
         yield PieceFact(
             "measured", phrases.measured(old, was.words), phrases.measured(new, now.words)
         )
-    for side, one, other in (("left", old.left, new.left), ("right", old.right, new.right)):
-        if _as_sawn(one) != _as_sawn(other):
+    for side in Side:
+        if _as_sawn(side.of(old.left, old.right)) != _as_sawn(side.of(new.left, new.right)):
             yield PieceFact(
                 f"{side} end", _end(side, old, old_job, was), _end(side, new, new_job, now)
             )
@@ -93,8 +93,8 @@ def _as_sawn(cut: Cut) -> tuple[object, ...]:
     )  # fmt: skip
 
 
-def _end(side: str, piece: Piece, job: Job, pen: Pen) -> str:
-    cut = piece.left if side == Side.LEFT else piece.right
+def _end(side: Side, piece: Piece, job: Job, pen: Pen) -> str:
+    cut = side.of(piece.left, piece.right)
     at = at_saw(cut, side, saw_for(job.trim(piece.trim), job.settings))
     joint = phrases.joint_name(cut, pen.words)
     return f"{joint}, {saw_words.setting(at, pen)}, {phrases.long_point(cut, pen.words)}"

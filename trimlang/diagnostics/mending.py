@@ -15,7 +15,7 @@ from typing import Any, Final
 from trimlang.diagnostics.diagnostic import Diagnostic, Span
 from trimlang.diagnostics.near_words import nearest
 from trimlang.diagnostics.suggestion import Suggestion
-from trimlang.lengths.tape import SIXTEENTH, mixed_number, steps_nearest
+from trimlang.lengths.tape import SIXTEENTH, Unit, mixed_number, steps_nearest
 from trimlang.letters import STEERING
 from trimlang.record import record
 
@@ -198,7 +198,7 @@ def _other_corner(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
 
 
 def _two_units(span: Span, _facts: Facts, _line: str) -> Iterator[Mend]:
-    yield from (_write(span, unit) for unit in ("in", "mm"))
+    yield from (_write(span, unit) for unit in Unit)
 
 
 def _agree(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:

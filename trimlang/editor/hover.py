@@ -23,7 +23,7 @@ from trimlang.joinery.at_the_saw import MitreSaw, at_saw, saw_for
 from trimlang.joinery.piece import Cut, Piece, PieceKind
 from trimlang.language import tree
 from trimlang.language.facts import AtEnd, Side
-from trimlang.lengths.tape import feet_text
+from trimlang.lengths.tape import Unit, feet_text
 from trimlang.record import record
 from trimlang.sheets.wording import phrases, saw_words
 from trimlang.sheets.wording.catalogue import words_in
@@ -144,7 +144,7 @@ def _piece(piece: Piece, job: Job, pen: Pen, sticks: Sticks | None) -> str:
     saw = _saw(piece, job)
     length = pen.length(piece.to_mark)
     feet = feet_text(piece.to_mark, pen.unit)
-    also = f" ({feet})" if feet != length and pen.unit == "in" else ""
+    also = f" ({feet})" if feet != length and pen.unit is Unit.INCH else ""
     lines = [
         f"**{_plain(piece.id)}**: **{length}**{also}, {phrases.measured(piece, pen.words)}",
         f"- left: {_cut(piece.left, Side.LEFT, saw, pen)}",
@@ -171,7 +171,7 @@ def _saw(piece: Piece, job: Job) -> MitreSaw:
     return saw_for(job.trim(piece.trim), job.settings)
 
 
-def _cut(cut: Cut, side: str, saw: MitreSaw, pen: Pen) -> str:
+def _cut(cut: Cut, side: Side, saw: MitreSaw, pen: Pen) -> str:
     at = at_saw(cut, side, saw)
     parts = [phrases.joint_name(cut, pen.words), f"saw at **{saw_words.setting(at, pen)}**"]
     if not at.is_square:
@@ -208,8 +208,9 @@ def _end(reading: JobReading, file: str, line: int, column: int) -> str | None:
         if piece.part == (1 if side is Side.LEFT else piece.parts):
             pen = Pen(words_in("en"), "", piece.unit, scale=reading.result.job.settings.saw_step)
             saw = _saw(piece, reading.result.job)
-            cut = piece.left if side is Side.LEFT else piece.right
-            lines.append(f"- {_plain(piece.id)}: {_cut(cut, side, saw, pen)}")
+            lines.append(
+                f"- {_plain(piece.id)}: {_cut(side.of(piece.left, piece.right), side, saw, pen)}"
+            )
     return "\n\n" + "\n".join(lines) if lines else None
 
 

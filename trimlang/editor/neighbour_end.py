@@ -40,7 +40,7 @@ def expected_end(lines: Sequence[str], line: int, before: str) -> Expected | Non
         return None
     above, below, is_open = _around(lines, line)
     room = [*above, *here, *below]
-    at = len(above) + len(here) - 1 + (1 if side is Side.RIGHT else -1)
+    at = len(above) + len(here) - 1 + side.step
     if not 0 <= at < len(room):
         if is_open or len(room) < 2:
             return None

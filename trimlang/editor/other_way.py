@@ -14,8 +14,8 @@ from trimlang.diagnostics import Span
 from trimlang.diagnostics.mending import Edit
 from trimlang.editor.open_job import JobReading
 from trimlang.language import facts, tree
+from trimlang.language.end_facts import Side
 
-_SIDES: Final = {"left": "right", "right": "left"}
 _SIDE: Final = re.compile(r'("[^"]*"|“[^”]*”)|\b(left|right)\b', re.IGNORECASE)
 
 
@@ -68,4 +68,4 @@ def _room(reading: JobReading, file: str, line: int) -> list[tree.Statement]:
 
 def _swapped(text: str) -> str:
     """Return a wall's text with left for right; what stands in quotes stays."""
-    return _SIDE.sub(lambda found: found[1] or _SIDES[found[2].lower()], text)
+    return _SIDE.sub(lambda found: found[1] or Side(found[2].lower()).other, text)

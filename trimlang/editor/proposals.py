@@ -13,6 +13,7 @@ from typing import Final
 
 from lark import Token
 
+from trimlang.editor.names import NameSort
 from trimlang.editor.open_job import JobReading
 from trimlang.editor.tokens import expected
 from trimlang.editor.word_meanings import meaning
@@ -151,5 +152,5 @@ def _without_line(reading: JobReading) -> tuple[str, ...]:
         for line in reading.gathered.statements
         if isinstance(line, tree.StockLine | tree.OnHandLine)
     )
-    used = (one.name.text for one in reading.names.mentions if one.name.sort == "trim")
+    used = (one.name.text for one in reading.names.mentions if one.name.sort is NameSort.TRIM)
     return tuple(name for name in dict.fromkeys((*wanted, *used)) if name not in given)

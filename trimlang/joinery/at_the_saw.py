@@ -160,8 +160,8 @@ def saw_for(trim: Trim, settings: Settings) -> MitreSaw:
     )
 
 
-def at_saw(cut: Cut, side: str, saw: MitreSaw) -> AtSaw:
-    """Return how the end ``side`` (``left`` or ``right``) of a piece lies for its cut."""
+def at_saw(cut: Cut, side: Side, saw: MitreSaw) -> AtSaw:
+    """Return how one end of a piece lies for its cut."""
     way, angles = lay_of(cut), (cut.setting, cut.bevel_setting)
     if way is Lay.STANDING and not saw.stands:
         way, angles = Lay.FLAT, (NOTHING, cut.setting)
@@ -173,7 +173,7 @@ def both_ends(piece: Piece, saw: MitreSaw) -> tuple[AtSaw, AtSaw]:
     return at_saw(piece.left, Side.LEFT, saw), at_saw(piece.right, Side.RIGHT, saw)
 
 
-def nested(cut: Cut, side: str) -> AtSaw | None:
+def nested(cut: Cut, side: Side) -> AtSaw | None:
     """Return how a crown's end lies nested; None where it is not mitred, or no crown."""
     if cut.crown is None:
         return None
@@ -210,7 +210,7 @@ def _leans(cut: Cut) -> tuple[int, int]:
 
 
 def _posed(
-    way: Lay, leans: tuple[int, int], side: str, angles: tuple[Fraction, Fraction], saw: MitreSaw
+    way: Lay, leans: tuple[int, int], side: Side, angles: tuple[Fraction, Fraction], saw: MitreSaw
 ) -> AtSaw:
     """Take the first pose for which the saw's blade leans to the side that it must."""
     turned = [_turned(way, pose, leans, side, angles) for pose in LAYS[way].poses]
@@ -221,7 +221,7 @@ def _turned(
     way: Lay,
     pose: Pose,
     leans: tuple[int, int],
-    side: str,
+    side: Side,
     angles: tuple[Fraction, Fraction],
 ) -> AtSaw:
     """Turn the plane of a cut with the piece, and read off what the saw does.
@@ -232,7 +232,7 @@ def _turned(
     mitre, bevel = angles
     across, through = leans
     turn = -1 if pose.turned else 1
-    right = turn * (1 if side == Side.RIGHT else -1)
+    right = turn * side.step
     if pose.facing is Facing.UP:  # the face's up is away from you, its out is up
         away, up = -across * turn, -through
     else:  # its up is up or down, its out is towards you

@@ -71,6 +71,7 @@ def corner_piece(
         whole,
         id=f"{whole.id}-{side}-bullnose",
         kind=PieceKind.CORNER,
+        at=side,
         length=length,
         wall=back,
         left=left,

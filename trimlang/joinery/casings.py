@@ -44,18 +44,30 @@ class _CasingPart(Enum):
         PieceKind.LEG,
         N_("left leg of “{opening}”, as you face it"),
         N_("left leg, as you face it"),
+        Side.LEFT,
     )
     RIGHT_LEG = (
         PieceKind.LEG,
         N_("right leg of “{opening}”, as you face it"),
         N_("right leg, as you face it"),
+        Side.RIGHT,
     )
     HEAD = (PieceKind.HEAD, N_("head of “{opening}”"), N_("head"))
     BOTTOM = (PieceKind.HEAD, N_("bottom of “{opening}”"), N_("bottom of the frame"))
     STOOL = (PieceKind.STOOL, N_("stool of “{opening}”"), N_("stool"))
     APRON = (PieceKind.APRON, N_("apron of “{opening}”"), N_("apron"))
-    LEFT_JAMB = (PieceKind.JAMB, N_("left jamb strip of “{opening}”"), N_("left jamb strip"))
-    RIGHT_JAMB = (PieceKind.JAMB, N_("right jamb strip of “{opening}”"), N_("right jamb strip"))
+    LEFT_JAMB = (
+        PieceKind.JAMB,
+        N_("left jamb strip of “{opening}”"),
+        N_("left jamb strip"),
+        Side.LEFT,
+    )
+    RIGHT_JAMB = (
+        PieceKind.JAMB,
+        N_("right jamb strip of “{opening}”"),
+        N_("right jamb strip"),
+        Side.RIGHT,
+    )
     HEAD_JAMB = (PieceKind.JAMB, N_("head jamb strip of “{opening}”"), N_("head jamb strip"))
     BOTTOM_JAMB = (
         PieceKind.JAMB,
@@ -63,7 +75,10 @@ class _CasingPart(Enum):
         N_("bottom jamb strip"),
     )
 
-    def __init__(self, kind: PieceKind, of_named: str, nameless: str) -> None:
+    def __init__(
+        self, kind: PieceKind, of_named: str, nameless: str, side: Side | None = None
+    ) -> None:
+        self.side = side
         self.kind = kind
         self.of_named = of_named
         self.nameless = nameless
@@ -103,6 +118,7 @@ class _CasedOpening:
         return Piece(
             id=f"{self.room.tag}-{self.door}-{trim.name}-{part.in_an_id}",
             kind=part.kind,
+            at=part.side,
             room=self.room.name,
             run=self.door,
             trim=trim.name,
@@ -235,5 +251,5 @@ def _on_the_far_side(piece: Piece, opening: _CasedOpening) -> Piece:
     )
 
 
-def _mitre(side: str, wide: Fraction, room: Room) -> Cut:
+def _mitre(side: Side, wide: Fraction, room: Room) -> Cut:
     return face_cut(Joint.HEAD, side, HEAD_MITRE, wide, Joint.HEAD.long_point, room.settings)

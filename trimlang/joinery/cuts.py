@@ -18,6 +18,7 @@ from trimlang.joinery.piece import Cut, Lean
 from trimlang.joinery.wedges import crown_wedges, lean_of, wedge
 from trimlang.joint_row import Edge, Fit, Mitre
 from trimlang.joints import Joint
+from trimlang.language.end_facts import Side
 from trimlang.lengths.angles import RIGHT, arc_tangent, mitre_of_corner, saw_reading, tangent
 from trimlang.lengths.tape import NOTHING, on_mark, steps_up
 from trimlang.settings.table import Settings
@@ -52,7 +53,7 @@ def corner_mitre(end: End, settings: Settings) -> Fraction:
     return settings.mitre_in if end.joint.is_inside else settings.mitre_out
 
 
-def meeting_cut(meeting: Meeting, side: str, trim: Trim, settings: Settings, laps: str) -> Cut:
+def meeting_cut(meeting: Meeting, side: Side, trim: Trim, settings: Settings, laps: Side) -> Cut:
     """Return the cut at one end of a piece of ``trim``; ``meeting`` says what it meets there.
 
     ``side`` and ``laps`` are as for ``end_cut``.
@@ -64,7 +65,7 @@ def meeting_cut(meeting: Meeting, side: str, trim: Trim, settings: Settings, lap
     return end_cut(meeting.end, side, trim, settings, laps)
 
 
-def _bevelled(meeting: Meeting, side: str, trim: Trim, settings: Settings) -> Cut:
+def _bevelled(meeting: Meeting, side: Side, trim: Trim, settings: Settings) -> Cut:
     """Return a cut along a wall or a face that the trim does not meet squarely."""
     back, face = meeting.edges(trim)
     long_edge = Edge.BACK if back > face else Edge.FACE
@@ -91,7 +92,7 @@ def _bevelled(meeting: Meeting, side: str, trim: Trim, settings: Settings) -> Cu
 
 
 def _unlike_mitre(
-    meeting: Meeting, side: str, thickness: Fraction, trim: Trim, settings: Settings
+    meeting: Meeting, side: Side, thickness: Fraction, trim: Trim, settings: Settings
 ) -> Cut:
     """Return the mitre of two unlike trims: from where their backs meet to where their faces do."""
     back, face = meeting.edges(trim)
@@ -116,8 +117,8 @@ def _unlike_mitre(
     )
 
 
-def end_cut(end: End, side: str, trim: Trim, settings: Settings, laps: str) -> Cut:
-    """Return the cut at one end of a piece of ``trim``; ``side`` is ``left`` or ``right``.
+def end_cut(end: End, side: Side, trim: Trim, settings: Settings, laps: Side) -> Cut:
+    """Return the cut at one end of a piece of ``trim``.
 
     ``laps`` says, for a scarf, which of its two pieces lies over the other.
     """
@@ -174,7 +175,7 @@ def _doubt(end: End, exact: Fraction, thickness: Fraction) -> Fraction:
     return wedge(thickness, exact, off)
 
 
-def _crown_end(end: End, side: str, trim: Trim, settings: Settings, laps: str) -> Cut:
+def _crown_end(end: End, side: Side, trim: Trim, settings: Settings, laps: Side) -> Cut:
     """Return the cut at one end of a crown, with mitre and bevel for lying flat."""
     standing, step = exact_mitre(end, settings), settings.saw_step
     thickness = trim.thickness or NOTHING
@@ -196,7 +197,7 @@ def _crown_end(end: End, side: str, trim: Trim, settings: Settings, laps: str) -
 
 
 def _crown_mitre(
-    end: End, side: str, trim: Trim, standing: Fraction, long_edge: Edge, settings: Settings
+    end: End, side: Side, trim: Trim, standing: Fraction, long_edge: Edge, settings: Settings
 ) -> Cut:
     """Return the cut of a crown that is mitred by ``standing`` degrees as it hangs on the wall."""
     thickness, width = trim.thickness or NOTHING, trim.height or NOTHING

@@ -14,6 +14,7 @@ from trimlang.joinery.piece import Cut
 from trimlang.joinery.wedges import lean_of, wedge
 from trimlang.joint_row import Edge, Fit, Mitre
 from trimlang.joints import Joint
+from trimlang.language.end_facts import Side
 from trimlang.lengths.angles import saw_reading, tangent
 from trimlang.lengths.tape import NOTHING
 from trimlang.settings.table import Settings
@@ -31,7 +32,7 @@ def face_mitre(end: End, slope: Fraction) -> Fraction:
     return abs(slope) if follows is Mitre.THE_PITCH else 90 - abs(slope)
 
 
-def stair_end(end: End, side: str, slope: Fraction, trim: Trim, settings: Settings) -> Cut:
+def stair_end(end: End, side: Side, slope: Fraction, trim: Trim, settings: Settings) -> Cut:
     """Return the cut at a rake, plumb or level end of a run that rises by ``slope``."""
     exact = face_mitre(end, slope)
     if end.joint.bends:
@@ -41,14 +42,14 @@ def stair_end(end: End, side: str, slope: Fraction, trim: Trim, settings: Settin
     else:
         # At the upper end a plumb cut leaves the top edge longer; a level cut, or the lower end,
         # turns that round.
-        upper = (slope > 0) == (side == "right")
+        upper = (slope > 0) == (side is Side.RIGHT)
         plumb = end.joint.mitre is Mitre.THE_PITCH
         long_edge = Edge.TOP if upper == plumb else Edge.BOTTOM
     return face_cut(end.joint, side, exact, trim.height or NOTHING, long_edge, settings)
 
 
 def face_cut(
-    joint: Joint, side: str, exact: Fraction, across: Fraction, long_edge: Edge, settings: Settings
+    joint: Joint, side: Side, exact: Fraction, across: Fraction, long_edge: Edge, settings: Settings
 ) -> Cut:
     """Return a mitre across a face that is ``across`` inches from edge to edge.
 

@@ -11,7 +11,7 @@ from fractions import Fraction
 from math import ceil
 from typing import Final
 
-from trimlang.lengths.tape import MM, NOTHING, length_text
+from trimlang.lengths.tape import MM, NOTHING, Unit, length_text
 from trimlang.record import record
 from trimlang.survey.job import Job, Trim
 from trimlang.survey.measures import Findings
@@ -91,5 +91,5 @@ def check_fixings(job: Job, findings: Findings) -> None:
 
 def _next_nail(job: Job, bite: Fraction) -> Fraction:
     """Return the nail that is long enough to hold in the plate, to the next size that is sold."""
-    size = NAIL_SIZE_MM if job.settings.unit == "mm" else NAIL_SIZE
+    size = NAIL_SIZE_MM if job.settings.unit is Unit.MM else NAIL_SIZE
     return ceil((job.settings.nail_long - bite + WANTED_BITE) / size) * size

@@ -12,7 +12,7 @@ from trimlang.joinery.piece import Piece
 from trimlang.joint_row import Edge, Fit
 from trimlang.language.facts import Side
 from trimlang.lengths.angles import cosine, degrees_text, scale_text
-from trimlang.lengths.tape import MM, NOTHING, SIXTEENTH, length_text, sixty_fourths
+from trimlang.lengths.tape import MM, NOTHING, SIXTEENTH, Unit, length_text, sixty_fourths
 from trimlang.settings.table import Settings
 from trimlang.survey.job import Job, LoosePiece, Run, Trim
 from trimlang.survey.measures import Findings
@@ -22,7 +22,8 @@ def check_reach(
     piece: Piece, run: Run | LoosePiece, settings: Settings, findings: Findings
 ) -> None:
     """Report the ends of a piece whose mitre is further from square than the saw can turn."""
-    for side, cut, end in (("left", piece.left, run.left), ("right", piece.right, run.right)):
+    for side in Side:
+        cut, end = side.of(piece.left, piece.right), side.of(run.left, run.right)
         # The setting, not the exact angle: the saw is turned to the setting.
         if cut.setting > settings.saw_reach:
             findings.say(
@@ -42,13 +43,14 @@ def check_gaps(piece: Piece, run: Run | LoosePiece, settings: Settings, findings
     nothing opens there.
     """
     limits = {"out-corner": settings.gap_out, "in-corner": settings.gap_in}
-    for side, cut, end in (("left", piece.left, run.left), ("right", piece.right, run.right)):
+    for side in Side:
+        cut, end = side.of(piece.left, piece.right), side.of(run.left, run.right)
         shows = cut.joint.row.gap_shows
         limit = limits[shows] if shows else None
         # A joint that opens at the back is hidden; only the face is seen.
         gap = cut.doubt + (cut.gap if cut.opens_at is Edge.FACE else 0)
         if limit is not None and cut.fit is Fit.MITRED and gap > limit:
-            step = MM if piece.unit == "mm" else SIXTEENTH
+            step = MM if piece.unit is Unit.MM else SIXTEENTH
             findings.say(
                 "T405",
                 end.span,

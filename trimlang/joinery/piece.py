@@ -9,7 +9,8 @@ from typing import Final
 from trimlang.joinery.crown import CrownCut
 from trimlang.joint_row import Edge, Fit
 from trimlang.joints import Joint
-from trimlang.lengths.tape import NOTHING, Direction
+from trimlang.language.end_facts import Side
+from trimlang.lengths.tape import NOTHING, Direction, Unit
 from trimlang.record import record
 
 
@@ -168,7 +169,8 @@ class Piece:
     return and the piece that it closes.  ``wall_edge`` is set only for crown: it is the length
     to mark along the lower edge, while ``length`` is what the stick must give.  ``note`` is the
     surveyor's and ``remarks`` are trimlang's.  ``scribe`` is the most that comes off its foot to
-    fit the floor.  Lengths in inches.
+    fit the floor.  ``at`` is the end of its run, or the side of its opening, that it belongs to.
+    Lengths in inches.
     """
 
     id: str
@@ -185,11 +187,12 @@ class Piece:
     parts: int = 1
     over_scraps: bool = False
     note: str | None = None
-    unit: str = "in"
+    unit: Unit = Unit.INCH
     mates: tuple[str, ...] = ()
     wall_edge: Fraction | None = None
     scribe: Fraction = NOTHING
     remarks: tuple[Remark, ...] = ()
+    at: Side | None = None
 
     @property
     def told(self) -> str:

@@ -140,9 +140,10 @@ def _run_pieces(
                 return []
             joints.append(splice)
     first, last = pieces[0], pieces[-1]
-    for side, end in (("left", run.left), ("right", run.right)):
+    for side in Side:
+        end = run.side(side)
         if end.joint.returns:
-            closed = first if side == "left" else last
+            closed = first if side is Side.LEFT else last
             returned = return_piece(whole, closed, side, trim, room.settings)
             if returned.vanishes:
                 part = f"the return at the {side} end of run {run.label}"
@@ -182,7 +183,7 @@ def _ends(wall: Wall, trim: Trim) -> tuple[Cut, Cut]:
 
 def _grows(wall: Wall, trim: Trim, side: Side) -> Fraction:
     """Return what an end adds to the wall's length (inches)."""
-    meeting = wall.left if side is Side.LEFT else wall.right
+    meeting = side.of(wall.left, wall.right)
     grown = meeting.grows(trim)
     end = meeting.end
     # Two runs that the file splices share one lap; it is counted in the left one of them, so at its

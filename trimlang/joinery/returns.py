@@ -11,6 +11,7 @@ from trimlang.joinery.piece import Piece, PieceKind, Remark
 from trimlang.joinery.rounding import round_length
 from trimlang.joinery.wedges import lean_of
 from trimlang.joint_row import Edge
+from trimlang.language.end_facts import Side
 from trimlang.lengths.tape import NOTHING
 from trimlang.marking import N_
 from trimlang.settings.table import Settings
@@ -18,12 +19,12 @@ from trimlang.survey.job import Trim
 from trimlang.survey.outline import depths
 
 _CLOSES: Final = {
-    "left": N_("closes the left end of {piece}; glue, do not nail"),
-    "right": N_("closes the right end of {piece}; glue, do not nail"),
+    Side.LEFT: N_("closes the left end of {piece}; glue, do not nail"),
+    Side.RIGHT: N_("closes the right end of {piece}; glue, do not nail"),
 }
 
 
-def return_piece(whole: Piece, closed: Piece, side: str, trim: Trim, settings: Settings) -> Piece:
+def return_piece(whole: Piece, closed: Piece, side: Side, trim: Trim, settings: Settings) -> Piece:
     """Return the small piece that turns the profile back to the wall.
 
     It is as long, at its long point, as the trim is thick or the crown stands out.  It is mitred
@@ -32,23 +33,23 @@ def return_piece(whole: Piece, closed: Piece, side: str, trim: Trim, settings: S
     """
     deep = depths((trim,))[trim.name] or NOTHING
     length, rounding = round_length(deep, "return", settings)
-    run_end = whole.left if side == "left" else whole.right
-    mate_side = "right" if side == "left" else "left"
+    run_end = side.of(whole.left, whole.right)
     # Both sides of the joint have the same mitre, mirrored.
-    mitred = replace(run_end, inset=length, lean=lean_of(mate_side, run_end.long_edge))
+    mitred = replace(run_end, inset=length, lean=lean_of(side.other, run_end.long_edge))
     if trim.spring is not None:
         crown = crown_cut(trim.spring, RETURN_MITRE, settings.saw_step)
         # Lying face up, the ceiling edge is its top.
-        mitred = replace(mitred, crown=crown, lean=lean_of(mate_side, Edge.TOP))
+        mitred = replace(mitred, crown=crown, lean=lean_of(side.other, Edge.TOP))
     square = square_cut()
     return replace(
         whole,
         id=f"{whole.id}-{side}-return",
         kind=PieceKind.RETURN,
+        at=side,
         length=length,
         wall=deep,
-        left=square if side == "left" else mitred,
-        right=mitred if side == "left" else square,
+        left=square if side is Side.LEFT else mitred,
+        right=mitred if side is Side.LEFT else square,
         rounding=rounding,
         mates=(closed.id,),
         wall_edge=None,

@@ -109,14 +109,14 @@ def _pieces(splice: Splice, cut: Sequence[Fraction]) -> list[Piece]:
     scarf = _scarf(wall.run)
     count = len(cut)
     pieces: list[Piece] = []
-    place, laps = Fraction(0), "left"
+    place, laps = Fraction(0), Side.LEFT
     for number, exact in enumerate(cut, start=1):
-        left = whole.left if number == 1 else end_cut(scarf, "left", trim, settings, laps)
+        left = whole.left if number == 1 else end_cut(scarf, Side.LEFT, trim, settings, laps)
         place += exact - lap
         # The two ends of one joint must be cut parallel, so which piece laps over is asked once for
         # each joint and holds for the right end here and the next piece's left end.
         laps = wall.laps(place + lap / 2)
-        right = whole.right if number == count else end_cut(scarf, "right", trim, settings, laps)
+        right = whole.right if number == count else end_cut(scarf, Side.RIGHT, trim, settings, laps)
         length, rounding = exact, replace(whole.rounding, row="splice", exact=exact, by=Fraction(0))
         # Only the last piece is rounded: the others are whole steps already.
         if number == count:

@@ -70,7 +70,7 @@ def neighbours(room: Room, of: Sequence[Strip]) -> Iterator[tuple[Strip, Strip]]
 def end_of(room: Room, strip: Strip, side: Side) -> End | None:
     """Return what the file says of a strip's end on one side, None where it says nothing."""
     last = room.walk[strip.end(side)]
-    return last.left if side is Side.LEFT else last.right
+    return side.of(last.left, last.right)
 
 
 def _between(room: Room, index: int, until: int) -> Iterator[int]:
@@ -93,7 +93,7 @@ def _over_door_walls(room: Room, trim: Trim, found: list[Strip]) -> Iterator[Str
 
 def _gaps_to_corner(room: Room, index: int, trim: Trim, side: Side) -> list[int]:
     """Return what a trim goes past between a run's end and a corner that the last of it names."""
-    step = 1 if side is Side.RIGHT else -1
+    step = side.step
     run, first = room.walk[index], next(beyond(room, index, step), None)
     if first is None or not isinstance(run, Run):
         return []

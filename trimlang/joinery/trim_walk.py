@@ -120,7 +120,7 @@ class TrimWalk:
         """Return what a strip's trim meets at one of its ends."""
         room, trim = self._room, self._job.trim(strip.trim)
         stretch = room.walk[strip.end(side)]
-        end = stretch.left if side is Side.LEFT else stretch.right
+        end = side.of(stretch.left, stretch.right)
         assert end is not None  # noqa: S101  a run has both ends, and a door in a corner that one
         if isinstance(stretch, Gap):
             end = replace(end, over_scraps=False)  # an opening's width is never taken over scraps
@@ -146,7 +146,7 @@ class TrimWalk:
 
     def _next(self, strip: Strip, side: Side) -> int | None:
         """Return the place in the walk of what comes next, None at the end of an open walk."""
-        step = 1 if side is Side.RIGHT else -1
+        step = side.step
         return next(beyond(self._room, strip.end(side), step), None)
 
     def _corner(self, run: Run, trim: Trim, end: End) -> Meeting:
@@ -175,14 +175,14 @@ class TrimWalk:
                     behind = self.stands_off(other, trim)
                     past = replace(plain, beyond=behind)
                     return past if plain.outside else self._at_plane(plain, behind)
-                mate = there.left if side is Side.RIGHT else there.right
+                mate = side.other.of(there.left, there.right)
                 # Of a coped corner one side runs square in; the other is coped to its face.
                 if mate is not None and mate.fit is Fit.COPED and end.fit is not Fit.COPED:
                     plain = replace(plain, end=replace(end, fit=Fit.SQUARE))
                 return replace(plain, beyond=self.stands_off(other, trim))
         other_stretch = self._room.walk[following]
         if isinstance(other_stretch, Gap):
-            facing = other_stretch.left if side is Side.RIGHT else other_stretch.right
+            facing = side.other.of(other_stretch.left, other_stretch.right)
             # The door says that it reaches the corner too, so there is no trim to meet, only its
             # wall.
             stated = facing is not None and facing.joint is end.joint

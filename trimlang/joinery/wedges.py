@@ -12,19 +12,20 @@ from fractions import Fraction
 
 from trimlang.joinery.piece import Lean
 from trimlang.joint_row import Edge
+from trimlang.language.end_facts import Side
 from trimlang.lengths.angles import cosine, tangent
 
 
-def lean_of(side: str, long_edge: Edge) -> Lean:
+def lean_of(side: Side, long_edge: Edge) -> Lean:
     """Return which way a cut runs from the fence towards you, by the edge that is longer.
 
-    ``side`` is ``left`` or ``right`` of the piece as one faces it on the wall.
+    ``side`` is that of the piece as one faces it on the wall.
     """
     if long_edge is Edge.BOTH:
         return Lean.UPRIGHT
     # The long edge reaches further out. Where that is the edge at the fence (the far one), the cut
     # runs inwards as it comes towards you: to the right at a left end.
-    near_is_further_right = long_edge.is_far == (side == "left")
+    near_is_further_right = long_edge.is_far == (side is Side.LEFT)
     return Lean.RIGHT if near_is_further_right else Lean.LEFT
 
 

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from enum import StrEnum
-from typing import TypeAlias
+from typing import TypeAlias, TypeVar
 
 from trimlang.diagnostics import Span
 from trimlang.language.written import Angle, Measure, Word
 from trimlang.record import record
 from trimlang.settings.setting_kinds import TakenAt
+
+_End = TypeVar("_End")
 
 
 class Side(StrEnum):
@@ -21,6 +23,19 @@ class Side(StrEnum):
     def other(self) -> Side:
         """The other end."""
         return Side.RIGHT if self is Side.LEFT else Side.LEFT
+
+    @property
+    def step(self) -> int:
+        """How the walk goes on past this end: 1 to the next wall, -1 to the one before."""
+        return 1 if self is Side.RIGHT else -1
+
+    def of(self, left: _End, right: _End) -> _End:
+        """Return the one of two that is at this end.
+
+        >>> Side.RIGHT.of("butt", "return")
+        'return'
+        """
+        return left if self is Side.LEFT else right
 
 
 @record

@@ -11,6 +11,7 @@ from lark.exceptions import UnexpectedCharacters, UnexpectedInput, UnexpectedTok
 from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.diagnostics.near_words import nearest
 from trimlang.diagnostics.suggestion import Suggestion, did_you_mean
+from trimlang.language.end_facts import Side
 from trimlang.language.grammar import parser
 from trimlang.language.known_slips import known_slip
 from trimlang.language.vocabulary import SHORT_JOINTS, line_words, part_words, spellings
@@ -132,7 +133,7 @@ def explain(error: UnexpectedInput, text: str, file: str, line: int) -> Diagnost
             return say("T100", slip, word=str(before), remedy=remedy)
         # “lft=butt”: what stands before an equals sign is a side.
         if word == "=":
-            remedy = did_you_mean(before, ("left", "right"), "An end is “left=…” or “right=…”.")
+            remedy = did_you_mean(before, tuple(Side), "An end is “left=…” or “right=…”.")
             return say("T101", slip, word=str(before), wanted="“left” or “right”", remedy=remedy)
     if word in ('"', "“") and not any(mark in text[column:] for mark in '"”'):
         return say("T104", Span(file, line, column, len(text) + 1))
@@ -177,7 +178,7 @@ def _remedy(word: str, rest: str, terminals: set[str]) -> str:
         sign = _SAME_SIGN[word][1]
         named = "a comma" if sign == "," else f"“{sign}”"
         return Suggestion(f"Write {named} instead of “{word}”.", sign)
-    side = nearest(word, ("left", "right")) if _BEFORE_END.match(rest, len(word)) else None
+    side = nearest(word, tuple(Side)) if _BEFORE_END.match(rest, len(word)) else None
     if "COMMA" in terminals and side and word.casefold() != side:
         return Suggestion(f"Put a comma here, and write “{side}”.", f", {side}")
     if "COMMA" in terminals and word.casefold() in part_words():

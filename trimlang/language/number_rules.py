@@ -25,6 +25,7 @@ from trimlang.lengths.tape import (
     length_text,
     steps_nearest,
 )
+from trimlang.lengths.units import LengthUnit
 from trimlang.letters import STEERING, is_hidden, stranger_in
 
 Children: TypeAlias = list[Any]
@@ -38,13 +39,13 @@ _SPEAKING: Final = frozenset(
 _ANY_CASE: Final = _SPEAKING - {"NAME", "PIECE_ID", "STRING", "WORDS", "DATE", "MONEY"}
 _FINEST: Final = 128
 _UNIT_NAMES: Final = {
-    "in.": "in",
-    "inch": "in",
-    "inches": "in",
-    '"': "in",
-    "″": "in",
-    "”": "in",
-    "''": "in",
+    "in.": LengthUnit.INCH,
+    "inch": LengthUnit.INCH,
+    "inches": LengthUnit.INCH,
+    '"': LengthUnit.INCH,
+    "″": LengthUnit.INCH,
+    "”": LengthUnit.INCH,
+    "''": LengthUnit.INCH,
 }
 
 
@@ -183,7 +184,9 @@ class NumberRules(WallLines):
             self.problems.append(self._odd_feet(meta, odd, numbers))
         if "-" in children:
             numbers = [-number for number in numbers]
-        return tree.Measure(tuple(zip(numbers, ("ft", "in"), strict=False)), self._span(meta))
+        return tree.Measure(
+            tuple(zip(numbers, (LengthUnit.FOOT, LengthUnit.INCH), strict=False)), self._span(meta)
+        )
 
     def _odd_feet(self, meta: Meta, odd: str, numbers: list[Fraction]) -> Diagnostic:
         together = feet_text(numbers[0] * 12 + numbers[1])

@@ -7,7 +7,7 @@ from typing import Final
 from trimlang.language import facts, tree
 from trimlang.language.parse import parse
 from trimlang.language.source import Source
-from trimlang.settings.setting_kinds import Unit
+from trimlang.lengths.tape import Unit
 from trimlang.settings.table import Settings
 
 _WALLS: Final = {
@@ -57,9 +57,9 @@ def _skeleton(
     ]
     written = next(
         (value.text for one in said if one.row() is Settings.unit for value in one.values[:1]
-         if isinstance(value, tree.Word)), Unit.INCH.value
+         if isinstance(value, tree.Word)), Unit.INCH
     )  # fmt: skip
-    unit = Unit.MM if written == Unit.MM.value else Unit.INCH
+    unit = Unit.MM if written == Unit.MM else Unit.INCH
     named = [
         fact.trim.text
         for room in rooms[-1:]

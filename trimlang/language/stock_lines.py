@@ -13,6 +13,7 @@ from trimlang.diagnostics import Diagnostic, say
 from trimlang.language import facts, tree
 from trimlang.language.log_lines import LogLines, PackOf, first
 from trimlang.language.stick_facts import DefectKind, WrittenDefect
+from trimlang.lengths.units import LengthUnit
 from trimlang.record import record
 
 Children: TypeAlias = list[Any]
@@ -61,7 +62,7 @@ class StockLines(LogLines):
     @v_args(meta=True)
     def per(self, meta: Meta, children: Children) -> tree.Per:
         # “foot” says nothing, as the unit of a length does not
-        return tree.Per("m" if children else "ft", self._span(meta))
+        return tree.Per(LengthUnit.METRE if children else LengthUnit.FOOT, self._span(meta))
 
     def at_most(self, children: Children) -> _AtMost:
         return _AtMost(children[0])

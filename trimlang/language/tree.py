@@ -20,6 +20,7 @@ from trimlang.language.written import Measure as Measure
 from trimlang.language.written import Number as Number
 from trimlang.language.written import Price as Price
 from trimlang.language.written import Word as Word
+from trimlang.lengths.units import LengthUnit
 from trimlang.record import record
 
 
@@ -87,7 +88,7 @@ class AssemblyLine:
 class Per:
     """``a foot`` or ``a metre`` behind a price: the unit that it buys."""
 
-    unit: str
+    unit: LengthUnit
     span: Span
 
 

@@ -13,7 +13,7 @@ from functools import lru_cache
 from math import ceil
 from typing import Final
 
-from trimlang.lengths.tape import decimal_text, mixed_number, steps_nearest
+from trimlang.lengths.tape import Unit, decimal_text, mixed_number, steps_nearest
 
 # To 62 places; sums are carried to 60 digits, so thirty places of the result are sure.
 PI: Final = Decimal("3.14159265358979323846264338327950288419716939937510582097494459")
@@ -163,20 +163,20 @@ def saw_reading(exact: Fraction, step: Fraction) -> Fraction:
     return setting if setting < RIGHT else (ceil(RIGHT / step) - 1) * step
 
 
-def in_eighths(scale: Fraction, unit: str) -> bool:
+def in_eighths(scale: Fraction, unit: Unit) -> bool:
     """Whether a saw that reads to ``scale`` degrees is read in fractions: not in metric units."""
-    return unit == "in" and EIGHTHS % scale.denominator == 0
+    return unit is Unit.INCH and EIGHTHS % scale.denominator == 0
 
 
-def scale_text(degrees: Fraction, scale: Fraction, unit: str, gap: str = " ") -> str:
+def scale_text(degrees: Fraction, scale: Fraction, unit: Unit, gap: str = " ") -> str:
     """Write an angle as a saw that reads to ``scale`` degrees shows it: ``44 1/2°``, ``31 1/8°``.
 
     In decimals where the scale is one of tenths, or metric, and for an angle that lies between
     two eighths, as a corner may be measured.  ``gap`` stands before the fraction.
 
-    >>> scale_text(Fraction(67, 2), Fraction(1, 8), "in")
+    >>> scale_text(Fraction(67, 2), Fraction(1, 8), Unit.INCH)
     '33 1/2°'
-    >>> scale_text(Fraction(67, 2), Fraction(1, 10), "in")
+    >>> scale_text(Fraction(67, 2), Fraction(1, 10), Unit.INCH)
     '33.5°'
     """
     if in_eighths(scale, unit) and EIGHTHS % degrees.denominator == 0:

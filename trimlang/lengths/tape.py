@@ -17,6 +17,13 @@ SIXTEENTH: Final = Fraction(1, 16)
 _HAIR: Final = Fraction(1, 10**20)
 
 
+class Unit(StrEnum):
+    """The unit that a job is measured and printed in, and that a number without one has."""
+
+    INCH = "in"
+    MM = "mm"
+
+
 class Direction(StrEnum):
     """Which way a length is rounded to a mark on the tape."""
 
@@ -84,21 +91,21 @@ def decimal_text(value: Fraction, places: int) -> str:
     return f"-{text}" if scaled < 0 else text
 
 
-def length_text(inches: Fraction, unit: str = "in") -> str:
+def length_text(inches: Fraction, unit: Unit = Unit.INCH) -> str:
     """Write a length in ``in`` or ``mm``: ``29 1/8 in``, ``740 mm``.
 
     A length that no tape has a mark for is written as a decimal: ``29.1719 in``.
     """
-    if unit == "mm":
+    if unit is Unit.MM:
         return f"{decimal_text(inches / MM, 2)} mm"
     if is_tape_fraction(inches):
         return f"{mixed_number(inches)} in"
     return f"{decimal_text(inches, 4)} in"
 
 
-def feet_text(inches: Fraction, unit: str = "in") -> str:
+def feet_text(inches: Fraction, unit: Unit = Unit.INCH) -> str:
     """Write a length in feet and inches (``11 ft 4 in``), or metres where ``unit`` is ``mm``."""
-    if unit == "mm":
+    if unit is Unit.MM:
         return f"{decimal_text(inches / MM / 1000, 3)} m"
     feet, rest = divmod(inches, 12)
     if not feet:

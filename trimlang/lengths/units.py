@@ -13,6 +13,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from contextlib import suppress
+from enum import StrEnum
 from fractions import Fraction
 from functools import cache
 from importlib.util import find_spec
@@ -40,6 +41,17 @@ DEFINITIONS: Final = (
 
 _LENGTH: Final = "inch"
 _VOLUME: Final = "inch**3"
+
+
+class LengthUnit(StrEnum):
+    """A unit that people measure walls in; a file may name any other that pint knows."""
+
+    INCH = "in"
+    FOOT = "ft"
+    YARD = "yd"
+    MM = "mm"
+    CM = "cm"
+    METRE = "m"
 
 
 class UnknownUnitError(ValueError):

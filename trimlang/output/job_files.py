@@ -14,6 +14,7 @@ from trimlang.sheets.export.dxf import DrawingMissingError, floor_plan_dxf
 from trimlang.sheets.export.order_csv import order_csv
 from trimlang.sheets.export.plan_csv import cut_list_csv, sticks_csv
 from trimlang.sheets.export.plan_json import plan_json
+from trimlang.sheets.render.paper import usual_paper
 from trimlang.sheets.render.pdf import PangoMissingError, ReachesOutError, to_pdf
 from trimlang.sheets.sheet_table import INDEX, SHEET_TITLES
 from trimlang.workers.forked import RefusedError, side_by_side
@@ -201,7 +202,7 @@ def _index(
 
 
 def _paper(options: SheetOptions, result: Result) -> str:
-    return options.paper or ("a4" if result.job.settings.unit == "mm" else "letter")
+    return options.paper or usual_paper(result.job.settings.unit)
 
 
 @contextmanager

@@ -5,6 +5,7 @@ from __future__ import annotations
 from enum import StrEnum
 from pathlib import Path
 
+from trimlang.lengths.tape import Unit
 from trimlang.record import record
 
 
@@ -34,7 +35,7 @@ class SheetOptions:
 
     formats: tuple[FileFormat, ...] = ()
     paper: str | None = None
-    show: str | None = None
+    show: Unit | None = None
     language: str = "en"
     ticket: str | None = None
     codes: bool = True

@@ -6,7 +6,7 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.joint_row import ROUNDING_ROWS
-from trimlang.lengths.tape import MM, NOTHING
+from trimlang.lengths.tape import MM, NOTHING, Unit
 from trimlang.settings.setting_kinds import (
     AngleSetting,
     EndSetting,
@@ -17,7 +17,6 @@ from trimlang.settings.setting_kinds import (
     Switch,
     TakenAt,
     TakenSetting,
-    Unit,
     UnitSetting,
 )
 

@@ -12,7 +12,7 @@ from enum import StrEnum
 from fractions import Fraction
 from typing import TYPE_CHECKING, Any, Generic, TypeAlias, TypeVar, overload
 
-from trimlang.lengths.tape import Direction
+from trimlang.lengths.tape import Direction, Unit
 from trimlang.record import record
 
 if TYPE_CHECKING:
@@ -27,13 +27,6 @@ class Scope(StrEnum):
     JOB = "job"
     ROOM = "room"
     RUN = "run"
-
-
-class Unit(StrEnum):
-    """What a number without a unit means."""
-
-    INCH = "in"
-    MM = "mm"
 
 
 class TakenAt(StrEnum):

@@ -13,10 +13,10 @@ from functools import cache
 from types import MappingProxyType
 from typing import Any, TypeVar
 
-from trimlang.lengths.tape import MM, SIXTEENTH, Direction
+from trimlang.lengths.tape import MM, SIXTEENTH, Direction, Unit
 from trimlang.settings.job_rows import JobRows
 from trimlang.settings.room_rows import RoomRows
-from trimlang.settings.setting_kinds import Setting, Unit
+from trimlang.settings.setting_kinds import Setting
 
 _Value = TypeVar("_Value")
 

@@ -8,7 +8,7 @@ from pathlib import Path
 
 from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.lengths.angles import degrees_text
-from trimlang.lengths.tape import decimal_text, feet_text, length_text
+from trimlang.lengths.tape import Unit, decimal_text, feet_text, length_text
 from trimlang.money import money_text
 from trimlang.shared_order.flat import Flat
 from trimlang.survey.job import Job, Offer, Trim
@@ -90,7 +90,7 @@ def _covers(*, spoiled: bool) -> str:
     return "any one piece spoiled" if spoiled else "a percentage"
 
 
-def _trims(here: Trim, there: Trim, unit: str) -> Iterator[tuple[str, str, str]]:
+def _trims(here: Trim, there: Trim, unit: Unit) -> Iterator[tuple[str, str, str]]:
     """Yield how two trims of one name differ: in what, the value here, the value there."""
     for what, a, b in (
         ("thickness", here.thickness, there.thickness),
@@ -119,7 +119,7 @@ def _trims(here: Trim, there: Trim, unit: str) -> Iterator[tuple[str, str, str]]
         )
 
 
-def _length(size: Fraction | None, unit: str) -> str:
+def _length(size: Fraction | None, unit: Unit) -> str:
     return NOTHING if size is None else length_text(size, unit)
 
 
@@ -141,7 +141,7 @@ def _offers(offers: Iterable[Offer]) -> list[tuple[Fraction, int, Fraction, int 
     return sorted(plain, key=lambda one: (*one[:3], one[3] or 0))
 
 
-def _offer(length: Fraction, pack: int, price: Fraction, at_most: int | None, unit: str) -> str:
+def _offer(length: Fraction, pack: int, price: Fraction, at_most: int | None, unit: Unit) -> str:
     packed = f"pack of {pack} " if pack > 1 else ""
     limit = "" if at_most is None else f" at most {at_most}"
     return f"{packed}{feet_text(length, unit)} at {money_text(price)}{limit}"

@@ -7,7 +7,7 @@ from collections.abc import Collection, Iterable, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 
-from trimlang.site_log.rack import Rack, WholeStick
+from trimlang.site_log.rack import Origin, Rack, WholeStick
 from trimlang.site_log.whole_units import PlanInForce, PlannedStick, ScaledTrim
 from trimlang.stock.problem import Part
 from trimlang.stock.timber import Timber
@@ -65,7 +65,7 @@ def fits(scaled: ScaledTrim, length: Fraction, done: Iterable[Part], todo: Itera
 def _as_before(
     scaled: ScaledTrim, rack: Rack, layout: PlanInForce, to_cut: Collection[str]
 ) -> list[Kept]:
-    shop = Counter({kind: n for kind, n in rack.whole.items() if kind.origin == "shop"})
+    shop = Counter({kind: n for kind, n in rack.whole.items() if kind.origin is Origin.SHOP})
     kept = [
         Kept(stick.name, stick.length, True, done=stick.done) for stick in rack.started.values()
     ]
@@ -76,7 +76,7 @@ def _as_before(
         stick = begun.get(laid.name)
         if stick is None:
             stick = Kept(laid.name, laid.length, False)
-            if laid.origin == "shop":
+            if laid.origin is Origin.SHOP:
                 kinds = [kind for kind, n in shop.items() if n and kind.length == laid.length]
                 if not kinds:
                     continue  # that offcut is no longer there
@@ -116,7 +116,7 @@ def _another(
     choices: list[tuple[Fraction, Fraction, WholeStick | None]] = []
     hand: Counter[Fraction] = Counter()
     for kind, count in rack.whole.items():
-        if kind.origin == "hand":
+        if kind.origin is Origin.HAND:
             hand[kind.length] += count
         elif count > taken[kind]:
             choices.append((kind.price, kind.length, kind))

@@ -13,6 +13,7 @@ from fractions import Fraction
 from itertools import pairwise
 from math import ceil
 
+from trimlang.site_log.rack import Origin
 from trimlang.site_log.trim_progress import TrimProgress
 from trimlang.stock.problem import Part
 from trimlang.survey.job import Trim
@@ -121,7 +122,7 @@ def _faults_in_money(progress: TrimProgress) -> list[str]:
         (
             laid.price
             for laid in progress.layout.sticks
-            if laid.origin == "shop" and laid.name not in progress.rack.started
+            if laid.origin is Origin.SHOP and laid.name not in progress.rack.started
         ),
         Fraction(0),
     )

@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from trimlang.planning.layout import Bought, CutStick, Lost, StickPlace, TrimPlan
+from trimlang.site_log.rack import Origin
 from trimlang.site_log.replan import stick_number
 from trimlang.site_log.trim_progress import TrimProgress
 
@@ -53,7 +54,7 @@ def trim_plan(progress: TrimProgress) -> TrimPlan:
                     id=name,
                     trim=scaled.trim.name,
                     length=source.length,
-                    on_hand=source.origin == "shop",
+                    on_hand=source.origin is Origin.SHOP,
                     price=source.price,
                     places=tuple(places),
                     offcut=scaled.inches(rest),
@@ -85,7 +86,7 @@ def _bought(progress: TrimProgress) -> tuple[Bought, ...]:
     ]
     shop: dict[tuple[Fraction, Fraction], int] = {}
     for laid in progress.layout.sticks:
-        if laid.origin == "shop" and laid.name not in progress.rack.started:
+        if laid.origin is Origin.SHOP and laid.name not in progress.rack.started:
             key = (laid.length, laid.price)
             shop[key] = shop.get(key, 0) + 1
     lines += [
@@ -99,11 +100,11 @@ def _whole(progress: TrimProgress) -> tuple[Fraction, ...]:
     """Return the lengths of the bought sticks, in hand or on the order, that stay whole."""
     left: dict[Fraction, int] = {}
     for kind, count in progress.rack.whole.items():
-        if kind.origin == "hand":
+        if kind.origin is Origin.HAND:
             left[kind.length] = left.get(kind.length, 0) + count
     for offer, packs in progress.layout.order:
         left[offer.length] = left.get(offer.length, 0) + packs * offer.pack
     for laid in progress.layout.sticks:
-        if laid.name not in progress.rack.started and laid.origin != "shop":
+        if laid.name not in progress.rack.started and laid.origin is not Origin.SHOP:
             left[laid.length] = left.get(laid.length, 0) - 1
     return tuple(length for length in sorted(left) for _ in range(max(left[length], 0)))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from dataclasses import dataclass, replace
+from enum import StrEnum
 from fractions import Fraction
 from typing import Final
 
@@ -15,6 +16,14 @@ SPOILED: Final = "spoiled "
 """Put before the name of a part that was cut off a stick and is no piece any more."""
 
 
+class Origin(StrEnum):
+    """Where a stick comes from: bought already, an offcut of the shop, or still to be bought."""
+
+    HAND = "hand"
+    SHOP = "shop"
+    ORDER = "order"
+
+
 @record
 class BegunStick:
     """A stick that was cut from; ``done`` are the parts cut so far, from its left end.
@@ -24,21 +33,21 @@ class BegunStick:
 
     name: str
     length: Fraction
-    origin: str
+    origin: Origin
     price: Fraction
     done: tuple[Part, ...]
 
 
 @dataclass(frozen=True, slots=True, order=True)
 class WholeStick:
-    """A kind of stick that nothing was cut from: ``hand`` is a bought one, ``shop`` an offcut.
+    """A kind of stick that nothing was cut from.
 
     ``length`` in inches.  An offcut's ``price`` is due when it is first cut; a bought stick is
     paid for.
     """
 
     length: Fraction
-    origin: str
+    origin: Origin
     price: Fraction
 
 
@@ -52,17 +61,17 @@ class Rack:
         self.spent = Fraction(0)
         self.bought: Counter[Fraction] = Counter()
         for rest in trim.rests:
-            self.whole[WholeStick(rest.length, "shop", rest.price)] += rest.count
+            self.whole[WholeStick(rest.length, Origin.SHOP, rest.price)] += rest.count
 
     def buy(self, length: Fraction, count: int, price: Fraction) -> None:
         """Add ``count`` bought sticks; ``price`` is for all of them together."""
-        self.whole[WholeStick(length, "hand", price / count)] += count
+        self.whole[WholeStick(length, Origin.HAND, price / count)] += count
         self.bought[length] += count
         self.spent += price
 
     def put_back(self, length: Fraction) -> None:
         """Put what can still be used of a spoiled piece on the rack."""
-        self.whole[WholeStick(length, "shop", Fraction(0))] += 1
+        self.whole[WholeStick(length, Origin.SHOP, Fraction(0))] += 1
 
     def count(self, sticks: tuple[tuple[Fraction, int], ...]) -> None:
         """Take what was counted (lengths in inches, and how many) for everything that there is."""
@@ -72,10 +81,10 @@ class Rack:
         self.started = {}
         self.whole = Counter()
         for length, count in sticks:
-            origin = "hand" if length in sold else "shop"
+            origin = Origin.HAND if length in sold else Origin.SHOP
             self.whole[WholeStick(length, origin, Fraction(0))] += count
 
-    def take(self, name: str, length: Fraction, prefers: str) -> bool:
+    def take(self, name: str, length: Fraction, prefers: Origin) -> bool:
         """Begin a stick of this length under a name; return whether one was in hand.
 
         ``prefers`` is the origin to take it from first.  Where none is in hand, one is bought
@@ -83,7 +92,7 @@ class Rack:
         """
         kinds = sorted(
             (kind for kind, count in self.whole.items() if count and kind.length == length),
-            key=lambda kind: (kind.origin != prefers, kind.origin, kind.price),
+            key=lambda kind: (kind.origin is not prefers, kind.origin, kind.price),
         )
         in_hand = bool(kinds)
         if not in_hand:
@@ -99,11 +108,11 @@ class Rack:
             kinds = [
                 kind
                 for kind, count in self.whole.items()
-                if count and kind.length == length and kind.origin == "hand"
+                if count and kind.length == length and kind.origin is Origin.HAND
             ]
         kind = kinds[0]
         self.whole[kind] -= 1
-        if kind.origin == "shop":
+        if kind.origin is Origin.SHOP:
             self.spent += kind.price
         self.started[name] = BegunStick(
             name=name, length=length, origin=kind.origin, price=kind.price, done=()

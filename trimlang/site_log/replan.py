@@ -14,7 +14,7 @@ from fractions import Fraction
 from trimlang.planning.sound_plan import sound_plan
 from trimlang.record import record
 from trimlang.site_log.keeping import Kept, free_first, keep, next_number
-from trimlang.site_log.rack import Rack, WholeStick
+from trimlang.site_log.rack import Origin, Rack, WholeStick
 from trimlang.site_log.what_is_left import Left, Spare, left
 from trimlang.site_log.whole_units import PlanInForce, PlannedStick, ScaledTrim
 from trimlang.stock.buying import Buying
@@ -248,7 +248,7 @@ def _layout(question: Left, plan: Plan, names: list[str], rack: Rack, floor: int
         else:
             each = supply.price / supply.pack
             laid = PlannedStick(
-                name=name, length=supply.length, origin="order", price=each, todo=stick.parts
+                name=name, length=supply.length, origin=Origin.ORDER, price=each, todo=stick.parts
             )
         sticks.append(laid)
     order = [
@@ -286,7 +286,7 @@ def _what_stands(
         PlannedStick(
             name=stick.name,
             length=stick.length,
-            origin="hand",
+            origin=Origin.HAND,
             price=Fraction(0),
             todo=tuple(stick.todo),
         )

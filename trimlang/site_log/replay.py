@@ -18,7 +18,7 @@ from trimlang.joinery.piece import Piece
 from trimlang.lengths.tape import decimal_text, feet_text, length_text
 from trimlang.site_log.entry_facts import changes_stock, most_for, same_line
 from trimlang.site_log.keeping import fits
-from trimlang.site_log.rack import SPOILED, Rack
+from trimlang.site_log.rack import SPOILED, Origin, Rack
 from trimlang.site_log.replan import WatchedEffort, kept_layout, replan
 from trimlang.site_log.shown_places import ShownPlace, shown_places
 from trimlang.site_log.trim_progress import FullEntry, TrimProgress
@@ -260,7 +260,7 @@ class Replay:
             # worth a finding.
             listed = any(offer.length == length for offer in scaled.trim.offers)
             knows = bool(rack.bought) or not listed
-            prefers = "hand" if laid is None or laid.name != name else laid.origin
+            prefers = Origin.HAND if laid is None or laid.name != name else laid.origin
             spent = rack.spent
             in_hand = rack.take(name, length, prefers)
             # The stick is paid for now, so the rest of the order may cost that much less.

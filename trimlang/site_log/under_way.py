@@ -16,6 +16,7 @@ from trimlang.site_log.ledger import check_lengths, standing, trim_of_stick
 from trimlang.site_log.left_check import progress_faults
 from trimlang.site_log.left_plan import trim_plan
 from trimlang.site_log.progress_of_job import InHand, JobProgress, State
+from trimlang.site_log.rack import Origin
 from trimlang.site_log.replan import WatchedEffort
 from trimlang.site_log.replay import Replay
 from trimlang.site_log.trim_progress import TrimProgress
@@ -97,7 +98,7 @@ def _first_layout(
         PlannedStick(
             name=stick.id,
             length=stick.length,
-            origin="shop" if stick.on_hand else "order",
+            origin=Origin.SHOP if stick.on_hand else Origin.ORDER,
             price=stick.price,
             todo=tuple(place.piece for place in stick.places),
         )
@@ -153,7 +154,7 @@ def _in_hand(progress: TrimProgress) -> Iterable[InHand]:
             yield InHand(scaled.trim.name, rest, 1, stick.name)
     left = rack.whole.copy()
     for laid in progress.layout.sticks:
-        if laid.name in rack.started or laid.origin == "order":
+        if laid.name in rack.started or laid.origin is Origin.ORDER:
             continue
         for kind in sorted(left):
             if left[kind] and kind.length == laid.length and kind.origin == laid.origin:

@@ -9,7 +9,7 @@ from typing import TypeAlias
 
 from trimlang.joinery.piece import Piece
 from trimlang.record import record
-from trimlang.site_log.rack import Rack, WholeStick
+from trimlang.site_log.rack import Origin, Rack, WholeStick
 from trimlang.site_log.whole_units import ScaledTrim
 from trimlang.stock.problem import Blank, Problem
 from trimlang.survey.job import Offer
@@ -64,14 +64,14 @@ def left(
             supply[key] = kind
             # An offcut of the shop is paid for when it is first cut; a bought stick has been paid
             # for.
-            due = kind.price if kind.origin == "shop" else 0
+            due = kind.price if kind.origin is Origin.SHOP else 0
             blanks.append(
                 Blank(
                     key,
                     scaled.units(kind.length),
                     int(due * scaled.question.per_coin),
                     limit=count,
-                    on_hand=kind.origin == "shop",
+                    on_hand=kind.origin is Origin.SHOP,
                 )
             )
     for number, offer in enumerate(scaled.trim.offers, start=1):

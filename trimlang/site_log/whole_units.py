@@ -7,10 +7,11 @@ from dataclasses import replace
 from fractions import Fraction
 
 from trimlang.joinery.piece import Piece
+from trimlang.lengths.tape import Unit
 from trimlang.planning.ask import Question, ask
 from trimlang.planning.marks import Parting
 from trimlang.record import record
-from trimlang.site_log.rack import SPOILED
+from trimlang.site_log.rack import SPOILED, Origin
 from trimlang.stock.problem import Part, Status
 from trimlang.survey.job import Job, Offer, Rest, Trim
 from trimlang.survey.log_entries import BoughtSticks, Counted, CutPiece, Entry, Shortened, Spoiled
@@ -20,13 +21,12 @@ from trimlang.survey.log_entries import BoughtSticks, Counted, CutPiece, Entry, 
 class PlannedStick:
     """A stick of the plan in force and the pieces still to be cut from it, in cutting order.
 
-    ``origin`` is ``hand`` (bought), ``shop`` (an offcut) or ``order`` (to be bought);
     ``price`` is what one such stick costs, ``length`` is in inches.
     """
 
     name: str
     length: Fraction
-    origin: str
+    origin: Origin
     price: Fraction
     todo: tuple[str, ...]
 
@@ -61,7 +61,7 @@ class ScaledTrim:
     trim: Trim
     question: Question
     parts: dict[str, Part]
-    unit: str = "in"
+    unit: Unit = Unit.INCH
 
     @property
     def kerf(self) -> int:

@@ -6,14 +6,14 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 from trimlang.diagnostics import Span
-from trimlang.lengths.tape import feet_text, length_text
+from trimlang.lengths.tape import Unit, feet_text, length_text
 from trimlang.money import money_text
 from trimlang.site_log.trim_progress import FullEntry
 from trimlang.survey.job import Job
 from trimlang.survey.log_entries import BoughtSticks, CutPiece, Spoiled
 
 
-def in_full(job: Job, told: tuple[FullEntry, ...], units: Mapping[str, str]) -> dict[Span, str]:
+def in_full(job: Job, told: tuple[FullEntry, ...], units: Mapping[str, Unit]) -> dict[Span, str]:
     """Return the full text of each part of a line that does not say everything, by its place.
 
     ``units`` are the units of the pieces' tickets, by the pieces' ids.
@@ -32,7 +32,7 @@ def in_full(job: Job, told: tuple[FullEntry, ...], units: Mapping[str, str]) -> 
     return full
 
 
-def _sawn(entry: CutPiece | Spoiled, told: FullEntry, own: str, unit: str) -> str | None:
+def _sawn(entry: CutPiece | Spoiled, told: FullEntry, own: Unit, unit: Unit) -> str | None:
     source = entry.source
     if entry.length is not None and source is not None and source.stick and source.length:
         return None
@@ -53,11 +53,11 @@ def _sawn(entry: CutPiece | Spoiled, told: FullEntry, own: str, unit: str) -> st
 def sawn_words(
     piece: str,
     length: Fraction,
-    own: str,
+    own: Unit,
     *,
     stick: str,
     stick_length: Fraction,
-    unit: str,
+    unit: Unit,
     into: str = "",
 ) -> str:
     """Say in full what was sawn: ``PO-N-base 29 3/4 in from base-1 of 12 ft``.
@@ -69,7 +69,7 @@ def sawn_words(
     return " ".join(part for part in (*parts, source) if part)
 
 
-def _bought(entry: BoughtSticks, unit: str) -> str:
+def _bought(entry: BoughtSticks, unit: Unit) -> str:
     long = feet_text(entry.length, unit)
     each = entry.price / entry.count
     # A price that does not divide into whole cents is written for the lot, so that nothing is

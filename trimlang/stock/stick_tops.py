@@ -122,20 +122,21 @@ def _least_weights(pieces: Sequence[Laid]) -> list[int]:
     that way is taken off the ends of one side, the side that leans less in all.
     """
     off_right: dict[bool, bool] = {}
-    most: dict[tuple[str, bool], int] = {}
+    most_right: dict[bool, int] = {}
+    most_left: dict[bool, int] = {}
     for way in (True, False):
         rights = [(abs(p.right), p.count) for p in pieces if p.right and (p.right > 0) == way]
         lefts = [(abs(p.left), p.count) for p in pieces if p.left and (p.left > 0) == way]
         off_right[way] = sum(a * n for a, n in rights) <= sum(a * n for a, n in lefts)
-        most["right", way] = max((a for a, _ in rights), default=0)
-        most["left", way] = max((a for a, _ in lefts), default=0)
+        most_right[way] = max((a for a, _ in rights), default=0)
+        most_left[way] = max((a for a, _ in lefts), default=0)
     least = []
     for piece in pieces:
         weight = piece.weight
         if piece.right and off_right[piece.right > 0]:
-            weight -= min(abs(piece.right), most["left", piece.right > 0])
+            weight -= min(abs(piece.right), most_left[piece.right > 0])
         if piece.left and not off_right[piece.left > 0]:
-            weight -= min(abs(piece.left), most["right", piece.left > 0])
+            weight -= min(abs(piece.left), most_right[piece.left > 0])
         least.append(max(weight, 0))
     return least
 

@@ -9,9 +9,8 @@ from typing import Final
 
 from trimlang.diagnostics.joint_pages import SIDES_DISAGREE
 from trimlang.lengths.angles import degrees_text
-from trimlang.lengths.tape import feet_text, steps_nearest, steps_up
+from trimlang.lengths.tape import Unit, feet_text, steps_nearest, steps_up
 from trimlang.record import record
-from trimlang.settings.setting_kinds import Unit
 from trimlang.settings.table import Settings
 from trimlang.survey.adjusting import Residual, residuals
 from trimlang.survey.corner_slips import corner_slips

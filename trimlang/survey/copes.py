@@ -11,6 +11,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
+from enum import IntEnum
 from fractions import Fraction
 from itertools import pairwise
 from typing import Final, TypeAlias
@@ -22,20 +23,26 @@ from trimlang.survey.measures import Findings
 from trimlang.survey.outline import Leg, Outline, Point, outline
 from trimlang.survey.over_openings import goes_on_at
 
-_BEFORE: Final = "before"
-_AFTER: Final = "after"
-_SIDES: Final = (_AFTER, _BEFORE)
-"""The sides of a corner: the run that begins there (after it) and the one that ends there.  Where
-nothing else decides, the one that begins there is coped: then no piece is coped at both ends."""
-
 HARD_TO_HOLD: Final = Fraction(8)
 """Inches; shorter pieces are hard to hold at the saw (common practice, no source)."""
+
+
+class _Coped(IntEnum):
+    """The run that is coped at a corner: the one that begins there, or the one that ends there.
+
+    Of two choices that cost the same the smaller number is taken, and so the run that begins
+    there: chosen at every corner, it leaves no piece coped at both ends.
+    """
+
+    BEGINS = 0
+    ENDS = 1
+
 
 _Cost: TypeAlias = tuple[int, int, int]
 """How bad a choice is, the worst first: copes on a piece that is hard to hold where the other is
 not, pieces coped at both ends, corners coped at the side that looks worse."""
 
-_Way: TypeAlias = tuple[_Cost, tuple[str, ...]]
+_Way: TypeAlias = tuple[_Cost, tuple[_Coped, ...]]
 
 
 def choose_copes(room: Room, trims: Mapping[str, Trim], findings: Findings) -> Room:
@@ -62,7 +69,7 @@ def choose_copes(room: Room, trims: Mapping[str, Trim], findings: Findings) -> R
         after = (index + 1) % len(walk)
         one, other = walk[index], walk[after]
         if isinstance(one, Run) and isinstance(other, Run):
-            fits = (Fit.COPED, Fit.SQUARE) if side == _BEFORE else (Fit.SQUARE, Fit.COPED)
+            fits = (Fit.COPED, Fit.SQUARE) if side is _Coped.ENDS else (Fit.SQUARE, Fit.COPED)
             walk[index] = replace(one, right=replace(one.right, fit=fits[0]))
             walk[after] = replace(other, left=replace(other.left, fit=fits[1]))
     for stretch in walk:
@@ -84,28 +91,28 @@ def _is_coped(room: Room, index: int) -> bool:
     return room.settings.cope or Fit.COPED in (one.right.fit, other.left.fit)
 
 
-def _allowed(room: Room, index: int) -> tuple[str, ...]:
+def _allowed(room: Room, index: int) -> tuple[_Coped, ...]:
     one, other = room.walk[index], room.walk[(index + 1) % len(room.walk)]
     if one.right is not None and one.right.fit is Fit.COPED:
-        return (_BEFORE,)
+        return (_Coped.ENDS,)
     if other.left is not None and other.left.fit is Fit.COPED:
-        return (_AFTER,)
-    return _SIDES
+        return (_Coped.BEGINS,)
+    return tuple(_Coped)
 
 
-def _side_on(room: Room, drawn: Outline, index: int) -> str | None:
+def _side_on(room: Room, drawn: Outline, index: int) -> _Coped | None:
     """Return the side of a corner whose wall is seen most nearly along it, None if neither is."""
     if drawn.entrance is None:
         return None
     before, after = drawn.legs[index], drawn.legs[(index + 1) % len(room.walk)]
     corner = before.end
     seen = {
-        _BEFORE: _across(before, drawn.entrance, corner),
-        _AFTER: _across(after, drawn.entrance, corner),
+        _Coped.ENDS: _across(before, drawn.entrance, corner),
+        _Coped.BEGINS: _across(after, drawn.entrance, corner),
     }
-    if abs(seen[_BEFORE] - seen[_AFTER]) < 1e-6:
+    if abs(seen[_Coped.ENDS] - seen[_Coped.BEGINS]) < 1e-6:
         return None
-    return min(_SIDES, key=lambda side: seen[side])
+    return min(_Coped, key=lambda side: seen[side])
 
 
 def _across(leg: Leg, eye: Point, corner: Point) -> float:
@@ -118,12 +125,16 @@ def _across(leg: Leg, eye: Point, corner: Point) -> float:
     return abs((along.conjugate() * sight).imag) / abs(along) / abs(sight)
 
 
-def _hard(room: Room, index: int) -> str | None:
+def _hard(room: Room, index: int) -> _Coped | None:
     """Return the side of a corner whose piece is hard to hold, None where both or neither are."""
     one, other = room.walk[index], room.walk[(index + 1) % len(room.walk)]
     if not isinstance(one, Run) or not isinstance(other, Run):
         return None
-    short = [side for side, run in ((_BEFORE, one), (_AFTER, other)) if run.length < HARD_TO_HOLD]
+    short = [
+        side
+        for side, run in ((_Coped.ENDS, one), (_Coped.BEGINS, other))
+        if run.length < HARD_TO_HOLD
+    ]
     return short[0] if len(short) == 1 else None
 
 
@@ -136,10 +147,12 @@ class _Choice:
     """
 
     shared: set[tuple[int, int]]
-    wanted: dict[int, str | None]
-    hard: dict[int, str | None]
+    wanted: dict[int, _Coped | None]
+    hard: dict[int, _Coped | None]
 
-    def cheapest(self, corners: list[int], allowed: dict[int, tuple[str, ...]]) -> dict[int, str]:
+    def cheapest(
+        self, corners: list[int], allowed: dict[int, tuple[_Coped, ...]]
+    ) -> dict[int, _Coped]:
         """Return the coped side of each corner, such that the cost of all is least.
 
         It goes round corner by corner and keeps the best way to reach each choice (dynamic
@@ -157,23 +170,25 @@ class _Choice:
             for cost, way in reached:
                 closing = self._both(corners[-1], way[-1], corners[0], first)
                 ways.append(((cost[0], cost[1] + closing, cost[2]), way))
-        # At equal cost ``min`` goes by the words: “after” comes before “before”, as in _SIDES.
+        # At equal cost ``min`` takes the run that begins at the corner, as _Coped says.
         return dict(zip(corners, min(ways)[1], strict=True))
 
-    def _longer(self, way: _Way, before: int, corner: int, side: str) -> _Way:
+    def _longer(self, way: _Way, before: int, corner: int, side: _Coped) -> _Way:
         """Return a way of choosing with one more corner, and its cost."""
         (hard, both, disliked), sides = way
         own = self._at(corner, side)
         both += self._both(before, sides[-1], corner, side)
         return (hard + own[0], both, disliked + own[2]), (*sides, side)
 
-    def _at(self, corner: int, side: str) -> _Cost:
+    def _at(self, corner: int, side: _Coped) -> _Cost:
         wanted = self.wanted[corner]
-        return int(self.hard[corner] == side), 0, int(wanted is not None and wanted != side)
+        return int(self.hard[corner] is side), 0, int(wanted is not None and wanted is not side)
 
-    def _both(self, before: int, first: str, corner: int, second: str) -> int:
+    def _both(self, before: int, first: _Coped, corner: int, second: _Coped) -> int:
         """Return 1 where the piece between two corners would be coped at both ends, else 0."""
-        return int((before, corner) in self.shared and first == _AFTER and second == _BEFORE)
+        return int(
+            (before, corner) in self.shared and first is _Coped.BEGINS and second is _Coped.ENDS
+        )
 
 
 def _share_a_piece(room: Room, before: int, corner: int, trims: Mapping[str, Trim]) -> bool:

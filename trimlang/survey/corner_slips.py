@@ -10,6 +10,7 @@ from typing import Final
 
 from trimlang.joint_row import Fit
 from trimlang.joints import Joint
+from trimlang.language.end_facts import Side
 from trimlang.lengths.angles import degrees_text
 from trimlang.survey.job import End, Run, Stretch
 from trimlang.survey.measured_walk import Course, disputed, replaced
@@ -81,11 +82,11 @@ def _wrong_sides(course: Course) -> Iterator[Slip]:
         if one.right is None or other.left is None or not disputed(one, other):
             continue
         for place, side, joint in (
-            (at, "right", other.left.joint),
-            (after, "left", one.right.joint),
+            (at, Side.RIGHT, other.left.joint),
+            (after, Side.LEFT, one.right.joint),
         ):
             stretch = course.stretches[place]
-            end = stretch.right if side == "right" else stretch.left
+            end = side.of(stretch.left, stretch.right)
             assert end is not None  # noqa: S101  both sides are stated here
             mended = _with_end(stretch, side, replace(end, joint=joint))
             words = f"the {side} end of {course.names[place]} is wrong"
@@ -221,10 +222,10 @@ def _with_wall(
         # the neighbour's own side of that corner says no angle either
         stretches = replaced(tried.stretches, at + 1, wall)
         if lost == 0 and before.right is not None:
-            stretches = replaced(stretches, at, _with_end(before, "right", end))
+            stretches = replaced(stretches, at, _with_end(before, Side.RIGHT, end))
         elif lost == 1 and after.left is not None:
             place = (at + 2) % len(stretches)
-            stretches = replaced(stretches, place, _with_end(stretches[place], "left", end))
+            stretches = replaced(stretches, place, _with_end(stretches[place], Side.LEFT, end))
         tried = replace(tried, stretches=stretches)
     walk = tried.walk()
     if not walk.goes_round:
@@ -279,12 +280,12 @@ def _at_angle(course: Course, angles: Mapping[int, Fraction | None]) -> tuple[St
 def _mended(course: Course, at: int, mend: Callable[[End], End]) -> tuple[Stretch, ...]:
     """Return the stretches with ``mend`` applied to both sides of one corner."""
     stretches, after = course.stretches, (at + 1) % len(course.stretches)
-    for place, side in ((at, "right"), (after, "left")):
-        end = stretches[place].right if side == "right" else stretches[place].left
+    for place, side in ((at, Side.RIGHT), (after, Side.LEFT)):
+        end = side.of(stretches[place].left, stretches[place].right)
         if end is not None and end.joint.is_corner:
             stretches = replaced(stretches, place, _with_end(stretches[place], side, mend(end)))
     return stretches
 
 
-def _with_end(stretch: Stretch, side: str, end: End) -> Stretch:
-    return replace(stretch, right=end) if side == "right" else replace(stretch, left=end)
+def _with_end(stretch: Stretch, side: Side, end: End) -> Stretch:
+    return replace(stretch, right=end) if side is Side.RIGHT else replace(stretch, left=end)

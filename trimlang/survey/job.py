@@ -124,7 +124,7 @@ class Run:
 
     def side(self, side: Side) -> End:
         """Return how the run ends there."""
-        return self.left if side is Side.LEFT else self.right
+        return side.of(self.left, self.right)
 
     def own_end(self, trim: str, side: Side) -> End | None:
         """Return how one trim ends there, where that is said of it alone."""

@@ -7,6 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from trimlang.language import tree
+from trimlang.lengths.tape import Unit
 from trimlang.survey.job import Offer, Trim
 from trimlang.survey.log_entries import (
     BoughtSticks,
@@ -26,7 +27,7 @@ from trimlang.survey.offers import read_count, stick_sold
 def read_log(
     statements: Iterable[tree.Statement],
     trims: Mapping[str, Trim],
-    unit: str,
+    unit: Unit,
     findings: Findings,
 ) -> tuple[Entry, ...]:
     """Return the entries of the log in their order, without what could not be understood."""
@@ -80,7 +81,7 @@ def _logged(trim: Trim, entries: tuple[Entry, ...]) -> tuple[Offer, ...]:
     )
 
 
-def _piece(kind: tree.Deed, item: tree.Sawn, unit: str, findings: Findings) -> Entry | None:
+def _piece(kind: tree.Deed, item: tree.Sawn, unit: Unit, findings: Findings) -> Entry | None:
     piece = item.piece.text
     if kind is tree.Deed.FITTED:
         return Fitted(piece, item.span)
@@ -113,7 +114,7 @@ def _piece(kind: tree.Deed, item: tree.Sawn, unit: str, findings: Findings) -> E
 
 
 def _bought(
-    line: tree.WrittenPurchase, trims: Mapping[str, Trim], unit: str, findings: Findings
+    line: tree.WrittenPurchase, trims: Mapping[str, Trim], unit: Unit, findings: Findings
 ) -> BoughtSticks | None:
     trim = trims.get(line.trim.text)
     if trim is None:
@@ -166,7 +167,7 @@ def list_price(trim: Trim, length: Fraction, count: int) -> Fraction | None:
 
 
 def _counted(
-    line: tree.RackLine, trims: Mapping[str, Trim], unit: str, findings: Findings
+    line: tree.RackLine, trims: Mapping[str, Trim], unit: Unit, findings: Findings
 ) -> Counted | None:
     if line.name.text not in trims:
         unknown_trim(line.name, trims, findings)

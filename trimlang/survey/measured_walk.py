@@ -6,9 +6,8 @@ from collections.abc import Sequence
 from fractions import Fraction
 from typing import Final
 
-from trimlang.lengths.tape import MM
+from trimlang.lengths.tape import MM, Unit
 from trimlang.record import record
-from trimlang.settings.setting_kinds import Unit
 from trimlang.survey.job import Gap, Room, Run, Stretch
 from trimlang.survey.misfit import Chord, Walk
 from trimlang.survey.outline import Turn, turn_between, wall_length

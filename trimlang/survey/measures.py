@@ -9,11 +9,15 @@ from typing import Final
 
 from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.language.tree import Measure, Price
-from trimlang.lengths.tape import decimal_text, feet_text, length_text
-from trimlang.lengths.units import UnknownUnitError, in_inches
+from trimlang.lengths.tape import Unit, decimal_text, feet_text, length_text
+from trimlang.lengths.units import LengthUnit, UnknownUnitError, in_inches
 
 LONGEST_WALL: Final = Fraction(1200)
 """Inches, a hundred feet: no room has such a wall, so inches were probably typed as feet."""
+
+
+# What stands behind a number that may have been meant in millimetres: nothing, or a longer unit.
+_METRIC: Final = (None, LengthUnit.CM, LengthUnit.METRE)
 
 
 class Findings:
@@ -31,7 +35,7 @@ class Findings:
         self.found = [one for one in self.found if one.code != code or one.span not in spans]
 
 
-def inches(measure: Measure, unit: str, findings: Findings) -> Fraction | None:
+def inches(measure: Measure, unit: Unit, findings: Findings) -> Fraction | None:
     """Return a length in inches, bare numbers taken as ``unit``; None for an unknown unit."""
     total = Fraction(0)
     for amount, written in measure.parts:
@@ -44,7 +48,7 @@ def inches(measure: Measure, unit: str, findings: Findings) -> Fraction | None:
 
 
 def length(
-    measure: Measure, unit: str, findings: Findings, *, what: str, fine: bool = False
+    measure: Measure, unit: Unit, findings: Findings, *, what: str, fine: bool = False
 ) -> Fraction | None:
     """Return a length in inches that is positive and not absurdly long, None for any other.
 
@@ -54,7 +58,7 @@ def length(
     if value is None:
         return None
     # Asked before the size is judged: 2.740 mm would pass as a wall of a tenth of an inch.
-    if not fine and measure.three_places and (measure.parts[0][1] or unit) == "mm":
+    if not fine and measure.three_places and (measure.parts[0][1] or unit) == Unit.MM:
         _ask_which_point(measure, findings)
         return None
     if value <= 0:
@@ -62,16 +66,18 @@ def length(
         return None
     if value > LONGEST_WALL:
         guess, instead = "", ""
-        if any((written or unit) == "ft" for _, written in measure.parts):
+        if any(written == LengthUnit.FOOT for _, written in measure.parts):
             # 144 ft for 144 in: the same number in inches is offered.
-            as_inches = replace(measure, parts=tuple((n, "in") for n, _ in measure.parts))
-            total = inches(as_inches, "in", findings) or value
+            as_inches = replace(
+                measure, parts=tuple((n, LengthUnit.INCH) for n, _ in measure.parts)
+            )
+            total = inches(as_inches, unit, findings) or value
             instead = length_text(total)
             guess = f"If inches were meant, write {instead}. "
         elif in_millimetres := _as_millimetres(measure):
-            instead = length_text(in_millimetres, "mm")
+            instead = length_text(in_millimetres, Unit.MM)
             guess = f"If millimetres were meant, write {instead}. "
-            if unit == "in":
+            if unit is Unit.INCH:
                 guess += "“unit mm” above the rooms says so of all that has no unit. "
         facts = {"what": what, "long": feet_text(value), "guess": guess, "instead": instead}
         findings.say("T203", measure.span, **facts)
@@ -89,11 +95,11 @@ def _ask_which_point(measure: Measure, findings: Findings) -> None:
 def _as_millimetres(measure: Measure) -> Fraction | None:
     """Return a single number read as millimetres (inches), None where it says otherwise."""
     (amount, written), *more = measure.parts
-    value = in_inches(amount, "mm")
-    return value if not more and written in (None, "cm", "m") and value <= LONGEST_WALL else None
+    value = in_inches(amount, Unit.MM)
+    return value if not more and written in _METRIC and value <= LONGEST_WALL else None
 
 
-def not_negative(measure: Measure, unit: str, findings: Findings, *, what: str) -> Fraction | None:
+def not_negative(measure: Measure, unit: Unit, findings: Findings, *, what: str) -> Fraction | None:
     """Return a length in inches that is 0 or more, None where it is not."""
     value = inches(measure, unit, findings)
     if value is not None and value < 0:

@@ -6,9 +6,8 @@ from collections.abc import Iterator
 from fractions import Fraction
 from typing import Final
 
-from trimlang.lengths.tape import MM
+from trimlang.lengths.tape import MM, Unit
 from trimlang.record import record
-from trimlang.settings.setting_kinds import Unit
 from trimlang.survey.measures import LONGEST_WALL
 
 FOOT: Final = Fraction(12)

@@ -11,7 +11,7 @@ from typing import Final
 from trimlang.diagnostics.place import place
 from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.language import tree
-from trimlang.lengths.tape import MM, feet_text, length_text, mixed_number
+from trimlang.lengths.tape import MM, Unit, feet_text, length_text, mixed_number
 from trimlang.lengths.units import in_inches
 from trimlang.money import money_text
 from trimlang.survey.job import Offer, Trim
@@ -24,9 +24,9 @@ SHORTEST_BARE: Final = Fraction(24)
 """Inches: a smaller number without a unit is how feet are said at the yard."""
 MOST_LENGTHS: Final = 100
 """More lengths than this, of one trim, are too many for the planner to choose among."""
-_YARD_SHORTEST: Final = {"in": Fraction(48), "mm": 1200 * MM}
+_YARD_SHORTEST: Final = {Unit.INCH: Fraction(48), Unit.MM: 1200 * MM}
 """Inches: what a yard still cuts, and what is of some use as spare (common practice, no source)."""
-_YARD_STEP: Final = {"in": Fraction(12), "mm": 100 * MM}
+_YARD_STEP: Final = {Unit.INCH: Fraction(12), Unit.MM: 100 * MM}
 """Inches: a yard that cuts to length sells whole feet, or tenths of a metre (common practice, no
 source)."""
 
@@ -46,7 +46,7 @@ def bought_by_length(lines: Iterable[tree.Statement]) -> bool:
 
 
 def read_offers(
-    line: tree.StockLine, trim: Trim, unit: str, findings: Findings, *, by_length: bool
+    line: tree.StockLine, trim: Trim, unit: Unit, findings: Findings, *, by_length: bool
 ) -> tuple[Offer, ...]:
     """Return the ways to buy a trim that a line adds to those it has.
 
@@ -79,7 +79,7 @@ def read_offers(
     return tuple(found)
 
 
-def _lengths(line: tree.WrittenOffer, unit: str, findings: Findings) -> tuple[Fraction, ...]:
+def _lengths(line: tree.WrittenOffer, unit: Unit, findings: Findings) -> tuple[Fraction, ...]:
     """Return the lengths that a yard cuts, from the shortest."""
     longest = stick_sold(line.length, unit, findings)
     step: Fraction | None = _YARD_STEP[unit]
@@ -114,12 +114,12 @@ def read_count(number: tree.Number | None, findings: Findings) -> int | None:
     return int(number.value)
 
 
-def stick_sold(measure: tree.Measure, unit: str, findings: Findings) -> Fraction | None:
+def stick_sold(measure: tree.Measure, unit: Unit, findings: Findings) -> Fraction | None:
     """Return a bought stick's length; None where it is none that is sold, or has lost its feet."""
     long = length(measure, unit, findings, what="a stick")
     if long is None:
         return None
-    bare = unit == "in" and all(written is None for _, written in measure.parts)
+    bare = unit is Unit.INCH and all(written is None for _, written in measure.parts)
     if long >= (SHORTEST_BARE if bare else SHORTEST_SOLD):
         return long
     remedy: str = "Write the length that the yard sells, such as 12 ft."
@@ -150,7 +150,7 @@ def _priced(line: tree.StockLine, findings: Findings) -> Iterator[tree.WrittenOf
 
 
 def _offer(
-    line: tree.WrittenOffer, unit: str, findings: Findings, *, by_length: bool
+    line: tree.WrittenOffer, unit: Unit, findings: Findings, *, by_length: bool
 ) -> Offer | None:
     long = stick_sold(line.length, unit, findings)
     price = None if by_length else money(line.price, findings)
@@ -178,7 +178,7 @@ def _cost(line: tree.WrittenOffer, price: Fraction | None, long: Fraction) -> Fr
     return Fraction(floor(price * 100 + Fraction(1, 2)), 100)
 
 
-def check_prices(trim: Trim, added: tuple[Offer, ...], unit: str, findings: Findings) -> None:
+def check_prices(trim: Trim, added: tuple[Offer, ...], unit: Unit, findings: Findings) -> None:
     """Report sticks that the file prices twice, unless the cheaper ones are limited."""
     offers = trim.offers
     for at in range(len(offers) - len(added), len(offers)):

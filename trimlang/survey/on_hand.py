@@ -7,7 +7,7 @@ from fractions import Fraction
 from trimlang.language import tree
 from trimlang.language.end_facts import Side
 from trimlang.language.stick_facts import WrittenDefect
-from trimlang.lengths.tape import feet_text, length_text
+from trimlang.lengths.tape import Unit, feet_text, length_text
 from trimlang.survey.measures import Findings, length, money, not_negative
 from trimlang.survey.offers import read_count
 from trimlang.survey.sticks import (
@@ -20,7 +20,7 @@ from trimlang.survey.sticks import (
 
 
 def read_rests(
-    line: tree.WrittenRest, unit: str, findings: Findings, *, kerf: Fraction
+    line: tree.WrittenRest, unit: Unit, findings: Findings, *, kerf: Fraction
 ) -> tuple[Rest, ...]:
     """Return the offcuts that a part of an on-hand line says; none where it cannot be.
 
@@ -50,7 +50,7 @@ def read_rests(
     )
 
 
-def _defect(line: WrittenDefect, long: Fraction, unit: str, findings: Findings) -> Defect | None:
+def _defect(line: WrittenDefect, long: Fraction, unit: Unit, findings: Findings) -> Defect | None:
     what = f"where the {line.kind} begins"
     start = not_negative(line.start, unit, findings, what=what)
     end = length(line.end, unit, findings, what=f"where the {line.kind} ends")

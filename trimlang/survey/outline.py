@@ -57,13 +57,11 @@ class Turn:
 class Leg:
     """One stretch of the walk in plan: where it starts and ends, and its heading.
 
-    ``label`` is the run's label or the opening's name; ``kind`` is ``run``, ``opening`` or
-    ``bare``; ``index`` is its place in ``Room.walk``.  ``heading`` is in degrees to the right of
-    the first wall's.
+    ``label`` is the run's label or the opening's name; ``index`` is its place in
+    ``Room.walk``.  ``heading`` is in degrees to the right of the first wall's.
     """
 
     index: int
-    kind: str
     label: str
     start: Point
     end: Point
@@ -122,8 +120,8 @@ def outline(room: Room, trims: Iterable[Trim] = ()) -> Outline:
         # The heading turns to the right, and y points towards the first wall, hence the minus.
         end = Point(place.x + far * _fine(cosine(heading)), place.y - far * _fine(sine(heading)))
         gap = stretch if isinstance(stretch, Gap) else None
-        kind, label = (gap.kind, gap.called or "") if gap else ("run", _label(stretch))
-        legs.append(Leg(index=index, kind=kind, label=label, start=place, end=end, heading=heading))
+        label = (gap.called or "") if gap else _label(stretch)
+        legs.append(Leg(index=index, label=label, start=place, end=end, heading=heading))
         if gap and gap.entrance:
             entrance = Point((place.x + end.x) / 2, (place.y + end.y) / 2)
         place, heading = end, heading + degrees[index]

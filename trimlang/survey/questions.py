@@ -9,6 +9,7 @@ from typing import Final
 from trimlang.language import tree
 from trimlang.language.facts import Cased, ClearHeight, Jambed, Unread
 from trimlang.lengths.tape import feet_text, mixed_number
+from trimlang.lengths.units import LengthUnit
 from trimlang.survey.job import Gap, Room, Trim
 from trimlang.survey.measures import Findings
 
@@ -68,7 +69,12 @@ def _ask_of_feet(measure: tree.Measure, findings: Findings) -> None:
     """Ask about 4.2 ft: it is 4 ft 2 3/8 in, and nearly always meant as 4 ft 2 in."""
     (amount, unit), *more = measure.parts
     whole, part = divmod(amount, 1)
-    if unit != "ft" or more or not part or (amount * _SIXTEENTHS_A_FOOT).denominator == 1:
+    if (
+        unit != LengthUnit.FOOT
+        or more
+        or not part
+        or (amount * _SIXTEENTHS_A_FOOT).denominator == 1
+    ):
         return
     # 4.2 ft may mean 4 ft 2 in; 4.11 ft may mean 4 ft 11 in, but 4.25 ft means what it says.
     if (part * _TEN).denominator == 1:
@@ -83,7 +89,7 @@ def _ask_of_feet(measure: tree.Measure, findings: Findings) -> None:
 
 def _ask_of_stick(measure: tree.Measure, findings: Findings) -> None:
     (amount, unit), *more = measure.parts
-    if unit == "in" and not more and amount in _SOLD_IN_FEET:
+    if unit == LengthUnit.INCH and not more and amount in _SOLD_IN_FEET:
         number = mixed_number(amount)
         findings.say("T261", measure.span, long=f"{number} in", instead=f"{number} ft")
 

@@ -7,8 +7,8 @@ from typing import TypeVar, cast
 
 from trimlang.language.facts import Stated
 from trimlang.language.tree import Angle, Measure, Number, Price, SettingLine, Word
-from trimlang.lengths.tape import Direction, length_text
-from trimlang.lengths.units import in_cubic_inches, in_inches
+from trimlang.lengths.tape import Direction, Unit, length_text
+from trimlang.lengths.units import LengthUnit, in_cubic_inches, in_inches
 from trimlang.settings.setting_kinds import (
     AngleSetting,
     AnySetting,
@@ -25,7 +25,6 @@ from trimlang.settings.setting_kinds import (
     Switch,
     TakenAt,
     TakenSetting,
-    Unit,
     UnitSetting,
 )
 from trimlang.settings.table import Settings
@@ -149,7 +148,7 @@ def _spread(row: SpreadSetting, said: Stated, findings: Findings) -> Fraction | 
         return None
     one = Fraction(1)
     # Paint is kept as square inches covered by a cubic inch, whatever units it was given in.
-    area = in_inches(one, "m" if per == "litre" else "ft") ** 2
+    area = in_inches(one, LengthUnit.METRE if per == "litre" else LengthUnit.FOOT) ** 2
     return number.value * area / in_cubic_inches(one, per)
 
 

@@ -12,9 +12,8 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from typing import Final
 
-from trimlang.lengths.tape import MM, feet_text, steps_nearest
+from trimlang.lengths.tape import MM, Unit, feet_text, steps_nearest
 from trimlang.record import record
-from trimlang.settings.setting_kinds import Unit
 from trimlang.survey.measured_walk import Course
 from trimlang.survey.misfit import SURE, Misfit, Row, Walk, misfit, weighed
 from trimlang.survey.misreadings import misreadings

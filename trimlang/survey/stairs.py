@@ -50,8 +50,8 @@ def bend_rakes(room: Room, findings: Findings) -> Room:
     for index, stretch in enumerate(walk):
         if not isinstance(stretch, Run):
             continue
-        for side in ("left", "right"):
-            end: End = getattr(stretch, side)
+        for side in Side:
+            end = stretch.side(side)
             _check_end(stretch, end, side, findings)
             if not end.joint.bends:
                 continue
@@ -60,7 +60,9 @@ def bend_rakes(room: Room, findings: Findings) -> Room:
             if mate is not None:
                 # Always the slope after the joint less the slope before it, as one walks to the
                 # right.
-                bend = mate.slope - stretch.slope if side == "right" else stretch.slope - mate.slope
+                bend = (
+                    mate.slope - stretch.slope if side is Side.RIGHT else stretch.slope - mate.slope
+                )
             if not bend and not _lost_beside(room, index, side):
                 findings.say("T244", end.span, side=side, run=stretch.label)
             now = walk[index]
@@ -68,25 +70,24 @@ def bend_rakes(room: Room, findings: Findings) -> Room:
     return replace(room, walk=tuple(walk))
 
 
-def _mate(room: Room, index: int, side: str) -> Run | None:
+def _mate(room: Room, index: int, side: Side) -> Run | None:
     """Return the run that goes on past a rake end, None where there is none."""
-    at = index + (1 if side == "right" else -1)
+    at = index + side.step
     if room.open_walk and not 0 <= at < len(room.walk):
         return None
     mate = room.walk[at % len(room.walk)]
     if not isinstance(mate, Run) or mate is room.walk[index]:
         return None
-    other = mate.left if side == "right" else mate.right
-    return mate if other.joint.bends else None
+    return mate if mate.side(side.other).joint.bends else None
 
 
-def _lost_beside(room: Room, index: int, side: str) -> bool:
-    at = (index + (1 if side == "right" else -1)) % len(room.walk)
+def _lost_beside(room: Room, index: int, side: Side) -> bool:
+    at = (index + side.step) % len(room.walk)
     beside = room.walk[at]
     return isinstance(beside, Gap) and beside.is_lost
 
 
-def _check_end(run: Run, end: End, side: str, findings: Findings) -> None:
+def _check_end(run: Run, end: End, side: Side, findings: Findings) -> None:
     if not run.slope and end.joint.row.on_slope:
         findings.say("T243", end.span, side=side, run=run.label, joint=end.joint)
     if run.slope and end.joint.row.on_level:

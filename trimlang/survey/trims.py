@@ -9,6 +9,7 @@ from fractions import Fraction
 from trimlang.diagnostics.place import place
 from trimlang.language import facts, tree
 from trimlang.language.tree import OnHandLine, StockLine, TrimLine
+from trimlang.lengths.tape import Unit
 from trimlang.settings.table import Settings
 from trimlang.survey.job import Trim
 from trimlang.survey.measures import Findings, length
@@ -84,7 +85,7 @@ def lost_names(lines: Iterable[tree.Statement], word: str) -> set[str]:
     }
 
 
-def _trim(line: TrimLine, unit: str, findings: Findings) -> Trim:
+def _trim(line: TrimLine, unit: Unit, findings: Findings) -> Trim:
     thick: Fraction | None = None
     tall: Fraction | None = None
     material: list[str] = []

@@ -56,7 +56,7 @@ def fill_ends(
 
 def _beside(at: int, side: Side, count: int, *, open_walk: bool) -> int | None:
     """Return the place of the wall beside an end, None where the walk ends there."""
-    beside = at + (1 if side is Side.RIGHT else -1)
+    beside = at + side.step
     if not 0 <= beside < count:
         if open_walk or count == 1:
             return None

@@ -11,6 +11,8 @@ from fractions import Fraction
 
 from trimlang.diagnostics.place import place
 from trimlang.joint_row import Fit
+from trimlang.language.end_facts import Side
+from trimlang.language.tree import GapKind
 from trimlang.survey.job import End, Gap, Room, Run, Stretch
 from trimlang.survey.measures import Findings
 
@@ -33,10 +35,10 @@ def meet(room: Room, findings: Findings) -> Room:
     return replace(room, walk=tuple(walk))
 
 
-def _say_unmet(run: Run, end: End, beside: Stretch, side: str, findings: Findings) -> None:
+def _say_unmet(run: Run, end: End, beside: Stretch, side: Side, findings: Findings) -> None:
     """Report a run's corner without a mate; ``side`` is where the neighbour should have it."""
-    kind = beside.kind if isinstance(beside, Gap) else "bare"
-    gap = "the opening" if kind == "opening" else "the bare wall"
+    kind = beside.kind if isinstance(beside, Gap) else GapKind.BARE
+    gap = "the opening" if kind is GapKind.OPENING else "the bare wall"
     findings.say("T304", end.span, run=run.label, joint=end.joint, gap=gap, kind=kind, side=side)
 
 
@@ -48,9 +50,9 @@ def _meet(
         return one, other
     if right is None or left is None:
         if isinstance(one, Run) and right is not None and right.joint.is_corner:
-            _say_unmet(one, right, other, "left", findings)
+            _say_unmet(one, right, other, Side.LEFT, findings)
         if isinstance(other, Run) and left is not None and left.joint.is_corner:
-            _say_unmet(other, left, one, "right", findings)
+            _say_unmet(other, left, one, Side.RIGHT, findings)
         return one, other
     if right.joint is not left.joint:
         if (right.joint.stops or left.joint.stops) and (

@@ -16,7 +16,7 @@ from trimlang.record import record
 from trimlang.tables.cell_findings import LinePart, span_of, told_at_cells
 from trimlang.tables.cells import Cell, NoTableError, TableRow, read_rows, table_text
 from trimlang.tables.from_list import from_list
-from trimlang.tables.table_columns import ALSO, COLUMNS, KINDS, NEEDED, SOUND, names_columns
+from trimlang.tables.table_columns import ALSO, COLUMNS, NEEDED, SOUND, RowKind, names_columns
 
 _QUOTES: Final = re.compile('["“”]')
 # "1,234" is a thousand in one country and one and a bit in another.
@@ -132,28 +132,28 @@ class _Table:
         if not cells:
             return
         kind = self._kind(row, cells)
-        if kind == "line":
+        if kind is RowKind.LINE:
             self._add(row, [("line", cells["line"])], "{line}")
-        elif kind == "room":
+        elif kind is RowKind.ROOM:
             self._room_row(row, cells)
         elif kind is not None:
             self._wall_row(kind, row, cells)
 
-    def _kind(self, row: TableRow, cells: dict[str, Cell]) -> str | None:
+    def _kind(self, row: TableRow, cells: dict[str, Cell]) -> RowKind | None:
         cell = cells.get("kind")
         if cell is None:
             # A row with nothing but the column "line" is a line of the job file; any other row
             # without a kind is a run.
-            return "line" if set(cells) == {"line"} else "run"
+            return RowKind.LINE if set(cells) == {"line"} else RowKind.RUN
         word = cell.text.strip().lower()
-        if word not in KINDS:
-            remedy = did_you_mean(word, KINDS, f"The kinds are {', '.join(KINDS)}.")
+        if word not in list(RowKind):
+            remedy = did_you_mean(word, tuple(RowKind), f"The kinds are {', '.join(RowKind)}.")
             self._say("T659", cell, row=row.number, word=word, remedy=remedy)
             return None
-        if word == "line" and "line" not in cells:
+        if word == RowKind.LINE and "line" not in cells:
             self._missing(row, cells, "line")
             return None
-        return word
+        return RowKind(word)
 
     def _missing(self, row: TableRow, cells: dict[str, Cell], column: str) -> None:
         self._say("T656", next(iter(cells.values())), row=row.number, column=column)
@@ -170,9 +170,9 @@ class _Table:
             form += " as {wall}"
         self._add_facts(row, cells, parts, form, ("trims", "note", "more"), indent="")
 
-    def _wall_row(self, kind: str, row: TableRow, cells: dict[str, Cell]) -> None:
+    def _wall_row(self, kind: RowKind, row: TableRow, cells: dict[str, Cell]) -> None:
         # an opening or bare wall has no name, and an end that is empty is its neighbour's to say
-        needed = ["length"] if kind != "run" else ["wall", "length"]
+        needed = ["length"] if kind is not RowKind.RUN else ["wall", "length"]
         room = cells.get("room")
         if room is not None:
             name = self._text("room", room, row)
@@ -188,7 +188,7 @@ class _Table:
             self._missing(row, cells, column)
         if lacking:
             return
-        if kind == "run":
+        if kind is RowKind.RUN:
             parts, form = [("wall", cells["wall"])], "{wall}: {length}"
         else:
             parts, form = [], f"{kind} {{length}}"

@@ -13,6 +13,7 @@ from typing import Final
 
 from trimlang.diagnostics import Diagnostic, say
 from trimlang.language.vocabulary import GAP_WORDS, not_a_label
+from trimlang.lengths.units import LengthUnit
 from trimlang.record import record
 from trimlang.tables.cell_findings import span_of
 from trimlang.tables.cells import Cell, TableRow
@@ -79,7 +80,7 @@ class _List:
         self._room: str | None = None
         self._names: set[str] = set()
         self.told: list[str] = []
-        self.unit = ""
+        self.unit: LengthUnit | None = None
 
     def listed(self) -> Listed:
         """Return what was made."""
@@ -169,7 +170,7 @@ class _Notes(_List):
             if _BARE.fullmatch(long) and int(long) < _LEAST_BARE:
                 self.leave_out(row, cell, f"“{text}” may be a name or a length without its unit")
                 continue
-            written = length_of(long, "", comma_is_decimal=True)
+            written = length_of(long, None, comma_is_decimal=True)
             if written is None or (name and name.split()[-1].casefold() in UNITS):
                 self.leave_out(row, cell, f"“{_QUOTES.sub(' ', text).strip()}” holds no one length")
                 continue

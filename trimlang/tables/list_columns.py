@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from types import MappingProxyType
 from typing import Final
 
+from trimlang.lengths.units import LengthUnit
 from trimlang.record import record
 from trimlang.tables.cells import TableRow
 from trimlang.tables.written_length import UNITS, length_of
@@ -43,7 +44,7 @@ class ListColumns:
     """
 
     places: dict[str, int]
-    unit: str
+    unit: LengthUnit | None
     begins: int
     told: tuple[str, ...]
 
@@ -58,7 +59,7 @@ def guess_columns(rows: Sequence[TableRow], *, comma_is_decimal: bool) -> ListCo
 
 def _by_heading(heading: TableRow) -> ListColumns | None:
     places: dict[str, int] = {}
-    unit = ""
+    unit: LengthUnit | None = None
     told: list[str] = []
     for place, cell in enumerate(heading.cells):
         words = [word.casefold() for word in _WORD.findall(cell.text)]
@@ -70,7 +71,7 @@ def _by_heading(heading: TableRow) -> ListColumns | None:
             told.append(f"column “{written}” is left out")
             continue
         places[column] = place
-        of_heading = next((UNITS[word] for word in words if word in UNITS), "")
+        of_heading = next((UNITS[word] for word in words if word in UNITS), None)
         if column == LENGTH and of_heading:
             unit = of_heading
             told.append(f"column “{written}” is read as the length, in {unit}")
@@ -86,7 +87,8 @@ def _by_cells(rows: Sequence[TableRow], *, comma_is_decimal: bool) -> ListColumn
     reads = [
         sum(
             place < len(row.cells)
-            and length_of(row.cells[place].text, "", comma_is_decimal=comma_is_decimal) is not None
+            and length_of(row.cells[place].text, None, comma_is_decimal=comma_is_decimal)
+            is not None
             for row in rows
         )
         for place in range(width)
@@ -99,4 +101,4 @@ def _by_cells(rows: Sequence[TableRow], *, comma_is_decimal: bool) -> ListColumn
     places = {LENGTH: length, **dict(zip((WALL, NOTE), others, strict=False))}
     told = [f"column {place + 1} is read as the {column}" for column, place in places.items()]
     told += [f"column {place + 1} is left out" for place in others[2:]]
-    return ListColumns(places, "", 0, ("there is no heading", *told))
+    return ListColumns(places, None, 0, ("there is no heading", *told))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from enum import StrEnum
 from typing import Final
 
 from trimlang.tables.cells import TableRow
@@ -26,7 +27,16 @@ ALSO: Final = {"run": "wall", "trim": "trims"}
 
 # What the heading must name; what a single row must hold depends on its kind.
 NEEDED: Final = ("room", "length")
-KINDS: Final = ("run", "opening", "bare", "room", "line")
+
+
+class RowKind(StrEnum):
+    """What a row of a survey states."""
+
+    RUN = "run"
+    OPENING = "opening"
+    BARE = "bare"
+    ROOM = "room"
+    LINE = "line"
 
 
 SOUND: Final = {

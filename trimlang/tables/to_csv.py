@@ -11,7 +11,7 @@ from trimlang.formulas import guarded
 from trimlang.language import facts, tree
 from trimlang.language.parse import parse
 from trimlang.language.source import Source
-from trimlang.tables.table_columns import COLUMNS
+from trimlang.tables.table_columns import COLUMNS, RowKind
 
 
 def to_csv(source: Source) -> tuple[str, tuple[Diagnostic, ...]]:
@@ -30,16 +30,16 @@ def to_csv(source: Source) -> tuple[str, tuple[Diagnostic, ...]]:
         if isinstance(one, tree.RoomLine):
             room = one.name.text
             tag = one.tag.text if one.tag else ""
-            row = {"kind": "room", "room": room, "wall": tag, **_facts(one.facts, lines)}
+            row = {"kind": RowKind.ROOM, "room": room, "wall": tag, **_facts(one.facts, lines)}
         elif isinstance(one, tree.RunLine):
             long = _written(one.length.span, lines)
-            row = {"kind": "run", "room": room, "wall": one.label.text, "length": long}
+            row = {"kind": RowKind.RUN, "room": room, "wall": one.label.text, "length": long}
             row |= _facts(one.facts, lines)
         elif isinstance(one, tree.GapLine):
             wide = _written(one.width.span, lines)
-            row = {"kind": one.kind.value, "room": room, "length": wide, **_facts(one.facts, lines)}
+            row = {"kind": one.kind, "room": room, "length": wide, **_facts(one.facts, lines)}
         else:
-            row = {"kind": "line", "line": _written(one.span, lines)}
+            row = {"kind": RowKind.LINE, "line": _written(one.span, lines)}
         out.writerow({column: guarded(cell) for column, cell in row.items()})
     return text.getvalue(), findings
 

@@ -21,6 +21,7 @@ from trimlang.language.meaning import same_meaning
 from trimlang.language.parse import parse
 from trimlang.language.source import Source
 from trimlang.language.vocabulary import not_a_label
+from trimlang.lengths.tape import Unit
 from trimlang.record import record
 from trimlang.settings.setting_kinds import TakenAt
 from trimlang.survey.job import Job, Room, Run
@@ -236,13 +237,13 @@ class _Room:
             alone = False
         else:
             long = self._slice(wall, wall.length.span.column, wall.length.span.end)
-            bare = self._unit == "in" and long[-1:].isdigit()
+            bare = self._unit is Unit.INCH and long[-1:].isdigit()
             name = wall.label.text
             alone = not name[:1].isalpha() or not_a_label(name) is not None
             if self._form is WallForm.LONG:
                 head = f"{name}: {long}{' in' if bare else ''}"
             else:
-                long = _INCHES.sub("", long) if self._unit == "in" else long
+                long = _INCHES.sub("", long) if self._unit is Unit.INCH else long
                 head = f"{name}{':' if alone else ''} {long}"
         parts = [head]
         for side in Side:

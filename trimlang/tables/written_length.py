@@ -10,19 +10,20 @@ from typing import Final
 from trimlang.diagnostics import has_errors
 from trimlang.language.parse import read_line
 from trimlang.language.tree import RunLine
-from trimlang.lengths.units import in_inches
+from trimlang.lengths.tape import Unit
+from trimlang.lengths.units import LengthUnit, in_inches
 from trimlang.survey.measures import LONGEST_WALL, Findings, length
 
 UNITS: Final = MappingProxyType(
     {
         word: unit
         for unit, words in {
-            "m": "m metre metres meter meters",
-            "cm": "cm centimetre centimetres centimeter centimeters",
-            "mm": "mm millimetre millimetres millimeter millimeters",
-            "ft": "ft foot feet ' ′",
-            "in": "in inch inches \" ″ ''",
-            "yd": "yd yard yards",
+            LengthUnit.METRE: "m metre metres meter meters",
+            LengthUnit.CM: "cm centimetre centimetres centimeter centimeters",
+            LengthUnit.MM: "mm millimetre millimetres millimeter millimeters",
+            LengthUnit.FOOT: "ft foot feet ' ′",
+            LengthUnit.INCH: "in inch inches \" ″ ''",
+            LengthUnit.YARD: "yd yard yards",
         }.items()
         for word in words.split()
     }
@@ -37,10 +38,10 @@ _SHORTEST: Final = Fraction(1)
 """Inches: a comma that would make a wall shorter than this is no decimal one."""
 
 
-def length_of(text: str, unit: str, *, comma_is_decimal: bool) -> str | None:
+def length_of(text: str, unit: LengthUnit | None, *, comma_is_decimal: bool) -> str | None:
     """Return a length as a job file writes it, None where the text is none, or no wall's.
 
-    ``unit`` is that of a number without one, empty for a bare number.  A comma is a decimal one
+    ``unit`` is that of a number without one, None for a bare number.  A comma is a decimal one
     where cells are parted otherwise, or where as thousands no wall would be so long.
     """
     written = " ".join(text.split())
@@ -50,7 +51,9 @@ def length_of(text: str, unit: str, *, comma_is_decimal: bool) -> str | None:
         own = UNITS.get(with_comma["unit"].casefold(), unit)
         decimal = f"{whole}.{part}"
         if len(part) == 3 and not comma_is_decimal:
-            ways = [one for one in (whole + part, decimal) if _is_a_wall(one, own or "in")]
+            ways = [
+                one for one in (whole + part, decimal) if _is_a_wall(one, own or LengthUnit.INCH)
+            ]
             if len(ways) != 1:
                 return None  # thousands or a decimal comma: only the writer knows
             decimal = ways[0]
@@ -65,8 +68,8 @@ def length_of(text: str, unit: str, *, comma_is_decimal: bool) -> str | None:
         return None
     findings = Findings()
     # “2.740 mm” asks which point it is, which a list's reader cannot answer
-    return written if length(statement.length, unit or "in", findings, what="a wall") else None
+    return written if length(statement.length, Unit.INCH, findings, what="a wall") else None
 
 
-def _is_a_wall(number: str, unit: str) -> bool:
+def _is_a_wall(number: str, unit: LengthUnit) -> bool:
     return _SHORTEST <= in_inches(Fraction(number), unit) <= LONGEST_WALL

@@ -12,14 +12,15 @@ top edge, in coats.  Volumes after NIST Handbook 44 (1 US gallon = 231 in³).
 from __future__ import annotations
 
 from collections.abc import Iterable
+from enum import StrEnum
 from fractions import Fraction
 from math import ceil
 from typing import Final
 
 from trimlang.joinery.fixings import nail_bite, nail_height
 from trimlang.joinery.piece import Piece
-from trimlang.lengths.tape import decimal_text, length_text
-from trimlang.lengths.units import in_cubic_inches, in_inches
+from trimlang.lengths.tape import Unit, decimal_text, length_text
+from trimlang.lengths.units import LengthUnit, in_cubic_inches, in_inches
 from trimlang.record import record
 from trimlang.survey.job import Job, Trim
 
@@ -34,6 +35,15 @@ FILLER_LOST: Final = Fraction(2)
 """How many times as much filler is used as stays in the wood."""
 
 
+class Consumable(StrEnum):
+    """What is used up besides trim; a sheet has its own words for each."""
+
+    NAILS = "nails"
+    CAULK = "caulk"
+    FILLER = "filler"
+    PAINT = "paint"
+
+
 @record
 class Supply:
     """A line of the order that is not trim.
@@ -43,7 +53,7 @@ class Supply:
     quantities in ``detail``, in inches or plain numbers, for a sheet that words them itself.
     """
 
-    what: str
+    what: Consumable
     detail: str
     need: Fraction
     need_unit: str
@@ -82,7 +92,7 @@ def _nails(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
     box = settings.nail_box
     return (
         Supply(
-            what="nails",
+            what=Consumable.NAILS,
             detail=f"{length_text(settings.nail_long, settings.unit)} 18-gauge brads, every"
             f" {length_text(settings.nail_every, settings.unit)} at most",
             need=Fraction(count),
@@ -119,11 +129,11 @@ def _caulk(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
     # A bead fills the corner between wall and trim: a triangle with two sides as long as the bead
     # is wide.
     section = settings.caulk_bead**2 / 2
-    far = "m" if settings.unit == "mm" else "ft"
+    far = LengthUnit.METRE if settings.unit is Unit.MM else LengthUnit.FOOT
     inches_a_tube = in_cubic_inches(tube.holds, "fl_oz") / section
     return (
         Supply(
-            what="caulk",
+            what=Consumable.CAULK,
             detail=f"paintable, {length_text(settings.caulk_bead, settings.unit)} bead,"
             f" {decimal_text(inches_a_tube / in_inches(Fraction(1), far), 0)} {far} a tube",
             need=beads / in_inches(Fraction(1), far),
@@ -153,7 +163,7 @@ def _filler(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
     need = volume * FILLER_LOST / in_cubic_inches(Fraction(1), "fl_oz")
     return (
         Supply(
-            what="filler",
+            what=Consumable.FILLER,
             detail=f"{holes} nail holes, {seams} scarfs and outside corners",
             need=need,
             need_unit="fl oz",
@@ -180,12 +190,12 @@ def _paint(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
         return ()
     can = settings.paint_can
     volume = area * settings.paint_coats / settings.paint_spread
-    metric = settings.unit == "mm"
-    size_of = in_inches(Fraction(1), "m" if metric else "ft") ** 2
+    metric = settings.unit is Unit.MM
+    size_of = in_inches(Fraction(1), LengthUnit.METRE if metric else LengthUnit.FOOT) ** 2
     measure = "litre" if metric else "gallon"
     return (
         Supply(
-            what="paint",
+            what=Consumable.PAINT,
             detail=f"{settings.paint_coats} coats on {decimal_text(area / size_of, 1)}"
             f" {'m²' if metric else 'sq ft'} of face and edge",
             need=volume / in_cubic_inches(Fraction(1), measure),

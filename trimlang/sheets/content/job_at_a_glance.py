@@ -10,6 +10,7 @@ from typing import TYPE_CHECKING, Final
 
 from trimlang.diagnostics import Severity
 from trimlang.incremental.cache import placeless
+from trimlang.lengths.tape import Unit
 from trimlang.marking import N_
 from trimlang.record import record
 from trimlang.sheets.content.overview import strokes
@@ -205,7 +206,7 @@ def _rooms(result: Result, pen: Pen, cache: Cache[RoomPicture] | None) -> tuple[
     return tuple(made)
 
 
-def _picture(walk: tuple[DrawnWall, ...], unit: str, scale: int) -> RoomPicture:
+def _picture(walk: tuple[DrawnWall, ...], unit: Unit, scale: int) -> RoomPicture:
     paper = Paper(walk, unit, TALL, scale)
     edge = MARGIN - EDGE
     wide, tall = (fixed(side - 2 * edge) for side in (paper.wide, paper.tall))

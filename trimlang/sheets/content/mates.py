@@ -11,8 +11,8 @@ from trimlang.joinery.strips import end_of, neighbours, run_of, strips
 from trimlang.language.facts import Side
 from trimlang.survey.job import Job, Room
 
-Mates = dict[tuple[str, str], str]
-"""From (piece, ``left`` or ``right``) to the piece that it meets there."""
+Mates = dict[tuple[str, Side], str]
+"""From a piece and one of its ends to the piece that it meets there."""
 
 
 def mates(result: Result) -> Mates:
@@ -41,8 +41,11 @@ def _glued(met: Mates, piece: Piece) -> None:
     """
     (closed,) = piece.mates
     # a return is cut like the end that it closes only where it meets it
-    at_left = piece.right.joint.returns or piece.id.endswith("-left-bullnose")
-    its, of_closed = ("right", "left") if at_left else ("left", "right")
+    at_left = piece.right.joint.returns or (
+        piece.kind is PieceKind.CORNER and piece.at is Side.LEFT
+    )
+    its = Side.RIGHT if at_left else Side.LEFT
+    of_closed = its.other
     beyond = met.get((closed, of_closed))
     met[piece.id, its], met[closed, of_closed] = closed, piece.id
     if beyond is not None:
@@ -50,8 +53,8 @@ def _glued(met: Mates, piece: Piece) -> None:
 
 
 def _meet(met: Mates, one: Piece, other: Piece) -> None:
-    met[one.id, "right"] = other.id
-    met[other.id, "left"] = one.id
+    met[one.id, Side.RIGHT] = other.id
+    met[other.id, Side.LEFT] = one.id
 
 
 def _corners(

@@ -13,6 +13,7 @@ from trimlang.compiler import Result
 from trimlang.joinery.at_the_saw import AtSaw, Lay, MitreSaw, both_ends, saw_for
 from trimlang.joinery.piece import Piece
 from trimlang.joint_row import Fit
+from trimlang.language.end_facts import Side
 from trimlang.lengths.tape import NOTHING
 from trimlang.planning.layout import CutStick
 from trimlang.record import record
@@ -72,8 +73,8 @@ def saw_sheet(result: Result, pen: Pen) -> SawSheet:
     copes = [
         pen.words("{side} end of {piece}", side=pen.words(side), piece=piece.id)
         for piece in result.pieces
-        for side, cut in (("left", piece.left), ("right", piece.right))
-        if cut.fit is Fit.COPED
+        for side in Side
+        if side.of(piece.left, piece.right).fit is Fit.COPED
     ]
     return SawSheet(
         tuple(

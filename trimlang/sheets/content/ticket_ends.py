@@ -52,7 +52,7 @@ def lying(
 def end_text(piece: Piece, side: Side, at: AtSaw, pen: Pen, met: Mates) -> EndText:
     """Return how one end of a piece is cut, and what it meets, as ready texts."""
     words = pen.words
-    cut = piece.left if side is Side.LEFT else piece.right
+    cut = side.of(piece.left, piece.right)
     then = ""
     if cut.joint.is_inside and cut.fit is Fit.COPED:
         then = words("then saw along the face line (cope), undercut a little")

@@ -13,6 +13,7 @@ from dataclasses import replace
 from math import cos, radians, sin
 from typing import Final
 
+from trimlang.language.tree import GapKind
 from trimlang.record import record
 from trimlang.sheets.drawing.plan_scale import DrawnWall, inward
 from trimlang.sheets.drawing.polygons import Point, Shape, far, middle, overlap
@@ -79,7 +80,11 @@ def _unlike(one: Room, own: int, other: Room, facing: int) -> float:
 def _named(room: Room, rooms: Sequence[Room]) -> Iterator[tuple[int, int]]:
     """Yield each opening that is named after another room: its place, and that room's number."""
     for place, stretch in enumerate(room.walk):
-        if not isinstance(stretch, Gap) or stretch.kind != "opening" or not stretch.called:
+        if (
+            not isinstance(stretch, Gap)
+            or stretch.kind is not GapKind.OPENING
+            or not stretch.called
+        ):
             continue
         called = stretch.called.casefold()
         fits = [

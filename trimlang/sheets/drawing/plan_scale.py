@@ -6,6 +6,7 @@ from fractions import Fraction
 from math import cos, radians, sin
 from typing import Final
 
+from trimlang.lengths.tape import Unit
 from trimlang.record import record
 from trimlang.sheets.drawing.polygons import Point
 from trimlang.sheets.wording.quantities import Pen
@@ -19,8 +20,8 @@ MARGIN: Final = 12.0
 # n of 1 : n, from the largest drawing to the smallest; on an inch sheet 12/n inches are a foot: 48
 # is 1/4 in = 1 ft.
 SCALES: Final = {
-    "in": (16, 24, 32, 48, 64, 96, 128, 192, 384),
-    "mm": (10, 20, 25, 50, 75, 100, 200, 500),
+    Unit.INCH: (16, 24, 32, 48, 64, 96, 128, 192, 384),
+    Unit.MM: (10, 20, 25, 50, 75, 100, 200, 500),
 }
 MM_PER_INCH: Final = 25.4
 
@@ -78,7 +79,7 @@ class Paper:
     """
 
     def __init__(
-        self, laid: tuple[DrawnWall, ...], unit: str, tall: float = TALL, least: int = 0
+        self, laid: tuple[DrawnWall, ...], unit: Unit, tall: float = TALL, least: int = 0
     ) -> None:
         points = [wall.start for wall in laid] + [wall.end for wall in laid]
         self._left = min(x for x, _ in points)
@@ -117,7 +118,7 @@ def _enough(ratio: float) -> int:
 
 def scale_text(scale: int, pen: Pen) -> str:
     """Write a scale as a carpenter reads it."""
-    if pen.unit == "mm":
+    if pen.unit is Unit.MM:
         return f"1 : {scale}"
     return pen.words(
         "{inch} = 1 ft (1 : {scale})", inch=pen.length(Fraction(12, scale)), scale=scale

@@ -14,7 +14,8 @@ from typing import TYPE_CHECKING, Any, Final
 from trimlang.compiler import Result
 from trimlang.extras import DRAWING
 from trimlang.joinery.piece import PieceKind
-from trimlang.lengths.tape import feet_text, length_text
+from trimlang.language.tree import GapKind
+from trimlang.lengths.tape import Unit, feet_text, length_text
 from trimlang.letters import printable
 from trimlang.sheets.content.overview import side_by_side
 from trimlang.sheets.drawing.neighbours import Placed
@@ -38,8 +39,8 @@ LAYERS: Final = {
 }
 """Each layer with its colour number and the look of its lines."""
 
-_OF: Final = {"run": "WALLS", "opening": "OPENINGS", "bare": "BARE-WALLS"}
-_UNITS: Final = {"in": (1, 0, 1.0), "mm": (4, 1, 25.4)}
+_OF: Final = {GapKind.OPENING: "OPENINGS", GapKind.BARE: "BARE-WALLS"}
+_UNITS: Final = {Unit.INCH: (1, 0, 1.0), Unit.MM: (4, 1, 25.4)}
 """$INSUNITS, $MEASUREMENT, and how many units make an inch."""
 
 _LETTER: Final = 3.0
@@ -141,8 +142,8 @@ class _Sheet:
     def _room(self, room: Room, placed: Placed) -> None:
         for wall in placed.walk:
             stretch = wall.stretch
-            kind = stretch.kind if isinstance(stretch, Gap) else "run"
-            self._line(_OF[kind], wall.start, wall.end)
+            layer = _OF[stretch.kind] if isinstance(stretch, Gap) else "WALLS"
+            self._line(layer, wall.start, wall.end)
             if isinstance(stretch, Run):
                 self._run(room, wall, stretch)
             else:
@@ -153,8 +154,8 @@ class _Sheet:
 
     def _run(self, room: Room, wall: DrawnWall, run: Run) -> None:
         long = feet_text(run.length, room.settings.unit)
-        if room.settings.unit == "mm":
-            long = length_text(run.length, "mm")
+        if room.settings.unit is Unit.MM:
+            long = length_text(run.length, Unit.MM)
         self._beside("WALL-IDS", f"{room.tag}-{run.label}  {long}", wall, 1.2, _LETTER)
         pieces = [
             piece

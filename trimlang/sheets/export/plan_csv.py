@@ -11,7 +11,7 @@ from typing import Final
 from trimlang.compiler import Result
 from trimlang.formulas import guarded
 from trimlang.joinery.piece import Cut, Piece
-from trimlang.lengths.tape import decimal_text, length_text
+from trimlang.lengths.tape import Unit, decimal_text, length_text
 from trimlang.sheets.wording.phrases import runs_to
 
 PIECE_COLUMNS: Final = (
@@ -132,7 +132,7 @@ def exact(inches: Fraction) -> str:
     return f"{inches} in"
 
 
-def _unit(piece: Piece | None, own: str) -> str:
+def _unit(piece: Piece | None, own: Unit) -> Unit:
     return own if piece is None else piece.unit
 
 

@@ -8,7 +8,7 @@ from fractions import Fraction
 from trimlang.compiler import Result
 from trimlang.diagnostics import Diagnostic
 from trimlang.joinery.piece import Cut, Lean, Piece
-from trimlang.lengths.tape import feet_text, length_text
+from trimlang.lengths.tape import Unit, feet_text, length_text
 from trimlang.money import money_text
 from trimlang.planning.layout import Bought, CutStick, TrimPlan
 from trimlang.sheets.export.plan_file import (
@@ -30,7 +30,7 @@ from trimlang.stock.problem import Status
 from trimlang.version import __version__
 
 
-def source_text(stick: CutStick, unit: str) -> str:
+def source_text(stick: CutStick, unit: Unit) -> str:
     """Say where a stick comes from: ``12 ft, bought`` or ``61 1/2 in, on hand``."""
     if stick.on_hand:
         return f"{length_text(stick.length, unit)}, on hand"
@@ -71,7 +71,7 @@ def plan_values(result: Result) -> PlanFile:
         job=result.job.name,
         surveyed=result.job.surveyed,
         # Without prices the planner buys the least length, and "cost" is that length.
-        currency="in" if result.job.by_length else result.job.currency,
+        currency=Unit.INCH if result.job.by_length else result.job.currency,
         pieces=tuple(_piece(piece, stick_of.get(piece.id), result) for piece in result.pieces),
         sticks=tuple(_stick(stick, unit) for plan in result.plans for stick in plan.sticks),
         in_hand=tuple(_in_hand(one) for one in in_hand),
@@ -146,7 +146,7 @@ def _money(amount: Fraction) -> Money:
     return Money(money_text(amount))
 
 
-def _stick(stick: CutStick, unit: str) -> PlanStick:
+def _stick(stick: CutStick, unit: Unit) -> PlanStick:
     return PlanStick(
         id=stick.id,
         trim=stick.trim,
@@ -170,7 +170,7 @@ def _finding(finding: Diagnostic) -> PlanFinding:
     )
 
 
-def bought_text(line: Bought, unit: str) -> str:
+def bought_text(line: Bought, unit: Unit) -> str:
     """Name a line of the order as one asks for it at the yard: ``pack of 10, 12 ft``."""
     long = feet_text(line.length, unit)
     return f"pack of {line.pack}, {long}" if line.pack > 1 else long

@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 from markupsafe import Markup
 
 from trimlang.compiler import Result
+from trimlang.lengths.tape import Unit
 from trimlang.sheets.content.heading import file_stem, heading
 from trimlang.sheets.content.job_at_a_glance import TITLES_OF_DATA, at_a_glance
 from trimlang.sheets.render.paper import label, page_rule, running
@@ -160,14 +161,14 @@ def phone_file(result: Result) -> str:
 def _pen(result: Result, words: Words, show: str | None) -> Pen:
     if not result.ok:
         raise ValueError("a job with errors has no sheets")
-    if show not in (None, "in", "mm"):
+    if show is not None and show not in list(Unit):
         raise ValueError(f"lengths are shown in 'in' or 'mm', not {show!r}")
     settings = result.job.settings
     return Pen(
         words,
         result.job.currency,
         own=settings.unit,
-        show=show,
+        show=None if show is None else Unit(show),
         tape=settings.tape_step,
         by_length=result.job.by_length,
         scale=settings.saw_step,

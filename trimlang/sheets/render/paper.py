@@ -6,7 +6,7 @@ import re
 from fractions import Fraction
 from typing import Final
 
-from trimlang.lengths.tape import MM, decimal_text
+from trimlang.lengths.tape import MM, Unit, decimal_text
 from trimlang.lengths.units import in_inches
 from trimlang.record import record
 from trimlang.sheets.drawing.typeface import shortened
@@ -14,6 +14,12 @@ from trimlang.sheets.wording.catalogue import Words
 
 PAPERS: Final = {"letter": "letter", "a4": "A4"}
 """The papers by the names that the command line takes."""
+
+
+def usual_paper(unit: Unit) -> str:
+    """Return the paper that is at hand where people measure in a unit."""
+    return "a4" if unit is Unit.MM else "letter"
+
 
 _SIZE: Final = re.compile(
     r"\s*(\d+(?:\.\d+)?)\s*(mm|cm|in)?\s*[x×]\s*(\d+(?:\.\d+)?)\s*(mm|cm|in)\s*", re.IGNORECASE

@@ -5,25 +5,25 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import Final
 
-from trimlang.lengths.tape import MM, decimal_text, steps_nearest
-from trimlang.lengths.units import in_cubic_inches, in_inches
+from trimlang.lengths.tape import MM, Unit, decimal_text, steps_nearest
+from trimlang.lengths.units import LengthUnit, in_cubic_inches, in_inches
 from trimlang.marking import N_
 from trimlang.sheets.wording.quantities import Pen
 from trimlang.survey.job import Gap, Job, Trim
-from trimlang.takeoff.supplies import Supply
+from trimlang.takeoff.supplies import Consumable, Supply
 
 SUPPLIES: Final = {
-    "nails": N_("nails"),
-    "caulk": N_("painter's caulk"),
-    "filler": N_("filler"),
-    "paint": N_("paint"),
+    Consumable.NAILS: N_("nails"),
+    Consumable.CAULK: N_("painter's caulk"),
+    Consumable.FILLER: N_("filler"),
+    Consumable.PAINT: N_("paint"),
 }
 """What is bought besides trim, by the takeoff's names."""
 
 PACKAGES: Final = {
-    "nails": N_("box of {size}"),
-    "caulk": N_("{size} fl oz tube"),
-    "filler": N_("{size} fl oz tub"),
+    Consumable.NAILS: N_("box of {size}"),
+    Consumable.CAULK: N_("{size} fl oz tube"),
+    Consumable.FILLER: N_("{size} fl oz tub"),
     "quart": N_("{size} quart can"),
     "gallon": N_("{size} gallon can"),
     "litre": N_("{size} litre can"),
@@ -97,7 +97,7 @@ def species_and_finish(trim: Trim, pen: Pen) -> tuple[str, str]:
 
 def name(supply: Supply, pen: Pen) -> str:
     """Say what the supply is."""
-    return pen.words(SUPPLIES.get(supply.what, supply.what))
+    return pen.words(SUPPLIES[supply.what])
 
 
 def package(supply: Supply, pen: Pen) -> str:
@@ -112,30 +112,32 @@ def package(supply: Supply, pen: Pen) -> str:
 def need(supply: Supply, pen: Pen) -> str:
     """Say how much of it the job takes, and what that is worked out from."""
     words, facts = pen.words, dict(supply.facts)
-    if supply.what == "nails":
+    if supply.what is Consumable.NAILS:
         return words(
             "{n} nails; {long} 18-gauge brads, every {every} at most",
             n=decimal_text(supply.need, 0),
             long=nail(facts["long"], pen),
             every=nail(facts["every"], pen),
         )
-    if supply.what == "caulk":
+    if supply.what is Consumable.CAULK:
         return words(
             "{length} of bead; paintable, {bead} bead, {reach} a tube",
             length=pen.run_of(facts["length"]),
             bead=nail(facts["bead"], pen),
             reach=pen.run_of(facts["reach"]),
         )
-    if supply.what == "filler":
+    if supply.what is Consumable.FILLER:
         return words(
             "{need} fl oz; {holes} nail holes, {seams} scarfs and outside corners",
             need=_at_least_a_tenth(supply.need),
             holes=decimal_text(facts["holes"], 0),
             seams=decimal_text(facts["seams"], 0),
         )
-    metric = pen.unit == "mm"
+    metric = pen.unit is Unit.MM
     # The takeoff counts in square and cubic inches.
-    area = facts["area"] / in_inches(Fraction(1), "m" if metric else "ft") ** 2
+    area = (
+        facts["area"] / in_inches(Fraction(1), LengthUnit.METRE if metric else LengthUnit.FOOT) ** 2
+    )
     volume = facts["volume"] / in_cubic_inches(Fraction(1), "litre" if metric else "gallon")
     text = N_("{volume} gallons; {coats} coats on {area} sq ft of face and edge")
     if metric:
@@ -150,7 +152,7 @@ def need(supply: Supply, pen: Pen) -> str:
 
 def nail(inches: Fraction, pen: Pen) -> str:
     """Write a nominal size, on a metric sheet to the half millimetre."""
-    return pen.length(steps_nearest(inches, MM / 2) if pen.unit == "mm" else inches)
+    return pen.length(steps_nearest(inches, MM / 2) if pen.unit is Unit.MM else inches)
 
 
 def _at_least_a_tenth(amount: Fraction) -> str:

@@ -10,6 +10,7 @@ from trimlang.lengths.angles import EIGHTHS, in_eighths, scale_text
 from trimlang.lengths.tape import (
     MM,
     SIXTEENTH,
+    Unit,
     decimal_text,
     is_tape_fraction,
     mixed_parts,
@@ -40,7 +41,7 @@ class Reading:
 class Pen:
     """Writes in one language, one unit and one currency.
 
-    ``show`` is the unit asked for on the sheets (``in`` or ``mm``), ``own`` the
+    ``show`` is the unit asked for on the sheets, ``own`` the
     job file's own, which holds where nothing is asked.  ``tape`` is the distance of two
     marks on the job's tape, in inches, and ``scale`` of two on the saw's scale, in degrees.
     ``gap`` stands within a number and before its unit: on a page a space that does not break.
@@ -49,32 +50,32 @@ class Pen:
 
     words: Words
     currency: str
-    own: str = "in"
-    show: str | None = None
+    own: Unit = Unit.INCH
+    show: Unit | None = None
     tape: Fraction = SIXTEENTH
     by_length: bool = False
     scale: Fraction = Fraction(1, 2)
     gap: str = " "
 
     @property
-    def unit(self) -> str:
+    def unit(self) -> Unit:
         """The unit of what is written."""
         return self.show or self.own
 
-    def of(self, own: str) -> Pen:
+    def of(self, own: Unit) -> Pen:
         """Return a pen for a piece that was measured in ``own``."""
         return self if own == self.own else replace(self, own=own)
 
     def reading(self, inches: Fraction) -> Reading:
         """Return a length as the tape shows it."""
-        if self.unit == "mm":
-            return Reading(decimal_text(inches / MM, 1), "", "mm", self.gap)
+        if self.unit is Unit.MM:
+            return Reading(decimal_text(inches / MM, 1), "", Unit.MM, self.gap)
         if not is_tape_fraction(inches):
             inches = steps_nearest(inches, FINEST_INCH)
         sign, whole, rest = mixed_parts(inches)
         if not whole:
-            return Reading("", f"{sign}{rest}", "in", self.gap)
-        return Reading(f"{sign}{whole}", rest, "in", self.gap)
+            return Reading("", f"{sign}{rest}", Unit.INCH, self.gap)
+        return Reading(f"{sign}{whole}", rest, Unit.INCH, self.gap)
 
     def length(self, inches: Fraction) -> str:
         """Write a length as it was given: ``29 1/8 in``, ``740 mm``, ``23/32 in``."""
@@ -82,7 +83,7 @@ class Pen:
 
     def mark(self, inches: Fraction) -> Reading:
         """Return the mark of the tape that a length is nearest to: what a hand measures."""
-        usual = MM if self.unit == "mm" else SIXTEENTH
+        usual = MM if self.unit is Unit.MM else SIXTEENTH
         # A finer tape divides the usual step evenly; a coarser one, or one in the other unit, does
         # not.
         step = self.tape if (usual / self.tape).denominator == 1 else usual
@@ -90,7 +91,7 @@ class Pen:
 
     def small(self, inches: Fraction) -> str:
         """Write a small gap as a tape shows it: ``1/16 in``, ``under 1 mm``."""
-        step = MM if self.unit == "mm" else SIXTEENTH
+        step = MM if self.unit is Unit.MM else SIXTEENTH
         size = abs(inches)
         if size < step:
             return self.words("under {step}", step=str(self.reading(step)))
@@ -107,7 +108,7 @@ class Pen:
 
     def stick(self, inches: Fraction) -> str:
         """Write a stick's length as it is sold: ``12 ft``, ``3.6 m``."""
-        if self.unit == "mm":
+        if self.unit is Unit.MM:
             return f"{decimal_text(inches / MM / 1000, 3)}{self.gap}m"
         feet, rest = divmod(inches, 12)
         if not feet or not is_tape_fraction(rest):
@@ -117,7 +118,7 @@ class Pen:
 
     def run_of(self, inches: Fraction) -> str:
         """Write a total of lengths: ``214.6 ft``, ``65.4 m``."""
-        if self.unit == "mm":
+        if self.unit is Unit.MM:
             return f"{decimal_text(inches / MM / 1000, 1)}{self.gap}m"
         return f"{decimal_text(inches / 12, 1)}{self.gap}ft"
 
