@@ -10,7 +10,7 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.compiler import Result
-from trimlang.joinery.at_the_saw import AtSaw, Lay, MitreSaw, both_ends, saw_for
+from trimlang.joinery.at_the_saw import AtSaw, Hand, Lay, MitreSaw, both_ends, saw_for
 from trimlang.joinery.piece import Piece
 from trimlang.joint_row import Fit
 from trimlang.language.end_facts import Side
@@ -18,6 +18,13 @@ from trimlang.lengths.tape import NOTHING
 from trimlang.planning.layout import CutStick
 from trimlang.record import record
 from trimlang.sheets.content.cut_order import Pass, Setting, visits
+from trimlang.sheets.drawing.setting_picture import (
+    CutPicture,
+    LayPicture,
+    cut_picture,
+    lay_picture,
+    sides_of,
+)
 from trimlang.sheets.wording import saw_words
 from trimlang.sheets.wording.catalogue import Words
 from trimlang.sheets.wording.quantities import Pen
@@ -28,22 +35,36 @@ LAYS_IN_ORDER: Final = tuple(Lay)
 
 @record
 class Stroke:
-    """One pass of the saw: on which stick, at which mark, and which ends it makes."""
+    """One pass of the saw: on which stick, at which mark, and which ends it makes.
+
+    ``pieces`` are the sides of the blade on which the pieces lie whose ends these are.
+    """
 
     stick: str
     mark: str
     ends: str
+    pieces: tuple[Hand, ...]
+
+
+@record
+class ShownCut:
+    """A picture of a setting, and which of its pieces it shows (``piece left of the blade``)."""
+
+    drawn: CutPicture
+    piece: str
 
 
 @record
 class SettingGroup:
-    """All passes at one setting."""
+    """All passes at one setting, with its pictures: one for each side on which pieces lie."""
 
     setting: str
     settings: tuple[str, ...]
     swing: str
     tilt: str
     lay: str
+    cuts: tuple[ShownCut, ...]
+    lies: LayPicture | None
     strokes: tuple[Stroke, ...]
 
 
@@ -78,19 +99,31 @@ def saw_sheet(result: Result, pen: Pen) -> SawSheet:
     ]
     return SawSheet(
         tuple(
-            SettingGroup(
-                setting=saw_words.setting(at, pen),
-                settings=saw_words.setting_lines(at, pen),
-                swing=at.swing or "",
-                tilt=at.tilt or "",
-                lay="" if at.is_square else saw_words.lies(at, pen.words),
-                strokes=tuple(strokes[number][1] for number in made),
-            )
-            for made, at in ((made, strokes[made[0]][0]) for made in order)
+            _group(strokes[made[0]][0], tuple(strokes[number][1] for number in made), pen)
+            for made in order
         ),
         str(max(len(order) - 1, 0)),
         str(len(strokes)),
         tuple(copes),
+    )
+
+
+def _group(at: AtSaw, strokes: tuple[Stroke, ...], pen: Pen) -> SettingGroup:
+    sides = sides_of([side for stroke in strokes for side in stroke.pieces])
+    return SettingGroup(
+        setting=saw_words.setting(at, pen),
+        settings=saw_words.setting_lines(at, pen),
+        swing=at.swing or "",
+        tilt=at.tilt or "",
+        lay="" if at.is_square else saw_words.lies(at, pen.words),
+        # A square cut is the same on either side of the blade, however the piece lies.
+        cuts=(ShownCut(cut_picture(at, None), ""),)
+        if at.is_square
+        else tuple(
+            ShownCut(cut_picture(at, side), pen.words(saw_words.PIECE[side])) for side in sides
+        ),
+        lies=None if at.is_square else lay_picture(at, saw_words.at_fence(at, pen.words)),
+        strokes=strokes,
     )
 
 
@@ -115,13 +148,15 @@ def _strokes(
             # One pass separates the two neighbours; its mark is where the first one ends.
             at, where, made = strokes.pop()
             both = words("{one}, and {other}", one=made.ends, other=left)
-            strokes.append((at, where, Stroke(made.stick, made.mark, both)))
+            sides = (*made.pieces, ends[0].piece)
+            strokes.append((at, where, Stroke(made.stick, made.mark, both, sides)))
         elif place.start or not ends[0].is_square:
             mark = str(pen.mark(place.start)) if place.start else words("stick's end")
-            strokes.append((ends[0], place.start, Stroke(stick.id, mark, left)))
+            strokes.append((ends[0], place.start, Stroke(stick.id, mark, left, (ends[0].piece,))))
         # A square end at mark 0 is the stick's own end, with nothing to square off: no cut.
         right = _made(words("right end of {piece}", piece=piece.id), ends[1], words)
-        strokes.append((ends[1], place.end, Stroke(stick.id, str(pen.mark(place.end)), right)))
+        mark = str(pen.mark(place.end))
+        strokes.append((ends[1], place.end, Stroke(stick.id, mark, right, (ends[1].piece,))))
     return strokes
 
 
