@@ -8,7 +8,7 @@ from itertools import pairwise
 from trimlang.compiler import Result
 from trimlang.joinery.piece import Piece, PieceKind
 from trimlang.joinery.strips import end_of, neighbours, run_of, strips
-from trimlang.language.facts import Side
+from trimlang.language.end_facts import Side
 from trimlang.survey.job import Job, Room
 
 Mates = dict[tuple[str, Side], str]

@@ -6,18 +6,18 @@ again only where a piece would else be left too short to hold for its next cut.
 
 from __future__ import annotations
 
-from fractions import Fraction
 from typing import Final
 
 from trimlang.compiler import Result
-from trimlang.joinery.at_the_saw import AtSaw, Hand, Lay, MitreSaw, both_ends, saw_for
-from trimlang.joinery.piece import Piece
+from trimlang.joinery.at_the_saw import AtSaw, Hand, Lay, both_ends, saw_for
 from trimlang.joint_row import Fit
 from trimlang.language.end_facts import Side
 from trimlang.lengths.tape import NOTHING
+from trimlang.marking import N_
 from trimlang.planning.layout import CutStick
 from trimlang.record import record
 from trimlang.sheets.content.cut_order import Pass, Setting, visits
+from trimlang.sheets.content.stick_cuts import MadeEnd, StickCut, cuts_of
 from trimlang.sheets.drawing.setting_picture import (
     CutPicture,
     LayPicture,
@@ -31,6 +31,7 @@ from trimlang.sheets.wording.quantities import Pen
 from trimlang.survey.copes import HARD_TO_HOLD
 
 LAYS_IN_ORDER: Final = tuple(Lay)
+END: Final = {Side.LEFT: N_("left end of {piece}"), Side.RIGHT: N_("right end of {piece}")}
 
 
 @record
@@ -86,9 +87,10 @@ def saw_sheet(result: Result, pen: Pen) -> SawSheet:
     for plan in result.plans:
         for stick in plan.sticks:
             saw = saw_for(result.job.trim(plan.trim), result.job.settings)
-            for at, place, stroke in _strokes(stick, pieces, saw, pen):
-                strokes.append((at, stroke))
-                passes.append(Pass(_key(at), stick.id, place, stick.length))
+            ends = {place.piece: both_ends(pieces[place.piece], saw) for place in stick.places}
+            for cut in cuts_of(stick, ends):
+                strokes.append((cut.at, _stroke(cut, stick, pen)))
+                passes.append(Pass(_key(cut.at), stick.id, cut.place, stick.length))
     # Square cuts first (their key is -1), then by how the piece lies, swing and angle.
     order = visits(passes, HARD_TO_HOLD)
     copes = [
@@ -135,30 +137,18 @@ def _key(at: AtSaw) -> Setting:
     return (way, at.swing or "", at.mitre, at.tilt or "", at.bevel, at.pose.fence)
 
 
-def _strokes(
-    stick: CutStick, pieces: dict[str, Piece], saw: MitreSaw, pen: Pen
-) -> list[tuple[AtSaw, Fraction, Stroke]]:
+def _stroke(cut: StickCut, stick: CutStick, pen: Pen) -> Stroke:
     words = pen.words
-    strokes: list[tuple[AtSaw, Fraction, Stroke]] = []
-    for place in stick.places:
-        piece = pieces[place.piece]
-        ends = both_ends(piece, saw)
-        left = _made(words("left end of {piece}", piece=piece.id), ends[0], words)
-        if place.shared and strokes:
-            # One pass separates the two neighbours; its mark is where the first one ends.
-            at, where, made = strokes.pop()
-            both = words("{one}, and {other}", one=made.ends, other=left)
-            sides = (*made.pieces, ends[0].piece)
-            strokes.append((at, where, Stroke(made.stick, made.mark, both, sides)))
-        elif place.start or not ends[0].is_square:
-            mark = str(pen.mark(place.start)) if place.start else words("stick's end")
-            strokes.append((ends[0], place.start, Stroke(stick.id, mark, left, (ends[0].piece,))))
-        # A square end at mark 0 is the stick's own end, with nothing to square off: no cut.
-        right = _made(words("right end of {piece}", piece=piece.id), ends[1], words)
-        mark = str(pen.mark(place.end))
-        strokes.append((ends[1], place.end, Stroke(stick.id, mark, right, (ends[1].piece,))))
-    return strokes
+    made = [_made(end, words) for end in cut.ends]
+    both = "{one}, and {other}"
+    return Stroke(
+        stick=stick.id,
+        mark=str(pen.mark(cut.place)) if cut.place else words("stick's end"),
+        ends=made[0] if len(made) == 1 else words(both, one=made[0], other=made[1]),
+        pieces=tuple(end.at.piece for end in cut.ends),
+    )
 
 
-def _made(end: str, at: AtSaw, words: Words) -> str:
-    return end if at.is_square else f"{end}, {saw_words.side(at, words)}"
+def _made(made: MadeEnd, words: Words) -> str:
+    end = words(END[made.side], piece=made.piece)
+    return end if made.at.is_square else f"{end}, {saw_words.side(made.at, words)}"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fractions import Fraction
 from typing import Final
 
 from trimlang.compiler import Result
@@ -9,6 +10,7 @@ from trimlang.joinery.at_the_saw import AtSaw, Hand, both_ends, saw_for
 from trimlang.joinery.piece import Piece
 from trimlang.planning.layout import CutStick, StickPlace
 from trimlang.record import record
+from trimlang.sheets.content.stick_cuts import by_hold, cuts_of, is_kept, spare_for
 from trimlang.sheets.wording import saw_words
 from trimlang.sheets.wording.quantities import Pen
 from trimlang.survey.sticks import SoundPart
@@ -60,6 +62,8 @@ class StickLayout:
     """A stick: bar, list, offcut.  Coordinates are millimetres on paper.
 
     ``part`` says what is to be cut out of a stick with defects, and which part of it this is.
+    ``next_cut`` is the mark of the first cut and ``then`` those of the others, in an order that
+    leaves enough to hold; ``offcut_use`` says whether what is left is kept, and what for.
     """
 
     id: str
@@ -70,7 +74,10 @@ class StickLayout:
     offcut_from: str
     offcut_wide: str
     offcut: str
+    offcut_use: str
     square_off: str
+    next_cut: str
+    then: tuple[str, ...]
     part: str = ""
 
 
@@ -99,6 +106,8 @@ def stick_layouts(result: Result, pen: Pen) -> tuple[TrimSticks, ...]:
         longest = max(stick.length for stick in plan.sticks)
         scale = WIDE / float(longest)
         saw = saw_for(result.job.trim(plan.trim), result.job.settings)
+        again = [piece for piece in result.pieces if piece.trim == plan.trim]
+        kerf = result.job.settings.kerf
         ends = {
             place.piece: (pieces[place.piece], both_ends(pieces[place.piece], saw))
             for stick in plan.sticks
@@ -114,17 +123,36 @@ def stick_layouts(result: Result, pen: Pen) -> tuple[TrimSticks, ...]:
                 lies=once,
                 above=above,
                 sticks=tuple(
-                    _stick(stick, ends, scale, pen, lies=not once) for stick in plan.sticks
+                    _stick(
+                        stick, ends, scale, pen, lies=not once, use=_use(stick, again, kerf, pen)
+                    )
+                    for stick in plan.sticks
                 ),
             )
         )
     return tuple(drawn)
 
 
+def _use(stick: CutStick, pieces: list[Piece], kerf: Fraction, pen: Pen) -> str:
+    """Say what becomes of an offcut; empty where nothing is left."""
+    if not stick.offcut:
+        return ""
+    if not is_kept(stick):
+        return pen.words("too short to keep")
+    spare = spare_for(stick, pieces, kerf)
+    if spare is None:
+        return pen.words("keep it on hand")
+    long = str(pen.mark(spare.length))
+    return pen.words("keep it: gives {piece} ({length}) once more", piece=spare.id, length=long)
+
+
 def _stick(
-    stick: CutStick, ends: dict[str, Ends], scale: float, pen: Pen, *, lies: bool
+    stick: CutStick, ends: dict[str, Ends], scale: float, pen: Pen, *, lies: bool, use: str
 ) -> StickLayout:
     words = pen.words
+    at_saw = {name: both for name, (_, both) in ends.items()}
+    cuts = by_hold(cuts_of(stick, at_saw), stick)
+    marks = [str(pen.mark(cut.place)) if cut.place else words("stick's end") for cut in cuts]
     squared = stick.squared
     offcut_from = stick.length - squared - stick.offcut
     source = words("shop offcut") if stick.on_hand else words("stick")
@@ -145,7 +173,10 @@ def _stick(
         offcut_from=_fixed(float(offcut_from) * scale),
         offcut_wide=_fixed(float(stick.offcut) * scale),
         offcut=str(pen.mark(stick.offcut)) if stick.offcut else "",
+        offcut_use=use,
         square_off=str(pen.mark(squared)) if squared else "",
+        next_cut=marks[0] if marks else "",
+        then=tuple(marks[1:]),
         part="" if stick.part is None else _part(stick.part, pen),
     )
 

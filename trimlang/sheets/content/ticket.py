@@ -9,7 +9,7 @@ from typing import Final
 from trimlang.compiler import Result
 from trimlang.joinery.at_the_saw import both_ends, saw_for
 from trimlang.joinery.piece import Piece, PieceKind
-from trimlang.language.facts import Side
+from trimlang.language.end_facts import Side
 from trimlang.planning.layout import CutStick, StickPlace
 from trimlang.record import record
 from trimlang.sheets.content.heading import heading

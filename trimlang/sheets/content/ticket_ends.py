@@ -7,7 +7,7 @@ from collections.abc import Iterator
 from trimlang.joinery.at_the_saw import AtSaw
 from trimlang.joinery.piece import Piece
 from trimlang.joint_row import Edge, Fit
-from trimlang.language.facts import Side
+from trimlang.language.end_facts import Side
 from trimlang.record import record
 from trimlang.sheets.content.mates import Mates
 from trimlang.sheets.content.ticket_text import EndPrint, TicketFact
