@@ -25,6 +25,7 @@ syntax keyword trimStatement closes
 syntax keyword trimStatement filler
 syntax keyword trimStatement fitted
 syntax keyword trimStatement window
+syntax keyword trimStatement block
 syntax keyword trimStatement boxes
 syntax keyword trimStatement caulk
 syntax keyword trimStatement nails
@@ -38,6 +39,7 @@ syntax keyword trimStatement taken
 syntax keyword trimStatement bare
 syntax keyword trimStatement door
 syntax keyword trimStatement ends
+syntax keyword trimStatement head
 syntax keyword trimStatement rack
 syntax keyword trimStatement room
 syntax keyword trimStatement trim
@@ -82,17 +84,21 @@ syntax keyword trimUnit mm
 syntax keyword trimUnit m
 syntax keyword trimWord crosscuts
 syntax keyword trimWord wallboard
+syntax keyword trimWord backband
 syntax keyword trimWord bullnose
 syntax keyword trimWord entrance
 syntax keyword trimWord overhang
+syntax keyword trimWord returned
 syntax keyword trimWord allowed
 syntax keyword trimWord implied
 syntax keyword trimWord margins
 syntax keyword trimWord nearest
 syntax keyword trimWord nothing
+syntax keyword trimWord plinths
 syntax keyword trimWord reaches
 syntax keyword trimWord squares
 syntax keyword trimWord bevels
+syntax keyword trimWord blocks
 syntax keyword trimWord casing
 syntax keyword trimWord corner
 syntax keyword trimWord covers
@@ -153,7 +159,6 @@ syntax keyword trimWord down
 syntax keyword trimWord floz
 syntax keyword trimWord four
 syntax keyword trimWord from
-syntax keyword trimWord head
 syntax keyword trimWord horn
 syntax keyword trimWord into
 syntax keyword trimWord kerf
@@ -180,6 +185,7 @@ syntax keyword trimWord box
 syntax keyword trimWord can
 syntax keyword trimWord end
 syntax keyword trimWord gap
+syntax keyword trimWord lap
 syntax keyword trimWord off
 syntax keyword trimWord one
 syntax keyword trimWord per

@@ -174,7 +174,7 @@ def plan_checked(
     # Imported here: the planner is twice as much code as a check loads.
     from trimlang.planning.first_plan import first_plan
     from trimlang.site_log.under_way import under_way
-    from trimlang.takeoff.supplies import supplies
+    from trimlang.takeoff.supplies import blocks, supplies
 
     job = with_offers_of_log(checked.job)
     planned = first_plan(job, checked.pieces, checked.splices, effort, watch, cache)
@@ -189,7 +189,7 @@ def plan_checked(
         job=checked.job,
         pieces=pieces,
         plans=() if wrong else plans,
-        supplies=() if wrong else supplies(checked.job, pieces),
+        supplies=() if wrong else (*supplies(checked.job, pieces), *blocks([checked.job])),
         diagnostics=findings,
         sources=checked.sources,
         progress=None if wrong else progress,

@@ -75,7 +75,7 @@ def _lines(result: Result) -> dict[tuple[str, str], tuple[int, Fraction]]:
         )
         for plan in result.plans
         for line in plan.bought
-    ] + [(supply.what, supply.package, supply.count, supply.cost) for supply in result.supplies]
+    ] + [(supply.named, supply.package, supply.count, supply.cost) for supply in result.supplies]
     # Two offers may read the same, as one length at two prices does, so their lines are added up.
     for what, detail, count, cost in lines:
         more, dearer = found.get((what, detail), (0, Fraction(0)))

@@ -9,6 +9,7 @@ from __future__ import annotations
 from types import MappingProxyType
 from typing import Final
 
+from trimlang.diagnostics.block_pages import BLOCK_PAGES
 from trimlang.diagnostics.closing_pages import CLOSING_PAGES
 from trimlang.diagnostics.code_page import Page
 from trimlang.diagnostics.cutting_pages import CUTTING_PAGES
@@ -37,6 +38,7 @@ _PARTS: Final = (
     FILE_PAGES,
     LOG_PAGES,
     ROOM_PAGES,
+    BLOCK_PAGES,
 )
 
 PAGES: Final = MappingProxyType({page.code: page for pages in _PARTS for page in pages})

@@ -101,9 +101,11 @@ ROOM_PAGES: Final = (
     Page(
         code="T283",
         title="no casing to go with it",
-        message="stool, apron, “four sides” and “both faces” go with a casing, and none is named",
+        message="stool, apron, blocks, backband, “four sides” and “both faces” go with a casing,"
+        " and none is named",
         remedy="Name it, with the clear height: casing case, height 54 in",
-        why="How long a stool and an apron are follows from the casing above them.",
+        why="How long a stool, an apron and a backband are follows from the casing, and blocks are"
+        " parts of one.",
         example=JOB_TO_ROOM + RUN + "  window 36 in, four sides\n",
         needs=(Whole.LINE,),
     ),

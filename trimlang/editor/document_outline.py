@@ -87,6 +87,8 @@ def _named(reading: JobReading, line: tree.Statement) -> Iterator[tuple[str, str
         yield line.word.text, line.topic, EntrySort.JOB, line.word.span
     elif isinstance(line, tree.TrimLine):
         yield line.name.text, _after_colon(written), EntrySort.TRIM, line.name.span
+    elif isinstance(line, tree.BlockLine | tree.HeadLine):
+        yield written.split(":")[0].strip(), _after_colon(written), EntrySort.TRIM, line.name.span
     elif isinstance(line, tree.StockLine):
         yield f"stock {line.name.text}", _after_colon(written), EntrySort.STOCK, line.name.span
     elif isinstance(line, tree.OnHandLine):

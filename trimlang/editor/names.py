@@ -9,7 +9,7 @@ from enum import StrEnum
 from typing import Final
 
 from trimlang.diagnostics import Span
-from trimlang.joinery.casings import OPENING_PARTS
+from trimlang.joinery.cased_opening import OPENING_PARTS
 from trimlang.language import tree
 from trimlang.language.facts import named_trims
 from trimlang.record import record
@@ -98,6 +98,8 @@ def names_in(statements: Iterable[tree.Statement]) -> Names:
             mentions.append(_trim(line.name, gives=True))
         elif isinstance(line, tree.AssemblyLine):
             mentions += [_trim(line.name, gives=True), *map(_trim, line.trims)]
+        elif isinstance(line, tree.HeadLine):
+            mentions += [_trim(line.name, gives=True), *(_trim(one.trim) for one in line.members)]
         elif isinstance(line, tree.StockLine | tree.OnHandLine):
             mentions.append(_trim(line.name))
         elif isinstance(line, tree.RoomLine):

@@ -20,7 +20,7 @@ from trimlang.lengths.tape import NOTHING
 from trimlang.settings.table import Settings
 from trimlang.survey.job import End, Trim
 
-HEAD_MITRE: Final = Fraction(45)
+_HEAD_MITRE: Final = Fraction(45)
 
 
 def face_mitre(end: End, slope: Fraction) -> Fraction:
@@ -46,6 +46,12 @@ def stair_end(end: End, side: Side, slope: Fraction, trim: Trim, settings: Setti
         plumb = end.joint.mitre is Mitre.THE_PITCH
         long_edge = Edge.TOP if upper == plumb else Edge.BOTTOM
     return face_cut(end.joint, side, exact, trim.height or NOTHING, long_edge, settings)
+
+
+def casing_mitre(side: Side, wide: Fraction, settings: Settings) -> Cut:
+    """Return the mitre where two members of a casing meet that are ``wide`` inches wide."""
+    head = Joint.HEAD
+    return face_cut(head, side, _HEAD_MITRE, wide, head.long_point, settings)
 
 
 def face_cut(

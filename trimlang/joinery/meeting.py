@@ -48,7 +48,8 @@ class Meeting:
 
     ``corner`` is the angle between the walls in degrees, through the room inside and through the
     wall outside; None where there is no corner.  ``thick`` is the thickness of an unlike mate.
-    ``short`` is how far before the walls' corner the joint is, where that is rounded;
+    ``short`` is how far before the walls' corner the joint is, where that is rounded, or before a
+    run's own end; less than 0 past it.
     ``brings_corner`` says that the piece between is this end's to bring.
     ``scraps`` is how far past the wall's end the tape already reached over scraps of trim.
     ``outside`` says which kind of corner it is, which the joint no longer does once it is a
@@ -96,7 +97,7 @@ class Meeting:
         For crown, up to the end of its wall edge, along which its number is measured.
         """
         if self.meets is Meets.ITSELF:
-            return -self.scraps
+            return -self.scraps - self.short
         back, face = self.edges(trim)
         if self.meets is Meets.PLANE and not self.is_crooked:
             reach = min(back, face)  # cut square, so whichever edge touches first stops it

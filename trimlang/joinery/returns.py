@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from fractions import Fraction
 from typing import Final
 
 from trimlang.joinery.crown import crown_cut
 from trimlang.joinery.cuts import RETURN_MITRE, square_cut
 from trimlang.joinery.piece import Piece, PieceKind, Remark
 from trimlang.joinery.rounding import round_length
+from trimlang.joinery.spliced_pieces import on_wall_edge
 from trimlang.joinery.wedges import lean_of
 from trimlang.joint_row import Edge
 from trimlang.language.end_facts import Side
@@ -24,30 +26,39 @@ _CLOSES: Final = {
 }
 
 
-def return_piece(whole: Piece, closed: Piece, side: Side, trim: Trim, settings: Settings) -> Piece:
+def return_piece(
+    whole: Piece,
+    closed: Piece,
+    side: Side,
+    trim: Trim,
+    settings: Settings,
+    behind: Fraction = NOTHING,
+) -> Piece:
     """Return the small piece that turns the profile back to the wall.
 
-    It is as long, at its long point, as the trim is thick or the crown stands out.  It is mitred
-    where it meets the run and square where it meets the wall; a crown's return has no length
-    at the wall edge.
+    It is as long, at its long point, as the trim is thick or the crown stands out, and as what
+    is ``behind`` the trim there (inches).  It is mitred where it meets the run and square where it
+    meets the wall; a crown's return is as long at the wall edge as what is behind.
     """
     deep = depths((trim,))[trim.name] or NOTHING
-    length, rounding = round_length(deep, "return", settings)
+    along_back = behind and trim.spring is not None
+    length, rounding = round_length(behind + (0 if along_back else deep), "return", settings)
     run_end = side.of(whole.left, whole.right)
     # Both sides of the joint have the same mitre, mirrored.
-    mitred = replace(run_end, inset=length, lean=lean_of(side.other, run_end.long_edge))
+    inset = deep if along_back else length - behind
+    mitred = replace(run_end, inset=inset, lean=lean_of(side.other, run_end.long_edge))
     if trim.spring is not None:
         crown = crown_cut(trim.spring, RETURN_MITRE, settings.saw_step)
         # Lying face up, the ceiling edge is its top.
         mitred = replace(mitred, crown=crown, lean=lean_of(side.other, Edge.TOP))
     square = square_cut()
-    return replace(
+    piece = replace(
         whole,
         id=f"{whole.id}-{side}-return",
         kind=PieceKind.RETURN,
         at=side,
         length=length,
-        wall=deep,
+        wall=deep + behind,
         left=square if side is Side.LEFT else mitred,
         right=mitred if side is Side.LEFT else square,
         rounding=rounding,
@@ -56,3 +67,4 @@ def return_piece(whole: Piece, closed: Piece, side: Side, trim: Trim, settings: 
         note=None,
         remarks=(Remark(_CLOSES[side], (("piece", closed.id),)),),
     )
+    return on_wall_edge(piece, length, settings) if along_back else piece

@@ -13,9 +13,11 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
+from trimlang.joinery.beside_casing import beside_opening
 from trimlang.joinery.bullnose import rounded
 from trimlang.joinery.cuts import corner_mitre
 from trimlang.joinery.meeting import Meeting, Meets, depth_of, runs_through
+from trimlang.joinery.on_the_wall import floor_trim, in_its_place
 from trimlang.joinery.piece import Remark
 from trimlang.joinery.splice_lengths import lapping_side
 from trimlang.joinery.strips import Strip, along, goes_on_over, run_of, strips
@@ -134,7 +136,7 @@ class TrimWalk:
             return self._at_plane(self._corner(run, trim, end), off)
         end = own or end
         if not end.joint.is_corner:
-            return Meeting(end=end, meets=Meets.ITSELF)
+            return beside_opening(self._job, room, run, trim, end, self._next(strip, side), side)
         following = self._next(strip, side)
         met = self._at_corner(run, trim, end, following, side)
         # One of the two ends at a rounded corner brings its small piece: the left of them.
@@ -194,7 +196,7 @@ class TrimWalk:
     ) -> Meeting:
         """Return how a trim ends at a corner where the next wall has another trim, or none."""
         behind = self.stands_off(other, trim)
-        there = self._in_its_place(run, trim, other)
+        there = in_its_place(self._job, run, trim, other)
         # With nothing of its kind beyond the corner it is mitred outside as if there were; inside
         # it ends at the wall, or at the face of what stands behind its place there.
         if there is None:
@@ -230,28 +232,6 @@ class TrimWalk:
         end = replace(plain.end, joint=Joint.BUTT, fit=Fit.MITRED)
         return replace(plain, end=end, meets=Meets.PLANE, beyond=beyond, corner=plain.end.corner)
 
-    def _in_its_place(self, run: Run, trim: Trim, other: Run) -> Trim | None:
-        """Return the next wall's trim that stands where this one would go on, if there is one."""
-        if trim.spring is not None:
-            # Like is compared with like: crown with crown, shoe with shoe, base with base.
-            crowns = (one for one in map(self._job.trim, other.trims) if one.spring is not None)
-            return next(crowns, None)
-        if trim.in_front_of is not None:
-            fronts = (
-                one
-                for one in map(self._job.trim, other.trims)
-                if one.in_front_of is not None and one.spring is None
-            )
-            return next(fronts, None)
-        floor = self._on_floor(other)
-        return floor if self._on_floor(run) == trim else None
-
-    def _on_floor(self, run: Run) -> Trim | None:
-        """Return the trim that stands on the floor along a run: the first that it names."""
-        first = self._job.trim(run.trims[0]) if run.trims else None
-        plain = first is not None and first.spring is None and first.in_front_of is None
-        return first if plain else None
-
     def stands_off(self, run: Run, trim: Trim) -> Fraction:
         """Return how far a trim's back is from a run's wall: what is behind it there (inches).
 
@@ -263,10 +243,10 @@ class TrimWalk:
         behind = self._job.trim(trim.in_front_of)
         if behind.name in run.trims:
             return (behind.thickness or NOTHING) + self.stands_off(run, behind)
-        floor = self._on_floor(run)
+        floor = floor_trim(self._job, run)
         if trim.spring is None and floor is not None and floor.name != trim.name:
             return floor.thickness or NOTHING
-        floors = (self._on_floor(one) for one in self._room.runs)
+        floors = (floor_trim(self._job, one) for one in self._room.runs)
         kin = trim.spring is None and any(floors)
         return NOTHING if behind.name in self._names or kin else behind.thickness or NOTHING
 

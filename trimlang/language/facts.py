@@ -2,9 +2,16 @@
 
 from __future__ import annotations
 
-from typing import Any, TypeAlias
+from typing import TypeAlias
 
 from trimlang.diagnostics import Span
+from trimlang.language.block_facts import Backbanded as Backbanded
+from trimlang.language.block_facts import BlockPrice as BlockPrice
+from trimlang.language.block_facts import BlockTall as BlockTall
+from trimlang.language.block_facts import BlockWide as BlockWide
+from trimlang.language.block_facts import CornerBlocked as CornerBlocked
+from trimlang.language.block_facts import Plinthed as Plinthed
+from trimlang.language.block_facts import WrittenMember as WrittenMember
 from trimlang.language.box_facts import BoxesMargin as BoxesMargin
 from trimlang.language.box_facts import BoxesTall as BoxesTall
 from trimlang.language.box_facts import BoxesWide as BoxesWide
@@ -28,9 +35,9 @@ from trimlang.language.opening_facts import Jambed as Jambed
 from trimlang.language.opening_facts import SillHeight as SillHeight
 from trimlang.language.opening_facts import Stooled as Stooled
 from trimlang.language.opening_facts import Stops as Stops
-from trimlang.language.written import Angle, Measure, Number, Price, Word
+from trimlang.language.stated import Stated as Stated
+from trimlang.language.written import Angle, Measure, Word
 from trimlang.record import record
-from trimlang.settings.setting_kinds import Setting
 
 # ---- a trim's line --------------------------------------------------------------
 
@@ -212,36 +219,9 @@ class Unread:
     span: Span
 
 
-# ---- settings ---------------------------------------------------------------------
-
-
-@record
-class Stated:
-    """A setting as stated: the table's rows that its phrase may mean, and the values written.
-
-    ``yes`` says which it was, for a phrase that says yes or no.
-    """
-
-    rows: tuple[Setting[Any], ...]
-    values: tuple[Word | Number | Measure | Angle | Price, ...]
-    yes: bool
-    span: Span
-
-    @property
-    def for_room(self) -> bool:
-        """Whether a room may say it for itself."""
-        return bool(self.rows) and self.rows[0].for_room
-
-    def row(self) -> Setting[Any] | None:
-        """Return the row that is meant, None where no row is for the kind of end that was named."""
-        ends = [value.text for value in self.values[:1] if isinstance(value, Word)]
-        if len(self.rows) == 1 and not (self.rows[0].end and ends):
-            return self.rows[0]
-        return next((row for row in self.rows if row.end in ends), None)
-
-
 TrimFact: TypeAlias = Thick | Tall | Spring | Girth | InFrontOf | Material
 StockFact: TypeAlias = Supplier | ProfileCode
+BlockFact: TypeAlias = Thick | BlockWide | BlockTall | BlockPrice | Material
 WallFact: TypeAlias = (
     NamedTrim
     | Note
@@ -264,6 +244,9 @@ WallFact: TypeAlias = (
     | Stooled
     | Jambed
     | BothFaces
+    | Plinthed
+    | CornerBlocked
+    | Backbanded
     | BoxesTall
     | BoxesWide
     | BoxesMargin
@@ -272,13 +255,15 @@ WallFact: TypeAlias = (
     | Unread
 )
 """What a room's, a run's or an opening's line may say."""
-Fact: TypeAlias = TrimFact | StockFact | EndFact | WallFact
+Fact: TypeAlias = TrimFact | StockFact | BlockFact | EndFact | WallFact
 
 
 def named_trims(fact: Fact) -> tuple[Word, ...]:
     """Return the words of a fact that name a trim."""
     match fact:
         case NamedTrim(trim=trim) | Without(trim=trim) | InFrontOf(trim=trim) | Jambed(trim=trim):
+            return (trim,)
+        case Backbanded(trim=trim):
             return (trim,)
         case Stooled(stool=stool, apron=apron):
             return (stool,) if apron is None else (stool, apron)

@@ -27,6 +27,8 @@ class LineBuilder(NumberRules):
 
     thick, tall, spring = fact_of(facts.Thick), fact_of(facts.Tall), fact_of(facts.Spring)
     girth = fact_of(facts.Girth)
+    block_wide, block_tall = fact_of(facts.BlockWide), fact_of(facts.BlockTall)
+    block_price = fact_of(facts.BlockPrice)
     material = fact_of(facts.Material)
 
     @v_args(meta=True)
@@ -63,6 +65,26 @@ class LineBuilder(NumberRules):
     @v_args(meta=True)
     def trim(self, meta: Meta, children: Children) -> tree.TrimLine:
         return tree.TrimLine(children[0], tuple(children[1:]), self._span(meta))
+
+    @v_args(meta=True)
+    def block(self, meta: Meta, children: Children) -> tree.BlockLine:
+        return tree.BlockLine(children[0], tuple(children[1:]), self._span(meta))
+
+    def returned(self, _children: Children) -> bool:
+        return True
+
+    @v_args(meta=True)
+    def head_member(self, meta: Meta, children: Children) -> facts.WrittenMember:
+        return facts.WrittenMember(
+            trim=children[0],
+            overhang=next((one for one in children if isinstance(one, tree.Measure)), None),
+            returned=True in children,
+            span=self._span(meta),
+        )
+
+    @v_args(meta=True)
+    def head_stack(self, meta: Meta, children: Children) -> tree.HeadLine:
+        return tree.HeadLine(children[0], tuple(children[1:]), self._span(meta))
 
     @v_args(meta=True)
     def _settings(self, meta: Meta, children: Children) -> tree.SettingLine:

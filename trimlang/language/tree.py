@@ -10,8 +10,14 @@ from enum import StrEnum
 from typing import Final, TypeAlias
 
 from trimlang.diagnostics import Span
-from trimlang.language.facts import Stated, StockFact, TrimFact, WallFact
+from trimlang.language.facts import BlockFact, Stated, StockFact, TrimFact, WallFact, WrittenMember
 from trimlang.language.facts import WrittenEnd as WrittenEnd
+from trimlang.language.log_nodes import BoughtLine as BoughtLine
+from trimlang.language.log_nodes import Deed as Deed
+from trimlang.language.log_nodes import FromStick as FromStick
+from trimlang.language.log_nodes import LogLine as LogLine
+from trimlang.language.log_nodes import Sawn as Sawn
+from trimlang.language.log_nodes import WrittenPurchase as WrittenPurchase
 from trimlang.language.room_lines import BoxesLine as BoxesLine
 from trimlang.language.room_lines import LoosePieceLine as LoosePieceLine
 from trimlang.language.stick_facts import WrittenDefect
@@ -38,15 +44,6 @@ class GapKind(StrEnum):
     OPENING = "opening"
     BARE = "bare"
     LOST = "lost"
-
-
-class Deed(StrEnum):
-    """What was done to pieces, by the site log."""
-
-    CUT = "cut"
-    SPOILED = "spoiled"
-    SHORTENED = "shortened"
-    FITTED = "fitted"
 
 
 @record
@@ -81,6 +78,24 @@ class AssemblyLine:
 
     name: Word
     trims: tuple[Word, ...]
+    span: Span
+
+
+@record
+class BlockLine:
+    """``block plinth: 3 in wide, 7 in tall, at 6.50``: what is bought by the piece."""
+
+    name: Word
+    facts: tuple[BlockFact, ...]
+    span: Span
+
+
+@record
+class HeadLine:
+    """``head crosshead: fillet, frieze, cap``: a casing's head of several parts, from below."""
+
+    name: Word
+    members: tuple[WrittenMember, ...]
     span: Span
 
 
@@ -201,55 +216,6 @@ class WallsLine:
 
 
 @record
-class FromStick:
-    """``from base-1 of 12 ft``: the stick's name, how long it was, or only one of the two."""
-
-    stick: Word | None
-    length: Measure | None
-    span: Span
-
-
-@record
-class Sawn:
-    """A piece in the site log: its length as sawn or shortened, the usable rests, the stick."""
-
-    piece: Word
-    length: Measure | None
-    rests: tuple[Measure, ...]
-    source: FromStick | None
-    span: Span
-
-
-@record
-class LogLine:
-    """``cut``, ``spoiled``, ``shortened``, ``fitted``: what was done to pieces."""
-
-    kind: Deed
-    pieces: tuple[Sawn, ...]
-    span: Span
-
-
-@record
-class WrittenPurchase:
-    """Part of a ``bought`` line: ``2 base 12 ft at 17.40``; the price is for a stick or a pack."""
-
-    count: Number | None
-    pack: Number | None
-    trim: Word
-    length: Measure
-    price: Price | None
-    span: Span
-
-
-@record
-class BoughtLine:
-    """``bought 2 base 12 ft at 17.40, …``."""
-
-    purchases: tuple[WrittenPurchase, ...]
-    span: Span
-
-
-@record
 class RackLine:
     """``rack base: …``: all the sticks of a trim that there are, counted."""
 
@@ -275,6 +241,8 @@ Statement: TypeAlias = (
     | Include
     | TrimLine
     | AssemblyLine
+    | BlockLine
+    | HeadLine
     | StockLine
     | OnHandLine
     | SettingLine

@@ -40,6 +40,9 @@ _OF_GAPS: Final = (
     facts.Stooled,
     facts.Jambed,
     facts.BothFaces,
+    facts.Plinthed,
+    facts.CornerBlocked,
+    facts.Backbanded,
 )
 """The facts that a run or an opening may have, where both stand in one line."""
 
@@ -72,6 +75,7 @@ class WallLines(StockLines):
     four_sides, both_faces = fact_of(facts.FourSides), fact_of(facts.BothFaces)
     boxes_tall, boxes_wide = fact_of(facts.BoxesTall), fact_of(facts.BoxesWide)
     boxes_margin = fact_of(facts.BoxesMargin)
+    plinthed, backbanded = fact_of(facts.Plinthed), fact_of(facts.Backbanded)
     cope_here, measured = fact_of(facts.CopedHere), fact_of(facts.WrittenCorner)
     implied = fact_of(facts.Implied)
 
@@ -84,6 +88,10 @@ class WallLines(StockLines):
     @v_args(meta=True)
     def assembly(self, meta: Meta, children: Children) -> tree.AssemblyLine:
         return tree.AssemblyLine(children[0], tuple(children[1:]), self._span(meta))
+
+    @v_args(meta=True)
+    def corner_blocked(self, meta: Meta, children: Children) -> facts.CornerBlocked:
+        return facts.CornerBlocked(children[-1], self._span(meta))
 
     @v_args(meta=True)
     def by_diagonal(self, meta: Meta, children: Children) -> facts.WrittenCorner:

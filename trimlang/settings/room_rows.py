@@ -232,6 +232,15 @@ class RoomRows:
         what="a horn",
         from_nothing=True,
     )
+    backband_lap = LengthSetting(
+        words="casings: lap",
+        page="how far a backband lies over the casing's face at its outer edge",
+        default=NOTHING,
+        unsaid="nothing: it stands against the casing's edge",
+        scope=Scope.ROOM,
+        what="a backband's lap",
+        from_nothing=True,
+    )
     corner_doubt = AngleSetting(
         words="corners: doubt",
         page="how far from square a corner may be that was not measured",

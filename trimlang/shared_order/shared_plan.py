@@ -25,7 +25,7 @@ from trimlang.shared_order.flat import Flat
 from trimlang.shared_order.shared_check import faults
 from trimlang.shared_order.side_by_side import can_be_had, side_by_side
 from trimlang.survey.job import Job, Rest, Trim
-from trimlang.takeoff.supplies import Supply, supplies
+from trimlang.takeoff.supplies import Supply, blocks, supplies
 
 if TYPE_CHECKING:
     from trimlang.planning.layout import TrimPlan
@@ -226,7 +226,7 @@ def _shared(
             job=flat.job,
             pieces=pieces,
             plans=tuple(plan for plan in on if plan.sticks),
-            supplies=supplies(flat.job, pieces),
+            supplies=(*supplies(flat.job, pieces), *blocks([flat.job])),
         )
         cost = sum((plan.cost for plan in alone), Fraction(0))
         made.append(FlatPlan(flat, result, None if problems else cost))
@@ -254,7 +254,7 @@ def _shared(
 def _supplies(
     shared: Job, pool: Sequence[Flat], cut: Sequence[tuple[Piece, ...]]
 ) -> tuple[Supply, ...]:
-    """Return nails, caulk and paint: bought together for all flats that want the same kinds."""
+    """Return nails, caulk, paint and blocks: bought together for all flats that want the same."""
     # Rounding up to whole boxes and tubes once for all flats is what buying together saves.
     alike: dict[tuple[object, ...], list[Piece]] = {}
     jobs: dict[tuple[object, ...], Job] = {}
@@ -274,4 +274,5 @@ def _supplies(
         )
         alike.setdefault(kinds, []).extend(pieces)
         jobs.setdefault(kinds, replace(shared, settings=said))
-    return tuple(line for kinds in jobs for line in supplies(jobs[kinds], alike[kinds]))
+    pooled = (line for kinds in jobs for line in supplies(jobs[kinds], alike[kinds]))
+    return (*pooled, *blocks(flat.job for flat in pool))

@@ -5,13 +5,17 @@ from __future__ import annotations
 from collections.abc import Container
 from fractions import Fraction
 
+from trimlang.diagnostics import Span
 from trimlang.language import facts, tree
 from trimlang.language.facts import Side
 from trimlang.language.tree import GapKind
 from trimlang.settings.table import Settings
+from trimlang.survey.block_fits import beside_opening, check_blocks
 from trimlang.survey.job import End, Gap, Trim
 from trimlang.survey.measures import Findings, length
 from trimlang.survey.near_names import unknown_trim
+from trimlang.survey.on_walls import HeadMember
+from trimlang.survey.said_blocks import ByName
 from trimlang.survey.trimmings import read_trimmings
 
 
@@ -20,19 +24,22 @@ def read_gap(
     ends: dict[Side, End],
     settings: Settings,
     trims: dict[str, Trim],
+    by_name: ByName,
     findings: Findings,
     *,
     on_floor: Container[str] = (),
 ) -> Gap | None:
     """Return a stretch of wall without running trim, None where its width cannot be read.
 
-    ``on_floor`` are the trims that stand on the room's floor: they go on below a window.
+    ``by_name`` are the blocks and heads that it may name.  ``on_floor`` are the trims that stand
+    on the room's floor: they go on below a window.
     """
     wide = length(line.width, settings.unit, findings, what=f"this {line.kind}")
     called: str | None = None
     note: str | None = None
     tall: Fraction | None = None
     cased: tuple[str, ...] = ()
+    head: tuple[HeadMember, ...] = ()
     sill: Fraction | None = None
     entrance = False
     stops: tuple[str, ...] | None = None
@@ -46,7 +53,8 @@ def read_gap(
             case facts.ClearHeight():
                 tall = length(fact.height, settings.unit, findings, what="an opening's height")
             case facts.Cased():
-                cased = _casing(fact, trims, findings)
+                cased = _casing(fact, trims, by_name, findings)
+                head = by_name.heads.get(fact.head.text, ()) if fact.head is not None else ()
             case facts.Stops():
                 stops = (*(stops or ()), *_stopped(fact, trims, findings))
             case facts.SillHeight():
@@ -63,13 +71,17 @@ def read_gap(
     # A sill's height decides what a window stops only where its line does not say so itself.
     if sill is not None and stops is None:
         stops = tuple(name for name, trim in trims.items() if not _passes(trim, sill, on_floor))
-    trimmings = read_trimmings(line, bool(cased), trims, findings, high=tall is not None)
-    if wide is None:
-        return None
+    trimmings = read_trimmings(
+        line, bool(cased), trims, by_name, findings, high=tall is not None, head=head
+    )
     taken_up: Fraction | None = None
     if cased:
-        # The clear width, and on each side the reveal and the leg of the casing.
-        taken_up = wide + 2 * (settings.reveal + (trims[cased[0]].height or 0))
+        check_blocks(line, cased, trimmings, trims, settings, findings, on_floor=on_floor)
+    if wide is None:
+        return None
+    if cased:
+        # The clear width, and on each side the reveal and the leg of the casing, or its plinth.
+        taken_up = wide + 2 * beside_opening(trims[cased[0]], trimmings, trims, settings)
     return Gap(
         kind=kind,
         width=wide,
@@ -89,10 +101,27 @@ def read_gap(
     )
 
 
-def _casing(fact: facts.Cased, trims: dict[str, Trim], findings: Findings) -> tuple[str, ...]:
+def lost_wall(span: Span) -> Gap:
+    """Return what holds the place of a wall that could not be read."""
+    return Gap(
+        kind=GapKind.LOST,
+        width=Fraction(0),
+        called=None,
+        entrance=False,
+        left=None,
+        right=None,
+        note=None,
+        span=span,
+    )
+
+
+def _casing(
+    fact: facts.Cased, trims: dict[str, Trim], by_name: ByName, findings: Findings
+) -> tuple[str, ...]:
     """Return a casing's trims, legs first; empty where one is unknown or has no width."""
     names: list[str] = []
-    named = facts.named_trims(fact)
+    of_parts = fact.head is not None and fact.head.text in by_name.heads
+    named = (fact.casing,) if of_parts else facts.named_trims(fact)
     for word in named:
         if word.text not in trims:
             unknown_trim(word, trims, findings)

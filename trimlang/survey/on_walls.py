@@ -9,12 +9,45 @@ from trimlang.record import record
 
 
 @record
+class CasingBlock:
+    """A block that is bought by the piece: a plinth below a casing's leg, a rosette at its corner.
+
+    ``price`` is for one, 0 where the file gives none.  Sizes in inches.
+    """
+
+    name: str
+    wide: Fraction
+    tall: Fraction
+    thickness: Fraction | None
+    material: tuple[str, ...]
+    price: Fraction
+    span: Span
+
+
+@record
+class HeadMember:
+    """A part of a head: how far it goes past the legs (inches), whether its ends are returned.
+
+    ``behind`` is the trim below it in the head that it stands in front of; it then goes as far as
+    that one, and its returns go round its ends.
+    """
+
+    trim: str
+    overhang: Fraction
+    returned: bool
+    behind: str | None
+
+
+@record
 class Trimmings:
     """What an opening gets besides the legs and the head of its casing, by the trims' names.
 
     ``stool`` is the board under a window and ``apron`` what covers the wall below it; ``jambs``
     are strips that bring the jamb out to the wall's face.  ``four_sides`` tells that the
-    casing goes on below, ``both_faces`` that the wall's other side is cased alike.
+    casing goes on below, ``both_faces`` that the wall's other side is cased alike.  ``plinth`` is
+    the block below each leg, ``corner_block`` the one where legs and head would be mitred,
+    ``backband`` the trim round the casing's outer edge.  ``head`` are the parts of a head of
+    several, from below.
     """
 
     stool: str | None = None
@@ -22,11 +55,25 @@ class Trimmings:
     jambs: str | None = None
     four_sides: bool = False
     both_faces: bool = False
+    plinth: CasingBlock | None = None
+    corner_block: CasingBlock | None = None
+    backband: str | None = None
+    head: tuple[HeadMember, ...] = ()
 
     @property
     def trims(self) -> tuple[str, ...]:
         """The trims that are named."""
-        return tuple(name for name in (self.stool, self.apron, self.jambs) if name is not None)
+        named = (self.stool, self.apron, self.jambs, self.backband)
+        parts = (member.trim for member in self.head)
+        return (*(name for name in named if name is not None), *parts)
+
+    @property
+    def blocks(self) -> tuple[tuple[CasingBlock, int], ...]:
+        """The blocks of the opening, and how many there are of each."""
+        faces = 2 if self.both_faces else 1
+        corners = 4 if self.four_sides else 2
+        counts = ((self.plinth, 2 * faces), (self.corner_block, corners * faces))
+        return tuple((block, count) for block, count in counts if block is not None)
 
 
 @record

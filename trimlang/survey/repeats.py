@@ -29,6 +29,7 @@ _SAYING: Final = (
     tree.GapLine,
     tree.LoosePieceLine,
     tree.BoxesLine,
+    tree.BlockLine,
 )
 """Lines that state facts."""
 

@@ -16,12 +16,13 @@ from trimlang.settings.table import Settings
 from trimlang.survey.box_layout import read_boxes
 from trimlang.survey.diagonals import read_diagonals
 from trimlang.survey.ends import Taken, read_sides
-from trimlang.survey.gaps import read_gap
-from trimlang.survey.job import End, Gap, Room, Run, Stretch, Trim
+from trimlang.survey.gaps import lost_wall, read_gap
+from trimlang.survey.job import End, Room, Run, Stretch, Trim
 from trimlang.survey.measures import Findings, length, not_negative
 from trimlang.survey.near_names import unknown_trim
 from trimlang.survey.own_ends import read_own_ends
 from trimlang.survey.room_tags import room_tag
+from trimlang.survey.said_blocks import ByName, read_by_name
 from trimlang.survey.said_pieces import note_in, read_loose_pieces
 from trimlang.survey.said_settings import apply
 from trimlang.survey.stairs import read_slope
@@ -44,6 +45,8 @@ def read_rooms(
     lines: Iterable[tree.Statement], settings: Settings, trims: dict[str, Trim], findings: Findings
 ) -> tuple[Room, ...]:
     """Return the job's rooms in the order of the file."""
+    lines = tuple(lines)
+    by_name = read_by_name(lines, trims, settings.unit, findings)
     groups: list[tuple[tree.RoomLine, list[tree.Statement]]] = []
     lost = False
     for line in lines:
@@ -78,7 +81,7 @@ def read_rooms(
                 "T641", heading.name.span, room=name, tag=tag, other=tags[plain], plain=plain
             )
         tags.setdefault(tag, name)
-        rooms.append(_RoomReader(heading, tag, settings, trims, findings).room(below))
+        rooms.append(_RoomReader(heading, tag, settings, trims, by_name, findings).room(below))
     return tuple(rooms)
 
 
@@ -91,12 +94,14 @@ class _RoomReader:
         tag: str,
         settings: Settings,
         trims: dict[str, Trim],
+        by_name: ByName,
         findings: Findings,
     ) -> None:
         self._heading = heading
         self._tag = tag
         self._settings = settings
         self._trims = trims
+        self._by_name = by_name
         self._findings = findings
         self._room_trims: tuple[str, ...] = ()
         self._scraps_of: str | None = None
@@ -135,14 +140,20 @@ class _RoomReader:
                         line=place(labels[label.casefold()], line.span),
                     )
                 labels.setdefault(label.casefold(), line.span)
-                walk.append(self._run(line, ends) or _lost(line.span))
+                walk.append(self._run(line, ends) or lost_wall(line.span))
             elif isinstance(line, tree.GapLine):
                 gap = read_gap(
-                    line, ends, self._settings, self._trims, findings, on_floor=self._on_floor()
+                    line,
+                    ends,
+                    self._settings,
+                    self._trims,
+                    self._by_name,
+                    findings,
+                    on_floor=self._on_floor(),
                 )
-                walk.append(gap or _lost(line.span))
+                walk.append(gap or lost_wall(line.span))
             else:
-                walk.append(_lost(line.span))
+                walk.append(lost_wall(line.span))
         loose = read_loose_pieces(
             (line for line in below if isinstance(line, tree.LoosePieceLine)),
             labels=labels,
@@ -275,19 +286,6 @@ def _is_heading(line: tree.Statement) -> bool:
     if not isinstance(line, tree.Unreadable) or not line.words:
         return False
     return nearest(line.words[0], line_words()) == "room"
-
-
-def _lost(span: Span) -> Gap:
-    return Gap(
-        kind=tree.GapKind.LOST,
-        width=Fraction(0),
-        called=None,
-        entrance=False,
-        left=None,
-        right=None,
-        note=None,
-        span=span,
-    )
 
 
 def _names_a_trim(said: tuple[facts.Fact, ...]) -> bool:

@@ -195,11 +195,16 @@ def _check_trims(
         isinstance(stretch, Gap) and stretch.is_lost for room in rooms for stretch in room.walk
     )
     all_known = all(finding.page.loses is not Whole.USES for finding in findings.found)
+    blocks: set[str] = set()
     for room in rooms:
         used |= set(room.trims_besides)
         for gap in room.walk:
             if isinstance(gap, Gap):
                 used |= set(gap.trims)
+                blocks |= {block.name for block, _ in gap.trimmings.blocks}
+    for line in statements:
+        if isinstance(line, tree.BlockLine) and line.name.text not in blocks and all_read:
+            findings.say("T438", line.name.span, block=line.name.text)
     for name, trim in trims.items():
         if name not in used:
             if all_read and all_known:

@@ -1,4 +1,4 @@
-"""Reads what an opening gets besides legs and head: stool, apron, jamb strips, a fourth side."""
+"""Reads what an opening gets besides legs and head: stool, apron, jambs, blocks, a backband."""
 
 from __future__ import annotations
 
@@ -6,17 +6,32 @@ from trimlang.language import facts, tree
 from trimlang.survey.job import Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.near_names import unknown_trim
-from trimlang.survey.on_walls import Trimmings
+from trimlang.survey.on_walls import HeadMember, Trimmings
+from trimlang.survey.said_blocks import ByName, find_block
 
-_NEED_CASING = (facts.FourSides, facts.Stooled, facts.BothFaces)
+_NEED_CASING = (
+    facts.FourSides,
+    facts.Stooled,
+    facts.BothFaces,
+    facts.Plinthed,
+    facts.CornerBlocked,
+    facts.Backbanded,
+)
 
 
 def read_trimmings(
-    line: tree.GapLine, cased: bool, trims: dict[str, Trim], findings: Findings, *, high: bool
+    line: tree.GapLine,
+    cased: bool,
+    trims: dict[str, Trim],
+    by_name: ByName,
+    findings: Findings,
+    *,
+    high: bool,
+    head: tuple[HeadMember, ...] = (),
 ) -> Trimmings:
     """Return what a line says besides its casing, and report what does not go together.
 
-    ``high`` tells that the opening's height is known.
+    ``high`` tells that the opening's height is known, ``head`` are the parts of its head.
     """
     # Each kind of fact stands at most once in a line (`repeats` reports a second).
     said = {type(fact): fact for fact in line.facts}
@@ -30,7 +45,18 @@ def read_trimmings(
     stooled, jambed = said.get(facts.Stooled), said.get(facts.Jambed)
     if stooled is not None and facts.FourSides in said:
         findings.say("T284", said[facts.FourSides].span)
-    stool = apron = jambs = None
+    stool = apron = jambs = band = plinth = corner = None
+    match said.get(facts.Plinthed):
+        case facts.Plinthed(block=word):
+            plinth = find_block(word, by_name, findings)
+    match said.get(facts.CornerBlocked):
+        case facts.CornerBlocked(block=word):
+            corner = find_block(word, by_name, findings)
+    match said.get(facts.Backbanded):
+        case facts.Backbanded(trim=word):
+            band = _known(word, trims, findings)
+            if band is not None and trims[band].height is None:
+                findings.say("T241", word.span, trim=band)
     if isinstance(stooled, facts.Stooled):
         stool = _known(stooled.stool, trims, findings)
         apron = _known(stooled.apron, trims, findings) if stooled.apron is not None else None
@@ -46,6 +72,10 @@ def read_trimmings(
         jambs=jambs,
         four_sides=facts.FourSides in said,
         both_faces=facts.BothFaces in said,
+        plinth=plinth,
+        corner_block=corner,
+        backband=band,
+        head=head,
     )
 
 

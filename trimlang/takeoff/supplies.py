@@ -1,4 +1,4 @@
-"""Nails, caulk, filler and paint for the whole job.
+"""Nails, caulk, filler, paint and blocks for the whole job.
 
 Rules (common practice, no source, unless noted): nails every 12 to 16 in along
 a piece and at both its ends, two one over the other in a trim taller than
@@ -11,20 +11,24 @@ top edge, in coats.  Volumes after NIST Handbook 44 (1 US gallon = 231 in³).
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable
+from dataclasses import replace
 from enum import StrEnum
 from fractions import Fraction
 from math import ceil
 from typing import Final
 
+from trimlang.diagnostics import Span
 from trimlang.joinery.fixings import nail_bite, nail_height
 from trimlang.joinery.piece import Piece
 from trimlang.lengths.tape import Unit, decimal_text, length_text
 from trimlang.lengths.units import LengthUnit, in_cubic_inches, in_inches
 from trimlang.record import record
-from trimlang.survey.job import Job, Trim
+from trimlang.survey.job import Gap, Job, Trim
+from trimlang.survey.on_walls import CasingBlock
 
-__all__ = ["Supply", "bead_inches", "nail_bite", "nail_height", "nails_in", "supplies"]
+__all__ = ["Supply", "bead_inches", "blocks", "nail_bite", "nail_height", "nails_in", "supplies"]
 
 TALL_ENOUGH_FOR_TWO: Final = Fraction(2)
 HOLE: Final = Fraction(1, 8) ** 3
@@ -36,12 +40,13 @@ FILLER_LOST: Final = Fraction(2)
 
 
 class Consumable(StrEnum):
-    """What is used up besides trim; a sheet has its own words for each."""
+    """What is bought besides trim; a sheet has its own words for each."""
 
     NAILS = "nails"
     CAULK = "caulk"
     FILLER = "filler"
     PAINT = "paint"
+    BLOCK = "block"
 
 
 @record
@@ -51,6 +56,7 @@ class Supply:
     ``need`` is the exact quantity in ``need_unit``; ``count`` packages of ``package`` cover it, at
     ``price`` each.  ``size`` and ``size_unit`` are what one package holds.  ``facts`` are the
     quantities in ``detail``, in inches or plain numbers, for a sheet that words them itself.
+    ``called`` is the name that the file gives a block.
     """
 
     what: Consumable
@@ -63,6 +69,12 @@ class Supply:
     size: Fraction = Fraction(1)
     size_unit: str = ""
     facts: tuple[tuple[str, Fraction], ...] = ()
+    called: str = ""
+
+    @property
+    def named(self) -> str:
+        """What data files call it: its own name, or what it is."""
+        return self.called or self.what
 
     @property
     def cost(self) -> Fraction:
@@ -71,10 +83,43 @@ class Supply:
 
 
 def supplies(job: Job, pieces: Iterable[Piece]) -> tuple[Supply, ...]:
-    """Return what the job needs of nails, caulk, filler and paint."""
+    """Return what the job needs of nails, caulk, filler and paint; ``blocks`` counts the rest."""
     # A return is glued, not nailed, and too small to count for caulk and paint.
     runs = tuple(piece for piece in pieces if not piece.kind.is_glued)
     return _nails(job, runs) + _caulk(job, runs) + _filler(job, runs) + _paint(job, runs)
+
+
+def blocks(jobs: Iterable[Job]) -> tuple[Supply, ...]:
+    """Return the blocks at the openings of some jobs, those alike in name, size and price together.
+
+    Two plinths an opening, a corner block at each corner of its casing, all of them again where
+    both faces of the wall are cased.
+    """
+    counted: Counter[CasingBlock] = Counter()
+    for job in jobs:
+        gaps = (gap for room in job.rooms for gap in room.walk if isinstance(gap, Gap))
+        for gap in gaps:
+            for block, count in gap.trimmings.blocks:
+                # The place in the file plays no part in what is bought.
+                counted[replace(block, span=Span("", 1, 1, 1))] += count
+    return tuple(_block_supply(block, count) for block, count in counted.items())
+
+
+def _block_supply(block: CasingBlock, count: int) -> Supply:
+    sizes = {"wide": block.wide, "tall": block.tall, "thick": block.thickness}
+    known = {name: size for name, size in sizes.items() if size is not None}
+    told = [f"{length_text(size)} {name}" for name, size in known.items()]
+    return Supply(
+        what=Consumable.BLOCK,
+        detail=", ".join((*told, *block.material)),
+        need=Fraction(count),
+        need_unit="blocks",
+        count=count,
+        package="each",
+        price=block.price,
+        called=block.name,
+        facts=tuple(known.items()),
+    )
 
 
 def nails_in(piece: Piece, trim: Trim, every: Fraction) -> int:

@@ -11,8 +11,10 @@ from math import cos, radians, sin
 from trimlang.compiler import Result
 from trimlang.incremental.cache import Cache, placeless
 from trimlang.joinery.piece import PieceKind
+from trimlang.lengths.tape import NOTHING
 from trimlang.record import record
 from trimlang.sheets.drawing.lettering import SIZES, Wanted, letter
+from trimlang.sheets.drawing.plan_blocks import block_lines
 from trimlang.sheets.drawing.plan_scale import (
     DrawnLabel,
     DrawnLine,
@@ -147,6 +149,8 @@ def _room(
         else:
             lines.append(line(stretch.kind, one, other))
             lines += [jamb(wall, one), jamb(wall, other)]
+            wide = next((trim.height for trim in trims if trim.name == stretch.casing), None)
+            lines += block_lines(paper, wall, stretch, wide or NOTHING, room.settings.reveal)
             if stretch.entrance:
                 arrows.append(_arrow(wall, one, other))
             if stretch.called:

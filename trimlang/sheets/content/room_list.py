@@ -12,6 +12,7 @@ from trimlang.record import record
 from trimlang.sheets.wording.quantities import Pen, Reading
 from trimlang.site_log.lines_ahead import LinesAhead, lines_ahead
 from trimlang.site_log.progress_of_job import State
+from trimlang.survey.job import Gap, Room
 from trimlang.takeoff.supplies import nails_in
 
 CUT: Final = N_("cut")
@@ -78,7 +79,7 @@ def _room(result: Result, name: str, ahead: dict[str, LinesAhead], pen: Pen) -> 
     return RoomList(
         name=name,
         walls=tuple((run.label, own.length(run.length)) for room in rooms for run in room.runs),
-        tasks=tuple(_tasks(pieces, own)),
+        tasks=(*_blocks(rooms, own), *_tasks(pieces, own)),
         pieces=tuple(
             PieceLine(
                 id=piece.id,
@@ -94,6 +95,19 @@ def _room(result: Result, name: str, ahead: dict[str, LinesAhead], pen: Pen) -> 
         ),
         note="; ".join(room.note for room in rooms if room.note),
     )
+
+
+def _blocks(rooms: Sequence[Room], pen: Pen) -> Iterator[FittingTask]:
+    """Yield the task of setting blocks: they go up before the legs that stand on them."""
+    set_there = [
+        f"{count} × {block.name} ({gap.called or pen.words('opening')})"
+        for room in rooms
+        for gap in room.walk
+        if isinstance(gap, Gap)
+        for block, count in gap.trimmings.blocks
+    ]
+    if set_there:
+        yield FittingTask(pen.words("set plinths and corner blocks"), tuple(set_there))
 
 
 def _tasks(pieces: Sequence[Piece], pen: Pen) -> Iterator[FittingTask]:

@@ -41,7 +41,7 @@ def order_csv(result: Result) -> str:
         lines.writerow(
             (
                 "supply",
-                guarded(supply.what),
+                guarded(supply.named),
                 supply.count,
                 guarded(supply.package),
                 "",

@@ -194,7 +194,7 @@ def _order(result: Result) -> Iterator[PlanOrderLine]:
             )
     for supply in result.supplies:
         yield PlanOrderLine(
-            what=supply.what,
+            what=supply.named,
             detail=f"{supply.package}; {supply.detail}",
             count=supply.count,
             each=_money(supply.price) if supply.price else None,

@@ -96,12 +96,32 @@ def species_and_finish(trim: Trim, pen: Pen) -> tuple[str, str]:
 
 
 def name(supply: Supply, pen: Pen) -> str:
-    """Say what the supply is."""
+    """Say what the supply is; a block has the name that the user gave it."""
+    if supply.what is Consumable.BLOCK:
+        return words_of_block(supply, pen)
     return pen.words(SUPPLIES[supply.what])
+
+
+def words_of_block(supply: Supply, pen: Pen) -> str:
+    """Say a block's name and sizes: ``plinth, 3 in wide, 7 in tall, 1 1/8 in thick``."""
+    sizes = (
+        N_("{size} wide"),
+        N_("{size} tall"),
+        N_("{size} thick"),
+    )
+    facts = dict(supply.facts)
+    said = [
+        pen.words(text, size=pen.length(facts[key]))
+        for text, key in zip(sizes, ("wide", "tall", "thick"), strict=True)
+        if key in facts
+    ]
+    return ", ".join((supply.called, *said))
 
 
 def package(supply: Supply, pen: Pen) -> str:
     """Say what one package is: ``box of 1000``, ``8 fl oz tub``."""
+    if supply.what is Consumable.BLOCK:
+        return pen.words("each")
     # Nails, caulk and filler come in one kind of package each; paint goes by the size of its can.
     kind = PACKAGES.get(supply.what) or PACKAGES.get(supply.size_unit)
     if kind is None:
@@ -112,6 +132,8 @@ def package(supply: Supply, pen: Pen) -> str:
 def need(supply: Supply, pen: Pen) -> str:
     """Say how much of it the job takes, and what that is worked out from."""
     words, facts = pen.words, dict(supply.facts)
+    if supply.what is Consumable.BLOCK:
+        return words("{n} at the openings, none besides", n=decimal_text(supply.need, 0))
     if supply.what is Consumable.NAILS:
         return words(
             "{n} nails; {long} 18-gauge brads, every {every} at most",
@@ -178,4 +200,8 @@ def section(trim: Trim, job: Job, pen: Pen) -> tuple[str, ...]:
 
 def _casings(job: Job) -> set[str | None]:
     gaps = (gap for room in job.rooms for gap in room.walk if isinstance(gap, Gap))
-    return {name for gap in gaps for name in (gap.casing, gap.head, gap.trimmings.stool)}
+    return {
+        name
+        for gap in gaps
+        for name in (gap.casing, gap.head, gap.trimmings.stool, gap.trimmings.backband)
+    }

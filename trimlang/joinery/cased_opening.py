@@ -1,0 +1,137 @@
+"""An opening whose casing is cut, and what its parts are called."""
+
+from __future__ import annotations
+
+from enum import Enum
+from fractions import Fraction
+from typing import Final
+
+from trimlang.joinery.piece import Cut, Piece, PieceKind, Remark
+from trimlang.joinery.rounding import round_length
+from trimlang.language.end_facts import Side
+from trimlang.marking import N_
+from trimlang.record import record
+from trimlang.survey.job import Gap, Job, Room, Trim
+
+_FAR: Final = N_("on the other side of the wall")
+
+
+class CasingPart(Enum):
+    """A part of what surrounds an opening: its kind, and what it is called with and without it."""
+
+    LEFT_LEG = (
+        PieceKind.LEG,
+        N_("left leg of “{opening}”, as you face it"),
+        N_("left leg, as you face it"),
+        Side.LEFT,
+    )
+    RIGHT_LEG = (
+        PieceKind.LEG,
+        N_("right leg of “{opening}”, as you face it"),
+        N_("right leg, as you face it"),
+        Side.RIGHT,
+    )
+    HEAD = (PieceKind.HEAD, N_("head of “{opening}”"), N_("head"))
+    BOTTOM = (PieceKind.HEAD, N_("bottom of “{opening}”"), N_("bottom of the frame"))
+    STOOL = (PieceKind.STOOL, N_("stool of “{opening}”"), N_("stool"))
+    APRON = (PieceKind.APRON, N_("apron of “{opening}”"), N_("apron"))
+    LEFT_JAMB = (
+        PieceKind.JAMB,
+        N_("left jamb strip of “{opening}”"),
+        N_("left jamb strip"),
+        Side.LEFT,
+    )
+    RIGHT_JAMB = (
+        PieceKind.JAMB,
+        N_("right jamb strip of “{opening}”"),
+        N_("right jamb strip"),
+        Side.RIGHT,
+    )
+    HEAD_JAMB = (PieceKind.JAMB, N_("head jamb strip of “{opening}”"), N_("head jamb strip"))
+    BOTTOM_JAMB = (
+        PieceKind.JAMB,
+        N_("bottom jamb strip of “{opening}”"),
+        N_("bottom jamb strip"),
+    )
+    LEFT_BAND = (
+        PieceKind.LEG,
+        N_("left backband of “{opening}”, as you face it"),
+        N_("left backband, as you face it"),
+        Side.LEFT,
+    )
+    RIGHT_BAND = (
+        PieceKind.LEG,
+        N_("right backband of “{opening}”, as you face it"),
+        N_("right backband, as you face it"),
+        Side.RIGHT,
+    )
+    HEAD_BAND = (PieceKind.HEAD, N_("backband over “{opening}”"), N_("backband over the head"))
+    BOTTOM_BAND = (
+        PieceKind.HEAD,
+        N_("backband below “{opening}”"),
+        N_("backband below the frame"),
+    )
+    HEAD_PART = (PieceKind.HEAD, N_("part of the head of “{opening}”"), N_("part of the head"))
+
+    def __init__(
+        self, kind: PieceKind, of_named: str, nameless: str, side: Side | None = None
+    ) -> None:
+        self.side = side
+        self.kind = kind
+        self.of_named = of_named
+        self.nameless = nameless
+
+    @property
+    def in_an_id(self) -> str:
+        """What it is called in a piece's id."""
+        return self.name.lower().replace("_", "-")
+
+
+OPENING_PARTS: Final = tuple(part.in_an_id for part in CasingPart)
+"""What the parts round an opening are called in the ids of their pieces."""
+
+
+@record
+class CasedOpening:
+    """An opening with its room and with what its pieces go by; ``tall`` is its clear height.
+
+    ``far`` tells that it is the casing on the other side of the wall, where left is left again.
+    """
+
+    job: Job
+    room: Room
+    gap: Gap
+    door: str
+    tall: Fraction
+    far: bool = False
+
+    def piece(
+        self,
+        part: CasingPart,
+        trim: Trim,
+        exact: Fraction,
+        clear: Fraction,
+        cuts: tuple[Cut, Cut],
+        *more: Remark,
+        number: int | None = None,
+    ) -> Piece:
+        """Return a piece of ``exact`` inches; ``number`` tells parts of one kind apart."""
+        length, rounding = round_length(exact, "head", self.room.settings)
+        called, numbered = self.gap.called, "" if number is None else f"-{number}"
+        side = "-far" if self.far else ""
+        remark = Remark(part.of_named, (("opening", called),)) if called else Remark(part.nameless)
+        return Piece(
+            id=f"{self.room.tag}-{self.door}{side}-{trim.name}-{part.in_an_id}{numbered}",
+            kind=part.kind,
+            at=part.side,
+            room=self.room.name,
+            run=self.door,
+            trim=trim.name,
+            length=length,
+            wall=clear,
+            left=cuts[0],
+            right=cuts[1],
+            rounding=rounding,
+            unit=self.room.settings.unit,
+            remarks=(remark, *more, *([Remark(_FAR)] if self.far else [])),
+        )

@@ -1,0 +1,42 @@
+"""Draws the blocks at openings on a floor plan: plinths on the floor, corner blocks above them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+from math import cos, radians, sin
+from typing import Final
+
+from trimlang.sheets.drawing.plan_scale import DrawnLine, DrawnWall, Paper, inward, line
+from trimlang.survey.job import Gap
+
+_PLINTH: Final = ("block", 0.9)
+_CORNER: Final = ("block-over", 2.2)
+"""How a block's line looks, and how far into the room it is drawn (mm), clear of its wall's."""
+
+
+def block_lines(
+    paper: Paper, wall: DrawnWall, gap: Gap, casing: Fraction, reveal: Fraction
+) -> Iterator[DrawnLine]:
+    """Yield a short thick line for each block at both sides of an opening, along the wall to scale.
+
+    ``casing`` is how wide its legs are, ``reveal`` how far they stand back (inches).
+    """
+    # Where the casing's inner edge is, from either end of what opening and casing take up.
+    inner = (gap.along - gap.width) / 2 - reveal
+    spans: list[tuple[tuple[str, float], Fraction, Fraction]] = []
+    if gap.trimmings.plinth is not None:
+        spans.append((_PLINTH, inner - gap.trimmings.plinth.wide, inner))
+    if gap.trimmings.corner_block is not None:
+        half, middle = gap.trimmings.corner_block.wide / 2, inner - casing / 2
+        spans.append((_CORNER, middle - half, middle + half))
+    for (look, off), first, last in spans:
+        for one, other in ((first, last), (gap.along - last, gap.along - first)):
+            yield line(look, *(_beside(paper, wall, float(at), off) for at in (one, other)))
+
+
+def _beside(paper: Paper, wall: DrawnWall, at: float, off: float) -> tuple[float, float]:
+    """Return the place on paper ``at`` inches along a wall and ``off`` millimetres inside it."""
+    along, way = (cos(radians(wall.heading)), sin(radians(wall.heading))), inward(wall)
+    x, y = paper.at((wall.start[0] + along[0] * at, wall.start[1] + along[1] * at))
+    return x + way[0] * off, y + way[1] * off

@@ -1,0 +1,110 @@
+"""Whether blocks and a backband fit the casing that they go with, and the trim beside it."""
+
+from __future__ import annotations
+
+from collections.abc import Container, Mapping
+from fractions import Fraction
+
+from trimlang.language import facts, tree
+from trimlang.lengths.tape import NOTHING, length_text
+from trimlang.settings.table import Settings
+from trimlang.survey.job import Trim
+from trimlang.survey.measures import Findings
+from trimlang.survey.on_walls import CasingBlock, Trimmings
+
+
+def beside_opening(
+    casing: Trim, trimmings: Trimmings, trims: Mapping[str, Trim], settings: Settings
+) -> Fraction:
+    """Return how much wall a casing takes up at one side of its opening, at the floor (inches).
+
+    That is its reveal, and the wider of the casing with its backband and the plinth below it,
+    whose inner edges are in line.
+    """
+    leg = casing_with_band(casing, trimmings, trims, settings)
+    plinth = trimmings.plinth.wide if trimmings.plinth is not None else NOTHING
+    return settings.reveal + max(leg, plinth)
+
+
+def casing_with_band(
+    casing: Trim, trimmings: Trimmings, trims: Mapping[str, Trim], settings: Settings
+) -> Fraction:
+    """Return how wide a leg is with its backband, which laps over the casing's edge (inches)."""
+    wide = casing.height or NOTHING
+    if trimmings.backband is None:
+        return wide
+    return wide + (trims[trimmings.backband].height or NOTHING) - settings.backband_lap
+
+
+def check_blocks(
+    line: tree.GapLine,
+    cased: tuple[str, ...],
+    trimmings: Trimmings,
+    trims: Mapping[str, Trim],
+    settings: Settings,
+    findings: Findings,
+    *,
+    on_floor: Container[str],
+) -> None:
+    """Report blocks and backbands that cannot be as an opening's line says."""
+    said = {type(fact): fact for fact in line.facts}
+    casing = trims[cased[0]]
+    leg = casing_with_band(casing, trimmings, trims, settings)
+    if trimmings.backband is not None:
+        span = said[facts.Backbanded].span
+        band = trims[trimmings.backband]
+        if (band.height or NOTHING) <= settings.backband_lap:
+            lap = length_text(settings.backband_lap, settings.unit)
+            findings.say("T437", span, trim=band.name, lap=lap)
+        butts = len(cased) > 1 or settings.head_butt
+        if trimmings.head or (butts and settings.head_overhang):
+            findings.say("T435", span)
+    if trimmings.plinth is not None:
+        span = said[facts.Plinthed].span
+        if trimmings.stool is not None or trimmings.four_sides:
+            findings.say("T431", span)
+        _wide_enough(trimmings.plinth, trimmings.plinth.wide, leg, said[facts.Plinthed], findings)
+        beside = [trims[name] for name in trims if name in on_floor]
+        _stands_out(trimmings.plinth, (casing, *beside), said[facts.Plinthed], settings, findings)
+    if trimmings.corner_block is not None:
+        block, fact = trimmings.corner_block, said[facts.CornerBlocked]
+        if len(cased) > 1 or trimmings.head or trimmings.backband is not None:
+            findings.say("T432", fact.span)
+        wide = casing.height or NOTHING
+        _wide_enough(block, min(block.wide, block.tall), wide, fact, findings)
+        over = (max(block.wide, block.tall) - wide) / 2
+        if over > settings.reveal:
+            sizes = {"over": over, "reveal": settings.reveal}
+            texts = {name: length_text(size, settings.unit) for name, size in sizes.items()}
+            findings.say("T433", fact.span, block=block.name, **texts)
+
+
+def _wide_enough(
+    block: CasingBlock, size: Fraction, leg: Fraction, fact: facts.Fact, findings: Findings
+) -> None:
+    if size < leg:
+        texts = {"size": length_text(size), "leg": length_text(leg)}
+        findings.say("T430", fact.span, block=block.name, **texts)
+
+
+def _stands_out(
+    plinth: CasingBlock,
+    beside: tuple[Trim, ...],
+    fact: facts.Fact,
+    settings: Settings,
+    findings: Findings,
+) -> None:
+    """Report a plinth that is lower or thinner than what ends at it; the first one tells enough."""
+    # Trims of the floor end at its side; the casing, the first of them, stands on it.
+    for trim in beside:
+        for own, its, word in (
+            (plinth.tall, trim.height if trim is not beside[0] else None, "tall"),
+            (plinth.thickness, trim.thickness, "thick"),
+        ):
+            if own is not None and its is not None and its > own:
+                texts = {"own": own, "its": its}
+                sizes = {name: length_text(size, settings.unit) for name, size in texts.items()}
+                findings.say(
+                    "T434", fact.span, block=plinth.name, trim=trim.name, word=word, **sizes
+                )
+                return
