@@ -12,7 +12,7 @@ from __future__ import annotations
 
 import argparse
 from collections import Counter
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import radians
@@ -63,6 +63,7 @@ SURVEYS = (
     Survey("walls only, corners true to 1/8° and said so", 0.125, "1/8"),
     Survey("corners measured to 1/8°", 0.5, "1/2", corners=True),
     Survey("diagonals measured", 0.5, "1/2", diagonals=True),
+    Survey("corners and diagonals measured", 0.5, "1/2", corners=True, diagonals=True),
 )
 
 
@@ -381,9 +382,9 @@ def percent(count: int, of: int) -> str:
     return f"{100 * count / of:.1f}" if of else "–"
 
 
-def table(count: int) -> None:
+def table(count: int, surveys: Sequence[Survey]) -> None:
     """Print what is found and named, a table a survey."""
-    for survey in SURVEYS:
+    for survey in surveys:
         sound = Counter(rooms(4 * count, survey, None))
         alarms = sum(sound.values()) - sound["missed"]
         print(f"\n{survey.name}: {percent(alarms, sum(sound.values()))} % false alarms"
@@ -423,8 +424,12 @@ def main() -> None:
     parser = argparse.ArgumentParser(description=__doc__.partition("\n")[0])
     parser.add_argument("--rooms", type=int, default=100, help="rooms of each kind and slip")
     parser.add_argument("--curve", action="store_true")
+    parser.add_argument("--survey", help="only surveys with these words in their name")
     options = parser.parse_args()
-    (curve if options.curve else table)(options.rooms)
+    if options.curve:
+        curve(options.rooms)
+    else:
+        table(options.rooms, [one for one in SURVEYS if (options.survey or "") in one.name])
 
 
 if __name__ == "__main__":

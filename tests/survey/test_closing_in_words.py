@@ -166,6 +166,20 @@ def test_what_all_corners_would_tell_is_what_the_survey_then_tells():
     assert closing(checked(*read)).text.startswith("closes; 1 5/8 in is what this survey can tell")
 
 
+def test_what_two_diagonals_together_would_tell_is_what_the_survey_then_tells():
+    """All corners were read, and no single measurement more does much; two diagonals do."""
+    read = [line.replace("corner", "corner(90 deg)", 1) for line in rectangle(210, 180, 210, 180)]
+    asked = closing(checked(*read))
+    assert asked.text == (
+        "closes; 1 11/16 in is what this survey can tell;"
+        " diagonals N-E and E-S would let it tell 1 1/16 in"
+    )
+    # √(210² + 180²) = 276.59
+    across = ["diagonal N-E 276 9/16 in", "diagonal E-S 276 9/16 in"]
+    one = closing(checked(*read, *across))
+    assert "; 1 1/16 in is what this survey can tell" in one.text
+
+
 def test_what_one_corner_more_would_tell_is_what_the_survey_then_tells():
     """A bay of which all corners but two were read: one of these settles the other as well."""
     read = [wall.replace("corner", "corner(90 deg)") for wall in ODD]

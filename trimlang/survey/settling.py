@@ -12,6 +12,7 @@ from trimlang.record import record
 from trimlang.survey.job import Run
 from trimlang.survey.measured_walk import Course
 from trimlang.survey.misfit import (
+    SURE,
     Chord,
     Misfit,
     Walk,
@@ -26,12 +27,17 @@ from trimlang.survey.misfit import (
 )
 from trimlang.survey.slips import Slip
 
-COARSE: Final = 1.0
-"""Inches; where a survey cannot show a mistake smaller than that, one more measurement helps."""
+COARSE: Final = sqrt(SURE[0]) / (sqrt(SURE[0]) + 2.33)
+"""Inches, 0.57: where a survey can tell as little, it finds 99 of a hundred walls an inch wrong.
+
+What a survey can tell is so many standard deviations that a sound room rarely reaches them; a
+mistake must be 2.33 further (the normal distribution at 0.99) to be beyond that nearly always.
+"""
 
 _WORTH: Final = 0.75
 """A measurement is worth its trouble where it takes a quarter off what stays in doubt."""
 _MOST_CORNERS: Final = 16
+_MOST_DIAGONALS: Final = 4
 _SURELY: Final = 2.0 * 2.58
 """Standard deviations that two predictions must differ by for one reading to tell them apart.
 
@@ -52,17 +58,41 @@ def finer(course: Course, walk: Walk, fit: Misfit) -> Settling | None:
 
     None where neither would help.
     """
-    found = [*_with_diagonals(course, walk, fit), *_with_corners(course, walk, fit)]
+    across = [Settling(f"diagonal {chord.name}", tells)
+              for chord, tells in _with_diagonals(course, walk, fit)]  # fmt: skip
+    found = [*across, *_with_corners(course, walk, fit)]
     best = min(found, key=lambda one: one.tells, default=None)
     if best is not None and best.tells <= _WORTH * fit.widest:
         return best
     # No single measurement does much; perhaps measuring all corners does.
     turns = tuple(replace(turn, measured=True) for turn in walk.turns)
     every = misfit(replace(walk, turns=turns)).widest
-    return Settling("measuring all its corners", every) if every <= _WORTH * fit.widest else None
+    if every <= _WORTH * fit.widest:
+        return Settling("measuring all its corners", every)
+    return _several_diagonals(course, walk, fit)
 
 
-def _with_diagonals(course: Course, walk: Walk, fit: Misfit) -> Iterator[Settling]:
+def _several_diagonals(course: Course, walk: Walk, fit: Misfit) -> Settling | None:
+    """Return the diagonals that help most together: each steadies the room in one direction."""
+    names: list[str] = []
+    more, tells = walk, fit
+    while tells.widest > COARSE and len(names) < _MOST_DIAGONALS:
+        chord, _ = min(_with_diagonals(course, more, tells), key=lambda one: one[1],
+                       default=(None, 0.0))  # fmt: skip
+        if chord is None:
+            break
+        # taken as fitting, which leaves how well the others fit as it was
+        places, _ = walked(more.lengths, shared_turns(more)[0])
+        long = abs(places[chord.end] - places[chord.start])
+        more = replace(more, chords=(*more.chords, replace(chord, length=long)))
+        tells = misfit(more)
+        names.append(chord.name)
+    if tells.widest > max(COARSE, _WORTH * fit.widest):
+        return None
+    return Settling(f"diagonals {', '.join(names[:-1])} and {names[-1]}", tells.widest)
+
+
+def _with_diagonals(course: Course, walk: Walk, fit: Misfit) -> Iterator[tuple[Chord, float]]:
     """Yield how well the survey could tell with each one more diagonal.
 
     One more condition changes the weight by a correction of rank one (the inverse of a matrix
@@ -72,7 +102,10 @@ def _with_diagonals(course: Course, walk: Walk, fit: Misfit) -> Iterator[Settlin
     places, ways = walked(walk.lengths, turns)
     count, squares = len(ways), [doubt * doubt for doubt in fit.doubts]
     takers = takers_of(walk)
+    there = {(chord.start, chord.end) for chord in walk.chords}
     for chord in diagonals(course, walk):
+        if (chord.start, chord.end) in there:
+            continue
         across = along(chord, places, ways)
         # As in `misfit`: only how an error differs from the mean swings the walk.
         middle = sum(across[count + at] for at in takers) / len(takers) if takers else 0.0
@@ -92,7 +125,7 @@ def _with_diagonals(course: Course, walk: Walk, fit: Misfit) -> Iterator[Settlin
             tuple(value + one * other / left for value, other in zip(row, down, strict=True))
             for row, one in zip(fit.weight, down, strict=True)
         )
-        yield Settling(f"diagonal {chord.name}", widest(weight))
+        yield chord, widest(weight)
 
 
 def _with_corners(course: Course, walk: Walk, fit: Misfit) -> Iterator[Settling]:
