@@ -112,6 +112,7 @@ syntax keyword trimWord rising
 syntax keyword trimWord spring
 syntax keyword trimWord square
 syntax keyword trimWord stands
+syntax keyword trimWord sticks
 syntax keyword trimWord within
 syntax keyword trimWord angle
 syntax keyword trimWord apron
@@ -144,6 +145,7 @@ syntax keyword trimWord sides
 syntax keyword trimWord split
 syntax keyword trimWord sq.ft
 syntax keyword trimWord stain
+syntax keyword trimWord stick
 syntax keyword trimWord stool
 syntax keyword trimWord stops
 syntax keyword trimWord studs

@@ -54,8 +54,7 @@ def least_of_every_plan(problem: Problem) -> tuple[int, int] | None:
 def _least_price(problem: Problem, used: tuple[int, ...]) -> int | None:
     """Return what these sticks and the spare cost at the least; None: they cannot be had."""
     choices = (
-        _packs(blank, count, problem.spare)
-        for blank, count in zip(problem.blanks, used, strict=True)
+        _packs(problem, blank, count) for blank, count in zip(problem.blanks, used, strict=True)
     )
     costs = []
     for packs in product(*choices):
@@ -64,6 +63,14 @@ def _least_price(problem: Problem, used: tuple[int, ...]) -> int | None:
             for blank, count, number in zip(problem.blanks, used, packs, strict=True)
             if not blank.on_hand
         )
+        bought = [
+            (number * blank.pack, number * blank.price)
+            for blank, number in zip(problem.blanks, packs, strict=True)
+            if not blank.on_hand
+        ]
+        sticks, spent = (sum(column) for column in zip((0, 0), *bought, strict=True))
+        if sticks and (sticks < problem.least_sticks or spent < problem.least_spent):
+            continue
         if whole >= problem.spare:
             costs.append(
                 sum(n * blank.price for n, blank in zip(packs, problem.blanks, strict=True))
@@ -71,10 +78,14 @@ def _least_price(problem: Problem, used: tuple[int, ...]) -> int | None:
     return min(costs, default=None)
 
 
-def _packs(blank: Blank, count: int, spare: int) -> range:
-    """Return how many packs may be worth having for so many sticks and all of the spare."""
+def _packs(problem: Problem, blank: Blank, count: int) -> range:
+    """Return how many packs may be worth having for the sticks, the spare and the yard's least."""
+    besides = -(-problem.spare // blank.length)
+    if not blank.on_hand:
+        besides += problem.least_sticks
+        besides += blank.pack * -(-problem.least_spent // blank.price) if blank.price else 0
     least = -(-count // blank.pack)
-    most = -(-(count + -(-spare // blank.length)) // blank.pack)
+    most = -(-(count + besides) // blank.pack)
     if blank.limit is not None:
         most = min(most, blank.limit // blank.pack)
     return range(least, most + 1)

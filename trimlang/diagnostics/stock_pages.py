@@ -37,4 +37,30 @@ STOCK_PAGES: Final = (
         why="A defect covers the stick from end to end.",
         example=TRIM + STOCK + "on-hand base: 40 in, split 0 in to 40 in\n" + _ROOM,
     ),
+    Page(
+        code="T468",
+        title="at least how many of what",
+        message="at least {number} of what?",
+        remedy="Write {number} sticks, or {number}.00 where it is money.",
+        why="A yard may sell no fewer sticks than so many, or for no less money; a bare number"
+        " could be either.",
+        example=TRIM + STOCK + "stock base: at least 10\n" + _ROOM,
+    ),
+    Page(
+        code="T469",
+        title="a least amount without prices",
+        message="without prices nothing comes to so much money",
+        remedy="Give the sticks their prices, or say how many sticks: at least 10 sticks",
+        why="The plan fills an order up until it costs so much, which it can't reckon here.",
+        example=TRIM + "stock base: 12 ft, at least 150.00\n" + _ROOM,
+    ),
+    Page(
+        code="T470",
+        title="less than the least order",
+        message="the yard sells no less of “{trim}” than that, but has {sticks} sticks worth"
+        " {worth} in all",
+        remedy="Check “at least” and “at most”, or add the lengths that it has besides.",
+        why="With every length limited, no order could be large enough.",
+        example=TRIM + "stock base: 12 ft at 17.40 at most 6, at least 10 sticks\n" + _ROOM,
+    ),
 )

@@ -36,6 +36,7 @@ from trimlang.language.opening_facts import SillHeight as SillHeight
 from trimlang.language.opening_facts import Stooled as Stooled
 from trimlang.language.opening_facts import Stops as Stops
 from trimlang.language.stated import Stated as Stated
+from trimlang.language.stick_facts import LeastOrder as LeastOrder
 from trimlang.language.written import Angle, Measure, Word
 from trimlang.record import record
 
@@ -220,7 +221,7 @@ class Unread:
 
 
 TrimFact: TypeAlias = Thick | Tall | Spring | Girth | InFrontOf | Material
-StockFact: TypeAlias = Supplier | ProfileCode
+StockFact: TypeAlias = Supplier | ProfileCode | LeastOrder
 BlockFact: TypeAlias = Thick | BlockWide | BlockTall | BlockPrice | Material
 WallFact: TypeAlias = (
     NamedTrim

@@ -1,4 +1,4 @@
-"""What is said of sticks as they lie in the shop: a knot and its place."""
+"""What is said of sticks: a knot and its place, and how little a yard sells."""
 
 from __future__ import annotations
 
@@ -6,7 +6,7 @@ from enum import StrEnum
 
 from trimlang.diagnostics import Span
 from trimlang.language.end_facts import Side
-from trimlang.language.written import Measure
+from trimlang.language.written import Measure, Number, Price
 from trimlang.marking import N_
 from trimlang.record import record
 
@@ -31,4 +31,12 @@ class WrittenDefect:
     start: Measure
     end: Measure
     side: Side
+    span: Span
+
+
+@record
+class LeastOrder:
+    """``at least 10 sticks``, or ``at least 150.00``: the yard sells so much or nothing."""
+
+    least: Number | Price
     span: Span

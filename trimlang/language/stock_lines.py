@@ -58,6 +58,7 @@ class StockLines(LogLines):
         self.problems: list[Diagnostic] = []
 
     supplier, profile = fact_of(facts.Supplier), fact_of(facts.ProfileCode)
+    least_order = fact_of(facts.LeastOrder)
 
     @v_args(meta=True)
     def per(self, meta: Meta, children: Children) -> tree.Per:

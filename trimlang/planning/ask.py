@@ -114,6 +114,8 @@ class Asking:
             short=ceil(SAFE_TO_HOLD / step),
             usable=ceil(WORTH_KEEPING / step),
             survive_loss=settings.spare_covers,
+            least_sticks=self.trim.minimum.sticks,
+            least_spent=ceil(self.trim.minimum.spent * self._per_coin),
         )
         return Question(
             problem=problem,

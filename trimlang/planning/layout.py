@@ -91,7 +91,8 @@ class TrimPlan:
     lengths of sticks that stay uncut.  ``survives_loss`` says that there is room to cut any one
     piece again.  No plan of this cost cuts fewer sticks than ``stick_bound``.  ``plain_cost`` and
     ``plain_sticks`` are what simply cutting the longest piece first would take, None where it
-    runs out of sticks.
+    runs out of sticks.  ``restricted`` tells of a plan that not every choice of sticks is open to,
+    so that it is not set beside those of other ways.
     """
 
     trim: str
@@ -107,6 +108,7 @@ class TrimPlan:
     stick_bound: int = 0
     plain_cost: Fraction | None = None
     plain_sticks: int | None = None
+    restricted: bool = False
 
 
 def lay_out(question: Question, plan: Plan) -> TrimPlan:
@@ -166,6 +168,7 @@ def lay_out(question: Question, plan: Plan) -> TrimPlan:
         stick_bound=plan.stick_bound,
         plain_cost=Fraction(plan.plain.cost, question.per_coin) if plan.plain else None,
         plain_sticks=plan.plain.sticks if plan.plain else None,
+        restricted=problem.has_minimum,
     )
 
 

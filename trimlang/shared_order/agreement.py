@@ -106,6 +106,8 @@ def _trims(here: Trim, there: Trim, unit: Unit) -> Iterator[tuple[str, str, str]
         yield "material", ", ".join(one) or NOTHING, ", ".join(other) or NOTHING
     if here.in_front_of != there.in_front_of:
         yield "place", _front(here), _front(there)
+    if here.minimum != there.minimum:
+        yield "least order", _minimum(here), _minimum(there)
     mine, yours = _offers(here.offers), _offers(there.offers)
     if mine != yours:
         # Only the offers that differ are told: a list of twenty with one new price would hide it.
@@ -121,6 +123,12 @@ def _trims(here: Trim, there: Trim, unit: Unit) -> Iterator[tuple[str, str, str]
 
 def _length(size: Fraction | None, unit: Unit) -> str:
     return NOTHING if size is None else length_text(size, unit)
+
+
+def _minimum(trim: Trim) -> str:
+    least = [f"{trim.minimum.sticks} sticks"] if trim.minimum.sticks else []
+    least += [money_text(trim.minimum.spent)] if trim.minimum.spent else []
+    return ", ".join(least) or NOTHING
 
 
 def _angle(spring: Fraction | None) -> str:

@@ -90,12 +90,16 @@ def left(
                 limit=limit,
             )
         )
+    was_bought = bool(rack.bought) or any(kind.origin == "hand" for kind in rack.whole)
     problem = replace(
         asked,
         parts=tuple(part for name, part in scaled.parts.items() if name in to_cut),
         blanks=tuple(blanks),
         spare=spare.whole,
         survive_loss=spare.any_one,
+        # What was bought has met the yard's minimum; what is bought after it is between the two.
+        least_sticks=0 if was_bought else asked.least_sticks,
+        least_spent=0 if was_bought else asked.least_spent,
     )
     return Left(problem, supply)
 

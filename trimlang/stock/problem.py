@@ -71,6 +71,9 @@ class Problem:
     ``usable`` or more is worth keeping; a shorter one is scrap.  With
     ``survive_loss`` any one piece may be spoiled: some rest or whole stick is
     long enough to cut it again, so nothing is bought a second time.
+
+    Where anything is bought at all, it is ``least_sticks`` sticks or more (sticks of a pack count
+    one by one), and they cost ``least_spent`` or more together.
     """
 
     trim: str
@@ -82,6 +85,13 @@ class Problem:
     short: int = 0
     usable: int = 0
     survive_loss: bool = False
+    least_sticks: int = 0
+    least_spent: int = 0
+
+    @property
+    def has_minimum(self) -> bool:
+        """Whether the yard sells no less than so much."""
+        return self.least_sticks > 0 or self.least_spent > 0
 
 
 class Status(StrEnum):

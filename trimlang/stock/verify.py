@@ -20,6 +20,7 @@ def faults(plan: Plan) -> tuple[str, ...]:
         *_faults_in_parts(plan, parts),
         *_faults_in_sticks(plan, parts, blanks),
         *_faults_in_buying(plan, blanks),
+        *_faults_in_minimum(plan, blanks),
         *_faults_in_claims(plan, parts, blanks),
         *_faults_in_reserve(plan, parts, blanks),
     )
@@ -99,6 +100,22 @@ def _faults_in_buying(plan: Plan, blanks: dict[str, Blank]) -> list[str]:
         found.append(f"whole sticks for spare are {whole} long together, of {problem.spare}")
     if cost != plan.cost:
         found.append(f"the purchases cost {cost}, not {plan.cost}")
+    return found
+
+
+def _faults_in_minimum(plan: Plan, blanks: dict[str, Blank]) -> list[str]:
+    """Check that the yard sells so little, where anything is bought of it."""
+    sticks = spent = 0
+    for purchase in plan.purchases:
+        blank = blanks.get(purchase.blank)
+        if blank is not None and not blank.on_hand:
+            sticks += purchase.packs * blank.pack
+            spent += purchase.packs * blank.price
+    found = []
+    if 0 < sticks < plan.problem.least_sticks:
+        found.append(f"{sticks} sticks are bought, of {plan.problem.least_sticks} at least")
+    if sticks and spent < plan.problem.least_spent:
+        found.append(f"the yard gets {spent}, of {plan.problem.least_spent} at least")
     return found
 
 

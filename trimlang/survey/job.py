@@ -18,6 +18,7 @@ from trimlang.money import money_text
 from trimlang.record import record
 from trimlang.settings.table import Settings
 from trimlang.survey.on_walls import Trimmings, WallBoxes
+from trimlang.survey.sticks import MinimumOrder
 from trimlang.survey.sticks import Offer as Offer
 from trimlang.survey.sticks import Rest as Rest
 
@@ -57,7 +58,8 @@ class Trim:
     ``spring`` is the angle between a crown's back and the wall (degrees), None for a trim that
     lies flat on the wall.  ``girth`` is how far a tape goes over its profile.
     ``logged`` are lengths that were bought and that the stock lines no
-    longer list.  ``supplier`` is where it is bought, ``profile`` what its profile is called there.
+    longer list.  ``supplier`` is where it is bought, ``profile`` what its profile is called there,
+    ``minimum`` the least that is sold of it.
     """
 
     name: str
@@ -73,6 +75,7 @@ class Trim:
     logged: tuple[Offer, ...] = ()
     supplier: str | None = None
     profile: str | None = None
+    minimum: MinimumOrder = MinimumOrder()
 
     def longest_stick(self, settings: Settings) -> Fraction | None:
         """Return the longest piece (inches) that bought sticks give, or offcuts if none are sold.

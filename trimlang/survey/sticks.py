@@ -22,6 +22,14 @@ class Offer:
 
 
 @record
+class MinimumOrder:
+    """What a yard sells at least, where it sells any: so many sticks, worth so much."""
+
+    sticks: int = 0
+    spent: Fraction = Fraction(0)
+
+
+@record
 class Defect:
     """A stretch of a stick that no piece may have in it, in inches from the stick's left end."""
 

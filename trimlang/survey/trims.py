@@ -12,6 +12,7 @@ from trimlang.language.tree import OnHandLine, StockLine, TrimLine
 from trimlang.lengths.tape import Unit
 from trimlang.settings.table import Settings
 from trimlang.survey.job import Trim
+from trimlang.survey.least_order import check_supply, read_minimum
 from trimlang.survey.measures import Findings, length
 from trimlang.survey.near_names import unknown_trim
 from trimlang.survey.offers import bought_by_length, check_prices, read_offers
@@ -61,6 +62,7 @@ def read_trims(
                     offers=trim.offers + added,
                     supplier=_said(line, facts.Supplier) or trim.supplier,
                     profile=_said(line, facts.ProfileCode) or trim.profile,
+                    minimum=read_minimum(line, trim.minimum, findings, by_length=by_length),
                 )
                 check_prices(trims[trim.name], added, unit, findings)
             else:
@@ -70,6 +72,9 @@ def read_trims(
                     for one in read_rests(rest, unit, findings, kerf=settings.kerf)
                 )
                 trims[trim.name] = replace(trim, rests=trim.rests + kept)
+    for line in lines:
+        if isinstance(line, StockLine) and line.name.text in trims:
+            check_supply(trims[line.name.text], line, findings)
     _check_fronts(lines, trims, findings)
     return trims
 

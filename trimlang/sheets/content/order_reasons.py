@@ -107,6 +107,9 @@ def _told(result: Result, plan: TrimPlan, proof: str, pen: Pen) -> Iterator[tupl
     yield words("sticks left whole"), _by_length(plan.whole_sticks, pen)
     yield words("sticks cut"), _sticks(plan, pen)
     yield words("from the shop"), _shop(plan, pen)
+    yield words("least order"), material_words.least_order(result.job.trim(plan.trim), pen)
+    if plan.restricted:
+        return
     if result.progress is None:
         # What planning saves is known only for a plan of the whole job, before the saw starts.
         yield words("the usual way instead"), _saves(plan, pen)

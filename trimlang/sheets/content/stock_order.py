@@ -44,6 +44,7 @@ class TrimOrder:
     lines: tuple[OrderedLine, ...]
     supplier: str = ""
     profile: str = ""
+    minimum: str = ""
 
 
 @record
@@ -122,6 +123,7 @@ def _trim(result: Result, plan: TrimPlan, pen: Pen) -> TrimOrder:
         finish=finish,
         supplier=trim.supplier or "",
         profile=trim.profile or "",
+        minimum=material_words.least_order(trim, pen),
         lines=tuple(_line(line, pen) for line in plan.bought if not line.on_hand),
     )
 

@@ -205,3 +205,13 @@ def _casings(job: Job) -> set[str | None]:
         for gap in gaps
         for name in (gap.casing, gap.head, gap.trimmings.stool, gap.trimmings.backband)
     }
+
+
+def least_order(trim: Trim, pen: Pen) -> str:
+    """Say what the yard sells of a trim at least: sticks, money, or both; empty: anything."""
+    least, said = trim.minimum, []
+    if least.sticks:
+        said.append(pen.words("{n} sticks", n=least.sticks))
+    if least.spent:
+        said.append(pen.money(least.spent))
+    return ", ".join(said)

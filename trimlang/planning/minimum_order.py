@@ -1,0 +1,220 @@
+"""Plans a trim of which the yard sells no less than so many sticks, or so much money's worth.
+
+A plan buys nothing, or no less than the minimum.  The plan without any minimum is asked first:
+where it buys enough, it is the answer.  Otherwise sticks are added to it, and the same is tried
+with every price lowered by one amount ``l`` a stick, which makes buying more sticks look good.
+
+Why the bound holds: where at least ``m`` sticks are bought, the price of a plan is what it costs
+at the lowered prices, and ``l`` for each stick bought: no less than the bound at lowered prices
+and ``l * m`` together (a Lagrangian bound: M. L. Fisher, "The Lagrangian relaxation method for
+solving integer programming problems", Management Science 27, 1981).  Where at least ``s`` is
+spent, the sticks cost no less than the least sum of prices that is ``s`` or more.  Where nothing
+is bought, the bound of the plan without the yard holds.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Callable, Iterable, Mapping
+from dataclasses import replace
+from typing import Final, Protocol
+
+from trimlang.planning.covering import Addition, is_exact, least_cover
+from trimlang.stock.planner import Effort
+from trimlang.stock.problem import Blank, NoPlan, Plan, Problem, Purchase, Status, Watch
+
+STEPS: Final = 4
+"""How many amounts are tried by which prices are lowered."""
+
+
+class SoundPlan(Protocol):
+    """Plans a problem; its bound is one that was checked."""
+
+    def __call__(
+        self, problem: Problem, *, effort: Effort, watch: Watch | None = None
+    ) -> Plan | NoPlan:
+        """Return the plan, or why there is none."""
+
+
+def with_minimum(
+    problem: Problem, effort: Effort, watch: Watch | None, sound_plan: SoundPlan
+) -> Plan | NoPlan:
+    """Plan a problem whose yard has a minimum; ``sound_plan`` plans it without."""
+    free = replace(problem, least_sticks=0, least_spent=0)
+    part = replace(effort, seconds=effort.seconds / (STEPS + 2))
+    first = sound_plan(free, effort=part, watch=watch)
+    if isinstance(first, NoPlan):
+        return replace(first, problem=problem)
+    if _enough(problem, first):
+        return replace(first, problem=problem)
+    found = [_filled_up(problem, first)]
+    # Without the yard: what is on hand may do, if dearer than buying a little.
+    shop = tuple(blank for blank in problem.blanks if blank.on_hand)
+    least_without: int | None = None
+    if shop and not problem.spare:
+        without = sound_plan(replace(free, blanks=shop), effort=part, watch=watch)
+        if isinstance(without, Plan):
+            found.append(replace(without, problem=problem))
+            least_without = without.bound
+        elif not _holds_too_little(problem, shop):
+            least_without = first.bound
+    least_with = max(first.bound, _least_spent(problem))
+    low, high = 0, _lowest_rate(problem)
+    amount = high
+    for _ in range(STEPS if problem.least_sticks else 0):
+        lowered = sound_plan(_lowered(free, amount), effort=part, watch=watch)
+        if isinstance(lowered, NoPlan):
+            break
+        least_with = max(least_with, lowered.bound + amount * problem.least_sticks)
+        plan = _at_own_prices(problem, lowered)
+        found.append(_filled_up(problem, plan))
+        sticks = _sticks(problem, plan.purchases)
+        if sticks == problem.least_sticks or (sticks < problem.least_sticks and amount == high):
+            break
+        # Too many sticks: the amount was too high.
+        low, high = (low, amount) if sticks > problem.least_sticks else (amount, high)
+        if (low + high) // 2 in (low, high):
+            break
+        amount = (low + high) // 2
+    plans = [plan for plan in found if plan is not None]
+    if not plans:
+        return NoPlan(problem, short_of_supply=True, sure=False)
+    bound = least_with if least_without is None else min(least_with, least_without)
+    return _best(problem, plans, bound, effort)
+
+
+def _best(problem: Problem, plans: Iterable[Plan], bound: int, effort: Effort) -> Plan:
+    best = min(plans, key=lambda plan: (plan.cost, len(plan.sticks)))
+    bound = min(bound, best.cost)
+    status = Status.GAP if effort.prove else Status.UNPROVEN
+    return replace(
+        best,
+        problem=problem,
+        bound=bound,
+        status=Status.PROVEN if bound == best.cost else status,
+        # What is known of sticks and of the usual way is of another problem.
+        stick_bound=0,
+        plain=None,
+        proof="",
+        certificate=None,
+    )
+
+
+def _yard(problem: Problem) -> tuple[Blank, ...]:
+    return tuple(blank for blank in problem.blanks if not blank.on_hand)
+
+
+def _sticks(problem: Problem, purchases: Iterable[Purchase]) -> int:
+    packs = {blank.key: blank.pack for blank in _yard(problem)}
+    return sum(one.packs * packs.get(one.blank, 0) for one in purchases)
+
+
+def _spent(problem: Problem, purchases: Iterable[Purchase]) -> int:
+    prices = {blank.key: blank.price for blank in _yard(problem)}
+    return sum(one.packs * prices.get(one.blank, 0) for one in purchases)
+
+
+def _enough(problem: Problem, plan: Plan) -> bool:
+    sticks = _sticks(problem, plan.purchases)
+    spent = _spent(problem, plan.purchases)
+    return not sticks or (sticks >= problem.least_sticks and spent >= problem.least_spent)
+
+
+def _lowest_rate(problem: Problem) -> int:
+    """Return the least that a stick costs at the yard, down to a whole coin."""
+    return min((blank.price // blank.pack for blank in _yard(problem)), default=0)
+
+
+def _lowered(problem: Problem, amount: int) -> Problem:
+    """Return the problem with ``amount`` off each stick of the yard; no price is below nothing."""
+    return replace(
+        problem,
+        blanks=tuple(
+            blank if blank.on_hand else replace(blank, price=blank.price - amount * blank.pack)
+            for blank in problem.blanks
+        ),
+    )
+
+
+def _at_own_prices(problem: Problem, plan: Plan) -> Plan:
+    prices = {blank.key: blank.price for blank in problem.blanks}
+    cost = sum(prices[one.blank] * one.packs for one in plan.purchases)
+    return replace(plan, problem=problem, cost=cost)
+
+
+def _filled_up(problem: Problem, plan: Plan) -> Plan | None:
+    """Return the plan with as many sticks bought besides as the minimum asks for.
+
+    None: the yard has not so many.
+    """
+    had = Counter({one.blank: one.packs for one in plan.purchases})
+    least = problem.least_sticks - _sticks(problem, plan.purchases)
+    more = _added(problem, least_cover(_choices(problem, _pack, had), least))
+    if more is None:
+        return None
+    had += more
+    least = problem.least_spent - _spent(problem, _as_purchases(had))
+    more = _added(problem, least_cover(_choices(problem, _price, had), least))
+    if more is None:
+        return None
+    had += more
+    prices = {blank.key: blank.price for blank in problem.blanks}
+    cost = sum(prices[key] * packs for key, packs in had.items())
+    return replace(plan, problem=problem, purchases=_as_purchases(had), cost=cost)
+
+
+def _choices(
+    problem: Problem, gain: Callable[[Blank], int], had: Mapping[str, int]
+) -> list[Addition]:
+    """Return what the yard has besides the packs that are bought already."""
+    return [
+        Addition(
+            gain=gain(blank),
+            cost=blank.price,
+            most=None if blank.limit is None else blank.limit // blank.pack - had.get(blank.key, 0),
+        )
+        for blank in _yard(problem)
+    ]
+
+
+def _added(problem: Problem, counts: tuple[int, ...] | None) -> Counter[str] | None:
+    if counts is None:
+        return None
+    keys = [blank.key for blank in _yard(problem)]
+    return Counter({key: count for key, count in zip(keys, counts, strict=True) if count})
+
+
+def _pack(blank: Blank) -> int:
+    return blank.pack
+
+
+def _price(blank: Blank) -> int:
+    return blank.price
+
+
+def _as_purchases(had: Mapping[str, int]) -> tuple[Purchase, ...]:
+    return tuple(Purchase(key, packs) for key, packs in had.items() if packs)
+
+
+def _least_spent(problem: Problem) -> int:
+    """Return the least sum of the yard's prices that is no less than its minimum."""
+    choices, least = _choices(problem, _price, {}), problem.least_spent
+    counts = least_cover(choices, least) if is_exact(choices, least) else None
+    if counts is None:
+        return least
+    return sum(one.cost * count for one, count in zip(choices, counts, strict=True))
+
+
+def _holds_too_little(problem: Problem, blanks: Iterable[Blank]) -> bool:
+    """Tell whether limited sticks are shorter together than the pieces, shared mitres and all."""
+    room = sum(
+        max(blank.length - 2 * problem.end_waste, 0) * (blank.limit or 0) for blank in blanks
+    )
+    # Two ends share the smaller lean at most, so no piece gives more than half of both its leans.
+    twice = sum(
+        2 * part.length - abs(part.left_lean) - abs(part.right_lean) for part in problem.parts
+    )
+    return twice > 2 * room
+
+
+__all__ = ["SoundPlan", "with_minimum"]

@@ -1,0 +1,67 @@
+"""Reads what a yard sells of a trim at least."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+from typing import Final
+
+from trimlang.language import facts, tree
+from trimlang.money import money_text
+from trimlang.survey.job import Trim
+from trimlang.survey.measures import Findings, money
+from trimlang.survey.sticks import MinimumOrder
+
+MOST_STICKS: Final = 1000
+"""A larger minimum is a lorry of trim: rather a length that lost its place."""
+
+
+def read_minimum(
+    line: tree.StockLine, before: MinimumOrder, findings: Findings, *, by_length: bool
+) -> MinimumOrder:
+    """Return what a stock line says a yard sells at least, with what was said before."""
+    said = before
+    for fact in line.facts:
+        match fact:
+            case facts.LeastOrder(least=tree.Number() as count):
+                if 1 <= count.value <= MOST_STICKS:
+                    said = replace(said, sticks=int(count.value))
+                else:
+                    findings.say(
+                        "T235", count.span, what="a least order", least=1, most=MOST_STICKS
+                    )
+            case facts.LeastOrder(least=tree.Price() as price):
+                said = replace(said, spent=_amount(price, findings, by_length=by_length))
+    return said
+
+
+def _amount(price: tree.Price, findings: Findings, *, by_length: bool) -> Fraction:
+    number = str(price.amount)
+    if by_length:
+        findings.say("T469", price.span)
+    # As wide as its digits: it was written without a sign and without cents, so that it may be
+    # meant for sticks.
+    elif price.sign is None and price.span.end - price.span.column == len(number):
+        findings.say("T468", price.span, number=number)
+    else:
+        return money(price, findings) or Fraction(0)
+    return Fraction(0)
+
+
+def check_supply(trim: Trim, line: tree.StockLine, findings: Findings) -> None:
+    """Report a yard that has less than it sells at least."""
+    said = [one for one in line.facts if isinstance(one, facts.LeastOrder)]
+    limits = [one.at_most for one in trim.offers]
+    if not said or not limits or None in limits:
+        return
+    packs = [(one, (one.at_most or 0) // one.pack) for one in trim.offers]
+    sticks = sum(count * one.pack for one, count in packs)
+    worth = sum((count * one.price for one, count in packs), Fraction(0))
+    if sticks < trim.minimum.sticks or worth < trim.minimum.spent:
+        findings.say(
+            "T470",
+            said[-1].span,
+            trim=trim.name,
+            sticks=sticks,
+            worth=money_text(worth),
+        )
