@@ -29,6 +29,7 @@ syntax keyword trimStatement block
 syntax keyword trimStatement boxes
 syntax keyword trimStatement caulk
 syntax keyword trimStatement nails
+syntax keyword trimStatement newel
 syntax keyword trimStatement paint
 syntax keyword trimStatement piece
 syntax keyword trimStatement round
@@ -97,6 +98,7 @@ syntax keyword trimWord nothing
 syntax keyword trimWord plinths
 syntax keyword trimWord reaches
 syntax keyword trimWord squares
+syntax keyword trimWord upright
 syntax keyword trimWord bevels
 syntax keyword trimWord blocks
 syntax keyword trimWord casing
@@ -114,6 +116,7 @@ syntax keyword trimWord square
 syntax keyword trimWord stands
 syntax keyword trimWord sticks
 syntax keyword trimWord within
+syntax keyword trimWord along
 syntax keyword trimWord angle
 syntax keyword trimWord apron
 syntax keyword trimWord check
@@ -136,6 +139,7 @@ syntax keyword trimWord metre
 syntax keyword trimWord miter
 syntax keyword trimWord mitre
 syntax keyword trimWord never
+syntax keyword trimWord notch
 syntax keyword trimWord plate
 syntax keyword trimWord point
 syntax keyword trimWord quart
@@ -171,6 +175,7 @@ syntax keyword trimWord most
 syntax keyword trimWord note
 syntax keyword trimWord over
 syntax keyword trimWord pack
+syntax keyword trimWord rise
 syntax keyword trimWord sill
 syntax keyword trimWord sq.m
 syntax keyword trimWord sqft
@@ -191,6 +196,7 @@ syntax keyword trimWord lap
 syntax keyword trimWord off
 syntax keyword trimWord one
 syntax keyword trimWord per
+syntax keyword trimWord run
 syntax keyword trimWord sqm
 syntax keyword trimWord the
 syntax keyword trimWord tub
@@ -202,7 +208,9 @@ syntax keyword trimWord of
 syntax keyword trimWord to
 syntax keyword trimWord up
 syntax keyword trimWord a
+syntax match trimWord /\<open\s\+side\>/
 syntax match trimWord /\<open\s\+walk\>/
+syntax match trimWord /\<wall\s\+side\>/
 syntax match trimWord /\<fl.\s\+oz\>/
 syntax match trimWord /\<sq.\s\+ft\>/
 syntax match trimWord /\<fl\s\+oz\>/

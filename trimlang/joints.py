@@ -44,7 +44,6 @@ class Joint(StrEnum):
         rounds="in-corner",
         coped="cope",
         mark=Mark.DOT,
-        on_level=True,
         gap_shows="in-corner",
         on_loose_piece=True,
     )
@@ -58,7 +57,6 @@ class Joint(StrEnum):
         long_point=Edge.FACE,
         rounds="out-corner",
         mark=Mark.SQUARE,
-        on_level=True,
         needs_thickness=True,
         filled=True,
         gap_shows="out-corner",
@@ -256,3 +254,9 @@ BOX_CORNER: Final = Joint.FRAME
 
 USUAL: Final = Joint.IN_CORNER
 """What most ends of a room are."""
+
+BEND: Final = Joint.RAKE
+"""Where trim that climbs meets level trim of its wall."""
+
+UPRIGHT: Final = Joint.PLUMB
+"""How trim that climbs ends where no trim goes on: upright, against what stands there."""

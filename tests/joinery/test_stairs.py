@@ -134,7 +134,7 @@ def test_the_plan_shows_a_stair_by_its_run():
     [
         ("A: 40 in, left=plumb, right=butt", "T243"),
         ("A: 40 in, left=butt, right=rake\nB: 40 in, left=rake, right=butt", "T244"),
-        ("A: 40 in, left=in-corner, right=butt, rising right 30 deg", "T245"),
+        ("A: 40 in, left=return, right=butt, rising right 30 deg", "T245"),
         ("A: 40 in, left=butt, right=butt, rising right 70 deg", "T233"),
         ("A: 40 in, left=butt, right=rake\nB: 40 in, left=butt, right=butt", "T301"),
     ],

@@ -140,6 +140,12 @@ def elevation(normal: np.ndarray, pitch: float, side: str) -> np.ndarray:
     return turned if (turned[0] > 0) == (side == "right") else -turned
 
 
+def climbing(normal: np.ndarray, pitch: float) -> np.ndarray:
+    """Turn an upright plane's way (right, up, out) to that of a piece at a pitch."""
+    p = np.radians(pitch)
+    return np.array([normal[0] * np.cos(p), -normal[0] * np.sin(p), normal[2]])
+
+
 def lap(side: str, over: bool) -> np.ndarray:
     """A scarf of 45°: the piece that laps over is the longer at its face."""
     return np.array([1.0 if side == "right" else -1.0, 0.0, -1.0 if over else 1.0])
@@ -170,6 +176,10 @@ room "T" as T, trim base, open walk
 room "U" as U, trim base, open walk
   A: 50 in, left=plumb, right=level, rising right 36 deg
   B: 55 in, left=level, right=plumb, rising left 36 deg
+room "W" as W, trim base, open walk
+  A: 50 in, left=plumb, right=out-corner(90 deg), rising right 36 deg
+  B: 55 in, left=out-corner, right=in-corner(60 deg), rising left 36 deg
+  C: 30 in, left=in-corner, right=butt
 room "V" as V, trim base, open walk
   A: 40 in, left=butt, right=butt
   opening 32 in, "door", casing case, height 60 in
@@ -201,6 +211,14 @@ WANTED = {
     ("U-A-base", "right"): elevation(_UP, PITCH, "right"),
     ("U-B-base", "left"): elevation(_UP, -PITCH, "left"),
     ("U-B-base", "right"): elevation(_LEVEL, -PITCH, "right"),
+    # round a corner on a slope the plane is upright, as it is round a level one
+    ("W-A-base", "left"): elevation(_LEVEL, PITCH, "left"),
+    ("W-A-base", "right"): climbing(corner(90, "right", False), PITCH),
+    ("W-B-base", "left"): climbing(corner(90, "left", False), -PITCH),
+    ("W-B-base", "right"): climbing(
+        np.array([np.sin(np.radians(60)), 0.0, np.cos(np.radians(60))]), -PITCH
+    ),
+    ("W-C-base", "left"): np.array([-np.sin(np.radians(60)), 0.0, np.cos(np.radians(60))]),
     # a leg lies along its own length, its outer edge up its face; 45° where it meets the head
     ("V-door-case-left-leg", "right"): np.array([1.0, -1.0, 0.0]),
     ("V-door-case-right-leg", "left"): np.array([-1.0, -1.0, 0.0]),

@@ -89,7 +89,8 @@ def _section(piece: Piece, job: Job, pen: Pen) -> str:
 
 def _as_sawn(cut: Cut) -> tuple[object, ...]:
     return (
-        cut.joint, cut.fit, cut.setting, cut.bevel_setting, cut.lean, cut.long_edge, cut.inset
+        cut.joint, cut.fit, cut.setting, cut.bevel_setting, cut.lean, cut.long_edge, cut.inset,
+        cut.through_edge,
     )  # fmt: skip
 
 

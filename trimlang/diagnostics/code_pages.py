@@ -21,6 +21,7 @@ from trimlang.diagnostics.measure_pages import MEASURE_PAGES
 from trimlang.diagnostics.own_end_pages import OWN_END_PAGES
 from trimlang.diagnostics.question_pages import QUESTION_PAGES
 from trimlang.diagnostics.room_pages import ROOM_PAGES
+from trimlang.diagnostics.stair_pages import STAIR_PAGES
 from trimlang.diagnostics.stock_pages import STOCK_PAGES
 from trimlang.diagnostics.survey_pages import SURVEY_PAGES
 from trimlang.diagnostics.syntax_pages import SYNTAX_PAGES
@@ -39,6 +40,7 @@ _PARTS: Final = (
     LOG_PAGES,
     ROOM_PAGES,
     BLOCK_PAGES,
+    STAIR_PAGES,
 )
 
 PAGES: Final = MappingProxyType({page.code: page for pages in _PARTS for page in pages})

@@ -97,12 +97,12 @@ MEASURE_PAGES: Final = (
     ),
     Page(
         code="T245",
-        title="a corner on a slope",
+        title="a return on a slope",
         message="the {side} end of run {run} is {joint}, and the run rises",
-        remedy="End it plumb at the corner and let the level trim butt against it.",
-        why="Two mouldings that meet in a corner at unlike slopes do not match in section; no"
-        " mitre joins them.",
-        example=JOB_TO_ROOM + "  N: 40 in, left=in-corner, right=plumb, rising right 36 deg",
+        remedy="Let it go on level for a little and return there: level {side} 4 in.",
+        why="A return stands square to its trim and turns it to the wall; from trim that climbs it"
+        " would lean.",
+        example=JOB_TO_ROOM + "  N: 40 in, left=return, right=plumb, rising right 36 deg",
     ),
     Page(
         code="T246",

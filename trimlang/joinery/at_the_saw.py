@@ -43,6 +43,7 @@ class Lay(StrEnum):
     STANDING = "standing"
     FLAT = "flat"
     RAKING = "raking"
+    TURNING = "turning"
     CASING = "casing"
     CROWN = "crown"
     SCARF = "scarf"
@@ -98,6 +99,11 @@ LAYS: Final = {
             (Pose(Facing.UP, Against.TOP), Pose(Facing.UP, Against.BOTTOM, turned=True)),
         ),
         LayRow(Lay.RAKING, (Pose(Facing.UP, Against.TOP),)),
+        # Round a corner on a slope: mitred across the face, and the blade tilted.
+        LayRow(
+            Lay.TURNING,
+            (Pose(Facing.UP, Against.TOP), Pose(Facing.UP, Against.BOTTOM, turned=True)),
+        ),
         LayRow(Lay.CASING, (Pose(Facing.UP, Against.OUTER),)),
         LayRow(
             Lay.CROWN,
@@ -143,6 +149,8 @@ class MitreSaw:
     tilts: tuple[Hand, ...]
     stands: bool = True
 
+
+_THROUGH: Final = {Edge.FACE: 1, Edge.BACK: -1}
 
 TILTS: Final = {
     Bevels.LEFT: (Hand.LEFT,),
@@ -193,7 +201,7 @@ def lay_of(cut: Cut) -> Lay:
     if cut.crown is not None:
         return Lay.CROWN
     if cut.bevel:
-        return Lay.SCARF
+        return Lay.TURNING if cut.long_edge.is_across else Lay.SCARF
     if cut.long_edge is Edge.OUTER:
         return Lay.CASING
     return Lay.RAKING if cut.long_edge.is_across else Lay.STANDING
@@ -203,8 +211,8 @@ def _leans(cut: Cut) -> tuple[int, int]:
     """Where an end is longest: up (1) or down (-1) its face, and at face (1) or back (-1)."""
     longest = cut.long_edge
     if longest.is_across:
-        return (-1 if longest is Edge.BOTTOM else 1), 0
-    through = {Edge.FACE: 1, Edge.BACK: -1}.get(longest, 0)
+        return (-1 if longest is Edge.BOTTOM else 1), _THROUGH.get(cut.through_edge, 0)
+    through = _THROUGH.get(longest, 0)
     # A crown's ceiling edge is both its upper edge and the one that stands out.
     return (through if cut.crown is not None else 0), through
 

@@ -3,19 +3,27 @@
 A mitre across the face makes the top and bottom edges differ by height × tan(mitre), as a
 standing mitre makes back and face differ.  Between raking and level trim the mitre is half the
 bend.  On a slope ``s`` a plumb cut is ``s`` from square, a level cut 90° - ``s``.
+
+In a corner the cut of climbing trim is an upright plane.  Where it stands ``m`` from square in
+plan, the piece that lies flat is mitred by ``s`` and bevelled by ``m``: with the face's axes
+u = (cos s, 0, sin s), v = (-sin s, 0, cos s) and out n, the plane's normal (cos m, 0, 0) + n sin m
+is cos m (cos s u - sin s v) + sin m n, which is a blade swung by s and tilted by m.  Through the
+thickness t the end then runs t × tan m ÷ cos s along the piece.
 """
 
 from __future__ import annotations
 
+from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
+from trimlang.joinery.meeting import Meeting, Meets
 from trimlang.joinery.piece import Cut
 from trimlang.joinery.wedges import lean_of, wedge
 from trimlang.joint_row import Edge, Fit, Mitre
 from trimlang.joints import Joint
 from trimlang.language.end_facts import Side
-from trimlang.lengths.angles import saw_reading, tangent
+from trimlang.lengths.angles import RIGHT, cosine, saw_reading, tangent
 from trimlang.lengths.tape import NOTHING
 from trimlang.settings.table import Settings
 from trimlang.survey.job import End, Trim
@@ -52,6 +60,41 @@ def casing_mitre(side: Side, wide: Fraction, settings: Settings) -> Cut:
     """Return the mitre where two members of a casing meet that are ``wide`` inches wide."""
     head = Joint.HEAD
     return face_cut(head, side, _HEAD_MITRE, wide, head.long_point, settings)
+
+
+def plumb_corner(met: Meeting, side: Side, slope: Fraction, trim: Trim, settings: Settings) -> Cut:
+    """Return the upright cut of climbing trim at a corner: at its mate, at a wall or at a face."""
+    back, face = met.edges(trim)
+    corner = RIGHT if met.corner is None else met.corner
+    if met.meets is Meets.PLANE:
+        bevel = abs(RIGHT - corner) if met.is_crooked else NOTHING
+    else:
+        bevel = RIGHT - corner / 2
+    upper = (slope > 0) == (side is Side.RIGHT)
+    plumb = face_cut(
+        met.end.joint,
+        side,
+        abs(slope),
+        trim.height or NOTHING,
+        Edge.TOP if upper else Edge.BOTTOM,
+        settings,
+    )
+    thick = trim.thickness or NOTHING
+    through = thick * tangent(bevel) / cosine(slope)
+    setting = saw_reading(bevel, settings.saw_step)
+    pieces = 1 if met.meets is Meets.PLANE else 2
+    return replace(
+        plumb,
+        fit=met.end.fit,
+        inset=plumb.inset + through,
+        through=through,
+        through_edge=(Edge.FACE if face > back else Edge.BACK) if bevel else Edge.BOTH,
+        bevel=bevel,
+        bevel_setting=setting,
+        gap=plumb.gap + wedge(thick, bevel, setting, pieces=pieces),
+        assumed=met.end.corner is None and met.end.joint.is_corner,
+        corner_error=met.end.corner_error,
+    )
 
 
 def face_cut(

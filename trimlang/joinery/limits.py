@@ -8,6 +8,7 @@ from math import ceil
 
 from trimlang.joinery.at_the_saw import Facing, both_ends, nested, saw_for
 from trimlang.joinery.crown import drop, projection
+from trimlang.joinery.meeting import depth_of
 from trimlang.joinery.piece import Piece
 from trimlang.joint_row import Edge, Fit
 from trimlang.language.facts import Side
@@ -106,3 +107,14 @@ def _fits_nested(piece: Piece, trim: Trim, job: Job) -> bool:
     out = projection(wide, spring) / min((cosine(at.mitre) for at in ends if at), default=1)
     tall = job.settings.saw_stands
     return out <= job.settings.saw_crosscuts and (not tall or drop(wide, spring) <= tall)
+
+
+def ask_of_scraps(job: Job, run: Run, trim: Trim, findings: Findings) -> None:
+    """Ask which trim's scraps the tape ran over, where several on the wall differ in depth."""
+    on_wall = [one for one in map(job.trim, run.trims) if one.in_front_of is None]
+    if trim.name != run.trims[0] or len({depth_of(one) for one in on_wall}) < 2:
+        return
+    for end in (run.left, run.right):
+        if end.over_scraps and end.joint.is_outside and end.scraps_of is None:
+            findings.say("T412", end.span, run=run.label, trim=trim.name, other=on_wall[-1].name)
+            return

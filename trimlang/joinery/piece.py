@@ -75,9 +75,10 @@ class Cut:
     besides (inches).
 
     ``bevel`` tilts the blade (degrees from upright), as wanted and as the saw
-    reads it; only crown has one, and its ``exact`` and ``setting`` are for lying
-    flat.  ``crown`` tells all of a crown end's cut.  At crown ``back`` is the wall
-    edge and ``face`` the ceiling edge.
+    reads it; for crown ``exact`` and ``setting`` are for lying flat.  ``crown`` tells
+    all of a crown end's cut; there ``back`` is the wall edge and ``face`` the ceiling
+    edge.  Flat trim that turns a corner on a slope has a bevel too: ``through`` of its
+    inset is along the thickness, longest at ``through_edge``.
     """
 
     joint: Joint
@@ -95,6 +96,8 @@ class Cut:
     crown: CrownCut | None = None
     doubt: Fraction = NOTHING
     opens_at: Edge = Edge.FACE
+    through: Fraction = NOTHING
+    through_edge: Edge = Edge.BOTH
 
     @property
     def lies_flat(self) -> bool:

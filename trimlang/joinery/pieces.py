@@ -12,18 +12,21 @@ from trimlang.joinery.boxes import box_pieces
 from trimlang.joinery.bullnose import corner_piece
 from trimlang.joinery.casings import casing_pieces
 from trimlang.joinery.cuts import meeting_cut, scarf_lap
-from trimlang.joinery.faces import stair_end
+from trimlang.joinery.faces import plumb_corner, stair_end
 from trimlang.joinery.fixings import check_fixings
 from trimlang.joinery.limits import check_gaps, check_reach, check_widths
 from trimlang.joinery.loose_pieces import loose_pieces
+from trimlang.joinery.meeting import Meets
 from trimlang.joinery.piece import Cut, Piece, PieceKind
 from trimlang.joinery.returns import return_piece
 from trimlang.joinery.rounding import deciding_row, round_length
 from trimlang.joinery.scribes import check_scribes, scribe
 from trimlang.joinery.spliced_pieces import Splice, on_wall_edge, spliced, with_mates
+from trimlang.joinery.stair_marks import notched, stair_remarks
 from trimlang.joinery.trim_walk import Wall, walls
 from trimlang.joint_row import Edge
 from trimlang.language.facts import Side
+from trimlang.lengths.angles import cosine
 from trimlang.lengths.tape import NOTHING
 from trimlang.survey.job import Job, Room, Run, Trim
 from trimlang.survey.measures import LONGEST_WALL, Findings
@@ -100,7 +103,7 @@ def _run_pieces(
         run.length
         + _grows(wall, trim, Side.LEFT)
         + _grows(wall, trim, Side.RIGHT)
-        + sum(cut.inset for cut in (left, right) if cut.long_edge is Edge.TOP)
+        + sum(cut.inset - cut.through for cut in (left, right) if cut.long_edge is Edge.TOP)
     )
     # One rounding for the whole wall, however many pieces it is cut into.
     row = deciding_row(run.left, run.right, settings)
@@ -119,7 +122,7 @@ def _run_pieces(
         rounding=rounding,
         over_scraps=run.left.over_scraps or run.right.over_scraps,
         note=run.note,
-        remarks=wall.remarks,
+        remarks=(*wall.remarks, *stair_remarks(run, trim, settings, findings)),
         unit=settings.unit,
         scribe=scribe(job, run, trim),
     )
@@ -139,6 +142,7 @@ def _run_pieces(
             if _come_to_nothing(pieces, run, findings):
                 return []
             joints.append(splice)
+    pieces = notched(pieces, run, trim, settings, findings)
     first, last = pieces[0], pieces[-1]
     for side in Side:
         end = run.side(side)
@@ -173,7 +177,9 @@ def _ends(wall: Wall, trim: Trim) -> tuple[Cut, Cut]:
     cuts: list[Cut] = []
     for side, met, at in ((Side.LEFT, wall.left, NOTHING), (Side.RIGHT, wall.right, run.length)):
         end = met.end
-        if end.joint.is_across:
+        if run.slope and met.meets is not Meets.ITSELF:
+            cuts.append(plumb_corner(met, side, run.slope, trim, settings))
+        elif end.joint.is_across:
             cuts.append(stair_end(end, side, run.slope, trim, settings))
         else:
             laps = wall.laps(at) if end.joint.laps else Side.LEFT
@@ -184,7 +190,8 @@ def _ends(wall: Wall, trim: Trim) -> tuple[Cut, Cut]:
 def _grows(wall: Wall, trim: Trim, side: Side) -> Fraction:
     """Return what an end adds to the wall's length (inches)."""
     meeting = side.of(wall.left, wall.right)
-    grown = meeting.grows(trim)
+    # What a meeting adds is level; along a slope that is more.
+    grown = meeting.grows(trim) / cosine(wall.run.slope) if wall.run.slope else meeting.grows(trim)
     end = meeting.end
     # Two runs that the file splices share one lap; it is counted in the left one of them, so at its
     # right end.

@@ -16,9 +16,11 @@ from typing import Final
 from trimlang.joinery.beside_casing import beside_opening
 from trimlang.joinery.bullnose import rounded
 from trimlang.joinery.cuts import corner_mitre
-from trimlang.joinery.meeting import Meeting, Meets, depth_of, runs_through
+from trimlang.joinery.limits import ask_of_scraps
+from trimlang.joinery.meeting import Meeting, Meets, runs_through
 from trimlang.joinery.on_the_wall import floor_trim, in_its_place
 from trimlang.joinery.piece import Remark
+from trimlang.joinery.slope_corners import AroundCorner, turned
 from trimlang.joinery.splice_lengths import lapping_side
 from trimlang.joinery.strips import Strip, along, goes_on_over, run_of, strips
 from trimlang.joint_row import Fit
@@ -105,7 +107,7 @@ class TrimWalk:
         )
         remarks = [*goes_on_over(room, strip, trim)]
         remarks += [one.remark for one in (left, right) if one.remark is not None]
-        self._ask_of_scraps(run, trim)
+        ask_of_scraps(self._job, run, trim, self._findings)
         return Wall(
             job=self._job,
             room=room,
@@ -138,6 +140,9 @@ class TrimWalk:
         if not end.joint.is_corner:
             return beside_opening(self._job, room, run, trim, end, self._next(strip, side), side)
         following = self._next(strip, side)
+        around = self._around(run, trim, following)
+        if run.slope or around.slope:
+            return turned(self._corner(run, trim, end), run, trim, around, side, self._findings)
         met = self._at_corner(run, trim, end, following, side)
         # One of the two ends at a rounded corner brings its small piece: the left of them.
         brings = side is Side.RIGHT or following is None
@@ -145,6 +150,15 @@ class TrimWalk:
         if end.over_scraps and end.joint.is_outside:
             met = replace(met, scraps=self._scraps(run, end, strip, side))
         return met
+
+    def _around(self, run: Run, trim: Trim, following: int | None) -> AroundCorner:
+        """Return what a trim meets on the next wall, its own kind or another in its place."""
+        other = None if following is None else self._room.walk[following]
+        if not isinstance(other, Run):
+            return AroundCorner()
+        there = trim if trim.name in other.trims else in_its_place(self._job, run, trim, other)
+        off = self.stands_off(other, there or trim)
+        return AroundCorner(run=other, trim=there, off=off, unit=self._room.settings.unit)
 
     def _next(self, strip: Strip, side: Side) -> int | None:
         """Return the place in the walk of what comes next, None at the end of an open walk."""
@@ -185,8 +199,7 @@ class TrimWalk:
         other_stretch = self._room.walk[following]
         if isinstance(other_stretch, Gap):
             facing = side.other.of(other_stretch.left, other_stretch.right)
-            # The door says that it reaches the corner too, so there is no trim to meet, only its
-            # wall.
+            # The door reaches the corner too: there is only its wall to meet.
             stated = facing is not None and facing.joint is end.joint
             return self._at_plane(plain, NOTHING) if stated else plain
         return self._with_another(run, trim, plain, other_stretch, side)
@@ -197,8 +210,8 @@ class TrimWalk:
         """Return how a trim ends at a corner where the next wall has another trim, or none."""
         behind = self.stands_off(other, trim)
         there = in_its_place(self._job, run, trim, other)
-        # With nothing of its kind beyond the corner it is mitred outside as if there were; inside
-        # it ends at the wall, or at the face of what stands behind its place there.
+        # With nothing of its kind there it is mitred outside as if there were; inside it ends at
+        # the wall, or at the face of what stands behind its place there.
         if there is None:
             if plain.outside:
                 return replace(plain, beyond=behind)
@@ -260,21 +273,6 @@ class TrimWalk:
         mate = self._at_corner(run, trim, plain, self._next(strip, side), side)
         return mate.long_point(trim)
 
-    def _ask_of_scraps(self, run: Run, trim: Trim) -> None:
-        """Ask which trim's scraps the tape ran over, where several on the wall differ in depth."""
-        on_wall = [one for one in map(self._job.trim, run.trims) if one.in_front_of is None]
-        if trim.name != run.trims[0] or len({depth_of(one) for one in on_wall}) < 2:
-            return
-        for end in (run.left, run.right):
-            if end.over_scraps and end.joint.is_outside and end.scraps_of is None:
-                self._findings.say(
-                    "T412", end.span, run=run.label, trim=trim.name, other=on_wall[-1].name
-                )
-                return
-
-    def _say_unlike(
-        self, code: str, end: End, trim: Trim, there: Trim, run: Run, other: Run
-    ) -> None:
-        self._findings.say(
-            code, end.span, trim=trim.name, run=run.label, other=there.name, there=other.label
-        )
+    def _say_unlike(self, code: str, end: End, trim: Trim, there: Trim, *at: Run) -> None:
+        run, other = (one.label for one in at)
+        self._findings.say(code, end.span, trim=trim.name, run=run, other=there.name, there=other)

@@ -35,6 +35,14 @@ from trimlang.language.opening_facts import Jambed as Jambed
 from trimlang.language.opening_facts import SillHeight as SillHeight
 from trimlang.language.opening_facts import Stooled as Stooled
 from trimlang.language.opening_facts import Stops as Stops
+from trimlang.language.stair_facts import LengthTaken as LengthTaken
+from trimlang.language.stair_facts import LevelReturn as LevelReturn
+from trimlang.language.stair_facts import Notch as Notch
+from trimlang.language.stair_facts import OfStair as OfStair
+from trimlang.language.stair_facts import OpenSide as OpenSide
+from trimlang.language.stair_facts import RiseOver as RiseOver
+from trimlang.language.stair_facts import Rising as Rising
+from trimlang.language.stair_facts import TakenAlong as TakenAlong
 from trimlang.language.stated import Stated as Stated
 from trimlang.language.stick_facts import LeastOrder as LeastOrder
 from trimlang.language.written import Angle, Measure, Word
@@ -197,23 +205,6 @@ class FloorGap:
 
 
 @record
-class RiseOver:
-    """``7 1/2 in over 10 in``."""
-
-    rise: Measure
-    run: Measure
-
-
-@record
-class Rising:
-    """``rising right 36 deg``, or as rise over run."""
-
-    side: Side
-    pitch: Angle | RiseOver
-    span: Span
-
-
-@record
 class Unread:
     """A part of a line that could not be read: it may be what a later pass finds missing."""
 
@@ -235,7 +226,7 @@ WallFact: TypeAlias = (
     | Without
     | FirstStud
     | FloorGap
-    | Rising
+    | OfStair
     | Called
     | Entrance
     | Cased

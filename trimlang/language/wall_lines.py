@@ -12,7 +12,8 @@ from lark.tree import Meta
 from trimlang.diagnostics import say
 from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.language import facts, tree
-from trimlang.language.stock_lines import StockLines, fact_of
+from trimlang.language.stair_phrases import StairPhrases
+from trimlang.language.stock_lines import fact_of
 from trimlang.language.vocabulary import GAP_WORDS, not_a_label, topic_of
 from trimlang.settings.setting_kinds import TakenAt
 
@@ -28,6 +29,10 @@ _OF_RUNS: Final = (
     facts.FirstStud,
     facts.FloorGap,
     facts.Rising,
+    facts.TakenAlong,
+    facts.LevelReturn,
+    facts.Notch,
+    facts.OpenSide,
 )
 _OF_GAPS: Final = (
     facts.Called,
@@ -59,7 +64,7 @@ def _with_sides(said: Iterable[Any]) -> tuple[Any, ...]:
     return tuple(found)
 
 
-class WallLines(StockLines):
+class WallLines(StairPhrases):
     """The grammar's rules for rooms and walls; ``LineBuilder`` adds the others."""
 
     note, open_walk = fact_of(facts.Note), fact_of(facts.OpenWalk)
@@ -120,16 +125,6 @@ class WallLines(StockLines):
     @v_args(meta=True)
     def no_splice(self, meta: Meta, _children: Children) -> facts.Spliced:
         return facts.Spliced(wanted=False, span=self._span(meta))
-
-    @v_args(meta=True)
-    def rising(self, meta: Meta, children: Children) -> facts.Rising:
-        side, pitch = children
-        return facts.Rising(facts.Side(side.text), pitch, self._span(meta))
-
-    @v_args(meta=True)
-    def rising_over(self, meta: Meta, children: Children) -> facts.Rising:
-        side, rise, run = children
-        return facts.Rising(facts.Side(side.text), facts.RiseOver(rise, run), self._span(meta))
 
     @v_args(meta=True)
     def cased(self, meta: Meta, children: Children) -> facts.Cased:

@@ -6,8 +6,9 @@ from collections.abc import Iterator, Sequence
 
 from trimlang.language import tree
 from trimlang.settings.table import Settings
-from trimlang.survey.job import RoomDiagonal, Run, Stretch
+from trimlang.survey.job import Run, Stretch
 from trimlang.survey.measures import Findings, length
+from trimlang.survey.on_walls import RoomDiagonal
 from trimlang.survey.outline import turn_between
 
 

@@ -17,7 +17,8 @@ from trimlang.lengths.tape import feet_text, steps_down, steps_up
 from trimlang.money import money_text
 from trimlang.record import record
 from trimlang.settings.table import Settings
-from trimlang.survey.on_walls import Trimmings, WallBoxes
+from trimlang.survey.on_walls import RoomDiagonal, Trimmings, WallBoxes
+from trimlang.survey.stair_work import StairWork
 from trimlang.survey.sticks import MinimumOrder
 from trimlang.survey.sticks import Offer as Offer
 from trimlang.survey.sticks import Rest as Rest
@@ -122,6 +123,7 @@ class Run:
     span: Span
     first_stud: Fraction | None = None
     slope: Fraction = Fraction(0)
+    stair: StairWork = StairWork()
     floor_gap: Fraction = Fraction(0)
     own_ends: tuple[OwnEnd, ...] = ()
 
@@ -210,21 +212,6 @@ class LoosePiece:
     left: End
     right: End
     note: str | None
-    span: Span
-
-
-@record
-class RoomDiagonal:
-    """A measurement across a room from corner to corner (inches).
-
-    It runs from the left end of the stretch ``begin`` of ``Room.walk`` to the right end of the
-    stretch ``end``; ``name`` is its name in the file.
-    """
-
-    name: str
-    begin: int
-    end: int
-    length: Fraction
     span: Span
 
 

@@ -1,4 +1,4 @@
-"""What walls get besides running trim: what surrounds their openings, and boxes."""
+"""What walls get besides running trim, and what was measured across a room."""
 
 from __future__ import annotations
 
@@ -96,4 +96,19 @@ class WallBoxes:
     trim: str
     slope: Fraction
     note: str | None
+    span: Span
+
+
+@record
+class RoomDiagonal:
+    """A measurement across a room from corner to corner (inches).
+
+    It runs from the left end of the stretch ``begin`` of ``Room.walk`` to the right end of the
+    stretch ``end``; ``name`` is its name in the file.
+    """
+
+    name: str
+    begin: int
+    end: int
+    length: Fraction
     span: Span

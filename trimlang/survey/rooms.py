@@ -18,6 +18,7 @@ from trimlang.survey.diagonals import read_diagonals
 from trimlang.survey.ends import Taken, read_sides
 from trimlang.survey.gaps import lost_wall, read_gap
 from trimlang.survey.job import End, Room, Run, Stretch, Trim
+from trimlang.survey.level_returns import with_level_returns
 from trimlang.survey.measures import Findings, length, not_negative
 from trimlang.survey.near_names import unknown_trim
 from trimlang.survey.own_ends import read_own_ends
@@ -25,7 +26,7 @@ from trimlang.survey.room_tags import room_tag
 from trimlang.survey.said_blocks import ByName, read_by_name
 from trimlang.survey.said_pieces import note_in, read_loose_pieces
 from trimlang.survey.said_settings import apply
-from trimlang.survey.stairs import read_slope
+from trimlang.survey.stairs import climbing
 from trimlang.survey.unsaid_ends import WallLine, fill_ends
 
 # Words that may stand where a trim's name was expected, to suggest for a misspelled one.
@@ -124,7 +125,7 @@ class _RoomReader:
             if isinstance(one, tree.SettingLine):
                 self._settings = apply(self._settings, one, findings, in_room=heading.name.text)
             elif isinstance(one, WallLine):
-                lines.append(one)
+                lines.extend(with_level_returns(one))
         walk: list[Stretch] = []
         labels: dict[str, Span] = {}
         open_walk = any(isinstance(fact, facts.OpenWalk) for fact in heading.facts)
@@ -264,7 +265,7 @@ class _RoomReader:
         left, right = ends.get(Side.LEFT), ends.get(Side.RIGHT)
         if long is None or left is None or right is None:
             return None
-        return Run(
+        run = Run(
             label=label,
             length=long,
             left=left,
@@ -275,10 +276,10 @@ class _RoomReader:
             note=note_in(line.facts),
             span=line.label.span,
             first_stud=stud,
-            slope=read_slope(line.facts, self._settings, findings),
             floor_gap=floor_gap,
             own_ends=read_own_ends(line, trims, self._trims, ends, self._settings, findings),
         )
+        return climbing(run, line.facts, self._settings, findings)
 
 
 def _is_heading(line: tree.Statement) -> bool:

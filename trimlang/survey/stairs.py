@@ -1,4 +1,4 @@
-"""Stairs: how steeply a run rises, and whether its ends suit that."""
+"""Stairs: how steeply a run rises, how long it is along its slope, whether its ends suit that."""
 
 from __future__ import annotations
 
@@ -7,29 +7,65 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.language import facts
-from trimlang.language.facts import Side
-from trimlang.lengths.angles import arc_tangent
+from trimlang.language.facts import LengthTaken, Side
+from trimlang.lengths.angles import arc_tangent, cosine, sine
 from trimlang.settings.table import Settings
 from trimlang.survey.job import End, Gap, Room, Run
 from trimlang.survey.measures import Findings, length
+from trimlang.survey.stair_work import NewelNotch, StairSteps, StairWork
 
 # Degrees; no stair is steeper.
 STEEPEST: Final = 60
 
 
-def read_slope(said: tuple[facts.Fact, ...], settings: Settings, findings: Findings) -> Fraction:
-    """Return a run's slope in degrees: positive where it rises to the right, 0 where level."""
+def climbing(run: Run, said: tuple[facts.Fact, ...], settings: Settings, findings: Findings) -> Run:
+    """Return a run with its slope, its length along it, and its steps and notches.
+
+    Reports what is said of a stair on a run that does not climb.
+    """
+    slope, steps = _pitch(said, settings, findings)
+    work = StairWork(notches=_notches(said, settings, findings))
+    for fact in said:
+        is_of_stair = isinstance(fact, facts.TakenAlong | facts.OpenSide)
+        if is_of_stair and not slope:
+            # A pitch that was refused is reported; what hangs on it is not told of again.
+            if not any(isinstance(one, facts.Rising) for one in said):
+                findings.say("T295", fact.span, run=run.label)
+            return replace(run, stair=work)
+        match fact:
+            case facts.TakenAlong(way=way):
+                work = replace(work, taken=way)
+            case facts.OpenSide(is_open=True) if steps is None:
+                findings.say("T296", fact.span, run=run.label)
+            case facts.OpenSide(is_open=True):
+                work = replace(work, steps=steps)
+    if work.taken is LengthTaken.ALONG:
+        return replace(run, slope=slope, stair=work)
+    # Along the slope a level length is longer by 1 ÷ cos, an upright one by 1 ÷ sin of the pitch.
+    across = cosine(slope) if work.taken is LengthTaken.LEVEL else sine(abs(slope))
+    work = replace(work, measured=run.length)
+    return replace(run, slope=slope, length=run.length / across, stair=work)
+
+
+def _pitch(
+    said: tuple[facts.Fact, ...], settings: Settings, findings: Findings
+) -> tuple[Fraction, StairSteps | None]:
+    """Return a run's slope in degrees, positive where it rises to the right, and its steps.
+
+    0 where it is level; no steps where the pitch is not told by them.
+    """
     for fact in said:
         if not isinstance(fact, facts.Rising):
             continue
         pitch: Fraction | None = None
+        steps: StairSteps | None = None
         if isinstance(fact.pitch, facts.RiseOver):
             what = "a stair's rise or run"
             rise = length(fact.pitch.rise, settings.unit, findings, what=what)
             run = length(fact.pitch.run, settings.unit, findings, what=what)
             if rise is not None and run is not None:
                 # rise / run is the tangent of the pitch.
-                pitch = arc_tangent(rise / run)
+                pitch, steps = arc_tangent(rise / run), StairSteps(rise, run)
         else:
             pitch = fact.pitch.degrees
         if pitch is None:
@@ -37,8 +73,22 @@ def read_slope(said: tuple[facts.Fact, ...], settings: Settings, findings: Findi
         if not 0 < pitch <= STEEPEST:
             findings.say("T233", fact.span, what="a stair's pitch", least=1, most=STEEPEST)
             continue
-        return pitch if fact.side is Side.RIGHT else -pitch
-    return Fraction(0)
+        return (pitch if fact.side is Side.RIGHT else -pitch), steps
+    return Fraction(0), None
+
+
+def _notches(
+    said: tuple[facts.Fact, ...], settings: Settings, findings: Findings
+) -> tuple[NewelNotch, ...]:
+    found: list[NewelNotch] = []
+    for fact in said:
+        if not isinstance(fact, facts.Notch):
+            continue
+        level = length(fact.level, settings.unit, findings, what="a notch")
+        up = length(fact.up, settings.unit, findings, what="a notch")
+        if level is not None and up is not None:
+            found.append(NewelNotch(fact.side, level, up))
+    return tuple(found)
 
 
 def bend_rakes(room: Room, findings: Findings) -> Room:
@@ -90,5 +140,7 @@ def _lost_beside(room: Room, index: int, side: Side) -> bool:
 def _check_end(run: Run, end: End, side: Side, findings: Findings) -> None:
     if not run.slope and end.joint.row.on_slope:
         findings.say("T243", end.span, side=side, run=run.label, joint=end.joint)
+    # In a corner sloping trim ends plumb; a return has to stand square to it, which only level
+    # trim does.
     if run.slope and end.joint.row.on_level:
         findings.say("T245", end.span, side=side, run=run.label, joint=end.joint)

@@ -147,12 +147,14 @@ def _check_thickness(
         for side in Side:
             for name in run.trims:
                 end = run.end_of(name, side)
-                if end.joint.row.needs_height and trims[name].height is None:
+                # On a slope trim ends upright in a corner too, and turns it by its thickness.
+                turns = bool(run.slope) and end.joint.is_corner
+                if (turns or end.joint.row.needs_height) and trims[name].height is None:
                     findings.say("T246", end.span, joint=end.joint, trim=name, run=run.label)
                 if trims[name].spring is not None and not end.joint.laps:
                     continue
                 thin = trims[name].thickness is None
-                if end.joint.row.needs_thickness and thin and name not in said:
+                if (turns or end.joint.row.needs_thickness) and thin and name not in said:
                     findings.say("T211", end.span, joint=end.joint, trim=name, run=run.label)
                     said.add(name)  # told once: one line in the file mends it everywhere
 

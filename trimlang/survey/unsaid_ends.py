@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from trimlang.joint_row import Fit
-from trimlang.joints import STOPPED, Joint
+from trimlang.joints import STOPPED, UPRIGHT, Joint
 from trimlang.language import facts, tree
 from trimlang.language.facts import Side
 from trimlang.survey.job import End
@@ -45,6 +45,9 @@ def fill_ends(
             if beside is not None and isinstance(lines[beside], tree.Unreadable):
                 continue  # reported already, and it may be the line that says it
             joint = _joint(beside, side, lines, said) or usual
+            if joint is STOPPED and any(isinstance(fact, facts.Rising) for fact in line.facts):
+                # Casings and newels stand upright, so what climbs up to them ends upright too.
+                joint = UPRIGHT
             if joint is not None:
                 filled[at][side] = _plain_end(joint, line)
                 continue

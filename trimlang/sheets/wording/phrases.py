@@ -92,7 +92,10 @@ def long_point(cut: Cut, words: Words) -> str:
         if cut.long_edge is Edge.BACK:
             return words("long point at the wall edge")
         return words("long point at the ceiling edge")
-    return words(LONG_POINTS[cut.long_edge])
+    point = words(LONG_POINTS[cut.long_edge])
+    if cut.through_edge is Edge.BOTH:
+        return point
+    return words("{point}, at the {edge}", point=point, edge=words(EDGES[cut.through_edge]))
 
 
 def exact_angle(cut: Cut, pen: Pen) -> str:

@@ -1,0 +1,60 @@
+"""Pages of stairs: what does not suit a run that climbs, or its corners, steps and notches."""
+
+from typing import Final
+
+from trimlang.diagnostics.code_page import Page
+from trimlang.diagnostics.example_lines import JOB_TO_ROOM
+
+STAIR_PAGES: Final = (
+    Page(
+        code="T295",
+        title="said of a stair, and the run is level",
+        message="run {run} does not climb, so this says nothing of it",
+        remedy="Say how it rises: rising right 7 3/4 in rise, 10 in run; or leave this part out.",
+        why="Only a length along a slope differs from one taken level or upright, and only a stair"
+        " has an open side.",
+        example=JOB_TO_ROOM + "  N: 40 in, left=butt, right=butt, taken level",
+    ),
+    Page(
+        code="T296",
+        title="steps that are not known",
+        message="the open side of run {run} is sawn to its steps, and only the pitch is told",
+        remedy="Write the pitch as one step: rising right 7 3/4 in rise, 10 in run.",
+        why="A pitch in degrees belongs to small steps as well as to large ones.",
+        example=JOB_TO_ROOM + "  N: 40 in, left=plumb, right=plumb, rising right 36 deg, open side",
+    ),
+    Page(
+        code="T445",
+        title="climbing trim round an outside corner",
+        message="{trim} on run {run} cannot be mitred round the corner to {other}: their tops would"
+        " part by {apart}",
+        remedy="End what climbs in a level return before the corner, and turn it level: level"
+        " right 6 in.",
+        why="The upright plane that halves a corner shows one shape on both pieces only where one"
+        " is the other's mirror image: what climbs to the corner falls from it, at one pitch."
+        " Where both go on climbing, each top runs up or down across its own thickness the other"
+        " way; where only one climbs, it is taller upright.",
+        example=JOB_TO_ROOM
+        + "  N: 40 in, left=plumb, right=out-corner, rising right 36 deg\n"
+        + "  E: 40 in, left=out-corner, right=plumb, rising right 36 deg",
+    ),
+    Page(
+        code="T446",
+        title="a board too low for its steps",
+        message="{trim} on run {run} is sawn to the steps and would have nothing left below them",
+        remedy="Use a taller board: {needs} at least.",
+        why="Each notch takes the rise times the cosine of the pitch off the board; with less than"
+        " half an inch below them it breaks (common practice, no source).",
+        example=JOB_TO_ROOM
+        + "  N: 90 in, left=plumb, right=plumb, rising right 7 3/4 in rise, 10 in run, open side",
+    ),
+    Page(
+        code="T447",
+        title="a notch larger than the board",
+        message="the notch at the {side} end of run {run} leaves nothing of {trim}",
+        remedy="Measure it again: first how far it goes in level, then how far up.",
+        why="A newel's notch is cut out of the lower corner of an end. One that is as tall as the"
+        " trim or as long as the piece is a shorter run.",
+        example=JOB_TO_ROOM + "  N: 40 in, left=butt, right=butt, notch left 3 1/2 in by 6 in",
+    ),
+)

@@ -1,0 +1,96 @@
+"""What is marked on a piece that climbs: its length as taken, its steps, a notch for a newel.
+
+Steps of rise ``r`` and run ``g`` lie along the top edge of an open side √(r² + g²) apart, which is
+g ÷ cos of the pitch: a framing square with r and g on its legs is stepped off so.  What is left of
+a board ``h`` tall below each notch is h - r × cos of the pitch (geometry: the height of the
+right triangle over its longest side is r × g ÷ √(r² + g²)).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from fractions import Fraction
+from typing import Final
+
+from trimlang.joinery.piece import Piece, Remark
+from trimlang.language.facts import LengthTaken, Side
+from trimlang.lengths.angles import cosine
+from trimlang.lengths.tape import NOTHING, feet_text, length_text, steps_down, steps_nearest
+from trimlang.marking import N_
+from trimlang.settings.table import Settings
+from trimlang.survey.job import Run, Trim
+from trimlang.survey.measures import Findings
+from trimlang.survey.stair_work import NewelNotch
+
+_TAKEN: Final = {
+    LengthTaken.LEVEL: N_("taken level, {read}: along the slope {long}"),
+    LengthTaken.UPRIGHT: N_("taken upright, {read}: along the slope {long}"),
+}
+_STEPS: Final = N_(
+    "open side: step off {n} of {rise} by {run}, {apart} apart along the top edge;"
+    " {left} stays below each"
+)
+_NOTCH: Final = {
+    Side.LEFT: N_("notch the left end's foot for the newel: {level} level by {up} up,"
+                  " {along} along the bottom edge"),
+    Side.RIGHT: N_("notch the right end's foot for the newel: {level} level by {up} up,"
+                   " {along} along the bottom edge"),
+}  # fmt: skip
+
+LEAST_LEFT: Final = Fraction(1, 2)
+"""Inches of a board that must stay below its steps; less breaks (common practice, no source)."""
+
+
+def stair_remarks(run: Run, trim: Trim, settings: Settings, findings: Findings) -> Iterator[Remark]:
+    """Yield what a climbing run's tickets say of its steps and of how it was measured."""
+    work, step, unit = run.stair, settings.rounding_step, settings.unit
+    if work.measured is not None:
+        read, along = (feet_text(steps_nearest(one, step), unit)
+                       for one in (work.measured, run.length))  # fmt: skip
+        yield Remark(_TAKEN[work.taken], (("read", read), ("long", along)))
+    if work.steps is None or run.trims[0] != trim.name:
+        return
+    rise, going = work.steps.rise, work.steps.run
+    apart = going / cosine(run.slope)
+    left = (trim.height or NOTHING) - rise * cosine(run.slope)
+    if left < LEAST_LEFT:
+        needs = length_text(rise * cosine(run.slope) + LEAST_LEFT, unit)
+        findings.say("T446", run.span, run=run.label, trim=trim.name, needs=needs)
+        return
+    sizes = {"rise": rise, "run": going, "apart": apart, "left": left}
+    texts = ((name, length_text(steps_nearest(size, step), unit)) for name, size in sizes.items())
+    count = int(steps_down(run.length / apart, Fraction(1)))
+    yield Remark(_STEPS, (("n", str(count)), *texts))
+
+
+def notched(
+    pieces: Sequence[Piece], run: Run, trim: Trim, settings: Settings, findings: Findings
+) -> list[Piece]:
+    """Return a run's pieces, told of the notches at its ends; reports what no wood is left beside.
+
+    Only trim that stands on the floor or the steps is notched: the run's first.
+    """
+    made = list(pieces)
+    if run.trims[0] != trim.name:
+        return made
+    for notch in run.stair.notches:
+        at = 0 if notch.side is Side.LEFT else -1
+        along = notch.level / cosine(run.slope)
+        upright = (trim.height or NOTHING) / cosine(run.slope)
+        if along >= made[at].length or (trim.height is not None and notch.up >= upright):
+            findings.say("T447", run.span, run=run.label, trim=trim.name, side=notch.side)
+            continue
+        made[at] = replace(made[at], remarks=(*made[at].remarks, _told(notch, along, settings)))
+    return made
+
+
+def _told(notch: NewelNotch, along: Fraction, settings: Settings) -> Remark:
+    sizes = {"level": notch.level, "up": notch.up, "along": along}
+    return Remark(
+        _NOTCH[notch.side],
+        tuple(
+            (name, length_text(steps_nearest(size, settings.rounding_step), settings.unit))
+            for name, size in sizes.items()
+        ),
+    )

@@ -1,0 +1,45 @@
+"""The grammar's phrases of a run that climbs."""
+
+from __future__ import annotations
+
+from typing import Any, TypeAlias
+
+from lark import v_args
+from lark.tree import Meta
+
+from trimlang.language import facts
+from trimlang.language.stock_lines import StockLines
+
+Children: TypeAlias = list[Any]
+
+
+class StairPhrases(StockLines):
+    """The grammar's rules for stairs; ``WallLines`` adds the others of a wall."""
+
+    @v_args(meta=True)
+    def rising(self, meta: Meta, children: Children) -> facts.Rising:
+        side, pitch = children
+        return facts.Rising(facts.Side(side.text), pitch, self._span(meta))
+
+    @v_args(meta=True)
+    def rising_over(self, meta: Meta, children: Children) -> facts.Rising:
+        side, rise, run = children
+        return facts.Rising(facts.Side(side.text), facts.RiseOver(rise, run), self._span(meta))
+
+    @v_args(meta=True)
+    def taken_along(self, meta: Meta, children: Children) -> facts.TakenAlong:
+        return facts.TakenAlong(facts.LengthTaken(children[0].text), self._span(meta))
+
+    @v_args(meta=True)
+    def level_return(self, meta: Meta, children: Children) -> facts.LevelReturn:
+        side, long = children
+        return facts.LevelReturn(facts.Side(side.text), long, self._span(meta))
+
+    @v_args(meta=True)
+    def notch(self, meta: Meta, children: Children) -> facts.Notch:
+        side, level, up = children
+        return facts.Notch(side=facts.Side(side.text), level=level, up=up, span=self._span(meta))
+
+    @v_args(meta=True)
+    def stair_side(self, meta: Meta, children: Children) -> facts.OpenSide:
+        return facts.OpenSide(children[0].text.split()[0] == "open", self._span(meta))
