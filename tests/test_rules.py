@@ -33,7 +33,7 @@ AT_A_DOOR = {
     "trimlang/language/parse.py": "most files have no line that cannot be read",
     "trimlang/output/job_files.py": "jinja2, where pages are wanted",
     "trimlang/settings/setting_kinds.py": "the table is made of the kinds",
-    "trimlang/stock/planner.py": "highspy and numpy, where the short proof fails",
+    "trimlang/stock/planner.py": "highspy and numpy, where lengths alone prove nothing",
 }
 """Modules that import some of our own inside functions, and why; the commands may do so too."""
 

@@ -44,28 +44,6 @@ def most_worth(sizes: list[Size], values: list[int], room: int) -> int:
     return best(room, -1)
 
 
-def most_worth_once(sizes: list[Size], values: list[int], room: int, once: set[int]) -> int:
-    """By trying each piece after each, those laid once never again."""
-
-    def share(last: int, n: int) -> int:
-        return laid_weight([sizes[last], sizes[n]]) - sizes[last].weight - sizes[n].weight
-
-    shared = [[share(last, n) for n in range(len(sizes))] for last in range(len(sizes))]
-
-    @cache
-    def best(left: int, last: int, allowed: frozenset[int]) -> int:
-        most = 0
-        for n, size in enumerate(sizes):
-            if not values[n] or (n in once and n not in allowed):
-                continue
-            takes = size.weight + (shared[last][n] if last >= 0 else 0)
-            if takes <= left:
-                most = max(most, values[n] + best(left - takes, n, allowed - {n}))
-        return most
-
-    return best(room, -1, frozenset(once))
-
-
 def lays(sizes: list[Size], pattern: tuple[int, ...], room: int) -> bool:
     return any(
         laid_weight([sizes[n] for n in order]) <= room for order in set(permutations(pattern))
@@ -118,27 +96,13 @@ def test_nesting_finds_the_most_that_any_order_of_any_pieces_is_worth(job, of_ki
 
 @settings(max_examples=80, deadline=None)
 @given(jobs, rooms, st.randoms(use_true_random=False))
-def test_sizes_laid_once_are_never_laid_twice(job, of_kinds, random):
-    sizes, values = sizes_of(job), [value for *_, value in job]
-    once = set(random.sample(range(len(sizes)), random.randint(1, min(3, len(sizes)))))
-    nested = Nesting(sizes, of_kinds, values, sorted(once))
-    short = [min(room, 80) for room in of_kinds]
-    assert Nesting(sizes, short, values, sorted(once)).best == [
-        most_worth_once(sizes, values, room, once) for room in short
-    ]
-    for pattern in patterns_of(nested, sizes, values, of_kinds):
-        assert all(pattern.count(n) <= 1 for n in once)
-
-
-@settings(max_examples=80, deadline=None)
-@given(jobs, rooms, st.randoms(use_true_random=False))
 def test_small_square_pieces_are_laid_behind_the_others(job, of_kinds, random):
     job = [*job, (2, 0, 0, random.randint(1, 9)), (3, 0, 0, random.randint(0, 9))]
     sizes, values = sizes_of(job), [value for *_, value in job]
     counts = [9] * (len(job) - 2) + [random.randint(1, 3), random.randint(1, 3)]
     with pytest.MonkeyPatch.context() as patch:
         patch.setattr(nesting, "STRETCHES", 8)
-        found = Nesting(sizes, of_kinds, values, (), counts)
+        found = Nesting(sizes, of_kinds, values, counts)
     below = max(max(of_kinds) // 8, 1)
     small = [
         n

@@ -11,7 +11,7 @@ from trimlang.stock import sifting
 from trimlang.stock.floor import Worth, length_worth
 from trimlang.stock.mitres import laid_weight
 from trimlang.stock.problem import Blank, Part, Problem
-from trimlang.stock.sifting import nearest, sifted, slack_of, wasted
+from trimlang.stock.sifting import sifted, slack_of
 from trimlang.stock.timber import Pattern, Timber, timber_of
 
 MANY = 100_000
@@ -91,23 +91,6 @@ def test_it_lists_what_trying_all_lists(rack: tuple[Timber, list[int]]) -> None:
         )
     else:
         assert set(found) == {one for one in tried if full(timber, *one)}
-
-
-@given(racks(), st.integers(1, 8))
-def test_the_nearest_are_those_that_waste_least(rack: tuple[Timber, list[int]], most: int) -> None:
-    timber, counts = rack
-    worth = valued(timber)
-    listed = sifted(timber, worth, timber.demand, counts, MANY)
-    assert listed is not None
-    found = nearest(timber, worth, timber.demand, counts, most)
-    assert set(found) <= set(listed)
-    wastes = [wasted(worth, stick) for stick in found]
-    least = sorted(wasted(worth, stick) for stick in listed)[:most]
-    if len(listed) <= sifting.MORE * most:
-        assert wastes == least
-    else:  # so many may waste hardly anything that only some of them are looked at
-        assert wastes == sorted(wastes)
-        assert 0 < len(found) <= most
 
 
 def small() -> tuple[Timber, Worth]:

@@ -21,7 +21,7 @@ from trimlang.planning.planned_job import Planned
 from trimlang.planning.shortage import in_words
 from trimlang.planning.sound_plan import sound_plan
 from trimlang.record import record
-from trimlang.stock.planner import FULL, Effort, Watch, costs_more
+from trimlang.stock.planner import FULL, Effort, Watch
 from trimlang.stock.problem import NoPlan, Plan, Status
 from trimlang.survey.job import Job, Room, Stretch, Trim
 
@@ -188,10 +188,9 @@ def plan_trim(
         other = asking.about(with_places(pieces, free, places))
         moved = _stock_plan(other, replace(effort, seconds=effort.seconds / 2), watch)
         best = None if moved is None else _Placed(other, moved, places)
-    if best is None or not effort.prove or not costs_more(question.problem, best.plan.cost):
-        usual = _stock_plan(question, replace(effort, seconds=max(left(), 0.0)), watch)
-        if usual is not None and (best is None or _rank(usual) <= _rank(best.plan)):
-            best = _Placed(question, usual, {})
+    usual = _stock_plan(question, replace(effort, seconds=max(left(), 0.0)), watch)
+    if usual is not None and (best is None or _rank(usual) <= _rank(best.plan)):
+        best = _Placed(question, usual, {})
     if best is None:
         return None
     if len(free) >= MANY_RUNS and effort.prove:

@@ -20,13 +20,11 @@ Shape: TypeAlias = tuple[int, int, int]
 class WorthClaim:
     """Values of the shapes, and what a stick of each length is worth at most.
 
-    Both are listed in the order of the ``Certificate``.  ``once``: places of shapes of which
-    there is one piece, so that no stick holds two of them.
+    Both are listed in the order of the ``Certificate``.
     """
 
     of_shape: tuple[int, ...]
     of_length: tuple[int, ...]
-    once: tuple[int, ...] = ()
 
 
 @record

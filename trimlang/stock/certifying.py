@@ -33,13 +33,11 @@ def certificate_of(
             # of no use here: it is worth no more than the next longer
             longer = min((kind for kind in places if kind > length), default=length)
             places |= {length: places[longer]} if longer in places else {}
-    first = {size: place for place, size in reversed(list(enumerate(shapes.values())))}
 
     def claim(worth: Worth) -> WorthClaim:
         return WorthClaim(
             tuple(worth.of_size[size] for size in shapes.values()),
             tuple(worth.of_kind[places[length]] if length in places else 0 for length in lengths),
-            tuple(first[size] for size in worth.once),
         )
 
     def rack(counts: Sequence[int], worth: Worth) -> RackClaim:
@@ -83,7 +81,6 @@ def of_finer_grid(
         return WorthClaim(
             tuple(worth.of_shape[place] for place in shapes),
             tuple(worth.of_length[place] for place in lengths),
-            tuple(shapes.index(place) for place in worth.once),
         )
 
     return replace(

@@ -1,16 +1,14 @@
 """Whether a given rack of sticks holds everything.
 
 ``RackCut.cut`` first asks the linear program: is there a worth that the rack falls
-short of?  Then it rounds the program's answer: step by step (``diving.py``), or by
-keeping the patterns that it uses wholly and choosing exactly how the rest is cut.  Where
-neither finds a way, the patterns that a worth allows are searched, all of them if they
+short of?  Then a dive rounds the program's answer step by step (``diving.py``).  Where that
+finds no way, the patterns that a worth allows are searched, all of them if they
 are not too many: this settles most racks on which hardly anything may be wasted.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from random import Random
 
 from trimlang.record import record
 from trimlang.stock.choosing import choose
@@ -20,15 +18,14 @@ from trimlang.stock.longest_first import fill_counts
 from trimlang.stock.mitres import fits, settles
 from trimlang.stock.rack_worths import RackWorths
 from trimlang.stock.relaxation import Relaxation, Way
-from trimlang.stock.sifting import nearest, sifted, slack_of
+from trimlang.stock.sifting import sifted, slack_of
 from trimlang.stock.timber import Pattern, Timber
 
 #: The most steps undone in a dive when a rack is searched thoroughly.
 RETREATS = 40
-#: The same once no list can settle the rack; and in the first dive, since a remainder
-#: is chosen soon after it.
-FEW = 8
+#: The same in the first dive, and once no list can settle the rack.
 FEWER = 2
+FEW = 8
 #: The most patterns listed; and of a rack that is searched thoroughly.
 PATTERNS = 60_000
 LONGEST = 150_000
@@ -41,11 +38,6 @@ LEAST = 1e-7
 #: Branches of the search among listed patterns.
 BRANCHES = 20_000
 FEW_BRANCHES = 200
-#: Answers whose remainder is chosen among the patterns that waste least; how many those
-#: patterns are; and how many times as many are listed, since some cannot be laid.
-ANSWERS = 4
-NEAREST = 2_500
-LAYABLE = 2
 #: How often a dive may be ended by such a search, and how large that is.
 ENDINGS = 8
 ENDING = 5_000
@@ -83,8 +75,7 @@ class Answer:
 class RackCut:
     """Cuts racks of one timber; the patterns priced for one rack are used for the next.
 
-    ``relaxation`` is the one that the bound comes from; ``centre`` a rack, in fractions of
-    sticks, that is enough for the relaxation and costs least.
+    ``relaxation`` is the one that the bound comes from.
     """
 
     def __init__(
@@ -92,10 +83,9 @@ class RackCut:
         timber: Timber,
         relaxation: Relaxation,
         seconds: Callable[[], float],
-        centre: Sequence[float] | None = None,
     ) -> None:
         self._timber = timber
-        self._worths = RackWorths(timber, relaxation, seconds, centre)
+        self._worths = RackWorths(timber, relaxation, seconds)
         self._relaxation = relaxation
         self._seconds = seconds
         self._fits: dict[Stick, bool] = {}
@@ -119,15 +109,6 @@ class RackCut:
         sticks = self._diver.dive(laid, counts, FEWER)
         if sticks is not None or self._seconds() <= 0:
             return Answer(sticks=sticks)
-        near = self._worths.closest(counts, None)
-        if near is not None and slack_of(near, counts) < 0:
-            return Answer(worth=near)
-        sticks = self._by_remainder(laid, near, counts, 0)
-        if sticks is not None or self._seconds() <= 0:
-            return Answer(sticks=sticks)
-        worth = self._worths.unrepeated(counts) if timber.leaning else None
-        if worth is not None:
-            return Answer(worth=worth)
         return self._among_allowed(laid, counts)
 
     def _among_allowed(self, laid: Relaxation, counts: Sequence[int]) -> Answer:
@@ -144,32 +125,11 @@ class RackCut:
             answer = self._chosen(patterns, self._timber.demand, counts, BRANCHES, tight)
             if answer.settled:
                 return answer
-        for attempt in range(1, ANSWERS):
-            sticks = self._by_remainder(laid, tight, counts, attempt)
-            if sticks is not None or self._seconds() <= 0:
-                return Answer(sticks=sticks)
         if patterns is not None and not soon and slack <= LEAST * tight.needed:
             answer = self._chosen(patterns, self._timber.demand, counts, FEW_BRANCHES, tight)
             if answer.settled:
                 return answer
         return Answer(sticks=self._diver.dive(laid, counts, FEW, 0, self._endings(tight)))
-
-    def _by_remainder(
-        self, laid: Relaxation, worth: Worth | None, counts: Sequence[int], attempt: int
-    ) -> Rack | None:
-        """Keep what an answer uses wholly and choose how the rest is cut.
-
-        Each ``attempt`` starts from another answer of the program.
-        """
-        shaken = Random(attempt) if attempt else None  # noqa: S311
-        kept = self._diver.whole(laid, counts, shaken)
-        if worth is None or kept is None or self._seconds() <= 0:
-            return None
-        cut, demand, left = kept
-        patterns = nearest(self._timber, worth, demand, left, LAYABLE * NEAREST)
-        held = [stick for stick in patterns if self._holds(stick)]
-        choice = self._chosen(held[:NEAREST], demand, left, FEW_BRANCHES, worth)
-        return None if choice.sticks is None else (*cut, *choice.sticks)
 
     def search(self, counts: Sequence[int]) -> Answer:
         """Try longer than ``cut``, where that had no answer."""

@@ -11,7 +11,6 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass
-from random import Random
 from typing import Any
 
 from trimlang.stock.longest_first import fill_counts
@@ -128,27 +127,6 @@ class Diver:
             if rest is not None:
                 return (*cut, *rest)
         return tuple(cut)
-
-    def whole(
-        self, laid: Relaxation, counts: Sequence[int], shaken: Random | None
-    ) -> tuple[Rack, list[int], list[int]] | None:
-        """Return the sticks that an answer uses wholly, the demand left, and the sticks left.
-
-        ``shaken`` gives another answer, as good as the first.  None: there is no answer.
-        """
-        demand, left = list(self._timber.demand), list(counts)
-        laid.tilt(shaken)
-        columns = self._solved(laid, demand, left)
-        laid.tilt(None)
-        if columns is None:
-            return None
-        cut: list[tuple[int, Pattern]] = []
-        for place, value in enumerate(laid.pattern_values(columns)):
-            stick = laid.columns[place]
-            if value > 1 - HAIR and self._holds(stick):
-                for _ in range(int(value + HAIR)):
-                    self._take(stick, demand, left, cut)
-        return tuple(cut), demand, left
 
     def _solved(self, laid: Relaxation, demand: Sequence[int], left: Sequence[int]) -> Any:
         """Return how often each column is used; None where the patterns do not cut everything."""

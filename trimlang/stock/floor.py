@@ -19,14 +19,12 @@ class Worth:
     """An inequality that holds for every plan: the sticks cut are worth ``needed`` or more.
 
     ``of_kind[k]`` is what a stick of a kind is worth at most, ``of_size`` what one piece of
-    each size is worth (dual values, in the literature).  It holds as long as no stick holds
-    two of a size in ``once``.
+    each size is worth (dual values, in the literature).
     """
 
     of_kind: tuple[int, ...]
     needed: int
     of_size: tuple[int, ...] = ()
-    once: tuple[int, ...] = ()
 
 
 def length_worth(timber: Timber) -> Worth:

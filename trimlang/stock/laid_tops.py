@@ -1,7 +1,7 @@
 """The most that pieces laid one after another are worth on a stick; part of the check of a proof.
 
 Neighbours share mitres.  A shape may come more often than there are pieces of it, except
-square ones and those that are named: that only makes the answer larger.
+square ones: that only makes the answer larger.
 """
 
 from __future__ import annotations
@@ -34,7 +34,7 @@ def shared_by(right: int, left: int) -> int:
 
 
 def laid_tops(
-    pieces: Sequence[Laid], values: Sequence[int], rooms: Sequence[int], once: Sequence[int]
+    pieces: Sequence[Laid], values: Sequence[int], rooms: Sequence[int]
 ) -> list[int] | None:
     """Return the most that pieces are worth in each room; None: not worked out for these leans.
 
@@ -51,7 +51,7 @@ def laid_tops(
     # A piece without weight could be laid without end.
     if any(weight <= 0 for weight, _, _ in square):
         return None
-    chain = _Chain(np, pieces, values, most, once)
+    chain = _Chain(np, pieces, values, most)
     if chain.step <= 0:
         return None
     leaning, behind = chain.row(), best_by_room(square, most)
@@ -80,11 +80,9 @@ def best_by_room(used: Sequence[tuple[int, int, int]], most: int) -> Any:
 
 
 class _Chain:
-    """The dynamic program over the leaning pieces, by room, last lean and named pieces laid."""
+    """The dynamic program over the leaning pieces, by room and the lean that the last ends in."""
 
-    def __init__(
-        self, np: Any, pieces: Sequence[Laid], values: Sequence[int], most: int, once: Sequence[int]
-    ) -> None:
+    def __init__(self, np: Any, pieces: Sequence[Laid], values: Sequence[int], most: int) -> None:
         self._np = np
         self._most = most
         mitred = [i for i, piece in enumerate(pieces) if piece.left or piece.right]
@@ -93,7 +91,7 @@ class _Chain:
         before = {lean: max(shared_by(right, lean) for right in rights) for lean in lefts}
         after = {lean: max(shared_by(lean, left) for left in lefts) for lean in rights}
         # A piece without worth is of use only if it lets its neighbours share more than it takes.
-        self._used = used = [
+        used = [
             i
             for i in mitred
             if values[i] > 0 or pieces[i].weight < before[pieces[i].left] + after[pieces[i].right]
@@ -104,36 +102,25 @@ class _Chain:
         if any(max(abs(pieces[i].left), abs(pieces[i].right)) > pieces[i].weight for i in used):
             self.step = 0
         self._pad = max((pieces[i].weight for i in used), default=0)
-        bits = {i: 1 << place for place, i in enumerate(sorted(set(once) & set(used)))}
-        sets = np.arange(1 << len(bits))
-        self._named = [
-            (pieces[i], values[i], sets[sets & bit > 0], sets[sets & bit > 0] ^ bit)
-            for i, bit in bits.items()
-        ]
-        self._wide = self._by_leans(pieces, values, [i for i in used if net[i] >= WIDTH], bits)
-        self._narrow = self._by_leans(pieces, values, [i for i in used if net[i] < WIDTH], bits)
+        self._wide = self._by_leans(pieces, values, [i for i in used if net[i] >= WIDTH])
+        self._narrow = self._by_leans(pieces, values, [i for i in used if net[i] < WIDTH])
         # Before the cells for room stand _pad cells of less than none: a piece that does not fit
         # finds an impossible state there.
-        shape = (len(sets), self._pad + most + 1)
-        self._ends = {lean: np.full(shape, LOW, dtype=np.int64) for lean in rights}
-        self._starts = {lean: np.full(shape, LOW, dtype=np.int64) for lean in lefts}
+        cells = self._pad + most + 1
+        self._ends = {lean: np.full(cells, LOW, dtype=np.int64) for lean in rights}
+        self._starts = {lean: np.full(cells, LOW, dtype=np.int64) for lean in lefts}
         # The first piece has none before it: wherever it starts, nothing is worth anything yet.
         for starts in self._starts.values():
-            starts[:, self._pad :] = 0
+            starts[self._pad :] = 0
 
     def _by_leans(
-        self,
-        pieces: Sequence[Laid],
-        values: Sequence[int],
-        some: Sequence[int],
-        bits: dict[int, int],
+        self, pieces: Sequence[Laid], values: Sequence[int], some: Sequence[int]
     ) -> list[tuple[int, int, Any, Any]]:
-        """Return left and right lean, weights and values of the unnamed pieces that lean alike."""
+        """Return left and right lean, weights and values of the pieces that lean alike."""
         np = self._np
         alike: dict[tuple[int, int], list[int]] = {}
         for i in some:
-            if i not in bits:
-                alike.setdefault((pieces[i].left, pieces[i].right), []).append(i)
+            alike.setdefault((pieces[i].left, pieces[i].right), []).append(i)
         return [
             (
                 left,
@@ -150,47 +137,38 @@ class _Chain:
         for start in range(0, self._most + 1, WIDTH):
             stop = min(start + WIDTH, self._most + 1)
             self._lay(self._wide, start, stop)
-            step = self.step if self._narrow or self._named else WIDTH
+            step = self.step if self._narrow else WIDTH
             for low in range(start, stop, step):
                 high = min(low + step, stop)
                 self._lay(self._narrow, low, high)
-                self._lay_named(low, high)
                 self._settle(low, high)
         best = np.zeros(self._most + 1, dtype=np.int64)
         for ends in self._ends.values():
-            best = np.maximum(best, ends[-1, self._pad :])
+            best = np.maximum(best, ends[self._pad :])
         return best
 
     def _lay(self, groups: Sequence[tuple[int, int, Any, Any]], low: int, high: int) -> None:
-        """Let unnamed pieces end within a stretch of the room."""
+        """Let pieces end within a stretch of the room."""
         np = self._np
         reach = self._pad + np.arange(low, high)
         for left, right, weights, values in groups:
-            found = (self._starts[left][:, reach - weights] + values).max(axis=1)
-            ends = self._ends[right][:, self._pad + low : self._pad + high]
+            found = (self._starts[left][reach - weights] + values).max(axis=0)
+            ends = self._ends[right][self._pad + low : self._pad + high]
             np.maximum(ends, found, out=ends)
-
-    def _lay_named(self, low: int, high: int) -> None:
-        np = self._np
-        first, last = self._pad + low, self._pad + high
-        for piece, value, with_it, without in self._named:
-            starts = self._starts[piece.left][without, first - piece.weight : last - piece.weight]
-            ends = self._ends[piece.right]
-            ends[with_it, first:last] = np.maximum(ends[with_it, first:last], starts + value)
 
     def _settle(self, low: int, high: int) -> None:
         """Carry the best of less room forward, and let pieces start after those that end here."""
         np = self._np
         first, last = self._pad + low, self._pad + high
         for right, ends in self._ends.items():
-            ends[:, first:last] = np.maximum.accumulate(ends[:, max(first - 1, 0) : last], axis=1)[
-                :, -(last - first) :
+            ends[first:last] = np.maximum.accumulate(ends[max(first - 1, 0) : last])[
+                -(last - first) :
             ]
             for left, starts in self._starts.items():
                 shared = shared_by(right, left)
                 begin = max(first - shared, 0)
-                there = starts[:, begin : last - shared]
-                np.maximum(there, ends[:, begin + shared : last], out=there)
+                there = starts[begin : last - shared]
+                np.maximum(there, ends[begin + shared : last], out=there)
 
 
 __all__ = ["Laid", "best_by_room", "laid_tops", "shared_by"]

@@ -117,11 +117,6 @@ class MixSearch:
             return None, floor or 0
         return program.cut(values), floor or 0
 
-    def roomiest(self, known: Known, below: int) -> tuple[int, ...] | None:
-        """Return the mix under a cost that exceeds what is needed most; None: not listed."""
-        listed = self._listed(known, below, free=True)
-        return None if listed is None or not len(listed[1]) else self._fullest(known, listed[0])
-
     def _listed(self, known: Known, below: int, *, free: bool) -> tuple[Any, Any] | None:
         """Return all mixes under a cost that are not ruled out, and their costs; None: too many."""
         self.work += 1

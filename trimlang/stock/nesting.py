@@ -4,8 +4,7 @@
 beside it.  Here a stick is laid piece after piece from its left end, and a piece
 overlaps its left neighbour by exactly as much as their leans allow, so no overlap
 is counted that no order gives.  In return a size may be laid more often than
-the job has pieces of it: with many sizes that seldom makes a pattern worth more.  Where it does,
-a few sizes can be named that are laid *once* at most; each doubles the work.
+the job has pieces of it: with many sizes that seldom makes a pattern worth more.
 
 Small pieces with square ends share nothing wherever they lie.  They are laid last, as
 many as there are, in the room that the others leave.
@@ -16,9 +15,9 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, Any, Final
 
+from trimlang.record import record
 from trimlang.stock.laid_last import Behind, LaidLast
 from trimlang.stock.mitres import NEVER, overlap
-from trimlang.stock.nesting_groups import Group, Single
 from trimlang.stock.pricing import most_valuable
 from trimlang.stock.timber import Pattern
 
@@ -31,6 +30,17 @@ NO_OTHER: Final = -1
 STRETCHES: Final = 48
 #: The most steps in which a stick is filled; more would take too long.
 STEPS: Final = 8_000
+
+
+@record
+class Group:
+    """Sizes whose two ends lean alike: their weights and values, as arrays."""
+
+    left: int
+    right: int
+    members: tuple[int, ...]
+    weights: Any
+    values: Any
 
 
 def can_nest(sizes: Sequence[Size], rooms: Sequence[int]) -> bool:
@@ -57,10 +67,7 @@ class Nesting:
         sizes: what can be laid.
         rooms: of each kind, in the problem's unit.
         values: of one piece of each size.
-        once: sizes of which a stick holds one piece at most.
         counts: how many pieces of each size there are; None: any number of all.
-
-    Every row is kept for each set of the sizes in ``once`` that may have been laid.
     """
 
     def __init__(
@@ -68,7 +75,6 @@ class Nesting:
         sizes: Sequence[Size],
         rooms: Sequence[int],
         values: Sequence[int],
-        once: Sequence[int] = (),
         counts: Sequence[int] | None = None,
     ) -> None:
         import numpy as np
@@ -88,24 +94,15 @@ class Nesting:
         # inside.
         self._pad = max((sizes[i].weight for i in used), default=0)
         pad = self._pad
-        tracked = [size for size in used if size in once]
-        self._bits = {size: 1 << place for place, size in enumerate(tracked)}
-        sets = np.arange(1 << len(tracked))
-        self._all = len(sets) - 1
-        self._singles = [
-            Single(size, sets[sets & bit > 0], sets[sets & bit > 0] ^ bit)
-            for size, bit in self._bits.items()
-        ]
-        shape = (len(sets), pad + most + 1)
-        # ends[c][s, x]: the best laid length of at most x whose last piece ends in lean c,
-        # with no others of the sizes laid once than the set s
-        self._ends = {c: np.full(shape, NEVER, dtype=np.int64) for c in self._rights}
-        # before[l][s, z]: the best that can lie left of a piece of lean l that begins at z
-        self._before = {c: np.full(shape, NEVER, dtype=np.int64) for c in self._lefts}
+        cells = pad + most + 1
+        # ends[c][x]: the best laid length of at most x whose last piece ends in lean c
+        self._ends = {c: np.full(cells, NEVER, dtype=np.int64) for c in self._rights}
+        # before[l][z]: the best that can lie left of a piece of lean l that begins at z
+        self._before = {c: np.full(cells, NEVER, dtype=np.int64) for c in self._lefts}
         for row in self._before.values():
-            row[:, pad:] = 0
+            row[pad:] = 0
         self._groups = self._grouped(np)
-        self._steps: dict[tuple[int, int, int], tuple[int, int]] = {}
+        self._steps: dict[tuple[int, int], tuple[int, int]] = {}
         self._views: dict[tuple[int, int], Any] = {}
         if used:
             self._fill(np, most)
@@ -121,13 +118,12 @@ class Nesting:
             return Behind()
         others = np.zeros(max(room, 0) + 1, dtype=np.int64)
         for row in self._ends.values():
-            there = row[self._all, self._pad : self._pad + len(others)]
-            np.maximum(others, there, out=others)
+            np.maximum(others, row[self._pad : self._pad + len(others)], out=others)
         return self._small.behind(others)
 
     def _grouped(self, np: Any) -> list[Group]:
         groups: dict[tuple[int, int], list[int]] = {}
-        for i in (i for i in self._used if i not in self._bits):
+        for i in self._used:
             groups.setdefault((self._sizes[i].left, self._sizes[i].right), []).append(i)
         return [
             Group(
@@ -160,7 +156,6 @@ class Nesting:
             for begin in range(start, end, step):
                 stop = min(begin + step, end)
                 self._lay(np, small, begin, stop)
-                self._lay_singles(np, begin, stop)
                 self._open(np, begin, stop)
 
     def _net(self, size: int) -> int:
@@ -184,26 +179,16 @@ class Nesting:
         for group in groups:
             # For each piece the stretch of `before` that lies its weight further left, without
             # copying.
-            found = self._windows(np, group.left, width)[:, first - group.weights]
+            found = self._windows(np, group.left, width)[first - group.weights]
             found += group.values[:, None]
-            row = self._ends[group.right][:, first : first + width]
-            np.maximum(row, found.max(axis=1), out=row)
-
-    def _lay_singles(self, np: Any, start: int, stop: int) -> None:
-        """Lay the pieces allowed once so that they end between ``start`` and ``stop``."""
-        first, last = self._pad + start, self._pad + stop
-        for single in self._singles:
-            shape, value = self._sizes[single.size], self._values[single.size]
-            before = self._before[shape.left][:, first - shape.weight : last - shape.weight]
-            row = self._ends[shape.right]
-            there = row[single.with_it, first:last]
-            row[single.with_it, first:last] = np.maximum(there, before[single.without] + value)
+            row = self._ends[group.right][first : first + width]
+            np.maximum(row, found.max(axis=0), out=row)
 
     def _windows(self, np: Any, left: int, width: int) -> Any:
         """Return all stretches of this width of the row before a piece of this lean."""
         if (left, width) not in self._views:
             row = self._before[left]
-            self._views[left, width] = np.lib.stride_tricks.sliding_window_view(row, width, axis=1)
+            self._views[left, width] = np.lib.stride_tricks.sliding_window_view(row, width)
         return self._views[left, width]
 
     def _open(self, np: Any, start: int, stop: int) -> None:
@@ -214,13 +199,13 @@ class Nesting:
                 shift = overlap(right, left)
                 first = max(low - shift, 0)
                 if high - shift > first:
-                    there = row[:, first : high - shift]
-                    np.maximum(there, ends[:, first + shift : high], out=there)
+                    there = row[first : high - shift]
+                    np.maximum(there, ends[first + shift : high], out=there)
 
     def _worth(self, room: int) -> int:
         if room < 0 or not self._used:
             return 0
-        return max(0, *(int(row[self._all, self._pad + room]) for row in self._ends.values()))
+        return max(0, *(int(row[self._pad + room]) for row in self._ends.values()))
 
     def patterns(self, kind: int, above: int, most: int) -> list[Pattern]:
         """Return up to ``most`` patterns for a kind worth more than ``above``, best first."""
@@ -237,60 +222,45 @@ class Nesting:
 
         return most_valuable(values, above, most, traced)
 
-    def _others(self, size: int, allowed: int) -> int:
-        """Return the sizes laid once that may still lie beside a piece of this size."""
-        return allowed & ~self._bits.get(size, 0)
-
     def _last(self, size: int, room: int) -> int:
         shape = self._sizes[size]
-        row = self._before[shape.left][self._others(size, self._all)]
+        row = self._before[shape.left]
         return int(row[self._pad + room - shape.weight]) + self._values[size]
 
     def _traced(self, size: int, room: int) -> Pattern:
         pattern = [size]
-        at = room - self._sizes[size].weight
-        left, allowed = self._sizes[size].left, self._others(size, self._all)
+        at, left = room - self._sizes[size].weight, self._sizes[size].left
         while True:
-            value = int(self._before[left][allowed, self._pad + at])
+            value = int(self._before[left][self._pad + at])
             if value <= 0:
                 return tuple(sorted(pattern))
-            size, at = self._step_back(left, at, allowed, value)
-            left, allowed = self._sizes[size].left, self._others(size, allowed)
+            size, at = self._step_back(left, at, value)
+            left = self._sizes[size].left
             pattern.append(size)
 
-    def _step_back(self, left: int, at: int, allowed: int, value: int) -> tuple[int, int]:
+    def _step_back(self, left: int, at: int, value: int) -> tuple[int, int]:
         """Return the piece that ends where one of lean ``left`` begins, and where it begins."""
-        known = self._steps.get((left, at, allowed))
+        known = self._steps.get((left, at))
         if known is not None:
             return known
         for right in self._rights:
             end = at + overlap(right, left)
-            row = self._ends[right][allowed]
+            row = self._ends[right]
             place = min(self._pad + end, len(row) - 1)
             if end < 0 or int(row[place]) != value:
                 continue
-            step = self._piece_before(right, place, allowed, value)
+            step = self._piece_before(right, place, value)
             if step is not None:
-                self._steps[left, at, allowed] = step
+                self._steps[left, at] = step
                 return step
         raise AssertionError("a value without a piece")
 
-    def _piece_before(
-        self, right: int, place: int, allowed: int, value: int
-    ) -> tuple[int, int] | None:
+    def _piece_before(self, right: int, place: int, value: int) -> tuple[int, int] | None:
         """Return a piece with that right lean that ends at a place and gives this value."""
         for group in (group for group in self._groups if group.right == right):
             begins = place - group.weights
-            worth = self._before[group.left][allowed, begins] + group.values
-            found = (worth == value).nonzero()[0]
+            found = (self._before[group.left][begins] + group.values == value).nonzero()[0]
             if len(found):
                 first = int(found[0])
                 return group.members[first], int(begins[first]) - self._pad
-        for size, bit in self._bits.items():
-            shape = self._sizes[size]
-            begins = place - shape.weight
-            if shape.right == right and allowed & bit:
-                before = self._before[shape.left][allowed ^ bit, begins]
-                if int(before) + self._values[size] == value:
-                    return size, begins - self._pad
         return None

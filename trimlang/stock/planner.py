@@ -18,7 +18,6 @@ from trimlang.stock.longest_first import plain_packing, quick_packing
 from trimlang.stock.packing import Packing, better, packing_of
 from trimlang.stock.problem import NoPlan, Part, Plan, Problem, Status, Watch
 from trimlang.stock.rests import gathered
-from trimlang.stock.short_proof import above, short_proof
 from trimlang.stock.timber import Timber, timber_of
 
 if TYPE_CHECKING:
@@ -92,11 +91,6 @@ def _planned(problem: Problem, effort: Effort, watch: Watch | None) -> Plan | No
         ends = thread_time() + effort.seconds
         if watch is not None:
             watch(None if packing is None else packing.cost, bound)
-        short = None if packing is None else short_proof(timber, buying, packing, worths)
-        if short is not None:
-            packing, worths, reason, work = short.packing, short.worths, short.reason, short.work
-            bound = max(bound, short.bound)
-            stick_bound = max(stick_bound, short.stick_bound)
         if not _can_be_tabled(timber):
             sure = False
             packing, coarse, why = _on_a_coarser_grid(
@@ -104,10 +98,10 @@ def _planned(problem: Problem, effort: Effort, watch: Watch | None) -> Plan | No
             )
             if coarse is not None:
                 bound, reason = coarse.bound, why
-        elif short is None or not short.settled:
+        else:
             proof = _long_proof(timber, buying, packing, worths, ends, watch)
             sure = proof.supply_short
-            packing, work = proof.packing, work + proof.work
+            packing, work = proof.packing, proof.work
             worths, racks = [*worths, *proof.worths], proof.racks
             if proof.bound > bound:
                 bound, reason = proof.bound, proof.reason
@@ -172,18 +166,6 @@ def quick_plan(problem: Problem) -> Packing | None:
         return None
     buying = Buying(timber)
     return quick_packing(timber, buying)
-
-
-def costs_more(problem: Problem, than: int) -> bool:
-    """Return whether it is quickly shown, without a plan, that every plan costs more than that.
-
-    False where it is not so, and where it would take a search to know.
-    """
-    timber = timber_of(problem)
-    if not timber.sizes or not timber.kinds:
-        return False
-    worths = [length_worth(timber), *halves_worths(timber)]
-    return above(timber, Buying(timber), worths, than)
 
 
 def _can_be_tabled(timber: Timber) -> bool:
@@ -297,4 +279,4 @@ def checked(problem: Problem) -> None:
             raise ValueError(f"blank {blank.key} has a limit below nothing")
 
 
-__all__ = ["FULL", "QUICK", "Effort", "Watch", "checked", "costs_more", "plan_stock", "quick_plan"]
+__all__ = ["FULL", "QUICK", "Effort", "Watch", "checked", "plan_stock", "quick_plan"]

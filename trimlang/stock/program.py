@@ -28,8 +28,6 @@ LACK = 4.0
 LACK_OF_LENGTH = 100.0
 #: Width of the band within which a shaken demand is drawn, as a part of the demand.
 SHAKE = 0.02
-#: The most by which one pattern is preferred to another, as a part of the longest stick.
-TILT = 1e-3
 
 
 class PatternProgram:
@@ -55,8 +53,6 @@ class PatternProgram:
         self._rooms = [kind.room for kind in timber.kinds]
         self.columns: list[tuple[int, Pattern]] = []
         self._repeats = repeats
-        #: Sizes that no pattern may hold more often than wanted, even with ``repeats``.
-        self.once: tuple[int, ...] = ()
         self._known: set[tuple[int, Pattern]] = set()
         # For each batch of patterns: where each begins, its rows, its numbers.
         self._entries: list[tuple[Any, Any, Any]] = []
@@ -179,16 +175,6 @@ class PatternProgram:
                 off = wanted * (1 + SHAKE * (shaken.random() - 0.5))
                 self._lp.changeRowBounds(size, off, self._inf)
 
-    def tilt(self, shaken: Random | None) -> None:
-        """Prefer some patterns a little to get another answer as good; None: prefer none."""
-        np = self._np
-        count = len(self.columns)
-        costs = np.zeros(count)
-        if shaken is not None:
-            costs = np.array([TILT * shaken.random() for _ in range(count)])
-        places = np.arange(self._first, self._first + count, dtype=np.int32)
-        self._lp.changeColsCost(count, places, costs)
-
     def _close(self) -> None:
         """Let no stick be bought or taken, until a question opens its own columns again."""
         for column in range(self._lacks):
@@ -218,9 +204,7 @@ class PatternProgram:
         """Return for each pattern whether every piece of it is in demand."""
         np = self._np
         if self._repeats:
-            once = list(self.once)
-            wanted, held = np.where(wanted > 0, self._inf, 0.0), wanted[once]
-            wanted[once] = held
+            wanted = np.where(wanted > 0, self._inf, 0.0)
         most = np.concatenate([wanted, np.full(self._kinds, self._inf)])
         return np.concatenate(
             [
@@ -242,30 +226,11 @@ class PatternProgram:
         value = float(self._lp.getInfo().objective_function_value)
         return value, self._np.asarray(answer.col_value), self._np.asarray(answer.row_dual)
 
-    def repeated(self, columns: Any) -> list[int]:
-        """Return the sizes wanted once that an answer's patterns repeat, worst first."""
-        times: dict[int, float] = {}
-        values = self.pattern_values(columns)
-        for place in values.nonzero()[0]:
-            _, pattern = self.columns[place]
-            for size in set(pattern):
-                over = pattern.count(size) - self.demand[size]
-                if over > 0 and self.demand[size] == 1:
-                    times[size] = times.get(size, 0.0) + over * float(values[place])
-        return sorted(times, key=lambda size: (-times[size], size))
-
     def near(self, most: int) -> list[tuple[int, Pattern]]:
         """Return the patterns with the least reduced costs in the last answer, best first."""
         away = self._np.asarray(self._lp.getSolution().col_dual)[self._first :]
         order = self._np.argsort(away[: len(self.columns)], kind="stable")[:most]
         return [self.columns[place] for place in order]
-
-    def bought(self, columns: Any) -> list[float]:
-        """Return how many sticks of each kind an answer buys."""
-        counts = [0.0] * self._kinds
-        for (kind, _, _), number in zip(self._money, columns, strict=False):
-            counts[kind] += float(number)
-        return counts
 
     def lacking(self, columns: Any) -> float:
         """Return how many pieces go uncut in an answer."""

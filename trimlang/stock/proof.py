@@ -31,9 +31,6 @@ KEPT = 8
 SOON = 1e-3
 #: What is said of a bound that needs more than worths.
 SIFTED = "search over the patterns that the bound leaves"
-#: After IN_VAIN mixes without a plan, a roomier one is tried that costs at most this part more.
-IN_VAIN = 2
-ROOMIER = 1e-3
 #: With more pieces than this it is not asked whether the plan could do without shared mitres.
 APART = 200
 
@@ -68,12 +65,12 @@ def prove(
     relaxation = Relaxation(timber, start.sticks if start else singles(timber))
     known = Known([*worths, *relaxation.begin(seconds)])
     nests = timber.leaning and can_nest(timber.sizes, [kind.room for kind in timber.kinds])
-    centre = _solve_cost(relaxation, known, state, seconds, SOON if nests else 0.0)
-    racks = RackCut(timber, relaxation, seconds, centre)
+    _solve_cost(relaxation, known, state, seconds, SOON if nests else 0.0)
+    racks = RackCut(timber, relaxation, seconds)
     if nests:
         relaxation = racks.seeded(relaxation, Way.NESTED)
-        centre = _solve_cost(relaxation, known, state, seconds, batch=BATCH)
-        racks = RackCut(timber, relaxation, seconds, centre)
+        _solve_cost(relaxation, known, state, seconds, batch=BATCH)
+        racks = RackCut(timber, relaxation, seconds)
     search = MixSearch(timber, buying)
     ceiling = _ceiling(timber, buying)
     # Left for later, each with the least cost of all mixes that were not ruled out before it.
@@ -81,7 +78,6 @@ def prove(
     floor = 0
     tried: set[tuple[int, ...]] = set()
     passed = Known(known.worths)  # Skips also mixes that were tried without a result.
-    in_vain = 0
     while len(undecided) < UNDECIDED and seconds() > 0:
         if watch is not None:
             watch(None if state.packing is None else state.packing.cost, state.bound)
@@ -112,9 +108,6 @@ def prove(
                 _rule_out(state, known, mix.counts, answer)
             else:
                 undecided.append((mix, floor))
-            in_vain += 1
-            if in_vain == IN_VAIN:
-                _cut_roomier(search, racks, passed, floor, state)
     _decide(undecided, floor, search, racks, known, state, seconds)
     if state.packing is not None:
 
@@ -141,21 +134,6 @@ def _take(search: MixSearch, state: Proof, sticks: Rack) -> None:
     """Keep these sticks as the packing if they are better than the one so far."""
     found = packing_of(search.timber, search.buying, sticks)
     state.packing = better(state.packing, found)
-
-
-def _cut_roomier(
-    search: MixSearch, racks: RackCut, passed: Known, floor: int, state: Proof
-) -> None:
-    """Find a plan near the bound, in case the mixes below it stay undecided."""
-    below = floor + int(floor * ROOMIER) + 1
-    if state.packing is not None and state.packing.cost <= below:
-        return
-    counts = search.roomiest(passed, below)
-    answer = None if counts is None else racks.cut(counts)
-    if answer is not None and answer.sticks is not None:
-        _take(search, state, answer.sticks)
-    elif answer is not None and answer.worth is not None:
-        passed.worths.append(answer.worth)
 
 
 def _decide(
@@ -237,21 +215,18 @@ def _solve_cost(
     seconds: Callable[[], float],
     near: float = 0.0,
     batch: int = FIRST,
-) -> list[float] | None:
+) -> None:
     """Price patterns until the bound meets the linear program's cost, and keep the best worths.
 
-    ``near``: the part of the cost by which it may be missed.  Returns the sticks that the program
-    buys, in fractions of sticks.
+    ``near``: the part of the cost by which it may be missed.
     """
     relaxation.pose_cost()
     timber = relaxation.timber
     kept: list[tuple[int, Worth]] = []
-    bought: list[float] | None = None
     while seconds() > 0:
-        value, columns, duals = relaxation.solve()
+        value, _, duals = relaxation.solve()
         if duals is None:
             break
-        bought = relaxation.bought(columns)
         worth, fresh = relaxation.priced(duals, batch)
         if worth is not None:
             floor = cost_floor(timber, worth)
@@ -262,4 +237,3 @@ def _solve_cost(
             break
     kept.sort(key=lambda entry: -entry[0])
     known.worths.extend(worth for _, worth in kept[:KEPT])
-    return bought

@@ -134,7 +134,7 @@ class _Check:
         return tuple(
             f"some stick can be worth more than the certificate says: {worth.of_length}"
             for worth in worths
-            if not tops.hold((*worth.of_shape, *rest), worth.of_length, worth.once)
+            if not tops.hold((*worth.of_shape, *rest), worth.of_length)
         )
 
     def _racks_that_do(self, racks: Sequence[RackClaim], had: set[int]) -> tuple[str, ...]:

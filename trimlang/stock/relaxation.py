@@ -75,15 +75,13 @@ class Relaxation(PatternProgram):
             Random(self.work).shuffle(order)  # noqa: S311 - other orders, the same every time
             return Chaining(self.timber.sizes, self._rooms, values, order), None
         pricing: Pricing | Nesting
-        once: tuple[int, ...] = ()
         if self._way is Way.NESTED:
             values = [v if n else 0 for v, n in zip(values, self.demand, strict=True)]
-            once = self.once
-            pricing = Nesting(self.timber.sizes, self._rooms, values, once, self.demand)
+            pricing = Nesting(self.timber.sizes, self._rooms, values, self.demand)
         else:
             pricing = Pricing(self._weights, self._rooms, values, self.demand)
         needed = sum(v * n for v, n in zip(values, self.demand, strict=True))
-        return pricing, Worth(tuple(pricing.best), needed, tuple(values), once)
+        return pricing, Worth(tuple(pricing.best), needed, tuple(values))
 
     def begin(self, seconds: Callable[[], float]) -> list[Worth]:
         """Add the patterns worth most where a piece is worth about as much as it is long.

@@ -20,11 +20,6 @@ from trimlang.stock.timber import Pattern, Timber
 TABLE = 25_000_000
 #: How many steps the walk may take for each pattern that may be listed.
 STEPS = 20
-SHORT_STEPS = 6
-#: The patterns that waste least are sought within a 1024th of the slack, then within a 256th, ...
-PARTS = (1024, 256, 64, 16, 4, 1)
-#: More than this many times the wanted number are too many to list.
-MORE = 4
 
 
 @overload
@@ -36,12 +31,6 @@ def slack_of(worth: Worth, counts: Sequence[float]) -> float:
     return sum(w * n for w, n in zip(worth.of_kind, counts, strict=True)) - worth.needed
 
 
-def wasted(worth: Worth, stick: tuple[int, Pattern]) -> int:
-    """Return how much less the pieces on a stick are worth than the stick."""
-    kind, pattern = stick
-    return worth.of_kind[kind] - sum(worth.of_size[size] for size in pattern)
-
-
 def sifted(
     timber: Timber, worth: Worth, demand: Sequence[int], counts: Sequence[int], most: int
 ) -> list[tuple[int, Pattern]] | None:
@@ -50,79 +39,22 @@ def sifted(
     Only patterns are listed to which no further piece can be added, since a plan
     may as well cut more of a size than asked.
     """
-    sieve = _Sieve(timber, worth, demand, counts)
-    return sieve.passed(sieve.slack, most) if sieve.rest else None
-
-
-def nearest(
-    timber: Timber, worth: Worth, demand: Sequence[int], counts: Sequence[int], most: int
-) -> list[tuple[int, Pattern]]:
-    """Return the patterns that waste least, up to ``most`` of them, if so many waste so little."""
-    sieve = _Sieve(timber, worth, demand, counts)
+    room = max((k.room for k, n in zip(timber.kinds, counts, strict=True) if n), default=0)
+    if (room + 1) * (len(timber.sizes) + 1) > TABLE:
+        return None
+    needed = sum(v * n for v, n in zip(worth.of_size, demand, strict=True))
+    slack = sum(w * n for w, n in zip(worth.of_kind, counts, strict=True)) - needed
+    rest = _best_of_rest(timber, worth, demand, room)
     found: list[tuple[int, Pattern]] = []
-    if not sieve.rest:
-        return found
-    for part in PARTS:
-        more = sieve.passed(sieve.slack // part, MORE * most, SHORT_STEPS)
-        if more is None:
-            # Even of those that waste next to nothing there are too many: some of them.
-            found = found or sieve.some(sieve.slack // part, most)
-            break
-        found = more
-        if len(found) >= most:
-            break
-    found.sort(key=lambda stick: wasted(worth, stick))
-    return found[:most]
-
-
-class _Sieve:
-    """Lists the patterns of one rack that waste no more than its slack."""
-
-    def __init__(
-        self, timber: Timber, worth: Worth, demand: Sequence[int], counts: Sequence[int]
-    ) -> None:
-        self._timber, self._worth = timber, worth
-        self._demand, self._counts = demand, counts
-        needed = sum(v * n for v, n in zip(worth.of_size, demand, strict=True))
-        self.slack = sum(w * n for w, n in zip(worth.of_kind, counts, strict=True)) - needed
-        room = max((k.room for k, n in zip(timber.kinds, counts, strict=True) if n), default=0)
-        small = (room + 1) * (len(timber.sizes) + 1) <= TABLE
-        #: Empty where it would be too large.
-        self.rest = _best_of_rest(timber, worth, demand, room) if small else []
-
-    def passed(self, slack: int, most: int, steps: int = STEPS) -> list[tuple[int, Pattern]] | None:
-        """Return the patterns that waste no more than a slack; None: more than ``most``."""
-        found: list[tuple[int, Pattern]] = []
-        for kind in self._kinds():
-            walked, whole = self._walked(kind, slack, most, steps)
-            if not whole or len(found) + len(walked) > most:
-                return None
-            found.extend(walked)
-        return found
-
-    def some(self, slack: int, most: int) -> list[tuple[int, Pattern]]:
-        """Return about ``most`` of the patterns that waste no more than a slack, the first met."""
-        kinds = self._kinds()
-        return [
-            stick
-            for kind in kinds
-            for stick in self._walked(kind, slack, -(-most // len(kinds)), SHORT_STEPS)[0]
-        ]
-
-    def _kinds(self) -> list[int]:
-        kinds = self._timber.kinds
-        return [k for k, count in enumerate(self._counts) if count and kinds[k].room > 0]
-
-    def _walked(
-        self, kind: int, slack: int, most: int, steps: int
-    ) -> tuple[list[tuple[int, Pattern]], bool]:
-        """Return the patterns of one kind, and whether those are all."""
-        room, least = self._timber.kinds[kind].room, self._worth.of_kind[kind] - slack
-        steps *= most
-        found, whole = _walk(
-            self._timber, self._worth, self._demand, self.rest, room, least, most, steps
-        )
-        return [(kind, pattern) for pattern in found], whole
+    for place, kind in enumerate(timber.kinds):
+        if not counts[place] or kind.room <= 0:
+            continue
+        least = worth.of_kind[place] - slack
+        walked = _walk(timber, worth, demand, rest, kind.room, least, most)
+        if walked is None or len(found) + len(walked) > most:
+            return None
+        found.extend((place, pattern) for pattern in walked)
+    return found
 
 
 def _best_of_rest(timber: Timber, worth: Worth, demand: Sequence[int], room: int) -> list[Any]:
@@ -155,9 +87,9 @@ def _walk(
     room: int,
     needed: int,
     most: int,
-    steps: int,
-) -> tuple[list[Pattern], bool]:
-    """Return the full patterns worth ``needed`` or more, and whether those are all."""
+) -> list[Pattern] | None:
+    """Return the full patterns worth ``needed`` or more; None: too many, or too long a walk."""
+    steps = STEPS * most
     weights = [size.least for size in timber.sizes]
     values = worth.of_size
     found: list[Pattern] = []
@@ -170,7 +102,7 @@ def _walk(
     while stack:
         steps -= 1
         if steps < 0:
-            return found, False
+            return None
         size, left, value, pattern = stack.pop()
         while size < last and weights[size] > left:
             size += 1
@@ -178,7 +110,7 @@ def _walk(
             ended = ends.ended(pattern)
             if ended is not None and value + values[-1] * (len(ended) - len(pattern)) >= needed:
                 if len(found) == most:
-                    return found, False
+                    return None
                 found.append(ended)
             continue
         # Even the best of the sizes still to come does not reach what is needed.
@@ -189,7 +121,7 @@ def _walk(
             after, worthy = left - number * weight, value + number * each
             if worthy + rest[size + 1][after] >= needed:
                 stack.append((size + 1, after, worthy, pattern + (size,) * number))
-    return found, True
+    return found
 
 
 class _Ends:

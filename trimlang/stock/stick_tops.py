@@ -52,19 +52,19 @@ class StickTops:
             for way in (1, -1)
         )
 
-    def hold(self, values: Sequence[int], tops: Sequence[int], once: Sequence[int]) -> bool:
+    def hold(self, values: Sequence[int], tops: Sequence[int]) -> bool:
         """Return whether no pattern on a stick of each length is worth more than its top.
 
-        ``values`` are in the order of the shapes; ``once`` are places of shapes with one piece.
+        ``values`` are in the order of the shapes.
         """
-        if min(values, default=0) < 0 or any(self._pieces[place].count > 1 for place in once):
+        if min(values, default=0) < 0:
             return False
         # From the quickest test to the slowest: each may already show that the tops hold.
         if self._by_rate(values, tops) or _all_within(self._counted(values, tops), tops):
             return True
         if not self._leaning:
             return False
-        found = laid_tops(self._pieces, values, self._rooms, once)
+        found = laid_tops(self._pieces, values, self._rooms)
         return found is not None and _all_within(found, tops)
 
     def too_little(self, values: Sequence[int], tops: Sequence[int], counts: Sequence[int]) -> bool:
