@@ -13,6 +13,9 @@ from shapely.ops import unary_union
 from tests import jobs
 from trimlang.compiler import Result, check_job, compile_job
 from trimlang.joinery.piece import Piece, PieceKind
+from trimlang.sheets.content.floor_plan import floor_plan
+from trimlang.sheets.wording.catalogue import NO_BREAK, words_in
+from trimlang.sheets.wording.quantities import Pen
 from trimlang.survey.box_layout import lay_out
 
 TRIMS = f"""\
@@ -157,7 +160,87 @@ def test_all_of_a_wall_with_boxes_is_planned():
         ("boxes N: 60, 24 in tall, 2 in wide, trim panel", "T288"),
         ("boxes N: 3, 24 in tall, margin 3 in", "T280"),
         ("boxes N: 3, 2 in tall, margin 3 in, trim panel", "T122"),
+        ('boxes under "garden": 1, 9 in tall, margin 3 in, trim panel', "T286"),
+        ("boxes N to E: 3, 24 in tall, margin 3 in, trim panel", "T286"),
     ],
 )
 def test_slips_are_told(boxes: str, code: str):
     assert {one.code for one in wall(boxes).diagnostics} - {"T214"} == {code}
+
+
+WINDOW = """\
+  W: 30 in, left=butt, right=in-corner
+  N: 40 in, left=in-corner, right=butt
+  window 36 in, "garden", {sill}stops nothing
+  N2: 50 in, left=butt, right=butt
+"""
+
+
+def beside_window(boxes: str, *, sill: str = "sill 30 in, ") -> Result:
+    return check_job(job(f"{WINDOW.format(sill=sill)}  {boxes}"))
+
+
+def test_boxes_go_on_along_a_wall_past_its_window():
+    result = beside_window("boxes N to N2: 5, 20 in tall, margin 3 in, trim panel")
+    assert not result.diagnostics
+    (boxes,) = result.job.rooms[0].boxes
+    assert boxes.wall == 126
+    # (126 - 6 × 3) ÷ 5 = 21 3/5, on the tape 21 9/16; 3/16 is over and goes to both ends
+    assert boxes.wide == Fraction(345, 16)
+    assert boxes.margins == (Fraction(49, 16), *[3] * 4, Fraction(50, 16))
+    assert "from the left end of N to N2" in sides(result)["N-panel-5-top"].told
+
+
+def test_boxes_under_and_over_a_window_are_laid_out_on_its_width():
+    result = beside_window(
+        'boxes under "garden": 1, 20 in tall, margin 4 in, trim panel\n'
+        '  boxes over "garden" "high": 2, 9 in tall, margin 4 in, trim panel'
+    )
+    assert not result.diagnostics
+    under, over = result.job.rooms[0].boxes
+    assert (under.wall, under.wide, over.wide) == (36, 28, 12)
+    got = sides(result)
+    assert got["garden-under-panel-1-top"].length == 28
+    assert "garden-over-high-panel-2-left" in got
+
+
+@pytest.mark.parametrize(
+    ("boxes", "sill", "code"),
+    [
+        ("boxes N to N2: 5, 20 in tall, margin 3 in, trim panel", "", "T439"),
+        ('boxes under "garden": 1, 20 in tall, margin 3 in, trim panel', "", "T439"),
+        ('boxes under "garden": 1, 31 in tall, margin 3 in, trim panel', "sill 30 in, ", "T440"),
+        ("boxes N to N2: 5, 31 in tall, margin 3 in, trim panel", "sill 30 in, ", "T440"),
+        ("boxes W to N2: 5, 20 in tall, margin 3 in, trim panel", "sill 30 in, ", "T441"),
+        ("boxes N2 to N: 5, 20 in tall, margin 3 in, trim panel", "sill 30 in, ", "T441"),
+    ],
+)
+def test_slips_at_openings_are_told(boxes: str, sill: str, code: str):
+    assert {one.code for one in beside_window(boxes, sill=sill).diagnostics} == {code}
+
+
+def test_tall_boxes_beside_a_window_are_fine_where_none_lies_on_it():
+    # 10 + 50 + 10 + 50 + 10: the middle margin is the window
+    lines = (
+        "  N: 60 in, left=butt, right=butt\n  window 10 in, sill 30 in, stops nothing\n"
+        "  N2: 60 in, left=butt, right=butt\n"
+        "  boxes N to N2: 2, 60 in tall, WIDE in wide, trim panel\n"
+    )
+    assert not check_job(job(lines.replace("WIDE", "50"))).diagnostics
+    (found,) = check_job(job(lines.replace("WIDE", "53"))).diagnostics
+    assert found.code == "T440"
+
+
+def test_every_set_that_comes_to_nothing_is_told():
+    result = wall("boxes N: 3, 2 in tall, margin 3 in, trim panel\n"
+                  '  boxes N "b": 3, 2 in tall, margin 3 in, trim panel')  # fmt: skip
+    assert [one.code for one in result.diagnostics] == ["T122", "T122"]
+
+
+def test_the_floor_plan_proves_that_boxes_fill_their_wall():
+    result = wall("boxes N: 3, 24 in tall, margin 3 1/2 in, trim panel")
+    (plan,) = floor_plan(result, Pen(words_in("en"), "$"))
+    (said,) = plan.sums
+    plain = said.replace(NO_BREAK, " ")
+    assert "3 1/2 in + 3 × 35 5/16 in + 2 × 3 1/2 in + 3 9/16 in = 120 in" in plain
+    assert Fraction(7, 2) + 3 * Fraction(565, 16) + 2 * Fraction(7, 2) + Fraction(57, 16) == 120

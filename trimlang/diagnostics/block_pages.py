@@ -1,4 +1,4 @@
-"""T292 to T294, T430 to T438: blocks, backbands, heads of several parts."""
+"""T292 to T294, T430 to T441: blocks, backbands, heads of several parts, boxes at openings."""
 
 from typing import Final
 
@@ -16,6 +16,15 @@ _DOOR: Final = _CASE + "{more}" + JOB_TO_ROOM + RUN + "  door 32 in, casing {sai
 
 _PLINTH: Final = "block plinth: 3 in wide, 7 in tall, 1 1/8 in thick, at 6.50\n"
 _ROSETTE: Final = "block rosette: 2 1/2 in wide, 2 1/2 in tall, at 4.20\n"
+
+
+_WINDOW: Final = (
+    _CASE
+    + JOB_TO_ROOM
+    + '  N: 40 in, left=butt, right=butt\n  window 36 in, "yard"{sill}, stops nothing\n'
+    + "  N2: 30 in, left=butt, right=butt\n  boxes {boxes}, trim cap\n"
+)
+"""A wall with a window and boxes."""
 
 
 def _door(more: str, said: str) -> str:
@@ -139,5 +148,33 @@ BLOCK_PAGES: Final = (
         example=TRIM + STOCK + _PLINTH + OPEN_ROOM + RUN,
         severity=Severity.WARNING,
         needs=(Whole.USES, Whole.WALLS),
+    ),
+    Page(
+        code="T439",
+        title="boxes where an opening reaches the floor",
+        message="boxes {run} would lie on “{opening}”, whose sill is not given",
+        remedy="Write how high it is, sill 30 in, or lay boxes out on the runs beside it.",
+        why="Boxes go on below a window; a door leaves them no wall.",
+        example=_WINDOW.format(sill="", boxes="N to N2: 5, 16 in tall, margin 3 in"),
+    ),
+    Page(
+        code="T440",
+        title="boxes taller than the wall below a window",
+        message="these boxes are {tall} tall, and below “{opening}” there are {room} of wall",
+        remedy="Make them lower, or lay them out on the runs beside the window.",
+        why="Below a sill there is also a stool with its apron, or the bottom of a casing.",
+        example=_WINDOW.format(
+            sill=", sill 18 in", boxes='under "yard": 2, 20 in tall, margin 3 in'
+        ),
+    ),
+    Page(
+        code="T441",
+        title="boxes on walls that are not one",
+        message="{run} and {other} are not parts of one wall, one after the other to the right",
+        remedy="Name its first and its last run as you face it: boxes N to N2: …",
+        why="Boxes are laid out on one straight wall; past a corner or a change of slope they begin"
+        " anew.",
+        example=_WINDOW.format(sill=", sill 30 in", boxes="N2 to N: 5, 16 in tall, margin 3 in"),
+        loses=Whole.USES,
     ),
 )

@@ -135,9 +135,10 @@ ROOM_PAGES: Final = (
     Page(
         code="T286",
         title="boxes on no run of the room",
-        message="this room has no run “{run}” for boxes to be on",
+        message="this room has no run or opening “{run}” for boxes to be on",
         remedy="{remedy}",
-        why="Boxes are laid out on the length of a run of their own room.",
+        why="Boxes are laid out on the length of a run of their own room, or below or above one of"
+        " its openings.",
         example=BOXES.format(run="E"),
         loses=Whole.USES,
     ),

@@ -11,6 +11,7 @@ from typing import Final
 from trimlang.diagnostics import Span
 from trimlang.joinery.cased_opening import OPENING_PARTS
 from trimlang.language import tree
+from trimlang.language.box_facts import BoxPlace
 from trimlang.language.facts import named_trims
 from trimlang.record import record
 from trimlang.survey.room_tags import room_tag
@@ -18,6 +19,7 @@ from trimlang.survey.said_pieces import loose_label
 
 # An opening without a name is called "after" or "before" the run beside it, in its pieces' ids.
 _BESIDE: Final = frozenset({"after", "before"})
+_ON_RUNS: Final = (BoxPlace.ON, BoxPlace.ALONG)
 
 
 class NameSort(StrEnum):
@@ -113,8 +115,10 @@ def names_in(statements: Iterable[tree.Statement]) -> Names:
             label = line.label.text.casefold()
             mentions.append(Mention(Name(NameSort.RUN, label, room), line.label.span, True))
         elif isinstance(line, tree.BoxesLine) and room >= 0:
-            mentions.append(
-                Mention(Name(NameSort.RUN, line.run.text.casefold(), room), line.run.span)
+            ends = [line.wall.name] if line.wall.place in _ON_RUNS else []
+            mentions.extend(
+                Mention(Name(NameSort.RUN, word.text.casefold(), room), word.span)
+                for word in (*ends, *([line.wall.last] if line.wall.last is not None else []))
             )
         elif isinstance(line, tree.LOG_LINES):
             mentions.extend(pieces.mentioned(line))

@@ -19,6 +19,7 @@ from trimlang.joinery.faces import face_cut
 from trimlang.joinery.piece import Cut, Piece, PieceKind, Remark
 from trimlang.joinery.rounding import round_length
 from trimlang.joints import BOX_CORNER
+from trimlang.language.box_facts import BoxPlace
 from trimlang.language.facts import Side
 from trimlang.lengths.angles import RIGHT
 from trimlang.lengths.tape import NOTHING, length_text
@@ -27,7 +28,12 @@ from trimlang.survey.job import Job, Room
 from trimlang.survey.measures import Findings
 from trimlang.survey.on_walls import WallBoxes
 
-_AT: Final = N_("the box begins {at} from the left end of {run}")
+_AT: Final = {
+    BoxPlace.ON: N_("the box begins {at} from the left end of {run}"),
+    BoxPlace.ALONG: N_("the box begins {at} from the left end of {run}"),
+    BoxPlace.UNDER: N_("the box begins {at} from the casing's left edge"),
+    BoxPlace.OVER: N_("the box begins {at} from the casing's left edge"),
+}
 
 
 class _BoxSide(Enum):
@@ -58,7 +64,7 @@ def box_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
         sides = {side: _side(job, room, boxes, side) for side in _BoxSide}
         if any(whole.vanishes for whole in sides.values()):
             findings.say("T122", boxes.span, part="a box's side", trim=boxes.trim)
-            return
+            continue
         at = NOTHING
         for number, margin in enumerate(boxes.margins[:-1], start=1):
             at += margin
@@ -98,10 +104,10 @@ def _corner(job: Job, room: Room, boxes: WallBoxes, side: _BoxSide, end: Side) -
 
 
 def _numbered(piece: Piece, boxes: WallBoxes, side: _BoxSide, number: int, at: Fraction) -> Piece:
-    values = (("n", str(number)), ("all", str(boxes.count)), ("run", boxes.run))
-    begins = (("at", length_text(at, piece.unit)), ("run", boxes.run))
+    values = (("n", str(number)), ("all", str(boxes.count)), ("run", boxes.called))
+    begins = (("at", length_text(at, piece.unit)), ("run", boxes.called))
     return replace(
         piece,
         id=f"{piece.id}-{number}-{side.name.lower()}",
-        remarks=(Remark(side.text, values), Remark(_AT, begins)),
+        remarks=(Remark(side.text, values), Remark(_AT[boxes.place], begins)),
     )

@@ -2,9 +2,32 @@
 
 from __future__ import annotations
 
+from enum import Enum, auto
+
 from trimlang.diagnostics import Span
-from trimlang.language.written import Measure
+from trimlang.language.written import Measure, Word
 from trimlang.record import record
+
+
+class BoxPlace(Enum):
+    """Where boxes are: on a run, along a wall of several, or below or above an opening."""
+
+    ON = auto()
+    ALONG = auto()
+    UNDER = auto()
+    OVER = auto()
+
+
+@record
+class BoxWall:
+    """``N``, ``N to N2``, ``under "garden"``: the wall that boxes are laid out on.
+
+    ``name`` is the run's or the opening's, ``last`` the run that the wall ends with.
+    """
+
+    place: BoxPlace
+    name: Word
+    last: Word | None = None
 
 
 @record

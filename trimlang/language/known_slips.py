@@ -110,6 +110,20 @@ def _slip(
 
 KNOWN_SLIPS: Final = (
     _slip(
+        (
+            "door 32 in, casing case, height 80 in, rosettes rose",
+            "door 32 in, casing case, height 80 in, corner blocks rose",
+        ),
+        (
+            "door 32 in, casing case, height 80 in, plinth blocks foot",
+            "door 32 in, casing case, height 80 in, plinths foot",
+        ),
+        written=r",\s*(?P<slip>(?:rosettes?|(?P<foot>plinth(?: blocks?)?)))(?= +[^\W\d_])",
+        wanted="this part's usual name",
+        remedy="Write {}.",
+        instead=lambda found: "plinths" if found["foot"] else "corner blocks",
+    ),
+    _slip(
         ("N\t40\tin-corner\tbutt", None),
         ("run;N;40;butt;butt", None),
         # The same separator twice, and no comma: a row of a table.

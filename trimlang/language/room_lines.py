@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from trimlang.diagnostics import Span
+from trimlang.language.box_facts import BoxWall
 from trimlang.language.facts import WallFact
 from trimlang.language.written import Measure, Number, Word
 from trimlang.record import record
@@ -23,7 +24,7 @@ class LoosePieceLine:
 class BoxesLine:
     """``boxes N "upper": 3, 24 in tall, margin 3 1/2 in``: frames on a wall, all alike."""
 
-    run: Word
+    wall: BoxWall
     name: Word | None
     count: Number
     facts: tuple[WallFact, ...]

@@ -12,6 +12,7 @@ from lark.tree import Meta
 from trimlang.diagnostics import say
 from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.language import facts, tree
+from trimlang.language.box_facts import BoxPlace, BoxWall
 from trimlang.language.stair_phrases import StairPhrases
 from trimlang.language.stock_lines import fact_of
 from trimlang.language.vocabulary import GAP_WORDS, not_a_label, topic_of
@@ -196,12 +197,22 @@ class WallLines(StairPhrases):
             span=self._span(meta),
         )
 
+    def boxes_along(self, children: Children) -> BoxWall:
+        return BoxWall(BoxPlace.ALONG, children[0], children[-1])
+
+    def boxes_under(self, children: Children) -> BoxWall:
+        return BoxWall(BoxPlace.UNDER, children[-1])
+
+    def boxes_over(self, children: Children) -> BoxWall:
+        return BoxWall(BoxPlace.OVER, children[-1])
+
     @v_args(meta=True)
     def boxes(self, meta: Meta, children: Children) -> tree.BoxesLine:
-        run, *said = children
+        where, *said = children
+        wall = where if isinstance(where, BoxWall) else BoxWall(BoxPlace.ON, where)
         called = said.pop(0).text if isinstance(said[0], facts.Called) else None
         return tree.BoxesLine(
-            run=run, name=called, count=said[0], facts=tuple(said[1:]), span=self._span(meta)
+            wall=wall, name=called, count=said[0], facts=tuple(said[1:]), span=self._span(meta)
         )
 
     wide_opening, wide_bare = opening, bare

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from fractions import Fraction
 
-from trimlang.diagnostics.near_words import listed
-from trimlang.diagnostics.suggestion import did_you_mean
 from trimlang.language import facts, tree
 from trimlang.lengths.tape import feet_text, length_text, steps_down
 from trimlang.settings.table import Settings
-from trimlang.survey.job import Run, Stretch, Trim
+from trimlang.survey.box_walls import BoxedWall, box_wall, check_openings
+from trimlang.survey.job import Stretch, Trim
 from trimlang.survey.measures import Findings, length
 from trimlang.survey.offers import read_count
 from trimlang.survey.on_walls import WallBoxes
@@ -20,35 +19,32 @@ from trimlang.survey.said_pieces import note_in, one_trim
 
 def read_boxes(
     lines: Iterable[tree.BoxesLine],
-    walk: Iterable[Stretch],
+    walk: Sequence[Stretch],
     *,
     settings: Settings,
     trims: Mapping[str, Trim],
     findings: Findings,
 ) -> tuple[WallBoxes, ...]:
-    """Return the boxes of a room's walls; each set of a run goes by a name of its own."""
-    runs = {one.label.casefold(): one for one in walk if isinstance(one, Run)}
+    """Return the boxes of a room's walls; each set of a wall goes by a name of its own."""
     read: list[WallBoxes] = []
     for line in lines:
-        run = runs.get(line.run.text.casefold())
-        if run is None:
-            there = f"The room's runs are {listed(one.label for one in runs.values())}."
-            remedy = did_you_mean(line.run.text, [one.label for one in runs.values()], there)
-            findings.say("T286", line.run.span, run=line.run.text, remedy=remedy)
+        wall = box_wall(line, walk, findings)
+        if wall is None:
             continue
         label = in_an_id(line.name.text) if line.name is not None else ""
-        if any((one.run, one.label) == (run.label, label) for one in read):
-            findings.say("T289", line.span, run=run.label)
+        if any((one.run, one.label) == (wall.run, label) for one in read):
+            findings.say("T289", line.span, run=wall.called)
             continue
-        boxes = _boxes(line, run, label, settings, trims, findings)
+        boxes = _boxes(line, wall, label, settings, trims, findings)
         if boxes is not None:
+            check_openings(boxes, wall, trims, settings, findings)
             read.append(boxes)
     return tuple(read)
 
 
 def _boxes(
     line: tree.BoxesLine,
-    run: Run,
+    wall: BoxedWall,
     label: str,
     settings: Settings,
     trims: Mapping[str, Trim],
@@ -64,17 +60,17 @@ def _boxes(
         fact = said.get(kind)
         if isinstance(fact, facts.BoxesTall | facts.BoxesWide | facts.BoxesMargin):
             sizes[kind] = length(fact.length, settings.unit, findings, what=what)
-    trim, count = _trim(line, trims, findings), read_count(line.count, findings)
+    trim, count = _trim(line, wall, trims, findings), read_count(line.count, findings)
     if facts.BoxesTall not in said or (facts.BoxesWide in said) == (facts.BoxesMargin in said):
         if facts.Unread not in said:
-            findings.say("T287", line.span, run=run.label)
+            findings.say("T287", line.span, run=wall.called)
         return None
     tall, wide = sizes[facts.BoxesTall], sizes.get(facts.BoxesWide)
     margin = sizes.get(facts.BoxesMargin)
     if trim is None or count is None or tall is None or (wide is None and margin is None):
         return None
     step = settings.rounding_step
-    laid = lay_out(run.length, count, wide=wide, margin=margin, step=step)
+    laid = lay_out(wall.long, count, wide=wide, margin=margin, step=step)
     across = trims[trim].height or Fraction(0)
     # A box no wider than its two sides together has nothing to frame.
     if laid is None or laid[0] <= 2 * across:
@@ -82,21 +78,24 @@ def _boxes(
             "T288",
             line.span,
             count=count,
-            run=run.label,
-            long=feet_text(run.length, settings.unit),
+            run=wall.called,
+            long=feet_text(wall.long, settings.unit),
             trim=trim,
             across=length_text(across, settings.unit),
         )
         return None
     return WallBoxes(
-        run=run.label,
+        run=wall.run,
+        called=wall.called,
+        place=line.wall.place,
         label=label,
+        wall=wall.long,
         count=count,
         wide=laid[0],
         tall=steps_down(tall, step),
         margins=laid[1],
         trim=trim,
-        slope=run.slope,
+        slope=wall.slope,
         note=note_in(line.facts),
         span=line.span,
     )
@@ -130,10 +129,12 @@ def lay_out(
     return box, (first, *[inner] * (count - 1), ends - first)
 
 
-def _trim(line: tree.BoxesLine, trims: Mapping[str, Trim], findings: Findings) -> str | None:
+def _trim(
+    line: tree.BoxesLine, wall: BoxedWall, trims: Mapping[str, Trim], findings: Findings
+) -> str | None:
     """Return what the boxes are made of; it must be named and have a width to be mitred across."""
-    trim = one_trim(line.facts, line.run, f"boxes {line.run.text}", trims, findings)
+    trim = one_trim(line.facts, line.wall.name, f"boxes {wall.called}", trims, findings)
     if trim is not None and trims[trim.text].height is None:
-        findings.say("T246", trim.span, joint="frame", trim=trim.text, run=line.run.text)
+        findings.say("T246", trim.span, joint="frame", trim=trim.text, run=wall.called)
         return None
     return None if trim is None else trim.text

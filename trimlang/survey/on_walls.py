@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from trimlang.diagnostics import Span
+from trimlang.language.box_facts import BoxPlace
 from trimlang.record import record
 
 
@@ -83,12 +84,18 @@ class WallBoxes:
     ``margins`` are the wall before, between and behind them, one more than there are boxes;
     together with the widths they are as long as the run.  Along a run that climbs, widths and
     margins are along its slope (degrees, more than 0 rising to the right) and the sides stand
-    plumb.  ``label`` is what the set is called on a piece's id, empty for a run's only one.
+    plumb.  ``wall`` is how long the wall is that they fill, ``place`` what it is: ``run`` is the
+    run's label, or for boxes below or above an opening what that goes by in ids, and ``called``
+    what people call the wall.  ``label`` is what the set is called on a piece's id, empty for a
+    run's only one.
     Lengths in inches.
     """
 
     run: str
+    called: str
+    place: BoxPlace
     label: str
+    wall: Fraction
     count: int
     wide: Fraction
     tall: Fraction

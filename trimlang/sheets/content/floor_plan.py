@@ -30,6 +30,7 @@ from trimlang.sheets.drawing.plan_scale import (
 from trimlang.sheets.drawing.polygons import Point, far
 from trimlang.sheets.drawing.typeface import run as wide_of
 from trimlang.sheets.wording import phrases
+from trimlang.sheets.wording.box_sums import box_sum
 from trimlang.sheets.wording.closing_words import closing_words
 from trimlang.sheets.wording.quantities import Pen
 from trimlang.survey.closing import Closing, Verdict
@@ -54,6 +55,7 @@ class RoomPlan:
     """A room's drawing and the list of its walls; coordinates are millimetres on paper.
 
     ``marks`` are corners and free ends (look, x, y, size), ``arrows`` the entrance as polygons.
+    ``sums`` show of each set of boxes that it fills its wall.
     """
 
     name: str
@@ -67,6 +69,7 @@ class RoomPlan:
     rows: tuple[WallRow, ...]
     closure: str
     way: str
+    sums: tuple[str, ...]
     note: str
 
 
@@ -181,6 +184,7 @@ def _room(
         ),
         closure=closure,
         way=_way(room, pen),
+        sums=tuple(box_sum(boxes, pen) for boxes in room.boxes),
         note=room.note or "",
     )
 

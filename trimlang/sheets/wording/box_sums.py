@@ -1,0 +1,27 @@
+"""The sum that shows that boxes and margins fill their wall, to be checked with a tape."""
+
+from __future__ import annotations
+
+from trimlang.sheets.wording.quantities import Pen
+from trimlang.survey.on_walls import WallBoxes
+
+
+def box_sum(boxes: WallBoxes, pen: Pen) -> str:
+    """Say a set's margins and widths with their sum: ``4 in + 2 × 25 in + 4 in + 4 in = 62 in``.
+
+    The first and the last margin stand at their ends of the sum, as they do on the wall.
+    """
+    first, *inner, last = boxes.margins
+    parts = [pen.length(first), f"{boxes.count} × {pen.length(boxes.wide)}"]
+    if inner:
+        parts.append(f"{len(inner)} × {pen.length(inner[0])}")
+    parts.append(pen.length(last))
+    name = f"{boxes.called} “{boxes.label}”" if boxes.label else boxes.called
+    return pen.words(
+        "Boxes {name}, {tall} tall: margin, boxes, margins between, margin: {parts} = {wall},"
+        " the whole wall.",
+        name=name,
+        tall=pen.length(boxes.tall),
+        parts=" + ".join(parts),
+        wall=pen.length(boxes.wall),
+    )

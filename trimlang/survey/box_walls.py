@@ -1,0 +1,140 @@
+"""The wall that boxes are laid out on: a run, a wall past windows, below or above an opening."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from fractions import Fraction
+from itertools import pairwise
+
+from trimlang.diagnostics.near_words import listed
+from trimlang.diagnostics.suggestion import did_you_mean
+from trimlang.language import tree
+from trimlang.language.box_facts import BoxPlace
+from trimlang.lengths.tape import NOTHING, length_text
+from trimlang.record import record
+from trimlang.settings.table import Settings
+from trimlang.survey.job import Gap, Run, Stretch, Trim
+from trimlang.survey.measures import Findings
+from trimlang.survey.on_walls import WallBoxes
+from trimlang.survey.openings import in_an_id
+
+
+@record
+class BoxedWall:
+    """A wall for boxes: what ids and people call it, its length and slope, the openings in it.
+
+    Each opening is given with where it begins from the wall's left end (inches).
+    """
+
+    run: str
+    called: str
+    long: Fraction
+    slope: Fraction
+    openings: tuple[tuple[Fraction, Gap], ...]
+
+
+def box_wall(line: tree.BoxesLine, walk: Sequence[Stretch], findings: Findings) -> BoxedWall | None:
+    """Return the wall that a line names; None, and a finding, where the room has no such wall."""
+    word, where = line.wall.name, line.wall.place
+    if where in (BoxPlace.UNDER, BoxPlace.OVER):
+        gap = _opening(word, walk, findings)
+        if gap is None:
+            return None
+        side = where.name.lower()
+        return BoxedWall(
+            run=f"{in_an_id(word.text)}-{side}",
+            called=f"{side} “{word.text}”",
+            long=gap.along,
+            slope=NOTHING,
+            openings=((NOTHING, gap),) if where is BoxPlace.UNDER else (),
+        )
+    first = _run(word, walk, findings)
+    last = _run(line.wall.last, walk, findings) if line.wall.last is not None else first
+    if first is None or last is None:
+        return None
+    parts = tuple(_between(first, last, walk))
+    if not parts:
+        other = line.wall.last or word
+        findings.say("T441", word.span, run=word.text, other=other.text)
+        return None
+    begins, at = [], NOTHING
+    for part in parts:
+        if isinstance(part, Gap):
+            begins.append((at, part))
+        at += part.along if isinstance(part, Gap) else part.length
+    run = parts[0]
+    assert isinstance(run, Run)  # noqa: S101  it begins at a run
+    called = run.label if line.wall.last is None else f"{run.label} to {line.wall.last.text}"
+    return BoxedWall(run=run.label, called=called, long=at, slope=run.slope, openings=tuple(begins))
+
+
+def check_openings(
+    boxes: WallBoxes,
+    wall: BoxedWall,
+    trims: Mapping[str, Trim],
+    settings: Settings,
+    findings: Findings,
+) -> None:
+    """Report boxes that are too tall for the wall below a window, or lie over a door."""
+    at, spans = NOTHING, []
+    for margin in boxes.margins[:-1]:
+        at += margin
+        spans.append((at, at + boxes.wide))
+        at += boxes.wide
+    for begins, gap in wall.openings:
+        if not any(left < begins + gap.along and right > begins for left, right in spans):
+            continue
+        called = gap.called or gap.kind.value
+        if gap.sill is None:
+            findings.say("T439", boxes.span, run=wall.called, opening=called)
+            continue
+        room = gap.sill - _below_the_sill(gap, trims, settings)
+        if boxes.tall > room:
+            texts = {"tall": boxes.tall, "room": max(room, NOTHING)}
+            sizes = {name: length_text(size, settings.unit) for name, size in texts.items()}
+            findings.say("T440", boxes.span, opening=called, **sizes)
+
+
+def _below_the_sill(gap: Gap, trims: Mapping[str, Trim], settings: Settings) -> Fraction:
+    """Return how far down a window's trim reaches below its clear opening (inches)."""
+    below = gap.trimmings
+    if below.stool is not None:
+        apron = trims[below.apron].height if below.apron is not None else None
+        return (trims[below.stool].thickness or NOTHING) + (apron or NOTHING)
+    if below.four_sides and gap.casing is not None:
+        return settings.reveal + (trims[gap.casing].height or NOTHING)
+    return NOTHING
+
+
+def _between(first: int, last: int, walk: Sequence[Stretch]) -> Iterator[Stretch]:
+    """Yield the stretches from one run to another of the same wall; none where it turns between."""
+    parts = walk[first : last + 1]
+    for one, other in pairwise(parts):
+        ends = [end for end in (one.right, other.left) if end is not None]
+        if any(end.joint.is_corner for end in ends):
+            return
+        if isinstance(one, Run) and isinstance(other, Run) and one.slope != other.slope:
+            return
+    yield from parts
+
+
+def _run(word: tree.Word, walk: Sequence[Stretch], findings: Findings) -> int | None:
+    runs = {one.label.casefold(): at for at, one in enumerate(walk) if isinstance(one, Run)}
+    at = runs.get(word.text.casefold())
+    if at is None:
+        labels = [one.label for one in walk if isinstance(one, Run)]
+        there = f"The room's runs are {listed(labels)}."
+        remedy = did_you_mean(word.text, labels, there)
+        findings.say("T286", word.span, run=word.text, remedy=remedy)
+    return at
+
+
+def _opening(word: tree.Word, walk: Sequence[Stretch], findings: Findings) -> Gap | None:
+    gaps = [one for one in walk if isinstance(one, Gap) and one.called]
+    gap = next((one for one in gaps if (one.called or "").casefold() == word.text.casefold()), None)
+    if gap is None:
+        names = [one.called or "" for one in gaps]
+        there = f"The room's openings are {listed(names)}." if names else "Name the opening."
+        remedy = did_you_mean(word.text, names, there)
+        findings.say("T286", word.span, run=word.text, remedy=remedy)
+    return gap
