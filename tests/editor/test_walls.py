@@ -42,7 +42,7 @@ def test_a_rooms_closing_stands_behind_its_heading(editor: Editor) -> None:
     editor.open("closing.trim", text)
     (hint,) = editor.hints("closing.trim", 0, 9)
     assert (hint.position.line, hint.position.character) == (2, 28)
-    assert str(hint.label).startswith("Closes within 0 in; ")
+    assert str(hint.label).startswith("Closes; ")
     assert not editor.hints("closing.trim", 3, 9)
     editor.type("closing.trim", text.replace("S 12 ft", "S 11 ft"))
     (hint,) = editor.hints("closing.trim", 0, 9)

@@ -87,6 +87,8 @@ room "Landing", trim base, open walk
 """
     den, landing = at_a_glance(compiled(text), PEN, []).rooms
     assert den.closing == "Closes within 3/8 in; the file allows 2 in."
+    exact, _ = at_a_glance(compiled(text.replace("100 3/8 in", "100 in")), PEN, []).rooms
+    assert exact.closing == "Closes; the file allows 2 in."
     assert landing.closing == "Open walk: it need not come round."
 
 

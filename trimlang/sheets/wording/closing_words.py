@@ -29,6 +29,10 @@ def closing_words(room: Room, drawn: Outline, closing: Closing | None, pen: Pen)
         )
     if closing.verdict is Verdict.CLASHES:
         return pen.words("Walls and diagonals contradict each other: measure again.")
+    if not steps_nearest(closing.gap, step):
+        if closing.allowed_by_file:
+            return pen.words("Closes; the file allows {told}.", told=told)
+        return pen.words("Closes; {told} is what this survey can tell.", told=told)
     if closing.allowed_by_file:
         return pen.words("Closes within {off}; the file allows {told}.", off=off, told=told)
     return pen.words(
