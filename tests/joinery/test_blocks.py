@@ -99,8 +99,8 @@ def test_base_ends_at_the_plinth_and_a_rail_goes_on_to_the_casing():
     assert (got["N-rail"], got["N2-rail"]) == (100.5, 60.5)
     (gap,) = (one for one in result.job.rooms[0].walk if hasattr(one, "along"))
     assert gap.along == Fraction(32) + 2 * (Fraction(3, 16) + 4)
-    assert "its right end meets a block, “plinth”" in pieces(result)["N-base"].told
-    assert "block" not in pieces(result)["N-rail"].told
+    assert "its right end meets a block, “plinth”" in pieces(result)["N-base"].all_notes
+    assert "block" not in pieces(result)["N-rail"].all_notes
     # without plinths both end at the casing
     plain = lengths(hall("casing case"))
     assert plain["N-rail"] == plain["N-base"] == 100

@@ -56,7 +56,7 @@ def test_from_a_margin_the_width_follows_and_fills_the_wall():
     assert got["N-panel-2-left"].length == 24
     assert {one.left.setting for one in got.values()} == {45}
     # the second box begins behind two margins and a box
-    assert "42 5/16 in from the left end of N" in got["N-panel-2-top"].told
+    assert "42 5/16 in from the left end of N" in got["N-panel-2-top"].all_notes
 
 
 def test_from_a_width_the_margins_follow():

@@ -52,7 +52,7 @@ def test_a_mitred_set():
     assert [piece.id for piece in pieces] == [
         "R-door-to-hall-case-left-leg", "R-door-to-hall-case-right-leg", "R-door-to-hall-case-head"
     ]  # fmt: skip
-    assert left.told == "left leg of “door to hall”, as you face it"
+    assert left.all_notes == "left leg of “door to hall”, as you face it"
 
 
 def test_a_butt_head_of_another_trim():
@@ -107,8 +107,8 @@ def test_a_casing_is_told_by_its_door_and_what_was_measured():
     (left, right, head), _ = casing('opening 32 in, "door to hall", casing case, height 80 in')
     assert (left.wall, right.wall, head.wall) == (80, 80, 32)
     assert {piece.run for piece in (left, right, head)} == {"door-to-hall"}
-    assert head.told == "head of “door to hall”"
-    assert casing("opening 32 in, casing case, height 80 in")[0][2].told == "head"
+    assert head.all_notes == "head of “door to hall”"
+    assert casing("opening 32 in, casing case, height 80 in")[0][2].all_notes == "head"
 
 
 def test_a_leg_may_be_as_long_as_the_stick_and_no_longer():

@@ -155,8 +155,8 @@ def test_a_return_closes_the_piece_beside_it():
         "R-N-base-left-return", "R-N-base-right-return"
     ]  # fmt: skip
     assert (left.mates, right.mates) == (("R-N-base-a",), ("R-N-base-c",))
-    assert left.told == "closes the left end of R-N-base-a; glue, do not nail"
-    assert right.told == "closes the right end of R-N-base-c; glue, do not nail"
+    assert left.all_notes == "closes the left end of R-N-base-a; glue, do not nail"
+    assert right.all_notes == "closes the right end of R-N-base-c; glue, do not nail"
 
 
 def test_a_spliced_wall_whose_last_piece_comes_to_nothing_has_no_pieces():
@@ -285,7 +285,7 @@ def over_openings(first="", last="", crown=CROWN_SOLD):
 def test_crown_over_openings_names_them_and_takes_both_walls_wishes():
     (whole,) = over_openings(', note "a pipe"').pieces
     assert whole.length == 140
-    assert whole.told == "a pipe; goes on over the opening to N2"
+    assert whole.all_notes == "a pipe; goes on over the opening to N2"
     for wish in ((", splice", ""), ("", ", splice"), (", splice", ", splice")):
         assert len(over_openings(*wish).pieces) == 2
     assert len(over_openings().pieces) == 1
@@ -396,8 +396,8 @@ def test_a_metric_job_tells_the_least_piece_in_millimetres():
 def test_a_runs_note_stays_with_the_run():
     found, _ = pieces('N: 40 in, left=return, right=butt, note "mind the pipe"')
     run, closing = found
-    assert run.told == "mind the pipe"
-    assert closing.told == "closes the left end of R-N-base; glue, do not nail"
+    assert run.all_notes == "mind the pipe"
+    assert closing.all_notes == "closes the left end of R-N-base; glue, do not nail"
 
 
 def test_crown_over_two_openings_that_have_names_tells_both():
@@ -406,7 +406,7 @@ def test_crown_over_two_openings_that_have_names_tells_both():
         'opening 30 in, "door"\nopening 10 in, "hatch"\nN2: 50 in, left=butt, right=butt\n'
     )
     (whole,) = check_job(text).pieces
-    assert whole.told == "goes on over door, hatch to N2"
+    assert whole.all_notes == "goes on over door, hatch to N2"
 
 
 def test_a_splice_that_was_asked_for_lies_on_the_stud_nearest_the_middle():

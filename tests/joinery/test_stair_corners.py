@@ -174,7 +174,7 @@ def test_level_and_upright_lengths_by_the_framing_square(rise: int) -> None:
     # rises and runs with a whole third side: 9 and 12 make 15, 5 and 12 make 13
     if rise in (5, 9):
         assert level.length == 10 * {5: 13, 9: 15}[rise]
-    assert "taken level, 10 ft: along the slope" in level.told
+    assert "taken level, 10 ft: along the slope" in level.all_notes
 
 
 def test_steps_are_told_as_a_framing_square_steps_them_off() -> None:
@@ -183,21 +183,21 @@ def test_steps_are_told_as_a_framing_square_steps_them_off() -> None:
     ).values()
     apart, left = sqrt(7.75**2 + 10**2), TALL - 7.75 * 10 / sqrt(7.75**2 + 10**2)
     assert (round(apart * 16), round(left * 16)) == (202, 82)
-    assert "step off 9 of 7 3/4 in by 10 in, 12 5/8 in apart" in piece.told
-    assert "5 1/8 in stays below each" in piece.told
+    assert "step off 9 of 7 3/4 in by 10 in, 12 5/8 in apart" in piece.all_notes
+    assert "5 1/8 in stays below each" in piece.all_notes
     plain = pieces("  A: 9 ft, left=plumb, right=plumb, rising right 36 deg, wall side")
-    assert plain["A-skirt"].told == ""
+    assert plain["A-skirt"].all_notes == ""
 
 
 def test_a_notch_is_told_where_it_is_marked() -> None:
     got = pieces("  A: 25 ft, left=plumb, right=plumb, rising right 3 in over 4 in, splice,"
                  " notch left 4 in by 6 in")  # fmt: skip
     # 4 in level are 5 in along a slope of 3 in 4
-    assert "4 in level by 6 in up, 5 in along the bottom edge" in got["A-skirt-a"].told
-    assert "notch" not in got["A-skirt-b"].told
+    assert "4 in level by 6 in up, 5 in along the bottom edge" in got["A-skirt-a"].all_notes
+    assert "notch" not in got["A-skirt-b"].all_notes
     level = pieces("  A: 40 in, left=butt, right=butt, notch right 4 in by 6 in")["A-skirt"]
-    assert "right end" in level.told
-    assert "4 in along the bottom edge" in level.told
+    assert "right end" in level.all_notes
+    assert "4 in along the bottom edge" in level.all_notes
 
 
 def test_a_cap_between_newels_ends_upright_where_it_climbs() -> None:

@@ -132,7 +132,7 @@ def test_crown_goes_on_over_a_door_into_its_corner() -> None:
     crown = found["R-N-cove"]
     assert crown.to_mark == 92
     assert crown.right.joint is found["R-E-cove"].left.joint is Joint.IN_CORNER
-    assert "goes on over door into the corner" in crown.told
+    assert "goes on over door into the corner" in crown.all_notes
     # base meets nothing in that corner: square, to the wall
     assert (found["R-E-thin"].left.joint, found["R-E-thin"].length) == (Joint.BUTT, 50)
     mirrored = (
@@ -185,7 +185,7 @@ def test_crown_goes_on_over_every_door_of_a_closed_room(case: str) -> None:
     result = trimlang.compile(f'{TRIMS}\nroom "R" as R, trim thin, cove\n{walls}')
     assert result.ok
     crowns = {piece.id: piece for piece in result.pieces if piece.trim == "cove"}
-    assert (crowns[name].to_mark, crowns[name].told) == (long, told)
+    assert (crowns[name].to_mark, crowns[name].all_notes) == (long, told)
     # once round, without a break: each crown's end is mitred to the next one's, and says so
     assert {cut.joint for one in crowns.values() for cut in (one.left, one.right)} == {
         Joint.IN_CORNER

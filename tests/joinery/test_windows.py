@@ -104,7 +104,7 @@ def test_legs_stand_on_a_stool_whose_horns_pass_them_and_the_apron_ends_below_th
 def test_a_stool_says_how_far_it_is_notched():
     (stool,) = (one for one in parts(window("stool shelf")).values() if one.kind.value == "stool")
     # from its end to the clear opening: horn, casing, reveal
-    assert "3 3/16 in along it" in stool.told
+    assert "3 3/16 in along it" in stool.all_notes
     assert stool.length == 36 + 2 * Fraction(51, 16)
 
 
@@ -136,7 +136,7 @@ def test_both_faces_get_the_same_casing_and_names_of_their_own():
     got = parts(window("both faces"))
     for part in ("left-leg", "right-leg", "head"):
         assert got[f"far-case-{part}"].length == got[f"case-{part}"].length
-        assert "other side" in got[f"far-case-{part}"].told
+        assert "other side" in got[f"far-case-{part}"].all_notes
 
 
 @pytest.mark.parametrize(

@@ -192,7 +192,7 @@ def test_crown_goes_on_over_an_opening():
         ("R-S1-base", 60),
         ("R-S2-base", 40),
     ]
-    assert result.pieces[0].told == "goes on over door to S2"
+    assert result.pieces[0].all_notes == "goes on over door to S2"
 
 
 @given(st.integers(30, 170))

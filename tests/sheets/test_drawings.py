@@ -157,7 +157,7 @@ def test_waste_by_kind_is_all_that_the_cut_sticks_lose() -> None:
 
 
 def told(reasons: TrimReasons) -> dict[str, str]:
-    return dict(reasons.told)
+    return dict(reasons.terms)
 
 
 def test_order_says_what_joints_elsewhere_could_save() -> None:

@@ -92,8 +92,8 @@ def test_crown_gives_both_ways_to_lay_it() -> None:
     one = next(one for one in tickets(odd(), _pen()) if one.id == "PA-N-crown")
     assert one.left.setting == "mitre 31 1/2° left, bevel 34° left"
     assert one.right.setting == "mitre 31 1/2° right, bevel 34° left"
-    assert "wall edge to the fence" in one.left.lies
-    assert "ceiling edge to the fence" in one.right.lies
+    assert "wall edge to the fence" in one.left.lay
+    assert "ceiling edge to the fence" in one.right.lay
     (nested,) = [fact.text for fact in (*one.shape.face, *one.shape.flap) if fact.term == "or"]
     assert nested.startswith("nested upside down, wall edge to the fence")
     assert nested.endswith("no bevel: left end 45° left, right end 45° right")

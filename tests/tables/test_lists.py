@@ -34,9 +34,9 @@ def test_a_laser_measures_list_is_read_by_its_headings() -> None:
     (found,) = made.findings
     assert (found.code, found.span.line, found.span.column) == ("T650", 4, 19)
     assert "row 4" in found.message
-    assert "column “Value [m]” is read as the length, in m" in made.told
-    assert "column “Date” is left out" in made.told
-    assert "no room is named: the walls are in room “attic”" in made.told
+    assert "column “Value [m]” is read as the length, in m" in made.remarks
+    assert "column “Date” is left out" in made.remarks
+    assert "no room is named: the walls are in room “attic”" in made.remarks
 
 
 def test_a_list_with_rooms_and_units_row_by_row() -> None:

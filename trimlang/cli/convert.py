@@ -86,7 +86,7 @@ def _job(options: ConvertOptions, data: bytes) -> str | None:
     made = from_csv(data, options.source, options.include)
     sources = {made.source.name: made.source}
     show(made.findings, sources, sys.stderr, form=options.messages)
-    for line in made.told:
+    for line in made.remarks:
         sys.stderr.write(f"{options.source.name}: {line}\n")
     return None if has_errors(made.findings) else made.text
 

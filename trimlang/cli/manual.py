@@ -45,9 +45,9 @@ def _page(parser: argparse.ArgumentParser) -> Iterator[str]:
     yield ".SH DESCRIPTION"
     yield from _filled(parser.description or "")
     yield ".SH COMMANDS"
-    for name, command, told in commands:
+    for name, command, help_text in commands:
         yield f".SS {_roff(name)}"
-        yield from _filled(_sentence(told))
+        yield from _filled(_sentence(help_text))
         for action in command._actions:
             if not isinstance(action, argparse._HelpAction) and action.help != argparse.SUPPRESS:
                 yield ".TP"
@@ -76,8 +76,8 @@ def _commands(
     """Return each command's name, its parser and what it does."""
     # argparse has no public way to ask a parser for its commands and their help.
     (action,) = (one for one in parser._actions if isinstance(one, argparse._SubParsersAction))
-    told = {one.dest: one.help or "" for one in action._choices_actions}
-    return [(name, command, told.get(name, "")) for name, command in action.choices.items()]
+    help_text = {one.dest: one.help or "" for one in action._choices_actions}
+    return [(name, command, help_text.get(name, "")) for name, command in action.choices.items()]
 
 
 def _arguments(command: argparse.ArgumentParser) -> Iterator[str]:

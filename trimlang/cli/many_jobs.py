@@ -65,7 +65,7 @@ def build_many(options: BuildOptions) -> int:
     # No more processes than jobs: an idle one costs its start.
     processes = min(options.at_once or cores(), len(files))
     answers: dict[int, JobAnswer] = {}
-    told = 0
+    printed = 0
     with _stoppable(), _bar(len(files)) as step, WorkerPool(processes, _built, OUR_FAULT) as pool:
         try:
             for place, answer in pool.do(jobs):
@@ -73,9 +73,9 @@ def build_many(options: BuildOptions) -> int:
                 answers[place] = answer or _died(files[place])
                 step()
                 # Jobs finish in any order; an answer waits until all before it have been printed.
-                while told in answers:
-                    _tell(answers[told])
-                    told += 1
+                while printed in answers:
+                    _print_answer(answers[printed])
+                    printed += 1
         except KeyboardInterrupt as stop:
             at = pool.at_work()
             pool.end()
@@ -119,26 +119,26 @@ def one_of_many(file: str, form: MessageForm) -> MessageOptions:
     return MessageOptions(form=form, folder="" if folder == "." else f"{folder.rstrip('/')}/")
 
 
-def places(files: Sequence[str], out: Path | None, kept: Sequence[str] = ()) -> list[Path]:
+def places(files: Sequence[str], out: Path | None, reserved: Sequence[str] = ()) -> list[Path]:
     """Return each job's folder, in ``out`` or beside the job; no two are the same.
 
     A folder in ``out`` has the name of the job's file.  Where two would be the same, the name of
     the file's own folder is put before it; where that does not help, the later ones get a number.
-    ``kept`` are names in ``out`` that no job may have.
+    ``reserved`` are names in ``out`` that no job may have.
     """
     paths = [Path(file) for file in files]
     names = [path.stem if out is not None else f"{path.stem}-sheets" for path in paths]
     folders = [path.resolve().parent if out is None else out for path in paths]
     if out is not None:
         # Names that differ only in case are one folder on some disks.
-        counts = {name.casefold(): 1 for name in kept}
+        counts = {name.casefold(): 1 for name in reserved}
         for name in names:
             counts[name.casefold()] = counts.get(name.casefold(), 0) + 1
         names = [
             f"{path.resolve().parent.name}-{name}" if counts[name.casefold()] > 1 else name
             for path, name in zip(paths, names, strict=True)
         ]
-    taken = {(out, name.casefold()) for name in kept}
+    taken = {(out, name.casefold()) for name in reserved}
     found: list[Path] = []
     for path, folder, name in zip(paths, folders, names, strict=True):
         number, free = 1, name
@@ -191,7 +191,7 @@ def _died(file: str) -> JobAnswer:
     return JobAnswer(code=OUR_FAULT, why=why, out="", err=f"trimlang: {file}: {why}\n")
 
 
-def _tell(answer: JobAnswer) -> None:
+def _print_answer(answer: JobAnswer) -> None:
     sys.stderr.write(answer.err)
     sys.stderr.flush()
     if answer.out:  # as it is where the job's folder was written

@@ -226,7 +226,7 @@ def _write(options: MarkOptions, result: Result, path: Path, log: str, first: in
     from trimlang.site_log.written_out import in_full
 
     log_path = log_beside(path)
-    entries = () if result.progress is None else result.progress.told
+    entries = () if result.progress is None else result.progress.full_entries
     full = in_full(result.job, entries, {piece.id: piece.unit for piece in result.pieces})
     texts = {name: source.text for name, source in result.sources.items()}
     texts[log_path.name] = log
@@ -252,10 +252,10 @@ def _write(options: MarkOptions, result: Result, path: Path, log: str, first: in
     except OSError as error:
         complain(f"cannot write the log: {(error.strerror or str(error)).lower()}")
         return WRONG_USAGE
-    told = "".join(f"{line}\n" for line in written)
+    report = "".join(f"{line}\n" for line in written)
     if options.pin:
-        told += f"written out in full: {sum(map(len, by_file.values()))}\n"
-    tell_done(told + site_words(result), log_path)
+        report += f"written out in full: {sum(map(len, by_file.values()))}\n"
+    tell_done(report + site_words(result), log_path)
     return CLEAN
 
 

@@ -92,8 +92,8 @@ def _planned(options: BuildOptions, checked: Sequence[tuple[str, Result]]) -> Sh
         shared = plan_together(pool, options.plan.effort(), progress.watch)
     if not shared.result.ok:
         # the warnings of each job were printed when it was read
-        told = {finding for _, result in checked for finding in result.diagnostics}
-        new = [finding for finding in shared.result.diagnostics if finding not in told]
+        printed = {finding for _, result in checked for finding in result.diagnostics}
+        new = [finding for finding in shared.result.diagnostics if finding not in printed]
         _show(options, pool[0], new)
         raise StopError(JOB_ERRORS, new[0].message)
     return shared
@@ -113,13 +113,15 @@ def _files(options: BuildOptions, shared: SharedOrder) -> dict[str, bytes]:
 
     folders = [
         folder.as_posix()
-        for folder in places([one.flat.file for one in shared.flats], Path(), kept=(SHARED_FOLDER,))
+        for folder in places(
+            [one.flat.file for one in shared.flats], Path(), reserved=(SHARED_FOLDER,)
+        )
     ]
     flats = tuple(
         (one.flat.job.name, f"../{folder}/index.html")
         for one, folder in zip(shared.flats, folders, strict=True)
     )
-    bought = Share(sheets=sheets_of(Whose.THE_SITE), beside=flats)
+    bought = Share(sheets=sheets_of(Whose.THE_SITE), other_folders=flats)
     files = {
         f"{SHARED_FOLDER}/{name}": data
         for name, data in sheet_files(
@@ -130,7 +132,7 @@ def _files(options: BuildOptions, shared: SharedOrder) -> dict[str, bytes]:
     own = Share(
         sheets=sheets_of(Whose.EACH_JOB),
         elsewhere=("plan.json", "stock-order.csv", "sticks.csv"),
-        beside=((shared.result.job.name, f"../{SHARED_FOLDER}/index.html"),),
+        other_folders=((shared.result.job.name, f"../{SHARED_FOLDER}/index.html"),),
     )
     for one, folder in zip(shared.flats, folders, strict=True):
         made = sheet_files(options.sheets, one.result, share=own)

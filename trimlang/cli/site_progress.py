@@ -37,9 +37,9 @@ def _pieces(progress: JobProgress) -> str:
 
     fitted, spoiled = progress.count(State.FITTED), progress.count(State.SPOILED)
     cut = fitted + progress.count(State.CUT)
-    told = f"{len(progress.states)} pieces: {cut} cut, {fitted} of them fitted"
-    told += f"; {len(progress.states) - cut} to cut"
-    return told + (f", {spoiled} of them again" if spoiled else "")
+    summary = f"{len(progress.states)} pieces: {cut} cut, {fitted} of them fitted"
+    summary += f"; {len(progress.states) - cut} to cut"
+    return summary + (f", {spoiled} of them again" if spoiled else "")
 
 
 def _stock(result: Result) -> str:

@@ -187,8 +187,8 @@ def _read(name: str, walls: str | None) -> _File:
     if walls is not None:
         from trimlang.tables.wall_forms import WallForm, in_form
 
-        beside = None if name == "-" else Path(name)
-        text = in_form(Source(_shown(name), text), beside, WallForm(walls))
+        job_file = None if name == "-" else Path(name)
+        text = in_form(Source(_shown(name), text), job_file, WallForm(walls))
     return _File(name, data, tidy(Source(_shown(name), text)))
 
 

@@ -7,7 +7,7 @@ from collections.abc import Collection, Iterator, Sequence
 from trimlang.compare.cut_already import Wrong, sawn, wrong_pieces
 from trimlang.compare.matching import Matched, Renamed, match_pieces
 from trimlang.compare.order_changes import CostParts, OrderLine, money_of, order_lines
-from trimlang.compare.piece_facts import ON_STICKS, PieceFact, cut_facts, pen_of, told_facts
+from trimlang.compare.piece_facts import ON_STICKS, PieceFact, cut_facts, pen_of, ticket_facts
 from trimlang.compiler import Result
 from trimlang.joinery.piece import Piece
 from trimlang.record import record
@@ -20,7 +20,7 @@ from trimlang.survey.log_entries import Entry
 class Change:
     """A piece that both versions have, and how it differs.
 
-    ``cut`` is what the saw does differently, ``told`` what else its ticket says
+    ``cut`` is what the saw does differently, ``on_ticket`` what else its ticket says
     differently; with either, the ticket must be printed again.  ``sticks`` are the labels of
     the sticks that it is cut from in the old and the new version.
     """
@@ -28,13 +28,13 @@ class Change:
     old: Piece
     new: Piece
     cut: tuple[PieceFact, ...]
-    told: tuple[PieceFact, ...]
+    on_ticket: tuple[PieceFact, ...]
     sticks: tuple[str, str]
 
     @property
     def only_moved(self) -> bool:
         """Whether the piece is the same and is only cut from another place on the sticks."""
-        return not self.cut and {fact.what for fact in self.told} <= set(ON_STICKS)
+        return not self.cut and {fact.what for fact in self.on_ticket} <= set(ON_STICKS)
 
 
 @record
@@ -80,7 +80,7 @@ class Comparison:
         return tuple(change for change in self.changed if change.cut)
 
     @property
-    def told_otherwise(self) -> tuple[Change, ...]:
+    def only_on_paper(self) -> tuple[Change, ...]:
         """The pieces that are cut as before, whose tickets differ in more than the stick."""
         return tuple(one for one in self.changed if not one.cut and not one.only_moved)
 
@@ -116,17 +116,19 @@ def compare(
     changed: list[Change] = []
     for before, after in matched.pairs:
         facts = tuple(cut_facts(before, after, old.job, new.job))
-        told: tuple[PieceFact, ...] = ()
+        on_ticket: tuple[PieceFact, ...] = ()
         if before.id in printed[0] and after.id in printed[1]:
-            told = tuple(told_facts(printed[0][before.id], printed[1][after.id]))
+            on_ticket = tuple(ticket_facts(printed[0][before.id], printed[1][after.id]))
         # One of the two has no ticket (as when it is fitted already), but a new name is still news.
         elif before.id != after.id:
-            told = (PieceFact("name", before.id, after.id),)
-        if facts and told and told[0].what == "how the ends are cut or drawn":
-            told = ()  # the cut facts say it already
-        if facts or told:
+            on_ticket = (PieceFact("name", before.id, after.id),)
+        if facts and on_ticket and on_ticket[0].what == "how the ends are cut or drawn":
+            on_ticket = ()  # the cut facts say it already
+        if facts or on_ticket:
             sticks = (labels[0].get(before.id, ""), labels[1].get(after.id, ""))
-            changed.append(Change(old=before, new=after, cut=facts, told=told, sticks=sticks))
+            changed.append(
+                Change(old=before, new=after, cut=facts, on_ticket=on_ticket, sticks=sticks)
+            )
     # a piece that is cut and right needs no ticket that says which stick it would come from
     done = {one.new.id for one in changed if one.only_moved and saw.was_cut(one.old, one.new)}
     again = {change.new.id for change in changed} | {piece.id for piece in matched.added}

@@ -68,9 +68,9 @@ def wrong_pieces(matched: Matched, saw: Saw, old: Job, new: Job) -> Iterator[Wro
         done, job = (before, old) if in_old else (after, new)
         # The log may say which length was really cut. The new log is read last, so that the later
         # word wins.
-        for told in (saw.before.get(before.id), saw.now.get(after.id)):
-            if told is not None and told.length is not None:
-                done = frozen((done,), {done.id: told})[0]
+        for entry in (saw.before.get(before.id), saw.now.get(after.id)):
+            if entry is not None and entry.length is not None:
+                done = frozen((done,), {done.id: entry})[0]
         facts = tuple(cut_facts(done, after, job, new))
         if facts:
             why = "; ".join(f"{one.what}: {one.before} → {one.after}" for one in facts)

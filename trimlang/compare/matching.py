@@ -145,7 +145,7 @@ def _paired(
     old: Sequence[One],
     new: Sequence[One],
     name: Callable[[One], str],
-    looks: Callable[[One], Key],
+    key_of: Callable[[One], Key],
 ) -> Iterable[tuple[One, One]]:
     """Yield what has the same name, then what looks the same, in order."""
     by_name = {name(one): one for one in new}
@@ -155,7 +155,7 @@ def _paired(
     for one in old:
         if name(one) in by_name:
             continue
-        alike = next((other for other in left if looks(other) == looks(one)), None)
+        alike = next((other for other in left if key_of(other) == key_of(one)), None)
         if alike is not None:
             # Each is taken once, so that of two equal walls the first goes to the first.
             left.remove(alike)

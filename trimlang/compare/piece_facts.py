@@ -23,7 +23,7 @@ ON_STICKS: Final = ("stick", "place on the stick")
 
 # Which fields of a ticket are told, by what they are called there. Lengths and ends are left out:
 # `cut_facts` tells them.
-_TOLD: Final = {
+_NAMES_OF_FIELDS: Final = {
     "room": "room", "run": "run", "part": "part", "stick": "stick", "order": "place on the stick",
     "mates": "mates", "note": "note", "fit": "fit", "edges": "edges", "rounding": "rounding",
     "caution": "caution",
@@ -101,7 +101,7 @@ def _end(side: Side, piece: Piece, job: Job, pen: Pen) -> str:
     return f"{joint}, {saw_words.setting(at, pen)}, {phrases.long_point(cut, pen.words)}"
 
 
-def told_facts(old: Ticket, new: Ticket) -> Iterator[PieceFact]:
+def ticket_facts(old: Ticket, new: Ticket) -> Iterator[PieceFact]:
     """Yield what a ticket says differently, its name first."""
     if old == new:
         return
@@ -110,9 +110,9 @@ def told_facts(old: Ticket, new: Ticket) -> Iterator[PieceFact]:
     said = False
     for field in fields(Ticket):
         before, after = getattr(old, field.name), getattr(new, field.name)
-        if before != after and field.name in _TOLD:
+        if before != after and field.name in _NAMES_OF_FIELDS:
             said = True
-            yield PieceFact(_TOLD[field.name], before, after)
+            yield PieceFact(_NAMES_OF_FIELDS[field.name], before, after)
     # The tickets differ in a field that no word above stands for.
     if not said and old.id == new.id:
         yield PieceFact("how the ends are cut or drawn", "", "")

@@ -50,7 +50,7 @@ def _lines(found: Comparison, versions: Versions) -> Iterator[str]:
     )
     yield from _part(
         "Same cuts, but the ticket says something else",
-        [f"{change.new.id}  {told_text(change)}" for change in found.told_otherwise],
+        [f"{change.new.id}  {ticket_changes(change)}" for change in found.only_on_paper],
     )
     yield from _part(
         "Same cuts, elsewhere on the sticks",
@@ -98,9 +98,9 @@ def fact_text(fact: PieceFact) -> str:
     return f"{fact.what}: {fact.before or 'nothing'} → {fact.after or 'nothing'}"
 
 
-def told_text(change: Change) -> str:
+def ticket_changes(change: Change) -> str:
     """Say what else differs on a ticket, on one line."""
-    facts = [fact_text(fact) for fact in change.told if fact.what not in ON_STICKS]
+    facts = [fact_text(fact) for fact in change.on_ticket if fact.what not in ON_STICKS]
     if change.sticks[0] != change.sticks[1]:
         facts.append(moved_text(change))
     return "; ".join(facts)
@@ -182,7 +182,7 @@ def comparison_data(found: Comparison, versions: Versions) -> dict[str, Any]:
                 "old_length_in": str(change.old.to_mark),
                 "new_length_in": str(change.new.to_mark),
                 "cut": _facts(change.cut),
-                "ticket": _facts(change.told),
+                "ticket": _facts(change.on_ticket),
             }
             for change in found.changed
         ],

@@ -86,14 +86,14 @@ def hover(
     stated = None if token is None else _setting(reading, file, line, token)
     if stated is not None:
         return stated
-    told = None if token is None else meaning(token.type, str(token))
-    if token is None or told is None:
+    meant = None if token is None else meaning(token.type, str(token))
+    if token is None or meant is None:
         return None
     start = token.column or 1
     end = _end(reading, file, line, column)
     if end is not None:
-        told += end
-    return HoverText(f"**{token}**: {told}", Span(file, line, start, start + len(token)))
+        meant += end
+    return HoverText(f"**{token}**: {meant}", Span(file, line, start, start + len(token)))
 
 
 def _setting(reading: JobReading, file: str, line: int, token: Token) -> HoverText | None:
@@ -162,8 +162,8 @@ def _piece(piece: Piece, job: Job, pen: Pen, sticks: Sticks | None) -> str:
             f"{' on hand' if where.stick.on_hand else ''}, from {pen.length(where.place.start)}"
             f" to {pen.length(where.place.end)} (quick plan)"
         )
-    if piece.told:
-        lines.append(f"- {_plain(piece.told)}")
+    if piece.all_notes:
+        lines.append(f"- {_plain(piece.all_notes)}")
     return "\n".join(lines)
 
 
@@ -177,7 +177,9 @@ def _cut(cut: Cut, side: Side, saw: MitreSaw, pen: Pen) -> str:
     if not at.is_square:
         parts.append(phrases.long_point(cut, pen.words))
     parts += [
-        text for text in (phrases.exact_angle(cut, pen), saw_words.lies_for(at, pen.words)) if text
+        text
+        for text in (phrases.exact_angle(cut, pen), saw_words.lay_and_side(at, pen.words))
+        if text
     ]
     if cut.assumed:
         parts.append("corner not measured")

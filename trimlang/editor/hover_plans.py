@@ -29,13 +29,13 @@ class QuickPlans:
     """Plans a trim when it is asked for, and keeps the plan until its pieces or stock change."""
 
     def __init__(self) -> None:
-        self._kept: OrderedDict[object, dict[str, Where]] = OrderedDict()
+        self._plans: OrderedDict[object, dict[str, Where]] = OrderedDict()
 
     def plan(self, result: Result, trim: str) -> dict[str, Where]:
         """Return where a trim's pieces are cut from, by their ids; empty where there is no plan."""
         key = _key(result, trim)
-        if key in self._kept:
-            return self._kept[key]
+        if key in self._plans:
+            return self._plans[key]
         pieces = tuple(piece for piece in result.pieces if piece.trim == trim)
         try:
             planned = plan_checked(replace(result, pieces=pieces), effort=QUICK)
@@ -48,9 +48,9 @@ class QuickPlans:
             for stick in plan.sticks
             for place in stick.places
         }
-        self._kept[key] = found
-        while len(self._kept) > MOST_KEPT:
-            self._kept.popitem(last=False)
+        self._plans[key] = found
+        while len(self._plans) > MOST_KEPT:
+            self._plans.popitem(last=False)
         return found
 
 

@@ -18,7 +18,7 @@ from trimlang.survey.room_tags import room_tag
 from trimlang.survey.said_pieces import loose_label
 
 # An opening without a name is called "after" or "before" the run beside it, in its pieces' ids.
-_BESIDE: Final = frozenset({"after", "before"})
+_BY_A_RUN: Final = frozenset({"after", "before"})
 _ON_RUNS: Final = (BoxPlace.ON, BoxPlace.ALONG)
 
 
@@ -264,11 +264,11 @@ class _Pieces:
             return
         opening, place = found["opening"], found.span("trim")
         # An opening without a name is called by the run beside it.
-        beside, _, label = opening.partition("-")
-        for run in room.runs if beside in _BESIDE else ():
+        where, _, label = opening.partition("-")
+        for run in room.runs if where in _BY_A_RUN else ():
             written = run.label.text
             if re.fullmatch(re.escape(written) + r"(-\d+)?(-far)?", label):
-                at = start + len(beside) + 1
+                at = start + len(where) + 1
                 yield _Way(
                     sure=1,
                     room=number,

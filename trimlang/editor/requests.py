@@ -56,11 +56,11 @@ async def _hover(ls: EditorServer, params: lsp.HoverParams) -> lsp.Hover | None:
     column = document.scale.column(file, params.position)
     trims = {piece.trim for piece in pieces_at(reading, file, line, column)}
     sticks = await ls.sticks(reading, trims)
-    told = hover(reading, file, line, column, sticks)
-    if told is None:
+    shown = hover(reading, file, line, column, sticks)
+    if shown is None:
         return None
     return lsp.Hover(
-        lsp.MarkupContent(lsp.MarkupKind.Markdown, told.text), document.scale.range(told.span)
+        lsp.MarkupContent(lsp.MarkupKind.Markdown, shown.text), document.scale.range(shown.span)
     )
 
 
@@ -91,10 +91,10 @@ def _includable(reading: JobReading, path: Path) -> tuple[str, ...]:
     if reading.job is None or not path.is_absolute():
         return ()
     try:
-        beside = sorted(path.parent.glob("*.trim"))
+        job_files = sorted(path.parent.glob("*.trim"))
     except OSError:
         return ()
-    return tuple(other.name for other in beside if other not in (path, reading.job))
+    return tuple(other.name for other in job_files if other not in (path, reading.job))
 
 
 async def _mention(
@@ -262,9 +262,9 @@ async def _actions(ls: EditorServer, params: lsp.CodeActionParams) -> list[lsp.C
         # Only findings that touch the place where the user asked.
         if place.end < params.range.start or params.range.end < place.start:
             continue
-        told = answers.diagnostic(finding, document.scale)
+        shown = answers.diagnostic(finding, document.scale)
         found += [
-            answers.action(mend, told, _changes(ls, document, mend.edits))
+            answers.action(mend, shown, _changes(ls, document, mend.edits))
             for mend in mends(finding, document.reading.text(finding.span))
         ]
     turned = in_the_other_direction(document.reading, document.file, params.range.start.line + 1)

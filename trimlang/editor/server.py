@@ -65,7 +65,7 @@ class EditorServer(LanguageServer):
         self._planner = ThreadPoolExecutor(1, "planner")
         self._last: dict[Path, JobReading] = {}
         self._tasks: dict[Path, tuple[tuple[object, ...], asyncio.Task[JobReading]]] = {}
-        self._told: set[str] = set()
+        self._with_findings: set[str] = set()
         self._turn = 0
         self._due: asyncio.TimerHandle | None = None
 
@@ -164,9 +164,9 @@ class EditorServer(LanguageServer):
         if self._due is not None:
             self._due.cancel()
         loop = asyncio.get_running_loop()
-        self._due = loop.call_later(PAUSE, lambda: asyncio.ensure_future(self._tell()))
+        self._due = loop.call_later(PAUSE, lambda: asyncio.ensure_future(self._publish()))
 
-    async def _tell(self) -> None:
+    async def _publish(self) -> None:
         turn = self._turn
         readings = [await self.read(job) for job in self.files.all_jobs()]
         if turn != self._turn:
@@ -180,20 +180,20 @@ class EditorServer(LanguageServer):
                 found.setdefault(self.address(reading, file), [])
             for one in reading.result.diagnostics:
                 of_file = found.setdefault(self.address(reading, one.span.file), [])
-                told = answers.diagnostic(one, scale)
+                shown = answers.diagnostic(one, scale)
                 # A file that two jobs include may have the same finding in both.
-                if told not in of_file:
-                    of_file.append(told)
+                if shown not in of_file:
+                    of_file.append(shown)
         # An empty list takes away what an editor still shows for a file that is no longer read.
-        for uri in self._told - found.keys():
+        for uri in self._with_findings - found.keys():
             self.text_document_publish_diagnostics(lsp.PublishDiagnosticsParams(uri, ()))
         for uri, diagnostics in found.items():
             path = self.files.path(uri)
-            if diagnostics or uri in self._told or path in self.files.texts:
+            if diagnostics or uri in self._with_findings or path in self.files.texts:
                 self.text_document_publish_diagnostics(
                     lsp.PublishDiagnosticsParams(uri, diagnostics, self.files.versions.get(path))
                 )
-        self._told = {uri for uri, diagnostics in found.items() if diagnostics}
+        self._with_findings = {uri for uri, diagnostics in found.items() if diagnostics}
 
     def address(self, reading: JobReading, file: str) -> str:
         """Return the address of one of a job's files."""

@@ -62,18 +62,18 @@ class CachedSteps:
         common = (self._common, self._settings_number(room.settings))
         walk = (room.name, room.tag, room.open_walk, room.note, room.walk, room.loose, room.boxes)
         here = (common, walk)
-        kept = self._rooms.find(here)
-        if kept is None:
+        found = self._rooms.find(here)
+        if found is None:
             # Shifted so that the room begins at line 1: the key does not change when lines are
             # added above.
             anywhere: Hashable = (common, moved(walk, 1 - room.span.line))
-            kept = self._rooms.find(anywhere) or (anywhere, join_room(job, room, places))
-            self._rooms.keep(here, kept)
-        anywhere, joined = kept
+            found = self._rooms.find(anywhere) or (anywhere, join_room(job, room, places))
+            self._rooms.keep(here, found)
+        anywhere, joined = found
         if not joined[1] and not joined[2]:
             # Pieces carry no place, but splices and findings do: only a room without them serves
             # anywhere.
-            self._rooms.keep(anywhere, kept)
+            self._rooms.keep(anywhere, found)
         return joined
 
     def _settings_number(self, settings: Settings) -> int:

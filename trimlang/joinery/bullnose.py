@@ -55,11 +55,11 @@ def rounded(met: Meeting, trim: Trim, run: str, findings: Findings, *, brings: b
 
 
 def corner_piece(
-    whole: Piece, beside: Piece, side: Side, met: Meeting, trim: Trim, settings: Settings
+    whole: Piece, glued_to: Piece, side: Side, met: Meeting, trim: Trim, settings: Settings
 ) -> Piece:
     """Return the small piece that goes round a corner at one end of ``whole``.
 
-    ``beside`` is the part of the run that it is glued to.
+    ``glued_to`` is the part of the run that it is glued to.
     """
     mitre = (STRAIGHT - (met.corner or STRAIGHT)) / 2
     # The docstring's 2 R tan(φ/4): the mitre here is half of φ/2, and R grows by what is behind.
@@ -78,6 +78,6 @@ def corner_piece(
         right=right,
         rounding=rounding,
         note=None,
-        mates=(beside.id,),
+        mates=(glued_to.id,),
         remarks=(Remark(_BETWEEN[side], (("run", whole.run),)),),
     )

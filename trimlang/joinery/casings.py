@@ -61,13 +61,13 @@ def casing_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
                 findings.say(
                     "T410",
                     stretch.span,
-                    part=piece.told,
+                    part=piece.all_notes,
                     need=feet_text(piece.length, piece.unit),
                     trim=piece.trim,
                     longest=feet_text(longest, piece.unit),
                 )
             if piece.vanishes:
-                part = f"the {piece.told}"
+                part = f"the {piece.all_notes}"
                 findings.say("T122", stretch.span, part=part, trim=piece.trim)
             yield piece
 

@@ -198,7 +198,7 @@ class Piece:
     at: Side | None = None
 
     @property
-    def told(self) -> str:
+    def all_notes(self) -> str:
         """The note and all remarks in one line; empty where there are none."""
         return "; ".join([*([self.note] if self.note else []), *map(str, self.remarks)])
 

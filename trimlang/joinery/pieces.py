@@ -153,9 +153,9 @@ def _run_pieces(
                 part = f"the return at the {side} end of run {run.label}"
                 findings.say("T122", end.span, part=part, trim=trim.name)
             pieces.append(returned)
-    for at, met, beside in ((Side.LEFT, wall.left, first), (Side.RIGHT, wall.right, last)):
+    for at, met, nearest in ((Side.LEFT, wall.left, first), (Side.RIGHT, wall.right, last)):
         if met.brings_corner:
-            pieces.append(corner_piece(whole, beside, at, met, trim, settings))
+            pieces.append(corner_piece(whole, nearest, at, met, trim, settings))
     return pieces
 
 

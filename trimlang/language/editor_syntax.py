@@ -109,5 +109,5 @@ def _groups() -> Iterator[tuple[str, tuple[str, ...]]]:
     )
     for group, of in groups:
         # the longest first, so that “in” does not hide “in-corner”
-        kept = sorted((one for one in of if one[:1].isalpha()), key=lambda one: (-len(one), one))
-        yield group, tuple(kept)
+        words = sorted((one for one in of if one[:1].isalpha()), key=lambda one: (-len(one), one))
+        yield group, tuple(words)

@@ -47,7 +47,7 @@ class KnownSlip:
     instead: Callable[[Found], str | None] | None
     code: str = MISPLACED
 
-    def told(self, text: str, at: int, file: str, line: int) -> Diagnostic | None:
+    def finding(self, text: str, at: int, file: str, line: int) -> Diagnostic | None:
         """Return the finding where reading stopped at ``at`` (from 0), None for another slip."""
         for found in self._outside_quotes(text):
             start, end = found.span("slip" if "slip" in found.re.groupindex else 0)
@@ -284,4 +284,6 @@ KNOWN_SLIPS: Final = (
 
 def known_slip(text: str, at: int, file: str, line: int) -> Diagnostic | None:
     """Return the finding for the first known slip where reading stopped at ``at`` (from 0)."""
-    return next((told for slip in KNOWN_SLIPS if (told := slip.told(text, at, file, line))), None)
+    return next(
+        (finding for slip in KNOWN_SLIPS if (finding := slip.finding(text, at, file, line))), None
+    )

@@ -131,8 +131,8 @@ class NumberRules(WallLines):
             nearest = length_text(steps_nearest(value, SIXTEENTH))
             why, meant = _meant_by(str(above), below)
             guess = f"{why}, write {meant}. " if meant else ""
-            told = {"written": str(token), "nearest": nearest, "guess": guess, "instead": meant}
-            self.problems.append(say("T112", span, **told))
+            facts = {"written": str(token), "nearest": nearest, "guess": guess, "instead": meant}
+            self.problems.append(say("T112", span, **facts))
         return tree.Number(value, span)
 
     @v_args(meta=True)

@@ -40,16 +40,16 @@ def renewed(
         aside = [one.span() for one in QUOTED_OR_COMMENT.finditer(text)]
         # Only a whole word: a name that contains it is left alone.
         pattern = re.compile(rf"(?<![\w.-]){re.escape(word.word)}(?![\w.-])", re.IGNORECASE)
-        kept: list[str] = []
+        parts: list[str] = []
         last = 0
         for found in pattern.finditer(text):
             if any(start <= found.start() < end for start, end in aside):
                 continue
-            kept += [text[last : found.start()], word.new]
+            parts += [text[last : found.start()], word.new]
             last = found.end()
             span = Span(file, line, found.start() + 1, found.end() + 1)
             findings.append(
                 say("T130", span, old=found[0], new=word.new, since=word.since, gone=word.gone)
             )
-        text = "".join((*kept, text[last:]))
+        text = "".join((*parts, text[last:]))
     return text, findings

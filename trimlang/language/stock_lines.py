@@ -112,15 +112,15 @@ class StockLines(LogLines):
     @v_args(meta=True)
     def stock(self, meta: Meta, children: Children) -> tree.StockLine:
         name, *parts = children
-        kept: list[tree.WrittenOffer] = []
+        offers: list[tree.WrittenOffer] = []
         for offer in parts:
             if not isinstance(offer, tree.WrittenOffer):
                 continue
-            before = kept[-1].price if kept else None
+            before = offers[-1].price if offers else None
             if before is None or not self._is_decimals(before, offer):
-                kept.append(offer)
+                offers.append(offer)
         said = tuple(one for one in parts if not isinstance(one, tree.WrittenOffer))
-        return tree.StockLine(name, tuple(kept), self._span(meta), facts=said)
+        return tree.StockLine(name, tuple(offers), self._span(meta), facts=said)
 
     def _is_decimals(self, price: tree.Price, offer: tree.WrittenOffer) -> bool:
         """Tell of ``17,40``, which reads as a price and a further stick of 40 without one."""

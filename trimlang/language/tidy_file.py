@@ -112,11 +112,11 @@ def _columns(lines: list[_Set]) -> list[str]:
             rest = texts[at][len(label) :].lstrip()
             texts[at] = f"{label}{' ' * max(column - _width(label), 0)} {rest}"
     written = [f"{one.indent}{text}" for one, text in zip(lines, texts, strict=True)]
-    for told in _neighbours(
+    for group in _neighbours(
         [at for at, one in enumerate(lines) if one.line.words and one.line.comment]
     ):
-        column = max((w for at in told if (w := _width(written[at])) <= WIDEST), default=0)
-        for at in told:
+        column = max((w for at in group if (w := _width(written[at])) <= WIDEST), default=0)
+        for at in group:
             gap = " " * max(column - _width(written[at]), 0)
             written[at] += f"{gap}  {lines[at].line.comment}"
     return [_final(one, text) for one, text in zip(lines, written, strict=True)]

@@ -261,12 +261,12 @@ class WallLines(StairPhrases):
                 self.problems.append(say("T123", child.span, of=of, other=other))
                 continue
             # A name of its own replaces the word that an opening is called by until then.
-            kept = tuple(fact for fact in last.facts if not _only_kind(fact, child))
+            others = tuple(fact for fact in last.facts if not _only_kind(fact, child))
             span = replace(last.span, end=child.span.end)
-            walls[-1] = replace(last, facts=_with_sides((*kept, child)), span=span)
+            walls[-1] = replace(last, facts=_with_sides((*others, child)), span=span)
         return tree.WallsLine(tuple(walls), self._span(meta))
 
 
-def _only_kind(kept: facts.Fact, said: facts.Fact) -> bool:
-    both = isinstance(kept, facts.Called) and isinstance(said, facts.Called)
-    return both and isinstance(kept, facts.Called) and kept.text.text in GAP_WORDS
+def _only_kind(fact: facts.Fact, said: facts.Fact) -> bool:
+    both = isinstance(fact, facts.Called) and isinstance(said, facts.Called)
+    return both and isinstance(fact, facts.Called) and fact.text.text in GAP_WORDS

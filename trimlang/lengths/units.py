@@ -145,8 +145,8 @@ def _pint_version() -> str:
     if found is None or found.origin is None:
         return ""
     # importlib.metadata would take longer to load than reading the name of one folder.
-    beside = Path(found.origin).parent.parent
-    return " ".join(sorted(one.name for one in beside.glob("[Pp]int-*.dist-info")))
+    site_packages = Path(found.origin).parent.parent
+    return " ".join(sorted(one.name for one in site_packages.glob("[Pp]int-*.dist-info")))
 
 
 def _words() -> Iterator[str]:

@@ -61,9 +61,9 @@ def write_folder(target: Path, files: Mapping[str, bytes]) -> None:
         if alone:
             _clear_up(target)
             finish(target)
-        kept = foreign(target)
+        of_the_user = foreign(target)
         # A sheet that was changed by hand is the user's; better no build than a lost change.
-        for path in kept:
+        for path in of_the_user:
             name = path.relative_to(target).as_posix()
             if name in files and names_alone(target):
                 wrong = "an earlier trimlang made it; move it away, this once"
@@ -85,7 +85,7 @@ def write_folder(target: Path, files: Mapping[str, bytes]) -> None:
                 (fresh / name).parent.mkdir(parents=True, exist_ok=True)
                 write_file(fresh / name, data)
             write_file(fresh / MARK, mark_of(files))
-            for path in kept:
+            for path in of_the_user:
                 place = fresh / path.relative_to(target)
                 place.parent.mkdir(parents=True, exist_ok=True)
                 _take_along(path, place)

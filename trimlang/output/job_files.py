@@ -30,12 +30,12 @@ class Share:
     """Which part of a job's files is made where several jobs are bought together.
 
     ``sheets`` are the names of its own sheets, ``elsewhere`` the files that stand in another
-    folder instead, ``beside`` the titles and addresses of the other folders' pages.
+    folder instead, ``other_folders`` the titles and addresses of the other folders' pages.
     """
 
     sheets: tuple[str, ...]
     elsewhere: tuple[str, ...] = ()
-    beside: tuple[tuple[str, str], ...] = ()
+    other_folders: tuple[tuple[str, str], ...] = ()
 
 
 def paperwork(
@@ -82,9 +82,9 @@ def paperwork(
         files |= _phone(options, result, only, shared, filler)
     files = _without_others(files, share)
     if options.wants(FileFormat.HTML):
-        beside = () if share is None else share.beside
+        other_folders = () if share is None else share.other_folders
         # Last, when all the files that it links to are known.
-        files[f"{INDEX}.html"] = _index(options, result, tuple(files), beside, filler)
+        files[f"{INDEX}.html"] = _index(options, result, tuple(files), other_folders, filler)
     return files
 
 
@@ -177,7 +177,7 @@ def _index(
     options: SheetOptions,
     result: Result,
     files: Collection[str],
-    beside: Sequence[tuple[str, str]],
+    other_folders: Sequence[tuple[str, str]],
     filler: TemplateFiller | None,
 ) -> bytes:
     """Return the page to open first, with links to all files that were made.
@@ -195,7 +195,7 @@ def _index(
             templates=options.templates,
             show=options.show,
             language=options.language,
-            beside=beside,
+            other_folders=other_folders,
             filler=filler,
         )
     return html.encode()

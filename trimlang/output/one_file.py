@@ -30,7 +30,7 @@ def replace_file(path: Path, data: bytes) -> None:
             stream.write(data)
         return
     mode = target.stat().st_mode & 0o7777 if target.exists() else 0o666 & ~current_umask()
-    with _beside(target, data, mode) as fresh:
+    with _written_beside(target, data, mode) as fresh:
         fresh.replace(target)
         _keep_name(target.parent)
 
@@ -44,7 +44,7 @@ def new_file(path: Path, data: bytes) -> None:
     """
     if os.path.lexists(path):
         raise FileExistsError(17, "is there already", str(path))
-    with _beside(path, data, 0o666 & ~current_umask()) as fresh:
+    with _written_beside(path, data, 0o666 & ~current_umask()) as fresh:
         try:
             # A link, unlike a rename, fails where somebody else has taken the name meanwhile.
             os.link(fresh, path)
@@ -57,7 +57,7 @@ def new_file(path: Path, data: bytes) -> None:
 
 
 @contextmanager
-def _beside(target: Path, data: bytes, mode: int) -> Iterator[Path]:
+def _written_beside(target: Path, data: bytes, mode: int) -> Iterator[Path]:
     """Hold the contents safely on the disk, under a random name beside the target, for a while."""
     descriptor, name = tempfile.mkstemp(prefix=".trimlang-", dir=target.parent)
     fresh = Path(name)

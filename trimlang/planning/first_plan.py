@@ -71,12 +71,12 @@ def first_plan(
         if not of_trim:
             continue
         share = clock.share()
-        told = None if watch is None else watch(trim.name)
+        report = None if watch is None else watch(trim.name)
         free = _free(splices, trim)
         key = None if cache is None else (share.prove, _asked(job, trim, of_trim, free))
         plan = None if cache is None else cache.find(key)
         if plan is None:
-            plan = plan_trim(job, trim, of_trim, free, share, told)
+            plan = plan_trim(job, trim, of_trim, free, share, report)
             # A plan that time cut short is not kept: a later build may find a better one.
             if cache is not None and plan is not None and _settled(plan[0], share):
                 cache.keep(key, plan)
@@ -87,7 +87,7 @@ def first_plan(
             again, respliced, _ = joinery(steady)
             shorter = tuple(piece for piece in again if piece.trim == trim.name)
             if shorter != of_trim:
-                plan = plan_trim(job, trim, shorter, _free(respliced, trim), share, told)
+                plan = plan_trim(job, trim, shorter, _free(respliced, trim), share, report)
                 if plan is not None:
                     joined, pieces, splices = steady, again, respliced
         if plan is None:

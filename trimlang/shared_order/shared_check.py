@@ -58,18 +58,18 @@ def _on_sticks(lengths: dict[str, Fraction], plan: TrimPlan, step: Fraction) -> 
 
 def _bought(trim: Trim, plan: TrimPlan) -> list[str]:
     found = []
-    had: Counter[tuple[bool, Fraction]] = Counter()
+    bought: Counter[tuple[bool, Fraction]] = Counter()
     taken: Counter[tuple[bool, Fraction, int, Fraction]] = Counter()
     for line in plan.bought:
-        had[line.on_hand, line.length] += line.packs * line.pack
+        bought[line.on_hand, line.length] += line.packs * line.pack
         taken[line.on_hand, line.length, line.pack, line.price] += line.packs
     # Sticks of one length are interchangeable, whichever offer they came from, so they are counted
     # by length.
     cut = Counter((stick.on_hand, stick.length) for stick in plan.sticks)
     found += [
-        f"{count} sticks of {length} in are cut, and {had[hand, length]} taken"
+        f"{count} sticks of {length} in are cut, and {bought[hand, length]} taken"
         for (hand, length), count in cut.items()
-        if count > had[hand, length]
+        if count > bought[hand, length]
     ]
     for (hand, length, pack, price), packs in taken.items():
         if hand:
@@ -89,7 +89,11 @@ def _bought(trim: Trim, plan: TrimPlan) -> list[str]:
             found.append(f"{packs * pack} sticks of {length} in are taken, more than there are")
     # Spare is whole bought sticks: what is bought and not cut.
     spare = sum(
-        (length * (count - cut[hand, length]) for (hand, length), count in had.items() if not hand),
+        (
+            length * (count - cut[hand, length])
+            for (hand, length), count in bought.items()
+            if not hand
+        ),
         Fraction(0),
     )
     if spare < plan.spare_asked:

@@ -204,9 +204,9 @@ def _shared(
     cut: Sequence[tuple[Piece, ...]],
     plans: tuple[TrimPlan, ...],
     own: Sequence[tuple[tuple[Piece, ...], tuple[TrimPlan, ...], tuple[Diagnostic, ...]]],
-    told: tuple[list[str], list[str], list[Diagnostic]],
+    unshared: tuple[list[str], list[str], list[Diagnostic]],
 ) -> SharedOrder:
-    apart, scarce, lost = told
+    apart, scarce, lost = unshared
     made: list[FlatPlan] = []
     for flat, pieces, (_, alone, problems) in zip(pool, cut, own, strict=True):
         ids = {piece.id for piece in pieces}

@@ -14,7 +14,7 @@ from trimlang.stock.timber import Timber
 
 
 @dataclass(slots=True)
-class Kept:
+class KeptStick:
     """A stick of the plan in force, with what was cut from it and what still will be.
 
     ``shop`` is its kind where it is an offcut of the shop that nobody has cut from yet.  It is
@@ -31,21 +31,21 @@ class Kept:
 
 def keep(
     scaled: ScaledTrim, rack: Rack, layout: PlanInForce, to_cut: Collection[str]
-) -> list[Kept] | None:
+) -> list[KeptStick] | None:
     """Return the plan in force with every piece on a stick, None where there is not enough room.
 
     Pieces stay where they were.  Those without a stick are placed the longest first: on the
     smallest rest that holds them, or else on a stick in hand or one to be bought.
     """
-    kept = _as_before(scaled, rack, layout, to_cut)
-    placed = {name for stick in kept for name in stick.todo}
+    sticks = _as_before(scaled, rack, layout, to_cut)
+    placed = {name for stick in sticks for name in stick.todo}
     # The longest first, since it has the fewest places to go; the name makes the order sure.
     homeless = sorted(
         (name for name in scaled.parts if name in to_cut and name not in placed),
         key=lambda name: (-scaled.parts[name].length, name),
     )
     for name in homeless:
-        stick = _roomiest(scaled, kept, name) or _another(scaled, rack, kept, layout, name)
+        stick = _roomiest(scaled, sticks, name) or _another(scaled, rack, sticks, layout, name)
         if stick is None:
             return None
         if scaled.parts[name].length < scaled.question.problem.short:
@@ -53,7 +53,7 @@ def keep(
         else:
             stick.todo.append(name)
     # A short piece is hard to hold on a short stick, so it is cut while the stick is long.
-    return [stick for stick in kept if stick.todo]
+    return [stick for stick in sticks if stick.todo]
 
 
 def fits(scaled: ScaledTrim, length: Fraction, done: Iterable[Part], todo: Iterable[str]) -> bool:
@@ -64,18 +64,19 @@ def fits(scaled: ScaledTrim, length: Fraction, done: Iterable[Part], todo: Itera
 
 def _as_before(
     scaled: ScaledTrim, rack: Rack, layout: PlanInForce, to_cut: Collection[str]
-) -> list[Kept]:
+) -> list[KeptStick]:
     shop = Counter({kind: n for kind, n in rack.whole.items() if kind.origin is Origin.SHOP})
-    kept = [
-        Kept(stick.name, stick.length, True, done=stick.done) for stick in rack.started.values()
+    sticks = [
+        KeptStick(stick.name, stick.length, True, done=stick.done)
+        for stick in rack.started.values()
     ]
-    begun = {stick.name: stick for stick in kept}
+    begun = {stick.name: stick for stick in sticks}
     seen: set[str] = set()
     for laid in layout.sticks:
         todo = [name for name in laid.todo if name in to_cut and name not in seen]
         stick = begun.get(laid.name)
         if stick is None:
-            stick = Kept(laid.name, laid.length, False)
+            stick = KeptStick(laid.name, laid.length, False)
             if laid.origin is Origin.SHOP:
                 kinds = [kind for kind, n in shop.items() if n and kind.length == laid.length]
                 if not kinds:
@@ -83,36 +84,36 @@ def _as_before(
                 # Of the offcuts of that length, the one at the planned price, or else the cheapest.
                 stick.shop = min(kinds, key=lambda kind: (kind.price != laid.price, kind.price))
                 shop[stick.shop] -= 1
-            kept.append(stick)
+            sticks.append(stick)
         # A piece was cut longer than planned: the last pieces lose their place on this stick.
         while todo and not fits(scaled, stick.length, stick.done, todo):
             todo.pop()
         stick.todo = todo
         seen.update(todo)
-    return [stick for stick in kept if stick.todo or stick.begun]
+    return [stick for stick in sticks if stick.todo or stick.begun]
 
 
-def _roomiest(scaled: ScaledTrim, kept: Iterable[Kept], name: str) -> Kept | None:
+def _roomiest(scaled: ScaledTrim, sticks: Iterable[KeptStick], name: str) -> KeptStick | None:
     """Return the stick with the smallest rest that still holds the piece, None if none does."""
     able = [
-        stick for stick in kept if fits(scaled, stick.length, stick.done, [*stick.todo, name])
+        stick for stick in sticks if fits(scaled, stick.length, stick.done, [*stick.todo, name])
         and (scaled.parts[name].length >= scaled.question.problem.short
              or fits(scaled, stick.length, stick.done, [name, *stick.todo]))
     ]  # fmt: skip
     return min(able, key=lambda stick: (_rest(scaled, stick), stick.name), default=None)
 
 
-def _rest(scaled: ScaledTrim, stick: Kept) -> int:
+def _rest(scaled: ScaledTrim, stick: KeptStick) -> int:
     parts = [*stick.done, *(scaled.parts[name] for name in stick.todo)]
     return scaled.between(stick.length) - scaled.reach(parts)
 
 
 def _another(
-    scaled: ScaledTrim, rack: Rack, kept: list[Kept], layout: PlanInForce, name: str
-) -> Kept | None:
+    scaled: ScaledTrim, rack: Rack, sticks: list[KeptStick], layout: PlanInForce, name: str
+) -> KeptStick | None:
     """Add and return one more stick that holds the piece: the cheapest, then the shortest."""
-    taken = Counter(stick.shop for stick in kept if stick.shop is not None)
-    used = Counter(stick.length for stick in kept if not stick.begun and stick.shop is None)
+    taken = Counter(stick.shop for stick in sticks if stick.shop is not None)
+    used = Counter(stick.length for stick in sticks if not stick.begun and stick.shop is None)
     choices: list[tuple[Fraction, Fraction, WholeStick | None]] = []
     hand: Counter[Fraction] = Counter()
     for kind, count in rack.whole.items():
@@ -129,9 +130,9 @@ def _another(
     if not able:
         return None
     _, length, shop = min(able, key=lambda choice: (choice[0], choice[1], choice[2] is None))
-    number = next_number(scaled, rack, [*(one.name for one in kept)], layout.sticks)
-    kept.append(Kept(f"{scaled.trim.name}-{number}", length, False, shop))
-    return kept[-1]
+    number = next_number(scaled, rack, [*(one.name for one in sticks)], layout.sticks)
+    sticks.append(KeptStick(f"{scaled.trim.name}-{number}", length, False, shop))
+    return sticks[-1]
 
 
 def next_number(

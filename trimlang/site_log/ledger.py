@@ -151,8 +151,8 @@ def _known(entry: Entry, known: Mapping[str, Piece], job: Job, findings: Finding
     # line, what it took from the stick is still known.
     source = entry.source if isinstance(entry, CutPiece | Spoiled) else None
     trims = {trim.name for trim in job.trims}
-    told = source is not None and source.stick is not None
-    if told and source is not None and trim_of_stick(source.stick or "") in trims:
+    names_stick = source is not None and source.stick is not None
+    if names_stick and source is not None and trim_of_stick(source.stick or "") in trims:
         long = entry.length if isinstance(entry, CutPiece | Spoiled) else None
         if long is not None:
             return True

@@ -76,41 +76,41 @@ def _faults_in_sticks(progress: TrimProgress) -> list[str]:
 
 def _faults_in_having(progress: TrimProgress, trim: Trim, log: tuple[Entry, ...]) -> list[str]:
     """As many sticks of each length are begun or whole as were in hand or are on the order."""
-    had: Counter[Fraction] = Counter()
+    supply: Counter[Fraction] = Counter()
     for rest in trim.rests:
-        had[rest.length] += rest.count
+        supply[rest.length] += rest.count
     if any(isinstance(entry, Counted) for entry in log):
         # After a count, the log no longer says where the sticks came from.
         return []
     for entry in log:
         if isinstance(entry, BoughtSticks):
-            had[entry.length] += entry.count
+            supply[entry.length] += entry.count
         elif isinstance(entry, Spoiled):
-            had.update(entry.rests)
+            supply.update(entry.rests)
     # The replay adds a stick where the log cuts one that no line bought; those are counted too.
     said = sum(
         (Counter({e.length: e.count}) for e in log if isinstance(e, BoughtSticks)), Counter()
     )
     for length, count in progress.rack.bought.items():
-        had[length] += count - said[length]
+        supply[length] += count - said[length]
     in_hand: Counter[Fraction] = Counter(stick.length for stick in progress.rack.started.values())
     for kind, count in progress.rack.whole.items():
         in_hand[kind.length] += count
     found = [
-        f"{in_hand[length]} sticks of {length} in are in hand, not {had[length]}"
-        for length in {*had, *in_hand}
-        if had[length] != in_hand[length]
+        f"{in_hand[length]} sticks of {length} in are in hand, not {supply[length]}"
+        for length in {*supply, *in_hand}
+        if supply[length] != in_hand[length]
     ]
     for offer, packs in progress.layout.order:
-        had[offer.length] += packs * offer.pack
+        supply[offer.length] += packs * offer.pack
     cut: Counter[Fraction] = Counter(stick.length for stick in progress.rack.started.values())
     cut.update(
         laid.length for laid in progress.layout.sticks if laid.name not in progress.rack.started
     )
     found += [
-        f"{cut[length]} sticks of {length} in are cut, of {had[length]}"
+        f"{cut[length]} sticks of {length} in are cut, of {supply[length]}"
         for length in cut
-        if cut[length] > had[length]
+        if cut[length] > supply[length]
     ]
     return found
 

@@ -42,9 +42,9 @@ class JobProgress:
 
     ``changed`` are the pieces still to cut whose tickets the last new plan changed;
     ``replanned`` says whether there was one.  ``spent`` is what the sticks have cost so far,
-    ``to_buy`` what the rest of the order costs.  ``told`` are the log's lines with everything
-    filled in.  ``asked`` holds, for each piece that was cut to another length than the survey
-    asks for now, the piece as it asks.
+    ``to_buy`` what the rest of the order costs.  ``full_entries`` are the log's lines with
+    everything filled in.  ``asked`` holds, for each piece that was cut to another length than
+    the survey asks for now, the piece as it asks.
     """
 
     states: Mapping[str, State]
@@ -53,7 +53,7 @@ class JobProgress:
     spent: Fraction
     to_buy: Fraction
     in_hand: tuple[InHand, ...]
-    told: tuple[FullEntry, ...]
+    full_entries: tuple[FullEntry, ...]
     asked: Mapping[str, Piece]
 
     def state(self, piece: str) -> State:

@@ -13,7 +13,7 @@ from fractions import Fraction
 
 from trimlang.planning.sound_plan import sound_plan
 from trimlang.record import record
-from trimlang.site_log.keeping import Kept, free_first, keep, next_number
+from trimlang.site_log.keeping import KeptStick, free_first, keep, next_number
 from trimlang.site_log.rack import Origin, Rack, WholeStick
 from trimlang.site_log.what_is_left import Left, Spare, left
 from trimlang.site_log.whole_units import PlanInForce, PlannedStick, ScaledTrim
@@ -71,23 +71,23 @@ def kept_layout(
 
     Its bound is ``floor``.  None where it cannot be kept.
     """
-    kept = keep(scaled, rack, before, to_cut)
-    if kept is None:
+    in_force = keep(scaled, rack, before, to_cut)
+    if in_force is None:
         return None
     # A begun stick may hold what its rest alone does not: its first piece may share a mitre with
     # the last one that was cut.
     held = {
         stick.name: scaled.reach([scaled.parts[name] for name in stick.todo])
-        for stick in kept
+        for stick in in_force
         if stick.begun
     }
     question = left(scaled, rack, to_cut, spare, held)
-    plan = _plan_of(scaled, question, kept)
+    plan = _plan_of(scaled, question, in_force)
     if plan is not None and spare.any_one and faults(plan):
-        plan = _with_reserve(scaled, question, kept)
+        plan = _with_reserve(scaled, question, in_force)
     if plan is None or faults(plan):
         return None
-    return _layout(question, plan, [stick.name for stick in kept], rack, floor)
+    return _layout(question, plan, [stick.name for stick in in_force], rack, floor)
 
 
 def _cheapest(
@@ -119,18 +119,18 @@ def judged(layout: PlanInForce, bound: int, *, unproven: Status = Status.GAP) ->
     )
 
 
-def _with_reserve(scaled: ScaledTrim, question: Left, kept: list[Kept]) -> Plan | None:
+def _with_reserve(scaled: ScaledTrim, question: Left, in_force: list[KeptStick]) -> Plan | None:
     """Return the plan of kept sticks with one more: the cheapest that holds the longest piece."""
     problem = question.problem
     longest = max((part.length for part in problem.parts), default=0)
     roomy = [one for one in problem.blanks if one.length - 2 * problem.end_waste >= longest]
-    plans = (_plan_of(scaled, question, kept, besides=blank) for blank in roomy)
+    plans = (_plan_of(scaled, question, in_force, besides=blank) for blank in roomy)
     sound = [plan for plan in plans if plan is not None and not faults(plan)]
     return min(sound, key=lambda plan: plan.cost, default=None)
 
 
 def _plan_of(
-    scaled: ScaledTrim, question: Left, kept: list[Kept], besides: Blank | None = None
+    scaled: ScaledTrim, question: Left, in_force: list[KeptStick], besides: Blank | None = None
 ) -> Plan | None:
     """Return the planner's form of kept sticks, None where there is not the stock for them.
 
@@ -140,7 +140,7 @@ def _plan_of(
     timber = timber_of(problem)
     buying = Buying(timber)
     yards = Counter(
-        scaled.units(stick.length) for stick in kept if not stick.begun and stick.shop is None
+        scaled.units(stick.length) for stick in in_force if not stick.begun and stick.shop is None
     )
     if besides is not None and not besides.on_hand:
         yards[besides.length] += 1
@@ -150,17 +150,19 @@ def _plan_of(
         return None
     purchases = list(buying.purchases(counts))
     blanks = {blank.key: blank for blank in problem.blanks}
-    had: dict[int, list[str]] = {}
+    keys_by_length: dict[int, list[str]] = {}
     for purchase in purchases:
         blank = blanks[purchase.blank]
-        had.setdefault(blank.length, []).extend([blank.key] * (purchase.packs * blank.pack))
+        keys_by_length.setdefault(blank.length, []).extend(
+            [blank.key] * (purchase.packs * blank.pack)
+        )
     # Popped from the end: what is in hand is cut before what is still to be bought.
-    for keys in had.values():
+    for keys in keys_by_length.values():
         keys.sort(key=lambda key: isinstance(question.supply[key], Offer), reverse=True)
     shop_keys = {kind: key for key, kind in question.supply.items() if isinstance(kind, WholeStick)}
     sticks: list[Stick] = []
     taken: Counter[str] = Counter()
-    for stick in kept:
+    for stick in in_force:
         if stick.begun:
             key = f"stick {stick.name}"
             if key not in blanks:
@@ -171,7 +173,7 @@ def _plan_of(
             taken[key] += 1
             cost += blanks[key].price
         else:
-            key = had[scaled.units(stick.length)].pop()
+            key = keys_by_length[scaled.units(stick.length)].pop()
         sticks.append(Stick(key, tuple(stick.todo)))
     if besides is not None and besides.on_hand:
         if taken[besides.key] >= (besides.limit or 0):
@@ -281,7 +283,7 @@ def _what_stands(
 ) -> PlanInForce:
     """Return what remains of the plan in force where there is not enough stock for the rest."""
     known = {name for laid in before.sticks for name in laid.todo} & to_cut
-    kept = keep(scaled, rack, before, known) or []
+    in_force = keep(scaled, rack, before, known) or []
     sticks = tuple(
         PlannedStick(
             name=stick.name,
@@ -290,7 +292,7 @@ def _what_stands(
             price=Fraction(0),
             todo=tuple(stick.todo),
         )
-        for stick in kept
+        for stick in in_force
     )
-    placed = {name for stick in kept for name in stick.todo}
+    placed = {name for stick in in_force for name in stick.todo}
     return PlanInForce(sticks, unplaced=tuple(sorted(to_cut - placed)))

@@ -68,7 +68,7 @@ class Replay:
         # What purchases since the last plan may have taken off the order's bound; None where a line
         # came that says nothing sure about it.
         self._covered: Fraction | None = Fraction(0)
-        self._told: list[FullEntry] = []
+        self._full_entries: list[FullEntry] = []
         self._findings = Findings()
 
     def run(self, log: Sequence[Entry]) -> TrimProgress:
@@ -95,7 +95,7 @@ class Replay:
             to_cut=frozenset(self._to_cut),
             changed=None if self._changed is None else self._changed & self._to_cut,
             cut=dict(self._live),
-            told=tuple(self._told),
+            full_entries=tuple(self._full_entries),
             findings=tuple(self._findings.found),
         )
 
@@ -121,9 +121,9 @@ class Replay:
         layout, to_cut = self._layout, frozenset(self._to_cut)
         spare = Spare(layout.spare, layout.survives_loss) if to_cut else Spare()
         for asked, floor in ((spare, layout.bound), (Spare(), 0)):
-            kept = kept_layout(self._scaled, self._rack, layout, to_cut, asked, floor)
-            if kept is not None and not layout.unplaced:
-                self._layout = kept
+            as_before = kept_layout(self._scaled, self._rack, layout, to_cut, asked, floor)
+            if as_before is not None and not layout.unplaced:
+                self._layout = as_before
                 return
         self._new_plan()
 
@@ -196,9 +196,9 @@ class Replay:
         part = self._live.pop(entry.piece, None)
         if part is not None:
             if rests > part.length:
-                had = self._long(self._scaled.inches(part.length))
+                long = self._long(self._scaled.inches(part.length))
                 into = self._long(sum(entry.rests, Fraction(0)))
-                self._say("T708", entry.span, piece=entry.piece, rests=into, had=had)
+                self._say("T708", entry.span, piece=entry.piece, rests=into, had=long)
                 return
             self._rack.waste(entry.piece)
         # Spoiled without a line that it was cut: it was cut from its stick all the same, and all
@@ -279,7 +279,7 @@ class Replay:
         if marked is None:
             piece = self._pieces.get(entry.piece)
             marked = Fraction(0) if piece is None else piece.to_mark
-        self._told.append(FullEntry(entry, marked, name, length))
+        self._full_entries.append(FullEntry(entry, marked, name, length))
         as_planned = laid is not None and laid.name == name and laid.length == length
         self._layout = replace(
             self._layout,

@@ -37,5 +37,5 @@ class TrimProgress:
     to_cut: frozenset[str]
     changed: frozenset[str] | None
     cut: Mapping[str, Part]
-    told: tuple[FullEntry, ...]
+    full_entries: tuple[FullEntry, ...]
     findings: tuple[Diagnostic, ...]

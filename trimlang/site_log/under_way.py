@@ -60,8 +60,8 @@ def under_way(
             continue
         scaled = scaled_trim(job, trim, own.values(), log)
         before = _first_layout(scaled, first.get(trim.name), own)
-        told = None if watch is None else watch(trim.name)
-        planning = WatchedEffort(effort or FULL, told)
+        report = None if watch is None else watch(trim.name)
+        planning = WatchedEffort(effort or FULL, report)
         percent = job.settings.spare_percent
         progress = Replay(scaled, own, before, percent, planning).run(log)
         trims.append(progress)
@@ -73,9 +73,9 @@ def under_way(
         if not has_errors(findings):
             reject_faults(trim.name, progress_faults(progress, trim, log))
         plans.append(trim_plan(progress))
-    kept = frozen(pieces, live)
-    asked = {one.id: one for one, now in zip(pieces, kept, strict=True) if one is not now}
-    return kept, tuple(plans), tuple(findings), _job_progress(job, kept, trims, plans, asked)
+    as_cut = frozen(pieces, live)
+    asked = {one.id: one for one, now in zip(pieces, as_cut, strict=True) if one is not now}
+    return as_cut, tuple(plans), tuple(findings), _job_progress(job, as_cut, trims, plans, asked)
 
 
 def _trim_of(entry: Entry, of_piece: Mapping[str, str]) -> str | None:
@@ -139,7 +139,7 @@ def _job_progress(
         spent=sum((progress.rack.spent for progress in trims), Fraction(0)),
         to_buy=sum((plan.cost for plan in plans), Fraction(0)),
         in_hand=tuple(held for progress in trims for held in _in_hand(progress)),
-        told=tuple(told for progress in trims for told in progress.told),
+        full_entries=tuple(entry for progress in trims for entry in progress.full_entries),
         asked=asked,
     )
 

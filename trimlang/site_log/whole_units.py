@@ -130,7 +130,7 @@ def _lengths(entry: Entry) -> list[Fraction]:
     if isinstance(entry, Shortened):
         return [entry.length]
     if isinstance(entry, CutPiece | Spoiled):
-        told = [entry.length, entry.source.length if entry.source else None]
+        stated = [entry.length, entry.source.length if entry.source else None]
         rests = entry.rests if isinstance(entry, Spoiled) else ()
-        return [*rests, *(one for one in told if one is not None)]
+        return [*rests, *(one for one in stated if one is not None)]
     return []

@@ -13,13 +13,15 @@ from trimlang.survey.job import Job
 from trimlang.survey.log_entries import BoughtSticks, CutPiece, Spoiled
 
 
-def in_full(job: Job, told: tuple[FullEntry, ...], units: Mapping[str, Unit]) -> dict[Span, str]:
+def in_full(
+    job: Job, full_entries: tuple[FullEntry, ...], units: Mapping[str, Unit]
+) -> dict[Span, str]:
     """Return the full text of each part of a line that does not say everything, by its place.
 
     ``units`` are the units of the pieces' tickets, by the pieces' ids.
     """
     unit = job.settings.unit
-    said = {one.entry: one for one in told}
+    said = {one.entry: one for one in full_entries}
     full: dict[Span, str] = {}
     for entry in job.log:
         text = None
@@ -32,7 +34,7 @@ def in_full(job: Job, told: tuple[FullEntry, ...], units: Mapping[str, Unit]) ->
     return full
 
 
-def _sawn(entry: CutPiece | Spoiled, told: FullEntry, own: Unit, unit: Unit) -> str | None:
+def _sawn(entry: CutPiece | Spoiled, full: FullEntry, own: Unit, unit: Unit) -> str | None:
     source = entry.source
     if entry.length is not None and source is not None and source.stick and source.length:
         return None
@@ -41,11 +43,11 @@ def _sawn(entry: CutPiece | Spoiled, told: FullEntry, own: Unit, unit: Unit) -> 
         into = "into " + " and ".join(length_text(rest, own) for rest in entry.rests)
     return sawn_words(
         entry.piece,
-        told.length,
+        full.length,
         own,
         into=into,
-        stick=told.stick,
-        stick_length=told.stick_length,
+        stick=full.stick,
+        stick_length=full.stick_length,
         unit=unit,
     )
 

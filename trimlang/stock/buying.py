@@ -113,14 +113,14 @@ class Buying:
         base = sum((self.timber.kinds[k].rate * counts[k] for k in later), Fraction(0))
         rate = min((self._rates[k] for k in later), default=None)
         after: dict[int, Had] = {}
-        for covered, (price, had) in states.items():
+        for covered, (price, taken) in states.items():
             need = self._spare - covered
             for whole in self._wholes(kind, used, need, rate, most - price - base):
                 more = curve.price(used + whole)
                 if more is None:
                     break
                 reach = min(self._spare, covered + whole * sort.length)
-                state = (price + more, (*had, used + whole))
+                state = (price + more, (*taken, used + whole))
                 if state[0] + base + (rate or 0) * (self._spare - reach) > most:
                     continue
                 if reach not in after or state < after[reach]:
@@ -163,31 +163,31 @@ class Buying:
         cheap = sorted(self._order, key=lambda k: (self._rates[k], k))
         for first in range(min(TRIED, len(cheap))):
             order = [cheap[first], *cheap[:first], *cheap[first + 1 :]]
-            had, need = list(counts), self._spare
+            taken, need = list(counts), self._spare
             for kind in order:
                 length, supply = self.timber.kinds[kind].length, self.timber.kinds[kind].supply
                 more = need // length
                 if supply is not None:
-                    more = min(more, supply - had[kind])
-                had[kind] += more
+                    more = min(more, supply - taken[kind])
+                taken[kind] += more
                 need -= more * length
-            found += self._ended(had, need, prices, counts)
+            found += self._ended(taken, need, prices, counts)
         return min(found, default=None)
 
     def _ended(
-        self, had: list[int], need: int, prices: Sequence[int], counts: Sequence[int]
+        self, taken: list[int], need: int, prices: Sequence[int], counts: Sequence[int]
     ) -> Iterator[int]:
         """Yield the price for each kind that could cover what is left of the spare."""
         paid = [
             price if count == used else self._curves[kind].price(count)
-            for kind, (count, used, price) in enumerate(zip(had, counts, prices, strict=True))
+            for kind, (count, used, price) in enumerate(zip(taken, counts, prices, strict=True))
         ]
         known = [price for price in paid if price is not None]
         if len(known) < len(paid):
             return
         for kind in self._order:
             more = -(-need // self.timber.kinds[kind].length)
-            price = self._curves[kind].price(had[kind] + more)
+            price = self._curves[kind].price(taken[kind] + more)
             if price is not None:
                 yield sum(known) - known[kind] + price
 
@@ -204,13 +204,13 @@ def _steady_pack(kind: Kind) -> int | None:
 
 def _undominated(states: dict[int, Had]) -> dict[int, Had]:
     """Drop each state that covers no more spare than another and costs no less."""
-    kept: dict[int, Had] = {}
+    best: dict[int, Had] = {}
     cheapest: int | None = None
     for covered in sorted(states, reverse=True):
         if cheapest is None or states[covered][0] < cheapest:
             cheapest = states[covered][0]
-            kept[covered] = states[covered]
-    return kept
+            best[covered] = states[covered]
+    return best
 
 
 class _Curve:

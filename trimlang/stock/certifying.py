@@ -41,10 +41,10 @@ def certificate_of(
         )
 
     def rack(counts: Sequence[int], worth: Worth) -> RackClaim:
-        had = dict.fromkeys(lengths, 0)
+        by_length = dict.fromkeys(lengths, 0)
         for kind, count in zip(timber.kinds, counts, strict=True):
-            had[kind.length] += count
-        return RackClaim(tuple(had.values()), claim(worth))
+            by_length[kind.length] += count
+        return RackClaim(tuple(by_length.values()), claim(worth))
 
     return Certificate(
         bound=bound,

@@ -63,8 +63,8 @@ class CheaperMix:
         self._claims, self._racks = claims, racks
         self._stock = StockPrices(problem)
         #: The lengths that can be bought or are in hand.
-        self.had = {kind.length for kind in self._stock.kinds}
-        if self.had - set(lengths):
+        self.obtainable = {kind.length for kind in self._stock.kinds}
+        if self.obtainable - set(lengths):
             raise ValueError("nothing is claimed of some length")
         self._places = [lengths.index(kind.length) for kind in self._stock.kinds]
         self._lengths = len(lengths)
@@ -206,11 +206,11 @@ class CheaperMix:
             return -(-short // top) if top > 0 else -1
         if self._stock.price(self._counts, self._cost) is None:
             return -1
-        had = [0] * self._lengths
+        taken = [0] * self._lengths
         for at, count in zip(self._places, self._counts, strict=True):
-            had[at] += count
+            taken[at] += count
         for number, rack in enumerate(self._racks):
-            if all(n <= most for n, most in zip(had, rack, strict=True)):
+            if all(n <= most for n, most in zip(taken, rack, strict=True)):
                 self.racks_used.add(number)
                 return 1
         return None

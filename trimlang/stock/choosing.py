@@ -108,12 +108,12 @@ def _sticks(
     sticks: list[tuple[int, Pattern]] = []
     for (kind, pattern), number in zip(patterns, times, strict=True):
         for _ in range(number):
-            kept = []
+            needed = []
             for size in pattern:
                 if wanted[size]:
                     wanted[size] -= 1
-                    kept.append(size)
-            if kept:
+                    needed.append(size)
+            if needed:
                 left[kind] -= 1
-                sticks.append((kind, tuple(kept)))
+                sticks.append((kind, tuple(needed)))
     return None if any(wanted) or min(left) < 0 else tuple(sticks)

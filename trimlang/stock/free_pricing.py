@@ -79,8 +79,8 @@ class FreePricing:
                 place = int(worth.argmax())
                 if worth[place] - each_part[w] > limit:
                     length = int(lengths[place])
-                    beside = best.pieces(room - self._kerf - length)
-                    yield self._stick(kind, beside, ((w, length),))
+                    others = best.pieces(room - self._kerf - length)
+                    yield self._stick(kind, others, ((w, length),))
 
     def _stick(
         self, kind: int, pieces: Sequence[int], parts: tuple[tuple[int, int], ...]

@@ -107,11 +107,11 @@ def _without_reserve(
     )
     kind, pattern, room = whole[keeper]
     at = pattern.index(size)
-    beside = pattern[:at] + pattern[at + 1 :]
+    others = pattern[:at] + pattern[at + 1 :]
     # The reserve has square ends and shares nothing, so its weight is exactly what the others must
     # leave free.
-    kept = [(kind, beside, room - timber.sizes[size].weight)] if beside else []
-    return [*whole[:keeper], *kept, *whole[keeper + 1 :]]
+    keeper_alone = [(kind, others, room - timber.sizes[size].weight)] if others else []
+    return [*whole[:keeper], *keeper_alone, *whole[keeper + 1 :]]
 
 
 def _ordered(timber: Timber, pattern: Sequence[int], room: int) -> tuple[Size, ...]:

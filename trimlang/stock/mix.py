@@ -198,13 +198,15 @@ class _Program:
             0.0 if kind.on_hand else float(-(-spare // kind.length)) for kind in timber.kinds
         ]
         for kind in range(kinds):
-            had: dict[int, float] = {
+            bought: dict[int, float] = {
                 column: float(offer.pack)
                 for column, (k, offer) in enumerate(self._offers)
                 if k == kind
             }
             # Sticks cut and sticks kept whole are no more than those bought.
-            self._rows.append((0.0, inf, {**had, self._cut + kind: -1.0, self._whole + kind: -1.0}))
+            self._rows.append(
+                (0.0, inf, {**bought, self._cut + kind: -1.0, self._whole + kind: -1.0})
+            )
         if spare:
             lengths = {
                 self._whole + k: kind.length / spare
@@ -276,10 +278,10 @@ class _Program:
 
     def counts(self, values: Sequence[int]) -> tuple[int, ...]:
         """Return all the sticks bought that need not stay whole, by kind."""
-        had = [0] * len(self._timber.kinds)
+        bought = [0] * len(self._timber.kinds)
         for column, (kind, offer) in enumerate(self._offers):
-            had[kind] += values[column] * offer.pack
+            bought[kind] += values[column] * offer.pack
         return tuple(
             max(0, min(most, number - values[self._whole + kind]))
-            for kind, (number, most) in enumerate(zip(had, self._most, strict=True))
+            for kind, (number, most) in enumerate(zip(bought, self._most, strict=True))
         )

@@ -222,7 +222,7 @@ def _solve_cost(
     """
     relaxation.pose_cost()
     timber = relaxation.timber
-    kept: list[tuple[int, Worth]] = []
+    sound: list[tuple[int, Worth]] = []
     while seconds() > 0:
         value, _, duals = relaxation.solve()
         if duals is None:
@@ -230,10 +230,10 @@ def _solve_cost(
         worth, fresh = relaxation.priced(duals, batch)
         if worth is not None:
             floor = cost_floor(timber, worth)
-            kept.append((floor, worth))
+            sound.append((floor, worth))
             state.bound = max(state.bound, floor)
         met = value * (1 - near) - 1e-6
         if not fresh or (not timber.problem.spare and state.bound >= met):
             break
-    kept.sort(key=lambda entry: -entry[0])
-    known.worths.extend(worth for _, worth in kept[:KEPT])
+    sound.sort(key=lambda entry: -entry[0])
+    known.worths.extend(worth for _, worth in sound[:KEPT])

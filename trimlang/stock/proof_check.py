@@ -72,8 +72,8 @@ class _Check:
         used = [certificate.worths[place] for place in mixes.used]
         small = [certificate.racks[place] for place in sorted(mixes.racks_used)]
         return (
-            *self._false_worths([*used, *(rack.worth for rack in small)], mixes.had),
-            *self._racks_that_do(small, mixes.had),
+            *self._false_worths([*used, *(rack.worth for rack in small)], mixes.obtainable),
+            *self._racks_that_do(small, mixes.obtainable),
         )
 
     def by_one_worth(self) -> int:
@@ -84,7 +84,11 @@ class _Check:
         worths = self._certificate.worths
         alone = sorted(((mixes.alone(place), place) for place in range(len(worths))), reverse=True)
         return next(
-            (bound for bound, place in alone if not self._false_worths([worths[place]], mixes.had)),
+            (
+                bound
+                for bound, place in alone
+                if not self._false_worths([worths[place]], mixes.obtainable)
+            ),
             0,
         )
 
@@ -115,7 +119,7 @@ class _Check:
         except ValueError:
             return None
 
-    def _tops(self, had: set[int]) -> tuple[StickTops, int]:
+    def _tops(self, obtainable: set[int]) -> tuple[StickTops, int]:
         """What checks worths, and how many pieces' shapes no worth names."""
         problem, shapes = self._problem, self._certificate.shapes
         counts = {shape: self._counts.get(shape, 0) for shape in shapes}
@@ -123,13 +127,15 @@ class _Check:
         ends = 2 * problem.end_waste - problem.kerf
         # Of a length that is neither sold nor in hand any claim will do: a room of -1 holds
         # nothing.
-        rooms = [length - ends if length in had else -1 for length in self._certificate.lengths]
+        rooms = [
+            length - ends if length in obtainable else -1 for length in self._certificate.lengths
+        ]
         tops = StickTops({**counts, **others}, rooms, problem.kerf, self._certificate.step)
         return tops, len(others)
 
-    def _false_worths(self, worths: Sequence[WorthClaim], had: set[int]) -> tuple[str, ...]:
+    def _false_worths(self, worths: Sequence[WorthClaim], obtainable: set[int]) -> tuple[str, ...]:
         # A piece that the certificate does not name may lie on any stick and is worth nothing.
-        tops, others = self._tops(had)
+        tops, others = self._tops(obtainable)
         rest = (0,) * others
         return tuple(
             f"some stick can be worth more than the certificate says: {worth.of_length}"
@@ -137,13 +143,13 @@ class _Check:
             if not tops.hold((*worth.of_shape, *rest), worth.of_length)
         )
 
-    def _racks_that_do(self, racks: Sequence[RackClaim], had: set[int]) -> tuple[str, ...]:
+    def _racks_that_do(self, racks: Sequence[RackClaim], obtainable: set[int]) -> tuple[str, ...]:
         """Return the racks that are not shown to hold too little, in words."""
         if not racks:
             return ()
         if self._certificate.step > 1:
             return ("racks are not checked on a coarser grid",)
-        tops, others = self._tops(had)
+        tops, others = self._tops(obtainable)
         rest = (0,) * others
         return tuple(
             f"it is not shown that these sticks hold too little: {rack.of_length}"

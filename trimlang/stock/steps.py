@@ -134,10 +134,10 @@ class StepWorths:
         most: int | None = None
         for room, limit in zip(self._rooms, of_kind, strict=True):
             for number in range(1, min(count, room // weight) + 1):
-                beside = _most_of_two(one, other, room - number * weight)
+                best_beside = _most_of_two(one, other, room - number * weight)
                 # `number` pieces of this size and the best of the others beside them may reach the
                 # limit.
-                value = (limit - beside) // number
+                value = (limit - best_beside) // number
                 if most is None or value < most:
                     most = value
         return most or 0

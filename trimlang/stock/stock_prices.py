@@ -45,7 +45,11 @@ class StockPrices:
         for blank in problem.blanks:
             alike.setdefault((blank.length, blank.on_hand, blank.price > 0), []).append(blank)
         sorts = sorted(
-            (_sort(had, pieces, problem.spare) for had in map(_to_be_had, alike.values()) if had),
+            (
+                _sort(offers, pieces, problem.spare)
+                for offers in map(_to_be_had, alike.values())
+                if offers
+            ),
             key=lambda sort: (sort.rate > 0, -sort.length, sort.on_hand),
         )
         #: Free ones first, then the longest.
@@ -101,8 +105,8 @@ class StockPrices:
                 (s.rate / s.length for s in kinds[place + 1 :] if not s.on_hand), default=None
             )
             after: dict[int, int] = {}
-            for kept, paid in states.items():
-                needed = self._spare - kept
+            for covered, paid in states.items():
+                needed = self._spare - covered
                 most = 0 if sort.on_hand else -(-needed // sort.length)
                 least = most if rate is None else 0
                 # What is still missing then costs the later sorts' best rate at least.

@@ -75,7 +75,7 @@ def _faults_in_buying(plan: Plan, blanks: dict[str, Blank]) -> list[str]:
     """Check that purchases cover the sticks cut and the spare, and stay within the limits."""
     problem = plan.problem
     found = []
-    had: Counter[str] = Counter()
+    taken: Counter[str] = Counter()
     cost = 0
     for purchase in plan.purchases:
         blank = blanks.get(purchase.blank)
@@ -84,14 +84,14 @@ def _faults_in_buying(plan: Plan, blanks: dict[str, Blank]) -> list[str]:
             continue
         if purchase.packs < 0:
             found.append(f"{purchase.packs} of {blank.key} are bought")
-        had[blank.key] += purchase.packs * blank.pack
+        taken[blank.key] += purchase.packs * blank.pack
         cost += purchase.packs * blank.price
     used = Counter(stick.blank for stick in plan.sticks)
     whole = 0
     for blank in problem.blanks:
-        if blank.limit is not None and had[blank.key] > blank.limit:
-            found.append(f"{had[blank.key]} of {blank.key} are taken, of {blank.limit}")
-        left = had[blank.key] - used[blank.key]
+        if blank.limit is not None and taken[blank.key] > blank.limit:
+            found.append(f"{taken[blank.key]} of {blank.key} are taken, of {blank.limit}")
+        left = taken[blank.key] - used[blank.key]
         if left < 0:
             found.append(f"{-left} more of {blank.key} are cut than are taken")
         elif not blank.on_hand:
@@ -152,11 +152,11 @@ def _faults_in_reserve(plan: Plan, parts: dict[str, Part], blanks: dict[str, Bla
         return []
     rests = [_rest(problem, stick, parts, blanks) for stick in plan.sticks]
     used = Counter(stick.blank for stick in plan.sticks)
-    had: Counter[str] = Counter()
+    taken: Counter[str] = Counter()
     for purchase in plan.purchases:
         if purchase.blank in blanks:
-            had[purchase.blank] += purchase.packs * blanks[purchase.blank].pack
-    rests += [blanks[key].length - 2 * problem.end_waste for key in had if had[key] > used[key]]
+            taken[purchase.blank] += purchase.packs * blanks[purchase.blank].pack
+    rests += [blanks[key].length - 2 * problem.end_waste for key in taken if taken[key] > used[key]]
     longest = max(part.length for part in parts.values())
     if max(rests, default=0) < longest:
         return [f"a spoiled piece of {longest} could not be cut again"]

@@ -24,8 +24,8 @@ def spelled_out(
             if before is None:
                 assemblies[line.name.text] = line
             else:
-                told = place(before.span, line.name.span)
-                findings.say("T291", line.name.span, name=line.name.text, line=told)
+                where = place(before.span, line.name.span)
+                findings.say("T291", line.name.span, name=line.name.text, line=where)
     if not assemblies:
         return statements
     return tuple(_with_members(line, assemblies) for line in statements)

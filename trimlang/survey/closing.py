@@ -77,11 +77,11 @@ class Closing:
         if self.gap is None or self.tolerance is None:
             return str(self.verdict)
         far = feet_text(steps_nearest(self.gap, self.step), self.unit)
-        told = feet_text(steps_up(self.tolerance, self.step), self.unit)
+        allowed = feet_text(steps_up(self.tolerance, self.step), self.unit)
         knows = (
-            f"the file allows {told}"
+            f"the file allows {allowed}"
             if self.allowed_by_file
-            else f"{told} is what this survey can tell"
+            else f"{allowed} is what this survey can tell"
         )
         said = f"closes within {far} ({self.where})"
         if not steps_nearest(self.gap, self.step):
@@ -159,8 +159,10 @@ def _closing(course: Course, walk: Walk, fit: Misfit, gap: Fraction, end: Point)
     # A gap is judged in its own direction, since a room is surer one way than the other (a long
     # wall's corner swings its far end).
     fits = fit.fits
-    told = Fraction(fit.widest if fits or not gap else fit.tolerance(way)).limit_denominator(1000)
-    tolerance = room.settings.closes_within if stated else told
+    of_survey = Fraction(fit.widest if fits or not gap else fit.tolerance(way)).limit_denominator(
+        1000
+    )
+    tolerance = room.settings.closes_within if stated else of_survey
     within = (
         gap <= room.settings.closes_within
         if stated
@@ -187,10 +189,10 @@ def _closing(course: Course, walk: Walk, fit: Misfit, gap: Fraction, end: Point)
         more = finer(course, walk, fit)
         if more is not None:
             step = room.settings.rounding_step
-            tells = feet_text(
-                steps_up(Fraction(more.tells).limit_denominator(1000), step), room.settings.unit
+            would_show = feet_text(
+                steps_up(Fraction(more.tolerance).limit_denominator(1000), step), room.settings.unit
             )
-            settles = f"{more.words} would let it tell {tells}"
+            settles = f"{more.words} would let it tell {would_show}"
     return Closing(
         room=room.name,
         verdict=verdict,

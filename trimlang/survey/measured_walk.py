@@ -103,8 +103,8 @@ def disputed(one: Stretch, other: Stretch) -> bool:
     if right is None or left is None:
         # A corner that only one side states: wrong between runs, but an opening may say nothing.
         said = right or left
-        beside = other if right is None else one
-        return said is not None and said.joint.is_corner and isinstance(beside, Run)
+        neighbour = other if right is None else one
+        return said is not None and said.joint.is_corner and isinstance(neighbour, Run)
     if right.joint is left.joint:
         return False
     if (right.joint.stops or left.joint.stops) and not (

@@ -35,7 +35,7 @@ def opening_names(room: Room) -> Mapping[int, str]:
     names: dict[int, str] = {}
     # Openings with a name of their own come first, so that a nameless one cannot take it.
     for place in sorted(cased, key=lambda place: not own[place]):
-        name = own[place] or _beside(room, place)
+        name = own[place] or _name_by_a_run(room, place)
         taken = {other.casefold() for other in names.values()}
         number = 2
         while f"{name}-{number}".casefold() in taken:
@@ -58,7 +58,7 @@ def in_an_id(called: str) -> str:
     return "-".join(words)[:LONGEST]
 
 
-def _beside(room: Room, place: int) -> str:
+def _name_by_a_run(room: Room, place: int) -> str:
     """Return a name for a nameless opening: from the run before it, or else from the one after."""
     walk = room.walk
     before = [one.label for one in walk[:place] if isinstance(one, Run)]

@@ -37,7 +37,7 @@ def goes_on_at(room: Room, index: int, trim: Trim) -> int | None:
     return None
 
 
-def may_go_on(run: Run, side: Side, beside: Stretch, trim: Trim) -> bool:
+def may_go_on(run: Run, side: Side, neighbour: Stretch, trim: Trim) -> bool:
     """Tell whether a run's trim may go on past what is beside it, by how it ends there.
 
     Where the opening's line says what it stops, the run's stated end is for those trims only.
@@ -45,7 +45,7 @@ def may_go_on(run: Run, side: Side, beside: Stretch, trim: Trim) -> bool:
     joint = run.side(side).joint
     if run.own_end(trim.name, side) is not None:
         return False
-    said = isinstance(beside, Gap) and beside.stops is not None
+    said = isinstance(neighbour, Gap) and neighbour.stops is not None
     return joint.stops or (said and not joint.has_mate)
 
 

@@ -48,8 +48,8 @@ def read_by_name(
             continue
         word = line.name
         if word.text in taken:
-            told = place(taken[word.text], word.span)
-            findings.say("T292", word.span, name=word.text, line=told)
+            where = place(taken[word.text], word.span)
+            findings.say("T292", word.span, name=word.text, line=where)
             continue
         taken[word.text] = word.span
         if isinstance(line, tree.HeadLine):

@@ -81,10 +81,10 @@ def read_loose_pieces(
 
 def loose_label(called: str, taken: Iterable[str]) -> str:
     """Return a label for a loose piece's id that differs from those ``taken`` in its room."""
-    had = {label.casefold() for label in taken}
+    labels = {label.casefold() for label in taken}
     plain = in_an_id(called) or "piece"
     label, number = plain, 2
-    while label in had:
+    while label in labels:
         label = f"{plain}-{number}"
         number += 1
     return label

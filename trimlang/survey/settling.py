@@ -50,7 +50,7 @@ class Settling:
     """A measurement to take, in words, and the tolerance that the survey then has (inches)."""
 
     words: str
-    tells: float
+    tolerance: float
 
 
 def finer(course: Course, walk: Walk, fit: Misfit) -> Settling | None:
@@ -58,11 +58,11 @@ def finer(course: Course, walk: Walk, fit: Misfit) -> Settling | None:
 
     None where neither would help.
     """
-    across = [Settling(f"diagonal {chord.name}", tells)
-              for chord, tells in _with_diagonals(course, walk, fit)]  # fmt: skip
+    across = [Settling(f"diagonal {chord.name}", tolerance)
+              for chord, tolerance in _with_diagonals(course, walk, fit)]  # fmt: skip
     found = [*across, *_with_corners(course, walk, fit)]
-    best = min(found, key=lambda one: one.tells, default=None)
-    if best is not None and best.tells <= _WORTH * fit.widest:
+    best = min(found, key=lambda one: one.tolerance, default=None)
+    if best is not None and best.tolerance <= _WORTH * fit.widest:
         return best
     # No single measurement does much; perhaps measuring all corners does.
     turns = tuple(replace(turn, measured=True) for turn in walk.turns)
@@ -75,9 +75,9 @@ def finer(course: Course, walk: Walk, fit: Misfit) -> Settling | None:
 def _several_diagonals(course: Course, walk: Walk, fit: Misfit) -> Settling | None:
     """Return the diagonals that help most together: each steadies the room in one direction."""
     names: list[str] = []
-    more, tells = walk, fit
-    while tells.widest > COARSE and len(names) < _MOST_DIAGONALS:
-        chord, _ = min(_with_diagonals(course, more, tells), key=lambda one: one[1],
+    more, fitted = walk, fit
+    while fitted.widest > COARSE and len(names) < _MOST_DIAGONALS:
+        chord, _ = min(_with_diagonals(course, more, fitted), key=lambda one: one[1],
                        default=(None, 0.0))  # fmt: skip
         if chord is None:
             break
@@ -85,11 +85,11 @@ def _several_diagonals(course: Course, walk: Walk, fit: Misfit) -> Settling | No
         places, _ = walked(more.lengths, shared_turns(more)[0])
         long = abs(places[chord.end] - places[chord.start])
         more = replace(more, chords=(*more.chords, replace(chord, length=long)))
-        tells = misfit(more)
+        fitted = misfit(more)
         names.append(chord.name)
-    if tells.widest > max(COARSE, _WORTH * fit.widest):
+    if fitted.widest > max(COARSE, _WORTH * fit.widest):
         return None
-    return Settling(f"diagonals {', '.join(names[:-1])} and {names[-1]}", tells.widest)
+    return Settling(f"diagonals {', '.join(names[:-1])} and {names[-1]}", fitted.widest)
 
 
 def _with_diagonals(course: Course, walk: Walk, fit: Misfit) -> Iterator[tuple[Chord, float]]:

@@ -61,11 +61,11 @@ def likely(slips: Sequence[Slip], allowed: float) -> tuple[Slip, ...]:
         (slip for slip in slips if slip.score <= min(best + CLEARLY, allowed + UNUSUAL)),
         key=lambda slip: slip.score,
     )
-    told: dict[tuple[int, ...], Slip] = {}
+    first_about: dict[tuple[int, ...], Slip] = {}
     for slip in near:
         # Of several slips of one wall the best speaks for all.
-        told.setdefault(slip.about, slip)
-    return tuple(told.values())
+        first_about.setdefault(slip.about, slip)
+    return tuple(first_about.values())
 
 
 def length_slips(course: Course, walk: Walk, fit: Misfit) -> Iterator[Slip]:

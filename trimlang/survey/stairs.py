@@ -133,8 +133,8 @@ def _mate(room: Room, index: int, side: Side) -> Run | None:
 
 def _lost_beside(room: Room, index: int, side: Side) -> bool:
     at = (index + side.step) % len(room.walk)
-    beside = room.walk[at]
-    return isinstance(beside, Gap) and beside.is_lost
+    neighbour = room.walk[at]
+    return isinstance(neighbour, Gap) and neighbour.is_lost
 
 
 def _check_end(run: Run, end: End, side: Side, findings: Findings) -> None:

@@ -66,12 +66,12 @@ def read_trims(
                 )
                 check_prices(trims[trim.name], added, unit, findings)
             else:
-                kept = tuple(
+                rests = tuple(
                     one
                     for rest in line.rests
                     for one in read_rests(rest, unit, findings, kerf=settings.kerf)
                 )
-                trims[trim.name] = replace(trim, rests=trim.rests + kept)
+                trims[trim.name] = replace(trim, rests=trim.rests + rests)
     for line in lines:
         if isinstance(line, StockLine) and line.name.text in trims:
             check_supply(trims[line.name.text], line, findings)

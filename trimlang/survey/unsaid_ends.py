@@ -41,41 +41,43 @@ def fill_ends(
         for side in Side:
             if side in said[at]:
                 continue
-            beside = _beside(at, side, len(lines), open_walk=open_walk)
-            if beside is not None and isinstance(lines[beside], tree.Unreadable):
+            neighbour = _neighbour(at, side, len(lines), open_walk=open_walk)
+            if neighbour is not None and isinstance(lines[neighbour], tree.Unreadable):
                 continue  # reported already, and it may be the line that says it
-            joint = _joint(beside, side, lines, said) or usual
+            joint = _joint(neighbour, side, lines, said) or usual
             if joint is STOPPED and any(isinstance(fact, facts.Rising) for fact in line.facts):
                 # Casings and newels stand upright, so what climbs up to them ends upright too.
                 joint = UPRIGHT
             if joint is not None:
                 filled[at][side] = _plain_end(joint, line)
                 continue
-            mate = None if beside is None else lines[beside]
+            mate = None if neighbour is None else lines[neighbour]
             if not _unread(line) and not _unread(mate):
-                _say_unsaid(line, mate, side, {} if beside is None else said[beside], findings)
+                _say_unsaid(
+                    line, mate, side, {} if neighbour is None else said[neighbour], findings
+                )
     return filled
 
 
-def _beside(at: int, side: Side, count: int, *, open_walk: bool) -> int | None:
+def _neighbour(at: int, side: Side, count: int, *, open_walk: bool) -> int | None:
     """Return the place of the wall beside an end, None where the walk ends there."""
-    beside = at + side.step
-    if not 0 <= beside < count:
+    neighbour = at + side.step
+    if not 0 <= neighbour < count:
         if open_walk or count == 1:
             return None
         # Past the last wall comes the first, and before the first the last.
-        beside %= count
-    return beside
+        neighbour %= count
+    return neighbour
 
 
 def _joint(
-    beside: int | None, side: Side, lines: Sequence[WallLine], said: Sequence[Mapping[Side, End]]
+    neighbour: int | None, side: Side, lines: Sequence[WallLine], said: Sequence[Mapping[Side, End]]
 ) -> Joint | None:
-    if beside is None:
+    if neighbour is None:
         return None
-    if isinstance(lines[beside], tree.GapLine):
+    if isinstance(lines[neighbour], tree.GapLine):
         return STOPPED
-    mate = said[beside].get(side.other)
+    mate = said[neighbour].get(side.other)
     # A return or an open end has no other side, so it says nothing about this end.
     shared = mate is not None and (mate.joint.has_mate or mate.joint.stops)
     return mate.joint if mate is not None and shared else None
@@ -87,18 +89,18 @@ def _plain_end(joint: Joint, line: tree.RunLine) -> End:
 
 def _say_unsaid(
     line: tree.RunLine,
-    beside: WallLine | None,
+    neighbour: WallLine | None,
     side: Side,
     said: Mapping[Side, End],
     findings: Findings,
 ) -> None:
-    told = {"run": line.label.text, "side": side, "at": line.span.end}
-    if not isinstance(beside, tree.RunLine) or side.other in said:
+    facts = {"run": line.label.text, "side": side, "at": line.span.end}
+    if not isinstance(neighbour, tree.RunLine) or side.other in said:
         # There is no neighbour, or its end has no other side: only this end is missing.
-        findings.say("T225", line.label.span, **told)
+        findings.say("T225", line.label.span, **facts)
     # Both sides of the joint are missing; it is reported at its left wall only.
     elif side is Side.RIGHT:
-        findings.say("T252", line.label.span, other=beside.label.text, **told)
+        findings.say("T252", line.label.span, other=neighbour.label.text, **facts)
 
 
 def _unread(line: WallLine | None) -> bool:

@@ -35,9 +35,9 @@ def meet(room: Room, findings: Findings) -> Room:
     return replace(room, walk=tuple(walk))
 
 
-def _say_unmet(run: Run, end: End, beside: Stretch, side: Side, findings: Findings) -> None:
+def _say_unmet(run: Run, end: End, neighbour: Stretch, side: Side, findings: Findings) -> None:
     """Report a run's corner without a mate; ``side`` is where the neighbour should have it."""
-    kind = beside.kind if isinstance(beside, Gap) else GapKind.BARE
+    kind = neighbour.kind if isinstance(neighbour, Gap) else GapKind.BARE
     gap = "the opening" if kind is GapKind.OPENING else "the bare wall"
     findings.say("T304", end.span, run=run.label, joint=end.joint, gap=gap, kind=kind, side=side)
 

@@ -67,8 +67,8 @@ class _Teller:
             self._unread_cells(number, [one for one in unread if one.span.line == number])
         rows_lost = rows_lost or bool(lost)
         # Lines that cannot be read are left empty, so that the others keep their line numbers.
-        kept = ("" if n in lost else line for n, line in enumerate(self._lines, start=1))
-        text = "".join(f"{line}\n" for line in kept)
+        sound = ("" if n in lost else line for n, line in enumerate(self._lines, start=1))
+        text = "".join(f"{line}\n" for line in sound)
         result = check_job(text, path=self._path)
         known = any(line.split(None, 1)[:1] in (["trim"], ["include"]) for line in self._lines)
         # A table seldom says what its trims are, because another file will: what needs the trims
@@ -81,18 +81,18 @@ class _Teller:
 
     def _unread_cells(self, number: int, findings: list[Diagnostic]) -> None:
         """Report every cell of a row that cannot be read, trying each cell by itself."""
-        told = False
+        at_a_cell = False
         if number in self._pieces:
             row, pieces = self._pieces[number]
             for piece in pieces:
                 _, wrong = parse(Source(self._path.name, piece.alone))
                 for one in wrong:
                     if one.severity is Severity.ERROR:
-                        told = True
+                        at_a_cell = True
                         self._unread(piece, row, one)
         # Each cell is sound by itself, so it is their combination that cannot be read: report the
         # line as it stands.
-        if not told:
+        if not at_a_cell:
             for finding in findings:
                 self._at_cell(finding)
 
@@ -127,5 +127,5 @@ class _Teller:
     def _unread(self, piece: LinePart, row: TableRow, said: Diagnostic) -> None:
         span = span_of(self._path, piece.cell)
         facts = {"row": row.number, "column": piece.column}
-        told = say("T655", span, **facts, why=said.message, remedy=said.remedy)
-        self.findings.append(told)
+        at_a_cell = say("T655", span, **facts, why=said.message, remedy=said.remedy)
+        self.findings.append(at_a_cell)

@@ -30,13 +30,13 @@ _TEXTS: Final = ("room", "called", "note")
 class Made:
     """The job file's text, what is wrong with the table, and the table's own text.
 
-    ``told`` is what was guessed of a list that does not name its columns as a survey does.
+    ``remarks`` is what was guessed of a list that does not name its columns as a survey does.
     """
 
     text: str
     findings: tuple[Diagnostic, ...]
     source: Source
-    told: tuple[str, ...] = ()
+    remarks: tuple[str, ...] = ()
 
 
 def from_csv(data: bytes, path: Path, include: str | None = None) -> Made:
@@ -56,7 +56,7 @@ def from_csv(data: bytes, path: Path, include: str | None = None) -> Made:
         listed = from_list(rows, path, include, delimiter)
         if listed is not None:
             lines = "".join(f"{line}\n" for line in listed.lines)
-            return Made(lines, listed.findings, Source(path.name, text), listed.told)
+            return Made(lines, listed.findings, Source(path.name, text), listed.remarks)
     made = _Table(path, delimiter, rows).made(include)
     return replace(made, source=Source(path.name, text))
 

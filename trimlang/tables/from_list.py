@@ -38,7 +38,7 @@ class Listed:
 
     lines: tuple[str, ...]
     findings: tuple[Diagnostic, ...]
-    told: tuple[str, ...]
+    remarks: tuple[str, ...]
 
 
 def from_list(
@@ -55,7 +55,7 @@ def from_list(
     if columns is None:
         return None
     reader = _List(path, include, comma_is_decimal=comma_is_decimal)
-    reader.told += columns.told
+    reader.remarks += columns.remarks
     reader.unit = columns.unit
     for row in rows[columns.begins :]:
         cells = {
@@ -65,7 +65,9 @@ def from_list(
         }
         reader.row(row, cells)
     if not columns.unit and UNIT not in columns.places:
-        reader.told.append("a number without a unit is inches; “unit mm” above the rooms says mm")
+        reader.remarks.append(
+            "a number without a unit is inches; “unit mm” above the rooms says mm"
+        )
     return reader.listed()
 
 
@@ -79,13 +81,13 @@ class _List:
         self._findings: list[Diagnostic] = []
         self._room: str | None = None
         self._names: set[str] = set()
-        self.told: list[str] = []
+        self.remarks: list[str] = []
         self.unit: LengthUnit | None = None
 
     def listed(self) -> Listed:
         """Return what was made."""
-        told = (*self.told, "how walls meet is not in the list: inside corners are written")
-        return Listed(tuple(self._lines), tuple(self._findings), told)
+        remarks = (*self.remarks, "how walls meet is not in the list: inside corners are written")
+        return Listed(tuple(self._lines), tuple(self._findings), remarks)
 
     def row(self, row: TableRow, cells: dict[str, Cell]) -> None:
         """Write a row's wall or opening, or tell why it is left out."""
@@ -115,7 +117,7 @@ class _List:
         name = _QUOTES.sub(" ", room).strip() if room is not None else self._room
         if name is None:
             name = _QUOTES.sub(" ", self._path.stem).strip() or "Room"
-            self.told.append(f"no room is named: the walls are in room “{name}”")
+            self.remarks.append(f"no room is named: the walls are in room “{name}”")
         if name == self._room:
             return
         self._lines += (
@@ -177,7 +179,7 @@ class _Notes(_List):
             read += 1
             self.begin(None)
             self.wall(name, written, "")
-        self.told.insert(
+        self.remarks.insert(
             0, "each line is read as a name and a length, one without a length as a room"
         )
         return self.listed() if read else None

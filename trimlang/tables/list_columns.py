@@ -46,7 +46,7 @@ class ListColumns:
     places: dict[str, int]
     unit: LengthUnit | None
     begins: int
-    told: tuple[str, ...]
+    remarks: tuple[str, ...]
 
 
 def guess_columns(rows: Sequence[TableRow], *, comma_is_decimal: bool) -> ListColumns | None:
@@ -60,7 +60,7 @@ def guess_columns(rows: Sequence[TableRow], *, comma_is_decimal: bool) -> ListCo
 def _by_heading(heading: TableRow) -> ListColumns | None:
     places: dict[str, int] = {}
     unit: LengthUnit | None = None
-    told: list[str] = []
+    remarks: list[str] = []
     for place, cell in enumerate(heading.cells):
         words = [word.casefold() for word in _WORD.findall(cell.text)]
         column = next((_HEADINGS[word] for word in words if word in _HEADINGS), None)
@@ -68,18 +68,18 @@ def _by_heading(heading: TableRow) -> ListColumns | None:
         if not written:
             continue
         if column is None or column in places:
-            told.append(f"column “{written}” is left out")
+            remarks.append(f"column “{written}” is left out")
             continue
         places[column] = place
         of_heading = next((UNITS[word] for word in words if word in UNITS), None)
         if column == LENGTH and of_heading:
             unit = of_heading
-            told.append(f"column “{written}” is read as the length, in {unit}")
+            remarks.append(f"column “{written}” is read as the length, in {unit}")
         else:
-            told.append(f"column “{written}” is read as the {column}")
+            remarks.append(f"column “{written}” is read as the {column}")
     if LENGTH not in places:
         return None
-    return ListColumns(places, unit, 1, tuple(told))
+    return ListColumns(places, unit, 1, tuple(remarks))
 
 
 def _by_cells(rows: Sequence[TableRow], *, comma_is_decimal: bool) -> ListColumns | None:
@@ -99,6 +99,6 @@ def _by_cells(rows: Sequence[TableRow], *, comma_is_decimal: bool) -> ListColumn
     length = max(range(width), key=lambda place: (reads[place], place))
     others = [place for place in range(width) if place != length]
     places = {LENGTH: length, **dict(zip((WALL, NOTE), others, strict=False))}
-    told = [f"column {place + 1} is read as the {column}" for column, place in places.items()]
-    told += [f"column {place + 1} is left out" for place in others[2:]]
-    return ListColumns(places, None, 0, ("there is no heading", *told))
+    remarks = [f"column {place + 1} is read as the {column}" for column, place in places.items()]
+    remarks += [f"column {place + 1} is left out" for place in others[2:]]
+    return ListColumns(places, None, 0, ("there is no heading", *remarks))

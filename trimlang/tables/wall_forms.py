@@ -201,13 +201,13 @@ class _Room:
             after %= count
             other = self._walls[after]
             one, two = self._ends[at][Side.RIGHT], self._ends[after][Side.LEFT]
-            for end, place, side, run, beside in (
+            for end, place, side, run, neighbour in (
                 (one, at, Side.RIGHT, wall, other),
                 (two, after, Side.LEFT, other, wall),
             ):
                 plain = not self._over_scraps(run)
                 stops = end is not None and end.joint is STOPPED and not end.rest and plain
-                of_run = isinstance(run, tree.RunLine) and isinstance(beside, tree.GapLine)
+                of_run = isinstance(run, tree.RunLine) and isinstance(neighbour, tree.GapLine)
                 if stops and of_run:
                     self._ends[place][side] = None
             both = isinstance(wall, tree.RunLine) and isinstance(other, tree.RunLine)

@@ -29,7 +29,7 @@ _GONE: Final = 0.2
 
 # By path: time of change (ns), size (bytes) and inode; None where there is no such file. The inode
 # tells a file that was put in the place of another within the clock's step.
-Looks = dict[Path, tuple[int, int, int] | None]
+Stamps = dict[Path, tuple[int, int, int] | None]
 
 
 class FileWatcher:
@@ -37,7 +37,7 @@ class FileWatcher:
 
     def __init__(self) -> None:
         self._folders: frozenset[Path] = frozenset()
-        self._looks: Looks = {}
+        self._stamps: Stamps = {}
         self._trees: tuple[Path, ...] = ()
         self._hint = Event()
         self._over = Event()
@@ -57,11 +57,11 @@ class FileWatcher:
     def begin(self, files: Iterable[Path], trees: Iterable[Path] = ()) -> None:
         """Note how these files and all below ``trees`` are now; a later difference is a change."""
         self._trees = tuple(trees)
-        self._looks = _looks([*files, *_below(self._trees)])
+        self._stamps = _stamps([*files, *_below(self._trees)])
 
     def note(self, file: Path) -> None:
         """Note how one more file is now; call it before the file is read, so no save is missed."""
-        self._looks |= _looks([file])
+        self._stamps |= _stamps([file])
 
     def hinted(self) -> bool:
         """Whether something has changed; quick while the system has reported nothing."""
@@ -79,17 +79,17 @@ class FileWatcher:
                 pass
         # A file that is empty or gone now and was there before is most likely a save in progress:
         # wait for the rest of it rather than build an empty job.
-        if any(was is not None and _unfinished(path) for path, was in self._looks.items()):
+        if any(was is not None and _unfinished(path) for path, was in self._stamps.items()):
             self._hint.clear()
             self._hint.wait(_GONE)
 
     def _differs(self) -> bool:
-        return self._looks != _looks([*self._looks, *_below(self._trees)])
+        return self._stamps != _stamps([*self._stamps, *_below(self._trees)])
 
     def _watch_folders(self) -> None:
         folders = frozenset(
             folder
-            for path in self._looks
+            for path in self._stamps
             # Where the job file is a link, both its own folder and that of the file it leads to may
             # change.
             for one in (path, path.resolve())
@@ -110,7 +110,7 @@ class FileWatcher:
             self._thread = None
 
     def _listen(self, folders: frozenset[Path], over: Event) -> None:
-        told = watch(
+        changes = watch(
             *sorted(folders),
             watch_filter=None,
             debounce=_LONGEST,
@@ -125,7 +125,7 @@ class FileWatcher:
             ignore_permission_denied=True,
         )
         try:
-            for _ in told:
+            for _ in changes:
                 self._hint.set()
         except OSError:
             # A watched folder was removed: go on looking at intervals, without the system's help.
@@ -133,8 +133,8 @@ class FileWatcher:
                 self._hint.set()
 
 
-def _looks(paths: Iterable[Path]) -> Looks:
-    found: Looks = {}
+def _stamps(paths: Iterable[Path]) -> Stamps:
+    found: Stamps = {}
     for path in paths:
         try:
             about = path.stat()
@@ -142,8 +142,8 @@ def _looks(paths: Iterable[Path]) -> Looks:
             found[path] = None
         else:
             # A folder's own time and size change with anything that is put beside our files.
-            told = (about.st_mtime_ns, about.st_size, about.st_ino)
-            found[path] = (0, 0, about.st_ino) if path.is_dir() else told
+            stamp = (about.st_mtime_ns, about.st_size, about.st_ino)
+            found[path] = (0, 0, about.st_ino) if path.is_dir() else stamp
     return found
 
 

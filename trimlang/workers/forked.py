@@ -54,20 +54,20 @@ def side_by_side(first: Make, second: Make) -> dict[str, bytes]:
             here = second()
         except RefusedError as error:
             refused = error
-        beside: Files | RefusedError | None = None
+        there: Files | RefusedError | None = None
         with suppress(EOFError, OSError):
-            beside = reader.recv()
+            there = reader.recv()
     finally:
         reader.close()
         # It has nothing left to do, or `second` failed and its files are not wanted any more.
         process.kill()
         process.join()
-    if isinstance(beside, RefusedError):
-        raise beside
+    if isinstance(there, RefusedError):
+        raise there
     if refused is not None:
         raise refused
     # Lost without an answer: make its files here, where an error reaches the user.
-    return {**(first() if beside is None else beside), **here}
+    return {**(first() if there is None else there), **here}
 
 
 def worth_it() -> bool:

@@ -106,7 +106,7 @@ class Glance:
     warnings: tuple[Open, ...]
     rooms: tuple[RoomAtAGlance, ...]
     sheets: tuple[SheetFiles, ...]
-    beside: tuple[tuple[str, str], ...]
+    other_folders: tuple[tuple[str, str], ...]
 
 
 def at_a_glance(
@@ -115,13 +115,13 @@ def at_a_glance(
     files: Collection[str],
     *,
     titles: Mapping[str, str] = TITLES_OF_DATA,
-    beside: Sequence[tuple[str, str]] = (),
+    other_folders: Sequence[tuple[str, str]] = (),
     cache: Cache[RoomPicture] | None = None,
 ) -> Glance:
     """Return the page of a job for which these ``files`` were written.
 
     ``titles`` are the sheets' by the name of their files, in the order to list them;
-    ``beside`` are titles and addresses of other folders' pages.  Rooms in ``cache``
+    ``other_folders`` are titles and addresses of other folders' pages.  Rooms in ``cache``
     are not drawn again.
     """
     progress = result.progress
@@ -150,7 +150,7 @@ def at_a_glance(
         ),
         rooms=_rooms(result, pen, cache),
         sheets=_sheets(files, titles, pen),
-        beside=tuple(beside),
+        other_folders=tuple(other_folders),
     )
 
 
@@ -165,9 +165,9 @@ def _trims(result: Result, proofs: CostProofs | None, pen: Pen) -> tuple[TrimAtA
             sticks=len(plan.sticks),
             spare=len(plan.whole_sticks),
             cost=pen.cost(plan.cost),
-            status=told,
+            status=status,
         )
-        for plan, told in zip(result.plans, proofs.trims, strict=True)
+        for plan, status in zip(result.plans, proofs.trims, strict=True)
     )
 
 

@@ -32,7 +32,7 @@ class TrimReasons:
     trim: str
     cost: str
     shares: tuple[WoodShare, ...]
-    told: tuple[tuple[str, str], ...]
+    terms: tuple[tuple[str, str], ...]
 
 
 @record
@@ -63,7 +63,9 @@ def order_reasons(result: Result, pen: Pen) -> OrderReasons:
                 trim=plan.trim,
                 cost=pen.cost(plan.cost),
                 shares=tuple(_shares(plan, pen)),
-                told=tuple((term, text) for term, text in _told(result, plan, proof, pen) if text),
+                terms=tuple(
+                    (term, text) for term, text in _terms(result, plan, proof, pen) if text
+                ),
             )
             for plan, proof in zip(result.plans, proofs.trims, strict=True)
         ),
@@ -100,7 +102,7 @@ def _shares(plan: TrimPlan, pen: Pen) -> Iterator[WoodShare]:
             yield WoodShare(what, _run(length, pen), f"{percent} %")
 
 
-def _told(result: Result, plan: TrimPlan, proof: str, pen: Pen) -> Iterator[tuple[str, str]]:
+def _terms(result: Result, plan: TrimPlan, proof: str, pen: Pen) -> Iterator[tuple[str, str]]:
     words = pen.words
     yield words("price"), proof
     yield words("for mistakes"), _spare(result, plan, pen)

@@ -65,7 +65,7 @@ class SettingGroup:
     tilt: str
     lay: str
     cuts: tuple[ShownCut, ...]
-    lies: LayPicture | None
+    picture: LayPicture | None
     strokes: tuple[Stroke, ...]
 
 
@@ -117,14 +117,14 @@ def _group(at: AtSaw, strokes: tuple[Stroke, ...], pen: Pen) -> SettingGroup:
         settings=saw_words.setting_lines(at, pen),
         swing=at.swing or "",
         tilt=at.tilt or "",
-        lay="" if at.is_square else saw_words.lies(at, pen.words),
+        lay="" if at.is_square else saw_words.lay(at, pen.words),
         # A square cut is the same on either side of the blade, however the piece lies.
         cuts=(ShownCut(cut_picture(at, None), ""),)
         if at.is_square
         else tuple(
             ShownCut(cut_picture(at, side), pen.words(saw_words.PIECE[side])) for side in sides
         ),
-        lies=None if at.is_square else lay_picture(at, saw_words.at_fence(at, pen.words)),
+        picture=None if at.is_square else lay_picture(at, saw_words.at_fence(at, pen.words)),
         strokes=strokes,
     )
 

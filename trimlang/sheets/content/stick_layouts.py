@@ -40,7 +40,7 @@ class LayoutEnd:
     settings: tuple[str, ...]
     swing: str
     tilt: str
-    lies: str
+    lay: str
 
 
 @record
@@ -85,13 +85,13 @@ class StickLayout:
 class TrimSticks:
     """One trim's sticks, and the longest of them, which sets the scale.
 
-    ``lies`` says how its pieces lie at the saw if all lie alike; otherwise each end says it.
+    ``lay`` says how its pieces lie at the saw if all lie alike; otherwise each end says it.
     ``above`` names the edge that is drawn at the top of its bars.
     """
 
     trim: str
     scale: str
-    lies: str
+    lay: str
     above: str
     sticks: tuple[StickLayout, ...]
 
@@ -114,18 +114,16 @@ def stick_layouts(result: Result, pen: Pen) -> tuple[TrimSticks, ...]:
             for place in stick.places
         }
         every = [end for _, both in ends.values() for end in both]
-        once = saw_words.lies_once(every, pen.words)
+        once = saw_words.lay_for_all(every, pen.words)
         above = saw_words.drawn_above(every, pen.words)
         drawn.append(
             TrimSticks(
                 trim=plan.trim,
                 scale=pen.stick(longest),
-                lies=once,
+                lay=once,
                 above=above,
                 sticks=tuple(
-                    _stick(
-                        stick, ends, scale, pen, lies=not once, use=_use(stick, again, kerf, pen)
-                    )
+                    _stick(stick, ends, scale, pen, lay=not once, use=_use(stick, again, kerf, pen))
                     for stick in plan.sticks
                 ),
             )
@@ -147,7 +145,7 @@ def _use(stick: CutStick, pieces: list[Piece], kerf: Fraction, pen: Pen) -> str:
 
 
 def _stick(
-    stick: CutStick, ends: dict[str, Ends], scale: float, pen: Pen, *, lies: bool, use: str
+    stick: CutStick, ends: dict[str, Ends], scale: float, pen: Pen, *, lay: bool, use: str
 ) -> StickLayout:
     words = pen.words
     at_saw = {name: both for name, (_, both) in ends.items()}
@@ -166,7 +164,7 @@ def _stick(
             for number, place in enumerate(stick.places, start=stick.before + 1)
         ),
         rows=tuple(
-            _row(number, place, ends[place.piece], pen, lies=lies)
+            _row(number, place, ends[place.piece], pen, lay=lay)
             for number, place in enumerate(stick.places, start=stick.before + 1)
         ),
         wide=_fixed(float(stick.length) * scale),
@@ -236,24 +234,24 @@ def _slope(x: float, slant: float, at: AtSaw, *, opens: int) -> tuple[float, flo
     return (x, inside) if (at.swing is Hand.RIGHT) == (opens > 0) else (inside, x)
 
 
-def _end(at: AtSaw, pen: Pen, *, lies: bool) -> LayoutEnd:
+def _end(at: AtSaw, pen: Pen, *, lay: bool) -> LayoutEnd:
     return LayoutEnd(
         settings=saw_words.setting_lines(at, pen),
         swing=at.swing or "",
         tilt=at.tilt or "",
-        lies=saw_words.lies_for(at, pen.words) if lies else "",
+        lay=saw_words.lay_and_side(at, pen.words) if lay else "",
     )
 
 
-def _row(number: int, place: StickPlace, ends: Ends, pen: Pen, *, lies: bool) -> LayoutRow:
+def _row(number: int, place: StickPlace, ends: Ends, pen: Pen, *, lay: bool) -> LayoutRow:
     piece, (one, other) = ends
     own = pen.of(piece.unit)
     return LayoutRow(
         number=str(number),
         id=piece.id,
         length=str(own.mark(piece.to_mark)),
-        left=_end(one, pen, lies=lies),
-        right=_end(other, pen, lies=lies),
+        left=_end(one, pen, lay=lay),
+        right=_end(other, pen, lay=lay),
         start=str(pen.mark(place.start)) if place.start else pen.words("stick's end"),
         end=str(pen.mark(place.end)),
         shared=place.shared,

@@ -264,11 +264,11 @@ def _stick(where: tuple[CutStick, int, StickPlace], pen: Pen) -> tuple[str, str]
 def _note(piece: Piece, result: Result, pen: Pen) -> str:
     if result.progress is not None and result.progress.state(piece.id) is State.SPOILED:
         again = pen.words("cut again: the first was spoiled")
-        said = phrases.told(piece, pen.words)
+        said = phrases.all_notes(piece, pen.words)
         return f"{again}; {said}" if said else again
     if piece.kind is PieceKind.RETURN:
         return pen.words("closes the profile; glue it, do not nail it")
-    return phrases.told(piece, pen.words)
+    return phrases.all_notes(piece, pen.words)
 
 
 def _caution(piece: Piece, pen: Pen) -> str:

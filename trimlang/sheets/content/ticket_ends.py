@@ -30,7 +30,7 @@ class EndText:
     swing: str
     tilt: str
     exact: str
-    lies: str
+    lay: str
     long_point: str
     then: str
     mate: str
@@ -41,11 +41,11 @@ def lying(
 ) -> Iterator[TicketFact]:
     """Yield how the piece lies at the saw: once where it can be, else end by end."""
     words = pen.words
-    once = saw_words.lies_once(ends, words)
+    once = saw_words.lay_for_all(ends, words)
     if once:
         yield TicketFact(words("lies"), once)
     else:
-        yield from (TicketFact(end.side, end.lies) for end in texts)
+        yield from (TicketFact(end.side, end.lay) for end in texts)
     yield TicketFact(words("or"), saw_words.nested_ends(piece, pen))
 
 
@@ -71,7 +71,7 @@ def end_text(piece: Piece, side: Side, at: AtSaw, pen: Pen, met: Mates) -> EndTe
         swing=at.swing or "",
         tilt=at.tilt or "",
         exact=phrases.exact_angle(cut, pen),
-        lies=saw_words.lies_for(at, words),
+        lay=saw_words.lay_and_side(at, words),
         long_point=phrases.long_point(cut, words),
         then=then,
         mate=met.get((piece.id, side), ""),

@@ -214,14 +214,14 @@ def _cut(
     if tall > free:
         return None
     small = room.points(size.small)
-    kept: list[str] = []
+    fitting: list[str] = []
     for number, text in enumerate(end.small):
         more = lines(text, across, small) * small * 1.2
         if tall + more > free:
-            return kept, tall, list(end.small[number:])
-        kept.append(text)
+            return fitting, tall, list(end.small[number:])
+        fitting.append(text)
         tall += more
-    return kept, tall, []
+    return fitting, tall, []
 
 
 def _folded(

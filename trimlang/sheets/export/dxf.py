@@ -156,14 +156,14 @@ class _Sheet:
         long = feet_text(run.length, room.settings.unit)
         if room.settings.unit is Unit.MM:
             long = length_text(run.length, Unit.MM)
-        self._beside("WALL-IDS", f"{room.tag}-{run.label}  {long}", wall, 1.2, _LETTER)
+        self._text_beside("WALL-IDS", f"{room.tag}-{run.label}  {long}", wall, 1.2, _LETTER)
         pieces = [
             piece
             for piece in self._result.pieces
             if (piece.room, piece.run) == (room.name, run.label) and piece.kind is PieceKind.RUN
         ]
         for row, piece in enumerate(pieces):
-            self._beside("PIECE-IDS", piece.id, wall, 2.8 + 1.1 * row, 0.7 * _LETTER)
+            self._text_beside("PIECE-IDS", piece.id, wall, 2.8 + 1.1 * row, 0.7 * _LETTER)
         # One trim's splices stand for the wall: the first that it has.
         first = [piece for piece in pieces if piece.trim == pieces[0].trim]
         at = 0.0
@@ -177,7 +177,7 @@ class _Sheet:
             outer = (end[0] - way[0] * _LETTER, end[1] - way[1] * _LETTER)
             self._line(_OF[gap.kind], end, outer)
         words = [gap.called or gap.kind, *(["(entrance)"] if gap.entrance else [])]
-        self._beside("OPENING-NAMES", " ".join(words), wall, -1.2, _LETTER)
+        self._text_beside("OPENING-NAMES", " ".join(words), wall, -1.2, _LETTER)
 
     def _splice(self, wall: DrawnWall, at: float) -> None:
         """Draw a stroke across the wall where two pieces meet."""
@@ -187,7 +187,9 @@ class _Sheet:
         dx, dy = (along[0] + way[0]) * 0.7 * _LETTER, (along[1] + way[1]) * 0.7 * _LETTER
         self._line("SPLICES", (x - dx, y - dy), (x + dx, y + dy))
 
-    def _beside(self, layer: str, text: str, wall: DrawnWall, rows: float, tall: float) -> None:
+    def _text_beside(
+        self, layer: str, text: str, wall: DrawnWall, rows: float, tall: float
+    ) -> None:
         """Put a text beside the middle of a wall, ``rows`` into the room, never upside down."""
         way = inward(wall)
         x = (wall.start[0] + wall.end[0]) / 2 + way[0] * rows * _LETTER

@@ -89,7 +89,7 @@ def cut_list_csv(result: Result) -> str:
                 *_cut(piece.left),
                 *_cut(piece.right),
                 *where.get(piece.id, ("", "")),
-                guarded(piece.told),
+                guarded(piece.all_notes),
             )
             for piece in result.pieces
         ),

@@ -116,7 +116,7 @@ def _piece(piece: Piece, stick: str | None, result: Result) -> PlanPiece:
         right=_cut(piece.right),
         mates=piece.mates,
         stick=stick,
-        note=piece.told or None,
+        note=piece.all_notes or None,
         state=State.TO_CUT if progress is None else progress.state(piece.id),
         changed=progress is not None and piece.id in progress.changed,
     )

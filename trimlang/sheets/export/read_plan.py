@@ -63,13 +63,13 @@ def _contradictions(plan: PlanFile) -> Iterator[tuple[str, str]]:
             yield "plan.json.pieces", f"“{name}” stands {times} times"
     if len(sticks) < len(plan.sticks):
         yield "plan.json.sticks", "two sticks have one name"
-    lies = {name: stick.id for stick in plan.sticks for name in stick.pieces}
-    if sum(len(stick.pieces) for stick in plan.sticks) > len(lies):
+    stick_of = {name: stick.id for stick in plan.sticks for name in stick.pieces}
+    if sum(len(stick.pieces) for stick in plan.sticks) > len(stick_of):
         yield "plan.json.sticks", "a piece lies on two sticks"
     for piece in plan.pieces:
-        if lies.get(piece.id) != piece.stick:
+        if stick_of.get(piece.id) != piece.stick:
             yield f"plan.json.pieces “{piece.id}”", f"does not lie on “{piece.stick}”"
-    for name in lies:
+    for name in stick_of:
         if name not in pieces:
             yield "plan.json.sticks", f"holds “{name}”, which is no piece"
     if (plan.summary.pieces, plan.summary.sticks) != (len(plan.pieces), len(plan.sticks)):

@@ -131,12 +131,12 @@ def render_index(
     templates: Path | None = None,
     show: str | None = None,
     language: str = "en",
-    beside: Sequence[tuple[str, str]] = (),
+    other_folders: Sequence[tuple[str, str]] = (),
     filler: TemplateFiller | None = None,
 ) -> str:
     """Return the job at a glance, a complete HTML document that leads to all ``files``.
 
-    ``beside`` are titles and addresses of pages in other folders; for the other arguments
+    ``other_folders`` are titles and addresses of pages in other folders; for the other arguments
     and what is raised see ``render_sheets``.
     """
     words = words_in(language)
@@ -147,7 +147,7 @@ def render_index(
         _pen(result, words, show),
         files,
         titles={**SHEET_TITLES, phone_file(result): PHONE_TITLE, **TITLES_OF_DATA},
-        beside=beside,
+        other_folders=other_folders,
         cache=filler.drawings,
     )
     return pages.page(f"{INDEX}.html", words(INDEX_TITLE), {"glance": glance})

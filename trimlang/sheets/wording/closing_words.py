@@ -21,7 +21,7 @@ def closing_words(room: Room, drawn: Outline, closing: Closing | None, pen: Pen)
     # more is promised than it can keep.
     step = room.settings.rounding_step
     off = pen.length(steps_nearest(closing.gap, step))
-    told = pen.length(steps_up(closing.tolerance, step))
+    tolerance = pen.length(steps_up(closing.tolerance, step))
     if closing.verdict is Verdict.GAPES:
         return pen.words(
             "The walk as surveyed ends {off} from its start (dashed on the plan): measure again.",
@@ -31,10 +31,10 @@ def closing_words(room: Room, drawn: Outline, closing: Closing | None, pen: Pen)
         return pen.words("Walls and diagonals contradict each other: measure again.")
     if not steps_nearest(closing.gap, step):
         if closing.allowed_by_file:
-            return pen.words("Closes; the file allows {told}.", told=told)
-        return pen.words("Closes; {told} is what this survey can tell.", told=told)
+            return pen.words("Closes; the file allows {told}.", told=tolerance)
+        return pen.words("Closes; {told} is what this survey can tell.", told=tolerance)
     if closing.allowed_by_file:
-        return pen.words("Closes within {off}; the file allows {told}.", off=off, told=told)
+        return pen.words("Closes within {off}; the file allows {told}.", off=off, told=tolerance)
     return pen.words(
-        "Closes within {off}; {told} is what this survey can tell.", off=off, told=told
+        "Closes within {off}; {told} is what this survey can tell.", off=off, told=tolerance
     )

@@ -51,7 +51,7 @@ EDGES: Final = {
 }
 
 
-def told(piece: Piece, words: Words) -> str:
+def all_notes(piece: Piece, words: Words) -> str:
     """Say all that is to be said of a piece besides its measures; empty for nothing."""
     remarks = [words(one.text, **dict(one.values)) for one in piece.remarks]
     return "; ".join([*([piece.note] if piece.note else []), *remarks])

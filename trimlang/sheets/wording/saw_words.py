@@ -12,7 +12,7 @@ from trimlang.marking import N_
 from trimlang.sheets.wording.catalogue import Words
 from trimlang.sheets.wording.quantities import Pen
 
-LIES: Final = {
+LAYS_IN_WORDS: Final = {
     Pose(Facing.YOU, Against.BACK): N_("standing, face to you, back to the fence"),
     Pose(Facing.UP, Against.TOP): N_("flat, face up, top edge to the fence"),
     Pose(Facing.UP, Against.BOTTOM, turned=True): N_("flat, face up, bottom edge to the fence"),
@@ -44,9 +44,9 @@ HANDS: Final = {
 }
 
 
-def lies(at: AtSaw, words: Words) -> str:
+def lay(at: AtSaw, words: Words) -> str:
     """Say how a piece lies for a cut: ``flat, face up, wall edge to the fence``."""
-    return words(LIES[at.pose])
+    return words(LAYS_IN_WORDS[at.pose])
 
 
 def hand(at: AtSaw, words: Words) -> str:
@@ -54,9 +54,9 @@ def hand(at: AtSaw, words: Words) -> str:
     return words(HANDS[at.pose.turned])
 
 
-def lies_for(at: AtSaw, words: Words) -> str:
+def lay_and_side(at: AtSaw, words: Words) -> str:
     """Say how a piece lies, and on which side of the blade; empty for a square cut."""
-    return "" if at.is_square else f"{lies(at, words)}, {side(at, words)}"
+    return "" if at.is_square else f"{lay(at, words)}, {side(at, words)}"
 
 
 def side(at: AtSaw, words: Words) -> str:
@@ -86,12 +86,12 @@ def at_fence(at: AtSaw, words: Words) -> str:
     return "" if at.is_square else words(AT_FENCE[at.pose.fence])
 
 
-def lies_once(ends: Collection[AtSaw], words: Words) -> str:
+def lay_for_all(ends: Collection[AtSaw], words: Words) -> str:
     """Say how pieces lie for all their cuts; empty where they do not lie alike for all."""
     if not lie_alike(ends):
         return ""
     mitred = next((one for one in ends if not one.is_square), None)
-    return "" if mitred is None else f"{lies(mitred, words)}, {hand(mitred, words)}"
+    return "" if mitred is None else f"{lay(mitred, words)}, {hand(mitred, words)}"
 
 
 def drawn_above(ends: Collection[AtSaw], words: Words) -> str:
@@ -113,10 +113,10 @@ def nested_ends(piece: Piece, pen: Pen) -> str:
     ]
     if not mitred:
         return ""
-    lay = mitred[0][1]
+    at = mitred[0][1]
     return words(
         "{lies}, {hand}, no bevel: {settings}",
-        lies=lies(lay, words),
-        hand=hand(lay, words),
+        lies=lay(at, words),
+        hand=hand(at, words),
         settings=", ".join(f"{name} {setting(one, pen)}" for name, one in mitred),
     )
