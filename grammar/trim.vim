@@ -101,6 +101,7 @@ syntax keyword trimWord squares
 syntax keyword trimWord upright
 syntax keyword trimWord bevels
 syntax keyword trimWord blocks
+syntax keyword trimWord bundle
 syntax keyword trimWord casing
 syntax keyword trimWord corner
 syntax keyword trimWord covers
@@ -154,6 +155,7 @@ syntax keyword trimWord stool
 syntax keyword trimWord stops
 syntax keyword trimWord studs
 syntax keyword trimWord thick
+syntax keyword trimWord under
 syntax keyword trimWord waste
 syntax keyword trimWord bead
 syntax keyword trimWord both
@@ -175,6 +177,7 @@ syntax keyword trimWord most
 syntax keyword trimWord note
 syntax keyword trimWord over
 syntax keyword trimWord pack
+syntax keyword trimWord pick
 syntax keyword trimWord rise
 syntax keyword trimWord sill
 syntax keyword trimWord sq.m

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fractions import Fraction
+from math import floor
 
 
 def money_text(amount: Fraction) -> str:
@@ -16,3 +17,8 @@ def money_text(amount: Fraction) -> str:
         places += 1
     scaled = round(amount * 10**places)
     return f"{scaled // 10**places}.{scaled % 10**places:0{places}d}"
+
+
+def to_the_cent(amount: Fraction) -> Fraction:
+    """Return money as a till rounds it: to the cent, half a cent up."""
+    return Fraction(floor(amount * 100 + Fraction(1, 2)), 100)

@@ -63,6 +63,13 @@ def _least_price(problem: Problem, used: tuple[int, ...]) -> int | None:
             for blank, count, number in zip(problem.blanks, used, packs, strict=True)
             if not blank.on_hand
         )
+        bundles = {
+            (blank.bundle, number)
+            for number, blank in zip(packs, problem.blanks, strict=True)
+            if blank.bundle
+        }
+        if len(bundles) > len({name for name, _ in bundles}):
+            continue
         bought = [
             (number * blank.pack, number * blank.price)
             for blank, number in zip(problem.blanks, packs, strict=True)
@@ -83,6 +90,8 @@ def _packs(problem: Problem, blank: Blank, count: int) -> range:
     besides = -(-problem.spare // blank.length)
     if not blank.on_hand:
         besides += problem.least_sticks
+        # A whole bundle may be worth having for one of its sticks.
+        besides += len(problem.parts) * blank.pack if blank.bundle else 0
         besides += blank.pack * -(-problem.least_spent // blank.price) if blank.price else 0
     least = -(-count // blank.pack)
     most = -(-(count + besides) // blank.pack)

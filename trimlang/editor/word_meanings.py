@@ -29,6 +29,8 @@ MEANINGS: Final[dict[str, str]] = {
     "at": "The price follows; at most: all that can be had.",
     "most": "at most: no more sticks of this length can be had.",
     "on-hand": "Offcuts in the shop; free unless a price is given.",
+    "bundle": "Sticks of random length that the yard sells together, at one price.",
+    "pick": "pick from: sticks of random length, of which one buys what one wants.",
     "sticks": "at least 10 sticks: the yard sells so many of a trim, or none.",
     "the": "from the right end: where the tape is hooked that measures a defect.",
     "end": "from the right end: where the tape is hooked that measures a defect.",

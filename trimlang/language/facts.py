@@ -45,6 +45,7 @@ from trimlang.language.stair_facts import Rising as Rising
 from trimlang.language.stair_facts import TakenAlong as TakenAlong
 from trimlang.language.stated import Stated as Stated
 from trimlang.language.stick_facts import LeastOrder as LeastOrder
+from trimlang.language.stick_facts import RandomLengths as RandomLengths
 from trimlang.language.written import Angle, Measure, Word
 from trimlang.record import record
 
@@ -212,7 +213,7 @@ class Unread:
 
 
 TrimFact: TypeAlias = Thick | Tall | Spring | Girth | InFrontOf | Material
-StockFact: TypeAlias = Supplier | ProfileCode | LeastOrder
+StockFact: TypeAlias = Supplier | ProfileCode | LeastOrder | RandomLengths
 BlockFact: TypeAlias = Thick | BlockWide | BlockTall | BlockPrice | Material
 WallFact: TypeAlias = (
     NamedTrim

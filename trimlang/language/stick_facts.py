@@ -7,6 +7,7 @@ from enum import StrEnum
 from trimlang.diagnostics import Span
 from trimlang.language.end_facts import Side
 from trimlang.language.written import Measure, Number, Price
+from trimlang.lengths.units import LengthUnit
 from trimlang.marking import N_
 from trimlang.record import record
 
@@ -31,6 +32,30 @@ class WrittenDefect:
     start: Measure
     end: Measure
     side: Side
+    span: Span
+
+
+@record
+class CountedSticks:
+    """``3 of 7 ft``: so many of one length among sticks of random length."""
+
+    count: Number
+    length: Measure
+    span: Span
+
+
+@record
+class RandomLengths:
+    """``bundle of 3 of 7 ft, 2 of 11 ft at 140.00``, or ``pick from`` them at a price each.
+
+    ``by_unit`` tells that the price is for a foot or a metre, ``whole`` that all are bought.
+    """
+
+    sticks: tuple[CountedSticks, ...]
+    price: Price
+    by_unit: LengthUnit | None
+    at_most: Number | None
+    whole: bool
     span: Span
 
 

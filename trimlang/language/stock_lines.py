@@ -12,7 +12,7 @@ from lark.tree import Meta
 from trimlang.diagnostics import Diagnostic, say
 from trimlang.language import facts, tree
 from trimlang.language.log_lines import LogLines, PackOf, first
-from trimlang.language.stick_facts import DefectKind, WrittenDefect
+from trimlang.language.stick_facts import CountedSticks, DefectKind, WrittenDefect
 from trimlang.lengths.units import LengthUnit
 from trimlang.record import record
 
@@ -133,6 +133,30 @@ class StockLines(LogLines):
         better = f"{price.amount}.{str(amount).zfill(end - at)}"
         self.problems.append(say("T114", span, better=better))
         return True
+
+    @v_args(meta=True)
+    def counted(self, meta: Meta, children: Children) -> CountedSticks:
+        count, length = children
+        return CountedSticks(count, length, self._span(meta))
+
+    @v_args(meta=True)
+    def bundle(self, meta: Meta, children: Children) -> facts.RandomLengths:
+        return self._random(meta, children, whole=True)
+
+    @v_args(meta=True)
+    def picked(self, meta: Meta, children: Children) -> facts.RandomLengths:
+        return self._random(meta, children, whole=False)
+
+    def _random(self, meta: Meta, children: Children, *, whole: bool) -> facts.RandomLengths:
+        per, most = first(children, tree.Per), first(children, _AtMost)
+        return facts.RandomLengths(
+            sticks=tuple(one for one in children if isinstance(one, CountedSticks)),
+            price=first(children, tree.Price),
+            by_unit=None if per is None else per.unit,
+            at_most=None if most is None else most.number,
+            whole=whole,
+            span=self._span(meta),
+        )
 
     @v_args(meta=True)
     def defect(self, meta: Meta, children: Children) -> WrittenDefect:

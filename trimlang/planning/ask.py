@@ -149,7 +149,14 @@ class Asking:
             price = int(offer.price * self._per_coin)
             length = floor(offer.length / self._step)
             blanks.append(
-                Blank(key=key, length=length, price=price, pack=offer.pack, limit=offer.at_most)
+                Blank(
+                    key=key,
+                    length=length,
+                    price=price,
+                    pack=offer.pack,
+                    limit=offer.at_most,
+                    bundle="" if offer.bundle is None else f"bundle-{offer.bundle}",
+                )
             )
         return sources, tuple(blanks)
 

@@ -50,13 +50,17 @@ class CutStick:
 
 @record
 class Bought:
-    """A line of the order: ``packs`` packs of ``pack`` sticks at ``price`` a pack."""
+    """A line of the order: ``packs`` packs of ``pack`` sticks at ``price`` a pack.
+
+    Lines of one ``bundle`` are bought together; their prices are shares of its price.
+    """
 
     length: Fraction
     pack: int
     packs: int
     price: Fraction
     on_hand: bool
+    bundle: int | None = None
 
     @property
     def sticks(self) -> int:
@@ -150,6 +154,7 @@ def lay_out(question: Question, plan: Plan) -> TrimPlan:
             packs=purchase.packs,
             price=source.price,
             on_hand=isinstance(source, Rest),
+            bundle=source.bundle if isinstance(source, Offer) else None,
         )
         bought.append(line)
         # Sticks of this line that no piece is cut from: spare, or left in a pack.
@@ -168,7 +173,7 @@ def lay_out(question: Question, plan: Plan) -> TrimPlan:
         stick_bound=plan.stick_bound,
         plain_cost=Fraction(plan.plain.cost, question.per_coin) if plan.plain else None,
         plain_sticks=plan.plain.sticks if plan.plain else None,
-        restricted=problem.has_minimum,
+        restricted=problem.has_minimum or problem.has_bundles,
     )
 
 

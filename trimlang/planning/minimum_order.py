@@ -163,25 +163,47 @@ def _filled_up(problem: Problem, plan: Plan) -> Plan | None:
     return replace(plan, problem=problem, purchases=_as_purchases(had), cost=cost)
 
 
+def _sold(problem: Problem) -> list[tuple[Blank, ...]]:
+    """Return what the yard sells by itself: single blanks, and bundles of several."""
+    bundles: dict[str, list[Blank]] = {}
+    for blank in _yard(problem):
+        bundles.setdefault(blank.bundle or f"alone {blank.key}", []).append(blank)
+    return [tuple(blanks) for blanks in bundles.values()]
+
+
 def _choices(
     problem: Problem, gain: Callable[[Blank], int], had: Mapping[str, int]
 ) -> list[Addition]:
     """Return what the yard has besides the packs that are bought already."""
-    return [
-        Addition(
-            gain=gain(blank),
-            cost=blank.price,
-            most=None if blank.limit is None else blank.limit // blank.pack - had.get(blank.key, 0),
+    choices: list[Addition] = []
+    for blanks in _sold(problem):
+        left = [
+            blank.limit // blank.pack - had.get(blank.key, 0)
+            for blank in blanks
+            if blank.limit is not None
+        ]
+        choices.append(
+            Addition(
+                gain=sum(gain(blank) for blank in blanks),
+                cost=sum(blank.price for blank in blanks),
+                most=min(left, default=None),
+            )
         )
-        for blank in _yard(problem)
-    ]
+    return choices
 
 
 def _added(problem: Problem, counts: tuple[int, ...] | None) -> Counter[str] | None:
+    """Return the packs, by blank, of so many of what the yard sells by itself."""
     if counts is None:
         return None
-    keys = [blank.key for blank in _yard(problem)]
-    return Counter({key: count for key, count in zip(keys, counts, strict=True) if count})
+    return Counter(
+        {
+            blank.key: count
+            for blanks, count in zip(_sold(problem), counts, strict=True)
+            for blank in blanks
+            if count
+        }
+    )
 
 
 def _pack(blank: Blank) -> int:

@@ -81,7 +81,14 @@ def trim_plan(progress: TrimProgress) -> TrimPlan:
 def _bought(progress: TrimProgress) -> tuple[Bought, ...]:
     """Return what is still to be bought, and the shop's offcuts that are still to be used."""
     lines = [
-        Bought(length=offer.length, pack=offer.pack, packs=packs, price=offer.price, on_hand=False)
+        Bought(
+            length=offer.length,
+            pack=offer.pack,
+            packs=packs,
+            price=offer.price,
+            on_hand=False,
+            bundle=offer.bundle,
+        )
         for offer, packs in progress.layout.order
     ]
     shop: dict[tuple[Fraction, Fraction], int] = {}

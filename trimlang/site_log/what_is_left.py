@@ -88,6 +88,7 @@ def left(
                 price=price,
                 pack=offer.pack,
                 limit=limit,
+                bundle="" if offer.bundle is None else f"bundle-{offer.bundle}",
             )
         )
     was_bought = bool(rack.bought) or any(kind.origin == "hand" for kind in rack.whole)

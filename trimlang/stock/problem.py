@@ -50,7 +50,7 @@ class Blank:
 
     ``price`` buys ``pack`` sticks at once.  ``limit`` is the most *sticks* (not packs) that
     there are (None: no limit).  ``on_hand`` marks rests already in the shop;
-    they are taken one by one.
+    they are taken one by one.  Blanks of one ``bundle`` are bought together: as many packs of each.
     """
 
     key: str
@@ -59,6 +59,7 @@ class Blank:
     pack: int = 1
     limit: int | None = None
     on_hand: bool = False
+    bundle: str = ""
 
 
 @record
@@ -92,6 +93,11 @@ class Problem:
     def has_minimum(self) -> bool:
         """Whether the yard sells no less than so much."""
         return self.least_sticks > 0 or self.least_spent > 0
+
+    @property
+    def has_bundles(self) -> bool:
+        """Whether some blanks are bought only together."""
+        return any(blank.bundle for blank in self.blanks)
 
 
 class Status(StrEnum):

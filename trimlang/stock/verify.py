@@ -21,6 +21,7 @@ def faults(plan: Plan) -> tuple[str, ...]:
         *_faults_in_sticks(plan, parts, blanks),
         *_faults_in_buying(plan, blanks),
         *_faults_in_minimum(plan, blanks),
+        *_faults_in_bundles(plan),
         *_faults_in_claims(plan, parts, blanks),
         *_faults_in_reserve(plan, parts, blanks),
     )
@@ -117,6 +118,22 @@ def _faults_in_minimum(plan: Plan, blanks: dict[str, Blank]) -> list[str]:
     if sticks and spent < plan.problem.least_spent:
         found.append(f"the yard gets {spent}, of {plan.problem.least_spent} at least")
     return found
+
+
+def _faults_in_bundles(plan: Plan) -> list[str]:
+    """Check that of each bundle as many packs of every blank are bought."""
+    packs: Counter[str] = Counter()
+    for purchase in plan.purchases:
+        packs[purchase.blank] += purchase.packs
+    bundles: dict[str, set[int]] = {}
+    for blank in plan.problem.blanks:
+        if blank.bundle:
+            bundles.setdefault(blank.bundle, set()).add(packs[blank.key])
+    return [
+        f"bundle {bundle} is bought in part"
+        for bundle, counts in bundles.items()
+        if len(counts) > 1
+    ]
 
 
 def _faults_in_claims(plan: Plan, parts: dict[str, Part], blanks: dict[str, Blank]) -> list[str]:

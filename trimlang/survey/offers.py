@@ -11,9 +11,10 @@ from typing import Final
 from trimlang.diagnostics.place import place
 from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.language import tree
+from trimlang.language.stick_facts import RandomLengths
 from trimlang.lengths.tape import MM, Unit, feet_text, length_text, mixed_number
 from trimlang.lengths.units import in_inches
-from trimlang.money import money_text
+from trimlang.money import money_text, to_the_cent
 from trimlang.survey.job import Offer, Trim
 from trimlang.survey.measures import Findings, length, money
 
@@ -36,8 +37,9 @@ def bought_by_length(lines: Iterable[tree.Statement]) -> bool:
     prices: list[tree.Price | None] = []
     for line in lines:
         match line:
-            case tree.StockLine(offers=offers):
+            case tree.StockLine(offers=offers, facts=said):
                 prices += [one.price for one in offers]
+                prices += [one.price for one in said if isinstance(one, RandomLengths)]
             case tree.OnHandLine(rests=rests):
                 prices += [one.price for one in rests if one.price is not None]
             case tree.BoughtLine(purchases=purchases):
@@ -173,9 +175,7 @@ def _cost(line: tree.WrittenOffer, price: Fraction | None, long: Fraction) -> Fr
         return long
     if line.per is None:
         return price
-    # as a till does: to the cent, half a cent up
-    price = price * long / in_inches(Fraction(1), line.per.unit)
-    return Fraction(floor(price * 100 + Fraction(1, 2)), 100)
+    return to_the_cent(price * long / in_inches(Fraction(1), line.per.unit))
 
 
 def check_prices(trim: Trim, added: tuple[Offer, ...], unit: Unit, findings: Findings) -> None:
@@ -183,7 +183,9 @@ def check_prices(trim: Trim, added: tuple[Offer, ...], unit: Unit, findings: Fin
     offers = trim.offers
     for at in range(len(offers) - len(added), len(offers)):
         offer = offers[at]
-        same = [one for one in offers[:at] if (one.length, one.pack) == (offer.length, offer.pack)]
+        # What is bought with a whole bundle has no price of its own.
+        apart = [one for one in offers[:at] if one.bundle is None and offer.bundle is None]
+        same = [one for one in apart if (one.length, one.pack) == (offer.length, offer.pack)]
         other = next((one for one in same if one.price != offer.price), None)
         # Cheaper sticks of which the yard has only some are used up first: then two prices make
         # sense.

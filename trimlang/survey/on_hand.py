@@ -42,11 +42,13 @@ def read_rests(
     if len(stick.defects) < len(found):
         return ()
     parts = sound_parts(stick, kerf)
+    # What is not used of the stick stays in the shop with its worth.
+    worths = share_price(price, [part.end - part.start for part in parts])
     if not parts:
         findings.say("T467", line.span, long=feet_text(long, unit))
     return tuple(
         Rest(length=part.end - part.start, count=1, price=worth, span=line.span, part=part)
-        for part, worth in zip(parts, share_price(price, parts), strict=True)
+        for part, worth in zip(parts, worths, strict=True)
     )
 
 

@@ -12,6 +12,7 @@ from trimlang.survey.measures import Findings
 _MANY: Final = (
     facts.NamedTrim,
     facts.Material,
+    facts.RandomLengths,
     facts.Without,
     facts.AtEnd,
     facts.TrimEnd,

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Sequence
 from fractions import Fraction
 
 from trimlang.diagnostics import Span
@@ -12,13 +12,17 @@ from trimlang.record import record
 
 @record
 class Offer:
-    """A way to buy sticks: ``price`` buys a pack of ``pack``, each ``length`` inches long."""
+    """A way to buy sticks: ``price`` buys a pack of ``pack``, each ``length`` inches long.
+
+    What a trim's offers of one ``bundle`` name is sold together: as many packs of each.
+    """
 
     length: Fraction
     price: Fraction
     pack: int
     at_most: int | None
     span: Span
+    bundle: int | None = None
 
 
 @record
@@ -93,12 +97,11 @@ def sound_parts(stick: FlawedStick, kerf: Fraction) -> tuple[SoundPart, ...]:
     return tuple(parts)
 
 
-def share_price(price: Fraction, parts: Iterable[SoundPart]) -> tuple[Fraction, ...]:
-    """Return what each part of a stick is worth: by its length, to the cent, the whole in all.
+def share_price(price: Fraction, lengths: Sequence[Fraction]) -> tuple[Fraction, ...]:
+    """Return what each part of what has one price is worth: by its length, to the cent.
 
-    What is not used stays in the shop with its worth.
+    The longest takes what is left of the price.
     """
-    lengths = [part.end - part.start for part in parts]
     if not lengths:
         return ()
     whole = sum(lengths, Fraction(0))

@@ -11,12 +11,13 @@ from trimlang.language import facts, tree
 from trimlang.language.tree import OnHandLine, StockLine, TrimLine
 from trimlang.lengths.tape import Unit
 from trimlang.settings.table import Settings
-from trimlang.survey.job import Trim
+from trimlang.survey.job import Offer, Trim
 from trimlang.survey.least_order import check_supply, read_minimum
 from trimlang.survey.measures import Findings, length
 from trimlang.survey.near_names import unknown_trim
 from trimlang.survey.offers import bought_by_length, check_prices, read_offers
 from trimlang.survey.on_hand import read_rests
+from trimlang.survey.random_lengths import read_random_lengths
 
 
 def read_trims(
@@ -57,6 +58,7 @@ def read_trims(
                 unknown_trim(line.name, trims, findings)
             elif isinstance(line, StockLine):
                 added = read_offers(line, trim, unit, findings, by_length=by_length)
+                added += _random_lengths(line, trim, unit, findings)
                 trims[trim.name] = replace(
                     trim,
                     offers=trim.offers + added,
@@ -159,6 +161,18 @@ def _behind(trim: Trim, trims: Mapping[str, Trim]) -> tuple[str, ...]:
         names.append(trim.name)
         trim = trims.get(trim.in_front_of or "", trim)
     return tuple(names)
+
+
+def _random_lengths(
+    line: StockLine, trim: Trim, unit: Unit, findings: Findings
+) -> tuple[Offer, ...]:
+    """Return the offers of a line's lists of random lengths, each bundle with its own number."""
+    added: tuple[Offer, ...] = ()
+    for fact in line.facts:
+        if isinstance(fact, facts.RandomLengths):
+            known = replace(trim, offers=trim.offers + added)
+            added += read_random_lengths(fact, known, unit, findings)
+    return added
 
 
 def _said(line: StockLine, kind: type[facts.Supplier | facts.ProfileCode]) -> str | None:

@@ -130,7 +130,10 @@ def _trim(result: Result, plan: TrimPlan, pen: Pen) -> TrimOrder:
 
 def _line(line: Bought, pen: Pen) -> OrderedLine:
     what = pen.stick(line.length)
-    if line.pack > 1:
+    if line.bundle is not None:
+        facts = {"n": line.pack, "length": what, "bundle": line.bundle}
+        what = pen.words("{n} of {length}, of bundle {bundle}, sold whole", **facts)
+    elif line.pack > 1:
         what = pen.words("pack of {n}, {length} each", n=line.pack, length=what)
     if pen.by_length:
         return OrderedLine(str(line.packs), what, "", "")

@@ -173,6 +173,8 @@ def _finding(finding: Diagnostic) -> PlanFinding:
 def bought_text(line: Bought, unit: Unit) -> str:
     """Name a line of the order as one asks for it at the yard: ``pack of 10, 12 ft``."""
     long = feet_text(line.length, unit)
+    if line.bundle is not None:
+        return f"bundle {line.bundle}: {line.pack} of {long}"
     return f"pack of {line.pack}, {long}" if line.pack > 1 else long
 
 

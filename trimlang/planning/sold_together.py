@@ -1,0 +1,181 @@
+"""Plans a trim of which some sticks are sold together: a bundle of random lengths, whole or not.
+
+So many bundles are supposed to be bought: then their sticks are there for nothing, no more than
+the bundles hold, and the planner plans with them.  This is done for every choice of numbers of
+bundles that may be the best.
+
+Why the bound holds: every plan buys some numbers of bundles.  For numbers that were tried it costs
+no less than the bundles and the bound of what was planned with them; for others no less than the
+bundles alone, and no less than where each length can be had by itself, at its share of the price.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+from typing import Final
+
+from trimlang.planning.minimum_order import SoundPlan
+from trimlang.record import record
+from trimlang.stock.planner import QUICK, Effort
+from trimlang.stock.problem import Blank, NoPlan, Plan, Problem, Purchase, Status, Watch
+
+MOST_TRIED: Final = 60
+"""So many choices of numbers of bundles are planned."""
+MOST_LISTED: Final = 5_000
+"""So many are listed, from the cheapest, to find those."""
+
+
+@record
+class Together:
+    """A bundle: its blanks, what one costs, and how many there are (None: no limit)."""
+
+    blanks: tuple[Blank, ...]
+    price: int
+    most: int | None
+
+
+def with_bundles(
+    problem: Problem, effort: Effort, watch: Watch | None, sound_plan: SoundPlan
+) -> Plan | NoPlan:
+    """Plan a problem with bundles; ``sound_plan`` plans it without."""
+    bundles = _bundles(problem)
+    part = replace(effort, seconds=effort.seconds / 4)
+    apart = replace(problem, blanks=tuple(replace(blank, bundle="") for blank in problem.blanks))
+    relaxed = sound_plan(apart, effort=part, watch=watch)
+    if isinstance(relaxed, NoPlan):
+        return replace(relaxed, problem=problem)
+    best: Plan | None = None
+    # The least that any plan costs whose numbers were not ruled out, and of those not tried.
+    least: int | None = None
+    tried = 0
+    left = _choices(bundles, problem)
+    for cost, numbers in left:
+        floor = max(cost, relaxed.bound)
+        if best is not None and floor >= best.cost:
+            # The choices come cheapest first: neither this nor any behind it can be better.
+            least = floor if least is None else min(least, floor)
+            break
+        if tried >= MOST_TRIED:
+            least = floor if least is None else min(least, floor)
+            break
+        tried += 1
+        found = _with_numbers(problem, bundles, numbers, best, part, sound_plan)
+        if found is None:
+            continue
+        plan, bound = found
+        bound = max(bound, relaxed.bound)
+        least = bound if least is None else min(least, bound)
+        if plan is not None and (
+            best is None or (plan.cost, len(plan.sticks)) < (best.cost, len(best.sticks))
+        ):
+            best = plan
+    if best is None:
+        return NoPlan(problem, short_of_supply=True, sure=tried < MOST_TRIED)
+    bound = best.cost if least is None else min(least, best.cost)
+    status = Status.GAP if effort.prove else Status.UNPROVEN
+    return replace(
+        best,
+        bound=bound,
+        status=Status.PROVEN if bound == best.cost else status,
+        stick_bound=0,
+        plain=None,
+        proof="",
+        certificate=None,
+    )
+
+
+def _bundles(problem: Problem) -> list[Together]:
+    found: dict[str, list[Blank]] = {}
+    for blank in problem.blanks:
+        if blank.bundle:
+            found.setdefault(blank.bundle, []).append(blank)
+    return [
+        Together(
+            blanks=tuple(blanks),
+            price=sum(blank.price for blank in blanks),
+            most=min(
+                (blank.limit // blank.pack for blank in blanks if blank.limit is not None),
+                default=None,
+            ),
+        )
+        for blanks in found.values()
+    ]
+
+
+def _choices(
+    bundles: Sequence[Together], problem: Problem
+) -> Iterator[tuple[int, tuple[int, ...]]]:
+    """Yield numbers of bundles with what they cost, cheapest first.
+
+    More bundles of one kind than there are pieces, spare and least order are of no use.
+    """
+    lists = [
+        1
+        + min(
+            one.most if one.most is not None else MOST_LISTED,
+            len(problem.parts)
+            + problem.spare // max(sum(b.length * b.pack for b in one.blanks), 1)
+            + 1,
+        )
+        for one in bundles
+    ]
+    reached: dict[tuple[int, ...], int] = {(0,) * len(bundles): 0}
+    done: set[tuple[int, ...]] = set()
+    while reached and len(done) < MOST_LISTED:
+        cost, numbers = min((cost, numbers) for numbers, cost in reached.items())
+        del reached[numbers]
+        done.add(numbers)
+        yield cost, numbers
+        for at, one in enumerate(bundles):
+            more = (*numbers[:at], numbers[at] + 1, *numbers[at + 1 :])
+            if more[at] < lists[at] and more not in done:
+                reached[more] = cost + one.price
+
+
+def _with_numbers(
+    problem: Problem,
+    bundles: Sequence[Together],
+    numbers: tuple[int, ...],
+    best: Plan | None,
+    effort: Effort,
+    sound_plan: SoundPlan,
+) -> tuple[Plan | None, int] | None:
+    """Return the plan with so many bundles and its bound; None: there is none.
+
+    Where a quick bound shows that it costs more than the best, the plan is not looked for.
+    """
+    held = {
+        blank.key: number * blank.pack
+        for one, number in zip(bundles, numbers, strict=True)
+        for blank in one.blanks
+    }
+    price = sum(one.price * number for one, number in zip(bundles, numbers, strict=True))
+    given = replace(
+        problem,
+        blanks=tuple(
+            blank
+            if not blank.bundle
+            else replace(blank, price=0, pack=1, limit=held[blank.key], bundle="")
+            for blank in problem.blanks
+        ),
+    )
+    if best is not None and effort.prove:
+        quick = sound_plan(given, effort=QUICK)
+        if isinstance(quick, Plan) and quick.bound + price >= best.cost:
+            return None, quick.bound + price
+    plan = sound_plan(given, effort=effort)
+    if isinstance(plan, NoPlan):
+        return None if plan.sure else (None, price)
+    packs: Counter[str] = Counter(
+        {one.blank: one.packs for one in plan.purchases if one.blank not in held}
+    )
+    for one, number in zip(bundles, numbers, strict=True):
+        packs.update({blank.key: number for blank in one.blanks})
+    bought = tuple(Purchase(key, count) for key, count in packs.items() if count)
+    whole = replace(plan, problem=problem, purchases=bought, cost=plan.cost + price)
+    return whole, plan.bound + price
+
+
+__all__ = ["with_bundles"]
