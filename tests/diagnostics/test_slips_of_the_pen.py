@@ -59,7 +59,7 @@ def test_lengths_as_people_type_them(written: str, inches: Fraction) -> None:
         ("4' 3\", left=butt, right=butt", "begins with its name and a colon: N: 29 1/8 in"),
         ("N: 9 7 in, left=butt, right=butt", "write 9 ft 7 in."),
         ("N: 2 740, left=butt, right=butt", "write 2740."),
-        ("4 40 in, left=butt, right=butt", "Write a colon here."),
+        ("4 40 in, left=butt, right=butt", "has a colon: write 4:."),
     ],
 )
 def test_an_exact_remedy(line: str, remedy: str) -> None:

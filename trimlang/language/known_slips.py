@@ -7,19 +7,12 @@ brings up the slip, and applying its remedy gives the second text.
 
 from __future__ import annotations
 
-import re
-from collections.abc import Callable, Iterator
 from fractions import Fraction
 from typing import Final
 
-from trimlang.diagnostics import Diagnostic, Span, say
-from trimlang.diagnostics.suggestion import Suggestion
-from trimlang.diagnostics.syntax_pages import MISPLACED
-from trimlang.language.retired import QUOTED_OR_COMMENT
+from trimlang.diagnostics import Diagnostic
+from trimlang.language.slip_row import Found, slip
 from trimlang.lengths.units import in_inches
-from trimlang.record import record
-
-Found = re.Match[str]
 
 _ANY_WALL: Final = 1200
 """Inches; a longer wall does not exist, so a comma before three figures is then no thousands'."""
@@ -29,49 +22,6 @@ _FRACTION: Final = r"\d+ ?[/⁄∕] ?\d+"
 _LENGTH: Final = r"\d[\d./ ⁄∕]*(?:[¼½¾⅐-⅞])?(?: ?(?:ft|feet|in|mm|cm|m)\b\.?| ?['\"′″’”]+)?"
 _NAME: Final = r"(?P<name>(?!(?:in|inch|inches|ft|feet|foot|yd|mm|cm|m)\b)[^\W\d_][\w.\-]*)"
 _WALL: Final = r"^\s*\w[\w.\-]*(?: *:)?\s"
-
-
-@record
-class KnownSlip:
-    """One slip: how it is written, what is wrong, and what to write instead.
-
-    The pattern's group ``slip``, if it has one, is what is marked and replaced.  ``instead`` gives
-    the text to write, or None where it is another slip after all; without it only a person can
-    mend the line.  ``remedy`` is the message's remedy, with that text in place of ``{}``.
-    """
-
-    examples: tuple[tuple[str, str | None], ...]
-    written: re.Pattern[str]
-    wanted: str
-    remedy: str
-    instead: Callable[[Found], str | None] | None
-    code: str = MISPLACED
-
-    def finding(self, text: str, at: int, file: str, line: int) -> Diagnostic | None:
-        """Return the finding where reading stopped at ``at`` (from 0), None for another slip."""
-        for found in self._outside_quotes(text):
-            start, end = found.span("slip" if "slip" in found.re.groupindex else 0)
-            # The parser may read a blank and one more word before it notices the slip.
-            if not found.start() <= at <= max(found.end(), end) + 1:
-                continue
-            remedy, write = self.remedy, None
-            if self.instead is not None:
-                write = self.instead(found)
-                if write is None:
-                    continue
-                remedy = Suggestion(self.remedy.format(write.strip()), write)
-            span = Span(file, line, start + 1, max(end, start + 1) + 1)
-            if not self.wanted:
-                # Such a code has a page of its own, which says everything but what to write.
-                return say(self.code, span, better=write)
-            return say(self.code, span, word=text[start:end], wanted=self.wanted, remedy=remedy)
-        return None
-
-    def _outside_quotes(self, text: str) -> Iterator[Found]:
-        quoted = [one.span() for one in QUOTED_OR_COMMENT.finditer(text)]
-        for found in self.written.finditer(text):
-            if not any(start < found.start() < end for start, end in quoted):
-                yield found
 
 
 def _with_a_point(comma: Found) -> str:
@@ -90,26 +40,8 @@ def _figures(found: Found) -> str | None:
     return figures if figures != written and not written.isalpha() else None
 
 
-def _slip(
-    *examples: tuple[str, str | None],
-    written: str,
-    wanted: str,
-    remedy: str,
-    instead: Callable[[Found], str | None] | None,
-    code: str = MISPLACED,
-) -> KnownSlip:
-    return KnownSlip(
-        examples=examples,
-        written=re.compile(written, re.IGNORECASE),
-        wanted=wanted,
-        remedy=remedy,
-        instead=instead,
-        code=code,
-    )
-
-
 KNOWN_SLIPS: Final = (
-    _slip(
+    slip(
         (
             "door 32 in, casing case, height 80 in, rosettes rose",
             "door 32 in, casing case, height 80 in, corner blocks rose",
@@ -123,7 +55,7 @@ KNOWN_SLIPS: Final = (
         remedy="Write {}.",
         instead=lambda found: "plinths" if found["foot"] else "corner blocks",
     ),
-    _slip(
+    slip(
         ("N\t40\tin-corner\tbutt", None),
         ("run;N;40;butt;butt", None),
         # The same separator twice, and no comma: a row of a table.
@@ -133,7 +65,7 @@ KNOWN_SLIPS: Final = (
         " makes a job file of it.",
         instead=None,
     ),
-    _slip(
+    slip(
         ("N: 40,5 in, left=butt, right=butt", "N: 40.5 in, left=butt, right=butt"),
         ("N: 1,200 mm, left=butt, right=butt", "N: 1200 mm, left=butt, right=butt"),
         ("stock base: 12 ft at 17,40", "stock base: 12 ft at 17.40"),
@@ -144,7 +76,7 @@ KNOWN_SLIPS: Final = (
         instead=_with_a_point,
         code="T114",
     ),
-    _slip(
+    slip(
         ("N: 40 in,, left=butt, right=butt", "N: 40 in, left=butt, right=butt"),
         ("N: 40 in, left=butt, , right=butt", "N: 40 in, left=butt, right=butt"),
         written=r",\s*,",
@@ -152,7 +84,7 @@ KNOWN_SLIPS: Final = (
         remedy="Write one comma.",
         instead=lambda _: ",",
     ),
-    _slip(
+    slip(
         ("N: 40 in, left=butt, right=butt,", "N: 40 in, left=butt, right=butt"),
         ('room "Den", trim base,  # north', 'room "Den", trim base  # north'),
         written=r",(?=\s*(?:#.*)?$)",
@@ -160,7 +92,7 @@ KNOWN_SLIPS: Final = (
         remedy="Take the last comma out.",
         instead=lambda _: "",
     ),
-    _slip(
+    slip(
         ("N: l2 ft, left=butt, right=butt", "N: 12 ft, left=butt, right=butt"),
         ("N: 4O in, left=butt, right=butt", "N: 40 in, left=butt, right=butt"),
         written=r"(?<![\w.=-])(?-i:[lIO\d]{2,})\b",
@@ -168,14 +100,14 @@ KNOWN_SLIPS: Final = (
         remedy="Write {}: a letter looks like a figure there.",
         instead=_figures,
     ),
-    _slip(
+    slip(
         ("N: 16.1/2 in, left=butt, right=butt", "N: 16 1/2 in, left=butt, right=butt"),
         written=rf"\b(\d+)\.({_FRACTION})",
         wanted="a blank between the inches and the fraction",
         remedy="Write {}.",
         instead=lambda found: f"{found[1]} {found[2]}",
     ),
-    _slip(
+    slip(
         ('N: 3"1/8, left=butt, right=butt', "N: 3 1/8 in, left=butt, right=butt"),
         ("N: 40 in 1/8, left=butt, right=butt", "N: 40 1/8 in, left=butt, right=butt"),
         written=rf"(\d+) *{_INCHES} *({_FRACTION})(?: *{_INCHES})?",
@@ -183,14 +115,14 @@ KNOWN_SLIPS: Final = (
         remedy="The inch mark stands behind the fraction: write {}.",
         instead=lambda found: f"{found[1]} {found[2]} in",
     ),
-    _slip(
+    slip(
         ("N: 12 in 4 1/8 in, left=butt, right=butt", "N: 12 ft 4 1/8 in, left=butt, right=butt"),
         written=rf"(\d+) *{_INCHES} *(\d+(?: {_FRACTION})?) *{_INCHES}",
         wanted="feet before the inches",
         remedy="Inches stand there twice: if the first are feet, write {}.",
         instead=lambda found: f"{found[1]} ft {found[2]} in",
     ),
-    _slip(
+    slip(
         ("N: 2 740, left=butt, right=butt", "N: 2740, left=butt, right=butt"),
         # Three figures after the gap are thousands; fewer may be inches after feet (the next slip).
         written=rf"{_WALL}\s*(?P<slip>(?P<a>\d+) (?P<b>\d{{3}}))\b(?! ?[/⁄∕])",
@@ -198,14 +130,14 @@ KNOWN_SLIPS: Final = (
         remedy="A number has no gap in it: write {}.",
         instead=lambda found: f"{found['a']}{found['b']}" if len(found["a"]) < 3 else None,
     ),
-    _slip(
+    slip(
         ("N: 9 7 in, left=butt, right=butt", "N: 9 ft 7 in, left=butt, right=butt"),
         written=rf"{_WALL}\s*(?P<slip>(?P<a>\d+) (?P<b>\d+)(?! ?[/⁄∕\d])(?: *{_INCHES})?)",
         wanted="feet and inches with their units",
         remedy="Feet and inches are told apart by their units: write {}.",
         instead=lambda found: f"{found['a']} ft {found['b']} in" if int(found["b"]) < 12 else None,
     ),
-    _slip(
+    slip(
         ("room Den, trim base", 'room "Den", trim base'),
         ("room Guest bath", 'room "Guest bath"'),
         written=r"^\s*room\s+(?P<slip>[^\s\"“,#:][^\"“,#:=]*?)(?=\s*(?:[,#]|$))",
@@ -213,14 +145,14 @@ KNOWN_SLIPS: Final = (
         remedy="Write room {}.",
         instead=lambda found: f'"{found["slip"]}"',
     ),
-    _slip(
+    slip(
         ('"Den" room, trim base', 'room "Den", trim base'),
         written=r"^\s*(?P<slip>([\"“][^\"“”]*[\"”])\s+room\b)",
         wanted="the word room first",
         remedy="Write {}.",
         instead=lambda found: f"room {found[2]}",
     ),
-    _slip(
+    slip(
         ("base stock: 12 ft at 17.40", "stock base: 12 ft at 17.40"),
         ("base trim: 9/16 in thick", "trim base: 9/16 in thick"),
         ("base on-hand: 40 in", "on-hand base: 40 in"),
@@ -229,7 +161,7 @@ KNOWN_SLIPS: Final = (
         remedy="Write {}:",
         instead=lambda found: f"{found['word']} {found['name']}",
     ),
-    _slip(
+    slip(
         ("40 in N, left=butt, right=butt", "N: 40 in, left=butt, right=butt"),
         ("29 1/8 in E2, left=butt, right=butt", "E2: 29 1/8 in, left=butt, right=butt"),
         written=rf"^\s*(?P<slip>(?P<long>{_LENGTH})\s+{_NAME})(?=\s*(?:,|$))",
@@ -237,14 +169,32 @@ KNOWN_SLIPS: Final = (
         remedy="A wall begins with its name: write {}.",
         instead=lambda found: f"{found['name']}: {found['long'].strip()}",
     ),
-    _slip(
+    slip(
+        ("1 4 ft, left=butt, right=butt", "1: 4 ft, left=butt, right=butt"),
+        ("2 23 1/2, left=out(89 deg)", "2: 23 1/2, left=out(89 deg)"),
+        written=rf"^\s*(?P<slip>\d+)(?! +{_FRACTION})(?= +{_LENGTH}\s*(?:,|$))",
+        wanted="a colon behind a wall's number",
+        remedy="A wall called by a number has a colon: write {}.",
+        instead=lambda found: f"{found['slip']}:",
+    ),
+    slip(
+        (
+            "trim crown: 11/16 in thick, 3 5/8 in wide, 38 deg spring",
+            "trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg",
+        ),
+        written=r"(?P<slip>(?P<angle>\d[\d ./]*?) ?(?:deg(?:rees?)?\b|°) *spring\b)",
+        wanted="spring before its angle",
+        remedy="Write {}.",
+        instead=lambda found: f"spring {found['angle']} deg",
+    ),
+    slip(
         ("trim base: thick 9/16 in, mdf", "trim base: 9/16 in thick, mdf"),
         written=rf"(?P<slip>\b(?P<word>thick|tall|wide)\s+(?P<long>{_LENGTH}))",
         wanted="the size first",
         remedy="Write {}.",
         instead=lambda found: f"{found['long'].strip()} {found['word']}",
     ),
-    _slip(
+    slip(
         ("stock base: 12 ft = 17.40", "stock base: 12 ft at 17.40"),
         ("stock base: 12 ft $17.40", "stock base: 12 ft at $17.40"),
         written=r"^\s*stock\b.*?(?:ft|feet|in|mm|m|')"
@@ -254,7 +204,7 @@ KNOWN_SLIPS: Final = (
         remedy="Write “{}”.",
         instead=lambda found: f" at {found['price']}",
     ),
-    _slip(
+    slip(
         ('door 32 "to hall"', 'door 32, "to hall"'),
         ('W 905, door 760 "to hall", W2 740', 'W 905, door 760, "to hall", W2 740'),
         written=r"(?:^|,)\s*(?:opening|door|window|stair|bare|cabinets|radiator)\b[^,\"]*?\d"
@@ -263,7 +213,7 @@ KNOWN_SLIPS: Final = (
         remedy="Put a comma before the name.",
         instead=lambda _: ", ",
     ),
-    _slip(
+    slip(
         (
             "N: 40 in, left=butt, right=in-corner 91 deg",
             "N: 40 in, left=butt, right=in-corner(91 deg)",
@@ -285,5 +235,5 @@ KNOWN_SLIPS: Final = (
 def known_slip(text: str, at: int, file: str, line: int) -> Diagnostic | None:
     """Return the finding for the first known slip where reading stopped at ``at`` (from 0)."""
     return next(
-        (finding for slip in KNOWN_SLIPS if (finding := slip.finding(text, at, file, line))), None
+        (finding for one in KNOWN_SLIPS if (finding := one.finding(text, at, file, line))), None
     )

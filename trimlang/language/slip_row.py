@@ -1,0 +1,76 @@
+"""A row of the table of known slips: how a slip is written, and what was meant."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator
+
+from trimlang.diagnostics import Diagnostic, Span, say
+from trimlang.diagnostics.suggestion import Suggestion
+from trimlang.diagnostics.syntax_pages import MISPLACED
+from trimlang.language.retired import QUOTED_OR_COMMENT
+from trimlang.record import record
+
+Found = re.Match[str]
+
+
+@record
+class KnownSlip:
+    """One slip: how it is written, what is wrong, and what to write instead.
+
+    The pattern's group ``slip``, if it has one, is what is marked and replaced.  ``instead`` gives
+    the text to write, or None where it is another slip after all; without it only a person can
+    mend the line.  ``remedy`` is the message's remedy, with that text in place of ``{}``.
+    """
+
+    examples: tuple[tuple[str, str | None], ...]
+    written: re.Pattern[str]
+    wanted: str
+    remedy: str
+    instead: Callable[[Found], str | None] | None
+    code: str = MISPLACED
+
+    def finding(self, text: str, at: int, file: str, line: int) -> Diagnostic | None:
+        """Return the finding where reading stopped at ``at`` (from 0), None for another slip."""
+        for found in self._outside_quotes(text):
+            start, end = found.span("slip" if "slip" in found.re.groupindex else 0)
+            # The parser may read a blank and one more word before it notices the slip.
+            if not found.start() <= at <= max(found.end(), end) + 1:
+                continue
+            remedy, write = self.remedy, None
+            if self.instead is not None:
+                write = self.instead(found)
+                if write is None:
+                    continue
+                remedy = Suggestion(self.remedy.format(write.strip()), write)
+            span = Span(file, line, start + 1, max(end, start + 1) + 1)
+            if not self.wanted:
+                # Such a code has a page of its own, which says everything but what to write.
+                return say(self.code, span, better=write)
+            return say(self.code, span, word=text[start:end], wanted=self.wanted, remedy=remedy)
+        return None
+
+    def _outside_quotes(self, text: str) -> Iterator[Found]:
+        quoted = [one.span() for one in QUOTED_OR_COMMENT.finditer(text)]
+        for found in self.written.finditer(text):
+            if not any(start < found.start() < end for start, end in quoted):
+                yield found
+
+
+def slip(
+    *examples: tuple[str, str | None],
+    written: str,
+    wanted: str,
+    remedy: str,
+    instead: Callable[[Found], str | None] | None,
+    code: str = MISPLACED,
+) -> KnownSlip:
+    """Return a row; its examples are what is written and what was meant, if that can be told."""
+    return KnownSlip(
+        examples=examples,
+        written=re.compile(written, re.IGNORECASE),
+        wanted=wanted,
+        remedy=remedy,
+        instead=instead,
+        code=code,
+    )
