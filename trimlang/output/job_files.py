@@ -15,7 +15,7 @@ from trimlang.sheets.export.order_csv import order_csv
 from trimlang.sheets.export.plan_csv import cut_list_csv, sticks_csv
 from trimlang.sheets.export.plan_json import plan_json
 from trimlang.sheets.render.paper import usual_paper
-from trimlang.sheets.render.pdf import PangoMissingError, ReachesOutError, to_pdf
+from trimlang.sheets.render.pdf import PangoMissingError, ReachesOutError, ready, to_pdfs
 from trimlang.sheets.sheet_table import INDEX, SHEET_TITLES
 from trimlang.workers.forked import RefusedError, side_by_side
 
@@ -77,6 +77,7 @@ def paperwork(
     if not (options.wants(FileFormat.PDF) and tickets and filler is None and alone):
         files = with_data(wanted)
     else:
+        _ready(options)
         files = side_by_side(lambda: pages(tickets), lambda: with_data(wanted - tickets))
     if options.phone:
         files |= _phone(options, result, only, shared, filler)
@@ -86,6 +87,19 @@ def paperwork(
         # Last, when all the files that it links to are known.
         files[f"{INDEX}.html"] = _index(options, result, tuple(files), other_folders, filler)
     return files
+
+
+def _ready(options: SheetOptions) -> None:
+    """Load once what every process would load for itself.
+
+    Raises:
+        RefusedError: a template cannot be followed.
+    """
+    from trimlang.sheets.render.stylesheet import stylesheet
+    from trimlang.sheets.render.template_filling import TemplateFiller
+
+    with _refusals():
+        ready(stylesheet(TemplateFiller(options.templates)))
 
 
 def _without_others(files: dict[str, bytes], share: Share | None) -> dict[str, bytes]:
@@ -139,10 +153,8 @@ def _pages(
     if options.wants(FileFormat.HTML):
         files |= {f"{name}.html": html.encode() for name, html in sheets.items()}
     if options.wants(FileFormat.PDF):
-        try:
-            files |= {f"{name}.pdf": to_pdf(html) for name, html in sheets.items()}
-        except (PangoMissingError, ReachesOutError) as error:
-            raise RefusedError(str(error)) from None
+        with _refusals():
+            files |= {f"{name}.pdf": data for name, data in to_pdfs(sheets).items()}
     return files
 
 
@@ -216,7 +228,7 @@ def _refusals() -> Iterator[None]:
         yield
     except SheetTemplateError as error:
         raise RefusedError(f"a template is wrong: {error}") from None
-    except (UnknownLanguageError, UnknownPaperError) as error:
+    except (UnknownLanguageError, UnknownPaperError, PangoMissingError, ReachesOutError) as error:
         raise RefusedError(str(error)) from None
 
 

@@ -1,23 +1,30 @@
-"""Makes some of the files in a second process while this one makes the others.
+"""Makes files in processes beside this one, which end when their files are made.
 
 The PDF of a house's tickets takes as long as all other sheets together, and even a small
-laptop has two cores.  The second process is forked (on Linux only), prints nothing, writes
-nothing to the disk and sends its files back through a pipe.  Where it dies, its files are made
-in this process.
+laptop has two cores.  What a laid out sheet leaves in memory goes with its process, where
+looking for what can be let go of would take an eighth of all the time.  The processes are forked
+(on Linux only), print nothing, write only what goes with them, and send their files back
+through pipes.  Where one dies, its files are made in this process.
 """
 
 from __future__ import annotations
 
+import gc
 import os
 import signal
 import sys
+import tempfile
 import warnings
 from collections.abc import Callable, Mapping
 from contextlib import suppress
+from multiprocessing import get_context
 from typing import TYPE_CHECKING, TypeAlias
+
+from trimlang.record import record
 
 if TYPE_CHECKING:
     from multiprocessing.connection import Connection
+    from multiprocessing.context import ForkProcess
 
 Files: TypeAlias = Mapping[str, bytes]
 Make: TypeAlias = Callable[[], Files]
@@ -27,19 +34,45 @@ class RefusedError(Exception):
     """The files cannot be made; the message says why, in words for the user."""
 
 
-def side_by_side(first: Make, second: Make) -> dict[str, bytes]:
-    """Return the files of both, with ``first`` in a second process where that saves time.
+def side_by_side(*makes: Make) -> dict[str, bytes]:
+    """Return the files of all, each made in a process of its own where that saves time.
 
     Raises:
-        RefusedError: one of them refused; where both did, the reason of ``first``.
+        RefusedError: one of them refused; where several did, the reason of the first.
     """
     if not worth_it():
-        return {**first(), **second()}
-    from multiprocessing import get_context
+        return {name: data for make in makes for name, data in make().items()}
+    begun: list[_Beside] = []
+    # what a process keeps on the disk while it works is deleted here: it may be killed
+    with tempfile.TemporaryDirectory(prefix="trimlang-") as scratch:
+        try:
+            begun.extend(_fork(make, scratch) for make in makes)
+            answers = [_answer(one.pipe) for one in begun]
+        finally:
+            for one in begun:
+                one.pipe.close()
+                # It has nothing left to do, or its files are not wanted any more.
+                one.process.kill()
+                one.process.join()
+    files: dict[str, bytes] = {}
+    for make, answer in zip(makes, answers, strict=True):
+        if isinstance(answer, RefusedError):
+            raise answer
+        # Lost without an answer: make its files here, where an error reaches the user.
+        files |= make() if answer is None else answer
+    return files
 
+
+@record
+class _Beside:
+    process: ForkProcess
+    pipe: Connection
+
+
+def _fork(make: Make, scratch: str) -> _Beside:
     context = get_context("fork")
     reader, writer = context.Pipe(duplex=False)
-    process = context.Process(target=_work, args=(first, writer), daemon=True)
+    process = context.Process(target=_work, args=(make, writer, scratch), daemon=True)
     with warnings.catch_warnings():
         # Python warns of a fork while other threads run. Ours are the one that waits for a stop
         # and the solver's. All are asleep, and the second process needs no lock that they hold.
@@ -47,27 +80,14 @@ def side_by_side(first: Make, second: Make) -> dict[str, bytes]:
         process.start()
     # With our own end open, `recv` would wait for ever on a process that has died.
     writer.close()
-    try:
-        refused: RefusedError | None = None
-        here: Files = {}
-        try:
-            here = second()
-        except RefusedError as error:
-            refused = error
-        there: Files | RefusedError | None = None
-        with suppress(EOFError, OSError):
-            there = reader.recv()
-    finally:
-        reader.close()
-        # It has nothing left to do, or `second` failed and its files are not wanted any more.
-        process.kill()
-        process.join()
-    if isinstance(there, RefusedError):
-        raise there
-    if refused is not None:
-        raise refused
-    # Lost without an answer: make its files here, where an error reaches the user.
-    return {**(first() if there is None else there), **here}
+    return _Beside(process, reader)
+
+
+def _answer(pipe: Connection) -> Files | RefusedError | None:
+    with suppress(EOFError, OSError):
+        answer: Files | RefusedError = pipe.recv()
+        return answer
+    return None
 
 
 def worth_it() -> bool:
@@ -77,8 +97,10 @@ def worth_it() -> bool:
     return sys.platform == "linux" and len(os.sched_getaffinity(0)) > 1
 
 
-def _work(make: Make, writer: Connection) -> None:
+def _work(make: Make, writer: Connection, scratch: str) -> None:
     """Make the files and send them: all that the forked process does."""
+    gc.disable()
+    tempfile.tempdir = scratch
     # Any other failure is silent here: the parent gets no answer, makes the files itself, and
     # says what went wrong.
     with suppress(BaseException):

@@ -2,13 +2,19 @@
 
 from __future__ import annotations
 
+import atexit
 import gc
-from collections.abc import Iterator
+import re
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager, redirect_stdout
+from functools import lru_cache
 from io import StringIO
-from typing import Any, Final
+from typing import TYPE_CHECKING, Any, Final
 
 from trimlang.sheets.render.page_tree import page_tree
+
+if TYPE_CHECKING:
+    from xml.etree.ElementTree import Element
 
 INSTALL: Final = (
     "PDF needs the Pango libraries:"
@@ -25,12 +31,19 @@ class ReachesOutError(ValueError):
     """A sheet asks for something outside itself."""
 
 
-def to_pdf(html: str) -> bytes:
-    """Return a sheet as PDF; the same HTML gives the same bytes.
+LEFT_LYING: Final = 1_500_000
+"""How many characters of HTML are laid out, at about 0.6 kB of memory each, before a process
+that collects no garbage by itself does so."""
+_OF_ONE_PAGE: Final = re.compile(r"@(counter-style|color-profile|layer|import)\b")
+"""What a stylesheet says to the page that it stands in and to no other."""
+
+
+def ready(style: str = "") -> None:
+    """Load what every PDF needs, and fonts and rules of ``style``, before processes are forked.
 
     Raises:
         PangoMissingError: WeasyPrint or the libraries under it are missing.
-        ReachesOutError: the sheet asks for a file or an address outside itself.
+        ReachesOutError: the style asks for a file or an address outside itself.
     """
     try:
         # where a library is missing WeasyPrint prints a page of advice of its own
@@ -38,25 +51,87 @@ def to_pdf(html: str) -> bytes:
             import weasyprint  # noqa: F401
     except (ImportError, OSError) as error:
         raise PangoMissingError(INSTALL) from error
+    if style and not _OF_ONE_PAGE.search(style):
+        with _refusals():
+            _looks(style.strip())
+
+
+def to_pdf(html: str) -> bytes:
+    """Return a sheet as PDF; the same HTML gives the same bytes.
+
+    Raises:
+        PangoMissingError: WeasyPrint or the libraries under it are missing.
+        ReachesOutError: the sheet asks for a file or an address outside itself.
+    """
+    ready()
+    with _refusals(), _undisturbed():
+        data: bytes = _printed(html)
+    return data
+
+
+def to_pdfs(sheets: Mapping[str, str]) -> dict[str, bytes]:
+    """Return each sheet as PDF, by its name; for what is raised see ``to_pdf``."""
+    printed = {}
+    lying = 0
+    for name, html in sheets.items():
+        if lying > LEFT_LYING and not gc.isenabled():
+            gc.collect()
+            lying = 0
+        printed[name] = to_pdf(html)
+        lying += len(html)
+    return printed
+
+
+@contextmanager
+def _refusals() -> Iterator[None]:
     from weasyprint import urls
 
     refused: type[BaseException] = getattr(urls, "FatalURLFetchingError", ReachesOutError)
     try:
-        with _undisturbed():
-            data: bytes = _document(html).write_pdf(pdf_variant="pdf/ua-1")
+        yield
     except refused as error:
         raise ReachesOutError(f"a sheet may load nothing from outside itself: {error}") from None
-    return data
 
 
-def _document(html: str) -> Any:
-    """Return a page as WeasyPrint takes it, read the quick way where that can be."""
-    import cssselect2
+def _printed(html: str) -> Any:
+    """Return a page as PDF, read the quick way where that can be."""
     import weasyprint
 
     tree = page_tree(html)
     if tree is None:
-        return weasyprint.HTML(string=html, url_fetcher=data_fetcher(), media_type="print")
+        page = weasyprint.HTML(string=html, url_fetcher=data_fetcher(), media_type="print")
+        return page.write_pdf(pdf_variant="pdf/ua-1")
+    style = tree.find("head/style")
+    if style is None or not style.text or style.attrib or _OF_ONE_PAGE.search(style.text):
+        return _read_page(tree).write_pdf(pdf_variant="pdf/ua-1")
+    # All sheets of a job begin with the same style. WeasyPrint would read it again for each, and
+    # load its fonts again, which takes longer than laying a page out.
+    rules, fonts = _looks(style.text.strip())
+    style.text = ""
+    return _read_page(tree).write_pdf(
+        stylesheets=[rules], font_config=fonts, pdf_variant="pdf/ua-1"
+    )
+
+
+@lru_cache(maxsize=2)
+def _looks(style: str) -> tuple[Any, Any]:
+    """Return a style's rules as WeasyPrint has read them, and its fonts."""
+    import weasyprint
+    from weasyprint.text.fonts import FontConfiguration
+
+    fonts = FontConfiguration()
+    rules = weasyprint.CSS(string=style, font_config=fonts, url_fetcher=data_fetcher())
+    return rules, fonts
+
+
+# fonts lie in a folder that goes with them, while the modules that delete it are still there
+atexit.register(_looks.cache_clear)
+
+
+def _read_page(tree: Element) -> Any:
+    """Return a page that is read already as WeasyPrint takes it."""
+    import cssselect2
+    import weasyprint
 
     class ReadPage(weasyprint.HTML):  # type: ignore[misc]
         """A page that is read already: what WeasyPrint's own class has after its reading."""
