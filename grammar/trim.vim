@@ -57,6 +57,7 @@ syntax keyword trimJoint return
 syntax keyword trimJoint splice
 syntax keyword trimJoint level
 syntax keyword trimJoint plumb
+syntax keyword trimJoint taper
 syntax keyword trimJoint butt
 syntax keyword trimJoint open
 syntax keyword trimJoint rake

@@ -60,6 +60,8 @@ class Mitre(Enum):
     """90° less half the corner."""
     A_RETURN = auto()
     """45°: the return stands square to the wall."""
+    A_TAPER = auto()
+    """45°, or as the file says: it slopes from the face back to the wall."""
     THE_SCARF = auto()
     """The angle at which the file has scarfs cut."""
     HALF_THE_BEND = auto()

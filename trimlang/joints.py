@@ -88,6 +88,21 @@ class Joint(StrEnum):
         needs_thickness=True,
         ends_alone=True,
     )
+    TAPER = JointRow(
+        word="taper",
+        name=N_("taper"),
+        meaning="Slopes from the face to the wall; at a casing only what stands out past it.",
+        page=_WALLS,
+        mitre=Mitre.A_TAPER,
+        long_point=Edge.BACK,
+        rounds="open",
+        mark=Mark.RING,
+        stands_alone=True,
+        on_level=True,
+        needs_thickness=True,
+        ends_alone=True,
+        on_loose_piece=True,
+    )
     SPLICE = JointRow(
         word="splice",
         name=N_("scarf"),
@@ -206,6 +221,11 @@ class Joint(StrEnum):
     def long_point(self) -> Edge:
         """The edge at which the end is longest; ``BOTH`` where it is square or that depends."""
         return self.row.long_point
+
+    @property
+    def tapers(self) -> bool:
+        """Whether it slopes back to the wall, by an angle that the file may give."""
+        return self.row.mitre is Mitre.A_TAPER
 
     @property
     def goes_on(self) -> bool:

@@ -1,4 +1,4 @@
-"""T292 to T294, T430 to T441: blocks, backbands, heads of several parts, boxes at openings."""
+"""T292 to T294, T430 to T443: blocks, backbands, heads of parts, boxes and rails at openings."""
 
 from typing import Final
 
@@ -25,6 +25,15 @@ _WINDOW: Final = (
     + "  N2: 30 in, left=butt, right=butt\n  boxes {boxes}, trim cap\n"
 )
 """A wall with a window and boxes."""
+
+
+_RAIL: Final = (
+    "trim case: 11/16 in thick, 2 1/4 in wide\nstock case: 16 ft at 12.10\n"
+    "trim rail: 3/4 in thick, 2 1/2 in tall\nstock rail: 16 ft at 9.10\n"
+    'room "Study", trim rail, open walk\n'
+    "  N: 40 in, left=butt, {end}\n  door 32 in, casing case, height 80 in\n"
+)
+"""A wall with a rail that ends at a door's casing."""
 
 
 def _door(more: str, said: str) -> str:
@@ -176,5 +185,27 @@ BLOCK_PAGES: Final = (
         " anew.",
         example=_WINDOW.format(sill=", sill 30 in", boxes="N2 to N: 5, 16 in tall, margin 3 in"),
         loses=Whole.USES,
+    ),
+    Page(
+        code="T442",
+        title="trim that stands out past the casing",
+        message="the {trim} on run {run} is {proud} thicker than what it butts against at its"
+        " {side} end",
+        remedy="Write {side}=butt, {trim} taper (or {trim} return), or check both thicknesses.",
+        why="What stands out past the casing shows its end grain. A taper bevels that much off its"
+        " front corner; a return closes the profile before the casing.",
+        example=_RAIL.format(end="right=butt"),
+        severity=Severity.WARNING,
+    ),
+    Page(
+        code="T443",
+        title="a taper with nothing to take off",
+        message="the {trim} on run {run} does not stand out past the casing",
+        remedy="Write butt.",
+        why="A taper at a casing takes off what stands out past its face.",
+        example=_RAIL.format(end="right=taper").replace(
+            "3/4 in thick, 2 1/2", "1/2 in thick, 2 1/2"
+        ),
+        severity=Severity.WARNING,
     ),
 )

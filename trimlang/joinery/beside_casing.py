@@ -2,26 +2,38 @@
 
 A run is measured to where the floor's trim stops, so to the plinth where a leg stands on one.
 Plinth and casing have their inner edges in line, so trim above the plinth goes on past it by what
-the plinth is wider (geometry).
+the plinth is wider (geometry).  Trim that stands out further than what it ends at shows its end;
+a taper takes off the part that does, from the casing's face forwards.
 """
 
 from __future__ import annotations
 
+from dataclasses import replace
+from fractions import Fraction
 from typing import Final
 
-from trimlang.joinery.meeting import Meeting, Meets
+from trimlang.joinery.cuts import exact_mitre
+from trimlang.joinery.meeting import Meeting, Meets, depth_of
 from trimlang.joinery.on_the_wall import is_on_floor
 from trimlang.joinery.piece import Remark
 from trimlang.language.facts import Side
-from trimlang.lengths.tape import NOTHING
+from trimlang.lengths.angles import degrees_text
+from trimlang.lengths.tape import NOTHING, length_text
 from trimlang.marking import N_
 from trimlang.survey.block_fits import casing_with_band
 from trimlang.survey.job import End, Gap, Job, Room, Run, Trim
+from trimlang.survey.measures import Findings
 
 _AT_A_BLOCK: Final = {
     Side.LEFT: N_("its left end meets a block, “{block}”"),
     Side.RIGHT: N_("its right end meets a block, “{block}”"),
 }
+_STANDS_OUT: Final = {
+    Side.LEFT: N_("left: saw it square, then bevel {proud} off its front corner at {angle}"),
+    Side.RIGHT: N_("right: saw it square, then bevel {proud} off its front corner at {angle}"),
+}
+_SEEN: Final = Fraction(1, 32)
+"""Inches; trim that stands out by less than that is sanded flush (common practice, no source)."""
 
 
 def beside_opening(
@@ -37,9 +49,67 @@ def beside_opening(
         return met
     plinth = gap.trimmings.plinth
     if is_on_floor(job, run, trim):
-        told = Remark(_AT_A_BLOCK[side], (("block", plinth.name),))
-        return Meeting(end=end, meets=Meets.ITSELF, remark=told)
+        return replace(met, remark=Remark(_AT_A_BLOCK[side], (("block", plinth.name),)))
     by_name = {one.name: one for one in job.trims}
     leg = casing_with_band(job.trim(gap.casing), gap.trimmings, by_name, room.settings)
     # negative: it does not end short of the run's own end but goes on past it
-    return Meeting(end=end, meets=Meets.ITSELF, short=min(leg - plinth.wide, NOTHING))
+    return replace(met, short=min(leg - plinth.wide, NOTHING))
+
+
+def standing_out(
+    met: Meeting,
+    job: Job,
+    room: Room,
+    run: Run,
+    trim: Trim,
+    following: int | None,
+    side: Side,
+    off: Fraction,
+    findings: Findings,
+) -> Meeting:
+    """Return how a trim ends at a casing that it may stand out from, with what it is to be told.
+
+    ``off`` is how far its back is from the wall (inches).
+    """
+    gap = room.walk[following] if following is not None else None
+    past = _thickness_there(job, run, trim, gap) if isinstance(gap, Gap) else None
+    if past is None or trim.spring is not None or trim.thickness is None:
+        return met
+    proud, end = off + depth_of(trim) - past, met.end
+    texts = {"trim": trim.name, "run": run.label}
+    if end.joint.tapers:
+        if proud <= 0:
+            findings.say("T443", end.span, **texts)
+        angle = degrees_text(exact_mitre(end, room.settings))
+        if proud >= trim.thickness:
+            return met
+        # A taper of less than the whole thickness is a second cut, made after a square one.
+        square = replace(met, end=replace(end, corner=NOTHING))
+        said = (("proud", length_text(proud, room.settings.unit)), ("angle", angle))
+        return replace(square, remark=Remark(_STANDS_OUT[side], said)) if proud > 0 else square
+    if end.joint.stops and not off and proud >= _SEEN:
+        sizes = {"proud": length_text(proud, room.settings.unit)}
+        findings.say("T442", end.span, side=side, **texts, **sizes)
+    return met
+
+
+def behind_a_return(run: Run, trim: Trim, end: End, side: Side, off: Fraction) -> Fraction:
+    """Return how far a crown's return reaches behind it: round what is behind, where that ends too.
+
+    Against something that goes on, or that stops at a wall, it only closes the crown (inches).
+    """
+    if trim.spring is None or trim.in_front_of is None or not end.joint.returns:
+        return NOTHING
+    if trim.in_front_of not in run.trims or run.end_of(trim.in_front_of, side).joint.stops:
+        return NOTHING
+    return off
+
+
+def _thickness_there(job: Job, run: Run, trim: Trim, gap: Gap) -> Fraction | None:
+    """Return how far what a trim ends at stands out from the wall, None where that is not known."""
+    if gap.casing is None:
+        return None
+    if gap.trimmings.plinth is not None and is_on_floor(job, run, trim):
+        return gap.trimmings.plinth.thickness
+    edge = job.trim(gap.trimmings.backband or gap.casing)
+    return edge.thickness

@@ -29,6 +29,8 @@ from trimlang.survey.job import End, Trim
 STEEPEST: Final = Fraction(89)
 # A return turns the profile by 90°, so both pieces are mitred by half of that.
 RETURN_MITRE: Final = Fraction(45)
+_TAPER: Final = Fraction(45)
+"""The angle of a taper that the file does not give."""
 
 
 def exact_mitre(end: End, settings: Settings) -> Fraction:
@@ -41,6 +43,8 @@ def exact_mitre(end: End, settings: Settings) -> Fraction:
             return corner_mitre(end, settings)
         case Mitre.A_RETURN:
             return RETURN_MITRE
+        case Mitre.A_TAPER:
+            return _TAPER if end.corner is None else end.corner
         case Mitre.THE_SCARF:
             return settings.splice_angle
     return NOTHING

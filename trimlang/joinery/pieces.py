@@ -148,7 +148,8 @@ def _run_pieces(
         end = run.side(side)
         if end.joint.returns:
             closed = first if side is Side.LEFT else last
-            returned = return_piece(whole, closed, side, trim, room.settings)
+            behind = side.of(wall.left, wall.right).off
+            returned = return_piece(whole, closed, side, trim, room.settings, behind)
             if returned.vanishes:
                 part = f"the return at the {side} end of run {run.label}"
                 findings.say("T122", end.span, part=part, trim=trim.name)

@@ -13,7 +13,7 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
-from trimlang.joinery.beside_casing import beside_opening
+from trimlang.joinery.beside_casing import behind_a_return, beside_opening, standing_out
 from trimlang.joinery.bullnose import rounded
 from trimlang.joinery.cuts import corner_mitre
 from trimlang.joinery.limits import ask_of_scraps
@@ -138,7 +138,7 @@ class TrimWalk:
             return self._at_plane(self._corner(run, trim, end), off)
         end = own or end
         if not end.joint.is_corner:
-            return beside_opening(self._job, room, run, trim, end, self._next(strip, side), side)
+            return self._without_corner(run, trim, end, self._next(strip, side), side)
         following = self._next(strip, side)
         around = self._around(run, trim, following)
         if run.slope or around.slope:
@@ -159,6 +159,14 @@ class TrimWalk:
         there = trim if trim.name in other.trims else in_its_place(self._job, run, trim, other)
         off = self.stands_off(other, there or trim)
         return AroundCorner(run=other, trim=there, off=off, unit=self._room.settings.unit)
+
+    def _without_corner(
+        self, run: Run, trim: Trim, end: End, following: int | None, side: Side
+    ) -> Meeting:
+        here = (self._job, self._room, run, trim)
+        met, off = beside_opening(*here, end, following, side), self.stands_off(run, trim)
+        met = standing_out(met, *here, following, side, off, self._findings)
+        return replace(met, off=behind_a_return(run, trim, end, side, off))
 
     def _next(self, strip: Strip, side: Side) -> int | None:
         """Return the place in the walk of what comes next, None at the end of an open walk."""

@@ -21,6 +21,9 @@ from trimlang.survey.measures import Findings, length
 # Degrees between which a corner is believed.
 LEAST_CORNER: Final = 30
 MOST_CORNER: Final = 330
+LEAST_TAPER: Final = 10
+MOST_TAPER: Final = 60
+"""Degrees from square between which the end of a trim is sloped."""
 _VAGUE: Final = Fraction(1, 2)
 """Degrees; a corner that is measured less closely than that is worth measuring again."""
 
@@ -57,6 +60,8 @@ def read_end(end: tree.WrittenEnd, taken: Taken, settings: Settings, findings: F
     coped = implied = False
     for fact in end.facts:
         match fact:
+            case facts.WrittenCorner(size=tree.Angle(degrees=degrees)) if joint.tapers:
+                corner = _taper(degrees, fact, findings)
             case facts.WrittenCorner(size=tree.Angle(degrees=degrees)):
                 corner = _corner(joint, degrees, fact, findings)
             case facts.WrittenCorner(size=facts.MitreThere(angle=angle)):
@@ -94,6 +99,14 @@ def read_end(end: tree.WrittenEnd, taken: Taken, settings: Settings, findings: F
         bullnose=bullnose,
         scraps_of=taken.of,
     )
+
+
+def _taper(degrees: Fraction, fact: facts.WrittenCorner, findings: Findings) -> Fraction | None:
+    """Return the angle of a taper from square, None where no saw cuts it."""
+    if LEAST_TAPER <= degrees <= MOST_TAPER:
+        return degrees
+    findings.say("T233", fact.span, what="a taper", least=LEAST_TAPER, most=MOST_TAPER)
+    return None
 
 
 def _corner(

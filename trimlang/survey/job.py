@@ -31,7 +31,8 @@ if TYPE_CHECKING:
 class End:
     """One end of a stretch.
 
-    ``corner`` is the measured angle in degrees, None where the usual one is assumed.
+    ``corner`` is the measured angle in degrees, None where the usual one is assumed; of a taper,
+    its angle from square.
     ``corner_error`` is how many degrees a sixteenth in the diagonal makes, None where it was not
     measured by one.  ``over_scraps`` says that the number includes the outside long point, over
     scraps of the trim ``scraps_of``.  ``bend`` is how much steeper the trim goes on past a rake
