@@ -188,7 +188,7 @@ def test_boxes_go_on_along_a_wall_past_its_window():
     # (126 - 6 × 3) ÷ 5 = 21 3/5, on the tape 21 9/16; 3/16 is over and goes to both ends
     assert boxes.wide == Fraction(345, 16)
     assert boxes.margins == (Fraction(49, 16), *[3] * 4, Fraction(50, 16))
-    assert "from the left end of N to N2" in sides(result)["N-panel-5-top"].told
+    assert "from the left end of N to N2" in sides(result)["N-panel-5-top"].all_notes
 
 
 def test_boxes_under_and_over_a_window_are_laid_out_on_its_width():

@@ -77,15 +77,15 @@ def test_a_rail_dies_into_a_casing_with_what_stands_out_bevelled_off():
     rail = pieces(beside_a_door(", shoe return, rail taper"))["N-rail"]
     # 1 in less the casing's 11/16: a second cut, after the square one
     assert (rail.length, rail.right.exact) == (100, 0)
-    assert "right: saw it square, then bevel 5/16 in off its front corner at 45°" in rail.told
+    assert "right: saw it square, then bevel 5/16 in off its front corner at 45°" in rail.all_notes
     left = pieces(beside_a_door(", shoe return, rail taper", side="left"))["N-rail"]
-    assert "left: saw it square, then bevel 5/16 in" in left.told
+    assert "left: saw it square, then bevel 5/16 in" in left.all_notes
 
 
 def test_a_shoe_may_taper_beside_a_casing_too():
     shoe = pieces(beside_a_door(", shoe taper, rail taper"))["N-shoe"]
     # base 9/16 and shoe 1/2 stand 1 1/16 out, the casing 11/16
-    assert "bevel 3/8 in off its front corner" in shoe.told
+    assert "bevel 3/8 in off its front corner" in shoe.all_notes
 
 
 @pytest.mark.parametrize("angle", [15, 30, 45, 60])
