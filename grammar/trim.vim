@@ -28,6 +28,7 @@ syntax keyword trimStatement window
 syntax keyword trimStatement block
 syntax keyword trimStatement boxes
 syntax keyword trimStatement caulk
+syntax keyword trimStatement kerfs
 syntax keyword trimStatement nails
 syntax keyword trimStatement newel
 syntax keyword trimStatement paint
@@ -89,6 +90,7 @@ syntax keyword trimWord wallboard
 syntax keyword trimWord backband
 syntax keyword trimWord bullnose
 syntax keyword trimWord entrance
+syntax keyword trimWord flexible
 syntax keyword trimWord overhang
 syntax keyword trimWord returned
 syntax keyword trimWord allowed
@@ -106,11 +108,13 @@ syntax keyword trimWord bundle
 syntax keyword trimWord casing
 syntax keyword trimWord corner
 syntax keyword trimWord covers
+syntax keyword trimWord curves
 syntax keyword trimWord defect
 syntax keyword trimWord gallon
 syntax keyword trimWord height
 syntax keyword trimWord length
 syntax keyword trimWord margin
+syntax keyword trimWord radius
 syntax keyword trimWord reveal
 syntax keyword trimWord rising
 syntax keyword trimWord spring
@@ -134,6 +138,7 @@ syntax keyword trimWord girth
 syntax keyword trimWord horns
 syntax keyword trimWord jambs
 syntax keyword trimWord least
+syntax keyword trimWord leave
 syntax keyword trimWord liter
 syntax keyword trimWord litre
 syntax keyword trimWord meter

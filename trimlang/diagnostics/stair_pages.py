@@ -1,4 +1,4 @@
-"""Pages of stairs: what does not suit a run that climbs, or its corners, steps and notches."""
+"""Pages of stairs and curves: what does not suit a run that climbs, or a wall that curves."""
 
 from typing import Final
 
@@ -56,5 +56,56 @@ STAIR_PAGES: Final = (
         why="A newel's notch is cut out of the lower corner of an end. One that is as tall as the"
         " trim or as long as the piece is a shorter run.",
         example=JOB_TO_ROOM + "  N: 40 in, left=butt, right=butt, notch left 3 1/2 in by 6 in",
+    ),
+    Page(
+        code="T297",
+        title="half of a radius and an angle",
+        message="run {run} gives only one of a radius and an angle",
+        remedy="Write both, 4 ft radius, curves in 90 deg; or the chord as the length and the rise"
+        " or the radius behind it: curves in 9 in, curves in radius 4 ft.",
+        why="An arc follows from its radius and its angle, from its chord and its rise, or from its"
+        " chord and its radius.",
+        example=JOB_TO_ROOM + "  N: 40 in, left=butt, right=butt, curves in 90 deg",
+    ),
+    Page(
+        code="T298",
+        title="more than half a circle",
+        message="no wall curves so: its rise is half of its chord at most, and its angle 180°",
+        remedy="Measure it again, or write such a wall as two runs.",
+        why="A chord is twice as long as the radius at most. Past half a circle it grows shorter"
+        " again, so that one chord has two arcs.",
+        example=JOB_TO_ROOM + "  N: 40 in, left=butt, right=butt, curves in 30 in",
+    ),
+    Page(
+        code="T448",
+        title="a curve that climbs",
+        message="run {run} curves and climbs, which bends trim in two ways",
+        remedy="Make a template on the stair itself; leave this run bare for the survey.",
+        why="Trim round a curved stair is a screw, and is glued up of thin strips on the stair or a"
+        " form. No length and no kerf that trimlang knows makes it.",
+        example=JOB_TO_ROOM
+        + "  N: 40 in, left=plumb, right=plumb, rising right 36 deg, curves in 4 in",
+    ),
+    Page(
+        code="T449",
+        title="crown on a wall that curves",
+        message="run {run} curves, and trim “{trim}” is crown",
+        remedy="Order it made for the radius, and leave it off here: no {trim}",
+        why="Crown leans, so that a bend would twist it: neither kerfs nor a flexible copy of a"
+        " straight one lie against both wall and ceiling.",
+        example="trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg\nstock crown: 12 ft at"
+        " 28.80\n"
+        'room "Study", trim crown, open walk\n'
+        "  N: 40 in, left=butt, right=butt, curves in 4 in",
+    ),
+    Page(
+        code="T450",
+        title="a bend too tight for kerfs",
+        message="{trim} cannot be kerfed to bend round run {run}, with {left} left at its face",
+        remedy="Use flexible trim (trim {trim}: …, flexible), a thinner one, or less at the face:"
+        " kerfs: leave 3/32 in.",
+        why="Between two kerfs there must be as much wood as a kerf takes, and some thickness must"
+        " be left to kerf.",
+        example=JOB_TO_ROOM + "  N: 2 in, left=butt, right=butt, curves in 1 in",
     ),
 )

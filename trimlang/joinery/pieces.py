@@ -8,6 +8,7 @@ from types import MappingProxyType
 from typing import TypeAlias
 
 from trimlang.diagnostics import Diagnostic
+from trimlang.joinery.bending import bend_remarks, bent_run
 from trimlang.joinery.boxes import box_pieces
 from trimlang.joinery.bullnose import corner_piece
 from trimlang.joinery.casings import casing_pieces
@@ -96,6 +97,7 @@ def _run_pieces(
     wall: Wall, trim: Trim, findings: Findings, joints: list[Splice], places: Places
 ) -> list[Piece]:
     job, room, run, settings = wall.job, wall.room, wall.run, wall.room.settings
+    run, bend = bent_run(run, trim, wall.off, settings, findings)
     left, right = _ends(wall, trim)
     # The tape ran along the bottom edge, but on a stair an end may be longer at the top. What a
     # corner adds is in `_grows`.
@@ -116,13 +118,17 @@ def _run_pieces(
         run=run.label,
         trim=trim.name,
         length=length,
-        wall=run.length,
+        wall=wall.run.length,
         left=left,
         right=right,
         rounding=rounding,
         over_scraps=run.left.over_scraps or run.right.over_scraps,
         note=run.note,
-        remarks=(*wall.remarks, *stair_remarks(run, trim, settings, findings)),
+        remarks=(
+            *wall.remarks,
+            *stair_remarks(run, trim, settings, findings),
+            *bend_remarks(run, bend, settings),
+        ),
         unit=settings.unit,
         scribe=scribe(job, run, trim),
     )

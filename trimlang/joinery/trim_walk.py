@@ -44,7 +44,8 @@ class Wall:
 
     ``run`` is the first of its runs, but with the length of the whole stretch and the ends that
     this trim has.  ``before`` is how much of the stretch lies left of that run's own left end
-    (inches).  ``left`` and ``right`` are what the trim meets at its ends.
+    (inches).  ``left`` and ``right`` are what the trim meets at its ends, ``off`` is how far its
+    back stands off the wall.
     """
 
     job: Job
@@ -56,6 +57,7 @@ class Wall:
     right: Meeting
     remarks: tuple[Remark, ...] = ()
     before: Fraction = NOTHING
+    off: Fraction = NOTHING
 
     def laps(self, at: Fraction) -> Side:
         """Return which piece laps over the other at a joint ``at`` inches from the left end."""
@@ -118,6 +120,7 @@ class TrimWalk:
             right=right,
             remarks=tuple(remarks),
             before=before,
+            off=self.stands_off(run, trim),
         )
 
     def meeting(self, strip: Strip, side: Side) -> Meeting:

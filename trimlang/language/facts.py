@@ -15,6 +15,12 @@ from trimlang.language.block_facts import WrittenMember as WrittenMember
 from trimlang.language.box_facts import BoxesMargin as BoxesMargin
 from trimlang.language.box_facts import BoxesTall as BoxesTall
 from trimlang.language.box_facts import BoxesWide as BoxesWide
+from trimlang.language.curve_facts import Bend as Bend
+from trimlang.language.curve_facts import Curves as Curves
+from trimlang.language.curve_facts import Flexible as Flexible
+from trimlang.language.curve_facts import OfCurve as OfCurve
+from trimlang.language.curve_facts import RadiusGiven as RadiusGiven
+from trimlang.language.curve_facts import WrittenRadius as WrittenRadius
 from trimlang.language.end_facts import Bullnose as Bullnose
 from trimlang.language.end_facts import CopedHere as CopedHere
 from trimlang.language.end_facts import Diagonal as Diagonal
@@ -46,7 +52,8 @@ from trimlang.language.stair_facts import TakenAlong as TakenAlong
 from trimlang.language.stated import Stated as Stated
 from trimlang.language.stick_facts import LeastOrder as LeastOrder
 from trimlang.language.stick_facts import RandomLengths as RandomLengths
-from trimlang.language.written import Angle, Measure, Word
+from trimlang.language.written import Angle as Angle
+from trimlang.language.written import Measure, Word
 from trimlang.record import record
 
 # ---- a trim's line --------------------------------------------------------------
@@ -212,7 +219,7 @@ class Unread:
     span: Span
 
 
-TrimFact: TypeAlias = Thick | Tall | Spring | Girth | InFrontOf | Material
+TrimFact: TypeAlias = Thick | Tall | Spring | Girth | InFrontOf | Material | Flexible
 StockFact: TypeAlias = Supplier | ProfileCode | LeastOrder | RandomLengths
 BlockFact: TypeAlias = Thick | BlockWide | BlockTall | BlockPrice | Material
 WallFact: TypeAlias = (
@@ -228,6 +235,7 @@ WallFact: TypeAlias = (
     | FirstStud
     | FloorGap
     | OfStair
+    | OfCurve
     | Called
     | Entrance
     | Cased

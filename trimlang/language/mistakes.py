@@ -39,13 +39,15 @@ _PHRASES: Final[dict[str, str]] = {
 }
 _NUMBER_TOKENS: Final = frozenset({"COUNT", "DECIMAL", "FRACTION", "VULGAR"})
 _UNIT_TOKENS: Final = frozenset({"FOOT", "INCH", "METRIC", "OTHER_UNIT"})
+_SELDOM: Final = frozenset({"RADIUS"})
+"""Words that may stand behind any wall's length, and hardly ever are what was meant."""
 _WORD_AT: Final = re.compile(r"[^\W\d_][\w.\-]*|\d[\w./]*|\S")
 
 
 def _expected_words(terminals: set[str]) -> list[str]:
     known = spellings()
     words: list[str] = []
-    for name in sorted(terminals & known.keys() - _UNIT_TOKENS - _PHRASES.keys()):
+    for name in sorted(terminals & known.keys() - _UNIT_TOKENS - _PHRASES.keys() - _SELDOM):
         ways = known[name]
         usual = [way for way in ways if way not in SHORT_JOINTS]
         words.extend(usual if name in _CHOICES else [_USUAL.get(name, ways[0])])

@@ -1,4 +1,4 @@
-"""The grammar's phrases of a run that climbs."""
+"""The grammar's phrases of a run that climbs, and of one that curves."""
 
 from __future__ import annotations
 
@@ -14,7 +14,7 @@ Children: TypeAlias = list[Any]
 
 
 class StairPhrases(StockLines):
-    """The grammar's rules for stairs; ``WallLines`` adds the others of a wall."""
+    """The grammar's rules for stairs and curves; ``WallLines`` adds the others of a wall."""
 
     @v_args(meta=True)
     def rising(self, meta: Meta, children: Children) -> facts.Rising:
@@ -43,3 +43,14 @@ class StairPhrases(StockLines):
     @v_args(meta=True)
     def stair_side(self, meta: Meta, children: Children) -> facts.OpenSide:
         return facts.OpenSide(children[0].text.split()[0] == "open", self._span(meta))
+
+    @v_args(meta=True)
+    def curves(self, meta: Meta, children: Children) -> facts.Curves:
+        way, by = children
+        return facts.Curves(facts.Bend(way.text), by, self._span(meta))
+
+    @v_args(meta=True)
+    def curves_by_radius(self, meta: Meta, children: Children) -> facts.Curves:
+        way, radius = children
+        by = facts.WrittenRadius(radius)
+        return facts.Curves(facts.Bend(way.text), by, self._span(meta))

@@ -32,6 +32,10 @@ class LineBuilder(NumberRules):
     material = fact_of(facts.Material)
 
     @v_args(meta=True)
+    def flexible(self, meta: Meta, children: Children) -> facts.Flexible:
+        return facts.Flexible(children[0] if children else None, self._span(meta))
+
+    @v_args(meta=True)
     def in_front_of(self, meta: Meta, children: Children) -> facts.InFrontOf:
         return facts.InFrontOf(children[-1], self._span(meta))
 
@@ -90,7 +94,7 @@ class LineBuilder(NumberRules):
     def _settings(self, meta: Meta, children: Children) -> tree.SettingLine:
         return tree.SettingLine(tuple(children), self._span(meta))
 
-    saw = corners = splices = casings = nails = caulk = filler = paint = _settings
+    saw = corners = splices = kerfs = casings = nails = caulk = filler = paint = _settings
 
     def line(self, children: Children) -> tree.Statement | None:
         """A line of one bare setting (``spare 10 %``) becomes a setting line too."""

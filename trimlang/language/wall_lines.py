@@ -34,6 +34,7 @@ _OF_RUNS: Final = (
     facts.LevelReturn,
     facts.Notch,
     facts.OpenSide,
+    facts.Curves,
 )
 _OF_GAPS: Final = (
     facts.Called,
@@ -68,6 +69,7 @@ def _with_sides(said: Iterable[Any]) -> tuple[Any, ...]:
 class WallLines(StairPhrases):
     """The grammar's rules for rooms and walls; ``LineBuilder`` adds the others."""
 
+    radius_given = fact_of(facts.RadiusGiven)
     note, open_walk = fact_of(facts.Note), fact_of(facts.OpenWalk)
     square_ends = fact_of(facts.SquareEnds)
     without, first_stud, floor_gap = (

@@ -59,6 +59,11 @@ def tangent(degrees: Fraction) -> Fraction:
         return Fraction((sine / cosine).quantize(_PLACES))
 
 
+def arc_length(radius: Fraction, degrees: Fraction) -> Fraction:
+    """Return how long an arc is, right to thirty decimal places of its radius's unit."""
+    return steps_nearest(radius * degrees / STRAIGHT * Fraction(PI), Fraction(_PLACES))
+
+
 @lru_cache(maxsize=4096)
 def sine(degrees: Fraction) -> Fraction:
     """Return the sine of any angle in degrees, right to thirty decimal places."""

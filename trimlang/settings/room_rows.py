@@ -168,6 +168,15 @@ class RoomRows:
         scope=Scope.ROOM,
         what="the least piece",
     )
+    kerf_leaves = LengthSetting(
+        words="kerfs: leave",
+        page="what kerfs in the back of trim that bends leave at its face",
+        default=Fraction(1, 8),
+        unsaid="1/8 in",
+        why="thin enough to bend dry, thick enough to hold; common practice, no source",
+        scope=Scope.ROOM,
+        what="what kerfs leave",
+    )
     stud_spacing = LengthSetting(
         words="splices: studs every",
         page="splices fall on studs; a run's `first stud 7 1/2 in` says where they begin",

@@ -109,7 +109,7 @@ def _wrong_corners(course: Course) -> Iterator[Slip]:
     # only where that brings the sum to a whole turn, which keeps the pairs few.
     lacking = 360 - sum(turn.degrees for turn in course.turns)
     for one, other in combinations(corners, 2):
-        turned = 2 * (course.turns[one].degrees + course.turns[other].degrees)
+        turned = 2 * (course.turns[one].at_corner + course.turns[other].at_corner)
         (wrong, right), (again, _) = _in_or_out(course, one), _in_or_out(course, other)
         if wrong is not again or abs(lacking + turned) > 15:
             continue

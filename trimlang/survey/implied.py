@@ -86,7 +86,8 @@ def _offer(
 
 def _corner(turn: Turn, degrees: Fraction) -> Fraction:
     """Return a corner's angle from how far the walk turns there (degrees): 180° less the turn."""
-    return STRAIGHT - degrees if turn.degrees > 0 else STRAIGHT + degrees
+    at_corner = degrees - turn.curved
+    return STRAIGHT - at_corner if turn.at_corner > 0 else STRAIGHT + at_corner
 
 
 def _sides(room: Room, at: int) -> list[End]:

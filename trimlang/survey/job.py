@@ -22,6 +22,7 @@ from trimlang.survey.stair_work import StairWork
 from trimlang.survey.sticks import MinimumOrder
 from trimlang.survey.sticks import Offer as Offer
 from trimlang.survey.sticks import Rest as Rest
+from trimlang.survey.wall_curve import WallCurve
 
 if TYPE_CHECKING:
     from trimlang.survey.log_entries import Entry
@@ -61,7 +62,7 @@ class Trim:
     lies flat on the wall.  ``girth`` is how far a tape goes over its profile.
     ``logged`` are lengths that were bought and that the stock lines no
     longer list.  ``supplier`` is where it is bought, ``profile`` what its profile is called there,
-    ``minimum`` the least that is sold of it.
+    ``minimum`` the least that is sold of it.  ``flexible`` trim bends without kerfs.
     """
 
     name: str
@@ -78,6 +79,7 @@ class Trim:
     supplier: str | None = None
     profile: str | None = None
     minimum: MinimumOrder = MinimumOrder()
+    flexible: bool = False
 
     def longest_stick(self, settings: Settings) -> Fraction | None:
         """Return the longest piece (inches) that bought sticks give, or offcuts if none are sold.
@@ -109,8 +111,8 @@ class Run:
 
     ``first_stud`` is how far from the wall's left end the middle of a stud is known to be
     (inches).  ``slope`` is the pitch of a stair's run in degrees, positive where it rises to the
-    right; ``length`` is then along the lower edge.  ``floor_gap`` is the largest gap under a
-    straight edge on the floor (inches).
+    right; ``length`` is then along the lower edge, and along a wall that curves its arc.
+    ``floor_gap`` is the largest gap under a straight edge on the floor (inches).
     """
 
     label: str
@@ -125,8 +127,15 @@ class Run:
     first_stud: Fraction | None = None
     slope: Fraction = Fraction(0)
     stair: StairWork = StairWork()
+    curve: WallCurve | None = None
     floor_gap: Fraction = Fraction(0)
     own_ends: tuple[OwnEnd, ...] = ()
+
+    @property
+    def written(self) -> Fraction:
+        """The number that the file gives: a chord, or a length taken level, may be another."""
+        number = self.stair.measured if self.curve is None else self.curve.given
+        return self.length if number is None else number
 
     def side(self, side: Side) -> End:
         """Return how the run ends there."""

@@ -52,7 +52,7 @@ class Course:
 
         That is not the wall that it takes up where an opening has a casing or scraps were used.
         """
-        return tuple(one.width if isinstance(one, Gap) else one.length for one in self.stretches)
+        return tuple(one.width if isinstance(one, Gap) else one.written for one in self.stretches)
 
     @property
     def turns(self) -> tuple[Turn, ...]:

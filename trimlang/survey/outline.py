@@ -44,13 +44,20 @@ class Turn:
     """How the walk turns after a stretch: ``degrees`` to the right, negative to the left.
 
     ``measured`` says that the file gives the angle, ``known`` that it says how the two stretches
-    meet at all, ``disputed`` that its two sides contradict each other.
+    meet at all, ``disputed`` that its two sides contradict each other.  ``curved`` of the degrees
+    are the walls' own: half of what each of the two curves, so that walls count as their chords.
     """
 
     degrees: Fraction
     measured: bool
     known: bool
     disputed: bool = False
+    curved: Fraction = Fraction(0)
+
+    @property
+    def at_corner(self) -> Fraction:
+        """How far the walk turns at the corner itself (degrees)."""
+        return self.degrees - self.curved
 
 
 @record
@@ -112,6 +119,7 @@ def outline(room: Room, trims: Iterable[Trim] = ()) -> Outline:
     # Corners too far from a whole turn are wrong, not inexact; sharing that out would hide it.
     goes_round = not room.open_walk and abs(turned - WHOLE_TURN) <= MOST_SHARED
     degrees = shared(turns) if goes_round else tuple(turn.degrees for turn in turns)
+    # The first wall's chord lies half of its curve off its beginning; headings are of chords.
     place, heading = Point(Fraction(0), Fraction(0)), Fraction(0)
     legs: list[Leg] = []
     entrance: Point | None = None
@@ -145,7 +153,8 @@ def depths(trims: Iterable[Trim]) -> dict[str, Fraction | None]:
 
 
 def turn_between(one: Stretch, other: Stretch) -> Turn:
-    """Return how the walk turns from one stretch to the next."""
+    """Return how the walk turns from one stretch to the next, between their chords."""
+    curved = (_curve(one) + _curve(other)) / 2
     sides = [end for end in (one.right, other.left) if end is not None]
     cornered = [end for end in sides if end.joint.is_corner]
     if cornered:
@@ -157,11 +166,13 @@ def turn_between(one: Stretch, other: Stretch) -> Turn:
             size = -size
         disputed = len({end.joint for end in cornered}) > 1
         measured = angle is not None and not implied
-        return Turn(size, measured=measured, known=True, disputed=disputed)
+        return Turn(
+            degrees=size + curved, measured=measured, known=True, disputed=disputed, curved=curved
+        )
     straight = any(_goes_straight(stretch) for stretch in (one, other)) or any(
         end.joint.goes_on for end in sides
     )
-    return Turn(Fraction(0), measured=False, known=straight)
+    return Turn(curved, measured=bool(curved), known=straight, curved=curved)
 
 
 def shared(turns: tuple[Turn, ...]) -> tuple[Fraction, ...]:
@@ -186,6 +197,8 @@ def wall_length(
     """Return how much wall a stretch takes up in plan (inches)."""
     if isinstance(stretch, Gap):
         return stretch.along
+    if stretch.curve is not None:
+        return stretch.curve.chord
     # A stair's length is along its slope; seen from above it is shorter.
     in_plan = stretch.length * _fine(cosine(stretch.slope)) if stretch.slope else stretch.length
     return in_plan - sum(
@@ -199,6 +212,12 @@ def _scraps(end: End, run: Run, room: Room, thick: dict[str, Fraction | None]) -
         return Fraction(0)
     mitre = room.settings.mitre_out if end.corner is None else mitre_of_corner(end.corner)
     return (thick.get(end.scraps_of or run.trims[0]) or Fraction(0)) * tangent(mitre)
+
+
+def _curve(stretch: Stretch) -> Fraction:
+    """Return how far a walk turns to the right along a stretch that curves (degrees)."""
+    curve = stretch.curve if isinstance(stretch, Run) else None
+    return Fraction(0) if curve is None else curve.turn_right
 
 
 def _goes_straight(stretch: Stretch) -> bool:

@@ -8,11 +8,12 @@ from typing import Final
 
 from trimlang.language import facts
 from trimlang.language.facts import LengthTaken, Side
-from trimlang.lengths.angles import arc_tangent, cosine, sine
+from trimlang.lengths.angles import arc_length, arc_tangent, cosine, sine
 from trimlang.settings.table import Settings
 from trimlang.survey.job import End, Gap, Room, Run
 from trimlang.survey.measures import Findings, length
 from trimlang.survey.stair_work import NewelNotch, StairSteps, StairWork
+from trimlang.survey.wall_curve import read_curve
 
 # Degrees; no stair is steeper.
 STEEPEST: Final = 60
@@ -39,12 +40,25 @@ def climbing(run: Run, said: tuple[facts.Fact, ...], settings: Settings, finding
                 findings.say("T296", fact.span, run=run.label)
             case facts.OpenSide(is_open=True):
                 work = replace(work, steps=steps)
+    run = replace(run, slope=slope, stair=work)
     if work.taken is LengthTaken.ALONG:
-        return replace(run, slope=slope, stair=work)
+        return _curving(run, said, settings, findings)
     # Along the slope a level length is longer by 1 ÷ cos, an upright one by 1 ÷ sin of the pitch.
     across = cosine(slope) if work.taken is LengthTaken.LEVEL else sine(abs(slope))
     work = replace(work, measured=run.length)
-    return replace(run, slope=slope, length=run.length / across, stair=work)
+    return _curving(replace(run, length=run.length / across, stair=work), said, settings, findings)
+
+
+def _curving(run: Run, said: tuple[facts.Fact, ...], settings: Settings, findings: Findings) -> Run:
+    """Return a run with the curve of its wall, and its length along that."""
+    curves = next((fact for fact in said if isinstance(fact, facts.Curves)), None)
+    if curves is not None and run.slope:
+        findings.say("T448", curves.span, run=run.label)
+        return run
+    curve = read_curve(said, run.length, run.label, settings, findings)
+    if curve is None:
+        return run
+    return replace(run, curve=curve, length=arc_length(curve.radius, curve.turn))
 
 
 def _pitch(

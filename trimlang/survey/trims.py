@@ -96,6 +96,7 @@ def _trim(line: TrimLine, unit: Unit, findings: Findings) -> Trim:
     thick: Fraction | None = None
     tall: Fraction | None = None
     material: list[str] = []
+    flexible = False
     front: str | None = None
     spring: Fraction | None = None
     girth: Fraction | None = None
@@ -120,11 +121,15 @@ def _trim(line: TrimLine, unit: Unit, findings: Findings) -> Trim:
                 front = fact.trim.text
             case facts.Material():
                 material.append(fact.words.text)
+            case facts.Flexible(words=words):
+                flexible = True
+                material.append("flexible" if words is None else f"flexible {words.text}")
     return Trim(
         name=line.name.text,
         thickness=thick,
         height=tall,
         material=tuple(material),
+        flexible=flexible,
         in_front_of=front,
         offers=(),
         rests=(),

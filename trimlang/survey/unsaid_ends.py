@@ -45,9 +45,8 @@ def fill_ends(
             if neighbour is not None and isinstance(lines[neighbour], tree.Unreadable):
                 continue  # reported already, and it may be the line that says it
             joint = _joint(neighbour, side, lines, said) or usual
-            if joint is STOPPED and any(isinstance(fact, facts.Rising) for fact in line.facts):
-                # Casings and newels stand upright, so what climbs up to them ends upright too.
-                joint = UPRIGHT
+            if joint is STOPPED:
+                joint = stopped(line)
             if joint is not None:
                 filled[at][side] = _plain_end(joint, line)
                 continue
@@ -57,6 +56,13 @@ def fill_ends(
                     line, mate, side, {} if neighbour is None else said[neighbour], findings
                 )
     return filled
+
+
+def stopped(line: WallLine) -> Joint:
+    """Return how a wall's trim ends at what stops it, where its line does not say."""
+    said = () if isinstance(line, tree.Unreadable) else line.facts
+    # Casings and newels stand upright, so what climbs up to them ends upright too.
+    return UPRIGHT if any(isinstance(fact, facts.Rising) for fact in said) else STOPPED
 
 
 def _neighbour(at: int, side: Side, count: int, *, open_walk: bool) -> int | None:

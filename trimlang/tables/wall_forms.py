@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import Final, TypeAlias
 
 from trimlang.compiler import check_job
-from trimlang.joints import STOPPED, USUAL, Joint
+from trimlang.joints import USUAL, Joint
 from trimlang.language import facts, tree
 from trimlang.language.facts import Side
 from trimlang.language.meaning import same_meaning
@@ -25,6 +25,8 @@ from trimlang.lengths.tape import Unit
 from trimlang.record import record
 from trimlang.settings.setting_kinds import TakenAt
 from trimlang.survey.job import Job, Room, Run
+from trimlang.survey.level_returns import with_level_returns
+from trimlang.survey.unsaid_ends import stopped
 
 WallLine: TypeAlias = tree.RunLine | tree.GapLine
 
@@ -129,6 +131,7 @@ class _Room:
         self._unit = room.settings.unit
         self._usual = room.settings.ends
         self._says_ends = False
+        self._stretches = [len(list(with_level_returns(wall))) for wall in walls]
         self._ends = [self._written_ends(wall, at) for at, wall in enumerate(walls)]
         self._line = ""
         if form is WallForm.SHORT:
@@ -181,8 +184,11 @@ class _Room:
                 end = fact.end
                 rest = self._slice(wall, end.joint.span.end, end.span.end)
                 ends[fact.side] = _EndAsWritten(Joint.of(end.joint.text), rest)
-        stretch = self._room.walk[at]
+        # A wall with level returns is more than one stretch of the walk.
+        begins = sum(self._stretches[:at])
+        last = begins + self._stretches[at] - 1
         for side in Side:
+            stretch = self._room.walk[side.of(begins, last)]
             if side not in ends:
                 ends[side] = (
                     _EndAsWritten(stretch.side(side).joint, "")
@@ -206,7 +212,7 @@ class _Room:
                 (two, after, Side.LEFT, other, wall),
             ):
                 plain = not self._over_scraps(run)
-                stops = end is not None and end.joint is STOPPED and not end.rest and plain
+                stops = end is not None and end.joint is stopped(run) and not end.rest and plain
                 of_run = isinstance(run, tree.RunLine) and isinstance(neighbour, tree.GapLine)
                 if stops and of_run:
                     self._ends[place][side] = None
@@ -239,12 +245,14 @@ class _Room:
             long = self._slice(wall, wall.length.span.column, wall.length.span.end)
             bare = self._unit is Unit.INCH and long[-1:].isdigit()
             name = wall.label.text
-            alone = not name[:1].isalpha() or not_a_label(name) is not None
+            is_radius = any(isinstance(fact, facts.RadiusGiven) for fact in wall.facts)
+            alone = is_radius or not name[:1].isalpha() or not_a_label(name) is not None
             if self._form is WallForm.LONG:
                 head = f"{name}: {long}{' in' if bare else ''}"
             else:
                 long = _INCHES.sub("", long) if self._unit is Unit.INCH else long
                 head = f"{name}{':' if alone else ''} {long}"
+            head += " radius" if is_radius else ""
         parts = [head]
         for side in Side:
             end = self._ends[at][side]
@@ -259,6 +267,6 @@ class _Room:
                 parts.append(f"{fact.trim.text} {fact.side}={end_text}")
             elif isinstance(fact, facts.Called) and text[:1] not in '"“':
                 continue  # it is called so by its first word
-            elif not isinstance(fact, facts.AtEnd):
+            elif not isinstance(fact, facts.AtEnd | facts.RadiusGiven):
                 parts.append(text)
         return ", ".join(parts), alone

@@ -25,6 +25,7 @@ from trimlang.sheets.drawing.plan_scale import (
     jamb,
     line,
     scale_text,
+    wall_lines,
     walls,
 )
 from trimlang.sheets.drawing.polygons import Point, far
@@ -140,7 +141,7 @@ def _room(
         one, other = paper.at(wall.start), paper.at(wall.end)
         stretch = wall.stretch
         if isinstance(stretch, Run):
-            lines.append(line("run", one, other))
+            lines += wall_lines("run", wall, paper)
             marks += _corner_marks(stretch, one, other)
             text = _said(stretch, far(one, other), pen)
             called[text] = stretch.label

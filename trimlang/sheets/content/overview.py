@@ -17,6 +17,7 @@ from trimlang.sheets.drawing.plan_scale import (
     jamb,
     line,
     scale_text,
+    wall_lines,
     walls,
 )
 from trimlang.sheets.drawing.polygons import reach, roomiest
@@ -139,7 +140,7 @@ def strokes(walk: tuple[DrawnWall, ...], paper: Paper) -> Iterator[DrawnLine]:
     for wall in walk:
         ends = paper.at(wall.start), paper.at(wall.end)
         if isinstance(wall.stretch, Run):
-            yield line("wall", *ends)
+            yield from wall_lines("wall", wall, paper)
         else:
             yield line(wall.stretch.kind, *ends)
             yield from (jamb(wall, end) for end in ends)

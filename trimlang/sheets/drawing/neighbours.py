@@ -42,7 +42,7 @@ class Placed:
     @property
     def shape(self) -> Shape:
         """The room's floor."""
-        ends = (*(wall.start for wall in self.walk), self.walk[-1].end)
+        ends = (*(at for wall in self.walk for at in wall.points[:-1]), self.walk[-1].end)
         # A walk that closes ends where it starts: that corner counts once.
         return ends[:-1] if far(ends[0], ends[-1]) < 1 else ends
 
@@ -140,6 +140,7 @@ def _facing(door: DrawnWall, walk: tuple[DrawnWall, ...], place: int) -> tuple[D
             wall,
             start=moved(wall.start),
             end=moved(wall.end),
+            round_by=tuple(map(moved, wall.round_by)),
             heading=(wall.heading + turn) % 360,
         )
         for wall in walk

@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from fractions import Fraction
-from math import cos, radians, sin
+from itertools import pairwise
+from math import ceil, cos, radians, sin
 from typing import Final
 
 from trimlang.lengths.tape import Unit
 from trimlang.record import record
 from trimlang.sheets.drawing.polygons import Point
 from trimlang.sheets.wording.quantities import Pen
-from trimlang.survey.job import Room, Stretch
-from trimlang.survey.outline import Outline
+from trimlang.survey.job import Room, Run, Stretch
+from trimlang.survey.outline import Leg, Outline
 
 # Millimetres on the paper: the most that a drawing takes across and down, and the margin around it.
 WIDE: Final = 164.0
@@ -24,30 +25,61 @@ SCALES: Final = {
     Unit.MM: (10, 20, 25, 50, 75, 100, 200, 500),
 }
 MM_PER_INCH: Final = 25.4
+DEGREES_A_STROKE: Final = 5.0
+"""An arc is drawn in strokes that turn by this much at most: no eye sees them (at 1 : 16 a stroke
+of four feet's radius stands 0.07 mm off)."""
 
 
 @record
 class DrawnWall:
-    """A stretch of wall in place: inches, y downwards; ``heading`` in degrees, turning right."""
+    """A stretch of wall in place: inches, y downwards; ``heading`` in degrees, turning right.
+
+    ``round_by`` are the points between its ends of a wall that curves.
+    """
 
     stretch: Stretch
     start: Point
     end: Point
     heading: float
+    round_by: tuple[Point, ...] = ()
+
+    @property
+    def points(self) -> tuple[Point, ...]:
+        """The points of its line, from its start to its end."""
+        return (self.start, *self.round_by, self.end)
 
 
 def walls(room: Room, drawn: Outline) -> tuple[DrawnWall, ...]:
     """Return the walk of a room in a drawing's coordinates."""
     return tuple(
         DrawnWall(
-            room.walk[leg.index],
+            stretch=room.walk[leg.index],
             # The survey's y points up, a page's y points down.
-            (float(leg.start.x), -float(leg.start.y)),
-            (float(leg.end.x), -float(leg.end.y)),
-            float(leg.heading),
+            start=(float(leg.start.x), -float(leg.start.y)),
+            end=(float(leg.end.x), -float(leg.end.y)),
+            heading=float(leg.heading),
+            round_by=_round_by(room.walk[leg.index], leg),
         )
         for leg in drawn.legs
     )
+
+
+def _round_by(stretch: Stretch, leg: Leg) -> tuple[Point, ...]:
+    """Return the points of a curved wall's arc between its ends; none of a straight one."""
+    curve = stretch.curve if isinstance(stretch, Run) else None
+    if curve is None:
+        return ()
+    turn, long = float(curve.turn_right), float(curve.chord)
+    parts = max(ceil(abs(turn) / DEGREES_A_STROKE), 2)
+    x, y, heading = float(leg.start.x), -float(leg.start.y), float(leg.heading) - turn / 2
+    # Equal chords of one arc: each turns by an equal part, the first by half of one.
+    step = long * sin(radians(turn / parts / 2)) / sin(radians(turn / 2))
+    found: list[Point] = []
+    for part in range(parts - 1):
+        way = radians(heading + (part + 0.5) * turn / parts)
+        x, y = x + step * cos(way), y + step * sin(way)
+        found.append((x, y))
+    return tuple(found)
 
 
 @record
@@ -81,7 +113,7 @@ class Paper:
     def __init__(
         self, laid: tuple[DrawnWall, ...], unit: Unit, tall: float = TALL, least: int = 0
     ) -> None:
-        points = [wall.start for wall in laid] + [wall.end for wall in laid]
+        points = [point for wall in laid for point in wall.points]
         self._left = min(x for x, _ in points)
         self._top = min(y for _, y in points)
         across = max(x for x, _ in points) - self._left
@@ -137,6 +169,12 @@ def jamb(wall: DrawnWall, at: Point) -> DrawnLine:
     return line(
         "jamb", (at[0] - way[0] * 1.6, at[1] - way[1] * 1.6), (at[0] + way[0], at[1] + way[1])
     )
+
+
+def wall_lines(look: str, wall: DrawnWall, paper: Paper) -> tuple[DrawnLine, ...]:
+    """Return the line of a wall on the paper: one stroke, or those of its arc."""
+    ends = pairwise(map(paper.at, wall.points))
+    return tuple(line(look, one, other) for one, other in ends)
 
 
 def line(look: str, one: Point, other: Point) -> DrawnLine:

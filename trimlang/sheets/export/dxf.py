@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from contextlib import contextmanager
 from io import StringIO
+from itertools import pairwise
 from math import cos, hypot, radians, sin
 from typing import TYPE_CHECKING, Any, Final
 
@@ -124,7 +125,7 @@ class _Sheet:
         rooms = [room for room in self._result.job.rooms if room.walk]
         walks = [walls(room, outline(room, self._result.job.trims)) for room in rooms]
         for group in side_by_side(rooms, walks):
-            points = [end for one in group for wall in one.walk for end in (wall.start, wall.end)]
+            points = [point for one in group for wall in one.walk for point in wall.points]
             left = min(x for x, _ in points)
             # y points down here and up in the file: the lowest corner of each group lies at y = 0.
             base = max(y for _, y in points)
@@ -143,7 +144,8 @@ class _Sheet:
         for wall in placed.walk:
             stretch = wall.stretch
             layer = _OF[stretch.kind] if isinstance(stretch, Gap) else "WALLS"
-            self._line(layer, wall.start, wall.end)
+            for one, other in pairwise(wall.points):
+                self._line(layer, one, other)
             if isinstance(stretch, Run):
                 self._run(room, wall, stretch)
             else:

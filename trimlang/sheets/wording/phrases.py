@@ -14,7 +14,7 @@ from trimlang.joint_row import WHY_ROUNDED, Edge, Fit
 from trimlang.joints import Joint
 from trimlang.language.facts import Side
 from trimlang.marking import N_
-from trimlang.sheets.wording.catalogue import Words
+from trimlang.sheets.wording.catalogue import Words, unbroken
 from trimlang.sheets.wording.quantities import Pen
 
 LONG_POINTS: Final = {
@@ -53,7 +53,10 @@ EDGES: Final = {
 
 def all_notes(piece: Piece, words: Words) -> str:
     """Say all that is to be said of a piece besides its measures; empty for nothing."""
-    remarks = [words(one.text, **dict(one.values)) for one in piece.remarks]
+    remarks = [
+        words(one.text, **{name: unbroken(value) for name, value in one.values})
+        for one in piece.remarks
+    ]
     return "; ".join([*([piece.note] if piece.note else []), *remarks])
 
 

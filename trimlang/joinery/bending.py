@@ -1,0 +1,152 @@
+"""Trim that bends round a wall that curves: how long it is, and how its back is kerfed.
+
+What bends and does not stretch decides the length.  Of kerfed trim that is the skin that the kerfs
+leave at the face: on a wall of radius R that curves into the room it lies at R + t less half the
+skin, on one that curves away at R - t and half the skin, t being the thickness.  Trim that is
+flexible bends about its middle.  Where it stands in front of other trim, R is of that one's face.
+
+A kerf k wide and d deep closes at the back after a turn of 2 asin(k ÷ 2 d).  That, and how far the
+flats between the kerfs may stand off the round, say how many there are: a flat a long stands off by
+a² ÷ 8 R in its middle (geometry of the circle; the kerfed bend as joiners' handbooks give it, by
+trial on scrap, from memory).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from fractions import Fraction
+from math import ceil, isqrt
+from typing import Final
+
+from trimlang.joinery.piece import Remark
+from trimlang.language.facts import Bend
+from trimlang.lengths.angles import arc_length, arc_sine, degrees_text
+from trimlang.lengths.tape import NOTHING, feet_text, length_text, steps_down, steps_nearest
+from trimlang.marking import N_
+from trimlang.record import record
+from trimlang.settings.table import Settings
+from trimlang.survey.job import Run, Trim
+from trimlang.survey.measures import Findings
+from trimlang.survey.wall_curve import WallCurve
+
+STANDS_OFF: Final = Fraction(1, 64)
+"""Inches that a flat between two kerfs may stand off the round (common practice, no source)."""
+
+_MOST_KERFS: Final = 2000
+"""More are no bend but a mistake in the radius (a sanity limit, no source)."""
+
+_ROUND: Final = {
+    Bend.IN: N_("bends round a wall that curves away: radius {radius}, {angle}, arc {arc} on chord"
+                " {chord}"),
+    Bend.OUT: N_("bends round a wall that curves into the room: radius {radius}, {angle}, arc {arc}"
+                 " on chord {chord}"),
+}  # fmt: skip
+_KERFS: Final = N_(
+    "kerf its back {n} times, {deep} deep, {apart} apart, the first half of that from the left end;"
+    " {left} stays"
+)
+_FLEXIBLE: Final = N_("flexible: bend it, no kerfs")
+
+
+@record
+class BentTrim:
+    """A trim on a wall that curves: ``length`` is what its straight stick has along the curve.
+
+    ``kerfs`` in its back are ``deep`` and ``apart``, and leave a ``skin``; there are none where it
+    bends by itself.  Lengths in inches.
+    """
+
+    length: Fraction
+    kerfs: int = 0
+    deep: Fraction = NOTHING
+    apart: Fraction = NOTHING
+    skin: Fraction = NOTHING
+
+
+def bent(curve: WallCurve, trim: Trim, off: Fraction, settings: Settings) -> BentTrim | None:
+    """Return how a trim whose back stands ``off`` the wall bends round it; None where it cannot.
+
+    Its thickness must be known, and that of kerfed trim be more than the skin.
+    """
+    out = 1 if curve.way is Bend.OUT else -1
+    thick = trim.thickness or NOTHING
+    back = curve.radius + out * off
+    face = back + out * thick
+    if min(back, face) <= 0:
+        return None
+    if trim.flexible:
+        return BentTrim(arc_length((back + face) / 2, curve.turn))
+    skin, kerf = settings.kerf_leaves, settings.kerf
+    deep = thick - skin
+    if deep <= 0 or not kerf:
+        return None
+    long = arc_length(face - out * skin / 2, curve.turn)
+    # One that is wider than twice its depth never closes; then only the flats count.
+    closes = 2 * arc_sine(kerf / (2 * deep)) if kerf < 2 * deep else curve.turn
+    flat_squared = 8 * face * STANDS_OFF
+    # Flats that are short enough: the least whole number whose square is (long ÷ flat)² or more.
+    flats = _root_upwards(long**2 / flat_squared)
+    count = max(ceil(curve.turn / closes), flats)
+    apart = long / count
+    if apart < 2 * kerf or count > _MOST_KERFS:
+        return None
+    return BentTrim(length=long, kerfs=count, deep=deep, apart=apart, skin=skin)
+
+
+def _root_upwards(square: Fraction) -> int:
+    """Return the least whole number whose square is at least this much."""
+    root = isqrt(ceil(square))
+    return root if root**2 >= square else root + 1
+
+
+def bent_run(
+    run: Run, trim: Trim, off: Fraction, settings: Settings, findings: Findings
+) -> tuple[Run, BentTrim | None]:
+    """Return a run whose length is what its trim takes along a curve, and how that bends.
+
+    A straight run is returned as it is, and so is one that its trim cannot follow, which is
+    reported.
+    """
+    if run.curve is None:
+        return run, None
+    if trim.spring is not None:
+        findings.say("T449", run.span, run=run.label, trim=trim.name)
+        return run, None
+    if trim.thickness is None:
+        findings.say("T211", run.span, joint="bend", run=f"run {run.label}", trim=trim.name)
+        return run, None
+    bend = bent(run.curve, trim, off, settings)
+    if bend is None:
+        least = length_text(settings.kerf_leaves, settings.unit)
+        findings.say("T450", run.span, run=run.label, trim=trim.name, left=least)
+        return run, None
+    return replace(run, length=bend.length), bend
+
+
+def bend_remarks(run: Run, bend: BentTrim | None, settings: Settings) -> Iterator[Remark]:
+    """Yield what the ticket of a bent piece says of its curve and its kerfs."""
+    curve, step, unit = run.curve, settings.rounding_step, settings.unit
+    if curve is None or bend is None:
+        return
+    arc = arc_length(curve.radius, curve.turn)
+    yield Remark(
+        _ROUND[curve.way],
+        (
+            ("radius", length_text(steps_nearest(curve.radius, step), unit)),
+            ("angle", degrees_text(steps_nearest(curve.turn, Fraction(1, 10)))),
+            ("arc", feet_text(steps_nearest(arc, step), unit)),
+            ("chord", feet_text(steps_nearest(curve.chord, step), unit)),
+        ),
+    )
+    if not bend.kerfs:
+        yield Remark(_FLEXIBLE)
+        return
+    # Down to a mark: spaced a little closer, the last kerf still lies before the curve's end.
+    sizes = {
+        "deep": steps_nearest(bend.deep, step),
+        "apart": steps_down(bend.apart, step),
+        "left": steps_nearest(bend.skin, step),
+    }
+    texts = ((name, length_text(size, unit)) for name, size in sizes.items())
+    yield Remark(_KERFS, (("n", str(bend.kerfs)), *texts))
