@@ -29,7 +29,7 @@ _WINDOW: Final = (
 
 _RAIL: Final = (
     "trim case: 11/16 in thick, 2 1/4 in wide\nstock case: 16 ft at 12.10\n"
-    "trim rail: 3/4 in thick, 2 1/2 in tall\nstock rail: 16 ft at 9.10\n"
+    "trim rail: 1 in thick, 2 1/2 in tall\nstock rail: 16 ft at 9.10\n"
     'room "Study", trim rail, open walk\n'
     "  N: 40 in, left=butt, {end}\n  door 32 in, casing case, height 80 in\n"
 )
@@ -192,7 +192,7 @@ BLOCK_PAGES: Final = (
         message="the {trim} on run {run} is {proud} thicker than what it butts against at its"
         " {side} end",
         remedy="Write {side}=butt, {trim} taper (or {trim} return), or check both thicknesses.",
-        why="What stands out past the casing shows its end grain. A taper bevels that much off its"
+        why="What stands out past the casing by more than a sixteenth shows its end grain. A taper bevels that much off its"
         " front corner; a return closes the profile before the casing.",
         example=_RAIL.format(end="right=butt"),
         severity=Severity.WARNING,

@@ -32,8 +32,8 @@ _STANDS_OUT: Final = {
     Side.LEFT: N_("left: saw it square, then bevel {proud} off its front corner at {angle}"),
     Side.RIGHT: N_("right: saw it square, then bevel {proud} off its front corner at {angle}"),
 }
-_SEEN: Final = Fraction(1, 32)
-"""Inches; trim that stands out by less than that is sanded flush (common practice, no source)."""
+_EASED: Final = Fraction(1, 16)
+"""Inches; trim that stands out by no more than that is eased by hand (common practice, no source)."""
 
 
 def beside_opening(
@@ -87,7 +87,7 @@ def standing_out(
         square = replace(met, end=replace(end, corner=NOTHING))
         said = (("proud", length_text(proud, room.settings.unit)), ("angle", angle))
         return replace(square, remark=Remark(_STANDS_OUT[side], said)) if proud > 0 else square
-    if end.joint.stops and not off and proud >= _SEEN:
+    if end.joint.stops and not off and proud > _EASED:
         sizes = {"proud": length_text(proud, room.settings.unit)}
         findings.say("T442", end.span, side=side, **texts, **sizes)
     return met
