@@ -192,8 +192,8 @@ BLOCK_PAGES: Final = (
         message="the {trim} on run {run} is {proud} thicker than what it butts against at its"
         " {side} end",
         remedy="Write {side}=butt, {trim} taper (or {trim} return), or check both thicknesses.",
-        why="What stands out past the casing by more than a sixteenth shows its end grain. A taper bevels that much off its"
-        " front corner; a return closes the profile before the casing.",
+        why="What stands out past the casing by more than a sixteenth shows its end grain. A taper"
+        " bevels that much off its front corner; a return closes the profile before the casing.",
         example=_RAIL.format(end="right=butt"),
         severity=Severity.WARNING,
     ),

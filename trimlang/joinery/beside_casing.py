@@ -33,7 +33,7 @@ _STANDS_OUT: Final = {
     Side.RIGHT: N_("right: saw it square, then bevel {proud} off its front corner at {angle}"),
 }
 _EASED: Final = Fraction(1, 16)
-"""Inches; trim that stands out by no more than that is eased by hand (common practice, no source)."""
+"""Inches; what stands out by no more is eased by hand (common practice, no source)."""
 
 
 def beside_opening(
