@@ -203,9 +203,7 @@ BLOCK_PAGES: Final = (
         message="the {trim} on run {run} does not stand out past the casing",
         remedy="Write butt.",
         why="A taper at a casing takes off what stands out past its face.",
-        example=_RAIL.format(end="right=taper").replace(
-            "3/4 in thick, 2 1/2", "1/2 in thick, 2 1/2"
-        ),
+        example=_RAIL.replace("rail: 1 in", "rail: 1/2 in").format(end="right=taper"),
         severity=Severity.WARNING,
     ),
 )
