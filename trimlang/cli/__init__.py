@@ -9,7 +9,6 @@ import sys
 from collections.abc import Sequence
 from errno import EBADF
 from pathlib import Path
-from signal import SIGINT
 from typing import Final
 
 FIRST_FREE: Final = 3
@@ -81,6 +80,8 @@ class _ClosedStream(io.BufferedIOBase):
 
 
 def _stopped(stop: KeyboardInterrupt) -> int:
+    from signal import SIGINT
+
     from trimlang.cli.replies import complain
     from trimlang.workers.stopping import STOPPED, StoppedError
 

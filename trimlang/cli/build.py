@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 import sys
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
@@ -68,9 +67,11 @@ def check(job: str, messages: MessageOptions) -> Outcome:
 
 def tell_closings(messages: MessageOptions, result: Result, job: str) -> None:
     """Print how each room closes, one line each; it is a result, so it goes to standard output."""
+    if messages.form is MessageForm.JSON:
+        import json
     for closing in result.closings:
-        said = {"room": closing.room, "closing": closing.text}
         if messages.form is MessageForm.JSON:
+            said = {"room": closing.room, "closing": closing.text}
             sys.stdout.write(json.dumps(said, ensure_ascii=False) + "\n")
         elif closing.verdict is not Verdict.NOT_CHECKED:
             where = f"{messages.folder}{Path(job).name}: " if messages.folder else ""

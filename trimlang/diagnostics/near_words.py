@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from difflib import get_close_matches
 from functools import lru_cache
 from itertools import islice
 from typing import Final
@@ -24,6 +23,8 @@ def nearest(word: str, known: list[str] | tuple[str, ...]) -> str | None:
     """
     if len(known) > MOST_COMPARED:
         return _one_slip_away(word, tuple(known))
+    from difflib import get_close_matches
+
     by_fold = {candidate.casefold(): candidate for candidate in known}
     close = get_close_matches(word.casefold()[:_LONGEST_WORD], list(by_fold), n=1, cutoff=0.6)
     return by_fold[close[0]] if close else None

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Iterable, Iterator, Mapping
 from typing import TYPE_CHECKING, Final, TextIO
 
@@ -79,6 +78,8 @@ def show(
     """
     findings = tuple(findings)
     if form is MessageForm.JSON:
+        import json
+
         for finding in findings:
             data = as_data(finding)
             data["file"] = f"{folder}{data['file']}"

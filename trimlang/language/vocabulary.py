@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from difflib import get_close_matches
 from functools import cache
 from types import MappingProxyType
 from typing import Final
@@ -57,6 +56,8 @@ def not_a_label(name: str) -> str | None:
         return None
     if any(word in ways for ways in spellings().values()):
         return word
+    from difflib import get_close_matches
+
     begins = (*line_words(), *part_words())
     close = get_close_matches(word, begins, n=1, cutoff=_SURE)
     return close[0] if close else None
