@@ -21,6 +21,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final
 
 from trimlang import made_ahead
+from trimlang.lengths.tape import Unit
 
 if TYPE_CHECKING:
     from pint import UnitRegistry
@@ -56,6 +57,11 @@ class LengthUnit(StrEnum):
 
 class UnknownUnitError(ValueError):
     """The word names no unit of the kind that is wanted."""
+
+
+def far_unit(unit: Unit) -> LengthUnit:
+    """Return what long stretches are measured in by those who measure walls in a unit."""
+    return LengthUnit.METRE if unit is Unit.MM else LengthUnit.FOOT
 
 
 @cache

@@ -80,18 +80,19 @@ def with_minimum(
     if not plans:
         return NoPlan(problem, short_of_supply=True, sure=False)
     bound = least_with if least_without is None else min(least_with, least_without)
-    return _best(problem, plans, bound, effort)
-
-
-def _best(problem: Problem, plans: Iterable[Plan], bound: int, effort: Effort) -> Plan:
     best = min(plans, key=lambda plan: (plan.cost, len(plan.sticks)))
-    bound = min(bound, best.cost)
+    return with_bound(best, problem, bound, effort)
+
+
+def with_bound(plan: Plan, problem: Problem, bound: int, effort: Effort) -> Plan:
+    """Return a plan that was found by way of other problems, with the bound that they came to."""
+    bound = min(bound, plan.cost)
     status = Status.GAP if effort.prove else Status.UNPROVEN
     return replace(
-        best,
+        plan,
         problem=problem,
         bound=bound,
-        status=Status.PROVEN if bound == best.cost else status,
+        status=Status.PROVEN if bound == plan.cost else status,
         # What is known of sticks and of the usual way is of another problem.
         stick_bound=0,
         plain=None,

@@ -16,10 +16,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import Final
 
-from trimlang.planning.minimum_order import SoundPlan
+from trimlang.planning.minimum_order import SoundPlan, with_bound
 from trimlang.record import record
 from trimlang.stock.planner import QUICK, Effort
-from trimlang.stock.problem import Blank, NoPlan, Plan, Problem, Purchase, Status, Watch
+from trimlang.stock.problem import Blank, NoPlan, Plan, Problem, Purchase, Watch
 
 MOST_TRIED: Final = 60
 """So many choices of numbers of bundles are planned."""
@@ -73,17 +73,7 @@ def with_bundles(
             best = plan
     if best is None:
         return NoPlan(problem, short_of_supply=True, sure=tried < MOST_TRIED)
-    bound = best.cost if least is None else min(least, best.cost)
-    status = Status.GAP if effort.prove else Status.UNPROVEN
-    return replace(
-        best,
-        bound=bound,
-        status=Status.PROVEN if bound == best.cost else status,
-        stick_bound=0,
-        plain=None,
-        proof="",
-        certificate=None,
-    )
+    return with_bound(best, problem, best.cost if least is None else least, effort)
 
 
 def _bundles(problem: Problem) -> list[Together]:

@@ -230,29 +230,17 @@ def _layout(question: Left, plan: Plan, names: list[str], rack: Rack, floor: int
     sticks: list[PlannedStick] = []
     for name, stick in zip(names, plan.sticks, strict=True):
         supply = question.supply[stick.blank]
-        if isinstance(supply, str):
-            begun = rack.started[supply]
-            laid = PlannedStick(
-                name=name,
-                length=begun.length,
-                origin=begun.origin,
-                price=begun.price,
-                todo=stick.parts,
-            )
-        elif isinstance(supply, WholeStick):
-            laid = PlannedStick(
-                name=name,
-                length=supply.length,
-                origin=supply.origin,
-                price=supply.price,
-                todo=stick.parts,
-            )
+        # Its price is asked of the stick that was begun or taken off the rack, or else of the yard.
+        source = rack.started[supply] if isinstance(supply, str) else supply
+        if isinstance(source, Offer):
+            origin, price = Origin.ORDER, source.price / source.pack
         else:
-            each = supply.price / supply.pack
-            laid = PlannedStick(
-                name=name, length=supply.length, origin=Origin.ORDER, price=each, todo=stick.parts
+            origin, price = source.origin, source.price
+        sticks.append(
+            PlannedStick(
+                name=name, length=source.length, origin=origin, price=price, todo=stick.parts
             )
-        sticks.append(laid)
+        )
     order = [
         (supply, purchase.packs)
         for purchase in plan.purchases

@@ -23,7 +23,7 @@ from trimlang.diagnostics import Span
 from trimlang.joinery.fixings import nail_bite, nail_height
 from trimlang.joinery.piece import Piece
 from trimlang.lengths.tape import Unit, decimal_text, length_text
-from trimlang.lengths.units import LengthUnit, in_cubic_inches, in_inches
+from trimlang.lengths.units import far_unit, in_cubic_inches, in_inches
 from trimlang.record import record
 from trimlang.survey.job import Gap, Job, Trim
 from trimlang.survey.on_walls import CasingBlock
@@ -174,7 +174,7 @@ def _caulk(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
     # A bead fills the corner between wall and trim: a triangle with two sides as long as the bead
     # is wide.
     section = settings.caulk_bead**2 / 2
-    far = LengthUnit.METRE if settings.unit is Unit.MM else LengthUnit.FOOT
+    far = far_unit(settings.unit)
     inches_a_tube = in_cubic_inches(tube.holds, "fl_oz") / section
     return (
         Supply(
@@ -236,7 +236,7 @@ def _paint(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
     can = settings.paint_can
     volume = area * settings.paint_coats / settings.paint_spread
     metric = settings.unit is Unit.MM
-    size_of = in_inches(Fraction(1), LengthUnit.METRE if metric else LengthUnit.FOOT) ** 2
+    size_of = in_inches(Fraction(1), far_unit(settings.unit)) ** 2
     measure = "litre" if metric else "gallon"
     return (
         Supply(
