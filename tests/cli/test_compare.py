@@ -181,6 +181,23 @@ def test_json_tells_the_same(job: Path, capsys: pytest.CaptureFixture[str]) -> N
     assert data["old_cost"]["trim"] == data["new_cost"]["trim"]
 
 
+def test_without_prices_trim_is_counted_in_feet(
+    job: Path, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    prices = tmp_path / "lists" / "prices.trim"
+    prices.write_text(re.sub(r" at [\d.]+", "", PRICES) + "nails: box of 1000 at 9.50\n", "utf-8")
+    new = changed(job, ("1: 90 in", "1: 300 in"))
+    assert main(["compare", str(job), str(new)]) == 0
+    text = capsys.readouterr().out
+    assert "base, 12 ft: 3 → 5 (36 ft → 60 ft)" in text
+    assert "Cost: 84 ft → 108 ft (+24 ft) of trim, supplies $9.50 as before" in text
+    assert main(["compare", str(job), str(new), "--form", "json"]) == 0
+    data = json.loads(capsys.readouterr().out)
+    assert (data["old_cost"]["trim"], data["old_cost"]["trim_length_in"]) == (None, "1008")
+    assert data["old_cost"]["total"] is None
+    assert [line["old_cost"] for line in data["order"] if line["what"] == "base"] == [None]
+
+
 class Fetches(HTMLParser):
     def __init__(self) -> None:
         super().__init__()

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+import csv
 import json
 from fractions import Fraction
+from io import StringIO
 
 import pytest
 
 from tests.jobs import BASE
 from trimlang.compiler import check_job, compile_job
 from trimlang.diagnostics.mending import mends
+from trimlang.sheets.export.order_csv import order_csv
 from trimlang.sheets.export.plan_json import least_words, plan_json
 from trimlang.sheets.render.pages import render_sheets
 
@@ -128,6 +131,10 @@ def test_the_order_prints_supplier_profile_and_tax() -> None:
     page = render_sheets(result)["stock-order"]
     for said in ("Hill Lumber", "B-514", "tax 8.25 %", "0.83"):
         assert said in page
+    (line,) = (one for one in json.loads(plan_json(result))["order"] if one["what"] == "base")
+    (row,) = (one for one in csv.DictReader(StringIO(order_csv(result))) if one["what"] == "base")
+    for made in (line, row):
+        assert (made["supplier"], made["profile"]) == ("Hill Lumber", "B-514")
     plain = render_sheets(compile_job(f"{HEAD}stock base: 12 ft at 10\n{ROOM}"))["stock-order"]
     assert "%" not in plain[plain.index("<body") :]
 

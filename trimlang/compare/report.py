@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
+from fractions import Fraction
 from typing import Any, Final
 
 from trimlang.compare.changes import Change, Comparison, Stood
 from trimlang.compare.order_changes import CostParts, OrderLine
 from trimlang.compare.piece_facts import ON_STICKS, PieceFact
 from trimlang.joinery.piece import Piece
-from trimlang.lengths.tape import length_text
+from trimlang.lengths.tape import feet_text, length_text
 from trimlang.money import money_text
 from trimlang.record import record
 from trimlang.site_log.progress_of_job import State
@@ -134,27 +135,64 @@ def _state(one: Stood) -> str:
 
 def order_text(line: OrderLine, found: Comparison) -> str:
     """Say how a line of the order changed: ``base, 12 ft: 3 → 4 (52.20 → 69.60)``."""
-    before = sum_text(found.old_money, line.old_cost)
-    after = sum_text(found.new_money, line.new_cost)
+    before = line_cost(found.old_money, line, line.old_cost)
+    after = line_cost(found.new_money, line, line.new_cost)
     return f"{line.what}, {line.detail}: {line.old_count} → {line.new_count} ({before} → {after})"
 
 
-def sum_text(money: CostParts, amount: Any) -> str:
+def line_cost(money: CostParts, line: OrderLine, amount: Fraction) -> str:
+    """Write what a line of the order costs in one version."""
+    return trim_cost(money, amount) if line.is_trim else sum_text(money, amount)
+
+
+def trim_cost(money: CostParts, amount: Fraction) -> str:
+    """Write what sticks cost: an amount, or ``64 ft`` where no stick has a price."""
+    if not money.by_length:
+        return sum_text(money, amount)
+    return f"{'-' if amount < 0 else ''}{feet_text(abs(amount), money.unit)}"
+
+
+def sum_text(money: CostParts, amount: Fraction) -> str:
     """Write an amount in a version's currency, its sign in front of the currency."""
     sign = "-" if amount < 0 else ""
     return f"{sign}{money.currency}{money_text(abs(amount))}"
 
 
 def cost_text(found: Comparison) -> str:
-    """Say what the job cost and costs, and the difference where both use one currency."""
+    """Say what the job cost and costs, and the difference where both are told alike.
+
+    Where no stick has a price, that is the length of trim to buy, and what supplies cost besides.
+    """
     old, new = found.old_money, found.new_money
-    text = f"{sum_text(old, old.total)} → {sum_text(new, new.total)}"
-    if old.currency != new.currency:
-        return text
-    by = new.total - old.total
+    if old.total is not None and new.total is not None:
+        alike = old.currency == new.currency
+        return _before_and_after(sum_text, (old, old.total), (new, new.total), alike=alike)
+    trim = _before_and_after(
+        trim_cost, (old, old.trim), (new, new.trim), alike=old.by_length is new.by_length
+    )
+    if not old.supplies and not new.supplies:
+        return f"{trim} of trim"
+    alike = old.currency == new.currency
+    return (
+        f"{trim} of trim, supplies "
+        f"{_before_and_after(sum_text, (old, old.supplies), (new, new.supplies), alike=alike)}"
+    )
+
+
+def _before_and_after(
+    text: Callable[[CostParts, Fraction], str],
+    before: tuple[CostParts, Fraction],
+    after: tuple[CostParts, Fraction],
+    *,
+    alike: bool,
+) -> str:
+    by = after[1] - before[1]
+    if not alike:
+        return f"{text(*before)} → {text(*after)}"
     if not by:
-        return f"{sum_text(new, new.total)} as before"
-    return f"{text} ({'+' if by > 0 else ''}{sum_text(new, by)})"
+        return f"{text(*after)} as before"
+    plus = "+" if by > 0 else ""
+    return f"{text(*before)} → {text(*after)} ({plus}{text(after[0], by)})"
 
 
 def comparison_json(found: Comparison, versions: Versions) -> str:
@@ -199,8 +237,8 @@ def comparison_data(found: Comparison, versions: Versions) -> dict[str, Any]:
                 "detail": line.detail,
                 "old_count": line.old_count,
                 "new_count": line.new_count,
-                "old_cost": money_text(line.old_cost),
-                "new_cost": money_text(line.new_cost),
+                "old_cost": _line_data(found.old_money, line, line.old_cost),
+                "new_cost": _line_data(found.new_money, line, line.new_cost),
             }
             for line in found.order
         ],
@@ -224,10 +262,15 @@ def _facts(facts: tuple[PieceFact, ...]) -> list[dict[str, str]]:
     return [{"what": fact.what, "old": fact.before, "new": fact.after} for fact in facts]
 
 
-def _money_data(money: CostParts) -> dict[str, str]:
+def _line_data(money: CostParts, line: OrderLine, amount: Fraction) -> str | None:
+    return None if money.by_length and line.is_trim else money_text(amount)
+
+
+def _money_data(money: CostParts) -> dict[str, str | None]:
     return {
         "currency": money.currency,
-        "trim": money_text(money.trim),
+        "trim": None if money.by_length else money_text(money.trim),
+        "trim_length_in": str(money.trim) if money.by_length else None,
         "supplies": money_text(money.supplies),
-        "total": money_text(money.total),
+        "total": None if money.total is None else money_text(money.total),
     }

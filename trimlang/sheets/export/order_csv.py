@@ -11,7 +11,18 @@ from trimlang.formulas import guarded
 from trimlang.lengths.tape import decimal_text
 from trimlang.money import money_text
 
-COLUMNS: Final = ("kind", "what", "count", "unit", "length_in", "sticks", "price", "cost")
+COLUMNS: Final = (
+    "kind",
+    "what",
+    "count",
+    "unit",
+    "length_in",
+    "sticks",
+    "price",
+    "cost",
+    "supplier",
+    "profile",
+)
 
 
 def order_csv(result: Result) -> str:
@@ -23,6 +34,8 @@ def order_csv(result: Result) -> str:
     lines = csv.writer(text)
     lines.writerow(COLUMNS)
     for plan in result.plans:
+        trim = result.job.trim(plan.trim)
+        # An offcut of the shop is ordered from nobody.
         for line in plan.bought:
             unit = "shop offcut" if line.on_hand else "pack" if line.pack > 1 else "stick"
             lines.writerow(
@@ -35,6 +48,8 @@ def order_csv(result: Result) -> str:
                     line.sticks,
                     "" if result.job.by_length else money_text(line.price),
                     "" if result.job.by_length else money_text(line.cost),
+                    "" if line.on_hand else guarded(trim.supplier or ""),
+                    "" if line.on_hand else guarded(trim.profile or ""),
                 )
             )
     for supply in result.supplies:
@@ -48,6 +63,8 @@ def order_csv(result: Result) -> str:
                 "",
                 money_text(supply.price) if supply.price else "",
                 money_text(supply.cost) if supply.price else "",
+                "",
+                "",
             )
         )
     return text.getvalue()

@@ -123,6 +123,8 @@ class PlanOrderLine(_Part, frozen=True, kw_only=True):
     price: Money | None
     length_in: Fraction | None = None
     sticks: _Count | None = None
+    supplier: Annotated[str | None, Meta(description="where the file says it is bought")] = None
+    profile: Annotated[str | None, Meta(description="its code there")] = None
 
 
 class PlanFinding(_Part, frozen=True, kw_only=True):

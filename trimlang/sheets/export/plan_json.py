@@ -181,6 +181,7 @@ def bought_text(line: Bought, unit: Unit) -> str:
 def _order(result: Result) -> Iterator[PlanOrderLine]:
     unit = result.job.settings.unit
     for plan in result.plans:
+        trim = result.job.trim(plan.trim)
         for line in plan.bought:
             # What the shop has is used but not ordered.
             if line.on_hand:
@@ -193,6 +194,8 @@ def _order(result: Result) -> Iterator[PlanOrderLine]:
                 price=None if result.job.by_length else _money(line.cost),
                 length_in=line.length,
                 sticks=line.sticks,
+                supplier=trim.supplier,
+                profile=trim.profile,
             )
     for supply in result.supplies:
         yield PlanOrderLine(
