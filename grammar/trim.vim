@@ -39,6 +39,7 @@ syntax keyword trimStatement stair
 syntax keyword trimStatement stock
 syntax keyword trimStatement taken
 syntax keyword trimStatement bare
+syntax keyword trimStatement beam
 syntax keyword trimStatement door
 syntax keyword trimStatement ends
 syntax keyword trimStatement head
@@ -94,6 +95,7 @@ syntax keyword trimWord flexible
 syntax keyword trimWord overhang
 syntax keyword trimWord returned
 syntax keyword trimWord allowed
+syntax keyword trimWord ceiling
 syntax keyword trimWord implied
 syntax keyword trimWord margins
 syntax keyword trimWord nearest
@@ -161,6 +163,7 @@ syntax keyword trimWord stool
 syntax keyword trimWord stops
 syntax keyword trimWord studs
 syntax keyword trimWord thick
+syntax keyword trimWord turns
 syntax keyword trimWord under
 syntax keyword trimWord waste
 syntax keyword trimWord bead
@@ -168,6 +171,7 @@ syntax keyword trimWord both
 syntax keyword trimWord coat
 syntax keyword trimWord code
 syntax keyword trimWord cope
+syntax keyword trimWord deep
 syntax keyword trimWord dent
 syntax keyword trimWord down
 syntax keyword trimWord floz

@@ -10,6 +10,7 @@ from types import MappingProxyType
 from typing import Final
 
 from trimlang.diagnostics.block_pages import BLOCK_PAGES
+from trimlang.diagnostics.ceiling_pages import CEILING_PAGES
 from trimlang.diagnostics.closing_pages import CLOSING_PAGES
 from trimlang.diagnostics.code_page import Page
 from trimlang.diagnostics.cutting_pages import CUTTING_PAGES
@@ -41,6 +42,7 @@ _PARTS: Final = (
     ROOM_PAGES,
     BLOCK_PAGES,
     STAIR_PAGES,
+    CEILING_PAGES,
 )
 
 PAGES: Final = MappingProxyType({page.code: page for pages in _PARTS for page in pages})

@@ -120,9 +120,10 @@ MEASURE_PAGES: Final = (
         code="T247",
         title="crown on a slope",
         message="run {run} rises, and trim “{trim}” is crown",
-        remedy="Leave it off the run: no {trim}",
-        why="Crown along a sloping ceiling meets level crown in a cut that trimlang does not work"
-        " out.",
+        remedy="Leave it off the run (no {trim}), or say that the ceiling rises: ceiling rising"
+        " right 20 deg",
+        why="A run that rises is a stair's skirt. Crown climbs with the ceiling, over a level wall:"
+        " ceiling rising right 20 deg.",
         example="trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg\nstock crown: 12 ft at"
         " 28.80\n"
         'room "Study", trim crown, open walk\n'

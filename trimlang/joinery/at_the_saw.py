@@ -183,7 +183,7 @@ def both_ends(piece: Piece, saw: MitreSaw) -> tuple[AtSaw, AtSaw]:
 
 def nested(cut: Cut, side: Side) -> AtSaw | None:
     """Return how a crown's end lies nested; None where it is not mitred, or no crown."""
-    if cut.crown is None:
+    if cut.crown is None or cut.crown.nested_setting is None:
         return None
     # It leans as it does on the wall, so the cut slopes only in plan, as at a standing trim.
     leans = (0, _leans(cut)[1])
@@ -212,9 +212,12 @@ def _leans(cut: Cut) -> tuple[int, int]:
     longest = cut.long_edge
     if longest.is_across:
         return (-1 if longest is Edge.BOTTOM else 1), _THROUGH.get(cut.through_edge, 0)
-    through = _THROUGH.get(longest, 0)
-    # A crown's ceiling edge is both its upper edge and the one that stands out.
-    return (through if cut.crown is not None else 0), through
+    across = _THROUGH.get(longest, 0)
+    if cut.crown is None:
+        return 0, across
+    # A crown's ceiling edge is both its upper edge and the one that stands out; where its end is
+    # cut upright below a sloping ceiling, its face may be longest at the other one.
+    return across, across if cut.through_edge is Edge.BOTH else _THROUGH[cut.through_edge]
 
 
 def _posed(

@@ -21,7 +21,7 @@ from typing import Final
 
 from trimlang.joinery.piece import Remark
 from trimlang.language.facts import Bend
-from trimlang.lengths.angles import arc_length, arc_sine, degrees_text
+from trimlang.lengths.angles import TENTH, arc_length, arc_sine, degrees_text
 from trimlang.lengths.tape import NOTHING, feet_text, length_text, steps_down, steps_nearest
 from trimlang.marking import N_
 from trimlang.record import record
@@ -134,7 +134,7 @@ def bend_remarks(run: Run, bend: BentTrim | None, settings: Settings) -> Iterato
         _ROUND[curve.way],
         (
             ("radius", length_text(steps_nearest(curve.radius, step), unit)),
-            ("angle", degrees_text(steps_nearest(curve.turn, Fraction(1, 10)))),
+            ("angle", degrees_text(steps_nearest(curve.turn, TENTH))),
             ("arc", feet_text(steps_nearest(arc, step), unit)),
             ("chord", feet_text(steps_nearest(curve.chord, step), unit)),
         ),

@@ -31,15 +31,15 @@ class CrownCut:
 
     Lying flat, face up: ``mitre`` and ``bevel`` as wanted and as the saw reads them.
     Nested, upside down with the ceiling edge on the table: ``nested`` and its reading, no
-    bevel.
+    bevel; None where only lying flat will do.
     """
 
     mitre: Fraction
     mitre_setting: Fraction
     bevel: Fraction
     bevel_setting: Fraction
-    nested: Fraction
-    nested_setting: Fraction
+    nested: Fraction | None
+    nested_setting: Fraction | None
 
 
 def flat_mitre(spring: Fraction, standing: Fraction) -> Fraction:

@@ -53,7 +53,8 @@ class Meeting:
     ``brings_corner`` says that the piece between is this end's to bring.
     ``scraps`` is how far past the wall's end the tape already reached over scraps of trim.
     ``outside`` says which kind of corner it is, which the joint no longer does once it is a
-    butt.  Lengths in inches.
+    butt.  ``roll`` is by how many degrees less than its spring a crown leans to its wall there,
+    None where nothing says it.  Lengths in inches.
     """
 
     end: End
@@ -67,6 +68,7 @@ class Meeting:
     short: Fraction = NOTHING
     brings_corner: bool = False
     remark: Remark | None = None
+    roll: Fraction | None = None
 
     def past(self, out: Fraction, line: Fraction | None = None) -> Fraction:
         """Return how far past the walls' corner the trim reaches at ``out`` from its own wall.

@@ -22,6 +22,7 @@ from trimlang.joinery.piece import Cut, Piece, PieceKind
 from trimlang.joinery.returns import return_piece
 from trimlang.joinery.rounding import deciding_row, round_length
 from trimlang.joinery.scribes import check_scribes, scribe
+from trimlang.joinery.sloped_ceilings import along_ceiling, stops_upright, upright_end
 from trimlang.joinery.spliced_pieces import Splice, on_wall_edge, spliced, with_mates
 from trimlang.joinery.stair_marks import notched, stair_remarks
 from trimlang.joinery.trim_walk import Wall, walls
@@ -98,7 +99,9 @@ def _run_pieces(
 ) -> list[Piece]:
     job, room, run, settings = wall.job, wall.room, wall.run, wall.room.settings
     run, bend = bent_run(run, trim, wall.off, settings, findings)
-    left, right = _ends(wall, trim)
+    ends = (wall.left, wall.right)
+    run, roll, hung = along_ceiling(run, trim, ends, settings, findings)
+    left, right = _ends(wall, trim, roll)
     # The tape ran along the bottom edge, but on a stair an end may be longer at the top. What a
     # corner adds is in `_grows`.
     exact = (
@@ -128,6 +131,7 @@ def _run_pieces(
             *wall.remarks,
             *stair_remarks(run, trim, settings, findings),
             *bend_remarks(run, bend, settings),
+            *hung,
         ),
         unit=settings.unit,
         scribe=scribe(job, run, trim),
@@ -178,13 +182,15 @@ def _come_to_nothing(pieces: Sequence[Piece], run: Run, findings: Findings) -> b
     return nothing
 
 
-def _ends(wall: Wall, trim: Trim) -> tuple[Cut, Cut]:
+def _ends(wall: Wall, trim: Trim, roll: Fraction) -> tuple[Cut, Cut]:
     """Return the cuts at the two ends of a run's trim, before it is spliced."""
     run, settings = wall.run, wall.room.settings
     cuts: list[Cut] = []
     for side, met, at in ((Side.LEFT, wall.left, NOTHING), (Side.RIGHT, wall.right, run.length)):
         end = met.end
-        if run.slope and met.meets is not Meets.ITSELF:
+        if trim.spring is not None and (run.ceiling or roll) and stops_upright(met):
+            cuts.append(upright_end(met, side, run, roll, trim, settings))
+        elif run.slope and met.meets is not Meets.ITSELF:
             cuts.append(plumb_corner(met, side, run.slope, trim, settings))
         elif end.joint.is_across:
             cuts.append(stair_end(end, side, run.slope, trim, settings))
@@ -198,7 +204,8 @@ def _grows(wall: Wall, trim: Trim, side: Side) -> Fraction:
     """Return what an end adds to the wall's length (inches)."""
     meeting = side.of(wall.left, wall.right)
     # What a meeting adds is level; along a slope that is more.
-    grown = meeting.grows(trim) / cosine(wall.run.slope) if wall.run.slope else meeting.grows(trim)
+    slope = wall.run.slope if trim.spring is None else wall.run.ceiling
+    grown = meeting.grows(trim) / cosine(slope) if slope else meeting.grows(trim)
     end = meeting.end
     # Two runs that the file splices share one lap; it is counted in the left one of them, so at its
     # right end.

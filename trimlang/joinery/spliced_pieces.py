@@ -17,7 +17,7 @@ from trimlang.joint_row import Edge, Fit
 from trimlang.joints import Joint
 from trimlang.language.facts import Side
 from trimlang.lengths.angles import cosine
-from trimlang.lengths.tape import feet_text, length_text, steps_up
+from trimlang.lengths.tape import NOTHING, feet_text, length_text, steps_up
 from trimlang.record import record
 from trimlang.settings.table import Settings
 from trimlang.survey.job import End, Job, Room, Run, Trim
@@ -154,9 +154,10 @@ def on_wall_edge(piece: Piece, length: Fraction, settings: Settings) -> Piece:
 def _past_wall_edge(piece: Piece) -> Fraction:
     return sum(
         (
-            cut.inset
+            (cut.inset if cut.long_edge is Edge.FACE else NOTHING)
+            + (cut.through if cut.through_edge is Edge.FACE else NOTHING)
             for cut in (piece.left, piece.right)
-            if cut.crown and cut.long_edge is Edge.FACE
+            if cut.crown
         ),
         Fraction(0),
     )

@@ -21,6 +21,7 @@ from trimlang.joinery.meeting import Meeting, Meets, runs_through
 from trimlang.joinery.on_the_wall import floor_trim, in_its_place
 from trimlang.joinery.piece import Remark
 from trimlang.joinery.slope_corners import AroundCorner, turned
+from trimlang.joinery.sloped_ceilings import ceiling_beyond, turned_by_beam, under_ceiling
 from trimlang.joinery.splice_lengths import lapping_side
 from trimlang.joinery.strips import Strip, along, goes_on_over, run_of, strips
 from trimlang.joint_row import Fit
@@ -139,10 +140,10 @@ class TrimWalk:
             # It runs square into the corner, up to what stands on the next wall there.
             off = self.stands_off(other, trim) if isinstance(other, Run) else NOTHING
             return self._at_plane(self._corner(run, trim, end), off)
-        end = own or end
-        if not end.joint.is_corner:
-            return self._without_corner(run, trim, end, self._next(strip, side), side)
         following = self._next(strip, side)
+        end = turned_by_beam(room, following, trim, own or end)
+        if not end.joint.is_corner:
+            return self._without_corner(run, trim, end, following, side)
         around = self._around(run, trim, following)
         if run.slope or around.slope:
             return turned(self._corner(run, trim, end), run, trim, around, side, self._findings)
@@ -152,7 +153,10 @@ class TrimWalk:
         met = rounded(met, trim, run.label, self._findings, brings=brings)
         if end.over_scraps and end.joint.is_outside:
             met = replace(met, scraps=self._scraps(run, end, strip, side))
-        return met
+        if trim.spring is None:
+            return met
+        there = ceiling_beyond(room, strip.end(side), trim, side)
+        return under_ceiling(met, run.ceiling, there, side)
 
     def _around(self, run: Run, trim: Trim, following: int | None) -> AroundCorner:
         """Return what a trim meets on the next wall, its own kind or another in its place."""

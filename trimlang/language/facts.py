@@ -15,6 +15,12 @@ from trimlang.language.block_facts import WrittenMember as WrittenMember
 from trimlang.language.box_facts import BoxesMargin as BoxesMargin
 from trimlang.language.box_facts import BoxesTall as BoxesTall
 from trimlang.language.box_facts import BoxesWide as BoxesWide
+from trimlang.language.ceiling_facts import BeamAcross as BeamAcross
+from trimlang.language.ceiling_facts import BeamDeep as BeamDeep
+from trimlang.language.ceiling_facts import CeilingRising as CeilingRising
+from trimlang.language.ceiling_facts import OfBeam as OfBeam
+from trimlang.language.ceiling_facts import PerCent as PerCent
+from trimlang.language.ceiling_facts import Turns as Turns
 from trimlang.language.curve_facts import Bend as Bend
 from trimlang.language.curve_facts import Curves as Curves
 from trimlang.language.curve_facts import Flexible as Flexible
@@ -236,6 +242,8 @@ WallFact: TypeAlias = (
     | FloorGap
     | OfStair
     | OfCurve
+    | CeilingRising
+    | OfBeam
     | Called
     | Entrance
     | Cased
@@ -262,6 +270,8 @@ Fact: TypeAlias = TrimFact | StockFact | BlockFact | EndFact | WallFact
 def named_trims(fact: Fact) -> tuple[Word, ...]:
     """Return the words of a fact that name a trim."""
     match fact:
+        case Turns(trim=trim):
+            return (trim,)
         case NamedTrim(trim=trim) | Without(trim=trim) | InFrontOf(trim=trim) | Jambed(trim=trim):
             return (trim,)
         case Backbanded(trim=trim):

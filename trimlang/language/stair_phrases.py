@@ -1,4 +1,4 @@
-"""The grammar's phrases of a run that climbs, and of one that curves."""
+"""The grammar's phrases of a run that climbs or curves, and of a ceiling that slopes."""
 
 from __future__ import annotations
 
@@ -54,3 +54,14 @@ class StairPhrases(StockLines):
         way, radius = children
         by = facts.WrittenRadius(radius)
         return facts.Curves(facts.Bend(way.text), by, self._span(meta))
+
+    @v_args(meta=True)
+    def ceiling(self, meta: Meta, children: Children) -> facts.CeilingRising:
+        side, pitch = children
+        return facts.CeilingRising(facts.Side(side.text), pitch, self._span(meta))
+
+    def rise_over(self, children: Children) -> facts.RiseOver:
+        return facts.RiseOver(*children)
+
+    def per_cent(self, children: Children) -> facts.PerCent:
+        return facts.PerCent(children[0])

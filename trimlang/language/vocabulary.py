@@ -28,7 +28,7 @@ SHORT_JOINTS: Final = MappingProxyType(
 )
 """Other words for a corner, and the word that is used for it everywhere else."""
 
-GAP_WORDS: Final = frozenset({"door", "window", "stair", "cabinets", "radiator", "newel"})
+GAP_WORDS: Final = frozenset({"door", "window", "stair", "cabinets", "radiator", "newel", "beam"})
 """Openings and bare walls by their own words, which are also their names unless they get one."""
 
 _SURE: Final = 0.75

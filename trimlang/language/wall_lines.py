@@ -35,6 +35,7 @@ _OF_RUNS: Final = (
     facts.Notch,
     facts.OpenSide,
     facts.Curves,
+    facts.CeilingRising,
 )
 _OF_GAPS: Final = (
     facts.Called,
@@ -47,6 +48,8 @@ _OF_GAPS: Final = (
     facts.Stooled,
     facts.Jambed,
     facts.BothFaces,
+    facts.BeamDeep,
+    facts.Turns,
     facts.Plinthed,
     facts.CornerBlocked,
     facts.Backbanded,
@@ -217,7 +220,13 @@ class WallLines(StairPhrases):
             wall=wall, name=called, count=said[0], facts=tuple(said[1:]), span=self._span(meta)
         )
 
-    wide_opening, wide_bare = opening, bare
+    @v_args(meta=True)
+    def beam(self, meta: Meta, children: Children) -> tree.GapLine:
+        line = self._gap(tree.GapKind.OPENING, meta, children)
+        return replace(line, facts=(*line.facts, facts.BeamAcross(children[0].span)))
+
+    wide_opening, wide_bare, wide_beam = opening, bare, beam
+    beam_deep, turns = fact_of(facts.BeamDeep), fact_of(facts.Turns)
 
     def _gap(self, kind: tree.GapKind, meta: Meta, children: Children) -> tree.GapLine:
         """Return an opening or bare wall; ``door 32 in`` without a name is called door."""

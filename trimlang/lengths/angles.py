@@ -20,6 +20,8 @@ PI: Final = Decimal("3.141592653589793238462643383279502884197169399375105820974
 _PLACES: Final = Decimal(1).scaleb(-30)
 RIGHT: Final = Fraction(90)
 STRAIGHT: Final = 180
+TENTH: Final = Fraction(1, 10)
+"""Degrees; finer than any corner in a house is known (common practice, no source)."""
 EIGHTHS: Final = 8
 """A saw's scale in fractions of a degree goes to eighths (common practice, no source)."""
 

@@ -7,6 +7,7 @@ from math import ceil
 from typing import Final
 
 from trimlang.joinery.piece import Cut, Lean
+from trimlang.joint_row import Edge
 from trimlang.lengths.angles import cosine
 from trimlang.lengths.tape import NOTHING
 from trimlang.record import record
@@ -64,14 +65,18 @@ def squareness(cut: Cut) -> Fraction:
 
 def nested_depth(cut: Cut | None) -> Fraction:
     """Return how deep a neighbour may lie within an end (inches), negative where it leans left."""
-    if cut is None or (cut.lies_flat and not cut.crown):
+    if cut is None or (cut.lies_flat and (not cut.crown or cut.through_edge is not Edge.BOTH)):
         # Cut flat on the table, it does not nest with its neighbours' mitres, which are cut
-        # standing.
+        # standing; nor does a crown's end that is longest at its face at one edge only.
         return NOTHING
     return {Lean.LEFT: -cut.inset, Lean.RIGHT: cut.inset, Lean.UPRIGHT: NOTHING}[cut.lean]
 
 
 def _set_alike(before: Cut | None, after: Cut | None) -> bool:
+    # Ends that are cut flat and do not nest lie a kerf apart at their long points, so that a second
+    # cut is needed even where both slope alike.
+    if any(cut and squareness(cut) != 1 and not nested_depth(cut) for cut in (before, after)):
+        return False
     square = (NOTHING, NOTHING, NOTHING)
     one, other = (
         square if cut is None else (cut.setting, cut.bevel_setting, nested_depth(cut))

@@ -9,6 +9,8 @@ from trimlang.diagnostics import Span
 from trimlang.language import facts, tree
 from trimlang.language.facts import Side
 from trimlang.language.tree import GapKind
+from trimlang.lengths.angles import cosine
+from trimlang.lengths.tape import SIXTEENTH, length_text, steps_nearest
 from trimlang.settings.table import Settings
 from trimlang.survey.block_fits import beside_opening, check_blocks
 from trimlang.survey.job import End, Gap, Trim
@@ -41,7 +43,9 @@ def read_gap(
     cased: tuple[str, ...] = ()
     head: tuple[HeadMember, ...] = ()
     sill: Fraction | None = None
-    entrance = False
+    entrance = beam = False
+    deep: Fraction | None = None
+    turns: tuple[str, ...] = ()
     stops: tuple[str, ...] | None = None
     kind = line.kind
     for fact in line.facts:
@@ -61,6 +65,12 @@ def read_gap(
                 sill = length(fact.height, settings.unit, findings, what="a sill's height")
             case facts.Entrance():
                 entrance = True
+            case facts.Turns():
+                turns = (*turns, *_turned(fact, trims, findings))
+            case facts.BeamAcross():
+                beam = True
+            case facts.BeamDeep():
+                deep = length(fact.deep, settings.unit, findings, what="a beam's depth")
             case facts.Unread():
                 # The part that could not be read may be the corner that its neighbours need.
                 kind = GapKind.LOST
@@ -71,6 +81,11 @@ def read_gap(
     # A sill's height decides what a window stops only where its line does not say so itself.
     if sill is not None and stops is None:
         stops = tuple(name for name, trim in trims.items() if not _passes(trim, sill, on_floor))
+    odd = next((one for one in line.facts if isinstance(one, facts.BeamDeep | facts.Turns)), None)
+    if odd is not None and not beam:
+        findings.say("T456", odd.span)
+    if beam and stops is None:
+        stops = _stopped_by_beam(line, deep, trims, settings, findings)
     trimmings = read_trimmings(
         line, bool(cased), trims, by_name, findings, high=tall is not None, head=head
     )
@@ -98,6 +113,7 @@ def read_gap(
         stops=stops,
         sill=sill,
         trimmings=trimmings,
+        turns=turns,
     )
 
 
@@ -130,6 +146,36 @@ def _casing(
         else:
             names.append(word.text)
     return tuple(names) if len(names) == len(named) else ()
+
+
+def _turned(fact: facts.Turns, trims: dict[str, Trim], findings: Findings) -> tuple[str, ...]:
+    """Return the crown that a beam turns; reports what is unknown or no crown."""
+    word = fact.trim
+    if word.text not in trims:
+        unknown_trim(word, trims, findings)
+        return ()
+    if trims[word.text].spring is None:
+        findings.say("T454", word.span, trim=word.text)
+        return ()
+    return (word.text,)
+
+
+def _stopped_by_beam(
+    line: tree.GapLine,
+    deep: Fraction | None,
+    trims: dict[str, Trim],
+    settings: Settings,
+    findings: Findings,
+) -> tuple[str, ...]:
+    """Return the crowns, which a beam stops; reports those that hang lower than it is deep."""
+    crowns = tuple(name for name, trim in trims.items() if trim.spring is not None)
+    for name in crowns:
+        trim = trims[name]
+        hangs = (trim.height or Fraction(0)) * cosine(trim.spring or Fraction(0))
+        if deep is not None and hangs > deep:
+            lower = length_text(steps_nearest(hangs - deep, SIXTEENTH), settings.unit)
+            findings.say("T453", line.span, trim=name, lower=lower)
+    return crowns
 
 
 def _passes(trim: Trim, sill: Fraction, on_floor: Container[str]) -> bool:

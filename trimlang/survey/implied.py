@@ -6,7 +6,7 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
-from trimlang.lengths.angles import STRAIGHT, degrees_text
+from trimlang.lengths.angles import STRAIGHT, TENTH, degrees_text
 from trimlang.lengths.tape import steps_nearest
 from trimlang.survey.job import End, Room
 from trimlang.survey.measured_walk import called
@@ -14,7 +14,6 @@ from trimlang.survey.measures import Findings
 from trimlang.survey.outline import MOST_SHARED, WHOLE_TURN, Turn, shared, turn_between
 
 # Angles that are worked out are given to a tenth of a degree.
-_TENTH: Final = Fraction(1, 10)
 _TOO_FAR: Final = 2
 """How many times its doubt a corner may be off square before its angle is offered."""
 
@@ -45,7 +44,7 @@ def imply_corners(room: Room, findings: Findings) -> Room:
         # A measured angle is not overruled by the others.
         if turns[at].measured:
             continue
-        angle = steps_nearest(_corner(turns[at], whole[at]), _TENTH)
+        angle = steps_nearest(_corner(turns[at], whole[at]), TENTH)
         after = (at + 1) % count
         walk = list(room.walk)
         if (right := walk[at].right) is not None:
@@ -70,7 +69,7 @@ def _offer(
         return
     after = (at + 1) % len(room.walk)
     side = next(iter(_sides(room, at)))
-    angle = steps_nearest(_corner(turns[at], whole[at]), _TENTH)
+    angle = steps_nearest(_corner(turns[at], whole[at]), TENTH)
     findings.say(
         "T313",
         side.span,

@@ -112,7 +112,8 @@ class Run:
     ``first_stud`` is how far from the wall's left end the middle of a stud is known to be
     (inches).  ``slope`` is the pitch of a stair's run in degrees, positive where it rises to the
     right; ``length`` is then along the lower edge, and along a wall that curves its arc.
-    ``floor_gap`` is the largest gap under a straight edge on the floor (inches).
+    ``floor_gap`` is the largest gap under a straight edge on the floor (inches), ``ceiling`` the
+    slope of the ceiling along it in degrees, positive where that rises to the right.
     """
 
     label: str
@@ -128,6 +129,7 @@ class Run:
     slope: Fraction = Fraction(0)
     stair: StairWork = StairWork()
     curve: WallCurve | None = None
+    ceiling: Fraction = Fraction(0)
     floor_gap: Fraction = Fraction(0)
     own_ends: tuple[OwnEnd, ...] = ()
 
@@ -159,6 +161,7 @@ class Gap:
     casing.  ``casing`` and ``head`` name the casing's trims (``head`` is None where one trim goes
     all round); ``clear_height`` goes with them.  ``taken_up`` is the wall that opening and
     casing take up together, ``sill`` how high a window begins above the floor.
+    ``turns`` names those that go on along its side, in a corner there.
     ``stops`` names the trims that end at it, while all others go on past
     it; None where the file does not say, so that it stops what it usually does.  Lengths in
     inches.  The kind ``lost`` holds the place of a wall that could not be read.
@@ -179,6 +182,7 @@ class Gap:
     stops: tuple[str, ...] | None = None
     sill: Fraction | None = None
     trimmings: Trimmings = Trimmings()
+    turns: tuple[str, ...] = ()
 
     @property
     def is_lost(self) -> bool:

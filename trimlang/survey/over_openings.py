@@ -23,7 +23,11 @@ def goes_on_at(room: Room, index: int, trim: Trim) -> int | None:
             # Only past a gap (two runs that meet have a joint), onto a run with this trim, on one
             # slope.
             follows = isinstance(last, Gap) and trim.name in stretch.trims and stretch.curve is None
-            level = isinstance(run, Run) and (run.slope, run.curve) == (stretch.slope, None)
+            level = isinstance(run, Run) and (run.slope, run.curve, run.ceiling) == (
+                stretch.slope,
+                None,
+                stretch.ceiling,
+            )
             goes_on = follows and level and may_go_on(stretch, Side.LEFT, last, trim)
             return after if goes_on else None
         if before == index and not (

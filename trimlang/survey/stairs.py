@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from fractions import Fraction
 from typing import Final
@@ -10,7 +11,7 @@ from trimlang.language import facts
 from trimlang.language.facts import LengthTaken, Side
 from trimlang.lengths.angles import arc_length, arc_tangent, cosine, sine
 from trimlang.settings.table import Settings
-from trimlang.survey.job import End, Gap, Room, Run
+from trimlang.survey.job import End, Gap, Room, Run, Trim
 from trimlang.survey.measures import Findings, length
 from trimlang.survey.stair_work import NewelNotch, StairSteps, StairWork
 from trimlang.survey.wall_curve import read_curve
@@ -25,6 +26,7 @@ def climbing(run: Run, said: tuple[facts.Fact, ...], settings: Settings, finding
     Reports what is said of a stair on a run that does not climb.
     """
     slope, steps = _pitch(said, settings, findings)
+    run = replace(run, ceiling=_ceiling(said, settings, findings))
     work = StairWork(notches=_notches(said, settings, findings))
     for fact in said:
         is_of_stair = isinstance(fact, facts.TakenAlong | facts.OpenSide)
@@ -59,6 +61,29 @@ def _curving(run: Run, said: tuple[facts.Fact, ...], settings: Settings, finding
     if curve is None:
         return run
     return replace(run, curve=curve, length=arc_length(curve.radius, curve.turn))
+
+
+def _ceiling(said: tuple[facts.Fact, ...], settings: Settings, findings: Findings) -> Fraction:
+    """Return how the ceiling slopes along a run in degrees, positive where it rises right."""
+    fact = next((one for one in said if isinstance(one, facts.CeilingRising)), None)
+    if fact is None:
+        return Fraction(0)
+    match fact.pitch:
+        case facts.PerCent(number=number):
+            pitch: Fraction | None = arc_tangent(number.value / 100)
+        case facts.RiseOver(rise=rise, run=over):
+            what = "a ceiling's rise or run"
+            up = length(rise, settings.unit, findings, what=what)
+            along = length(over, settings.unit, findings, what=what)
+            pitch = None if up is None or along is None else arc_tangent(up / along)
+        case angle:
+            pitch = angle.degrees
+    if pitch is None:
+        return Fraction(0)
+    if not 0 < pitch <= STEEPEST:
+        findings.say("T233", fact.span, what="a ceiling's slope", least=1, most=STEEPEST)
+        return Fraction(0)
+    return pitch if fact.side is Side.RIGHT else -pitch
 
 
 def _pitch(
@@ -105,9 +130,10 @@ def _notches(
     return tuple(found)
 
 
-def bend_rakes(room: Room, findings: Findings) -> Room:
+def bend_rakes(room: Room, trims: Mapping[str, Trim], findings: Findings) -> Room:
     """Return the room with how far the trim bends filled in at each rake end.
 
+    Crown bends with the ceiling: at a rake where only that does, no other trim may meet.
     Reports rake ends where nothing bends, and ends that do not suit the slope of their run.
     """
     walk = list(room.walk)
@@ -124,14 +150,19 @@ def bend_rakes(room: Room, findings: Findings) -> Room:
             if mate is not None:
                 # Always the slope after the joint less the slope before it, as one walks to the
                 # right.
-                bend = (
-                    mate.slope - stretch.slope if side is Side.RIGHT else stretch.slope - mate.slope
-                )
+                here, there = _pitch_of(stretch, trims), _pitch_of(mate, trims)
+                bend = there - here if side is Side.RIGHT else here - there
             if not bend and not _lost_beside(room, index, side):
                 findings.say("T244", end.span, side=side, run=stretch.label)
             now = walk[index]
             walk[index] = replace(now, **{side: replace(getattr(now, side), bend=bend)})
     return replace(room, walk=tuple(walk))
+
+
+def _pitch_of(run: Run, trims: Mapping[str, Trim]) -> Fraction:
+    """Return how steeply a run's trim climbs, which is as its ceiling does where all is crown."""
+    crown = all(trims[name].spring is not None for name in run.trims)
+    return run.ceiling if crown and run.trims else run.slope
 
 
 def _mate(room: Room, index: int, side: Side) -> Run | None:

@@ -51,10 +51,7 @@ def survey(
     # Each step needs the one before it: how walls meet, then the corners that the others imply,
     # then how rakes bend, and last which sides are coped, which looks at the finished plan.
     rooms = tuple(
-        choose_copes(
-            bend_rakes(imply_corners(meet(room, findings), findings), findings), trims, findings
-        )
-        for room in read_rooms(statements, settings, trims, findings)
+        _joined(room, trims, findings) for room in read_rooms(statements, settings, trims, findings)
     )
     log: tuple[Entry, ...] = ()
     if any(isinstance(line, tree.LOG_LINES) for line in statements):
@@ -91,6 +88,12 @@ def survey(
         log=log,
     )
     return job, tuple(closings), tuple(findings.found)
+
+
+def _joined(room: Room, trims: dict[str, Trim], findings: Findings) -> Room:
+    """Return a room whose walls meet as the file says, with corners, bends and copes filled in."""
+    room = imply_corners(meet(room, findings), findings)
+    return choose_copes(bend_rakes(room, trims, findings), trims, findings)
 
 
 def _file_settings(statements: tuple[tree.Statement, ...], findings: Findings) -> Settings:

@@ -267,6 +267,6 @@ class _Room:
                 parts.append(f"{fact.trim.text} {fact.side}={end_text}")
             elif isinstance(fact, facts.Called) and text[:1] not in '"“':
                 continue  # it is called so by its first word
-            elif not isinstance(fact, facts.AtEnd | facts.RadiusGiven):
+            elif not isinstance(fact, facts.AtEnd | facts.RadiusGiven | facts.BeamAcross):
                 parts.append(text)
         return ", ".join(parts), alone
