@@ -6,9 +6,11 @@ from pathlib import Path
 
 import pytest
 
+from tests.language.tidy_lines import STATEMENTS
 from trimlang.compiler import check_job, compile_job
 from trimlang.joinery.piece import PieceKind
 from trimlang.joint_row import Fit
+from trimlang.language.grammar import parser
 from trimlang.lengths.tape import length_text
 from trimlang.survey.outline import outline
 
@@ -42,6 +44,21 @@ def test_the_house_holds_every_kind_of_end():
     assert any(piece.parts > 1 for piece in result.pieces)
     assert PieceKind.HEAD in {piece.kind for piece in result.pieces}
     assert Fit.COPED in {end.fit for run in runs for end in (run.left, run.right)}
+
+
+OF_THE_LOG = {"cut", "spoiled", "shortened", "fitted", "bought", "rack"}
+
+
+def test_the_large_house_has_every_kind_of_line():
+    text = "".join(
+        (ROOT / "examples" / name).read_text() for name in ("ferncote.trim", "prices.trim")
+    )
+    read = (parser().parse(line) for line in text.splitlines())
+    used = {str(tree.children[0].data) for tree in read if tree.children}
+    # a percentage of spare is told apart from one that covers a piece
+    assert set(STATEMENTS) - used == OF_THE_LOG | {"spare"}
+    rooms = checked("ferncote.trim").job.rooms
+    assert len([room for room in rooms if "Stair" not in room.name]) == 13  # twelve and a balustrade
 
 
 def test_the_rooms_of_the_house_close():

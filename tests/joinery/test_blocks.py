@@ -147,19 +147,19 @@ def test_a_head_of_parts_lies_over_the_legs_and_its_bead_goes_round_the_frieze()
     got = pieces(hall("casing case head crosshead"))
     outer = WIDE + 2 * (REVEAL + CASE)
     assert float(got["den-case-left-leg"].length) == TALL + REVEAL
-    assert float(got["den-fillet-head-part-1"].length) == outer + 0.75
-    frieze = float(got["den-frieze-head-part-2"].length)
+    assert float(got["den-fillet-head-1"].length) == outer + 0.75
+    frieze = float(got["den-frieze-head-2"].length)
     assert frieze == outer
     # in plan, the wall along y = 0: the frieze 3/4 in thick, a bead of 3/8 round it
-    long, thick = float(got["den-bead-head-part-3"].length), 0.375
-    back = float(got["den-bead-head-part-3"].back)
+    long, thick = float(got["den-bead-head-3"].length), 0.375
+    back = float(got["den-bead-head-3"].back)
     start = (frieze - long) / 2
     face = Polygon([(start, -0.75 - thick), (start + long, -0.75 - thick),
                     (start + long - thick, -0.75), (start + thick, -0.75)])  # fmt: skip
     assert back == frieze
     placed = [box(0, -0.75, frieze, 0), face]
     for side, at in (("left", start), ("right", start + long)):
-        piece = got[f"den-bead-head-part-3-{side}-return"]
+        piece = got[f"den-bead-head-3-{side}-return"]
         inwards = thick if side == "left" else -thick
         deep = float(piece.length)
         assert deep - float(piece.left.inset + piece.right.inset) == 0.75
@@ -169,10 +169,10 @@ def test_a_head_of_parts_lies_over_the_legs_and_its_bead_goes_round_the_frieze()
 
 def test_crown_on_a_frieze_is_as_long_as_that_at_its_lower_edge_and_so_are_its_returns():
     got = pieces(hall("casing case head crosshead"))
-    crown = got["den-crown-head-part-4"]
-    assert crown.wall_edge == got["den-frieze-head-part-2"].length
+    crown = got["den-crown-head-4"]
+    assert crown.wall_edge == got["den-frieze-head-2"].length
     for side in ("left", "right"):
-        returned = got[f"den-crown-head-part-4-{side}-return"]
+        returned = got[f"den-crown-head-4-{side}-return"]
         # the frieze's thickness at the lower edge; the crown stands out 2 5/8 × sin 38° = 1.616
         assert returned.wall_edge == Fraction(3, 4)
         assert float(returned.face - returned.wall_edge) == pytest.approx(1.61612, abs=1e-4)
@@ -192,9 +192,9 @@ def test_blocks_are_bought_by_the_piece():
 
 def test_the_other_face_has_returns_of_its_own():
     got = pieces(hall("casing case head crosshead, both faces"))
-    far = got["den-far-fillet-head-part-1"]
+    far = got["den-far-fillet-head-1"]
     assert far.mates == tuple(f"{far.id}-{side}-return" for side in ("left", "right"))
-    assert got["den-far-fillet-head-part-1-left-return"].mates == (far.id,)
+    assert got["den-far-fillet-head-1-left-return"].mates == (far.id,)
 
 
 def test_the_checklist_says_where_blocks_go():

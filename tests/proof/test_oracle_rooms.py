@@ -12,6 +12,7 @@ from hypothesis import strategies as st
 
 from tests.jobs import CROWN
 from tests.proof.oracle import faults
+from tests.proof.oracle_reading import BEYOND
 from tests.proof.random_rooms import jobs
 from tests.proof.tickets_seen import Seen, in_page
 from trimlang.compiler import compile_job
@@ -27,10 +28,7 @@ def tickets(text: str, path: Path | None = None) -> list[Seen]:
     return in_page(render_sheets(result, qr=False)["tickets"])
 
 
-# a job under way has no tickets for what is cut already
-SHIPPED = sorted(
-    path for path in EXAMPLES.glob("*.trim") if path.stem not in ("prices", "site-log")
-)
+SHIPPED = sorted(path for path in EXAMPLES.glob("*.trim") if path.stem not in BEYOND)
 
 
 @pytest.mark.parametrize("path", SHIPPED, ids=lambda path: path.stem)

@@ -37,19 +37,46 @@ _AT: Final = {
 
 
 class _BoxSide(Enum):
-    """A side of a box: what it is called, and whether its left and its right corner are sharp.
+    """A side of a box: what it is called on a wall and at an opening, and which corners are sharp.
 
     Left and right are as it is cut; sharp is where the wall climbs to the right.
     """
 
-    TOP = (N_("top of box {n} of {all} on {run}"), False, True)
-    BOTTOM = (N_("bottom of box {n} of {all} on {run}"), False, True)
-    LEFT = (N_("left side of box {n} of {all} on {run}"), True, False)
-    RIGHT = (N_("right side of box {n} of {all} on {run}"), True, False)
+    TOP = (
+        N_("top of box {n} of {all} on {run}"),
+        N_("top of box {n} of {all}, {run}"),
+        False,
+        True,
+    )
+    BOTTOM = (
+        N_("bottom of box {n} of {all} on {run}"),
+        N_("bottom of box {n} of {all}, {run}"),
+        False,
+        True,
+    )
+    LEFT = (
+        N_("left side of box {n} of {all} on {run}"),
+        N_("left side of box {n} of {all}, {run}"),
+        True,
+        False,
+    )
+    RIGHT = (
+        N_("right side of box {n} of {all} on {run}"),
+        N_("right side of box {n} of {all}, {run}"),
+        True,
+        False,
+    )
 
-    def __init__(self, text: str, left_is_sharp: bool, right_is_sharp: bool) -> None:
-        self.text = text
+    def __init__(
+        self, on_a_wall: str, at_opening: str, left_is_sharp: bool, right_is_sharp: bool
+    ) -> None:
+        self.on_a_wall = on_a_wall
+        self.at_opening = at_opening
         self.is_sharp = {Side.LEFT: left_is_sharp, Side.RIGHT: right_is_sharp}
+
+    def text(self, place: BoxPlace) -> str:
+        """What it is called there."""
+        return self.at_opening if place in (BoxPlace.UNDER, BoxPlace.OVER) else self.on_a_wall
 
     @property
     def lies_along(self) -> bool:
@@ -78,9 +105,8 @@ def _side(job: Job, room: Room, boxes: WallBoxes, side: _BoxSide) -> Piece:
     exact = boxes.wide if side.lies_along else boxes.tall
     length, rounding = round_length(exact, "head", settings)
     left, right = (_corner(job, room, boxes, side, end) for end in Side)
-    name = f"{boxes.run}-{boxes.label}" if boxes.label else boxes.run
     return Piece(
-        id=f"{room.tag}-{name}-{boxes.trim}",
+        id=boxes.id_in(room.tag),
         kind=PieceKind.FRAME,
         room=room.name,
         run=boxes.run,
@@ -109,5 +135,5 @@ def _numbered(piece: Piece, boxes: WallBoxes, side: _BoxSide, number: int, at: F
     return replace(
         piece,
         id=f"{piece.id}-{number}-{side.name.lower()}",
-        remarks=(Remark(side.text, values), Remark(_AT[boxes.place], begins)),
+        remarks=(Remark(side.text(boxes.place), values), Remark(_AT[boxes.place], begins)),
     )

@@ -71,7 +71,6 @@ class CasingPart(Enum):
         N_("backband below “{opening}”"),
         N_("backband below the frame"),
     )
-    HEAD_PART = (PieceKind.HEAD, N_("part of the head of “{opening}”"), N_("part of the head"))
 
     def __init__(
         self, kind: PieceKind, of_named: str, nameless: str, side: Side | None = None

@@ -66,7 +66,7 @@ def head_parts(
         if member.behind is not None:
             told.append(Remark(_IN_FRONT, (("trim", member.behind),)))
         part = opening.piece(
-            CasingPart.HEAD_PART,
+            CasingPart.HEAD,
             trim,
             exact,
             opening.gap.width,

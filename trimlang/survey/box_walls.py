@@ -13,6 +13,7 @@ from trimlang.language.box_facts import BoxPlace
 from trimlang.lengths.tape import NOTHING, length_text
 from trimlang.record import record
 from trimlang.settings.table import Settings
+from trimlang.survey.block_fits import casing_with_band
 from trimlang.survey.job import Gap, Run, Stretch, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.on_walls import WallBoxes
@@ -102,7 +103,7 @@ def _below_the_sill(gap: Gap, trims: Mapping[str, Trim], settings: Settings) -> 
         apron = trims[below.apron].height if below.apron is not None else None
         return (trims[below.stool].thickness or NOTHING) + (apron or NOTHING)
     if below.four_sides and gap.casing is not None:
-        return settings.reveal + (trims[gap.casing].height or NOTHING)
+        return settings.reveal + casing_with_band(trims[gap.casing], below, trims, settings)
     return NOTHING
 
 

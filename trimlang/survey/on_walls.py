@@ -105,6 +105,11 @@ class WallBoxes:
     note: str | None
     span: Span
 
+    def id_in(self, tag: str) -> str:
+        """Return what the ids of all its pieces begin with, in the room with this tag."""
+        name = f"{self.run}-{self.label}" if self.label else self.run
+        return f"{tag}-{name}-{self.trim}"
+
 
 @record
 class RoomDiagonal:

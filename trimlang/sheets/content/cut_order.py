@@ -10,6 +10,7 @@ from bisect import bisect
 from collections.abc import Iterable, Sequence
 from fractions import Fraction
 from itertools import pairwise
+from math import lcm
 from typing import TypeAlias
 
 from trimlang.record import record
@@ -58,62 +59,74 @@ def visits(passes: Sequence[Pass], hold: Fraction) -> tuple[tuple[int, ...], ...
 
 
 class _Sticks:
-    """The sticks with the cuts that are made, and those that are still to come."""
+    """The sticks with the cuts that are made, and those that are still to come.
+
+    Places are whole numbers, as fractions over one denominator take many times as long to
+    compare; a stick's cuts to come are the bits of a number, so that what was found out about one
+    state of a stick is known again.
+    """
 
     def __init__(self, passes: Sequence[Pass], hold: Fraction) -> None:
-        self._passes = passes
-        self._hold = hold
-        self._parted = {one.stick: [Fraction(0), one.long] for one in passes}
-        self._to_come: dict[str, set[int]] = {one.stick: set() for one in passes}
-        for number, one in enumerate(passes):
-            self._to_come[one.stick].add(number)
+        finest = lcm(*(size.denominator for one in passes for size in (one.at, one.long, hold)))
+        self._at = [int(one.at * finest) for one in passes]
+        self._hold = int(hold * finest)
+        self._stick = [one.stick for one in passes]
+        self._ends = {one.stick: (0, int(one.long * finest)) for one in passes}
+        self._on: dict[str, list[int]] = {one.stick: [] for one in passes}
+        for number in sorted(range(len(passes)), key=self._at.__getitem__):
+            self._on[passes[number].stick].append(number)
+        self._bit = {number: 1 << at for on in self._on.values() for at, number in enumerate(on)}
+        self._to_come = {stick: (1 << len(on)) - 1 for stick, on in self._on.items()}
+        self._known: dict[tuple[int, int], bool] = {}
 
     def make(self, numbers: Iterable[int]) -> None:
         """Make cuts."""
         for number in numbers:
-            one = self._passes[number]
-            parted = self._parted[one.stick]
-            parted.insert(bisect(parted, one.at), one.at)
-            self._to_come[one.stick].discard(number)
+            self._to_come[self._stick[number]] &= ~self._bit[number]
 
     def safely(self, numbers: Sequence[int]) -> tuple[int, ...]:
         """Return which of these cuts can be made, in this order, and leave all others safe."""
-        trial = _Sticks((), self._hold)
-        trial._passes = self._passes
-        sticks = {self._passes[number].stick for number in numbers}
-        trial._parted = {stick: list(self._parted[stick]) for stick in sticks}
-        trial._to_come = {stick: set(self._to_come[stick]) for stick in sticks}
+        to_come = dict(self._to_come)
         done: list[int] = []
         left = list(numbers)
-        while (found := next((one for one in left if trial._may(one)), None)) is not None:
-            trial.make([found])
+        while (found := next((one for one in left if self._may(one, to_come)), None)) is not None:
+            to_come[self._stick[found]] &= ~self._bit[found]
             left.remove(found)
             done.append(found)
         return tuple(done)
 
-    def _may(self, number: int) -> bool:
+    def _may(self, number: int, to_come: dict[str, int]) -> bool:
         """Whether a cut leaves every length that is still to be cut with a place to hold it by.
 
-        That place is a piece (or rest) of ``hold`` inches which is still joined to it: what hangs
-        on it can be cut off from the far end inwards.
+        That place is a piece (or rest) of the least length to hold which is still joined to it:
+        what hangs on it can be cut off from the far end inwards.
         """
-        one = self._passes[number]
-        parted = self._parted[one.stick]
-        place = bisect(parted, one.at)
-        ends = (parted[place - 1], parted[min(place, len(parted) - 1)])
-        coming = sorted(
-            at
-            for other in self._to_come[one.stick]
-            if other != number and ends[0] < (at := self._passes[other].at) < ends[1]
-        )
+        key = (number, to_come[self._stick[number]])
+        known = self._known.get(key)
+        if known is None:
+            known = self._known[key] = self._leaves_all_safe(*key)
+        return known
+
+    def _leaves_all_safe(self, number: int, to_come: int) -> bool:
+        stick, at = self._stick[number], self._at[number]
+        made, coming = set(self._ends[stick]), []
+        for other in self._on[stick]:
+            if not self._bit[other] & to_come:
+                made.add(self._at[other])
+            elif other != number:
+                coming.append(self._at[other])
+        parted = sorted(made)
+        place = bisect(parted, at)
+        first, last = parted[place - 1], parted[min(place, len(parted) - 1)]
+        coming = [one for one in coming if first < one < last]
         # A length without such a place, as a short offcut, is made no worse by any order.
-        if not self._can_be_held((ends[0], *sorted([*coming, one.at]), ends[1])):
+        if not self._can_be_held((first, *sorted([*coming, at]), last)):
             return True
         return all(
             self._can_be_held((begin, *between, end))
-            for begin, end in ((ends[0], one.at), (one.at, ends[1]))
-            if (between := [at for at in coming if begin < at < end])
+            for begin, end in ((first, at), (at, last))
+            if (between := [one for one in coming if begin < one < end])
         )
 
-    def _can_be_held(self, places: Sequence[Fraction]) -> bool:
+    def _can_be_held(self, places: Sequence[int]) -> bool:
         return max(end - begin for begin, end in pairwise(places)) >= self._hold

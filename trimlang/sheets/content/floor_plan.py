@@ -100,9 +100,14 @@ def floor_plan(
 
 
 def _ids(result: Result) -> dict[str, tuple[tuple[str, str], ...]]:
-    """Return by room each run with a piece's id, in the order of the pieces."""
+    """Return by room each run with a piece's id, in the order of the pieces.
+
+    The four sides of each box are not listed one by one: the sum of their set names them.
+    """
     ids: dict[str, list[tuple[str, str]]] = {}
     for piece in result.pieces:
+        if piece.kind is PieceKind.FRAME:
+            continue
         ids.setdefault(piece.room, []).append((piece.run, piece.id))
     return {room: tuple(pairs) for room, pairs in ids.items()}
 
@@ -185,7 +190,7 @@ def _room(
         ),
         closure=closure,
         way=_way(room, pen),
-        sums=tuple(box_sum(boxes, pen) for boxes in room.boxes),
+        sums=tuple(box_sum(room, boxes, pen) for boxes in room.boxes),
         note=room.note or "",
     )
 

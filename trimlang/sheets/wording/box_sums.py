@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from trimlang.sheets.wording.quantities import Pen
+from trimlang.survey.job import Room
 from trimlang.survey.on_walls import WallBoxes
 
 
-def box_sum(boxes: WallBoxes, pen: Pen) -> str:
+def box_sum(room: Room, boxes: WallBoxes, pen: Pen) -> str:
     """Say a set's margins and widths with their sum: ``4 in + 2 × 25 in + 4 in + 4 in = 62 in``.
 
-    The first and the last margin stand at their ends of the sum, as they do on the wall.
+    The first and the last margin stand at their ends of the sum, as they do on the wall.  Before
+    it stands what the pieces' ids begin with.
     """
     first, *inner, last = boxes.margins
     parts = [pen.length(first), f"{boxes.count} × {pen.length(boxes.wide)}"]
@@ -17,9 +19,11 @@ def box_sum(boxes: WallBoxes, pen: Pen) -> str:
         parts.append(f"{len(inner)} × {pen.length(inner[0])}")
     parts.append(pen.length(last))
     name = f"{boxes.called} “{boxes.label}”" if boxes.label else boxes.called
+    ids = boxes.id_in(room.tag)
     return pen.words(
-        "Boxes {name}, {tall} tall: margin, boxes, margins between, margin: {parts} = {wall},"
-        " the whole wall.",
+        "Boxes {name} ({ids}), {tall} tall: margin, boxes, margins between, margin: {parts} ="
+        " {wall}, the whole wall.",
+        ids=f"{ids}-1" if boxes.count == 1 else f"{ids}-1 … {boxes.count}",
         name=name,
         tall=pen.length(boxes.tall),
         parts=" + ".join(parts),
