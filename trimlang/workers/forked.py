@@ -28,6 +28,7 @@ if TYPE_CHECKING:
 
 Files: TypeAlias = Mapping[str, bytes]
 Make: TypeAlias = Callable[[], Files]
+Heard: TypeAlias = set[int | signal.Signals]
 
 
 class RefusedError(Exception):
@@ -45,8 +46,14 @@ def side_by_side(*makes: Make) -> dict[str, bytes]:
     begun: list[_Beside] = []
     # what a process keeps on the disk while it works is deleted here: it may be killed
     with tempfile.TemporaryDirectory(prefix="trimlang-") as scratch:
+        # A signal just behind a fork would be lost, as Python drops what its handler raises in the
+        # functions that then run, or would come before the process is known: so signals wait.
+        heard = signal.pthread_sigmask(signal.SIG_BLOCK, signal.valid_signals())
         try:
-            begun.extend(_fork(make, scratch) for make in makes)
+            try:
+                begun.extend(_fork(make, scratch, heard) for make in makes)
+            finally:
+                signal.pthread_sigmask(signal.SIG_SETMASK, heard)
             answers = [_answer(one.pipe) for one in begun]
         finally:
             for one in begun:
@@ -69,10 +76,10 @@ class _Beside:
     pipe: Connection
 
 
-def _fork(make: Make, scratch: str) -> _Beside:
+def _fork(make: Make, scratch: str, heard: Heard) -> _Beside:
     context = get_context("fork")
     reader, writer = context.Pipe(duplex=False)
-    process = context.Process(target=_work, args=(make, writer, scratch), daemon=True)
+    process = context.Process(target=_work, args=(make, writer, scratch, heard), daemon=True)
     with warnings.catch_warnings():
         # Python warns of a fork while other threads run. Ours are the one that waits for a stop
         # and the solver's. All are asleep, and the second process needs no lock that they hold.
@@ -97,7 +104,7 @@ def worth_it() -> bool:
     return sys.platform == "linux" and len(os.sched_getaffinity(0)) > 1
 
 
-def _work(make: Make, writer: Connection, scratch: str) -> None:
+def _work(make: Make, writer: Connection, scratch: str, heard: set[int | signal.Signals]) -> None:
     """Make the files and send them: all that the forked process does."""
     gc.disable()
     tempfile.tempdir = scratch
@@ -110,6 +117,7 @@ def _work(make: Make, writer: Connection, scratch: str) -> None:
         for number in (signal.SIGINT, signal.SIGTERM):
             if signal.getsignal(number) != signal.SIG_IGN:
                 signal.signal(number, signal.SIG_DFL)
+        signal.pthread_sigmask(signal.SIG_SETMASK, heard)
         try:
             writer.send(dict(make()))
         except RefusedError as error:
