@@ -13,7 +13,8 @@ from trimlang.compiler import check_job
 from trimlang.language.meaning import same_meaning
 from trimlang.language.source import Source
 from trimlang.language.tidy_file import tidy
-from trimlang.tables.wall_forms import NoSuchFormError, WallForm, in_form
+from trimlang.tables.room_writer import WallForm
+from trimlang.tables.wall_forms import NoSuchFormError, in_form
 
 JOBS = sorted(
     path
@@ -33,8 +34,7 @@ SHORT = """\
 room "Den", trim base, ends in
   N 10 ft 2 1/4 in  # first
   E 8 ft 7 9/16 in, right=in(91 deg), S 10 ft 2 1/4 in, W 4 ft 2 in, base right=return
-  opening 32 in, "to hall"
-  W2 21 9/16
+  opening 32, "to hall", W2 21 9/16
 """
 
 
@@ -46,6 +46,17 @@ def written(text: str, form: WallForm, path: Path | None = None) -> str:
 def test_what_is_said_once_is_said_once() -> None:
     short = written(TRIM + LONG, WallForm.SHORT)
     assert short.partition("room ")[2] == SHORT.partition("room ")[2]
+
+
+def test_what_all_rooms_say_is_said_once_above_them() -> None:
+    two = TRIM + LONG + LONG.replace("Den", "Hall")
+    short = written(two, WallForm.SHORT)
+    assert short.index("ends in\n") < short.index('room "Den", trim base\n')
+    assert short.count("ends in") == 1
+    assert same_meaning(
+        [room.walk for room in check_job(short).job.rooms],
+        [room.walk for room in check_job(two).job.rooms],
+    )
 
 
 def test_the_short_form_is_written_out_again() -> None:

@@ -185,7 +185,8 @@ def _read(name: str, walls: str | None) -> _File:
             data = stream.read(most)
     text = read_stream(BytesIO(data), Path(name).name)
     if walls is not None:
-        from trimlang.tables.wall_forms import WallForm, in_form
+        from trimlang.tables.room_writer import WallForm
+        from trimlang.tables.wall_forms import in_form
 
         job_file = None if name == "-" else Path(name)
         text = in_form(Source(_shown(name), text), job_file, WallForm(walls))

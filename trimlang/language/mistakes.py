@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from typing import Final
 
 from lark import Token
@@ -38,6 +39,7 @@ _PHRASES: Final[dict[str, str]] = {
     "$END": "the end of the line",
 }
 _NUMBER_TOKENS: Final = frozenset({"COUNT", "DECIMAL", "FRACTION", "VULGAR"})
+_LENGTH_TOKENS: Final = _NUMBER_TOKENS | {"_DASH"}
 _UNIT_TOKENS: Final = frozenset({"FOOT", "INCH", "METRIC", "OTHER_UNIT"})
 _SELDOM: Final = frozenset({"RADIUS"})
 """Words that may stand behind any wall's length, and hardly ever are what was meant."""
@@ -72,6 +74,7 @@ def _expected_phrase(terminals: set[str]) -> str:
 
 
 _LONG_DASH: Final = re.compile(r"[–—‐‑−]")
+_LAST_PART: Final = re.compile(r", *(?P<word>[^\W\d_][\w.\-]*)\s*$")
 _BEFORE_END: Final = re.compile(r" *=")
 _SAME_JOINT: Final = {
     "inside": "in-corner",
@@ -115,9 +118,15 @@ def explain(error: UnexpectedInput, text: str, file: str, line: int) -> Diagnost
     # word is unknown; and last, what was expected.
     at_end = isinstance(error, UnexpectedToken) and error.token.type == "$END"
     if at_end or not isinstance(error, UnexpectedToken | UnexpectedCharacters):
+        lacking = _terminals(error, text)
+        name = _LAST_PART.search(text.split("#")[0])
+        if name is not None and lacking <= _LENGTH_TOKENS:
+            # “door 32 in, enterance” is no wall that lacks its length: a word is misspelt.
+            words = _expected_words(_accepted(text[: name.start("word")]))
+            if nearest(name["word"], words) or name["word"].casefold() in line_words():
+                return _no_wall(name["word"], name.start("word"), text, Span(file, line, 1, 1))
         end = len(text.split("#")[0].rstrip()) or 1
-        wanted = _expected_phrase(_terminals(error, text))
-        return say("T103", Span(file, line, end + 1, end + 2), wanted=wanted)
+        return say("T103", Span(file, line, end + 1, end + 2), wanted=_expected_phrase(lacking))
     column = max(int(error.column), 1)
     found = _WORD_AT.match(text, column - 1)
     word = found.group() if found else text[column - 1 : column]
@@ -137,6 +146,10 @@ def explain(error: UnexpectedInput, text: str, file: str, line: int) -> Diagnost
         if word == "=":
             remedy = did_you_mean(before, tuple(Side), "An end is “left=…” or “right=…”.")
             return say("T101", slip, word=str(before), wanted="“left” or “right”", remedy=remedy)
+    # Behind an opening a wall may follow, so a wrong word there reads as the name of one, and
+    # reading stops at what comes next.
+    if before is not None and before.type == "NAME" and terminals <= _LENGTH_TOKENS and word != ":":
+        return _no_wall(str(before), (before.column or 1) - 1, text, Span(file, line, 1, 1))
     if word in ('"', "“") and not any(mark in text[column:] for mark in '"”'):
         return say("T104", Span(file, line, column, len(text) + 1))
     if before is not None and before.type == "NAME" and word in ('"', "“"):
@@ -160,6 +173,14 @@ def explain(error: UnexpectedInput, text: str, file: str, line: int) -> Diagnost
     remedy = _remedy(word, text[column - 1 :], terminals)
     if not word.isprintable():
         word = f"U+{ord(word[0]):04X}"
+    return say("T101", span, word=word, wanted=_expected_phrase(terminals), remedy=remedy)
+
+
+def _no_wall(word: str, at: int, text: str, line: Span) -> Diagnostic:
+    """Return the finding for a word (from ``at``) that reads as a wall's name without a length."""
+    terminals = _accepted(text[:at]) - {"NAME", "OPENING", "BARE"}
+    span = replace(line, column=at + 1, end=at + 1 + len(word))
+    remedy = _remedy(word, text[at:], terminals)
     return say("T101", span, word=word, wanted=_expected_phrase(terminals), remedy=remedy)
 
 
@@ -196,10 +217,15 @@ def _terminals(error: UnexpectedInput, text: str) -> set[str]:
     if isinstance(error, UnexpectedCharacters):
         # The error lists every terminal that the lexer knows; ask the parser what the line could go
         # on with.
-        reader = parser().parse_interactive(text[: int(error.column) - 1])
-        reader.exhaust_lexer()
-        return set(reader.accepts())
+        return _accepted(text[: int(error.column) - 1])
     return set()
+
+
+def _accepted(begun: str) -> set[str]:
+    """Return the terminals that a line which begins so can go on with."""
+    reader = parser().parse_interactive(begun)
+    reader.exhaust_lexer()
+    return set(reader.accepts())
 
 
 def _previous(error: UnexpectedInput) -> Token | None:

@@ -9,7 +9,7 @@ from typing import Any, Final, TypeAlias
 from lark import v_args
 from lark.tree import Meta
 
-from trimlang.diagnostics import say
+from trimlang.diagnostics import Span, say
 from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.language import facts, tree
 from trimlang.language.box_facts import BoxPlace, BoxWall
@@ -180,12 +180,12 @@ class WallLines(StairPhrases):
         return tree.RunLine(children[0], children[1], _with_sides(children[2:]), self._span(meta))
 
     @v_args(meta=True)
-    def opening(self, meta: Meta, children: Children) -> tree.GapLine:
-        return self._gap(tree.GapKind.OPENING, meta, children)
+    def opening(self, meta: Meta, children: Children) -> tree.GapLine | tree.WallsLine:
+        return self._gap(tree.GapKind.OPENING, self._span(meta), children)
 
     @v_args(meta=True)
-    def bare(self, meta: Meta, children: Children) -> tree.GapLine:
-        return self._gap(tree.GapKind.BARE, meta, children)
+    def bare(self, meta: Meta, children: Children) -> tree.GapLine | tree.WallsLine:
+        return self._gap(tree.GapKind.BARE, self._span(meta), children)
 
     @v_args(meta=True)
     def diagonal(self, meta: Meta, children: Children) -> tree.DiagonalLine:
@@ -221,20 +221,33 @@ class WallLines(StairPhrases):
         )
 
     @v_args(meta=True)
-    def beam(self, meta: Meta, children: Children) -> tree.GapLine:
-        line = self._gap(tree.GapKind.OPENING, meta, children)
-        return replace(line, facts=(*line.facts, facts.BeamAcross(children[0].span)))
+    def beam(self, meta: Meta, children: Children) -> tree.GapLine | tree.WallsLine:
+        across = facts.BeamAcross(children[0].span)
+        return self._gap(tree.GapKind.OPENING, self._span(meta), children, across)
 
     wide_opening, wide_bare, wide_beam = opening, bare, beam
     beam_deep, turns = fact_of(facts.BeamDeep), fact_of(facts.Turns)
 
-    def _gap(self, kind: tree.GapKind, meta: Meta, children: Children) -> tree.GapLine:
-        """Return an opening or bare wall; ``door 32 in`` without a name is called door."""
+    def _gap(
+        self, kind: tree.GapKind, span: Span, children: Children, *also: facts.WallFact
+    ) -> tree.GapLine | tree.WallsLine:
+        """Return an opening or bare wall, with the walls that follow it in its line.
+
+        ``door 32 in`` without a name is called door.  ``also`` is what the line's word says besides.
+        """
+        walls = (
+            at for at, one in enumerate(children) if isinstance(one, tree.RunLine | tree.GapLine)
+        )
+        follow = next(walls, None)
+        if follow is not None:
+            own = children[:follow]
+            gap = self._gap(kind, replace(span, end=own[-1].span.end), own, *also)
+            return tree.WallsLine(self._in_one_line([gap, *children[follow:]]), span)
         word, width, *said = children
         # “door” is both what the line begins with and what the opening is called.
         if word.text in GAP_WORDS and not any(isinstance(fact, facts.Called) for fact in said):
             said.append(facts.Called(word, word.span))
-        return tree.GapLine(kind, width, tuple(said), self._span(meta))
+        return tree.GapLine(kind, width, (*said, *also), span)
 
     @v_args(meta=True)
     def wall(self, meta: Meta, children: Children) -> tree.RunLine:
@@ -256,6 +269,9 @@ class WallLines(StairPhrases):
 
     @v_args(meta=True)
     def walls(self, meta: Meta, children: Children) -> tree.WallsLine:
+        return tree.WallsLine(self._in_one_line(children), self._span(meta))
+
+    def _in_one_line(self, children: Children) -> tuple[tree.RunLine | tree.GapLine, ...]:
         """Return the walls of a line, each fact given to the wall before it."""
         walls: list[tree.RunLine | tree.GapLine] = []
         child: tree.RunLine | tree.GapLine | facts.WallFact
@@ -275,7 +291,7 @@ class WallLines(StairPhrases):
             others = tuple(fact for fact in last.facts if not _only_kind(fact, child))
             span = replace(last.span, end=child.span.end)
             walls[-1] = replace(last, facts=_with_sides((*others, child)), span=span)
-        return tree.WallsLine(tuple(walls), self._span(meta))
+        return tuple(walls)
 
 
 def _only_kind(fact: facts.Fact, said: facts.Fact) -> bool:

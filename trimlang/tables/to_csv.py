@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import csv
 from collections.abc import Iterable
+from dataclasses import replace
 from io import StringIO
 
 from trimlang.diagnostics import Diagnostic, Span
@@ -32,7 +33,10 @@ def to_csv(source: Source) -> tuple[str, tuple[Diagnostic, ...]]:
             tag = one.tag.text if one.tag else ""
             row = {"kind": RowKind.ROOM, "room": room, "wall": tag, **_facts(one.facts, lines)}
         elif isinstance(one, tree.RunLine):
-            long = _written(one.length.span, lines)
+            # The radius of a wall that curves is told from a length by the word behind it.
+            radius = (fact for fact in one.facts if isinstance(fact, facts.RadiusGiven))
+            end = next((fact.span.end for fact in radius), one.length.span.end)
+            long = _written(replace(one.length.span, end=end), lines)
             row = {"kind": RowKind.RUN, "room": room, "wall": one.label.text, "length": long}
             row |= _facts(one.facts, lines)
         elif isinstance(one, tree.GapLine):
@@ -64,6 +68,8 @@ def _facts(said: Iterable[facts.Fact], lines: list[str]) -> dict[str, str]:
                 cells["called"] = text.text
             case facts.Note(text=text) if "note" not in cells:
                 cells["note"] = text.text
+            case facts.RadiusGiven():
+                pass  # it stands with the length
             case _:
                 more.append(_written(fact.span, lines))
     if trims:

@@ -7,42 +7,17 @@ a line.  What is written is read again: it is only given where it means the same
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
-from enum import StrEnum
 from pathlib import Path
-from typing import Final, TypeAlias
 
 from trimlang.compiler import check_job
-from trimlang.joints import USUAL, Joint
-from trimlang.language import facts, tree
-from trimlang.language.facts import Side
+from trimlang.joints import USUAL
+from trimlang.language import tree
 from trimlang.language.meaning import same_meaning
 from trimlang.language.parse import parse
 from trimlang.language.source import Source
-from trimlang.language.vocabulary import not_a_label
-from trimlang.lengths.tape import Unit
-from trimlang.record import record
-from trimlang.settings.setting_kinds import TakenAt
-from trimlang.survey.job import Job, Room, Run
-from trimlang.survey.level_returns import with_level_returns
-from trimlang.survey.unsaid_ends import stopped
-
-WallLine: TypeAlias = tree.RunLine | tree.GapLine
-
-_WIDEST: Final = 96
-"""Columns that walls in one line may take."""
-_INCHES: Final = re.compile(r"(?<=\d) *in\.?$")
-_OFTEN: Final = 2
-"""So many plain inside corners in a room, and “ends in” is shorter."""
-_SHORT: Final = {"in-corner": "in", "out-corner": "out"}
-
-
-class WallForm(StrEnum):
-    """How walls are written."""
-
-    LONG = "long"
-    SHORT = "short"
+from trimlang.survey.job import Job
+from trimlang.tables.room_writer import RoomWriter, WallForm
 
 
 class NoSuchFormError(ValueError):
@@ -61,12 +36,15 @@ def in_form(source: Source, path: Path | None, form: WallForm) -> str:
     statements, _ = parse(source)
     if sum(isinstance(one, tree.RoomLine) for one in statements) != len(before.job.rooms):
         raise NoSuchFormError("rooms of it stand in files that it includes")
-    text = "".join(f"{line}\n" for line in _lines(source, statements, before.job, form))
-    after = check_job(text, path=path, name=source.name)
-    codes = [[one.code for one in result.diagnostics] for result in (before, after)]
-    if codes[0] != codes[1] or not same_meaning(_walks(before.job), _walks(after.job)):
-        raise NoSuchFormError("something in it cannot be said so")
-    return text
+    # What most corners are is said once for the job where that does, and otherwise room by room.
+    for job_ends in (True, False) if form is WallForm.SHORT else (False,):
+        lines = _lines(source, statements, before.job, form, job_ends=job_ends)
+        text = "".join(f"{line}\n" for line in lines)
+        after = check_job(text, path=path, name=source.name)
+        codes = [[one.code for one in result.diagnostics] for result in (before, after)]
+        if codes[0] == codes[1] and same_meaning(_walks(before.job), _walks(after.job)):
+            return text
+    raise NoSuchFormError("something in it cannot be said so")
 
 
 def _walks(job: Job) -> tuple[object, ...]:
@@ -74,27 +52,35 @@ def _walks(job: Job) -> tuple[object, ...]:
 
 
 def _lines(
-    source: Source, statements: tuple[tree.Statement, ...], job: Job, form: WallForm
+    source: Source,
+    statements: tuple[tree.Statement, ...],
+    job: Job,
+    form: WallForm,
+    *,
+    job_ends: bool,
 ) -> Iterator[str]:
-    """Yield the lines of the new text."""
+    """Yield the lines of the new text; with ``job_ends`` a line says the ends of all rooms."""
     lines = source.lines()
+    writers = _writers(statements, job, lines, form, job_ends=job_ends)
+    says_ends = job_ends and sum(one.says_ends for one in writers) > 1
+    if job_ends and not says_ends:
+        writers = _writers(statements, job, lines, form, job_ends=False)
+    first = next((one.span.line for one in statements if isinstance(one, tree.RoomLine)), 0)
+    while first > 1 and lines[first - 2].lstrip().startswith("#"):
+        first -= 1  # remarks above the first room are its own
     by_line: dict[int, list[tree.Statement]] = {}
     for one in statements:
         by_line.setdefault(one.span.line, []).append(one)
-    rooms = iter(job.rooms)
-    writer: _Room | None = None
+    rooms = iter(writers)
+    writer: RoomWriter | None = None
     for number, raw in enumerate(lines, start=1):
         here = by_line.get(number, [])
+        if says_ends and number == first:
+            yield from ("ends in", "")
         if here and isinstance(here[0], tree.RoomLine):
             yield from writer.flush() if writer else ()
-            at = statements.index(here[0])
-            below = [
-                one
-                for one in _until_room(statements[at + 1 :])
-                if isinstance(one, tree.RunLine | tree.GapLine)
-            ]
-            writer = _Room(next(rooms), below, lines, form)
-            yield writer.heading(raw, here[0])
+            writer = next(rooms)
+            yield writer.heading(raw, here[0], said=says_ends)
         elif writer and here and isinstance(here[0], tree.RunLine | tree.GapLine):
             walls = [one for one in here if isinstance(one, tree.RunLine | tree.GapLine)]
             end = walls[-1].span.end - 1
@@ -105,168 +91,34 @@ def _lines(
     yield from writer.flush() if writer else ()
 
 
+def _writers(
+    statements: tuple[tree.Statement, ...],
+    job: Job,
+    lines: list[str],
+    form: WallForm,
+    *,
+    job_ends: bool,
+) -> list[RoomWriter]:
+    rooms = iter(job.rooms)
+    return [
+        RoomWriter(
+            next(rooms),
+            [
+                one
+                for one in _until_room(statements[at + 1 :])
+                if isinstance(one, tree.RunLine | tree.GapLine)
+            ],
+            lines,
+            form,
+            usual=USUAL.word if job_ends else "",
+        )
+        for at, line in enumerate(statements)
+        if isinstance(line, tree.RoomLine)
+    ]
+
+
 def _until_room(statements: tuple[tree.Statement, ...]) -> Iterator[tree.Statement]:
     for one in statements:
         if isinstance(one, tree.RoomLine):
             return
         yield one
-
-
-@record
-class _EndAsWritten:
-    """An end as it may be written: its joint, and what stands in brackets or behind it."""
-
-    joint: Joint
-    rest: str
-
-
-class _Room:
-    """Writes the walls of one room."""
-
-    def __init__(self, room: Room, walls: list[WallLine], lines: list[str], form: WallForm) -> None:
-        self._room = room
-        self._walls = walls
-        self._lines = lines
-        self._form = form
-        self._unit = room.settings.unit
-        self._usual = room.settings.ends
-        self._says_ends = False
-        self._stretches = [len(list(with_level_returns(wall))) for wall in walls]
-        self._ends = [self._written_ends(wall, at) for at, wall in enumerate(walls)]
-        self._line = ""
-        if form is WallForm.SHORT:
-            plain = sum(
-                end is not None and end.joint is USUAL and not end.rest
-                for ends in self._ends
-                for end in ends.values()
-            )
-            if not self._usual and plain > 2 * _OFTEN:
-                self._usual, self._says_ends = USUAL.word, True
-            self._drop()
-
-    def heading(self, raw: str, line: tree.RoomLine) -> str:
-        """Return the room's heading, with what it now says of the ends of all walls."""
-        if self._says_ends:
-            at = line.span.end - 1
-            return f"{raw[:at]}, ends in{raw[at:]}"
-        return raw
-
-    def flush(self) -> Iterator[str]:
-        """Yield what was begun."""
-        if self._line:
-            yield f"  {self._line}"
-        self._line = ""
-
-    def walls(self, walls: list[WallLine], remark: str) -> Iterator[str]:
-        """Yield the walls of a line; ``remark`` stands behind the last of them."""
-        for wall in walls:
-            at = next(place for place, one in enumerate(self._walls) if one is wall)
-            behind = f"  {remark}" if remark and wall is walls[-1] else ""
-            text, alone = self._wall(wall, at)
-            fits = len(self._line) + len(text) + len(behind) < _WIDEST
-            if self._form is WallForm.LONG or alone or not self._line or not fits:
-                yield from self.flush()
-                self._line = text
-            else:
-                self._line += f", {text}"
-            alone = alone or (isinstance(wall, tree.GapLine) and self._line == text)
-            if behind or alone:
-                self._line += behind
-                yield from self.flush()
-
-    def _slice(self, wall: WallLine, column: int, end: int) -> str:
-        return self._lines[wall.span.line - 1][column - 1 : end - 1]
-
-    def _written_ends(self, wall: WallLine, at: int) -> dict[Side, _EndAsWritten | None]:
-        ends: dict[Side, _EndAsWritten | None] = {}
-        for fact in wall.facts:
-            if isinstance(fact, facts.AtEnd):
-                end = fact.end
-                rest = self._slice(wall, end.joint.span.end, end.span.end)
-                ends[fact.side] = _EndAsWritten(Joint.of(end.joint.text), rest)
-        # A wall with level returns is more than one stretch of the walk.
-        begins = sum(self._stretches[:at])
-        last = begins + self._stretches[at] - 1
-        for side in Side:
-            stretch = self._room.walk[side.of(begins, last)]
-            if side not in ends:
-                ends[side] = (
-                    _EndAsWritten(stretch.side(side).joint, "")
-                    if isinstance(stretch, Run)
-                    else None
-                )
-        return ends
-
-    def _drop(self) -> None:
-        """Leave out each end that what is beside it says, or the room."""
-        count = len(self._walls)
-        for at, wall in enumerate(self._walls):
-            after = at + 1
-            if after == count and (self._room.open_walk or count == 1):
-                continue
-            after %= count
-            other = self._walls[after]
-            one, two = self._ends[at][Side.RIGHT], self._ends[after][Side.LEFT]
-            for end, place, side, run, neighbour in (
-                (one, at, Side.RIGHT, wall, other),
-                (two, after, Side.LEFT, other, wall),
-            ):
-                plain = not self._over_scraps(run)
-                stops = end is not None and end.joint is stopped(run) and not end.rest and plain
-                of_run = isinstance(run, tree.RunLine) and isinstance(neighbour, tree.GapLine)
-                if stops and of_run:
-                    self._ends[place][side] = None
-            both = isinstance(wall, tree.RunLine) and isinstance(other, tree.RunLine)
-            if not both or one is None or two is None or one.joint is not two.joint:
-                continue
-            if not (one.joint.has_mate or one.joint.stops):
-                continue
-            # what is measured or coped stands where it was written, and so does how it was taken
-            may_go = [
-                not end.rest and not self._over_scraps(run)
-                for end, run in ((one, wall), (two, other))
-            ]
-            if may_go[1]:
-                self._ends[after][Side.LEFT] = None
-            if may_go[0] and (not may_go[1] or one.joint.word == self._usual):
-                self._ends[at][Side.RIGHT] = None
-
-    def _over_scraps(self, wall: WallLine) -> bool:
-        """Tell whether a wall's own ends say how they were taken."""
-        said = any(isinstance(fact, facts.WrittenTaken) for fact in wall.facts)
-        return said or self._room.settings.taken is TakenAt.POINT
-
-    def _wall(self, wall: WallLine, at: int) -> tuple[str, bool]:
-        """Return a wall's text, and whether it must stand in a line of its own."""
-        if isinstance(wall, tree.GapLine):
-            head = self._slice(wall, wall.span.column, wall.width.span.end)
-            alone = False
-        else:
-            long = self._slice(wall, wall.length.span.column, wall.length.span.end)
-            bare = self._unit is Unit.INCH and long[-1:].isdigit()
-            name = wall.label.text
-            is_radius = any(isinstance(fact, facts.RadiusGiven) for fact in wall.facts)
-            alone = is_radius or not name[:1].isalpha() or not_a_label(name) is not None
-            if self._form is WallForm.LONG:
-                head = f"{name}: {long}{' in' if bare else ''}"
-            else:
-                long = _INCHES.sub("", long) if self._unit is Unit.INCH else long
-                head = f"{name}{':' if alone else ''} {long}"
-            head += " radius" if is_radius else ""
-        parts = [head]
-        for side in Side:
-            end = self._ends[at][side]
-            if end is not None:
-                word = end.joint.word
-                word = _SHORT.get(word, word) if self._form is WallForm.SHORT else word
-                parts.append(f"{side}={word}{end.rest}")
-        for fact in wall.facts:
-            text = self._slice(wall, fact.span.column, fact.span.end)
-            if isinstance(fact, facts.TrimEnd):
-                end_text = self._slice(wall, fact.end.span.column, fact.end.span.end)
-                parts.append(f"{fact.trim.text} {fact.side}={end_text}")
-            elif isinstance(fact, facts.Called) and text[:1] not in '"“':
-                continue  # it is called so by its first word
-            elif not isinstance(fact, facts.AtEnd | facts.RadiusGiven | facts.BeamAcross):
-                parts.append(text)
-        return ", ".join(parts), alone
