@@ -9,6 +9,7 @@ import pytest
 from tests.jobs import TRIM, walls
 from trimlang.compiler import check_job, compile_job
 from trimlang.diagnostics import Diagnostic
+from trimlang.language.parse import read_line
 from trimlang.language.vocabulary import line_words, part_words
 
 RUN = "  N: 40 in, left=butt, right=butt\n"
@@ -232,3 +233,9 @@ def test_an_opening_that_could_not_be_read_whole_is_said_once(end: str) -> None:
     assert codes(walls(f"{runs}  opening 30 in, {end}\n  E: 9 in, left=butt, right=butt")) == [
         "T101"
     ]
+
+
+@pytest.mark.parametrize("more", ["", ", stops rail", ", N 10 ft"])
+def test_a_misspelt_word_behind_an_opening_is_no_wall_without_a_length(more: str) -> None:
+    _, findings = read_line(f"opening 30 in, enterance{more}", "x", 1)
+    assert [(one.code, one.remedy) for one in findings] == [("T101", "Did you mean “entrance”?")]

@@ -233,7 +233,7 @@ class WallLines(StairPhrases):
     ) -> tree.GapLine | tree.WallsLine:
         """Return an opening or bare wall, with the walls that follow it in its line.
 
-        ``door 32 in`` without a name is called door.  ``also`` is what the line's word says besides.
+        ``door 32 in`` without a name is called door.  ``also`` is what the line's word says too.
         """
         walls = (
             at for at, one in enumerate(children) if isinstance(one, tree.RunLine | tree.GapLine)

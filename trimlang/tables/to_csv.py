@@ -39,13 +39,18 @@ def to_csv(source: Source) -> tuple[str, tuple[Diagnostic, ...]]:
             long = _written(replace(one.length.span, end=end), lines)
             row = {"kind": RowKind.RUN, "room": room, "wall": one.label.text, "length": long}
             row |= _facts(one.facts, lines)
-        elif isinstance(one, tree.GapLine):
+        elif isinstance(one, tree.GapLine) and not _is_beam(one):
             wide = _written(one.width.span, lines)
             row = {"kind": one.kind, "room": room, "length": wide, **_facts(one.facts, lines)}
         else:
             row = {"kind": RowKind.LINE, "line": _written(one.span, lines)}
         out.writerow({column: guarded(cell) for column, cell in row.items()})
     return text.getvalue(), findings
+
+
+def _is_beam(line: tree.GapLine) -> bool:
+    # no column says that an opening is a beam, so its line stands as it was written
+    return any(isinstance(fact, facts.BeamAcross) for fact in line.facts)
 
 
 def _facts(said: Iterable[facts.Fact], lines: list[str]) -> dict[str, str]:
