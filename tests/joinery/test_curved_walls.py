@@ -176,6 +176,18 @@ def test_a_room_with_an_apse_closes_and_its_plan_draws_the_arc() -> None:
     assert max(y for _, y in points) == pytest.approx(y1 + 30 * inch, abs=0.02)
 
 
+def test_a_slip_is_looked_for_at_corners_and_not_where_a_curve_goes_straight_on() -> None:
+    # an inside corner written as an outside one, beside a wall that curves on from a door
+    result = check_job(
+        f'{TRIMS}room "Apse" as A, trim base\n'
+        "  N: 10 ft, left=in-corner, right=in-corner\n"
+        "  E: 8 ft, left=in-corner, right=out-corner\n"
+        "  S: 10 ft, left=out-corner, right=butt\n  door 32 in\n"
+        "  T: 4 ft radius, left=butt, right=in-corner, curves in 90 deg\n"
+    )
+    assert "T311" in {one.code for one in result.diagnostics}
+
+
 def test_other_units_mirrors_and_tidy_lines_mean_the_same() -> None:
     text = (
         'room "H" as H, trim base, open walk\n'

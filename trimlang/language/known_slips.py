@@ -11,7 +11,8 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.diagnostics import Diagnostic
-from trimlang.language.slip_row import Found, slip
+from trimlang.language.shape_slips import SHAPE_SLIPS
+from trimlang.language.slip_row import WRITTEN_LENGTH, Found, slip
 from trimlang.lengths.units import in_inches
 
 _ANY_WALL: Final = 1200
@@ -19,7 +20,6 @@ _ANY_WALL: Final = 1200
 
 _INCHES: Final = r"""(?:in\b\.?|inch\b|"|″|”|'')"""
 _FRACTION: Final = r"\d+ ?[/⁄∕] ?\d+"
-_LENGTH: Final = r"\d[\d./ ⁄∕]*(?:[¼½¾⅐-⅞])?(?: ?(?:ft|feet|in|mm|cm|m)\b\.?| ?['\"′″’”]+)?"
 _NAME: Final = r"(?P<name>(?!(?:in|inch|inches|ft|feet|foot|yd|mm|cm|m)\b)[^\W\d_][\w.\-]*)"
 _WALL: Final = r"^\s*\w[\w.\-]*(?: *:)?\s"
 
@@ -164,7 +164,7 @@ KNOWN_SLIPS: Final = (
     slip(
         ("40 in N, left=butt, right=butt", "N: 40 in, left=butt, right=butt"),
         ("29 1/8 in E2, left=butt, right=butt", "E2: 29 1/8 in, left=butt, right=butt"),
-        written=rf"^\s*(?P<slip>(?P<long>{_LENGTH})\s+{_NAME})(?=\s*(?:,|$))",
+        written=rf"^\s*(?P<slip>(?P<long>{WRITTEN_LENGTH})\s+{_NAME})(?=\s*(?:,|$))",
         wanted="the wall's name first",
         remedy="A wall begins with its name: write {}.",
         instead=lambda found: f"{found['name']}: {found['long'].strip()}",
@@ -172,7 +172,7 @@ KNOWN_SLIPS: Final = (
     slip(
         ("1 4 ft, left=butt, right=butt", "1: 4 ft, left=butt, right=butt"),
         ("2 23 1/2, left=out(89 deg)", "2: 23 1/2, left=out(89 deg)"),
-        written=rf"^\s*(?P<slip>\d+)(?! +{_FRACTION})(?= +{_LENGTH}\s*(?:,|$))",
+        written=rf"^\s*(?P<slip>\d+)(?! +{_FRACTION})(?= +{WRITTEN_LENGTH}\s*(?:,|$))",
         wanted="a colon behind a wall's number",
         remedy="A wall called by a number has a colon: write {}.",
         instead=lambda found: f"{found['slip']}:",
@@ -189,7 +189,7 @@ KNOWN_SLIPS: Final = (
     ),
     slip(
         ("trim base: thick 9/16 in, mdf", "trim base: 9/16 in thick, mdf"),
-        written=rf"(?P<slip>\b(?P<word>thick|tall|wide)\s+(?P<long>{_LENGTH}))",
+        written=rf"(?P<slip>\b(?P<word>thick|tall|wide)\s+(?P<long>{WRITTEN_LENGTH}))",
         wanted="the size first",
         remedy="Write {}.",
         instead=lambda found: f"{found['long'].strip()} {found['word']}",
@@ -228,6 +228,7 @@ KNOWN_SLIPS: Final = (
         remedy="An angle stands in brackets: write {}.",
         instead=lambda found: f"{found['joint']}({found['angle']} deg)",
     ),
+    *SHAPE_SLIPS,
 )
 """Every known slip; the first that fits is told, so the more particular ones come first."""
 

@@ -17,7 +17,9 @@ from trimlang.language.grammar import parser
 from trimlang.language.known_slips import known_slip
 from trimlang.language.vocabulary import SHORT_JOINTS, line_words, part_words, spellings
 
-_CHOICES: Final = frozenset({"JOINT", "SIDE", "TILT", "TAKEN_AT", "DIRECTION"})
+_CHOICES: Final = frozenset(
+    {"JOINT", "SIDE", "TILT", "TAKEN_AT", "DIRECTION", "TAKEN_ALONG", "BEND"}
+)
 """Terminals whose words mean different things; for any other, its usual word is enough."""
 
 _USUAL: Final = {"FL_OZ": "fl oz", "COATS": "coats"}

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
+from typing import Final
 
 from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.diagnostics.suggestion import Suggestion
@@ -12,6 +13,9 @@ from trimlang.language.retired import QUOTED_OR_COMMENT
 from trimlang.record import record
 
 Found = re.Match[str]
+
+WRITTEN_LENGTH: Final = r"\d[\d./ ⁄∕]*(?:[¼½¾⅐-⅞])?(?: ?(?:ft|feet|in|mm|cm|m)\b\.?| ?['\"′″’”]+)?"
+"""The pattern of a length as people write it."""
 
 
 @record

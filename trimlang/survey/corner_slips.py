@@ -96,7 +96,7 @@ def _wrong_sides(course: Course) -> Iterator[Slip]:
 
 
 def _wrong_corners(course: Course) -> Iterator[Slip]:
-    corners = [at for at, turn in enumerate(course.turns) if turn.degrees]
+    corners = [at for at, turn in enumerate(course.turns) if turn.at_corner]
     for at in corners:
         if course.turns[at].disputed:
             continue

@@ -71,7 +71,9 @@ def _unwritten(course: Course) -> Iterator[tuple[Slip, Course]]:
     """
     for at, one in enumerate(course.stretches):
         other, after = course.after(at), (at + 1) % len(course.stretches)
-        if course.turns[at].degrees or not (_silent(one, Side.RIGHT) or _silent(other, Side.LEFT)):
+        if course.turns[at].at_corner or not (
+            _silent(one, Side.RIGHT) or _silent(other, Side.LEFT)
+        ):
             continue
         # The corner is said by the opening, since the run beside it stops square either way.
         place, side = (at, Side.RIGHT) if _silent(one, Side.RIGHT) else (after, Side.LEFT)

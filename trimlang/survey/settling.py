@@ -189,7 +189,7 @@ def which_of(course: Course, walk: Walk, slips: Sequence[Slip]) -> str:
 def diagonals(course: Course, walk: Walk) -> Iterator[Chord]:
     """Yield the diagonals from corner to corner that a file could name, with length 0."""
     stretches = course.stretches
-    corners = [at for at in range(len(stretches)) if walk.turns[at - 1].degrees]
+    corners = [at for at in range(len(stretches)) if walk.turns[at - 1].at_corner]
     if len(corners) > _MOST_CORNERS:
         return
     for first, last in combinations(range(len(corners)), 2):

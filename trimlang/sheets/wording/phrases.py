@@ -26,6 +26,12 @@ LONG_POINTS: Final = {
     Edge.BOTH: N_("both edges the same"),
 }
 
+CROWN_POINTS: Final = {
+    Edge.BACK: N_("long point at the wall edge"),
+    Edge.FACE: N_("long point at the ceiling edge"),
+    Edge.BOTH: N_("both edges the same"),
+}
+
 BOTH_ENDS: Final = {
     MeasuredOn.BACK: N_("long point to long point, on the back edge"),
     MeasuredOn.FACE: N_("long point to long point, on the face edge"),
@@ -91,11 +97,8 @@ def runs_to(cut: Cut) -> str:
 
 def long_point(cut: Cut, words: Words) -> str:
     """Say on which edge the end's long point lies."""
-    if cut.crown is not None:
-        if cut.long_edge is Edge.BACK:
-            return words("long point at the wall edge")
-        return words("long point at the ceiling edge")
-    point = words(LONG_POINTS[cut.long_edge])
+    points = CROWN_POINTS if cut.crown is not None else LONG_POINTS
+    point = words(points[cut.long_edge])
     if cut.through_edge is Edge.BOTH:
         return point
     return words("{point}, at the {edge}", point=point, edge=words(EDGES[cut.through_edge]))
