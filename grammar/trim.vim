@@ -114,6 +114,7 @@ syntax keyword trimWord curves
 syntax keyword trimWord defect
 syntax keyword trimWord gallon
 syntax keyword trimWord height
+syntax keyword trimWord hinged
 syntax keyword trimWord length
 syntax keyword trimWord margin
 syntax keyword trimWord radius
@@ -221,8 +222,10 @@ syntax keyword trimWord of
 syntax keyword trimWord to
 syntax keyword trimWord up
 syntax keyword trimWord a
+syntax match trimWord /\<swings\s\+out\>/
 syntax match trimWord /\<open\s\+side\>/
 syntax match trimWord /\<open\s\+walk\>/
+syntax match trimWord /\<swings\s\+in\>/
 syntax match trimWord /\<wall\s\+side\>/
 syntax match trimWord /\<fl.\s\+oz\>/
 syntax match trimWord /\<sq.\s\+ft\>/

@@ -188,6 +188,15 @@ ROOM_PAGES: Final = (
         example=TRIM + STOCK + "assembly base: base\n" + OPEN_ROOM + RUN,
     ),
     Page(
+        code="T135",
+        title="hinged on which side?",
+        message="it is said which way this door swings, and not on which side it is hinged",
+        remedy="Write the side of its hinges as you face it from inside: hinged left",
+        why="The floor plan draws the door's leaf; both are needed for that.",
+        example=JOB_TO_ROOM + RUN + "  door 32 in, swings out\n",
+        needs=(Whole.LINE,),
+    ),
+    Page(
         code="T641",
         title="a tag that hangs on the order of the rooms",
         message="“{room}” is tagged {tag} only because “{other}” above it has {plain}",

@@ -25,7 +25,9 @@ _UNFINISHED: Final = re.compile(r"[^\W\d_][\w.\-]*$|[\w.\-]+$")
 _PATH: Final = re.compile(r'^\s*include\s+["“](?P<start>[^"”]*)$', re.IGNORECASE)
 # Words that the lexer takes as one: offered whole.
 _ALWAYS_TWO: Final = {"OPEN_WALK": "open walk", "FL_OZ": "fl oz", "COATS": "coats"}
-_SPELLED_IN_WAYS: Final = frozenset({"JOINT", "SIDE", "TILT", "DIRECTION", "TAKEN_AT", "METRIC"})
+_SPELLED_IN_WAYS: Final = frozenset(
+    {"JOINT", "SIDE", "TILT", "DIRECTION", "TAKEN_AT", "METRIC", "SWINGS"}
+)
 _UNITS: Final = frozenset({"FOOT", "INCH", "IN", "METRIC", "DEG"})
 # After these words a NAME is the name of a trim.
 _TRIM_AFTER: Final = frozenset({"STOCK", "ON_HAND", "OF", "CASING", "HEAD", "NO", "RACK", "BOUGHT"})

@@ -43,10 +43,12 @@ from trimlang.language.opening_facts import Cased as Cased
 from trimlang.language.opening_facts import ClearHeight as ClearHeight
 from trimlang.language.opening_facts import Entrance as Entrance
 from trimlang.language.opening_facts import FourSides as FourSides
+from trimlang.language.opening_facts import Hinged as Hinged
 from trimlang.language.opening_facts import Jambed as Jambed
 from trimlang.language.opening_facts import SillHeight as SillHeight
 from trimlang.language.opening_facts import Stooled as Stooled
 from trimlang.language.opening_facts import Stops as Stops
+from trimlang.language.opening_facts import Swings as Swings
 from trimlang.language.stair_facts import LengthTaken as LengthTaken
 from trimlang.language.stair_facts import LevelReturn as LevelReturn
 from trimlang.language.stair_facts import Notch as Notch
@@ -256,6 +258,8 @@ WallFact: TypeAlias = (
     | Plinthed
     | CornerBlocked
     | Backbanded
+    | Hinged
+    | Swings
     | BoxesTall
     | BoxesWide
     | BoxesMargin

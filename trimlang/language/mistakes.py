@@ -18,7 +18,7 @@ from trimlang.language.known_slips import known_slip
 from trimlang.language.vocabulary import SHORT_JOINTS, line_words, part_words, spellings
 
 _CHOICES: Final = frozenset(
-    {"JOINT", "SIDE", "TILT", "TAKEN_AT", "DIRECTION", "TAKEN_ALONG", "BEND"}
+    {"JOINT", "SIDE", "TILT", "TAKEN_AT", "DIRECTION", "TAKEN_ALONG", "BEND", "SWINGS"}
 )
 """Terminals whose words mean different things; for any other, its usual word is enough."""
 

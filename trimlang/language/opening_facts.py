@@ -81,6 +81,22 @@ class Jambed:
 
 
 @record
+class Hinged:
+    """``hinged left``: the side of its hinges, as one faces a door from inside the room."""
+
+    side: Word
+    span: Span
+
+
+@record
+class Swings:
+    """``swings out``: whether a door opens into the room or out of it."""
+
+    way: Word
+    span: Span
+
+
+@record
 class BothFaces:
     """``both faces``: the other side of the wall gets the same casing."""
 

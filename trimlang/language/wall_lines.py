@@ -53,6 +53,8 @@ _OF_GAPS: Final = (
     facts.Plinthed,
     facts.CornerBlocked,
     facts.Backbanded,
+    facts.Hinged,
+    facts.Swings,
 )
 """The facts that a run or an opening may have, where both stand in one line."""
 
@@ -84,13 +86,12 @@ class WallLines(StairPhrases):
     clear_height = fact_of(facts.ClearHeight)
     sill_height, jambed = fact_of(facts.SillHeight), fact_of(facts.Jambed)
     four_sides, both_faces = fact_of(facts.FourSides), fact_of(facts.BothFaces)
+    hinged, swings = fact_of(facts.Hinged), fact_of(facts.Swings)
     boxes_tall, boxes_wide = fact_of(facts.BoxesTall), fact_of(facts.BoxesWide)
     boxes_margin = fact_of(facts.BoxesMargin)
     plinthed, backbanded = fact_of(facts.Plinthed), fact_of(facts.Backbanded)
     cope_here, measured = fact_of(facts.CopedHere), fact_of(facts.WrittenCorner)
-    implied = fact_of(facts.Implied)
-
-    bullnose = fact_of(facts.Bullnose)
+    implied, bullnose = fact_of(facts.Implied), fact_of(facts.Bullnose)
 
     @v_args(meta=True)
     def by_mitre(self, meta: Meta, children: Children) -> facts.WrittenCorner:

@@ -16,7 +16,7 @@ from trimlang.survey.block_fits import beside_opening, check_blocks
 from trimlang.survey.job import End, Gap, Trim
 from trimlang.survey.measures import Findings, length
 from trimlang.survey.near_names import unknown_trim
-from trimlang.survey.on_walls import HeadMember
+from trimlang.survey.on_walls import DoorSwing, HeadMember
 from trimlang.survey.said_blocks import ByName
 from trimlang.survey.trimmings import read_trimmings
 
@@ -114,6 +114,7 @@ def read_gap(
         sill=sill,
         trimmings=trimmings,
         turns=turns,
+        swing=_swing(line, findings),
     )
 
 
@@ -129,6 +130,18 @@ def lost_wall(span: Span) -> Gap:
         note=None,
         span=span,
     )
+
+
+def _swing(line: tree.GapLine, findings: Findings) -> DoorSwing | None:
+    """Return how a door opens: into the room, where only the side of its hinges is said."""
+    said = {type(fact): fact for fact in line.facts}
+    hinged, swings = said.get(facts.Hinged), said.get(facts.Swings)
+    outwards = isinstance(swings, facts.Swings) and swings.way.text.endswith("out")
+    if isinstance(hinged, facts.Hinged):
+        return DoorSwing(Side(hinged.side.text), outwards)
+    if swings is not None and facts.Unread not in said:
+        findings.say("T135", swings.span)
+    return None
 
 
 def _casing(

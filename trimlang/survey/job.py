@@ -17,7 +17,7 @@ from trimlang.lengths.tape import feet_text, steps_down, steps_up
 from trimlang.money import money_text
 from trimlang.record import record
 from trimlang.settings.table import Settings
-from trimlang.survey.on_walls import RoomDiagonal, Trimmings, WallBoxes
+from trimlang.survey.on_walls import DoorSwing, RoomDiagonal, Trimmings, WallBoxes
 from trimlang.survey.stair_work import StairWork
 from trimlang.survey.sticks import MinimumOrder
 from trimlang.survey.sticks import Offer as Offer
@@ -163,8 +163,9 @@ class Gap:
     casing take up together, ``sill`` how high a window begins above the floor.
     ``turns`` names those that go on along its side, in a corner there.
     ``stops`` names the trims that end at it, while all others go on past
-    it; None where the file does not say, so that it stops what it usually does.  Lengths in
-    inches.  The kind ``lost`` holds the place of a wall that could not be read.
+    it; None where the file does not say, so that it stops what it usually does.  ``swing`` is how
+    its door opens, None where that is not said.  Lengths in inches.  The kind ``lost`` holds the
+    place of a wall that could not be read.
     """
 
     kind: GapKind
@@ -183,6 +184,7 @@ class Gap:
     sill: Fraction | None = None
     trimmings: Trimmings = Trimmings()
     turns: tuple[str, ...] = ()
+    swing: DoorSwing | None = None
 
     @property
     def is_lost(self) -> bool:

@@ -6,6 +6,7 @@ from fractions import Fraction
 
 from trimlang.diagnostics import Span
 from trimlang.language.box_facts import BoxPlace
+from trimlang.language.end_facts import Side
 from trimlang.record import record
 
 
@@ -75,6 +76,14 @@ class Trimmings:
         corners = 4 if self.four_sides else 2
         counts = ((self.plinth, 2 * faces), (self.corner_block, corners * faces))
         return tuple((block, count) for block, count in counts if block is not None)
+
+
+@record
+class DoorSwing:
+    """How a door opens: ``hinge`` is the side of its hinges, as one faces it from inside."""
+
+    hinge: Side
+    outwards: bool = False
 
 
 @record

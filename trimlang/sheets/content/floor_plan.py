@@ -13,7 +13,9 @@ from trimlang.incremental.cache import Cache, placeless
 from trimlang.joinery.piece import PieceKind
 from trimlang.lengths.tape import NOTHING
 from trimlang.record import record
+from trimlang.sheets.drawing.door_leaf import Door
 from trimlang.sheets.drawing.lettering import SIZES, Wanted, letter
+from trimlang.sheets.drawing.plan_arrows import entrance_arrow, middle_of, walk_arrow
 from trimlang.sheets.drawing.plan_blocks import block_lines
 from trimlang.sheets.drawing.plan_scale import (
     DrawnLabel,
@@ -35,7 +37,7 @@ from trimlang.sheets.wording.box_sums import box_sum
 from trimlang.sheets.wording.closing_words import closing_words
 from trimlang.sheets.wording.quantities import Pen
 from trimlang.survey.closing import Closing, Verdict
-from trimlang.survey.job import End, Room, Run, Trim
+from trimlang.survey.job import End, Gap, Room, Run, Trim
 from trimlang.survey.outline import outline
 
 
@@ -55,7 +57,8 @@ class WallRow:
 class RoomPlan:
     """A room's drawing and the list of its walls; coordinates are millimetres on paper.
 
-    ``marks`` are corners and free ends (look, x, y, size), ``arrows`` the entrance as polygons.
+    ``marks`` are corners and free ends (look, x, y, size), ``arrows`` the entrance as polygons,
+    ``leaves`` doors that are hinged on a side, as the ``d`` of a path each.
     ``sums`` show of each set of boxes that it fills its wall.
     """
 
@@ -66,6 +69,7 @@ class RoomPlan:
     lines: tuple[DrawnLine, ...]
     marks: tuple[tuple[str, str, str, str], ...]
     arrows: tuple[str, ...]
+    leaves: tuple[str, ...]
     labels: tuple[DrawnLabel, ...]
     rows: tuple[WallRow, ...]
     closure: str
@@ -135,7 +139,13 @@ def _room(
 ) -> RoomPlan:
     drawn = outline(room, trims)
     laid = walls(room, drawn)
-    paper = Paper(laid, pen.unit)
+    doors = [
+        Door.hung(wall, wall.stretch, wall.stretch.swing)
+        for wall in laid
+        if isinstance(wall.stretch, Gap) and wall.stretch.swing is not None
+    ]
+    paper = Paper(laid, pen.unit, beyond=[door.opened(1) for door in doors])
+    leaves = [door.drawn(paper) for door in doors]
     lines: list[DrawnLine] = []
     marks: list[tuple[str, str, str, str]] = []
     arrows: list[str] = []
@@ -152,7 +162,7 @@ def _room(
             called[text] = stretch.label
             names.append(_wanted("run", wall, one, other, text))
             if not walking:
-                walking = _walk(wall, one)
+                walking = walk_arrow(wall, one)
                 arrows.append(walking)
             lines += [_across(paper, wall, at) for at in _splices(joints, stretch)]
         else:
@@ -161,7 +171,7 @@ def _room(
             wide = next((trim.height for trim in trims if trim.name == stretch.casing), None)
             lines += block_lines(paper, wall, stretch, wide or NOTHING, room.settings.reveal)
             if stretch.entrance:
-                arrows.append(_arrow(wall, one, other))
+                arrows.append(entrance_arrow(wall, one, other))
             if stretch.called:
                 names.append(_wanted("gap", wall, one, other, stretch.called))
     closure = closing_words(room, drawn, closing, pen)
@@ -171,11 +181,18 @@ def _room(
     # Names are placed last: they must avoid all lines and marks.
     solid = [(float(x), float(y)) for _, x, y, _ in marks]
     solid += [middle_of(arrow) for arrow in arrows if arrow != walking]
-    placed = letter(names, lines, solid, (paper.wide, paper.tall))
+    taken = [*lines, *(stroke for leaf in leaves for stroke in leaf.strokes)]
+    placed = letter(names, taken, solid, (paper.wide, paper.tall))
     if placed.leaders:
-        # where names stand off their walls already, lengths would crowd them: the list has them
-        short = [replace(one, text=called.get(one.text, one.text)) for one in names]
-        placed = letter(short, lines, solid, (paper.wide, paper.tall))
+        # A name that stands off its wall goes without its length, which would crowd the others.
+        led = {(one.x1, one.y1) for one in placed.leaders}
+        short = [
+            replace(one, text=called.get(one.text, one.text))
+            if (fixed(one.middle[0]), fixed(one.middle[1])) in led
+            else one
+            for one in names
+        ]
+        placed = letter(short, taken, solid, (paper.wide, paper.tall))
     return RoomPlan(
         name=room.name,
         scale=scale_text(paper.scale, pen),
@@ -184,6 +201,7 @@ def _room(
         lines=(*placed.leaders, *lines),
         marks=tuple(marks),
         arrows=tuple(arrows),
+        leaves=tuple(leaf.path for leaf in leaves),
         labels=placed.labels,
         rows=tuple(
             _row(wall.stretch, pieces, pen) for wall in laid if isinstance(wall.stretch, Run)
@@ -246,15 +264,6 @@ def _wanted(look: str, wall: DrawnWall, one: Point, other: Point, text: str) -> 
     return Wanted(look=look, text=text, one=one, other=other, off=off, heading=wall.heading)
 
 
-def middle_of(points: str) -> Point:
-    """Return the middle of a polygon that is written as ``x,y x,y``."""
-    pairs = [point.split(",") for point in points.split()]
-    return (
-        sum(float(x) for x, _ in pairs) / len(pairs),
-        sum(float(y) for _, y in pairs) / len(pairs),
-    )
-
-
 def _across(paper: Paper, wall: DrawnWall, at: float) -> DrawnLine:
     """Return a slanting stroke across the wall where a splice is."""
     along = (cos(radians(wall.heading)), sin(radians(wall.heading)))
@@ -269,31 +278,3 @@ def _said(run: Run, room: float, pen: Pen) -> str:
     """A wall's name, with its length where both fit along it (mm); the list has all lengths."""
     text = f"{run.label} {pen.length(run.length)}"
     return text if wide_of(text, SIZES["run"]) < room else run.label
-
-
-def _walk(wall: DrawnWall, one: Point) -> str:
-    """A slim arrow head inside the first wall, the way the walls are walked."""
-    way = inward(wall)
-    along = (cos(radians(wall.heading)), sin(radians(wall.heading)))
-    x, y = one[0] + along[0] * 3 + way[0] * 2.6, one[1] + along[1] * 3 + way[1] * 2.6
-    points = [
-        (x + along[0] * 6, y + along[1] * 6),
-        (x + way[0] * 0.9, y + way[1] * 0.9),
-        (x - way[0] * 0.9, y - way[1] * 0.9),
-    ]
-    return " ".join(f"{fixed(px)},{fixed(py)}" for px, py in points)
-
-
-def _arrow(wall: DrawnWall, one: Point, other: Point) -> str:
-    """Return a solid arrow head, as a polygon, that points into the room at its entrance."""
-    way = inward(wall)
-    along = (cos(radians(wall.heading)), sin(radians(wall.heading)))
-    x, y = (one[0] + other[0]) / 2, (one[1] + other[1]) / 2
-    tip = (x + way[0] * 0.5, y + way[1] * 0.5)
-    foot = (x - way[0] * 3.5, y - way[1] * 3.5)
-    points = [
-        tip,
-        (foot[0] + along[0] * 1.8, foot[1] + along[1] * 1.8),
-        (foot[0] - along[0] * 1.8, foot[1] - along[1] * 1.8),
-    ]
-    return " ".join(f"{fixed(px)},{fixed(py)}" for px, py in points)

@@ -96,14 +96,14 @@ def letter(
                 continue
             break
         else:  # no free place: below the drawing
-            centre, turn, leads = (
-                (min(max(one.middle[0], across / 2), wide - across / 2), tall + 2),
-                0.0,
-                True,
-            )
+            turn, leads = 0.0, True
+            for centre in _below(one, across, wide, tall):
+                leader = (one.middle, _nearest(one.middle, centre, across, height))
+                box = _box(centre, across, height, 0.0)
+                through = any(_crosses(line, box) for line in led)
+                if not through and not _blocked(leader, one, names, ()):
+                    break
             tall += height + 1.5
-            leader = (one.middle, _nearest(one.middle, centre, across, height))
-            box = _box(centre, across, height, 0.0)
         # Placed names are obstacles for all that follow.
         names.append(box)
         if leads:
@@ -131,6 +131,16 @@ def _places(one: Wanted, across: float, height: float) -> Iterator[tuple[Point, 
         for side in (1, -1):
             for aside in (0, 4, -4, 8, -8, 14, -14, 20, -20):
                 yield _from(middle, off, side * (far + height / 2), along, aside), 0.0, True
+
+
+def _below(one: Wanted, across: float, wide: float, tall: float) -> Iterator[Point]:
+    """Yield places in a new row below the drawing, the nearest to its wall first."""
+    under = min(max(one.middle[0], across / 2), wide - across / 2)
+    steps = range(int((wide - across) / 2) + 1)
+    yield from sorted(
+        ((across / 2 + 2 * step, tall + 2) for step in steps), key=lambda at: abs(at[0] - under)
+    )
+    yield (under, tall + 2)
 
 
 def _from(start: Point, off: Point, out: float, along: Point, aside: float) -> Point:

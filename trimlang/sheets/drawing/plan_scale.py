@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from fractions import Fraction
 from itertools import pairwise
 from math import ceil, cos, radians, sin
@@ -16,8 +17,8 @@ from trimlang.survey.outline import Leg, Outline
 
 # Millimetres on the paper: the most that a drawing takes across and down, and the margin around it.
 WIDE: Final = 164.0
-TALL: Final = 72.0
-MARGIN: Final = 12.0
+TALL: Final = 62.0
+MARGIN: Final = 10.0
 # n of 1 : n, from the largest drawing to the smallest; on an inch sheet 12/n inches are a foot: 48
 # is 1/4 in = 1 ft.
 SCALES: Final = {
@@ -108,12 +109,19 @@ class Paper:
     """Turns inches in the room into millimetres on the paper.
 
     The drawing is ``tall`` (mm, without margins) at most, and the scale 1 : ``least`` or smaller.
+    ``beyond`` are points outside the walls that are to be on it too.
     """
 
     def __init__(
-        self, laid: tuple[DrawnWall, ...], unit: Unit, tall: float = TALL, least: int = 0
+        self,
+        laid: tuple[DrawnWall, ...],
+        unit: Unit,
+        tall: float = TALL,
+        least: int = 0,
+        *,
+        beyond: Iterable[Point] = (),
     ) -> None:
-        points = [point for wall in laid for point in wall.points]
+        points = [point for wall in laid for point in wall.points] + [*beyond]
         self._left = min(x for x, _ in points)
         self._top = min(y for _, y in points)
         across = max(x for x, _ in points) - self._left
