@@ -7,21 +7,29 @@ equally good both are offered; where only the tape or the user can tell, none is
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 from fractions import Fraction
-from typing import Any, Final
+from typing import Final
 
 from trimlang.diagnostics.diagnostic import Diagnostic, Span
+from trimlang.diagnostics.leaving_out import (
+    without_bracket,
+    without_brackets,
+    without_cope,
+    without_hidden,
+    without_line,
+    without_marks,
+    without_minus,
+    without_part,
+    without_setting,
+    without_words,
+)
+from trimlang.diagnostics.mend import Edit, Facts, Mend, marked, write
 from trimlang.diagnostics.near_words import nearest
 from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.lengths.tape import SIXTEENTH, Unit, mixed_number, steps_nearest
-from trimlang.letters import STEERING
-from trimlang.record import record
 
-Facts = Mapping[str, Any]
-# A line up to its comment: a "#" within quotation marks begins none.
-_COMMENT: Final = re.compile(r'(?:[^#"“”]|["“][^"“”]*["”])*')
 # The whole inches before a fraction: the 29 of "29 1/8".
 _WHOLE_BEFORE: Final = re.compile(r"(?<![\w/.])(\d+)[ -]?$")
 # The usual ends first, as an editor lists them.
@@ -30,26 +38,6 @@ _JOINTS_OFFERED: Final = ("in-corner", "butt", "out-corner", "open")
 _THREE_PLACES: Final = re.compile(r"\.\d{3} ")
 _SIDES: Final = ("left", "right")
 _UNITS: Final = ("in", "inch", "ft", "feet", "mm", "cm", "m")
-
-
-@record
-class Edit:
-    """Writes ``text`` in place of ``span``; an empty span inserts."""
-
-    span: Span
-    text: str
-
-
-@record
-class Mend:
-    """One way to mend a finding, in words and as edits.
-
-    ``sure`` says that it is the only way and likely what was meant: an editor may prefer it.
-    """
-
-    words: str
-    edits: tuple[Edit, ...]
-    sure: bool = False
 
 
 def mends(finding: Diagnostic, line: str) -> tuple[Mend, ...]:
@@ -71,25 +59,13 @@ def _suggested(span: Span, remedy: Suggestion, line: str) -> Mend:
         return Mend(
             "Put a comma", (Edit(replace(span, column=len(bare) + 1), remedy.instead),), True
         )
-    return _write(span, remedy.instead, sure=True)
-
-
-def _write(span: Span, text: str, *, sure: bool = False) -> Mend:
-    return Mend(f"Write “{text}”", (Edit(span, text),), sure)
-
-
-def _delete(span: Span, words: str, *, sure: bool = False) -> Mend:
-    return Mend(words, (Edit(span, ""),), sure)
-
-
-def _marked(span: Span, line: str) -> str:
-    return line[span.column - 1 : span.end - 1]
+    return write(span, remedy.instead, sure=True)
 
 
 def _nearest_fraction(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
     instead = str(facts["instead"])
     if instead:
-        yield _write(span, instead)
+        yield write(span, instead)
     above, below = re.split("[/⁄∕]", str(facts["written"]))
     # The tape's mark nearest to the fraction that was written, with the whole inches before it,
     # since rounding up may add one.
@@ -98,80 +74,42 @@ def _nearest_fraction(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
     if whole:
         value += int(whole[1])
         span = replace(span, column=whole.start() + 1)
-    yield _write(span, mixed_number(value), sure=not instead)
+    yield write(span, mixed_number(value), sure=not instead)
 
 
 def _instead(name: str) -> Callable[[Span, Facts, str], Iterator[Mend]]:
-    def write(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
+    def offer(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
         if facts.get(name):
-            yield _write(span, str(facts[name]))
+            yield write(span, str(facts[name]))
 
-    return write
+    return offer
 
 
 def _which_point(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
     """Offer the number as thousands, and with so few decimals that no thousands can be meant."""
-    minus = "-" if _marked(span, line).startswith("-") else ""
+    minus = "-" if marked(span, line).startswith("-") else ""
     ways = (str(facts["thousands"]), str(facts["point"]))
-    yield from (_write(span, minus + way) for way in ways if not _THREE_PLACES.search(way))
+    yield from (write(span, minus + way) for way in ways if not _THREE_PLACES.search(way))
 
 
 def _close_quotes(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
     end = len(line.rstrip()) + 1
-    closing = "”" if _marked(span, line).startswith("“") else '"'
+    closing = "”" if marked(span, line).startswith("“") else '"'
     yield Mend("Close the quotes", (Edit(Span(span.file, span.line, end, end), closing),), True)
-
-
-def _without_marks(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
-    clean = "".join(sign for sign in _marked(span, line) if sign not in STEERING)
-    yield Mend("Delete the hidden marks", (Edit(span, clean),), True)
 
 
 def _known_unit(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
     unit = str(facts["unit"])
     match = nearest(unit, _UNITS)
     # The unit stands behind its number, so the last place where it occurs is the right one.
-    at = _marked(span, line).lower().rfind(unit)
+    at = marked(span, line).lower().rfind(unit)
     if match is not None and at >= 0:
         start = span.column + at
-        yield _write(replace(span, column=start, end=start + len(unit)), match, sure=True)
-
-
-def _no_minus(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
-    at = _marked(span, line).find("-")
-    if at >= 0:
-        start = span.column + at
-        yield _delete(replace(span, column=start, end=start + 1), "Leave the minus out", sure=True)
-
-
-def _drop_part(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
-    """Delete the part between two commas, with the comma before it."""
-    before = line.rfind(",", 0, span.column - 1)
-    if before < 0:
-        return
-    # Commas within brackets belong to the part; a comment or a closing bracket ends it.
-    after, depth = before + 1, 0
-    while after < len(line) and (depth > 0 or line[after] not in ",#)"):
-        depth += (line[after] == "(") - (line[after] == ")")
-        after += 1
-    end = before + 1 + len(line[before + 1 : after].rstrip())
-    yield _delete(Span(span.file, span.line, before + 1, end + 1), "Delete this one")
-
-
-def _drop_line(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
-    said = _COMMENT.match(line)
-    end = len((said[0] if said else line).rstrip()) + 1
-    start = len(line) - len(line.lstrip()) + 1
-    yield _delete(Span(span.file, span.line, start, end), "Delete this line")
-
-
-def _drop_setting(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
-    # A setting may be one of several in its line, or the only one: then the line goes.
-    yield from list(_drop_part(span, facts, line)) or _drop_line(span, facts, line)
+        yield write(replace(span, column=start, end=start + len(unit)), match, sure=True)
 
 
 def _say_trim(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
-    yield _write(span, f"trim {facts['trim']}", sure=True)
+    yield write(span, f"trim {facts['trim']}", sure=True)
 
 
 def _add_end(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
@@ -180,25 +118,10 @@ def _add_end(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
         yield Mend(f"Add {facts['side']}={joint}", (Edit(place, f", {facts['side']}={joint}"),))
 
 
-def _no_brackets(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
-    """Delete the marked words, with their brackets where these hold nothing else."""
-    opens, closes = span.column - 2, span.end - 1
-    marked = _marked(span, line)
-    if line[opens : opens + 1] == "(" and line[closes : closes + 1] == ")":
-        whole = replace(span, column=opens + 1, end=closes + 2)
-        yield _delete(whole, f"Delete “({marked})”", sure=True)
-    elif line[opens : opens + 1] == " ":
-        yield _delete(replace(span, column=opens + 1), f"Delete “{marked}”", sure=True)
-
-
 def _other_corner(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
     start = line.lower().rfind("in-corner", 0, span.column - 1)
     if start >= 0:
-        yield _write(replace(span, column=start + 1), f"out-corner({facts['wall']}", sure=True)
-
-
-def _two_units(span: Span, _facts: Facts, _line: str) -> Iterator[Mend]:
-    yield from (_write(span, unit) for unit in Unit)
+        yield write(replace(span, column=start + 1), f"out-corner({facts['wall']}", sure=True)
 
 
 def _agree(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
@@ -211,12 +134,8 @@ def _agree(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
         yield Mend(f"End {facts['one']} with {here}", (Edit(second, here),))
 
 
-def _butt(span: Span, _facts: Facts, _line: str) -> Iterator[Mend]:
-    yield _write(span, "butt", sure=True)
-
-
 def _either_side(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
-    yield from (_write(span, f"{facts['trim']} {side}={facts['joint']}") for side in _SIDES)
+    yield from (write(span, f"{facts['trim']} {side}={facts['joint']}") for side in _SIDES)
 
 
 def _per_what(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
@@ -225,16 +144,61 @@ def _per_what(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
         yield Mend(f"Add {unit}", (Edit(place, f" {unit}"),))
 
 
-def _no_cope(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
-    # "in-corner(cope)", "in-corner, cope", "(cope, 91 deg)", "in-corner cope": with the comma or
-    # blank that would be left over.
-    found = re.search(
-        r"\s*\(\s*cope\s*\)|,\s*cope\b|\bcope\s*,\s*|\s+cope\b", _marked(span, line), re.I
-    )
-    if found:
-        start = span.column + found.start()
-        end = span.column + found.end()
-        yield _delete(replace(span, column=start, end=end), "Leave this side uncoped")
+def _both_ways(*texts: str) -> Callable[[Span, Facts, str], Iterator[Mend]]:
+    def offer(span: Span, _facts: Facts, _line: str) -> Iterator[Mend]:
+        yield from (write(span, text, sure=len(texts) == 1) for text in texts)
+
+    return offer
+
+
+def _own_end(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
+    for joint in ("taper", "return"):
+        end = f"{facts['trim']} {joint}"
+        yield Mend(f"Add {end}", (Edit(replace(span, column=span.end), f", {end}"),))
+
+
+def _implied(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
+    yield write(span, f"{facts['joint']}(implied)")
+
+
+def _own_tag(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
+    tag = f"as {facts['tag']}"
+    yield Mend(f"Add “{tag}”", (Edit(replace(span, column=span.end), f" {tag}"),), True)
+
+
+def _taken_of(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
+    found = re.search(r"\btaken point\b", line, re.IGNORECASE)
+    if found is not None:
+        place = Span(span.file, span.line, found.end() + 1, found.end() + 1)
+        for trim in (facts["trim"], facts["other"]):
+            yield Mend(f"Add “of {trim}”", (Edit(place, f" of {trim}"),))
+
+
+def _sold_so(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
+    yield write(span, f"{facts['number']} sticks")
+    yield write(span, f"{facts['number']}.00")
+
+
+def _turned_round(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
+    """Swap the first and the last run that boxes go along."""
+    both = f"{facts['run']} to {facts['other']}"
+    at = line.find(both, span.column - 1)
+    if at >= 0:
+        whole = replace(span, column=at + 1, end=at + 1 + len(both))
+        yield write(whole, f"{facts['other']} to {facts['run']}", sure=True)
+
+
+def _thick_for_tall(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
+    """Swap the two words of a section: what was called thick is tall, or wide."""
+    thick, tall = (re.search(rf"\b(?:{word})\b", line) for word in ("thick", "tall|wide"))
+    if thick is not None and tall is not None:
+        # from the right, so that an edit does not move the place of the next
+        pairs = sorted(((thick, tall[0]), (tall, thick[0])), key=lambda one: -one[0].start())
+        edits = (
+            Edit(replace(span, column=found.start() + 1, end=found.end() + 1), word)
+            for found, word in pairs
+        )
+        yield Mend(f"Swap “{thick[0]}” and “{tall[0]}”", tuple(edits), True)
 
 
 _MENDS: Final[dict[str, Callable[[Span, Facts, str], Iterator[Mend]]]] = {
@@ -242,29 +206,63 @@ _MENDS: Final[dict[str, Callable[[Span, Facts, str], Iterator[Mend]]]] = {
     "T112": _nearest_fraction,
     "T113": _instead("instead"),
     "T114": _instead("better"),
-    "T115": _without_marks,
+    "T115": without_marks,
     "T201": _known_unit,
     "T203": _instead("instead"),
-    "T204": _no_minus,
-    "T205": _no_minus,
-    "T207": _drop_setting,
-    "T209": _drop_part,
+    "T204": without_minus,
+    "T205": without_minus,
+    "T207": without_setting,
+    "T209": without_part,
     "T216": _say_trim,
     "T225": _add_end,
     "T252": _add_end,
-    "T226": _drop_part,
-    "T255": _drop_part,
+    "T226": without_part,
+    "T255": without_part,
     "T256": _either_side,
-    "T257": _butt,
+    "T257": _both_ways("butt"),
     "T258": _per_what,
-    "T227": _no_brackets,
-    "T229": _no_brackets,
-    "T231": _two_units,
+    "T227": without_brackets,
+    "T229": without_brackets,
+    "T231": _both_ways(*Unit),
     "T236": _other_corner,
     "T251": _which_point,
     "T301": _agree,
     "T302": _agree,
-    "T304": _butt,
-    "T305": _no_cope,
-    "T607": _drop_line,
+    "T304": _both_ways("butt"),
+    "T305": without_cope,
+    "T607": without_line,
+    "T119": without_hidden,
+    "T214": without_line,
+    "T234": _both_ways("in-corner"),
+    "T242": _both_ways("mitre", "butt"),
+    "T243": _both_ways("butt"),
+    "T248": without_part,
+    "T253": _both_ways("in-corner", "out-corner"),
+    "T260": _instead("instead"),
+    "T261": _instead("instead"),
+    "T263": _thick_for_tall,
+    "T265": without_words(r"height [^,#]*[^,#\s]"),
+    "T266": without_words("entrance"),
+    "T281": _both_ways("butt", "open"),
+    "T284": without_part,
+    "T290": without_brackets,
+    "T295": without_part,
+    "T313": _implied,
+    "T317": without_bracket,
+    "T401": without_words("no splice"),
+    "T412": _taken_of,
+    "T421": without_bracket,
+    "T431": without_part,
+    "T432": without_part,
+    "T435": without_part,
+    "T438": without_line,
+    "T441": _turned_round,
+    "T442": _own_end,
+    "T443": _both_ways("butt"),
+    "T454": without_part,
+    "T456": without_part,
+    "T468": _sold_so,
+    "T641": _own_tag,
+    "T704": without_setting,
+    "T706": without_setting,
 }

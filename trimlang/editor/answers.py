@@ -10,7 +10,7 @@ from pygls.workspace import PositionCodec
 
 from trimlang.diagnostics import Diagnostic, Severity, Span
 from trimlang.diagnostics.code_pages import PAGES
-from trimlang.diagnostics.mending import Edit, Mend
+from trimlang.diagnostics.mend import Edit, Mend
 from trimlang.editor.document_outline import Entry, EntrySort
 from trimlang.editor.open_job import JobReading
 from trimlang.editor.proposals import Proposal, ProposalKind

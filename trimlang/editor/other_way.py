@@ -11,7 +11,7 @@ from itertools import groupby
 from typing import Final
 
 from trimlang.diagnostics import Span
-from trimlang.diagnostics.mending import Edit
+from trimlang.diagnostics.mend import Edit
 from trimlang.editor.open_job import JobReading
 from trimlang.language import facts, tree
 from trimlang.language.end_facts import Side

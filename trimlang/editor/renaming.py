@@ -12,7 +12,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from trimlang.diagnostics import Diagnostic, Span
-from trimlang.diagnostics.mending import Edit
+from trimlang.diagnostics.mend import Edit
 from trimlang.diagnostics.severity import Severity
 from trimlang.editor.names import Mention, Name, Names, NameSort
 from trimlang.editor.open_job import JobReading, read_job

@@ -7,7 +7,8 @@ from typing import TYPE_CHECKING
 
 from lsprotocol import types as lsp
 
-from trimlang.diagnostics.mending import Edit, mends
+from trimlang.diagnostics.mend import Edit
+from trimlang.diagnostics.mending import mends
 from trimlang.editor import answers
 from trimlang.editor.closing_hints import closing_hints
 from trimlang.editor.document_outline import outline

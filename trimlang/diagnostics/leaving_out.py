@@ -1,0 +1,108 @@
+"""Mends that leave something out of a line: a part, a word, brackets, a sign, or the whole line."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+from typing import Final
+
+from trimlang.diagnostics.diagnostic import Span
+from trimlang.diagnostics.mend import Edit, Facts, Mend, delete, marked
+from trimlang.letters import STEERING
+
+# A line up to its comment: a "#" within quotation marks begins none.
+_COMMENT: Final = re.compile(r'(?:[^#"“”]|["“][^"“”]*["”])*')
+
+
+def without_marks(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
+    """Leave out the marks that turn text round."""
+    clean = "".join(sign for sign in marked(span, line) if sign not in STEERING)
+    yield Mend("Delete the hidden marks", (Edit(span, clean),), True)
+
+
+def without_minus(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
+    """Leave out the minus."""
+    at = marked(span, line).find("-")
+    if at >= 0:
+        start = span.column + at
+        yield delete(replace(span, column=start, end=start + 1), "Leave the minus out", sure=True)
+
+
+def without_part(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
+    """Delete the part between two commas, with the comma before it."""
+    before = line.rfind(",", 0, span.column - 1)
+    if before < 0:
+        return
+    # Commas within brackets belong to the part; a comment or a closing bracket ends it.
+    after, depth = before + 1, 0
+    while after < len(line) and (depth > 0 or line[after] not in ",#)"):
+        depth += (line[after] == "(") - (line[after] == ")")
+        after += 1
+    end = before + 1 + len(line[before + 1 : after].rstrip())
+    yield delete(Span(span.file, span.line, before + 1, end + 1), "Delete this one")
+
+
+def without_line(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
+    """Delete the whole line, but not a remark behind it."""
+    said = _COMMENT.match(line)
+    end = len((said[0] if said else line).rstrip()) + 1
+    start = len(line) - len(line.lstrip()) + 1
+    yield delete(Span(span.file, span.line, start, end), "Delete this line")
+
+
+def without_setting(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
+    """Delete one setting of a line, or the line where it has no other."""
+    # A setting may be one of several in its line, or the only one: then the line goes.
+    yield from list(without_part(span, facts, line)) or without_line(span, facts, line)
+
+
+def without_brackets(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
+    """Delete the marked words, with their brackets where these hold nothing else."""
+    opens, closes = span.column - 2, span.end - 1
+    words = marked(span, line)
+    if line[opens : opens + 1] == "(" and line[closes : closes + 1] == ")":
+        whole = replace(span, column=opens + 1, end=closes + 2)
+        yield delete(whole, f"Delete “({words})”", sure=True)
+    elif line[opens : opens + 1] == " ":
+        yield delete(replace(span, column=opens + 1), f"Delete “{words}”", sure=True)
+
+
+def without_cope(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
+    """Leave this side of a corner uncoped."""
+    # "in-corner(cope)", "in-corner, cope", "(cope, 91 deg)", "in-corner cope": with the comma or
+    # blank that would be left over.
+    found = re.search(
+        r"\s*\(\s*cope\s*\)|,\s*cope\b|\bcope\s*,\s*|\s+cope\b", marked(span, line), re.I
+    )
+    if found:
+        start = span.column + found.start()
+        end = span.column + found.end()
+        yield delete(replace(span, column=start, end=end), "Leave this side uncoped")
+
+
+def without_words(words: str) -> Callable[[Span, Facts, str], Iterator[Mend]]:
+    """Return what leaves some words (a pattern) out of the line, with the comma before them."""
+    pattern = re.compile(rf",\s*(?P<words>{words})(?=\s*(,|#|$))", re.IGNORECASE)
+
+    def leave_out(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
+        found = pattern.search(line)
+        if found is not None:
+            whole = replace(span, column=found.start() + 1, end=found.end() + 1)
+            yield delete(whole, f"Leave out “{found['words']}”")
+
+    return leave_out
+
+
+def without_bracket(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
+    """Leave out what stands in brackets behind a joint."""
+    at = marked(span, line).find("(")
+    if at > 0:
+        yield delete(replace(span, column=span.column + at), "Leave out what is in brackets")
+
+
+def without_hidden(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
+    """Leave out a sign that cannot be seen; it is told by its number."""
+    sign = chr(int(str(facts["which"]).removeprefix("U+"), 16))
+    clean = marked(span, line).replace(sign, "")
+    yield Mend("Delete the hidden sign", (Edit(span, clean),), True)
