@@ -7,11 +7,11 @@ from unittest.mock import patch
 import pytest
 
 from trimlang.compiler import Result, compile_job
-from trimlang.planning import first_plan
-from trimlang.stock.free_pricing import FreePricing, FreeStick, LongWall
-from trimlang.stock.joint_model import divided
+from trimlang.planning.drawn_joints import DrawnJoints
+from trimlang.stock.certificate import FreeRun
+from trimlang.stock.joint_bound import JointBound
+from trimlang.stock.joint_choice import LongWall, chosen_parts
 from trimlang.stock.problem import Blank, Part, Problem, Status
-from trimlang.stock.timber import timber_of
 
 
 def house(seed: int, walls: int) -> str:
@@ -37,7 +37,7 @@ def planned(text: str) -> Result:
 
 
 def without_program(text: str) -> Result:
-    with patch.object(first_plan, "drawn_joints", lambda *_: {}):
+    with patch.object(DrawnJoints, "places", lambda *_: {}):
         return planned(text)
 
 
@@ -70,18 +70,32 @@ def test_what_is_drawn_is_within_the_rules(both: list[tuple[Result, Result]]) ->
             assert need <= sum(own) <= need + Fraction(1, 16)
 
 
+def parts_of(problem: Problem, wall: LongWall, cost: int) -> list[tuple[int, ...]] | None:
+    run = FreeRun(wall.pieces, wall.total, wall.least)
+    search = JointBound(problem, [run], lambda: 9.0)
+    least = search.bound(cost).floor
+    return chosen_parts(search, [wall], [], cost, least, 9.0)
+
+
 def test_a_wall_takes_what_two_pieces_leave() -> None:
     # 60 and 50 leave 40 and 50 of two sticks: a wall of 90 is cut from those
     problem = Problem("base", (Part("a", 60), Part("b", 50)), (Blank("s", 100, 10),))
     wall = LongWall(total=90, pieces=2, least=20, most=99, step=1)
-    # at hand: each alone, and the wall as 80 and 10 would need two sticks more
-    sticks = [FreeStick(0, (0,)), FreeStick(0, (1,)), *[FreeStick(0, (), ((0, 70),))] * 2]
-    assert divided(timber_of(problem), [wall], sticks, lambda: 9.0) == [(50, 40)]
+    # each alone, and the wall as 80 and 10 would need two sticks more
+    assert parts_of(problem, wall, 40) == [(50, 40)]
+    # nothing is cheaper than two sticks
+    assert parts_of(problem, wall, 20) is None
 
 
-def test_the_best_stick_has_a_part_as_long_as_what_is_left() -> None:
+def test_what_a_wall_has_too_much_is_taken_off_its_longest_part() -> None:
     problem = Problem("base", (Part("a", 60),), (Blank("s", 100, 10),), kerf=2)
-    wall = LongWall(total=150, pieces=3, least=20, most=90, step=1)
-    # a piece is worth 6, an inch 1/10, a stick costs 9
-    found = list(FreePricing(timber_of(problem), [wall]).sticks([6.0, 9.0, 0.1, 0.0], 0.0))
-    assert FreeStick(0, (0,), ((0, 38),)) in found
+    wall = LongWall(total=130, pieces=2, least=20, most=98, step=1)
+    # beside the piece of 60 is room for 38, and a whole stick has more than the rest
+    assert parts_of(problem, wall, 30) == [(92, 38)]
+
+
+def test_a_bound_for_all_joints_proves_what_no_bound_for_these_does() -> None:
+    result = planned(house(1, 12))
+    (plan,) = result.plans
+    assert plan.anywhere is not None
+    assert plan.anywhere <= plan.bound <= plan.cost

@@ -13,7 +13,8 @@ from trimlang.compiler import Result, compile_job
 from trimlang.joinery.splice_choices import other_cuts
 from trimlang.planning import first_plan, placing
 from trimlang.planning.ask import ask
-from trimlang.planning.placing import least_anywhere, with_places
+from trimlang.planning.drawn_joints import DrawnJoints, least_anywhere
+from trimlang.planning.placing import with_places
 from trimlang.settings.table import Settings
 from trimlang.stock.planner import QUICK, Effort, plan_stock
 from trimlang.stock.problem import Plan
@@ -32,7 +33,7 @@ def planned(text: str, effort: Effort | None = None) -> Result:
 def usual(text: str, effort: Effort | None = None) -> Result:
     with (
         patch.object(first_plan, "place_splices", lambda *_: {}),
-        patch.object(first_plan, "drawn_joints", lambda *_: {}),
+        patch.object(DrawnJoints, "places", lambda *_: {}),
     ):
         return planned(text, effort)
 

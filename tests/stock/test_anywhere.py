@@ -1,13 +1,16 @@
 """What a trim costs wherever its long walls are pieced together, held against every place."""
 
+from itertools import product
+
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from trimlang.stock.anywhere import floor_anywhere
 from trimlang.stock.anywhere_check import shown_anywhere
 from trimlang.stock.certificate import FreeRun
+from trimlang.stock.joint_bound import JointBound
 from trimlang.stock.planner import plan_stock
 from trimlang.stock.problem import Blank, Part, Plan, Problem
+from trimlang.stock.wall_divisions import cheapest_divisions
 
 LEAST = 6
 
@@ -77,13 +80,15 @@ def least_cost(problem: Problem, walls: list[tuple[int, int]]) -> int | None:
 
 def floor(fixed: Problem, runs: list[FreeRun], enough: int) -> int:
     """The bound, which the check must show too."""
-    argued = floor_anywhere(fixed, runs, enough)
-    assert shown_anywhere(fixed, runs, argued.values, argued.floor) == argued.floor
-    return argued.floor
+    argued = JointBound(fixed, runs, lambda: 9.0).bound(enough)
+    shown = shown_anywhere(fixed, runs, argued.certificate, argued.steps, argued.floor)
+    assert shown == argued.floor
+    return shown
 
 
 def free(walls: list[tuple[int, int]]) -> list[FreeRun]:
-    return [FreeRun(2, total, LEAST, lean, 2 * lean) for total, lean in walls]
+    # the ends of a wall are square, and of a joint one end shares what it shares
+    return [FreeRun(2, total, LEAST, lean, lean) for total, lean in walls]
 
 
 @settings(max_examples=15, deadline=None)
@@ -126,8 +131,38 @@ def test_a_bound_that_is_too_high_is_not_shown() -> None:
     sticks = (Blank("s", 48, 10),)
     fixed = Problem("base", (Part("p", 30), Part("q", 16)), sticks)
     runs = [FreeRun(2, 50, 6)]
-    argued = floor_anywhere(fixed, runs, 30)
+    argued = JointBound(fixed, runs, lambda: 9.0).bound(30)
     assert argued.floor == 20
-    assert shown_anywhere(fixed, runs, argued.values, 21) < 21
-    # a value by which the shortest piece is worth as much as a stick says nothing of the sticks
-    assert shown_anywhere(fixed, runs, [(1, 1, 1)], 40) < 40
+    assert shown_anywhere(fixed, runs, argued.certificate, argued.steps, 21) < 21
+    # a value by which the shortest part is worth as much as a stick says nothing of the sticks
+    nothing = tuple(((1, 1),) for _ in argued.steps)
+    assert shown_anywhere(fixed, runs, argued.certificate, nothing, 40) < 40
+    # nor does one that a longer part has less of
+    falling = tuple(((6, 9), (20, 1)) for _ in argued.steps)
+    assert shown_anywhere(fixed, runs, argued.certificate, falling, 40) < 40
+
+
+@given(
+    st.lists(st.tuples(st.integers(3, 30), st.integers(1, 9)), max_size=4),
+    st.integers(1, 3),
+    st.integers(1, 8),
+)
+def test_no_division_of_a_wall_is_worth_less_than_the_cheapest(
+    rises: list[tuple[int, int]], parts: int, least: int
+) -> None:
+    longest, steps, worth = 30, [], 0
+    for room, more in sorted(dict(rises).items()):
+        worth += more
+        steps.append((room, worth))
+    found = cheapest_divisions(tuple(steps), longest, parts, least)
+
+    def value(room: int) -> int:
+        return max((worth for start, worth in steps if start <= room), default=0)
+
+    every = [
+        (sum(rooms), sum(map(value, rooms)))
+        for rooms in product(range(least, longest + 1), repeat=parts)
+    ]
+    for total in range(parts * least, parts * longest + 1, 5):
+        cheapest = min(worth for room, worth in every if room >= total)
+        assert next(worth for room, worth, _ in found if room >= total) == cheapest

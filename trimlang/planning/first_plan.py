@@ -14,9 +14,9 @@ from trimlang.joinery.piece import Piece
 from trimlang.joinery.pieces import Places, at_places, joinery
 from trimlang.joinery.spliced_pieces import Splice
 from trimlang.planning.ask import Asking, Question
-from trimlang.planning.drawn_joints import drawn_joints
-from trimlang.planning.layout import TrimPlan, lay_out
-from trimlang.planning.placing import least_anywhere, place_splices, with_places
+from trimlang.planning.drawn_joints import DrawnJoints
+from trimlang.planning.layout import TrimPlan, lay_out, with_bound_anywhere
+from trimlang.planning.placing import place_splices, with_places
 from trimlang.planning.planned_job import Planned
 from trimlang.planning.shortage import in_words
 from trimlang.planning.sound_plan import sound_plan
@@ -27,9 +27,6 @@ from trimlang.survey.job import Job, Room, Stretch, Trim
 
 DRAWN: Final = 2
 """How often the joints of a trim are drawn anew from a plan at hand."""
-
-MANY_RUNS: Final = 4
-"""Of fewer runs the quick plans miss next to nothing, and a solver takes longer to load."""
 
 PlanCache: TypeAlias = Cache[tuple[TrimPlan, Places]]
 """Plans of trims, by everything that they depend on; see ``trimlang.incremental.cache``."""
@@ -193,9 +190,12 @@ def plan_trim(
         best = _Placed(question, usual, {})
     if best is None:
         return None
-    if len(free) >= MANY_RUNS and effort.prove:
-        best = _redrawn(asking, pieces, free, best, replace(effort, seconds=left()), watch)
-    return lay_out(best.question, best.plan), best.places
+    if not free:
+        return lay_out(best.question, best.plan), best.places
+    share = replace(effort, seconds=left() if effort.prove else 0.0)
+    best, least = _redrawn(asking, pieces, free, best, share, watch)
+    anywhere = Fraction(least, best.question.per_coin)
+    return with_bound_anywhere(lay_out(best.question, best.plan), anywhere), best.places
 
 
 @record
@@ -214,14 +214,18 @@ def _redrawn(
     best: _Placed,
     effort: Effort,
     watch: Watch | None,
-) -> _Placed:
-    """Return a plan with joints drawn by a program over all of them, where that is better."""
+) -> tuple[_Placed, int]:
+    """Return a plan with joints drawn by a program over all of them, where that is better.
+
+    And what the trim costs at least, wherever the joints are.
+    """
     ends = thread_time() + effort.seconds
+    drawn = DrawnJoints(best.question, free, lambda: ends - thread_time())
+    least = drawn.bound(best.plan.cost)
     for _ in range(DRAWN):
-        if least_anywhere(best.question, free, best.plan.cost) >= best.plan.cost:
+        if least >= best.plan.cost:
             break
-        drawn = drawn_joints(best.question, free, best.plan, lambda: ends - thread_time())
-        places = {**best.places, **drawn}
+        places = {**best.places, **drawn.places(best.question, best.plan, least)}
         seconds = ends - thread_time()
         if places == best.places or seconds <= 0:
             break
@@ -230,7 +234,8 @@ def _redrawn(
         if plan is None or _rank(plan) >= _rank(best.plan):
             break
         best = _Placed(question, plan, places)
-    return best
+        least = drawn.bound(best.plan.cost)
+    return best, min(least, best.plan.cost)
 
 
 def _rank(plan: Plan) -> tuple[int, int]:

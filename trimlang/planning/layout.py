@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 from fractions import Fraction
 
 from trimlang.planning.ask import Question
@@ -112,6 +113,7 @@ class TrimPlan:
     stick_bound: int = 0
     plain_cost: Fraction | None = None
     plain_sticks: int | None = None
+    anywhere: Fraction | None = None
     restricted: bool = False
 
 
@@ -175,6 +177,13 @@ def lay_out(question: Question, plan: Plan) -> TrimPlan:
         plain_sticks=plan.plain.sticks if plan.plain else None,
         restricted=problem.has_minimum or problem.has_bundles,
     )
+
+
+def with_bound_anywhere(plan: TrimPlan, anywhere: Fraction) -> TrimPlan:
+    """Return the plan with a bound that holds wherever long walls are joined, and so here too."""
+    bound = max(plan.bound, anywhere)
+    status = Status.PROVEN if bound == plan.cost else plan.status
+    return replace(plan, anywhere=anywhere, bound=bound, status=status)
 
 
 def _lost(waste: Waste, sticks: Iterable[CutStick], question: Question) -> Lost:

@@ -7,24 +7,16 @@ Work is counted in quick plans, not in seconds, so the choice is the same on eve
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import replace
 from fractions import Fraction
-from functools import lru_cache
-from math import ceil
 from typing import Final, TypeAlias
 
 from trimlang.joinery.piece import Piece
 from trimlang.joinery.pieces import Places
 from trimlang.joinery.splice_choices import other_cuts
-from trimlang.joinery.splice_lengths import least_piece
 from trimlang.joinery.spliced_pieces import Splice
 from trimlang.planning.ask import Asking, Question
-from trimlang.settings.table import Settings
-from trimlang.stock.anywhere import floor_anywhere
-from trimlang.stock.anywhere_check import shown_anywhere
-from trimlang.stock.certificate import FreeRun
 from trimlang.stock.planner import Effort, plan_stock, quick_plan
-from trimlang.stock.problem import NoPlan, Problem
+from trimlang.stock.problem import NoPlan
 from trimlang.survey.job import Job, Trim
 
 #: Quick plans made for one trim, at most.
@@ -82,56 +74,6 @@ def place_splices(
             if rank is not None and (best is None or rank < best):
                 best, places = rank, {**places, splice.whole.id: cut}
     return places
-
-
-def least_anywhere(question: Question, free: Sequence[Splice], cost: int) -> int:
-    """Return a lower bound on the trim's cost, wherever its free runs are spliced.
-
-    In the smallest coin, and never above ``cost``.  ``question`` may have the runs cut in any
-    places: what the pieces of a run measure together and how their ends lean is the same in all
-    of them, but for the rounding of each piece.
-    """
-    problem = question.problem
-    parts = {part.id: part for part in problem.parts}
-    runs: list[FreeRun] = []
-    for splice in free:
-        settings = splice.wall.room.settings
-        step = _rounded_by(settings, question)
-        own = [parts.pop(piece.id) for piece in splice.pieces()]
-        ends = [abs(lean) for part in own for lean in (part.left_lean, part.right_lean)]
-        runs.append(
-            FreeRun(
-                pieces=len(own),
-                total=sum(part.length for part in own) - len(own) * step,
-                least=question.room_in(least_piece(splice.lap, settings)) - step,
-                lean=max(ends),
-                leans=sum(ends),
-            )
-        )
-    # The spare is a percentage of the pieces' lengths, and so depends on their rounding too.
-    spare = problem.spare - sum(
-        run.pieces * _rounded_by(splice.wall.room.settings, question)
-        for run, splice in zip(runs, free, strict=True)
-    )
-    fixed = replace(problem, parts=tuple(parts.values()), spare=max(spare, 0))
-    return _floor(fixed, tuple(runs), cost)
-
-
-# The stock order, the order explained and the index ask the same question: answer it once.
-@lru_cache(maxsize=64)
-def _floor(fixed: Problem, free: tuple[FreeRun, ...], cost: int) -> int:
-    """Return what is shown of the bound by a check that the planner has no part in."""
-    argued = floor_anywhere(fixed, free, cost)
-    return shown_anywhere(fixed, free, argued.values, argued.floor)
-
-
-def _rounded_by(settings: Settings, question: Question) -> int:
-    """Return how many units rounding may change a piece's length by when a joint is moved.
-
-    A piece is rounded to the room's step, and then to the tape's where that is another.
-    """
-    steps = settings.rounding_step / question.step
-    return ceil(steps) + (steps.denominator != 1)
 
 
 def _rank(asking: Asking, pieces: Sequence[Piece]) -> Rank | None:

@@ -1,33 +1,43 @@
 """Check a bound for joints in any places, as ``proof_check.py`` checks that of a plan.
 
-Nothing here comes from the planner: what pieces of any length are worth is judged by the
-problem alone.  A value is told by the least room at which a piece is worth 1, 2 and so on, so
-a longer piece is never worth less.
+Nothing here comes from the planner: what pieces and parts of walls are worth on a stick, and what a
+wall is worth at the least, is worked out again from the problem alone.
 """
 
 from __future__ import annotations
 
-from bisect import bisect_right
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import replace
 from itertools import pairwise
+from typing import Final, TypeAlias
 
 from trimlang.record import record
-from trimlang.stock.certificate import FreeRun, Shape
+from trimlang.stock.certificate import Certificate, FreeRun, Shape, WorthClaim
 from trimlang.stock.cheaper_mix import CheaperMix, Claim, GivenUpError
+from trimlang.stock.laid_tops import best_by_room
 from trimlang.stock.problem import Part, Problem
 from trimlang.stock.stick_tops import StickTops
 
+Steps: TypeAlias = Sequence[tuple[int, int]]
+"""From which room on a part is worth how much, in rising order; below the first, nothing."""
+
+MOST_WORTH: Final = 1 << 61
+"""What a stick is worth stays below this, so that arrays of whole numbers hold it."""
+
 
 def shown_anywhere(
-    fixed: Problem, free: Sequence[FreeRun], values: Sequence[Sequence[int]], floor: int
+    fixed: Problem,
+    free: Sequence[FreeRun],
+    certificate: Certificate,
+    steps: Sequence[Steps],
+    floor: int,
 ) -> int:
-    """The bound if every choice of joints is shown to cost so much, else what one value shows.
+    """The bound if every choice of joints is shown to cost so much, else what one worth shows.
 
-    ``values``: for each the least rooms at which a piece is worth 1, 2 and so on.
+    ``steps`` say for each worth of the certificate what parts of walls are worth.
     """
-    return _AnyPlace(fixed, free).shown(values, floor)
+    return _AnyPlace(fixed, free).shown(certificate, steps, floor)
 
 
 @record
@@ -51,38 +61,37 @@ class _AnyPlace:
             # the longest of some pieces is no shorter than all of them in equal parts
             longest += [-(-run.total // run.pieces) for run in free]
             counts[max(longest, default=1), 0, 0] += 1
-        own = Counter(dict(counts))
+        self._own = Counter(dict(counts))
         # for what may lie within what, pieces that lean as those of the runs may
         for run in free:
             for lean in {run.lean, -run.lean}:
                 counts[max(run.least, 1), lean, lean] += run.pieces
         self._lengths = sorted({blank.length for blank in fixed.blanks}, reverse=True)
         self._rooms = [length - 2 * fixed.end_waste + kerf for length in self._lengths]
+        self._longest = max((0, *self._rooms))
         tops = StickTops(counts, self._rooms, kerf)
-        self._fixed = [
-            (weight, own[shape])
-            for shape, weight in zip(counts, tops.lightest, strict=True)
-            if own[shape]
-        ]
-        # what an end shares may be taken off it or its neighbour: off both is enough
-        self._runs = [
+        self._lightest = dict(zip(counts, tops.lightest, strict=True))
+        # what is shared is taken off one end: of a joint's two ends, off one
+        self._runs = Counter(
             _Run(
                 pieces=run.pieces,
                 total=run.total + run.pieces * kerf - (run.leans if tops.leaning else 0),
-                least=max(run.least + kerf - (2 * run.lean if tops.leaning else 0), 0),
+                least=max(run.least + kerf - (2 * run.lean if tops.leaning else 0), 1),
             )
             for run in free
-        ]
+        )
+        self._parts = sum(run.pieces for run in free)
 
-    def shown(self, values: Sequence[Sequence[int]], floor: int) -> int:
-        """The bound, or what one value alone shows."""
-        claims = [self._by_length(), *map(self._claim, filter(_rises, values))]
-        stand_ins = [
-            Part(f"\0{number}.{piece}", max(run.least, 1))
-            for number, run in enumerate(self._runs)
-            for piece in range(run.pieces)
-        ]
+    def shown(self, certificate: Certificate, steps: Sequence[Steps], floor: int) -> int:
+        """The bound, or what one worth alone shows."""
+        if len(steps) != len(certificate.worths):
+            return 0
+        claims = [self._by_length()]
+        for worth, rising in zip(certificate.worths, steps, strict=True):
+            claim = self._claim(certificate.shapes, worth, rising)
+            claims += [] if claim is None else [claim]
         # of these only their number counts: no more sticks are of use than there are pieces
+        stand_ins = (Part(f"\0{number}", 1) for number in range(self._parts))
         problem = replace(self._problem, parts=(*self._problem.parts, *stand_ins))
         mixes = CheaperMix(problem, self._lengths, claims, ())
         try:
@@ -90,54 +99,56 @@ class _AnyPlace:
                 return floor
         except GivenUpError:
             pass
-        return max(0, min(floor, *(mixes.alone(place) for place in range(len(claims)))))
+        return max(0, min(floor, max(mixes.alone(place) for place in range(len(claims)))))
 
     def _by_length(self) -> Claim:
-        needed = sum(weight * count for weight, count in self._fixed)
-        needed += sum(max(run.total, 0) for run in self._runs)
+        needed = sum(self._lightest[shape] * count for shape, count in self._own.items())
+        needed += sum(max(run.total, 0) * often for run, often in self._runs.items())
         return Claim(tuple(max(room, 0) for room in self._rooms), needed)
 
-    def _claim(self, value: Sequence[int]) -> Claim:
-        """What sticks are worth at most, and all the pieces at the least."""
-        longest = max((0, *self._rooms))
-        # the least room that pieces of any length take which are worth so much together
-        filled = [0]
-        while filled[-1] <= longest and value:
-            worth = len(filled)
-            filled.append(
-                min(
-                    begin + filled[worth - one]
-                    for one, begin in enumerate(value, start=1)
-                    if one <= worth
-                )
-            )
-        tops = tuple(
-            bisect_right(filled, room) - 1 if room >= 0 and value else 0 for room in self._rooms
+    def _claim(self, shapes: Sequence[Shape], worth: WorthClaim, steps: Steps) -> Claim | None:
+        """What sticks are worth at most, and all the pieces at the least; None: no such claim."""
+        rising = all(one < other for one, other in pairwise(step for step, _ in steps))
+        rising &= all(one <= other for one, other in pairwise(value for _, value in steps))
+        values = dict(zip(shapes, worth.of_shape, strict=True))
+        every = [*values.values(), *(value for _, value in steps)]
+        if not rising or min(every, default=0) < 0 or min((r for r, _ in steps), default=1) < 1:
+            return None
+        if max(every, default=0) * (sum(self._own.values()) + self._parts) >= MOST_WORTH:
+            return None
+        used = [
+            (self._lightest[shape], values.get(shape, 0), count)
+            for shape, count in self._own.items()
+        ]
+        used += [(room, value, self._parts) for room, value in steps]
+        row = best_by_room([one for one in used if one[1]], self._longest)
+        tops = tuple(int(row[room]) if room >= 0 else 0 for room in self._rooms)
+        needed = sum(value * count for _, value, count in used[: len(self._own)])
+        needed += sum(
+            _least_worth(run, steps, self._longest) * often for run, often in self._runs.items()
         )
-        needed = sum(bisect_right(value, weight) * count for weight, count in self._fixed)
-        needed += sum(_least_worth(run, value, longest) for run in self._runs)
         return Claim(tops, needed)
 
 
-def _rises(value: Sequence[int]) -> bool:
-    """Whether each number of steps begins no sooner than the one before, above no room at all."""
-    return min(value, default=1) > 0 and all(one <= other for one, other in pairwise(value))
-
-
-def _least_worth(run: _Run, value: Sequence[int], longest: int) -> int:
+def _least_worth(run: _Run, steps: Steps, longest: int) -> int:
     """What a run's pieces are worth together at the least, however it is divided."""
-    # the longest piece that is worth no more than 0, 1, 2 and so on
-    ends = [*(min(begin - 1, longest) for begin in value), longest]
+    # the longest part that is worth no more than each value
+    ends = [(0, steps[0][0] - 1 if steps else longest)]
+    for place, (_, value) in enumerate(steps):
+        ends.append((value, steps[place + 1][0] - 1 if place + 1 < len(steps) else longest))
+    ends = [(value, end) for value, end in ends if end >= run.least]
     reach: dict[int, int] = {0: 0}
     for _ in range(run.pieces):
         after: dict[int, int] = {}
         for worth, length in reach.items():
-            for one, end in enumerate(ends):
-                if end >= run.least:
-                    more = length + end
-                    if more > after.get(worth + one, -1):
-                        after[worth + one] = more
-        reach = after
+            for value, end in ends:
+                if length + end > after.get(worth + value, -1):
+                    after[worth + value] = length + end
+        # one that is worth more and no longer is of no use
+        reach, most = {}, -1
+        for worth in sorted(after):
+            if after[worth] > most:
+                most = reach[worth] = after[worth]
     return min((worth for worth, length in reach.items() if length >= run.total), default=0)
 
 

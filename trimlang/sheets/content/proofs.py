@@ -5,9 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 
 from trimlang.compiler import Result
-from trimlang.planning.ask import ask
 from trimlang.planning.layout import TrimPlan
-from trimlang.planning.placing import least_anywhere
 from trimlang.record import record
 from trimlang.sheets.wording.quantities import Pen
 from trimlang.stock.problem import Status
@@ -52,10 +50,8 @@ def _elsewhere(result: Result, plan: TrimPlan) -> Fraction | None:
     free = tuple(one for one in result.splices if one.free and one.trim.name == plan.trim)
     if not free or result.progress is not None or plan.status is not Status.PROVEN:
         return None
-    pieces = [piece for piece in result.pieces if piece.trim == plan.trim]
-    question = ask(result.job, result.job.trim(plan.trim), pieces)
-    least = least_anywhere(question, free, int(plan.cost * question.per_coin))
-    return max(plan.cost - Fraction(least, question.per_coin), Fraction(0))
+    least = Fraction(0) if plan.anywhere is None else plan.anywhere
+    return max(plan.cost - least, Fraction(0))
 
 
 def _proven(elsewhere: Fraction | None, pen: Pen) -> str:

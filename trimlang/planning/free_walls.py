@@ -1,0 +1,139 @@
+"""The long walls of a trim whose joints may be anywhere, in the planner's numbers."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from fractions import Fraction
+from itertools import pairwise
+from math import ceil, floor
+
+from trimlang.joinery.pieces import Places
+from trimlang.joinery.splice_lengths import least_piece
+from trimlang.joinery.spliced_pieces import Splice
+from trimlang.lengths.tape import steps_down
+from trimlang.planning.ask import Question
+from trimlang.record import record
+from trimlang.settings.table import Settings
+from trimlang.stock.anywhere_check import shown_anywhere
+from trimlang.stock.certificate import FreeRun
+from trimlang.stock.joint_bound import JointBound
+from trimlang.stock.joint_choice import LongWall
+from trimlang.stock.problem import Part, Problem
+
+
+@record
+class FreeWalls:
+    """A trim's problem without its long walls, and these: as runs for a bound.
+
+    ``walls`` are the same for a plan, in the same order; empty where some are not whole steps
+    of the tape, or their stick takes more than their number says (crown).
+    """
+
+    splices: tuple[Splice, ...]
+    fixed: Problem
+    runs: tuple[FreeRun, ...]
+    walls: tuple[LongWall, ...]
+
+    def shown(self, search: JointBound, enough: int) -> int:
+        """Return a lower bound on the trim's cost wherever the walls are joined.
+
+        No more than ``enough``, and only what a check shows that the planner has no part in.
+        """
+        argued = search.bound(enough)
+        return shown_anywhere(self.fixed, self.runs, argued.certificate, argued.steps, argued.floor)
+
+    def places(self, parts: Sequence[Sequence[int]], step: Fraction) -> Places:
+        """Return the cuts of the runs with parts of these lengths, where they are within rules."""
+        found: dict[str, tuple[Fraction, ...]] = {}
+        for splice, lengths in zip(self.splices, parts, strict=True):
+            cut = _cut(splice, [length * step for length in lengths])
+            if cut is not None:
+                found[splice.whole.id] = cut
+        return found
+
+
+def free_walls(question: Question, free: Sequence[Splice]) -> FreeWalls:
+    """Return the walls ``free`` of a question, in which they may be cut in any places.
+
+    What the pieces of a run measure together and how their ends lean is the same in all places:
+    all pieces but the last are whole steps, so only the last is rounded, and by as much.
+    """
+    problem = question.problem
+    parts = {part.id: part for part in problem.parts}
+    runs: list[FreeRun] = []
+    walls: list[LongWall] = []
+    rounded = 0
+    for splice in free:
+        own = [parts.pop(piece.id) for piece in splice.pieces()]
+        settings = splice.wall.room.settings
+        marks = settings.rounding_step / question.step
+        even = marks.denominator == 1 and splice.whole.wall_edge is None
+        off = 0 if even else len(own) * _rounded_by(settings, question)
+        rounded += off
+        total = sum(part.length for part in own) - off
+        least = least_piece(splice.lap, settings)
+        runs.append(
+            FreeRun(
+                pieces=len(own),
+                total=total,
+                least=question.room_in(least) - _rounded_by(settings, question),
+                lean=max(abs(lean) for part in own for lean in (part.left_lean, part.right_lean)),
+                leans=_leans(own),
+            )
+        )
+        if even:
+            walls.append(
+                LongWall(
+                    total=total,
+                    pieces=len(own),
+                    least=ceil(least / settings.rounding_step) * marks.numerator,
+                    most=floor(steps_down(splice.longest, settings.rounding_step) / question.step),
+                    step=marks.numerator,
+                )
+            )
+    # The spare is a percentage of the pieces' lengths, and so depends on their rounding too.
+    fixed = replace(problem, parts=tuple(parts.values()), spare=max(problem.spare - rounded, 0))
+    one_step = len({wall.step for wall in walls}) == 1
+    return FreeWalls(
+        tuple(free),
+        fixed,
+        tuple(runs),
+        tuple(walls) if one_step and len(walls) == len(runs) else (),
+    )
+
+
+def _leans(own: Sequence[Part]) -> int:
+    """The most that a run's pieces share: at both its ends, and at each joint once."""
+    joints = sum(max(abs(a.right_lean), abs(b.left_lean)) for a, b in pairwise(own))
+    return abs(own[0].left_lean) + joints + abs(own[-1].right_lean)
+
+
+def _rounded_by(settings: Settings, question: Question) -> int:
+    """Return how many units rounding may change a piece's length by when a joint is moved.
+
+    A piece is rounded to the room's step, and then to the tape's where that is another.
+    """
+    steps = settings.rounding_step / question.step
+    return ceil(steps) + (steps.denominator != 1)
+
+
+def _cut(splice: Splice, lengths: Sequence[Fraction]) -> tuple[Fraction, ...] | None:
+    """The lengths as a cut of the run, the last what the others leave; None: not within rules."""
+    settings = splice.wall.room.settings
+    step = settings.rounding_step
+    total = sum(splice.cut, Fraction(0))
+    if len(lengths) != len(splice.cut):
+        return None
+    *before, _ = sorted(lengths, reverse=True)
+    cut = (*before, total - sum(before))
+    sound = (
+        min(cut) >= least_piece(splice.lap, settings)
+        and max(before) <= steps_down(splice.longest, step)
+        and cut[-1] <= splice.longest - step
+        and all(steps_down(length, step) == length for length in before)
+    )
+    return cut if sound and cut != splice.cut else None
+
+
+__all__ = ["FreeWalls", "free_walls"]

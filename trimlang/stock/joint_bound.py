@@ -1,0 +1,285 @@
+"""What a trim costs at least, wherever its long walls are joined.
+
+The planner's bound holds for the pieces as they are cut.  Here a wall is so many parts of
+any length that together take the wall's room.  The duals of a linear program over patterns and
+splits (``joint_program.py``) only suggest values; they are made whole numbers, and then two
+dynamic programs make an inequality of them that is true of every plan: what the pieces and
+parts on a stick are worth at most (``pricing.py``), and what each wall is worth in the way of
+dividing it that is worth least.  The cheapest mix of sticks that satisfies all such
+inequalities bounds the cost.
+"""
+
+from __future__ import annotations
+
+from bisect import bisect_left
+from collections import Counter
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from dataclasses import replace
+from functools import cached_property
+from typing import Any, Final
+
+from trimlang.record import record
+from trimlang.stock.buying import Buying
+from trimlang.stock.certificate import Certificate, FreeRun
+from trimlang.stock.certifying import certificate_of
+from trimlang.stock.floor import Worth, cost_floor
+from trimlang.stock.joint_program import JoinedStick, JointProgram, Split
+from trimlang.stock.mix import Known, MixSearch
+from trimlang.stock.pricing import Pricing
+from trimlang.stock.problem import Part, Problem
+from trimlang.stock.timber import Timber, timber_of
+from trimlang.stock.wall_divisions import Steps, WallSort, cheapest_divisions, steps_of
+
+SCALE: Final = 1 << 40
+"""Duals are scaled so that the dearest stick is worth about this much."""
+
+BATCH: Final = 12
+"""Patterns added for one kind after one pricing."""
+
+KEPT: Final = 8
+"""How many inequalities are kept of those that the program over all that can be bought gives."""
+
+MARKS: Final = 200
+"""No more marks than these."""
+
+ROUNDS: Final = 15
+"""How often marks are added while one question is asked."""
+
+MIXES: Final = 40
+"""The most mixes of sticks tried."""
+
+HAIR: Final = 1e-7
+
+STAND_IN: Final = "\0"
+RESERVE: Final = "\1"
+"""No part of a job is named so."""
+
+
+@record
+class Argued:
+    """A bound, and the worths that show it; ``steps``: what parts of walls are worth in each."""
+
+    floor: int
+    certificate: Certificate
+    steps: tuple[Steps, ...] = ()
+
+
+class JointBound:
+    """The search for a bound of one trim; its program also has what plans are chosen from.
+
+    Args:
+        fixed: the problem without the long walls' parts.
+        free: the long walls.
+        seconds: what is left of the time, an outer guard.
+    """
+
+    def __init__(
+        self, fixed: Problem, free: Sequence[FreeRun], seconds: Callable[[], float]
+    ) -> None:
+        self._seconds = seconds
+        real = replace(fixed, parts=tuple(_with_reserve(fixed, free)))
+        # Stand-ins make the sizes take the room that they take beside parts of walls.
+        among = timber_of(replace(real, parts=(*real.parts, *_stand_ins(free))))
+        sizes = (
+            replace(size, ids=tuple(part for part in size.ids if not part.startswith(STAND_IN)))
+            for size in among.sizes
+        )
+        self.timber: Timber = replace(
+            among, problem=real, sizes=tuple(size for size in sizes if size.ids)
+        )
+        self._search = MixSearch(among, Buying(among))
+        self.sorts = [_sort(run, among) for run in free]
+        self._rooms = [max(kind.room, 0) for kind in among.kinds]
+        self._longest = max(self._rooms, default=0)
+        self._parts = sum(sort.parts for sort in self.sorts)
+        self._known = Known([_length_worth(self.timber, self.sorts)])
+        self._steps: list[Steps] = [()]
+        self._floor = cost_floor(self.timber, self._known.worths[0])
+        self._solved = False
+        # A wall that no parts make up, or a piece that no stick holds: there is no plan at all.
+        self._possible = all(
+            sort.least <= self._longest and sort.total <= sort.parts * self._longest
+            for sort in self.sorts
+        ) and all(size.least <= self._longest for size in self.timber.sizes)
+
+    @cached_property
+    def program(self) -> JointProgram:
+        """The linear program with the columns met so far; the solver is loaded when it is asked."""
+        return JointProgram(self.timber, Counter(self.sorts), self._first_marks())
+
+    def bound(self, enough: int) -> Argued:
+        """Return a bound, no more than ``enough``: what every plan costs, or more than that."""
+        if self._floor < enough and self._possible and self._parts and self._seconds() > 0:
+            if not self._solved:
+                self._solve_cost(enough)
+            self._try_mixes(enough)
+        floor = min(self._floor, enough)
+        worths = self._known.worths
+        useful = [place for place, worth in enumerate(worths) if worth.needed > 0]
+        return Argued(
+            floor,
+            certificate_of(self.timber, floor, [worths[place] for place in useful]),
+            tuple(self._steps[place] for place in useful),
+        )
+
+    def _first_marks(self) -> Iterator[int]:
+        """Yield the least parts' rooms, and what exceeds a stick, its half and its third."""
+        least = min((sort.least for sort in self.sorts), default=self._longest)
+        yield from {sort.least for sort in self.sorts}
+        for room in set(self._rooms):
+            yield from (room // n + 1 for n in (1, 2, 3) if least < room // n + 1 <= self._longest)
+
+    def _solve_cost(self, enough: int) -> None:
+        """Price until nothing is gained, and keep the inequalities that ask for most money."""
+        self.program.pose_cost()
+        kept: list[tuple[int, int, Worth, Steps]] = []
+        rounds = 0
+        while self._seconds() > 0 and self._floor < enough:
+            value, columns, duals = self.program.solve()
+            priced = None if duals is None else self._priced(duals)
+            if priced is None:
+                break
+            worth, steps, fresh = priced
+            floor = cost_floor(self.timber, worth)
+            kept.append((-floor, len(kept), worth, steps))
+            self._floor = max(self._floor, floor)
+            if not fresh or floor >= value - 1e-6:
+                rounds += 1
+                if rounds > ROUNDS or not self._marked(columns):
+                    self._solved = True
+                    break
+        for _, _, worth, steps in sorted(kept)[:KEPT]:
+            self._learn(worth, steps)
+
+    def _try_mixes(self, enough: int) -> None:
+        """Rule out mixes, the cheapest first, until the program knows of none against one."""
+        for _ in range(MIXES):
+            if self._floor >= enough or self._seconds() <= 0:
+                return
+            mix, floor = self._search.cheapest(self._known, enough, self._seconds())
+            self._floor = max(self._floor, floor)
+            if mix is None or not self._ruled_out(mix.counts):
+                return
+
+    def _ruled_out(self, counts: Sequence[int]) -> bool:
+        """Look for an inequality that such a rack does not satisfy."""
+        self.program.pose_rack(counts)
+        rounds = 0
+        while self._seconds() > 0:
+            share, columns, duals = self.program.solve()
+            if duals is None or share <= 1 + HAIR:
+                return False
+            priced = self._priced(duals)
+            if priced is None:
+                return False
+            worth, steps, fresh = priced
+            if sum(w * n for w, n in zip(worth.of_kind, counts, strict=True)) < worth.needed:
+                self._learn(worth, steps)
+                return True
+            if not fresh:
+                rounds += 1
+                if rounds > ROUNDS or not self._marked(columns):
+                    return False
+        return False
+
+    def _learn(self, worth: Worth, steps: Steps) -> None:
+        self._known.worths.append(worth)
+        self._steps.append(steps)
+
+    def _marked(self, columns: Any) -> int:
+        """Add marks where the parts on the patterns used end; how many are new."""
+        if len(self.program.marks) > MARKS:
+            return 0
+        return self.program.mark(
+            part + 1
+            # Columns that were added since are in no answer yet.
+            for column, value in zip(self.program.columns, columns, strict=False)
+            if value > HAIR and isinstance(column, JoinedStick)
+            for part in column.parts
+            if part < self._longest
+        )
+
+    def _priced(self, duals: Sequence[float]) -> tuple[Worth, Steps, int] | None:
+        """Return the inequality that duals suggest, and how many columns the program gains."""
+        of_size, of_kind, rises = self.program.parted(duals)
+        scale = SCALE / max(*duals, 1e-12)
+        # From here on everything is in whole numbers, and true whatever these are.
+        values = [int(value * scale) if value > 0 else 0 for value in of_size]
+        steps = steps_of(rises, scale)
+        sizes = self.timber.sizes
+        weights = [size.least for size in sizes] + [room for room, _ in steps]
+        pricing = Pricing(
+            weights,
+            self._rooms,
+            values + [value for _, value in steps],
+            [*self.timber.demand, *[self._parts] * len(steps)],
+        )
+        fresh: list[JoinedStick | Split] = []
+        for kind, room in enumerate(self._rooms):
+            above = int(max(of_kind[kind], 0.0) * scale) + int(1e-9 * SCALE)
+            for pattern in pricing.patterns(kind, above, BATCH):
+                left = room - sum(weights[item] for item in pattern)
+                parts = sorted((weights[n] for n in pattern if n >= len(sizes)), reverse=True)
+                # what is left over makes the longest part longer
+                drawn = (parts[0] + left, *parts[1:]) if parts else ()
+                fresh.append(JoinedStick(kind, tuple(n for n in pattern if n < len(sizes)), drawn))
+        needed = sum(v * n for v, n in zip(values, self.timber.demand, strict=True))
+        divisions: dict[tuple[int, int], list[tuple[int, int, tuple[int, ...]]]] = {}
+        for place, (sort, often) in enumerate(self.program.sorts.items()):
+            alike = sort.parts, sort.least
+            if alike not in divisions:
+                divisions[alike] = cheapest_divisions(steps, self._longest, *alike)
+            found = divisions[alike]
+            at = bisect_left(found, sort.total, key=lambda one: one[0])
+            if at == len(found):
+                return None
+            _, worth, rooms = found[at]
+            needed += worth * often
+            fresh.append(Split(place, rooms))
+        return Worth(tuple(pricing.best), needed, tuple(values)), steps, self.program.add(fresh)
+
+
+def _with_reserve(fixed: Problem, free: Sequence[FreeRun]) -> list[Part]:
+    """Return the fixed parts, and one as long as the longest must be if any may be spoiled.
+
+    With spare sticks none is added: one of those may serve for the spoiled piece.
+    """
+    parts = list(fixed.parts)
+    if fixed.survive_loss and not fixed.spare:
+        longest = [part.length for part in parts]
+        # However a run is divided, its longest piece is at least the average.
+        longest += [-(-run.total // run.pieces) for run in free]
+        parts.append(Part(RESERVE, max(longest, default=1)))
+    return parts
+
+
+def _stand_ins(free: Sequence[FreeRun]) -> Iterator[Part]:
+    """Yield parts that lean as the pieces of free runs may, as short as these may be."""
+    for number, run in enumerate(free):
+        for piece in range(run.pieces):
+            for way in (run.lean, -run.lean):
+                yield Part(f"{STAND_IN}{number}.{piece}.{way}", max(run.least, 1), way, way)
+
+
+def _sort(run: FreeRun, timber: Timber) -> WallSort:
+    # An overlap is charged to one of its two ends; both ends of a part alone may be charged, and
+    # of all parts together no more than ``leans``.
+    leans, lean = (run.leans, 2 * run.lean) if timber.leaning else (0, 0)
+    kerf = timber.problem.kerf
+    return WallSort(
+        parts=run.pieces,
+        total=run.total + run.pieces * kerf - leans,
+        least=max(run.least + kerf - lean, 1),
+    )
+
+
+def _length_worth(timber: Timber, sorts: Iterable[WallSort]) -> Worth:
+    needed = sum(size.least * size.count for size in timber.sizes)
+    return Worth(
+        tuple(max(kind.room, 0) for kind in timber.kinds),
+        needed + sum(max(sort.total, 0) for sort in sorts),
+        tuple(size.least for size in timber.sizes),
+    )
+
+
+__all__ = ["Argued", "JointBound"]

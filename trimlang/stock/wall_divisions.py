@@ -1,0 +1,59 @@
+"""What a long wall is worth at the least, divided into parts of any lengths."""
+
+from __future__ import annotations
+
+from typing import TypeAlias
+
+from trimlang.record import record
+
+Steps: TypeAlias = tuple[tuple[int, int], ...]
+"""From which room on a part is worth how much, in rising order; below the first, nothing."""
+
+
+@record
+class WallSort:
+    """Long walls that are alike: so many ``parts`` with this ``total`` and ``least`` room each."""
+
+    parts: int
+    total: int
+    least: int
+
+
+def steps_of(rises: dict[int, float], scale: float) -> Steps:
+    """Return the whole numbers that what each mark adds to a part's value comes to."""
+    steps: list[tuple[int, int]] = []
+    for room in sorted(rises):
+        rise = int(rises[room] * scale)
+        if rise > 0:
+            steps.append((room, rise + (steps[-1][1] if steps else 0)))
+    return tuple(steps)
+
+
+def cheapest_divisions(
+    steps: Steps, longest: int, parts: int, least: int
+) -> list[tuple[int, int, tuple[int, ...]]]:
+    """Return (room together, worth, rooms) of so many parts; none is longer and worth no more.
+
+    A min-plus program, part after part.  Both rooms and worths rise along the list.
+    """
+    ends = [room - 1 for room, _ in steps] + [longest]
+    worths = [0] + [value for _, value in steps]
+    ways = [(end, worth) for end, worth in zip(ends, worths, strict=True) if end >= least]
+    found: list[tuple[int, int, tuple[int, ...]]] = [(0, 0, ())]
+    for _ in range(parts):
+        after = sorted(
+            (
+                (room + end, worth + more, (*rooms, end))
+                for room, worth, rooms in found
+                for end, more in ways
+            ),
+            key=lambda one: (one[1], -one[0]),
+        )
+        found = []
+        for one in after:
+            if not found or one[0] > found[-1][0]:
+                found.append(one)
+    return found
+
+
+__all__ = ["Steps", "WallSort", "cheapest_divisions", "steps_of"]
