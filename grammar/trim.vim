@@ -128,6 +128,7 @@ syntax keyword trimWord within
 syntax keyword trimWord along
 syntax keyword trimWord angle
 syntax keyword trimWord apron
+syntax keyword trimWord batch
 syntax keyword trimWord check
 syntax keyword trimWord coats
 syntax keyword trimWord doubt

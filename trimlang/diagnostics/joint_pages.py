@@ -123,4 +123,17 @@ JOINT_PAGES: Final = (
         example=TRIM + 'stock base: 12 ft at 17.40 at most 1\nroom "Study", trim base, open walk\n'
         "  N: 11 ft, left=butt, right=butt\n  E: 11 ft, left=butt, right=butt",
     ),
+    Page(
+        code="T502",
+        title="no batch has enough",
+        message="the sticks of {trim} would do, but not without mixing batches in one {scope}",
+        remedy="List more sticks of one batch, or let each wall have its own: stock {trim}: batch"
+        " by wall",
+        why="Sticks of unlike batches differ in colour where they meet; the pieces of a room are"
+        " cut from one.",
+        example=TRIM
+        + 'on-hand base: 12 ft batch "A", 12 ft batch "B"\nspare 0 %\n'
+        + 'room "Study", trim base, open walk\n'
+        + "  N: 11 ft, left=butt, right=butt\n  E: 11 ft, left=butt, right=butt",
+    ),
 )

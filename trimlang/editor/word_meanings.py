@@ -29,6 +29,7 @@ MEANINGS: Final[dict[str, str]] = {
     "at": "The price follows; at most: all that can be had.",
     "most": "at most: no more sticks of this length can be had.",
     "on-hand": "Offcuts in the shop; free unless a price is given.",
+    "batch": "The colour batch of sticks; pieces of a room, or of a wall, do not mix batches.",
     "bundle": "Sticks of random length that the yard sells together, at one price.",
     "pick": "pick from: sticks of random length, of which one buys what one wants.",
     "sticks": "at least 10 sticks: the yard sells so many of a trim, or none.",

@@ -58,6 +58,7 @@ from trimlang.language.stair_facts import RiseOver as RiseOver
 from trimlang.language.stair_facts import Rising as Rising
 from trimlang.language.stair_facts import TakenAlong as TakenAlong
 from trimlang.language.stated import Stated as Stated
+from trimlang.language.stick_facts import BatchBy as BatchBy
 from trimlang.language.stick_facts import LeastOrder as LeastOrder
 from trimlang.language.stick_facts import RandomLengths as RandomLengths
 from trimlang.language.written import Angle as Angle
@@ -228,7 +229,7 @@ class Unread:
 
 
 TrimFact: TypeAlias = Thick | Tall | Spring | Girth | InFrontOf | Material | Flexible
-StockFact: TypeAlias = Supplier | ProfileCode | LeastOrder | RandomLengths
+StockFact: TypeAlias = Supplier | ProfileCode | LeastOrder | RandomLengths | BatchBy
 BlockFact: TypeAlias = Thick | BlockWide | BlockTall | BlockPrice | Material
 WallFact: TypeAlias = (
     NamedTrim

@@ -6,7 +6,7 @@ from enum import StrEnum
 
 from trimlang.diagnostics import Span
 from trimlang.language.end_facts import Side
-from trimlang.language.written import Measure, Number, Price
+from trimlang.language.written import Measure, Number, Price, Word
 from trimlang.lengths.units import LengthUnit
 from trimlang.marking import N_
 from trimlang.record import record
@@ -32,6 +32,29 @@ class WrittenDefect:
     start: Measure
     end: Measure
     side: Side
+    span: Span
+
+
+class BatchScope(StrEnum):
+    """What may not mix batches: the pieces of a room, or those of one wall."""
+
+    ROOM = "room"
+    WALL = "wall"
+
+
+@record
+class WrittenBatch:
+    """``batch "A"``: sticks of one colour, as they came from one delivery."""
+
+    name: Word
+    span: Span
+
+
+@record
+class BatchBy:
+    """``batch by wall``: what may not mix batches."""
+
+    scope: BatchScope
     span: Span
 
 

@@ -12,7 +12,13 @@ from lark.tree import Meta
 from trimlang.diagnostics import Diagnostic, say
 from trimlang.language import facts, tree
 from trimlang.language.log_lines import LogLines, PackOf, first
-from trimlang.language.stick_facts import CountedSticks, DefectKind, WrittenDefect
+from trimlang.language.stick_facts import (
+    BatchScope,
+    CountedSticks,
+    DefectKind,
+    WrittenBatch,
+    WrittenDefect,
+)
 from trimlang.lengths.units import LengthUnit
 from trimlang.record import record
 
@@ -81,6 +87,7 @@ class StockLines(LogLines):
             pack=None if pack is None else pack.number,
             at_most=None if most is None else most.number,
             per=first(children, tree.Per),
+            batch=first(children, WrittenBatch),
             span=self._span(meta),
         )
 
@@ -107,7 +114,16 @@ class StockLines(LogLines):
             first(children, tree.Measure),
             first(children, tree.Price),
             self._span(meta),
+            batch=first(children, WrittenBatch),
         )
+
+    @v_args(meta=True)
+    def batch(self, meta: Meta, children: Children) -> WrittenBatch:
+        return WrittenBatch(children[0], self._span(meta))
+
+    @v_args(meta=True)
+    def batch_by(self, meta: Meta, children: Children) -> facts.BatchBy:
+        return facts.BatchBy(BatchScope(children[0].text), self._span(meta))
 
     @v_args(meta=True)
     def stock(self, meta: Meta, children: Children) -> tree.StockLine:

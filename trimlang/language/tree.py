@@ -20,7 +20,7 @@ from trimlang.language.log_nodes import Sawn as Sawn
 from trimlang.language.log_nodes import WrittenPurchase as WrittenPurchase
 from trimlang.language.room_lines import BoxesLine as BoxesLine
 from trimlang.language.room_lines import LoosePieceLine as LoosePieceLine
-from trimlang.language.stick_facts import WrittenDefect
+from trimlang.language.stick_facts import WrittenBatch, WrittenDefect
 from trimlang.language.written import Angle as Angle
 from trimlang.language.written import Measure as Measure
 from trimlang.language.written import Number as Number
@@ -121,6 +121,7 @@ class WrittenOffer:
     at_most: Number | None
     span: Span
     per: Per | None = None
+    batch: WrittenBatch | None = None
     any_length: bool = False
     step: Measure | None = None
     shortest: Measure | None = None
@@ -145,6 +146,7 @@ class WrittenRest:
     price: Price | None
     span: Span
     defects: tuple[WrittenDefect, ...] = ()
+    batch: WrittenBatch | None = None
 
 
 @record

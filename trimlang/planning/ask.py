@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from dataclasses import replace
 from fractions import Fraction
 from math import ceil, floor, lcm
 from typing import Final
 
 from trimlang.joinery.piece import Cut, Piece
+from trimlang.language.stick_facts import BatchScope
 from trimlang.planning.marks import Parting, nested_depth, parting, squareness
 from trimlang.record import record
 from trimlang.stock.problem import Blank, Part, Problem
@@ -86,6 +88,7 @@ class Asking:
         # By id(), because comparing pieces is slow. The piece is kept in the entry, so that its
         # id is not given to another one meanwhile.
         self._measured: dict[int, _Measured] = {}
+        self._has_batches = trim.has_batches
 
     def about(self, pieces: Iterable[Piece]) -> Question:
         """Return the problem of cutting these pieces of the trim."""
@@ -106,7 +109,7 @@ class Asking:
         slack = ceil(wide) - wide
         problem = Problem(
             trim=self.trim.name,
-            parts=tuple(one.part(step, slack) for one in measured),
+            parts=tuple(self._grouped(one.piece, one.part(step, slack)) for one in measured),
             blanks=blanks,
             kerf=ceil(wide),
             end_waste=ceil(settings.squares_off / step),
@@ -126,6 +129,13 @@ class Asking:
             kerf=settings.kerf,
         )
 
+    def _grouped(self, piece: Piece, part: Part) -> Part:
+        """Return the part with what may not mix batches; where there is one batch, as it is."""
+        if not self._has_batches:
+            return part
+        wall = f" {piece.run}" if self.trim.batch_by is BatchScope.WALL else ""
+        return replace(part, group=f"{piece.room}{wall}")
+
     def _measure(self, piece: Piece) -> _Measured:
         known = self._measured.get(id(piece))
         if known is None:
@@ -142,7 +152,9 @@ class Asking:
             price = int(rest.price * self._per_coin)
             length = floor(rest.length / self._step)
             if length > 0:  # one shorter than a mark of the tape is no stick to cut from
-                blanks.append(Blank(key, length, price, limit=rest.count, on_hand=True))
+                blanks.append(
+                    Blank(key, length, price, limit=rest.count, on_hand=True, batch=rest.batch)
+                )
         for number, offer in enumerate(self.trim.offers, start=1):
             key = f"offer-{number}"
             sources[key] = offer
@@ -156,6 +168,7 @@ class Asking:
                     pack=offer.pack,
                     limit=offer.at_most,
                     bundle="" if offer.bundle is None else f"bundle-{offer.bundle}",
+                    batch=offer.batch,
                 )
             )
         return sources, tuple(blanks)

@@ -21,7 +21,7 @@ from trimlang.planning.planned_job import Planned
 from trimlang.planning.shortage import in_words
 from trimlang.planning.sound_plan import sound_plan
 from trimlang.record import record
-from trimlang.stock.planner import FULL, Effort, Watch
+from trimlang.stock.planner import FULL, QUICK, Effort, Watch
 from trimlang.stock.problem import NoPlan, Plan, Status
 from trimlang.survey.job import Job, Room, Stretch, Trim
 
@@ -91,7 +91,11 @@ def first_plan(
             # The finding points at the first line that says what there is of this trim.
             limited = [offer.span for offer in trim.offers] + [rest.span for rest in trim.rests]
             span = limited[0] if limited else trim.span
-            problems.append(say("T501", span, **in_words(job, trim, of_trim)))
+            if trim.has_batches and _could_mix(job, trim, of_trim):
+                scope = trim.batch_by.value
+                problems.append(say("T502", span, trim=trim.name, scope=scope))
+            else:
+                problems.append(say("T501", span, **in_words(job, trim, of_trim)))
         else:
             plans.append(plan[0])
             places |= plan[1]
@@ -105,6 +109,13 @@ def first_plan(
         splices=splices,
         places=places,
     )
+
+
+def _could_mix(job: Job, trim: Trim, pieces: tuple[Piece, ...]) -> bool:
+    """Tell whether there is a plan that mixes batches."""
+    problem = Asking(job, trim).about(pieces).problem
+    free = replace(problem, parts=tuple(replace(one, group="") for one in problem.parts))
+    return isinstance(sound_plan(free, effort=QUICK), Plan)
 
 
 def _asked(

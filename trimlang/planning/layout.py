@@ -33,7 +33,7 @@ class CutStick:
 
     ``squared`` is what is squared off its left end.  Of a stick that was begun, ``gone`` inches
     with ``before`` pieces are already cut off its left end.  ``part`` says which part of a stick
-    with defects it is.
+    with defects it is, ``batch`` its colour batch.
     """
 
     id: str
@@ -47,6 +47,7 @@ class CutStick:
     gone: Fraction = Fraction(0)
     before: int = 0
     part: SoundPart | None = None
+    batch: str = ""
 
 
 @record
@@ -62,6 +63,7 @@ class Bought:
     price: Fraction
     on_hand: bool
     bundle: int | None = None
+    batch: str = ""
 
     @property
     def sticks(self) -> int:
@@ -143,6 +145,7 @@ def lay_out(question: Question, plan: Plan) -> TrimPlan:
                 offcut=offcut,
                 squared=question.inches(problem.end_waste),
                 part=source.part if isinstance(source, Rest) else None,
+                batch=source.batch,
             )
         )
     bought: list[Bought] = []
@@ -157,6 +160,7 @@ def lay_out(question: Question, plan: Plan) -> TrimPlan:
             price=source.price,
             on_hand=isinstance(source, Rest),
             bundle=source.bundle if isinstance(source, Offer) else None,
+            batch=source.batch,
         )
         bought.append(line)
         # Sticks of this line that no piece is cut from: spare, or left in a pack.
@@ -175,7 +179,7 @@ def lay_out(question: Question, plan: Plan) -> TrimPlan:
         stick_bound=plan.stick_bound,
         plain_cost=Fraction(plan.plain.cost, question.per_coin) if plan.plain else None,
         plain_sticks=plan.plain.sticks if plan.plain else None,
-        restricted=problem.has_minimum or problem.has_bundles,
+        restricted=problem.is_restricted,
     )
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from trimlang.planning.minimum_order import with_minimum
+from trimlang.planning.one_batch import with_batches
 from trimlang.planning.sold_together import with_bundles
 from trimlang.planning.wrong_plan import reject_faults
 from trimlang.stock.planner import FULL, Effort, plan_stock
@@ -16,8 +17,8 @@ def sound_plan(
 ) -> Plan | NoPlan:
     """Return the planner's answer; its bound is kept only as far as its certificate shows it.
 
-    What the planner does not know of (a yard's minimum, bundles) is put to it as problems that it
-    knows; the bound is what their checked bounds come to.
+    What the planner does not know of (a yard's minimum, bundles, batches) is put to it as problems
+    that it knows; the bound is what their checked bounds come to.
 
     Raises:
         WrongPlanError: the independent verifier rejects the plan.
@@ -26,6 +27,8 @@ def sound_plan(
         plan = with_minimum(problem, effort, watch, sound_plan)
     elif problem.has_bundles:
         plan = with_bundles(problem, effort, watch, sound_plan)
+    elif problem.has_batches:
+        plan = with_batches(problem, effort, watch, sound_plan)
     else:
         plan = plan_stock(problem, effort=effort, watch=watch)
         plan = plan if isinstance(plan, NoPlan) else checked_plan(plan)

@@ -59,6 +59,7 @@ def trim_plan(progress: TrimProgress) -> TrimPlan:
                     places=tuple(places),
                     offcut=scaled.inches(rest),
                     squared=scaled.inches(squared),
+                    batch=scaled.trim.batch_of(source.length, on_hand=source.origin is Origin.SHOP),
                 )
             )
     coin = scaled.question.per_coin

@@ -96,7 +96,9 @@ def _cheapest(
 ) -> PlanInForce | None:  # fmt: skip
     """Return the plan in force where nothing is cheaper, otherwise a new plan."""
     layout = kept_layout(scaled, rack, before, to_cut, spare, floor)
-    if layout is not None and layout.bound == layout.cost:
+    # Batches are kept apart by the plan in force: the log does not say of which batch a stick is,
+    # so a new plan could mix them.
+    if layout is not None and (layout.bound == layout.cost or scaled.trim.has_batches):
         return layout
     question = left(scaled, rack, to_cut, spare, {})
     plan = sound_plan(question.problem, effort=effort.planner, watch=effort.watch)

@@ -36,12 +36,16 @@ Watch: TypeAlias = Callable[[int | None, int], None]
 
 @record
 class Part:
-    """One piece to be cut: its id, overall length and the lean of its ends."""
+    """One piece to be cut: its id, overall length and the lean of its ends.
+
+    Parts of one ``group`` are cut from blanks of one batch; the empty one is no group.
+    """
 
     id: str
     length: int
     left_lean: int = 0
     right_lean: int = 0
+    group: str = ""
 
 
 @record
@@ -51,6 +55,7 @@ class Blank:
     ``price`` buys ``pack`` sticks at once.  ``limit`` is the most *sticks* (not packs) that
     there are (None: no limit).  ``on_hand`` marks rests already in the shop;
     they are taken one by one.  Blanks of one ``bundle`` are bought together: as many packs of each.
+    ``batch`` is what parts of one group may not mix.
     """
 
     key: str
@@ -60,6 +65,7 @@ class Blank:
     limit: int | None = None
     on_hand: bool = False
     bundle: str = ""
+    batch: str = ""
 
 
 @record
@@ -98,6 +104,17 @@ class Problem:
     def has_bundles(self) -> bool:
         """Whether some blanks are bought only together."""
         return any(blank.bundle for blank in self.blanks)
+
+    @property
+    def has_batches(self) -> bool:
+        """Whether parts that belong together could come from unlike batches."""
+        batches = {blank.batch for blank in self.blanks}
+        return len(batches) > 1 and any(part.group for part in self.parts)
+
+    @property
+    def is_restricted(self) -> bool:
+        """Whether more is asked than which pieces are cut from which sticks at what price."""
+        return self.has_minimum or self.has_bundles or self.has_batches
 
 
 class Status(StrEnum):

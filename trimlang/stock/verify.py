@@ -22,6 +22,7 @@ def faults(plan: Plan) -> tuple[str, ...]:
         *_faults_in_buying(plan, blanks),
         *_faults_in_minimum(plan, blanks),
         *_faults_in_bundles(plan),
+        *_faults_in_batches(plan, parts, blanks),
         *_faults_in_claims(plan, parts, blanks),
         *_faults_in_reserve(plan, parts, blanks),
     )
@@ -133,6 +134,21 @@ def _faults_in_bundles(plan: Plan) -> list[str]:
         f"bundle {bundle} is bought in part"
         for bundle, counts in bundles.items()
         if len(counts) > 1
+    ]
+
+
+def _faults_in_batches(plan: Plan, parts: dict[str, Part], blanks: dict[str, Blank]) -> list[str]:
+    """Check that all pieces of a group are cut from one batch."""
+    batches: dict[str, set[str]] = {}
+    for stick in plan.sticks:
+        if stick.blank in blanks:
+            for name in stick.parts:
+                if name in parts and parts[name].group:
+                    batches.setdefault(parts[name].group, set()).add(blanks[stick.blank].batch)
+    return [
+        f"the pieces of {group} are of {len(found)} batches"
+        for group, found in batches.items()
+        if len(found) > 1
     ]
 
 

@@ -12,6 +12,7 @@ from trimlang.diagnostics import Span
 from trimlang.joint_row import Fit
 from trimlang.joints import Joint
 from trimlang.language.facts import Side
+from trimlang.language.stick_facts import BatchScope
 from trimlang.language.tree import GapKind
 from trimlang.lengths.tape import feet_text, steps_down, steps_up
 from trimlang.money import money_text
@@ -79,7 +80,20 @@ class Trim:
     supplier: str | None = None
     profile: str | None = None
     minimum: MinimumOrder = MinimumOrder()
+    batch_by: BatchScope = BatchScope.ROOM
     flexible: bool = False
+
+    @property
+    def has_batches(self) -> bool:
+        """Whether its sticks are of more batches than one."""
+        batches = {one.batch for one in self.offers} | {one.batch for one in self.rests}
+        return len(batches) > 1
+
+    def batch_of(self, length: Fraction, *, on_hand: bool) -> str:
+        """Return the batch of all sticks of a length; empty where they are of more than one."""
+        sticks = self.rests if on_hand else self.offers
+        batches = {one.batch for one in sticks if one.length == length}
+        return batches.pop() if len(batches) == 1 else ""
 
     def longest_stick(self, settings: Settings) -> Fraction | None:
         """Return the longest piece (inches) that bought sticks give, or offcuts if none are sold.

@@ -166,6 +166,7 @@ def _offer(
         pack=pack,
         at_most=at_most,
         span=line.span,
+        batch="" if line.batch is None else line.batch.name.text,
     )
 
 
@@ -185,7 +186,8 @@ def check_prices(trim: Trim, added: tuple[Offer, ...], unit: Unit, findings: Fin
         offer = offers[at]
         # What is bought with a whole bundle has no price of its own.
         apart = [one for one in offers[:at] if one.bundle is None and offer.bundle is None]
-        same = [one for one in apart if (one.length, one.pack) == (offer.length, offer.pack)]
+        kind = (offer.length, offer.pack, offer.batch)
+        same = [one for one in apart if (one.length, one.pack, one.batch) == kind]
         other = next((one for one in same if one.price != offer.price), None)
         # Cheaper sticks of which the yard has only some are used up first: then two prices make
         # sense.

@@ -32,8 +32,9 @@ def read_rests(
     count = read_count(line.count, findings)
     if long is None or price is None or count is None:
         return ()
+    batch = "" if line.batch is None else line.batch.name.text
     if not line.defects:
-        return (Rest(long, count, price, line.span),)
+        return (Rest(long, count, price, line.span, batch=batch),)
     if count > 1:
         findings.say("T466", line.defects[0].span, count=count, long=feet_text(long, unit))
         return ()
@@ -47,7 +48,14 @@ def read_rests(
     if not parts:
         findings.say("T467", line.span, long=feet_text(long, unit))
     return tuple(
-        Rest(length=part.end - part.start, count=1, price=worth, span=line.span, part=part)
+        Rest(
+            length=part.end - part.start,
+            count=1,
+            price=worth,
+            span=line.span,
+            part=part,
+            batch=batch,
+        )
         for part, worth in zip(parts, worths, strict=True)
     )
 

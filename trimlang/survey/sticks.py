@@ -15,6 +15,7 @@ class Offer:
     """A way to buy sticks: ``price`` buys a pack of ``pack``, each ``length`` inches long.
 
     What a trim's offers of one ``bundle`` name is sold together: as many packs of each.
+    ``batch`` is the colour batch, empty where the file names none.
     """
 
     length: Fraction
@@ -23,6 +24,7 @@ class Offer:
     at_most: int | None
     span: Span
     bundle: int | None = None
+    batch: str = ""
 
 
 @record
@@ -72,6 +74,7 @@ class Rest:
     price: Fraction
     span: Span
     part: SoundPart | None = None
+    batch: str = ""
 
 
 def sound_parts(stick: FlawedStick, kerf: Fraction) -> tuple[SoundPart, ...]:

@@ -8,6 +8,7 @@ from fractions import Fraction
 
 from trimlang.diagnostics.place import place
 from trimlang.language import facts, tree
+from trimlang.language.stick_facts import BatchScope
 from trimlang.language.tree import OnHandLine, StockLine, TrimLine
 from trimlang.lengths.tape import Unit
 from trimlang.settings.table import Settings
@@ -64,6 +65,7 @@ def read_trims(
                     offers=trim.offers + added,
                     supplier=_said(line, facts.Supplier) or trim.supplier,
                     profile=_said(line, facts.ProfileCode) or trim.profile,
+                    batch_by=_batch_by(line) or trim.batch_by,
                     minimum=read_minimum(line, trim.minimum, findings, by_length=by_length),
                 )
                 check_prices(trims[trim.name], added, unit, findings)
@@ -166,6 +168,10 @@ def _behind(trim: Trim, trims: Mapping[str, Trim]) -> tuple[str, ...]:
         names.append(trim.name)
         trim = trims.get(trim.in_front_of or "", trim)
     return tuple(names)
+
+
+def _batch_by(line: StockLine) -> BatchScope | None:
+    return next((fact.scope for fact in line.facts if isinstance(fact, facts.BatchBy)), None)
 
 
 def _random_lengths(

@@ -11,7 +11,7 @@ from trimlang.joinery.piece import Piece
 from trimlang.planning.layout import CutStick, StickPlace
 from trimlang.record import record
 from trimlang.sheets.content.stick_cuts import by_hold, cuts_of, is_kept, spare_for
-from trimlang.sheets.wording import saw_words
+from trimlang.sheets.wording import material_words, saw_words
 from trimlang.sheets.wording.quantities import Pen
 from trimlang.survey.sticks import SoundPart
 
@@ -158,7 +158,7 @@ def _stick(
         source = words("rest, cut from before")
     return StickLayout(
         id=stick.id,
-        source=f"{pen.stick(stick.length)} {source}",
+        source=f"{pen.stick(stick.length)} {source}{material_words.of_batch(stick.batch, pen)}",
         blocks=tuple(
             _block(number, place, ends[place.piece], scale)
             for number, place in enumerate(stick.places, start=stick.before + 1)

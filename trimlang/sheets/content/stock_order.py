@@ -135,6 +135,7 @@ def _line(line: Bought, pen: Pen) -> OrderedLine:
         what = pen.words("{n} of {length}, of bundle {bundle}, sold whole", **facts)
     elif line.pack > 1:
         what = pen.words("pack of {n}, {length} each", n=line.pack, length=what)
+    what += material_words.of_batch(line.batch, pen)
     if pen.by_length:
         return OrderedLine(str(line.packs), what, "", "")
     return OrderedLine(str(line.packs), what, pen.money(line.price), pen.money(line.cost))

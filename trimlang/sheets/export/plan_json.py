@@ -32,9 +32,10 @@ from trimlang.version import __version__
 
 def source_text(stick: CutStick, unit: Unit) -> str:
     """Say where a stick comes from: ``12 ft, bought`` or ``61 1/2 in, on hand``."""
+    batch = f", batch {stick.batch}" if stick.batch else ""
     if stick.on_hand:
-        return f"{length_text(stick.length, unit)}, on hand"
-    return f"{feet_text(stick.length, unit)}, bought"
+        return f"{length_text(stick.length, unit)}, on hand{batch}"
+    return f"{feet_text(stick.length, unit)}, bought{batch}"
 
 
 def plan_status(plans: tuple[TrimPlan, ...]) -> Status:
@@ -175,6 +176,8 @@ def bought_text(line: Bought, unit: Unit) -> str:
     long = feet_text(line.length, unit)
     if line.bundle is not None:
         return f"bundle {line.bundle}: {line.pack} of {long}"
+    if line.batch:
+        long += f", batch {line.batch}"
     return f"pack of {line.pack}, {long}" if line.pack > 1 else long
 
 

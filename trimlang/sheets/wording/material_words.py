@@ -213,3 +213,8 @@ def least_order(trim: Trim, pen: Pen) -> str:
     if least.spent:
         said.append(pen.money(least.spent))
     return ", ".join(said)
+
+
+def of_batch(batch: str, pen: Pen) -> str:
+    """Say behind a stick which colour batch it is of; empty where the file names none."""
+    return pen.words(", batch {batch}", batch=batch) if batch else ""
