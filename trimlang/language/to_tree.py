@@ -95,6 +95,7 @@ class LineBuilder(NumberRules):
         return tree.SettingLine(tuple(children), self._span(meta))
 
     saw = corners = splices = kerfs = casings = nails = caulk = filler = paint = _settings
+    putty = glue = primer = _settings
 
     def line(self, children: Children) -> tree.Statement | None:
         """A line of one bare setting (``spare 10 %``) becomes a setting line too."""

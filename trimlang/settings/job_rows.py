@@ -68,6 +68,13 @@ class JobRows:
         least=1,
         most=75,
     )
+    saw_blade = PackedSetting(
+        words="saw: blade",
+        page="how many cuts a blade makes, and its price: blades get a line of the order",
+        default=Packed(Fraction(0)),
+        unsaid="no blades are counted",
+        what="a blade's cuts",
+    )
     saw_bevels = BevelsSetting(
         words="saw: bevels",
         page="to which side the blade's top leans: left, right or both",
@@ -198,6 +205,28 @@ class JobRows:
         default=Packed(Fraction(8)),
         unsaid="8 fl oz, without a price",
         what="a tub",
+    )
+    putty_tub = PackedSetting(
+        words="putty: tub",
+        page="what a tub of putty holds, which then fills the nail holes, and its price",
+        default=Packed(Fraction(0)),
+        unsaid="nail holes are filled with filler",
+        what="a tub",
+    )
+    glue_bottle = PackedSetting(
+        words="glue: bottle",
+        page="what a bottle of glue for outside corners, scarfs and returns holds, and its price",
+        default=Packed(Fraction(0)),
+        unsaid="no glue is counted",
+        what="a bottle",
+    )
+    primer_can = PackedSetting(
+        words="primer: backs, can",
+        page="backs and bottom edges get a coat of primer; what a can holds, and its price",
+        default=Packed(Fraction(0), unit="quart"),
+        metric=Packed(Fraction(0), unit="litre"),
+        unsaid="backs are not primed",
+        what="a can",
     )
     paint_coats = NumberSetting(
         words="paint: … coats",

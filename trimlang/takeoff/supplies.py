@@ -14,7 +14,6 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable
 from dataclasses import replace
-from enum import StrEnum
 from fractions import Fraction
 from math import ceil
 from typing import Final
@@ -24,69 +23,30 @@ from trimlang.joinery.fixings import nail_bite, nail_height
 from trimlang.joinery.piece import Piece
 from trimlang.lengths.tape import Unit, decimal_text, length_text
 from trimlang.lengths.units import far_unit, in_cubic_inches, in_inches
-from trimlang.record import record
 from trimlang.survey.job import Gap, Job, Trim
 from trimlang.survey.on_walls import CasingBlock
+from trimlang.takeoff.asked_for import asked_for
+from trimlang.takeoff.supply import FILLER_LOST, HOLE
+from trimlang.takeoff.supply import Consumable as Consumable
+from trimlang.takeoff.supply import Supply as Supply
 
 __all__ = ["Supply", "bead_inches", "blocks", "nail_bite", "nail_height", "nails_in", "supplies"]
 
 TALL_ENOUGH_FOR_TWO: Final = Fraction(2)
-HOLE: Final = Fraction(1, 8) ** 3
-"""What the hole over a set nail takes of filler, in³."""
 SEAM: Final = Fraction(1, 16) ** 2
 """The section of the filler over a joint, in²."""
-FILLER_LOST: Final = Fraction(2)
-"""How many times as much filler is used as stays in the wood."""
-
-
-class Consumable(StrEnum):
-    """What is bought besides trim; a sheet has its own words for each."""
-
-    NAILS = "nails"
-    CAULK = "caulk"
-    FILLER = "filler"
-    PAINT = "paint"
-    BLOCK = "block"
-
-
-@record
-class Supply:
-    """A line of the order that is not trim.
-
-    ``need`` is the exact quantity in ``need_unit``; ``count`` packages of ``package`` cover it, at
-    ``price`` each.  ``size`` and ``size_unit`` are what one package holds.  ``facts`` are the
-    quantities in ``detail``, in inches or plain numbers, for a sheet that words them itself.
-    ``called`` is the name that the file gives a block.
-    """
-
-    what: Consumable
-    detail: str
-    need: Fraction
-    need_unit: str
-    count: int
-    package: str
-    price: Fraction
-    size: Fraction = Fraction(1)
-    size_unit: str = ""
-    facts: tuple[tuple[str, Fraction], ...] = ()
-    called: str = ""
-
-    @property
-    def named(self) -> str:
-        """What data files call it: its own name, or what it is."""
-        return self.called or self.what
-
-    @property
-    def cost(self) -> Fraction:
-        """What the line costs; 0 where the file gives no price."""
-        return self.count * self.price
 
 
 def supplies(job: Job, pieces: Iterable[Piece]) -> tuple[Supply, ...]:
-    """Return what the job needs of nails, caulk, filler and paint; ``blocks`` counts the rest."""
+    """Return what the job needs of nails, caulk, filler and paint, and of what else it asks for.
+
+    ``blocks`` counts the rest.
+    """
+    pieces = tuple(pieces)
     # A return is glued, not nailed, and too small to count for caulk and paint.
     runs = tuple(piece for piece in pieces if not piece.kind.is_glued)
-    return _nails(job, runs) + _caulk(job, runs) + _filler(job, runs) + _paint(job, runs)
+    usual = _nails(job, runs) + _caulk(job, runs) + _filler(job, runs) + _paint(job, runs)
+    return usual + asked_for(job, pieces, _holes(job, runs))
 
 
 def blocks(jobs: Iterable[Job]) -> tuple[Supply, ...]:
@@ -193,8 +153,13 @@ def _caulk(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
     )
 
 
+def _holes(job: Job, runs: tuple[Piece, ...]) -> int:
+    return sum(nails_in(piece, job.trim(piece.trim), job.settings.nail_every) for piece in runs)
+
+
 def _filler(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
-    holes = sum(nails_in(piece, job.trim(piece.trim), job.settings.nail_every) for piece in runs)
+    # Where there is putty, the holes are filled with it, and only joints with filler.
+    holes = 0 if job.settings.putty_tub.holds else _holes(job, runs)
     seams, volume = 0, holes * HOLE
     for piece in runs:
         # A joint is at two pieces; it is counted once, at the piece on its left.

@@ -17,6 +17,10 @@ SUPPLIES: Final = {
     Consumable.CAULK: N_("painter's caulk"),
     Consumable.FILLER: N_("filler"),
     Consumable.PAINT: N_("paint"),
+    Consumable.PUTTY: N_("putty"),
+    Consumable.GLUE: N_("wood glue"),
+    Consumable.PRIMER: N_("primer"),
+    Consumable.BLADE: N_("saw blade"),
 }
 """What is bought besides trim, by the takeoff's names."""
 
@@ -24,6 +28,9 @@ PACKAGES: Final = {
     Consumable.NAILS: N_("box of {size}"),
     Consumable.CAULK: N_("{size} fl oz tube"),
     Consumable.FILLER: N_("{size} fl oz tub"),
+    Consumable.PUTTY: N_("{size} fl oz tub"),
+    Consumable.GLUE: N_("{size} fl oz bottle"),
+    Consumable.BLADE: N_("each"),
     "quart": N_("{size} quart can"),
     "gallon": N_("{size} gallon can"),
     "litre": N_("{size} litre can"),
@@ -155,6 +162,24 @@ def need(supply: Supply, pen: Pen) -> str:
             holes=decimal_text(facts["holes"], 0),
             seams=decimal_text(facts["seams"], 0),
         )
+    if supply.what is Consumable.PUTTY:
+        return words(
+            "{need} fl oz; {holes} nail holes",
+            need=_at_least_a_tenth(supply.need),
+            holes=decimal_text(facts["holes"], 0),
+        )
+    if supply.what is Consumable.GLUE:
+        return words(
+            "{need} fl oz; {joints} outside corners, scarfs and returns",
+            need=_at_least_a_tenth(supply.need),
+            joints=decimal_text(facts["joints"], 0),
+        )
+    if supply.what is Consumable.BLADE:
+        return words(
+            "{cuts} cuts, two a piece; a blade makes {each}",
+            cuts=decimal_text(facts["cuts"], 0),
+            each=decimal_text(facts["each"], 0),
+        )
     metric = pen.unit is Unit.MM
     # The takeoff counts in square and cubic inches.
     area = facts["area"] / in_inches(Fraction(1), far_unit(pen.unit)) ** 2
@@ -162,10 +187,14 @@ def need(supply: Supply, pen: Pen) -> str:
     text = N_("{volume} gallons; {coats} coats on {area} sq ft of face and edge")
     if metric:
         text = N_("{volume} litres; {coats} coats on {area} m² of face and edge")
+    if supply.what is Consumable.PRIMER:
+        text = N_("{volume} gallons; one coat on {area} sq ft of backs and bottom edges")
+        if metric:
+            text = N_("{volume} litres; one coat on {area} m² of backs and bottom edges")
     return words(
         text,
         volume=_at_least_a_tenth(volume),
-        coats=decimal_text(facts["coats"], 1),
+        coats=decimal_text(facts.get("coats", Fraction(1)), 1),
         area=decimal_text(area, 1),
     )
 
