@@ -24,6 +24,7 @@ syntax keyword trimStatement bought
 syntax keyword trimStatement closes
 syntax keyword trimStatement filler
 syntax keyword trimStatement fitted
+syntax keyword trimStatement primer
 syntax keyword trimStatement window
 syntax keyword trimStatement block
 syntax keyword trimStatement boxes
@@ -33,6 +34,7 @@ syntax keyword trimStatement nails
 syntax keyword trimStatement newel
 syntax keyword trimStatement paint
 syntax keyword trimStatement piece
+syntax keyword trimStatement putty
 syntax keyword trimStatement round
 syntax keyword trimStatement spare
 syntax keyword trimStatement stair
@@ -42,6 +44,7 @@ syntax keyword trimStatement bare
 syntax keyword trimStatement beam
 syntax keyword trimStatement door
 syntax keyword trimStatement ends
+syntax keyword trimStatement glue
 syntax keyword trimStatement head
 syntax keyword trimStatement rack
 syntax keyword trimStatement room
@@ -106,6 +109,7 @@ syntax keyword trimWord squares
 syntax keyword trimWord upright
 syntax keyword trimWord bevels
 syntax keyword trimWord blocks
+syntax keyword trimWord bottle
 syntax keyword trimWord bundle
 syntax keyword trimWord casing
 syntax keyword trimWord corner
@@ -128,7 +132,9 @@ syntax keyword trimWord within
 syntax keyword trimWord along
 syntax keyword trimWord angle
 syntax keyword trimWord apron
+syntax keyword trimWord backs
 syntax keyword trimWord batch
+syntax keyword trimWord blade
 syntax keyword trimWord check
 syntax keyword trimWord coats
 syntax keyword trimWord doubt
@@ -173,6 +179,7 @@ syntax keyword trimWord both
 syntax keyword trimWord coat
 syntax keyword trimWord code
 syntax keyword trimWord cope
+syntax keyword trimWord cuts
 syntax keyword trimWord deep
 syntax keyword trimWord dent
 syntax keyword trimWord down
