@@ -92,6 +92,7 @@ def box_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
         if any(whole.vanishes for whole in sides.values()):
             findings.say("T122", boxes.span, part="a box's side", trim=boxes.trim)
             continue
+        # Margins and boxes take turns from the left end; the last margin has no box behind it.
         at = NOTHING
         for number, margin in enumerate(boxes.margins[:-1], start=1):
             at += margin
@@ -103,6 +104,7 @@ def box_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
 def _side(job: Job, room: Room, boxes: WallBoxes, side: _BoxSide) -> Piece:
     settings = room.settings
     exact = boxes.wide if side.lies_along else boxes.tall
+    # A box lies free on the wall, so no wall decides which way its sides are rounded.
     length, rounding = round_length(exact, "head", settings)
     left, right = (_corner(job, room, boxes, side, end) for end in Side)
     return Piece(
@@ -124,6 +126,7 @@ def _side(job: Job, room: Room, boxes: WallBoxes, side: _BoxSide) -> Piece:
 def _corner(job: Job, room: Room, boxes: WallBoxes, side: _BoxSide, end: Side) -> Cut:
     # A corner of 90° - s or 90° + s; each side is mitred at 90° less half of it, (90° ± s) / 2.
     lean = boxes.slope if side.is_sharp[end] else -boxes.slope
+    # The mitre runs across the face, which for a trim that stands on a wall is its height.
     across = job.trim(boxes.trim).height or NOTHING
     mitre = (RIGHT + lean) / 2
     return face_cut(BOX_CORNER, end, mitre, across, BOX_CORNER.long_point, room.settings)

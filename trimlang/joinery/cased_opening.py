@@ -115,11 +115,14 @@ class CasedOpening:
         number: int | None = None,
     ) -> Piece:
         """Return a piece of ``exact`` inches; ``number`` tells parts of one kind apart."""
+        # Legs, stools and strips are rounded as heads are: casing is not squeezed between walls.
         length, rounding = round_length(exact, "head", self.room.settings)
         called, numbered = self.gap.called, "" if number is None else f"-{number}"
         side = "-far" if self.far else ""
         remark = Remark(part.of_named, (("opening", called),)) if called else Remark(part.nameless)
         return Piece(
+            # The opening's own name stands in the id, so that a door added elsewhere renames
+            # nothing.
             id=f"{self.room.tag}-{self.door}{side}-{trim.name}-{part.in_an_id}{numbered}",
             kind=part.kind,
             at=part.side,

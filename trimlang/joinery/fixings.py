@@ -56,6 +56,8 @@ def fixings(job: Job) -> tuple[Fixing, ...]:
     is behind them, so they are left out.
     """
     settings = job.settings
+    # The first trim of a run is the one against the wall; those behind it in the list stand in
+    # front of it.
     first = {run.trims[0] for room in job.rooms for run in room.runs if run.trims}
     return tuple(
         Fixing(
@@ -92,4 +94,5 @@ def check_fixings(job: Job, findings: Findings) -> None:
 def _next_nail(job: Job, bite: Fraction) -> Fraction:
     """Return the nail that is long enough to hold in the plate, to the next size that is sold."""
     size = NAIL_SIZE_MM if job.settings.unit is Unit.MM else NAIL_SIZE
+    # What is short of biting, and the bite that one wants, on top of the nail that was said.
     return ceil((job.settings.nail_long - bite + WANTED_BITE) / size) * size

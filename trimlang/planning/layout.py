@@ -126,8 +126,10 @@ def lay_out(question: Question, plan: Plan) -> TrimPlan:
     lengths = {blank.key: blank.length for blank in problem.blanks}
     sticks: list[CutStick] = []
     used: dict[str, int] = {}
+    # Numbered in the planner's order, longest pieces first: that is also the order of cutting.
     for number, stick in enumerate(plan.sticks, start=1):
         used[stick.blank] = used.get(stick.blank, 0) + 1
+        # From here on in inches: where a mark is, no longer which multiple of the unit.
         places, offcut = _places(
             [parts[name] for name in stick.parts],
             lengths[stick.blank],

@@ -41,7 +41,10 @@ def with_bundles(
 ) -> Plan | NoPlan:
     """Plan a problem with bundles; ``sound_plan`` plans it without."""
     bundles = _bundles(problem)
+    # Many plans are made on the way, so that each gets only a part of the time.
     part = replace(effort, seconds=effort.seconds / 4)
+    # As if each length could be had by itself at its share: no plan with whole bundles costs less,
+    # so its bound holds for all.
     apart = replace(problem, blanks=tuple(replace(blank, bundle="") for blank in problem.blanks))
     relaxed = sound_plan(apart, effort=part, watch=watch)
     if isinstance(relaxed, NoPlan):
@@ -101,6 +104,7 @@ def _choices(
 
     More bundles of one kind than there are pieces, spare and least order are of no use.
     """
+    # How many of each kind are worth looking at.
     lists = [
         1
         + min(
@@ -120,6 +124,8 @@ def _choices(
         yield cost, numbers
         for at, one in enumerate(bundles):
             more = (*numbers[:at], numbers[at] + 1, *numbers[at + 1 :])
+            # Cheapest first, as in a shortest path: one bundle more of each kind from every choice
+            # reached.
             if more[at] < lists[at] and more not in done:
                 reached[more] = cost + one.price
 
@@ -151,6 +157,7 @@ def _with_numbers(
             for blank in problem.blanks
         ),
     )
+    # A look that costs little: most choices are ruled out by their bound alone.
     if best is not None and effort.prove:
         quick = sound_plan(given, effort=QUICK)
         if isinstance(quick, Plan) and quick.bound + price >= best.cost:
@@ -158,6 +165,7 @@ def _with_numbers(
     plan = sound_plan(given, effort=effort)
     if isinstance(plan, NoPlan):
         return None if plan.sure else (None, price)
+    # What was there for nothing is bought in bundles after all, whether it was cut or not.
     packs: Counter[str] = Counter(
         {one.blank: one.packs for one in plan.purchases if one.blank not in held}
     )

@@ -48,6 +48,7 @@ def _named(
         findings.say("T719", source.span, stick=name, trim=scaled.trim.name)
         return None
     begun = rack.started.get(name)
+    # A stick that is begun has its length on record; a line that says another means another stick.
     if begun is not None:
         if source.length is not None and abs(source.length - begun.length) >= SAME:
             findings.say(
@@ -57,6 +58,7 @@ def _named(
         return name, begun.length
     if source.length is not None:
         return name, _known(source.length, scaled, rack)
+    # A new name without a length: only the plan can know how long that stick is.
     laid = next((one for one in layout.sticks if one.name == name), None)
     if laid is None:
         findings.say("T715", source.span, stick=name)
@@ -78,8 +80,11 @@ def _any_stick(
         for name, stick in rack.started.items()
         if scaled.reach([*stick.done, part]) <= scaled.between(stick.length)
     ]
+    # The smallest rest first: a longer one may still be wanted for a longer piece.
     if able:
         return min(able)[1:]
+    # Then a whole stick: in hand or, as one may have been bought and not been written down, from
+    # the yard.
     lengths = [kind.length for kind, count in rack.whole.items() if count]
     lengths += [offer.length for offer in scaled.trim.offers]
     holding = [one for one in lengths if part.length <= scaled.between(one)]

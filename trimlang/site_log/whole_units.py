@@ -102,12 +102,14 @@ class ScaledTrim:
 
     def rest(self, length: Fraction, parts: Sequence[Part]) -> int:
         """Return the units left behind ``parts``, as if the next part shared no mitre."""
+        # The cut that frees the last part takes its kerf, unless nothing was cut yet.
         used = self.reach(parts)
         return max(self.between(length) - used - (self.kerf if used else 0), 0)
 
 
 def scaled_trim(job: Job, trim: Trim, pieces: Iterable[Piece], log: Iterable[Entry]) -> ScaledTrim:
     """Return the unit and parts that measure one trim's pieces and its lines of the log."""
+    # A length that was typed in by hand may be finer than any of the job's.
     lengths = [one for entry in log for one in _lengths(entry)]
     pieces = tuple(pieces)
     # Rests that exist nowhere: they only make the unit fine enough for the lengths in the log.

@@ -106,6 +106,8 @@ class _Seeker:
         if answer.sticks is not None:
             self._take(state, answer.sticks)
         elif answer.worth is not None:
+            # The worth shows that such a rack holds too little, and the search for mixes learns
+            # from it.
             self._known.worths.append(answer.worth)
         elif answer.impossible is not None:
             self._ruled_out(counts, answer)
@@ -115,6 +117,7 @@ class _Seeker:
 
     def _take(self, state: Fewer, sticks: Sequence[tuple[int, tuple[int, ...]]]) -> None:
         found = packing_of(self._search.timber, self._search.buying, sticks)
+        # Sticks that were meant to be fewer may still cost more once they are bought in packs.
         state.packing = better(state.packing, found) or state.packing
 
 

@@ -58,6 +58,7 @@ def box_wall(line: tree.BoxesLine, walk: Sequence[Stretch], findings: Findings) 
         other = line.wall.last or word
         findings.say("T441", word.span, run=word.text, other=other.text)
         return None
+    # Along the wall from its left end, adding up what runs and openings take.
     begins, at = [], NOTHING
     for part in parts:
         if isinstance(part, Gap):
@@ -83,9 +84,11 @@ def check_openings(
         spans.append((at, at + boxes.wide))
         at += boxes.wide
     for begins, gap in wall.openings:
+        # No box reaches over this opening.
         if not any(left < begins + gap.along and right > begins for left, right in spans):
             continue
         called = gap.called or gap.kind.value
+        # A door goes down to the floor: nothing of a box can be under it.
         if gap.sill is None:
             findings.say("T439", boxes.span, run=wall.called, opening=called)
             continue
@@ -112,6 +115,7 @@ def _between(first: int, last: int, walk: Sequence[Stretch]) -> Iterator[Stretch
     parts = walk[first : last + 1]
     for one, other in pairwise(parts):
         ends = [end for end in (one.right, other.left) if end is not None]
+        # Behind a corner it is another wall, and a box does not go round.
         if any(end.joint.is_corner for end in ends):
             return
         if isinstance(one, Run) and isinstance(other, Run) and one.slope != other.slope:

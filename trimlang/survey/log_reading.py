@@ -90,6 +90,7 @@ def _piece(kind: tree.Deed, item: tree.Sawn, unit: Unit, findings: Findings) -> 
         long = length(item.length, unit, findings, what="a piece")
         if long is None:
             return None
+    # “shortened” without a length says nothing that could be planned with.
     if kind is tree.Deed.SHORTENED:
         return None if long is None else Shortened(piece, long, item.span)
     source = None
@@ -125,6 +126,7 @@ def _bought(
     price = money(line.price, findings)
     if long is None or count is None or pack is None or price is None:
         return None
+    # The log counts sticks; packs matter only to what they cost.
     sticks = count * pack
     if line.price is not None:
         return BoughtSticks(
@@ -135,6 +137,7 @@ def _bought(
             priced=True,
             span=line.span,
         )
+    # No price in the line: as the stock lines have it, so that the log need not repeat them.
     listed = list_price(trim, long, sticks)
     if listed is None:
         findings.say("T709", line.span, trim=trim.name)

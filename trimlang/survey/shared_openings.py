@@ -56,12 +56,14 @@ def check_shared_openings(rooms: Sequence[Room], trims: Sequence[Trim], findings
     for (one, here), (other, there) in combinations(seen, 2):
         for name, second in combinations(sorted(here.keys() & there.keys()), 2):
             mine, theirs = (here[name], here[second]), (there[name], there[second])
+            # Round a corner “left of” means nothing that the other room could contradict.
             if all(pair is not None and _beside(*pair) for pair in (mine, theirs)):
                 _compare(one, other, mine, theirs, findings)
 
 
 def _seen(room: Room, trims: Sequence[Trim]) -> dict[str, _Seen]:
     """Return the room's openings by their marks in small letters; none that stands twice."""
+    # With the trims, since a wall taken over scraps is shorter than its number.
     drawn = outline(room, trims)
     found: dict[str, _Seen | None] = {}
     for leg in drawn.legs:
@@ -98,6 +100,7 @@ def _beside(one: _Seen, other: _Seen) -> bool:
 
 def _along(one: _Seen, other: _Seen) -> Fraction:
     """Return how far to the right of the first opening the other is, as one faces the wall."""
+    # The part of the way between both that goes along the first one's wall.
     x, y = other.middle.x - one.middle.x, other.middle.y - one.middle.y
     return x * cosine(one.heading) - y * sine(one.heading)
 
@@ -116,8 +119,10 @@ def _compare(
         "room": room.name,
         "next_room": other.name,
     }
+    # Too near each other: which is left of the other may be a matter of the tape.
     if min(abs(here), abs(there)) < _CLEARLY:
         return
+    # From the other side of a wall its left is the right.
     if (here > 0) is (there > 0):
         side = "right" if here < 0 else "left"
         findings.say("T318", theirs[0].span, side=side, **facts)

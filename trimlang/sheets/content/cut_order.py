@@ -41,13 +41,17 @@ def visits(passes: Sequence[Pass], hold: Fraction) -> tuple[tuple[int, ...], ...
     """
     cuts = _Sticks(passes, hold)
     waiting: dict[Setting, list[int]] = {}
+    # Sorted by setting first, so that of equal choices the saw is changed least.
     for number in sorted(range(len(passes)), key=lambda number: passes[number].setting):
         waiting.setdefault(passes[number].setting, []).append(number)
     made: list[tuple[int, ...]] = []
     while waiting:
         tries = {setting: cuts.safely(numbers) for setting, numbers in waiting.items()}
+        # A setting whose cuts are all safe now is done with; one that is left half done must be set
+        # again.
         whole = (one for one, done in tries.items() if len(done) == len(waiting[one]))
         setting = next(whole, None) or max(tries, key=lambda one: len(tries[one]))
+        # None of its cuts is safe: made all the same, since every order would hold too little.
         done = tries[setting] or tuple(waiting[setting])
         cuts.make(done)
         made.append(done)
@@ -67,6 +71,7 @@ class _Sticks:
     """
 
     def __init__(self, passes: Sequence[Pass], hold: Fraction) -> None:
+        # One denominator for all places turns them into whole numbers.
         finest = lcm(*(size.denominator for one in passes for size in (one.at, one.long, hold)))
         self._at = [int(one.at * finest) for one in passes]
         self._hold = int(hold * finest)
@@ -76,6 +81,7 @@ class _Sticks:
         for number in sorted(range(len(passes)), key=self._at.__getitem__):
             self._on[passes[number].stick].append(number)
         self._bit = {number: 1 << at for on in self._on.values() for at, number in enumerate(on)}
+        # Every cut of a stick as one bit, all of them still to come.
         self._to_come = {stick: (1 << len(on)) - 1 for stick, on in self._on.items()}
         self._known: dict[tuple[int, int], bool] = {}
 
@@ -89,6 +95,7 @@ class _Sticks:
         to_come = dict(self._to_come)
         done: list[int] = []
         left = list(numbers)
+        # Each cut that is made may make another one safe, or unsafe, so all are asked again.
         while (found := next((one for one in left if self._may(one, to_come)), None)) is not None:
             to_come[self._stick[found]] &= ~self._bit[found]
             left.remove(found)
@@ -116,6 +123,7 @@ class _Sticks:
             elif other != number:
                 coming.append(self._at[other])
         parted = sorted(made)
+        # The length of stick that this cut parts, between the nearest cuts that are made.
         place = bisect(parted, at)
         first, last = parted[place - 1], parted[min(place, len(parted) - 1)]
         coming = [one for one in coming if first < one < last]
