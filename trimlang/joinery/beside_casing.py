@@ -48,6 +48,7 @@ def beside_opening(
     if not isinstance(gap, Gap) or gap.casing is None or gap.trimmings.plinth is None:
         return met
     plinth = gap.trimmings.plinth
+    # Down at the floor the plinth is what it meets, and nothing else changes.
     if is_on_floor(job, run, trim):
         return replace(met, remark=Remark(_AT_A_BLOCK[side], (("block", plinth.name),)))
     by_name = {one.name: one for one in job.trims}
@@ -78,6 +79,7 @@ def standing_out(
     proud, end = off + depth_of(trim) - past, met.end
     texts = {"trim": trim.name, "run": run.label}
     if end.joint.tapers:
+        # It stands no further out than what it ends at, so there is nothing to slope off.
         if proud <= 0:
             findings.say("T443", end.span, **texts)
         angle = degrees_text(exact_mitre(end, room.settings))
@@ -87,6 +89,7 @@ def standing_out(
         square = replace(met, end=replace(end, corner=NOTHING))
         said = (("proud", length_text(proud, room.settings.unit)), ("angle", angle))
         return replace(square, remark=Remark(_STANDS_OUT[side], said)) if proud > 0 else square
+    # Behind another trim the end is hidden; on the wall itself it shows.
     if end.joint.stops and not off and proud > _EASED:
         sizes = {"proud": length_text(proud, room.settings.unit)}
         findings.say("T442", end.span, side=side, **texts, **sizes)
@@ -111,5 +114,6 @@ def _thickness_there(job: Job, run: Run, trim: Trim, gap: Gap) -> Fraction | Non
         return None
     if gap.trimmings.plinth is not None and is_on_floor(job, run, trim):
         return gap.trimmings.plinth.thickness
+    # A backband is the outermost edge, and what runs up to it meets that.
     edge = job.trim(gap.trimmings.backband or gap.casing)
     return edge.thickness

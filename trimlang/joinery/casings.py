@@ -50,6 +50,7 @@ def casing_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
     for place, door in opening_names(room).items():
         stretch = room.walk[place]
         assert isinstance(stretch, Gap)  # noqa: S101  opening_names says so
+        # Without a height there are no legs to cut; that it is missing was reported.
         if stretch.clear_height is None:
             continue
         opening = CasedOpening(
@@ -57,6 +58,7 @@ def casing_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
         )
         for piece in _surround(opening):
             longest = job.trim(piece.trim).longest_stick(job.settings)
+            # Reported piece by piece: legs may fit where the head does not.
             if longest is not None and piece.length > longest:
                 findings.say(
                     "T410",
@@ -92,6 +94,8 @@ def _casing(opening: CasedOpening, legs: Trim) -> Iterator[Piece]:
     gap, settings = opening.gap, opening.room.settings
     head = opening.job.trim(gap.head) if gap.head else legs
     block, wide = gap.trimmings.corner_block, legs.height or NOTHING
+    # A mitre needs two like members: another head, a square one, blocks or a head of several parts
+    # rule it out.
     mitred = not (gap.head or settings.head_butt or gap.trimmings.head or block)
     across = gap.width + 2 * (settings.reveal + wide)
     # The inner edge of a leg runs from its foot to the reveal above the opening; the head's inner
@@ -101,6 +105,7 @@ def _casing(opening: CasedOpening, legs: Trim) -> Iterator[Piece]:
     foot = _foot(opening, beyond)
     leg_long = opening.tall + settings.reveal + beyond + foot
     if block is not None:
+        # From block to block: half a casing's width and half a block's come off at each end.
         across -= wide + block.wide
     elif not mitred and not gap.trimmings.head:
         across += 2 * settings.head_overhang
@@ -109,10 +114,12 @@ def _casing(opening: CasedOpening, legs: Trim) -> Iterator[Piece]:
     # Of the left leg the top is its right end as it lies on the saw, face up, outer edge away; of
     # the right leg the left end.
     low_left, low_right = (left, right) if gap.trimmings.four_sides else (square, square)
-    told = tuple(_met_by_a_leg(opening))
-    yield opening.piece(CasingPart.LEFT_LEG, legs, leg_long, opening.tall, (low_left, right), *told)
+    blocks = tuple(_met_by_a_leg(opening))
     yield opening.piece(
-        CasingPart.RIGHT_LEG, legs, leg_long, opening.tall, (left, low_right), *told
+        CasingPart.LEFT_LEG, legs, leg_long, opening.tall, (low_left, right), *blocks
+    )
+    yield opening.piece(
+        CasingPart.RIGHT_LEG, legs, leg_long, opening.tall, (left, low_right), *blocks
     )
     between = [] if block is None else [Remark(_BETWEEN, (("block", block.name),))]
     if gap.trimmings.head:
@@ -122,6 +129,7 @@ def _casing(opening: CasedOpening, legs: Trim) -> Iterator[Piece]:
     if gap.trimmings.four_sides:
         yield opening.piece(CasingPart.BOTTOM, legs, across, gap.width, (left, right), *between)
     if gap.trimmings.backband is not None:
+        # The band goes round the outside: over a square head it must climb past that too.
         top = NOTHING if mitred else head.height or NOTHING
         yield from band_pieces(opening, gap.trimmings.backband, (leg_long + top, across))
 
@@ -156,6 +164,7 @@ def _below(opening: CasedOpening, wide: Fraction) -> Iterator[Piece]:
     below = gap.trimmings
     if below.stool is not None:
         stool, square = opening.job.trim(below.stool), square_cut()
+        # Horns are counted from the casing's outer edge, which the stool must carry.
         horn = wide + settings.stool_horn
         notch = Remark(_NOTCH, (("long", length_text(horn, settings.unit)),))
         yield opening.piece(
@@ -176,6 +185,7 @@ def _below(opening: CasedOpening, wide: Fraction) -> Iterator[Piece]:
 def _jambs(opening: CasedOpening, strip: Trim) -> Iterator[Piece]:
     """Yield the strips that bring a jamb out to the wall's face: sides, and head across them."""
     gap, square = opening.gap, square_cut()
+    # The head lies across both sides, so it is longer by their thickness.
     across = gap.width + 2 * (strip.thickness or NOTHING)
     yield opening.piece(CasingPart.LEFT_JAMB, strip, opening.tall, opening.tall, (square, square))
     yield opening.piece(CasingPart.RIGHT_JAMB, strip, opening.tall, opening.tall, (square, square))

@@ -84,6 +84,7 @@ def check_widths(job: Job, pieces: Iterable[Piece], findings: Findings) -> None:
     unit = job.settings.unit
     for trim in job.trims:
         if trim.name in worst:
+            # Rounded up to a sixteenth, so that a saw which does this much does it surely.
             wide = ceil(worst[trim.name] / SIXTEENTH) * SIXTEENTH
             texts = {"long": wide, "most": most}
             said = {name: length_text(size, unit) for name, size in texts.items()}
@@ -104,6 +105,7 @@ def _across(piece: Piece, trim: Trim, job: Job) -> Fraction:
 def _fits_nested(piece: Piece, trim: Trim, job: Job) -> bool:
     wide, spring = trim.height or NOTHING, trim.spring or NOTHING
     ends = (nested(piece.left, Side.LEFT), nested(piece.right, Side.RIGHT))
+    # Nested it leans as it hangs, so the cut runs through its depth and not through its width.
     out = projection(wide, spring) / min((cosine(at.mitre) for at in ends if at), default=1)
     tall = job.settings.saw_stands
     return out <= job.settings.saw_crosscuts and (not tall or drop(wide, spring) <= tall)
@@ -112,6 +114,7 @@ def _fits_nested(piece: Piece, trim: Trim, job: Job) -> bool:
 def ask_of_scraps(job: Job, run: Run, trim: Trim, findings: Findings) -> None:
     """Ask which trim's scraps the tape ran over, where several on the wall differ in depth."""
     on_wall = [one for one in map(job.trim, run.trims) if one.in_front_of is None]
+    # Asked once a run, and only where the answer changes a length.
     if trim.name != run.trims[0] or len({depth_of(one) for one in on_wall}) < 2:
         return
     for end in (run.left, run.right):

@@ -76,6 +76,7 @@ class Meeting:
         ``line`` is how far from the next wall the line runs at which it ends; None means
         ``beyond``.  Negative where it ends short of the corner.  Inches.
         """
+        # Only a plane may have no corner of its own; a wall stands square unless it was measured.
         corner = RIGHT if self.corner is None else self.corner
         line = self.beyond if line is None else line
         if line == out:  # on the line that halves the corner: (1 + cos θ) ÷ sin θ = tan(90° - θ/2)
@@ -107,6 +108,7 @@ class Meeting:
             # A square end in a corner runs until its back or its face touches the next wall: in an
             # acute corner that is the face.
             reach = min(back, self.past(self.off + depth_of(trim)))
+        # A crown's number runs along its wall edge, whatever its ceiling edge does.
         elif trim.spring is not None:
             reach = back
         else:
@@ -142,5 +144,6 @@ def runs_through(trim: Trim, there: Trim, fit: Fit, side: Side) -> bool:
     """
     if fit is not Fit.MITRED:
         return fit is Fit.SQUARE
+    # Tuples compare the height first, and the thickness only where heights are equal.
     own, others = ((one.height or NOTHING, one.thickness or NOTHING) for one in (trim, there))
     return own > others if own != others else side is Side.RIGHT

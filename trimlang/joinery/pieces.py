@@ -176,6 +176,7 @@ def _come_to_nothing(pieces: Sequence[Piece], run: Run, findings: Findings) -> b
     A cut that runs further along the piece than any wall is long counts too: a level cut on a
     slope of almost nothing would take millions of sticks.
     """
+    # A level cut on a hardly sloping run would have to be miles long; that is nothing one can saw.
     nothing = any(piece.vanishes or piece.length > 2 * LONGEST_WALL for piece in pieces)
     if nothing:
         findings.say("T402", run.span, run=run.label, trim=pieces[0].trim)
@@ -188,6 +189,8 @@ def _ends(wall: Wall, trim: Trim, roll: Fraction) -> tuple[Cut, Cut]:
     cuts: list[Cut] = []
     for side, met, at in ((Side.LEFT, wall.left, NOTHING), (Side.RIGHT, wall.right, run.length)):
         end = met.end
+        # In this order: what hangs on a sloping ceiling, what climbs to a corner, what is cut
+        # across the face, and all that only turns a corner.
         if trim.spring is not None and (run.ceiling or roll) and stops_upright(met):
             cuts.append(upright_end(met, side, run, roll, trim, settings))
         elif run.slope and met.meets is not Meets.ITSELF:

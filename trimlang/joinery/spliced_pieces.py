@@ -77,6 +77,7 @@ def spliced(
     if cut is None:
         findings.say("T403", run.span, run=run.label, **_too_short(whole, wall, longest, lap))
         return None
+    # One stick would do: the file wants a joint in the middle, and the planner must not move it.
     halved = run.must_splice and whole.rounding.exact <= longest - settings.rounding_step
     # Where an end's mitre and the lap together are as long as the shortest piece, moving the joint
     # could cut into the mitre.
@@ -93,6 +94,7 @@ def _too_short(whole: Piece, wall: Wall, longest: Fraction, lap: Fraction) -> di
     least = length_text(settings.splice_least, settings.unit)
     shorter = "allow shorter pieces (splices: least 12 in)"
     two = f"too short for two pieces of {least} and their lap"
+    # Only “splice” asked for it, so the wall needs none.
     if whole.length <= longest:
         remedy = f"Take splice off the run, as one stick of {trim} reaches, or {shorter}."
         return {"why": f"the wall is {two}", "remedy": remedy}
@@ -207,6 +209,8 @@ def with_mates(job: Job, room: Room, pieces: Iterable[Piece]) -> list[Piece]:
     pairs = [pair for parts in along.values() for pair in pairwise(parts)]
     for one, other, trim in _surveyed(job, room):
         before, after = along.get((one, trim)), along.get((other, trim))
+        # The last piece of one run and the first of the next share a joint that the file itself
+        # asked for.
         if before and after:
             pairs.append((before[-1], after[0]))
     for before_piece, after_piece in pairs:

@@ -43,6 +43,7 @@ def strips(room: Room, trim: Trim) -> tuple[Strip, ...]:
     own = [
         at for at, run in enumerate(room.walk) if isinstance(run, Run) and trim.name in run.trims
     ]
+    # Where each run is continued past an opening, so that both are one piece.
     onward = {at: goes_on_at(room, at, trim) for at in own}
     found: list[Strip] = []
     # A strip begins at a run that no other run leads on to.
@@ -51,6 +52,8 @@ def strips(room: Room, trim: Trim) -> tuple[Strip, ...]:
         while (at := onward[runs[-1]]) is not None:
             places += _between(room, runs[-1], at)
             runs.append(at)
+        # Beyond its outermost runs it may still go on over a door, up to the corner that the door
+        # stands in.
         before = _gaps_to_corner(room, runs[0], trim, Side.LEFT)
         after = _gaps_to_corner(room, runs[-1], trim, Side.RIGHT)
         places = [*reversed(before), *places, *after]
@@ -87,6 +90,8 @@ def _over_door_walls(room: Room, trim: Trim, found: list[Strip]) -> Iterator[Str
     for places in door_walls(room, lambda gap: gap.lets_past(trim)):
         before = next(beyond(room, places[0], -1), None)
         after = next(beyond(room, places[-1], 1), None)
+        # Nothing of the trim is on such a wall but what arrives from both sides; from one side only
+        # it would hang in the air.
         if before in ends[Side.RIGHT] and after in ends[Side.LEFT]:
             yield Strip(trim=trim.name, places=places, runs=())
 
@@ -104,6 +109,7 @@ def _gaps_to_corner(room: Room, index: int, trim: Trim, side: Side) -> list[int]
         gap = room.walk[at]
         if not isinstance(gap, Gap) or not gap.lets_past(trim):
             return []
+        # As one walks from the run: the opening's near end first.
         near, far = (gap.left, gap.right) if step > 0 else (gap.right, gap.left)
         # The opening says how the trim ends on this side of it, so the trim does not go on over it.
         if near is not None:
@@ -130,6 +136,8 @@ def run_of(room: Room, strip: Strip, side: Side) -> Run:
         return run
     first, last = room.walk[strip.places[0]], room.walk[strip.places[-1]]
     runs = (room.walk[at] for at in beyond(room, strip.places[0], -1))
+    # All but length and ends is taken from the run before it, which is the same trim at the same
+    # height.
     before = next(one for one in runs if isinstance(one, Run) and strip.trim in one.trims)
     assert isinstance(first, Gap)  # noqa: S101  they are openings, from corner to corner
     assert first.left is not None  # noqa: S101

@@ -98,12 +98,16 @@ class TrimWalk:
         parts = [room.walk[place] for place in strip.places]
         runs = [part for part in parts if isinstance(part, Run)]
         left, right = self.meeting(strip, Side.LEFT), self.meeting(strip, Side.RIGHT)
+        # Studs and the entrance are known from the first run's own end; a strip over a door may
+        # begin further left.
         before = sum(map(along, parts[: strip.places.index(strip.begins)]), NOTHING)
         run = replace(
             run_of(room, strip, Side.LEFT),
             length=sum(map(along, parts), NOTHING),
             left=left.end,
             right=right.end,
+            # One piece covers all its runs: a splice asked for on one is asked for on it, and one
+            # forbidden on any of them is forbidden.
             must_splice=any(run.must_splice for run in runs),
             may_splice=all(run.may_splice for run in runs),
             floor_gap=max((run.floor_gap for run in runs), default=NOTHING),
@@ -134,6 +138,7 @@ class TrimWalk:
             end = replace(end, over_scraps=False)  # an opening's width is never taken over scraps
         run = run_of(room, strip, side)
         own = run.own_end(trim.name, side) if isinstance(stretch, Run) else None
+        # This trim ends here by itself, where the others turn the corner.
         if own is not None and end.joint.is_inside:
             following = self._next(strip, side)
             other = room.walk[following] if following is not None else None
@@ -145,6 +150,7 @@ class TrimWalk:
         if not end.joint.is_corner:
             return self._without_corner(run, trim, end, following, side)
         around = self._around(run, trim, following)
+        # Along a stair the corner is no plain mitre: both pieces climb to it, or only one does.
         if run.slope or around.slope:
             return turned(self._corner(run, trim, end), run, trim, around, side, self._findings)
         met = self._at_corner(run, trim, end, following, side)
@@ -197,6 +203,7 @@ class TrimWalk:
         plain = self._corner(run, trim, end)
         if following is None:
             return plain
+        # First its own kind: a strip of the same trim that begins where this one ends.
         for strip in self._strips[trim.name]:
             if following == strip.end(side.other):
                 other = run_of(self._room, strip, side.other)
@@ -271,6 +278,8 @@ class TrimWalk:
         behind = self._job.trim(trim.in_front_of)
         if behind.name in run.trims:
             return (behind.thickness or NOTHING) + self.stands_off(run, behind)
+        # Shoe stands before whatever is on the floor, also where that is another trim than the one
+        # it was declared in front of.
         floor = floor_trim(self._job, run)
         if trim.spring is None and floor is not None and floor.name != trim.name:
             return floor.thickness or NOTHING

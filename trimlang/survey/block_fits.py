@@ -56,6 +56,7 @@ def check_blocks(
         if (band.height or NOTHING) <= settings.backband_lap:
             lap = length_text(settings.backband_lap, settings.unit)
             findings.say("T437", span, trim=band.name, lap=lap)
+        # A band cannot step round a head that lies over the legs or sticks out past them.
         butts = len(cased) > 1 or settings.head_butt
         if trimmings.head or (butts and settings.head_overhang):
             findings.say("T435", span)
@@ -72,6 +73,8 @@ def check_blocks(
             findings.say("T432", fact.span)
         wide = casing.height or NOTHING
         _wide_enough(block, min(block.wide, block.tall), wide, fact, findings)
+        # The block's middle is where the members cross: what is wider than they are reaches inwards
+        # as well.
         over = (max(block.wide, block.tall) - wide) / 2
         if over > settings.reveal:
             sizes = {"over": over, "reveal": settings.reveal}

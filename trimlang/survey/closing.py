@@ -118,6 +118,8 @@ def check_closure(room: Room, trims: Iterable[Trim], findings: Findings) -> Clos
     if drawn.gap is None or drawn.misclosure is None:
         if not known:
             return unchecked
+        # Corners first, as one wrong word at a corner is the commonest slip; then a length left out
+        # with its corner.
         slips = likely(_corner_slips(course), SURE[0])
         if not slips and len(course.stretches) <= MOST_STRETCHES:
             slips = likely(list(with_a_length(course)), SURE[0])
@@ -220,6 +222,7 @@ def _settle(course: Course, findings: Findings) -> Closing | None:
     """Report which slip closes the room where two sides of a corner contradict each other."""
     room = course.room
     slips = likely(_corner_slips(course), SURE[0])
+    # Two slips that fit alike settle nothing; both sides stay reported as they were.
     if len(slips) != 1:
         return None
     (slip,) = slips
@@ -263,6 +266,7 @@ def _corner_slips(course: Course) -> list[Slip]:
 
 def _worst(found: tuple[Residual, ...], room: Room) -> str:
     """Say which measurement fits worst, and by how much."""
+    # Not the largest change but the surest: a long wall may be off by more and mean less.
     worst = max(found, key=lambda one: one.sure)
     if worst.is_corner:
         return f"{worst.of} by {degrees_text(steps_nearest(abs(worst.alone), Fraction(1, 10)))}"

@@ -47,6 +47,7 @@ def read_sides(
         if fact.side in ends:
             findings.say("T226", fact.word, side=fact.side)
         else:
+            # The first of two is kept: the second is what was typed too much.
             ends[fact.side] = read_end(fact.end, taken, settings, findings)
     return ends
 
@@ -87,6 +88,7 @@ def read_end(end: tree.WrittenEnd, taken: Taken, settings: Settings, findings: F
                     findings.say("T229", fact.span, joint=joint)
             case facts.WrittenTaken():
                 taken = Taken(at=fact.at, of=fact.of.text if fact.of else None)
+    # Every other corner is mitred until the room's settings or the neighbour say otherwise.
     fit = Fit.COPED if coped else Fit.MITRED
     return End(
         joint=joint,
@@ -120,6 +122,7 @@ def _corner(
     if not joint.is_corner:
         findings.say("T227", fact.span, joint=joint)
         return None
+    # 180° is no corner: the wall goes straight on, which “splice” says.
     if not LEAST_CORNER <= degrees <= MOST_CORNER or degrees == STRAIGHT:
         findings.say(
             "T228",
@@ -136,6 +139,7 @@ def _corner(
             "T236", fact.span, degrees=degrees_text(degrees), wall=degrees_text(360 - degrees)
         )
         return None
+    # Measured through the room: through the wall it is the rest of a whole turn.
     return 360 - degrees
 
 
@@ -152,6 +156,7 @@ def corner_by_diagonal(one: Fraction, other: Fraction, diagonal: Fraction) -> Fr
 def diagonal_error(one: Fraction, other: Fraction, diagonal: Fraction) -> Fraction:
     """Return by how many degrees a sixteenth of an inch in the diagonal changes the corner."""
     corner = corner_by_diagonal(one, other, diagonal)
+    # A sixteenth more and less: near a straight angle the two differ, and the worse one counts.
     changed = (corner_by_diagonal(one, other, diagonal + step) for step in (-SIXTEENTH, SIXTEENTH))
     return max(
         (abs(near - corner) for near in changed if near is not None and corner is not None),

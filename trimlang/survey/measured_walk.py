@@ -71,6 +71,7 @@ class Course:
     def walk(self) -> Walk:
         """Return the walk with the doubt of everything that was measured."""
         settings, turns = self.room.settings, self.turns
+        # Someone who writes 89.3° reads a protractor finer than halves.
         fine = any(turn.measured and (2 * turn.degrees).denominator > 1 for turn in turns)
         return Walk(
             lengths=tuple(float(length) for length in self.lengths),
@@ -79,6 +80,7 @@ class Course:
                 _own_doubt(one, self.after(at)) for at, one in enumerate(self.stretches)
             ),
             chords=self.chords,
+            # A coarse tape cannot be off by less than its own marks.
             wall_doubt=float(max(WALL_DOUBT[settings.unit], settings.rounding_step)),
             corner_doubt=float(settings.corner_doubt),
             # where corners are said to be true, a reading of one is no worse

@@ -105,6 +105,7 @@ def _trim(line: TrimLine, unit: Unit, findings: Findings) -> Trim:
     of_trim = f"of trim “{line.name.text}”"
     for fact in line.facts:
         match fact:
+            # Sections come from a catalogue, in thousandths; so they may be finer than a tape.
             case facts.Thick():
                 what = f"the thickness {of_trim}"
                 thick = length(fact.length, unit, findings, what=what, fine=True)
@@ -155,6 +156,7 @@ def _check_fronts(
             behind = trims.get(word.text)
             if behind is None:
                 unknown_trim(word, trims, findings)
+                # Kept without what it stands in front of, so that its runs are still checked.
                 trims[line.name.text] = replace(trims[line.name.text], in_front_of=None)
             elif behind.spring is not None or line.name.text in _behind(behind, trims):
                 findings.say("T215", word.span, trim=line.name.text, behind=behind.name)
