@@ -138,7 +138,6 @@ class TrimWalk:
             end = replace(end, over_scraps=False)  # an opening's width is never taken over scraps
         run = run_of(room, strip, side)
         own = run.own_end(trim.name, side) if isinstance(stretch, Run) else None
-        # This trim ends here by itself, where the others turn the corner.
         if own is not None and end.joint.is_inside:
             following = self._next(strip, side)
             other = room.walk[following] if following is not None else None
@@ -150,7 +149,6 @@ class TrimWalk:
         if not end.joint.is_corner:
             return self._without_corner(run, trim, end, following, side)
         around = self._around(run, trim, following)
-        # Along a stair the corner is no plain mitre: both pieces climb to it, or only one does.
         if run.slope or around.slope:
             return turned(self._corner(run, trim, end), run, trim, around, side, self._findings)
         met = self._at_corner(run, trim, end, following, side)

@@ -57,8 +57,10 @@ def paperwork(
         RefusedError: an option or a template cannot be followed.
     """
     only = None if share is None else share.sheets
+    # Only data: no template is read and no library for pages is loaded.
     if not options.phone and not options.wants(FileFormat.HTML, FileFormat.PDF):
         return _without_others(_data(options, result, only, shared), share)
+    # Before anything is filled, so that nothing half made is thrown away.
     why = unusable(options.templates)
     if why is not None:
         raise RefusedError(why)
@@ -77,6 +79,7 @@ def paperwork(
     if not (options.wants(FileFormat.PDF) and tickets and filler is None and alone):
         files = with_data(wanted)
     else:
+        # Loaded before the fork, the second process has it for nothing.
         _ready(options)
         files = side_by_side(lambda: pages(tickets), lambda: with_data(wanted - tickets))
     if options.phone:

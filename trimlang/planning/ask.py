@@ -81,6 +81,7 @@ class Asking:
     def __init__(self, job: Job, trim: Trim) -> None:
         self.job = job
         self.trim = trim
+        # What can be cut from: bought or at hand.
         sold: tuple[Offer | Rest, ...] = (*trim.offers, *trim.rests)
         self._step = job.settings.tape_step
         # Prices become whole numbers exactly, even where one has fractions of a cent.
@@ -159,6 +160,7 @@ class Asking:
             key = f"offer-{number}"
             sources[key] = offer
             price = int(offer.price * self._per_coin)
+            # Down to the last mark on the stick: what lies behind that mark is no use to a tape.
             length = floor(offer.length / self._step)
             blanks.append(
                 Blank(
@@ -217,5 +219,6 @@ def _lean(cut: Cut, step: Fraction, slack: Fraction, length: int) -> int:
     depth = nested_depth(cut)
     if not depth:
         return 0
+    # Floored, and no longer than the piece: counting on too much room would spoil the neighbour.
     size = min(floor(abs(depth) / step + slack), length)
     return size if depth > 0 else -size

@@ -31,6 +31,7 @@ def least_cover(choices: Sequence[Addition], want: int) -> tuple[int, ...] | Non
     none = (0,) * len(choices)
     if want <= 0:
         return none
+    # Too fine a step makes the table too long; then good is enough.
     if not is_exact(choices, want):
         return _by_rate(choices, want)
     step = _step(choices)
@@ -65,6 +66,7 @@ def _with_choice(
         count = min(bundle, most)
         most, bundle = most - count, bundle * 2
         gain, cost = count * one.gain // step, count * one.cost
+        # Downwards, so that a bundle is not counted twice in one go.
         for reach in range(units, 0, -1):
             before = best[max(reach - gain, 0)]
             here = best[reach]

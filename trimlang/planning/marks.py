@@ -38,6 +38,7 @@ def parting(before: Cut | None, after: Cut | None, kerf: Fraction, step: Fractio
     """
     wide = max(kerf_along(cut, kerf) for cut in (before, after))
     one, other = nested_depth(before), nested_depth(after)
+    # Only ends that lean alike nest; leaning apart they touch at their long points.
     overlap = min(abs(one), abs(other)) if one * other > 0 else NOTHING
     apart = ceil((wide - overlap) / step)
     # What rounding up to the mark leaves on the next piece: a hair may stay, more needs a second

@@ -41,10 +41,13 @@ def with_minimum(
 ) -> Plan | NoPlan:
     """Plan a problem whose yard has a minimum; ``sound_plan`` plans it without."""
     free = replace(problem, least_sticks=0, least_spent=0)
+    # One plan as it is, one without the yard, and one for each amount: together they take the time
+    # of one.
     part = replace(effort, seconds=effort.seconds / (STEPS + 2))
     first = sound_plan(free, effort=part, watch=watch)
     if isinstance(first, NoPlan):
         return replace(first, problem=problem)
+    # What costs least without a minimum, and meets it, costs least with it.
     if _enough(problem, first):
         return replace(first, problem=problem)
     found = [_filled_up(problem, first)]
@@ -56,6 +59,7 @@ def with_minimum(
         if isinstance(without, Plan):
             found.append(replace(without, problem=problem))
             least_without = without.bound
+        # No plan was found, which proves nothing unless the shop plainly holds too little.
         elif not _holds_too_little(problem, shop):
             least_without = first.bound
     least_with = max(first.bound, _least_spent(problem))
@@ -65,6 +69,7 @@ def with_minimum(
         lowered = sound_plan(_lowered(free, amount), effort=part, watch=watch)
         if isinstance(lowered, NoPlan):
             break
+        # The Lagrangian bound of the docstring, at this amount.
         least_with = max(least_with, lowered.bound + amount * problem.least_sticks)
         plan = _at_own_prices(problem, lowered)
         found.append(_filled_up(problem, plan))
@@ -148,20 +153,21 @@ def _filled_up(problem: Problem, plan: Plan) -> Plan | None:
 
     None: the yard has not so many.
     """
-    had = Counter({one.blank: one.packs for one in plan.purchases})
+    bought = Counter({one.blank: one.packs for one in plan.purchases})
+    # Sticks first, then money: sticks bought for their number may be money enough.
     least = problem.least_sticks - _sticks(problem, plan.purchases)
-    more = _added(problem, least_cover(_choices(problem, _pack, had), least))
+    more = _added(problem, least_cover(_choices(problem, _pack, bought), least))
     if more is None:
         return None
-    had += more
-    least = problem.least_spent - _spent(problem, _as_purchases(had))
-    more = _added(problem, least_cover(_choices(problem, _price, had), least))
+    bought += more
+    least = problem.least_spent - _spent(problem, _as_purchases(bought))
+    more = _added(problem, least_cover(_choices(problem, _price, bought), least))
     if more is None:
         return None
-    had += more
+    bought += more
     prices = {blank.key: blank.price for blank in problem.blanks}
-    cost = sum(prices[key] * packs for key, packs in had.items())
-    return replace(plan, problem=problem, purchases=_as_purchases(had), cost=cost)
+    cost = sum(prices[key] * packs for key, packs in bought.items())
+    return replace(plan, problem=problem, purchases=_as_purchases(bought), cost=cost)
 
 
 def _sold(problem: Problem) -> list[tuple[Blank, ...]]:
@@ -173,13 +179,13 @@ def _sold(problem: Problem) -> list[tuple[Blank, ...]]:
 
 
 def _choices(
-    problem: Problem, gain: Callable[[Blank], int], had: Mapping[str, int]
+    problem: Problem, gain: Callable[[Blank], int], bought: Mapping[str, int]
 ) -> list[Addition]:
     """Return what the yard has besides the packs that are bought already."""
     choices: list[Addition] = []
     for blanks in _sold(problem):
         left = [
-            blank.limit // blank.pack - had.get(blank.key, 0)
+            blank.limit // blank.pack - bought.get(blank.key, 0)
             for blank in blanks
             if blank.limit is not None
         ]
@@ -215,13 +221,14 @@ def _price(blank: Blank) -> int:
     return blank.price
 
 
-def _as_purchases(had: Mapping[str, int]) -> tuple[Purchase, ...]:
-    return tuple(Purchase(key, packs) for key, packs in had.items() if packs)
+def _as_purchases(bought: Mapping[str, int]) -> tuple[Purchase, ...]:
+    return tuple(Purchase(key, packs) for key, packs in bought.items() if packs)
 
 
 def _least_spent(problem: Problem) -> int:
     """Return the least sum of the yard's prices that is no less than its minimum."""
     choices, least = _choices(problem, _price, {}), problem.least_spent
+    # Only an exact cover bounds what must be spent; one that is nearly so would claim too much.
     counts = least_cover(choices, least) if is_exact(choices, least) else None
     if counts is None:
         return least
@@ -234,6 +241,7 @@ def _holds_too_little(problem: Problem, blanks: Iterable[Blank]) -> bool:
         max(blank.length - 2 * problem.end_waste, 0) * (blank.limit or 0) for blank in blanks
     )
     # Two ends share the smaller lean at most, so no piece gives more than half of both its leans.
+    # In doubled units, so that half a lean stays a whole number.
     twice = sum(
         2 * part.length - abs(part.left_lean) - abs(part.right_lean) for part in problem.parts
     )

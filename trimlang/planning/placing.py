@@ -53,6 +53,7 @@ def place_splices(
     looked for.  ``seconds`` returns what is left of the time, an outer limit.
     """
     places: dict[str, tuple[Fraction, ...]] = {}
+    # The usual places are what everything else has to beat.
     best = _rank(asking, pieces)
     left = PLANS - 1
     each = max(left // max(len(free), 1), LEAST_PLANS)
@@ -71,6 +72,8 @@ def place_splices(
                 break
             moved = with_places(now, (splice,), {splice.whole.id: cut})
             rank = _rank(asking, moved)
+            # Where the stock runs out in the usual places, the first places that are enough are
+            # better than none.
             if rank is not None and (best is None or rank < best):
                 best, places = rank, {**places, splice.whole.id: cut}
     return places

@@ -42,6 +42,7 @@ def standing(log: Iterable[Entry]) -> dict[str, Standing]:
     live: dict[str, Standing] = {}
     for entry in log:
         if isinstance(entry, CutPiece):
+            # The first of two cuts counts; the second is reported and changes nothing.
             live.setdefault(entry.piece, Standing(entry.length, False, entry.span))
         elif isinstance(entry, Spoiled):
             live.pop(entry.piece, None)
@@ -66,6 +67,7 @@ def check_log(job: Job, pieces: Iterable[Piece]) -> tuple[Diagnostic, ...]:
     short: list[Span] = []
     for entry in job.log:
         if isinstance(entry, CutPiece):
+            # A piece that is cut twice is two pieces on the floor, one of which is wrong.
             if entry.piece in live:
                 before = place(live[entry.piece], entry.span)
                 findings.say("T704", entry.span, piece=entry.piece, line=before)

@@ -53,6 +53,7 @@ def _faults_in_sticks(progress: TrimProgress) -> list[str]:
     # steepest cut, and a nested mitre was rounded to the mark: each may be a step more than it
     # took.
     thinnest = ceil(question.kerf / question.step)
+    # Laid out anew, from what is sawn and what is planned, each stick by its name.
     todo = {laid.name: laid.todo for laid in progress.layout.sticks}
     lengths = {laid.name: laid.length for laid in progress.layout.sticks}
     lengths |= {name: stick.length for name, stick in progress.rack.started.items()}
@@ -77,6 +78,7 @@ def _faults_in_sticks(progress: TrimProgress) -> list[str]:
 def _faults_in_having(progress: TrimProgress, trim: Trim, log: tuple[Entry, ...]) -> list[str]:
     """As many sticks of each length are begun or whole as were in hand or are on the order."""
     supply: Counter[Fraction] = Counter()
+    # All that there ever was: offcuts, purchases, and what spoiled pieces gave back.
     for rest in trim.rests:
         supply[rest.length] += rest.count
     if any(isinstance(entry, Counted) for entry in log):

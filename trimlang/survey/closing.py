@@ -222,7 +222,6 @@ def _settle(course: Course, findings: Findings) -> Closing | None:
     """Report which slip closes the room where two sides of a corner contradict each other."""
     room = course.room
     slips = likely(_corner_slips(course), SURE[0])
-    # Two slips that fit alike settle nothing; both sides stay reported as they were.
     if len(slips) != 1:
         return None
     (slip,) = slips
@@ -266,7 +265,6 @@ def _corner_slips(course: Course) -> list[Slip]:
 
 def _worst(found: tuple[Residual, ...], room: Room) -> str:
     """Say which measurement fits worst, and by how much."""
-    # Not the largest change but the surest: a long wall may be off by more and mean less.
     worst = max(found, key=lambda one: one.sure)
     if worst.is_corner:
         return f"{worst.of} by {degrees_text(steps_nearest(abs(worst.alone), Fraction(1, 10)))}"

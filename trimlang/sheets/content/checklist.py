@@ -163,6 +163,7 @@ def _fix(job: Job, pen: Pen) -> Stage:
                 floor=pen.length(s.nail_floor),
             )
         )
+        # Without the trim's thickness nobody can say what a nail bites.
         if fixing.bite is None:
             continue
         text = w(

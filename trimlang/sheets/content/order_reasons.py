@@ -110,6 +110,8 @@ def _terms(result: Result, plan: TrimPlan, proof: str, pen: Pen) -> Iterator[tup
     yield words("sticks cut"), _sticks(plan, pen)
     yield words("from the shop"), _shop(plan, pen)
     yield words("least order"), material_words.least_order(result.job.trim(plan.trim), pen)
+    # A minimum or a bundle binds this order; other ways would have to be bound by it too to be
+    # compared.
     if plan.restricted:
         return
     if result.progress is None:
@@ -133,6 +135,7 @@ def _shop(plan: TrimPlan, pen: Pen) -> str:
 def _sticks(plan: TrimPlan, pen: Pen) -> str:
     """Say how many sticks are cut, and what is proven about that number."""
     words, count = pen.words, len(plan.sticks)
+    # The bound speaks of plans of this cost only: for more money fewer sticks may well do.
     if plan.stick_bound >= count:
         return words("{n}. For this money fewer cannot do: that is proven.", n=count)
     if plan.stick_bound > 0:
@@ -166,6 +169,7 @@ def _run(length: Fraction, pen: Pen) -> str:
 def _saves(plan: TrimPlan, pen: Pen) -> str:
     """Say what planning saves compared with cutting longest first, in money or else in sticks."""
     words = pen.words
+    # Longest first is what one would do without a plan; what planning saves is told against that.
     if plan.plain_cost is None or plan.plain_sticks is None:
         return words("Cutting the longest piece first runs out of sticks.")
     if plan.plain_cost > plan.cost:
@@ -194,6 +198,8 @@ def _fewest(result: Result, plan: TrimPlan, pen: Pen) -> str:
         return words("Not looked for: there are too few sticks for a quick plan.")
     # Sticks to carry home: what the shop has already does not count.
     sticks = sum(line.sticks for line in plan.bought if not line.on_hand)
+    # Three answers, from the surest down: proven fewest, nothing fewer found, or fewer for more
+    # money.
     if sticks <= found.least:
         return words("This order: {n} to buy. Fewer cannot do.", n=sticks)
     if sticks <= found.sticks and not found.least:

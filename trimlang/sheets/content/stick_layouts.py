@@ -103,6 +103,7 @@ def stick_layouts(result: Result, pen: Pen) -> tuple[TrimSticks, ...]:
     for plan in result.plans:
         if not plan.sticks:
             continue
+        # All sticks of a trim are drawn to one scale, so that their lengths can be compared by eye.
         longest = max(stick.length for stick in plan.sticks)
         scale = WIDE / float(longest)
         saw = saw_for(result.job.trim(plan.trim), result.job.settings)
@@ -113,6 +114,7 @@ def stick_layouts(result: Result, pen: Pen) -> tuple[TrimSticks, ...]:
             for stick in plan.sticks
             for place in stick.places
         }
+        # Where all ends lie alike that is said once above the sticks, and not at each end.
         every = [end for _, both in ends.values() for end in both]
         once = saw_words.lay_for_all(every, pen.words)
         above = saw_words.drawn_above(every, pen.words)
@@ -154,6 +156,7 @@ def _stick(
     squared = stick.squared
     offcut_from = stick.length - squared - stick.offcut
     source = words("shop offcut") if stick.on_hand else words("stick")
+    # A stick that was begun is drawn as what is left of it.
     if stick.gone:
         source = words("rest, cut from before")
     return StickLayout(

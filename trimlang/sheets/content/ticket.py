@@ -78,6 +78,7 @@ def tickets(
     where = dict(_places(result))
     head = heading(result)
     printing = f"{head.job} · {head.revision}" if dated else ""
+    # Worked out once for the whole job, since each ticket names its neighbours.
     met = mates(result)
     order = {trim.name: number for number, trim in enumerate(result.job.trims)}
     return tuple(
@@ -101,6 +102,8 @@ def rows(made: Iterable[Ticket]) -> list[list[Ticket]]:
     """Put cards of one trim side by side in twos, so that neighbours are equally tall."""
     rows: list[list[Ticket]] = []
     for one in made:
+        # Wide tickets and strips take a row each; two cards side by side must be of one trim, or
+        # one would be taller.
         last = rows[-1] if rows else []
         alike = [(other.trim, other.shape.kind) == (one.trim, Format.CARD) for other in last]
         if len(last) == 1 and one.shape.kind is Format.CARD and all(alike):
@@ -142,6 +145,7 @@ def _ticket(
     part = ""
     if piece.parts > 1:
         part = words("part {n} of {all}", n=piece.part, all=piece.parts)
+    # What the code holds is plain text, with L and R in every language: a phone shows it as it is.
     coded = (
         piece.id,
         str(length),
@@ -150,6 +154,7 @@ def _ticket(
     payload = "\n".join(coded).replace(NO_BREAK, " ")
     pairs = ((words("left"), left.mate), (words("right"), right.mate))
     met_text = ", ".join(f"{side} {mate}" for side, mate in pairs if mate)
+    # Glued pieces and scarfs have mates that stand at neither end of a wall.
     meets = met_text or ", ".join(piece.mates)
     measured, edges = phrases.measured(piece, words), phrases.edges(piece, pen)
     rounding, fit = phrases.rounding(piece, pen), "; ".join(phrases.fit_lines(piece, pen))
@@ -221,6 +226,7 @@ def _on_label(text: Print, label: LabelSize, note_word: str, *, code: bool) -> S
     shape = _on(text, label, note_word, code=code)
     if shape is not None:
         return shape
+    # A label that is too small is refused with the sizes that would do, one way and the other.
     larger = [
         size
         for size in (
@@ -243,6 +249,7 @@ def _on_label(text: Print, label: LabelSize, note_word: str, *, code: bool) -> S
 
 def _on(text: Print, label: LabelSize, note_word: str, *, code: bool) -> Shape | None:
     across, down = label.inside
+    # Everything but the note must be on the ticket, so that the note is what gives way.
     for shorter in shorter_notes(text, note_word):
         shape = on_label(shorter, across, down, code=code)
         if shape is not None:
