@@ -120,8 +120,6 @@ class Replay:
         """Bring the order of the plan in force up to date, with its sticks as they are."""
         layout, to_cut = self._layout, frozenset(self._to_cut)
         spare = Spare(layout.spare, layout.survives_loss) if to_cut else Spare()
-        # First with the spare that was asked for; where that has been used up, at least with what
-        # is needed.
         for asked, floor in ((spare, layout.bound), (Spare(), 0)):
             as_before = kept_layout(self._scaled, self._rack, layout, to_cut, asked, floor)
             if as_before is not None and not layout.unplaced:
@@ -187,7 +185,6 @@ class Replay:
             return
         self._live[entry.piece] = part
         self._to_cut.discard(entry.piece)
-        # A cut as planned ends the group of changes before it, unless a new plan is due anyway.
         if on_plan:
             self._grouped = self._grouped and self._stale
         else:
