@@ -2,13 +2,11 @@
 
 from collections import Counter
 from functools import cache
-from itertools import pairwise, permutations, product
+from itertools import pairwise, permutations
 
-import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from trimlang.stock import nesting
 from trimlang.stock.chaining import Chaining
 from trimlang.stock.mitres import laid_weight, most_shared, overlap
 from trimlang.stock.nesting import Nesting, can_nest
@@ -92,36 +90,6 @@ def test_nesting_finds_the_most_that_any_order_of_any_pieces_is_worth(job, of_ki
     nested = Nesting(sizes, of_kinds, values)
     assert nested.best == [most_worth(sizes, values, room) for room in of_kinds]
     patterns_of(nested, sizes, values, of_kinds)
-
-
-@settings(max_examples=80, deadline=None)
-@given(jobs, rooms, st.randoms(use_true_random=False))
-def test_small_square_pieces_are_laid_behind_the_others(job, of_kinds, random):
-    job = [*job, (2, 0, 0, random.randint(1, 9)), (3, 0, 0, random.randint(0, 9))]
-    sizes, values = sizes_of(job), [value for *_, value in job]
-    counts = [9] * (len(job) - 2) + [random.randint(1, 3), random.randint(1, 3)]
-    with pytest.MonkeyPatch.context() as patch:
-        patch.setattr(nesting, "STRETCHES", 8)
-        found = Nesting(sizes, of_kinds, values, counts)
-    below = max(max(of_kinds) // 8, 1)
-    small = [
-        n
-        for n, size in enumerate(sizes)
-        if not size.left and not size.right and size.weight < below
-    ]
-    for kind, room in enumerate(of_kinds):
-        # how many of each small size, and the best of all others in the room that is left
-        others = [0 if n in small else value for n, value in enumerate(values)]
-        best = max(
-            sum(values[n] * times for n, times in zip(small, number, strict=True))
-            + most_worth(sizes, others, room - taken)
-            for number in product(*(range(counts[n] + 1) for n in small))
-            if (taken := sum(sizes[n].weight * t for n, t in zip(small, number, strict=True)))
-            <= room
-        )
-        assert found.best[kind] == best
-    for pattern in patterns_of(found, sizes, values, of_kinds):
-        assert all(pattern.count(n) <= counts[n] for n in small)
 
 
 @settings(max_examples=80, deadline=None)

@@ -62,7 +62,6 @@ BREAKS: dict[str, Callable[[Plan], Plan]] = {
         problem=replace(p.problem, survive_loss=True, spare=0),
         purchases=tuple(replace(b, packs=1) if b.blank == "stick" else b for b in p.purchases),
     ),
-    "longer than its bound": lambda p: replace(p, offcut_bound=0),
 }
 
 
@@ -195,7 +194,6 @@ def test_claims_of_offcuts_are_told_in_words(sound: Plan) -> None:
     assert "the offcuts are not what the sticks leave" in faults(
         replace(sound, offcuts=(7,) * len(sound.sticks))
     )
-    assert faults(replace(sound, offcut_bound=0)) == ("an offcut is longer than its bound",)
 
 
 LOST = "a spoiled piece of {} could not be cut again"

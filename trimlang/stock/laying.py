@@ -79,7 +79,6 @@ def plan_of(
         # A stick that only keeps room may be counted in the bound.
         stick_bound=min(stick_bound - (reserve is not None), len(sticks)),
         offcuts=tuple(offcuts),
-        offcut_bound=_offcut_bound(problem, timber, packing, offcuts),
         shared=tuple(shared),
         waste=waste,
         plain=None if plain is None else Plain(plain.cost, len(plain.sticks)),
@@ -138,20 +137,3 @@ def _blank_names(timber: Timber, purchases: Sequence[Purchase]) -> list[list[str
             having.extend([offer.key] * (packs[offer.key] * offer.pack))
         names.append(having)
     return names
-
-
-def _offcut_bound(
-    problem: Problem, timber: Timber, packing: Packing, offcuts: Sequence[int]
-) -> int:
-    """Return a length that no plan with these kinds of stick exceeds with a single offcut.
-
-    At best all that is left is on one stick, and each stick that is cut holds a piece.
-    """
-    if not packing.sticks:
-        return 0
-    least = min(size.least for size in timber.sizes)
-    room = max(timber.kinds[kind].room for kind, _ in packing.sticks)
-    loads = sum(size.least * size.count for size in timber.sizes)
-    rooms = sum(timber.kinds[kind].room for kind, _ in packing.sticks)
-    bound = min(room - least, rooms - loads) - problem.kerf
-    return max(bound, *offcuts, 0)

@@ -5,9 +5,6 @@ beside it.  Here a stick is laid piece after piece from its left end, and a piec
 overlaps its left neighbour by exactly as much as their leans allow, so no overlap
 is counted that no order gives.  In return a size may be laid more often than
 the job has pieces of it: with many sizes that seldom makes a pattern worth more.
-
-Small pieces with square ends share nothing wherever they lie.  They are laid last, as
-many as there are, in the room that the others leave.
 """
 
 from __future__ import annotations
@@ -16,7 +13,6 @@ from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, Any, Final
 
 from trimlang.record import record
-from trimlang.stock.laid_last import Behind, LaidLast
 from trimlang.stock.mitres import NEVER, overlap
 from trimlang.stock.pricing import most_valuable
 from trimlang.stock.timber import Pattern
@@ -24,8 +20,6 @@ from trimlang.stock.timber import Pattern
 if TYPE_CHECKING:
     from trimlang.stock.timber import Size
 
-#: In a list of last pieces: no piece but the small ones.
-NO_OTHER: Final = -1
 #: Number of stretches into which the longest stick is divided.
 STRETCHES: Final = 48
 #: The most steps in which a stick is filled; more would take too long.
@@ -67,7 +61,6 @@ class Nesting:
         sizes: what can be laid.
         rooms: of each kind, in the problem's unit.
         values: of one piece of each size.
-        counts: how many pieces of each size there are; None: any number of all.
     """
 
     def __init__(
@@ -75,7 +68,6 @@ class Nesting:
         sizes: Sequence[Size],
         rooms: Sequence[int],
         values: Sequence[int],
-        counts: Sequence[int] | None = None,
     ) -> None:
         import numpy as np
 
@@ -83,10 +75,8 @@ class Nesting:
         self._rooms = rooms
         self._values = values
         most = max(max(rooms, default=0), 0)
-        valued = [i for i, v in enumerate(values) if v > 0 and sizes[i].weight <= most]
+        used = [i for i, v in enumerate(values) if v > 0 and sizes[i].weight <= most]
         self._wide = max(most // STRETCHES, 1)
-        self._small = LaidLast(sizes, values, counts, self._wide)
-        used = [i for i in valued if i not in self._small.sizes]
         self._used = used
         self._rights = sorted({sizes[i].right for i in used})
         self._lefts = sorted({sizes[i].left for i in used})
@@ -106,20 +96,7 @@ class Nesting:
         self._views: dict[tuple[int, int], Any] = {}
         if used:
             self._fill(np, most)
-        self._laid_last = [self._behind(np, room) for room in rooms]
-        self.best: list[int] = [
-            last.worth + self._worth(room - last.taken)
-            for room, last in zip(rooms, self._laid_last, strict=True)
-        ]
-
-    def _behind(self, np: Any, room: int) -> Behind:
-        """Return which small pieces are laid behind the others in a room."""
-        if not self._small.sizes:
-            return Behind()
-        others = np.zeros(max(room, 0) + 1, dtype=np.int64)
-        for row in self._ends.values():
-            np.maximum(others, row[self._pad : self._pad + len(others)], out=others)
-        return self._small.behind(others)
+        self.best: list[int] = [self._worth(room) for room in rooms]
 
     def _grouped(self, np: Any) -> list[Group]:
         groups: dict[tuple[int, int], list[int]] = {}
@@ -209,18 +186,10 @@ class Nesting:
 
     def patterns(self, kind: int, above: int, most: int) -> list[Pattern]:
         """Return up to ``most`` patterns for a kind worth more than ``above``, best first."""
-        last = self._laid_last[kind]
-        room = self._rooms[kind] - last.taken
+        room = self._rooms[kind]
         fits = [size for size in self._used if self._sizes[size].weight <= room]
-        values = [self._last(size, room) + last.worth for size in fits]
-        if last.pieces:
-            fits, values = [*fits, NO_OTHER], [*values, last.worth]
-
-        def traced(place: int) -> Pattern:
-            others = () if fits[place] == NO_OTHER else self._traced(fits[place], room)
-            return tuple(sorted((*others, *last.pieces)))
-
-        return most_valuable(values, above, most, traced)
+        values = [self._last(size, room) for size in fits]
+        return most_valuable(values, above, most, lambda place: self._traced(fits[place], room))
 
     def _last(self, size: int, room: int) -> int:
         shape = self._sizes[size]

@@ -174,8 +174,7 @@ class Plan:
 
     The rest is shown to the user.  ``stick_bound``: no plan of this cost
     cuts fewer sticks.  ``offcuts``: what is left of each stick, in the order of
-    ``sticks``; ``offcut_bound``: no plan of this cost and these many sticks
-    leaves a longer single one.  ``shared``: the sticks, counted from 0, whose
+    ``sticks``.  ``shared``: the sticks, counted from 0, whose
     pieces fit only because neighbours share a mitre.  ``proof``: how the bound was found, in words.
     ``work``: patterns priced and branches tried, the same on every machine.
     ``certificate``: by what the bound can be checked; ``doubt``: why the check refused it.
@@ -189,7 +188,6 @@ class Plan:
     status: Status
     stick_bound: int = 0
     offcuts: tuple[int, ...] = ()
-    offcut_bound: int | None = None
     shared: tuple[int, ...] = ()
     waste: Waste = Waste()
     plain: Plain | None = None

@@ -77,7 +77,7 @@ class Relaxation(PatternProgram):
         pricing: Pricing | Nesting
         if self._way is Way.NESTED:
             values = [v if n else 0 for v, n in zip(values, self.demand, strict=True)]
-            pricing = Nesting(self.timber.sizes, self._rooms, values, self.demand)
+            pricing = Nesting(self.timber.sizes, self._rooms, values)
         else:
             pricing = Pricing(self._weights, self._rooms, values, self.demand)
         needed = sum(v * n for v, n in zip(values, self.demand, strict=True))
