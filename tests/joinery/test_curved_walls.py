@@ -224,6 +224,20 @@ def test_kerfs_leave_what_the_file_says() -> None:
     assert Fraction(5, 8) == thick.job.rooms[0].settings.kerf_leaves
 
 
+def test_each_part_of_a_spliced_bend_is_kerfed_by_its_own_length() -> None:
+    line = "  A: 10 ft radius, left=butt, right=butt, curves in 90 deg, splice"
+    whole = pieces(line.removesuffix(", splice"))["A-base"]
+    parts = [one for name, one in pieces(line).items() if name.startswith("A-base-")]
+    lap = THICK  # at 45° a scarf laps by the thickness
+    assert float(sum(one.rounding.exact for one in parts)) == pytest.approx(
+        float(whole.rounding.exact) + lap
+    )
+    counts = [int(one.all_notes.split("kerf its back ")[1].split()[0]) for one in (whole, *parts)]
+    apart = float(whole.rounding.exact) / counts[0]
+    assert all(count * apart >= one.length for count, one in zip(counts[1:], parts, strict=True))
+    assert counts[0] <= sum(counts[1:]) <= counts[0] + 2
+
+
 @pytest.mark.parametrize(
     ("lines", "code"),
     [

@@ -27,10 +27,17 @@ WAYS = (
     "N: 40 in, left=in-corner({} deg), right=butt",
     "N: 40 in, left=butt, right=out-corner({} deg)",
     "N: 40 in, left=butt, right=rake, rising right {} deg\n  E: 40 in, left=rake, right=butt",
+    "N: 40 in, left=plumb, right=in-corner({} deg), rising right 36 deg",
+    "N: 4 ft radius, left=butt, right=butt, curves in {} deg",
 )
 CROWN = (
     "trim crown: 11/16 in thick, 3 5/8 in wide, spring {} deg\nstock crown: 12 ft at 21.00\n"
     'room "A", trim crown, open walk\n  N: 90 in, left=in-corner({} deg), right=out-corner({} deg)'
+)
+ATTIC = (
+    "trim crown: 11/16 in thick, 3 5/8 in wide, spring {} deg\nstock crown: 12 ft at 21.00\n"
+    'room "A", trim crown, open walk\n  N: 90 in, left=butt, right=in-corner({} deg)\n'
+    "  E: 90 in, left=in-corner, right=butt, ceiling rising right {} deg"
 )
 
 
@@ -44,9 +51,11 @@ def test_a_wall_at_any_angle_is_read_or_told_of(way: str, angle: str, step: str)
     assert result.diagnostics or result.pieces
 
 
-@given(near, near, near, steps)
-def test_crown_at_any_angle_is_read_or_told_of(spring: str, one: str, two: str, step: str) -> None:
-    result = check_job(f"saw: reads to {step} deg\n{CROWN.format(spring, one, two)}\n")
+@given(st.sampled_from([CROWN, ATTIC]), st.tuples(near, near, near), steps)
+def test_crown_at_any_angle_is_read_or_told_of(
+    job: str, angles: tuple[str, str, str], step: str
+) -> None:
+    result = check_job(f"saw: reads to {step} deg\n{job.format(*angles)}\n")
     assert result.diagnostics or result.pieces
 
 

@@ -4,6 +4,7 @@ from typing import Final
 
 from trimlang.diagnostics.code_page import Page
 from trimlang.diagnostics.example_lines import JOB_TO_ROOM
+from trimlang.diagnostics.severity import Severity
 
 STAIR_PAGES: Final = (
     Page(
@@ -56,6 +57,20 @@ STAIR_PAGES: Final = (
         why="A newel's notch is cut out of the lower corner of an end. One that is as tall as the"
         " trim or as long as the piece is a shorter run.",
         example=JOB_TO_ROOM + "  N: 40 in, left=butt, right=butt, notch left 3 1/2 in by 6 in",
+    ),
+    Page(
+        code="T457",
+        title="a rake between unlike trims",
+        message="runs {run} and {other} meet in a rake, and no trim goes on from one to the other",
+        remedy="Give both the same trim, or end the one that climbs plumb and the level one in a"
+        " butt.",
+        why="A rake halves a bend, so that one profile goes on round it. Another trim is not as"
+        " tall, and its edges do not meet those of the first.",
+        example="trim skirt: 3/4 in thick, 11 1/4 in tall\nstock skirt: 12 ft at 41.00\n"
+        + JOB_TO_ROOM
+        + "  N: 40 in, left=butt, right=rake\n"
+        + "  N2: 90 in, left=rake, right=plumb, rising right 36 deg, trim skirt",
+        severity=Severity.WARNING,
     ),
     Page(
         code="T297",

@@ -13,13 +13,13 @@ trial on scrap, from memory).
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from math import ceil, isqrt
 from typing import Final
 
-from trimlang.joinery.piece import Remark
+from trimlang.joinery.piece import Piece, Remark
 from trimlang.language.facts import Bend
 from trimlang.lengths.angles import TENTH, arc_length, arc_sine, degrees_text
 from trimlang.lengths.tape import NOTHING, feet_text, length_text, steps_down, steps_nearest
@@ -125,7 +125,7 @@ def bent_run(
 
 
 def bend_remarks(run: Run, bend: BentTrim | None, settings: Settings) -> Iterator[Remark]:
-    """Yield what the ticket of a bent piece says of its curve and its kerfs."""
+    """Yield what the ticket of a bent piece says of its curve."""
     curve, step, unit = run.curve, settings.rounding_step, settings.unit
     if curve is None or bend is None:
         return
@@ -141,12 +141,23 @@ def bend_remarks(run: Run, bend: BentTrim | None, settings: Settings) -> Iterato
     )
     if not bend.kerfs:
         yield Remark(_FLEXIBLE)
-        return
+
+
+def kerfed(pieces: Sequence[Piece], bend: BentTrim | None, settings: Settings) -> list[Piece]:
+    """Return a run's pieces, each told how its back is kerfed."""
+    if bend is None or not bend.kerfs:
+        return list(pieces)
+    step, unit = settings.rounding_step, settings.unit
     # Down to a mark: spaced a little closer, the last kerf still lies before the curve's end.
     sizes = {
         "deep": steps_nearest(bend.deep, step),
         "apart": steps_down(bend.apart, step),
         "left": steps_nearest(bend.skin, step),
     }
-    texts = ((name, length_text(size, unit)) for name, size in sizes.items())
-    yield Remark(_KERFS, (("n", str(bend.kerfs)), *texts))
+    texts = [(name, length_text(size, unit)) for name, size in sizes.items()]
+    made: list[Piece] = []
+    for piece in pieces:
+        count = bend.kerfs if piece.parts == 1 else ceil(piece.length / bend.apart)
+        remark = Remark(_KERFS, (("n", str(count)), *texts))
+        made.append(replace(piece, remarks=(*piece.remarks, remark)))
+    return made

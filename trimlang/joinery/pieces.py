@@ -8,7 +8,7 @@ from types import MappingProxyType
 from typing import TypeAlias
 
 from trimlang.diagnostics import Diagnostic
-from trimlang.joinery.bending import bend_remarks, bent_run
+from trimlang.joinery.bending import bend_remarks, bent_run, kerfed
 from trimlang.joinery.boxes import box_pieces
 from trimlang.joinery.bullnose import corner_piece
 from trimlang.joinery.casings import casing_pieces
@@ -24,7 +24,7 @@ from trimlang.joinery.rounding import deciding_row, round_length
 from trimlang.joinery.scribes import check_scribes, scribe
 from trimlang.joinery.sloped_ceilings import along_ceiling, stops_upright, upright_end
 from trimlang.joinery.spliced_pieces import Splice, on_wall_edge, spliced, with_mates
-from trimlang.joinery.stair_marks import notched, stair_remarks
+from trimlang.joinery.stair_marks import notched, stair_remarks, stepped
 from trimlang.joinery.trim_walk import Wall, walls
 from trimlang.joint_row import Edge
 from trimlang.language.facts import Side
@@ -129,7 +129,7 @@ def _run_pieces(
         note=run.note,
         remarks=(
             *wall.remarks,
-            *stair_remarks(run, trim, settings, findings),
+            *stair_remarks(run, settings),
             *bend_remarks(run, bend, settings),
             *hung,
         ),
@@ -152,7 +152,8 @@ def _run_pieces(
             if _come_to_nothing(pieces, run, findings):
                 return []
             joints.append(splice)
-    pieces = notched(pieces, run, trim, settings, findings)
+    pieces = stepped(pieces, run, trim, settings, findings)
+    pieces = kerfed(notched(pieces, run, trim, settings, findings), bend, settings)
     first, last = pieces[0], pieces[-1]
     for side in Side:
         end = run.side(side)

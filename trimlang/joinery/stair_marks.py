@@ -42,26 +42,41 @@ LEAST_LEFT: Final = Fraction(1, 2)
 """Inches of a board that must stay below its steps; less breaks (common practice, no source)."""
 
 
-def stair_remarks(run: Run, trim: Trim, settings: Settings, findings: Findings) -> Iterator[Remark]:
-    """Yield what a climbing run's tickets say of its steps and of how it was measured."""
+def stair_remarks(run: Run, settings: Settings) -> Iterator[Remark]:
+    """Yield what a climbing run's tickets say of how it was measured."""
     work, step, unit = run.stair, settings.rounding_step, settings.unit
     if work.measured is not None:
         read, along = (feet_text(steps_nearest(one, step), unit)
                        for one in (work.measured, run.length))  # fmt: skip
         yield Remark(_TAKEN[work.taken], (("read", read), ("long", along)))
+
+
+def stepped(
+    pieces: Sequence[Piece], run: Run, trim: Trim, settings: Settings, findings: Findings
+) -> list[Piece]:
+    """Return a run's pieces, told of the steps that their top edge is sawn to.
+
+    Only trim that stands on the steps is: the run's first.  Reports a board too low for them.
+    """
+    work, step, unit = run.stair, settings.rounding_step, settings.unit
     if work.steps is None or run.trims[0] != trim.name:
-        return
+        return list(pieces)
     rise, going = work.steps.rise, work.steps.run
     apart = going / cosine(run.slope)
     left = (trim.height or NOTHING) - rise * cosine(run.slope)
     if left < LEAST_LEFT:
         needs = length_text(rise * cosine(run.slope) + LEAST_LEFT, unit)
         findings.say("T446", run.span, run=run.label, trim=trim.name, needs=needs)
-        return
+        return list(pieces)
     sizes = {"rise": rise, "run": going, "apart": apart, "left": left}
-    texts = ((name, length_text(steps_nearest(size, step), unit)) for name, size in sizes.items())
-    count = int(steps_down(run.length / apart, Fraction(1)))
-    yield Remark(_STEPS, (("n", str(count)), *texts))
+    texts = [(name, length_text(steps_nearest(size, step), unit)) for name, size in sizes.items()]
+    made: list[Piece] = []
+    for piece in pieces:
+        along = run.length if piece.parts == 1 else piece.length
+        count = int(steps_down(along / apart, Fraction(1)))
+        remark = Remark(_STEPS, (("n", str(count)), *texts))
+        made.append(replace(piece, remarks=(*piece.remarks, remark)))
+    return made
 
 
 def notched(

@@ -152,6 +152,9 @@ def bend_rakes(room: Room, trims: Mapping[str, Trim], findings: Findings) -> Roo
                 # right.
                 here, there = _pitch_of(stretch, trims), _pitch_of(mate, trims)
                 bend = there - here if side is Side.RIGHT else here - there
+                alike = set(stretch.trims) & set(mate.trims) or not (stretch.trims and mate.trims)
+                if not alike and side is Side.RIGHT:
+                    findings.say("T457", end.span, run=stretch.label, other=mate.label)
             if not bend and not _lost_beside(room, index, side):
                 findings.say("T244", end.span, side=side, run=stretch.label)
             now = walk[index]
