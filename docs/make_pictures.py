@@ -77,7 +77,7 @@ def pictures() -> Iterator[Picture]:
     own = render_sheets(compile_job(readme_job()))
     for name, (sheet, part, other) in PARTS.items():
         alone = _ALONE.format(part=part, other=other)
-        html = own[sheet].replace("</style>", f"{alone}</style>", 1)
+        html = own[sheet].replace("</head>", f"<style>{alone}</style></head>", 1)
         yield Picture(name, html, dots=120, cut_out=True)
 
 

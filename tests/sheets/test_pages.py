@@ -5,6 +5,7 @@ from __future__ import annotations
 import builtins
 import re
 from dataclasses import fields
+from fractions import Fraction
 from io import BytesIO
 from pathlib import Path
 from typing import Any
@@ -38,7 +39,8 @@ from trimlang.sheets.render.pages import render_sheets
 from trimlang.sheets.render.paper import UnknownPaperError, label
 from trimlang.sheets.render.pdf import PangoMissingError, ReachesOutError, to_pdf
 from trimlang.sheets.render.template_filling import SheetTemplateError
-from trimlang.sheets.wording.catalogue import UnknownLanguageError, languages
+from trimlang.sheets.wording.catalogue import UnknownLanguageError, languages, words_in
+from trimlang.sheets.wording.quantities import Pen
 
 PAPER_MONEY = "$977.10"
 """What the house's order comes to."""
@@ -225,6 +227,39 @@ def test_units_and_language() -> None:
     assert "Etiquetas de corte" in sheets["tickets"]
     assert '<html lang="es">' in sheets["tickets"]
     assert not re.search(r"\d in\b", _body(sheets["stick-layouts"]))
+
+
+@pytest.mark.parametrize(
+    ("inches", "said"),
+    [
+        ("146.25", "12 ft 2 1/4 in"),
+        ("144", "12 ft"),
+        ("144.0625", "12 ft 1/16 in"),
+        ("145", "12 ft 1 in"),
+        ("11.5", "11 1/2 in"),
+    ],
+)
+def test_feet_are_counted_where_they_are_asked_for(inches: str, said: str) -> None:
+    pen = Pen(words_in("en"), "$", feet=True)
+    assert str(pen.length(Fraction(inches))) == said
+
+
+def test_tickets_in_feet_say_the_same_lengths() -> None:
+    """Every length on the tickets, read back, is the one that the plain tickets give in inches."""
+
+    def lengths(show: str) -> list[Fraction]:
+        page = render_sheets(house(), show=show, only=("tickets",))["tickets"].replace("\xa0", " ")
+        found = re.findall(r'<p class="length"[^>]*>(.*?)</p>', page)
+        return [read_back(re.sub(r"<[^>]+>|&#160;", " ", one)) for one in found]
+
+    def read_back(text: str) -> Fraction:
+        feet, foot, rest = text.rpartition(" ft")
+        total = 12 * Fraction(feet.strip() or 0) if foot else Fraction(0)
+        inches = (rest if foot else text).replace("in", "").split()
+        return total + sum(map(Fraction, inches), Fraction(0))
+
+    assert lengths("ft") == lengths("in")
+    assert len(lengths("in")) == len(house().pieces)
 
 
 def test_unknown_arguments() -> None:

@@ -67,7 +67,7 @@ def sizes(html: str, folder: Path) -> list[tuple[float, str]]:
     printed = boxes(f"{style}</style>{known}", folder)
     (one,) = [word for page in printed for word in page if word[4] == "Xp"]
     tall = (one[3] - one[1]) / 100
-    pages = boxes(html.replace("</style>", f"{NOT_NEEDED}</style>", 1), folder)
+    pages = boxes(html.replace("</head>", f"<style>{NOT_NEEDED}</style></head>", 1), folder)
     return [((foot - top) / tall, text) for page in pages for _, top, _, foot, text in page]
 
 

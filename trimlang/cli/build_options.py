@@ -8,7 +8,7 @@ from pathlib import Path
 from trimlang.cli.options import BuildOptions, PlanOptions, Search
 from trimlang.cli.replies import Commands, add_command, jobs_and_messages
 from trimlang.diagnostics.message_form import MessageForm
-from trimlang.lengths.tape import Unit
+from trimlang.lengths.tape import Shown
 from trimlang.output.sheet_options import FileFormat, SheetOptions
 from trimlang.sheets.render.paper import PAPERS
 
@@ -53,8 +53,9 @@ def describe(commands: Commands) -> None:
     )
     build.add_argument(
         "--show",
-        choices=tuple(Unit),
-        help="show lengths in inches or millimetres, whatever the job file is in",
+        choices=tuple(Shown),
+        help="show lengths in inches, in feet and inches or in millimetres, whatever the job file "
+        "is in",
     )
     build.add_argument(
         "--language", default="en", metavar="CODE", help="language of the sheets (en, es)"
@@ -138,7 +139,7 @@ def build_options(asked: Namespace) -> BuildOptions:
         sheets=SheetOptions(
             formats=tuple(FileFormat(word) for word in asked.formats or ()),
             paper=asked.paper,
-            show=None if asked.show is None else Unit(asked.show),
+            show=None if asked.show is None else Shown(asked.show),
             language=asked.language,
             ticket=asked.ticket,
             codes=not asked.no_codes,

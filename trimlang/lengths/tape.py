@@ -24,6 +24,14 @@ class Unit(StrEnum):
     MM = "mm"
 
 
+class Shown(StrEnum):
+    """What lengths are shown in: inches, millimetres, or feet with the inches that are left."""
+
+    INCH = "in"
+    MM = "mm"
+    FEET = "ft"
+
+
 class Direction(StrEnum):
     """Which way a length is rounded to a mark on the tape."""
 

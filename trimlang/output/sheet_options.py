@@ -5,7 +5,7 @@ from __future__ import annotations
 from enum import StrEnum
 from pathlib import Path
 
-from trimlang.lengths.tape import Unit
+from trimlang.lengths.tape import Shown
 from trimlang.record import record
 
 
@@ -25,7 +25,7 @@ class SheetOptions:
 
     formats: the kinds of files to write; empty means HTML and PDF.
     paper: ``letter`` or ``a4``; None takes the one that goes with the job's unit.
-    show: ``in`` or ``mm``; None shows lengths as the job file has them.
+    show: ``in``, ``ft`` or ``mm``; None shows lengths as the job file has them.
     language: the code of a language that there is a catalogue for, such as ``es``.
     ticket: the size of a label, such as ``100mm x 50mm``; None prints tickets on pages.
     codes: whether tickets carry a QR code.
@@ -35,7 +35,7 @@ class SheetOptions:
 
     formats: tuple[FileFormat, ...] = ()
     paper: str | None = None
-    show: Unit | None = None
+    show: Shown | None = None
     language: str = "en"
     ticket: str | None = None
     codes: bool = True

@@ -18,6 +18,8 @@ from trimlang.sheets.drawing.lettering import SIZES, Wanted, letter
 from trimlang.sheets.drawing.plan_arrows import entrance_arrow, middle_of, walk_arrow
 from trimlang.sheets.drawing.plan_blocks import block_lines
 from trimlang.sheets.drawing.plan_scale import (
+    TALL,
+    TALL_ALONE,
     DrawnLabel,
     DrawnLine,
     DrawnWall,
@@ -83,6 +85,8 @@ def floor_plan(
 ) -> tuple[RoomPlan, ...]:
     """Return the plan of every room that has walls; those in ``cache`` are not drawn again."""
     rooms = [room for room in result.job.rooms if room.walk]
+    # A room that has the page to itself is drawn larger.
+    tall = TALL if len(rooms) > 1 else TALL_ALONE
     trims = tuple(placeless(trim) for trim in result.job.trims)
     backs = _backs(result)
     ids = _ids(result)
@@ -95,11 +99,12 @@ def floor_plan(
         # so that a line added above a room does not make it new.
         closing = closings.get(room.name)
         pieces = ids.get(room.name, ())
-        draw = partial(_room, room, trims, joints, pieces, closing, own)
+        draw = partial(_room, room, trims, joints, pieces, closing, own, tall=tall)
         if cache is None:
             drawn.append(draw())
         else:
-            drawn.append(cache.get((placeless(room), trims, joints, pieces, closing, own), draw))
+            key = (placeless(room), trims, joints, pieces, closing, own, tall)
+            drawn.append(cache.get(key, draw))
     return tuple(drawn)
 
 
@@ -136,6 +141,8 @@ def _room(
     pieces: tuple[tuple[str, str], ...],
     closing: Closing | None,
     pen: Pen,
+    *,
+    tall: float,
 ) -> RoomPlan:
     drawn = outline(room, trims)
     laid = walls(room, drawn)
@@ -144,7 +151,7 @@ def _room(
         for wall in laid
         if isinstance(wall.stretch, Gap) and wall.stretch.swing is not None
     ]
-    paper = Paper(laid, pen.unit, beyond=[door.opened(1) for door in doors])
+    paper = Paper(laid, pen.unit, tall, beyond=[door.opened(1) for door in doors])
     leaves = [door.drawn(paper) for door in doors]
     lines: list[DrawnLine] = []
     marks: list[tuple[str, str, str, str]] = []

@@ -45,7 +45,7 @@ LARGE: Final = TypeSizes(
     name=(13, LEAST), room=(10, 8.5), length=(34, 22), setting=(15, 10.5), joint=10, small=LEAST
 )
 LOW: Final = TypeSizes(
-    name=(10, LEAST), room=(10, 8.5), length=(24, 18), setting=(13, 9), joint=8.5, small=LEAST
+    name=(10, LEAST), room=(10, 8.5), length=(24, 14), setting=(13, 9), joint=8.5, small=LEAST
 )
 BESIDE: Final = TypeSizes(
     name=(13, 9), room=(10, 9), length=(34, 22), setting=(15, 10.5), joint=10, small=9

@@ -18,6 +18,7 @@ from trimlang.survey.outline import Leg, Outline
 # Millimetres on the paper: the most that a drawing takes across and down, and the margin around it.
 WIDE: Final = 164.0
 TALL: Final = 62.0
+TALL_ALONE: Final = 118.0
 MARGIN: Final = 10.0
 # n of 1 : n, from the largest drawing to the smallest; on an inch sheet 12/n inches are a foot: 48
 # is 1/4 in = 1 ft.

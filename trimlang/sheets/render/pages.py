@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 from markupsafe import Markup
 
 from trimlang.compiler import Result
-from trimlang.lengths.tape import Unit
+from trimlang.lengths.tape import Shown, Unit
 from trimlang.sheets.content.heading import file_stem, heading
 from trimlang.sheets.content.job_at_a_glance import TITLES_OF_DATA, at_a_glance
 from trimlang.sheets.render.paper import label, page_rule, running
@@ -50,7 +50,7 @@ def render_sheets(
         result: a job without errors.
         paper: ``letter`` or ``a4``.
         templates: a folder whose templates stand in for the shipped ones.
-        show: ``in`` or ``mm`` on the sheets, whatever the job file is in.
+        show: ``in``, ``ft`` (12 ft 2 1/4 in) or ``mm`` on the sheets, whatever the job file is in.
         language: the language of the sheets.
         qr: whether tickets carry a QR code.
         ticket: a label's size (``100mm x 50mm``), to print one ticket on each.
@@ -161,14 +161,15 @@ def phone_file(result: Result) -> str:
 def _pen(result: Result, words: Words, show: str | None) -> Pen:
     if not result.ok:
         raise ValueError("a job with errors has no sheets")
-    if show is not None and show not in list(Unit):
-        raise ValueError(f"lengths are shown in 'in' or 'mm', not {show!r}")
+    if show is not None and show not in list(Shown):
+        raise ValueError(f"lengths are shown in 'in', 'ft' or 'mm', not {show!r}")
     settings = result.job.settings
     return Pen(
         words,
         result.job.currency,
         own=settings.unit,
-        show=None if show is None else Unit(show),
+        show=None if show is None else Unit.MM if show == Shown.MM else Unit.INCH,
+        feet=show == Shown.FEET,
         tape=settings.tape_step,
         by_length=result.job.by_length,
         scale=settings.saw_step,

@@ -10,6 +10,7 @@ from trimlang.lengths.angles import EIGHTHS, in_eighths, scale_text
 from trimlang.lengths.tape import (
     MM,
     SIXTEENTH,
+    Shown,
     Unit,
     decimal_text,
     is_tape_fraction,
@@ -26,7 +27,10 @@ FINEST_INCH: Final = SIXTEENTH
 
 @record
 class Reading:
-    """A length in the parts that a page sets in different sizes: ``29``, ``1/8``, ``in``."""
+    """A length in the parts that a page sets in different sizes: ``29``, ``1/8``, ``in``.
+
+    A length in feet has them with its whole inches: ``12 ft 2``, ``1/4``, ``in``.
+    """
 
     whole: str
     fraction: str
@@ -42,8 +46,9 @@ class Pen:
     """Writes in one language, one unit and one currency.
 
     ``show`` is the unit asked for on the sheets, ``own`` the
-    job file's own, which holds where nothing is asked.  ``tape`` is the distance of two
-    marks on the job's tape, in inches, and ``scale`` of two on the saw's scale, in degrees.
+    job file's own, which holds where nothing is asked; ``feet`` are counted where that was
+    asked.  ``tape`` is the distance of two marks on the job's tape, in inches, and ``scale`` of
+    two on the saw's scale, in degrees.
     ``gap`` stands within a number and before its unit: on a page a space that does not break.
     ``by_length`` tells that no stick has a price, and that what a plan costs is a length.
     """
@@ -56,6 +61,7 @@ class Pen:
     by_length: bool = False
     scale: Fraction = Fraction(1, 2)
     gap: str = " "
+    feet: bool = False
 
     @property
     def unit(self) -> Unit:
@@ -73,9 +79,22 @@ class Pen:
         if not is_tape_fraction(inches):
             inches = steps_nearest(inches, FINEST_INCH)
         sign, whole, rest = mixed_parts(inches)
+        if self.feet and int(whole or 0) >= 12:
+            return self._in_feet(sign, int(whole), rest)
         if not whole:
             return Reading("", f"{sign}{rest}", Unit.INCH, self.gap)
         return Reading(f"{sign}{whole}", rest, Unit.INCH, self.gap)
+
+    def _in_feet(self, sign: str, inches: int, fraction: str) -> Reading:
+        """Return whole inches and a fraction with the feet counted: ``12 ft 2 1/4 in``, ``12 ft``.
+
+        Feet alone are in the unit's place, so that a page sets them as it sets inches.
+        """
+        feet, left = divmod(inches, 12)
+        if not left and not fraction:
+            return Reading(f"{sign}{feet}", "", Shown.FEET, self.gap)
+        parts = [f"{sign}{feet}", Shown.FEET.value, *([str(left)] if left else [])]
+        return Reading(self.gap.join(parts), fraction, Unit.INCH, self.gap)
 
     def length(self, inches: Fraction) -> str:
         """Write a length as it was given: ``29 1/8 in``, ``740 mm``, ``23/32 in``."""
