@@ -65,7 +65,7 @@ class Setting(Generic[_Value]):
     words of the reference, and ``why`` where that comes from.  ``metric`` is the default in a
     metric file, where that is another.  ``rules`` are the grammar's rules that state it (the
     row's own name where none is given).  ``end`` is the one kind of end that it is for, and
-    ``wrong_end`` the diagnostic where another is named.
+    ``wrong_end`` the diagnostic where another is named.  ``table`` and ``name`` are where it stands.
     """
 
     _: KW_ONLY
@@ -80,11 +80,13 @@ class Setting(Generic[_Value]):
     end: str | None = None
     wrong_end: str = "T232"
     name: str = field(default="", init=False)
+    table: type | None = field(default=None, init=False, compare=False, repr=False)
 
     # Python calls this with the name that the row has in its table.
     def __set_name__(self, owner: type, name: str) -> None:
         # Rows are frozen; this is the one moment at which their name becomes known.
         object.__setattr__(self, "name", name)
+        object.__setattr__(self, "table", owner)
         if not self.rules:
             object.__setattr__(self, "rules", (name,))
 
@@ -100,7 +102,7 @@ class Setting(Generic[_Value]):
     def __reduce__(self) -> tuple[Any, ...]:
         # Sent to another process, a row is found there by its name, so that it is still the same
         # row.
-        return _row_named, (self.name,)
+        return getattr, (self.table, self.name)
 
     @property
     def by_end(self) -> bool:
@@ -111,12 +113,6 @@ class Setting(Generic[_Value]):
     def for_room(self) -> bool:
         """Whether a room may say it for itself."""
         return self.scope is not Scope.JOB
-
-
-def _row_named(name: str) -> Setting[Any]:
-    from trimlang.settings.table import Settings
-
-    return next(row for row in Settings.rows() if row.name == name)
 
 
 @record
