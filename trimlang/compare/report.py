@@ -164,9 +164,11 @@ def cost_text(found: Comparison) -> str:
     Where no stick has a price, that is the length of trim to buy, and what supplies cost besides.
     """
     old, new = found.old_money, found.new_money
+    # Money on both sides: one sum says it.
     if old.total is not None and new.total is not None:
         alike = old.currency == new.currency
         return _before_and_after(sum_text, (old, old.total), (new, new.total), alike=alike)
+    # A length and money have no sum, so each is told by itself.
     trim = _before_and_after(
         trim_cost, (old, old.trim), (new, new.trim), alike=old.by_length is new.by_length
     )

@@ -56,6 +56,7 @@ async def _hover(ls: EditorServer, params: lsp.HoverParams) -> lsp.Hover | None:
     line = params.position.line + 1
     column = document.scale.column(file, params.position)
     trims = {piece.trim for piece in pieces_at(reading, file, line, column)}
+    # Which stick a piece is cut from needs a plan; only the trims under the pointer are planned.
     sticks = await ls.sticks(reading, trims)
     shown = hover(reading, file, line, column, sticks)
     if shown is None:
@@ -206,6 +207,7 @@ async def _prepare_rename(
 async def _rename(ls: EditorServer, params: lsp.RenameParams) -> lsp.WorkspaceEdit | None:
     from pygls.exceptions import JsonRpcException
 
+    # A rename changes every mention, so it waits until all that was typed is read.
     await ls.settled(params.text_document.uri)
     found = await _mention(ls, params.text_document.uri, params.position)
     if found is None:
@@ -268,6 +270,7 @@ async def _actions(ls: EditorServer, params: lsp.CodeActionParams) -> list[lsp.C
             answers.action(mend, shown, _changes(ls, document, mend.edits))
             for mend in mends(finding, document.reading.text(finding.span))
         ]
+    # Offered at a room's heading, whatever findings there are.
     turned = in_the_other_direction(document.reading, document.file, params.range.start.line + 1)
     if turned:
         edits = _changes(ls, document, turned)

@@ -132,6 +132,7 @@ class StockLines(LogLines):
         for offer in parts:
             if not isinstance(offer, tree.WrittenOffer):
                 continue
+            # “17,40” is written where a comma parts the decimals; here it parts two sticks.
             before = offers[-1].price if offers else None
             if before is None or not self._is_decimals(before, offer):
                 offers.append(offer)

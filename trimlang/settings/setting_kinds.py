@@ -65,7 +65,7 @@ class Setting(Generic[_Value]):
     words of the reference, and ``why`` where that comes from.  ``metric`` is the default in a
     metric file, where that is another.  ``rules`` are the grammar's rules that state it (the
     row's own name where none is given).  ``end`` is the one kind of end that it is for, and
-    ``wrong_end`` the diagnostic where another is named.  ``table`` and ``name`` are where it stands.
+    ``wrong_end`` the diagnostic where another is named.  ``table`` and ``name``: where it stands.
     """
 
     _: KW_ONLY

@@ -78,10 +78,12 @@ def _planned(problem: Problem, effort: Effort, watch: Watch | None) -> Plan | No
     if too_long:
         return NoPlan(problem, too_long=too_long)
     buying = Buying(timber)
+    # Two bounds that cost nothing: by length, and by pieces of which no two share a stick.
     worths = [length_worth(timber), *halves_worths(timber)]
     bound = max(cost_floor(timber, worth) for worth in worths)
     stick_bound = max(count_floor(timber, worth) for worth in worths)
     plain = plain_packing(timber, buying)
+    # What a good hand would do, kept where the quick plan is no better.
     packing = better(plain, quick_packing(timber, buying))
     reason, work, sure = "the length of the pieces", 0, True
     racks: list[tuple[tuple[int, ...], Worth]] = []
@@ -130,12 +132,14 @@ def _with_spare_for_a_loss(problem: Problem, effort: Effort, watch: Watch | None
 
     Where they do not, room is kept in addition, which may cost more than necessary.
     """
+    # Two plans at the most, so each gets half of the time.
     half = replace(effort, seconds=effort.seconds / 2)
     plain = plan_stock(replace(problem, survive_loss=False), effort=half, watch=watch)
     if isinstance(plain, NoPlan):
         return replace(plain, problem=problem)
     used = Counter(stick.blank for stick in plain.sticks)
     packs = {purchase.blank: purchase.packs for purchase in plain.purchases}
+    # A stick that stays whole, or a long rest, is room for a piece that is spoiled.
     whole = [
         blank.length - 2 * problem.end_waste
         for blank in problem.blanks

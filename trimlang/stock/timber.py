@@ -102,6 +102,7 @@ def timber_of(problem: Problem) -> Timber:
     for part in problem.parts:
         leans = (part.left_lean, part.right_lean) if leaning else (0, 0)
         grouped[(part.length, *leans)].append(part.id)
+    # A fixed order, whatever the order of the parts: the same job gives the same plan.
     shapes = sorted(grouped, key=lambda shape: (-shape[0], shape[1], shape[2]))
     counts = [len(grouped[shape]) for shape in shapes]
     least = least_weights(shapes, counts, problem.kerf)
@@ -130,6 +131,7 @@ def _kinds(problem: Problem, sizes: tuple[Size, ...]) -> tuple[Kind, ...]:
     for blank in problem.blanks:
         # A few free sticks beside dear ones of their length must not make those look free.
         grouped[(blank.length, blank.on_hand, blank.price > 0)].append(blank)
+    # A stick too short for the smallest piece can only ever be spare.
     smallest = min((size.weight for size in sizes), default=0)
     kinds: list[Kind] = []
     # Each stick cut holds a piece, and a longer free rest does all that a shorter one does.

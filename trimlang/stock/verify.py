@@ -88,8 +88,10 @@ def _faults_in_buying(plan: Plan, blanks: dict[str, Blank]) -> list[str]:
             found.append(f"{purchase.packs} of {blank.key} are bought")
         taken[blank.key] += purchase.packs * blank.pack
         cost += purchase.packs * blank.price
+    # What is bought and not cut stays whole; only whole sticks count as spare.
     used = Counter(stick.blank for stick in plan.sticks)
     whole = 0
+    # Limits hold for all that is taken of a blank, from however many purchases.
     for blank in problem.blanks:
         if blank.limit is not None and taken[blank.key] > blank.limit:
             found.append(f"{taken[blank.key]} of {blank.key} are taken, of {blank.limit}")
@@ -161,6 +163,8 @@ def _faults_in_claims(plan: Plan, parts: dict[str, Part], blanks: dict[str, Blan
         found.append(f"'{plan.status}' with a cost of {plan.cost} and a bound of {plan.bound}")
     if plan.stick_bound > len(plan.sticks):
         found.append(f"{len(plan.sticks)} sticks are cut, fewer than {plan.stick_bound}")
+    # With a stick or a piece that is unknown nothing can be measured; that it is unknown was told
+    # above.
     known = all(s.blank in blanks and all(p in parts for p in s.parts) for s in plan.sticks)
     if plan.sticks and known and plan.offcuts:
         rests = tuple(_rest(plan.problem, stick, parts, blanks) for stick in plan.sticks)
@@ -187,6 +191,7 @@ def _faults_in_reserve(plan: Plan, parts: dict[str, Part], blanks: dict[str, Bla
     for purchase in plan.purchases:
         if purchase.blank in blanks:
             taken[purchase.blank] += purchase.packs * blanks[purchase.blank].pack
+    # A whole stick that is left holds a spoiled piece as well as a rest does.
     rests += [blanks[key].length - 2 * problem.end_waste for key in taken if taken[key] > used[key]]
     longest = max(part.length for part in parts.values())
     if max(rests, default=0) < longest:

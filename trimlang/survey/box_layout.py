@@ -32,6 +32,7 @@ def read_boxes(
         if wall is None:
             continue
         label = in_an_id(line.name.text) if line.name is not None else ""
+        # Two nameless sets of one wall would give their pieces the same ids.
         if any((one.run, one.label) == (wall.run, label) for one in read):
             findings.say("T289", line.span, run=wall.called)
             continue
@@ -70,6 +71,7 @@ def _boxes(
     if trim is None or count is None or tall is None or (wide is None and margin is None):
         return None
     step = settings.rounding_step
+    # Everything on marks of the tape, and the wall still the exact sum.
     laid = lay_out(wall.long, count, wide=wide, margin=margin, step=step)
     across = trims[trim].height or Fraction(0)
     # A box no wider than its two sides together has nothing to frame.

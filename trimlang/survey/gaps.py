@@ -74,6 +74,7 @@ def read_gap(
             case facts.Unread():
                 # The part that could not be read may be the corner that its neighbours need.
                 kind = GapKind.LOST
+    # A height for all openings that do not say their own is taken only where it was said.
     if cased and tall is None and settings.says(Settings.casing_height):
         tall = settings.casing_height
     if cased and tall is None:
@@ -81,6 +82,7 @@ def read_gap(
     # A sill's height decides what a window stops only where its line does not say so itself.
     if sill is not None and stops is None:
         stops = tuple(name for name, trim in trims.items() if not _passes(trim, sill, on_floor))
+    # A depth, or a crown that turns, makes sense at a beam alone.
     odd = next((one for one in line.facts if isinstance(one, facts.BeamDeep | facts.Turns)), None)
     if odd is not None and not beam:
         findings.say("T456", odd.span)
@@ -92,6 +94,7 @@ def read_gap(
     taken_up: Fraction | None = None
     if cased:
         check_blocks(line, cased, trimmings, trims, settings, findings, on_floor=on_floor)
+    # All that can be said of the line has been said; without a width there is no wall to walk.
     if wide is None:
         return None
     if cased:
@@ -184,6 +187,7 @@ def _stopped_by_beam(
     crowns = tuple(name for name, trim in trims.items() if trim.spring is not None)
     for name in crowns:
         trim = trims[name]
+        # A crown leans out by its spring, and so hangs down by less than its width.
         hangs = (trim.height or Fraction(0)) * cosine(trim.spring or Fraction(0))
         if deep is not None and hangs > deep:
             lower = length_text(steps_nearest(hangs - deep, SIXTEENTH), settings.unit)

@@ -39,6 +39,8 @@ def read_loose_pieces(
     taken = list(labels)
     read: dict[str, LoosePiece] = {}
     for line in lines:
+        # The same name twice is one kind of piece with another number, and which number holds only
+        # the writer knows.
         before = read.get(line.name.text.casefold())
         if before is not None:
             findings.say(

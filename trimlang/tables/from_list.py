@@ -134,6 +134,7 @@ class _List:
         if word is not None:
             self._lines.append(f'  {word} {long}, "{called}"{said}')
             return
+        # A label becomes part of ids on every sheet, so it is plain; the full name stays as a note.
         label = _NOT_IN_A_NAME.sub("-", called).strip("-.")
         if not label or not (label[0].isalpha() or label.isdigit()) or not_a_label(label):
             label = f"W{len(self._names) + 1}"
@@ -169,6 +170,7 @@ class _Notes(_List):
                 self.begin(text.rstrip(":"))
                 continue
             name, long = found["name"] or "", found["long"]
+            # “Bed 2” may be a room; a small bare number is no wall unless a unit says so.
             if _BARE.fullmatch(long) and int(long) < _LEAST_BARE:
                 self.leave_out(row, cell, f"“{text}” may be a name or a length without its unit")
                 continue

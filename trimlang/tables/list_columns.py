@@ -63,6 +63,8 @@ def _by_heading(heading: TableRow) -> ListColumns | None:
     remarks: list[str] = []
     for place, cell in enumerate(heading.cells):
         words = [word.casefold() for word in _WORD.findall(cell.text)]
+        # “Wall length” holds lengths: the first word that is known decides, and those for lengths
+        # are asked first.
         column = next((_HEADINGS[word] for word in words if word in _HEADINGS), None)
         written = " ".join(cell.text.split())
         if not written:
@@ -97,6 +99,7 @@ def _by_cells(rows: Sequence[TableRow], *, comma_is_decimal: bool) -> ListColumn
         return None
     # a running number reads as a length too, so the last of the best is taken
     length = max(range(width), key=lambda place: (reads[place], place))
+    # What stands beside a length is most often the wall's name, then a remark.
     others = [place for place in range(width) if place != length]
     places = {LENGTH: length, **dict(zip((WALL, NOTE), others, strict=False))}
     remarks = [f"column {place + 1} is read as the {column}" for column, place in places.items()]

@@ -63,6 +63,8 @@ class RoomWriter:
         self._ends = [self._written_ends(wall, at) for at, wall in enumerate(walls)]
         self._line = ""
         if form is WallForm.SHORT:
+            # Counted by ends, as each joint has two: so many plain corners that saying it once is
+            # shorter.
             plain = sum(
                 end is not None and end.joint is USUAL and not end.rest
                 for ends in self._ends
@@ -91,6 +93,7 @@ class RoomWriter:
     def walls(self, walls: list[WallLine], remark: str) -> Iterator[str]:
         """Yield the walls of a line; ``remark`` stands behind the last of them."""
         for wall in walls:
+            # By identity, since two walls may be written alike.
             at = next(place for place, one in enumerate(self._walls) if one is wall)
             behind = f"  {remark}" if remark and wall is walls[-1] else ""
             text, alone = self._wall(wall, at)
@@ -149,6 +152,7 @@ class RoomWriter:
             both = isinstance(wall, tree.RunLine) and isinstance(other, tree.RunLine)
             if not both or one is None or two is None or one.joint is not two.joint:
                 continue
+            # A return or an open end says nothing of the next wall, so each must stand.
             if not (one.joint.has_mate or one.joint.stops):
                 continue
             # what is measured or coped stands where it was written, and so does how it was taken
@@ -184,6 +188,8 @@ class RoomWriter:
             bare = self._unit is Unit.INCH and long[-1:].isdigit()
             name = wall.label.text
             is_radius = any(isinstance(fact, facts.RadiusGiven) for fact in wall.facts)
+            # A name that could be read as a word of the language needs its colon, and with it a
+            # line of its own.
             alone = is_radius or not name[:1].isalpha() or not_a_label(name) is not None
             if not short:
                 head = f"{name}: {long}{' in' if bare else ''}"

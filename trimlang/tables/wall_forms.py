@@ -41,6 +41,7 @@ def in_form(source: Source, path: Path | None, form: WallForm) -> str:
         lines = _lines(source, statements, before.job, form, job_ends=job_ends)
         text = "".join(f"{line}\n" for line in lines)
         after = check_job(text, path=path, name=source.name)
+        # Warnings count too: a form that brings one up, or silences one, says something else.
         codes = [[one.code for one in result.diagnostics] for result in (before, after)]
         if codes[0] == codes[1] and same_meaning(_walks(before.job), _walks(after.job)):
             return text
