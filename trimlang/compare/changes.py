@@ -7,7 +7,14 @@ from collections.abc import Collection, Iterator, Sequence
 from trimlang.compare.cut_already import Wrong, sawn, wrong_pieces
 from trimlang.compare.matching import Matched, Renamed, match_pieces
 from trimlang.compare.order_changes import CostParts, OrderLine, money_of, order_lines
-from trimlang.compare.piece_facts import ON_STICKS, PieceFact, cut_facts, pen_of, ticket_facts
+from trimlang.compare.piece_facts import (
+    ON_STICKS,
+    FactName,
+    PieceFact,
+    cut_facts,
+    pen_of,
+    ticket_facts,
+)
 from trimlang.compiler import Result
 from trimlang.joinery.piece import Piece
 from trimlang.record import record
@@ -121,8 +128,8 @@ def compare(
             on_ticket = tuple(ticket_facts(printed[0][before.id], printed[1][after.id]))
         # One of the two has no ticket (as when it is fitted already), but a new name is still news.
         elif before.id != after.id:
-            on_ticket = (PieceFact("name", before.id, after.id),)
-        if facts and on_ticket and on_ticket[0].what == "how the ends are cut or drawn":
+            on_ticket = (PieceFact(FactName.NAME, before.id, after.id),)
+        if facts and on_ticket and on_ticket[0].what is FactName.DRAWING:
             on_ticket = ()  # the cut facts say it already
         if facts or on_ticket:
             sticks = (labels[0].get(before.id, ""), labels[1].get(after.id, ""))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Collection, Iterable, Iterator, Mapping
 
 from trimlang.compare.matching import Matched
-from trimlang.compare.piece_facts import PieceFact, cut_facts
+from trimlang.compare.piece_facts import FactName, PieceFact, cut_facts
 from trimlang.joinery.piece import Piece
 from trimlang.lengths.tape import length_text
 from trimlang.record import record
@@ -81,11 +81,11 @@ def wrong_pieces(matched: Matched, saw: Saw, old: Job, new: Job) -> Iterator[Wro
 
 def _remedy(done: Piece, new: Piece, facts: tuple[PieceFact, ...]) -> str:
     """Say what to do with a piece that is already cut; only what its length allows."""
-    if any(fact.what == "trim" for fact in facts):
+    if any(fact.what is FactName.TRIM for fact in facts):
         return "Cut it again from the trim as it is now."
     by = new.length - done.length
     # Only the length differs: the ends may stay, so a piece that is too long needs one more cut.
-    if {fact.what for fact in facts} <= {"length", "taken of the stick"}:
+    if {fact.what for fact in facts} <= {FactName.LENGTH, FactName.TAKEN}:
         long = length_text(abs(by), new.unit)
         if by < 0:
             return f"It is {long} too long: cut it down."

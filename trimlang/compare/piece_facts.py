@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import fields
+from enum import StrEnum
 from fractions import Fraction
 from typing import Final
 
@@ -18,23 +19,56 @@ from trimlang.sheets.wording.catalogue import words_in
 from trimlang.sheets.wording.quantities import Pen
 from trimlang.survey.job import Job
 
-ON_STICKS: Final = ("stick", "place on the stick")
+
+class FactName(StrEnum):
+    """What of a piece or of its ticket changed, as a report calls it."""
+
+    TRIM = "trim"
+    LENGTH = "length"
+    TAKEN = "taken of the stick"
+    MEASURED = "measured"
+    LEFT_END = "left end"
+    RIGHT_END = "right end"
+    NAME = "name"
+    ROOM = "room"
+    RUN = "run"
+    PART = "part"
+    STICK = "stick"
+    PLACE = "place on the stick"
+    MATES = "mates"
+    NOTE = "note"
+    FIT = "fit"
+    EDGES = "edges"
+    ROUNDING = "rounding"
+    CAUTION = "caution"
+    DRAWING = "how the ends are cut or drawn"
+
+
+ON_STICKS: Final = (FactName.STICK, FactName.PLACE)
 """The facts of a ticket that only say where on the sticks a piece is cut."""
 
 # Which fields of a ticket are told, by what they are called there. Lengths and ends are left out:
 # `cut_facts` tells them.
 _NAMES_OF_FIELDS: Final = {
-    "room": "room", "run": "run", "part": "part", "stick": "stick", "order": "place on the stick",
-    "mates": "mates", "note": "note", "fit": "fit", "edges": "edges", "rounding": "rounding",
-    "caution": "caution",
-}  # fmt: skip
+    "room": FactName.ROOM,
+    "run": FactName.RUN,
+    "part": FactName.PART,
+    "stick": FactName.STICK,
+    "order": FactName.PLACE,
+    "mates": FactName.MATES,
+    "note": FactName.NOTE,
+    "fit": FactName.FIT,
+    "edges": FactName.EDGES,
+    "rounding": FactName.ROUNDING,
+    "caution": FactName.CAUTION,
+}
 
 
 @record
 class PieceFact:
     """One thing that changed, in words: as it was and as it is; empty where there is no word."""
 
-    what: str
+    what: FactName
     before: str
     after: str
 
@@ -49,25 +83,27 @@ def cut_facts(old: Piece, new: Piece, old_job: Job, new_job: Job) -> Iterator[Pi
     was, now = pen_of(old_job).of(old.unit), pen_of(new_job).of(new.unit)
     sections = (_section(old, old_job, was), _section(new, new_job, now))
     if sections[0] != sections[1]:
-        yield PieceFact("trim", *sections)
+        yield PieceFact(FactName.TRIM, *sections)
     if old.to_mark != new.to_mark:
-        yield _length("length", old.to_mark, new.to_mark, was, now)
+        yield _length(FactName.LENGTH, old.to_mark, new.to_mark, was, now)
     # The mark on the tape stayed, but the piece takes more or less of the stick, as when a mitre
     # reaches further.
     elif old.length != new.length:
-        yield _length("taken of the stick", old.length, new.length, was, now)
+        yield _length(FactName.TAKEN, old.length, new.length, was, now)
     if old.measured_on is not new.measured_on:
         yield PieceFact(
-            "measured", phrases.measured(old, was.words), phrases.measured(new, now.words)
+            FactName.MEASURED, phrases.measured(old, was.words), phrases.measured(new, now.words)
         )
     for side in Side:
         if _as_sawn(side.of(old.left, old.right)) != _as_sawn(side.of(new.left, new.right)):
             yield PieceFact(
-                f"{side} end", _end(side, old, old_job, was), _end(side, new, new_job, now)
+                side.of(FactName.LEFT_END, FactName.RIGHT_END),
+                _end(side, old, old_job, was),
+                _end(side, new, new_job, now),
             )
 
 
-def _length(what: str, old: Fraction, new: Fraction, was: Pen, now: Pen) -> PieceFact:
+def _length(what: FactName, old: Fraction, new: Fraction, was: Pen, now: Pen) -> PieceFact:
     # The pen rounds to what a tape shows. Two lengths that differ by less than that would read as
     # "8 in → 8 in", so they are written out in full.
     fact = PieceFact(what, was.length(old), now.length(new))
@@ -106,7 +142,7 @@ def ticket_facts(old: Ticket, new: Ticket) -> Iterator[PieceFact]:
     if old == new:
         return
     if old.id != new.id:
-        yield PieceFact("name", old.id, new.id)
+        yield PieceFact(FactName.NAME, old.id, new.id)
     said = False
     for field in fields(Ticket):
         before, after = getattr(old, field.name), getattr(new, field.name)
@@ -115,4 +151,4 @@ def ticket_facts(old: Ticket, new: Ticket) -> Iterator[PieceFact]:
             yield PieceFact(_NAMES_OF_FIELDS[field.name], before, after)
     # The tickets differ in a field that no word above stands for.
     if not said and old.id == new.id:
-        yield PieceFact("how the ends are cut or drawn", "", "")
+        yield PieceFact(FactName.DRAWING, "", "")
