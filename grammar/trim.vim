@@ -90,6 +90,7 @@ syntax keyword trimUnit ft
 syntax keyword trimUnit mm
 syntax keyword trimUnit m
 syntax keyword trimWord crosscuts
+syntax keyword trimWord two-piece
 syntax keyword trimWord wallboard
 syntax keyword trimWord backband
 syntax keyword trimWord bullnose
@@ -221,6 +222,7 @@ syntax keyword trimWord per
 syntax keyword trimWord run
 syntax keyword trimWord sqm
 syntax keyword trimWord the
+syntax keyword trimWord top
 syntax keyword trimWord tub
 syntax keyword trimWord as
 syntax keyword trimWord at
@@ -235,6 +237,7 @@ syntax match trimWord /\<open\s\+side\>/
 syntax match trimWord /\<open\s\+walk\>/
 syntax match trimWord /\<swings\s\+in\>/
 syntax match trimWord /\<wall\s\+side\>/
+syntax match trimWord /\<one\s\+way\>/
 syntax match trimWord /\<fl.\s\+oz\>/
 syntax match trimWord /\<sq.\s\+ft\>/
 syntax match trimWord /\<fl\s\+oz\>/

@@ -15,12 +15,12 @@ GAINED = """
 sawn: SAWN NAME ("," NAME)*
 ruined: RUINED NAME INTO length
 fetched: FETCHED COUNT NAME length [AT price]
-putty: PUTTY ":" putty_fact ("," putty_fact)*
-?putty_fact: LUMP length -> lump
+resin: RESIN ":" resin_fact ("," resin_fact)*
+?resin_fact: LUMP length -> lump
 SAWN.2: /sawn\\b/i
 RUINED.2: /ruined\\b/i
 FETCHED.2: /fetched\\b/i
-PUTTY.2: /putty\\b/i
+RESIN.2: /resin\\b/i
 LUMP.2: /lump\\b/i
 """
 
@@ -28,7 +28,7 @@ LUMP.2: /lump\\b/i
 @pytest.fixture
 def richer(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
     grammar = grammar_text().replace(
-        "| room | opening", "| sawn | ruined | fetched | putty | room | opening"
+        "| room | opening", "| sawn | ruined | fetched | resin | room | opening"
     )
     parser = read_grammar(grammar + GAINED)
     monkeypatch.setattr(line, "parser", lambda: parser)
@@ -41,7 +41,7 @@ def richer(monkeypatch: pytest.MonkeyPatch) -> Iterator[None]:
 @pytest.mark.usefixtures("richer")
 def test_a_new_statement_is_laid_out_like_the_others() -> None:
     ugly = """\
-putty :LUMP 1/ 4",lump ⅛ inch
+resin :LUMP 1/ 4",lump ⅛ inch
 ROOM "Den", trim base
  N: 40", left=butt,right=butt
    SAWN  DE-N-base ,DE-2-base#done
@@ -49,7 +49,7 @@ RUINED DE-N-base   Into 12'-3½"
 fetched 2 base 12' AT $ 17.40  # yard
 """
     tidy = """\
-putty: lump 1/4 in, lump 1/8 in
+resin: lump 1/4 in, lump 1/8 in
 
 room "Den", trim base
   N: 40 in, left=butt, right=butt

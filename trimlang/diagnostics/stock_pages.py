@@ -3,7 +3,8 @@
 from typing import Final
 
 from trimlang.diagnostics.code_page import Page
-from trimlang.diagnostics.example_lines import OPEN_ROOM, RUN, STOCK, TRIM
+from trimlang.diagnostics.example_lines import JOB_TO_ROOM, OPEN_ROOM, RUN, STOCK, TRIM
+from trimlang.diagnostics.severity import Severity
 
 _ROOM: Final = OPEN_ROOM + RUN
 
@@ -36,6 +37,48 @@ STOCK_PAGES: Final = (
         remedy="Leave the stick out, or measure its defects again.",
         why="A defect covers the stick from end to end.",
         example=TRIM + STOCK + "on-hand base: 40 in, split 0 in to 40 in\n" + _ROOM,
+    ),
+    Page(
+        code="T471",
+        title="a pattern that runs down one leg",
+        message="{trim} goes one way: up one leg of a casing or side of a box it runs up, in the"
+        " other down",
+        remedy="Have half of the legs made with the pattern the other way, or leave “one way” out"
+        " where that is not seen.",
+        why="The two legs have their outer edges at unlike hands, so a stick that is right for one"
+        " stands on its head in the other.",
+        example="trim case: 11/16 in thick, 2 1/4 in wide, one way\n"
+        "stock case: 7 ft at 8.80\n"
+        + TRIM
+        + STOCK
+        + OPEN_ROOM
+        + RUN
+        + '\n  opening 30 in, "bath", casing case, height 80 in\n  E: 40 in, right=butt',
+        severity=Severity.WARNING,
+    ),
+    Page(
+        code="T472",
+        title="a corner that twists too far",
+        message="a corner of {floor} at the floor and {top} at the trim's top differs by more than"
+        " {most}°",
+        remedy="Measure both again, the second just above the trim; further up it does not matter.",
+        why="Within the height of a trim no wall twists so far; one of the two is misread.",
+        example=JOB_TO_ROOM
+        + "  N: 40 in, left=in-corner(91 deg at floor, 80 deg at top), right=butt",
+    ),
+    Page(
+        code="T473",
+        title="a corner out of plumb that stays open",
+        message="run {run} ({trim}) meets a corner out of plumb by {twist}: a mitre for mid height"
+        " opens {gap} at the face, at the {where}",
+        remedy="Cope it where it is an inside corner, plane its back towards that end, or allow a"
+        " wider gap: corners: in-corner gap 1/8 in",
+        why="A cut is flat and the walls twist, so no one mitre and no bevel closes the joint from"
+        " the floor to its top.",
+        example="corners: in-corner gap 1/128 in\n"
+        + JOB_TO_ROOM
+        + "  N: 40 in, left=in-corner(92 deg at floor, 89 deg at top), right=butt",
+        severity=Severity.WARNING,
     ),
     Page(
         code="T468",

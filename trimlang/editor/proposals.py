@@ -24,7 +24,12 @@ from trimlang.record import record
 _UNFINISHED: Final = re.compile(r"[^\W\d_][\w.\-]*$|[\w.\-]+$")
 _PATH: Final = re.compile(r'^\s*include\s+["“](?P<start>[^"”]*)$', re.IGNORECASE)
 # Words that the lexer takes as one: offered whole.
-_ALWAYS_TWO: Final = {"OPEN_WALK": "open walk", "FL_OZ": "fl oz", "COATS": "coats"}
+_ALWAYS_TWO: Final = {
+    "OPEN_WALK": "open walk",
+    "FL_OZ": "fl oz",
+    "ONE_WAY": "one way",
+    "COATS": "coats",
+}
 _SPELLED_IN_WAYS: Final = frozenset(
     {"JOINT", "SIDE", "TILT", "DIRECTION", "TAKEN_AT", "METRIC", "SWINGS"}
 )

@@ -18,6 +18,8 @@ from trimlang.joinery.fixings import check_fixings
 from trimlang.joinery.limits import check_gaps, check_reach, check_widths
 from trimlang.joinery.loose_pieces import loose_pieces
 from trimlang.joinery.meeting import Meets
+from trimlang.joinery.odd_corners import corner_remarks
+from trimlang.joinery.one_way import check_one_way
 from trimlang.joinery.piece import Cut, Piece, PieceKind
 from trimlang.joinery.returns import return_piece
 from trimlang.joinery.rounding import deciding_row, round_length
@@ -76,6 +78,7 @@ def joinery(job: Job, places: Places = MappingProxyType({}), join: JoinRoom = jo
         findings.found.extend(found)
     check_fixings(job, findings)
     check_widths(job, pieces, findings)
+    check_one_way(job, pieces, findings)
     return tuple(pieces), tuple(joints), tuple(findings.found)
 
 
@@ -132,6 +135,7 @@ def _run_pieces(
             *stair_remarks(run, settings),
             *bend_remarks(run, bend, settings),
             *hung,
+            *corner_remarks(run, trim, (left, right), settings, findings),
         ),
         unit=settings.unit,
         scribe=scribe(job, run, trim),

@@ -55,18 +55,30 @@ class MitreThere:
 
 
 @record
-class WrittenCorner:
-    """How a corner was measured: ``91 deg``, by a diagonal, or by the mitre that closes it."""
+class OutOfPlumb:
+    """``91 deg at floor, 90 deg at top``: the corner at the floor and at the trim's top."""
 
-    size: Angle | Diagonal | MitreThere
+    floor: Angle
+    top: Angle
+
+
+@record
+class WrittenCorner:
+    """How a corner was measured: ``91 deg``, by a diagonal, or by the mitre that closes it.
+
+    One out of plumb is measured twice.
+    """
+
+    size: Angle | Diagonal | MitreThere | OutOfPlumb
     span: Span
 
 
 @record
 class Bullnose:
-    """``bullnose 3/4 in``: the corner is rounded with this radius."""
+    """``bullnose 3/4 in``: the corner is rounded with this radius; ``two-piece`` before it."""
 
     radius: Measure
+    two_pieces: bool
     span: Span
 
 

@@ -33,6 +33,7 @@ from trimlang.language.end_facts import Diagonal as Diagonal
 from trimlang.language.end_facts import EndFact as EndFact
 from trimlang.language.end_facts import Implied as Implied
 from trimlang.language.end_facts import MitreThere as MitreThere
+from trimlang.language.end_facts import OutOfPlumb as OutOfPlumb
 from trimlang.language.end_facts import Side as Side
 from trimlang.language.end_facts import WrittenCorner as WrittenCorner
 from trimlang.language.end_facts import WrittenEnd as WrittenEnd
@@ -60,6 +61,7 @@ from trimlang.language.stair_facts import TakenAlong as TakenAlong
 from trimlang.language.stated import Stated as Stated
 from trimlang.language.stick_facts import BatchBy as BatchBy
 from trimlang.language.stick_facts import LeastOrder as LeastOrder
+from trimlang.language.stick_facts import OneWay as OneWay
 from trimlang.language.stick_facts import RandomLengths as RandomLengths
 from trimlang.language.written import Angle as Angle
 from trimlang.language.written import Measure, Word
@@ -228,7 +230,7 @@ class Unread:
     span: Span
 
 
-TrimFact: TypeAlias = Thick | Tall | Spring | Girth | InFrontOf | Material | Flexible
+TrimFact: TypeAlias = Thick | Tall | Spring | Girth | InFrontOf | Material | Flexible | OneWay
 StockFact: TypeAlias = Supplier | ProfileCode | LeastOrder | RandomLengths | BatchBy
 BlockFact: TypeAlias = Thick | BlockWide | BlockTall | BlockPrice | Material
 WallFact: TypeAlias = (

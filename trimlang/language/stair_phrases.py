@@ -8,12 +8,12 @@ from lark import v_args
 from lark.tree import Meta
 
 from trimlang.language import facts
-from trimlang.language.stock_lines import StockLines
+from trimlang.language.corner_lines import CornerLines
 
 Children: TypeAlias = list[Any]
 
 
-class StairPhrases(StockLines):
+class StairPhrases(CornerLines):
     """The grammar's rules for stairs and curves; ``WallLines`` adds the others of a wall."""
 
     @v_args(meta=True)

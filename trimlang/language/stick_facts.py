@@ -59,6 +59,13 @@ class BatchBy:
 
 
 @record
+class OneWay:
+    """``one way`` of a trim: its grain or pattern has a direction."""
+
+    span: Span
+
+
+@record
 class CountedSticks:
     """``3 of 7 ft``: so many of one length among sticks of random length."""
 

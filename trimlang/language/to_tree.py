@@ -26,7 +26,7 @@ class LineBuilder(NumberRules):
     # ---- parts of lines -------------------------------------------------------------
 
     thick, tall, spring = fact_of(facts.Thick), fact_of(facts.Tall), fact_of(facts.Spring)
-    girth = fact_of(facts.Girth)
+    girth, one_way = fact_of(facts.Girth), fact_of(facts.OneWay)
     block_wide, block_tall = fact_of(facts.BlockWide), fact_of(facts.BlockTall)
     block_price = fact_of(facts.BlockPrice)
     material = fact_of(facts.Material)

@@ -91,11 +91,7 @@ class WallLines(StairPhrases):
     boxes_margin = fact_of(facts.BoxesMargin)
     plinthed, backbanded = fact_of(facts.Plinthed), fact_of(facts.Backbanded)
     cope_here, measured = fact_of(facts.CopedHere), fact_of(facts.WrittenCorner)
-    implied, bullnose = fact_of(facts.Implied), fact_of(facts.Bullnose)
-
-    @v_args(meta=True)
-    def by_mitre(self, meta: Meta, children: Children) -> facts.WrittenCorner:
-        return facts.WrittenCorner(facts.MitreThere(*children), self._span(meta))
+    implied = fact_of(facts.Implied)
 
     @v_args(meta=True)
     def assembly(self, meta: Meta, children: Children) -> tree.AssemblyLine:
@@ -104,10 +100,6 @@ class WallLines(StairPhrases):
     @v_args(meta=True)
     def corner_blocked(self, meta: Meta, children: Children) -> facts.CornerBlocked:
         return facts.CornerBlocked(children[-1], self._span(meta))
-
-    @v_args(meta=True)
-    def by_diagonal(self, meta: Meta, children: Children) -> facts.WrittenCorner:
-        return facts.WrittenCorner(facts.Diagonal(*children), self._span(meta))
 
     @v_args(meta=True)
     def taken(self, meta: Meta, children: Children) -> facts.WrittenTaken:

@@ -99,6 +99,8 @@ def _trims(here: Trim, there: Trim, unit: Unit) -> Iterator[tuple[str, str, str]
     ):
         if a != b:
             yield what, _length(a, unit), _length(b, unit)
+    if here.one_way != there.one_way:
+        yield "pattern", _pattern(here), _pattern(there)
     if here.spring != there.spring:
         yield "spring angle", _angle(here.spring), _angle(there.spring)
     one, other = _words(here.material), _words(there.material)
@@ -123,6 +125,10 @@ def _trims(here: Trim, there: Trim, unit: Unit) -> Iterator[tuple[str, str, str]
 
 def _length(size: Fraction | None, unit: Unit) -> str:
     return NOTHING if size is None else length_text(size, unit)
+
+
+def _pattern(trim: Trim) -> str:
+    return "one way" if trim.one_way else NOTHING
 
 
 def _minimum(trim: Trim) -> str:

@@ -21,6 +21,8 @@ from trimlang.survey.measures import Findings, length
 # Degrees between which a corner is believed.
 LEAST_CORNER: Final = 30
 MOST_CORNER: Final = 330
+MOST_TWIST: Final = 5
+"""Degrees: no wall twists further within a trim's height."""
 LEAST_TAPER: Final = 10
 MOST_TAPER: Final = 60
 """Degrees from square between which the end of a trim is sloped."""
@@ -58,6 +60,7 @@ def read_end(end: tree.WrittenEnd, taken: Taken, settings: Settings, findings: F
     corner: Fraction | None = None
     error: Fraction | None = None
     bullnose: Fraction | None = None
+    wider, two_pieces = Fraction(0), False
     coped = implied = False
     for fact in end.facts:
         match fact:
@@ -68,7 +71,10 @@ def read_end(end: tree.WrittenEnd, taken: Taken, settings: Settings, findings: F
             case facts.WrittenCorner(size=facts.MitreThere(angle=angle)):
                 # A mitre bisects the corner, so a mitre m belongs to a corner of 180° - 2m.
                 corner = _corner(joint, STRAIGHT - 2 * angle.degrees, fact, findings)
-            case facts.Bullnose(radius=radius):
+            case facts.WrittenCorner(size=facts.OutOfPlumb(floor=floor, top=top)):
+                corner, wider = _out_of_plumb(joint, floor, top, fact, findings)
+            case facts.Bullnose(radius=radius, two_pieces=in_two):
+                two_pieces = in_two
                 bullnose = length(radius, settings.unit, findings, what="a bullnose's radius")
                 if not joint.is_outside:
                     findings.say("T290", fact.span, joint=joint)
@@ -100,7 +106,30 @@ def read_end(end: tree.WrittenEnd, taken: Taken, settings: Settings, findings: F
         implied=implied and corner is None,
         bullnose=bullnose,
         scraps_of=taken.of,
+        two_pieces=two_pieces,
+        wider_below=wider,
     )
+
+
+def _out_of_plumb(
+    joint: Joint,
+    floor: tree.Angle,
+    top: tree.Angle,
+    fact: facts.WrittenCorner,
+    findings: Findings,
+) -> tuple[Fraction | None, Fraction]:
+    """Return a corner's angle at mid height, and by how much it is wider at the floor (degrees)."""
+    below = _corner(joint, floor.degrees, fact, findings)
+    if below is None:
+        return None, Fraction(0)
+    above = _corner(joint, top.degrees, fact, findings)
+    if above is None:
+        return None, Fraction(0)
+    if abs(below - above) > MOST_TWIST:
+        said = {"floor": degrees_text(below), "top": degrees_text(above), "most": MOST_TWIST}
+        findings.say("T472", fact.span, **said)
+        return None, Fraction(0)
+    return (below + above) / 2, below - above
 
 
 def _taper(degrees: Fraction, fact: facts.WrittenCorner, findings: Findings) -> Fraction | None:

@@ -9,8 +9,6 @@ from fractions import Fraction
 from typing import TYPE_CHECKING, TypeAlias
 
 from trimlang.diagnostics import Span
-from trimlang.joint_row import Fit
-from trimlang.joints import Joint
 from trimlang.language.facts import Side
 from trimlang.language.stick_facts import BatchScope
 from trimlang.language.tree import GapKind
@@ -24,34 +22,10 @@ from trimlang.survey.sticks import MinimumOrder
 from trimlang.survey.sticks import Offer as Offer
 from trimlang.survey.sticks import Rest as Rest
 from trimlang.survey.wall_curve import WallCurve
+from trimlang.survey.wall_end import End as End
 
 if TYPE_CHECKING:
     from trimlang.survey.log_entries import Entry
-
-
-@record
-class End:
-    """One end of a stretch.
-
-    ``corner`` is the measured angle in degrees, None where the usual one is assumed; of a taper,
-    its angle from square.
-    ``corner_error`` is how many degrees a sixteenth in the diagonal makes, None where it was not
-    measured by one.  ``over_scraps`` says that the number includes the outside long point, over
-    scraps of the trim ``scraps_of``.  ``bend`` is how much steeper the trim goes on past a rake
-    end, in degrees as one walks to the right, negative where it flattens.  ``implied`` says that
-    the corner is what the room's other corners leave.
-    """
-
-    joint: Joint
-    corner: Fraction | None
-    fit: Fit
-    over_scraps: bool
-    span: Span
-    corner_error: Fraction | None = None
-    bend: Fraction = Fraction(0)
-    implied: bool = False
-    bullnose: Fraction | None = None
-    scraps_of: str | None = None
 
 
 @record
@@ -63,7 +37,8 @@ class Trim:
     lies flat on the wall.  ``girth`` is how far a tape goes over its profile.
     ``logged`` are lengths that were bought and that the stock lines no
     longer list.  ``supplier`` is where it is bought, ``profile`` what its profile is called there,
-    ``minimum`` the least that is sold of it.  ``flexible`` trim bends without kerfs.
+    ``minimum`` the least that is sold of it.  ``flexible`` trim bends without kerfs;
+    the pattern of ``one_way`` trim has a direction, so that no piece is turned end for end.
     """
 
     name: str
@@ -82,6 +57,7 @@ class Trim:
     minimum: MinimumOrder = MinimumOrder()
     batch_by: BatchScope = BatchScope.ROOM
     flexible: bool = False
+    one_way: bool = False
 
     @property
     def has_batches(self) -> bool:

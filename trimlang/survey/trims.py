@@ -133,6 +133,7 @@ def _trim(line: TrimLine, unit: Unit, findings: Findings) -> Trim:
         height=tall,
         material=tuple(material),
         flexible=flexible,
+        one_way=any(isinstance(fact, facts.OneWay) for fact in line.facts),
         in_front_of=front,
         offers=(),
         rests=(),

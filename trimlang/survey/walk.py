@@ -66,9 +66,18 @@ def _meet(
     corner = _corner(one, right, other, left, findings)
     # An angle or a rounded corner that one side states holds for both sides of the joint.
     error = right.corner_error if right.corner is not None else left.corner_error
-    bullnose = right.bullnose or left.bullnose
-    right = replace(right, corner=corner, corner_error=error, bullnose=bullnose)
-    left = replace(left, corner=corner, corner_error=error, bullnose=bullnose)
+    said = right if right.corner is not None else left
+    right, left = (
+        replace(
+            end,
+            corner=corner,
+            corner_error=error,
+            bullnose=right.bullnose or left.bullnose,
+            two_pieces=right.two_pieces or left.two_pieces,
+            wider_below=said.wider_below,
+        )
+        for end in (right, left)
+    )
     if right.joint.is_inside and isinstance(one, Run) and isinstance(other, Run):
         right, left = _fit(right, left, findings)
     return replace(one, right=right), replace(other, left=left)

@@ -86,6 +86,7 @@ class TrimSticks:
     """One trim's sticks, and the longest of them, which sets the scale.
 
     ``lay`` says how its pieces lie at the saw if all lie alike; otherwise each end says it.
+    ``one_way`` tells that no piece may be turned end for end.
     ``above`` names the edge that is drawn at the top of its bars.
     """
 
@@ -93,6 +94,7 @@ class TrimSticks:
     scale: str
     lay: str
     above: str
+    one_way: bool
     sticks: tuple[StickLayout, ...]
 
 
@@ -124,6 +126,7 @@ def stick_layouts(result: Result, pen: Pen) -> tuple[TrimSticks, ...]:
                 scale=pen.stick(longest),
                 lay=once,
                 above=above,
+                one_way=result.job.trim(plan.trim).one_way,
                 sticks=tuple(
                     _stick(stick, ends, scale, pen, lay=not once, use=_use(stick, again, kerf, pen))
                     for stick in plan.sticks

@@ -1,0 +1,92 @@
+"""What is told of corners that no plain mitre closes: out of plumb, or rounded and cut in two.
+
+Geometry.  Walls whose angle changes from floor to ceiling are twisted, so no one mitre, with or
+without a bevel, fits both ends of the joint: a cut is flat.  It is set for mid height; there the
+angle is off by half of the difference at either end, and each piece's mitre by a quarter, which
+opens the joint by the wedge of that (``wedges.wedge``).  Inside, a mitre too steep for its height
+opens at the face and one too flat behind; outside it is the other way round.
+
+Two mitred pieces round a corner of radius R, where the walls turn by φ, leave a hollow behind
+their joint: on the line that halves the corner the round lies R ÷ cos(φ/2) - R behind the point
+where the walls' faces would meet.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from fractions import Fraction
+from typing import Final
+
+from trimlang.joinery.piece import Cut, Remark
+from trimlang.joinery.wedges import wedge
+from trimlang.joint_row import Fit
+from trimlang.language.end_facts import Side
+from trimlang.lengths.angles import STRAIGHT, cosine, degrees_text
+from trimlang.lengths.tape import length_text
+from trimlang.marking import N_
+from trimlang.settings.table import Settings
+from trimlang.survey.job import End, Run, Trim
+from trimlang.survey.measures import Findings
+
+_TWISTED: Final = {
+    Side.LEFT: N_(
+        "left corner out of plumb by {twist}: set for mid height; it may open {gap} at the face, at"
+        " the {where}"
+    ),
+    Side.RIGHT: N_(
+        "right corner out of plumb by {twist}: set for mid height; it may open {gap} at the face,"
+        " at the {where}"
+    ),
+}
+_HOLLOW: Final = {
+    Side.LEFT: N_("rounded left corner, mitred in two: {hollow} hollow behind"),
+    Side.RIGHT: N_("rounded right corner, mitred in two: {hollow} hollow behind"),
+}
+FLOOR: Final = N_("floor")
+TOP: Final = N_("top")
+
+
+def corner_remarks(
+    run: Run, trim: Trim, cuts: tuple[Cut, Cut], settings: Settings, findings: Findings
+) -> Iterator[Remark]:
+    """Yield what is told of both ends of a run; a joint that opens too far is reported."""
+    for side, end, cut in zip(Side, (run.left, run.right), cuts, strict=True):
+        if end.corner is None or not end.joint.is_corner or trim.spring is not None:
+            continue
+        if end.bullnose is not None and end.two_pieces:
+            hollow = {"hollow": length_text(_up(hollow_behind(end.bullnose, end.corner)))}
+            yield Remark(_HOLLOW[side], tuple(hollow.items()))
+        # A cope is scribed to its mate, whatever the angle.
+        if end.wider_below and cut.fit is Fit.MITRED:
+            gap = opens_at_ends(trim.thickness or Fraction(0), end.corner, end.wider_below)
+            # Wider than at mid height: there the mitre is too steep.
+            at_floor = (end.wider_below > 0) == end.joint.is_inside
+            where = FLOOR if at_floor else TOP
+            said = {
+                "twist": degrees_text(abs(end.wider_below)),
+                "gap": length_text(_up(gap)),
+                "where": where,
+            }
+            yield Remark(_TWISTED[side], tuple(said.items()))
+            if gap > _limit(end, settings):
+                findings.say("T473", end.span, run=run.label, trim=trim.name, **said)
+
+
+def opens_at_ends(thickness: Fraction, corner: Fraction, twist: Fraction) -> Fraction:
+    """Return how far a joint set for mid height opens at its floor or its top (inches)."""
+    mitre = (STRAIGHT - corner) / 2
+    return max(wedge(thickness, mitre + part * twist / 4, mitre) for part in (1, -1))
+
+
+def hollow_behind(radius: Fraction, corner: Fraction) -> Fraction:
+    """Return how far a round lies behind the point of its corner (inches)."""
+    return radius / cosine((STRAIGHT - corner) / 2) - radius
+
+
+def _limit(end: End, settings: Settings) -> Fraction:
+    return settings.gap_in if end.joint.is_inside else settings.gap_out
+
+
+def _up(size: Fraction) -> Fraction:
+    """Round up to a 64th, so that no gap is told too small."""
+    return Fraction(-(-size * 64 // 1), 64)

@@ -1,0 +1,36 @@
+"""Builds what is said of a corner: how it was measured, and that it is rounded."""
+
+from __future__ import annotations
+
+from typing import Any, TypeAlias
+
+from lark import v_args
+from lark.tree import Meta
+
+from trimlang.language import facts, tree
+from trimlang.language.stock_lines import StockLines
+
+Children: TypeAlias = list[Any]
+
+
+class CornerLines(StockLines):
+    """The rules of corners; ``StairPhrases`` adds those of stairs."""
+
+    @v_args(meta=True)
+    def by_mitre(self, meta: Meta, children: Children) -> facts.WrittenCorner:
+        return facts.WrittenCorner(facts.MitreThere(*children), self._span(meta))
+
+    @v_args(meta=True)
+    def by_diagonal(self, meta: Meta, children: Children) -> facts.WrittenCorner:
+        return facts.WrittenCorner(facts.Diagonal(*children), self._span(meta))
+
+    @v_args(meta=True)
+    def out_of_plumb(self, meta: Meta, children: Children) -> facts.WrittenCorner:
+        # Between the two angles stands nothing but words.
+        floor, top = (one for one in children if isinstance(one, tree.Angle))
+        return facts.WrittenCorner(facts.OutOfPlumb(floor, top), self._span(meta))
+
+    @v_args(meta=True)
+    def bullnose(self, meta: Meta, children: Children) -> facts.Bullnose:
+        radius = children[-1]
+        return facts.Bullnose(radius, len(children) > 1, self._span(meta))
