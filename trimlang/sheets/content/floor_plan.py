@@ -38,6 +38,7 @@ from trimlang.sheets.wording import phrases
 from trimlang.sheets.wording.box_sums import box_sum
 from trimlang.sheets.wording.closing_words import closing_words
 from trimlang.sheets.wording.quantities import Pen
+from trimlang.sheets.wording.wall_words import wall_note
 from trimlang.survey.closing import Closing, Verdict
 from trimlang.survey.job import End, Gap, Room, Run, Trim
 from trimlang.survey.outline import outline
@@ -243,7 +244,7 @@ def _row(run: Run, pieces: tuple[tuple[str, str], ...], pen: Pen) -> WallRow:
         left=joint(run.left),
         right=joint(run.right),
         pieces=", ".join(name for label, name in pieces if label == run.label),
-        note=run.note or "",
+        note=wall_note(run, pen),
     )
 
 
