@@ -13,12 +13,12 @@ from __future__ import annotations
 
 from bisect import bisect_left
 from collections import Counter
-from collections.abc import Callable, Iterable, Iterator, Sequence
-from dataclasses import replace
+from collections.abc import Callable, Iterator, Sequence
 from functools import cached_property
 from typing import Any, Final
 
 from trimlang.record import record
+from trimlang.stock.beside_walls import beside_walls, wall_sort, worth_by_length
 from trimlang.stock.buying import Buying
 from trimlang.stock.certificate import Certificate, FreeRun
 from trimlang.stock.certifying import certificate_of
@@ -26,9 +26,8 @@ from trimlang.stock.floor import Worth, cost_floor
 from trimlang.stock.joint_program import JoinedStick, JointProgram, Split
 from trimlang.stock.mix import Known, MixSearch
 from trimlang.stock.pricing import Pricing
-from trimlang.stock.problem import Part, Problem
-from trimlang.stock.timber import Timber, timber_of
-from trimlang.stock.wall_divisions import Steps, WallSort, cheapest_divisions, steps_of
+from trimlang.stock.problem import Problem
+from trimlang.stock.wall_divisions import Steps, cheapest_divisions, steps_of
 
 SCALE: Final = 1 << 40
 """Duals are scaled so that the dearest stick is worth about this much."""
@@ -45,14 +44,13 @@ MARKS: Final = 200
 ROUNDS: Final = 15
 """How often marks are added while one question is asked."""
 
+PRICINGS: Final = 60
+"""Pricings while length is saved, at most."""
+
 MIXES: Final = 40
 """The most mixes of sticks tried."""
 
 HAIR: Final = 1e-7
-
-STAND_IN: Final = "\0"
-RESERVE: Final = "\1"
-"""No part of a job is named so."""
 
 
 @record
@@ -77,25 +75,18 @@ class JointBound:
         self, fixed: Problem, free: Sequence[FreeRun], seconds: Callable[[], float]
     ) -> None:
         self._seconds = seconds
-        real = replace(fixed, parts=tuple(_with_reserve(fixed, free)))
-        # Stand-ins make the sizes take the room that they take beside parts of walls.
-        among = timber_of(replace(real, parts=(*real.parts, *_stand_ins(free))))
-        sizes = (
-            replace(size, ids=tuple(part for part in size.ids if not part.startswith(STAND_IN)))
-            for size in among.sizes
-        )
-        self.timber: Timber = replace(
-            among, problem=real, sizes=tuple(size for size in sizes if size.ids)
-        )
+        self.timber, among = beside_walls(fixed, free)
         self._search = MixSearch(among, Buying(among))
-        self.sorts = [_sort(run, among) for run in free]
+        self.sorts = [wall_sort(run, among) for run in free]
         self._rooms = [max(kind.room, 0) for kind in among.kinds]
         self._longest = max(self._rooms, default=0)
         self._parts = sum(sort.parts for sort in self.sorts)
-        self._known = Known([_length_worth(self.timber, self.sorts)])
+        self._known = Known([worth_by_length(self.timber, self.sorts)])
         self._steps: list[Steps] = [()]
         self._floor = cost_floor(self.timber, self._known.worths[0])
         self._solved = False
+        #: The cheapest mix against which nothing is known.
+        self._open: tuple[int, ...] | None = None
         # A wall that no parts make up, or a piece that no stick holds: there is no plan at all.
         self._possible = all(
             sort.least <= self._longest and sort.total <= sort.parts * self._longest
@@ -158,7 +149,10 @@ class JointBound:
                 return
             mix, floor = self._search.cheapest(self._known, enough, self._seconds())
             self._floor = max(self._floor, floor)
-            if mix is None or not self._ruled_out(mix.counts):
+            if mix is None:
+                return
+            if not self._ruled_out(mix.counts):
+                self._open = mix.counts
                 return
 
     def _ruled_out(self, counts: Sequence[int]) -> bool:
@@ -181,6 +175,25 @@ class JointBound:
                 if rounds > ROUNDS or not self._marked(columns):
                     return False
         return False
+
+    def near(self, cost: int) -> Iterator[JoinedStick]:
+        """Yield the sticks that plans up to a cost may use, the likeliest first."""
+        if self._open is not None:
+            # Saving length gives other patterns than asking for the cost.
+            self.program.pose_length(self._open)
+            saved = 0.0
+            for _ in range(PRICINGS):
+                length, _, duals = self.program.solve()
+                saved = sum(r * n for r, n in zip(self._rooms, self._open, strict=True))
+                saved = saved / self._longest - length
+                priced = None if duals is None else self._priced(duals)
+                if priced is None or not priced[2] or self._seconds() <= 0:
+                    break
+            yield from self.program.nearest(max(saved, HAIR))
+        self.program.pose_cost()
+        value, _, duals = self.program.solve()
+        if duals is not None:
+            yield from self.program.nearest(max(cost - value, 0.0))
 
     def _learn(self, worth: Worth, steps: Steps) -> None:
         self._known.worths.append(worth)
@@ -237,49 +250,6 @@ class JointBound:
             needed += worth * often
             fresh.append(Split(place, rooms))
         return Worth(tuple(pricing.best), needed, tuple(values)), steps, self.program.add(fresh)
-
-
-def _with_reserve(fixed: Problem, free: Sequence[FreeRun]) -> list[Part]:
-    """Return the fixed parts, and one as long as the longest must be if any may be spoiled.
-
-    With spare sticks none is added: one of those may serve for the spoiled piece.
-    """
-    parts = list(fixed.parts)
-    if fixed.survive_loss and not fixed.spare:
-        longest = [part.length for part in parts]
-        # However a run is divided, its longest piece is at least the average.
-        longest += [-(-run.total // run.pieces) for run in free]
-        parts.append(Part(RESERVE, max(longest, default=1)))
-    return parts
-
-
-def _stand_ins(free: Sequence[FreeRun]) -> Iterator[Part]:
-    """Yield parts that lean as the pieces of free runs may, as short as these may be."""
-    for number, run in enumerate(free):
-        for piece in range(run.pieces):
-            for way in (run.lean, -run.lean):
-                yield Part(f"{STAND_IN}{number}.{piece}.{way}", max(run.least, 1), way, way)
-
-
-def _sort(run: FreeRun, timber: Timber) -> WallSort:
-    # An overlap is charged to one of its two ends; both ends of a part alone may be charged, and
-    # of all parts together no more than ``leans``.
-    leans, lean = (run.leans, 2 * run.lean) if timber.leaning else (0, 0)
-    kerf = timber.problem.kerf
-    return WallSort(
-        parts=run.pieces,
-        total=run.total + run.pieces * kerf - leans,
-        least=max(run.least + kerf - lean, 1),
-    )
-
-
-def _length_worth(timber: Timber, sorts: Iterable[WallSort]) -> Worth:
-    needed = sum(size.least * size.count for size in timber.sizes)
-    return Worth(
-        tuple(max(kind.room, 0) for kind in timber.kinds),
-        needed + sum(max(sort.total, 0) for sort in sorts),
-        tuple(size.least for size in timber.sizes),
-    )
 
 
 __all__ = ["Argued", "JointBound"]

@@ -57,15 +57,8 @@ def chosen_parts(
 
     ``cost`` is what a plan at hand costs, ``target`` a cost that none is below.
     """
-    program = search.program
-    program.add(at_hand)
-    program.pose_cost()
-    value, _, duals = program.solve()
-    if duals is None:
-        return None
-    # With a spare, what else the plan at hand buys is in its cost.
-    slack = max(cost - value, 0.0)
-    sticks = list(dict.fromkeys((*at_hand, *program.nearest(slack)[:PATTERNS])))
+    search.program.add(at_hand)
+    sticks = list(dict.fromkeys((*at_hand, *search.near(cost))))[:PATTERNS]
     lengths: set[int] = set()
     for number, stick in enumerate(sticks):
         lengths.update(stick.parts)
@@ -113,7 +106,15 @@ class _Model:
         lengths = sorted({length for parts in given for length in parts})
         rows = {length: sizes + len(timber.kinds) + n for n, length in enumerate(lengths)}
         first_wall = sizes + len(timber.kinds) + len(lengths)
-        self._solver = quiet_solver({"mip_max_nodes": NODES, "mip_rel_gap": 1e-6})
+        self._solver = quiet_solver(
+            {
+                "mip_max_nodes": NODES,
+                "mip_rel_gap": 1e-6,
+                # On these programs each of these takes longer than all the rest.
+                "mip_heuristic_run_rens": False,
+                "mip_heuristic_run_root_reduced_cost": False,
+            }
+        )
         for wanted in (*timber.demand, *[0] * (len(timber.kinds) + len(lengths))):
             self._row(wanted)
         for wall in walls:

@@ -27,6 +27,9 @@ from trimlang.stock.wall_divisions import WallSort
 LACK: Final = 4.0
 """The price of a piece left uncut: this many of the dearest sticks, or of the given racks."""
 
+LACK_OF_LENGTH: Final = 100.0
+"""The same where length is saved: so dear that everything is cut if the rack allows it."""
+
 
 @record
 class JoinedStick:
@@ -80,12 +83,17 @@ class JointProgram:
         self._share = len(self._money)
         self._column(0.0, 0.0, {self._sizes + kind: 1.0 for kind in range(self._kinds)})
         self._dear = LACK * (1.0 + max((price for _, price, _ in self._money), default=0.0))
-        self._lacks = range(self._share + 1, self._share + 1 + self._sizes + len(self.sorts))
+        self._taken = self._share + 1
+        longest = max((kind.room for kind in timber.kinds), default=1)
+        for kind, sort in enumerate(timber.kinds):
+            self._column(sort.room / max(longest, 1), 0.0, {self._sizes + kind: 1.0})
+        first = self._taken + self._kinds
+        self._lacks = range(first, first + self._sizes + len(self.sorts))
         for size in range(self._sizes):
             self._column(self._dear, self._inf, {size: 1.0})
-        for place, sort in enumerate(self.sorts):
+        for place, wall in enumerate(self.sorts):
             self._column(
-                self._dear * sort.parts, self._inf, {self._sizes + self._kinds + place: 1.0}
+                self._dear * wall.parts, self._inf, {self._sizes + self._kinds + place: 1.0}
             )
         self._first = lp.getNumCol()
         self.mark(marks)
@@ -155,9 +163,17 @@ class JointProgram:
         for kind, count in enumerate(counts):
             self._lp.changeCoeff(self._sizes + kind, self._share, float(count))
 
+    def pose_length(self, counts: Sequence[int]) -> None:
+        """Ask how to cut all from so many sticks of each kind using the least length of them."""
+        self._pose(0.0, LACK_OF_LENGTH, [0] * len(self._money))
+        for kind, count in enumerate(counts):
+            self._lp.changeColBounds(self._taken + kind, 0.0, float(count))
+
     def _pose(self, share: float, lack: float, limits: Sequence[int | None]) -> None:
         for column, limit in enumerate(limits):
             self._lp.changeColBounds(column, 0.0, self._inf if limit is None else float(limit))
+        for kind in range(self._kinds):
+            self._lp.changeColBounds(self._taken + kind, 0.0, 0.0)
         self._lp.changeColCost(self._share, share)
         self._lp.changeColBounds(self._share, 0.0, self._inf if share else 0.0)
         weights = [1.0] * self._sizes + [float(sort.parts) for sort in self.sorts]

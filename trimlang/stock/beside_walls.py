@@ -1,0 +1,80 @@
+"""A trim's fixed pieces beside long walls that may be joined anywhere."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Sequence
+from dataclasses import replace
+from typing import Final
+
+from trimlang.stock.certificate import FreeRun
+from trimlang.stock.floor import Worth
+from trimlang.stock.problem import Part, Problem
+from trimlang.stock.timber import Timber, timber_of
+from trimlang.stock.wall_divisions import WallSort
+
+STAND_IN: Final = "\0"
+RESERVE: Final = "\1"
+"""No part of a job is named so."""
+
+
+def beside_walls(fixed: Problem, free: Sequence[FreeRun]) -> tuple[Timber, Timber]:
+    """Return the timber of the fixed pieces alone, and that among stand-ins for parts of walls.
+
+    In both the pieces take the room that they take beside parts of walls.
+    """
+    real = replace(fixed, parts=tuple(_with_reserve(fixed, free)))
+    among = timber_of(replace(real, parts=(*real.parts, *_stand_ins(free))))
+    sizes = (
+        replace(size, ids=tuple(part for part in size.ids if not part.startswith(STAND_IN)))
+        for size in among.sizes
+    )
+    alone = replace(among, problem=real, sizes=tuple(size for size in sizes if size.ids))
+    return alone, among
+
+
+def _with_reserve(fixed: Problem, free: Sequence[FreeRun]) -> list[Part]:
+    """Return the fixed parts, and one as long as the longest must be if any may be spoiled.
+
+    With spare sticks none is added: one of those may serve for the spoiled piece.
+    """
+    parts = list(fixed.parts)
+    if fixed.survive_loss and not fixed.spare:
+        longest = [part.length for part in parts]
+        # However a run is divided, its longest piece is at least the average.
+        longest += [-(-run.total // run.pieces) for run in free]
+        parts.append(Part(RESERVE, max(longest, default=1)))
+    return parts
+
+
+def _stand_ins(free: Sequence[FreeRun]) -> Iterator[Part]:
+    """Yield parts that lean as the pieces of free runs may, as short as these may be."""
+    for number, run in enumerate(free):
+        for piece in range(run.pieces):
+            for way in (run.lean, -run.lean):
+                yield Part(f"{STAND_IN}{number}.{piece}.{way}", max(run.least, 1), way, way)
+
+
+def wall_sort(run: FreeRun, timber: Timber) -> WallSort:
+    """Return the room that a wall's parts take, all together and one alone, at the least."""
+    # An overlap is charged to one of its two ends; both ends of a part alone may be charged, and
+    # of all parts together no more than ``leans``.
+    leans, lean = (run.leans, 2 * run.lean) if timber.leaning else (0, 0)
+    kerf = timber.problem.kerf
+    return WallSort(
+        parts=run.pieces,
+        total=run.total + run.pieces * kerf - leans,
+        least=max(run.least + kerf - lean, 1),
+    )
+
+
+def worth_by_length(timber: Timber, sorts: Iterable[WallSort]) -> Worth:
+    """Return the worth by length, as in ``floor.py``, of pieces and walls together."""
+    needed = sum(size.least * size.count for size in timber.sizes)
+    return Worth(
+        tuple(max(kind.room, 0) for kind in timber.kinds),
+        needed + sum(max(sort.total, 0) for sort in sorts),
+        tuple(size.least for size in timber.sizes),
+    )
+
+
+__all__ = ["beside_walls", "wall_sort", "worth_by_length"]
