@@ -166,3 +166,18 @@ def test_its_casing_is_warned_of_and_its_mirrored_mitres_are_two_cuts() -> None:
     one, other = result.pieces
     assert one.length == other.length
     assert (one.left, one.right) != (other.left, other.right)
+
+
+def test_the_step_between_unlike_trims_round_a_corner_is_told() -> None:
+    tall = "trim tall: 3/4 in thick, 7 1/4 in tall\nstock tall: 12 ft at 21.00"
+    result = walls(
+        "N: 40 in, left=butt, right=out-corner(90 deg)",
+        "E: 50 in, trim tall, left=out-corner, right=butt",
+        trim=f"{jobs.BASE}\n{tall}",
+    )
+    one, other = result.pieces
+    assert "stands 2 in lower than the tall on E" in one.all_notes
+    assert "stands 2 in higher than the base on N: return its top there" in other.all_notes
+    # Their mitres follow both thicknesses: 9/16 and 3/4 in, together a right angle.
+    assert float(one.right.exact) == pytest.approx(math.degrees(math.atan(0.75 / 0.5625)), abs=1e-6)
+    assert one.right.exact + other.left.exact == pytest.approx(90, abs=1e-6)

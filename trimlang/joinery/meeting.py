@@ -12,6 +12,7 @@ outside one (geometry: the distance along a line to a parallel of another line).
 
 from __future__ import annotations
 
+from dataclasses import replace
 from enum import Enum, auto
 from fractions import Fraction
 from typing import Final
@@ -20,13 +21,20 @@ from trimlang.joinery.piece import Remark
 from trimlang.joint_row import Fit
 from trimlang.language.facts import Side
 from trimlang.lengths.angles import RIGHT, cosine, sine, tangent
-from trimlang.lengths.tape import NOTHING
+from trimlang.lengths.tape import NOTHING, length_text
+from trimlang.marking import N_
 from trimlang.record import record
 from trimlang.survey.job import End, Trim
 from trimlang.survey.outline import depths
 
 NEARLY_SQUARE: Final = 5
 """Degrees off square up to which a butt against a wall is cut square and closed with caulk."""
+
+
+_HIGHER: Final = N_(
+    "stands {step} higher than the {trim} on {run}: return its top there, or ease the step"
+)
+_LOWER: Final = N_("stands {step} lower than the {trim} on {run}")
 
 
 class Meets(Enum):
@@ -129,6 +137,21 @@ class Meeting:
     def long_point(self, trim: Trim) -> Fraction:
         """Return how far past the walls' corner the trim's furthest point reaches (inches)."""
         return NOTHING if self.meets is Meets.ITSELF else max(self.edges(trim))
+
+
+def meets_unlike(plain: Meeting, trim: Trim, there: Trim, beyond: Fraction, run: str) -> Meeting:
+    """Return how a trim goes round an outside corner to another one, whose back is at ``beyond``.
+
+    The mitre follows both thicknesses.  Where the tops differ, the step is told: the taller one's
+    end stands free above the other, and a small return closes its profile there.
+    """
+    step = (trim.height or NOTHING) - (there.height or NOTHING)
+    remark = None
+    if step and trim.height and there.height:
+        values = (("step", length_text(abs(step))), ("trim", there.name), ("run", run))
+        remark = Remark(text=_HIGHER if step > 0 else _LOWER, values=values)
+    thick = there.thickness or NOTHING
+    return replace(plain, meets=Meets.UNLIKE, beyond=beyond, thick=thick, remark=remark)
 
 
 def depth_of(trim: Trim) -> Fraction:

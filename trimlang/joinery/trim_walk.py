@@ -17,7 +17,7 @@ from trimlang.joinery.beside_casing import behind_a_return, beside_opening, stan
 from trimlang.joinery.bullnose import rounded
 from trimlang.joinery.cuts import corner_mitre
 from trimlang.joinery.limits import ask_of_scraps
-from trimlang.joinery.meeting import Meeting, Meets, runs_through
+from trimlang.joinery.meeting import Meeting, Meets, meets_unlike, runs_through
 from trimlang.joinery.on_the_wall import floor_trim, in_its_place
 from trimlang.joinery.piece import Remark
 from trimlang.joinery.slope_corners import AroundCorner, turned
@@ -250,7 +250,7 @@ class TrimWalk:
             # Both sides of the corner come here; one finding is enough.
             if side is Side.RIGHT:
                 self._say_unlike("T413", plain.end, trim, there, run, other)
-            return replace(plain, meets=Meets.UNLIKE, beyond=its, thick=there.thickness)
+            return meets_unlike(plain, trim, there, its, other.label)
         if runs_through(trim, there, plain.end.fit, side):
             met = self._at_plane(plain, behind)
             text = _THROUGH
