@@ -2,23 +2,27 @@
 
 from __future__ import annotations
 
+import gc
 import os
 import signal
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
 from pathlib import Path
+from typing import Any
 
 import pytest
 from hypothesis import settings
 
+from tests.browser import Browser
 from tests.jobs import walls
 from trimlang.compiler import Result, check_job
 from trimlang.joinery.piece import Piece
 
 # shared machines stall at will: how long one example takes says nothing about the code
-settings.register_profile("suite", deadline=None, max_examples=50)
+settings.register_profile("suite", deadline=None, max_examples=30)
 # at night a law that names no count of its own is tried on many more
 settings.register_profile("night", deadline=None, max_examples=500)
-settings.load_profile(os.environ.get("TRIMLANG_LAWS", "suite"))
+LAWS = os.environ.get("TRIMLANG_LAWS", "suite")
+settings.load_profile(LAWS)
 
 if signal.getsignal(signal.SIGINT) is signal.SIG_IGN:
     # a shell has its background jobs ignore Ctrl-C, and what they start would too
@@ -26,6 +30,38 @@ if signal.getsignal(signal.SIGINT) is signal.SIG_IGN:
 
 ROOT = Path(__file__).resolve().parent.parent
 EXAMPLES = ROOT / "examples"
+
+
+def examples(number: int) -> int:
+    """How many examples a law is tried on whose examples cost more than most; at night ten times.
+
+    At every change the count is what a second pays for; at night nobody waits.
+    """
+    return number * 10 if LAWS == "night" else number
+
+
+@pytest.hookimpl(optionalhook=True)
+def pytest_xdist_make_scheduler(config: pytest.Config, log: Any) -> Any:
+    """Give each process one half of the tests, and who is done first some of the other's.
+
+    Handed out by turns, each process would make for itself whatever neighbours share.
+    """
+    from xdist.scheduler import WorkStealingScheduling
+
+    return WorkStealingScheduling(config, log) if config.getoption("dist") == "load" else None
+
+
+def pytest_collection_finish() -> None:
+    """Keep the cyclic collector from walking thousands of tests and libraries again and again."""
+    gc.collect()
+    gc.freeze()
+
+
+@pytest.fixture(scope="session")
+def browser(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Browser]:
+    """Give the one browser in which all pages are opened; what a page stored is still there."""
+    with Browser(tmp_path_factory.mktemp("profile")) as page:
+        yield page
 
 
 @pytest.fixture

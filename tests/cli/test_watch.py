@@ -166,39 +166,40 @@ def test_includes_and_templates_are_watched(tmp_path: Path, begin: Callable[...,
 
 
 @pytest.mark.skipif(CHROMIUM is None, reason="no chromium here")
-def test_an_open_page_follows_the_file(tmp_path: Path, begin: Callable[..., Watching]) -> None:
+def test_an_open_page_follows_the_file(
+    tmp_path: Path, begin: Callable[..., Watching], browser: Browser
+) -> None:
     job = tmp_path / "job.trim"
     job.write_text(wall(41), encoding="utf-8")
     one = begin("--plan", "quick")
     one.until_said("in a browser")
     address = next(line for line in one.lines if "in a browser" in line).split()[-1]
-    with Browser(tmp_path / "profile") as page:
-        page.open(f"{address}saw-sheet.html")
-        page.until("41 in")
-        page.value("document.title = 'as it was opened'")
+    browser.open(f"{address}saw-sheet.html")
+    browser.until("41 in")
+    browser.value("document.title = 'as it was opened'")
 
-        job.write_text(wall(43), encoding="utf-8")
-        assert "41 in" not in page.until("43 in")
-        page.value("document.title = 'mark'")
+    job.write_text(wall(43), encoding="utf-8")
+    assert "41 in" not in browser.until("43 in")
+    browser.value("document.title = 'mark'")
 
-        job.write_text(wall(0), encoding="utf-8")
-        told = page.until("These are the sheets from before.")
-        assert "43 in" in told
-        assert "T202" in told
-        assert page.value("document.title") == "mark"
+    job.write_text(wall(0), encoding="utf-8")
+    told = browser.until("These are the sheets from before.")
+    assert "43 in" in told
+    assert "T202" in told
+    assert browser.value("document.title") == "mark"
 
-        # back to what it was: the sheets are the same, and nothing is wrong any more
-        job.write_text(wall(43), encoding="utf-8")
-        page.until("These are the sheets from before.", gone=True)
-        assert page.value("document.title") == "mark"
+    # back to what it was: the sheets are the same, and nothing is wrong any more
+    job.write_text(wall(43), encoding="utf-8")
+    browser.until("These are the sheets from before.", gone=True)
+    assert browser.value("document.title") == "mark"
 
-        job.write_text(wall(0), encoding="utf-8")
-        page.until("These are the sheets from before.")
-        job.write_text(wall(47), encoding="utf-8")
-        assert "sheets from before" not in page.until("47 in")
+    job.write_text(wall(0), encoding="utf-8")
+    browser.until("These are the sheets from before.")
+    job.write_text(wall(47), encoding="utf-8")
+    assert "sheets from before" not in browser.until("47 in")
 
-        assert one.stop() == 130
-        page.until("watches no more")
+    assert one.stop() == 130
+    browser.until("watches no more")
 
 
 def test_a_browser_sees_the_sheets_and_when_they_are_new() -> None:

@@ -7,6 +7,7 @@ from dataclasses import replace
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from tests.conftest import examples
 from tests.jobs import SHOE, TRIM
 from trimlang.compare.changes import compare
 from trimlang.compare.matching import Matched, match_pieces
@@ -81,7 +82,7 @@ def shape(piece: Piece) -> Piece:
 
 
 @given(houses(), st.data())
-@settings(quietly, max_examples=20)
+@settings(quietly, max_examples=examples(10))
 def test_a_room_added_elsewhere_renames_no_piece(house: list, data: st.DataObject) -> None:
     """Unless the survey says that a tag hangs on the order of the rooms."""
     old = checked(written(house))
@@ -99,7 +100,7 @@ def test_a_room_added_elsewhere_renames_no_piece(house: list, data: st.DataObjec
 
 
 @given(houses(), st.data())
-@settings(quietly, max_examples=20)
+@settings(quietly, max_examples=examples(10))
 def test_a_run_or_door_added_elsewhere_renames_no_piece(house: list, data: st.DataObject) -> None:
     old = checked(written(house))
     room = data.draw(st.integers(0, len(house) - 1))
@@ -113,7 +114,7 @@ def test_a_run_or_door_added_elsewhere_renames_no_piece(house: list, data: st.Da
 
 
 @given(houses(), st.data())
-@settings(quietly, max_examples=15)
+@settings(quietly, max_examples=examples(8))
 def test_a_room_under_another_name_and_moved_is_known_again(
     house: list, data: st.DataObject
 ) -> None:

@@ -6,6 +6,7 @@ import re
 
 from hypothesis import HealthCheck, given, settings
 
+from tests.conftest import examples
 from tests.language.tidy_lines import STATEMENTS, files, statements
 from trimlang.compiler import check_job
 from trimlang.language.meaning import meaning
@@ -28,7 +29,7 @@ def comments(text: str) -> list[str]:
 
 
 @given(files())
-@settings(slow, max_examples=80)
+@settings(slow, max_examples=examples(30))
 def test_meaning_and_comments_stay_and_tidying_again_changes_nothing(text: str) -> None:
     after = tidy(Source("x", text)).text
     assert tidy(Source("x", after)).text == after

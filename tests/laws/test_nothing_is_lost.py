@@ -10,6 +10,7 @@ import jsonschema
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
+from tests.conftest import examples
 from tests.jobs import BASE, SHOE
 from trimlang.compiler import Result, compile_job
 from trimlang.joinery.piece import PieceKind
@@ -64,7 +65,7 @@ def run_pieces(result: Result) -> Counter[tuple[str, str, str]]:
 
 
 @given(jobs())
-@settings(max_examples=30, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=examples(15), deadline=None, suppress_health_check=[HealthCheck.too_slow])
 def test_every_run_is_covered_and_every_piece_lies_on_one_stick(text: str) -> None:
     result = compile_job(text, effort=QUICK)
     assert result.ok, result.diagnostics
@@ -90,7 +91,7 @@ def test_every_run_is_covered_and_every_piece_lies_on_one_stick(text: str) -> No
 
 
 @given(jobs())
-@settings(max_examples=20, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=examples(10), deadline=None, suppress_health_check=[HealthCheck.too_slow])
 def test_comments_blanks_and_case_change_nothing(text: str) -> None:
     noisy = "\r\n".join(
         f"  {line.upper() if line.lstrip().startswith(('saw', 'spare')) else line}   # {n}"

@@ -9,12 +9,15 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 import trimlang
+from tests.conftest import examples
 from tests.jobs import BASE
 from trimlang.compiler import Result, compile_job
 from trimlang.sheets.export.plan_json import plan_json
 from trimlang.stock.planner import QUICK
 
-SLOW = settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+SLOW = settings(
+    max_examples=examples(12), deadline=None, suppress_health_check=[HealthCheck.too_slow]
+)
 ENDS = st.sampled_from(["butt", "out-corner", "in-corner(93.5 deg)", "return"])
 
 

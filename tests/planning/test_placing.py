@@ -7,7 +7,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tests.conftest import EXAMPLES
+from tests.conftest import EXAMPLES, examples
 from tests.jobs import BASE, CROWN, TWELVE_FEET
 from trimlang.compiler import Result, compile_job
 from trimlang.joinery.splice_choices import other_cuts
@@ -147,7 +147,7 @@ def jobs(draw: st.DrawFn) -> str:
     return text + ROOM + "bare 1 ft\n".join(runs)
 
 
-@settings(max_examples=60)
+@settings(max_examples=examples(20))
 @given(jobs())
 def test_never_dearer_and_always_within_the_rules(text: str) -> None:
     before = usual(text)
@@ -180,7 +180,7 @@ def test_every_other_cut_is_within_the_rules(text: str, wanted: list[Fraction]) 
             assert max(cut) <= splice.longest
 
 
-@settings(max_examples=30)
+@settings(max_examples=examples(15))
 @given(jobs(), st.lists(st.fractions(1, 200, max_denominator=16), max_size=4))
 def test_no_other_cut_costs_less_than_the_bound_for_all(text: str, wanted: list[Fraction]) -> None:
     result = planned(text, QUICK)

@@ -10,6 +10,7 @@ import pytest
 from hypothesis import HealthCheck, example, given, settings
 from hypothesis import strategies as st
 
+from tests.conftest import EXAMPLES, examples
 from tests.jobs import CROWN
 from tests.proof.oracle import faults
 from tests.proof.oracle_reading import BEYOND
@@ -18,8 +19,6 @@ from tests.proof.tickets_seen import Seen, in_page
 from trimlang.compiler import compile_job
 from trimlang.sheets.render.pages import render_sheets
 from trimlang.stock.planner import QUICK
-
-EXAMPLES = Path(__file__).resolve().parents[2] / "examples"
 
 
 def tickets(text: str, path: Path | None = None) -> list[Seen]:
@@ -51,7 +50,7 @@ room "Study", trim crown, open walk
 
 @given(jobs())
 @example(OVER_SCRAPS)
-@settings(max_examples=40, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=examples(20), suppress_health_check=[HealthCheck.too_slow])
 def test_every_ticket_is_what_the_oracle_works_out(text: str) -> None:
     assert faults(text, tickets(text)) == []
 
@@ -88,7 +87,7 @@ WRONGS = {
 
 @pytest.mark.parametrize("slip", WRONGS)
 @given(st.integers(0, 10**6))
-@settings(max_examples=4)
+@settings(max_examples=examples(2))
 def test_the_oracle_sees_a_wrong_ticket(slip: str, number: int) -> None:
     text, pile = house()
     at = number % len(pile)

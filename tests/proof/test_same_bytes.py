@@ -7,6 +7,7 @@ import shutil
 import subprocess
 import sys
 from collections.abc import Callable
+from contextlib import chdir
 from functools import cache
 from pathlib import Path
 from tempfile import mkdtemp
@@ -14,6 +15,7 @@ from tempfile import mkdtemp
 import pytest
 
 from tests.conftest import EXAMPLES, ROOT
+from tests.jobs import walls
 from trimlang.cli import main
 
 NEEDED = "highspy, jinja2, lark, numpy, pint, rich, segno, weasyprint"
@@ -24,25 +26,29 @@ ELSEWHERE = {
     "LC_ALL": "de_DE.UTF-8",
     "LANG": "de_DE.UTF-8",
 }
-SETTINGS = {
-    "another hash seed, time zone and locale": ELSEWHERE,
-    "a bare locale": {"LC_ALL": "C", "PYTHONUTF8": "0", "PYTHONCOERCECLOCALE": "0"},
-}
+BARE = {"LC_ALL": "C", "PYTHONUTF8": "0", "PYTHONCOERCECLOCALE": "0"}
 
 
-def built(
-    job: Path, own: dict[str, str], *, python: str = sys.executable, cwd: Path = ROOT, pdf: bool
-) -> dict[str, bytes]:
-    """Build a job with a quick plan in a process of its own; return the output by file name."""
+def in_a_process(
+    own: dict[str, str], *, python: str = sys.executable, cwd: Path = ROOT
+) -> Callable[[list[str]], object]:
+    """Return what runs a command in a process of its own with these settings."""
 
-    def build(arguments: list[str]) -> None:
+    def run(arguments: list[str]) -> None:
         subprocess.run(
             [python, "-W", "ignore", "-m", "trimlang", *arguments],
             cwd=cwd, env={**os.environ, "PYTHONPATH": str(ROOT), **own}, check=True,
             capture_output=True,
         )  # fmt: skip
 
-    return sheets(build, job, pdf=pdf)
+    return run
+
+
+def built(
+    job: Path, own: dict[str, str], *, python: str = sys.executable, cwd: Path = ROOT, pdf: bool
+) -> dict[str, bytes]:
+    """Build a job with a quick plan in a process of its own; return the output by file name."""
+    return sheets(in_a_process(own, python=python, cwd=cwd), job, pdf=pdf)
 
 
 def sheets(build: Callable[[list[str]], object], job: Path, *, pdf: bool) -> dict[str, bytes]:
@@ -62,26 +68,59 @@ def usual(name: str, *, pdf: bool) -> dict[str, bytes]:
     return sheets(main, EXAMPLES / name, pdf=pdf)
 
 
-@pytest.mark.parametrize("setting", SETTINGS)
-def test_pages_and_data_are_the_same_in(setting: str) -> None:
+def test_pages_and_data_are_the_same_with_another_hash_seed_time_zone_and_locale() -> None:
     same = usual("house.trim", pdf=False)
     assert {"tickets.html", "plan.json", "stock-order.csv"} <= set(same)
-    assert built(EXAMPLES / "house.trim", SETTINGS[setting], pdf=False) == same
+    assert built(EXAMPLES / "house.trim", ELSEWHERE, pdf=False) == same
 
 
-def test_pages_and_data_are_the_same_from_another_folder(tmp_path: Path) -> None:
+def test_pages_and_data_are_the_same_from_another_folder_in_a_bare_locale(tmp_path: Path) -> None:
     copy = tmp_path / "elsewhere"
     copy.mkdir()
-    for name in ("house.trim", "prices.trim"):
+    for name in ("one-room.trim", "prices.trim"):
         shutil.copy(EXAMPLES / name, copy / name)
-    there = built(Path("house.trim"), {}, cwd=copy, pdf=False)
-    assert there == usual("house.trim", pdf=False)
+    there = built(Path("one-room.trim"), BARE, cwd=copy, pdf=False)
+    assert there == usual("one-room.trim", pdf=False)
 
 
-def test_a_pdf_is_the_same_with_another_hash_seed_time_zone_and_locale() -> None:
-    again = built(EXAMPLES / "one-room.trim", ELSEWHERE, pdf=True)
+def test_a_pdf_is_the_same_with_another_hash_seed_time_zone_and_locale(tmp_path: Path) -> None:
+    job = tmp_path / "small.trim"
+    job.write_text(walls("N: 40 in, left=butt, right=out-corner"), encoding="utf-8")
+    again = built(job, ELSEWHERE, pdf=True)
     assert "tickets.pdf" in again
-    assert again == usual("one-room.trim", pdf=True)
+    assert again == sheets(main, job, pdf=True)
+
+
+def together(build: Callable[[list[str]], object], folder: Path) -> dict[str, bytes]:
+    """Build two jobs with a common order in every format but PDF; return the output by path."""
+    files = []
+    for inches in (40, 50):
+        files.append(f"flat-{inches}.trim")
+        walk = f"N: {inches} in, left=butt, right=out-corner\nE: 9 ft, left=out-corner, right=butt"
+        (folder / files[-1]).write_text(walls(walk), encoding="utf-8")
+    formats = [word for kind in ("html", "csv", "dxf", "json") for word in ("--format", kind)]
+    build(["build", *files, "--pool", *formats, "--out", "out"])
+    out = folder / "out"
+    return {
+        path.relative_to(out).as_posix(): path.read_bytes()
+        for path in out.rglob("*")
+        if path.is_file() and not path.name.startswith(".")
+    }
+
+
+@pytest.mark.parametrize("seed", ["1", "4", "10"])
+def test_jobs_bought_together_are_the_same_with_another_hash_seed(
+    seed: str, tmp_path: Path
+) -> None:
+    """Thirty-two seeds at night: ``.ci/nightly``."""
+    pytest.importorskip("ezdxf")
+    for place in ("here", "there"):
+        (tmp_path / place).mkdir()
+    with chdir(tmp_path / "here"):
+        here = together(main, tmp_path / "here")
+    assert {Path(name).suffix for name in here} == {".html", ".csv", ".dxf", ".json"}
+    there = in_a_process({"PYTHONHASHSEED": seed, "TZ": f"UTC{seed}"}, cwd=tmp_path / "there")
+    assert together(there, tmp_path / "there") == here
 
 
 @pytest.mark.parametrize("python", OTHERS)

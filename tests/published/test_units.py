@@ -6,6 +6,7 @@ NIST Handbook 44, appendix C: 1 US gallon = 231 cubic inches = 4 quarts = 128 fl
 
 import re
 from fractions import Fraction
+from functools import cache
 
 import pint
 import pytest
@@ -17,6 +18,12 @@ from trimlang.lengths.units import (
     in_inches,
     registry,
 )
+
+
+@cache
+def as_shipped() -> pint.UnitRegistry:
+    """The registry that pint ships, not ours."""
+    return pint.UnitRegistry(non_int_type=Fraction)
 
 
 def test_an_inch_is_exactly_25_4_millimetres() -> None:
@@ -34,7 +41,7 @@ def test_a_us_gallon_is_231_cubic_inches() -> None:
 
 @pytest.mark.parametrize("unit", ["inch", "foot", "yard", "millimeter", "centimeter", "meter"])
 def test_our_definitions_agree_with_the_registry_that_pint_ships(unit: str) -> None:
-    theirs = pint.UnitRegistry(non_int_type=Fraction)
+    theirs = as_shipped()
     expected = (Fraction(1) * theirs.parse_units(unit)).to("inch").magnitude
     assert factor_from_pint(unit, "inch") == expected
     assert in_inches(Fraction(1), unit) == expected
@@ -42,7 +49,7 @@ def test_our_definitions_agree_with_the_registry_that_pint_ships(unit: str) -> N
 
 @pytest.mark.parametrize("unit", ["gallon", "quart", "fluid_ounce", "liter"])
 def test_our_volumes_agree_with_the_registry_that_pint_ships(unit: str) -> None:
-    theirs = pint.UnitRegistry(non_int_type=Fraction)
+    theirs = as_shipped()
     expected = (Fraction(1) * theirs.parse_units(unit)).to("inch**3").magnitude
     ours = {"fluid_ounce": "fl_oz", "liter": "litre"}.get(unit, unit)
     assert factor_from_pint(ours, "inch**3") == expected

@@ -11,6 +11,7 @@ import pytest
 from hypothesis import HealthCheck, assume, given, settings
 from hypothesis import strategies as st
 
+from tests.conftest import examples
 from tests.jobs import CASE
 from tests.shared_order.jobs import TRIM, flat, pool
 from trimlang.compiler import compile_job
@@ -67,7 +68,7 @@ def sound(site: SharedOrder) -> None:
 
 
 @given(flat_texts())
-@settings(max_examples=20, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=examples(8), suppress_health_check=[HealthCheck.too_slow])
 def test_together_is_never_dearer_than_apart(texts: list[str]) -> None:
     site = plan_together(pool(*texts), QUICK)
     apart = [compile_job(text, effort=QUICK) for text in texts]

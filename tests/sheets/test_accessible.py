@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
 from importlib.util import find_spec
 from pathlib import Path
 
@@ -40,21 +39,22 @@ axe.run(document, {
 HELD = (412, 915)
 """A phone's screen, upright, in px."""
 
-
-@pytest.fixture(scope="module")
-def browser(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Browser]:
-    with Browser(tmp_path_factory.mktemp("profile")) as page:
-        yield page
+ALL = (*TITLES, INDEX, PHONE)
+LOOKS = [
+    *((name, "light") for name in ALL if name != PHONE),
+    # the phone's page holds all sheets; what is dark differs in its colours alone
+    (PHONE, "dark"),
+    *(pytest.param(name, "dark", marks=pytest.mark.nightly) for name in ALL if name != PHONE),
+    *(pytest.param(name, "house", marks=pytest.mark.nightly) for name in ALL),
+]
 
 
 @pytest.mark.skipif(CHROMIUM is None, reason="no chromium here")
 @pytest.mark.skipif(AXE is None, reason="no axe.min.js here: pip install axe-core-python")
-@pytest.mark.parametrize("look", ["light", "dark"])
-@pytest.mark.parametrize("name", [*TITLES, INDEX, PHONE])
+@pytest.mark.parametrize(("name", "look"), LOOKS)
 def test_axe_finds_no_fault(name: str, look: str, browser: Browser, tmp_path: Path) -> None:
     assert AXE
-    # what is dark differs in its colours alone: a job with less of everything tells as much
-    job = house() if look == "light" else some_of_all()
+    job = house() if look == "house" else some_of_all()
     page = tmp_path / "sheet.html"
     if name == INDEX:
         html = render_index(job, ["tickets.html", "tickets.pdf", "stock-order.html", "plan.json"])

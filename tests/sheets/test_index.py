@@ -39,7 +39,10 @@ def test_the_index_of_a_small_job(snapshot: SnapshotAssertion) -> None:
     assert _body(render_index(small(), ["tickets.html", "tickets.pdf", "plan.json"])) == snapshot
 
 
-@pytest.mark.parametrize("formats", [(), ALL], ids=["usual", "all"])
+@pytest.mark.parametrize(
+    "formats",
+    [pytest.param((), marks=pytest.mark.nightly, id="usual"), pytest.param(ALL, id="all")],
+)
 def test_the_index_leads_to_every_file_once(formats: tuple[str, ...], tmp_path: Path) -> None:
     if "dxf" in formats:
         pytest.importorskip("ezdxf")

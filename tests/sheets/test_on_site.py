@@ -23,24 +23,25 @@ BOX = "BR-E-base:cut"
 
 
 @pytest.mark.skipif(CHROMIUM is None, reason="no chromium here")
-def test_a_tick_is_still_there_after_a_reload(tmp_path: Path) -> None:
+def test_a_tick_is_still_there_after_a_reload(browser: Browser, tmp_path: Path) -> None:
     page = tmp_path / "tickets.html"
     page.write_text(render_sheets(small(), only=["tickets"])["tickets"], encoding="utf-8")
     box = f"document.querySelector('[data-tick=\"{BOX}\"]')"
-    with Browser(tmp_path / "profile") as browser:
-        browser.open(page.as_uri())
-        assert browser.value(f"{box}.checked") is False
-        browser.value(f"{box}.click()")
-        browser.open(page.as_uri())
-        assert browser.value(f"{box}.checked") is True
-        browser.value(
-            'const search = document.getElementById("find"); search.value = "br-n";'
-            'search.dispatchEvent(new Event("input"))'
-        )
-        shown = browser.value(
-            '[...document.querySelectorAll("article")]'
-            ".filter((one) => !one.hidden).map((one) => one.dataset.piece)"
-        )
+    browser.open(page.as_uri())
+    browser.value("localStorage.clear()")
+    browser.open(page.as_uri())
+    assert browser.value(f"{box}.checked") is False
+    browser.value(f"{box}.click()")
+    browser.open(page.as_uri())
+    assert browser.value(f"{box}.checked") is True
+    browser.value(
+        'const search = document.getElementById("find"); search.value = "br-n";'
+        'search.dispatchEvent(new Event("input"))'
+    )
+    shown = browser.value(
+        '[...document.querySelectorAll("article")]'
+        ".filter((one) => !one.hidden).map((one) => one.dataset.piece)"
+    )
     assert shown == ["BR-N-base-a", "BR-N-base-b", "BR-N2-base"]
 
 

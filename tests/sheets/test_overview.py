@@ -6,6 +6,7 @@ import pytest
 
 from tests.jobs import BASE
 from tests.sheets.jobs import compiled, house, small
+from trimlang.compiler import Result
 from trimlang.sheets.content import overview
 from trimlang.sheets.content.overview import House
 from trimlang.sheets.drawing.neighbours import GAP
@@ -108,15 +109,19 @@ def test_what_would_lie_over_another_room_is_listed() -> None:
     assert drawn.across == ("Bath",)
 
 
+def floor_plan(job: Result) -> str:
+    return render_sheets(job, only=["floor-plan"])["floor-plan"]
+
+
 def test_no_overview_where_nothing_is_joined() -> None:
-    assert "The house" not in render_sheets(small())["floor-plan"]
-    html = render_sheets(house())["floor-plan"]
+    assert "The house" not in floor_plan(small())
+    html = floor_plan(house())
     assert "Not joined by a named opening" not in html
-    assert html == render_sheets(house())["floor-plan"]
+    assert html == floor_plan(house())
     den = compiled(
         HEAD
         + _square("Hall", "HA", "to den")
         + _square("Attic", "AT", "hatch")
         + _square("Den", "DE", "to hall")
     )
-    assert "Not joined by a named opening: Attic." in render_sheets(den)["floor-plan"]
+    assert "Not joined by a named opening: Attic." in floor_plan(den)

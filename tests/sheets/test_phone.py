@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
 from functools import cache
 from http.server import SimpleHTTPRequestHandler, ThreadingHTTPServer
 from pathlib import Path
@@ -29,6 +28,17 @@ THUMB = 44
 """Least width and height of what a finger taps, in px (WCAG 2.1, success criterion 2.5.5)."""
 UPRIGHT = (360, 740)
 
+PAGES = [
+    *((name, "en") for name in (*TITLES, INDEX)),
+    # the phone's page holds all sheets
+    *((PHONE, language) for language in languages()),
+    *(
+        pytest.param(name, language, marks=pytest.mark.nightly)
+        for name in (*TITLES, INDEX)
+        for language in languages()[1:]
+    ),
+]
+
 WIDE = """
 [...document.querySelectorAll("body *")]
   .map((one) => [one.tagName, one.getBoundingClientRect()])
@@ -41,12 +51,6 @@ TAPPED = """
   .map((one) => [one.textContent.trim(), one.getBoundingClientRect()])
   .filter(([, place]) => place.width)
 """
-
-
-@pytest.fixture(scope="module")
-def browser(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Browser]:
-    with Browser(tmp_path_factory.mktemp("profile")) as page:
-        yield page
 
 
 @pytest.fixture(autouse=True)
@@ -73,8 +77,7 @@ def show(browser: Browser, folder: Path, html: str, part: str = "") -> None:
     browser.open(page.as_uri() + part, size=UPRIGHT)
 
 
-@pytest.mark.parametrize("language", languages())
-@pytest.mark.parametrize("name", [*TITLES, INDEX, PHONE])
+@pytest.mark.parametrize(("name", "language"), PAGES)
 def test_all_of_a_page_is_within_the_screen_and_large_enough_for_a_thumb(
     name: str, language: str, browser: Browser, tmp_path: Path
 ) -> None:

@@ -5,6 +5,7 @@ from itertools import product
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tests.conftest import examples
 from trimlang.stock.anywhere_check import shown_anywhere
 from trimlang.stock.certificate import FreeRun
 from trimlang.stock.joint_bound import JointBound
@@ -91,7 +92,7 @@ def free(walls: list[tuple[int, int]]) -> list[FreeRun]:
     return [FreeRun(2, total, LEAST, lean, lean) for total, lean in walls]
 
 
-@settings(max_examples=15, deadline=None)
+@settings(max_examples=examples(8), deadline=None)
 @given(jobs())
 def test_no_place_costs_less(job: tuple[Problem, list[tuple[int, int]]]) -> None:
     problem, walls = job

@@ -9,6 +9,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tests.conftest import examples
 from tests.stock.assignment import least_cost
 from tests.stock.jobs import house, plain, small_priced, triplets
 from trimlang.stock import planner
@@ -226,7 +227,9 @@ def test_waste_by_kind_adds_up_to_the_sticks() -> None:
     )
 
 
-@pytest.mark.parametrize("first", range(0, 300, 50))
+@pytest.mark.parametrize(
+    "first", [0, 50, *(pytest.param(at, marks=pytest.mark.nightly) for at in range(100, 300, 50))]
+)
 def test_fifty_small_priced_jobs_agree_with_an_outside_solver(first: int) -> None:
     for seed in range(first, first + 50):
         problem = small_priced(seed)
@@ -254,7 +257,7 @@ def problems(draw: st.DrawFn) -> Problem:
     return Problem("base", parts, tuple(blanks), kerf, ends, draw(st.sampled_from((0, 0, 90))))
 
 
-@settings(deadline=None, max_examples=60)
+@settings(deadline=None, max_examples=examples(30))
 @given(problems(), st.randoms(use_true_random=False))
 def test_laws(problem: Problem, random: Random) -> None:
     """No piece lost, no stick overfilled, order of no account, twice the same."""
@@ -269,7 +272,7 @@ def test_laws(problem: Problem, random: Random) -> None:
     assert (other.sticks, other.purchases, other.cost) == (plan.sticks, plan.purchases, plan.cost)
 
 
-@settings(deadline=None, max_examples=40)
+@settings(deadline=None, max_examples=examples(20))
 @given(problems(), st.integers(1, 20))
 def test_a_cheaper_blank_never_makes_a_proven_plan_dearer(problem: Problem, price: int) -> None:
     plan = planned(problem)

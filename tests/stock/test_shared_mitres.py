@@ -7,6 +7,7 @@ from itertools import pairwise, permutations
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
+from tests.conftest import examples
 from trimlang.stock.chaining import Chaining
 from trimlang.stock.mitres import laid_weight, most_shared, overlap
 from trimlang.stock.nesting import Nesting, can_nest
@@ -82,7 +83,7 @@ def test_too_many_orders_are_bounded_and_not_called_sure():
     assert shared >= sum(overlap(one[1], other[0]) for one, other in pairwise(sorted(pieces)))
 
 
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=examples(30), deadline=None)
 @given(jobs, rooms)
 def test_nesting_finds_the_most_that_any_order_of_any_pieces_is_worth(job, of_kinds):
     sizes, values = sizes_of(job), [value for *_, value in job]
@@ -92,7 +93,7 @@ def test_nesting_finds_the_most_that_any_order_of_any_pieces_is_worth(job, of_ki
     patterns_of(nested, sizes, values, of_kinds)
 
 
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=examples(30), deadline=None)
 @given(jobs, rooms, st.randoms(use_true_random=False))
 def test_chained_patterns_can_be_laid_and_take_no_piece_twice(job, of_kinds, random):
     sizes, values = sizes_of(job), [value for *_, value in job]

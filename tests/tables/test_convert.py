@@ -12,7 +12,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from syrupy.assertion import SnapshotAssertion
 
-from tests.conftest import EXAMPLES
+from tests.conftest import EXAMPLES, examples
 from tests.jobs import TRIM, walls
 from trimlang.cli import main
 from trimlang.compiler import check_job
@@ -229,7 +229,7 @@ def jobs(draw: st.DrawFn) -> str:
 
 
 @given(jobs())
-@settings(max_examples=40)
+@settings(max_examples=examples(15))
 def test_there_and_back_keeps_the_meaning(text: str) -> None:
     one, other = check_job(text), check_job(back(text))
     assert meaning(one.job) == meaning(other.job)
@@ -246,7 +246,7 @@ def test_the_guard_is_taken_away_again(text: str) -> None:
 
 
 @given(st.binary(max_size=200) | st.text(max_size=200).map(lambda text: (HEAD + text).encode()))
-@settings(max_examples=100)
+@settings(max_examples=examples(50))
 def test_any_bytes_give_a_job_or_a_word(data: bytes) -> None:
     made = from_csv(data, Path("walls.csv"))
     assert isinstance(made.text, str)

@@ -14,7 +14,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from hypothesis.extra.lark import from_lark
 
-from tests.conftest import ROOT
+from tests.conftest import ROOT, examples
 from tests.jobs import TRIM
 from tests.trust.feeding import Tally, feed
 from tests.trust.growing import any_file, grammar_line, slipped
@@ -32,28 +32,27 @@ def test_the_kept_corpus(path: Path) -> None:
 
 def test_new_inputs() -> None:
     random, tally = Random(20260418), Tally()
-    for _ in range(600):
+    for _ in range(250):
         feed(slipped(any_file(random), random).encode("utf-8", "replace"), tally, print_each=20)
         feed(grammar_line(random).encode(), tally)
-    assert tally.planned > 20
-    assert tally.printed > 1
+    assert tally.planned > 8
+    assert tally.printed > 0
 
 
 def test_numbers_near_their_limits() -> None:
     random, tally = Random(20260718), Tally()
-    for _ in range(250):
+    for _ in range(120):
         feed(near_limits(random).encode(), tally, print_each=100)
     assert tally.planned > 20
 
 
 # the grammar's look-aheads hide whole words from hypothesis, so a line may still be no line
 @given(from_lark(read_grammar(grammar_text()), start="line", alphabet=st.characters(codec="utf-8")))
-@settings(max_examples=60, suppress_health_check=list(HealthCheck))
+@settings(max_examples=examples(25), suppress_health_check=list(HealthCheck))
 def test_lines_of_the_grammar(line: str) -> None:
     feed((TRIM + ROOM + line).encode(), Tally(), print_each=10)
 
 
 @given(st.binary(max_size=300))
-@settings(max_examples=100)
 def test_any_bytes(data: bytes) -> None:
     feed(data, Tally())

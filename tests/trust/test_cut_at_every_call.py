@@ -12,7 +12,7 @@ import pytest
 
 from tests.trust.cut_commands import COMMANDS, points, try_at
 
-AT_MOST = 8
+AT_MOST = 4
 """Points of each command that are tried here; of a build, which takes long, half as many."""
 
 

@@ -10,7 +10,7 @@ from time import monotonic
 import pytest
 
 from tests.jobs import BASE, TWELVE_FEET
-from tests.trust.stopping import Bench
+from tests.trust.stopping import Bench, room_of
 from trimlang.cli import main
 from trimlang.output import folder
 from trimlang.output.folder import write_folder
@@ -94,7 +94,7 @@ def test_a_stop_before_anything_is_written(tmp_path: Path, monkeypatch: pytest.M
 
 
 def test_a_planner_ends_at_its_time(tmp_path: Path) -> None:
-    bench = Bench(tmp_path, "--format", "json", "--plan-seconds", "0.5")
+    bench = Bench(tmp_path, "--format", "json", "--plan-seconds", "0.1", text=room_of(400))
     began = monotonic()
     bench.seconds()
     assert monotonic() - began < ANY_LONG_WAIT

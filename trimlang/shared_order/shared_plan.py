@@ -235,8 +235,9 @@ def _shared(
         for flat, pieces in zip(pool, cut, strict=True)
         for piece in pieces
     )
+    # by tag, not by path: where the jobs lie is no part of the revision
     sources = {
-        f"{flat.file}: {name}": Source(name, source.text)
+        f"{flat.tag}: {name}": Source(name, source.text)
         for flat in pool
         for name, source in flat.result.sources.items()
     }
