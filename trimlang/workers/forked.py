@@ -15,9 +15,10 @@ import signal
 import sys
 import tempfile
 import warnings
-from collections.abc import Callable, Mapping
-from contextlib import suppress
+from collections.abc import Callable, Iterator, Mapping
+from contextlib import contextmanager, suppress
 from multiprocessing import get_context
+from threading import current_thread, main_thread
 from typing import TYPE_CHECKING, TypeAlias
 
 from trimlang.record import record
@@ -28,7 +29,6 @@ if TYPE_CHECKING:
 
 Files: TypeAlias = Mapping[str, bytes]
 Make: TypeAlias = Callable[[], Files]
-Heard: TypeAlias = set[int | signal.Signals]
 
 
 class RefusedError(Exception):
@@ -46,14 +46,9 @@ def side_by_side(*makes: Make) -> dict[str, bytes]:
     begun: list[_Beside] = []
     # what a process keeps on the disk while it works is deleted here: it may be killed
     with tempfile.TemporaryDirectory(prefix="trimlang-") as scratch:
-        # A signal just behind a fork would be lost, as Python drops what its handler raises in the
-        # functions that then run, or would come before the process is known: so signals wait.
-        heard = signal.pthread_sigmask(signal.SIG_BLOCK, signal.valid_signals())
         try:
-            try:
-                begun.extend(_fork(make, scratch, heard) for make in makes)
-            finally:
-                signal.pthread_sigmask(signal.SIG_SETMASK, heard)
+            with _signals_held():
+                begun.extend(_fork(make, scratch) for make in makes)
             answers = [_answer(one.pipe) for one in begun]
         finally:
             for one in begun:
@@ -70,16 +65,44 @@ def side_by_side(*makes: Make) -> dict[str, bytes]:
     return files
 
 
+@contextmanager
+def _signals_held() -> Iterator[None]:
+    """Keep signals that come meanwhile, and raise them afterwards.
+
+    Just behind a fork Python drops what a handler raises, and before a process is known nothing
+    would end it.  Blocking them is not enough: another thread may be the one that gets them.
+    """
+    if current_thread() is not main_thread():
+        # Only the main thread runs handlers, and only there may they be changed.
+        yield
+        return
+    held: list[int] = []
+    usual = {
+        number: handler
+        for number in signal.valid_signals()
+        if callable(handler := signal.getsignal(number))
+    }
+    for number in usual:
+        signal.signal(number, lambda caught, _: held.append(caught))
+    try:
+        yield
+    finally:
+        for number, handler in usual.items():
+            signal.signal(number, handler)
+    for caught in held:
+        signal.raise_signal(caught)
+
+
 @record
 class _Beside:
     process: ForkProcess
     pipe: Connection
 
 
-def _fork(make: Make, scratch: str, heard: Heard) -> _Beside:
+def _fork(make: Make, scratch: str) -> _Beside:
     context = get_context("fork")
     reader, writer = context.Pipe(duplex=False)
-    process = context.Process(target=_work, args=(make, writer, scratch, heard), daemon=True)
+    process = context.Process(target=_work, args=(make, writer, scratch), daemon=True)
     with warnings.catch_warnings():
         # Python warns of a fork while other threads run. Ours are the one that waits for a stop
         # and the solver's. All are asleep, and the second process needs no lock that they hold.
@@ -104,7 +127,7 @@ def worth_it() -> bool:
     return sys.platform == "linux" and len(os.sched_getaffinity(0)) > 1
 
 
-def _work(make: Make, writer: Connection, scratch: str, heard: set[int | signal.Signals]) -> None:
+def _work(make: Make, writer: Connection, scratch: str) -> None:
     """Make the files and send them: all that the forked process does."""
     gc.disable()
     tempfile.tempdir = scratch
@@ -117,7 +140,6 @@ def _work(make: Make, writer: Connection, scratch: str, heard: set[int | signal.
         for number in (signal.SIGINT, signal.SIGTERM):
             if signal.getsignal(number) != signal.SIG_IGN:
                 signal.signal(number, signal.SIG_DFL)
-        signal.pthread_sigmask(signal.SIG_SETMASK, heard)
         try:
             writer.send(dict(make()))
         except RefusedError as error:
