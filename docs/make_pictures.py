@@ -71,7 +71,7 @@ def pictures() -> Iterator[Picture]:
     """Yield all pictures, none of them drawn yet."""
     result = compile_job(JOB.read_text(encoding="utf-8"), path=JOB)
     sheets = render_sheets(result)
-    sheets["label"] = render_sheets(result, ticket="100mm x 50mm")["tickets"]
+    sheets["label"] = render_sheets(result, ticket="100mm x 60mm")["tickets"]
     for name, html in sheets.items():
         yield Picture(name, html, page=PAGES.get(name, 1))
     own = render_sheets(compile_job(readme_job()))

@@ -269,7 +269,7 @@ def test_tickets_in_feet_say_the_same_lengths() -> None:
 
     def lengths(show: str) -> list[Fraction]:
         page = render_sheets(house(), show=show, only=("tickets",))["tickets"].replace("\xa0", " ")
-        found = re.findall(r'<p class="length"[^>]*>(.*?)</p>', page)
+        found = re.findall(r'<p class="length[^>]*>(.*?)</p>', page)
         return [read_back(re.sub(r"<[^>]+>|&#160;", " ", one)) for one in found]
 
     def read_back(text: str) -> Fraction:

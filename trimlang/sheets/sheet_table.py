@@ -19,7 +19,8 @@ from trimlang.sheets.content.overview import house
 from trimlang.sheets.content.saw_sheet import saw_sheet
 from trimlang.sheets.content.stick_layouts import stick_layouts
 from trimlang.sheets.content.stock_order import order
-from trimlang.sheets.content.ticket import rows, tickets
+from trimlang.sheets.content.ticket import tickets
+from trimlang.sheets.content.ticket_pages import legend, on_leaves, one_each, sizes
 from trimlang.sheets.drawing.qr import qr_picture
 from trimlang.site_log.lines_ahead import lines_ahead
 
@@ -27,7 +28,7 @@ if TYPE_CHECKING:
     from trimlang.compiler import Result
     from trimlang.incremental.cache import Cache
     from trimlang.shared_order.shared_plan import SharedOrder
-    from trimlang.sheets.render.paper import LabelSize
+    from trimlang.sheets.render.paper import Area, LabelSize
     from trimlang.sheets.wording.quantities import Pen
 
 
@@ -35,12 +36,14 @@ if TYPE_CHECKING:
 class Printing:
     """One printing of a job: what each sheet may ask for.
 
-    ``codes`` tells whether tickets carry a QR code, ``label`` the label that each is printed
-    on; ``shared`` is the purchase that the job is, ``drawings`` what was drawn before.
+    ``area`` is what a page has for tickets, ``label`` the label that each is printed on, where
+    it is; ``codes`` tells whether tickets carry a QR code; ``shared`` is the purchase that the
+    job is, ``drawings`` what was drawn before.
     """
 
     result: Result
     pen: Pen
+    area: Area
     codes: bool = True
     label: LabelSize | None = None
     shared: SharedOrder | None = None
@@ -84,15 +87,18 @@ def _tickets(printing: Printing, *, only_changed: bool = False) -> Mapping[str, 
     made = tickets(
         printing.result,
         printing.pen,
-        label=label,
+        paper=printing.area if label is None else label,
         code=printing.codes,
         only_changed=only_changed,
     )
+    about = legend(made, printing.pen.words, code=printing.codes)
+    leaves = on_leaves(made, printing.area, about) if label is None else one_each(made)
     return {
         "tickets": made,
-        "rows": rows(made) if label is None else [[one] for one in made],
-        "folds": any(one.shape.flap for one in made),
-        "flags": any(one.shape.flag for one in made),
+        "leaves": leaves,
+        "area": printing.area,
+        "legend": about,
+        "sizes": sizes(leaves),
         "logged": lines_ahead(printing.result.job, printing.result.pieces, printing.result.plans),
         "code": qr_picture if printing.codes else None,
         "label": label,

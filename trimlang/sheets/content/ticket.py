@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterator
 from dataclasses import replace
 from typing import Final
 
@@ -15,11 +15,11 @@ from trimlang.record import record
 from trimlang.sheets.content.heading import heading
 from trimlang.sheets.content.mates import Mates, mates
 from trimlang.sheets.content.ticket_ends import EndText, end_print, end_text, lying
-from trimlang.sheets.content.ticket_room import Format
-from trimlang.sheets.content.ticket_shape import Shape, frame_of, on_label, on_paper
+from trimlang.sheets.content.ticket_label import on_label
+from trimlang.sheets.content.ticket_shape import Shape, frame_of, on_paper
 from trimlang.sheets.content.ticket_text import Print, TicketFact, shorter_notes
 from trimlang.sheets.drawing.end_views import EndsDrawing, draw_ends
-from trimlang.sheets.render.paper import LabelSize, UnknownPaperError
+from trimlang.sheets.render.paper import LETTER, Area, LabelSize, UnknownPaperError
 from trimlang.sheets.wording import phrases, saw_words
 from trimlang.sheets.wording.catalogue import NO_BREAK
 from trimlang.sheets.wording.quantities import Pen, Reading
@@ -62,15 +62,16 @@ def tickets(
     result: Result,
     pen: Pen,
     *,
-    label: LabelSize | None = None,
+    paper: Area | LabelSize = LETTER,
     code: bool = True,
     only_changed: bool = False,
     dated: bool = True,
 ) -> tuple[Ticket, ...]:
     """Return one ticket for every piece still to cut: trim by trim, room by room along the walk.
 
-    ``code`` leaves room for a QR code; ``only_changed`` keeps those that the last
-    new plan of a job under way changed; ``dated`` ones say the job and its revision.
+    ``paper`` is what a page has for them, or the label that each is to fit.  ``code`` leaves
+    room for a QR code; ``only_changed`` keeps those that the last new plan of a job under way
+    changed; ``dated`` ones say the job and its revision.
 
     Raises:
         UnknownPaperError: the label is too small for one of them.
@@ -88,7 +89,7 @@ def tickets(
             pen.of(piece.unit),
             met,
             where.get(piece.id),
-            label,
+            paper,
             printing=printing,
             code=code,
         )
@@ -96,21 +97,6 @@ def tickets(
         if result.progress is None
         or (not result.progress.is_cut(piece.id) and (not only_changed or _changed(piece, result)))
     )
-
-
-def rows(made: Iterable[Ticket]) -> list[list[Ticket]]:
-    """Put cards of one trim side by side in twos, so that neighbours are equally tall."""
-    rows: list[list[Ticket]] = []
-    for one in made:
-        # Wide tickets and strips take a row each; two cards side by side must be of one trim, or
-        # one would be taller.
-        last = rows[-1] if rows else []
-        alike = [(other.trim, other.shape.kind) == (one.trim, Format.CARD) for other in last]
-        if len(last) == 1 and one.shape.kind is Format.CARD and all(alike):
-            last.append(one)
-        else:
-            rows.append([one])
-    return rows
 
 
 def _changed(piece: Piece, result: Result) -> bool:
@@ -130,7 +116,7 @@ def _ticket(
     pen: Pen,
     met: Mates,
     where: tuple[CutStick, int, StickPlace] | None,
-    label: LabelSize | None,
+    paper: Area | LabelSize,
     *,
     printing: str,
     code: bool,
@@ -161,9 +147,9 @@ def _ticket(
     note, caution = _note(piece, result, pen), _caution(piece, pen)
     facts = (
         *lying(piece, ends, (left, right), pen),
-        TicketFact(words("measured"), f"{measured}: {edges}" if edges else measured),
-        TicketFact(words("stick"), ", ".join(text for text in (stick, order) if text)),
-        TicketFact(words("meets"), meets),
+        TicketFact(words("measured"), f"{measured}: {edges}" if edges else measured, extra=True),
+        TicketFact(words("stick"), ", ".join(text for text in (stick, order) if text), extra=True),
+        TicketFact(words("meets"), meets, extra=True),
         TicketFact(words("note"), note, strong=True),
         TicketFact(words("care"), caution, strong=True),
         TicketFact(words("job"), printing, extra=True),
@@ -185,9 +171,9 @@ def _ticket(
         facts=tuple(fact for fact in facts if fact.text),
     )
     shape = (
-        on_paper(text, trim.height, code=code)
-        if label is None
-        else _on_label(text, label, words("note"), code=code)
+        on_paper(text, trim.height, paper, code=code)
+        if isinstance(paper, Area)
+        else _on_label(text, paper, words("note"), code=code)
     )
     return Ticket(
         id=piece.id,

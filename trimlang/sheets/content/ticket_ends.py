@@ -46,7 +46,7 @@ def lying(
         yield TicketFact(words("lies"), once)
     else:
         yield from (TicketFact(end.side, end.lay) for end in texts)
-    yield TicketFact(words("or"), saw_words.nested_ends(piece, pen))
+    yield TicketFact(words("or"), saw_words.nested_ends(piece, pen), extra=True)
 
 
 def end_text(piece: Piece, side: Side, at: AtSaw, pen: Pen, met: Mates) -> EndText:

@@ -33,26 +33,62 @@ class TypeSizes:
     length: tuple[float, float]
     setting: tuple[float, float]
     joint: float
-    small: float
 
 
 LEAST: Final = 8.25
 """Points of the smallest type: its capitals, 0.75 em high, are then 2.18 mm, which at 1.5 m is
 five minutes of arc, the height of the letters that sight 20/20 reads (ISO 8596: an optotype
-with a gap of one minute is five minutes tall)."""
+with a gap of one minute is five minutes tall).  All small print is set in it."""
+SMALL_LINE: Final = LEAST * 1.2 * POINT
+"""A line of small print (mm)."""
 
-LARGE: Final = TypeSizes(
-    name=(13, LEAST), room=(10, 8.5), length=(34, 22), setting=(15, 10.5), joint=10, small=LEAST
-)
-LOW: Final = TypeSizes(
-    name=(10, LEAST), room=(10, 8.5), length=(24, 14), setting=(13, 9), joint=8.5, small=LEAST
-)
-BESIDE: Final = TypeSizes(
-    name=(13, 9), room=(10, 9), length=(34, 22), setting=(15, 10.5), joint=10, small=9
-)
-"""A wide ticket is set at 0.92 of full scale: its least type is larger by as much."""
-PADDING: Final = {Format.CARD: (2.6, 1.6), Format.WIDE: (2.6, 1.6), Format.STRIP: (1.6, 0.6)}
-CODE_WIDE: Final = {Format.CARD: 19.1, Format.WIDE: 19.1, Format.STRIP: 13.1}
+
+@record
+class Design:
+    """How one kind of ticket sets out what all have.
+
+    That is: id, room, length, code, the drawing with a cut at each of its ends, small print.
+    ``padding`` is aside and above (mm at full scale); ``at_saw`` and ``told`` are the shares of
+    the width for the drawing with the cuts, and for the rest.
+    """
+
+    type: TypeSizes
+    padding: tuple[float, float]
+    at_saw: float
+    told: float
+
+
+DESIGNS: Final = {
+    # one under the other
+    Format.CARD: Design(
+        type=TypeSizes(
+            name=(13, LEAST), room=(10, 8.5), length=(34, 22), setting=(15, 9), joint=10
+        ),
+        padding=(2.6, 1.6),
+        at_saw=1.0,
+        told=1.0,
+    ),
+    # what is told at the left, what is done at the saw at the right
+    Format.WIDE: Design(
+        type=TypeSizes(
+            name=(13, LEAST), room=(10, 8.5), length=(40, 22), setting=(20, 9), joint=12
+        ),
+        padding=(2.6, 1.6),
+        at_saw=0.5,
+        told=0.475,
+    ),
+    # all in one line; the columns are in ems, see below
+    Format.STRIP: Design(
+        type=TypeSizes(
+            name=(10, LEAST), room=(10, 8.5), length=(24, 14), setting=(13, 9), joint=8.5
+        ),
+        padding=(1.6, 0.6),
+        at_saw=1.0,
+        told=1.0,
+    ),
+}
+CODE_WIDE: Final = 13.1
+"""A code's side (mm at full scale): its dots are 0.3 mm, which a phone reads a hand away."""
 FRACTION: Final = 0.79
 UNIT: Final = 0.45
 """The fraction's and the unit's size beside the length's."""
@@ -81,44 +117,47 @@ class TicketRoom:
     code: bool
     flag: bool = False
 
-    def type(self) -> TypeSizes:
-        """Return the type sizes."""
-        return {Format.STRIP: LOW, Format.WIDE: BESIDE}.get(self.kind, LARGE)
+    @property
+    def design(self) -> Design:
+        """What all tickets of this kind have in common."""
+        return DESIGNS[self.kind]
 
     def points(self, size: float) -> float:
         """Return a size in points at full scale as millimetres on this ticket."""
-        return size * self.scale * POINT
+        return max(size * self.scale, LEAST) * POINT
+
+    def ems(self, count: float) -> float:
+        """Return so many ems of this ticket's type as millimetres."""
+        return count * EM * self.scale * POINT
 
     def within(self) -> float:
         """Return the width inside border and padding (mm)."""
-        return self.across - 2 * (PADDING[self.kind][0] * self.scale + BORDER)
+        return self.across - 2 * (self.design.padding[0] * self.scale + BORDER)
 
     def about(self) -> float:
         """Return how much of the height border and padding take (mm)."""
-        return 2 * (PADDING[self.kind][1] * self.scale + BORDER)
+        return 2 * (self.design.padding[1] * self.scale + BORDER)
 
-    def main(self) -> float:
-        """Return the width of the part that is read at the saw (mm)."""
-        return self.within() * (0.52 if self.kind is Format.WIDE else 1.0)
+    def at_saw(self) -> float:
+        """Return the width of the drawing and of both cuts together (mm)."""
+        return self.within() * self.design.at_saw
 
     def facts(self) -> float:
         """Return the width of the small print (mm)."""
-        if self.kind is Format.WIDE:
-            return self.within() * 0.46
-        if self.kind is Format.CARD:
-            return self.within()
+        if self.kind is not Format.STRIP:
+            return self.within() * self.design.told
         taken = FACTS_FROM + (TAB_WIDE if self.flag else 0) + (4.6 if self.code else 0)
-        return self.within() - self.points(EM) * taken
+        return self.within() - self.ems(taken)
 
     def name(self) -> float:
         """Return the width for id, room and length (mm)."""
         if self.kind is Format.STRIP:
-            return self.points(EM) * NAME_WIDE
-        taken = (CODE_WIDE[self.kind] + 2) * self.scale if self.code else 0
-        return self.main() - taken
+            return self.ems(NAME_WIDE)
+        taken = (CODE_WIDE + 2) * self.scale if self.code else 0
+        return self.within() * self.design.told - taken
 
     def cut(self) -> float:
         """Return the width of the text below an end (mm)."""
         if self.kind is Format.STRIP:
-            return self.points(EM) * CUT_WIDE
-        return self.main() / 2 - self.points(EM) * 0.45
+            return self.ems(CUT_WIDE)
+        return self.at_saw() / 2 - self.ems(0.45)

@@ -12,7 +12,7 @@ from trimlang.compiler import Result
 from trimlang.lengths.tape import Shown, Unit
 from trimlang.sheets.content.heading import file_stem, heading
 from trimlang.sheets.content.job_at_a_glance import TITLES_OF_DATA, at_a_glance
-from trimlang.sheets.render.paper import label, page_rule, running
+from trimlang.sheets.render.paper import AREAS, LETTER, label, page_rule, running
 from trimlang.sheets.render.stylesheet import screen_style, stylesheet
 from trimlang.sheets.render.template_filling import TemplateFiller
 from trimlang.sheets.sheet_table import (
@@ -67,6 +67,7 @@ def render_sheets(
     printing = Printing(
         result=result,
         pen=_pen(result, words, show),
+        area=AREAS.get(paper.lower(), LETTER),
         codes=qr,
         label=label(ticket) if ticket is not None else None,
         shared=shared,
@@ -99,6 +100,7 @@ def render_phone(
     printing = Printing(
         result=result,
         pen=_pen(result, words, show),
+        area=LETTER,
         codes=False,
         shared=shared,
         drawings=filler.drawings,

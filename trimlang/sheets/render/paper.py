@@ -21,6 +21,13 @@ def usual_paper(unit: Unit) -> str:
     return "a4" if unit is Unit.MM else "letter"
 
 
+MARGINS: Final = (14.0, 11.0, 12.0)
+"""What a page leaves free above, at each side and below (mm), as ``sheets.css`` has it."""
+ROUNDED: Final = 0.3
+"""What rows may come out taller together than they are (mm) and still stand on the page."""
+GAP: Final = 2.0
+"""What is left between two tickets (mm): room for the scissors."""
+
 _SIZE: Final = re.compile(
     r"\s*(\d+(?:\.\d+)?)\s*(mm|cm|in)?\s*[x×]\s*(\d+(?:\.\d+)?)\s*(mm|cm|in)\s*", re.IGNORECASE
 )
@@ -30,6 +37,29 @@ JOB_WIDE: Final = 130.0
 """How long a job's name may be in the head of a page (mm)."""
 _EDGE: Final = Fraction(2)
 """Label printers leave about this much blank at each edge (mm; common practice, no source)."""
+
+
+@record
+class Area:
+    """What the tickets of a page may fill, in millimetres."""
+
+    across: float
+    down: float
+
+    @property
+    def column(self) -> float:
+        """The width of one of two tickets side by side."""
+        return (self.across - GAP) / 2
+
+
+def _area(across: float, down: float) -> Area:
+    above, aside, below = MARGINS
+    return Area(across - 2 * aside, down - above - below - ROUNDED)
+
+
+LETTER: Final = _area(215.9, 279.4)
+AREAS: Final = {"letter": LETTER, "a4": _area(210.0, 297.0)}
+"""What the tickets of a page may fill, by the names of ``PAPERS``."""
 
 
 class UnknownPaperError(ValueError):
