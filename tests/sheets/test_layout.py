@@ -11,6 +11,7 @@ import pytest
 from tests.sheets.jobs import LONG_WORD, LOW_TO_TALL, TITLES, UNBROKEN, compiled, odd, small
 from trimlang.sheets.render.pages import render_sheets
 from trimlang.sheets.render.pdf import data_fetcher
+from trimlang.sheets.wording.catalogue import languages
 
 weasyprint = pytest.importorskip("weasyprint")
 Rectangle = tuple[float, float, float, float]
@@ -70,7 +71,7 @@ OPTIONS: list[dict[str, Any]] = [
     {},
     {"paper": "a4", "show": "mm", "language": "es"},
     {"ticket": "100mm x 50mm"},
-    {"ticket": "62mm x 100mm", "language": "es"},
+    {"ticket": "62mm x 100mm", "language": "de"},
 ]
 
 
@@ -112,12 +113,25 @@ def _holds_its_text(page: Any) -> None:
         assert not _overlap(here, there), (one, other)
 
 
-# the narrower and taller paper at night: a text too long for one is too long for the other
-@pytest.mark.parametrize("paper", ["letter", pytest.param("a4", marks=pytest.mark.nightly)])
+# the narrower and taller paper, in the language with the longest words, at night
+@pytest.mark.parametrize(
+    ("paper", "language"), [("letter", "en"), pytest.param("a4", "de", marks=pytest.mark.nightly)]
+)
 @pytest.mark.parametrize("name", TITLES)
-def test_no_text_lies_on_another_or_off_the_page(name: str, paper: str) -> None:
-    for page in _pages(render_sheets(small(), only=[name], paper=paper)[name]):
+def test_no_text_lies_on_another_or_off_the_page(name: str, paper: str, language: str) -> None:
+    html = render_sheets(small(), only=[name], paper=paper, language=language)[name]
+    for page in _pages(html):
         _holds_its_text(page)
+
+
+@pytest.mark.parametrize("language", languages())
+@pytest.mark.parametrize("name", ["stick-layouts", "saw-sheet"])
+def test_a_crowns_two_settings_fit_in_every_language(name: str, language: str) -> None:
+    """Mitre and bevel with their sides are the longest settings, and feet the longest marks."""
+    for show in (None, "ft"):
+        html = render_sheets(odd(), language=language, show=show, only=(name,))[name]
+        for page in _pages(html):
+            _holds_its_text(page)
 
 
 MM = 96 / 25.4
@@ -140,7 +154,9 @@ def _low_to_tall(language: str) -> str:
     return render_sheets(compiled(LOW_TO_TALL), only=["tickets"], language=language)["tickets"]
 
 
-@pytest.mark.parametrize("language", ["en", pytest.param("es", marks=pytest.mark.nightly)])
+@pytest.mark.parametrize(
+    "language", ["en", *(pytest.param(one, marks=pytest.mark.nightly) for one in languages()[1:])]
+)
 def test_tickets_are_no_taller_than_their_trim(language: str) -> None:
     """Above the fold, that is: what is below it is folded back; only the bead wants a flag."""
     html = _low_to_tall(language)

@@ -58,7 +58,7 @@ def describe(commands: Commands) -> None:
         "is in",
     )
     build.add_argument(
-        "--language", default="en", metavar="CODE", help="language of the sheets (en, es)"
+        "--language", default="en", metavar="CODE", help="language of the sheets (en, de, es)"
     )
     build.add_argument(
         "--ticket",
