@@ -14,7 +14,7 @@ from tests.conftest import EXAMPLES, ROOT
 from trimlang.cli import main
 from trimlang.diagnostics.code_pages import PAGES
 from trimlang.tables.from_csv import from_csv
-from trimlang.tables.table_columns import COLUMNS, KINDS
+from trimlang.tables.table_columns import COLUMNS, RowKind
 
 DOCS = ROOT / "docs"
 JOB = (
@@ -56,7 +56,7 @@ def test_the_columns_are_listed_and_the_table_is_sound() -> None:
     told = page("csv-and-dxf.md")
     listed = re.findall(r"^\| ((?:`\w+`(?:, )?)+) \|", told, re.MULTILINE)
     assert {name for row in listed for name in re.findall(r"`(\w+)`", row)} >= set(COLUMNS)
-    assert all(f"`{kind}`" in told for kind in KINDS)
+    assert all(f"`{kind}`" in told for kind in RowKind)
     (table,) = blocks("csv-and-dxf.md", "csv")
     assert "error" not in {one.severity for one in from_csv(table.encode(), Path("t.csv")).findings}
 
