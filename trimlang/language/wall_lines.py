@@ -240,7 +240,7 @@ class WallLines(StairPhrases):
         # “door” is both what the line begins with and what the opening is called.
         if word.text in GAP_WORDS and not any(isinstance(fact, facts.Called) for fact in said):
             said.append(facts.Called(word, word.span))
-        return tree.GapLine(kind, width, (*said, *also), span)
+        return tree.GapLine(kind, width, (*also, *said), span)
 
     @v_args(meta=True)
     def wall(self, meta: Meta, children: Children) -> tree.RunLine:
