@@ -44,7 +44,7 @@ def test_the_source_archive_holds_every_file_that_git_does(unpacked: Path) -> No
 
 
 def test_the_archive_s_own_tests_run_from_it(unpacked: Path) -> None:
-    """Some of them; at night, all of them do (``.ci/nightly``)."""
+    """Some of them: that the archive has what they need is asked above."""
     words = ["-m", "pytest", "-q", "-p", "no:cacheprovider", "tests/test_record.py"]
     ran = subprocess.run(
         [sys.executable, *words], cwd=unpacked, capture_output=True, text=True, check=False

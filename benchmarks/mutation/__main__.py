@@ -78,6 +78,10 @@ TESTS = {
         "tests/diagnostics/test_pages.py",
     ),
     "trimlang.sheets.content": SHEETS,
+    **dict.fromkeys(
+        (f"trimlang.sheets.content.{name}" for name in ("stock_order", "order_reasons", "proofs")),
+        (*SHEETS, "tests/sheets/test_order_claims.py"),
+    ),
 }
 # they try the judge, and run whole jobs for it
 LEFT_OUT = "not the_oracle_sees"
