@@ -69,7 +69,9 @@ class _Page(HTMLParser):
         if tag == "div":
             self._side = classes[1] if classes[:1] == ["cut"] else ""
         if tag in ("h2", "p"):
-            named = given.get("class") or tag
+            # how large a text is set is a class as well, and says nothing of what it is
+            said = [one for one in classes if not re.fullmatch(r"[a-z]\d+", one)]
+            named = " ".join(said) or tag
             self._classes.append(f"{self._side} {named}".strip())
 
     def handle_endtag(self, tag: str) -> None:
