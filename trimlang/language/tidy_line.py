@@ -106,7 +106,7 @@ def _written(tokens: list[Token], tree: Tree[Token]) -> tuple[str, int]:
     # A comma before an opening's name: behind a bare number its quotation mark would be an inch
     # mark.
     names = {part.meta.start_pos for part in tree.find_data("called")}
-    text, label = "", 0
+    text, label, before = "", 0, ""
     close = True
     # The name of boxes stands behind their run's, before the colon, and takes no comma.
     named = bool(tokens) and tokens[0].type == "BOXES"
@@ -117,12 +117,14 @@ def _written(tokens: list[Token], tree: Tree[Token]) -> tuple[str, int]:
             text += ","
         if not close and token.type not in _CLOSE_BEFORE:
             text += " "
-        text += _spelt(token)
+        # a price is “a foot”, as one says it
+        text += "foot" if token.type == "FOOT" and before == "A" else _spelt(token)
         if token.start_pos in inches:
             text += " in"
         if token.type == "COLON" and not label:
             label = len(text)
         close = token.type in _CLOSE_AFTER or token.start_pos in signs
+        before = token.type
     return text, label
 
 
