@@ -180,6 +180,13 @@ def test_what_two_diagonals_together_would_tell_is_what_the_survey_then_tells():
     assert "; 1 1/16 in is what this survey can tell" in one.text
 
 
+def test_one_diagonal_that_is_enough_is_named_alone():
+    read = [line.replace("corner", "corner(90 deg)", 1) for line in rectangle(40, 128, 40, 128)]
+    assert closing(checked("corners: doubt 1/8 deg", *read)).text == (
+        "closes; 5/8 in is what this survey can tell; diagonal N-E would let it tell 9/16 in"
+    )
+
+
 def test_what_one_corner_more_would_tell_is_what_the_survey_then_tells():
     """A bay of which all corners but two were read: one of these settles the other as well."""
     read = [wall.replace("corner", "corner(90 deg)") for wall in ODD]

@@ -89,7 +89,9 @@ def _several_diagonals(course: Course, walk: Walk, fit: Misfit) -> Settling | No
         names.append(chord.name)
     if fitted.widest > max(COARSE, _WORTH * fit.widest):
         return None
-    return Settling(f"diagonals {', '.join(names[:-1])} and {names[-1]}", fitted.widest)
+    *more_names, last = names
+    words = f"diagonals {', '.join(more_names)} and {last}" if more_names else f"diagonal {last}"
+    return Settling(words, fitted.widest)
 
 
 def _with_diagonals(course: Course, walk: Walk, fit: Misfit) -> Iterator[tuple[Chord, float]]:
