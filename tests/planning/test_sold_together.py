@@ -9,7 +9,7 @@ from random import Random
 import pytest
 
 from tests.jobs import BASE
-from tests.stock.every_plan import least_of_every_plan
+from tests.planning.beside_trying import held, least_cost
 from tests.stock.jobs import small_of_every_shape
 from trimlang.compiler import check_job, compile_job
 from trimlang.planning.sound_plan import sound_plan
@@ -40,20 +40,9 @@ def with_a_bundle(seed: int) -> Problem:
 
 def test_beside_every_plan_of_small_jobs() -> None:
     """No bound is above what trying everything finds; what is called proven costs just that."""
-    met = proven = dearer = 0
-    for seed in range(80):
-        problem = with_a_bundle(seed)
-        best, plan = least_of_every_plan(problem), sound_plan(problem)
-        if isinstance(plan, NoPlan):
-            assert best is None, seed
-            continue
-        assert best is not None
-        assert plan.bound <= best[0] <= plan.cost, seed
-        met += 1
-        proven += plan.status is Status.PROVEN
-        dearer += plan.cost > best[0]
-    assert proven >= 0.9 * met > 60
-    assert dearer <= 0.05 * met
+    found = held(map(with_a_bundle, range(80)), least_cost)
+    assert found.proven >= 0.9 * found.met > 60
+    assert found.dearer <= 0.05 * found.met
 
 
 def test_the_verifier_finds_a_bundle_bought_in_part() -> None:

@@ -7,6 +7,20 @@ from trimlang.diagnostics.example_lines import JOB_TO_CLOSED_ROOM, JOB_TO_ROOM
 from trimlang.diagnostics.severity import Severity
 from trimlang.diagnostics.whole import Whole
 
+_JOB_TO_ROOM_BEHIND: Final = (
+    JOB_TO_CLOSED_ROOM
+    + "  N: 12 ft, left=in-corner, right=in-corner\n"
+    + "  E: 10 ft, left=in-corner, right=in-corner\n"
+    + "  S1: 1 ft, left=in-corner, right=butt\n"
+    + '  opening 3 ft "D1"\n'
+    + "  S2: 3 ft, left=butt, right=butt\n"
+    + '  opening 3 ft "D2"\n'
+    + "  S3: 2 ft, left=butt, right=in-corner\n"
+    + "  W: 10 ft, left=in-corner, right=in-corner\n"
+    + 'room "Behind", trim base\n'
+)
+"""A room with two doors of a schedule, and the heading of the room behind these."""
+
 CLOSING_PAGES: Final = (
     Page(
         code="T310",
@@ -130,16 +144,7 @@ CLOSING_PAGES: Final = (
         " both sides. Listed the"
         " wrong way round a room closes just as well, and every left and every right in it is"
         " wrong.",
-        example=JOB_TO_CLOSED_ROOM
-        + "  N: 12 ft, left=in-corner, right=in-corner\n"
-        + "  E: 10 ft, left=in-corner, right=in-corner\n"
-        + "  S1: 1 ft, left=in-corner, right=butt\n"
-        + '  opening 3 ft "D1"\n'
-        + "  S2: 3 ft, left=butt, right=butt\n"
-        + '  opening 3 ft "D2"\n'
-        + "  S3: 2 ft, left=butt, right=in-corner\n"
-        + "  W: 10 ft, left=in-corner, right=in-corner\n"
-        + 'room "Behind", trim base\n'
+        example=_JOB_TO_ROOM_BEHIND
         + "  a: 1 ft, left=in-corner, right=butt\n"
         + '  opening 3 ft "D1"\n'
         + "  b: 3 ft, left=butt, right=butt\n"
@@ -161,16 +166,7 @@ CLOSING_PAGES: Final = (
         why="Openings of one mark in two rooms, as on a door schedule, are one opening, seen from"
         " both sides, so their"
         " middles are as far apart in one room as in the other.",
-        example=JOB_TO_CLOSED_ROOM
-        + "  N: 12 ft, left=in-corner, right=in-corner\n"
-        + "  E: 10 ft, left=in-corner, right=in-corner\n"
-        + "  S1: 1 ft, left=in-corner, right=butt\n"
-        + '  opening 3 ft "D1"\n'
-        + "  S2: 3 ft, left=butt, right=butt\n"
-        + '  opening 3 ft "D2"\n'
-        + "  S3: 2 ft, left=butt, right=in-corner\n"
-        + "  W: 10 ft, left=in-corner, right=in-corner\n"
-        + 'room "Behind", trim base\n'
+        example=_JOB_TO_ROOM_BEHIND
         + "  a: 2 ft, left=in-corner, right=butt\n"
         + '  opening 3 ft "D2"\n'
         + "  b: 4 ft, left=butt, right=butt\n"

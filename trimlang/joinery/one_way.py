@@ -8,18 +8,15 @@ and round a box it runs all round.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from typing import Final
 
-from trimlang.joinery.piece import Piece, PieceKind
+from trimlang.joinery.piece import Piece
 from trimlang.survey.job import Job
 from trimlang.survey.measures import Findings
-
-_UPRIGHT: Final = frozenset({PieceKind.LEG, PieceKind.JAMB, PieceKind.FRAME})
 
 
 def check_one_way(job: Job, pieces: Iterable[Piece], findings: Findings) -> None:
     """Warn of trims with a direction that stand up at both sides of something."""
-    upright = {piece.trim for piece in pieces if piece.kind in _UPRIGHT}
+    upright = {piece.trim for piece in pieces if piece.kind.stands_in_pairs}
     for trim in job.trims:
         if trim.one_way and trim.name in upright:
             findings.say("T471", trim.span, trim=trim.name)

@@ -55,10 +55,16 @@ class PieceKind(StrEnum):
         """Whether it is part of a casing, which is named after its opening and not after a run."""
         return self in _ROUND_AN_OPENING
 
+    @property
+    def stands_in_pairs(self) -> bool:
+        """Whether one like it stands up at the other side of an opening or a box."""
+        return self in _IN_PAIRS
+
 
 _ROUND_AN_OPENING: Final = frozenset(
     {PieceKind.LEG, PieceKind.HEAD, PieceKind.STOOL, PieceKind.APRON, PieceKind.JAMB}
 )
+_IN_PAIRS: Final = frozenset({PieceKind.LEG, PieceKind.JAMB, PieceKind.FRAME})
 
 
 @record

@@ -13,7 +13,7 @@ from trimlang.joints import Joint
 from trimlang.language.end_facts import Side
 from trimlang.lengths.angles import degrees_text
 from trimlang.survey.job import End, Run, Stretch
-from trimlang.survey.measured_walk import Course, disputed, replaced
+from trimlang.survey.measured_walk import Course, disputed, replaced, with_end
 from trimlang.survey.misfit import misfit
 from trimlang.survey.outline import WHOLE_TURN
 from trimlang.survey.slips import Slip, roughly
@@ -88,7 +88,7 @@ def _wrong_sides(course: Course) -> Iterator[Slip]:
             stretch = course.stretches[place]
             end = side.of(stretch.left, stretch.right)
             assert end is not None  # noqa: S101  both sides are stated here
-            mended = _with_end(stretch, side, replace(end, joint=joint))
+            mended = with_end(stretch, side, replace(end, joint=joint))
             words = f"the {side} end of {course.names[place]} is wrong"
             yield from _tried(
                 course, replaced(course.stretches, place, mended), words, (place,), _COMMON
@@ -222,10 +222,10 @@ def _with_wall(
         # the neighbour's own side of that corner says no angle either
         stretches = replaced(tried.stretches, at + 1, wall)
         if lost == 0 and before.right is not None:
-            stretches = replaced(stretches, at, _with_end(before, Side.RIGHT, end))
+            stretches = replaced(stretches, at, with_end(before, Side.RIGHT, end))
         elif lost == 1 and after.left is not None:
             place = (at + 2) % len(stretches)
-            stretches = replaced(stretches, place, _with_end(stretches[place], Side.LEFT, end))
+            stretches = replaced(stretches, place, with_end(stretches[place], Side.LEFT, end))
         tried = replace(tried, stretches=stretches)
     walk = tried.walk()
     if not walk.goes_round:
@@ -283,9 +283,5 @@ def _mended(course: Course, at: int, mend: Callable[[End], End]) -> tuple[Stretc
     for place, side in ((at, Side.RIGHT), (after, Side.LEFT)):
         end = side.of(stretches[place].left, stretches[place].right)
         if end is not None and end.joint.is_corner:
-            stretches = replaced(stretches, place, _with_end(stretches[place], side, mend(end)))
+            stretches = replaced(stretches, place, with_end(stretches[place], side, mend(end)))
     return stretches
-
-
-def _with_end(stretch: Stretch, side: Side, end: End) -> Stretch:
-    return replace(stretch, right=end) if side is Side.RIGHT else replace(stretch, left=end)

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
+from trimlang.language.facts import Side
 from trimlang.lengths.tape import MM, Unit
 from trimlang.record import record
-from trimlang.survey.job import Gap, Room, Run, Stretch
+from trimlang.survey.job import End, Gap, Room, Run, Stretch
 from trimlang.survey.misfit import Chord, Walk
 from trimlang.survey.outline import Turn, turn_between, wall_length
 
@@ -119,6 +121,11 @@ def disputed(one: Stretch, other: Stretch) -> bool:
 def replaced(stretches: Sequence[Stretch], at: int, *by: Stretch) -> tuple[Stretch, ...]:
     """Return the stretches with others in place of the one at ``at``."""
     return (*stretches[:at], *by, *stretches[at + 1 :])
+
+
+def with_end(stretch: Stretch, side: Side, end: End) -> Stretch:
+    """Return a stretch that ends otherwise at one side."""
+    return replace(stretch, right=end) if side is Side.RIGHT else replace(stretch, left=end)
 
 
 def _own_doubt(one: Stretch, other: Stretch) -> float | None:

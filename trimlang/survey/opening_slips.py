@@ -10,7 +10,7 @@ from trimlang.joint_row import Fit
 from trimlang.joints import Joint
 from trimlang.language.facts import Side
 from trimlang.survey.job import End, Gap, Run
-from trimlang.survey.measured_walk import Course, replaced
+from trimlang.survey.measured_walk import Course, replaced, with_end
 from trimlang.survey.misfit import Misfit, misfit
 from trimlang.survey.slips import UNUSUAL, Slip, length_slips, likely, roughly
 
@@ -80,8 +80,8 @@ def _unwritten(course: Course) -> Iterator[tuple[Slip, Course]]:
         gap = course.stretches[place]
         for joint, rare in _RARE.items():
             end = End(joint=joint, corner=None, fit=Fit.MITRED, over_scraps=False, span=gap.span)
-            said = replace(gap, right=end) if side is Side.RIGHT else replace(gap, left=end)
-            tried = replace(course, stretches=replaced(course.stretches, place, said))
+            said = replaced(course.stretches, place, with_end(gap, side, end))
+            tried = replace(course, stretches=said)
             walk = tried.walk()
             if walk.goes_round:
                 words = (
@@ -95,4 +95,4 @@ def _silent(stretch: Run | Gap, side: Side) -> bool:
     """Tell whether a stretch is an opening or bare wall that says nothing of this end."""
     if not isinstance(stretch, Gap) or stretch.is_lost:
         return False
-    return (stretch.right if side is Side.RIGHT else stretch.left) is None
+    return side.of(stretch.left, stretch.right) is None

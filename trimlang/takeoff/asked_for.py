@@ -14,10 +14,9 @@ from typing import Final
 
 from trimlang.joinery.piece import Piece
 from trimlang.lengths.angles import cosine
-from trimlang.lengths.tape import Unit, decimal_text
-from trimlang.lengths.units import far_unit, in_cubic_inches, in_inches
+from trimlang.lengths.tape import decimal_text
 from trimlang.survey.job import Job
-from trimlang.takeoff.supply import FILLER_LOST, HOLE, Consumable, Supply
+from trimlang.takeoff.supply import HOLE, Consumable, Supply, by_fluid_ounce, by_the_can
 
 GLUE_FILM: Final = Fraction(1, 128)
 """Inches."""
@@ -33,18 +32,13 @@ def _putty(job: Job, holes: int) -> tuple[Supply, ...]:
     tub = job.settings.putty_tub
     if not tub.holds or not holes:
         return ()
-    need = holes * HOLE * FILLER_LOST / in_cubic_inches(Fraction(1), "fl_oz")
     return (
-        Supply(
-            what=Consumable.PUTTY,
+        by_fluid_ounce(
+            Consumable.PUTTY,
+            holes * HOLE,
+            tub,
             detail=f"{holes} nail holes",
-            need=need,
-            need_unit="fl oz",
-            count=ceil(need / tub.holds),
-            package=f"{decimal_text(tub.holds, 1)} fl oz tub",
-            price=tub.price,
-            size=tub.holds,
-            size_unit="fl oz",
+            package="tub",
             facts=(("holes", Fraction(holes)),),
         ),
     )
@@ -75,18 +69,13 @@ def _glue(job: Job, pieces: tuple[Piece, ...]) -> tuple[Supply, ...]:
     joints, area = glued_joints(job, pieces)
     if not bottle.holds or not joints:
         return ()
-    need = area * GLUE_FILM * FILLER_LOST / in_cubic_inches(Fraction(1), "fl_oz")
     return (
-        Supply(
-            what=Consumable.GLUE,
+        by_fluid_ounce(
+            Consumable.GLUE,
+            area * GLUE_FILM,
+            bottle,
             detail=f"{joints} outside corners, scarfs and returns",
-            need=need,
-            need_unit="fl oz",
-            count=ceil(need / bottle.holds),
-            package=f"{decimal_text(bottle.holds, 1)} fl oz bottle",
-            price=bottle.price,
-            size=bottle.holds,
-            size_unit="fl oz",
+            package="bottle",
             facts=(("joints", Fraction(joints)),),
         ),
     )
@@ -101,23 +90,15 @@ def _primer(job: Job, pieces: tuple[Piece, ...]) -> tuple[Supply, ...]:
             area += piece.length * ((trim.height or 0) + (trim.thickness or 0))
     if not can.holds or not area:
         return ()
-    volume = area / settings.paint_spread
-    metric = settings.unit is Unit.MM
-    measure = "litre" if metric else "gallon"
-    square = in_inches(Fraction(1), far_unit(settings.unit)) ** 2
     return (
-        Supply(
-            what=Consumable.PRIMER,
-            detail=f"one coat on {decimal_text(area / square, 1)} {'m²' if metric else 'sq ft'} of"
-            " backs and bottom edges",
-            need=volume / in_cubic_inches(Fraction(1), measure),
-            need_unit=f"{measure}s",
-            count=ceil(volume / in_cubic_inches(can.holds, can.unit)),
-            package=f"{decimal_text(can.holds, 2)} {can.unit} can",
-            price=can.price,
-            size=can.holds,
-            size_unit=can.unit,
-            facts=(("area", area), ("volume", volume)),
+        by_the_can(
+            Consumable.PRIMER,
+            area,
+            can,
+            settings,
+            coats=Fraction(1),
+            said="one coat",
+            of="backs and bottom edges",
         ),
     )
 

@@ -21,12 +21,12 @@ from typing import Final
 from trimlang.diagnostics import Span
 from trimlang.joinery.fixings import nail_bite, nail_height
 from trimlang.joinery.piece import Piece
-from trimlang.lengths.tape import Unit, decimal_text, length_text
+from trimlang.lengths.tape import decimal_text, length_text
 from trimlang.lengths.units import far_unit, in_cubic_inches, in_inches
 from trimlang.survey.job import Gap, Job, Trim
 from trimlang.survey.on_walls import CasingBlock
 from trimlang.takeoff.asked_for import asked_for
-from trimlang.takeoff.supply import FILLER_LOST, HOLE
+from trimlang.takeoff.supply import HOLE, by_fluid_ounce, by_the_can
 from trimlang.takeoff.supply import Consumable as Consumable
 from trimlang.takeoff.supply import Supply as Supply
 
@@ -45,8 +45,10 @@ def supplies(job: Job, pieces: Iterable[Piece]) -> tuple[Supply, ...]:
     pieces = tuple(pieces)
     # A return is glued, not nailed, and too small to count for caulk and paint.
     runs = tuple(piece for piece in pieces if not piece.kind.is_glued)
-    usual = _nails(job, runs) + _caulk(job, runs) + _filler(job, runs) + _paint(job, runs)
-    return usual + asked_for(job, pieces, _holes(job, runs))
+    every = job.settings.nail_every
+    nails = sum(nails_in(piece, job.trim(piece.trim), every) for piece in runs)
+    usual = _nails(job, nails) + _caulk(job, runs) + _filler(job, runs, nails) + _paint(job, runs)
+    return usual + asked_for(job, pieces, nails)
 
 
 def blocks(jobs: Iterable[Job]) -> tuple[Supply, ...]:
@@ -89,9 +91,8 @@ def nails_in(piece: Piece, trim: Trim, every: Fraction) -> int:
     return stations * (2 if trim.height is None or trim.height > TALL_ENOUGH_FOR_TWO else 1)
 
 
-def _nails(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
+def _nails(job: Job, count: int) -> tuple[Supply, ...]:
     settings = job.settings
-    count = sum(nails_in(piece, job.trim(piece.trim), settings.nail_every) for piece in runs)
     if not count:
         return ()
     box = settings.nail_box
@@ -153,13 +154,9 @@ def _caulk(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
     )
 
 
-def _holes(job: Job, runs: tuple[Piece, ...]) -> int:
-    return sum(nails_in(piece, job.trim(piece.trim), job.settings.nail_every) for piece in runs)
-
-
-def _filler(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
+def _filler(job: Job, runs: tuple[Piece, ...], nails: int) -> tuple[Supply, ...]:
     # Where there is putty, the holes are filled with it, and only joints with filler.
-    holes = 0 if job.settings.putty_tub.holds else _holes(job, runs)
+    holes = 0 if job.settings.putty_tub.holds else nails
     seams, volume = 0, holes * HOLE
     for piece in runs:
         # A joint is at two pieces; it is counted once, at the piece on its left.
@@ -169,19 +166,13 @@ def _filler(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
             volume += ((trim.height or 0) + (trim.thickness or 0)) * SEAM
     if not volume:
         return ()
-    tub = job.settings.filler_tub
-    need = volume * FILLER_LOST / in_cubic_inches(Fraction(1), "fl_oz")
     return (
-        Supply(
-            what=Consumable.FILLER,
+        by_fluid_ounce(
+            Consumable.FILLER,
+            volume,
+            job.settings.filler_tub,
             detail=f"{holes} nail holes, {seams} scarfs and outside corners",
-            need=need,
-            need_unit="fl oz",
-            count=ceil(need / tub.holds),
-            package=f"{decimal_text(tub.holds, 1)} fl oz tub",
-            price=tub.price,
-            size=tub.holds,
-            size_unit="fl oz",
+            package="tub",
             facts=(("holes", Fraction(holes)), ("seams", Fraction(seams))),
         ),
     )
@@ -198,23 +189,15 @@ def _paint(job: Job, runs: tuple[Piece, ...]) -> tuple[Supply, ...]:
         area += piece.length * across
     if not area or not settings.paint_coats:
         return ()
-    can = settings.paint_can
-    volume = area * settings.paint_coats / settings.paint_spread
-    metric = settings.unit is Unit.MM
-    size_of = in_inches(Fraction(1), far_unit(settings.unit)) ** 2
-    measure = "litre" if metric else "gallon"
     return (
-        Supply(
-            what=Consumable.PAINT,
-            detail=f"{settings.paint_coats} coats on {decimal_text(area / size_of, 1)}"
-            f" {'m²' if metric else 'sq ft'} of face and edge",
-            need=volume / in_cubic_inches(Fraction(1), measure),
-            need_unit=f"{measure}s",
-            count=ceil(volume / in_cubic_inches(can.holds, can.unit)),
-            package=f"{decimal_text(can.holds, 2)} {can.unit} can",
-            price=can.price,
-            size=can.holds,
-            size_unit=can.unit,
-            facts=(("coats", settings.paint_coats), ("area", area), ("volume", volume)),
+        by_the_can(
+            Consumable.PAINT,
+            area,
+            settings.paint_can,
+            settings,
+            coats=settings.paint_coats,
+            said=f"{settings.paint_coats} coats",
+            of="face and edge",
+            facts=(("coats", settings.paint_coats),),
         ),
     )

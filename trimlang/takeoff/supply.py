@@ -1,12 +1,19 @@
-"""A line of the order that is not trim, and what is counted alike of several of them."""
+"""A line of the order that is not trim, and what is reckoned alike for several of them."""
 
 from __future__ import annotations
 
 from enum import StrEnum
 from fractions import Fraction
-from typing import Final
+from math import ceil
+from typing import Final, TypeAlias
 
+from trimlang.lengths.tape import Unit, decimal_text
+from trimlang.lengths.units import far_unit, in_cubic_inches, in_inches
 from trimlang.record import record
+from trimlang.settings.setting_kinds import Packed
+from trimlang.settings.table import Settings
+
+Quantities: TypeAlias = tuple[tuple[str, Fraction], ...]
 
 HOLE: Final = Fraction(1, 8) ** 3
 """What the hole over a set nail takes of filler or putty, in³."""
@@ -47,7 +54,7 @@ class Supply:
     price: Fraction
     size: Fraction = Fraction(1)
     size_unit: str = ""
-    facts: tuple[tuple[str, Fraction], ...] = ()
+    facts: Quantities = ()
     called: str = ""
 
     @property
@@ -59,3 +66,62 @@ class Supply:
     def cost(self) -> Fraction:
         """What the line costs; 0 where the file gives no price."""
         return self.count * self.price
+
+
+def by_fluid_ounce(
+    what: Consumable,
+    volume: Fraction,
+    pack: Packed,
+    *,
+    detail: str,
+    package: str,
+    facts: Quantities,
+) -> Supply:
+    """Return the line for what fills or glues, of which ``volume`` stays in the wood (in³)."""
+    need = volume * FILLER_LOST / in_cubic_inches(Fraction(1), "fl_oz")
+    return Supply(
+        what=what,
+        detail=detail,
+        need=need,
+        need_unit="fl oz",
+        count=ceil(need / pack.holds),
+        package=f"{decimal_text(pack.holds, 1)} fl oz {package}",
+        price=pack.price,
+        size=pack.holds,
+        size_unit="fl oz",
+        facts=facts,
+    )
+
+
+def by_the_can(
+    what: Consumable,
+    area: Fraction,
+    can: Packed,
+    settings: Settings,
+    *,
+    coats: Fraction,
+    said: str,
+    of: str,
+    facts: Quantities = (),
+) -> Supply:
+    """Return the line for what is brushed on an ``area`` (in²) in so many coats.
+
+    ``said`` is the coats in words, ``of`` what the area is of.
+    """
+    volume = area * coats / settings.paint_spread
+    metric = settings.unit is Unit.MM
+    measure = "litre" if metric else "gallon"
+    square = in_inches(Fraction(1), far_unit(settings.unit)) ** 2
+    squares = f"{decimal_text(area / square, 1)} {'m²' if metric else 'sq ft'}"
+    return Supply(
+        what=what,
+        detail=f"{said} on {squares} of {of}",
+        need=volume / in_cubic_inches(Fraction(1), measure),
+        need_unit=f"{measure}s",
+        count=ceil(volume / in_cubic_inches(can.holds, can.unit)),
+        package=f"{decimal_text(can.holds, 2)} {can.unit} can",
+        price=can.price,
+        size=can.holds,
+        size_unit=can.unit,
+        facts=(*facts, ("area", area), ("volume", volume)),
+    )
