@@ -126,6 +126,18 @@ def test_codes_stand_where_diagnostics_are_made() -> None:
     assert wrong == []
 
 
+def test_joints_are_named_in_their_table_only() -> None:
+    found = {
+        f"{path}:{node.lineno} {ast.unparse(node)}"
+        for path, tree in modules().items()
+        if path not in {"trimlang/joints.py", "trimlang/joints_by_role.py"}
+        for node in ast.walk(tree)
+        if isinstance(node, ast.Attribute) and node.attr.isupper()
+        if isinstance(node.value, ast.Name) and node.value.id == "Joint"
+    }
+    assert not found, "ask the joint's row, or name what happens there in joints_by_role"
+
+
 def test_records_are_made_with_keywords() -> None:
     records = {
         node.name

@@ -50,6 +50,11 @@ class Corner(Enum):
     INSIDE = auto()
     OUTSIDE = auto()
 
+    @property
+    def other(self) -> Corner:
+        """The corner that turns the other way."""
+        return Corner.OUTSIDE if self is Corner.INSIDE else Corner.INSIDE
+
 
 class Mitre(Enum):
     """What a joint's mitre is worked out from."""
@@ -82,11 +87,27 @@ class Mark(StrEnum):
     RING = "free"
 
 
+class RoundedAs(StrEnum):
+    """The rows of the rounding rule, by the words that ``round …`` lines and plan.json have."""
+
+    OUT_CORNER = "out-corner"
+    OPEN = "open"
+    RETURN = "return"
+    COPE = "cope"
+    RAKE = "rake"
+    LEVEL = "level"
+    HEAD = "head"
+    SPLICE = "splice"
+    IN_CORNER = "in-corner"
+    BUTT = "butt"
+    PLUMB = "plumb"
+
+
 @record
 class RoundingRow:
     """One row of the rounding rule; of the rows of a piece's two ends, the earlier decides."""
 
-    row: str
+    row: RoundedAs
     way: Direction
     because: str
 
@@ -95,20 +116,20 @@ ROUNDING_ROWS: Final = tuple(
     RoundingRow(row=row, way=way, because=because)
     for row, way, because in (
         (
-            "out-corner",
+            RoundedAs.OUT_CORNER,
             Direction.UP,
             N_("an outside corner: a long piece can be shaved, a short one cannot be mended"),
         ),
-        ("open", Direction.NEAREST, N_("a free end")),
-        ("return", Direction.NEAREST, N_("a return")),
-        ("cope", Direction.DOWN, N_("a coped end")),
-        ("rake", Direction.NEAREST, N_("a rake")),
-        ("level", Direction.NEAREST, N_("a level cut")),
-        ("head", Direction.NEAREST, N_("a casing")),
-        ("splice", Direction.NEAREST, N_("a scarf")),
-        ("in-corner", Direction.DOWN, N_("between walls: must slip in")),
-        ("butt", Direction.DOWN, N_("between stops: must slip in")),
-        ("plumb", Direction.DOWN, N_("a plumb cut")),
+        (RoundedAs.OPEN, Direction.NEAREST, N_("a free end")),
+        (RoundedAs.RETURN, Direction.NEAREST, N_("a return")),
+        (RoundedAs.COPE, Direction.DOWN, N_("a coped end")),
+        (RoundedAs.RAKE, Direction.NEAREST, N_("a rake")),
+        (RoundedAs.LEVEL, Direction.NEAREST, N_("a level cut")),
+        (RoundedAs.HEAD, Direction.NEAREST, N_("a casing")),
+        (RoundedAs.SPLICE, Direction.NEAREST, N_("a scarf")),
+        (RoundedAs.IN_CORNER, Direction.DOWN, N_("between walls: must slip in")),
+        (RoundedAs.BUTT, Direction.DOWN, N_("between stops: must slip in")),
+        (RoundedAs.PLUMB, Direction.DOWN, N_("a plumb cut")),
     )
 )
 """The rounding rule, in the order in which its rows decide (common practice, no source)."""
@@ -133,8 +154,8 @@ class JointRow:
     meaning: str
     page: str
     mitre: Mitre
-    rounds: str
-    coped: str | None = None
+    rounds: RoundedAs
+    coped: RoundedAs | None = None
     corner: Corner | None = None
     long_point: Edge = Edge.BOTH
     mark: Mark | None = None
@@ -164,5 +185,5 @@ class JointRow:
     """Whether the length depends on the trim's height."""
     filled: bool = False
     """Whether the seam at its face is filled."""
-    gap_shows: str | None = None
-    """The word of the corner whose limit holds for the gap that the saw's step leaves, if any."""
+    gap_shows: Corner | None = None
+    """The corner whose limit holds for the gap that the saw's step leaves, if any."""

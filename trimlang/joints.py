@@ -14,7 +14,7 @@ from __future__ import annotations
 from enum import StrEnum
 from typing import Final
 
-from trimlang.joint_row import Corner, Edge, Fit, JointRow, Mark, Mitre
+from trimlang.joint_row import Corner, Edge, Fit, JointRow, Mark, Mitre, RoundedAs
 from trimlang.marking import N_
 
 _WALLS: Final = "Rooms and walls"
@@ -41,10 +41,10 @@ class Joint(StrEnum):
         corner=Corner.INSIDE,
         mitre=Mitre.HALF_THE_CORNER,
         long_point=Edge.BACK,
-        rounds="in-corner",
-        coped="cope",
+        rounds=RoundedAs.IN_CORNER,
+        coped=RoundedAs.COPE,
         mark=Mark.DOT,
-        gap_shows="in-corner",
+        gap_shows=Corner.INSIDE,
         on_loose_piece=True,
     )
     OUT_CORNER = JointRow(
@@ -55,11 +55,11 @@ class Joint(StrEnum):
         corner=Corner.OUTSIDE,
         mitre=Mitre.HALF_THE_CORNER,
         long_point=Edge.FACE,
-        rounds="out-corner",
+        rounds=RoundedAs.OUT_CORNER,
         mark=Mark.SQUARE,
         needs_thickness=True,
         filled=True,
-        gap_shows="out-corner",
+        gap_shows=Corner.OUTSIDE,
         on_loose_piece=True,
     )
     BUTT = JointRow(
@@ -68,7 +68,7 @@ class Joint(StrEnum):
         meaning="Square, against casing, cabinet or floor stop.",
         page=_WALLS,
         mitre=Mitre.NONE,
-        rounds="butt",
+        rounds=RoundedAs.BUTT,
         stops=True,
         on_loose_piece=True,
         ends_alone=True,
@@ -80,7 +80,7 @@ class Joint(StrEnum):
         page=_WALLS,
         mitre=Mitre.A_RETURN,
         long_point=Edge.FACE,
-        rounds="return",
+        rounds=RoundedAs.RETURN,
         mark=Mark.RING,
         stands_alone=True,
         returns=True,
@@ -95,7 +95,7 @@ class Joint(StrEnum):
         page=_WALLS,
         mitre=Mitre.A_TAPER,
         long_point=Edge.BACK,
-        rounds="open",
+        rounds=RoundedAs.OPEN,
         mark=Mark.RING,
         stands_alone=True,
         on_level=True,
@@ -109,7 +109,7 @@ class Joint(StrEnum):
         meaning="A scarf to the next piece of the same wall; on a run: make two pieces of it.",
         page=_WALLS,
         mitre=Mitre.THE_SCARF,
-        rounds="splice",
+        rounds=RoundedAs.SPLICE,
         goes_on=True,
         laps=True,
         needs_thickness=True,
@@ -121,7 +121,7 @@ class Joint(StrEnum):
         meaning="Square and free.",
         page=_WALLS,
         mitre=Mitre.NONE,
-        rounds="open",
+        rounds=RoundedAs.OPEN,
         mark=Mark.RING,
         stands_alone=True,
         on_loose_piece=True,
@@ -133,10 +133,10 @@ class Joint(StrEnum):
         meaning="Meets the trim of the same wall at another pitch: cut at half the bend on both.",
         page=_STAIRS,
         mitre=Mitre.HALF_THE_BEND,
-        rounds="rake",
+        rounds=RoundedAs.RAKE,
         goes_on=True,
         needs_height=True,
-        gap_shows="in-corner",
+        gap_shows=Corner.INSIDE,
     )
     PLUMB = JointRow(
         word="plumb",
@@ -144,7 +144,7 @@ class Joint(StrEnum):
         meaning="Cut upright, on a run that climbs.",
         page=_STAIRS,
         mitre=Mitre.THE_PITCH,
-        rounds="plumb",
+        rounds=RoundedAs.PLUMB,
         stands_alone=True,
         on_slope=True,
         needs_height=True,
@@ -155,7 +155,7 @@ class Joint(StrEnum):
         meaning="Cut level, on a run that climbs.",
         page=_STAIRS,
         mitre=Mitre.OFF_THE_PITCH,
-        rounds="level",
+        rounds=RoundedAs.LEVEL,
         stands_alone=True,
         on_slope=True,
         needs_height=True,
@@ -167,7 +167,7 @@ class Joint(StrEnum):
         page="Casing",
         mitre=Mitre.A_FRAME,
         long_point=Edge.OUTER,
-        rounds="head",
+        rounds=RoundedAs.HEAD,
         written=False,
     )
 
@@ -178,7 +178,7 @@ class Joint(StrEnum):
         page="Boxes",
         mitre=Mitre.A_FRAME,
         long_point=Edge.OUTER,
-        rounds="head",
+        rounds=RoundedAs.HEAD,
         written=False,
     )
 
@@ -186,6 +186,11 @@ class Joint(StrEnum):
     def of(cls, word: str) -> Joint:
         """Return the joint with this word in a job file; the grammar lets no other through."""
         return next(joint for joint in cls if joint.word == word)
+
+    @classmethod
+    def at(cls, corner: Corner) -> Joint:
+        """Return the joint of trim that goes round such a corner."""
+        return next(joint for joint in cls if joint.row.corner is corner)
 
     @property
     def word(self) -> str:
@@ -206,6 +211,12 @@ class Joint(StrEnum):
     def is_outside(self) -> bool:
         """Whether the wall turns away from the room."""
         return self.row.corner is Corner.OUTSIDE
+
+    @property
+    def other_way(self) -> Joint:
+        """What stands in the file where the way that the wall turns was mistaken; of a corner."""
+        assert self.row.corner is not None  # noqa: S101  only a corner turns
+        return Joint.at(self.row.corner.other)
 
     @property
     def mitre(self) -> Mitre:
@@ -257,26 +268,7 @@ class Joint(StrEnum):
         """Whether a small piece turns the profile back to the wall."""
         return self.row.returns
 
-    def rounds(self, fit: Fit) -> str:
-        """Return the name of the rounding rule's row for an end with this fit."""
+    def rounds(self, fit: Fit) -> RoundedAs:
+        """Return the row of the rounding rule for an end with this fit."""
         coped = self.row.coped if fit is Fit.COPED else None
         return coped or self.row.rounds
-
-
-STOPPED: Final = Joint.BUTT
-"""How trim ends where no trim goes on: square, against what stands there."""
-
-FREE: Final = Joint.OPEN
-"""How a piece ends that stands against nothing: square."""
-
-BOX_CORNER: Final = Joint.FRAME
-"""Where two sides of a box meet."""
-
-USUAL: Final = Joint.IN_CORNER
-"""What most ends of a room are."""
-
-BEND: Final = Joint.RAKE
-"""Where trim that climbs meets level trim of its wall."""
-
-UPRIGHT: Final = Joint.PLUMB
-"""How trim that climbs ends where no trim goes on: upright, against what stands there."""

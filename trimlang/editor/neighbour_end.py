@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 from typing import Final
 
-from trimlang.joints import STOPPED
+from trimlang.joints_by_role import STOPPED
 from trimlang.language import tree
 from trimlang.language.facts import AtEnd, Side
 from trimlang.language.parse import read_line

@@ -18,7 +18,8 @@ from typing import Final
 from trimlang.joinery.faces import face_cut
 from trimlang.joinery.piece import Cut, Piece, PieceKind, Remark
 from trimlang.joinery.rounding import round_length
-from trimlang.joints import BOX_CORNER
+from trimlang.joint_row import RoundedAs
+from trimlang.joints_by_role import BOX_CORNER
 from trimlang.language.box_facts import BoxPlace
 from trimlang.language.facts import Side
 from trimlang.lengths.angles import RIGHT
@@ -105,7 +106,7 @@ def _side(job: Job, room: Room, boxes: WallBoxes, side: _BoxSide) -> Piece:
     settings = room.settings
     exact = boxes.wide if side.lies_along else boxes.tall
     # A box lies free on the wall, so no wall decides which way its sides are rounded.
-    length, rounding = round_length(exact, "head", settings)
+    length, rounding = round_length(exact, RoundedAs.HEAD, settings)
     left, right = (_corner(job, room, boxes, side, end) for end in Side)
     return Piece(
         id=boxes.id_in(room.tag),

@@ -8,6 +8,7 @@ from typing import Final
 
 from trimlang.joinery.piece import Cut, Piece, PieceKind, Remark
 from trimlang.joinery.rounding import round_length
+from trimlang.joint_row import RoundedAs
 from trimlang.language.end_facts import Side
 from trimlang.marking import N_
 from trimlang.record import record
@@ -116,7 +117,7 @@ class CasedOpening:
     ) -> Piece:
         """Return a piece of ``exact`` inches; ``number`` tells parts of one kind apart."""
         # Legs, stools and strips are rounded as heads are: casing is not squeezed between walls.
-        length, rounding = round_length(exact, "head", self.room.settings)
+        length, rounding = round_length(exact, RoundedAs.HEAD, self.room.settings)
         called, numbered = self.gap.called, "" if number is None else f"-{number}"
         side = "-far" if self.far else ""
         remark = Remark(part.of_named, (("opening", called),)) if called else Remark(part.nameless)

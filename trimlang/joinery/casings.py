@@ -26,8 +26,7 @@ from trimlang.joinery.faces import casing_mitre
 from trimlang.joinery.heads import head_parts
 from trimlang.joinery.piece import Piece, Remark
 from trimlang.joinery.returns import return_piece
-from trimlang.joint_row import Fit
-from trimlang.joints import Joint
+from trimlang.joints_by_role import RETURNED
 from trimlang.language.facts import Side
 from trimlang.lengths.tape import NOTHING, feet_text, length_text
 from trimlang.marking import N_
@@ -172,7 +171,7 @@ def _below(opening: CasedOpening, wide: Fraction) -> Iterator[Piece]:
         )
     if below.apron is not None:
         apron = opening.job.trim(below.apron)
-        end = End(joint=Joint.RETURN, corner=None, fit=Fit.MITRED, over_scraps=False, span=gap.span)
+        end = End(joint=RETURNED, span=gap.span)
         left, right = (end_cut(end, side, apron, settings, Side.LEFT) for side in Side)
         across = opening.piece(
             CasingPart.APRON, apron, gap.width + 2 * wide, gap.width, (left, right)

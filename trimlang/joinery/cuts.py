@@ -18,6 +18,7 @@ from trimlang.joinery.piece import Cut, Lean
 from trimlang.joinery.wedges import crown_wedges, lean_of, wedge
 from trimlang.joint_row import Edge, Fit, Mitre
 from trimlang.joints import Joint
+from trimlang.joints_by_role import STOPPED
 from trimlang.language.end_facts import Side
 from trimlang.lengths.angles import RIGHT, arc_tangent, mitre_of_corner, saw_reading, tangent
 from trimlang.lengths.tape import NOTHING, on_mark, steps_up
@@ -235,7 +236,7 @@ def _crown_mitre(
     )
 
 
-def square_cut(joint: Joint = Joint.BUTT, fit: Fit = Fit.MITRED) -> Cut:
+def square_cut(joint: Joint = STOPPED, fit: Fit = Fit.MITRED) -> Cut:
     """Return a square cut, which adds and takes nothing."""
     return Cut(
         joint=joint,

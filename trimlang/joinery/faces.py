@@ -22,6 +22,7 @@ from trimlang.joinery.piece import Cut
 from trimlang.joinery.wedges import lean_of, wedge
 from trimlang.joint_row import Edge, Fit, Mitre
 from trimlang.joints import Joint
+from trimlang.joints_by_role import CASING_CORNER
 from trimlang.language.end_facts import Side
 from trimlang.lengths.angles import RIGHT, cosine, saw_reading, tangent
 from trimlang.lengths.tape import NOTHING
@@ -58,8 +59,8 @@ def stair_end(end: End, side: Side, slope: Fraction, trim: Trim, settings: Setti
 
 def casing_mitre(side: Side, wide: Fraction, settings: Settings) -> Cut:
     """Return the mitre where two members of a casing meet that are ``wide`` inches wide."""
-    head = Joint.HEAD
-    return face_cut(head, side, _HEAD_MITRE, wide, head.long_point, settings)
+    at = CASING_CORNER
+    return face_cut(at, side, _HEAD_MITRE, wide, at.long_point, settings)
 
 
 def plumb_corner(met: Meeting, side: Side, slope: Fraction, trim: Trim, settings: Settings) -> Cut:

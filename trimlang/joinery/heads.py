@@ -20,8 +20,7 @@ from trimlang.joinery.meeting import depth_of
 from trimlang.joinery.piece import Piece, Remark
 from trimlang.joinery.returns import return_piece
 from trimlang.joinery.spliced_pieces import on_wall_edge
-from trimlang.joint_row import Fit
-from trimlang.joints import FREE, Joint
+from trimlang.joints_by_role import FREE, RETURNED
 from trimlang.language.facts import Side
 from trimlang.lengths.tape import NOTHING
 from trimlang.marking import N_
@@ -53,14 +52,7 @@ def head_parts(
         goes_round = member.returned and member.behind is not None and trim.spring is None
         exact = off + 2 * depth_of(trim) if goes_round else off
         long[member.trim], face[member.trim] = exact, behind + depth_of(trim)
-        joint = Joint.RETURN if member.returned else FREE
-        end = End(
-            joint=joint,
-            corner=None,
-            fit=Fit.MITRED,
-            over_scraps=False,
-            span=opening.gap.span,
-        )
+        end = End(joint=RETURNED if member.returned else FREE, span=opening.gap.span)
         left, right = (end_cut(end, side, trim, settings, Side.LEFT) for side in Side)
         told = [Remark(_FROM_BELOW, (("n", str(number)), ("all", str(len(members)))))]
         if member.behind is not None:

@@ -10,7 +10,8 @@ from trimlang.joinery.at_the_saw import Facing, both_ends, nested, saw_for
 from trimlang.joinery.crown import drop, projection
 from trimlang.joinery.meeting import depth_of
 from trimlang.joinery.piece import Piece
-from trimlang.joint_row import Edge, Fit
+from trimlang.joint_row import Corner, Edge, Fit
+from trimlang.joints import Joint
 from trimlang.language.facts import Side
 from trimlang.lengths.angles import cosine, degrees_text, scale_text
 from trimlang.lengths.tape import MM, NOTHING, SIXTEENTH, Unit, length_text, sixty_fourths
@@ -43,14 +44,15 @@ def check_gaps(piece: Piece, run: Run | LoosePiece, settings: Settings, findings
     The doubt that measuring the corner leaves counts too.  A coped or square end has no mitre, so
     nothing opens there.
     """
-    limits = {"out-corner": settings.gap_out, "in-corner": settings.gap_in}
+    limits = {Corner.OUTSIDE: settings.gap_out, Corner.INSIDE: settings.gap_in}
     for side in Side:
         cut, end = side.of(piece.left, piece.right), side.of(run.left, run.right)
         shows = cut.joint.row.gap_shows
-        limit = limits[shows] if shows else None
+        if shows is None or cut.fit is not Fit.MITRED:
+            continue
         # A joint that opens at the back is hidden; only the face is seen.
         gap = cut.doubt + (cut.gap if cut.opens_at is Edge.FACE else 0)
-        if limit is not None and cut.fit is Fit.MITRED and gap > limit:
+        if gap > limits[shows]:
             step = MM if piece.unit is Unit.MM else SIXTEENTH
             findings.say(
                 "T405",
@@ -59,7 +61,7 @@ def check_gaps(piece: Piece, run: Run | LoosePiece, settings: Settings, findings
                 run=run.label,
                 trim=piece.trim,
                 gap=sixty_fourths(gap),
-                joint=shows,
+                joint=Joint.at(shows),
                 wider=length_text(ceil(gap / step) * step, piece.unit),
                 exact=degrees_text(cut.exact),
                 setting=scale_text(cut.setting, settings.saw_step, piece.unit),

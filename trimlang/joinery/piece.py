@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.joinery.crown import CrownCut
-from trimlang.joint_row import Edge, Fit
+from trimlang.joint_row import Edge, Fit, RoundedAs
 from trimlang.joints import Joint
 from trimlang.language.end_facts import Side
 from trimlang.lengths.tape import NOTHING, Direction, Unit
@@ -119,7 +119,7 @@ class Rounding:
     exact one (inches).
     """
 
-    row: str
+    row: RoundedAs
     direction: Direction
     exact: Fraction
     by: Fraction

@@ -12,7 +12,7 @@ from trimlang.joinery.piece import Piece, PieceKind, Remark
 from trimlang.joinery.rounding import round_length
 from trimlang.joinery.spliced_pieces import on_wall_edge
 from trimlang.joinery.wedges import lean_of
-from trimlang.joint_row import Edge
+from trimlang.joint_row import Edge, RoundedAs
 from trimlang.language.end_facts import Side
 from trimlang.lengths.tape import NOTHING
 from trimlang.marking import N_
@@ -42,7 +42,8 @@ def return_piece(
     """
     deep = depths((trim,))[trim.name] or NOTHING
     along_back = behind and trim.spring is not None
-    length, rounding = round_length(behind + (0 if along_back else deep), "return", settings)
+    exact = behind + (0 if along_back else deep)
+    length, rounding = round_length(exact, RoundedAs.RETURN, settings)
     run_end = side.of(whole.left, whole.right)
     # Both sides of the joint have the same mitre, mirrored.
     inset = deep if along_back else length - behind

@@ -6,6 +6,7 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.joinery.piece import Rounding
+from trimlang.joint_row import RoundedAs
 from trimlang.lengths.tape import Direction, on_mark, steps_down, steps_nearest, steps_up
 from trimlang.settings.table import Settings
 from trimlang.survey.job import End
@@ -14,13 +15,13 @@ _FINER: Final = 64
 """An exact length that lies within a hair of this part of a step is taken to lie on it."""
 
 
-def deciding_row(left: End, right: End, settings: Settings) -> str:
+def deciding_row(left: End, right: End, settings: Settings) -> RoundedAs:
     """Return the row of the rounding table that decides: the first one that either end has."""
     ends = {end.joint.rounds(end.fit) for end in (left, right)}
     return next(row for row in settings.rule if row in ends)
 
 
-def round_length(exact: Fraction, row: str, settings: Settings) -> tuple[Fraction, Rounding]:
+def round_length(exact: Fraction, row: RoundedAs, settings: Settings) -> tuple[Fraction, Rounding]:
     """Return the ticket's length (inches) and how it was made.
 
     A row with a raise (for a sprung fit) adds that much at most, and never gives less than the

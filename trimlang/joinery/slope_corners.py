@@ -17,7 +17,7 @@ from typing import Final
 from trimlang.joinery.meeting import Meeting, Meets
 from trimlang.joinery.piece import Remark
 from trimlang.joint_row import Fit
-from trimlang.joints import STOPPED, UPRIGHT
+from trimlang.joints_by_role import STOPPED, UPRIGHT
 from trimlang.language.facts import Side
 from trimlang.lengths.angles import RIGHT, cosine, tangent
 from trimlang.lengths.tape import NOTHING, SIXTEENTH, Unit, length_text, steps_nearest

@@ -29,7 +29,7 @@ from trimlang.joinery.meeting import Meeting, Meets
 from trimlang.joinery.piece import Cut, Remark
 from trimlang.joinery.wedges import lean_of, wedge
 from trimlang.joint_row import Edge, Fit
-from trimlang.joints import USUAL
+from trimlang.joints_by_role import USUAL
 from trimlang.language.facts import Side
 from trimlang.lengths.angles import (
     RIGHT,

@@ -13,8 +13,8 @@ from trimlang.joinery.rounding import round_length
 from trimlang.joinery.splice_lengths import Studs, split
 from trimlang.joinery.strips import end_of, neighbours, run_of, strips
 from trimlang.joinery.trim_walk import Wall
-from trimlang.joint_row import Edge, Fit
-from trimlang.joints import Joint
+from trimlang.joint_row import Edge, RoundedAs
+from trimlang.joints_by_role import SCARF
 from trimlang.language.facts import Side
 from trimlang.lengths.angles import cosine
 from trimlang.lengths.tape import NOTHING, feet_text, length_text, steps_up
@@ -119,7 +119,8 @@ def _pieces(splice: Splice, cut: Sequence[Fraction]) -> list[Piece]:
         # each joint and holds for the right end here and the next piece's left end.
         laps = wall.laps(place + lap / 2)
         right = whole.right if number == count else end_cut(scarf, Side.RIGHT, trim, settings, laps)
-        length, rounding = exact, replace(whole.rounding, row="splice", exact=exact, by=Fraction(0))
+        rounding = replace(whole.rounding, row=RoundedAs.SPLICE, exact=exact, by=Fraction(0))
+        length = exact
         # Only the last piece is rounded: the others are whole steps already.
         if number == count:
             length, rounding = round_length(exact, whole.rounding.row, settings)
@@ -141,7 +142,7 @@ def _pieces(splice: Splice, cut: Sequence[Fraction]) -> list[Piece]:
 
 
 def _scarf(run: Run) -> End:
-    return End(joint=Joint.SPLICE, corner=None, fit=Fit.MITRED, over_scraps=False, span=run.span)
+    return End(joint=SCARF, span=run.span)
 
 
 def on_wall_edge(piece: Piece, length: Fraction, settings: Settings) -> Piece:

@@ -25,7 +25,7 @@ from trimlang.joinery.sloped_ceilings import ceiling_beyond, turned_by_beam, und
 from trimlang.joinery.splice_lengths import lapping_side
 from trimlang.joinery.strips import Strip, along, goes_on_over, run_of, strips
 from trimlang.joint_row import Fit
-from trimlang.joints import Joint
+from trimlang.joints_by_role import STOPPED
 from trimlang.language.facts import Side
 from trimlang.lengths.tape import NOTHING
 from trimlang.marking import N_
@@ -262,7 +262,7 @@ class TrimWalk:
 
     def _at_plane(self, plain: Meeting, beyond: Fraction) -> Meeting:
         """Return a meeting that butts against a wall or a face ``beyond`` the walls' corner."""
-        end = replace(plain.end, joint=Joint.BUTT, fit=Fit.MITRED)
+        end = replace(plain.end, joint=STOPPED, fit=Fit.MITRED)
         return replace(plain, end=end, meets=Meets.PLANE, beyond=beyond, corner=plain.end.corner)
 
     def stands_off(self, run: Run, trim: Trim) -> Fraction:

@@ -12,6 +12,7 @@ from enum import StrEnum
 from fractions import Fraction
 from typing import TYPE_CHECKING, Any, Generic, TypeAlias, TypeVar, overload
 
+from trimlang.joint_row import RoundedAs
 from trimlang.lengths.tape import Direction, Unit
 from trimlang.record import record
 
@@ -53,7 +54,7 @@ class Packed:
     unit: str = ""
 
 
-RoundingRows: TypeAlias = tuple[tuple[str, tuple[Direction, Fraction]], ...]
+RoundingRows: TypeAlias = tuple[tuple[RoundedAs, tuple[Direction, Fraction]], ...]
 """The rounding rule's rows in the order that decides: which way, and by how much raised."""
 
 

@@ -13,6 +13,7 @@ from functools import cache
 from types import MappingProxyType
 from typing import Any, TypeVar
 
+from trimlang.joint_row import RoundedAs
 from trimlang.lengths.tape import MM, SIXTEENTH, Direction, Unit
 from trimlang.settings.job_rows import JobRows
 from trimlang.settings.room_rows import RoomRows
@@ -98,7 +99,7 @@ class Settings(RoomRows, JobRows):
         return Fraction(0) if only else self.spare
 
     @property
-    def rule(self) -> dict[str, tuple[Direction, Fraction]]:
+    def rule(self) -> dict[RoundedAs, tuple[Direction, Fraction]]:
         """The rounding rule that holds here, its rows in the order that decides."""
         return dict(self.rounding)
 

@@ -8,8 +8,8 @@ from fractions import Fraction
 from itertools import combinations
 from typing import Final
 
-from trimlang.joint_row import Fit
 from trimlang.joints import Joint
+from trimlang.joints_by_role import STOPPED
 from trimlang.language.end_facts import Side
 from trimlang.lengths.angles import degrees_text
 from trimlang.survey.job import End, Run, Stretch
@@ -18,7 +18,6 @@ from trimlang.survey.misfit import misfit
 from trimlang.survey.outline import WHOLE_TURN
 from trimlang.survey.slips import Slip, roughly
 
-_OTHER: Final = {Joint.IN_CORNER: Joint.OUT_CORNER, Joint.OUT_CORNER: Joint.IN_CORNER}
 _DISPUTE: Final = 25.0
 """Added to a slip's score for each joint whose sides still contradict each other (chi-squared)."""
 # Added to a slip's score by how rare the kind of slip is, in chi-squared, so that a commoner one is
@@ -161,7 +160,7 @@ def _left_out(course: Course) -> Iterator[Slip]:
     """
     for at, one in enumerate(course.stretches):
         other = course.after(at)
-        joints = [end.joint if end else Joint.BUTT for end in (one.right, other.left)]
+        joints = [end.joint if end else STOPPED for end in (one.right, other.left)]
         if not any(joint.is_corner for joint in joints):
             continue
         angles = [end.corner if end else None for end in (one.right, other.left)]
@@ -191,7 +190,7 @@ def _with_wall(
     """
     span = course.stretches[at].span
     ends = [
-        End(joint=joint, corner=angle, fit=Fit.MITRED, over_scraps=False, span=span)
+        End(joint=joint, corner=angle, span=span)
         for joint, angle in zip(joints, angles, strict=True)
     ]
     wall = Run(
@@ -257,7 +256,7 @@ def _sides(course: Course, at: int) -> list[End]:
 def _in_or_out(course: Course, at: int) -> tuple[Joint, Joint]:
     """Return what a corner is written as, and the other kind of corner."""
     written = next(end.joint for end in _sides(course, at) if end.joint.is_corner)
-    return written, _OTHER[written]
+    return written, written.other_way
 
 
 def _angle(course: Course, at: int) -> Fraction | None:

@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
-from trimlang.joints import BEND
+from trimlang.joints_by_role import BEND
 from trimlang.language import facts, tree
 from trimlang.language.facts import Side
 from trimlang.survey.unsaid_ends import WallLine

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 from typing import Final
 
-from trimlang.joint_row import Fit
+from trimlang.joint_row import Corner
 from trimlang.joints import Joint
 from trimlang.language.facts import Side
 from trimlang.survey.job import End, Gap, Run
@@ -18,7 +18,7 @@ from trimlang.survey.slips import UNUSUAL, Slip, length_slips, likely, roughly
 _NARROWEST_OPENING, _WIDEST_OPENING = 18, 120
 # Added to the score of a corner that nobody wrote, in chi-squared: walls that stop beside a door
 # mostly go straight on, and outside corners beside one are rarer than inside ones.
-_RARE: Final = {Joint.IN_CORNER: 2.0, Joint.OUT_CORNER: 4.0}
+_RARE: Final = {Corner.INSIDE: 2.0, Corner.OUTSIDE: 4.0}
 _PAIR: Final = 3.0
 """Added for a second slip in the same room (common practice, no source)."""
 _MOST_LENGTHS: Final = 4
@@ -78,8 +78,9 @@ def _unwritten(course: Course) -> Iterator[tuple[Slip, Course]]:
         # The corner is said by the opening, since the run beside it stops square either way.
         place, side = (at, Side.RIGHT) if _silent(one, Side.RIGHT) else (after, Side.LEFT)
         gap = course.stretches[place]
-        for joint, rare in _RARE.items():
-            end = End(joint=joint, corner=None, fit=Fit.MITRED, over_scraps=False, span=gap.span)
+        for way, rare in _RARE.items():
+            joint = Joint.at(way)
+            end = End(joint=joint, span=gap.span)
             said = replaced(course.stretches, place, with_end(gap, side, end))
             tried = replace(course, stretches=said)
             walk = tried.walk()

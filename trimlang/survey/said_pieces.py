@@ -6,8 +6,7 @@ from collections.abc import Iterable, Mapping
 from typing import Final
 
 from trimlang.diagnostics.place import place
-from trimlang.joint_row import Fit
-from trimlang.joints import FREE
+from trimlang.joints_by_role import FREE
 from trimlang.language import facts, tree
 from trimlang.language.facts import Side
 from trimlang.settings.setting_kinds import TakenAt
@@ -136,5 +135,5 @@ def _ends(
         if not end.joint.row.on_loose_piece:
             findings.say("T281", end.span, joint=end.joint)
             return None
-    free = End(joint=FREE, corner=None, fit=Fit.MITRED, over_scraps=False, span=line.name.span)
+    free = End(joint=FREE, span=line.name.span)
     return {side: said.get(side, free) for side in Side}

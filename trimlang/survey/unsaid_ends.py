@@ -10,8 +10,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from trimlang.joint_row import Fit
-from trimlang.joints import STOPPED, UPRIGHT, Joint
+from trimlang.joints import Joint
+from trimlang.joints_by_role import STOPPED, UPRIGHT
 from trimlang.language import facts, tree
 from trimlang.language.facts import Side
 from trimlang.survey.job import End
@@ -90,7 +90,7 @@ def _joint(
 
 
 def _plain_end(joint: Joint, line: tree.RunLine) -> End:
-    return End(joint=joint, corner=None, fit=Fit.MITRED, over_scraps=False, span=line.label.span)
+    return End(joint=joint, span=line.label.span)
 
 
 def _say_unsaid(

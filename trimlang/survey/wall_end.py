@@ -26,10 +26,10 @@ class End:
     """
 
     joint: Joint
-    corner: Fraction | None
-    fit: Fit
-    over_scraps: bool
     span: Span
+    corner: Fraction | None = None
+    fit: Fit = Fit.MITRED
+    over_scraps: bool = False
     corner_error: Fraction | None = None
     bend: Fraction = Fraction(0)
     implied: bool = False

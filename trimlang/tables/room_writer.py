@@ -6,7 +6,8 @@ from collections.abc import Iterator
 from enum import StrEnum
 from typing import Final, TypeAlias
 
-from trimlang.joints import USUAL, Joint
+from trimlang.joints import Joint
+from trimlang.joints_by_role import USUAL
 from trimlang.language import facts, tree
 from trimlang.language.facts import Side
 from trimlang.language.vocabulary import not_a_label

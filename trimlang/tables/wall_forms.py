@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from pathlib import Path
 
 from trimlang.compiler import check_job
-from trimlang.joints import USUAL
+from trimlang.joints_by_role import USUAL
 from trimlang.language import tree
 from trimlang.language.meaning import same_meaning
 from trimlang.language.parse import parse
