@@ -162,6 +162,12 @@ def _fix(job: Job, pen: Pen) -> Stage:
                 plate=pen.length(s.nail_plate),
                 floor=pen.length(s.nail_floor),
             )
+            if s.nail_floor
+            else w(
+                "{trim}: aim lower than {height} above the finished floor, where the plate is.",
+                trim=fixing.trim,
+                height=pen.length(fixing.highest),
+            )
         )
         # Without the trim's thickness nobody can say what a nail bites.
         if fixing.bite is None:

@@ -30,7 +30,7 @@ def on_label(text: Print, across: Fraction, down: Fraction, *, code: bool) -> Sh
                 kind=kind, across=float(across), down=tall, limit=tall, scale=scale, code=code
             )
             shape = laid_out(text, room, label=True) if room.facts() >= 25 else None
-            if shape is None or not all(fact.extra for fact in shape.flap):
+            if shape is None or not all(fact.extra for line in shape.flap for fact in line):
                 continue
             if best is None or _rank(shape) > _rank(best):
                 best = shape

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from math import floor
 from typing import Final
 
 from trimlang.record import record
@@ -150,6 +151,8 @@ def _spread(rows: Sequence[Row], area: Area) -> tuple[Row, ...]:
         return tuple(rows)
     grow = [row for row in rows if row.tickets]
     more = free / len(grow)
+    # The stylesheet has hundredths of a millimetre: rounded up they would push the last row over.
     return tuple(
-        Row(row.tickets, row.down + more, row.legend) if row.tickets else row for row in rows
+        Row(row.tickets, floor((row.down + more) * 100) / 100, row.legend) if row.tickets else row
+        for row in rows
     )

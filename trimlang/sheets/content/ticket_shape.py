@@ -49,8 +49,14 @@ MOST_LINES: Final = 2
 FLAP_ASIDE: Final = 0.96
 FLAP_OVER: Final = 0.4
 """What is left free about a flap's text (ems, as the stylesheet has it)."""
+BETWEEN: Final = "    "
+"""What stands between two facts on one line; the template sets as much."""
 STRIP_DOWN: Final = (18.6, 24.0, 32.0, 44.0, TALLEST)
 """How tall a strip may be (mm); the first that holds what stands above the fold."""
+
+
+FactLine = tuple[TicketFact, ...]
+"""Facts that are printed one behind the other."""
 
 
 @record
@@ -79,8 +85,8 @@ class Shape:
     small_size: float
     left: tuple[str, ...]
     right: tuple[str, ...]
-    face: tuple[TicketFact, ...]
-    flap: tuple[TicketFact, ...]
+    face: tuple[FactLine, ...]
+    flap: tuple[FactLine, ...]
     flag: bool
 
     @property
@@ -169,12 +175,13 @@ def laid_out(text: Print, room: TicketRoom, *, label: bool = False) -> Shape | N
         facts.sort(key=lambda fact: fact.extra)
     facts = [replace(fact, text=fact.brief or fact.text) for fact in facts]
     running = room.kind is Format.STRIP
-    face, flap, facts_tall = _folded(facts, room.facts(), high - over_facts, running=running)
+    face, below, facts_tall = _folded(facts, room.facts(), high - over_facts, running=running)
     down = max(room.down, max(over_facts + facts_tall, under_cuts) + room.about())
+    flap: list[FactLine] = []
     folded = 0.0
-    if flap:
+    if below:
         aside = room.across - room.ems(2 * FLAP_ASIDE) - (room.ems(TAB_WIDE) if room.flag else 0)
-        *_, folded = _folded(flap, aside, TALLEST * 10, running=running)
+        flap, _, folded = _folded(below, aside, TALLEST * 10, running=running)
         folded += room.ems(2 * FLAP_OVER)
     print_size = room.scale * EM
     return Shape(
@@ -250,24 +257,30 @@ def _cut(
 
 def _folded(
     facts: Sequence[TicketFact], across: float, space: float, *, running: bool
-) -> tuple[list[TicketFact], list[TicketFact], float]:
+) -> tuple[list[FactLine], list[TicketFact], float]:
     """Divide the small print at the fold; return both parts and the height of the upper one.
 
-    ``running``: facts follow each other on one line, as on a strip.
+    A fact begins a line of its own, unless a line holds it together with those before.
+    ``running``: facts follow each other in one text, as on a strip.
     """
-    face: list[TicketFact] = []
-    before, tall, above = "", 0.0, 0.0
+    face: list[FactLine] = []
+    before, over, above = "", 0.0, 0.0
     for number, fact in enumerate(facts):
         text = f"{fact.term}  {fact.text}"
-        if running:
-            before = f"{before}    {text}"
-            tall = lines(before.replace("  ", " \xa0"), across, SMALL) * SMALL_LINE
+        joined = f"{before}{BETWEEN}{text}".replace("  ", " \xa0")
+        goes_on = bool(before) and (running or lines(joined, across, SMALL) == 1)
+        if goes_on:
+            text = joined
         else:
-            tall += lines(text, across, SMALL) * SMALL_LINE
+            over = above
+        tall = over + lines(text, across, SMALL) * SMALL_LINE
         if tall > space:
             return face, list(facts[number:]), above
-        face.append(fact)
-        above = tall
+        if goes_on:
+            face[-1] = (*face[-1], fact)
+        else:
+            face.append((fact,))
+        before, above = text, tall
     return face, [], above
 
 

@@ -46,7 +46,7 @@ class Frame:
     apart: float
 
 
-CARD_ENDS: Final = Frame(wide=84.0, tall=12.8, fence=3.2, thick=8.0, most=34.0, apart=6.5)
+CARD_ENDS: Final = Frame(wide=84.0, tall=10.8, fence=2.6, thick=6.6, most=34.0, apart=6.5)
 ROOM_FOR_TEXT: Final = 50.0
 """A narrower drawing has no room to name what lies at the fence (mm)."""
 STRIP_ENDS: Final = Frame(wide=24.0, tall=10.2, fence=3.0, thick=5.6, most=7.5, apart=1.6)

@@ -144,7 +144,7 @@ def measured(piece: Piece, words: Words) -> str:
 
 
 def edges(piece: Piece, pen: Pen) -> str:
-    """Give the piece's other lengths, to check it by."""
+    """Give the piece's other lengths, to check it by; not the one that the ticket shows large."""
     words = pen.words
     if piece.wall_edge is not None:
         return words(
@@ -156,6 +156,10 @@ def edges(piece: Piece, pen: Pen) -> str:
         return words("short points {length}", length=pen.mark(piece.short_points))
     if piece.back == piece.face == piece.length:
         return ""
+    if piece.back == piece.length:
+        return words("face {face}", face=pen.mark(piece.face))
+    if piece.face == piece.length:
+        return words("back {back}", back=pen.mark(piece.back))
     return words("back {back}, face {face}", back=pen.mark(piece.back), face=pen.mark(piece.face))
 
 
