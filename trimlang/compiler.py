@@ -31,8 +31,8 @@ if TYPE_CHECKING:
     from trimlang.planning.layout import TrimPlan
     from trimlang.site_log.progress_of_job import JobProgress
     from trimlang.stock.planner import Effort, Watch
-    from trimlang.survey.closing import Closing
     from trimlang.survey.job import Job
+    from trimlang.survey.verdict import Closing
     from trimlang.takeoff.supplies import Supply
 
 

@@ -19,8 +19,8 @@ from trimlang.language.tidy_file import tidy
 from trimlang.sheets.content.floor_plan import floor_plan
 from trimlang.sheets.wording.catalogue import words_in
 from trimlang.sheets.wording.quantities import Pen
-from trimlang.survey.closing import Verdict
 from trimlang.survey.outline import outline
+from trimlang.survey.verdict import Verdict
 
 THICK = 0.5625
 TRIMS = f"""\

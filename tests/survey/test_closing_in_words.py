@@ -7,7 +7,7 @@ import pytest
 import trimlang
 from tests.jobs import BASE
 from trimlang.lengths.tape import MM, Unit
-from trimlang.survey.closing import Closing, Verdict
+from trimlang.survey.verdict import Closing, Verdict
 
 SIDES = "left=in-corner, right=in-corner"
 

@@ -7,7 +7,7 @@ import pytest
 
 import trimlang
 from tests.jobs import BASE, CASE
-from trimlang.survey.closing import Verdict
+from trimlang.survey.verdict import Verdict
 
 HEAD = f"""
 {BASE}

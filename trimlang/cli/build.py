@@ -26,7 +26,7 @@ from trimlang.letters import printable
 from trimlang.planning.wrong_plan import WrongPlanError
 from trimlang.reading import UnreadableError, read_stream, read_text
 from trimlang.record import record
-from trimlang.survey.closing import Verdict
+from trimlang.survey.verdict import Verdict
 
 if TYPE_CHECKING:
     from trimlang.compiler import Result

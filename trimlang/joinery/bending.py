@@ -159,5 +159,5 @@ def kerfed(pieces: Sequence[Piece], bend: BentTrim | None, settings: Settings) -
     for piece in pieces:
         count = bend.kerfs if piece.parts == 1 else ceil(piece.length / bend.apart)
         remark = Remark(_KERFS, (("n", str(count)), *texts))
-        made.append(replace(piece, remarks=(*piece.remarks, remark)))
+        made.append(piece.with_remark(remark))
     return made

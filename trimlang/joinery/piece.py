@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from enum import StrEnum
 from fractions import Fraction
 from typing import Final
@@ -212,6 +213,10 @@ class Piece:
     def to_mark(self) -> Fraction:
         """The length on the ticket, along the edge that ``measured_on`` names (inches)."""
         return self.length if self.wall_edge is None else self.wall_edge
+
+    def with_remark(self, remark: Remark) -> Piece:
+        """Return the piece with one more thing that its ticket says."""
+        return replace(self, remarks=(*self.remarks, remark))
 
     @property
     def back(self) -> Fraction:

@@ -9,7 +9,6 @@ right triangle over its longest side is r × g ÷ √(r² + g²)).
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
@@ -54,7 +53,7 @@ def stair_remarks(run: Run, settings: Settings) -> Iterator[Remark]:
 def stepped(
     pieces: Sequence[Piece], run: Run, trim: Trim, settings: Settings, findings: Findings
 ) -> list[Piece]:
-    """Return a run's pieces, told of the steps that their top edge is sawn to.
+    """Return a run's pieces, each with a remark on the steps that its top edge is sawn to.
 
     Only trim that stands on the steps is: the run's first.  Reports a board too low for them.
     """
@@ -75,14 +74,16 @@ def stepped(
         along = run.length if piece.parts == 1 else piece.length
         count = int(steps_down(along / apart, Fraction(1)))
         remark = Remark(_STEPS, (("n", str(count)), *texts))
-        made.append(replace(piece, remarks=(*piece.remarks, remark)))
+        made.append(piece.with_remark(remark))
     return made
 
 
 def notched(
     pieces: Sequence[Piece], run: Run, trim: Trim, settings: Settings, findings: Findings
 ) -> list[Piece]:
-    """Return a run's pieces, told of the notches at its ends; reports what no wood is left beside.
+    """Return a run's pieces with a remark on the notch at each end that has one.
+
+    Reports a notch that leaves no wood beside it.
 
     Only trim that stands on the floor or the steps is notched: the run's first.
     """
@@ -96,11 +97,11 @@ def notched(
         if along >= made[at].length or (trim.height is not None and notch.up >= upright):
             findings.say("T447", run.span, run=run.label, trim=trim.name, side=notch.side)
             continue
-        made[at] = replace(made[at], remarks=(*made[at].remarks, _told(notch, along, settings)))
+        made[at] = made[at].with_remark(_notch_remark(notch, along, settings))
     return made
 
 
-def _told(notch: NewelNotch, along: Fraction, settings: Settings) -> Remark:
+def _notch_remark(notch: NewelNotch, along: Fraction, settings: Settings) -> Remark:
     sizes = {"level": notch.level, "up": notch.up, "along": along}
     return Remark(
         _NOTCH[notch.side],

@@ -19,6 +19,7 @@ from collections.abc import Callable, Iterable, Mapping
 from dataclasses import replace
 from typing import Final, Protocol
 
+from trimlang.planning.bundles import sold_as_one
 from trimlang.planning.covering import Addition, is_exact, least_cover
 from trimlang.stock.planner import Effort
 from trimlang.stock.problem import Blank, NoPlan, Plan, Problem, Purchase, Status, Watch
@@ -170,33 +171,16 @@ def _filled_up(problem: Problem, plan: Plan) -> Plan | None:
     return replace(plan, problem=problem, purchases=_as_purchases(bought), cost=cost)
 
 
-def _sold(problem: Problem) -> list[tuple[Blank, ...]]:
-    """Return what the yard sells by itself: single blanks, and bundles of several."""
-    bundles: dict[str, list[Blank]] = {}
-    for blank in _yard(problem):
-        bundles.setdefault(blank.bundle or f"alone {blank.key}", []).append(blank)
-    return [tuple(blanks) for blanks in bundles.values()]
-
-
 def _choices(
     problem: Problem, gain: Callable[[Blank], int], bought: Mapping[str, int]
 ) -> list[Addition]:
     """Return what the yard has besides the packs that are bought already."""
-    choices: list[Addition] = []
-    for blanks in _sold(problem):
-        left = [
-            blank.limit // blank.pack - bought.get(blank.key, 0)
-            for blank in blanks
-            if blank.limit is not None
-        ]
-        choices.append(
-            Addition(
-                gain=sum(gain(blank) for blank in blanks),
-                cost=sum(blank.price for blank in blanks),
-                most=min(left, default=None),
-            )
+    return [
+        Addition(
+            gain=sum(gain(blank) for blank in one.blanks), cost=one.price, most=one.most(bought)
         )
-    return choices
+        for one in sold_as_one(_yard(problem))
+    ]
 
 
 def _added(problem: Problem, counts: tuple[int, ...] | None) -> Counter[str] | None:
@@ -206,8 +190,8 @@ def _added(problem: Problem, counts: tuple[int, ...] | None) -> Counter[str] | N
     return Counter(
         {
             blank.key: count
-            for blanks, count in zip(_sold(problem), counts, strict=True)
-            for blank in blanks
+            for one, count in zip(sold_as_one(_yard(problem)), counts, strict=True)
+            for blank in one.blanks
             if count
         }
     )

@@ -16,10 +16,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from typing import Final
 
+from trimlang.planning.bundles import SoldAsOne, sold_as_one
 from trimlang.planning.minimum_order import SoundPlan, with_bound
-from trimlang.record import record
 from trimlang.stock.planner import QUICK, Effort
-from trimlang.stock.problem import Blank, NoPlan, Plan, Problem, Purchase, Watch
+from trimlang.stock.problem import NoPlan, Plan, Problem, Purchase, Watch
 
 MOST_TRIED: Final = 60
 """So many choices of numbers of bundles are planned."""
@@ -27,20 +27,11 @@ MOST_LISTED: Final = 5_000
 """So many are listed, from the cheapest, to find those."""
 
 
-@record
-class Together:
-    """A bundle: its blanks, what one costs, and how many there are (None: no limit)."""
-
-    blanks: tuple[Blank, ...]
-    price: int
-    most: int | None
-
-
 def with_bundles(
     problem: Problem, effort: Effort, watch: Watch | None, sound_plan: SoundPlan
 ) -> Plan | NoPlan:
     """Plan a problem with bundles; ``sound_plan`` plans it without."""
-    bundles = _bundles(problem)
+    bundles = sold_as_one(blank for blank in problem.blanks if blank.bundle)
     # Many plans are made on the way, so that each gets only a part of the time.
     part = replace(effort, seconds=effort.seconds / 4)
     # As if each length could be had by itself at its share: no plan with whole bundles costs less,
@@ -79,42 +70,19 @@ def with_bundles(
     return with_bound(best, problem, best.cost if least is None else least, effort)
 
 
-def _bundles(problem: Problem) -> list[Together]:
-    found: dict[str, list[Blank]] = {}
-    for blank in problem.blanks:
-        if blank.bundle:
-            found.setdefault(blank.bundle, []).append(blank)
-    return [
-        Together(
-            blanks=tuple(blanks),
-            price=sum(blank.price for blank in blanks),
-            most=min(
-                (blank.limit // blank.pack for blank in blanks if blank.limit is not None),
-                default=None,
-            ),
-        )
-        for blanks in found.values()
-    ]
-
-
 def _choices(
-    bundles: Sequence[Together], problem: Problem
+    bundles: Sequence[SoldAsOne], problem: Problem
 ) -> Iterator[tuple[int, tuple[int, ...]]]:
     """Yield numbers of bundles with what they cost, cheapest first.
 
     More bundles of one kind than there are pieces, spare and least order are of no use.
     """
     # How many of each kind are worth looking at.
-    lists = [
-        1
-        + min(
-            one.most if one.most is not None else MOST_LISTED,
-            len(problem.parts)
-            + problem.spare // max(sum(b.length * b.pack for b in one.blanks), 1)
-            + 1,
-        )
-        for one in bundles
-    ]
+    useful: list[int] = []
+    for one in bundles:
+        supply = one.most({})
+        most = len(problem.parts) + problem.spare // max(one.length, 1) + 1
+        useful.append(most if supply is None else min(most, supply))
     reached: dict[tuple[int, ...], int] = {(0,) * len(bundles): 0}
     done: set[tuple[int, ...]] = set()
     while reached and len(done) < MOST_LISTED:
@@ -126,13 +94,13 @@ def _choices(
             more = (*numbers[:at], numbers[at] + 1, *numbers[at + 1 :])
             # Cheapest first, as in a shortest path: one bundle more of each kind from every choice
             # reached.
-            if more[at] < lists[at] and more not in done:
+            if more[at] <= useful[at] and more not in done:
                 reached[more] = cost + one.price
 
 
 def _with_numbers(
     problem: Problem,
-    bundles: Sequence[Together],
+    bundles: Sequence[SoldAsOne],
     numbers: tuple[int, ...],
     best: Plan | None,
     effort: Effort,

@@ -3,14 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from enum import StrEnum
 from fractions import Fraction
 from typing import Final
 
 from trimlang.diagnostics.joint_pages import SIDES_DISAGREE
 from trimlang.lengths.angles import degrees_text
-from trimlang.lengths.tape import Unit, feet_text, steps_nearest, steps_up
-from trimlang.record import record
+from trimlang.lengths.tape import feet_text, steps_nearest, steps_up
 from trimlang.settings.table import Settings
 from trimlang.survey.adjusting import Residual, residuals
 from trimlang.survey.corner_slips import corner_slips
@@ -19,78 +17,22 @@ from trimlang.survey.job import Gap, Room, Trim
 from trimlang.survey.measured_walk import Course, called
 from trimlang.survey.measures import Findings
 from trimlang.survey.misfit import SURE, Chord, Misfit, Walk, misfit
-from trimlang.survey.opening_slips import forgotten_openings, unwritten_corners, with_a_length
+from trimlang.survey.opening_slips import (
+    UnwrittenCorner,
+    forgotten_openings,
+    unwritten_corners,
+    with_a_length,
+)
 from trimlang.survey.outline import Point, depths, outline
 from trimlang.survey.settling import COARSE, finer, which_of
-from trimlang.survey.slips import (
-    MOST_STRETCHES,
-    Slip,
-    length_slips,
-    likely,
-)
+from trimlang.survey.slips import MOST_STRETCHES, Slip, length_slips, likely
+from trimlang.survey.verdict import Closing, Verdict
 from trimlang.survey.way_round import walked_left
 
 # Two walls enclose nothing.
 FEWEST_STRETCHES: Final = 3
 # Slips named in one message; more than these is no help.
 MOST_NAMED: Final = 6
-
-
-class Verdict(StrEnum):
-    """What the check says of a room's survey."""
-
-    CLOSES = "closes"
-    GAPES = "does not close"
-    CLASHES = "the diagonals contradict the walls"
-    TURNS_WRONG = "the corners do not go round"
-    NOT_CHECKED = "not checked"
-
-
-@record
-class Closing:
-    """How far a room is from closing, and how small a mistake its survey could show.
-
-    ``gap`` is how far the walk's end is from its start (inches), in the direction that ``where``
-    says in words; None where the corners do not go once round.  ``tolerance`` is the least gap
-    in that direction that the survey's doubts cannot explain, or what the file allows where
-    ``allowed_by_file``.  ``slips`` are the mistakes that would explain a room that does not
-    close, the likeliest first; ``settles`` names one measurement that would tell more.
-    ``residuals`` say how much each measurement would have to change for all to agree, where
-    diagonals were measured or the room does not close.
-    """
-
-    room: str
-    verdict: Verdict
-    unit: Unit
-    step: Fraction
-    gap: Fraction | None = None
-    where: str = ""
-    tolerance: Fraction | None = None
-    allowed_by_file: bool = False
-    slips: tuple[Slip, ...] = ()
-    settles: str = ""
-    residuals: tuple[Residual, ...] = ()
-
-    @property
-    def text(self) -> str:
-        """The closing in one line, without the room's name."""
-        if self.gap is None or self.tolerance is None:
-            return str(self.verdict)
-        far = feet_text(steps_nearest(self.gap, self.step), self.unit)
-        allowed = feet_text(steps_up(self.tolerance, self.step), self.unit)
-        knows = (
-            f"the file allows {allowed}"
-            if self.allowed_by_file
-            else f"{allowed} is what this survey can tell"
-        )
-        said = f"closes within {far} ({self.where})"
-        if not steps_nearest(self.gap, self.step):
-            said = "closes"
-        elif self.verdict is Verdict.GAPES:
-            said = f"ends {far} from its start ({self.where})"
-        if self.verdict is Verdict.CLASHES:
-            said = f"{self.verdict}; {said}"
-        return f"{said}; {knows}{f'; {self.settles}' if self.settles else ''}"
 
 
 def check_closure(room: Room, trims: Iterable[Trim], findings: Findings) -> Closing:
@@ -120,9 +62,10 @@ def check_closure(room: Room, trims: Iterable[Trim], findings: Findings) -> Clos
             return unchecked
         # Corners first, as one wrong word at a corner is the commonest slip; then a length left out
         # with its corner.
-        slips = likely(_corner_slips(course), SURE[0])
-        if not slips and len(course.stretches) <= MOST_STRETCHES:
-            slips = likely(list(with_a_length(course)), SURE[0])
+        unwritten = _unwritten(course)
+        slips = likely(_corner_slips(course, unwritten), SURE[0])
+        if not slips:
+            slips = likely(list(with_a_length(unwritten)), SURE[0])
         findings.say(
             "T311",
             room.span,
@@ -182,7 +125,7 @@ def _closing(course: Course, walk: Walk, fit: Misfit, gap: Fraction, end: Point)
     settles = ""
     if gapes:
         tried = [*length_slips(course, walk, fit), *forgotten_openings(course, fit)]
-        tried += [*_corner_slips(course), *walked_left(course, walk)]
+        tried += [*_corner_slips(course, _unwritten(course)), *walked_left(course, walk)]
         slips = likely(tried, fit.allowed)
         which = which_of(course, walk, slips)
         settles = f"{which} would tell which" if which else ""
@@ -221,7 +164,7 @@ def _chords(room: Room) -> tuple[Chord, ...]:
 def _settle(course: Course, findings: Findings) -> Closing | None:
     """Report which slip closes the room where two sides of a corner contradict each other."""
     room = course.room
-    slips = likely(_corner_slips(course), SURE[0])
+    slips = likely(_corner_slips(course, _unwritten(course)), SURE[0])
     if len(slips) != 1:
         return None
     (slip,) = slips
@@ -257,10 +200,15 @@ def _settle(course: Course, findings: Findings) -> Closing | None:
     )
 
 
-def _corner_slips(course: Course) -> list[Slip]:
+def _unwritten(course: Course) -> list[UnwrittenCorner]:
+    # Each corner is tried in a walk of its own; in a very long walk that would take too long.
+    return [] if len(course.stretches) > MOST_STRETCHES else list(unwritten_corners(course))
+
+
+def _corner_slips(course: Course, unwritten: Iterable[UnwrittenCorner]) -> list[Slip]:
     if len(course.stretches) > MOST_STRETCHES:
         return []
-    return [*corner_slips(course), *unwritten_corners(course)]
+    return [*corner_slips(course), *(corner.slip for corner in unwritten)]
 
 
 def _worst(found: tuple[Residual, ...], room: Room) -> str:

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from typing import Final
 
 from trimlang.joint_row import Corner
 from trimlang.joints import Joint
 from trimlang.language.facts import Side
+from trimlang.record import record
 from trimlang.survey.job import End, Gap, Run
 from trimlang.survey.measured_walk import Course, replaced, with_end
 from trimlang.survey.misfit import Misfit, misfit
@@ -40,21 +41,23 @@ def forgotten_openings(course: Course, fit: Misfit) -> Iterator[Slip]:
             yield Slip(words, (at, -1), fit.total - gained - UNUSUAL)
 
 
-def unwritten_corners(course: Course) -> Iterator[Slip]:
-    """Yield corners beside openings that nobody wrote, where the walk goes round with one more."""
-    for slip, _ in _unwritten(course):
-        yield slip
+@record
+class UnwrittenCorner:
+    """A corner beside an opening that nobody wrote, and the course with it."""
+
+    slip: Slip
+    mended: Course
 
 
-def with_a_length(course: Course) -> Iterator[Slip]:
+def with_a_length(corners: Iterable[UnwrittenCorner]) -> Iterator[Slip]:
     """Yield pairs of slips: a corner beside an opening that nobody wrote, and a length misread.
 
     The lengths that explain a corner's walk equally well are named together.
     """
-    for slip, mended in _unwritten(course):
-        walk = mended.walk()
+    for corner in corners:
+        slip, walk = corner.slip, corner.mended.walk()
         fit = misfit(walk)
-        lengths = likely(list(length_slips(mended, walk, fit)), fit.allowed)
+        lengths = likely(list(length_slips(corner.mended, walk, fit)), fit.allowed)
         if lengths:
             besides = ", or ".join(other.words for other in lengths[:_MOST_LENGTHS])
             about = sorted({*slip.about, *(at for other in lengths for at in other.about)})
@@ -63,8 +66,8 @@ def with_a_length(course: Course) -> Iterator[Slip]:
             )
 
 
-def _unwritten(course: Course) -> Iterator[tuple[Slip, Course]]:
-    """Yield each such slip, and the course without it.
+def unwritten_corners(course: Course) -> Iterator[UnwrittenCorner]:
+    """Yield corners beside openings that nobody wrote, where the walk goes round with one more.
 
     A stretch that says nothing of an end goes straight on there, which is easily forgotten where a
     door stands in the corner of a room.
@@ -89,7 +92,8 @@ def _unwritten(course: Course) -> Iterator[tuple[Slip, Course]]:
                     f"the corner of {course.names[at]} and {course.names[after]} is not written:"
                     f" {side}={joint} on {course.names[place]}"
                 )
-                yield Slip(words, (at, after), misfit(walk).total + rare), tried
+                slip = Slip(words, (at, after), misfit(walk).total + rare)
+                yield UnwrittenCorner(slip, tried)
 
 
 def _silent(stretch: Run | Gap, side: Side) -> bool:

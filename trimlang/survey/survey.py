@@ -10,7 +10,7 @@ from trimlang.language import tree
 from trimlang.language.facts import Side, Unread
 from trimlang.settings.table import Settings
 from trimlang.survey.assemblies import spelled_out
-from trimlang.survey.closing import Closing, check_closure
+from trimlang.survey.closing import check_closure
 from trimlang.survey.copes import choose_copes
 from trimlang.survey.implied import imply_corners
 from trimlang.survey.job import Gap, Job, Room, Trim
@@ -25,6 +25,7 @@ from trimlang.survey.said_settings import apply
 from trimlang.survey.shared_openings import check_shared_openings
 from trimlang.survey.stairs import bend_rakes
 from trimlang.survey.trims import lost_names, read_trims
+from trimlang.survey.verdict import Closing
 from trimlang.survey.walk import meet
 from trimlang.survey.way_round import check_names
 

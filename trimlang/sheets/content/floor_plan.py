@@ -39,9 +39,9 @@ from trimlang.sheets.wording.box_sums import box_sum
 from trimlang.sheets.wording.closing_words import closing_words
 from trimlang.sheets.wording.quantities import Pen
 from trimlang.sheets.wording.wall_words import wall_note
-from trimlang.survey.closing import Closing, Verdict
 from trimlang.survey.job import End, Gap, Room, Run, Trim
 from trimlang.survey.outline import outline
+from trimlang.survey.verdict import Closing, Verdict
 
 
 @record

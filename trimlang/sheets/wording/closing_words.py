@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from trimlang.lengths.tape import steps_nearest, steps_up
 from trimlang.sheets.wording.quantities import Pen
-from trimlang.survey.closing import Closing, Verdict
 from trimlang.survey.job import Room
 from trimlang.survey.outline import Outline
+from trimlang.survey.verdict import Closing, Verdict
 
 
 def closing_words(room: Room, drawn: Outline, closing: Closing | None, pen: Pen) -> str:

@@ -1,0 +1,68 @@
+"""What the check of a room's survey comes to, and how it is said in one line."""
+
+from __future__ import annotations
+
+from enum import StrEnum
+from fractions import Fraction
+
+from trimlang.lengths.tape import Unit, feet_text, steps_nearest, steps_up
+from trimlang.record import record
+from trimlang.survey.adjusting import Residual
+from trimlang.survey.slips import Slip
+
+
+class Verdict(StrEnum):
+    """What the check says of a room's survey."""
+
+    CLOSES = "closes"
+    GAPES = "does not close"
+    CLASHES = "the diagonals contradict the walls"
+    TURNS_WRONG = "the corners do not go round"
+    NOT_CHECKED = "not checked"
+
+
+@record
+class Closing:
+    """How far a room is from closing, and how small a mistake its survey could show.
+
+    ``gap`` is how far the walk's end is from its start (inches), in the direction that ``where``
+    says in words; None where the corners do not go once round.  ``tolerance`` is the least gap
+    in that direction that the survey's doubts cannot explain, or what the file allows where
+    ``allowed_by_file``.  ``slips`` are the mistakes that would explain a room that does not
+    close, the likeliest first; ``settles`` names one measurement that would tell more.
+    ``residuals`` say how much each measurement would have to change for all to agree, where
+    diagonals were measured or the room does not close.
+    """
+
+    room: str
+    verdict: Verdict
+    unit: Unit
+    step: Fraction
+    gap: Fraction | None = None
+    where: str = ""
+    tolerance: Fraction | None = None
+    allowed_by_file: bool = False
+    slips: tuple[Slip, ...] = ()
+    settles: str = ""
+    residuals: tuple[Residual, ...] = ()
+
+    @property
+    def text(self) -> str:
+        """The closing in one line, without the room's name."""
+        if self.gap is None or self.tolerance is None:
+            return str(self.verdict)
+        far = feet_text(steps_nearest(self.gap, self.step), self.unit)
+        allowed = feet_text(steps_up(self.tolerance, self.step), self.unit)
+        knows = (
+            f"the file allows {allowed}"
+            if self.allowed_by_file
+            else f"{allowed} is what this survey can tell"
+        )
+        said = f"closes within {far} ({self.where})"
+        if not steps_nearest(self.gap, self.step):
+            said = "closes"
+        elif self.verdict is Verdict.GAPES:
+            said = f"ends {far} from its start ({self.where})"
+        if self.verdict is Verdict.CLASHES:
+            said = f"{self.verdict}; {said}"
+        return f"{said}; {knows}{f'; {self.settles}' if self.settles else ''}"
