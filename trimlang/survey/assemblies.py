@@ -19,6 +19,8 @@ def spelled_out(
     assemblies: dict[str, tree.AssemblyLine] = {}
     for line in statements:
         if isinstance(line, tree.AssemblyLine):
+            # A wall's line only says a name, so a trim and an assembly of one name could not be
+            # told apart.
             known = assemblies.get(line.name.text)
             before = known.name if known is not None else trims.get(line.name.text)
             if before is None:
@@ -32,6 +34,8 @@ def spelled_out(
 
 
 def _with_members(line: tree.Statement, assemblies: dict[str, tree.AssemblyLine]) -> tree.Statement:
+    # Only rooms and runs say which trims go up. Other lines that name a trim, such as a stock line,
+    # mean one that is sold, and an assembly is not.
     if not isinstance(line, tree.RoomLine | tree.RunLine):
         return line
     said: list[facts.WallFact] = []

@@ -47,11 +47,13 @@ def check_blocks(
     on_floor: Container[str],
 ) -> None:
     """Report blocks and backbands that cannot be as an opening's line says."""
+    # The reader lets each kind of fact through once on a line, so its type finds it.
     said = {type(fact): fact for fact in line.facts}
     casing = trims[cased[0]]
     leg = casing_with_band(casing, trimmings, trims, settings)
     if trimmings.backband is not None:
         span = said[facts.Backbanded].span
+        # A band that is all lap would stand on the casing and show no edge of its own.
         band = trims[trimmings.backband]
         if (band.height or NOTHING) <= settings.backband_lap:
             lap = length_text(settings.backband_lap, settings.unit)
@@ -62,6 +64,8 @@ def check_blocks(
             findings.say("T435", span)
     if trimmings.plinth is not None:
         span = said[facts.Plinthed].span
+        # A plinth stands on the floor below a leg; where a stool or a fourth side is, the legs end
+        # above it.
         if trimmings.stool is not None or trimmings.four_sides:
             findings.say("T431", span)
         _wide_enough(trimmings.plinth, trimmings.plinth.wide, leg, said[facts.Plinthed], findings)
@@ -69,6 +73,8 @@ def check_blocks(
         _stands_out(trimmings.plinth, (casing, *beside), said[facts.Plinthed], settings, findings)
     if trimmings.corner_block is not None:
         block, fact = trimmings.corner_block, said[facts.CornerBlocked]
+        # A corner block takes the place of the corner, so both members end square at it and must be
+        # of one width: a head of its own or a band outside would have nothing to meet there.
         if len(cased) > 1 or trimmings.head or trimmings.backband is not None:
             findings.say("T432", fact.span)
         wide = casing.height or NOTHING

@@ -62,7 +62,10 @@ def _boxes(
         if isinstance(fact, facts.BoxesTall | facts.BoxesWide | facts.BoxesMargin):
             sizes[kind] = length(fact.length, settings.unit, findings, what=what)
     trim, count = _trim(line, wall, trims, findings), read_count(line.count, findings)
+    # Of width and margin one is said and the other follows: with both the wall would be said twice,
+    # with neither nothing says how wide a box is.
     if facts.BoxesTall not in said or (facts.BoxesWide in said) == (facts.BoxesMargin in said):
+        # A part that could not be read has been reported, and may be just what is lacking here.
         if facts.Unread not in said:
             findings.say("T287", line.span, run=wall.called)
         return None
@@ -94,6 +97,8 @@ def _boxes(
         wall=wall.long,
         count=count,
         wide=laid[0],
+        # A box is one frame with mitres at all corners; its sides must be on marks for two opposite
+        # ones to come out alike.
         tall=steps_down(tall, step),
         margins=laid[1],
         trim=trim,
@@ -127,6 +132,8 @@ def lay_out(
     ends = wall - count * box - (count - 1) * inner
     if box <= 0 or inner <= 0 or ends <= 0:
         return None
+    # Where the tape has no such half, the right end gets the step more: nobody sees a sixteenth
+    # there, and the sum stays exact.
     first = steps_down(ends / 2, step)
     return box, (first, *[inner] * (count - 1), ends - first)
 

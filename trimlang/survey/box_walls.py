@@ -37,12 +37,16 @@ class BoxedWall:
 def box_wall(line: tree.BoxesLine, walk: Sequence[Stretch], findings: Findings) -> BoxedWall | None:
     """Return the wall that a line names; None, and a finding, where the room has no such wall."""
     word, where = line.wall.name, line.wall.place
+    # Below or above one opening the wall is as wide as the opening with its casing. Above it
+    # nothing is in the way; below, the sill limits how tall a box may be.
     if where in (BoxPlace.UNDER, BoxPlace.OVER):
         gap = _opening(word, walk, findings)
         if gap is None:
             return None
         side = where.name.lower()
         return BoxedWall(
+            # The pieces' ids are printed on tickets and written in the log, so the name must be one
+            # word.
             run=f"{in_an_id(word.text)}-{side}",
             called=f"{side} “{word.text}”",
             long=gap.along,
@@ -79,6 +83,7 @@ def check_openings(
 ) -> None:
     """Report boxes that are too tall for the wall below a window, or lie over a door."""
     at, spans = NOTHING, []
+    # The last margin lies behind the last box.
     for margin in boxes.margins[:-1]:
         at += margin
         spans.append((at, at + boxes.wide))
@@ -92,6 +97,7 @@ def check_openings(
         if gap.sill is None:
             findings.say("T439", boxes.span, run=wall.called, opening=called)
             continue
+        # The sill's height is that of the clear opening, and the trim hangs below it.
         room = gap.sill - _below_the_sill(gap, trims, settings)
         if boxes.tall > room:
             texts = {"tall": boxes.tall, "room": max(room, NOTHING)}
@@ -118,6 +124,7 @@ def _between(first: int, last: int, walk: Sequence[Stretch]) -> Iterator[Stretch
         # Behind a corner it is another wall, and a box does not go round.
         if any(end.joint.is_corner for end in ends):
             return
+        # Where the pitch changes, boxes of one height would follow two slopes.
         if isinstance(one, Run) and isinstance(other, Run) and one.slope != other.slope:
             return
     yield from parts

@@ -93,6 +93,8 @@ def _is_coped(room: Room, index: int) -> bool:
 
 def _allowed(room: Room, index: int) -> tuple[_Coped, ...]:
     one, other = room.walk[index], room.walk[(index + 1) % len(room.walk)]
+    # What the file says of a corner leaves no choice there, but still counts for the pieces beside
+    # it.
     if one.right is not None and one.right.fit is Fit.COPED:
         return (_Coped.ENDS,)
     if other.left is not None and other.left.fit is Fit.COPED:
@@ -110,6 +112,8 @@ def _side_on(room: Room, drawn: Outline, index: int) -> _Coped | None:
         _Coped.ENDS: _across(before, drawn.entrance, corner),
         _Coped.BEGINS: _across(after, drawn.entrance, corner),
     }
+    # Seen alike, within the last digits of floats: no side is better, and the choice must not hang
+    # on them.
     if abs(seen[_Coped.ENDS] - seen[_Coped.BEGINS]) < 1e-6:
         return None
     return min(_Coped, key=lambda side: seen[side])
@@ -128,6 +132,7 @@ def _across(leg: Leg, eye: Point, corner: Point) -> float:
 def _hard(room: Room, index: int) -> _Coped | None:
     """Return the side of a corner whose piece is hard to hold, None where both or neither are."""
     one, other = room.walk[index], room.walk[(index + 1) % len(room.walk)]
+    # A side without trim has nothing that is hard to hold.
     if not isinstance(one, Run) or not isinstance(other, Run):
         return None
     short = [
@@ -135,6 +140,7 @@ def _hard(room: Room, index: int) -> _Coped | None:
         for side, run in ((_Coped.ENDS, one), (_Coped.BEGINS, other))
         if run.length < HARD_TO_HOLD
     ]
+    # Where both are short, one must be coped all the same, and the other reasons decide.
     return short[0] if len(short) == 1 else None
 
 
@@ -199,6 +205,8 @@ def _share_a_piece(room: Room, before: int, corner: int, trims: Mapping[str, Tri
     run = room.walk[at]
     for name in run.trims if isinstance(run, Run) else ():
         reached: int | None = at
+        # Trim that a window or a door lets past is one piece on both sides of it, so a cope at
+        # either corner is at the ends of the same piece.
         while reached is not None and reached != corner:
             reached = goes_on_at(room, reached, trims[name])
         if reached == corner:

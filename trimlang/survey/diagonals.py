@@ -68,6 +68,8 @@ def _is_across(begin: int, end: int, walk: Sequence[Stretch]) -> bool:
         )
 
     return (
+        # A diagonal between two ends of one straight line says no more than its walls do, and would
+        # only make the survey look surer than it is.
         begin != (end + 1) % count
         and turns(begin, end)
         and turns((end + 1) % count, (begin - 1) % count)

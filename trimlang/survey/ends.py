@@ -64,6 +64,7 @@ def read_end(end: tree.WrittenEnd, taken: Taken, settings: Settings, findings: F
     coped = implied = False
     for fact in end.facts:
         match fact:
+            # A taper is at no corner: the same brackets say there how steeply the end is sloped.
             case facts.WrittenCorner(size=tree.Angle(degrees=degrees)) if joint.tapers:
                 corner = _taper(degrees, fact, findings)
             case facts.WrittenCorner(size=tree.Angle(degrees=degrees)):
@@ -76,6 +77,8 @@ def read_end(end: tree.WrittenEnd, taken: Taken, settings: Settings, findings: F
             case facts.Bullnose(radius=radius, two_pieces=in_two):
                 two_pieces = in_two
                 bullnose = length(radius, settings.unit, findings, what="a bullnose's radius")
+                # A rounded bead is put on the edge of an outside corner; an inside corner has no
+                # such edge.
                 if not joint.is_outside:
                     findings.say("T290", fact.span, joint=joint)
                     bullnose = None
@@ -85,6 +88,8 @@ def read_end(end: tree.WrittenEnd, taken: Taken, settings: Settings, findings: F
                     corner = _corner(joint, measured[0], fact, findings)
                     error = measured[1] if corner is not None else None
             case facts.Implied():
+                # Only what the walls do can follow from the other corners; how a free end is cut
+                # cannot.
                 implied = joint.is_corner
                 if not implied:
                     findings.say("T227", fact.span, joint=joint)
@@ -103,6 +108,7 @@ def read_end(end: tree.WrittenEnd, taken: Taken, settings: Settings, findings: F
         over_scraps=taken.at is TakenAt.POINT,
         span=end.span,
         corner_error=error,
+        # A measured angle is kept, whatever else the brackets say.
         implied=implied and corner is None,
         bullnose=bullnose,
         scraps_of=taken.of,
@@ -125,10 +131,12 @@ def _out_of_plumb(
     above = _corner(joint, top.degrees, fact, findings)
     if above is None:
         return None, Fraction(0)
+    # More would show as a twisted wall: most likely one of the two was read on another corner.
     if abs(below - above) > MOST_TWIST:
         said = {"floor": degrees_text(below), "top": degrees_text(above), "most": MOST_TWIST}
         findings.say("T472", fact.span, **said)
         return None, Fraction(0)
+    # The saw is set for mid height, so that what is open at the top and at the bottom is the same.
     return (below + above) / 2, below - above
 
 
@@ -163,6 +171,8 @@ def _corner(
         return None
     if degrees < STRAIGHT:
         return degrees
+    # At an inside corner an angle of more than half a turn means that the wall turns away from the
+    # room: it is an outside corner, and guessing would swap the room's shape.
     if joint.is_inside:
         findings.say(
             "T236", fact.span, degrees=degrees_text(degrees), wall=degrees_text(360 - degrees)

@@ -57,9 +57,12 @@ def read_gap(
             case facts.ClearHeight():
                 tall = length(fact.height, settings.unit, findings, what="an opening's height")
             case facts.Cased():
+                # The word for the head may name a head of several parts, which is no trim.
                 cased = _casing(fact, trims, by_name, findings)
                 head = by_name.heads.get(fact.head.text, ()) if fact.head is not None else ()
             case facts.Stops():
+                # “Stops nothing” is an empty tuple, which is not the same as a line that says
+                # nothing (None).
                 stops = (*(stops or ()), *_stopped(fact, trims, findings))
             case facts.SillHeight():
                 sill = length(fact.height, settings.unit, findings, what="a sill's height")
@@ -88,6 +91,7 @@ def read_gap(
         findings.say("T456", odd.span)
     if beam and stops is None:
         stops = _stopped_by_beam(line, deep, trims, settings, findings)
+    # Last, since what may go round an opening depends on its casing, its height and its head.
     trimmings = read_trimmings(
         line, bool(cased), trims, by_name, findings, high=tall is not None, head=head
     )
@@ -142,6 +146,7 @@ def _swing(line: tree.GapLine, findings: Findings) -> DoorSwing | None:
     outwards = isinstance(swings, facts.Swings) and swings.way.text.endswith("out")
     if isinstance(hinged, facts.Hinged):
         return DoorSwing(Side(hinged.side.text), outwards)
+    # The way a door swings is drawn from its hinges; without them there is nothing to draw.
     if swings is not None and facts.Unread not in said:
         findings.say("T135", swings.span)
     return None
@@ -161,6 +166,7 @@ def _casing(
             findings.say("T241", word.span, trim=word.text)
         else:
             names.append(word.text)
+    # Half a casing would give wrong lengths for the half that is known, so nothing of it is made.
     return tuple(names) if len(names) == len(named) else ()
 
 
@@ -199,6 +205,7 @@ def _passes(trim: Trim, sill: Fraction, on_floor: Container[str]) -> bool:
     """Tell whether a trim goes on past a window: crown above it, and what ends below its sill."""
     if trim.spring is not None:
         return True
+    # What stands on the floor and ends below the sill is not touched by the window.
     return trim.name in on_floor and trim.height is not None and trim.height <= sill
 
 

@@ -30,6 +30,8 @@ def imply_corners(room: Room, findings: Findings) -> Room:
     )
     wanted = [at for at in range(count) if any(end.implied for end in _sides(room, at))]
     lacking = WHOLE_TURN - sum(turn.degrees for turn in turns)
+    # A walk that does not come round has no sum of turns to keep, and a sum far from one turn means
+    # that a corner is written wrongly: sharing that out would spoil the sound ones.
     follows = not room.open_walk and abs(lacking) <= MOST_SHARED
     if not follows or any(turn.disputed or not turn.known for turn in turns):
         for at in wanted:
@@ -44,6 +46,7 @@ def imply_corners(room: Room, findings: Findings) -> Room:
         # A measured angle is not overruled by the others.
         if turns[at].measured:
             continue
+        # A tenth of a degree is finer than the doubt that remains.
         angle = steps_nearest(_corner(turns[at], whole[at]), TENTH)
         after = (at + 1) % count
         walk = list(room.walk)
@@ -65,6 +68,7 @@ def _offer(
     if not takers:
         return
     at = takers[0]
+    # Within what a corner may be off by anyway, square is as good a guess as any.
     if abs(whole[at] - turns[at].degrees) <= _TOO_FAR * room.settings.corner_doubt:
         return
     after = (at + 1) % len(room.walk)
@@ -86,6 +90,8 @@ def _offer(
 def _corner(turn: Turn, degrees: Fraction) -> Fraction:
     """Return a corner's angle from how far the walk turns there (degrees): 180° less the turn."""
     at_corner = degrees - turn.curved
+    # A turn to the right is an inside corner; at an outside one the walk turns left, by less than
+    # 0.
     return STRAIGHT - at_corner if turn.at_corner > 0 else STRAIGHT + at_corner
 
 

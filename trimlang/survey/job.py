@@ -68,6 +68,7 @@ class Trim:
     def batch_of(self, length: Fraction, *, on_hand: bool) -> str:
         """Return the batch of all sticks of a length; empty where they are of more than one."""
         sticks = self.rests if on_hand else self.offers
+        # Two batches of one length cannot be told apart by a stick's length, so none is claimed.
         batches = {one.batch for one in sticks if one.length == length}
         return batches.pop() if len(batches) == 1 else ""
 
@@ -77,12 +78,15 @@ class Trim:
         As a plan lays it out: from the first mark of the tape that is not squared off to the last
         one.  None where there is no stock at all.
         """
+        # Offcuts in the shop count only where nothing can be bought: a wall must not be taken to
+        # fit because of one long stick that another piece may use up.
         lengths = [offer.length for offer in (*self.offers, *self.logged)] or [
             rest.length for rest in self.rests
         ]
         if not lengths:
             return None
         step = settings.tape_step
+        # The stick down and what is squared off up: either way on the safe side, as a plan does it.
         return steps_down(max(lengths), step) - 2 * steps_up(settings.squares_off, step)
 
 
@@ -135,6 +139,8 @@ class Run:
 
     def own_end(self, trim: str, side: Side) -> End | None:
         """Return how one trim ends there, where that is said of it alone."""
+        # One trim of a wall may end differently from those above or below it, such as base that
+        # returns where crown goes on.
         ends = (one.end for one in self.own_ends if one.trim == trim and one.side is side)
         return next(ends, None)
 
@@ -185,6 +191,8 @@ class Gap:
         """Whether a trim goes on past it: as the file says, else crown over an opening."""
         if self.stops is not None:
             return trim.name not in self.stops and not self.is_lost
+        # A door or window ends below the ceiling, so crown runs on above it; behind a cabinet that
+        # reaches the ceiling it would not, which is why bare wall stops all trim.
         return self.kind is GapKind.OPENING and trim.spring is not None
 
     @property

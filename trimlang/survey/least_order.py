@@ -24,6 +24,7 @@ def read_minimum(
     for fact in line.facts:
         match fact:
             case facts.LeastOrder(least=tree.Number() as count):
+                # A minimum of nothing is no minimum, and would hide a slip of the pen.
                 if 1 <= count.value <= MOST_STICKS:
                     said = replace(said, sticks=int(count.value))
                 else:
@@ -52,9 +53,11 @@ def check_supply(trim: Trim, line: tree.StockLine, findings: Findings) -> None:
     """Report a yard that has less than it sells at least."""
     said = [one for one in line.facts if isinstance(one, facts.LeastOrder)]
     limits = [one.at_most for one in trim.offers]
+    # Where one length is sold without a limit, any order can be filled up with it.
     if not said or not limits or None in limits:
         return
     packs = [(one, (one.at_most or 0) // one.pack) for one in trim.offers]
+    # Only whole packs can be had, so the loose sticks above the last pack do not count.
     sticks = sum(count * one.pack for one, count in packs)
     worth = sum((count * one.price for one, count in packs), Fraction(0))
     if sticks < trim.minimum.sticks or worth < trim.minimum.spent:

@@ -26,6 +26,8 @@ def with_level_returns(line: WallLine) -> Iterator[WallLine]:
     said = {fact.side: fact for fact in line.facts if isinstance(fact, facts.LevelReturn)}
     climbs = line
     for side, level in said.items():
+        # The end that the line says for this side is the level piece's; the climbing run gets the
+        # rake there, once for each side that has a return.
         climbs = replace(climbs, facts=(*_without_end(climbs, side), _end(side, level)))
     if Side.LEFT in said:
         yield _level(line, said[Side.LEFT])
@@ -44,6 +46,7 @@ def _without_end(line: tree.RunLine, side: Side) -> tuple[facts.WallFact, ...]:
 
 
 def _level(line: tree.RunLine, level: facts.LevelReturn) -> tree.RunLine:
+    # A name of its own: both are pieces with tickets, and a name may stand once in a room.
     label = replace(line.label, text=f"{line.label.text}-{level.side}")
     own = (
         fact

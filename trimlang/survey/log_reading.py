@@ -33,6 +33,7 @@ def read_log(
     """Return the entries of the log in their order, without what could not be understood."""
     entries: list[Entry] = []
     for line in statements:
+        # In the order of the lines: what a cut means depends on what was cut and bought before it.
         if isinstance(line, tree.LogLine):
             for item in line.pieces:
                 entry = _piece(line.kind, item, unit, findings)
@@ -67,6 +68,8 @@ def _logged(trim: Trim, entries: tuple[Entry, ...]) -> tuple[Offer, ...]:
     spans = {}
     for entry in entries:
         if (
+            # A length that the stock lines still list is planned at their price; here only what
+            # they have dropped is kept, so that pieces already planned from it still fit.
             isinstance(entry, BoughtSticks)
             and entry.trim == trim.name
             and entry.length not in listed
@@ -83,10 +86,13 @@ def _logged(trim: Trim, entries: tuple[Entry, ...]) -> tuple[Offer, ...]:
 
 def _piece(kind: tree.Deed, item: tree.Sawn, unit: Unit, findings: Findings) -> Entry | None:
     piece = item.piece.text
+    # What is on the wall has no length left to say.
     if kind is tree.Deed.FITTED:
         return Fitted(piece, item.span)
     long = None
     if item.length is not None:
+        # A length that cannot be is reported, and the entry left out: a wrong length would shift
+        # every rest.
         long = length(item.length, unit, findings, what="a piece")
         if long is None:
             return None
@@ -165,6 +171,8 @@ def list_price(trim: Trim, length: Fraction, count: int) -> Fraction | None:
     for offer in sorted(offers, key=lambda offer: offer.price / offer.pack):
         packs, count = divmod(count, offer.pack)
         total += packs * offer.price
+    # What is left over is bought in the smallest pack, at its share: the log does not say how it
+    # was sold, and a whole pack more would be a guess.
     cheapest = min(offers, key=lambda offer: offer.pack)
     return total + count * cheapest.price / cheapest.pack
 
@@ -179,6 +187,7 @@ def _counted(
     for rest in line.rests:
         long = length(rest.length, unit, findings, what="an offcut")
         count = read_count(rest.count, findings)
+        # A count that is known in part would take the sticks that could not be read for lost.
         if long is None or count is None:
             return None
         sticks.append((long, count))

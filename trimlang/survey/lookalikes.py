@@ -18,6 +18,7 @@ def find_lookalikes(statements: Iterable[tree.Statement], findings: Findings) ->
         if isinstance(line, tree.TrimLine):
             _look(line.name, trims, findings)
         elif isinstance(line, tree.RoomLine):
+            # Runs are told apart within their room only: every room may have an N.
             runs = {}
             _look(line.name, rooms, findings)
         elif isinstance(line, tree.RunLine):

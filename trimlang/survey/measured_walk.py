@@ -102,6 +102,7 @@ def called(stretch: Stretch) -> str:
 def disputed(one: Stretch, other: Stretch) -> bool:
     """Tell whether the two sides of a joint contradict each other."""
     right, left = one.right, other.left
+    # What could not be read may be the very side that would agree.
     if any(isinstance(stretch, Gap) and stretch.is_lost for stretch in (one, other)):
         return False
     if right is None or left is None:
@@ -111,6 +112,8 @@ def disputed(one: Stretch, other: Stretch) -> bool:
         return said is not None and said.joint.is_corner and isinstance(neighbour, Run)
     if right.joint is left.joint:
         return False
+    # Beside an opening a butt says how the trim stops, not how the wall goes on: the other side may
+    # well be a corner.
     if (right.joint.stops or left.joint.stops) and not (
         isinstance(one, Run) and isinstance(other, Run)
     ):
@@ -129,6 +132,8 @@ def with_end(stretch: Stretch, side: Side, end: End) -> Stretch:
 
 
 def _own_doubt(one: Stretch, other: Stretch) -> float | None:
+    # A diagonal gives both the angle and how far it can be trusted; the first side that has one
+    # counts.
     for end in (one.right, other.left):
         if end is not None and end.corner is not None and end.corner_error is not None:
             return float(end.corner_error)

@@ -66,6 +66,8 @@ def length(
         return None
     if value > LONGEST_WALL:
         guess, instead = "", ""
+        # Feet and millimetres are what is typed by mistake for inches; a guess is offered, not
+        # made, since either reading would give a room.
         if any(written == LengthUnit.FOOT for _, written in measure.parts):
             # 144 ft for 144 in: the same number in inches is offered.
             as_inches = replace(

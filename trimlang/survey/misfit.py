@@ -106,6 +106,8 @@ class Misfit:
         """Whether the doubts explain what is missed, all at once and for each measurement alone."""
         if self.total - self.turned > self.allowed:
             return False
+        # One gross slip can hide in a total that many good measurements keep low, so each is tested
+        # too.
         most = SURE_OF_ONE[min(len(self.missed) - 2, len(SURE_OF_ONE) - 1)]
         return all(self.pull(effect)[1] <= most for effect in self.effects)
 
@@ -201,12 +203,15 @@ def shared_turns(walk: Walk) -> tuple[Row, Row, float]:
     """
     turns = [float(turn.degrees) for turn in walk.turns]
     doubts = tuple(
+        # Nobody is in doubt whether a wall goes straight on past a door; a corner is as doubtful as
+        # whoever read it with a protractor, or as its diagonal makes it.
         0.0 if not turn.degrees
         else walk.corner_doubt if not turn.measured
         else walk.measured_doubt if own is None
         else own
         for turn, own in zip(walk.turns, walk.own_doubts, strict=True)
     )  # fmt: skip
+    # The turns of any room add up to 360°, so this is the sum of the corners' errors.
     lacking = _WHOLE_TURN - sum(turns)
     takers = takers_of(walk)
     for at in takers:

@@ -57,6 +57,7 @@ def _feet_and_inches(length: Fraction) -> Iterator[Misreading]:
     yield Misreading(length / FOOT, "written in feet for inches", _COMMON)
     whole, part = divmod(length, 1)
     feet, inches = divmod(whole, int(FOOT))
+    # 12 ft 3 in cannot come from swapped feet and inches: nobody writes 3 ft 12 in.
     if 0 < feet < FOOT:
         yield Misreading(inches * FOOT + feet + part, "with feet and inches swapped", _RARER)
     for right in _digits_swapped(int(whole)):
@@ -89,5 +90,6 @@ def _digits_swapped(whole: int) -> Iterator[int]:
     digits = str(whole)
     for at in range(len(digits) - 1):
         swapped = digits[:at] + digits[at + 1] + digits[at] + digits[at + 2 :]
+        # Nobody writes a length with a zero in front.
         if swapped[0] != "0":
             yield int(swapped)

@@ -22,6 +22,7 @@ def unknown_trim(
         if there
         else f"Add a line such as “trim {word.text}: 9/16 in thick, 5 1/4 in tall”."
     )
+    # A joint without its side, as in “N: 40 in, butt”, is read as the name of a trim.
     if word.text.casefold() in spellings()["JOINT"]:
         otherwise = f"An end says its side: left={word.text} or right={word.text}."
     remedy = did_you_mean(word.text, known, otherwise)

@@ -65,6 +65,8 @@ def read_offers(
         if offer is not None:
             found.append(offer)
     for written in cut_to_length:
+        # After the listed lengths of the same line, whichever stands first: those keep their own
+        # price.
         price = None if by_length else money(written.price, findings)
         listed = {(one.length, one.pack) for one in (*trim.offers, *found)}
         found += [
@@ -90,6 +92,7 @@ def _lengths(line: tree.WrittenOffer, unit: Unit, findings: Findings) -> tuple[F
         step = length(line.step, unit, findings, what="the step that a yard cuts to", fine=True)
     if line.shortest is not None:
         shortest = stick_sold(line.shortest, unit, findings)
+    # One price for sticks of any length can only be by the foot or the metre.
     if line.price is not None and line.per is None:
         findings.say("T258", line.price.span, at=line.price.span.end)
         return ()
@@ -121,6 +124,7 @@ def stick_sold(measure: tree.Measure, unit: Unit, findings: Findings) -> Fractio
     long = length(measure, unit, findings, what="a stick")
     if long is None:
         return None
+    # Only inches are confused so: nobody means metres by a bare number of millimetres.
     bare = unit is Unit.INCH and all(written is None for _, written in measure.parts)
     if long >= (SHORTEST_BARE if bare else SHORTEST_SOLD):
         return long
@@ -176,6 +180,7 @@ def _cost(line: tree.WrittenOffer, price: Fraction | None, long: Fraction) -> Fr
         return long
     if line.per is None:
         return price
+    # As the yard's till does it: each stick has a price in whole cents.
     return to_the_cent(price * long / in_inches(Fraction(1), line.per.unit))
 
 

@@ -35,11 +35,13 @@ def read_rests(
     batch = "" if line.batch is None else line.batch.name.text
     if not line.defects:
         return (Rest(long, count, price, line.span, batch=batch),)
+    # Two sticks do not have their knots at the same places.
     if count > 1:
         findings.say("T466", line.defects[0].span, count=count, long=feet_text(long, unit))
         return ()
     found = [_defect(one, long, unit, findings) for one in line.defects]
     stick = FlawedStick(long, tuple(one for one in found if one is not None), line.span)
+    # With a defect unknown, every part might have it in it.
     if len(stick.defects) < len(found):
         return ()
     parts = sound_parts(stick, kerf)
@@ -71,6 +73,7 @@ def _defect(line: WrittenDefect, long: Fraction, unit: Unit, findings: Findings)
         places = {"start": length_text(start, unit), "end": length_text(end, unit)}
         findings.say("T465", line.span, **found, **places)
         return None
+    # From here on all places are from the left end, as everywhere on a stick.
     if line.side is Side.RIGHT:
         start, end = long - end, long - start
     return Defect(line.kind, start, end)

@@ -25,6 +25,7 @@ def opening_names(room: Room) -> Mapping[int, str]:
     Those are openings with casing or jamb strips, and the first of a wall that is all opening,
     which crown is named after.
     """
+    # A wall that is all opening has no run to name the crown over it after.
     whole = {places[0] for places in door_walls(room, _may_let_past)}
     cased = [
         place
@@ -61,6 +62,8 @@ def in_an_id(called: str) -> str:
 def _name_by_a_run(room: Room, place: int) -> str:
     """Return a name for a nameless opening: from the run before it, or else from the one after."""
     walk = room.walk
+    # The run before it, since that is what one has just measured when one comes to the door; in a
+    # room that is walked all round the last run is before the first opening.
     before = [one.label for one in walk[:place] if isinstance(one, Run)]
     behind = [one.label for one in walk[place:] if isinstance(one, Run)]
     if before or (behind and not room.open_walk):

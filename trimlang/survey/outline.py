@@ -156,6 +156,7 @@ def turn_between(one: Stretch, other: Stretch) -> Turn:
     """Return how the walk turns from one stretch to the next, between their chords."""
     curved = (_curve(one) + _curve(other)) / 2
     sides = [end for end in (one.right, other.left) if end is not None]
+    # One side is enough: what is said at either side of a corner holds for both.
     cornered = [end for end in sides if end.joint.is_corner]
     if cornered:
         angle = next((end.corner for end in cornered if end.corner is not None), None)
@@ -169,6 +170,8 @@ def turn_between(one: Stretch, other: Stretch) -> Turn:
         return Turn(
             degrees=size + curved, measured=measured, known=True, disputed=disputed, curved=curved
         )
+    # Past an opening a wall goes straight on unless a side says that it turns. Bare wall, such as
+    # behind a cabinet, may well end in a corner, so there the file has to say.
     straight = any(_goes_straight(stretch) for stretch in (one, other)) or any(
         end.joint.goes_on for end in sides
     )
@@ -181,6 +184,7 @@ def shared(turns: tuple[Turn, ...]) -> tuple[Fraction, ...]:
     The corners that nobody measured share it; where all were measured, all do.
     """
     lacking = WHOLE_TURN - sum(turn.degrees for turn in turns)
+    # What was read off a protractor is believed before what was merely taken as square.
     takers = [bool(turn.degrees) and not turn.measured for turn in turns]
     if not any(takers):
         takers = [bool(turn.degrees) for turn in turns]
@@ -208,6 +212,8 @@ def wall_length(
 
 
 def _scraps(end: End, run: Run, room: Room, thick: dict[str, Fraction | None]) -> Fraction:
+    # Only at an outside corner do scraps reach past the wall; inside, the tape ends at the wall
+    # either way.
     if not end.joint.is_outside or not end.over_scraps or not run.trims:
         return Fraction(0)
     mitre = room.settings.mitre_out if end.corner is None else mitre_of_corner(end.corner)

@@ -47,6 +47,7 @@ def may_go_on(run: Run, side: Side, neighbour: Stretch, trim: Trim) -> bool:
     Where the opening's line says what it stops, the run's stated end is for those trims only.
     """
     joint = run.side(side).joint
+    # A file that says how this one trim ends does not want it to go on.
     if run.own_end(trim.name, side) is not None:
         return False
     said = isinstance(neighbour, Gap) and neighbour.stops is not None
@@ -78,6 +79,7 @@ def door_walls(room: Room, lets_past: Callable[[Gap], bool]) -> tuple[tuple[int,
         places = [index]
         for after in beyond(room, index, 1):
             last, following = room.walk[places[-1]], room.walk[after]
+            # A side that is stated is a corner or an end, where this wall is over.
             open_end = last.right is None and following.left is None
             if not open_end or not _is_past(following, lets_past):
                 break

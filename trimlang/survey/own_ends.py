@@ -42,10 +42,7 @@ def read_own_ends(
         elif fact.side is None:
             findings.say("T256", fact.span, trim=name, joint=joint)
         # In an inside corner a single trim can only butt: a return would run into the other wall.
-        elif not joint.row.ends_alone or (
-            # Where walls turn inside, one trim alone can only run square into the corner.
-            wall and wall.joint.is_inside and not joint.stops
-        ):
+        elif not joint.row.ends_alone or (wall and wall.joint.is_inside and not joint.stops):
             findings.say("T257", said.span, trim=name, joint=joint)
         elif any((one.trim, one.side) == (name, fact.side) for one in found):
             findings.say("T226", fact.span, side=fact.side)

@@ -32,6 +32,8 @@ def ask_of_lines(lines: Iterable[tree.Statement], findings: Findings) -> None:
         elif isinstance(line, tree.GapLine):
             _ask_of_feet(line.width, findings)
             used = (Cased, Jambed, Unread)
+            # A height is only used for a casing or for jamb strips: perhaps the word for them was
+            # forgotten.
             if _stated(line, ClearHeight) and not any(_stated(line, kind) for kind in used):
                 findings.say("T265", line.span)
         elif isinstance(line, tree.DiagonalLine | tree.LoosePieceLine):
@@ -57,6 +59,7 @@ def ask_of_trims(trims: Iterable[Trim], rooms: tuple[Room, ...], findings: Findi
 def ask_of_room(room: Room, findings: Findings) -> None:
     """Ask about a second entrance, which is not used."""
     gaps = [one for one in room.walk if isinstance(one, Gap)]
+    # Laps face away from one entrance and copes are seen from it; two would contradict each other.
     for second in [gap for gap in gaps if gap.entrance][1:]:
         findings.say("T266", second.span, room=room.name)
 
@@ -100,6 +103,7 @@ def _ask_of_short_sticks(trim: Trim, rooms: tuple[Room, ...], findings: Findings
     gaps = (gap for room in rooms for gap in room.walk if isinstance(gap, Gap))
     elsewhere = {name for gap in gaps for name in gap.trims}
     elsewhere |= {trim for room in rooms for trim in room.trims_besides}
+    # Casing, boxes and loose pieces may want shorter sticks than any wall.
     if not runs or trim.name in elsewhere:
         return
     shortest = min(run.length for _, run in runs)

@@ -27,6 +27,8 @@ def read_random_lengths(
         long, count = stick_sold(one.length, unit, findings), read_count(one.count, findings)
         if long is None or count is None:
             return ()
+        # A length may stand twice in a list; as one offer it is bought or left as a whole all the
+        # same.
         counts[long] = counts.get(long, 0) + count
     price = money(line.price, findings)
     most = read_count(line.at_most, findings) if line.at_most else None
@@ -46,6 +48,8 @@ def read_random_lengths(
         )
     lengths = [long * count for long, count in counts.items()]
     whole = price if rate is None else to_the_cent(rate * sum(lengths, Fraction(0)))
+    # A number of its own for each bundle of a trim: two of the same price and lengths are still
+    # bought one by one.
     number = 1 + max((one.bundle or 0 for one in trim.offers), default=0)
     return tuple(
         Offer(

@@ -43,6 +43,8 @@ def find_repeats(statements: Iterable[tree.Statement], findings: Findings) -> No
         if isinstance(line, tree.RoomLine):
             stated = {}
         for said in _groups(line):
+            # What stands twice in one line is a slip of the pen; a setting that stands in two lines
+            # is most likely a change where the old line was forgotten. Each has its own words.
             here: set[Hashable] = set()
             for fact in said:
                 if isinstance(fact, _MANY):

@@ -13,6 +13,7 @@ def room_tag(name: str, taken: Container[str]) -> str:
     room above has the same tag: then it gets a number, and the survey says so (T641).
     """
     words = re.findall(r"[^\W\d_]+|\d+", name)
+    # A name of signs alone has no letters to take.
     if not words:
         tag = "R"
     elif len(words) == 1:

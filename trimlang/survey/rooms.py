@@ -77,6 +77,8 @@ def read_rooms(
         tag = heading.tag.text if heading.tag else room_tag(name, tags)
         if heading.tag and tag in tags:
             findings.say("T222", heading.tag.span, tag=tag, room=tags[tag])
+        # The number depends on the room above: who puts another room before it would change ids
+        # that are already pencilled on pieces.
         elif not heading.tag and not again and tag != (plain := room_tag(name, ())):
             findings.say(
                 "T641", heading.name.span, room=name, tag=tag, other=tags[plain], plain=plain
@@ -141,6 +143,8 @@ class _RoomReader:
                         line=place(labels[label.casefold()], line.span),
                     )
                 labels.setdefault(label.casefold(), line.span)
+                # A wall that could not be read keeps its place: without it the walls beside it
+                # would seem to meet, and their corners would be reported for no fault of their own.
                 walk.append(self._run(line, ends) or lost_wall(line.span))
             elif isinstance(line, tree.GapLine):
                 gap = read_gap(
@@ -205,6 +209,7 @@ class _RoomReader:
     def _on_floor(self) -> set[str]:
         """Return the trims that stand on the floor: the room's first, and those in front of it."""
         first = self._room_trims[:1]
+        # What stands in front of the floor's trim, such as shoe, is on the floor as well.
         return {
             name
             for name in self._room_trims

@@ -57,6 +57,7 @@ def read_by_name(
         elif (block := _block(line, unit, findings)) is not None:
             blocks[word.text] = block
         else:
+            # Openings that name it are not to be told that there is no such block.
             lost.add(word.text)
     return ByName(blocks=blocks, heads=heads, lost=frozenset(lost))
 
@@ -113,9 +114,13 @@ def _head(
             unknown_trim(written.trim, trims, findings)
             return ()
         trim, overhang = trims[name], None
+        # Only what is in the same head is behind it there; on a wall it may stand before another
+        # trim.
         behind = trim.in_front_of if any(one.trim == trim.in_front_of for one in members) else None
         if written.overhang is not None:
             overhang = not_negative(written.overhang, unit, findings, what="an overhang")
+            # It is nailed to the face of that part and ends where that ends, so an overhang of its
+            # own says something that cannot be built.
             if behind is not None:
                 findings.say("T436", written.overhang.span, trim=name, behind=behind)
         if written.returned and trim.thickness is None:

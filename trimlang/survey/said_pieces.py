@@ -114,6 +114,7 @@ def one_trim(
             return None
     if len(named) == 1:
         return named[0]
+    # With two trims in a room, which one a cleat is cut from would be a guess.
     if not named and len(usual) == 1:
         return tree.Word(usual[0], called.span)
     if not any(isinstance(fact, facts.Unread) for fact in said):

@@ -57,6 +57,8 @@ def _with(settings: Settings, row: AnySetting, said: Stated, findings: Findings)
             return _having_length(settings, row, said, findings)
         case AngleSetting():
             angle = _first(said, Angle)
+            # At 90° a mitre has no length and no end, so some limits are not reached, only
+            # approached.
             high = angle.degrees >= row.most if row.below_most else angle.degrees > row.most
             if high or angle.degrees < row.least or not angle.degrees:
                 what = {"what": row.what, "least": row.least, "most": row.most}
@@ -109,6 +111,7 @@ def _having_length(
     settings: Settings, row: LengthSetting, said: Stated, findings: Findings
 ) -> Settings:
     measure = _first(said, Measure)
+    # Some measures may be nothing, such as a gap; a thickness of nothing is a slip.
     if row.from_nothing:
         measured = not_negative(measure, settings.unit, findings, what=row.what)
     else:
@@ -132,6 +135,7 @@ def _within(number: Number, what: str, least: int, most: int, findings: Findings
 
 def _packed(row: PackedSetting, said: Stated, findings: Findings) -> Packed | None:
     number = _first(said, Number)
+    # A box of nails is counted, a tub holds ounces: without a unit the row's own is meant.
     unit = next((value.text for value in said.values if isinstance(value, Word)), row.default.unit)
     written = next((value for value in said.values if isinstance(value, Price)), None)
     price = money(written, findings)

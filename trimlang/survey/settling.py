@@ -62,6 +62,7 @@ def finer(course: Course, walk: Walk, fit: Misfit) -> Settling | None:
               for chord, tolerance in _with_diagonals(course, walk, fit)]  # fmt: skip
     found = [*across, *_with_corners(course, walk, fit)]
     best = min(found, key=lambda one: one.tolerance, default=None)
+    # One measurement that helps is better advice than several that help more.
     if best is not None and best.tolerance <= _WORTH * fit.widest:
         return best
     # No single measurement does much; perhaps measuring all corners does.
@@ -137,6 +138,7 @@ def _with_corners(course: Course, walk: Walk, fit: Misfit) -> Iterator[Settling]
     the walk's end by the same amount: by what this corner does, over their number.
     """
     count, takers = len(walk.turns), takers_of(walk)
+    # The angle of a lone unmeasured corner already follows from the others.
     if len(takers) < 2 or count > 2 * _MOST_CORNERS:
         return
     corners = fit.effects[count : 2 * count]
@@ -201,6 +203,7 @@ def diagonals(course: Course, walk: Walk) -> Iterator[Chord]:
         one, other = corners[first], corners[last]
         for begin, end in ((one, other), (other, one)):
             left, right = stretches[begin], stretches[end - 1]
+            # A file names a diagonal by two runs, so it must begin and end at one.
             if isinstance(left, Run) and isinstance(right, Run):
                 name = f"{left.label}-{right.label}"
                 yield Chord(one, other, 0.0, name)

@@ -105,6 +105,7 @@ def _score_of(walk: Walk, fit: Misfit, at: int, longer: float) -> float:
         after = fit.closure + longer * complex(*fit.effects[at][:2])
         if abs(after) > _SWINGS + abs(longer) / 8:
             # Far off anyway: not worth working out exactly.
+            # More than any slip that could be believed, which is all that the caller needs to know.
             return SURE[-1] * 10
         lengths: Row = (*walk.lengths[:at], walk.lengths[at] + longer, *walk.lengths[at + 1 :])
         return misfit(_with_lengths(walk, lengths)).total
@@ -121,6 +122,7 @@ def _best_length(walk: Walk, fit: Misfit, at: int) -> tuple[float, float]:
     for _ in range(_MOST_TURNS):
         off, gained = fit.pull(fit.effects[at])
         total += off
+        # Without diagonals the misses change in proportion to the wall, and one step is exact.
         if not walk.chords or abs(off) < 1:
             return total, fit.total - gained
         # A diagonal's direction changes as the wall grows, so a long way is gone in several steps.

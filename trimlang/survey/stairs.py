@@ -29,6 +29,7 @@ def climbing(run: Run, said: tuple[facts.Fact, ...], settings: Settings, finding
     run = replace(run, ceiling=_ceiling(said, settings, findings))
     work = StairWork(notches=_notches(said, settings, findings))
     for fact in said:
+        # On level trim the tape can only run along the wall, and there are no steps to saw.
         is_of_stair = isinstance(fact, facts.TakenAlong | facts.OpenSide)
         if is_of_stair and not slope:
             # A pitch that was refused is reported; what hangs on it is not told of again.
@@ -54,6 +55,7 @@ def climbing(run: Run, said: tuple[facts.Fact, ...], settings: Settings, finding
 def _curving(run: Run, said: tuple[facts.Fact, ...], settings: Settings, findings: Findings) -> Run:
     """Return a run with the curve of its wall, and its length along that."""
     curves = next((fact for fact in said if isinstance(fact, facts.Curves)), None)
+    # A wall that curves while the trim climbs is a helix: every cut would twist along the piece.
     if curves is not None and run.slope:
         findings.say("T448", curves.span, run=run.label)
         return run
@@ -152,6 +154,8 @@ def bend_rakes(room: Room, trims: Mapping[str, Trim], findings: Findings) -> Roo
                 # right.
                 here, there = _pitch_of(stretch, trims), _pitch_of(mate, trims)
                 bend = there - here if side is Side.RIGHT else here - there
+                # Two runs that meet in a rake must have a trim in common, or nothing bends from one
+                # to the other. Said once, at the right end of the first.
                 alike = set(stretch.trims) & set(mate.trims) or not (stretch.trims and mate.trims)
                 if not alike and side is Side.RIGHT:
                     findings.say("T457", end.span, run=stretch.label, other=mate.label)

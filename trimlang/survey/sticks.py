@@ -108,6 +108,8 @@ def share_price(price: Fraction, lengths: Sequence[Fraction]) -> tuple[Fraction,
     if not lengths:
         return ()
     whole = sum(lengths, Fraction(0))
+    # Down to the cent, so that the shares together are never more than what was paid; the few cents
+    # that are left go to the longest part, where they weigh least.
     shares = [Fraction(int(price * 100 * one / whole), 100) for one in lengths]
     longest = max(range(len(shares)), key=lambda at: (lengths[at], -at))
     shares[longest] += price - sum(shares, Fraction(0))

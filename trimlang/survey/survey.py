@@ -44,6 +44,8 @@ def survey(
     findings = Findings()
     # Assemblies first: nothing below this line knows of them.
     statements = spelled_out(statements, findings)
+    # On the lines as they were written, before any meaning is given to them: what stands twice
+    # would otherwise win or lose by its place.
     find_repeats(statements, findings)
     find_lookalikes(statements, findings)
     # The settings come before the trims, since `unit` says what the trims' bare numbers mean.
@@ -106,6 +108,8 @@ def _file_settings(statements: tuple[tree.Statement, ...], findings: Findings) -
         if isinstance(line, tree.SettingLine):
             above.append(line)
     settings = Settings()
+    # Only the unit is moved to the front; sorted() keeps the others as they stand, since the last
+    # of two lines holds.
     for line in sorted(above, key=lambda line: line.facts[0].row() is not Settings.unit):
         settings = apply(settings, line, findings, in_room=None)
     return settings
@@ -146,6 +150,8 @@ def _check_thickness(
     """Report ends whose length depends on a size of the trim that the file does not give."""
     for run in room.runs:
         for name in run.trims:
+            # Crown climbs with a ceiling, which is said of the ceiling; at a stair's pitch its back
+            # would not lie on wall and ceiling.
             if run.slope and trims[name].spring is not None:
                 findings.say("T247", run.span, run=run.label, trim=name)
         for side in Side:
@@ -155,6 +161,8 @@ def _check_thickness(
                 turns = bool(run.slope) and end.joint.is_corner
                 if (turns or end.joint.row.needs_height) and trims[name].height is None:
                     findings.say("T246", end.span, joint=end.joint, trim=name, run=run.label)
+                # How long a crown is follows from its wall edge; only a scarf goes through its
+                # thickness.
                 if trims[name].spring is not None and not end.joint.laps:
                     continue
                 thin = trims[name].thickness is None
@@ -200,6 +208,7 @@ def _check_trims(
     all_read = all_read and not any(
         isinstance(stretch, Gap) and stretch.is_lost for room in rooms for stretch in room.walk
     )
+    # An error elsewhere may have taken a wall out of the job, and with it the use of a trim.
     all_known = all(finding.page.loses is not Whole.USES for finding in findings.found)
     blocks: set[str] = set()
     for room in rooms:

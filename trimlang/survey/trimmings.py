@@ -40,9 +40,11 @@ def read_trimmings(
     for kind in _NEED_CASING:
         if kind in said and not casing_said and not unread:
             findings.say("T283", said[kind].span)
+    # Strips at the sides are as long as the opening is high.
     if facts.Jambed in said and facts.ClearHeight not in said and not high and not unread:
         findings.say("T285", said[facts.Jambed].span)
     stooled, jambed = said.get(facts.Stooled), said.get(facts.Jambed)
+    # A window has a stool below or a fourth leg of casing, never both: they take the same place.
     if stooled is not None and facts.FourSides in said:
         findings.say("T284", said[facts.FourSides].span)
     stool = apron = jambs = band = plinth = corner = None

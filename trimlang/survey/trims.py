@@ -31,6 +31,7 @@ def read_trims(
     trims: dict[str, Trim] = {}
     for line in lines:
         if isinstance(line, TrimLine):
+            # The first one holds, since stock lines and walls above may already mean it.
             if line.name.text in trims:
                 before = place(trims[line.name.text].span, line.name.span)
                 findings.say("T213", line.name.span, trim=line.name.text, line=before)
@@ -126,6 +127,8 @@ def _trim(line: TrimLine, unit: Unit, findings: Findings) -> Trim:
                 material.append(fact.words.text)
             case facts.Flexible(words=words):
                 flexible = True
+                # What it is made of is ordered with it: a yard that hears “flexible” sends another
+                # stick.
                 material.append("flexible" if words is None else f"flexible {words.text}")
     return Trim(
         name=line.name.text,
@@ -184,6 +187,7 @@ def _random_lengths(
     added: tuple[Offer, ...] = ()
     for fact in line.facts:
         if isinstance(fact, facts.RandomLengths):
+            # A list numbers its bundle after those that there are, also those of the same line.
             known = replace(trim, offers=trim.offers + added)
             added += read_random_lengths(fact, known, unit, findings)
     return added

@@ -36,6 +36,7 @@ def fill_ends(
     """
     filled = [dict(ends) for ends in said]
     for at, line in enumerate(lines):
+        # An opening need not say its ends: the wall goes straight on past it.
         if not isinstance(line, tree.RunLine):
             continue
         for side in Side:

@@ -63,6 +63,8 @@ def _meet(
         return one, other
     if not right.joint.is_corner:
         return one, other
+    # From here on both sides are the same corner, and each must know all that either of them says:
+    # a piece is cut by its own end alone.
     corner = _corner(one, right, other, left, findings)
     # An angle or a rounded corner that one side states holds for both sides of the joint.
     error = right.corner_error if right.corner is not None else left.corner_error
@@ -125,6 +127,7 @@ def _corner(
 def _fit(right: End, left: End, findings: Findings) -> tuple[End, End]:
     """Return a coped corner's ends with one side coped; its mate runs square into the corner."""
     if right.fit is Fit.COPED and left.fit is Fit.COPED:
+        # Two copes leave a hole in the corner: one of the two profiles must be there to be met.
         findings.say("T305", left.span)
         return right, replace(left, fit=Fit.SQUARE)
     if right.fit is Fit.COPED:
@@ -140,5 +143,6 @@ def _lost(stretch: Stretch) -> bool:
 
 def _name(stretch: Stretch) -> str:
     if isinstance(stretch, Gap):
+        # As it stands in the file, since a carpenter looks for the word there.
         return stretch.called or f"the {stretch.kind}"
     return f"run {stretch.label}"

@@ -49,6 +49,8 @@ def read_curve(
         if radius_given is not None:
             findings.say("T297", radius_given.span, run=run)
         return None
+    # With an angle the number of the run is the radius, and the line has to say so; otherwise it is
+    # the chord, and a word for the radius would contradict it.
     by_angle = isinstance(curves.by, facts.Angle)
     if by_angle != (radius_given is not None):
         findings.say("T297", curves.span, run=run)
@@ -62,12 +64,14 @@ def read_curve(
         radius = length(curves.by.radius, settings.unit, findings, what="a wall's radius")
         if radius is None:
             return None
+        # No chord of a circle is longer than its diameter.
         if given <= 2 * radius:
             arc = radius, 2 * arc_sine(given / (2 * radius)), given
     else:
         rise = length(curves.by, settings.unit, findings, what="a wall's rise")
         if rise is None:
             return None
+        # Beyond half a circle; see MOST_TURN.
         if rise <= given / 2:
             turn = 4 * arc_tangent(2 * rise / given)
             arc = (given**2 / 4 + rise**2) / (2 * rise), turn, given

@@ -30,6 +30,7 @@ def check_names(room: Room, findings: Findings) -> None:
     """
     found = [_COMPASS.fullmatch(run.label) for run in room.runs]
     sides = [_ORDER.index(match[1][0].lower()) for match in found if match]
+    # One wall with another name, or a side that is missing, and the order may mean anything.
     if len(sides) < len(found) or len(set(sides)) < _ONCE_ROUND:
         return
     closed = sides if room.open_walk else [*sides, sides[0]]
@@ -55,6 +56,7 @@ def walked_left(course: Course, walk: Walk) -> Iterator[Slip]:
     count = len(walk.lengths)
     chords = []
     for one, chord in zip(diagonals, walk.chords, strict=True):
+        # Where the two ends of each wall are swapped, so are those that a diagonal is named by.
         start, end = sorted(((one.begin + 1) % count, one.end))
         if start == end:
             return
