@@ -6,10 +6,12 @@
 
 ``guided`` is led by the code it reaches (needs the extra ``fuzz``); ``grown``
 writes jobs from the grammar and slips into good files; ``near-limits`` moves the
-numbers of good files to where a rule turns, and writes logs behind them.
+numbers of good files to where a rule turns, and writes logs for them.
 Each input is read, checked and, where it is a job, planned; one in ``--print``
-of those is printed as HTML.  A traceback, two seconds of CPU, or 512 MiB stop
-the run, and the input is left in ``any_text-found`` in the temporary folder.
+of those is printed as HTML.  ``near-limits`` does one thing more with each job, all in turn
+(every format, tidy, mark, convert, compare, the editor), and gives every hundredth to a command
+as a file.  A traceback, two seconds of CPU, or 512 MiB stop the run (``near-limits`` goes on),
+and the input is left in ``any_text-found`` in the temporary folder.
 """
 
 from __future__ import annotations
@@ -17,17 +19,20 @@ from __future__ import annotations
 import argparse
 import resource
 import sys
+import traceback
 from pathlib import Path
 from random import Random
-from tempfile import gettempdir
+from tempfile import TemporaryDirectory, gettempdir
 from time import monotonic
 
 FOUND = Path(gettempdir()) / "any_text-found"
 MOST_MEGABYTES = 512
+COMMAND_EACH = 100
+FAST = Path("/dev/shm")  # noqa: S108 - where there is one, no disk wears out
 
 
 def main() -> int:
-    """Run one of the two; return 1 where a promise was broken."""
+    """Run one of the three; return 1 where a promise was broken."""
     parser = argparse.ArgumentParser(description=__doc__.partition("\n")[0])
     parser.add_argument("how", choices=("guided", "grown", "near-limits"))
     parser.add_argument("--inputs", type=int, default=10_000)
@@ -36,6 +41,8 @@ def main() -> int:
     parser.add_argument("--print", type=int, default=100, dest="print_each", metavar="N")
     parser.add_argument("--corpus", type=Path, help="where guided keeps what reached new code")
     options = parser.parse_args()
+    if options.how == "near-limits":
+        return near_limits(options)
     return guided(options) if options.how == "guided" else grown(options)
 
 
@@ -55,14 +62,11 @@ def grown(options: argparse.Namespace) -> int:
     """Feed grown inputs."""
     from tests.trust.feeding import Tally
     from tests.trust.growing import any_file, grammar_line, slipped
-    from tests.trust.near_limits import near_limits
 
     random, tally = Random(options.seed), Tally()
     ends = monotonic() + options.seconds
     while tally.fed < options.inputs and monotonic() < ends:
-        if options.how == "near-limits":
-            text = near_limits(random)
-        elif random.random() < 0.4:
+        if random.random() < 0.4:
             text = "\n".join(grammar_line(random) for _ in range(random.randint(1, 4)))
         else:
             text = slipped(any_file(random), random)
@@ -71,6 +75,32 @@ def grown(options: argparse.Namespace) -> int:
         if tally.fed % 10_000 == 0:
             print(tally, flush=True)
     return said(tally)
+
+
+def near_limits(options: argparse.Namespace) -> int:
+    """Feed jobs whose numbers lie near limits; go on after what breaks a promise."""
+    from tests.trust.in_turn import Feeder
+    from tests.trust.near_limits import any_near_limits
+
+    random, broken = Random(options.seed), 0
+    feeder = Feeder(random)
+    ends = monotonic() + options.seconds
+    while feeder.tally.fed < options.inputs and monotonic() < ends:
+        text, log = any_near_limits(random)
+        try:
+            feeder.feed(text, log)
+            if feeder.tally.fed % COMMAND_EACH == 0:
+                with TemporaryDirectory(dir=FAST if FAST.is_dir() else None) as folder:
+                    feeder.command(text, log, Path(folder))
+        except Exception:  # noqa: BLE001 - whatever it is, it is a find
+            broken += 1
+            left = FOUND.with_name(f"{FOUND.name}-{options.seed}-{feeder.tally.fed}")
+            left.write_text(f"{text}\n# site log:\n{log}\n# {traceback.format_exc()}")
+            print(f"{left}: {traceback.format_exc().splitlines()[-1][:300]}", flush=True)
+        if feeder.tally.fed % 10_000 == 0:
+            print(f"{feeder.tally}; {broken} broken", flush=True)
+    print(f"{broken} broke a promise")
+    return max(said(feeder.tally), int(broken > 0))
 
 
 def guided(options: argparse.Namespace) -> int:

@@ -15,13 +15,16 @@ from dataclasses import dataclass, field
 from itertools import pairwise
 from pathlib import Path
 from time import process_time
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from tests.trust.failing import snapshot
 from tests.trust.sessions import RENAME, Command, Session
 from trimlang.cli import main
 from trimlang.cli.compare import DIFFERENT
 from trimlang.output.made_by import MARK, is_ours, listed_in
+
+if TYPE_CHECKING:
+    from trimlang.editor.open_job import JobReading
 
 MOST_SECONDS: Final = {"check": 2.0, "html": 6.0, "pdf": 20.0}
 """Of CPU, by a word of the command; 2 s where none of these stands in it."""
@@ -141,28 +144,40 @@ def at_once(commands: tuple[Command, ...]) -> list[Done]:
 
 
 def _renamed(command: Command) -> int:
-    """Rename one of a job's names as the editor does, and write what it would write."""
+    """Rename one of a job's names as the editor does, and hold what it would write."""
     from trimlang.editor.open_job import read_job
-    from trimlang.editor.renaming import CannotRenameError, edited, rename
     from trimlang.incremental.cached_steps import CachedSteps
 
     _, which, new = command
     reading = read_job(Path.cwd() / "job.trim", "job.trim", {}, CachedSteps())
+    refused = renamed(reading, int(which), new)
+    if refused:
+        sys.stderr.write(f"{refused}\n")
+    return int(refused is not None)
+
+
+def renamed(reading: JobReading, which: int, new: str) -> str | None:
+    """Rename one of a job's names and hold its edits; return why it was refused, if it was.
+
+    Raises:
+        AssertionError: two edits overlap, or a line comes or goes.
+    """
+    from trimlang.editor.renaming import CannotRenameError, edited, rename
+
     mentions = reading.names.mentions
     if not mentions:
-        return 1
+        return "it has no name"
     try:
-        edits = rename(reading, mentions[int(which) % len(mentions)], new)
+        edits = rename(reading, mentions[which % len(mentions)], new)
     except CannotRenameError as error:
-        sys.stderr.write(f"{error}\n")
-        return 1
+        return str(error)
     for name, source in reading.result.sources.items():
         of_file = sorted((one for one in edits if one.span.file == name), key=lambda one: one.span)
         for one, other in pairwise(of_file):
             apart = (one.span.line, one.span.end) <= (other.span.line, other.span.column)
             assert apart, (one, other)
         assert edited(source.text, of_file).count("\n") == source.text.count("\n")
-    return 0
+    return None
 
 
 def _ended_well(command: Command, done: Done) -> None:

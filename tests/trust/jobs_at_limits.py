@@ -69,10 +69,10 @@ _LOG: Final = (
 class _Numbers:
     """Plain numbers, and now and then one at a limit."""
 
-    def __init__(self, random: Random) -> None:
+    def __init__(self, random: Random, *, share: float | None = None) -> None:
         self.random = random
         self.metric = random.random() < 0.15
-        self.share = random.choice((0.03, 0.06, 0.12))
+        self.share = random.choice((0.03, 0.06, 0.12)) if share is None else share
 
     def moved(self) -> bool:
         return self.random.random() < self.share
@@ -134,6 +134,36 @@ def job_at_limits(random: Random) -> str:
         lines.append(numbers.filled(random.choice(_SETTINGS)))
     for name in ("R", "Q")[: random.choice((1, 1, 1, 2))]:
         lines += _room(name, trims, numbers, cased=cased)
+    return "\n".join(lines) + "\n"
+
+
+class _FewNumbers(_Numbers):
+    """Of the plain lengths only a few, so that most lines were read before."""
+
+    def length(self, low: int = 20, high: int = 200, *, moved: bool | None = None) -> str:
+        if self.moved() if moved is None else moved:
+            return super().length(low, high, moved=True)
+        plain = ((low + 7, low + high // 2, high - 5) if self.metric else
+                 (f"{low + 1} 1/2", low + high // 3, f"{high - 7} 7/16"))  # fmt: skip
+        return f"{self.random.choice(plain)}{'' if self.metric else ' in'}"
+
+
+def least_job(random: Random) -> str:
+    """Return a job of one trim and one or two walls, some of its numbers at a limit."""
+    numbers = _FewNumbers(random, share=0.12)
+    lines = ["unit mm"] if numbers.metric else []
+    trim = random.choice(("base", "base", "crown"))
+    lines += [_trim(trim, numbers), _stock(trim, numbers)]
+    if random.random() < 0.4:
+        lines.append(numbers.filled(random.choice(_SETTINGS)))
+    first, last = random.choices(("butt", "return", "open"), (6, 2, 2), k=2)
+    turn = random.choice(("in-corner", "out-corner", "splice", "", "", ""))
+    if turn.endswith("corner") and random.random() < 0.7:
+        turn += f"({numbers.angle()} deg)"
+    lines.append(f'room "R" as R, trim {trim}, open walk')
+    lines.append(f"  N: {numbers.length()}, left={first}, right={turn or last}")
+    if turn:
+        lines.append(f"  E: {numbers.length()}, left={turn}, right={last}")
     return "\n".join(lines) + "\n"
 
 

@@ -11,6 +11,7 @@ from random import Random
 from typing import Final
 
 from tests.trust.growing import good_files
+from tests.trust.jobs_at_limits import job_at_limits, least_job, log_lines
 
 _NUMBER: Final = re.compile(r"\d+(?:\.\d+)?(?: \d+/\d+)?(?:/\d+)?")
 _ANGLES: Final = (0, 1, 2, 5, 30, 45, 60, 89, 90, 91, 135, 178, 179, 180, 270, 359, 360)
@@ -30,9 +31,26 @@ _LOG: Final = (
 )
 
 
+def any_near_limits(random: Random) -> tuple[str, str]:
+    """Return a job with numbers near limits, and the text of its site log, which may be empty."""
+    turn = random.random()
+    if turn < 0.45:
+        text = least_job(random)
+    elif turn < 0.97:
+        text = near_limits(random)
+    else:
+        text = job_at_limits(random)
+    if random.random() < 0.8:
+        return text, ""
+    if random.random() < 0.5:
+        return text, "".join(f"{line}\n" for line in log_lines(random, text))
+    return text, "".join(f"{_log_line(text, random)}\n" for _ in range(random.randint(1, 4)))
+
+
 def near_limits(random: Random) -> str:
     """Return a good job file with some of its numbers moved to a limit, or a log behind it."""
-    text = random.choice(good_files())
+    # of two the shorter: more jobs are tried in the same time
+    text = min(random.choices(good_files(), k=2), key=len)
     places = list(_NUMBER.finditer(text))
     for place in sorted(random.sample(places, min(len(places), random.randint(1, 4))), reverse=True,
                         key=lambda one: one.start()):  # fmt: skip

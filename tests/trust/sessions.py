@@ -47,7 +47,7 @@ def grown_session(random: Random) -> Session:
     if random.random() < 0.1:
         files["survey.csv"] = _table(random)
     steps = [
-        _at_once(random, text) if random.random() < 0.06 else (_command(random, files),)
+        _at_once(random, text) if random.random() < 0.06 else (any_command(random, files),)
         for _ in range(random.choice((1, 1, 2, 3)))
     ]
     return Session(files, tuple(steps))
@@ -101,12 +101,12 @@ def _at_once(random: Random, text: str) -> tuple[Command, ...]:
         ("build", "job.trim", "--plan", "quick", "--format", random.choice(("json", "csv"))),
         ("convert", "job.trim", "once.csv"),
         ("start", "once"),
-        (RENAME, str(random.randrange(30)), random.choice(_NAMES)),
+        (RENAME, str(random.randrange(30)), random.choice(NAMES)),
     )
     return tuple(random.choices(kinds, (4, 6, 2, 3, 3, 1, 1, 2), k=random.choice((2, 2, 3))))
 
 
-_NAMES: Final = ("skirt", "A1", "7", "in", "Study", "a b", "", "R", "base", "ÉÉ", "N")
+NAMES: Final = ("skirt", "A1", "7", "in", "Study", "a b", "", "R", "base", "ÉÉ", "N")
 _WEIGHTS: Final = {
     "check": 30, "json": 14, "csv": 6, "dxf": 2, "html": 1.2, "pdf": 0.1, "full": 1, "tidy": 10,
     "look": 5, "mark": 14, "undo": 3, "pin": 2, "convert": 7, "back": 5, "compare": 7, "rename": 8,
@@ -114,7 +114,8 @@ _WEIGHTS: Final = {
 }  # fmt: skip
 
 
-def _command(random: Random, files: dict[str, str]) -> Command:
+def any_command(random: Random, files: dict[str, str]) -> Command:
+    """Return a command on these files."""
     kind = random.choices(tuple(_WEIGHTS), tuple(_WEIGHTS.values()))[0]
     if kind in ("json", "csv", "dxf", "html", "pdf", "full"):
         return _build(kind, random)
@@ -132,7 +133,7 @@ def _command(random: Random, files: dict[str, str]) -> Command:
         "back": ("convert", table, "back.trim", *random.choice(((), ("--include", "prices.trim")))),
         "compare": ("compare", old, "job.trim", "--plan", "quick", "--form",
                     random.choice(("text", "text", "json", "html")), *_cut(random)),
-        "rename": (RENAME, str(random.randrange(30)), random.choice(_NAMES)),
+        "rename": (RENAME, str(random.randrange(30)), random.choice(NAMES)),
         "start": ("start", random.choice(("fresh", "job.trim", "ä b.trim", "a\nb", "deep/er"))),
         "explain": ("explain", random.choice(("T101", "T999", "", "x\x1b"))),
         "other": random.choice(_OTHERS),

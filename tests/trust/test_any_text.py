@@ -18,7 +18,8 @@ from tests.conftest import ROOT, examples
 from tests.jobs import TRIM
 from tests.trust.feeding import Tally, feed
 from tests.trust.growing import any_file, grammar_line, slipped
-from tests.trust.near_limits import near_limits
+from tests.trust.in_turn import Feeder
+from tests.trust.near_limits import any_near_limits
 from trimlang.language.grammar import grammar_text, read_grammar
 
 CORPUS = sorted((ROOT / "tests" / "corpus").glob("*.trim"))
@@ -40,10 +41,13 @@ def test_new_inputs() -> None:
 
 
 def test_numbers_near_their_limits() -> None:
-    random, tally = Random(20260718), Tally()
-    for _ in range(120):
-        feed(near_limits(random).encode(), tally, print_each=100)
-    assert tally.planned > 20
+    random = Random(20261128)
+    feeder = Feeder(random)
+    for _ in range(300):
+        feeder.feed(*any_near_limits(random))
+    assert feeder.tally.planned > 80
+    assert feeder.tally.done["tables"] > 20
+    assert feeder.tally.done["tidied"] > 1
 
 
 # the grammar's look-aheads hide whole words from hypothesis, so a line may still be no line
