@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from fractions import Fraction
 from functools import cache
 from html.parser import HTMLParser
 
@@ -10,7 +11,10 @@ import pytest
 
 from tests.conftest import ROOT
 from trimlang.compiler import Result, compile_job
+from trimlang.lengths.tape import MM, Unit
 from trimlang.sheets.render.pages import render_index, render_sheets
+from trimlang.sheets.wording.catalogue import words_in
+from trimlang.sheets.wording.quantities import Pen
 
 EXAMPLES = sorted((ROOT / "examples").glob("*.trim"))
 UNIT = r"(?:in|ft|mm|m|°)\b"
@@ -79,3 +83,17 @@ def test_a_number_that_may_break_is_found() -> None:
     assert torn("<p>mitre 31 1/8° left</p>", "")
     assert torn("<p>12 ft</p>", "")
     assert not torn("<p>cut 29\xa01/8\xa0in off, 2 of 3</p>", "")
+
+
+def test_figures_are_written_as_the_language_writes_them() -> None:
+    pen = Pen(words_in("de"), "€", show=Unit.MM)
+    assert pen.money(Fraction(123456, 100)) == "€1.234,56"
+    assert pen.angle(Fraction(89, 2)) == "44,5°"
+    assert str(pen.reading(Fraction(3, 2))) == "38,1 mm"
+    assert Pen(words_in("es"), "$").money(Fraction(1234)) == "$1,234.00"
+
+
+@pytest.mark.parametrize("unit", Unit)
+def test_a_stick_keeps_the_name_that_it_is_bought_by(unit: Unit) -> None:
+    pen = Pen(words_in("en"), "$", show=unit)
+    assert (pen.stick(Fraction(144)), pen.stick(3600 * MM)) == ("12 ft", "3.6 m")

@@ -11,10 +11,10 @@ from typing import Final
 
 from trimlang.compiler import Result
 from trimlang.joinery.fixings import fixings
-from trimlang.lengths.tape import decimal_text
 from trimlang.record import record
 from trimlang.settings.table import Settings
 from trimlang.sheets.content.room_list import COLUMNS, RoomList, room_lists
+from trimlang.sheets.wording import material_words
 from trimlang.sheets.wording.quantities import Pen
 from trimlang.survey.job import Job
 
@@ -108,7 +108,7 @@ def _prefinish(settings: Settings, pen: Pen) -> Stage:
             w("Prime bare wood and cut MDF edges; sand lightly."),
             w(
                 "Paint face and top edge: {coats} coats in all, the last one after fixing.",
-                coats=decimal_text(settings.paint_coats, 1),
+                coats=pen.decimal(settings.paint_coats, 1),
             ),
             w("Let each coat dry as its can says; give the trim a day before you cut it."),
         ),
@@ -151,22 +151,22 @@ def _fit(pen: Pen) -> Stage:
 
 def _fix(job: Job, pen: Pen) -> Stage:
     w, s = pen.words, job.settings
-    steps = [w("Nail at both ends and every {every} at most.", every=pen.length(s.nail_every))]
+    steps = [w("Nail at both ends and every {every} at most.", every=pen.mark(s.nail_every))]
     for fixing in fixings(job):
         steps.append(
             w(
                 "{trim}: aim lower than {height} above the finished floor, where the plate is"
                 " ({plate} less {floor} of flooring).",
                 trim=fixing.trim,
-                height=pen.length(fixing.highest),
-                plate=pen.length(s.nail_plate),
-                floor=pen.length(s.nail_floor),
+                height=pen.mark(fixing.highest),
+                plate=pen.mark(s.nail_plate),
+                floor=pen.mark(s.nail_floor),
             )
             if s.nail_floor
             else w(
                 "{trim}: aim lower than {height} above the finished floor, where the plate is.",
                 trim=fixing.trim,
-                height=pen.length(fixing.highest),
+                height=pen.mark(fixing.highest),
             )
         )
         # Without the trim's thickness nobody can say what a nail bites.
@@ -175,8 +175,8 @@ def _fix(job: Job, pen: Pen) -> Stage:
         text = w(
             "{trim}: a {nail} brad through trim and {board} board bites {bite} into the plate.",
             trim=fixing.trim,
-            nail=pen.length(s.nail_long),
-            board=pen.length(s.nail_wallboard),
+            nail=material_words.nail(s.nail_long, pen),
+            board=material_words.nail(s.nail_wallboard, pen),
             bite=pen.mark(fixing.bite),
         )
         if fixing.bite <= LITTLE:

@@ -6,7 +6,6 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from trimlang.compiler import Result
-from trimlang.lengths.tape import decimal_text
 from trimlang.planning.ask import ask
 from trimlang.planning.fewest import MOST_PIECES, fewest_sticks
 from trimlang.planning.layout import TrimPlan
@@ -98,7 +97,7 @@ def _shares(plan: TrimPlan, pen: Pen) -> Iterator[WoodShare]:
     whole = sum((length for _, length in kinds), Fraction(0))
     for what, length in kinds:
         if length > 0:
-            percent = decimal_text(100 * length / whole, 1)
+            percent = pen.decimal(100 * length / whole, 1)
             yield WoodShare(what, _run(length, pen), f"{percent} %")
 
 
@@ -163,7 +162,7 @@ def _in_hand(result: Result, plan: TrimPlan, pen: Pen) -> str:
 
 def _run(length: Fraction, pen: Pen) -> str:
     """Write a total in feet or metres; under two inches as a plain length, which shows more."""
-    return pen.run_of(length) if length >= Fraction(2) else pen.length(length)
+    return pen.run_of(length) if length >= Fraction(2) else str(pen.mark(length))
 
 
 def _saves(plan: TrimPlan, pen: Pen) -> str:
@@ -246,7 +245,7 @@ def _spare(result: Result, plan: TrimPlan, pen: Pen) -> str:
         said.append(
             pen.words(
                 "{percent} % more than the pieces need: {length}, kept in sticks that stay whole.",
-                percent=decimal_text(result.job.settings.spare_percent, 1),
+                percent=pen.decimal(result.job.settings.spare_percent, 1),
                 length=pen.run_of(plan.spare_asked),
             )
         )

@@ -6,7 +6,6 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.compiler import Result
-from trimlang.lengths.tape import decimal_text
 from trimlang.marking import N_
 from trimlang.planning.layout import Bought, TrimPlan
 from trimlang.record import record
@@ -108,7 +107,7 @@ def order(result: Result, pen: Pen) -> Order:
         supply_cost=pen.money(supply_cost),
         total=total,
         tax=pen.money(goods * rate / 100) if rate else "",
-        tax_rate=f"{decimal_text(rate, 3)} %" if rate else "",
+        tax_rate=f"{pen.decimal(rate, 3)} %" if rate else "",
         by_length=by_length,
     )
 

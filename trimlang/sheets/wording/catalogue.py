@@ -8,6 +8,7 @@ from functools import cache
 from io import BytesIO
 from typing import Final
 
+from trimlang.marking import N_
 from trimlang.resources import folder
 
 ENGLISH: Final = "en"
@@ -36,11 +37,18 @@ class Words:
     def __init__(self, language: str, catalogue: gettext.NullTranslations) -> None:
         self.language = language
         self._catalogue = catalogue
+        # A catalogue says how its language writes figures by writing this one.
+        sample = catalogue.gettext(N_("1,234.5"))
+        self._marks = str.maketrans({",": sample[1], ".": sample[-2]})
 
     def __call__(self, text: str, **facts: object) -> str:
         """Say a text, its ``{names}`` filled in."""
         said = unbroken(self._catalogue.gettext(text))
         return said.format(**facts) if facts else said
+
+    def figures(self, text: str) -> str:
+        """Write figures (``1,234.50``, ``44.5°``) as the language does: ``1.234,50``, ``44,5°``."""
+        return text.translate(self._marks)
 
 
 @cache

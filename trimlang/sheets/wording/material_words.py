@@ -133,7 +133,7 @@ def package(supply: Supply, pen: Pen) -> str:
     kind = PACKAGES.get(supply.what) or PACKAGES.get(supply.size_unit)
     if kind is None:
         return supply.package
-    return pen.words(kind, size=decimal_text(supply.size, 2))
+    return pen.words(kind, size=pen.decimal(supply.size, 2))
 
 
 def need(supply: Supply, pen: Pen) -> str:
@@ -158,20 +158,20 @@ def need(supply: Supply, pen: Pen) -> str:
     if supply.what is Consumable.FILLER:
         return words(
             "{need} fl oz; {holes} nail holes, {seams} scarfs and outside corners",
-            need=_at_least_a_tenth(supply.need),
+            need=_at_least_a_tenth(supply.need, pen),
             holes=decimal_text(facts["holes"], 0),
             seams=decimal_text(facts["seams"], 0),
         )
     if supply.what is Consumable.PUTTY:
         return words(
             "{need} fl oz; {holes} nail holes",
-            need=_at_least_a_tenth(supply.need),
+            need=_at_least_a_tenth(supply.need, pen),
             holes=decimal_text(facts["holes"], 0),
         )
     if supply.what is Consumable.GLUE:
         return words(
             "{need} fl oz; {joints} outside corners, scarfs and returns",
-            need=_at_least_a_tenth(supply.need),
+            need=_at_least_a_tenth(supply.need, pen),
             joints=decimal_text(facts["joints"], 0),
         )
     if supply.what is Consumable.BLADE:
@@ -193,9 +193,9 @@ def need(supply: Supply, pen: Pen) -> str:
             text = N_("{volume} litres; one coat on {area} m² of backs and bottom edges")
     return words(
         text,
-        volume=_at_least_a_tenth(volume),
-        coats=decimal_text(facts.get("coats", Fraction(1)), 1),
-        area=decimal_text(area, 1),
+        volume=_at_least_a_tenth(volume, pen),
+        coats=pen.decimal(facts.get("coats", Fraction(1)), 1),
+        area=pen.decimal(area, 1),
     )
 
 
@@ -204,9 +204,9 @@ def nail(inches: Fraction, pen: Pen) -> str:
     return pen.length(steps_nearest(inches, MM / 2) if pen.unit is Unit.MM else inches)
 
 
-def _at_least_a_tenth(amount: Fraction) -> str:
+def _at_least_a_tenth(amount: Fraction, pen: Pen) -> str:
     # So that no need is printed as 0.
-    return decimal_text(max(amount, Fraction(1, 10)), 1)
+    return pen.decimal(max(amount, Fraction(1, 10)), 1)
 
 
 def section(trim: Trim, job: Job, pen: Pen) -> tuple[str, ...]:

@@ -75,7 +75,7 @@ class Pen:
     def reading(self, inches: Fraction) -> Reading:
         """Return a length as the tape shows it."""
         if self.unit is Unit.MM:
-            return Reading(decimal_text(inches / MM, 1), "", Unit.MM, self.gap)
+            return Reading(self.decimal(inches / MM, 1), "", Unit.MM, self.gap)
         if not is_tape_fraction(inches):
             inches = steps_nearest(inches, FINEST_INCH)
         sign, whole, rest = mixed_parts(inches)
@@ -126,9 +126,10 @@ class Pen:
         return str(near) if near.whole != "0" else ""
 
     def stick(self, inches: Fraction) -> str:
-        """Write a stick's length as it is sold: ``12 ft``, ``3.6 m``."""
-        if self.unit is Unit.MM:
-            return f"{decimal_text(inches / MM / 1000, 3)}{self.gap}m"
+        """Write a stick's length as it is sold, on whatever sheet: ``12 ft``, ``3.6 m``."""
+        in_mm, in_inches = (inches / MM).denominator == 1, is_tape_fraction(inches)
+        if in_mm if self.unit is not Unit.MM and not in_inches else self.unit is Unit.MM and in_mm:
+            return f"{self.decimal(inches / MM / 1000, 3)}{self.gap}m"
         feet, rest = divmod(inches, 12)
         if not feet or not is_tape_fraction(rest):
             return self.length(inches)
@@ -138,12 +139,12 @@ class Pen:
     def run_of(self, inches: Fraction) -> str:
         """Write a total of lengths: ``214.6 ft``, ``65.4 m``."""
         if self.unit is Unit.MM:
-            return f"{decimal_text(inches / MM / 1000, 1)}{self.gap}m"
-        return f"{decimal_text(inches / 12, 1)}{self.gap}ft"
+            return f"{self.decimal(inches / MM / 1000, 1)}{self.gap}m"
+        return f"{self.decimal(inches / 12, 1)}{self.gap}ft"
 
     def angle(self, degrees: Fraction) -> str:
         """Write an angle as the saw's scale shows it: ``44 1/2°``, in metric jobs ``44.5°``."""
-        return scale_text(degrees, self.scale, self.unit, self.gap)
+        return self.words.figures(scale_text(degrees, self.scale, self.unit, self.gap))
 
     def turn(self, degrees: Fraction) -> str:
         """Write how far to turn past a mark: ``1/4° more``, ``under 1/8° less``, ``0.12° more``.
@@ -172,4 +173,8 @@ class Pen:
         whole, cents = divmod(int(coins * 100), 100)
         sign = "-" if amount < 0 else ""
         gap = self.gap if len(self.currency) > 1 else ""
-        return f"{sign}{self.currency}{gap}{whole:,}.{cents:02d}"
+        return f"{sign}{self.currency}{gap}" + self.words.figures(f"{whole:,}.{cents:02d}")
+
+    def decimal(self, value: Fraction, places: int) -> str:
+        """Write a number to at most so many places."""
+        return self.words.figures(decimal_text(value, places))
