@@ -26,6 +26,7 @@ def band_pieces(
     band, settings, gap = opening.job.trim(name), opening.room.settings, opening.gap
     wide = band.height or NOTHING
     past = wide - settings.backband_lap
+    # A leg's foot stands on the floor like the casing's, so the band is longer at its top only.
     tall, across = casing[0] + past, casing[1] + 2 * past
     left, right = (casing_mitre(side, wide, settings) for side in Side)
     foot_left = foot_right = square_cut()

@@ -73,6 +73,7 @@ def bent(curve: WallCurve, trim: Trim, off: Fraction, settings: Settings) -> Ben
     thick = trim.thickness or NOTHING
     back = curve.radius + out * off
     face = back + out * thick
+    # A wall that curves away more tightly than the trim stands out: its face would have no length.
     if min(back, face) <= 0:
         return None
     if trim.flexible:
@@ -88,7 +89,9 @@ def bent(curve: WallCurve, trim: Trim, off: Fraction, settings: Settings) -> Ben
     # Flats that are short enough: the least whole number whose square is (long ÷ flat)² or more.
     flats = _root_upwards(long**2 / flat_squared)
     count = max(ceil(curve.turn / closes), flats)
+    # Evenly over the whole curve: a wider flat anywhere would show as a kink.
     apart = long / count
+    # Wood thinner than a kerf between two kerfs breaks out when it is bent.
     if apart < 2 * kerf or count > _MOST_KERFS:
         return None
     return BentTrim(length=long, kerfs=count, deep=deep, apart=apart, skin=skin)
@@ -110,6 +113,7 @@ def bent_run(
     """
     if run.curve is None:
         return run, None
+    # A crown touches wall and ceiling; bent along the one, it would twist off the other.
     if trim.spring is not None:
         findings.say("T449", run.span, run=run.label, trim=trim.name)
         return run, None
@@ -157,6 +161,7 @@ def kerfed(pieces: Sequence[Piece], bend: BentTrim | None, settings: Settings) -
     texts = [(name, length_text(size, unit)) for name, size in sizes.items()]
     made: list[Piece] = []
     for piece in pieces:
+        # Of a spliced wall each piece carries its own share, up to a whole kerf at its joint.
         count = bend.kerfs if piece.parts == 1 else ceil(piece.length / bend.apart)
         remark = Remark(_KERFS, (("n", str(count)), *texts))
         made.append(piece.with_remark(remark))

@@ -20,6 +20,7 @@ from trimlang.language.facts import Side
 from trimlang.lengths.angles import degrees_text
 from trimlang.lengths.tape import NOTHING, length_text
 from trimlang.marking import N_
+from trimlang.record import record
 from trimlang.survey.block_fits import casing_with_band
 from trimlang.survey.job import End, Gap, Job, Room, Run, Trim
 from trimlang.survey.measures import Findings
@@ -36,44 +37,49 @@ _EASED: Final = Fraction(1, 16)
 """Inches; what stands out by no more is eased by hand (common practice, no source)."""
 
 
-def beside_opening(
-    job: Job, room: Room, run: Run, trim: Trim, end: End, following: int | None, side: Side
-) -> Meeting:
-    """Return what a run's trim meets at an end without a corner.
+@record
+class FreeEnd:
+    """An end of a run's trim where the walls do not turn.
 
-    ``following`` is the place in the walk of what comes after that end, None where nothing does.
+    ``after`` is the place in the walk of what comes after that end, None where nothing does.
     """
-    met = Meeting(end=end, meets=Meets.ITSELF)
-    gap = room.walk[following] if following is not None else None
-    if not isinstance(gap, Gap) or gap.casing is None or gap.trimmings.plinth is None:
+
+    job: Job
+    room: Room
+    run: Run
+    trim: Trim
+    side: Side
+    after: int | None
+
+    @property
+    def gap(self) -> Gap | None:
+        """The opening or the bare wall that comes after it, if one does."""
+        stretch = None if self.after is None else self.room.walk[self.after]
+        return stretch if isinstance(stretch, Gap) else None
+
+
+def beside_opening(end: End, at: FreeEnd) -> Meeting:
+    """Return what a run's trim meets at an end without a corner."""
+    met, gap, job = Meeting(end=end, meets=Meets.ITSELF), at.gap, at.job
+    if gap is None or gap.casing is None or gap.trimmings.plinth is None:
         return met
     plinth = gap.trimmings.plinth
     # Down at the floor the plinth is what it meets, and nothing else changes.
-    if is_on_floor(job, run, trim):
-        return replace(met, remark=Remark(_AT_A_BLOCK[side], (("block", plinth.name),)))
+    if is_on_floor(job, at.run, at.trim):
+        return replace(met, remark=Remark(_AT_A_BLOCK[at.side], (("block", plinth.name),)))
     by_name = {one.name: one for one in job.trims}
-    leg = casing_with_band(job.trim(gap.casing), gap.trimmings, by_name, room.settings)
+    leg = casing_with_band(job.trim(gap.casing), gap.trimmings, by_name, at.room.settings)
     # negative: it does not end short of the run's own end but goes on past it
     return replace(met, short=min(leg - plinth.wide, NOTHING))
 
 
-def standing_out(
-    met: Meeting,
-    job: Job,
-    room: Room,
-    run: Run,
-    trim: Trim,
-    following: int | None,
-    side: Side,
-    off: Fraction,
-    findings: Findings,
-) -> Meeting:
-    """Return how a trim ends at a casing that it may stand out from, with what it is to be told.
+def standing_out(met: Meeting, at: FreeEnd, off: Fraction, findings: Findings) -> Meeting:
+    """Return how a trim ends at a casing that it may stand out from, with what its ticket says.
 
     ``off`` is how far its back is from the wall (inches).
     """
-    gap = room.walk[following] if following is not None else None
-    past = _thickness_there(job, run, trim, gap) if isinstance(gap, Gap) else None
+    run, trim, side, unit = at.run, at.trim, at.side, at.room.settings.unit
+    past = None if at.gap is None else _thickness_there(at.job, run, trim, at.gap)
     if past is None or trim.spring is not None or trim.thickness is None:
         return met
     proud, end = off + depth_of(trim) - past, met.end
@@ -82,16 +88,17 @@ def standing_out(
         # It stands no further out than what it ends at, so there is nothing to slope off.
         if proud <= 0:
             findings.say("T443", end.span, **texts)
-        angle = degrees_text(exact_mitre(end, room.settings))
+        angle = degrees_text(exact_mitre(end, at.room.settings))
+        # All of its thickness stands out, so the taper that the file asks for is the whole end.
         if proud >= trim.thickness:
             return met
         # A taper of less than the whole thickness is a second cut, made after a square one.
         square = replace(met, end=replace(end, corner=NOTHING))
-        said = (("proud", length_text(proud, room.settings.unit)), ("angle", angle))
+        said = (("proud", length_text(proud, unit)), ("angle", angle))
         return replace(square, remark=Remark(_STANDS_OUT[side], said)) if proud > 0 else square
     # Behind another trim the end is hidden; on the wall itself it shows.
     if end.joint.stops and not off and proud > _EASED:
-        sizes = {"proud": length_text(proud, room.settings.unit)}
+        sizes = {"proud": length_text(proud, unit)}
         findings.say("T442", end.span, side=side, **texts, **sizes)
     return met
 

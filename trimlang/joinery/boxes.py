@@ -90,6 +90,7 @@ def box_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
     for boxes in room.boxes:
         # All boxes of a set are alike, so the sides of one stand for those of all.
         sides = {side: _side(job, room, boxes, side) for side in _BoxSide}
+        # Two mitres that cross leave no inner edge; a frame with one such side cannot be closed.
         if any(whole.vanishes for whole in sides.values()):
             findings.say("T122", boxes.span, part="a box's side", trim=boxes.trim)
             continue

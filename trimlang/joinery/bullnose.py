@@ -37,8 +37,10 @@ def rounded(met: Meeting, trim: Trim, run: str, findings: Findings, *, brings: b
     Crown, and trims that meet an unlike one there, go round no bullnose; that is reported.
     """
     radius, corner = met.end.bullnose, met.corner
+    # Two pieces meet in one mitre as at a sharp corner; only the hollow behind them differs.
     if radius is None or corner is None or not met.outside or met.end.two_pieces:
         return met
+    # A small piece between two unlike profiles would have to change from one to the other.
     if trim.spring is not None or met.meets is not Meets.MATE:
         findings.say("T421", met.end.span, trim=trim.name, run=run)
         return met

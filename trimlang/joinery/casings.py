@@ -83,6 +83,7 @@ def _surround(opening: CasedOpening) -> Iterator[Piece]:
         yield from _casing(opening, legs)
         if gap.trimmings.both_faces:
             yield from _casing(replace(opening, far=True), legs)
+    # What is below a window follows its casing's outer width, also where no casing is cut at all.
     yield from _below(opening, wide)
     if gap.trimmings.jambs is not None:
         yield from _jambs(opening, job.trim(gap.trimmings.jambs))
@@ -141,9 +142,11 @@ def _foot(opening: CasedOpening, beyond: Fraction) -> Fraction:
     """
     settings, below = opening.room.settings, opening.gap.trimmings
     if below.stool is not None:
+        # The stool's top is where the clear opening begins, and legs stand on it.
         return NOTHING
     if below.four_sides:
         return settings.reveal + beyond
+    # Off the floor by as much as the file says, for the flooring that comes later.
     plinth = below.plinth.tall if below.plinth is not None else NOTHING
     return -settings.casing_floor - plinth
 
@@ -171,6 +174,7 @@ def _below(opening: CasedOpening, wide: Fraction) -> Iterator[Piece]:
         )
     if below.apron is not None:
         apron = opening.job.trim(below.apron)
+        # Both ends of an apron are in sight, from below even their end grain.
         end = End(joint=RETURNED, span=gap.span)
         left, right = (end_cut(end, side, apron, settings, Side.LEFT) for side in Side)
         across = opening.piece(

@@ -73,6 +73,8 @@ def crown_cut(spring: Fraction, standing: Fraction, step: Fraction) -> CrownCut:
         mitre_setting=saw_reading(mitre, step),
         bevel=bevel,
         bevel_setting=saw_reading(bevel, step),
+        # Nested it stands as it will hang, so the saw cuts the corner itself and no bevel is
+        # needed.
         nested=standing,
         nested_setting=saw_reading(standing, step),
     )

@@ -36,6 +36,7 @@ _TAPER: Final = Fraction(45)
 
 def exact_mitre(end: End, settings: Settings) -> Fraction:
     """Return the mitre in degrees from square; 0 for a square end."""
+    # The mate of a cope runs square into the corner, whatever the corner's angle.
     if end.fit is Fit.SQUARE:
         return NOTHING
     # The joint's row says what its mitre follows from, so no joint is named here.
@@ -63,6 +64,7 @@ def meeting_cut(meeting: Meeting, side: Side, trim: Trim, settings: Settings, la
 
     ``side`` and ``laps`` are as for ``end_cut``.
     """
+    # First what butts, then what meets an unlike trim: neither follows half of the corner.
     if meeting.is_crooked:
         return _bevelled(meeting, side, trim, settings)
     if meeting.meets is Meets.UNLIKE and trim.thickness:
@@ -196,6 +198,7 @@ def _crown_end(end: End, side: Side, trim: Trim, settings: Settings, laps: Side)
             bevel=standing,
             bevel_setting=saw_reading(standing, step),
         )
+    # A square end needs neither mitre nor bevel, so it lies any way and has no crown's cut.
     if standing == 0:
         return square_cut(end.joint, end.fit)
     return _crown_mitre(end, side, trim, standing, end.joint.long_point, settings)

@@ -67,6 +67,7 @@ def plumb_corner(met: Meeting, side: Side, slope: Fraction, trim: Trim, settings
     """Return the upright cut of climbing trim at a corner: at its mate, at a wall or at a face."""
     back, face = met.edges(trim)
     corner = RIGHT if met.corner is None else met.corner
+    # Against a wall or a face the whole corner is cut on this piece; with a mate each takes half.
     if met.meets is Meets.PLANE:
         bevel = abs(RIGHT - corner) if met.is_crooked else NOTHING
     else:

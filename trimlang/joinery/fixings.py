@@ -87,6 +87,8 @@ def check_fixings(job: Job, findings: Findings) -> None:
                 short=length_text(-fixing.bite, job.settings.unit),
                 longer=length_text(_next_nail(job, fixing.bite), job.settings.unit),
             )
+        # A floor as thick as the plate hides all of it: no height is left at which a nail would
+        # hold.
         if fixing.highest <= 0:
             findings.say("T409", span, trim=fixing.trim)
 

@@ -54,16 +54,16 @@ def head_parts(
         long[member.trim], face[member.trim] = exact, behind + depth_of(trim)
         end = End(joint=RETURNED if member.returned else FREE, span=opening.gap.span)
         left, right = (end_cut(end, side, trim, settings, Side.LEFT) for side in Side)
-        told = [Remark(_FROM_BELOW, (("n", str(number)), ("all", str(len(members)))))]
+        remarks = [Remark(_FROM_BELOW, (("n", str(number)), ("all", str(len(members)))))]
         if member.behind is not None:
-            told.append(Remark(_IN_FRONT, (("trim", member.behind),)))
+            remarks.append(Remark(_IN_FRONT, (("trim", member.behind),)))
         part = opening.piece(
             CasingPart.HEAD,
             trim,
             exact,
             opening.gap.width,
             (left, right),
-            *told,
+            *remarks,
             number=number,
         )
         if trim.spring is not None:

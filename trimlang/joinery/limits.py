@@ -75,12 +75,14 @@ def check_widths(job: Job, pieces: Iterable[Piece], findings: Findings) -> None:
     tall as it hangs down the wall, and as wide as it stands out from it.
     """
     most = job.settings.saw_crosscuts
+    # The file does not say how wide the saw cuts, so nothing can be too wide for it.
     if not most:
         return
     worst: dict[str, Fraction] = {}
     for piece in pieces:
         trim = job.trim(piece.trim)
         along = _across(piece, trim, job)
+        # Crown too wide to lie flat may still be cut standing at the fence as it hangs.
         if along > most and (trim.spring is None or not _fits_nested(piece, trim, job)):
             worst[trim.name] = max(along, worst.get(trim.name, NOTHING))
     unit = job.settings.unit
@@ -99,6 +101,7 @@ def _across(piece: Piece, trim: Trim, job: Job) -> Fraction:
     flat = [
         wide / cosine(at.mitre)
         for at in both_ends(piece, saw)
+        # Standing, a piece is cut through its thickness, which every saw reaches.
         if at.pose.facing is Facing.UP or not saw.stands
     ]
     return max(flat, default=NOTHING)

@@ -43,6 +43,7 @@ def loose_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
                 trim=loose.trim,
                 longest=feet_text(longest, first.unit),
             )
+        # A bench piece goes through the same saw as a wall's.
         check_reach(first, loose, room.settings, findings)
         check_gaps(first, loose, room.settings, findings)
         for number in range(1, loose.count + 1):

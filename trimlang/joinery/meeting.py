@@ -159,14 +159,21 @@ def depth_of(trim: Trim) -> Fraction:
     return depths((trim,))[trim.name] or NOTHING
 
 
-def runs_through(trim: Trim, there: Trim, fit: Fit, side: Side) -> bool:
-    """Tell whether ``trim`` runs into an inside corner; otherwise it dies into the other's face.
+def section_of(trim: Trim, slope: Fraction = NOTHING) -> tuple[Fraction, Fraction]:
+    """Return how tall a trim is, measured upright where it climbs, and how thick (inches)."""
+    return (trim.height or NOTHING) / cosine(slope), trim.thickness or NOTHING
 
-    As the file copes; otherwise the taller one runs through, then the thicker, then the one whose
-    right end is at the corner (common practice, no source).
+
+def runs_through(
+    own: tuple[Fraction, Fraction], other: tuple[Fraction, Fraction], fit: Fit, side: Side
+) -> bool:
+    """Tell whether a trim runs into an inside corner; otherwise it dies into the other's face.
+
+    ``own`` and ``other`` are the sections of both.  As the file copes; otherwise the taller one
+    runs through, then the thicker, then the one whose right end is at the corner (common practice,
+    no source).
     """
     if fit is not Fit.MITRED:
         return fit is Fit.SQUARE
     # Tuples compare the height first, and the thickness only where heights are equal.
-    own, others = ((one.height or NOTHING, one.thickness or NOTHING) for one in (trim, there))
-    return own > others if own != others else side is Side.RIGHT
+    return own > other if own != other else side is Side.RIGHT

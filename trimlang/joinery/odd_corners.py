@@ -51,6 +51,7 @@ def corner_remarks(
 ) -> Iterator[Remark]:
     """Yield what is told of both ends of a run; a joint that opens too far is reported."""
     for side, end, cut in zip(Side, (run.left, run.right), cuts, strict=True):
+        # Crown is mitred at the ceiling only, so a wall that leans further down does not change it.
         if end.corner is None or not end.joint.is_corner or trim.spring is not None:
             continue
         if end.bullnose is not None and end.two_pieces:

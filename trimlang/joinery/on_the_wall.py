@@ -15,6 +15,7 @@ def floor_trim(job: Job, run: Run) -> Trim | None:
 def is_on_floor(job: Job, run: Run, trim: Trim) -> bool:
     """Tell whether a trim stands on the floor along a run, or in front of what stands there."""
     floor = floor_trim(job, run)
+    # Shoe on base is on the floor as base is; so is what stands in front of both.
     while trim.in_front_of is not None:
         trim = job.trim(trim.in_front_of)
     return floor is not None and trim.name == floor.name

@@ -16,6 +16,7 @@ from trimlang.survey.measures import Findings
 
 def check_one_way(job: Job, pieces: Iterable[Piece], findings: Findings) -> None:
     """Warn of trims with a direction that stand up at both sides of something."""
+    # Once for each trim, since all its pairs raise the same question.
     upright = {piece.trim for piece in pieces if piece.kind.stands_in_pairs}
     for trim in job.trims:
         if trim.one_way and trim.name in upright:

@@ -223,6 +223,7 @@ class Piece:
         """The length of the edge against the wall (inches)."""
         if self.wall_edge is not None:
             return self.wall_edge
+        # An end that is longest at the face is shorter at the back, by its inset.
         return self._less_ends_at(Edge.FACE)
 
     @property
@@ -281,6 +282,7 @@ class Piece:
         inside = any(
             cut.joint.is_inside and cut.fit is Fit.MITRED for cut in (self.left, self.right)
         )
+        # Only a mitre inside shows what is missing; a butt's gap is covered or caulked.
         if not inside or self.wall_edge is not None:
             return Fraction(0)
         # Rounding down is the only reason for a gap that is known: the piece is short by that much.

@@ -51,6 +51,8 @@ def join_room(job: Job, room: Room, places: Places) -> Joined:
     findings = Findings()
     joints: list[Splice] = []
     pieces: list[Piece] = []
+    # In the order of the walls, which is the order in which one goes round the room with the
+    # tickets.
     for wall, trim in walls(job, room, outline(room, job.trims), findings):
         pieces.extend(_run_pieces(wall, trim, findings, joints, places))
     # Casings are added afterwards: their pieces have no mates along a wall.
@@ -101,6 +103,8 @@ def _run_pieces(
     wall: Wall, trim: Trim, findings: Findings, joints: list[Splice], places: Places
 ) -> list[Piece]:
     job, room, run, settings = wall.job, wall.room, wall.run, wall.room.settings
+    # The curve first, then the ceiling: each makes the run as long as its trim is, and every cut
+    # and remark below counts on that length.
     run, bend = bent_run(run, trim, wall.off, settings, findings)
     ends = (wall.left, wall.right)
     run, roll, hung = along_ceiling(run, trim, ends, settings, findings)
@@ -156,12 +160,15 @@ def _run_pieces(
             if _come_to_nothing(pieces, run, findings):
                 return []
             joints.append(splice)
+    # After splicing, because steps, notches and kerfs are counted along each piece and not along
+    # the wall.
     pieces = stepped(pieces, run, trim, settings, findings)
     pieces = kerfed(notched(pieces, run, trim, settings, findings), bend, settings)
     first, last = pieces[0], pieces[-1]
     for side in Side:
         end = run.side(side)
         if end.joint.returns:
+            # Of a spliced run, the return closes the piece that reaches the end, not the whole.
             closed = first if side is Side.LEFT else last
             behind = side.of(wall.left, wall.right).off
             returned = return_piece(whole, closed, side, trim, room.settings, behind)
@@ -181,7 +188,6 @@ def _come_to_nothing(pieces: Sequence[Piece], run: Run, findings: Findings) -> b
     A cut that runs further along the piece than any wall is long counts too: a level cut on a
     slope of almost nothing would take millions of sticks.
     """
-    # A level cut on a hardly sloping run would have to be miles long; that is nothing one can saw.
     nothing = any(piece.vanishes or piece.length > 2 * LONGEST_WALL for piece in pieces)
     if nothing:
         findings.say("T402", run.span, run=run.label, trim=pieces[0].trim)

@@ -46,6 +46,8 @@ def return_piece(
     length, rounding = round_length(exact, RoundedAs.RETURN, settings)
     run_end = side.of(whole.left, whole.right)
     # Both sides of the joint have the same mitre, mirrored.
+    # A crown's number runs along the wall edge, from which its ceiling edge reaches further by all
+    # that it stands out.
     inset = deep if along_back else length - behind
     mitred = replace(run_end, inset=inset, lean=lean_of(side.other, run_end.long_edge))
     if trim.spring is not None:

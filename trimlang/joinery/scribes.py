@@ -44,9 +44,11 @@ def check_scribes(job: Job, room: Room, findings: Findings) -> None:
     for one, other in pairs:
         if isinstance(one, Gap) or isinstance(other, Gap) or not one.trims or not other.trims:
             continue
+        # Where nothing goes on in sight, no two tops have to be in line.
         if one.right.joint.row.stands_alone or other.left.joint.row.stands_alone:
             continue
         losses = [scribe(job, run, job.trim(run.trims[0])) for run in (one, other)]
+        # Unlike trims have tops of unlike height anyway.
         if one.trims[0] == other.trims[0] and abs(losses[0] - losses[1]) > SEEN:
             findings.say(
                 "T407",

@@ -14,12 +14,12 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
-from trimlang.joinery.meeting import Meeting, Meets
+from trimlang.joinery.meeting import Meeting, Meets, runs_through, section_of
 from trimlang.joinery.piece import Remark
 from trimlang.joint_row import Fit
 from trimlang.joints_by_role import STOPPED, UPRIGHT
 from trimlang.language.facts import Side
-from trimlang.lengths.angles import RIGHT, cosine, tangent
+from trimlang.lengths.angles import RIGHT, tangent
 from trimlang.lengths.tape import NOTHING, SIXTEENTH, Unit, length_text, steps_nearest
 from trimlang.marking import N_
 from trimlang.record import record
@@ -84,6 +84,8 @@ def _round_it(
     mirrored = alike and there.slope == -run.slope and met.end.bullnose is None
     if mirrored:
         return met
+    # Only where this run climbs, or meets another trim: a level run of the same trim has a mate
+    # that climbs, and that one says it.
     if run.slope or not alike:
         apart = _apart(met, run, trim, there)
         findings.say(
@@ -100,7 +102,7 @@ def _round_it(
 def _apart(met: Meeting, run: Run, trim: Trim, there: AroundCorner) -> Fraction:
     """Return by how much the two top edges part at the corner, at the back or the face."""
     mitre = RIGHT - (met.corner or RIGHT) / 2
-    at_back = abs(_plumb_height(trim, run.slope) - _plumb_height(there.trim or trim, there.slope))
+    at_back = abs(section_of(trim, run.slope)[0] - section_of(there.trim or trim, there.slope)[0])
     climb = abs(tangent(run.slope) + tangent(there.slope))
     return max(at_back, climb * (trim.thickness or NOTHING) * tangent(mitre))
 
@@ -114,12 +116,9 @@ def _into_it(
     side: Side,
 ) -> Meeting:
     other = there.trim or trim
-    own, its = _plumb_height(trim, run.slope), _plumb_height(other, there.slope)
-    if met.end.fit is not Fit.MITRED:
-        through = met.end.fit is Fit.SQUARE
-    else:
-        sizes = (own, trim.thickness or NOTHING), (its, other.thickness or NOTHING)
-        through = sizes[0] > sizes[1] if sizes[0] != sizes[1] else side is Side.RIGHT
+    sections = section_of(trim, run.slope), section_of(other, there.slope)
+    through = runs_through(*sections, met.end.fit, side)
+    (own, _), (its, _) = sections
     by = steps_nearest(abs(own - its), SIXTEENTH)
     texts = (_EVEN_THROUGH, _THROUGH) if through else (_EVEN, _DIES)
     values = [("trim", other.name), ("run", there.run.label if there.run else "")]
@@ -130,8 +129,3 @@ def _into_it(
         values.append(("by", length_text(by, there.unit)))
     beyond = there.off if through else there.off + (other.thickness or NOTHING)
     return replace(wall, beyond=beyond, remark=Remark(texts[shown], tuple(values)))
-
-
-def _plumb_height(trim: Trim, slope: Fraction) -> Fraction:
-    """Return how tall a trim is measured upright where it climbs (inches)."""
-    return (trim.height or NOTHING) / cosine(slope)

@@ -100,6 +100,8 @@ def ceiling_corner(
     first: Vector = (cosine(own), NOTHING, sine(own))
     second: Vector = (cosine(other) * cosine(turn), cosine(other) * sine(turn), sine(other))
     up = _cross(first, second)
+    # Of the two ways square to a plane the one that points up is meant; outside corners give the
+    # other.
     if up[2] < 0:
         up = (-up[0], -up[1], -up[2])
     # Square to the first wall's edge: out into the room, and up its wall.
@@ -165,6 +167,8 @@ def along_ceiling(
     elif not 0 < spring - roll < RIGHT:
         findings.say("T452", run.span, run=run.label, trim=trim.name)
         roll = NOTHING
+    # A return turns square to the crown's own line, and that is not level here, so its profile
+    # would not meet the wall.
     if any(met.end.joint.returns for met in ends) and run.ceiling:
         findings.say("T455", run.span, run=run.label, trim=trim.name)
     along = replace(run, length=run.length / cosine(run.ceiling))
@@ -181,8 +185,8 @@ def _remarks(
         long = feet_text(steps_nearest(along.length, step), unit)
         yield Remark(_ALONG[side], (("pitch", pitch), ("long", long)))
     if steps_nearest(roll, TENTH):
-        told = {"hang": spring - roll, "own": RIGHT - spring, "roll": abs(roll)}
-        texts = ((name, degrees_text(steps_nearest(one, TENTH))) for name, one in told.items())
+        sizes = {"hang": spring - roll, "own": RIGHT - spring, "roll": abs(roll)}
+        texts = ((name, degrees_text(steps_nearest(one, TENTH))) for name, one in sizes.items())
         yield Remark(_HANGS, tuple(texts))
     if 0 < abs(run.ceiling) <= OUT_OF_LEVEL:
         gap = steps_nearest(run.length * tangent(abs(run.ceiling)), step)
@@ -191,6 +195,7 @@ def _remarks(
 
 def stops_upright(met: Meeting) -> bool:
     """Tell whether a crown's end below a sloping ceiling is cut upright, at what it stops at."""
+    # The mate of a cope stops at the wall as if nothing else were there.
     square_in = met.meets is Meets.MATE and met.end.fit is Fit.SQUARE
     plain = met.meets is not Meets.MATE and not (met.end.joint.laps or met.end.joint.returns)
     return square_in or plain

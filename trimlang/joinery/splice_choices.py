@@ -43,6 +43,7 @@ def other_cuts(splice: Splice, wanted: Iterable[Fraction]) -> tuple[tuple[Fracti
         return (*cut, total - sum(cut))
 
     # A stick of that length gives so much less along a crown's wall edge.
+    # Offcuts first, since one that is used up saves a stick; the others only move the joint.
     tried = [after(steps_down(length - splice.past, step)) for length in wanted]
     tried.append(after(max(steps_up(total - (count - 2) * full - last, step), shortest)))
     alike = steps_nearest(total / count, step)
@@ -50,5 +51,7 @@ def other_cuts(splice: Splice, wanted: Iterable[Fraction]) -> tuple[tuple[Fracti
     return tuple(
         cut
         for cut in dict.fromkeys(tried)
+        # The last piece may round up and the first may not be longer than a stick gives; whatever
+        # breaks a rule is left out, so that no plan can choose it.
         if cut != splice.cut and least <= min(cut) and cut[0] <= full and cut[-1] <= last
     )

@@ -69,6 +69,7 @@ def split(
         if studs is not None:
             end = studs.at_or_before(end - lap / 2) + lap / 2
         length = steps_down(end - start, step)
+        # With studs far apart a stick may not reach the next one; a shorter piece is not allowed.
         if length < least:
             return None
         cut.append(length)

@@ -190,6 +190,8 @@ def _lengths(
         cut = split(exact, longest, lap, settings, force=force, studs=studs)
         if cut is not None:
             return cut
+    # Studs were tried first: a joint between studs has nothing to be nailed to, but a wall that is
+    # longer than its sticks has to be joined somewhere.
     cut = split(exact, longest, lap, settings, force=force)
     if cut is not None and run.first_stud is not None:
         findings.say("T406", run.span, run=run.label, trim=whole.trim)

@@ -71,6 +71,8 @@ def stepped(
     texts = [(name, length_text(steps_nearest(size, step), unit)) for name, size in sizes.items()]
     made: list[Piece] = []
     for piece in pieces:
+        # A whole run's steps are counted along the wall, not along a piece that its mitre makes
+        # longer.
         along = run.length if piece.parts == 1 else piece.length
         count = int(steps_down(along / apart, Fraction(1)))
         remark = Remark(_STEPS, (("n", str(count)), *texts))
@@ -91,6 +93,7 @@ def notched(
     if run.trims[0] != trim.name:
         return made
     for notch in run.stair.notches:
+        # Of a spliced run the notch is in the piece at that end.
         at = 0 if notch.side is Side.LEFT else -1
         along = notch.level / cosine(run.slope)
         upright = (trim.height or NOTHING) / cosine(run.slope)

@@ -107,6 +107,8 @@ def _gaps_to_corner(room: Room, index: int, trim: Trim, side: Side) -> list[int]
     doors: list[int] = []
     for at in beyond(room, index, step):
         gap = room.walk[at]
+        # All or nothing: trim that ends in the middle of a door's head would have nothing to end
+        # at.
         if not isinstance(gap, Gap) or not gap.lets_past(trim):
             return []
         # As one walks from the run: the opening's near end first.

@@ -13,11 +13,11 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
-from trimlang.joinery.beside_casing import behind_a_return, beside_opening, standing_out
+from trimlang.joinery.beside_casing import FreeEnd, behind_a_return, beside_opening, standing_out
 from trimlang.joinery.bullnose import rounded
 from trimlang.joinery.cuts import corner_mitre
 from trimlang.joinery.limits import ask_of_scraps
-from trimlang.joinery.meeting import Meeting, Meets, meets_unlike, runs_through
+from trimlang.joinery.meeting import Meeting, Meets, meets_unlike, runs_through, section_of
 from trimlang.joinery.on_the_wall import floor_trim, in_its_place
 from trimlang.joinery.piece import Remark
 from trimlang.joinery.slope_corners import AroundCorner, turned
@@ -174,9 +174,9 @@ class TrimWalk:
     def _without_corner(
         self, run: Run, trim: Trim, end: End, following: int | None, side: Side
     ) -> Meeting:
-        here = (self._job, self._room, run, trim)
-        met, off = beside_opening(*here, end, following, side), self.stands_off(run, trim)
-        met = standing_out(met, *here, following, side, off, self._findings)
+        job, room, off = self._job, self._room, self.stands_off(run, trim)
+        at = FreeEnd(job=job, room=room, run=run, trim=trim, side=side, after=following)
+        met = standing_out(beside_opening(end, at), at, off, self._findings)
         return replace(met, off=behind_a_return(run, trim, end, side, off))
 
     def _next(self, strip: Strip, side: Side) -> int | None:
@@ -251,7 +251,7 @@ class TrimWalk:
             if side is Side.RIGHT:
                 self._say_unlike("T413", plain.end, trim, there, run, other)
             return meets_unlike(plain, trim, there, its, other.label)
-        if runs_through(trim, there, plain.end.fit, side):
+        if runs_through(section_of(trim), section_of(there), plain.end.fit, side):
             met = self._at_plane(plain, behind)
             text = _THROUGH
         else:

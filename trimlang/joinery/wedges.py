@@ -68,6 +68,8 @@ def crown_wedges(
         (u, v): way * (along * u + out * v) for u in (Fraction(0), width)
         for v in (Fraction(0), thickness)
     }  # fmt: skip
+    # The pieces meet at the corner of the section that reaches furthest, and stand open everywhere
+    # else.
     touch = max(off.values())
     face, back = (
         max(2 * (touch - far) * cosine(standing) for (_, v), far in off.items() if v == at)
