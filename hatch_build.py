@@ -45,10 +45,10 @@ def make_ahead(root: Path, into: Path) -> None:
     """Write into a folder what the trimlang below ``root`` looks for in ``trimlang/made``."""
     sys.path.insert(0, str(root))
     try:
-        from trimlang.language.grammar import make_tables
+        from trimlang.language.grammar import make_parser
         from trimlang.lengths.units import make_factors
         from trimlang.sheets.render.template_filling import make_compiled
     finally:
         sys.path.remove(str(root))
-    for make in (make_tables, make_factors, make_compiled):
+    for make in (make_parser, make_factors, make_compiled):
         make(into)
