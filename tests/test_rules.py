@@ -28,7 +28,7 @@ OF_ROWS = {"too_much", "wrong_end", "code"}
 
 AT_A_DOOR = {
     "trimlang/__init__.py": "importing trimlang loads nothing that is not asked for",
-    "trimlang/compiler.py": "check does not plan",
+    "trimlang/compiler.py": "check does not plan, and most jobs have no log",
     "trimlang/diagnostics/diagnostic.py": "most files have nothing that a page is needed for",
     "trimlang/language/parse.py": "most files have no line that cannot be read",
     "trimlang/output/job_files.py": "jinja2, where pages are wanted",

@@ -14,11 +14,8 @@ from typing import TYPE_CHECKING
 from trimlang.diagnostics import Diagnostic, Whole, has_errors
 from trimlang.incremental.compiler_steps import PLAIN, Steps
 from trimlang.joinery.pieces import joinery
-from trimlang.planning.planned_job import with_offers_of_log
 from trimlang.reading import Gathered, gather
 from trimlang.record import record
-from trimlang.site_log.former_names import named_as_now
-from trimlang.site_log.ledger import check_log
 from trimlang.survey.survey import survey
 
 if TYPE_CHECKING:
@@ -105,6 +102,10 @@ def check_gathered(gathered: Gathered, file: str, steps: Steps = PLAIN) -> Resul
     if not has_errors(surveyed):
         pieces, spliced, joined = joinery(job, join=steps.room)
         if job.log:
+            # Imported here: most jobs have no log.
+            from trimlang.site_log.former_names import named_as_now
+            from trimlang.site_log.ledger import check_log
+
             job = named_as_now(job, {piece.id for piece in pieces})
             joined += check_log(job, pieces)
     findings = (*gathered.findings, *surveyed, *joined)
@@ -173,6 +174,7 @@ def plan_checked(
         return checked
     # Imported here: the planner is twice as much code as a check loads.
     from trimlang.planning.first_plan import first_plan
+    from trimlang.planning.planned_job import with_offers_of_log
     from trimlang.site_log.under_way import under_way
     from trimlang.takeoff.supplies import blocks, supplies
 

@@ -15,6 +15,7 @@ from lark import __version__ as lark_version
 from lark.parsers.lalr_analysis import Action
 
 from trimlang import made_ahead
+from trimlang.language import word_lexer
 from trimlang.resources import folder
 
 _OPTIONS: Final[dict[str, Any]] = {
@@ -24,6 +25,7 @@ _OPTIONS: Final[dict[str, Any]] = {
     "start": "line",
     "propagate_positions": True,
     "maybe_placeholders": False,
+    "_plugins": {"ContextualLexer": word_lexer.LineLexer},
 }
 
 
@@ -43,8 +45,8 @@ def parser() -> Lark:
     text = grammar_text()
     try:
         with (made_ahead.FOLDER / _made_name(text)).open("rb") as made:
-            # It is for this very grammar, lark version and options: the file's name is their
-            # digest.
+            # It is for this very grammar, lexer, lark version and options: the file's name is
+            # their digest.
             ready: Lark = pickle.load(made)  # noqa: S301 - the build wrote it, as it did the code
             return ready
     except FileNotFoundError:
@@ -79,4 +81,5 @@ class _ParserPickler(pickle.Pickler):
 
 
 def _made_name(text: str) -> str:
-    return made_ahead.made_name("parser", lark_version, repr(_OPTIONS), text)
+    lexer = Path(word_lexer.__file__).read_text(encoding="utf-8")
+    return made_ahead.made_name("parser", lark_version, repr(_OPTIONS), lexer, text)

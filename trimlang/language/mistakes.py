@@ -15,6 +15,7 @@ from trimlang.diagnostics.suggestion import Suggestion, did_you_mean
 from trimlang.language.end_facts import Side
 from trimlang.language.grammar import parser
 from trimlang.language.known_slips import known_slip
+from trimlang.language.number_rules import NUMBER_TOKENS
 from trimlang.language.vocabulary import SHORT_JOINTS, line_words, part_words, spellings
 
 _CHOICES: Final = frozenset(
@@ -40,8 +41,7 @@ _PHRASES: Final[dict[str, str]] = {
     "DEG": "“deg”",
     "$END": "the end of the line",
 }
-_NUMBER_TOKENS: Final = frozenset({"COUNT", "DECIMAL", "FRACTION", "VULGAR"})
-_LENGTH_TOKENS: Final = _NUMBER_TOKENS | {"_DASH"}
+_LENGTH_TOKENS: Final = NUMBER_TOKENS | {"_DASH"}
 _UNIT_TOKENS: Final = frozenset({"FOOT", "INCH", "METRIC", "OTHER_UNIT"})
 _SELDOM: Final = frozenset({"RADIUS"})
 """Words that may stand behind any wall's length, and hardly ever are what was meant."""
@@ -61,7 +61,7 @@ def _expected_words(terminals: set[str]) -> list[str]:
 def _expected_phrase(terminals: set[str]) -> str:
     """Return what could stand there in words, the most helpful first: “a number, “butt” or …”."""
     phrases: list[str] = []
-    if terminals & _NUMBER_TOKENS:
+    if terminals & NUMBER_TOKENS:
         phrases.append("a number")
     elif terminals & _UNIT_TOKENS:
         phrases.append("a unit")

@@ -37,6 +37,7 @@ _SPEAKING: Final = frozenset(
     " SWINGS QUART GALLON LITRE MONEY OPENING BARE METRE DEFECT TAKEN_ALONG STAIR_SIDE"
     " TWO_PIECE BEND BEAM BATCH_OF".split()
 )
+NUMBER_TOKENS: Final = frozenset({"COUNT", "DECIMAL", "FRACTION", "VULGAR"})
 _ANY_CASE: Final = _SPEAKING - {"NAME", "PIECE_ID", "STRING", "WORDS", "DATE", "MONEY"}
 _FINEST: Final = 128
 _UNIT_NAMES: Final = {
@@ -70,12 +71,12 @@ class NumberRules(WallLines):
     # ---- leaves -------------------------------------------------------------------
 
     def __default_token__(self, token: Token) -> Any:
+        if token.type not in _SPEAKING and token.type not in NUMBER_TOKENS:
+            return Discard
         column = token.column or 1
         span = Span(self._file, self._line, column, column + len(token))
-        if token.type in ("COUNT", "DECIMAL", "FRACTION", "VULGAR"):
+        if token.type in NUMBER_TOKENS:
             return self._number(token, span)
-        if token.type not in _SPEAKING:
-            return Discard
         if token.type == "STRING":
             return tree.Word(self._seen(str(token)[1:-1], span), span)
         if token.type in _ANY_CASE:
@@ -111,12 +112,14 @@ class NumberRules(WallLines):
 
     def _number(self, token: Token, span: Span) -> tree.Number:
         # Arithmetic with huge numbers could take unbounded time; no length or price needs so many.
-        if sum(map(str.isdigit, token)) > _MOST_DIGITS:
+        if len(token) > _MOST_DIGITS and sum(map(str.isdigit, token)) > _MOST_DIGITS:
             self.problems.append(say("T110", span))
             return tree.Number(Fraction(1), span)
         if token.type == "VULGAR":
             # `numeric` gives a float, which the small denominator turns back into an exact ⅓ or ⅞.
             return tree.Number(Fraction(unicodedata.numeric(token)).limit_denominator(16), span)
+        if token.type == "COUNT":
+            return tree.Number(Fraction(int(token)), span)
         if token.type != "FRACTION":
             return tree.Number(Fraction(token), span, bool(_THREE_PLACES.fullmatch(token)))
         above, below = (int(part) for part in token.replace("⁄", "/").replace("∕", "/").split("/"))

@@ -18,6 +18,8 @@ from trimlang.lengths.tape import Unit, decimal_text, mixed_number, steps_neares
 # To 62 places; sums are carried to 60 digits, so thirty places of the result are sure.
 PI: Final = Decimal("3.14159265358979323846264338327950288419716939937510582097494459")
 _PLACES: Final = Decimal(1).scaleb(-30)
+_TOO_SMALL: Final = Decimal(1).scaleb(-55)
+"""Terms of a series below this change nothing in the thirty places that are kept."""
 RIGHT: Final = Fraction(90)
 STRAIGHT: Final = 180
 TENTH: Final = Fraction(1, 10)
@@ -29,8 +31,7 @@ EIGHTHS: Final = 8
 def _sine_and_cosine(radians: Decimal) -> tuple[Decimal, Decimal]:
     """Sum both Taylor series together; used for less than a quarter turn, where they are quick."""
     sine, cosine, term, n = Decimal(0), Decimal(0), Decimal(1), 0
-    # Terms below 1e-55 change nothing in the thirty places that are kept.
-    while abs(term) > Decimal(1).scaleb(-55):
+    while term > _TOO_SMALL:
         if n % 2:
             sine += term if n % 4 == 1 else -term
         else:
@@ -66,18 +67,18 @@ def arc_length(radius: Fraction, degrees: Fraction) -> Fraction:
     return steps_nearest(radius * degrees / STRAIGHT * Fraction(PI), Fraction(_PLACES))
 
 
-@lru_cache(maxsize=4096)
 def sine(degrees: Fraction) -> Fraction:
     """Return the sine of any angle in degrees, right to thirty decimal places."""
     return _wave(degrees)[0]
 
 
-@lru_cache(maxsize=4096)
 def cosine(degrees: Fraction) -> Fraction:
     """Return the cosine of any angle in degrees, right to thirty decimal places."""
     return _wave(degrees)[1]
 
 
+# Whoever asks for an angle's sine mostly asks for its cosine too.
+@lru_cache(maxsize=4096)
 def _wave(degrees: Fraction) -> tuple[Fraction, Fraction]:
     # Whole and quarter turns are taken off exactly, so only the rest, below 90°, is summed.
     quarters, rest = divmod(degrees % 360, RIGHT)
@@ -141,7 +142,7 @@ def _arc_tangent(value: Decimal) -> Decimal:
     for _ in range(halvings):
         value = value / (1 + (1 + value * value).sqrt())
     total, power, n = Decimal(0), value, 1
-    while abs(power) > Decimal(1).scaleb(-55):
+    while power > _TOO_SMALL:
         total += power / n if n % 4 == 1 else -power / n
         power *= value * value
         n += 2
