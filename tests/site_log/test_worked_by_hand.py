@@ -121,6 +121,13 @@ def test_rests_that_are_longer_than_the_piece_take_more_of_the_stick() -> None:
     )
 
 
+def test_a_piece_spoiled_behind_a_cut_off_the_plan_came_from_that_day_s_stick() -> None:
+    """The plan has all three on one of 12 ft; with N on one of 8 ft, S has room only on another."""
+    result = after(f"cut {N} 60 in from base-1 of 8 ft\nspoiled {S}\n")
+    assert places(result)["base-1"] == {N: "1/4", W: "483/8"}
+    assert set(places(result)) > {"base-1"}
+
+
 def test_rests_of_a_spoiled_piece_can_be_cut_from() -> None:
     # 41 in less 1/2 in are 40 1/2: S fits it, and nothing need be bought for it
     result = after(f"bought 1 base 12 ft\ncut {N} 60 in from base-1 of 12 ft\n"

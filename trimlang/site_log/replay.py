@@ -147,6 +147,8 @@ class Replay:
     # ---- lines -----------------------------------------------------------------------
 
     def _changes(self, entry: Entry) -> None:
+        if isinstance(entry, Spoiled) and entry.piece not in self._live:
+            self._up_to_date(entry)
         self._group(shown_places(self._scaled, self._rack, self._layout))
         if isinstance(entry, BoughtSticks):
             self._rack.buy(entry.length, entry.count, entry.price)
@@ -174,10 +176,7 @@ class Replay:
     def _cut(self, entry: CutPiece) -> None:
         if entry.piece in self._live:
             return  # cut twice, which the ledger reports
-        # A short line means what the ticket of that day showed, so the plan must be what it was
-        # then.
-        if self._stale and not entry.pinned:
-            self._new_plan()
+        self._up_to_date(entry)
         part = self._part(entry.piece, entry.length)
         places = shown_places(self._scaled, self._rack, self._layout)
         on_plan = self._saw(entry, part)
@@ -190,6 +189,14 @@ class Replay:
         else:
             self._group(places)
             self._stale, self._covered = True, None
+
+    def _up_to_date(self, entry: CutPiece | Spoiled) -> None:
+        """Plan anew where a short line needs it.
+
+        It means what the ticket of that day showed, so the plan must be what it was then.
+        """
+        if self._stale and not entry.pinned:
+            self._new_plan()
 
     def _spoiled(self, entry: Spoiled) -> None:
         rests = self._scaled.question.room_for(sum(entry.rests, Fraction(0)))  # gone: rounded up
@@ -206,11 +213,8 @@ class Replay:
         elif entry.piece in self._pieces or entry.length is not None:
             wanted = self._part(entry.piece, entry.length)
             cuts = max(len(entry.rests) - 1, 0) * self._scaled.kerf
-            wasted = replace(
-                wanted,
-                id=f"{SPOILED}{entry.piece}",
-                length=max(wanted.length, rests + cuts),
-            )
+            length = max(wanted.length, rests + cuts)
+            wasted = replace(wanted, id=f"{SPOILED}{entry.piece}", length=length)
             if self._saw(entry, wasted) is None:
                 return
         else:
@@ -267,13 +271,8 @@ class Replay:
             owed = self._layout.bound - self._coins(rack.spent - spent)
             self._layout = replace(self._layout, bound=max(owed, 0))
             if not in_hand and knows:
-                cost = rack.started[name].price
-                self._say(
-                    "T714",
-                    entry.span,
-                    length=feet_text(length, scaled.unit),
-                    price=decimal_text(cost, 2),
-                )
+                price = decimal_text(rack.started[name].price, 2)
+                self._say("T714", entry.span, length=feet_text(length, scaled.unit), price=price)
         rack.saw(name, part)
         marked = entry.length
         if marked is None:
@@ -281,10 +280,8 @@ class Replay:
             marked = Fraction(0) if piece is None else piece.to_mark
         self._full_entries.append(FullEntry(entry, marked, name, length))
         as_planned = laid is not None and laid.name == name and laid.length == length
-        self._layout = replace(
-            self._layout,
-            sticks=tuple(one.without(entry.piece) for one in self._layout.sticks),
-        )
+        sticks = tuple(one.without(entry.piece) for one in self._layout.sticks)
+        self._layout = replace(self._layout, sticks=sticks)
         if as_planned and laid is not None:
             rest = [one for one in laid.todo if one != entry.piece]
             # Cut longer than planned, the piece may push the last one off the stick.

@@ -21,6 +21,11 @@ class From:
     span: Span
 
 
+def _says_all(source: From | None, length: Fraction | None) -> bool:
+    whole = source is not None and source.stick is not None and source.length is not None
+    return whole and length is not None
+
+
 @record
 class CutPiece:
     """A piece was cut; what the line leaves out is as in the plan in force."""
@@ -33,9 +38,7 @@ class CutPiece:
     @property
     def pinned(self) -> bool:
         """Whether the line says everything, so that no later change can alter its meaning."""
-        source = self.source
-        whole = source is not None and source.stick is not None and source.length is not None
-        return whole and self.length is not None
+        return _says_all(self.source, self.length)
 
 
 @record
@@ -47,6 +50,11 @@ class Spoiled:
     length: Fraction | None
     source: From | None
     span: Span
+
+    @property
+    def pinned(self) -> bool:
+        """Whether the line says everything about the piece and the stick it came from."""
+        return _says_all(self.source, self.length)
 
 
 @record
