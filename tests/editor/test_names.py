@@ -6,7 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from trimlang.editor.names import Name, NameSort
+from tests import jobs
+from trimlang.editor.mention import Name, NameSort
 from trimlang.editor.open_job import JobReading, read_job
 from trimlang.editor.renaming import CannotRenameError, edited, rename
 from trimlang.incremental.cached_steps import CachedSteps
@@ -245,3 +246,19 @@ def test_an_error_that_was_there_before_is_no_hindrance() -> None:
 def test_a_setting_said_twice_is_no_hindrance() -> None:
     twice = "paint: 2 coats\npaint: 2 coats\n"
     assert "stock skirt: 8 ft" in renamed(twice + JOB, "trim ba|se:", "skirt")
+
+
+def test_a_blocks_name_follows_to_every_place_where_one_stands() -> None:
+    job = (
+        f"{jobs.TRIM}{jobs.CASE}\nstock case: 16 ft at 12.10\n"
+        "block foot: 3 in wide, 7 in tall, 1 1/8 in thick, at 6.50\n"
+        'room "Den", trim base, open walk\n'
+        "  N: 40 in, left=butt, right=in-corner(block foot)\n"
+        "  E: 40 in, right=butt\n  transition foot\n  E2: 20 in, left=butt, right=butt\n"
+        "  door 32 in, casing case, height 80 in, plinths foot, corner blocks foot\n"
+    )
+    after = renamed(job, "block f|oot: 3", "post")
+    assert after == job.replace("foot", "post")
+    assert after == renamed(job, "transition foo|t", "post")
+    with pytest.raises(CannotRenameError):
+        renamed(job, "transition foo|t", "base")

@@ -150,9 +150,9 @@ BLOCK_PAGES: Final = (
     Page(
         code="T438",
         title="block named, nowhere used",
-        message="no opening has block “{block}”",
-        remedy="Name it at an opening (plinths {block}, corner blocks {block}), or take the line"
-        " out.",
+        message="block “{block}” stands nowhere",
+        remedy="Name it at an opening (plinths {block}, corner blocks {block}), in a corner"
+        " (in-corner(block {block})) or in a wall (transition {block}), or take the line out.",
         why="It would not be bought.",
         example=TRIM + STOCK + _PLINTH + OPEN_ROOM + RUN,
         severity=Severity.WARNING,

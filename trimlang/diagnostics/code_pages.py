@@ -26,6 +26,7 @@ from trimlang.diagnostics.stair_pages import STAIR_PAGES
 from trimlang.diagnostics.stock_pages import STOCK_PAGES
 from trimlang.diagnostics.survey_pages import SURVEY_PAGES
 from trimlang.diagnostics.syntax_pages import SYNTAX_PAGES
+from trimlang.diagnostics.transition_pages import TRANSITION_PAGES
 
 _PARTS: Final = (
     SYNTAX_PAGES,
@@ -41,6 +42,7 @@ _PARTS: Final = (
     LOG_PAGES,
     ROOM_PAGES,
     BLOCK_PAGES,
+    TRANSITION_PAGES,
     STAIR_PAGES,
     CEILING_PAGES,
 )

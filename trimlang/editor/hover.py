@@ -15,7 +15,7 @@ from lark import Token
 
 from trimlang.diagnostics import Span
 from trimlang.editor.hover_plans import Where
-from trimlang.editor.names import Mention, NameSort
+from trimlang.editor.mention import Mention, NameSort
 from trimlang.editor.open_job import JobReading
 from trimlang.editor.tokens import token_at
 from trimlang.editor.word_meanings import meaning, setting_meaning

@@ -5,10 +5,11 @@ from __future__ import annotations
 import re
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
-from enum import StrEnum
 from typing import Final
 
 from trimlang.diagnostics import Span
+from trimlang.editor.block_names import blocks_in
+from trimlang.editor.mention import Mention, Name, NameSort
 from trimlang.joinery.cased_opening import OPENING_PARTS
 from trimlang.language import tree
 from trimlang.language.box_facts import BoxPlace
@@ -20,37 +21,6 @@ from trimlang.survey.said_pieces import loose_label
 # An opening without a name is called "after" or "before" the run beside it, in its pieces' ids.
 _BY_A_RUN: Final = frozenset({"after", "before"})
 _ON_RUNS: Final = (BoxPlace.ON, BoxPlace.ALONG)
-
-
-class NameSort(StrEnum):
-    """What a name stands for."""
-
-    TRIM = "trim"
-    ROOM = "room"
-    TAG = "tag"
-    RUN = "run"
-
-
-@record
-class Name:
-    """What is named: two mentions with equal names mean the same thing in the job.
-
-    ``room`` is the number of the room that a tag, room or run belongs to,
-    counted from 0 along the file; None for trims.
-    """
-
-    sort: NameSort
-    text: str
-    room: int | None = None
-
-
-@record
-class Mention:
-    """One place where a name stands; ``gives`` is true where it is given rather than used."""
-
-    name: Name
-    span: Span
-    gives: bool = False
 
 
 @record
@@ -90,7 +60,10 @@ def names_in(statements: Iterable[tree.Statement]) -> Names:
     """Return the names in a job's statements."""
     statements = tuple(statements)
     rooms = _rooms(statements)
-    mentions: list[Mention] = []
+    blocks = blocks_in(statements)
+    mentions = [
+        Mention(Name(NameSort.BLOCK, word.text), word.span, gives) for word, gives in blocks
+    ]
     room = -1
     pieces = _Pieces(
         rooms, {line.name.text for line in statements if isinstance(line, tree.TrimLine)}

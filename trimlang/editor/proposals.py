@@ -13,7 +13,7 @@ from typing import Final
 
 from lark import Token
 
-from trimlang.editor.names import NameSort
+from trimlang.editor.mention import NameSort
 from trimlang.editor.open_job import JobReading
 from trimlang.editor.tokens import expected
 from trimlang.editor.word_meanings import meaning

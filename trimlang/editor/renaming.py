@@ -14,7 +14,8 @@ from pathlib import Path
 from trimlang.diagnostics import Diagnostic, Span
 from trimlang.diagnostics.mend import Edit
 from trimlang.diagnostics.severity import Severity
-from trimlang.editor.names import Mention, Name, Names, NameSort
+from trimlang.editor.mention import Mention, Name, NameSort
+from trimlang.editor.names import Names
 from trimlang.editor.open_job import JobReading, read_job
 from trimlang.incremental.cached_steps import CachedSteps
 from trimlang.language import tree

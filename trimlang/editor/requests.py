@@ -14,7 +14,7 @@ from trimlang.editor.closing_hints import closing_hints
 from trimlang.editor.document_outline import outline
 from trimlang.editor.formatting import formatting, lines_of
 from trimlang.editor.hover import hover, pieces_at
-from trimlang.editor.names import Mention, NameSort
+from trimlang.editor.mention import Mention, NameSort
 from trimlang.editor.neighbour_end import expected_end
 from trimlang.editor.other_way import in_the_other_direction
 from trimlang.editor.proposals import complete, fitting_first

@@ -12,6 +12,7 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
+from trimlang.joinery.at_blocks import meets_block
 from trimlang.joinery.cuts import exact_mitre
 from trimlang.joinery.meeting import Meeting, Meets, depth_of
 from trimlang.joinery.on_the_wall import is_on_floor
@@ -25,10 +26,6 @@ from trimlang.survey.block_fits import casing_with_band
 from trimlang.survey.job import End, Gap, Job, Room, Run, Trim
 from trimlang.survey.measures import Findings
 
-_AT_A_BLOCK: Final = {
-    Side.LEFT: N_("its left end meets a block, “{block}”"),
-    Side.RIGHT: N_("its right end meets a block, “{block}”"),
-}
 _STANDS_OUT: Final = {
     Side.LEFT: N_("left: saw it square, then bevel {proud} off its front corner at {angle}"),
     Side.RIGHT: N_("right: saw it square, then bevel {proud} off its front corner at {angle}"),
@@ -66,7 +63,7 @@ def beside_opening(end: End, at: FreeEnd) -> Meeting:
     plinth = gap.trimmings.plinth
     # Down at the floor the plinth is what it meets, and nothing else changes.
     if is_on_floor(job, at.run, at.trim):
-        return replace(met, remark=Remark(_AT_A_BLOCK[at.side], (("block", plinth.name),)))
+        return replace(met, remark=meets_block(plinth, at.side))
     by_name = {one.name: one for one in job.trims}
     leg = casing_with_band(job.trim(gap.casing), gap.trimmings, by_name, at.room.settings)
     # negative: it does not end short of the run's own end but goes on past it

@@ -159,11 +159,13 @@ _ACROSS_FROM: Final = ({Edge.BACK, Edge.FACE}, {Edge.TOP, Edge.BOTTOM})
 class Remark:
     """What trimlang itself says of a piece: a text with named gaps, and what fills them.
 
-    Text and values are kept apart, so that the text can be translated.
+    Text and values are kept apart, so that the text can be translated.  ``at`` is the end that it
+    is told of, None where it is told of the whole piece.
     """
 
     text: str
     values: tuple[tuple[str, str], ...] = ()
+    at: Side | None = None
 
     def __str__(self) -> str:
         return self.text.format(**dict(self.values))

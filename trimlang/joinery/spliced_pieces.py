@@ -121,6 +121,9 @@ def _pieces(splice: Splice, cut: Sequence[Fraction]) -> list[Piece]:
         right = whole.right if number == count else end_cut(scarf, Side.RIGHT, trim, settings, laps)
         rounding = replace(whole.rounding, row=RoundedAs.SPLICE, exact=exact, by=Fraction(0))
         length = exact
+        # What is said of an end of the wall is said on the piece that has it.
+        ends = ((Side.LEFT, number == 1), (Side.RIGHT, number == count))
+        told = {None, *(side for side, here in ends if here)}
         # Only the last piece is rounded: the others are whole steps already.
         if number == count:
             length, rounding = round_length(exact, whole.rounding.row, settings)
@@ -134,6 +137,7 @@ def _pieces(splice: Splice, cut: Sequence[Fraction]) -> list[Piece]:
                 rounding=rounding,
                 part=number,
                 parts=count,
+                remarks=tuple(one for one in whole.remarks if one.at in told),
             )
         )
     if whole.wall_edge is None:

@@ -13,12 +13,13 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
+from trimlang.joinery.at_blocks import at_corner_block, at_transition
 from trimlang.joinery.beside_casing import FreeEnd, behind_a_return, beside_opening, standing_out
 from trimlang.joinery.bullnose import rounded
 from trimlang.joinery.cuts import corner_mitre
 from trimlang.joinery.limits import ask_of_scraps
 from trimlang.joinery.meeting import Meeting, Meets, meets_unlike, runs_through, section_of
-from trimlang.joinery.on_the_wall import floor_trim, in_its_place
+from trimlang.joinery.on_the_wall import in_its_place, stands_off
 from trimlang.joinery.piece import Remark
 from trimlang.joinery.slope_corners import AroundCorner, turned
 from trimlang.joinery.sloped_ceilings import ceiling_beyond, turned_by_beam, under_ceiling
@@ -113,7 +114,9 @@ class TrimWalk:
             floor_gap=max((run.floor_gap for run in runs), default=NOTHING),
         )
         remarks = [*goes_on_over(room, strip, trim)]
-        remarks += [one.remark for one in (left, right) if one.remark is not None]
+        # Of a wall that is spliced, each is told on the piece at its own end.
+        for side, met in ((Side.LEFT, left), (Side.RIGHT, right)):
+            remarks += [] if met.remark is None else [replace(met.remark, at=side)]
         ask_of_scraps(self._job, run, trim, self._findings)
         return Wall(
             job=self._job,
@@ -137,6 +140,11 @@ class TrimWalk:
         if isinstance(stretch, Gap):
             end = replace(end, over_scraps=False)  # an opening's width is never taken over scraps
         run = run_of(room, strip, side)
+        at_block = at_corner_block(
+            self._job, run, trim, side, self.stands_off(run, trim), self._findings
+        )
+        if at_block is not None and isinstance(stretch, Run):
+            return at_block
         own = run.own_end(trim.name, side) if isinstance(stretch, Run) else None
         if own is not None and end.joint.is_inside:
             following = self._next(strip, side)
@@ -177,6 +185,8 @@ class TrimWalk:
         job, room, off = self._job, self._room, self.stands_off(run, trim)
         at = FreeEnd(job=job, room=room, run=run, trim=trim, side=side, after=following)
         met = standing_out(beside_opening(end, at), at, off, self._findings)
+        there = at_transition(self._room, run, trim, following, side, off, self._findings)
+        met = replace(met, remark=there or met.remark)
         return replace(met, off=behind_a_return(run, trim, end, side, off))
 
     def _next(self, strip: Strip, side: Side) -> int | None:
@@ -266,24 +276,8 @@ class TrimWalk:
         return replace(plain, end=end, meets=Meets.PLANE, beyond=beyond, corner=plain.end.corner)
 
     def stands_off(self, run: Run, trim: Trim) -> Fraction:
-        """Return how far a trim's back is from a run's wall: what is behind it there (inches).
-
-        Behind shoe that is whatever stands on the floor.  In a room that gets no such trim, the
-        trim behind it is taken to be on the walls already.
-        """
-        if trim.in_front_of is None:
-            return NOTHING
-        behind = self._job.trim(trim.in_front_of)
-        if behind.name in run.trims:
-            return (behind.thickness or NOTHING) + self.stands_off(run, behind)
-        # Shoe stands before whatever is on the floor, also where that is another trim than the one
-        # it was declared in front of.
-        floor = floor_trim(self._job, run)
-        if trim.spring is None and floor is not None and floor.name != trim.name:
-            return floor.thickness or NOTHING
-        floors = (floor_trim(self._job, one) for one in self._room.runs)
-        kin = trim.spring is None and any(floors)
-        return NOTHING if behind.name in self._names or kin else behind.thickness or NOTHING
+        """Return how far a trim's back is from a run's wall (inches)."""
+        return stands_off(self._job, self._room, run, trim)
 
     def _scraps(self, run: Run, end: End, strip: Strip, side: Side) -> Fraction:
         """Return how far past the wall's end the scraps reached that the tape ran over (inches)."""

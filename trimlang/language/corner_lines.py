@@ -31,6 +31,11 @@ class CornerLines(StockLines):
         return facts.WrittenCorner(facts.OutOfPlumb(floor, top), self._span(meta))
 
     @v_args(meta=True)
+    def block_here(self, meta: Meta, children: Children) -> facts.BlockHere:
+        block, *trims = children
+        return facts.BlockHere(block, tuple(trims), self._span(meta))
+
+    @v_args(meta=True)
     def bullnose(self, meta: Meta, children: Children) -> facts.Bullnose:
         radius = children[-1]
         return facts.Bullnose(radius, len(children) > 1, self._span(meta))

@@ -105,7 +105,16 @@ class Implied:
     span: Span
 
 
-EndFact: TypeAlias = WrittenCorner | Bullnose | Implied | CopedHere | WrittenTaken
+@record
+class BlockHere:
+    """``block foot``: a block fills the corner; ``stops crown`` names the trims that end at it."""
+
+    block: Word
+    trims: tuple[Word, ...]
+    span: Span
+
+
+EndFact: TypeAlias = WrittenCorner | Bullnose | Implied | CopedHere | WrittenTaken | BlockHere
 
 
 @record

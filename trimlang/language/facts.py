@@ -27,6 +27,7 @@ from trimlang.language.curve_facts import Flexible as Flexible
 from trimlang.language.curve_facts import OfCurve as OfCurve
 from trimlang.language.curve_facts import RadiusGiven as RadiusGiven
 from trimlang.language.curve_facts import WrittenRadius as WrittenRadius
+from trimlang.language.end_facts import BlockHere as BlockHere
 from trimlang.language.end_facts import Bullnose as Bullnose
 from trimlang.language.end_facts import CopedHere as CopedHere
 from trimlang.language.end_facts import Diagonal as Diagonal
@@ -289,7 +290,7 @@ def named_trims(fact: Fact) -> tuple[Word, ...]:
             return (casing,) if head is None else (casing, head)
         case WrittenTaken(of=Word() as trim):
             return (trim,)
-        case Stops(trims=trims):
+        case Stops(trims=trims) | BlockHere(trims=trims):
             return trims
         case TrimEnd(trim=trim, end=end):
             return (trim, *(word for said in end.facts for word in named_trims(said)))

@@ -188,10 +188,13 @@ class RunLine:
 
 @record
 class GapLine:
-    """``opening 32 in, …`` or ``bare 6 ft, …``: wall with no trim on it."""
+    """``opening 32 in, …`` or ``bare 6 ft, …``: wall with no trim on it.
+
+    Of ``transition foot`` the width is the block, which is as wide as its own line says.
+    """
 
     kind: GapKind
-    width: Measure
+    width: Measure | Word
     facts: tuple[WallFact, ...]
     span: Span
 

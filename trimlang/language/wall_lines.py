@@ -218,7 +218,11 @@ class WallLines(StairPhrases):
         across = facts.BeamAcross(children[0].span)
         return self._gap(tree.GapKind.OPENING, self._span(meta), children, across)
 
-    wide_opening, wide_bare, wide_beam = opening, bare, beam
+    @v_args(meta=True)
+    def transition(self, meta: Meta, children: Children) -> tree.GapLine | tree.WallsLine:
+        return self._gap(tree.GapKind.BARE, self._span(meta), [children[0], *children])
+
+    wide_opening, wide_bare, wide_beam, wide_transition = opening, bare, beam, transition
     beam_deep, turns = fact_of(facts.BeamDeep), fact_of(facts.Turns)
 
     def _gap(

@@ -17,6 +17,9 @@ from trimlang.settings.setting_kinds import TakenAt
 from trimlang.settings.table import Settings
 from trimlang.survey.job import End
 from trimlang.survey.measures import Findings, length
+from trimlang.survey.on_walls import BlockInCorner
+from trimlang.survey.said_blocks import ByName
+from trimlang.survey.wall_blocks import read_corner_block
 
 # Degrees between which a corner is believed.
 LEAST_CORNER: Final = 30
@@ -39,9 +42,13 @@ class Taken:
 
 
 def read_sides(
-    said: tuple[facts.Fact, ...], taken: Taken, settings: Settings, findings: Findings
+    said: tuple[facts.Fact, ...],
+    taken: Taken,
+    settings: Settings,
+    findings: Findings,
+    blocks: ByName | None = None,
 ) -> dict[Side, End]:
-    """Return the ends that a line states, by their sides."""
+    """Return the ends that a line states, by their sides; ``blocks`` are those of its corners."""
     ends: dict[Side, End] = {}
     for fact in said:
         if not isinstance(fact, facts.AtEnd):
@@ -50,11 +57,17 @@ def read_sides(
             findings.say("T226", fact.word, side=fact.side)
         else:
             # The first of two is kept: the second is what was typed too much.
-            ends[fact.side] = read_end(fact.end, taken, settings, findings)
+            ends[fact.side] = read_end(fact.end, taken, settings, findings, blocks)
     return ends
 
 
-def read_end(end: tree.WrittenEnd, taken: Taken, settings: Settings, findings: Findings) -> End:
+def read_end(
+    end: tree.WrittenEnd,
+    taken: Taken,
+    settings: Settings,
+    findings: Findings,
+    blocks: ByName | None = None,
+) -> End:
     """Return an end as written: its joint, and what stands in its brackets."""
     joint = Joint.of(end.joint.text)
     corner: Fraction | None = None
@@ -62,6 +75,7 @@ def read_end(end: tree.WrittenEnd, taken: Taken, settings: Settings, findings: F
     bullnose: Fraction | None = None
     wider, two_pieces = Fraction(0), False
     coped = implied = False
+    block: BlockInCorner | None = None
     for fact in end.facts:
         match fact:
             # A taper is at no corner: the same brackets say there how steeply the end is sloped.
@@ -87,6 +101,8 @@ def read_end(end: tree.WrittenEnd, taken: Taken, settings: Settings, findings: F
                 if measured is not None:
                     corner = _corner(joint, measured[0], fact, findings)
                     error = measured[1] if corner is not None else None
+            case facts.BlockHere():
+                block = read_corner_block(fact, joint, blocks, findings)
             case facts.Implied():
                 # Only what the walls do can follow from the other corners; how a free end is cut
                 # cannot.
@@ -105,7 +121,8 @@ def read_end(end: tree.WrittenEnd, taken: Taken, settings: Settings, findings: F
         joint=joint,
         corner=corner,
         fit=fit,
-        over_scraps=taken.at is TakenAt.POINT,
+        # no trim lies in a corner that a block fills, so no scraps lay there either
+        over_scraps=taken.at is TakenAt.POINT and block is None,
         span=end.span,
         corner_error=error,
         # A measured angle is kept, whatever else the brackets say.
@@ -114,6 +131,7 @@ def read_end(end: tree.WrittenEnd, taken: Taken, settings: Settings, findings: F
         scraps_of=taken.of,
         two_pieces=two_pieces,
         wider_below=wider,
+        block=block,
     )
 
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Container
+from dataclasses import replace
 from fractions import Fraction
 
 from trimlang.diagnostics import Span
@@ -16,8 +17,8 @@ from trimlang.survey.block_fits import beside_opening, check_blocks
 from trimlang.survey.job import End, Gap, Trim
 from trimlang.survey.measures import Findings, length
 from trimlang.survey.near_names import unknown_trim
-from trimlang.survey.on_walls import DoorSwing, HeadMember
-from trimlang.survey.said_blocks import ByName
+from trimlang.survey.on_walls import CasingBlock, DoorSwing, HeadMember
+from trimlang.survey.said_blocks import ByName, find_block
 from trimlang.survey.trimmings import read_trimmings
 
 
@@ -36,8 +37,13 @@ def read_gap(
     ``by_name`` are the blocks and heads that it may name.  ``on_floor`` are the trims that stand
     on the room's floor: they go on below a window.
     """
-    wide = length(line.width, settings.unit, findings, what=f"this {line.kind}")
     called: str | None = None
+    block: CasingBlock | None = None
+    if isinstance(line.width, tree.Word):
+        block = find_block(line.width, by_name, findings)
+        wide, called = (block.wide, block.name) if block is not None else (None, None)
+    else:
+        wide = length(line.width, settings.unit, findings, what=f"this {line.kind}")
     note: str | None = None
     tall: Fraction | None = None
     cased: tuple[str, ...] = ()
@@ -85,6 +91,8 @@ def read_gap(
     # A sill's height decides what a window stops only where its line does not say so itself.
     if sill is not None and stops is None:
         stops = tuple(name for name, trim in trims.items() if not _passes(trim, sill, on_floor))
+    if block is not None and stops is None:
+        stops = tuple(name for name in trims if name in on_floor)
     # A depth, or a crown that turns, makes sense at a beam alone.
     odd = next((one for one in line.facts if isinstance(one, facts.BeamDeep | facts.Turns)), None)
     if odd is not None and not beam:
@@ -119,7 +127,7 @@ def read_gap(
         taken_up=taken_up,
         stops=stops,
         sill=sill,
-        trimmings=trimmings,
+        trimmings=replace(trimmings, transition=block),
         turns=turns,
         swing=_swing(line, findings),
     )

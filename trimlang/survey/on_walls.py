@@ -27,6 +27,27 @@ class CasingBlock:
 
 
 @record
+class BlockInCorner:
+    """A block that fills a corner; trims end at it square, those of the floor or the ones said.
+
+    In an inside corner it is square, ``wide`` along both walls.  Round an outside one both its
+    faces are ``wide``, and it stands out by its thickness.  Lengths in inches.
+    """
+
+    block: CasingBlock
+    stops: tuple[str, ...] | None
+
+    def takes_up(self, *, outside: bool) -> Fraction:
+        """Return how much of either wall it covers."""
+        behind = self.block.thickness or Fraction(0)
+        return self.block.wide - behind if outside else self.block.wide
+
+    def stands_out(self, *, outside: bool) -> Fraction:
+        """Return how far it stands out from either wall."""
+        return (self.block.thickness or Fraction(0)) if outside else self.block.wide
+
+
+@record
 class HeadMember:
     """A part of a head: how far it goes past the legs (inches), whether its ends are returned.
 
@@ -49,7 +70,7 @@ class Trimmings:
     casing goes on below, ``both_faces`` that the wall's other side is cased alike.  ``plinth`` is
     the block below each leg, ``corner_block`` the one where legs and head would be mitred,
     ``backband`` the trim round the casing's outer edge.  ``head`` are the parts of a head of
-    several, from below.
+    several, from below.  ``transition`` is the block that a wall's stretch is, between two trims.
     """
 
     stool: str | None = None
@@ -61,6 +82,7 @@ class Trimmings:
     corner_block: CasingBlock | None = None
     backband: str | None = None
     head: tuple[HeadMember, ...] = ()
+    transition: CasingBlock | None = None
 
     @property
     def trims(self) -> tuple[str, ...]:
@@ -74,7 +96,11 @@ class Trimmings:
         """The blocks of the opening, and how many there are of each."""
         faces = 2 if self.both_faces else 1
         corners = 4 if self.four_sides else 2
-        counts = ((self.plinth, 2 * faces), (self.corner_block, corners * faces))
+        counts = (
+            (self.plinth, 2 * faces),
+            (self.corner_block, corners * faces),
+            (self.transition, 1),
+        )
         return tuple((block, count) for block, count in counts if block is not None)
 
 

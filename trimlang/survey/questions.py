@@ -30,7 +30,8 @@ def ask_of_lines(lines: Iterable[tree.Statement], findings: Findings) -> None:
         if isinstance(line, tree.RunLine):
             _ask_of_feet(line.length, findings)
         elif isinstance(line, tree.GapLine):
-            _ask_of_feet(line.width, findings)
+            if isinstance(line.width, tree.Measure):
+                _ask_of_feet(line.width, findings)
             used = (Cased, Jambed, Unread)
             # A height is only used for a casing or for jamb strips: perhaps the word for them was
             # forgotten.

@@ -28,6 +28,7 @@ from trimlang.survey.said_pieces import note_in, read_loose_pieces
 from trimlang.survey.said_settings import apply
 from trimlang.survey.stairs import climbing
 from trimlang.survey.unsaid_ends import WallLine, fill_ends
+from trimlang.survey.wall_blocks import on_floor
 
 # Words that may stand where a trim's name was expected, to suggest for a misspelled one.
 RUN_WORDS = ("left", "right", "splice", "note", "no splice", "taken", "trim")
@@ -154,7 +155,12 @@ class _RoomReader:
                     self._trims,
                     self._by_name,
                     findings,
-                    on_floor=self._on_floor(),
+                    # A block stops what stands on the floor at both its sides.
+                    on_floor=on_floor(
+                        self._room_trims,
+                        lines if isinstance(line.width, tree.Word) else (),
+                        self._trims,
+                    ),
                 )
                 walk.append(gap or lost_wall(line.span))
             else:
@@ -206,16 +212,6 @@ class _RoomReader:
                 named.append(word.text)
         return tuple(named)
 
-    def _on_floor(self) -> set[str]:
-        """Return the trims that stand on the floor: the room's first, and those in front of it."""
-        first = self._room_trims[:1]
-        # What stands in front of the floor's trim, such as shoe, is on the floor as well.
-        return {
-            name
-            for name in self._room_trims
-            if name in first or self._trims[name].in_front_of in first
-        }
-
     def _scraps(self, fact: facts.WrittenTaken) -> str | None:
         """Return the trim whose scraps the tape ran over, None where the line names none."""
         if fact.of is not None and fact.of.text not in self._trims:
@@ -236,7 +232,7 @@ class _RoomReader:
                     for one in fact.end.facts:
                         if isinstance(one, facts.WrittenTaken):
                             self._scraps(one)
-            said.append(read_sides(stated, taken, self._settings, self._findings))
+            said.append(read_sides(stated, taken, self._settings, self._findings, self._by_name))
         usual = Joint.of(self._settings.ends) if self._settings.ends else None
         return fill_ends(lines, said, usual, self._findings, open_walk=open_walk)
 

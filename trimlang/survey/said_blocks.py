@@ -29,6 +29,7 @@ class ByName:
 
     blocks: Mapping[str, CasingBlock]
     heads: Mapping[str, tuple[HeadMember, ...]]
+    trims: Mapping[str, Trim]
     lost: frozenset[str]
 
 
@@ -59,7 +60,7 @@ def read_by_name(
         else:
             # Openings that name it are not to be told that there is no such block.
             lost.add(word.text)
-    return ByName(blocks=blocks, heads=heads, lost=frozenset(lost))
+    return ByName(blocks=blocks, heads=heads, trims=trims, lost=frozenset(lost))
 
 
 def find_block(word: tree.Word, known: ByName, findings: Findings) -> CasingBlock | None:

@@ -27,6 +27,7 @@ from trimlang.survey.stairs import bend_rakes
 from trimlang.survey.trims import lost_names, read_trims
 from trimlang.survey.verdict import Closing
 from trimlang.survey.walk import meet
+from trimlang.survey.wall_blocks import blocks_of
 from trimlang.survey.way_round import check_names
 
 if TYPE_CHECKING:
@@ -213,10 +214,10 @@ def _check_trims(
     blocks: set[str] = set()
     for room in rooms:
         used |= set(room.trims_besides)
+        blocks |= {there.block.name for there in blocks_of(room)}
         for gap in room.walk:
             if isinstance(gap, Gap):
                 used |= set(gap.trims)
-                blocks |= {block.name for block, _ in gap.trimmings.blocks}
     for line in statements:
         if isinstance(line, tree.BlockLine) and line.name.text not in blocks and all_read:
             findings.say("T438", line.name.span, block=line.name.text)

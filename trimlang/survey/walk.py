@@ -15,6 +15,7 @@ from trimlang.language.end_facts import Side
 from trimlang.language.tree import GapKind
 from trimlang.survey.job import End, Gap, Room, Run, Stretch
 from trimlang.survey.measures import Findings
+from trimlang.survey.wall_blocks import one_block
 
 
 def meet(room: Room, findings: Findings) -> Room:
@@ -65,7 +66,7 @@ def _meet(
         return one, other
     # From here on both sides are the same corner, and each must know all that either of them says:
     # a piece is cut by its own end alone.
-    corner = _corner(one, right, other, left, findings)
+    corner, block = _corner(one, right, other, left, findings), one_block(right, left, findings)
     # An angle or a rounded corner that one side states holds for both sides of the joint.
     error = right.corner_error if right.corner is not None else left.corner_error
     said = right if right.corner is not None else left
@@ -77,6 +78,8 @@ def _meet(
             bullnose=right.bullnose or left.bullnose,
             two_pieces=right.two_pieces or left.two_pieces,
             wider_below=said.wider_below,
+            block=block,
+            over_scraps=end.over_scraps and block is None,
         )
         for end in (right, left)
     )

@@ -8,6 +8,7 @@ from trimlang.diagnostics import Span
 from trimlang.joint_row import Fit
 from trimlang.joints import Joint
 from trimlang.record import record
+from trimlang.survey.on_walls import BlockInCorner
 
 
 @record
@@ -22,7 +23,8 @@ class End:
     end, in degrees as one walks to the right, negative where it flattens.  ``implied`` says that
     the corner is what the room's other corners leave.  A ``bullnose`` is the radius of a rounded
     corner, with ``two_pieces`` mitred in two.  ``wider_below`` is by how many degrees the corner
-    is wider at the floor than at the trim's top; ``corner`` is then that of mid height.
+    is wider at the floor than at the trim's top; ``corner`` is then that of mid height.  A
+    ``block`` fills the corner, which the wall is measured to.
     """
 
     joint: Joint
@@ -37,3 +39,4 @@ class End:
     scraps_of: str | None = None
     two_pieces: bool = False
     wider_below: Fraction = Fraction(0)
+    block: BlockInCorner | None = None

@@ -23,8 +23,9 @@ from trimlang.joinery.fixings import nail_bite, nail_height
 from trimlang.joinery.piece import Piece
 from trimlang.lengths.tape import decimal_text, length_text
 from trimlang.lengths.units import far_unit, in_cubic_inches, in_inches
-from trimlang.survey.job import Gap, Job, Trim
+from trimlang.survey.job import Job, Trim
 from trimlang.survey.on_walls import CasingBlock
+from trimlang.survey.wall_blocks import blocks_of
 from trimlang.takeoff.asked_for import asked_for
 from trimlang.takeoff.supply import HOLE, by_fluid_ounce, by_the_can
 from trimlang.takeoff.supply import Consumable as Consumable
@@ -52,18 +53,17 @@ def supplies(job: Job, pieces: Iterable[Piece]) -> tuple[Supply, ...]:
 
 
 def blocks(jobs: Iterable[Job]) -> tuple[Supply, ...]:
-    """Return the blocks at the openings of some jobs, those alike in name, size and price together.
+    """Return the blocks of some jobs, those alike in name, size and price together.
 
     Two plinths an opening, a corner block at each corner of its casing, all of them again where
-    both faces of the wall are cased.
+    both faces of the wall are cased; one in each corner, and one in a wall, that has one.
     """
     counted: Counter[CasingBlock] = Counter()
     for job in jobs:
-        gaps = (gap for room in job.rooms for gap in room.walk if isinstance(gap, Gap))
-        for gap in gaps:
-            for block, count in gap.trimmings.blocks:
+        for room in job.rooms:
+            for there in blocks_of(room):
                 # The place in the file plays no part in what is bought.
-                counted[replace(block, span=Span("", 1, 1, 1))] += count
+                counted[replace(there.block, span=Span("", 1, 1, 1))] += there.count
     return tuple(_block_supply(block, count) for block, count in counted.items())
 
 

@@ -16,7 +16,7 @@ from trimlang.record import record
 from trimlang.sheets.drawing.door_leaf import Door
 from trimlang.sheets.drawing.lettering import SIZES, Wanted, letter
 from trimlang.sheets.drawing.plan_arrows import entrance_arrow, middle_of, walk_arrow
-from trimlang.sheets.drawing.plan_blocks import block_lines
+from trimlang.sheets.drawing.plan_blocks import block_lines, corner_lines
 from trimlang.sheets.drawing.plan_scale import (
     TALL,
     TALL_ALONE,
@@ -163,6 +163,7 @@ def _room(
     for wall in laid:
         one, other = paper.at(wall.start), paper.at(wall.end)
         stretch = wall.stretch
+        lines += corner_lines(paper, wall)
         if isinstance(stretch, Run):
             lines += wall_lines("run", wall, paper)
             marks += _corner_marks(stretch, one, other)

@@ -12,7 +12,8 @@ from trimlang.record import record
 from trimlang.sheets.wording.quantities import Pen, Reading
 from trimlang.site_log.lines_ahead import LinesAhead, lines_ahead
 from trimlang.site_log.progress_of_job import State
-from trimlang.survey.job import Gap, Room
+from trimlang.survey.job import Room
+from trimlang.survey.wall_blocks import blocks_of
 from trimlang.takeoff.supplies import nails_in
 
 CUT: Final = N_("cut")
@@ -98,16 +99,14 @@ def _room(result: Result, name: str, ahead: dict[str, LinesAhead], pen: Pen) -> 
 
 
 def _blocks(rooms: Sequence[Room], pen: Pen) -> Iterator[FittingTask]:
-    """Yield the task of setting blocks: they go up before the legs that stand on them."""
+    """Yield the task of setting blocks: they go up before the trim that ends at them."""
     set_there = [
-        f"{count} × {block.name} ({gap.called or pen.words('opening')})"
+        f"{there.count} × {there.block.name} ({there.place or pen.words('opening')})"
         for room in rooms
-        for gap in room.walk
-        if isinstance(gap, Gap)
-        for block, count in gap.trimmings.blocks
+        for there in blocks_of(room)
     ]
     if set_there:
-        yield FittingTask(pen.words("set plinths and corner blocks"), tuple(set_there))
+        yield FittingTask(pen.words("set blocks"), tuple(set_there))
 
 
 def _tasks(pieces: Sequence[Piece], pen: Pen) -> Iterator[FittingTask]:

@@ -1,0 +1,108 @@
+"""How trim ends at a block that fills a corner, or that stands in a wall between two trims.
+
+It is cut square and as much shorter as the block covers of its wall, whatever stands on the other
+side of the block: that is what lets two trims of unlike height or thickness meet.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from fractions import Fraction
+from typing import Final
+
+from trimlang.joinery.meeting import Meeting, Meets, depth_of
+from trimlang.joinery.on_the_wall import is_on_floor
+from trimlang.joinery.piece import Remark
+from trimlang.joint_row import Fit
+from trimlang.joints import STOPPED, UPRIGHT
+from trimlang.language.facts import Side
+from trimlang.lengths.tape import NOTHING, length_text
+from trimlang.marking import N_
+from trimlang.survey.job import End, Gap, Job, Room, Run, Trim
+from trimlang.survey.measures import Findings
+from trimlang.survey.on_walls import CasingBlock
+
+_AT_A_BLOCK: Final = {
+    Side.LEFT: N_("its left end meets a block, “{block}”"),
+    Side.RIGHT: N_("its right end meets a block, “{block}”"),
+}
+
+
+def meets_block(block: CasingBlock, side: Side) -> Remark:
+    """Return what a ticket says of the block at one end."""
+    return Remark(_AT_A_BLOCK[side], (("block", block.name),))
+
+
+def at_corner_block(
+    job: Job, run: Run, trim: Trim, side: Side, off: Fraction, findings: Findings
+) -> Meeting | None:
+    """Return how a trim ends at the block in a corner; None where none is, or it passes that trim.
+
+    ``off`` is how far its back is from the wall (inches).
+    """
+    corner = run.side(side)
+    if corner.block is None or not _is_stopped(job, run, trim, corner.block.stops):
+        return None
+    outside = corner.joint.is_outside
+    block, out = corner.block.block, corner.block.stands_out(outside=outside)
+    _check(block, out, run, trim, corner, off, findings)
+    own = run.own_end(trim.name, side)
+    square = replace(corner, joint=UPRIGHT if run.slope else STOPPED, fit=Fit.MITRED, bullnose=None)
+    return Meeting(
+        end=square if own is None else own,
+        meets=Meets.ITSELF,
+        short=corner.block.takes_up(outside=outside),
+        remark=meets_block(block, side),
+    )
+
+
+def at_transition(
+    room: Room,
+    run: Run,
+    trim: Trim,
+    following: int | None,
+    side: Side,
+    off: Fraction,
+    findings: Findings,
+) -> Remark | None:
+    """Return what to say of the block in the wall that a trim stops at, None where none stands."""
+    gap = room.walk[following] if following is not None else None
+    block = gap.trimmings.transition if isinstance(gap, Gap) else None
+    if block is None:
+        return None
+    _check(block, block.thickness, run, trim, run.side(side), off, findings)
+    return meets_block(block, side)
+
+
+def _is_stopped(job: Job, run: Run, trim: Trim, stops: tuple[str, ...] | None) -> bool:
+    return is_on_floor(job, run, trim) if stops is None else trim.name in stops
+
+
+def _check(
+    block: CasingBlock,
+    out: Fraction | None,
+    run: Run,
+    trim: Trim,
+    end: End,
+    off: Fraction,
+    findings: Findings,
+) -> None:
+    """Report a block that is lower, or stands out less, than the trim that ends at it."""
+    # A crown hangs, and so is held against its block by how far it stands out alone.
+    tall = trim.height if trim.spring is None else None
+    for own, its, word in (
+        (block.tall, tall, "tall"),
+        (out, off + (depth_of(trim) or NOTHING), "thick"),
+    ):
+        if own is not None and its is not None and its > own:
+            sizes = {"own": length_text(own), "its": length_text(its)}
+            findings.say(
+                "T478",
+                end.span,
+                block=block.name,
+                trim=trim.name,
+                run=run.label,
+                word=word,
+                **sizes,
+            )
+            return
