@@ -6,6 +6,7 @@ if exists("b:current_syntax")
 endif
 syntax case ignore
 syntax iskeyword @,48-57,_,-,192-255
+syntax keyword trimStatement transition
 syntax keyword trimStatement shortened
 syntax keyword trimStatement assembly
 syntax keyword trimStatement cabinets

@@ -5,6 +5,7 @@ from typing import Final
 from trimlang.diagnostics.code_page import Page
 from trimlang.diagnostics.example_lines import JOB_TO_ROOM, RUN
 from trimlang.diagnostics.severity import Severity
+from trimlang.diagnostics.whole import Whole
 
 _FOOT: Final = "block foot: 1 5/8 in wide, 7 in tall, 1 1/8 in thick, at 6.50\n"
 
@@ -22,6 +23,7 @@ TRANSITION_PAGES: Final = (
         remedy="Between two runs of one wall the block has a line of its own: transition foot",
         why="In a corner a block covers a part of both walls; in a wall it takes up its own width.",
         example=_FOOT + JOB_TO_ROOM + "  N: 40 in, left=butt, right=butt(block foot)\n",
+        loses=Whole.USES,
     ),
     Page(
         code="T475",
@@ -33,6 +35,7 @@ TRANSITION_PAGES: Final = (
         why="Round an outside corner both its faces are as wide as it, and the walls begin behind"
         " its thickness: the rest covers them.",
         example=_corner("out-corner(block foot)").replace(", 1 1/8 in thick", ""),
+        loses=Whole.USES,
     ),
     Page(
         code="T476",

@@ -60,10 +60,7 @@ def names_in(statements: Iterable[tree.Statement]) -> Names:
     """Return the names in a job's statements."""
     statements = tuple(statements)
     rooms = _rooms(statements)
-    blocks = blocks_in(statements)
-    mentions = [
-        Mention(Name(NameSort.BLOCK, word.text), word.span, gives) for word, gives in blocks
-    ]
+    mentions = [*blocks_in(statements)]
     room = -1
     pieces = _Pieces(
         rooms, {line.name.text for line in statements if isinstance(line, tree.TrimLine)}

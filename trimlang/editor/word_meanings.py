@@ -104,8 +104,7 @@ MEANINGS: Final[dict[str, str]] = {
     "under": "boxes under: laid out on the wall below a window.",
     "margin": "The wall before, between and behind boxes; their width follows.",
     "assembly": "One name for several trims that go up together.",
-    "block": "A block that is bought by the piece: its size and price; or, in a corner's brackets,"
-    " the block that fills the corner.",
+    "block": "A block that is bought by the piece; in brackets, the one that fills the corner.",
     "transition": "A block between two runs of one wall, where unlike trims meet.",
     "blocks": "corner blocks: blocks in the place of the mitres between legs and head.",
     "plinths": "Blocks on the floor that a casing's legs stand on; base ends at them.",
