@@ -14,7 +14,7 @@ from trimlang.joinery.meeting import Meeting, Meets, depth_of
 from trimlang.joinery.on_the_wall import is_on_floor
 from trimlang.joinery.piece import Remark
 from trimlang.joint_row import Fit
-from trimlang.joints import STOPPED, UPRIGHT
+from trimlang.joints_by_role import STOPPED, UPRIGHT
 from trimlang.language.facts import Side
 from trimlang.lengths.tape import NOTHING, length_text
 from trimlang.marking import N_
