@@ -8,6 +8,7 @@ import sys
 import time
 from argparse import Namespace
 from contextlib import suppress
+from fractions import Fraction
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
@@ -24,6 +25,7 @@ from trimlang.cli.replies import (
 )
 from trimlang.diagnostics.log_pages import NOBODY_BOUGHT, NOT_IN_FULL
 from trimlang.diagnostics.message_form import MessageForm
+from trimlang.money import money_text
 
 if TYPE_CHECKING:
     from trimlang.compiler import Result
@@ -162,7 +164,7 @@ def _nobody_bought(result: Result, log_name: str, first: int) -> bool:
     """Tell whether a new line cuts a stick that nobody bought and that no stock line prices."""
     return any(
         finding.code == NOBODY_BOUGHT
-        and dict(finding.facts).get("price") == "0"
+        and dict(finding.facts).get("price") == money_text(Fraction(0))
         and finding.span.file == log_name
         and finding.span.line >= first
         for finding in result.diagnostics

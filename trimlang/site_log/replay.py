@@ -15,7 +15,8 @@ from math import ceil
 
 from trimlang.diagnostics import Span
 from trimlang.joinery.piece import Piece
-from trimlang.lengths.tape import decimal_text, feet_text, length_text
+from trimlang.lengths.tape import feet_text, length_text
+from trimlang.money import money_text
 from trimlang.site_log.entry_facts import changes_stock, most_for, same_line
 from trimlang.site_log.keeping import fits
 from trimlang.site_log.rack import SPOILED, Origin, Rack
@@ -271,7 +272,7 @@ class Replay:
             owed = self._layout.bound - self._coins(rack.spent - spent)
             self._layout = replace(self._layout, bound=max(owed, 0))
             if not in_hand and knows:
-                price = decimal_text(rack.started[name].price, 2)
+                price = money_text(rack.started[name].price)
                 self._say("T714", entry.span, length=feet_text(length, scaled.unit), price=price)
         rack.saw(name, part)
         marked = entry.length
