@@ -89,6 +89,7 @@ class Asking:
         # By id(), because comparing pieces is slow. The piece is kept in the entry, so that its
         # id is not given to another one meanwhile.
         self._measured: dict[int, _Measured] = {}
+        # Asked once: it goes through all sticks of the trim, and the planner asks again and again.
         self._has_batches = trim.has_batches
 
     def about(self, pieces: Iterable[Piece]) -> Question:
@@ -106,6 +107,8 @@ class Asking:
         # `slack` is what rounding it up to a step has added.
         flattest = min((one.flattest for one in measured), default=Fraction(1))
         # The smallest cosine of all cuts belongs to the steepest one (see `marks.squareness`).
+        # One kerf for all cuts of a trim keeps the planner's problem small; what it counts too much
+        # becomes offcut when the plan is laid out.
         wide = settings.kerf / flattest / step
         slack = ceil(wide) - wide
         problem = Problem(
@@ -114,6 +117,7 @@ class Asking:
             blanks=blanks,
             kerf=ceil(wide),
             end_waste=ceil(settings.squares_off / step),
+            # Up, as everywhere where less would be a promise that is not kept.
             spare=ceil(needed * settings.spare_percent / 100 / step),
             short=ceil(SAFE_TO_HOLD / step),
             usable=ceil(WORTH_KEEPING / step),
@@ -134,6 +138,7 @@ class Asking:
         """Return the part with what may not mix batches; where there is one batch, as it is."""
         if not self._has_batches:
             return part
+        # The wider group by default: colour is seen across a whole room at once.
         wall = f" {piece.run}" if self.trim.batch_by is BatchScope.WALL else ""
         return replace(part, group=f"{piece.room}{wall}")
 
@@ -148,6 +153,8 @@ class Asking:
         sources: dict[str, Offer | Rest] = {}
         blanks: list[Blank] = []
         for number, rest in enumerate(self.trim.rests, start=1):
+            # By their place in the file: two offcuts of one length may have unlike prices or
+            # batches.
             key = f"on-hand-{number}"
             sources[key] = rest
             price = int(rest.price * self._per_coin)

@@ -39,6 +39,7 @@ class SoldAsOne:
 
 def sold_as_one(blanks: Iterable[Blank]) -> list[SoldAsOne]:
     """Return what is sold of these blanks, in the order in which each is first named."""
+    # The order is that of the blanks, so that every build tries the same choices in the same order.
     found: dict[tuple[str, str], list[Blank]] = {}
     for blank in blanks:
         # A blank without a bundle is one by itself, whatever bundles are called.

@@ -39,6 +39,7 @@ def least_cover(choices: Sequence[Addition], want: int) -> tuple[int, ...] | Non
     # best[g]: the least cost of gaining g steps or more, and how often each choice is taken.
     best: list[tuple[int, tuple[int, ...]] | None] = [(0, none)] + [None] * units
     for number, one in enumerate(choices):
+        # What adds nothing, or cannot be had, would only lengthen the table.
         if one.gain <= 0 or one.most == 0:
             continue
         most = -(-units * step // one.gain) if one.most is None else one.most
@@ -61,6 +62,7 @@ def _with_choice(
 ) -> list[tuple[int, tuple[int, ...]] | None]:
     """Return the table with up to ``most`` of one more choice, in bundles of 1, 2, 4 and so on."""
     units = len(best) - 1
+    # Any number up to the most is a sum of such bundles, so a few steps do for thousands of packs.
     bundle = 1
     while most > 0:
         count = min(bundle, most)
@@ -83,6 +85,7 @@ def _by_rate(choices: Sequence[Addition], want: int) -> tuple[int, ...] | None:
     counts = [0] * len(choices)
     for number in sorted(
         (number for number, one in enumerate(choices) if one.gain > 0),
+        # The number breaks ties, so that two builds of one file fill an order up alike.
         key=lambda number: (choices[number].cost / choices[number].gain, number),
     ):
         one = choices[number]

@@ -38,6 +38,7 @@ class DrawnJoints:
 
     def places(self, question: Question, plan: Plan, bound: int) -> Places:
         """Return places for the joints that may cost less than a plan of a question; or none."""
+        # Without walls in whole steps only a bound can be had, no places.
         if not self._free.walls or self._seconds() <= 0:
             return {}
         parts = chosen_parts(
@@ -57,6 +58,7 @@ class DrawnJoints:
         kind_of = {offer.key: k for k, kind in enumerate(timber.kinds) for offer in kind.offers}
         length_of = {part.id: part.length for part in plan.problem.parts}
         for stick in plan.sticks:
+            # A blank that the search had no use for, such as an offcut shorter than every part.
             if stick.blank not in kind_of:
                 continue
             kind = kind_of[stick.blank]
@@ -69,6 +71,8 @@ class DrawnJoints:
             left = timber.kinds[kind].room - sum(parts)
             left -= sum(timber.sizes[size].weight for size in pattern)
             yield JoinedStick(kind, pattern, tuple(parts))
+            # A part may grow into what is left of its stick, and the other parts of its wall become
+            # shorter: that is how a joint that moves saves a stick elsewhere.
             if parts and left > 0:
                 yield JoinedStick(kind, pattern, (parts[0] + left, *parts[1:]))
 

@@ -51,6 +51,7 @@ def fewest_sticks(question: Question) -> Fewest | None:
         return None
     each = _large_price(problem)
     plan = sound_plan(
+        # It goes through the same check as every plan, since its figures are printed too.
         replace(problem, blanks=tuple(_repriced(blank, each) for blank in problem.blanks)),
         effort=AT_ONCE,
     )

@@ -62,6 +62,7 @@ def first_plan(
     joined = job
     places: dict[str, tuple[Fraction, ...]] = {}
     names = {piece.trim for piece in pieces}
+    # Only trims with pieces take time, so only they get a share of it.
     clock = Clock(effort, sum(trim.name in names for trim in job.trims))
     for trim in job.trims:
         of_trim = tuple(piece for piece in pieces if piece.trim == trim.name)
@@ -70,6 +71,8 @@ def first_plan(
         share = clock.share()
         report = None if watch is None else watch(trim.name)
         free = _free(splices, trim)
+        # Whether a proof was asked for is part of the key: a quick plan is no answer to that
+        # question.
         key = None if cache is None else (share.prove, _asked(job, trim, of_trim, free))
         plan = None if cache is None else cache.find(key)
         if plan is None:
@@ -83,6 +86,7 @@ def first_plan(
             steady = _only_steady(joined, trim)
             again, respliced, _ = joinery(steady)
             shorter = tuple(piece for piece in again if piece.trim == trim.name)
+            # The same pieces would run out of stock again.
             if shorter != of_trim:
                 plan = plan_trim(job, trim, shorter, _free(respliced, trim), share, report)
                 if plan is not None:
@@ -91,6 +95,8 @@ def first_plan(
             # The finding points at the first line that says what there is of this trim.
             limited = [offer.span for offer in trim.offers] + [rest.span for rest in trim.rests]
             span = limited[0] if limited else trim.span
+            # There is wood enough, but not of one colour: another batch helps, longer sticks would
+            # not.
             if trim.has_batches and _could_mix(job, trim, of_trim):
                 scope = trim.batch_by.value
                 problems.append(say("T502", span, trim=trim.name, scope=scope))
@@ -100,6 +106,7 @@ def first_plan(
             plans.append(plan[0])
             places |= plan[1]
     if places:
+        # At the end and all at once, since a room has walls of several trims.
         pieces = at_places(joined, pieces, splices, places)
     return Planned(
         pieces=pieces,
@@ -190,6 +197,8 @@ def plan_trim(
 
     asking = Asking(job, trim)
     question = asking.about(pieces)
+    # First a quick look at other places, then the usual ones in the time that is left, and only
+    # then the joints of all walls together: each step begins from the best plan so far.
     places = place_splices(asking, pieces, free, left) if free else {}
     best: _Placed | None = None
     if places:
@@ -197,7 +206,8 @@ def plan_trim(
         moved = _stock_plan(other, replace(effort, seconds=effort.seconds / 2), watch)
         best = None if moved is None else _Placed(other, moved, places)
     usual = _stock_plan(question, replace(effort, seconds=max(left(), 0.0)), watch)
-    if usual is not None and (best is None or _rank(usual) <= _rank(best.plan)):
+    # Where they cost the same the usual places win, with full sticks first: that is how one works.
+    if usual is not None and (best is None or usual.rank <= best.plan.rank):
         best = _Placed(question, usual, {})
     if best is None:
         return None
@@ -238,19 +248,16 @@ def _redrawn(
             break
         places = {**best.places, **drawn.places(best.question, best.plan, least)}
         seconds = ends - thread_time()
+        # The same places would give the same plan.
         if places == best.places or seconds <= 0:
             break
         question = asking.about(with_places(pieces, free, places))
         plan = _stock_plan(question, replace(effort, seconds=seconds / 2), watch)
-        if plan is None or _rank(plan) >= _rank(best.plan):
+        if plan is None or plan.rank >= best.plan.rank:
             break
         best = _Placed(question, plan, places)
         least = drawn.bound(best.plan.cost)
     return best, min(least, best.plan.cost)
-
-
-def _rank(plan: Plan) -> tuple[int, int]:
-    return plan.cost, len(plan.sticks)
 
 
 def _stock_plan(question: Question, effort: Effort, watch: Watch | None) -> Plan | None:

@@ -69,6 +69,8 @@ def free_walls(question: Question, free: Sequence[Splice]) -> FreeWalls:
         settings = splice.wall.room.settings
         marks = settings.rounding_step / question.step
         even = marks.denominator == 1 and splice.whole.wall_edge is None
+        # Where a wall's pieces may be rounded differently in other places, each counts as short as
+        # it could come out: the bound must hold for all places.
         off = 0 if even else len(own) * _rounded_by(settings, question)
         rounded += off
         total = sum(part.length for part in own) - off
@@ -94,6 +96,7 @@ def free_walls(question: Question, free: Sequence[Splice]) -> FreeWalls:
             )
     # The spare is a percentage of the pieces' lengths, and so depends on their rounding too.
     fixed = replace(problem, parts=tuple(parts.values()), spare=max(problem.spare - rounded, 0))
+    # The search counts in one step for all walls; with two it could only bound.
     one_step = len({wall.step for wall in walls}) == 1
     return FreeWalls(
         tuple(free),
@@ -125,6 +128,7 @@ def _cut(splice: Splice, lengths: Sequence[Fraction]) -> tuple[Fraction, ...] | 
     total = sum(splice.cut, Fraction(0))
     if len(lengths) != len(splice.cut):
         return None
+    # The longest first, as the usual cut has them; the last one takes up what rounding leaves.
     *before, _ = sorted(lengths, reverse=True)
     cut = (*before, total - sum(before))
     sound = (

@@ -187,6 +187,7 @@ def lay_out(question: Question, plan: Plan) -> TrimPlan:
 
 def with_bound_anywhere(plan: TrimPlan, anywhere: Fraction) -> TrimPlan:
     """Return the plan with a bound that holds wherever long walls are joined, and so here too."""
+    # A plan for one set of places costs no less than what holds for all places.
     bound = max(plan.bound, anywhere)
     status = Status.PROVEN if bound == plan.cost else plan.status
     return replace(plan, anywhere=anywhere, bound=bound, status=status)
@@ -231,4 +232,6 @@ def _places(
             one_pass = between.one_pass
         places.append(StickPlace(part.id, inches(at), inches(at + part.length), one_pass))
         at, before = at + part.length, part.id
+    # One more cut frees the last piece; behind it begins what is left, up to the end that would be
+    # squared off.
     return tuple(places), inches(max(length - problem.end_waste - at - problem.kerf, 0))

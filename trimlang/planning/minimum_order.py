@@ -41,6 +41,7 @@ def with_minimum(
     problem: Problem, effort: Effort, watch: Watch | None, sound_plan: SoundPlan
 ) -> Plan | NoPlan:
     """Plan a problem whose yard has a minimum; ``sound_plan`` plans it without."""
+    # The planner itself knows nothing of minimums, so each question to it is one without.
     free = replace(problem, least_sticks=0, least_spent=0)
     # One plan as it is, one without the yard, and one for each amount: together they take the time
     # of one.
@@ -55,13 +56,14 @@ def with_minimum(
     # Without the yard: what is on hand may do, if dearer than buying a little.
     shop = tuple(blank for blank in problem.blanks if blank.on_hand)
     least_without: int | None = None
+    # A spare is bought, so with one asked for the yard cannot be left out.
     if shop and not problem.spare:
         without = sound_plan(replace(free, blanks=shop), effort=part, watch=watch)
         if isinstance(without, Plan):
             found.append(replace(without, problem=problem))
             least_without = without.bound
         # No plan was found, which proves nothing unless the shop plainly holds too little.
-        elif not _holds_too_little(problem, shop):
+        elif not holds_too_little(problem, shop):
             least_without = first.bound
     least_with = max(first.bound, _least_spent(problem))
     low, high = 0, _lowest_rate(problem)
@@ -85,8 +87,9 @@ def with_minimum(
     plans = [plan for plan in found if plan is not None]
     if not plans:
         return NoPlan(problem, short_of_supply=True, sure=False)
+    # A plan either buys or does not; what holds for all is the smaller of the two.
     bound = least_with if least_without is None else min(least_with, least_without)
-    best = min(plans, key=lambda plan: (plan.cost, len(plan.sticks)))
+    best = min(plans, key=lambda plan: plan.rank)
     return with_bound(best, problem, bound, effort)
 
 
@@ -219,7 +222,7 @@ def _least_spent(problem: Problem) -> int:
     return sum(one.cost * count for one, count in zip(choices, counts, strict=True))
 
 
-def _holds_too_little(problem: Problem, blanks: Iterable[Blank]) -> bool:
+def holds_too_little(problem: Problem, blanks: Iterable[Blank]) -> bool:
     """Tell whether limited sticks are shorter together than the pieces, shared mitres and all."""
     room = sum(
         max(blank.length - 2 * problem.end_waste, 0) * (blank.limit or 0) for blank in blanks
@@ -232,4 +235,4 @@ def _holds_too_little(problem: Problem, blanks: Iterable[Blank]) -> bool:
     return twice > 2 * room
 
 
-__all__ = ["SoundPlan", "with_minimum"]
+__all__ = ["SoundPlan", "holds_too_little", "with_bound", "with_minimum"]

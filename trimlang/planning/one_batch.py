@@ -16,7 +16,7 @@ from dataclasses import replace
 from itertools import product
 from typing import Final, TypeAlias
 
-from trimlang.planning.minimum_order import SoundPlan, with_bound
+from trimlang.planning.minimum_order import SoundPlan, holds_too_little, with_bound
 from trimlang.record import record
 from trimlang.stock.planner import QUICK, Effort
 from trimlang.stock.problem import NoPlan, Plan, Problem, Purchase, Status, Waste, Watch
@@ -36,6 +36,7 @@ def with_batches(
     problem: Problem, effort: Effort, watch: Watch | None, sound_plan: SoundPlan
 ) -> Plan | NoPlan:
     """Plan a problem with batches; ``sound_plan`` plans it without."""
+    # Several plans are made on the way, each of a part of the pieces.
     part = replace(effort, seconds=effort.seconds / 4)
     free = replace(problem, parts=tuple(replace(one, group="") for one in problem.parts))
     mixed = sound_plan(free, effort=part, watch=watch)
@@ -91,6 +92,7 @@ class _BatchSearch:
 
     def best(self) -> tuple[Plan | None, int]:
         """Return the best plan found, and what every plan costs at least (0: not known)."""
+        # Grows fast: eight rooms and two batches are 256 ways.
         ways = len(self._batches) ** len(self._groups)
         listed = ways <= MOST_LISTED
         every = list(product(self._batches, repeat=len(self._groups))) if listed else self._near()
@@ -107,7 +109,7 @@ class _BatchSearch:
                 plan = self._plan(given)
                 if plan is not None:
                     floor = max(floor, plan.bound)
-                    if best is None or _rank(plan) < _rank(best):
+                    if best is None or plan.rank < best.rank:
                         best = plan
             floors.append(floor)
         # A batch without a quick plan may still have one: then the ways are not all known.
@@ -133,6 +135,8 @@ class _BatchSearch:
             ),
             blanks=tuple(blank for blank in self._problem.blanks if blank.batch == batch),
             spare=self._problem.spare if has_spare else 0,
+            # A spoiled piece is cut again from the spare, which is in one batch only; whether it
+            # does for the others is asked of the joined plan.
             survive_loss=self._problem.survive_loss and has_spare and bool(groups),
         )
         if not groups and not asked.spare:
@@ -160,6 +164,7 @@ class _BatchSearch:
         for _ in range(ROUNDS):
             before = best
             for at in range(len(self._groups)):
+                # With the batch that it has, so that a group stays where no other is cheaper.
                 others = [(*best[:at], batch, *best[at + 1 :]) for batch in self._batches]
                 best = min(others, key=self._dear)
             found.append(best)
@@ -188,10 +193,6 @@ class _BatchSearch:
         return _joined(self._problem, plans)
 
 
-def _rank(plan: Plan) -> tuple[int, int]:
-    return plan.cost, len(plan.sticks)
-
-
 def _too_much(problem: Problem) -> bool:
     """Tell whether a piece is longer than any stick, or all than all sticks that there are."""
     longest = max((blank.length for blank in problem.blanks), default=0) - 2 * problem.end_waste
@@ -199,12 +200,7 @@ def _too_much(problem: Problem) -> bool:
         return True
     if any(blank.limit is None for blank in problem.blanks):
         return False
-    room = sum(blank.length * (blank.limit or 0) for blank in problem.blanks)
-    # Two ends share the smaller lean at most: half of both of a piece's leans.
-    twice = sum(
-        2 * part.length - abs(part.left_lean) - abs(part.right_lean) for part in problem.parts
-    )
-    return twice > 2 * room
+    return holds_too_little(problem, problem.blanks)
 
 
 def _nothing(problem: Problem) -> Plan:

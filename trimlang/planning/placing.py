@@ -56,6 +56,7 @@ def place_splices(
     # The usual places are what everything else has to beat.
     best = _rank(asking, pieces)
     left = PLANS - 1
+    # Shared among the walls, so that the first ones do not use up all tries.
     each = max(left // max(len(free), 1), LEAST_PLANS)
     for splice in free:
         # One quick plan for the rest, and at least one to try another place.
@@ -99,5 +100,6 @@ def _wanted(job: Job, trim: Trim, rest: Question) -> list[Fraction]:
         wanted += [rest.inches(length) for length in offcuts]
     shop = sorted((one.length - squared for one in trim.rests), reverse=True)
     sticks = sorted((offer.length - squared for offer in trim.offers), reverse=True)
+    # Two pieces of half a stick each leave nothing of it.
     halves = [(length - settings.kerf) / 2 for length in sticks]
     return list(dict.fromkeys([*shop, *wanted[:8], *sticks, *halves]))

@@ -37,5 +37,6 @@ def with_offers_of_log(job: Job) -> Job:
         return job
     return replace(
         job,
+        # The sticks were bought once, so the plan in force may be cut from them.
         trims=tuple(replace(trim, offers=(*trim.offers, *trim.logged)) for trim in job.trims),
     )

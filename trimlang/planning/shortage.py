@@ -35,6 +35,7 @@ def shortage(job: Job, trim: Trim, pieces: Iterable[Piece]) -> Shortage:
     problem, inches = question.problem, question.inches
     kerf, ends = problem.kerf, 2 * problem.end_waste
     wanted = sorted((part.length for part in problem.parts), reverse=True)
+    # Only limited stock can run out, so every offer has a limit here.
     counted = [(one.at_most or 0, one.length) for one in trim.offers]
     counted += [(rest.count, rest.length) for rest in trim.rests]
     # The last piece of a stick needs no kerf behind it, so one kerf is added to the stick.

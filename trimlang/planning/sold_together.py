@@ -51,6 +51,7 @@ def with_bundles(
             # The choices come cheapest first: neither this nor any behind it can be better.
             least = floor if least is None else min(least, floor)
             break
+        # What was not tried may still cost as little as this, and the bound must say so.
         if tried >= MOST_TRIED:
             least = floor if least is None else min(least, floor)
             break
@@ -61,9 +62,7 @@ def with_bundles(
         plan, bound = found
         bound = max(bound, relaxed.bound)
         least = bound if least is None else min(least, bound)
-        if plan is not None and (
-            best is None or (plan.cost, len(plan.sticks)) < (best.cost, len(best.sticks))
-        ):
+        if plan is not None and (best is None or plan.rank < best.rank):
             best = plan
     if best is None:
         return NoPlan(problem, short_of_supply=True, sure=tried < MOST_TRIED)
@@ -132,6 +131,7 @@ def _with_numbers(
             return None, quick.bound + price
     plan = sound_plan(given, effort=effort)
     if isinstance(plan, NoPlan):
+        # Not sure that there is none: then it may cost as little as the bundles alone.
         return None if plan.sure else (None, price)
     # What was there for nothing is bought in bundles after all, whether it was cut or not.
     packs: Counter[str] = Counter(

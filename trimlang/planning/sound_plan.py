@@ -23,6 +23,8 @@ def sound_plan(
     Raises:
         WrongPlanError: the independent verifier rejects the plan.
     """
+    # One layer inside the other: each takes its rule off and asks again, and the innermost problem
+    # is one that the planner knows.
     if problem.has_minimum:
         plan = with_minimum(problem, effort, watch, sound_plan)
     elif problem.has_bundles:

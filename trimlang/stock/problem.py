@@ -201,6 +201,11 @@ class Plan:
         """How much dearer than ``bound`` this plan is, in the smallest coin."""
         return self.cost - self.bound
 
+    @property
+    def rank(self) -> tuple[int, int]:
+        """What plans of one problem are compared by: the cost, then the number of sticks."""
+        return self.cost, len(self.sticks)
+
 
 @record
 class NoPlan:
