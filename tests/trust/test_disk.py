@@ -274,6 +274,28 @@ def test_where_there_are_no_second_links_the_users_own_is_copied(
     assert (shop / "way").readlink() == Path("list.txt")
 
 
+def test_a_copy_that_was_changed_meanwhile_is_told_by_its_bytes(
+    shop: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """On a disk without second links that keeps times to two seconds, times say nothing."""
+
+    def refuse(*_: object, **__: object) -> None:
+        raise OSError(1, "Operation not permitted")
+
+    def late(*places: Path) -> Path | None:
+        before = (shop / "list.txt").stat()
+        (shop / "list.txt").write_text("two", encoding="utf-8")
+        os.utime(shop / "list.txt", ns=(before.st_atime_ns, before.st_mtime_ns))
+        return swap(*places)
+
+    swap = folder.put_in_place
+    monkeypatch.setattr(folder.os, "link", refuse)
+    monkeypatch.setattr(folder, "put_in_place", late)
+    (shop / "list.txt").write_text("one", encoding="utf-8")
+    write_folder(shop, {"a": b"new"})
+    assert (shop / "list.txt").read_text(encoding="utf-8") == "two"
+
+
 def test_a_file_of_the_users_is_never_overwritten(
     job: Path, capsys: pytest.CaptureFixture[str]
 ) -> None:

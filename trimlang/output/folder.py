@@ -19,7 +19,9 @@ import tempfile
 from collections.abc import Collection, Iterable, Mapping
 from contextlib import suppress
 from errno import EBUSY, EXDEV
+from filecmp import cmp
 from pathlib import Path
+from stat import S_ISREG
 from typing import Final
 
 from trimlang.output.in_place import NEW, cannot_be_swapped, finish, write_in_place
@@ -192,10 +194,11 @@ def _bring(path: Path, to: Path) -> None:
         return
     there = os.lstat(to) if os.path.lexists(to) else None
     here = os.lstat(path)
-    # A second link to the same file, or a copy of it that nobody has touched since.
+    # A second link to the same file, or a copy. Bytes are compared, as times are not enough: some
+    # disks keep them to two seconds.
     same = there is not None and (
         os.path.samestat(here, there)
-        or (here.st_mtime_ns, here.st_size) == (there.st_mtime_ns, there.st_size)
+        or (S_ISREG(here.st_mode) and S_ISREG(there.st_mode) and cmp(path, to, shallow=False))
     )
     if not same:
         path.replace(to)
