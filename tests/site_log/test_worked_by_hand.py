@@ -236,6 +236,33 @@ def test_a_pack_is_bought_whole_and_its_other_sticks_are_left() -> None:
     assert result.plans[0].sticks[0].price == 10
 
 
+@pytest.mark.parametrize(
+    ("log", "to_buy", "whole", "still"),
+    [
+        ("", [(96, 1), (62, 2)], [62], EIGHT + 6),
+        (f"cut {N}\n", [(96, 1), (62, 1)], [62], EIGHT + 3),
+        (f"cut {N}\ncut {S}\ncut {W}\n", [], [], 0),
+    ],
+)
+def test_an_offcut_that_is_the_spare_is_paid_for_with_the_order(
+    log: str, to_buy: list[tuple[int, int]], whole: list[int], still: Fraction
+) -> None:
+    """N takes one of 62 in, and the other is there in case that it is spoiled."""
+    more = "spare covers any one piece spoiled\non-hand base: 2 of 62 in at 3.00"
+    (plan,) = after(log, more).plans
+    assert [(int(one.length), one.packs) for one in plan.bought] == to_buy
+    assert [int(one) for one in plan.whole_sticks] == whole
+    assert plan.cost == still
+
+
+def test_what_is_left_costs_nothing_where_the_least_order_has_been_bought() -> None:
+    """60 and 30 in come from one of the three sticks of 8 ft, 40 in from another."""
+    job = JOB.replace("8 ft at 11.60", "8 ft at 11.60, at least 60.00").format(more=NO_SPARE)
+    result = compile_job(f"{job}bought 3 base 8 ft\n")
+    assert told(result)["still"] == 0
+    assert result.plans[0].whole_sticks == (96,)
+
+
 @pytest.mark.parametrize("share", [0, 10, 50])
 @pytest.mark.parametrize(
     "log",

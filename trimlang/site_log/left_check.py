@@ -109,8 +109,10 @@ def _faults_in_having(progress: TrimProgress, trim: Trim, log: tuple[Entry, ...]
     cut.update(
         laid.length for laid in progress.layout.sticks if laid.name not in progress.rack.started
     )
+    for kind, count in progress.layout.aside:
+        cut[kind.length] += count
     found += [
-        f"{cut[length]} sticks of {length} in are cut, of {supply[length]}"
+        f"{cut[length]} sticks of {length} in are cut or set aside, of {supply[length]}"
         for length in cut
         if cut[length] > supply[length]
     ]
@@ -128,6 +130,7 @@ def _faults_in_money(progress: TrimProgress) -> list[str]:
         ),
         Fraction(0),
     )
+    cost += sum((kind.price * count for kind, count in progress.layout.aside), Fraction(0))
     if cost * progress.scaled.question.per_coin != progress.layout.cost:
         return [f"the rest of the order costs {cost}, not what the plan says"]
     if progress.layout.bound > progress.layout.cost:

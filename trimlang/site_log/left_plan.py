@@ -97,6 +97,9 @@ def _bought(progress: TrimProgress) -> tuple[Bought, ...]:
         if laid.origin is Origin.SHOP and laid.name not in progress.rack.started:
             key = (laid.length, laid.price)
             shop[key] = shop.get(key, 0) + 1
+    for kind, count in progress.layout.aside:
+        key = (kind.length, kind.price)
+        shop[key] = shop.get(key, 0) + count
     lines += [
         Bought(length=length, pack=1, packs=count, price=price, on_hand=True)
         for (length, price), count in shop.items()
@@ -105,7 +108,10 @@ def _bought(progress: TrimProgress) -> tuple[Bought, ...]:
 
 
 def _whole(progress: TrimProgress) -> tuple[Fraction, ...]:
-    """Return the lengths of the bought sticks, in hand or on the order, that stay whole."""
+    """Return the lengths of the sticks that stay whole.
+
+    Those are bought sticks, in hand or on the order, and offcuts of the shop that are the spare.
+    """
     left: dict[Fraction, int] = {}
     for kind, count in progress.rack.whole.items():
         if kind.origin is Origin.HAND:
@@ -115,4 +121,5 @@ def _whole(progress: TrimProgress) -> tuple[Fraction, ...]:
     for laid in progress.layout.sticks:
         if laid.name not in progress.rack.started and laid.origin is not Origin.SHOP:
             left[laid.length] = left.get(laid.length, 0) - 1
-    return tuple(length for length in sorted(left) for _ in range(max(left[length], 0)))
+    aside = [kind.length for kind, count in progress.layout.aside for _ in range(count)]
+    return tuple(sorted([*(one for one in left for _ in range(max(left[one], 0))), *aside]))

@@ -248,12 +248,21 @@ def _layout(question: Left, plan: Plan, names: list[str], rack: Rack, floor: int
         for purchase in plan.purchases
         if isinstance(supply := question.supply[purchase.blank], Offer)
     ]
+    used = Counter(stick.blank for stick in plan.sticks)
+    aside = [
+        (supply, purchase.packs - used[purchase.blank])
+        for purchase in plan.purchases
+        if isinstance(supply := question.supply[purchase.blank], WholeStick)
+        and supply.origin is Origin.SHOP
+        and purchase.packs > used[purchase.blank]
+    ]
     problem = plan.problem
     return judged(
         PlanInForce(
-            tuple(sorted(sticks, key=lambda laid: stick_number(laid.name))),
-            tuple(order),
-            plan.cost,
+            sticks=tuple(sorted(sticks, key=lambda laid: stick_number(laid.name))),
+            order=tuple(order),
+            aside=tuple(aside),
+            cost=plan.cost,
             spare=problem.spare,
             survives_loss=problem.survive_loss,
         ),

@@ -93,7 +93,6 @@ class Replay:
             scaled=self._scaled,
             rack=self._rack,
             layout=self._layout,
-            to_cut=frozenset(self._to_cut),
             changed=None if self._changed is None else self._changed & self._to_cut,
             cut=dict(self._live),
             full_entries=tuple(self._full_entries),
@@ -131,9 +130,11 @@ class Replay:
     def _floor(self, spare: Spare) -> int:
         """Return a lower bound on the rest of the order: the last one less purchases since."""
         layout, covered = self._layout, self._covered
-        # The old bound holds only if no less is asked for than when it was proven.
+        # The old bound holds only if no less is asked for than when it was proven, and not where it
+        # counted the least that the yard sells.
         asked = spare.whole >= layout.spare and spare.any_one >= layout.survives_loss
-        if covered is None or not asked or layout.unplaced:
+        least = self._scaled.question.problem.has_minimum
+        if covered is None or not asked or least or layout.unplaced:
             return 0
         return max(layout.bound - self._coins(covered), 0)
 
@@ -288,8 +289,6 @@ class Replay:
             # Cut longer than planned, the piece may push the last one off the stick.
             as_planned = fits(scaled, length, rack.started[name].done, rest)
         return as_planned and isinstance(entry, CutPiece)
-
-    # ---- words -----------------------------------------------------------------------
 
     def _long(self, inches: Fraction) -> str:
         return length_text(inches, self._scaled.unit)
