@@ -25,7 +25,7 @@ class FullEntry:
 
 @record
 class TrimProgress:
-    """One trim after the last line: its sticks, its plan, and what is still to cut.
+    """One trim after the last line: its sticks, and the plan of what is still to cut.
 
     ``changed`` are the pieces still to cut whose tickets the last new plan changed, None while
     the first plan is still in force.  ``cut`` are the cut pieces, as they were cut.
@@ -34,7 +34,6 @@ class TrimProgress:
     scaled: ScaledTrim
     rack: Rack
     layout: PlanInForce
-    to_cut: frozenset[str]
     changed: frozenset[str] | None
     cut: Mapping[str, Part]
     full_entries: tuple[FullEntry, ...]

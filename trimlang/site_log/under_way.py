@@ -58,7 +58,7 @@ def under_way(
         log = tuple(entry for entry in job.log if _trim_of(entry, of_piece) == trim.name)
         if not own and not log:
             continue
-        scaled = scaled_trim(job, trim, own.values(), log)
+        scaled = scaled_trim(job, trim, own.values())
         before = _first_layout(scaled, first.get(trim.name), own)
         report = None if watch is None else watch(trim.name)
         planning = WatchedEffort(effort or FULL, report)

@@ -11,10 +11,9 @@ from trimlang.lengths.tape import Unit
 from trimlang.planning.ask import Question, ask
 from trimlang.planning.marks import Parting
 from trimlang.record import record
-from trimlang.site_log.rack import SPOILED, Origin
+from trimlang.site_log.rack import SPOILED, Origin, WholeStick
 from trimlang.stock.problem import Part, Status
-from trimlang.survey.job import Job, Offer, Rest, Trim
-from trimlang.survey.log_entries import BoughtSticks, Counted, CutPiece, Entry, Shortened, Spoiled
+from trimlang.survey.job import Job, Offer, Trim
 
 
 @record
@@ -40,12 +39,14 @@ class PlanInForce:
     """The plan in force of one trim: its sticks, and what is still to be bought for it.
 
     ``cost`` and ``bound`` of the rest of the order are in the smallest coin.  ``spare`` (whole
-    sticks to have besides) is in steps of the tape.  ``unplaced`` are pieces that there is no
-    stick for.
+    sticks to have besides) is in steps of the tape.  ``aside`` are offcuts of the shop, and how
+    many of each, that stay whole as that spare.  ``unplaced`` are pieces that there is no stick
+    for.
     """
 
     sticks: tuple[PlannedStick, ...]
     order: tuple[tuple[Offer, int], ...] = ()
+    aside: tuple[tuple[WholeStick, int], ...] = ()
     cost: int = 0
     bound: int = 0
     status: Status = Status.UNPROVEN
@@ -107,32 +108,11 @@ class ScaledTrim:
         return max(self.between(length) - used - (self.kerf if used else 0), 0)
 
 
-def scaled_trim(job: Job, trim: Trim, pieces: Iterable[Piece], log: Iterable[Entry]) -> ScaledTrim:
-    """Return the unit and parts that measure one trim's pieces and its lines of the log."""
-    # A length that was typed in by hand may be finer than any of the job's.
-    lengths = [one for entry in log for one in _lengths(entry)]
-    pieces = tuple(pieces)
-    # Rests that exist nowhere: they only make the unit fine enough for the lengths in the log.
-    measured = replace(
-        trim,
-        offers=(*trim.offers, *trim.logged),
-        rests=(*trim.rests, *(Rest(one, 1, Fraction(0), trim.span) for one in lengths)),
-    )
-    question = ask(job, measured, pieces)
+def scaled_trim(job: Job, trim: Trim, pieces: Iterable[Piece]) -> ScaledTrim:
+    """Return the unit and parts that measure one trim's pieces and what its log tells."""
+    # What the log bought at a price of its own is counted in the same coins.
+    measured = replace(trim, offers=(*trim.offers, *trim.logged))
+    question = ask(job, measured, tuple(pieces))
     return ScaledTrim(
         trim, question, {part.id: part for part in question.problem.parts}, job.settings.unit
     )
-
-
-def _lengths(entry: Entry) -> list[Fraction]:
-    if isinstance(entry, BoughtSticks):
-        return [entry.length]
-    if isinstance(entry, Counted):
-        return [length for length, _ in entry.sticks]
-    if isinstance(entry, Shortened):
-        return [entry.length]
-    if isinstance(entry, CutPiece | Spoiled):
-        stated = [entry.length, entry.source.length if entry.source else None]
-        rests = entry.rests if isinstance(entry, Spoiled) else ()
-        return [*rests, *(one for one in stated if one is not None)]
-    return []
