@@ -23,14 +23,16 @@ from trimlang.survey.opening_slips import (
     unwritten_corners,
     with_a_length,
 )
-from trimlang.survey.outline import Point, depths, outline
-from trimlang.survey.settling import COARSE, finer, which_of
+from trimlang.survey.outline import Point, depths, distance, outline
+from trimlang.survey.settling import finer, which_of
 from trimlang.survey.slips import MOST_STRETCHES, Slip, length_slips, likely
 from trimlang.survey.verdict import Closing, Verdict
 from trimlang.survey.way_round import walked_left
 
 # Two walls enclose nothing.
 FEWEST_STRETCHES: Final = 3
+# Denominator of what a survey can tell: a thousandth of an inch is finer than any tape.
+_FINE: Final = 1000
 # Slips named in one message; more than these is no help.
 MOST_NAMED: Final = 6
 
@@ -52,13 +54,12 @@ def check_closure(room: Room, trims: Iterable[Trim], findings: Findings) -> Clos
     drawn = outline(room, trims)
     course = Course(room, room.walk, depths(trims), _chords(room))
     walk = course.walk()
-    known = all(turn.known for turn in drawn.turns)
     # The order of the tests is from the coarse to the fine: how corners are written, then how far
     # they turn in all, then lengths. A length cannot be judged while the corners are wrong.
     if any(turn.disputed for turn in drawn.turns):
         return _settle(course, findings) or unchecked
-    if drawn.gap is None or drawn.misclosure is None:
-        if not known:
+    if drawn.misclosure is None:
+        if not all(turn.known for turn in drawn.turns):
             return unchecked
         # Corners first, as one wrong word at a corner is the commonest slip; then a length left out
         # with its corner.
@@ -71,12 +72,13 @@ def check_closure(room: Room, trims: Iterable[Trim], findings: Findings) -> Clos
             room.span,
             room=room.name,
             turned=degrees_text(drawn.turned),
-            likely=_likely(slips, ""),
+            likely=_likely(slips),
         )
         return Closing(room.name, Verdict.TURNS_WRONG, unit, step, slips=slips)
     fit = misfit(walk)
     # The verdict is complete from here on; only findings are added.
-    closing = _closing(course, walk, fit, drawn.gap, drawn.misclosure)
+    gap = distance(drawn.misclosure)
+    closing = _closing(course, walk, fit, gap, drawn.misclosure)
     if closing.verdict is Verdict.CLASHES:
         findings.say(
             "T316",
@@ -90,7 +92,7 @@ def check_closure(room: Room, trims: Iterable[Trim], findings: Findings) -> Clos
             "T310",
             room.span,
             room=room.name,
-            gap=feet_text(steps_nearest(drawn.gap, step), unit),
+            gap=feet_text(steps_nearest(gap, step), unit),
             where=closing.where,
             likely=_likely(closing.slips, closing.settles),
         )
@@ -104,9 +106,7 @@ def _closing(course: Course, walk: Walk, fit: Misfit, gap: Fraction, end: Point)
     # A gap is judged in its own direction, since a room is surer one way than the other (a long
     # wall's corner swings its far end).
     fits = fit.fits
-    of_survey = Fraction(fit.widest if fits or not gap else fit.tolerance(way)).limit_denominator(
-        1000
-    )
+    of_survey = _as_said(fit.widest if fits or not gap else fit.tolerance(way))
     tolerance = room.settings.closes_within if stated else of_survey
     within = (
         gap <= room.settings.closes_within
@@ -129,28 +129,29 @@ def _closing(course: Course, walk: Walk, fit: Misfit, gap: Fraction, end: Point)
         slips = likely(tried, fit.allowed)
         which = which_of(course, walk, slips)
         settles = f"{which} would tell which" if which else ""
-    # The room closes, but its survey would not notice an inch: say what would make it finer.
-    elif not stated and fit.widest > COARSE:
+    # The room closes; where its survey would not notice an inch, say what would make it finer.
+    elif not stated:
         more = finer(course, walk, fit)
         if more is not None:
-            step = room.settings.rounding_step
-            would_show = feet_text(
-                steps_up(Fraction(more.tolerance).limit_denominator(1000), step), room.settings.unit
-            )
-            settles = f"{more.words} would let it tell {would_show}"
+            told = steps_up(_as_said(more.tolerance), room.settings.rounding_step)
+            settles = f"{more.words} would let it tell {feet_text(told, room.settings.unit)}"
     return Closing(
         room=room.name,
         verdict=verdict,
         unit=room.settings.unit,
         step=room.settings.rounding_step,
         gap=gap,
-        where=_where(end, course),
+        where=_where(end, course) if steps_nearest(gap, room.settings.rounding_step) else "",
         tolerance=tolerance,
         allowed_by_file=stated,
         slips=slips,
         settles=settles,
         residuals=residuals(course, walk, fit) if gapes or walk.chords else (),
     )
+
+
+def _as_said(inches: float) -> Fraction:
+    return Fraction(inches).limit_denominator(_FINE)
 
 
 def _chords(room: Room) -> tuple[Chord, ...]:
@@ -169,24 +170,21 @@ def _settle(course: Course, findings: Findings) -> Closing | None:
         return None
     (slip,) = slips
     count = len(room.walk)
-    sides, settled = [], set()
-    for at, one in enumerate(room.walk):
-        other = course.after(at)
-        right, left = one.right, other.left
-        if not course.turns[at].disputed or right is None or left is None:
-            continue
+    sides, settled = [], []
+    for at in (at for at, turn in enumerate(course.turns) if turn.disputed):
+        right, left = room.walk[at].right, course.after(at).left
+        assert right is not None  # noqa: S101  what contradicts the other side is written
+        assert left is not None  # noqa: S101
         names = course.names[at], course.names[(at + 1) % count]
         sides.append(f"{names[0]} ends with {right.joint} and {names[1]} begins with {left.joint}")
-        settled.add(left.span)
+        settled += [right.span, left.span]
     # One slip should be one finding: this one replaces those at the joints that it settles.
-    findings.drop(SIDES_DISAGREE, settled)
+    findings.drop(SIDES_DISAGREE, set(settled))
     stretch = room.walk[slip.about[0]]
-    end = (
-        stretch.left if stretch.left is not None and stretch.left.span in settled else stretch.right
-    )
+    ends = [end.span for end in (stretch.left, stretch.right) if end is not None]
     findings.say(
         "T312",
-        room.span if end is None else end.span,
+        next((span for span in ends if span in settled), room.span),
         room=room.name,
         slip=slip.words,
         sides=", and ".join(sides),
@@ -223,18 +221,20 @@ def _worst(found: tuple[Residual, ...], room: Room) -> str:
 def _where(point: Point, course: Course) -> str:
     """Say where the walk ends, as seen by someone who faces the first wall."""
     step, unit = course.room.settings.rounding_step, course.room.settings.unit
+    # A miss of a mark may be less than half of one both ways: then the greater way stands for it.
+    least = min(step / 2, max(abs(point.x), abs(point.y)))
     parts = []
     for size, plus, minus in (
         (point.x, "to the right of", "to the left of"),
         (point.y, "in front of", "behind"),
     ):
-        if steps_nearest(size, step):
-            far = feet_text(steps_nearest(abs(size), step), unit)
+        if abs(size) >= least:
+            far = feet_text(max(steps_nearest(abs(size), step), step), unit)
             parts.append(f"{far} {plus if size > 0 else minus}")
     return f"{' and '.join(parts)} its start, facing {called(course.room.walk[0])}"
 
 
-def _likely(slips: tuple[Slip, ...], settles: str) -> str:
+def _likely(slips: tuple[Slip, ...], settles: str = "") -> str:
     if not slips:
         return (
             "None of the usual single slips explains it: measure the room again, or mark it"

@@ -16,7 +16,7 @@ from trimlang.survey.job import End, Run, Stretch
 from trimlang.survey.measured_walk import Course, disputed, replaced, with_end
 from trimlang.survey.misfit import misfit
 from trimlang.survey.outline import WHOLE_TURN
-from trimlang.survey.slips import Slip, roughly
+from trimlang.survey.slips import SHORTEST, Slip, roughly
 
 _DISPUTE: Final = 25.0
 """Added to a slip's score for each joint whose sides still contradict each other (chi-squared)."""
@@ -27,8 +27,6 @@ MOST_PAIRED: Final = 40
 """Stretches; in a longer walk, trying slips two at a time would take too long."""
 # Degrees; corners outside these are not believed, like those that the file may state.
 _LEAST_ROOM_ANGLE, _MOST_ROOM_ANGLE = 30, 330
-# Inches: a skipped wall shorter than that is no wall, and 1 is what it is tried with.
-_SHORTEST: Final = 1.0
 _SQUARE: Final = 90
 _LIKE_ANOTHER: Final = 3
 """Degrees: a corner that was skipped with its wall is square, or as another of its room is."""
@@ -195,7 +193,7 @@ def _with_wall(
     ]
     wall = Run(
         label="",
-        length=Fraction(1),
+        length=Fraction(SHORTEST),
         left=ends[0],
         right=ends[1],
         trims=(),
@@ -231,10 +229,10 @@ def _with_wall(
         return None
     fit = misfit(walk)
     long, gained = fit.pull(fit.effects[at + 1])
-    if long < _SHORTEST:
+    if long < SHORTEST:
         return None
     names, following = course.names, (at + 1) % len(course.stretches)
-    about = roughly(1 + long, course.room.settings.unit)
+    about = roughly(SHORTEST + long, course.room.settings.unit)
     words = f"a wall skipped between {names[at]} and {names[following]}, about {about} long"
     score = fit.total - gained + _DISPUTE * tried.disputes + _LEFT_OUT
     return Slip(words, (at, following), score + (0 if lost is None else _RARER))

@@ -12,7 +12,7 @@ from __future__ import annotations
 
 import cmath
 from collections.abc import Sequence
-from math import radians, sqrt
+from math import fsum, radians, sqrt
 from operator import mul
 from typing import Final, TypeAlias
 
@@ -167,8 +167,7 @@ def misfit(walk: Walk) -> Misfit:
     # The corners make one whole turn whatever their errors are, so only how an error differs from
     # the mean swings the walk.
     middle = tuple(
-        sum(effects[count + at][row] for at in takers) / len(takers) if takers else 0.0
-        for row in range(len(missed))
+        sum(effects[count + at][row] for at in takers) / len(takers) for row in range(len(missed))
     )
     effects[count:] = [
         tuple(value - mean for value, mean in zip(swing, middle, strict=True))
@@ -182,8 +181,7 @@ def misfit(walk: Walk) -> Misfit:
     spread = _spread(effects, errors, len(missed))
     weight = inverse(spread)
     # The variance of the sum of the turns: each is d² ÷ 3.
-    allowed = sum(doubt * doubt for doubt in doubts) / 3
-    turned = lacking * lacking / allowed if allowed else (0.0 if abs(lacking) < 1e-6 else 1e9)
+    turned = lacking * lacking / (sum(doubt * doubt for doubt in doubts) / 3)
     return Misfit(
         closure=end,
         missed=tuple(missed),
@@ -227,7 +225,7 @@ def takers_of(walk: Walk) -> list[int]:
 
 def dot(one: Sequence[float], other: Sequence[float]) -> float:
     """Return the scalar product of two rows."""
-    return sum(map(mul, one, other), 0.0)
+    return fsum(map(mul, one, other))
 
 
 def walked(lengths: Row, turns: Row) -> tuple[list[complex], list[complex]]:
@@ -289,12 +287,12 @@ def _chord(chord: Chord, places: Sequence[complex]) -> complex:
 
 def along(chord: Chord, places: Sequence[complex], ways: Sequence[complex]) -> list[float]:
     """Return what an inch of each wall, then a radian of each turn, adds to a diagonal."""
-    across, count = _chord(chord, places), len(ways)
-    found = [0.0] * (2 * count)
-    if across:
-        # Multiplied by this, a movement's real part is what it adds to the diagonal's length.
-        toward = (across / abs(across)).conjugate()
-        for at in range(chord.start, chord.end):
-            found[at] = (ways[at] * toward).real
-            found[count + at] = (-1j * (places[chord.end] - places[at + 1]) * toward).real
-    return found
+    # Multiplied by this, a movement's real part is what it adds to the diagonal's length.
+    toward = cmath.rect(1.0, -cmath.phase(_chord(chord, places)))
+    past = range(chord.start, chord.end)
+    walls = [(way * toward).real if at in past else 0.0 for at, way in enumerate(ways)]
+    swings = [
+        (-1j * (places[chord.end] - corner) * toward).real if at in past else 0.0
+        for at, corner in enumerate(places[1:])
+    ]
+    return [*walls, *swings]

@@ -56,8 +56,10 @@ class Settling:
 def finer(course: Course, walk: Walk, fit: Misfit) -> Settling | None:
     """Return the measurement that would help most, or all corners where no single one does much.
 
-    None where neither would help.
+    None where neither would help, or the survey can tell an inch as it is.
     """
+    if fit.widest <= COARSE:
+        return None
     across = [Settling(f"diagonal {chord.name}", tolerance)
               for chord, tolerance in _with_diagonals(course, walk, fit)]  # fmt: skip
     found = [*across, *_with_corners(course, walk, fit)]
@@ -78,14 +80,12 @@ def _several_diagonals(course: Course, walk: Walk, fit: Misfit) -> Settling | No
     names: list[str] = []
     more, fitted = walk, fit
     while fitted.widest > COARSE and len(names) < _MOST_DIAGONALS:
-        chord, _ = min(_with_diagonals(course, more, fitted), key=lambda one: one[1],
-                       default=(None, 0.0))  # fmt: skip
-        if chord is None:
+        best = min(_with_diagonals(course, more, fitted), key=lambda one: one[1], default=None)
+        if best is None:
             break
-        # taken as fitting, which leaves how well the others fit as it was
-        places, _ = walked(more.lengths, shared_turns(more)[0])
-        long = abs(places[chord.end] - places[chord.start])
-        more = replace(more, chords=(*more.chords, replace(chord, length=long)))
+        # how long it is makes no difference to what it would tell
+        chord, _ = best
+        more = replace(more, chords=(*more.chords, chord))
         fitted = misfit(more)
         names.append(chord.name)
     if fitted.widest > max(COARSE, _WORTH * fit.widest):
@@ -111,7 +111,7 @@ def _with_diagonals(course: Course, walk: Walk, fit: Misfit) -> Iterator[tuple[C
             continue
         across = along(chord, places, ways)
         # As in `misfit`: only how an error differs from the mean swings the walk.
-        middle = sum(across[count + at] for at in takers) / len(takers) if takers else 0.0
+        middle = sum(across[count + at] for at in takers) / len(takers)
         for at in range(count, 2 * count):
             across[at] -= middle
         shared = [0.0] * len(fit.missed)
@@ -169,25 +169,25 @@ def _with_corners(course: Course, walk: Walk, fit: Misfit) -> Iterator[Settling]
 
 def which_of(course: Course, walk: Walk, slips: Sequence[Slip]) -> str:
     """Return the diagonal that would tell these slips apart, or the wall to measure again."""
-    walls = [slip for slip in slips if slip.amount is not None and len(slip.about) == 1]
+    longer = [(slip.about[0], float(slip.amount)) for slip in slips if slip.amount is not None]
     # A diagonal tells walls apart by their lengths; other slips it cannot tell apart.
-    if len(walls) < 2 or len(walls) < len(slips):
+    if len(longer) < 2 or len(longer) < len(slips):
         return ""
-    best: tuple[float, str] = (0.0, "")
+    turns, _, _ = shared_turns(walk)
+    # Where each slip's mending would put the corners.
+    mended: list[list[complex]] = []
+    for at, inches in longer:
+        lengths = (*walk.lengths[:at], walk.lengths[at] + inches, *walk.lengths[at + 1 :])
+        mended.append(walked(lengths, turns)[0])
+    telling: list[tuple[float, str]] = []
     for chord in diagonals(course, walk):
-        long: list[float] = []
-        for slip in walls:
-            (at,) = slip.about
-            lengths = list(walk.lengths)
-            lengths[at] += float(slip.amount or 0)
-            other = replace(walk, lengths=tuple(lengths))
-            places, _ = walked(other.lengths, shared_turns(other)[0])
-            long.append(abs(places[chord.end] - places[chord.start]))
+        long = [abs(places[chord.end] - places[chord.start]) for places in mended]
         # As long as the two nearest predictions are apart, one reading tells all of them apart.
         apart = min(abs(one - other) for one, other in combinations(long, 2))
-        spread = misfit(replace(walk, chords=(chord,))).spread[2][2]
-        best = max(best, (apart / sqrt(spread), chord.name))
-    return f"diagonal {best[1]}" if best[0] >= _SURELY else course.names[walls[0].about[0]]
+        sure = apart / sqrt(misfit(replace(walk, chords=(chord,))).spread[2][2])
+        if sure >= _SURELY:
+            telling.append((sure, chord.name))
+    return f"diagonal {max(telling)[1]}" if telling else course.names[longer[0][0]]
 
 
 def diagonals(course: Course, walk: Walk) -> Iterator[Chord]:

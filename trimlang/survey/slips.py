@@ -30,6 +30,9 @@ MOST_STRETCHES: Final = 200
 UNUSUAL: Final = 6.0
 """Chi-squared by which a length wrong in no usual way must fit better than the usual slips."""
 
+SHORTEST: Final = 1
+"""Inches: what is shorter is no wall that a slip may leave, or leave out."""
+
 # Steps of the search in `_best_length`, at most.
 _MOST_TURNS: Final = 8
 _SWINGS: Final = 18.0
@@ -55,7 +58,9 @@ def likely(slips: Sequence[Slip], allowed: float) -> tuple[Slip, ...]:
 
     ``allowed`` is the chi-squared that a sound room may have.
     """
-    best = min((slip.score for slip in slips), default=0.0)
+    if not slips:
+        return ()
+    best = min(slip.score for slip in slips)
     # A slip must fit nearly as well as the best, and well enough that a sound room could look so.
     near = sorted(
         (slip for slip in slips if slip.score <= min(best + CLEARLY, allowed + UNUSUAL)),
@@ -73,6 +78,8 @@ def length_slips(course: Course, walk: Walk, fit: Misfit) -> Iterator[Slip]:
     unit = course.room.settings.unit
     for at, (name, length) in enumerate(zip(course.names, course.written, strict=True)):
         for other in misreadings(length, unit):
+            if other.length < SHORTEST:
+                continue
             longer = other.length - length
             score = _score_of(walk, fit, at, float(longer)) + other.rare
             words = f"{name} {other.words}: {feet_text(other.length, unit)} instead"
@@ -80,7 +87,7 @@ def length_slips(course: Course, walk: Walk, fit: Misfit) -> Iterator[Slip]:
         off, left = _best_length(walk, fit, at)
         longer = steps_nearest(Fraction(off), course.room.settings.rounding_step)
         # Not a slip if nothing changes on the tape, nor one that would leave no wall.
-        if longer and length + longer > 0:
+        if longer and length + longer >= SHORTEST:
             side = "short" if off > 0 else "long"
             words = f"{name} is {feet_text(abs(longer), unit)} too {side}"
             yield Slip(words, (at,), left + UNUSUAL, longer)

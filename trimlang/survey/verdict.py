@@ -40,7 +40,7 @@ class Closing:
     step: Fraction
     gap: Fraction | None = None
     where: str = ""
-    tolerance: Fraction | None = None
+    tolerance: Fraction = Fraction(0)
     allowed_by_file: bool = False
     slips: tuple[Slip, ...] = ()
     settles: str = ""
@@ -49,7 +49,7 @@ class Closing:
     @property
     def text(self) -> str:
         """The closing in one line, without the room's name."""
-        if self.gap is None or self.tolerance is None:
+        if self.gap is None:
             return str(self.verdict)
         far = feet_text(steps_nearest(self.gap, self.step), self.unit)
         allowed = feet_text(steps_up(self.tolerance, self.step), self.unit)

@@ -15,7 +15,7 @@ def closing_words(room: Room, drawn: Outline, closing: Closing | None, pen: Pen)
         return pen.words(
             "Not checked: the corners as written do not go once round; bare wall may hide one."
         )
-    if closing is None or closing.gap is None or closing.tolerance is None:
+    if closing is None or closing.gap is None:
         return ""
     # The miss is rounded to the nearest mark; what the survey can tell is rounded up, so that no
     # more is promised than it can keep.
