@@ -3,7 +3,7 @@
     python -m benchmarks.mutation --work /tmp/mutants            lengths, joinery, the
                                                                  verifier, the closing
     python -m benchmarks.mutation lengths --work /tmp/mutants    one part
-    python -m benchmarks.mutation site-log --sample 150 --work /tmp/mutants
+    python -m benchmarks.mutation site-log --sample 150 --seed 2 --work /tmp/mutants
     python -m benchmarks.mutation --work /tmp/mutants --again    unexplained survivors once more
     python -m benchmarks.mutation --work /tmp/mutants --tell     what was found before
 
@@ -34,7 +34,9 @@ TARGETS = {
     "joinery": ("trimlang/joinery/*.py",),
     "verifier": ("trimlang/stock/verify.py",),
     "survey": tuple(
-        f"trimlang/survey/{name}.py" for name in ("closing", "misfit", "settling", "slips")
+        f"trimlang/survey/{name}.py"
+        for name in ("closing", "misfit", "settling", "slips", "corner_slips", "opening_slips",
+                     "misreadings", "adjusting")
     ),
     "site-log": tuple(
         f"trimlang/site_log/{name}.py"
@@ -76,6 +78,10 @@ TESTS = {
         "tests/site_log",
         "tests/laws/test_site_log.py",
         "tests/diagnostics/test_pages.py",
+        "tests/planning/test_minimum_order.py",
+        "tests/planning/test_one_batch.py",
+        "tests/planning/test_sold_together.py",
+        "tests/story",
     ),
     "trimlang.sheets.content": SHEETS,
     **dict.fromkeys(
@@ -156,6 +162,7 @@ def main() -> int:
     parser.add_argument("--again", action="store_true", help="try unexplained survivors again")
     parser.add_argument("--tell", action="store_true", help="only print what was found before")
     parser.add_argument("--sample", type=int, metavar="N", help="no more of each part, by chance")
+    parser.add_argument("--seed", type=int, default=0, help="another one draws another sample")
     options = parser.parse_args()
     options.work.mkdir(parents=True, exist_ok=True)
     results = options.work / "results.jsonl"
@@ -163,7 +170,7 @@ def main() -> int:
     for name in options.targets or TARGETS:
         part = all_mutants(ROOT, TARGETS[name])
         if options.sample is not None and options.sample < len(part):
-            part = Random(name).sample(part, options.sample)
+            part = Random(f"{name} {options.seed}").sample(part, options.sample)
         mutants += part
     found = found_before(results)
     left = [
