@@ -36,7 +36,7 @@ TARGETS = {
     "survey": tuple(
         f"trimlang/survey/{name}.py"
         for name in ("closing", "misfit", "settling", "slips", "corner_slips", "opening_slips",
-                     "misreadings", "adjusting")
+                     "misreadings", "adjusting", "verdict")
     ),
     "site-log": tuple(
         f"trimlang/site_log/{name}.py"
