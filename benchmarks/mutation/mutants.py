@@ -130,9 +130,7 @@ def _changes(function: cst.FunctionDef) -> Iterator[tuple[cst.CSTNode, cst.CSTNo
 
 def _is_strict(node: cst.CSTNode) -> bool:
     """Tell whether this is zip's guard against a mistake of ours, which else does nothing."""
-    return (
-        isinstance(node, cst.Arg) and node.keyword is not None and node.keyword.value == "strict"
-    )
+    return isinstance(node, cst.Arg) and node.keyword is not None and node.keyword.value == "strict"
 
 
 def _without_guard(old: cst.CSTNode, new: cst.CSTNode) -> bool:
