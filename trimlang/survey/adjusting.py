@@ -15,8 +15,8 @@ from trimlang.record import record
 from trimlang.survey.measured_walk import Course
 from trimlang.survey.misfit import Misfit, Walk
 
-# Denominator of a correction as a fraction: a thousandth of an inch or degree says enough.
-_FINE: Final = 1000
+FINE: Final = 1000
+"""Denominator of what was worked out, as a fraction: finer than a tape or a protractor."""
 
 
 @record
@@ -67,4 +67,4 @@ def residuals(course: Course, walk: Walk, fit: Misfit) -> tuple[Residual, ...]:
 
 
 def _to_say(off: float, *, is_corner: bool) -> Fraction:
-    return Fraction(degrees(off) if is_corner else off).limit_denominator(_FINE)
+    return Fraction(degrees(off) if is_corner else off).limit_denominator(FINE)

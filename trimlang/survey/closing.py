@@ -10,7 +10,7 @@ from trimlang.diagnostics.joint_pages import SIDES_DISAGREE
 from trimlang.lengths.angles import degrees_text
 from trimlang.lengths.tape import feet_text, steps_nearest, steps_up
 from trimlang.settings.table import Settings
-from trimlang.survey.adjusting import Residual, residuals
+from trimlang.survey.adjusting import FINE, Residual, residuals
 from trimlang.survey.corner_slips import corner_slips
 from trimlang.survey.diagonals import span_of
 from trimlang.survey.job import Gap, Room, Trim
@@ -31,8 +31,6 @@ from trimlang.survey.way_round import walked_left
 
 # Two walls enclose nothing.
 FEWEST_STRETCHES: Final = 3
-# Denominator of what a survey can tell: a thousandth of an inch is finer than any tape.
-_FINE: Final = 1000
 # Slips named in one message; more than these is no help.
 MOST_NAMED: Final = 6
 
@@ -151,7 +149,7 @@ def _closing(course: Course, walk: Walk, fit: Misfit, gap: Fraction, end: Point)
 
 
 def _as_said(inches: float) -> Fraction:
-    return Fraction(inches).limit_denominator(_FINE)
+    return Fraction(inches).limit_denominator(FINE)
 
 
 def _chords(room: Room) -> tuple[Chord, ...]:
