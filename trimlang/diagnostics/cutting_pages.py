@@ -125,9 +125,10 @@ CUTTING_PAGES: Final = (
         code="T413",
         title="two unlike trims round an outside corner",
         message="{trim} of run {run} meets {other} of run {there} round an outside corner",
-        remedy="Give both walls the same trim, or end both in returns.",
-        why="The mitre follows the two thicknesses, so that backs and faces meet; where heights or"
-        " profiles differ their edges do not.",
+        remedy="Give both walls the same trim, end both in returns, or put a block between them:"
+        " out-corner(block post)",
+        why="The mitre follows the two thicknesses, so that backs and faces meet; the taller one's"
+        " top is sawn back and returned, and where profiles differ their edges do not meet.",
         example="trim tall: 3/4 in thick, 7 1/4 in tall\nstock tall: 12 ft at 21.00\n"
         + TRIM
         + STOCK

@@ -31,9 +31,7 @@ NEARLY_SQUARE: Final = 5
 """Degrees off square up to which a butt against a wall is cut square and closed with caulk."""
 
 
-_HIGHER: Final = N_(
-    "stands {step} higher than the {trim} on {run}: return its top there, or ease the step"
-)
+_HIGHER: Final = N_("stands {step} higher than the {trim} on {run}")
 _LOWER: Final = N_("stands {step} lower than the {trim} on {run}")
 
 
@@ -62,7 +60,8 @@ class Meeting:
     ``scraps`` is how far past the wall's end the tape already reached over scraps of trim.
     ``outside`` says which kind of corner it is, which the joint no longer does once it is a
     butt.  ``roll`` is by how many degrees less than its spring a crown leans to its wall there,
-    None where nothing says it.  Lengths in inches.
+    None where nothing says it.  ``step`` is by how much its top stands above an unlike mate's
+    and is returned.  Lengths in inches.
     """
 
     end: End
@@ -77,6 +76,7 @@ class Meeting:
     brings_corner: bool = False
     remark: Remark | None = None
     roll: Fraction | None = None
+    step: Fraction = NOTHING
 
     def past(self, out: Fraction, line: Fraction | None = None) -> Fraction:
         """Return how far past the walls' corner the trim reaches at ``out`` from its own wall.
@@ -142,8 +142,8 @@ class Meeting:
 def meets_unlike(plain: Meeting, trim: Trim, there: Trim, beyond: Fraction, run: str) -> Meeting:
     """Return how a trim goes round an outside corner to another one, whose back is at ``beyond``.
 
-    The mitre follows both thicknesses.  Where the tops differ, the step is told: the taller one's
-    end stands free above the other, and a small return closes its profile there.
+    The mitre follows both thicknesses.  Where the tops differ, the taller one's end stands free
+    above the other by ``step``, and its top is returned there.
     """
     step = (trim.height or NOTHING) - (there.height or NOTHING)
     remark = None
@@ -151,7 +151,8 @@ def meets_unlike(plain: Meeting, trim: Trim, there: Trim, beyond: Fraction, run:
         values = (("step", length_text(abs(step))), ("trim", there.name), ("run", run))
         remark = Remark(text=_HIGHER if step > 0 else _LOWER, values=values)
     thick = there.thickness or NOTHING
-    return replace(plain, meets=Meets.UNLIKE, beyond=beyond, thick=thick, remark=remark)
+    step = max(step, NOTHING) if remark is not None else NOTHING
+    return replace(plain, meets=Meets.UNLIKE, beyond=beyond, thick=thick, remark=remark, step=step)
 
 
 def depth_of(trim: Trim) -> Fraction:

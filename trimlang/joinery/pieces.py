@@ -27,6 +27,7 @@ from trimlang.joinery.scribes import check_scribes, scribe
 from trimlang.joinery.sloped_ceilings import along_ceiling, stops_upright, upright_end
 from trimlang.joinery.spliced_pieces import Splice, on_wall_edge, spliced, with_mates
 from trimlang.joinery.stair_marks import notched, stair_remarks, stepped
+from trimlang.joinery.top_returns import sawn_tops, top_return
 from trimlang.joinery.trim_walk import Wall, walls
 from trimlang.joint_row import Edge
 from trimlang.language.facts import Side
@@ -136,6 +137,7 @@ def _run_pieces(
         note=run.note,
         remarks=(
             *wall.remarks,
+            *sawn_tops(wall.left, wall.right, trim, settings),
             *stair_remarks(run, settings),
             *bend_remarks(run, bend, settings),
             *hung,
@@ -177,6 +179,8 @@ def _run_pieces(
                 findings.say("T122", end.span, part=part, trim=trim.name)
             pieces.append(returned)
     for at, met, nearest in ((Side.LEFT, wall.left, first), (Side.RIGHT, wall.right, last)):
+        if met.step:
+            pieces.append(top_return(whole, nearest, at, met.step, trim, settings))
         if met.brings_corner:
             pieces.append(corner_piece(whole, nearest, at, met, trim, settings))
     return pieces

@@ -1,0 +1,91 @@
+"""Two unlike trims round an outside corner: in plan, below and above the lower one's top."""
+
+from fractions import Fraction
+from math import cos, radians, sin
+
+import pytest
+from shapely.geometry import Polygon, box
+from shapely.ops import unary_union
+
+from trimlang.compiler import check_job
+from trimlang.joinery.piece import Piece
+
+
+def pieces(corner: float, one: str, other: str) -> dict[str, Piece]:
+    result = check_job(
+        f"trim low: {one} in thick, 5 1/4 in tall\ntrim high: {other} in thick, 7 1/4 in tall\n"
+        "stock low: 12 ft at 17.40\nstock high: 12 ft at 27.40\nsaw: reaches 70 deg\n"
+        'room "Den", trim high, open walk\n'
+        f"  N: 40 in, left=butt, right=out-corner({corner} deg)\n"
+        "  E: 50 in, trim low, right=butt\n"
+    )
+    assert {one.code for one in result.diagnostics} <= {"T413", "T405"}
+    return {piece.id.removeprefix("DE-"): piece for piece in result.pieces}
+
+
+@pytest.mark.parametrize("corner", [60, 90, 100, 135])
+@pytest.mark.parametrize(("one", "other"), [("9/16", "3/4"), ("3/4", "9/16"), ("5/8", "5/8")])
+def test_mitred_below_and_returned_above_nothing_gapes(corner: float, one: str, other: str):
+    got = pieces(corner, one, other)
+    high, low, closing = got["N-high"], got["E-low"], got["N-high-right-return"]
+    thick = {"low": inches(one), "high": inches(other)}
+    # wall N along y = 0, its corner at the origin; wall E leaves it through the wall at the corner
+    along = (-cos(radians(corner)), -sin(radians(corner)))
+    out = (sin(radians(corner)), -cos(radians(corner)))
+
+    def on_e(far: float, off: float) -> tuple[float, float]:
+        return (along[0] * far + out[0] * off, along[1] * far + out[1] * off)
+
+    past = {name: float(piece.rounding.exact) for name, piece in (("high", high), ("low", low))}
+    face = past["high"] - 40 if high.right.long_edge == "face" else -float(high.right.inset)
+    mate = past["low"] - 50 if low.left.long_edge == "face" else -float(low.left.inset)
+    below = [
+        Polygon([(-40, 0), (-40, thick["high"]), (face, thick["high"]), (0, 0)]),
+        Polygon([(0, 0), on_e(-mate, thick["low"]), on_e(50, thick["low"]), on_e(50, 0)]),
+    ]
+    # the two faces end in one point: that is the mitre
+    assert on_e(-mate, thick["low"]) == pytest.approx((face, thick["high"]), abs=1e-9)
+    assert below[0].intersection(below[1]).area < 1e-9
+    # above, as the ticket says, and the return as its own ticket says
+    (said,) = (dict(remark.values) for remark in high.remarks if "back" in dict(remark.values))
+    assert said["step"] == "2 in"
+    top = face - inches(said["back"].removesuffix(" in"))
+    deep, mitred = float(closing.length), float(closing.left.inset)
+    assert (deep, mitred) == (thick["high"], thick["high"])
+    sawn = Polygon([(-40, 0), (-40, deep), (top, deep), (top - deep, 0)])
+    turned = Polygon([(top, deep), (top, deep - float(closing.length)), (top - mitred, 0)])
+    assert sawn.intersection(turned).area < 1e-9
+    whole = box(-40, 0, top, deep)
+    assert unary_union([sawn, turned]).symmetric_difference(whole).area < 1e-9
+    # flush with the next wall to a sixteenth, and nothing of it hangs over
+    assert top == pytest.approx(min(0, face), abs=1 / 32)
+    assert turned.difference(below[0].buffer(1 / 32)).area < 1e-9
+
+
+def inches(text: str) -> float:
+    return float(sum(map(Fraction, text.split())))
+
+
+def test_the_mirror_image_says_the_same_of_its_other_end():
+    got = check_job(
+        "trim low: 9/16 in thick, 5 1/4 in tall\ntrim high: 3/4 in thick, 7 1/4 in tall\n"
+        "stock low: 12 ft at 17.40\nstock high: 12 ft at 27.40\nsaw: reaches 70 deg\n"
+        'room "Den", trim high, open walk\n'
+        "  E: 50 in, trim low, left=butt, right=out-corner(90 deg)\n  N: 19 ft, right=butt\n"
+    ).pieces
+    found = {piece.id: piece for piece in got}
+    # it is spliced: the end with the step is on its first part, and the return is glued there
+    assert found["DE-N-high-left-return"].mates == ("DE-N-high-a",)
+    assert "left: saw its top 2 in back 9/16 in along the face" in found["DE-N-high-a"].all_notes
+    assert "saw its top" not in found["DE-N-high-b"].all_notes
+    assert "rip a longer offcut" in found["DE-N-high-left-return"].all_notes
+
+
+def test_alike_tops_need_no_return():
+    got = check_job(
+        "trim low: 9/16 in thick, 5 1/4 in tall\ntrim high: 3/4 in thick, 5 1/4 in tall\n"
+        "stock low: 12 ft at 17.40\nstock high: 12 ft at 27.40\nsaw: reaches 70 deg\n"
+        'room "Den", trim high, open walk\n'
+        "  N: 40 in, left=butt, right=out-corner(90 deg)\n  E: 50 in, trim low, right=butt\n"
+    ).pieces
+    assert [piece.id for piece in got] == ["DE-N-high", "DE-E-low"]
