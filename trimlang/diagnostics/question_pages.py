@@ -3,11 +3,8 @@
 from typing import Final
 
 from trimlang.diagnostics.code_page import Page
-from trimlang.diagnostics.example_lines import JOB_TO_ROOM, RUN, TRIM
+from trimlang.diagnostics.example_lines import JOB_TO_ROOM, OPEN_ROOM, RUN, STOCK, TRIM
 from trimlang.diagnostics.severity import Severity
-
-_STOCK = "stock base: 12 ft at 17.40\n"
-_ROOM = 'room "Study", trim base, open walk\n'
 
 QUESTION_PAGES: Final = (
     Page(
@@ -17,7 +14,7 @@ QUESTION_PAGES: Final = (
         remedy="Write {instead}, or the length in inches.",
         why="A foot has twelve inches, so 4.2 ft is 4 ft 2 3/8 in, and is nearly always written for"
         " 4 ft 2 in.",
-        example=JOB_TO_ROOM + "  N: 4.2 ft, left=butt, right=butt",
+        example=JOB_TOOPEN_ROOM + "  N: 4.2 ft, left=butt, right=butt",
         severity=Severity.WARNING,
     ),
     Page(
@@ -26,7 +23,7 @@ QUESTION_PAGES: Final = (
         message="a stick of {long} is hardly sold; was {instead} meant?",
         remedy="Write {instead}; if the sticks are as short as that, leave it.",
         why="Trim is sold by the foot, and no wall can be cut from such a stick.",
-        example=TRIM + "stock base: 12 in at 17.40, 12 ft at 17.40\n" + _ROOM + RUN,
+        example=TRIM + "stock base: 12 in at 17.40, 12 ft at 17.40\n" + OPEN_ROOM + RUN,
         severity=Severity.WARNING,
     ),
     Page(
@@ -48,7 +45,7 @@ QUESTION_PAGES: Final = (
         remedy="Write what it stands out from the wall as thick, its height on the wall as tall.",
         why="An outside corner grows by the thickness, so a base 5 1/4 in thick would be cut"
         " inches too long.",
-        example="trim base: 5 1/4 in thick, 9/16 in tall\n" + _STOCK + _ROOM + RUN,
+        example="trim base: 5 1/4 in thick, 9/16 in tall\n" + STOCK + OPEN_ROOM + RUN,
         severity=Severity.WARNING,
     ),
     Page(
@@ -60,7 +57,7 @@ QUESTION_PAGES: Final = (
         " used; its length is probably a slip.",
         example=TRIM
         + "stock base: 3 ft at 4.10, 12 ft at 17.40\n"
-        + _ROOM
+        + OPEN_ROOM
         + "  N: 40 in, left=butt, right=butt, no splice",
         severity=Severity.WARNING,
     ),
@@ -70,7 +67,7 @@ QUESTION_PAGES: Final = (
         message="this opening states its height and gets no casing",
         remedy="Add its casing (casing case), or leave the height out.",
         why="Only the legs of a casing are as long as an opening is high.",
-        example=JOB_TO_ROOM + RUN + "  opening 32 in, height 80 in",
+        example=JOB_TOOPEN_ROOM + RUN + "  opening 32 in, height 80 in",
         severity=Severity.WARNING,
     ),
     Page(

@@ -11,7 +11,7 @@ bounds together; where not every choice was looked at, no less than without the 
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from itertools import product
 from typing import Final, TypeAlias
@@ -228,20 +228,7 @@ def _joined(problem: Problem, plans: Sequence[Plan]) -> Plan | None:
         ),
         work=sum(plan.work for plan in plans),
     )
-    return joined if not problem.survive_loss or _has_room(joined, taken) else None
-
-
-def _has_room(plan: Plan, taken: Mapping[str, int]) -> bool:
-    """Tell whether something is left that any one piece can be cut from again."""
-    problem = plan.problem
-    used = Counter(stick.blank for stick in plan.sticks)
-    whole = [
-        blank.length - 2 * problem.end_waste
-        for blank in problem.blanks
-        if taken.get(blank.key, 0) * blank.pack > used[blank.key]
-    ]
-    longest = max((part.length for part in problem.parts), default=0)
-    return max((*plan.offcuts, *whole), default=0) >= longest
+    return joined if not problem.survive_loss or joined.has_room_for_a_loss else None
 
 
 __all__ = ["with_batches"]

@@ -59,6 +59,8 @@ class AllMixes:
         self._wholes = self._kept_whole()
         spare = timber.problem.spare
         rates = [float(kind.rate / kind.length) for kind in kinds if not kind.on_hand]
+        # Less than the spare can cost: it is paid for from the beginning, so that rows are dropped
+        # early.
         self._spare = min(rates, default=0.0) * spare
         self._curves: list[Any] = [np.zeros(0, dtype=np.int64) for _ in kinds]
 
@@ -71,6 +73,8 @@ class AllMixes:
         np = self._np
         useful = [worth for worth in worths if worth.needed > 0]
         most = self._timber.most
+        # Without a way to cover the spare there is no mix; with numbers that may overflow no array
+        # is to be trusted.
         if not self._wholes or not all(map(self._small, useful)):
             return None
         limit = cost + EASE + cost * 1e-12
@@ -78,6 +82,7 @@ class AllMixes:
         paid = np.full(1, self._spare)
         for place, kind in enumerate(self._order):
             rate = self._rates[kind]
+            # One count instead of many: who takes fewer of them saves nothing.
             if free and self._timber.kinds[kind].to_be_used_up(self._timber.problem.spare):
                 counts[:, kind] = most[kind]
                 continue
@@ -93,6 +98,7 @@ class AllMixes:
             counts, paid = counts[source], paid[source] + number * rate
             counts[:, kind] = number
         for worth in useful:
+            # In whole numbers, which takes back what was eased too far above.
             counts = counts[held(counts, worth) >= worth.needed]
         costs = self._costs(counts)
         return counts[costs < cost], costs[costs < cost]

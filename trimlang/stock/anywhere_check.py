@@ -97,6 +97,7 @@ class _AnyPlace:
         try:
             if mixes.below(floor) is None:
                 return floor
+        # Given up is no proof; then the best of what single claims show is kept.
         except GivenUpError:
             pass
         return max(0, min(floor, max(mixes.alone(place) for place in range(len(claims)))))
@@ -114,6 +115,7 @@ class _AnyPlace:
         every = [*values.values(), *(value for _, value in steps)]
         if not rising or min(every, default=0) < 0 or min((r for r, _ in steps), default=1) < 1:
             return None
+        # Sums in the tables must not overflow, or a stick could seem to be worth less than it is.
         if max(every, default=0) * (sum(self._own.values()) + self._parts) >= MOST_WORTH:
             return None
         used = [

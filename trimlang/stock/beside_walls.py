@@ -42,6 +42,8 @@ def _with_reserve(fixed: Problem, free: Sequence[FreeRun]) -> list[Part]:
         longest = [part.length for part in parts]
         # However a run is divided, its longest piece is at least the average.
         longest += [-(-run.total // run.pieces) for run in free]
+        # It must be as long as the longest piece of any plan is at the least, or the bound would
+        # ask for more room than some plan needs.
         parts.append(Part(RESERVE, max(longest, default=1)))
     return parts
 
@@ -51,6 +53,8 @@ def _stand_ins(free: Sequence[FreeRun]) -> Iterator[Part]:
     for number, run in enumerate(free):
         for piece in range(run.pieces):
             for way in (run.lean, -run.lean):
+                # Both ways, since a scarf may lap either way: what a fixed piece may share with a
+                # part of a wall must not be less than it could be.
                 yield Part(f"{STAND_IN}{number}.{piece}.{way}", max(run.least, 1), way, way)
 
 

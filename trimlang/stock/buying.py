@@ -49,6 +49,7 @@ class Buying:
         sort = self.timber.kinds[kind]
         if last is None or kind == last or len(sort.offers) > 1:
             return None
+        # A kind whose length is cheaper than the last one's may be worth keeping in any number.
         if self._rates[kind] < self._rates[last]:
             return None
         pack = _steady_pack(self.timber.kinds[last])
@@ -121,6 +122,7 @@ class Buying:
                     break
                 reach = min(self._spare, covered + whole * sort.length)
                 state = (price + more, (*taken, used + whole))
+                # Some way costs no more than this, so a state that must cost more leads nowhere.
                 if state[0] + base + (rate or 0) * (self._spare - reach) > most:
                     continue
                 if reach not in after or state < after[reach]:
@@ -161,6 +163,7 @@ class Buying:
         """
         found: list[int] = []
         cheap = sorted(self._order, key=lambda k: (self._rates[k], k))
+        # Any way to buy the spare bounds it from above; a few of the cheapest give a tight one.
         for first in range(min(TRIED, len(cheap))):
             order = [cheap[first], *cheap[:first], *cheap[first + 1 :]]
             taken, need = list(counts), self._spare

@@ -27,6 +27,7 @@ def certificate_of(
     shortest = min((size.weight for size in timber.sizes), default=0)
     for length in lengths:
         room = length - 2 * timber.problem.end_waste + timber.problem.kerf
+        # No piece fits it, so it is worth nothing, whatever it is called.
         if room < shortest:
             places.pop(length, None)
         elif length not in places:

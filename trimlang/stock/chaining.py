@@ -20,7 +20,7 @@ if TYPE_CHECKING:
     from trimlang.stock.timber import Size
 
 #: In a row of predecessors: no piece lies before this one.
-NOTHING: Final = -1
+NO_PIECE: Final = -1
 #: In a row of predecessors: the piece is left out here.
 LEFT_OUT: Final = -2
 
@@ -52,13 +52,14 @@ class Chaining:
         # The best by room whatever the last lean, and which lean that is: most neighbours share
         # nothing.
         any_row = np.zeros(most + 1, dtype=np.int64)
-        any_lean = np.full(most + 1, NOTHING, dtype=np.int8)
+        any_lean = np.full(most + 1, NO_PIECE, dtype=np.int8)
         places = np.array([max(room, 0) for room in rooms], dtype=np.int64)
         #: Of each piece laid: its size, the place of the lean it ends in, what lies before it.
         self._stages: list[tuple[int, int, Any]] = []
         ends: list[Any] = []
         for size in order:
             shape, value = sizes[size], values[size]
+            # What is worth nothing is left out: a pattern may be cut without it.
             if value <= 0 or shape.weight > most:
                 continue
             count = most + 1 - shape.weight
@@ -101,9 +102,11 @@ class Chaining:
         at = room - self._sizes[size].weight
         lean = int(before[at])
         stage = last
-        while lean != NOTHING:
+        while lean != NO_PIECE:
             at += overlap(self._leans[lean], self._sizes[pattern[-1]].left)
             stage -= 1
+            # The piece before was laid in an earlier stage, the last one that was taken there and
+            # ends in this lean.
             while True:
                 size, right, (pred, _) = self._stages[stage]
                 place = at - self._sizes[size].weight

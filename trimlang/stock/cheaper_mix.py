@@ -89,6 +89,7 @@ class CheaperMix:
         self._needs: list[list[int]] = []
         self._rates: list[list[float]] = []
         self.used = []
+        # The claim that shows most alone is used from the start; most often it is enough.
         first = max(range(len(self._claims)), key=self.alone, default=None)
         if first is not None:
             self._use(first, 0)
@@ -145,6 +146,7 @@ class CheaperMix:
                 more = self._looked_up(place)
                 if more is None:
                     return True
+                # More of the last kind only costs more.
                 if more < 0:
                     break
                 count += more
@@ -204,6 +206,7 @@ class CheaperMix:
             top = self._tops[worst][place]
             short = self._needs[self.used.index(worst)][place] - self._counts[place] * top
             return -(-short // top) if top > 0 else -1
+        # Dearest test last: the exact price, with packs and the spare.
         if self._stock.price(self._counts, self._cost) is None:
             return -1
         taken = [0] * self._lengths

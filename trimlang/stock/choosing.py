@@ -87,6 +87,7 @@ def choose(
     solve_within(solver, max(seconds, 0.1))
     status = solver.getModelStatus()
     visited = int(solver.getInfo().mip_node_count)
+    # The only answer that proves anything; a solver that stops early has merely not found one.
     if status == highspy.HighsModelStatus.kInfeasible:
         return Choice(None, settled=True, nodes=visited)
     answer = solver.getSolution()

@@ -53,6 +53,7 @@ def _in_steps(
         spare=more(problem.spare),
         short=0,
         usable=0,
+        # Room for a spoiled piece is asked for on the fine grid; here it would be rounded twice.
         survive_loss=False,
     )
 

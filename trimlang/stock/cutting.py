@@ -117,6 +117,7 @@ class RackCut:
         if tight is None:
             return Answer(sticks=self._diver.dive(laid, counts, FEW))
         slack = slack_of(tight, counts)
+        # The blended worth shows what no single one did: the rack is worth less than the pieces.
         if slack < 0:
             return Answer(worth=tight)
         little = self._is_little(tight, counts)
@@ -207,6 +208,7 @@ class RackCut:
         def ended(demand: Sequence[int], left: Sequence[int]) -> tuple[Rack | None, bool]:
             nonlocal tries
             here = (*demand, *left)
+            # Dives come back to the same rest by other ways.
             if here in dead:
                 return None, True
             if not tries or sum(demand) > LAST:

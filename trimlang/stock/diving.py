@@ -15,12 +15,11 @@ from typing import Any
 
 from trimlang.stock.longest_first import fill_counts
 from trimlang.stock.relaxation import Relaxation
+from trimlang.stock.solver import HAIR
 from trimlang.stock.timber import Pattern, Timber
 
 #: How many other patterns are tried at one step before the step before it is undone.
 OTHERS = 3
-#: Differences below this are the solver's rounding errors.
-HAIR = 1e-7
 #: A pattern used this often, or more, is kept at once with those used wholly.
 NEARLY = 0.8
 
@@ -113,6 +112,8 @@ class Diver:
                     return None
             else:
                 step = self._step(laid, columns, demand, left, len(cut))
+                # Another first pattern leads the whole dive elsewhere, which is what a second dive
+                # is for.
                 if skip and not steps:
                     step.first, step.width = min(skip, len(step.ranked) - 1), 1
                 steps.append(step)
@@ -156,6 +157,8 @@ class Diver:
         for place in values.nonzero()[0]:
             value, stick = float(values[place]), laid.columns[place]
             if value > HAIR and self._holds(stick):
+                # Whole numbers of a pattern are safe to keep: with them removed, the same answer
+                # still solves what is left.
                 whole.extend([stick] * int(value + HAIR))
                 parts.append((value - int(value + HAIR), stick))
         parts = [part for part in parts if part[0] > HAIR]
@@ -177,6 +180,7 @@ class Diver:
         for size in pattern:
             if wanted[size] < demand[size]:
                 wanted[size] += 1
+        # Other patterns of this step may have used the last stick, or cut the last of these pieces.
         if not left[kind] or not wanted:
             return
         left[kind] -= 1

@@ -63,6 +63,7 @@ class _Seeker:
                 break
             counts, floor = self._search.fewest(self._known, state.packing.cost, self._seconds())
             state.stick_bound = max(state.stick_bound, floor)
+            # Nothing is left between what is cut and what must be cut.
             if counts is None or len(state.packing.sticks) <= state.stick_bound:
                 break
             if not self._cut(state, counts):

@@ -45,6 +45,7 @@ def halves_worths(timber: Timber) -> list[Worth]:
     worthless ones, and all others together are no longer than the stick.
     """
     room = max((kind.room for kind in timber.kinds), default=0)
+    # A shorter stick would count for as much as the longest: true, but too weak to be of use.
     if not timber.sizes or any(kind.room < room for kind in timber.kinds):
         return []
     worths = []

@@ -24,19 +24,14 @@ from trimlang.stock.certificate import Certificate, FreeRun
 from trimlang.stock.certifying import certificate_of
 from trimlang.stock.floor import Worth, cost_floor
 from trimlang.stock.joint_program import JoinedStick, JointProgram, Split
-from trimlang.stock.mix import Known, MixSearch
-from trimlang.stock.pricing import Pricing
+from trimlang.stock.mix import WORTHS_KEPT, Known, MixSearch
+from trimlang.stock.pricing import SCALE, Pricing
 from trimlang.stock.problem import Problem
+from trimlang.stock.solver import HAIR
 from trimlang.stock.wall_divisions import Steps, cheapest_divisions, steps_of
-
-SCALE: Final = 1 << 40
-"""Duals are scaled so that the dearest stick is worth about this much."""
 
 BATCH: Final = 12
 """Patterns added for one kind after one pricing."""
-
-KEPT: Final = 8
-"""How many inequalities are kept of those that the program over all that can be bought gives."""
 
 MARKS: Final = 200
 """No more marks than these."""
@@ -49,8 +44,6 @@ PRICINGS: Final = 60
 
 MIXES: Final = 40
 """The most mixes of sticks tried."""
-
-HAIR: Final = 1e-7
 
 
 @record
@@ -134,12 +127,14 @@ class JointBound:
             floor = cost_floor(self.timber, worth)
             kept.append((-floor, len(kept), worth, steps))
             self._floor = max(self._floor, floor)
+            # Either no pattern is missing, or the bound is as high as this program can show: only
+            # finer marks can raise it now.
             if not fresh or floor >= value - 1e-6:
                 rounds += 1
                 if rounds > ROUNDS or not self._marked(columns):
                     self._solved = True
                     break
-        for _, _, worth, steps in sorted(kept)[:KEPT]:
+        for _, _, worth, steps in sorted(kept)[:WORTHS_KEPT]:
             self._learn(worth, steps)
 
     def _try_mixes(self, enough: int) -> None:
@@ -147,6 +142,7 @@ class JointBound:
         for _ in range(MIXES):
             if self._floor >= enough or self._seconds() <= 0:
                 return
+            # No mix below is left, so every plan costs at least the floor that comes with it.
             mix, floor = self._search.cheapest(self._known, enough, self._seconds())
             self._floor = max(self._floor, floor)
             if mix is None:
@@ -161,6 +157,7 @@ class JointBound:
         rounds = 0
         while self._seconds() > 0:
             share, columns, duals = self.program.solve()
+            # By fractions of patterns the rack is enough, so no inequality can rule it out.
             if duals is None or share <= 1 + HAIR:
                 return False
             priced = self._priced(duals)
@@ -244,6 +241,8 @@ class JointBound:
                 divisions[alike] = cheapest_divisions(steps, self._longest, *alike)
             found = divisions[alike]
             at = bisect_left(found, sort.total, key=lambda one: one[0])
+            # No parts of this many make the wall up: no plan, and nothing to learn from these
+            # duals.
             if at == len(found):
                 return None
             _, worth, rooms = found[at]

@@ -15,7 +15,7 @@ from typing import Any, Final
 from trimlang.record import record
 from trimlang.stock.joint_bound import JointBound
 from trimlang.stock.joint_program import JoinedStick
-from trimlang.stock.solver import quiet_solver, solve_within
+from trimlang.stock.solver import add_column, add_row, quiet_solver, solve_within
 
 PATTERNS: Final = 1_000
 """The most patterns that are chosen among: those nearest to the program's optimum."""
@@ -58,6 +58,7 @@ def chosen_parts(
     ``cost`` is what a plan at hand costs, ``target`` a cost that none is below.
     """
     search.program.add(at_hand)
+    # Those at hand first, so that the plan there is stays possible and only better ones are taken.
     sticks = list(dict.fromkeys((*at_hand, *search.near(cost))))[:PATTERNS]
     lengths: set[int] = set()
     for number, stick in enumerate(sticks):
@@ -116,19 +117,19 @@ class _Model:
             }
         )
         for wanted in (*timber.demand, *[0] * (len(timber.kinds) + len(lengths))):
-            self._row(wanted)
+            add_row(self._solver, wanted, {})
         for wall in walls:
-            self._row(wall.total)
-            self._row(-wall.pieces)
+            add_row(self._solver, wall.total, {})
+            add_row(self._solver, -wall.pieces, {})
         for number, kind in enumerate(timber.kinds):
             for offer in kind.offers:
                 most = self._inf if offer.limit is None else float(offer.limit // offer.pack)
-                self._column(offer.price, most, {sizes + number: float(offer.pack)})
+                add_column(self._solver, offer.price, most, {sizes + number: float(offer.pack)})
         for stick, parts in zip(sticks, given, strict=True):
             entries = {size: float(n) for size, n in Counter(stick.pattern).items()}
             entries[sizes + stick.kind] = -1.0
             entries.update({rows[length]: float(n) for length, n in Counter(parts).items()})
-            self._column(0, self._inf, entries)
+            add_column(self._solver, 0, self._inf, entries)
         #: Of each part taken: its wall and its length.
         self._taken: list[tuple[int, int]] = []
         self._first = self._solver.getNumCol()
@@ -136,25 +137,11 @@ class _Model:
             row = first_wall + 2 * place
             for length in lengths:
                 if length >= wall.least:
+                    # A longer part serves, cut down to what the wall may have.
                     own = min(length, wall.most)
                     self._taken.append((place, own))
                     entries = {rows[length]: -1.0, row: float(own), row + 1: -1.0}
-                    self._column(0, float(wall.pieces), entries)
-
-    def _row(self, lower: int) -> None:
-        np = self._np
-        self._solver.addRow(float(lower), self._inf, 0, np.zeros(0, dtype=np.int32), np.zeros(0))
-
-    def _column(self, price: int, upper: float, entries: dict[int, float]) -> None:
-        np = self._np
-        self._solver.addCol(
-            float(price),
-            0.0,
-            upper,
-            len(entries),
-            np.array(list(entries), dtype=np.int32),
-            np.array(list(entries.values()), dtype=np.float64),
-        )
+                    add_column(self._solver, 0, float(wall.pieces), entries)
 
     def solved(self, cost: int, target: int, seconds: float) -> list[list[int]] | None:
         """Return each wall's parts in a cheaper choice, found in a fair time."""
@@ -163,6 +150,7 @@ class _Model:
         whole: Any = np.full(columns, self._valid)
         solver.changeColsIntegrality(columns, np.arange(columns, dtype=np.int32), whole)
         if not self._spare:
+            # The program does not know of the spare; with one its price says nothing of the plan's.
             solver.setOptionValue("objective_bound", cost - 0.5)
             solver.setOptionValue("objective_target", target + 0.5)
         solve_within(solver, max(seconds, 0.1))

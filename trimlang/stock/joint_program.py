@@ -17,18 +17,13 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Sequence
 from fractions import Fraction
-from typing import Any, Final
+from typing import Any
 
 from trimlang.record import record
-from trimlang.stock.solver import quiet_solver
+from trimlang.stock.program import LACK, LACK_OF_LENGTH
+from trimlang.stock.solver import add_column, add_row, quiet_solver
 from trimlang.stock.timber import Pattern, Timber
 from trimlang.stock.wall_divisions import WallSort
-
-LACK: Final = 4.0
-"""The price of a piece left uncut: this many of the dearest sticks, or of the given racks."""
-
-LACK_OF_LENGTH: Final = 100.0
-"""The same where length is saved: so dear that everything is cut if the rack allows it."""
 
 
 @record
@@ -68,56 +63,46 @@ class JointProgram:
         self.marks: list[int] = []
         self.columns: list[Column] = []
         self._known: set[Column] = set()
+        # Without presolve, since it is solved again and again with a few columns more, from where
+        # it was.
         lp = self._lp = quiet_solver({"presolve": "off", "solver": "simplex"})
         for wanted in (*timber.demand, *[0] * self._kinds, *sorts.values()):
-            self._row(float(wanted), {})
+            add_row(lp, float(wanted), {})
         self._money = [
             (kind, float(Fraction(offer.price, offer.pack)), offer.limit)
             for kind, sort in enumerate(timber.kinds)
             for offer in sort.offers
         ]
         for kind, price, limit in self._money:
-            self._column(
-                price, self._inf if limit is None else float(limit), {self._sizes + kind: 1.0}
+            add_column(
+                self._lp,
+                price,
+                self._inf if limit is None else float(limit),
+                {self._sizes + kind: 1.0},
             )
+        # The columns that a question opens are there from the start, closed by an upper bound of 0.
         self._share = len(self._money)
-        self._column(0.0, 0.0, {self._sizes + kind: 1.0 for kind in range(self._kinds)})
+        add_column(self._lp, 0.0, 0.0, {self._sizes + kind: 1.0 for kind in range(self._kinds)})
         self._dear = LACK * (1.0 + max((price for _, price, _ in self._money), default=0.0))
         self._taken = self._share + 1
         longest = max((kind.room for kind in timber.kinds), default=1)
         for kind, sort in enumerate(timber.kinds):
-            self._column(sort.room / max(longest, 1), 0.0, {self._sizes + kind: 1.0})
+            add_column(self._lp, sort.room / max(longest, 1), 0.0, {self._sizes + kind: 1.0})
         first = self._taken + self._kinds
+        # While patterns are missing a piece may be left uncut at a price, so that there always is
+        # an answer and with it duals to price new patterns by.
         self._lacks = range(first, first + self._sizes + len(self.sorts))
         for size in range(self._sizes):
-            self._column(self._dear, self._inf, {size: 1.0})
+            add_column(self._lp, self._dear, self._inf, {size: 1.0})
         for place, wall in enumerate(self.sorts):
-            self._column(
-                self._dear * wall.parts, self._inf, {self._sizes + self._kinds + place: 1.0}
+            add_column(
+                self._lp,
+                self._dear * wall.parts,
+                self._inf,
+                {self._sizes + self._kinds + place: 1.0},
             )
         self._first = lp.getNumCol()
         self.mark(marks)
-
-    def _row(self, lower: float, entries: dict[int, float]) -> None:
-        np = self._np
-        self._lp.addRow(
-            lower,
-            self._inf,
-            len(entries),
-            np.array(list(entries), dtype=np.int32),
-            np.array(list(entries.values()), dtype=np.float64),
-        )
-
-    def _column(self, price: float, upper: float, entries: dict[int, float]) -> None:
-        np = self._np
-        self._lp.addCol(
-            price,
-            0.0,
-            upper,
-            len(entries),
-            np.array(list(entries), dtype=np.int32),
-            np.array(list(entries.values()), dtype=np.float64),
-        )
 
     def mark(self, rooms: Iterable[int]) -> int:
         """Add the marks that are not there yet, and return how many those are."""
@@ -128,7 +113,7 @@ class JointProgram:
                 for place, column in enumerate(self.columns)
                 if (number := _beyond(column, room))
             }
-            self._row(0.0, entries)
+            add_row(self._lp, 0.0, entries)
             self.marks.append(room)
         return len(fresh)
 
@@ -148,7 +133,7 @@ class JointProgram:
                 number = _beyond(column, room)
                 if number:
                     entries[self._first_mark + place] = number
-            self._column(0.0, self._inf, entries)
+            add_column(self._lp, 0.0, self._inf, entries)
         return len(fresh)
 
     def pose_cost(self) -> None:

@@ -52,6 +52,7 @@ def laid_tops(
     if any(weight <= 0 for weight, _, _ in square):
         return None
     chain = _Chain(np, pieces, values, most)
+    # Pieces that take no room beside each other could be laid without end.
     if chain.step <= 0:
         return None
     leaning, behind = chain.row(), best_by_room(square, most)

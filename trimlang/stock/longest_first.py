@@ -51,6 +51,8 @@ def fill_counts(
     """Pack the demand by best fit into ``counts`` sticks of each kind; None: not found."""
     by_length = sorted(range(len(timber.kinds)), key=lambda k: timber.kinds[k].room)
     long_first = by_length[::-1]
+    # Short sticks first saves long ones, long ones first fills them well: which does better depends
+    # on the pieces.
     for order in (by_length, long_first):
         filled = _fill(timber, demand, order, list(counts), first_fit=False)
         if filled is not None:

@@ -104,6 +104,7 @@ def order_on_stick(sizes: Sequence[Size], room: int, short: int) -> tuple[Size, 
     """
     usual = usual_order(sizes, short)
     plain = sum(size.weight for size in sizes)
+    # The usual order is kept wherever it fits, since it is the one that is safe to cut in.
     if plain <= room or laid_weight(usual) <= room:
         return tuple(usual)
     if not fits(sizes, room):
@@ -139,6 +140,7 @@ def most_shared(leans: tuple[Leans, ...]) -> tuple[int, bool]:
 
     Where there are too many orders it is not exact, but never less than the most.
     """
+    # An overlap takes a right and a left end, so with ends of one side only there is none.
     if not any(left for left, _ in leans) or not any(right for _, right in leans):
         return 0, True
     if len(leans) > PIECES or _orders(leans) > ORDERS:

@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from math import ceil, inf, isfinite
-from typing import Any
+from typing import Any, Final
 
 from trimlang.record import record
 from trimlang.stock.all_mixes import AllMixes, held
@@ -20,6 +20,8 @@ from trimlang.stock.floor import Worth, cost_floor
 from trimlang.stock.solver import quiet_solver, solve_within
 from trimlang.stock.timber import Timber
 
+#: How many worths are kept of those that a program over all that can be bought gives.
+WORTHS_KEPT: Final = 8
 #: Nodes that one search may visit before it gives up.
 NODES = 20_000
 #: The first look goes this part of the cost beyond the bound, each next one so many times as far.
@@ -94,6 +96,7 @@ class MixSearch:
         program = self._program(known, below - 0.5)
         values, floor = self._solved(program, seconds)
         if values is None:
+            # No mix at all, or a search that gave up at its floor.
             return None, below if floor is None else min(floor, below)
         counts = program.counts(values)
         cost = self.buying.cost(counts)

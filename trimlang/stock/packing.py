@@ -37,6 +37,7 @@ def packing_of(
     timber: Timber, buying: Buying, sticks: Iterable[tuple[int, Pattern]]
 ) -> Packing | None:
     """Return the packing with its cost, spare included; None where the supply is too small."""
+    # Read once: what is passed may be a generator, and its counts are taken from it too.
     held = tuple(sticks)
     cost = buying.cost(counts_of(timber, held))
     return None if cost is None else Packing(held, cost)

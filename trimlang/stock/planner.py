@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections import Counter
 from dataclasses import replace
 from time import thread_time
 from typing import TYPE_CHECKING
@@ -87,6 +86,7 @@ def _planned(problem: Problem, effort: Effort, watch: Watch | None) -> Plan | No
     packing = better(plain, quick_packing(timber, buying))
     reason, work, sure = "the length of the pieces", 0, True
     racks: list[tuple[tuple[int, ...], Worth]] = []
+    # A bound that was found on a coarser grid brings its own certificate.
     coarse: Certificate | None = None
     # Where the lengths alone prove the quick plan, nothing is searched.
     if packing is None or (effort.prove and packing.rank > (bound, stick_bound)):
@@ -137,16 +137,7 @@ def _with_spare_for_a_loss(problem: Problem, effort: Effort, watch: Watch | None
     plain = plan_stock(replace(problem, survive_loss=False), effort=half, watch=watch)
     if isinstance(plain, NoPlan):
         return replace(plain, problem=problem)
-    used = Counter(stick.blank for stick in plain.sticks)
-    packs = {purchase.blank: purchase.packs for purchase in plain.purchases}
-    # A stick that stays whole, or a long rest, is room for a piece that is spoiled.
-    whole = [
-        blank.length - 2 * problem.end_waste
-        for blank in problem.blanks
-        if packs.get(blank.key, 0) * blank.pack > used[blank.key]
-    ]
-    longest = max((part.length for part in problem.parts), default=0)
-    if max((*whole, *plain.offcuts), default=0) >= longest:
+    if plain.has_room_for_a_loss:
         return replace(plain, problem=problem)
     roomy = _planned(problem, half, watch)
     if isinstance(roomy, NoPlan):
@@ -189,6 +180,7 @@ def _on_a_coarser_grid(
     room = max(kind.room for kind in timber.kinds)
     # As many units in one step as bring the tables down to COARSE_CELLS, rounded up.
     step = -(-len(timber.sizes) * (room + 1) // COARSE_CELLS)
+    # Every stick would be shorter than one step.
     if room < step:
         return packing, None, ""
     half = Effort(seconds=max(seconds, 0.0) / 2)
@@ -255,6 +247,7 @@ def _reserve(problem: Problem) -> Part | None:
         return None
     taken = {part.id for part in problem.parts}
     name = "reserve"
+    # The reserve is a part like others, so it must not have the name of one.
     while name in taken:
         name += "'"
     return Part(name, max(part.length for part in problem.parts))

@@ -9,9 +9,12 @@ linear program suggests into a bound that no rounding can break.
 from __future__ import annotations
 
 from collections.abc import Callable, Sequence
-from typing import Any
+from typing import Any, Final
 
 from trimlang.stock.timber import Pattern
+
+SCALE: Final = 1 << 40
+"""Values are scaled so that the dearest stick is worth about this much."""
 
 
 def most_valuable(
@@ -24,6 +27,7 @@ def most_valuable(
     """
     found: dict[Pattern, None] = {}
     for place in sorted(range(len(values)), key=lambda place: -values[place])[: 2 * most]:
+        # Sorted by worth, so none behind it is better.
         if values[place] <= above or len(found) >= most:
             break
         found[traced(place)] = None

@@ -23,6 +23,7 @@ when both lean the same way, and by nothing otherwise.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable
 from enum import StrEnum
 from typing import TypeAlias
@@ -205,6 +206,21 @@ class Plan:
     def rank(self) -> tuple[int, int]:
         """What plans of one problem are compared by: the cost, then the number of sticks."""
         return self.cost, len(self.sticks)
+
+    @property
+    def has_room_for_a_loss(self) -> bool:
+        """Whether a rest, or a stick that stays whole, holds any one piece that is spoiled."""
+        problem, used = self.problem, Counter(stick.blank for stick in self.sticks)
+        packs: Counter[str] = Counter()
+        for purchase in self.purchases:
+            packs[purchase.blank] += purchase.packs
+        whole = [
+            blank.length - 2 * problem.end_waste
+            for blank in problem.blanks
+            if packs[blank.key] * blank.pack > used[blank.key]
+        ]
+        longest = max((part.length for part in problem.parts), default=0)
+        return max((*self.offcuts, *whole), default=0) >= longest
 
 
 @record

@@ -17,15 +17,15 @@ from __future__ import annotations
 from collections.abc import Iterable, Sequence
 from fractions import Fraction
 from random import Random
-from typing import Any
+from typing import Any, Final
 
-from trimlang.stock.solver import quiet_solver
+from trimlang.stock.solver import add_column, quiet_solver
 from trimlang.stock.timber import Pattern, Timber
 
-#: The price of a piece left uncut: this many racks, or this many of the dearest sticks.
-LACK = 4.0
-#: The same in ``pose_length``: so dear that everything is cut if the rack allows it.
-LACK_OF_LENGTH = 100.0
+LACK: Final = 4.0
+"""The price of a piece left uncut: this many racks, or this many of the dearest sticks."""
+LACK_OF_LENGTH: Final = 100.0
+"""The same in ``pose_length``: so dear that everything is cut if the rack allows it."""
 #: Width of the band within which a shaken demand is drawn, as a part of the demand.
 SHAKE = 0.02
 
@@ -78,34 +78,20 @@ class PatternProgram:
         ]
         for kind, price, limit in self._money:
             upper = self._inf if limit is None else float(limit)
-            self._add_column(price, upper, [self._sizes + kind], [1.0])
+            add_column(lp, price, upper, {self._sizes + kind: 1.0})
         self._share = len(self._money)
         self._taken = self._share + 1
         self._lacks = self._taken + self._kinds
         self._first = self._lacks + self._sizes
-        places = [self._sizes + kind for kind in range(self._kinds)]
-        self._add_column(0.0, 0.0, places, [1.0] * self._kinds)
+        add_column(lp, 0.0, 0.0, {self._sizes + kind: 1.0 for kind in range(self._kinds)})
         longest = max((*self._rooms, 1))
         for kind, room in enumerate(self._rooms):
-            self._add_column(room / longest, 0.0, [self._sizes + kind], [1.0])
+            add_column(lp, room / longest, 0.0, {self._sizes + kind: 1.0})
         for size in range(self._sizes):
-            self._add_column(0.0, self._inf, [size], [1.0])
+            add_column(lp, 0.0, self._inf, {size: 1.0})
         self._dearest = max((price for _, price, _ in self._money), default=0.0) + 1.0
         self.demand: tuple[int, ...] = timber.demand
         self.add(sticks)
-
-    def _add_column(
-        self, price: float, upper: float, places: Sequence[int], factors: Sequence[float]
-    ) -> None:
-        np = self._np
-        self._lp.addCol(
-            price,
-            0.0,
-            upper,
-            len(places),
-            np.array(places, dtype=np.int32),
-            np.array(factors, dtype=np.float64),
-        )
 
     def add(self, sticks: Iterable[tuple[int, Pattern]]) -> int:
         """Add the patterns that are not known yet, and return how many those are."""
@@ -135,6 +121,8 @@ class PatternProgram:
             numbers = np.array(factors, dtype=np.float64)
             none, free = np.zeros(fresh), np.full(fresh, self._inf)
             self._lp.addCols(fresh, none, none, free, len(places), begins, rows, numbers)
+            # Kept beside the solver, which would be asked for every column again at each new
+            # demand.
             self._entries.append((begins, rows, numbers))
         return fresh
 

@@ -16,7 +16,7 @@ from trimlang.stock.cutting import Answer, RackCut
 from trimlang.stock.diving import Rack
 from trimlang.stock.fewer_sticks import fewer_sticks
 from trimlang.stock.floor import Worth, cost_floor
-from trimlang.stock.mix import Known, Mix, MixSearch
+from trimlang.stock.mix import WORTHS_KEPT, Known, Mix, MixSearch
 from trimlang.stock.nesting import can_nest
 from trimlang.stock.packing import Packing, better, counts_of, packing_of
 from trimlang.stock.problem import Watch
@@ -25,8 +25,6 @@ from trimlang.stock.timber import Timber, unshared
 
 #: So many mixes may be left undecided before they are searched for longer.
 UNDECIDED = 12
-#: How many worths are kept of those that the program over all that can be bought gives.
-KEPT = 8
 #: How near to its optimum a program is solved whose patterns only start the next one.
 SOON = 1e-3
 #: What is said of a bound that needs more than worths.
@@ -64,6 +62,8 @@ def prove(
     state = Proof(start, 0, "linear program over patterns")
     relaxation = Relaxation(timber, start.sticks if start else singles(timber))
     known = Known([*worths, *relaxation.begin(seconds)])
+    # Where mitres are shared the quick pricing comes first and near enough; the exact one starts
+    # from its patterns.
     nests = timber.leaning and can_nest(timber.sizes, [kind.room for kind in timber.kinds])
     _solve_cost(relaxation, known, state, seconds, SOON if nests else 0.0)
     racks = RackCut(timber, relaxation, seconds)
@@ -154,6 +154,7 @@ def _decide(
     for place, (mix, _) in enumerate(undecided):
         if sure:
             state.bound = max(state.bound, min(floors[place:]))
+        # A mix that costs as much as the plan at hand cannot lead to a better one.
         if seconds() <= 0 or (state.packing is not None and mix.cost >= state.packing.cost):
             return
         answer = racks.search(mix.counts)
@@ -181,6 +182,8 @@ def _apart(
         for kind, pattern in packing.sticks
         if sum(weights[size] for size in pattern) <= timber.kinds[kind].room
     ]
+    # Shared cuts must meet exactly; a plan that does without them at the same cost is easier to
+    # cut.
     if sum(timber.demand) > APART or len(alone) == len(packing.sticks):
         return packing
     apart = unshared(timber)
@@ -236,4 +239,4 @@ def _solve_cost(
         if not fresh or (not timber.problem.spare and state.bound >= met):
             break
     sound.sort(key=lambda entry: -entry[0])
-    known.worths.extend(worth for _, worth in sound[:KEPT])
+    known.worths.extend(worth for _, worth in sound[:WORTHS_KEPT])

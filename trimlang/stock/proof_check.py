@@ -32,6 +32,7 @@ def checked_plan(plan: Plan) -> Plan:
 
 def doubts(plan: Plan) -> tuple[str, ...]:
     """Return why its certificate does not show a plan's bound, in words; empty: it does."""
+    # Nothing is claimed.
     if plan.bound <= 0:
         return ()
     certificate = plan.certificate
@@ -116,6 +117,7 @@ class _Check:
         racks = [rack.of_length for rack in certificate.racks]
         try:
             return CheaperMix(self._problem, certificate.lengths, claims, racks)
+        # What is not claimed of a length might be a stick that holds anything.
         except ValueError:
             return None
 

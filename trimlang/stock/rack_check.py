@@ -137,6 +137,7 @@ class _Walk:
         pieces = [self._pieces[i] for i in pattern]
         leans = Counter((one.left, one.right) for one in pieces if one.left or one.right)
         shared = _most_shared(tuple(sorted(leans.items())))
+        # Too many orders to try: taken to fit, which only makes more patterns possible.
         if shared is None:
             return True
         left = room - sum(one.weight for one in pieces) + shared

@@ -5,10 +5,10 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from random import Random
 
-from trimlang.stock.diving import HAIR
 from trimlang.stock.floor import Worth
 from trimlang.stock.relaxation import Relaxation
 from trimlang.stock.sifting import slack_of
+from trimlang.stock.solver import HAIR
 from trimlang.stock.timber import Timber
 
 #: How many worths are blended into one with the closest.
@@ -41,6 +41,7 @@ class RackWorths:
         number = FEW_BLENDED if self._timber.leaning else BLENDED
         found += [self.closest(counts, shaken) for _ in range(number)]
         worths = [worth for worth in found if worth is not None]
+        # One that the rack falls short of settles it, and is worth more than any blend.
         short = next((worth for worth in worths if slack_of(worth, counts) < 0), None)
         return short or (self._relaxation.blended(worths) if worths else None)
 

@@ -7,19 +7,17 @@ rounds them and turns them into a ``Worth``, exact in whole numbers.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
-from enum import Enum
+from enum import Enum, auto
 from random import Random
 from typing import Any
 
 from trimlang.stock.chaining import Chaining
 from trimlang.stock.floor import Worth
 from trimlang.stock.nesting import Nesting
-from trimlang.stock.pricing import Pricing
+from trimlang.stock.pricing import SCALE, Pricing
 from trimlang.stock.program import PatternProgram
 from trimlang.stock.timber import Pattern, Timber
 
-#: Values are scaled so that the dearest stick is worth about this much.
-SCALE = 1 << 40
 #: Patterns added for one kind after one pricing, and at the start.
 BATCH = 25
 FIRST = 100
@@ -36,17 +34,15 @@ TOLERANCE = 1e-9
 
 
 class Way(Enum):
-    """How a pattern is priced where neighbours may share a mitre.
+    """How a pattern is priced where neighbours may share a mitre."""
 
-    CHARGED: each piece takes its least weight, whatever lies beside it.
-    NESTED: pieces are laid one after another and share what they can, but a size
-    may come more often than there are pieces of it.
-    CHAINED: the same, no piece too often, and only in some orders.
-    """
-
-    CHARGED = "charged"
-    NESTED = "nested"
-    CHAINED = "chained"
+    CHARGED = auto()
+    """Each piece takes its least weight, whatever lies beside it."""
+    NESTED = auto()
+    """Pieces are laid one after another and share what they can, but a size may come more often
+    than there are pieces of it."""
+    CHAINED = auto()
+    """The same, no piece too often, and only in some orders."""
 
 
 class Relaxation(PatternProgram):
@@ -71,6 +67,8 @@ class Relaxation(PatternProgram):
     def _pricing(self, values: Sequence[int]) -> tuple[Pricing | Nesting | Chaining, Worth | None]:
         """Return the patterns worth most at these values, and the worth that they prove, if any."""
         if self._way is Way.CHAINED:
+            # A piece of each that is wanted, in a new order each time: each order misses other
+            # patterns.
             order = [s for s, count in enumerate(self.demand) for _ in range(min(count, COPIES))]
             Random(self.work).shuffle(order)  # noqa: S311 - other orders, the same every time
             return Chaining(self.timber.sizes, self._rooms, values, order), None

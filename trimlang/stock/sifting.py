@@ -40,6 +40,7 @@ def sifted(
     may as well cut more of a size than asked.
     """
     room = max((k.room for k, n in zip(timber.kinds, counts, strict=True) if n), default=0)
+    # Too much memory for one question; the rack is left undecided instead.
     if (room + 1) * (len(timber.sizes) + 1) > TABLE:
         return None
     needed = sum(v * n for v, n in zip(worth.of_size, demand, strict=True))

@@ -5,7 +5,10 @@ from __future__ import annotations
 from collections.abc import Mapping
 from functools import cache
 from time import thread_time
-from typing import Any
+from typing import Any, Final
+
+HAIR: Final = 1e-7
+"""Differences below this are the solver's rounding errors."""
 
 
 def quiet_solver(options: Mapping[str, object]) -> Any:
@@ -14,6 +17,23 @@ def quiet_solver(options: Mapping[str, object]) -> Any:
     for option, value in {"threads": 1, "random_seed": 0, **options}.items():
         solver.setOptionValue(option, value)
     return solver
+
+
+def add_row(solver: Any, lower: float, entries: Mapping[int, float]) -> None:
+    """Add a row that is to come to ``lower`` or more; ``entries`` are its factors by column."""
+    _add(solver.addRow, (lower, solver.inf), entries)
+
+
+def add_column(solver: Any, price: float, upper: float, entries: Mapping[int, float]) -> None:
+    """Add a column from 0 to ``upper`` at a ``price``; ``entries`` are its factors by row."""
+    _add(solver.addCol, (price, 0.0, upper), entries)
+
+
+def _add(add: Any, limits: tuple[float, ...], entries: Mapping[int, float]) -> None:
+    import numpy as np
+
+    places = np.array(list(entries), dtype=np.int32)
+    add(*limits, len(entries), places, np.array(list(entries.values()), dtype=np.float64))
 
 
 def solve_within(solver: Any, seconds: float) -> None:

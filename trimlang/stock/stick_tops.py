@@ -57,11 +57,13 @@ class StickTops:
 
         ``values`` are in the order of the shapes.
         """
+        # A negative worth would let patterns look cheaper by pieces that a plan must cut anyway.
         if min(values, default=0) < 0:
             return False
         # From the quickest test to the slowest: each may already show that the tops hold.
         if self._by_rate(values, tops) or _all_within(self._counted(values, tops), tops):
             return True
+        # The count was exact then, so the claim is false.
         if not self._leaning:
             return False
         found = laid_tops(self._pieces, values, self._rooms)

@@ -62,6 +62,7 @@ class StockPrices:
             if sort.on_hand and not sort.rate:
                 most = min(most, free)
                 free -= most
+            # Sticks of which none can be cut may still be the spare.
             if most or (problem.spare and not sort.on_hand):
                 self.kinds.append(replace(sort, most=most))
         self._spare = problem.spare

@@ -139,6 +139,7 @@ def _kinds(problem: Problem, sizes: tuple[Size, ...]) -> tuple[Kind, ...]:
     for length, on_hand, priced in sorted(grouped, key=lambda key: (-key[0], *key[1:])):
         room = length - 2 * problem.end_waste + problem.kerf
         holds_something = room >= smallest and bool(sizes)
+        # A rest in hand is never spare: it is whatever it was before.
         if not holds_something and (on_hand or not problem.spare):
             continue
         offers = tuple(

@@ -30,6 +30,7 @@ def faults(plan: Plan) -> tuple[str, ...]:
 
 def _faults_in_parts(plan: Plan, parts: dict[str, Part]) -> list[str]:
     """Check that every part is cut exactly once, and none that was not asked for."""
+    # Counted over all sticks, since a part may be missing on one and stand twice on another.
     cut = Counter(name for stick in plan.sticks for name in stick.parts)
     found = [f"part {name} is not cut" for name in parts if name not in cut]
     found += [f"part {name} is cut {times} times" for name, times in cut.items() if times > 1]

@@ -50,6 +50,8 @@ def cheapest_divisions(
             key=lambda one: (one[1], -one[0]),
         )
         found = []
+        # By worth, and the longest first among equals: what is no longer than one before it is of
+        # no use.
         for one in after:
             if not found or one[0] > found[-1][0]:
                 found.append(one)
