@@ -14,7 +14,7 @@ QUESTION_PAGES: Final = (
         remedy="Write {instead}, or the length in inches.",
         why="A foot has twelve inches, so 4.2 ft is 4 ft 2 3/8 in, and is nearly always written for"
         " 4 ft 2 in.",
-        example=JOB_TOOPEN_ROOM + "  N: 4.2 ft, left=butt, right=butt",
+        example=JOB_TO_ROOM + "  N: 4.2 ft, left=butt, right=butt",
         severity=Severity.WARNING,
     ),
     Page(
@@ -67,7 +67,7 @@ QUESTION_PAGES: Final = (
         message="this opening states its height and gets no casing",
         remedy="Add its casing (casing case), or leave the height out.",
         why="Only the legs of a casing are as long as an opening is high.",
-        example=JOB_TOOPEN_ROOM + RUN + "  opening 32 in, height 80 in",
+        example=JOB_TO_ROOM + RUN + "  opening 32 in, height 80 in",
         severity=Severity.WARNING,
     ),
     Page(
