@@ -85,6 +85,29 @@ def test_metric_jobs_are_pinned_exactly(tmp_path: Path) -> None:
     assert "ST-N-base 1755 mm from base-1 of" in log(job).read_text(encoding="utf-8")
 
 
+def test_a_stick_in_feet_is_the_same_stick_in_a_metric_log(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    """12 ft are 3657.6 mm: written as 3.658 m it was a stick that nobody had bought."""
+    job = tmp_path / "stube.trim"
+    job.write_text(
+        "unit mm\ntrim base: 14 thick, 134 tall\nstock base: 12 ft at 17.40\n"
+        'room "Stube", trim base, open walk\n  N: 1740, left=butt, right=butt\n'
+        "  opening 800\n  E: 900, left=butt, right=butt\n",
+        encoding="utf-8",
+    )
+    lines = ("bought 1 base 12 ft", "cut ST-N-base", "cut ST-E-base 900 from base-1 of 12 ft")
+    for line in lines:
+        assert main(["mark", str(job), line]) == 0
+    out, err = capsys.readouterr()
+    assert not err
+    assert out.endswith("spent 17.40, still to buy 0.00, together 17.40\nno ticket changed\n")
+    assert log(job).read_text(encoding="utf-8").splitlines()[:2] == [
+        "bought 1 base 3657.6 mm at 17.40",
+        "cut ST-N-base 1740 mm from base-1 of 3657.6 mm",
+    ]
+
+
 def test_of_several_at_once_none_is_lost(job: Path) -> None:
     begun = [
         subprocess.Popen(

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from fractions import Fraction
 
 from trimlang.diagnostics import Span
-from trimlang.lengths.tape import Unit, feet_text, length_text
+from trimlang.lengths.tape import MM, Unit, feet_text, length_text
 from trimlang.money import money_text
 from trimlang.site_log.trim_progress import FullEntry
 from trimlang.survey.job import Job
@@ -67,12 +67,22 @@ def sawn_words(
     ``own`` is the unit of the piece's ticket, ``unit`` the job's; lengths in inches.
     """
     parts = (piece, length_text(length, own), into)
-    source = f"from {stick} of {feet_text(stick_length, unit)}"
+    source = f"from {stick} of {_stick_long(stick_length, unit)}"
     return " ".join(part for part in (*parts, source) if part)
 
 
+def _stick_long(length: Fraction, unit: Unit) -> str:
+    """Write a stick's length so that it is read back as the same stick.
+
+    A stick of 12 ft is 3657.6 mm; as 3.658 m it would be another one, that nobody has bought.
+    """
+    if unit is Unit.MM and (length / MM).denominator > 1:
+        return length_text(length, unit)
+    return feet_text(length, unit)
+
+
 def _bought(entry: BoughtSticks, unit: Unit) -> str:
-    long = feet_text(entry.length, unit)
+    long = _stick_long(entry.length, unit)
     each = entry.price / entry.count
     # A price that does not divide into whole cents is written for the lot, so that nothing is
     # rounded.
