@@ -9,6 +9,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.jobs import TWELVE_FEET
 from tests.site_log.test_log import JOB
 from trimlang.cli import main
 
@@ -91,7 +92,7 @@ def test_a_stick_in_feet_is_the_same_stick_in_a_metric_log(
     """12 ft are 3657.6 mm: written as 3.658 m it was a stick that nobody had bought."""
     job = tmp_path / "stube.trim"
     job.write_text(
-        "unit mm\ntrim base: 14 thick, 134 tall\nstock base: 12 ft at 17.40\n"
+        f"unit mm\ntrim base: 14 thick, 134 tall\n{TWELVE_FEET}\n"
         'room "Stube", trim base, open walk\n  N: 1740, left=butt, right=butt\n'
         "  opening 800\n  E: 900, left=butt, right=butt\n",
         encoding="utf-8",
