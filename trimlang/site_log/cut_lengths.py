@@ -28,6 +28,8 @@ def _frozen(piece: Piece, now: Standing | None) -> Piece:
     return replace(
         piece,
         length=piece.length + longer,
+        # A crown's ticket tells its wall edge, and what is added there is added to the stick's
+        # length too.
         wall_edge=None if piece.wall_edge is None else piece.wall_edge + longer,
         rounding=replace(piece.rounding, by=piece.rounding.by + longer),
     )

@@ -20,6 +20,7 @@ def most_for(trim: Trim, entry: BoughtSticks) -> Fraction | None:
     # With a limit, the cheapest offer may be used up, so nothing is sure.
     if not offers or any(offer.at_most is not None for offer in offers):
         return None
+    # The cheapest way that the yard offers, since the bound counts on no more.
     return min(ceil(Fraction(entry.count, offer.pack)) * offer.price for offer in offers)
 
 

@@ -39,6 +39,7 @@ def now_called(piece: str, job: Job) -> str:
         found = _COUNTED.match(rest)
         if rest == piece or found is None:
             continue
+        # In the order of the walk, in which they were counted then.
         names = list(opening_names(room).values())
         if 1 <= int(found[1]) <= len(names):
             return f"{room.tag}-{names[int(found[1]) - 1]}-{rest[found.end() :]}"

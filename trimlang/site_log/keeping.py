@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections import Counter
-from collections.abc import Collection, Iterable, Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
 
+from trimlang.record import record
 from trimlang.site_log.rack import Origin, Rack, WholeStick
 from trimlang.site_log.whole_units import PlanInForce, PlannedStick, ScaledTrim
 from trimlang.stock.problem import Part
@@ -29,15 +30,27 @@ class KeptStick:
     todo: list[str] = field(default_factory=list)
 
 
-def keep(
-    scaled: ScaledTrim, rack: Rack, layout: PlanInForce, to_cut: Collection[str]
-) -> list[KeptStick] | None:
+@record
+class StillToCut:
+    """One trim in the middle of the work: what is in hand, the plan in force, the pieces left.
+
+    ``to_cut`` are the ids of the pieces that are still to be cut.
+    """
+
+    scaled: ScaledTrim
+    rack: Rack
+    in_force: PlanInForce
+    to_cut: frozenset[str]
+
+
+def keep(work: StillToCut) -> list[KeptStick] | None:
     """Return the plan in force with every piece on a stick, None where there is not enough room.
 
     Pieces stay where they were.  Those without a stick are placed the longest first: on the
     smallest rest that holds them, or else on a stick in hand or one to be bought.
     """
-    sticks = _as_before(scaled, rack, layout, to_cut)
+    scaled, to_cut = work.scaled, work.to_cut
+    sticks = _as_before(work)
     placed = {name for stick in sticks for name in stick.todo}
     # The longest first, since it has the fewest places to go; the name makes the order sure.
     homeless = sorted(
@@ -45,7 +58,7 @@ def keep(
         key=lambda name: (-scaled.parts[name].length, name),
     )
     for name in homeless:
-        stick = _roomiest(scaled, sticks, name) or _another(scaled, rack, sticks, layout, name)
+        stick = _roomiest(scaled, sticks, name) or _another(work, sticks, name)
         if stick is None:
             return None
         if scaled.parts[name].length < scaled.question.problem.short:
@@ -62,9 +75,8 @@ def fits(scaled: ScaledTrim, length: Fraction, done: Iterable[Part], todo: Itera
     return scaled.reach(parts) <= scaled.between(length)
 
 
-def _as_before(
-    scaled: ScaledTrim, rack: Rack, layout: PlanInForce, to_cut: Collection[str]
-) -> list[KeptStick]:
+def _as_before(work: StillToCut) -> list[KeptStick]:
+    scaled, rack = work.scaled, work.rack
     shop = Counter({kind: n for kind, n in rack.whole.items() if kind.origin is Origin.SHOP})
     sticks = [
         KeptStick(stick.name, stick.length, True, done=stick.done)
@@ -72,8 +84,8 @@ def _as_before(
     ]
     begun = {stick.name: stick for stick in sticks}
     seen: set[str] = set()
-    for laid in layout.sticks:
-        todo = [name for name in laid.todo if name in to_cut and name not in seen]
+    for laid in work.in_force.sticks:
+        todo = [name for name in laid.todo if name in work.to_cut and name not in seen]
         stick = begun.get(laid.name)
         if stick is None:
             stick = KeptStick(laid.name, laid.length, False)
@@ -108,10 +120,9 @@ def _rest(scaled: ScaledTrim, stick: KeptStick) -> int:
     return scaled.between(stick.length) - scaled.reach(parts)
 
 
-def _another(
-    scaled: ScaledTrim, rack: Rack, sticks: list[KeptStick], layout: PlanInForce, name: str
-) -> KeptStick | None:
+def _another(work: StillToCut, sticks: list[KeptStick], name: str) -> KeptStick | None:
     """Add and return one more stick that holds the piece: the cheapest, then the shortest."""
+    scaled, rack = work.scaled, work.rack
     taken = Counter(stick.shop for stick in sticks if stick.shop is not None)
     used = Counter(stick.length for stick in sticks if not stick.begun and stick.shop is None)
     choices: list[tuple[Fraction, Fraction, WholeStick | None]] = []
@@ -130,7 +141,9 @@ def _another(
     if not able:
         return None
     _, length, shop = min(able, key=lambda choice: (choice[0], choice[1], choice[2] is None))
-    number = next_number(scaled, rack, [*(one.name for one in sticks)], layout.sticks)
+    # Past the numbers of the plan before as well, so that no ticket of today looks like one of
+    # another day.
+    number = next_number(scaled, rack, [*(one.name for one in sticks)], work.in_force.sticks)
     sticks.append(KeptStick(f"{scaled.trim.name}-{number}", length, False, shop))
     return sticks[-1]
 

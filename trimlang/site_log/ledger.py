@@ -101,6 +101,7 @@ def check_log(job: Job, pieces: Iterable[Piece]) -> tuple[Diagnostic, ...]:
                 findings.say("T706", entry.span, piece=entry.piece, line=before)
             elif isinstance(entry, Fitted):
                 fitted[entry.piece] = entry.span
+    # Said once for the whole log: what helps is one command, not a change in each line.
     if short:
         findings.say("T712", short[0], count=len(short))
     for name, span in live.items():

@@ -44,6 +44,7 @@ def trim_plan(progress: TrimProgress) -> TrimPlan:
             else:
                 scrap += part.length
         rest = scaled.rest(source.length, parts)
+        # A cut between each two, spoiled pieces too: the saw took its kerf for them all the same.
         kerf += (len(parts) - 1) * scaled.kerf
         ends += 2 * squared
         offcut += rest if rest >= worth else 0

@@ -27,7 +27,11 @@ def lines_ahead(
     They are in full, so that they mean the same whatever is planned or measured later.
     """
     sticks = {
-        place.piece: stick for plan in plans for stick in plan.sticks for place in stick.places
+        # By piece, since a ticket knows its piece and asks for the stick.
+        place.piece: stick
+        for plan in plans
+        for stick in plan.sticks
+        for place in stick.places
     }
     return {
         piece.id: LinesAhead(

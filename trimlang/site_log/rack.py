@@ -113,6 +113,8 @@ class Rack:
         kind = kinds[0]
         self.whole[kind] -= 1
         if kind.origin is Origin.SHOP:
+            # An offcut's price is due when it is used; a stick of the yard was paid for when it
+            # came.
             self.spent += kind.price
         self.started[name] = BegunStick(
             name=name, length=length, origin=kind.origin, price=kind.price, done=()
@@ -126,6 +128,7 @@ class Rack:
 
     def waste(self, piece: str) -> None:
         """Mark a piece as spoiled on its stick, which has lost its length all the same."""
+        # The part keeps its place: what was cut after it lies where it lay.
         for name, stick in self.started.items():
             done = tuple(
                 replace(part, id=f"{SPOILED}{piece}") if part.id == piece else part

@@ -13,7 +13,7 @@ from fractions import Fraction
 
 from trimlang.planning.sound_plan import sound_plan
 from trimlang.record import record
-from trimlang.site_log.keeping import KeptStick, free_first, keep, next_number
+from trimlang.site_log.keeping import KeptStick, StillToCut, free_first, keep, next_number
 from trimlang.site_log.rack import Origin, Rack, WholeStick
 from trimlang.site_log.what_is_left import Left, Spare, left
 from trimlang.site_log.whole_units import PlanInForce, PlannedStick, ScaledTrim
@@ -33,11 +33,8 @@ class WatchedEffort:
     watch: Watch | None = None
 
 
-def replan(
-    scaled: ScaledTrim, rack: Rack, before: PlanInForce, to_cut: frozenset[str], spare: Spare,
-    effort: WatchedEffort, floor: int = 0,
-) -> PlanInForce:  # fmt: skip
-    """Return the plan of the pieces ``to_cut``.
+def replan(work: StillToCut, spare: Spare, effort: WatchedEffort, floor: int = 0) -> PlanInForce:
+    """Return the plan of the pieces that are still to be cut.
 
     Once the saw has started, spare alone is no reason to go to the yard again: it is there to be
     used up.  Where sticks must be bought anyway, the spare for what is still to cut is bought
@@ -45,33 +42,28 @@ def replan(
     (smallest coin).
     """
     tries = [(spare, floor)]
-    if rack.started and spare != Spare():
+    if work.rack.started and spare != Spare():
         tries.append((Spare(), 0))
     for asked, least in tries:
-        layout = kept_layout(scaled, rack, before, to_cut, asked, least)
+        layout = kept_layout(work, asked, least)
         if layout is not None and layout.cost == 0:
             return layout
+    # Nothing can be kept for nothing, so something is bought: then it is worth asking for other
+    # plans.
     best: PlanInForce | None = None
     for asked, least in tries:
-        layout = _cheapest(scaled, rack, before, to_cut, asked, effort, least)
+        layout = _cheapest(work, asked, effort, least)
         if layout is not None and (best is None or layout.cost == 0):
             best = layout
-    return best if best is not None else _what_stands(scaled, rack, before, to_cut)
+    return best if best is not None else _what_stands(work)
 
 
-def kept_layout(
-    scaled: ScaledTrim,
-    rack: Rack,
-    before: PlanInForce,
-    to_cut: frozenset[str],
-    spare: Spare,
-    floor: int,
-) -> PlanInForce | None:
+def kept_layout(work: StillToCut, spare: Spare, floor: int) -> PlanInForce | None:
     """Return the plan in force, with pieces that have no stick placed on what is free.
 
     Its bound is ``floor``.  None where it cannot be kept.
     """
-    in_force = keep(scaled, rack, before, to_cut)
+    scaled, in_force = work.scaled, keep(work)
     if in_force is None:
         return None
     # A begun stick may hold what its rest alone does not: its first piece may share a mitre with
@@ -81,33 +73,34 @@ def kept_layout(
         for stick in in_force
         if stick.begun
     }
-    question = left(scaled, rack, to_cut, spare, held)
+    question = left(scaled, work.rack, work.to_cut, spare, held)
     plan = _plan_of(scaled, question, in_force)
+    # The kept sticks hold all pieces, but leave no room for one that is spoiled: one stick more
+    # may.
     if plan is not None and spare.any_one and faults(plan):
         plan = _with_reserve(scaled, question, in_force)
     if plan is None or faults(plan):
         return None
-    return _layout(question, plan, [stick.name for stick in in_force], rack, floor)
+    return _layout(question, plan, [stick.name for stick in in_force], work.rack, floor)
 
 
 def _cheapest(
-    scaled: ScaledTrim, rack: Rack, before: PlanInForce, to_cut: frozenset[str], spare: Spare,
-    effort: WatchedEffort, floor: int,
-) -> PlanInForce | None:  # fmt: skip
+    work: StillToCut, spare: Spare, effort: WatchedEffort, floor: int
+) -> PlanInForce | None:
     """Return the plan in force where nothing is cheaper, otherwise a new plan."""
-    layout = kept_layout(scaled, rack, before, to_cut, spare, floor)
+    layout = kept_layout(work, spare, floor)
     # Batches are kept apart by the plan in force: the log does not say of which batch a stick is,
     # so a new plan could mix them.
-    if layout is not None and (layout.bound == layout.cost or scaled.trim.has_batches):
+    if layout is not None and (layout.bound == layout.cost or work.scaled.trim.has_batches):
         return layout
-    question = left(scaled, rack, to_cut, spare, {})
+    question = left(work.scaled, work.rack, work.to_cut, spare, {})
     plan = sound_plan(question.problem, effort=effort.planner, watch=effort.watch)
     if isinstance(plan, NoPlan):
         return layout
     # At equal cost the tickets that are printed already stay right.
     if layout is None or plan.cost < layout.cost:
-        names = _names(scaled, rack, before, question, plan)
-        return _layout(question, plan, names, rack, plan.bound)
+        names = _names(work, question, plan)
+        return _layout(question, plan, names, work.rack, plan.bound)
     return judged(layout, max(plan.bound, floor), unproven=plan.status)
 
 
@@ -194,15 +187,13 @@ def _plan_of(
     )
 
 
-def _names(
-    scaled: ScaledTrim, rack: Rack, before: PlanInForce, question: Left, plan: Plan
-) -> list[str]:
+def _names(work: StillToCut, question: Left, plan: Plan) -> list[str]:
     """Name a new plan's sticks after the old sticks that hold most of the same pieces."""
     names: list[str | None] = [
         supply if isinstance(supply := question.supply[stick.blank], str) else None
         for stick in plan.sticks
     ]
-    free = [laid for laid in before.sticks if laid.name not in rack.started]
+    free = [laid for laid in work.in_force.sticks if laid.name not in work.rack.started]
     # First sticks with exactly the same pieces, whose tickets stay right; then those with some of
     # them.
     for alike in (True, False):
@@ -222,7 +213,8 @@ def _names(
     result: list[str] = []
     for name in names:
         if name is None:
-            name = f"{scaled.trim.name}-{next_number(scaled, rack, named)}"
+            number = next_number(work.scaled, work.rack, named)
+            name = f"{work.scaled.trim.name}-{number}"
             named.append(name)
         result.append(name)
     return result
@@ -277,12 +269,10 @@ def stick_number(name: str) -> tuple[str, int, str]:
     return (stem, int(number), "") if number.isdecimal() else (name, 0, number)
 
 
-def _what_stands(
-    scaled: ScaledTrim, rack: Rack, before: PlanInForce, to_cut: frozenset[str]
-) -> PlanInForce:
+def _what_stands(work: StillToCut) -> PlanInForce:
     """Return what remains of the plan in force where there is not enough stock for the rest."""
-    known = {name for laid in before.sticks for name in laid.todo} & to_cut
-    in_force = keep(scaled, rack, before, known) or []
+    known = work.to_cut.intersection(name for laid in work.in_force.sticks for name in laid.todo)
+    in_force = keep(replace(work, to_cut=known)) or []
     sticks = tuple(
         PlannedStick(
             name=stick.name,
@@ -294,4 +284,4 @@ def _what_stands(
         for stick in in_force
     )
     placed = {name for stick in in_force for name in stick.todo}
-    return PlanInForce(sticks, unplaced=tuple(sorted(to_cut - placed)))
+    return PlanInForce(sticks, unplaced=tuple(sorted(work.to_cut - placed)))

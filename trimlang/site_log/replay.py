@@ -18,13 +18,13 @@ from trimlang.joinery.piece import Piece
 from trimlang.lengths.tape import feet_text, length_text
 from trimlang.money import money_text
 from trimlang.site_log.entry_facts import changes_stock, most_for, same_line
-from trimlang.site_log.keeping import fits
+from trimlang.site_log.keeping import StillToCut, fits
 from trimlang.site_log.rack import SPOILED, Origin, Rack
 from trimlang.site_log.replan import WatchedEffort, kept_layout, replan
 from trimlang.site_log.shown_places import ShownPlace, shown_places
 from trimlang.site_log.trim_progress import FullEntry, TrimProgress
 from trimlang.site_log.what_is_left import Spare, spare_asked
-from trimlang.site_log.which_stick import which_stick
+from trimlang.site_log.which_stick import StickFinder
 from trimlang.site_log.whole_units import PlanInForce, ScaledTrim
 from trimlang.stock.problem import Part
 from trimlang.survey.log_entries import (
@@ -99,15 +99,14 @@ class Replay:
             findings=tuple(self._findings.found),
         )
 
-    # ---- plans ---------------------------------------------------------------------
+    def _work(self) -> StillToCut:
+        return StillToCut(self._scaled, self._rack, self._layout, frozenset(self._to_cut))
 
     def _new_plan(self) -> None:
         to_cut = frozenset(self._to_cut)
         spare = spare_asked(self._scaled, self._pieces, to_cut, self._percent)
         floor = self._floor(spare)
-        self._layout = replan(
-            self._scaled, self._rack, self._layout, to_cut, spare, self._effort, floor
-        )
+        self._layout = replan(self._work(), spare, self._effort, floor)
         self._stale, self._covered = False, Fraction(0)
         places = shown_places(self._scaled, self._rack, self._layout)
         self._changed = frozenset(
@@ -118,10 +117,10 @@ class Replay:
 
     def _refresh(self) -> None:
         """Bring the order of the plan in force up to date, with its sticks as they are."""
-        layout, to_cut = self._layout, frozenset(self._to_cut)
-        spare = Spare(layout.spare, layout.survives_loss) if to_cut else Spare()
+        layout = self._layout
+        spare = Spare(layout.spare, layout.survives_loss) if self._to_cut else Spare()
         for asked, floor in ((spare, layout.bound), (Spare(), 0)):
-            as_before = kept_layout(self._scaled, self._rack, layout, to_cut, asked, floor)
+            as_before = kept_layout(self._work(), asked, floor)
             if as_before is not None and not layout.unplaced:
                 self._layout = as_before
                 return
@@ -153,6 +152,8 @@ class Replay:
             self._up_to_date(entry)
         self._group(shown_places(self._scaled, self._rack, self._layout))
         if isinstance(entry, BoughtSticks):
+            # What was bought may be part of the order, which then costs less; its bound falls by no
+            # more than the sticks can have cost.
             self._rack.buy(entry.length, entry.count, entry.price)
             most = most_for(self._scaled.trim, entry)
             if most is None or self._covered is None:
@@ -245,7 +246,8 @@ class Replay:
         """Cut a part off its stick; return whether that was as planned, None if it cannot be."""
         laid = next((one for one in self._layout.sticks if entry.piece in one.todo), None)
         scaled, rack = self._scaled, self._rack
-        found = which_stick(entry, laid, part, scaled, rack, self._layout, self._findings)
+        finder = StickFinder(scaled, rack, self._layout, self._findings)
+        found = finder.meant(entry, laid, part)
         if found is None:
             return None
         name, length = found

@@ -20,6 +20,7 @@ def shown_places(scaled: ScaledTrim, rack: Rack, layout: PlanInForce) -> dict[st
     places: dict[str, ShownPlace] = {}
     begun = {name: (stick.length, stick.done) for name, stick in rack.started.items()}
     todo = {laid.name: laid for laid in layout.sticks}
+    # A stick that is begun stands in both: what was cut from it lies before what is still to come.
     for name in dict.fromkeys([*begun, *todo]):
         length, done = begun.get(name) or (todo[name].length, ())
         coming = todo[name].todo if name in todo else ()

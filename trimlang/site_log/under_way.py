@@ -59,6 +59,7 @@ def under_way(
         if not own and not log:
             continue
         scaled = scaled_trim(job, trim, own.values())
+        # From the plan without any log, as it was printed before the first line was written.
         before = _first_layout(scaled, first.get(trim.name), own)
         report = None if watch is None else watch(trim.name)
         planning = WatchedEffort(effort or FULL, report)

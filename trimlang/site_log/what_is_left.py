@@ -77,6 +77,7 @@ def left(
     for number, offer in enumerate(scaled.trim.offers, start=1):
         limit = offer.at_most
         if limit is not None:
+            # The limit holds for the whole job, and some of it is bought already.
             limit = max(limit - rack.bought[offer.length], 0)
         key = f"offer-{number}"
         supply[key] = offer

@@ -27,6 +27,7 @@ def in_full(
         text = None
         if isinstance(entry, BoughtSticks):
             text = None if entry.priced else _bought(entry, unit)
+        # A line that could not be followed has no full text; it is left as it stands.
         elif entry in said and isinstance(entry, CutPiece | Spoiled):
             text = _sawn(entry, said[entry], units.get(entry.piece, unit), unit)
         if text is not None:

@@ -48,6 +48,7 @@ def supplies(job: Job, pieces: Iterable[Piece]) -> tuple[Supply, ...]:
     runs = tuple(piece for piece in pieces if not piece.kind.is_glued)
     every = job.settings.nail_every
     nails = sum(nails_in(piece, job.trim(piece.trim), every) for piece in runs)
+    # Nails first: how many holes there are to fill follows from them.
     usual = _nails(job, nails) + _caulk(job, runs) + _filler(job, runs, nails) + _paint(job, runs)
     return usual + asked_for(job, pieces, nails)
 
@@ -70,10 +71,10 @@ def blocks(jobs: Iterable[Job]) -> tuple[Supply, ...]:
 def _block_supply(block: CasingBlock, count: int) -> Supply:
     sizes = {"wide": block.wide, "tall": block.tall, "thick": block.thickness}
     known = {name: size for name, size in sizes.items() if size is not None}
-    told = [f"{length_text(size)} {name}" for name, size in known.items()]
+    texts = [f"{length_text(size)} {name}" for name, size in known.items()]
     return Supply(
         what=Consumable.BLOCK,
-        detail=", ".join((*told, *block.material)),
+        detail=", ".join((*texts, *block.material)),
         need=Fraction(count),
         need_unit="blocks",
         count=count,

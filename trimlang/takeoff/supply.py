@@ -108,6 +108,7 @@ def by_the_can(
 
     ``said`` is the coats in words, ``of`` what the area is of.
     """
+    # The spread is kept as area over volume, so the quotient is what stays on the wood.
     volume = area * coats / settings.paint_spread
     metric = settings.unit is Unit.MM
     measure = "litre" if metric else "gallon"
