@@ -9,9 +9,10 @@ import pytest
 from trimlang.compiler import Result, compile_job
 from trimlang.planning.drawn_joints import DrawnJoints
 from trimlang.stock.certificate import FreeRun
+from trimlang.stock.dividing import Dividing, Parts
 from trimlang.stock.joint_bound import JointBound
-from trimlang.stock.joint_choice import LongWall, chosen_parts
 from trimlang.stock.problem import Blank, Part, Problem, Status
+from trimlang.stock.wall_ways import LongWall
 
 
 def house(seed: int, walls: int) -> str:
@@ -70,11 +71,10 @@ def test_what_is_drawn_is_within_the_rules(both: list[tuple[Result, Result]]) ->
             assert need <= sum(own) <= need + Fraction(1, 16)
 
 
-def parts_of(problem: Problem, wall: LongWall, cost: int) -> list[tuple[int, ...]] | None:
-    run = FreeRun(wall.pieces, wall.total, wall.least)
-    search = JointBound(problem, [run], lambda: 9.0)
-    least = search.bound(cost).floor
-    return chosen_parts(search, [wall], [], cost, least, 9.0)
+def parts_of(problem: Problem, walls: list[LongWall], cost: int) -> Parts | None:
+    runs = [FreeRun(wall.pieces, wall.total, wall.least) for wall in walls]
+    search = JointBound(problem, runs, lambda: 9.0)
+    return Dividing(search, walls, lambda: 9.0).cheaper(cost, search.bound(cost).floor)
 
 
 def test_a_wall_takes_what_two_pieces_leave() -> None:
@@ -82,16 +82,29 @@ def test_a_wall_takes_what_two_pieces_leave() -> None:
     problem = Problem("base", (Part("a", 60), Part("b", 50)), (Blank("s", 100, 10),))
     wall = LongWall(total=90, pieces=2, least=20, most=99, step=1)
     # each alone, and the wall as 80 and 10 would need two sticks more
-    assert parts_of(problem, wall, 40) == [(50, 40)]
+    assert parts_of(problem, [wall], 40) == ((50, 40),)
     # nothing is cheaper than two sticks
-    assert parts_of(problem, wall, 20) is None
+    assert parts_of(problem, [wall], 20) is None
 
 
-def test_what_a_wall_has_too_much_is_taken_off_its_longest_part() -> None:
-    problem = Problem("base", (Part("a", 60),), (Blank("s", 100, 10),), kerf=2)
-    wall = LongWall(total=130, pieces=2, least=20, most=98, step=1)
-    # beside the piece of 60 is room for 38, and a whole stick has more than the rest
-    assert parts_of(problem, wall, 30) == [(92, 38)]
+def test_two_walls_share_a_stick_for_what_whole_sticks_leave() -> None:
+    # three sticks are just enough: two whole ones, and both remainders from the third
+    problem = Problem("base", (), (Blank("s", 100, 10),), kerf=2)
+    walls = [LongWall(total=total, pieces=2, least=20, most=100, step=1) for total in (145, 153)]
+    assert parts_of(problem, walls, 40) == ((100, 45), (100, 53))
+
+
+def test_a_wall_of_three_parts_leaves_room_beside_the_last() -> None:
+    problem = Problem("base", (Part("a", 60),), (Blank("s", 100, 10),))
+    wall = LongWall(total=240, pieces=3, least=20, most=100, step=1)
+    assert parts_of(problem, [wall], 40) == ((100, 100, 40),)
+
+
+def test_no_wall_is_divided_outside_its_limits() -> None:
+    # beside 85 there is room for 15 only, less than the least piece
+    problem = Problem("base", (Part("a", 85),), (Blank("s", 100, 10),))
+    wall = LongWall(total=115, pieces=2, least=20, most=100, step=1)
+    assert parts_of(problem, [wall], 30) is None
 
 
 def test_a_bound_for_all_joints_proves_what_no_bound_for_these_does() -> None:

@@ -54,8 +54,9 @@ def least_cost(problem: Problem, walls: list[tuple[int, int]]) -> int | None:
     (total, lean), *rest = walls
     longest = max(blank.length for blank in problem.blanks if not blank.on_hand)
     found: list[int] = []
-    # any place will do for a bound; of two walls the places multiply
-    for first in range(LEAST, total - LEAST + 1, 4 + 5 * len(rest)):
+    # every place of one wall; of two the places multiply
+    alone = not rest and all(part.id.startswith("p") for part in problem.parts)
+    for first in range(LEAST, total - LEAST + 1, 1 if alone else 9):
         for way in {lean, -lean}:
             if max(first, total - first) + problem.kerf <= longest:
                 number = len(problem.parts)

@@ -18,8 +18,8 @@ from trimlang.settings.table import Settings
 from trimlang.stock.anywhere_check import shown_anywhere
 from trimlang.stock.certificate import FreeRun
 from trimlang.stock.joint_bound import JointBound
-from trimlang.stock.joint_choice import LongWall
 from trimlang.stock.problem import Part, Problem
+from trimlang.stock.wall_ways import LongWall
 
 
 @record
@@ -128,8 +128,10 @@ def _cut(splice: Splice, lengths: Sequence[Fraction]) -> tuple[Fraction, ...] | 
     total = sum(splice.cut, Fraction(0))
     if len(lengths) != len(splice.cut):
         return None
-    # The longest first, as the usual cut has them; the last one takes up what rounding leaves.
-    *before, _ = sorted(lengths, reverse=True)
+    # The longest first, as the usual cut has them; the last takes up what rounding leaves, and is
+    # the one that is no whole number of steps, if any is.
+    order = sorted(lengths, key=lambda one: (steps_down(one, step) != one, -one))
+    before = order[:-1]
     cut = (*before, total - sum(before))
     sound = (
         min(cut) >= least_piece(splice.lap, settings)

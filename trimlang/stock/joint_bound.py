@@ -24,7 +24,7 @@ from trimlang.stock.certificate import Certificate, FreeRun
 from trimlang.stock.certifying import certificate_of
 from trimlang.stock.floor import Worth, cost_floor
 from trimlang.stock.joint_program import JoinedStick, JointProgram, Split
-from trimlang.stock.mix import WORTHS_KEPT, Known, MixSearch
+from trimlang.stock.mix import WORTHS_KEPT, Known, Mix, MixSearch
 from trimlang.stock.pricing import SCALE, Pricing
 from trimlang.stock.problem import Problem
 from trimlang.stock.solver import HAIR
@@ -33,14 +33,11 @@ from trimlang.stock.wall_divisions import Steps, cheapest_divisions, steps_of
 BATCH: Final = 12
 """Patterns added for one kind after one pricing."""
 
-MARKS: Final = 200
+MARKS: Final = 400
 """No more marks than these."""
 
-ROUNDS: Final = 15
+ROUNDS: Final = 40
 """How often marks are added while one question is asked."""
-
-PRICINGS: Final = 60
-"""Pricings while length is saved, at most."""
 
 MIXES: Final = 40
 """The most mixes of sticks tried."""
@@ -56,7 +53,7 @@ class Argued:
 
 
 class JointBound:
-    """The search for a bound of one trim; its program also has what plans are chosen from.
+    """The search for a bound of one trim; ``roomiest`` says where a cheaper plan may be.
 
     Args:
         fixed: the problem without the long walls' parts.
@@ -78,8 +75,6 @@ class JointBound:
         self._steps: list[Steps] = [()]
         self._floor = cost_floor(self.timber, self._known.worths[0])
         self._solved = False
-        #: The cheapest mix against which nothing is known.
-        self._open: tuple[int, ...] | None = None
         # A wall that no parts make up, or a piece that no stick holds: there is no plan at all.
         self._possible = all(
             sort.least <= self._longest and sort.total <= sort.parts * self._longest
@@ -148,7 +143,6 @@ class JointBound:
             if mix is None:
                 return
             if not self._ruled_out(mix.counts):
-                self._open = mix.counts
                 return
 
     def _ruled_out(self, counts: Sequence[int]) -> bool:
@@ -173,24 +167,9 @@ class JointBound:
                     return False
         return False
 
-    def near(self, cost: int) -> Iterator[JoinedStick]:
-        """Yield the sticks that plans up to a cost may use, the likeliest first."""
-        if self._open is not None:
-            # Saving length gives other patterns than asking for the cost.
-            self.program.pose_length(self._open)
-            saved = 0.0
-            for _ in range(PRICINGS):
-                length, _, duals = self.program.solve()
-                saved = sum(r * n for r, n in zip(self._rooms, self._open, strict=True))
-                saved = saved / self._longest - length
-                priced = None if duals is None else self._priced(duals)
-                if priced is None or not priced[2] or self._seconds() <= 0:
-                    break
-            yield from self.program.nearest(max(saved, HAIR))
-        self.program.pose_cost()
-        value, _, duals = self.program.solve()
-        if duals is not None:
-            yield from self.program.nearest(max(cost - value, 0.0))
+    def roomiest(self, cost: int) -> Mix | None:
+        """Return the mix with most room of those that cost no more and that nothing rules out."""
+        return self._search.roomiest(self._known, cost)
 
     def _learn(self, worth: Worth, steps: Steps) -> None:
         self._known.worths.append(worth)
@@ -200,14 +179,19 @@ class JointBound:
         """Add marks where the parts on the patterns used end; how many are new."""
         if len(self.program.marks) > MARKS:
             return 0
-        return self.program.mark(
-            part + 1
-            # Columns that were added since are in no answer yet.
-            for column, value in zip(self.program.columns, columns, strict=False)
-            if value > HAIR and isinstance(column, JoinedStick)
-            for part in column.parts
-            if part < self._longest
-        )
+        sorts = list(self.program.sorts)
+        marks: set[int] = set()
+        # Columns that were added since are in no answer yet.
+        for column, value in zip(self.program.columns, columns, strict=False):
+            if value <= HAIR:
+                continue
+            if isinstance(column, JoinedStick):
+                marks.update(part + 1 for part in column.parts if part < self._longest)
+            else:
+                # What a part must at least be beside the others.
+                over = sum(column.parts) - sorts[column.sort].total
+                marks.update(part - over for part in column.parts if part - over > 0)
+        return self.program.mark(marks)
 
     def _priced(self, duals: Sequence[float]) -> tuple[Worth, Steps, int] | None:
         """Return the inequality that duals suggest, and how many columns the program gains."""

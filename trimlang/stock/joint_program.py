@@ -20,7 +20,7 @@ from fractions import Fraction
 from typing import Any
 
 from trimlang.record import record
-from trimlang.stock.program import LACK, LACK_OF_LENGTH
+from trimlang.stock.program import LACK
 from trimlang.stock.solver import add_column, add_row, quiet_solver
 from trimlang.stock.timber import Pattern, Timber
 from trimlang.stock.wall_divisions import WallSort
@@ -84,13 +84,9 @@ class JointProgram:
         self._share = len(self._money)
         add_column(self._lp, 0.0, 0.0, {self._sizes + kind: 1.0 for kind in range(self._kinds)})
         self._dear = LACK * (1.0 + max((price for _, price, _ in self._money), default=0.0))
-        self._taken = self._share + 1
-        longest = max((kind.room for kind in timber.kinds), default=1)
-        for kind, sort in enumerate(timber.kinds):
-            add_column(self._lp, sort.room / max(longest, 1), 0.0, {self._sizes + kind: 1.0})
-        first = self._taken + self._kinds
         # While patterns are missing a piece may be left uncut at a price, so that there always is
         # an answer and with it duals to price new patterns by.
+        first = self._share + 1
         self._lacks = range(first, first + self._sizes + len(self.sorts))
         for size in range(self._sizes):
             add_column(self._lp, self._dear, self._inf, {size: 1.0})
@@ -148,17 +144,9 @@ class JointProgram:
         for kind, count in enumerate(counts):
             self._lp.changeCoeff(self._sizes + kind, self._share, float(count))
 
-    def pose_length(self, counts: Sequence[int]) -> None:
-        """Ask how to cut all from so many sticks of each kind using the least length of them."""
-        self._pose(0.0, LACK_OF_LENGTH, [0] * len(self._money))
-        for kind, count in enumerate(counts):
-            self._lp.changeColBounds(self._taken + kind, 0.0, float(count))
-
     def _pose(self, share: float, lack: float, limits: Sequence[int | None]) -> None:
         for column, limit in enumerate(limits):
             self._lp.changeColBounds(column, 0.0, self._inf if limit is None else float(limit))
-        for kind in range(self._kinds):
-            self._lp.changeColBounds(self._taken + kind, 0.0, 0.0)
         self._lp.changeColCost(self._share, share)
         self._lp.changeColBounds(self._share, 0.0, self._inf if share else 0.0)
         weights = [1.0] * self._sizes + [float(sort.parts) for sort in self.sorts]
@@ -173,13 +161,6 @@ class JointProgram:
         answer = self._lp.getSolution()
         value = float(self._lp.getInfo().objective_function_value)
         return value, self._np.asarray(answer.col_value)[self._first :], list(answer.row_dual)
-
-    def nearest(self, within: float) -> list[JoinedStick]:
-        """Return the sticks whose reduced costs in the last answer are so small, best first."""
-        away = self._np.asarray(self._lp.getSolution().col_dual)[self._first :]
-        order = self._np.argsort(away, kind="stable")
-        columns = [self.columns[place] for place in order if away[place] <= within]
-        return [column for column in columns if isinstance(column, JoinedStick)]
 
     def parted(
         self, duals: Sequence[float]

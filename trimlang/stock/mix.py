@@ -120,6 +120,14 @@ class MixSearch:
             return None, floor or 0
         return program.cut(values), floor or 0
 
+    def roomiest(self, known: Known, cost: int) -> Mix | None:
+        """Return the fullest mix at a cost or less; None: there is none, or they are too many."""
+        listed = self._listed(known, cost + 1, free=True)
+        if listed is None or not len(listed[0]):
+            return None
+        fullest = self._fullest(known, listed[0])
+        return Mix(fullest, int(listed[1][(listed[0] == [fullest]).all(axis=1)][0]))
+
     def _listed(self, known: Known, below: int, *, free: bool) -> tuple[Any, Any] | None:
         """Return all mixes under a cost that are not ruled out, and their costs; None: too many."""
         self.work += 1

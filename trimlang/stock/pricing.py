@@ -95,6 +95,14 @@ class Pricing:
         values = self._ends[:, kind].tolist()
         return most_valuable(values, above, most, lambda stage: self._traced(stage, room))
 
+    def pattern_in(self, room: int) -> Pattern:
+        """Return the pattern worth most in a room."""
+        takes = self._takes[:, room][::-1]
+        back = int(takes.argmax()) if len(takes) else 0
+        if not len(takes) or not takes[back]:
+            return ()
+        return self._traced(len(takes) - 1 - back, room)
+
     def _traced(self, last: int, room: int) -> Pattern:
         """Return the best pattern whose last stage is ``last``, followed back through the table."""
         pattern: list[int] = []
