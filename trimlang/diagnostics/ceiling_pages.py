@@ -16,8 +16,9 @@ CEILING_PAGES: Final = (
         title="a crown that would hang in two ways",
         message="{trim} on run {run} would hang {left} from the wall to turn its left corner and"
         " {right} to turn its right one",
-        remedy="End it square at one of the two corners, both walls alike (right=butt), and put a"
-        " block between them; or frieze the wall, and stop the crown at it.",
+        remedy="Let it hang at its own spring and turn the corner of the wall that climbs level"
+        " (transition left or transition right on that wall); or put a block in one of the corners:"
+        " in-corner(block corbel stops {trim}).",
         why="Crown keeps its angle to the ceiling, so the corner tells how it leans to the wall:"
         " two ceilings along one wall ask for two leans. Planed for one corner, the profile does"
         " not meet its mate in the other, whatever the mitre.",

@@ -49,6 +49,14 @@ class Meets(Enum):
 
 
 @record
+class LevelPiece:
+    """A level piece between a corner and crown that climbs: its wall edge, the corner's end."""
+
+    long: Fraction
+    corner: End
+
+
+@record
 class Meeting:
     """How one end of a trim meets what is there.
 
@@ -61,7 +69,9 @@ class Meeting:
     ``outside`` says which kind of corner it is, which the joint no longer does once it is a
     butt.  ``roll`` is by how many degrees less than its spring a crown leans to its wall there,
     None where nothing says it.  ``step`` is by how much its top stands above an unlike mate's
-    and is returned.  Lengths in inches.
+    and is returned.  ``level`` is the piece between a climbing crown and its corner, ``across`` how
+    a ceiling slopes across the wall of a crown that hangs as below a level one (degrees, more than
+    0 where it rises from the wall).  Lengths in inches.
     """
 
     end: End
@@ -77,6 +87,8 @@ class Meeting:
     remark: Remark | None = None
     roll: Fraction | None = None
     step: Fraction = NOTHING
+    level: LevelPiece | None = None
+    across: Fraction = NOTHING
 
     def past(self, out: Fraction, line: Fraction | None = None) -> Fraction:
         """Return how far past the walls' corner the trim reaches at ``out`` from its own wall.

@@ -28,6 +28,7 @@ from trimlang.joinery.sloped_ceilings import along_ceiling, stops_upright, uprig
 from trimlang.joinery.spliced_pieces import Splice, on_wall_edge, spliced, with_mates
 from trimlang.joinery.stair_marks import notched, stair_remarks, stepped
 from trimlang.joinery.top_returns import sawn_tops, top_return
+from trimlang.joinery.transition_pieces import level_piece
 from trimlang.joinery.trim_walk import Wall, walls
 from trimlang.joint_row import Edge
 from trimlang.language.facts import Side
@@ -181,6 +182,8 @@ def _run_pieces(
     for at, met, nearest in ((Side.LEFT, wall.left, first), (Side.RIGHT, wall.right, last)):
         if met.step:
             pieces.append(top_return(whole, nearest, at, met.step, trim, settings))
+        level = level_piece(whole, run, nearest, at, met, trim, settings)
+        pieces += [] if level is None else [level]
         if met.brings_corner:
             pieces.append(corner_piece(whole, nearest, at, met, trim, settings))
     return pieces

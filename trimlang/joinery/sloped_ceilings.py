@@ -70,6 +70,14 @@ _HANGS: Final = N_(
     "hangs {hang} from the wall, and {own} from the ceiling as ever: plane its wall bearing by"
     " {roll}"
 )
+_RISES_AWAY: Final = N_(
+    "hangs level at its own spring, and the ceiling rises {pitch} from the wall: plane its ceiling"
+    " bearing by that"
+)
+_FALLS_AWAY: Final = N_(
+    "hangs level at its own spring, and the ceiling falls {pitch} from the wall: its ceiling edge"
+    " alone bears"
+)
 _SCRIBE: Final = N_("or set it level and scribe up to {gap} off its ceiling edge")
 
 Vector = tuple[Fraction, Fraction, Fraction]
@@ -157,7 +165,8 @@ def along_ceiling(
     Reports a crown that would have to hang in two ways, or that no wall would hold.
     """
     rolls = [met.roll for met in ends if met.roll is not None]
-    if trim.spring is None or (not run.ceiling and not any(rolls)):
+    across = next((met.across for met in ends if met.across), NOTHING)
+    if trim.spring is None or (not run.ceiling and not any(rolls) and not across):
         return run, NOTHING, ()
     spring, roll = trim.spring, rolls[0] if rolls else NOTHING
     if rolls and max(rolls) - min(rolls) > ALIKE:
@@ -172,7 +181,15 @@ def along_ceiling(
     if any(met.end.joint.returns for met in ends) and run.ceiling:
         findings.say("T455", run.span, run=run.label, trim=trim.name)
     along = replace(run, length=run.length / cosine(run.ceiling))
-    return along, roll, tuple(_remarks(run, along, spring, roll, settings))
+    said = (*_across(across), *_remarks(run, along, spring, roll, settings))
+    return along, roll, said
+
+
+def _across(slope: Fraction) -> Iterator[Remark]:
+    """Yield how a crown that hangs at its own spring bears on a ceiling that slopes across it."""
+    if slope:
+        pitch = degrees_text(steps_nearest(abs(slope), TENTH))
+        yield Remark(_RISES_AWAY if slope > 0 else _FALLS_AWAY, (("pitch", pitch),))
 
 
 def _remarks(

@@ -17,12 +17,13 @@ from trimlang.joinery.at_blocks import at_corner_block, at_transition
 from trimlang.joinery.beside_casing import FreeEnd, behind_a_return, beside_opening, standing_out
 from trimlang.joinery.bullnose import rounded
 from trimlang.joinery.cuts import corner_mitre
+from trimlang.joinery.level_turns import hung
 from trimlang.joinery.limits import ask_of_scraps
 from trimlang.joinery.meeting import Meeting, Meets, meets_unlike, runs_through, section_of
 from trimlang.joinery.on_the_wall import in_its_place, stands_off
 from trimlang.joinery.piece import Remark
 from trimlang.joinery.slope_corners import AroundCorner, turned
-from trimlang.joinery.sloped_ceilings import ceiling_beyond, turned_by_beam, under_ceiling
+from trimlang.joinery.sloped_ceilings import turned_by_beam
 from trimlang.joinery.splice_lengths import lapping_side
 from trimlang.joinery.strips import Strip, along, goes_on_over, run_of, strips
 from trimlang.joint_row import Fit
@@ -167,8 +168,7 @@ class TrimWalk:
             met = replace(met, scraps=self._scraps(run, end, strip, side))
         if trim.spring is None:
             return met
-        there = ceiling_beyond(room, strip.end(side), trim, side)
-        return under_ceiling(met, run.ceiling, there, side)
+        return hung(met, room, run, trim, strip.end(side), side, self._findings)
 
     def _around(self, run: Run, trim: Trim, following: int | None) -> AroundCorner:
         """Return what a trim meets on the next wall, its own kind or another in its place."""

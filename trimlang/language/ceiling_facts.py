@@ -50,4 +50,12 @@ class Turns:
     span: Span
 
 
-OfBeam: TypeAlias = BeamAcross | BeamDeep | Turns
+@record
+class TransitionAt:
+    """``transition left``: a level piece between crown that climbs and the corner at that side."""
+
+    side: Side
+    span: Span
+
+
+OfCeiling: TypeAlias = CeilingRising | TransitionAt | BeamAcross | BeamDeep | Turns

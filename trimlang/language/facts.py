@@ -18,8 +18,9 @@ from trimlang.language.box_facts import BoxesWide as BoxesWide
 from trimlang.language.ceiling_facts import BeamAcross as BeamAcross
 from trimlang.language.ceiling_facts import BeamDeep as BeamDeep
 from trimlang.language.ceiling_facts import CeilingRising as CeilingRising
-from trimlang.language.ceiling_facts import OfBeam as OfBeam
+from trimlang.language.ceiling_facts import OfCeiling as OfCeiling
 from trimlang.language.ceiling_facts import PerCent as PerCent
+from trimlang.language.ceiling_facts import TransitionAt as TransitionAt
 from trimlang.language.ceiling_facts import Turns as Turns
 from trimlang.language.curve_facts import Bend as Bend
 from trimlang.language.curve_facts import Curves as Curves
@@ -248,8 +249,7 @@ WallFact: TypeAlias = (
     | FloorGap
     | OfStair
     | OfCurve
-    | CeilingRising
-    | OfBeam
+    | OfCeiling
     | Called
     | Entrance
     | Cased

@@ -56,6 +56,10 @@ class StairPhrases(CornerLines):
         return facts.Curves(facts.Bend(way.text), by, self._span(meta))
 
     @v_args(meta=True)
+    def transition_at(self, meta: Meta, children: Children) -> facts.TransitionAt:
+        return facts.TransitionAt(facts.Side(children[0].text), self._span(meta))
+
+    @v_args(meta=True)
     def ceiling(self, meta: Meta, children: Children) -> facts.CeilingRising:
         side, pitch = children
         return facts.CeilingRising(facts.Side(side.text), pitch, self._span(meta))

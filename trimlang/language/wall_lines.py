@@ -36,6 +36,7 @@ _OF_RUNS: Final = (
     facts.OpenSide,
     facts.Curves,
     facts.CeilingRising,
+    facts.TransitionAt,
 )
 _OF_GAPS: Final = (
     facts.Called,

@@ -107,7 +107,8 @@ class Run:
     (inches).  ``slope`` is the pitch of a stair's run in degrees, positive where it rises to the
     right; ``length`` is then along the lower edge, and along a wall that curves its arc.
     ``floor_gap`` is the largest gap under a straight edge on the floor (inches), ``ceiling`` the
-    slope of the ceiling along it in degrees, positive where that rises to the right.
+    slope of the ceiling along it in degrees, positive where that rises to the right.  At the sides
+    in ``turns_level`` crown that climbs with it goes on level into the corner.
     """
 
     label: str
@@ -124,6 +125,7 @@ class Run:
     stair: StairWork = StairWork()
     curve: WallCurve | None = None
     ceiling: Fraction = Fraction(0)
+    turns_level: tuple[Side, ...] = ()
     floor_gap: Fraction = Fraction(0)
     own_ends: tuple[OwnEnd, ...] = ()
 

@@ -19,15 +19,16 @@ def goes_on_at(room: Room, index: int, trim: Trim) -> int | None:
     run, before = walk[index], index
     for after in beyond(room, index, 1):
         stretch, last = walk[after], walk[before]
+        if isinstance(run, Run) and isinstance(stretch, Run) and before == index:
+            return after if _below_a_ridge(run, stretch, trim) else None
         if isinstance(stretch, Run):
             # Only past a gap (two runs that meet have a joint), onto a run with this trim, on one
             # slope.
             follows = isinstance(last, Gap) and trim.name in stretch.trims and stretch.curve is None
-            level = isinstance(run, Run) and (run.slope, run.curve, run.ceiling) == (
-                stretch.slope,
-                None,
-                stretch.ceiling,
-            )
+            level = isinstance(run, Run) and (run.slope, run.curve) == (stretch.slope, None)
+            # Only crown cares how the ceiling goes on.
+            if trim.spring is not None and isinstance(run, Run):
+                level = level and run.ceiling == stretch.ceiling
             goes_on = follows and level and may_go_on(stretch, Side.LEFT, last, trim)
             return after if goes_on else None
         if before == index and not (
@@ -39,6 +40,19 @@ def goes_on_at(room: Room, index: int, trim: Trim) -> int | None:
             return None
         before = after
     return None
+
+
+def _below_a_ridge(run: Run, other: Run, trim: Trim) -> bool:
+    """Tell whether a trim goes straight on where only the crown above it bends."""
+    joint, mate = run.right.joint, other.left.joint
+    return (
+        joint.bends
+        and mate.bends
+        and trim.spring is None
+        and trim.name in other.trims
+        and not run.slope
+        and not other.slope
+    )
 
 
 def may_go_on(run: Run, side: Side, neighbour: Stretch, trim: Trim) -> bool:

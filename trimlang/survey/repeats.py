@@ -71,7 +71,7 @@ def _groups(line: tree.Statement) -> Iterator[tuple[facts.Fact, ...]]:
 
 def _subject(fact: facts.Fact) -> Hashable:
     """Return what a fact is about: its kind, its side, or a setting's row and the end it names."""
-    if isinstance(fact, facts.LevelReturn | facts.Notch):
+    if isinstance(fact, facts.LevelReturn | facts.Notch | facts.TransitionAt):
         return type(fact).__name__, fact.side
     if not isinstance(fact, facts.Stated):
         return type(fact).__name__

@@ -27,6 +27,7 @@ def climbing(run: Run, said: tuple[facts.Fact, ...], settings: Settings, finding
     """
     slope, steps = _pitch(said, settings, findings)
     run = replace(run, ceiling=_ceiling(said, settings, findings))
+    run = replace(run, turns_level=_level_turns(run, said, findings))
     work = StairWork(notches=_notches(said, settings, findings))
     for fact in said:
         # On level trim the tape can only run along the wall, and there are no steps to saw.
@@ -88,6 +89,19 @@ def _ceiling(said: tuple[facts.Fact, ...], settings: Settings, findings: Finding
     return pitch if fact.side is Side.RIGHT else -pitch
 
 
+def _level_turns(run: Run, said: tuple[facts.Fact, ...], findings: Findings) -> tuple[Side, ...]:
+    """Return the sides at which crown that climbs with the ceiling turns its corner level."""
+    found: list[Side] = []
+    for fact in said:
+        if not isinstance(fact, facts.TransitionAt):
+            continue
+        if not run.ceiling or not run.side(fact.side).joint.is_inside:
+            findings.say("T479", fact.span, run=run.label, side=fact.side)
+        else:
+            found.append(fact.side)
+    return tuple(found)
+
+
 def _pitch(
     said: tuple[facts.Fact, ...], settings: Settings, findings: Findings
 ) -> tuple[Fraction, StairSteps | None]:
@@ -135,7 +149,7 @@ def _notches(
 def bend_rakes(room: Room, trims: Mapping[str, Trim], findings: Findings) -> Room:
     """Return the room with how far the trim bends filled in at each rake end.
 
-    Crown bends with the ceiling: at a rake where only that does, no other trim may meet.
+    Crown bends with the ceiling: at a rake where only that does, all other trim goes straight on.
     Reports rake ends where nothing bends, and ends that do not suit the slope of their run.
     """
     walk = list(room.walk)
@@ -152,7 +166,8 @@ def bend_rakes(room: Room, trims: Mapping[str, Trim], findings: Findings) -> Roo
             if mate is not None:
                 # Always the slope after the joint less the slope before it, as one walks to the
                 # right.
-                here, there = _pitch_of(stretch, trims), _pitch_of(mate, trims)
+                stair = bool(stretch.slope or mate.slope)
+                here, there = (_pitch_of(one, trims, stair=stair) for one in (stretch, mate))
                 bend = there - here if side is Side.RIGHT else here - there
                 # Two runs that meet in a rake must have a trim in common, or nothing bends from one
                 # to the other. Said once, at the right end of the first.
@@ -166,10 +181,10 @@ def bend_rakes(room: Room, trims: Mapping[str, Trim], findings: Findings) -> Roo
     return replace(room, walk=tuple(walk))
 
 
-def _pitch_of(run: Run, trims: Mapping[str, Trim]) -> Fraction:
-    """Return how steeply a run's trim climbs, which is as its ceiling does where all is crown."""
-    crown = all(trims[name].spring is not None for name in run.trims)
-    return run.ceiling if crown and run.trims else run.slope
+def _pitch_of(run: Run, trims: Mapping[str, Trim], *, stair: bool) -> Fraction:
+    """Return how steeply a run's trim climbs; without a stair only its crown does."""
+    crown = any(trims[name].spring is not None for name in run.trims)
+    return run.ceiling if crown and not stair else run.slope
 
 
 def _mate(room: Room, index: int, side: Side) -> Run | None:
