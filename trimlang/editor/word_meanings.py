@@ -105,7 +105,7 @@ MEANINGS: Final[dict[str, str]] = {
     "margin": "The wall before, between and behind boxes; their width follows.",
     "assembly": "One name for several trims that go up together.",
     "block": "A block that is bought by the piece; in brackets, the one that fills the corner.",
-    "transition": "A block where unlike trims meet; or a piece by which climbing crown turns level.",
+    "transition": "A block where unlike trims meet, or a piece that turns climbing crown level.",
     "blocks": "corner blocks: blocks in the place of the mitres between legs and head.",
     "plinths": "Blocks on the floor that a casing's legs stand on; base ends at them.",
     "backband": "A trim round the casing's outer edge, mitred at its corners.",
