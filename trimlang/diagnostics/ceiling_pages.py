@@ -1,4 +1,4 @@
-"""Pages of ceilings: crown that no ceiling lets turn, and beams."""
+"""T451 to T456, T479 to T481: crown below ceilings that slope, and at beams."""
 
 from typing import Final
 
@@ -81,5 +81,41 @@ CEILING_PAGES: Final = (
         why="A return stands square to its crown and turns it to the wall; from crown that climbs"
         " it would lean out of the wall's plane.",
         example=_CROWN + "  N: 8 ft, left=butt, right=return, ceiling rising right 20 deg",
+    ),
+    Page(
+        code="T479",
+        title="a transition piece where nothing climbs to a corner",
+        message="run {run} has no transition piece at its {side}: it takes a ceiling that rises"
+        " along the run, and an inside corner there",
+        remedy="Say how the ceiling rises along the run (ceiling rising right 4 in over 12 in), or"
+        " leave the transition out.",
+        why="A transition piece joins crown that climbs with its ceiling to crown that hangs level"
+        " round an inside corner.",
+        example=_CROWN + "  N: 8 ft, left=in-corner, right=butt, transition left",
+    ),
+    Page(
+        code="T480",
+        title="a transition piece that meets no level crown",
+        message="the {side} end of {trim} on run {run} has a transition piece, and no level {trim}"
+        " goes on behind it",
+        remedy="Leave the transition out where the next wall's ceiling slopes along it too, or has"
+        " no such crown.",
+        why="The piece hangs level: it closes with crown that does so too.",
+        example=_CROWN
+        + "  N: 8 ft, left=butt, right=in-corner, ceiling rising right 20 deg, transition right\n"
+        + "  E: 8 ft, left=in-corner, right=butt, ceiling rising right 10 deg",
+    ),
+    Page(
+        code="T481",
+        title="a transition piece that would have no wall edge",
+        message="below the ceiling of run {run}, which falls so steeply from its {side} corner, no"
+        " level piece of {trim} touches it",
+        remedy="Leave the transition out, or put a block in the corner:"
+        " in-corner(block corbel stops {trim}).",
+        why="A ceiling that falls from the corner cuts the piece off below; with a steep one"
+        " nothing is left of it.",
+        example=_CROWN.replace("38 deg", "22 deg")
+        + "  N: 8 ft, left=butt, right=in-corner, ceiling rising right 50 deg, transition right\n"
+        + "  E: 8 ft, left=in-corner, right=butt",
     ),
 )
