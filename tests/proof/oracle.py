@@ -19,6 +19,7 @@ from typing import Any
 import mpmath
 
 from tests.proof.oracle_reading import (
+    STEPS,
     UNITS,
     End,
     Job,
@@ -145,6 +146,8 @@ class Checker:
         self.job = job
         self.wrong: list[str] = []
         self.left = {ticket.id: ticket for ticket in tickets}
+        # what there is no model of, and the tickets that are left out for it
+        self.out: defaultdict[str, list[str]] = defaultdict(list)
         twice = [name for name, times in Counter(t.id for t in tickets).items() if times > 1]
         self.wrong += [f"{name} is on more than one ticket" for name in twice]
         self.parts: defaultdict[str, list[str]] = defaultdict(list)
@@ -189,6 +192,8 @@ class Checker:
     def room(self, room: Room) -> None:
         self._share_corners(room)
         entrance, places = self._walk(room)
+        for form, kind in room.besides:
+            self._leave_out(rf"{room.tag}-.*{form}", kind)
         for index, run in enumerate(room.walk):
             if run.casing:
                 # every cased opening of the examples has a name of its own
@@ -196,15 +201,67 @@ class Checker:
             if run.kind != "run":
                 continue
             for trim in run.trims:
-                if "spring" in self.job.trims[trim]:
-                    whole = self._over_openings(room, index, trim)
-                    if whole is not None:
-                        whole = self._alone(room, index, whole, trim)
-                        self._run(room, whole, trim, entrance, places[index])
-                else:
-                    self._run(
-                        room, self._alone(room, index, run, trim), trim, entrance, places[index]
-                    )
+                whole = self._past_openings(room, index, trim)
+                if whole is None:
+                    continue
+                kind = self._no_model(room, index, whole, trim)
+                if kind:
+                    name = f"{room.tag}-{run.label}(-left|-right)?-{trim}"
+                    self._leave_out(rf"{name}(-[a-z]|-(left|right)-[a-z]+)?", kind)
+                    continue
+                whole = self._alone(room, index, whole, trim)
+                self._run(room, whole, trim, entrance, places[index])
+
+    def _leave_out(self, form: str, kind: str) -> None:
+        names = [name for name in self.left if re.fullmatch(form, name)]
+        self.out[kind] += names
+        for name in names:
+            del self.left[name]
+
+    def _no_model(self, room: Room, index: int, run: Stretch, trim: str) -> str:
+        """Say what of a run, or of the walls that it meets, the oracle has no model of."""
+        count, last = len(room.walk), run.reaches or index
+        parts = room.walk[index : last + 1]
+        before, after = room.walk[index - 1], room.walk[(last + 1) % count]
+        own = [kind for one in parts for side, kind in one.no_model if not side]
+        # a corner is what either of its two walls says of it
+        for one, at in (
+            (before, "right"),
+            (parts[0], "left"),
+            (parts[-1], "right"),
+            (after, "left"),
+        ):
+            own += [kind for side, kind in one.no_model if side == at]
+        for one, end in ((before, run.left), (after, run.right)):
+            if any(kind == STEPS for _, kind in one.no_model) and end and end.joint != "butt":
+                own.append("a wall beside a stair with steps")
+        sprung = "spring" in self.job.trims[trim]
+        if sprung and any(one.ceiling for one in (*parts, before, after)):
+            own.append("crown below a slope")
+        if sprung and "front" in self.job.trims[trim]:
+            own.append("crown before a frieze")
+        if any(trim in one.own_ends for one in parts):
+            own.append("an end of one trim alone")
+        if self._is_rail(trim) and any(one.plinths for one in (before, after)):
+            own.append("a rail above plinths")
+        return own[0] if own else ""
+
+    @staticmethod
+    def _is_rail(trim: str) -> bool:
+        return trim == "rail"
+
+    def _passes(self, gap: Stretch, trim: str) -> bool:
+        """Whether a trim goes on past an opening or bare wall."""
+        if gap.kind == "run":
+            return False
+        mates = [name for name, one in self.job.trims.items() if one.get("front") == trim]
+        crown = any("spring" in self.job.trims[name] for name in (trim, *mates))
+        if gap.word == "beam":
+            return not crown
+        if gap.stops is not None:
+            return trim not in gap.stops
+        below = gap.word == "window" and not self._is_rail(trim)
+        return gap.kind == "opening" and (crown or below)
 
     def _alone(self, room: Room, index: int, run: Stretch, name: str) -> Stretch:
         """A trim whose mate the next wall lacks runs square into an inside corner.
@@ -276,23 +333,23 @@ class Checker:
     def _ends_of(self, room: Room, run: Stretch, trim: str) -> tuple[str, str]:
         whole = f"{room.tag}-{run.label}-{trim}"
         pieces = sorted(self.parts.get(whole, [])) or [whole]
-        if pieces == [whole] and whole not in self.left and "spring" in self.job.trims[trim]:
-            # crown that goes on over an opening has the first run's name
+        if pieces == [whole] and whole not in self.left:
+            # what goes on past an opening has the first run's name
             index = room.walk.index(run)
             while pieces[0] not in self.left and index > 0:
                 index -= 1
                 pieces = [f"{room.tag}-{room.walk[index].label}-{trim}"]
         return pieces[0], pieces[-1]
 
-    def _over_openings(self, room: Room, index: int, trim: str) -> Stretch | None:
-        """Crown between butts goes on over openings; None where it is part of an earlier run."""
+    def _past_openings(self, room: Room, index: int, trim: str) -> Stretch | None:
+        """A trim between butts that goes on past openings; None where an earlier run has it."""
 
         def on(at: int) -> int | None:
             run = room.walk[at]
             if run.right is None or run.right.joint != "butt":
                 return None
             after = at + 1
-            while after < len(room.walk) and room.walk[after].kind == "opening":
+            while after < len(room.walk) and self._passes(room.walk[after], trim):
                 if room.walk[after].left or room.walk[after].right:
                     return None
                 after += 1
@@ -526,6 +583,11 @@ class Checker:
 
     def _casing(self, room: Room, gap: Stretch, door: str) -> None:
         own, step = room.settings, step_of(room)
+        self._leave_out(rf"{door}(-far)?-{gap.band or '!'}-.*", "a backband")
+        self._leave_out(rf"{door}(-far)?-{gap.jamb or '!'}-.*", "jambs")
+        if gap.no_model:
+            self._leave_out(rf"{door}(-far)?-(?!.*panel).*", gap.no_model[0][1])
+            return
         legs, head = gap.casing[0], gap.casing[-1]
         wide = self.job.trims[legs]["tall"]
         mitred = len(gap.casing) == 1 and own["head"] == "mitre"
@@ -534,11 +596,16 @@ class Checker:
         way, raised = own["round"].get("head", ("nearest", Fraction(0)))
         corner = Cut("head", Fraction(45), "outer edge") if mitred else Cut("butt")
         foot, top = Cut("floor"), corner if mitred else Cut("top")
-        for part, trim, exact, cuts in (
+        if gap.four_sides:
+            foot, leg = corner, gap.height + 2 * (own["reveal"] + wide)
+        sides = [
             ("left-leg", legs, leg, (foot, top)),
             ("right-leg", legs, leg, (top, foot)),
             ("head", head, across, (corner, corner)),
-        ):
+        ]
+        if gap.four_sides:
+            sides.append(("bottom", head, across, (corner, corner)))
+        for part, trim, exact, cuts in sides:
             long = to_step(exact, way, raised, step)
             self.take(f"{door}-{trim}-{part}", room, trim, "", long, cuts)
 
@@ -553,6 +620,8 @@ class Checker:
     def _along(self, room: Room, one: Stretch) -> Fraction:
         if one.casing:
             wide: Fraction = self.job.trims[one.casing[0]]["tall"]
+            if one.band:
+                wide += self.job.trims[one.band]["tall"] - room.settings["lap"]
             return one.length + 2 * (room.settings["reveal"] + wide)
         return one.length
 
@@ -589,3 +658,10 @@ class Checker:
 def faults(text: str, tickets: list[Seen], folder: Path | None = None) -> list[str]:
     """Return everything in which the tickets are not what the job file asks."""
     return Checker(read_job(text, folder), tickets).all_rooms()
+
+
+def left_out(text: str, tickets: list[Seen], folder: Path | None = None) -> dict[str, int]:
+    """Return how many tickets are not worked out, by the kind that there is no model of."""
+    checker = Checker(read_job(text, folder), tickets)
+    checker.all_rooms()
+    return {kind: len(names) for kind, names in sorted(checker.out.items()) if names}

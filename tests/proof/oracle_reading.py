@@ -11,14 +11,35 @@ import re
 from copy import deepcopy
 from dataclasses import dataclass, field
 from fractions import Fraction
+from itertools import chain
 from pathlib import Path
 from typing import Any, Final
 
 import mpmath
 
-BEYOND: Final = ("prices", "site-log", "ferncote", "round-end", "stair-hall", "attic", "shop-stock")
-"""Examples that the oracle does not work out: without walls, under way, or with curves, blocks and
-climbing corners, which ``tests/joinery`` and ``tests/proof/test_solids.py`` see as shapes."""
+BEYOND: Final = ("prices", "site-log")
+"""Examples that the oracle does not work out at all: one has no walls, one is under way."""
+
+STEPS: Final = "a stair with steps"
+NO_MODEL: Final = {
+    r"curves ": "a curved wall",
+    r" rise$| run$|open side|notch |level (left|right) ": STEPS,
+    r"bullnose": "a rounded corner",
+    r" at floor": "a corner out of plumb",
+    r"=taper": "a taper",
+}
+"""Facts of a wall of which the oracle has no model, and their kind: it leaves such pieces out.
+
+``tests/joinery`` and ``tests/proof/test_solids.py`` see these kinds as shapes."""
+
+CASING_PARTS: Final = {
+    "plinths": "plinths and corner blocks",
+    "corner blocks": "plinths and corner blocks",
+    "stool": "a stool and its apron",
+    "both faces": "a casing on both faces",
+    "crosshead": "a head of several parts",
+}
+"""The same of a casing."""
 
 mpmath.mp.dps = 45
 FINE = 10**28
@@ -70,6 +91,7 @@ class End:
     coped: bool = False
     taken: str | None = None
     short: Fraction = Fraction(0)
+    implied: bool = False
     bevel: Fraction = Fraction(0)
     long: str = ""
 
@@ -93,6 +115,15 @@ class Stretch:
     entrance: bool = False
     casing: list[str] = field(default_factory=list)
     height: Fraction = Fraction(0)
+    word: str = ""
+    stops: list[str] | None = None
+    ceiling: bool = False
+    plinths: bool = False
+    four_sides: bool = False
+    band: str = ""
+    jamb: str = ""
+    own_ends: set[str] = field(default_factory=set)
+    no_model: list[tuple[str, str]] = field(default_factory=list)
 
 
 @dataclass
@@ -103,6 +134,7 @@ class Room:
     open_walk: bool
     trims: list[str]
     walk: list[Stretch] = field(default_factory=list)
+    besides: list[tuple[str, str]] = field(default_factory=list)
 
 
 @dataclass
@@ -126,7 +158,10 @@ DEFAULTS: dict[str, Any] = {
     "reveal": Fraction(3, 16),
     "off_floor": Fraction(0),
     "overhang": Fraction(0),
+    "lap": Fraction(0),
     "head": "mitre",
+    "height": Fraction(80),
+    "ends in": False,
     "round": {},
 }
 
@@ -166,6 +201,8 @@ def read_job(text: str, folder: Path | None = None) -> Job:
     settings = deepcopy(DEFAULTS)
     trims: dict[str, dict[str, Any]] = {}
     job = Job(trims, [], Fraction(1, 8), Fraction(0))
+    together = {line[0].split()[1].rstrip(":"): [line[0].partition(":")[2].strip(), *line[1:]]
+                for line in lines if line[0].startswith("assembly ")}  # fmt: skip
     heads = [at for at, line in enumerate(lines) if line[0].startswith("room ")]
     above = lines[: heads[0]]
     for line in sorted(above, key=lambda line: not line[0].startswith("unit ")):
@@ -173,7 +210,7 @@ def read_job(text: str, folder: Path | None = None) -> Job:
     for line in above:
         _trim(line, trims, settings["unit"])
     for start, end in zip(heads, [*heads[1:], len(lines)], strict=True):
-        job.rooms.append(_room(lines[start], lines[start + 1 : end], settings, job))
+        job.rooms.append(_room(lines[start], lines[start + 1 : end], settings, job, together))
     return job
 
 
@@ -184,10 +221,11 @@ def _trim(line: list[str], trims: dict[str, dict[str, Any]], unit: str) -> None:
     facts = [head[3], *line[1:]]
     trim = trims.setdefault(head[2], {"sticks": [], "rests": []})
     for fact in facts:
-        if head[1] == "stock":
-            trim["sticks"].append(length(re.sub(r"^pack of \d+ ", "", fact), unit)[0])
-        elif head[1] == "on-hand":
-            trim["rests"].append(length(re.sub(r"^\d+ of ", "", fact), unit)[0])
+        if head[1] in ("stock", "on-hand"):
+            many = r"^(pack of \d+|bundle of \d+ of|pick from \d+ of|\d+ of|any length from .* to) "
+            size = re.sub(many, "", fact)
+            if re.match(r"\d[\d /]*(ft|in|mm|m)?\b", size):
+                trim["sticks" if head[1] == "stock" else "rests"].append(length(size, unit)[0])
         elif fact.startswith("spring"):
             trim["spring"] = degrees(fact.removeprefix("spring"))
         elif fact.startswith("in front of"):
@@ -211,6 +249,8 @@ def _setting(line: list[str], settings: dict[str, Any], job: Job) -> None:
             _corner_or_casing(topic, fact, settings, unit)
     elif line[0].startswith("unit "):
         settings["unit"] = line[0].split()[1]
+    elif line[0] == "ends in":
+        settings["ends in"] = True
     elif line[0].startswith("taken "):
         settings["taken"] = line[0].split()[1]
     elif line[0].startswith("round to"):
@@ -236,11 +276,31 @@ def _corner_or_casing(topic: str, fact: str, settings: dict[str, Any], unit: str
     elif fact.startswith("head"):
         settings["head"] = words[1]
     elif topic == "casings":
-        name = {"reveal": "reveal", "off": "off_floor", "overhang": "overhang"}[words[0]]
+        name = {"off": "off_floor"}.get(words[0], words[0])
         settings[name] = length(re.sub(r"^[a-z ]+", "", fact), unit)[0]
 
 
-def _room(head: list[str], below: list[list[str]], settings: dict[str, Any], job: Job) -> Room:
+GAP = r"(opening|door|window|bare|stair|cabinets|radiator|newel|beam) (\d.*)"
+SEVERAL = r"([A-Z]\w*) (\d.*)"
+"""A wall in a line of several, which has no colon behind its name."""
+
+
+def _one_by_one(line: list[str]) -> list[list[str]]:
+    """A line of several walls and openings, taken apart."""
+    if not re.match(rf"{SEVERAL}|{GAP}", line[0]):
+        return [line]
+    found: list[list[str]] = []
+    for fact in line:
+        if re.match(rf"{SEVERAL}|{GAP}", fact):
+            found.append([])
+        found[-1].append(fact)
+    return found
+
+
+def _room(
+    head: list[str], below: list[list[str]], settings: dict[str, Any], job: Job,
+    together: dict[str, list[str]],
+) -> Room:  # fmt: skip
     named = re.match(r'room "([^"]+)"(?: as (\w+))?', head[0])
     assert named
     own = deepcopy(settings)
@@ -251,18 +311,67 @@ def _room(head: list[str], below: list[list[str]], settings: dict[str, Any], job
     for fact in head[1:]:
         if fact.startswith("taken"):
             own["taken"] = fact.split()[1]
+        elif fact == "ends in":
+            own["ends in"] = True
         elif not fact.startswith(("open walk", "note")):
-            trims.append(fact.removeprefix("trim").strip())
+            name = fact.removeprefix("trim").strip()
+            trims += together.get(name, [name])
     tag = named[2] or _tag(named[1], [room.tag for room in job.rooms])
     room = Room(named[1], tag, own, "open walk" in head, trims)
-    for line in below:
-        gap = re.match(r"(opening|bare) (.*)", line[0])
-        run = re.match(r"(\w+):\s*(\d.*)", line[0])
+    for line in chain.from_iterable(map(_one_by_one, below)):
+        gap = re.match(GAP, line[0])
+        run = re.match(r"(\w+):\s*(\d.*)", line[0]) or re.match(SEVERAL, line[0])
         if gap:
-            room.walk.append(_stretch(gap[1], "", gap[2], line[1:], room))
+            made = _stretch("bare", "", gap[2], line[1:], room)
+            made.word = gap[1]
+            made.kind = "opening" if gap[1] in ("opening", "door", "window") else "bare"
+            room.walk.append(made)
         elif run:
             room.walk.append(_stretch("run", run[1], run[2], line[1:], room))
+        elif line[0].startswith(("piece ", "boxes ")):
+            (trim,) = [fact.split()[1] for fact in line if fact.startswith("trim ")]
+            boxes = line[0].startswith("boxes")
+            form = rf"-{trim}-\d+-(top|bottom|left|right)" if boxes else rf"-{trim}-\d+"
+            room.besides.append((form, "boxes" if boxes else "a loose piece"))
+    _unsaid_ends(room)
+    _implied(room)
     return room
+
+
+def _unsaid_ends(room: Room) -> None:
+    """What no one said: square beside a newel, and with “ends in” an inside corner of two walls."""
+    count = len(room.walk)
+    for at, run in enumerate(room.walk):
+        for side, other, there in (("left", at - 1, "right"), ("right", at + 1, "left")):
+            beyond = room.open_walk and not 0 <= other < count
+            mate = room.walk[other % count]
+            if run.kind != "run" or getattr(run, side) is not None:
+                continue
+            if not room.settings["ends in"] and mate.word != "newel":
+                continue
+            said = getattr(mate, there)
+            if beyond or mate.kind != "run":
+                end = End("butt")
+            elif said is not None and said.joint in ("in-corner", "out-corner"):
+                end = End(said.joint)
+            else:
+                end = End("in-corner")
+            setattr(run, side, end)
+
+
+def _implied(room: Room) -> None:
+    """The one corner that is what the others leave of a whole turn."""
+    count, turned, wanted = len(room.walk), Fraction(0), []
+    for at, one in enumerate(room.walk):
+        sides = [end for end in (one.right, room.walk[(at + 1) % count].left)
+                 if end and end.joint in ("in-corner", "out-corner")]  # fmt: skip
+        if any(end.implied for end in sides):
+            wanted = sides
+        elif sides:
+            angle = next((end.angle for end in sides if end.angle is not None), Fraction(90))
+            turned += (180 - angle) * (1 if sides[0].joint == "in-corner" else -1)
+    for end in wanted:
+        end.angle = 180 - (360 - turned)
 
 
 def _tag(name: str, taken: list[str]) -> str:
@@ -279,26 +388,48 @@ def _stretch(kind: str, label: str, size: str, facts: list[str], room: Room) -> 
     made.trims = list(room.trims)
     named = [fact.removeprefix("trim ").strip() for fact in facts if fact.startswith("trim ")]
     made.trims = named or made.trims
+    made.height = room.settings["height"]
     for fact in facts:
+        end = re.match(r"(left|right)=", fact)
+        made.no_model += [(end[1] if end else "", kind)
+                          for form, kind in NO_MODEL.items() if re.search(form, fact)]  # fmt: skip
         side = re.match(r"(left|right)=([a-z-]+)\s*(?:\((.*)\))?\s*(cope)?$", fact)
+        own = re.match(r"(\w+) (return|taper|open|butt)$", fact)
         if side:
             setattr(made, side[1], _end(side[2], side[3] or "", bool(side[4]), unit))
         elif fact.startswith('"'):
             made.called = fact.strip('"')
         elif fact == "splice":
             made.splice = True
+        elif fact == "four sides":
+            made.four_sides = True
         elif fact.startswith("taken"):
             made.taken = fact.split()[1]
         elif fact.startswith("first stud"):
             made.first_stud = length(fact.removeprefix("first stud"), unit)[0]
         elif fact.startswith("no ") and fact != "no splice":
             made.trims = [trim for trim in made.trims if trim != fact[3:]]
-        elif fact.startswith("rising"):
+        elif own:
+            made.own_ends.add(own[1])
+        elif fact.startswith("stops "):
+            named = fact.removeprefix("stops ").split(" and ")
+            made.stops = [] if named == ["nothing"] else named
+        elif fact.startswith("ceiling"):
+            made.ceiling = True
+        elif fact.startswith(("backband", "jambs")):
+            setattr(made, fact.split()[0].replace("back", "").rstrip("s"), fact.split()[1])
+        elif fact.startswith("rising") and not made.no_model:
             made.pitch = _pitch(fact, unit)
         elif fact == "entrance":
             made.entrance = True
         elif fact.startswith("casing "):
             made.casing = [word for word in fact.split()[1:] if word != "head"]
+            made.no_model += [("", kind) for word, kind in CASING_PARTS.items() if word in fact]
+        elif fact.startswith(tuple(CASING_PARTS)):
+            made.plinths = made.plinths or fact.startswith("plinths")
+            made.no_model += [
+                ("", CASING_PARTS[word]) for word in CASING_PARTS if fact.startswith(word)
+            ]
         elif fact.startswith("height "):
             made.height = length(fact.removeprefix("height "), unit)[0]
     return made
@@ -329,6 +460,12 @@ def _end(joint: str, inside: str, cope: bool, unit: str) -> End:
                 end.taken = fact.split()[1]
             elif fact == "cope":
                 end.coped = True
+            elif fact == "implied":
+                end.implied = True
+            elif fact.startswith("mitre"):
+                end.angle = 180 - 2 * degrees(fact.removeprefix("mitre"))
+            elif not re.match(r"[\d.]", fact):
+                continue
             elif fact:
                 end.angle = degrees(fact)
     if joint == "out-corner" and end.angle is not None and end.angle > 180:

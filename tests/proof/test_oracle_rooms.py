@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 
 from tests.conftest import EXAMPLES, examples
 from tests.jobs import CROWN
-from tests.proof.oracle import faults
+from tests.proof.oracle import faults, left_out
 from tests.proof.oracle_reading import BEYOND
 from tests.proof.random_rooms import jobs
 from tests.proof.tickets_seen import Seen, in_page
@@ -30,10 +30,43 @@ def tickets(text: str, path: Path | None = None) -> list[Seen]:
 SHIPPED = sorted(path for path in EXAMPLES.glob("*.trim") if path.stem not in BEYOND)
 
 
+# how many tickets there are, and how many of them are of a kind that the oracle has no model of
+LEFT_OUT = {
+    "attic": (12, {"crown below a slope": 7}),
+    "ferncote": (
+        339,
+        {
+            "a backband": 7,
+            "a curved wall": 4,
+            "a head of several parts": 29,
+            "a loose piece": 11,
+            "a rail above plinths": 8,
+            "a rounded corner": 3,
+            "a stair with steps": 5,
+            "a stool and its apron": 23,
+            "a taper": 3,
+            "a wall beside a stair with steps": 1,
+            "an end of one trim alone": 11,
+            "boxes": 64,
+            "crown before a frieze": 5,
+            "crown below a slope": 5,
+            "jambs": 6,
+            "plinths and corner blocks": 18,
+        },
+    ),
+    "round-end": (14, {"a curved wall": 5}),
+    "shop-stock": (18, {"a corner out of plumb": 4, "a rounded corner": 6}),
+    "stair-hall": (8, {"a stair with steps": 5, "a wall beside a stair with steps": 1}),
+}
+
+
 @pytest.mark.parametrize("path", SHIPPED, ids=lambda path: path.stem)
 def test_the_examples_tickets_are_what_the_oracle_works_out(path: Path) -> None:
     text = path.read_text(encoding="utf-8")
-    assert faults(text, tickets(text, path), path.parent) == []
+    pile = tickets(text, path)
+    assert faults(text, pile, path.parent) == []
+    out = left_out(text, pile, path.parent)
+    assert (len(pile), out) == LEFT_OUT.get(path.stem, (len(pile), {}))
 
 
 # crown that goes on over an opening, of whose walls only the last was taken over scraps
