@@ -7,8 +7,9 @@ templates are ours and need no sandbox, which asks at every attribute.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Mapping, MutableMapping
 from functools import cache
+from importlib.machinery import SourceFileLoader
 from pathlib import Path
 from types import TracebackType
 from typing import TYPE_CHECKING, Any, Final
@@ -22,6 +23,7 @@ from jinja2 import (
     FunctionLoader,
     ModuleLoader,
     StrictUndefined,
+    Template,
     TemplateNotFound,
     TemplateSyntaxError,
 )
@@ -85,7 +87,7 @@ class TemplateFiller:
         self._env = _set_up(made, self._sources)
         if own is None and (ready := made_ahead.FOLDER / _compiled_name()).is_dir():
             # compiled for use outside the sandbox only
-            self._env.loader = ChoiceLoader([ModuleLoader(ready), shipped])
+            self._env.loader = ChoiceLoader([_MadeAhead(ready), shipped])
 
     def source(self, name: str) -> str:
         """Return a file that is no template (the stylesheet), the user's own first.
@@ -153,6 +155,33 @@ class _InItsFolder(FileSystemLoader):
         except OSError as error:
             raise SheetTemplateError(template, 0, error.strerror or str(error)) from None
         return text, str(place), lambda: True
+
+
+class _MadeAhead(BaseLoader):
+    """Takes the compiled templates from their files.
+
+    Jinja's own loader makes a package of them, which stands in ``sys.modules`` as a reference that
+    dies with the loader, and so at any moment while others walk through the modules.
+    """
+
+    has_source_access = False
+
+    def __init__(self, ready: Path) -> None:
+        self._ready = ready
+
+    def load(
+        self,
+        environment: Environment,
+        name: str,
+        globals: MutableMapping[str, Any] | None = None,  # noqa: A002 - as jinja2 calls it
+    ) -> Template:
+        """Return a template; see jinja2."""
+        path = self._ready / ModuleLoader.get_module_filename(name)
+        if not path.is_file():
+            raise TemplateNotFound(name)
+        code = SourceFileLoader(path.stem, str(path)).get_code(path.stem)
+        assert code is not None  # noqa: S101  it is Python
+        return environment.template_class.from_code(environment, code, globals or {})
 
 
 def _set_up(made: type[Environment], loader: BaseLoader) -> Environment:
