@@ -10,7 +10,8 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
-from trimlang.joinery.meeting import Meeting, Meets, depth_of
+from trimlang.diagnostics import Span
+from trimlang.joinery.meeting import FreeEnd, Meeting, Meets, depth_of
 from trimlang.joinery.on_the_wall import is_on_floor
 from trimlang.joinery.piece import Remark
 from trimlang.joint_row import Fit
@@ -18,7 +19,7 @@ from trimlang.joints_by_role import STOPPED, UPRIGHT
 from trimlang.language.facts import Side
 from trimlang.lengths.tape import NOTHING, length_text
 from trimlang.marking import N_
-from trimlang.survey.job import End, Gap, Job, Room, Run, Trim
+from trimlang.survey.job import Job, Run, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.on_walls import CasingBlock
 
@@ -45,7 +46,7 @@ def at_corner_block(
         return None
     outside = corner.joint.is_outside
     block, out = corner.block.block, corner.block.stands_out(outside=outside)
-    _check(block, out, run, trim, corner, off, findings)
+    _say_small(_too_small(block, out, trim, off), block, run, trim, corner.span, findings)
     own = run.own_end(trim.name, side)
     square = replace(corner, joint=UPRIGHT if run.slope else STOPPED, fit=Fit.MITRED, bullnose=None)
     return Meeting(
@@ -56,38 +57,27 @@ def at_corner_block(
     )
 
 
-def at_transition(
-    room: Room,
-    run: Run,
-    trim: Trim,
-    following: int | None,
-    side: Side,
-    off: Fraction,
-    findings: Findings,
-) -> Remark | None:
-    """Return what to say of the block in the wall that a trim stops at, None where none stands."""
-    gap = room.walk[following] if following is not None else None
-    block = gap.trimmings.transition if isinstance(gap, Gap) else None
+def at_transition(at: FreeEnd, off: Fraction, findings: Findings) -> Remark | None:
+    """Return what to say of the block in the wall that a trim stops at, None where none stands.
+
+    ``off`` is how far the trim's back is from the wall (inches).
+    """
+    block = None if at.gap is None else at.gap.trimmings.transition
     if block is None:
         return None
-    _check(block, block.thickness, run, trim, run.side(side), off, findings)
-    return meets_block(block, side)
+    small = _too_small(block, block.thickness, at.trim, off)
+    _say_small(small, block, at.run, at.trim, at.run.side(at.side).span, findings)
+    return meets_block(block, at.side)
 
 
 def _is_stopped(job: Job, run: Run, trim: Trim, stops: tuple[str, ...] | None) -> bool:
     return is_on_floor(job, run, trim) if stops is None else trim.name in stops
 
 
-def _check(
-    block: CasingBlock,
-    out: Fraction | None,
-    run: Run,
-    trim: Trim,
-    end: End,
-    off: Fraction,
-    findings: Findings,
-) -> None:
-    """Report a block that is lower, or stands out less, than the trim that ends at it."""
+def _too_small(
+    block: CasingBlock, out: Fraction | None, trim: Trim, off: Fraction
+) -> dict[str, str] | None:
+    """Return in words how a block is lower, or stands out less, than the trim that ends at it."""
     # A crown hangs, and so is held against its block by how far it stands out alone.
     tall = trim.height if trim.spring is None else None
     for own, its, word in (
@@ -95,14 +85,12 @@ def _check(
         (out, off + (depth_of(trim) or NOTHING), "thick"),
     ):
         if own is not None and its is not None and its > own:
-            sizes = {"own": length_text(own), "its": length_text(its)}
-            findings.say(
-                "T478",
-                end.span,
-                block=block.name,
-                trim=trim.name,
-                run=run.label,
-                word=word,
-                **sizes,
-            )
-            return
+            return {"own": length_text(own), "its": length_text(its), "word": word}
+    return None
+
+
+def _say_small(
+    small: dict[str, str] | None, block: CasingBlock, run: Run, trim: Trim, at: Span, to: Findings
+) -> None:
+    if small is not None:
+        to.say("T478", at, block=block.name, trim=trim.name, run=run.label, **small)

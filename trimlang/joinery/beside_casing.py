@@ -14,16 +14,15 @@ from typing import Final
 
 from trimlang.joinery.at_blocks import meets_block
 from trimlang.joinery.cuts import exact_mitre
-from trimlang.joinery.meeting import Meeting, Meets, depth_of
+from trimlang.joinery.meeting import FreeEnd, Meeting, Meets, depth_of
 from trimlang.joinery.on_the_wall import is_on_floor
 from trimlang.joinery.piece import Remark
 from trimlang.language.facts import Side
 from trimlang.lengths.angles import degrees_text
 from trimlang.lengths.tape import NOTHING, length_text
 from trimlang.marking import N_
-from trimlang.record import record
 from trimlang.survey.block_fits import casing_with_band
-from trimlang.survey.job import End, Gap, Job, Room, Run, Trim
+from trimlang.survey.job import End, Gap, Job, Run, Trim
 from trimlang.survey.measures import Findings
 
 _STANDS_OUT: Final = {
@@ -32,27 +31,6 @@ _STANDS_OUT: Final = {
 }
 _EASED: Final = Fraction(1, 16)
 """Inches; what stands out by no more is eased by hand (common practice, no source)."""
-
-
-@record
-class FreeEnd:
-    """An end of a run's trim where the walls do not turn.
-
-    ``after`` is the place in the walk of what comes after that end, None where nothing does.
-    """
-
-    job: Job
-    room: Room
-    run: Run
-    trim: Trim
-    side: Side
-    after: int | None
-
-    @property
-    def gap(self) -> Gap | None:
-        """The opening or the bare wall that comes after it, if one does."""
-        stretch = None if self.after is None else self.room.walk[self.after]
-        return stretch if isinstance(stretch, Gap) else None
 
 
 def beside_opening(end: End, at: FreeEnd) -> Meeting:

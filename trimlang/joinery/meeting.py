@@ -24,7 +24,7 @@ from trimlang.lengths.angles import RIGHT, cosine, sine, tangent
 from trimlang.lengths.tape import NOTHING, length_text
 from trimlang.marking import N_
 from trimlang.record import record
-from trimlang.survey.job import End, Trim
+from trimlang.survey.job import End, Gap, Job, Room, Run, Trim
 from trimlang.survey.outline import depths
 
 NEARLY_SQUARE: Final = 5
@@ -149,6 +149,27 @@ class Meeting:
     def long_point(self, trim: Trim) -> Fraction:
         """Return how far past the walls' corner the trim's furthest point reaches (inches)."""
         return NOTHING if self.meets is Meets.ITSELF else max(self.edges(trim))
+
+
+@record
+class FreeEnd:
+    """An end of a run's trim where the walls do not turn.
+
+    ``after`` is the place in the walk of what comes after that end, None where nothing does.
+    """
+
+    job: Job
+    room: Room
+    run: Run
+    trim: Trim
+    side: Side
+    after: int | None
+
+    @property
+    def gap(self) -> Gap | None:
+        """The opening or the bare wall that comes after it, if one does."""
+        stretch = None if self.after is None else self.room.walk[self.after]
+        return stretch if isinstance(stretch, Gap) else None
 
 
 def meets_unlike(plain: Meeting, trim: Trim, there: Trim, beyond: Fraction, run: str) -> Meeting:

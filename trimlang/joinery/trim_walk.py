@@ -14,12 +14,12 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.joinery.at_blocks import at_corner_block, at_transition
-from trimlang.joinery.beside_casing import FreeEnd, behind_a_return, beside_opening, standing_out
+from trimlang.joinery.beside_casing import behind_a_return, beside_opening, standing_out
 from trimlang.joinery.bullnose import rounded
 from trimlang.joinery.cuts import corner_mitre
 from trimlang.joinery.level_turns import hung
 from trimlang.joinery.limits import ask_of_scraps
-from trimlang.joinery.meeting import Meeting, Meets, meets_unlike, runs_through, section_of
+from trimlang.joinery.meeting import FreeEnd, Meeting, Meets, meets_unlike, runs_through, section_of
 from trimlang.joinery.on_the_wall import in_its_place, stands_off
 from trimlang.joinery.piece import Remark
 from trimlang.joinery.slope_corners import AroundCorner, turned
@@ -185,7 +185,7 @@ class TrimWalk:
         job, room, off = self._job, self._room, self.stands_off(run, trim)
         at = FreeEnd(job=job, room=room, run=run, trim=trim, side=side, after=following)
         met = standing_out(beside_opening(end, at), at, off, self._findings)
-        there = at_transition(self._room, run, trim, following, side, off, self._findings)
+        there = at_transition(at, off, self._findings)
         met = replace(met, remark=there or met.remark)
         return replace(met, off=behind_a_return(run, trim, end, side, off))
 

@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-from typing import Any, TypeAlias
-
 from lark import v_args
 from lark.tree import Meta
 
 from trimlang.language import facts, tree
+from trimlang.language.log_lines import Children
 from trimlang.language.stock_lines import StockLines
-
-Children: TypeAlias = list[Any]
 
 
 class CornerLines(StockLines):

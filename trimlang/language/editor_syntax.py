@@ -100,6 +100,8 @@ def _groups() -> Iterator[tuple[str, tuple[str, ...]]]:
     begins = {way for way in line_words() if way[:1].isalpha()}
     joints = set(spelled["JOINT"])
     units = {way for name in UNITS for way in spelled[name]} - joints
+    # Each word is in one group only: an editor would give a word of two groups the colour of
+    # either.
     others = {way for ways in spelled.values() for way in ways} - begins - joints - units
     groups = (
         ("trimStatement", begins - joints),

@@ -136,6 +136,7 @@ def _expansions(rules: list[Rule], origin: str) -> Iterator[Sequence[Symbol]]:
 def _line_starts(rules: list[Rule]) -> tuple[str, ...]:
     """Return the words that a line may begin with, in the order of the grammar."""
     found: dict[str, None] = {}
+    # From the grammar's own rules, so that a new kind of line is coloured without a change here.
     for statement, *_ in _expansions(rules, "statement"):
         for expansion in _expansions(rules, statement.name):
             if expansion and isinstance(expansion[0], Terminal):

@@ -29,6 +29,8 @@ def _with_a_point(comma: Found) -> str:
     whole, rest, unit = comma["whole"], comma["rest"], comma["unit"] or "mm"
     # Without a unit the number is taken as millimetres, in which thousands are usual.
     unit = "in" if unit in '"″”' else unit.casefold()
+    # 1,200 mm is a wall of 1200 mm, but 1,200 ft is none: the unit decides between the two
+    # readings.
     as_thousands = len(rest) == 3 and in_inches(Fraction(whole + rest), unit) <= _ANY_WALL
     return f"{whole}{rest}" if as_thousands else f"{whole}.{rest}"
 

@@ -72,6 +72,7 @@ class LogLines(Transformer[Token, Any]):
     @v_args(meta=True)
     def fitted(self, meta: Meta, children: Children) -> tree.LogLine:
         pieces = tuple(
+            # What is fitted was cut before, so a line says nothing but which piece it is.
             tree.Sawn(piece=word, length=None, rests=(), source=None, span=word.span)
             for word in children
         )

@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 import unicodedata
 from fractions import Fraction
-from typing import Any, Final, TypeAlias
+from typing import Any, Final
 
 from lark import Token, v_args
 from lark.tree import Meta
@@ -16,6 +16,7 @@ from lark.visitors import Discard
 
 from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.language import tree
+from trimlang.language.log_lines import Children
 from trimlang.language.vocabulary import whole_joint
 from trimlang.language.wall_lines import WallLines
 from trimlang.lengths.tape import (
@@ -27,8 +28,6 @@ from trimlang.lengths.tape import (
 )
 from trimlang.lengths.units import LengthUnit
 from trimlang.letters import STEERING, is_hidden, stranger_in
-
-Children: TypeAlias = list[Any]
 
 _MOST_DIGITS: Final = 9
 _THREE_PLACES: Final = re.compile(r"[0-9]{1,3}\.[0-9]{3}")
@@ -71,6 +70,7 @@ class NumberRules(WallLines):
     # ---- leaves -------------------------------------------------------------------
 
     def __default_token__(self, token: Token) -> Any:
+        # Commas, colons and words that only mark a rule have done their work in the grammar.
         if token.type not in _SPEAKING and token.type not in NUMBER_TOKENS:
             return Discard
         column = token.column or 1
@@ -180,6 +180,7 @@ class NumberRules(WallLines):
 
     def _feet(self, meta: Meta, children: Children) -> tree.Measure:
         numbers = [child.value for child in children if isinstance(child, tree.Number)]
+        # “9 1/2 ft 6 in” says a part of the foot twice, and nobody reads a tape so.
         if numbers[0].denominator != 1 and len(numbers) > 1:
             odd = "part of a foot, and then inches"
             self.problems.append(self._odd_feet(meta, odd, numbers))

@@ -75,6 +75,8 @@ def parse(
         statement, problems = line(text, source.name, number)
         findings.extend(problems)
         if isinstance(statement, WallsLine):
+            # Several walls in one line are several statements; what was lost among them leaves a
+            # gap in the walk that must not be closed silently.
             statements.extend(statement.stretches)
             if statement.lost:
                 statements.append(_unreadable(text, source.name, number))
@@ -100,6 +102,7 @@ def _line(text: str, file: str, number: int) -> tuple[Statement | None, list[Dia
             problem = explain(error, text, file, number)
             problems.append(problem)
             shorter = _without_part(text, problem.span.column - 1)
+            # The first part says what kind of line it is; without it nothing is known of the rest.
             if shorter is None:
                 return _unreadable(text, file, number), problems
             text = shorter

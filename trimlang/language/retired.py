@@ -37,6 +37,7 @@ def renewed(
     """
     findings: list[Diagnostic] = []
     for word in RETIRED if retired is None else retired:
+        # Looked for anew for each word, since the text before has changed places.
         aside = [one.span() for one in QUOTED_OR_COMMENT.finditer(text)]
         # Only a whole word: a name that contains it is left alone.
         pattern = re.compile(rf"(?<![\w.-]){re.escape(word.word)}(?![\w.-])", re.IGNORECASE)

@@ -33,6 +33,7 @@ def with_room(source: Source, name: str) -> str:
     rooms = [line for line in statements if isinstance(line, tree.RoomLine)]
     if any(room.name.text.casefold() == name.casefold() for room in rooms):
         raise RoomThereError(name)
+    # With the line ends that the file has, or an editor would show every line as changed.
     end = "\r\n" if "\r\n" in source.text else "\n"
     lines = source.text.split(end)
     logged = (line.span.line for line in statements if isinstance(line, tree.LOG_LINES))
@@ -66,6 +67,7 @@ def _skeleton(
         for fact in room.facts
         if isinstance(fact, facts.NamedTrim)
     ]
+    # A first room has no room before it to take its trims from.
     named = named or [line.name.text for line in statements if isinstance(line, tree.TrimLine)][:1]
     trims = f", trim {', '.join(named)}" if named else ""
     # Where the job says how walls meet, the skeleton need not say it again.

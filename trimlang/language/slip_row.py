@@ -57,6 +57,7 @@ class KnownSlip:
     def _outside_quotes(self, text: str) -> Iterator[Found]:
         quoted = [one.span() for one in QUOTED_OR_COMMENT.finditer(text)]
         for found in self.written.finditer(text):
+            # What is in quotes or behind # is the writer's own, and may look like any slip.
             if not any(start < found.start() < end for start, end in quoted):
                 yield found
 

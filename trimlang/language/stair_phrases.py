@@ -2,15 +2,12 @@
 
 from __future__ import annotations
 
-from typing import Any, TypeAlias
-
 from lark import v_args
 from lark.tree import Meta
 
 from trimlang.language import facts
 from trimlang.language.corner_lines import CornerLines
-
-Children: TypeAlias = list[Any]
+from trimlang.language.log_lines import Children
 
 
 class StairPhrases(CornerLines):

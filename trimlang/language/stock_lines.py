@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
-from typing import Any, TypeAlias
+from typing import Any
 
 from lark import v_args
 from lark.tree import Meta
 
 from trimlang.diagnostics import Diagnostic, say
 from trimlang.language import facts, tree
-from trimlang.language.log_lines import LogLines, PackOf, first
+from trimlang.language.log_lines import Children, LogLines, PackOf, first
 from trimlang.language.stick_facts import (
     BatchScope,
     CountedSticks,
@@ -21,8 +21,6 @@ from trimlang.language.stick_facts import (
 )
 from trimlang.lengths.units import LengthUnit
 from trimlang.record import record
-
-Children: TypeAlias = list[Any]
 
 
 @record

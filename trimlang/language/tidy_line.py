@@ -56,6 +56,7 @@ def read_line(raw: str) -> TidyLine:
     """Return a line of a job file in canonical form."""
     if not raw or raw.isspace():
         return TidyLine("")
+    # Reading would take long, and `trimlang check` refuses such a line anyway.
     if len(raw) > LONGEST_LINE:
         return TidyLine(raw, left=True)
     read = _read(raw)
@@ -106,14 +107,16 @@ def _written(tokens: list[Token], tree: Tree[Token]) -> tuple[str, int]:
     # A comma before an opening's name: behind a bare number its quotation mark would be an inch
     # mark.
     names = {part.meta.start_pos for part in tree.find_data("called")}
-    text, label, before = "", 0, ""
+    text, label, earlier, before = "", 0, "", ""
     close = True
     # The name of boxes stands behind their run's, before the colon, and takes no comma.
     named = bool(tokens) and tokens[0].type == "BOXES"
     for token in tokens:
         if token.start_pos in joiners:
             continue
-        if token.start_pos in names and not named and not text.endswith(","):
+        # A transition has no width, so its name stands right behind its block's.
+        after_block = (earlier, before) == ("TRANSITION", "NAME")
+        if token.start_pos in names and not (named or after_block or text.endswith(",")):
             text += ","
         if not close and token.type not in _CLOSE_BEFORE:
             text += " "
@@ -124,7 +127,7 @@ def _written(tokens: list[Token], tree: Tree[Token]) -> tuple[str, int]:
         if token.type == "COLON" and not label:
             label = len(text)
         close = token.type in _CLOSE_AFTER or token.start_pos in signs
-        before = token.type
+        earlier, before = before, token.type
     return text, label
 
 
@@ -137,6 +140,8 @@ def _in_lengths(tokens: list[Token], tree: Tree[Token]) -> tuple[set[int], set[i
         if part.meta.empty:
             continue
         start, end = part.meta.start_pos, part.meta.end_pos
+        # A minus belongs to its number and stands close to it; a dash between feet and inches is a
+        # joiner and goes.
         if part.data == "sign":
             signs.add(start)
         elif part.data in ("mixed", "feet_and_inches"):

@@ -6,18 +6,17 @@ states a setting: the table's rows say which.
 
 from __future__ import annotations
 
-from typing import Any, TypeAlias
+from typing import Any
 
 from lark import v_args
 from lark.tree import Meta
 
 from trimlang.language import facts, tree
+from trimlang.language.log_lines import Children
 from trimlang.language.number_rules import NumberRules
 from trimlang.language.stock_lines import fact_of
 from trimlang.settings.setting_kinds import RoundingSetting, Switch
 from trimlang.settings.table import Settings, rows_of
-
-Children: TypeAlias = list[Any]
 
 
 class LineBuilder(NumberRules):
@@ -43,6 +42,8 @@ class LineBuilder(NumberRules):
         rule, span = str(data), self._span(meta)
         rows = rows_of(rule)
         for row in rows:
+            # “round cope” has a rule of its own, in which the end's name is no word that could be
+            # read.
             if isinstance(row, RoundingSetting) and rule in dict(row.named):
                 children = [tree.Word(dict(row.named)[rule], span), *children]
         yes = any(isinstance(row, Switch) and row.on == rule for row in rows)

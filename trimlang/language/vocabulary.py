@@ -54,6 +54,7 @@ def not_a_label(name: str) -> str | None:
     # Short names and names with figures resemble too much by chance: N, E2, A1.
     if len(word) < 3 or not word.isalpha():
         return None
+    # Any word of the language: whoever reads the file takes the label for that word.
     if any(word in ways for ways in spellings().values()):
         return word
     from difflib import get_close_matches
@@ -147,6 +148,7 @@ def _sequence(pattern: str) -> Iterator[str]:
         return
     if pattern[0] == "(":
         depth, end = 1, 0
+        # To the bracket that closes the first one; brackets within it are taken with it.
         while depth:
             end += 1
             depth += (pattern[end] == "(") - (pattern[end] == ")")

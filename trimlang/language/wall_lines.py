@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import replace
-from typing import Any, Final, TypeAlias
+from typing import Any, Final
 
 from lark import v_args
 from lark.tree import Meta
@@ -13,12 +13,11 @@ from trimlang.diagnostics import Span, say
 from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.language import facts, tree
 from trimlang.language.box_facts import BoxPlace, BoxWall
+from trimlang.language.log_lines import Children
 from trimlang.language.stair_phrases import StairPhrases
 from trimlang.language.stock_lines import fact_of
 from trimlang.language.vocabulary import GAP_WORDS, not_a_label, topic_of
 from trimlang.settings.setting_kinds import TakenAt
-
-Children: TypeAlias = list[Any]
 
 _OF_BOTH: Final = (facts.AtEnd, facts.Note)
 _OF_RUNS: Final = (
@@ -67,6 +66,7 @@ def _with_sides(said: Iterable[Any]) -> tuple[Any, ...]:
     for fact in said:
         if isinstance(fact, facts.AtEnd):
             side = fact.side
+        # An end of one trim stands behind the end of the run that it departs from.
         whole = isinstance(fact, facts.TrimEnd) and fact.side is None
         found.append(replace(fact, side=side) if whole else fact)
     return tuple(found)
