@@ -28,6 +28,11 @@ def comments(text: str) -> list[str]:
     return [line.raw if line.left else line.comment for line in lines if line.comment or line.left]
 
 
+def test_a_name_behind_a_transitions_block_takes_no_comma() -> None:
+    assert read_line('transition foot"to hall"').words == 'transition foot "to hall"'
+    assert read_line('door 32 in"to hall"').words == 'door 32 in, "to hall"'
+
+
 @given(files())
 @settings(slow, max_examples=examples(30))
 def test_meaning_and_comments_stay_and_tidying_again_changes_nothing(text: str) -> None:
