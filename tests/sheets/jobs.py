@@ -9,8 +9,12 @@ from tests.jobs import CASE, SHOE
 from trimlang.compiler import Result, compile_job
 from trimlang.sheets.sheet_table import SHEETS
 
-TITLES = tuple(sheet.name for sheet in SHEETS if sheet.name not in ("tickets-changed", "flats"))
+_NOT_ALWAYS = ("tickets-changed", "flats", "elevations")
+TITLES = tuple(sheet.name for sheet in SHEETS if sheet.name not in _NOT_ALWAYS)
 """The sheets that every job has."""
+
+WITH_WALLS = (*TITLES, "elevations")
+"""The sheets of a job with crown, casing, boxes or a stair."""
 
 HOUSE = Path(__file__).resolve().parents[2] / "examples" / "house.trim"
 

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from tests.browser import CHROMIUM, Browser
-from tests.sheets.jobs import TITLES, compiled, house, some_of_all
+from tests.sheets.jobs import TITLES, WITH_WALLS, compiled, house, some_of_all
 from trimlang.sheets.render.pages import render_index, render_phone, render_sheets
 from trimlang.sheets.sheet_table import INDEX, PHONE
 
@@ -39,7 +39,7 @@ axe.run(document, {
 HELD = (412, 915)
 """A phone's screen, upright, in px."""
 
-ALL = (*TITLES, INDEX, PHONE)
+ALL = (*WITH_WALLS, INDEX, PHONE)
 LOOKS = [
     *((name, "light") for name in ALL if name != PHONE),
     # the phone's page holds all sheets; what is dark differs in its colours alone

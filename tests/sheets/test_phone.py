@@ -13,7 +13,7 @@ import pytest
 
 from tests.browser import CHROMIUM, PATIENCE, Browser
 from tests.conftest import EXAMPLES
-from tests.sheets.jobs import SMALL, TITLES, compiled, house, some_of_all
+from tests.sheets.jobs import SMALL, TITLES, WITH_WALLS, compiled, house, some_of_all
 from trimlang.cli import main
 from trimlang.compiler import Result, compile_job
 from trimlang.sheets.render.pages import render_index, render_phone, render_sheets
@@ -29,12 +29,12 @@ THUMB = 44
 UPRIGHT = (360, 740)
 
 PAGES = [
-    *((name, "en") for name in (*TITLES, INDEX)),
+    *((name, "en") for name in (*WITH_WALLS, INDEX)),
     # the phone's page holds all sheets
     *((PHONE, language) for language in languages()),
     *(
         pytest.param(name, language, marks=pytest.mark.nightly)
-        for name in (*TITLES, INDEX)
+        for name in (*WITH_WALLS, INDEX)
         for language in languages()[1:]
     ),
 ]

@@ -37,7 +37,7 @@ _AT: Final = {
 }
 
 
-class _BoxSide(Enum):
+class BoxSide(Enum):
     """A side of a box: what it is called on a wall and at an opening, and which corners are sharp.
 
     Left and right are as it is cut; sharp is where the wall climbs to the right.
@@ -79,17 +79,21 @@ class _BoxSide(Enum):
         """What it is called there."""
         return self.at_opening if place in (BoxPlace.UNDER, BoxPlace.OVER) else self.on_a_wall
 
+    def id_in(self, boxes: str, number: int) -> str:
+        """Return the id of this side of a box, where those of its set begin with ``boxes``."""
+        return f"{boxes}-{number}-{self.name.lower()}"
+
     @property
     def lies_along(self) -> bool:
         """Whether it lies along the wall, and does not stand."""
-        return self in (_BoxSide.TOP, _BoxSide.BOTTOM)
+        return self in (BoxSide.TOP, BoxSide.BOTTOM)
 
 
 def box_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
     """Yield the four sides of each box of a room, set by set and box by box from the left."""
     for boxes in room.boxes:
         # All boxes of a set are alike, so the sides of one stand for those of all.
-        sides = {side: _side(job, room, boxes, side) for side in _BoxSide}
+        sides = {side: _side(job, room, boxes, side) for side in BoxSide}
         # Two mitres that cross leave no inner edge; a frame with one such side cannot be closed.
         if any(whole.vanishes for whole in sides.values()):
             findings.say("T122", boxes.span, part="a box's side", trim=boxes.trim)
@@ -103,7 +107,7 @@ def box_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
             at += boxes.wide
 
 
-def _side(job: Job, room: Room, boxes: WallBoxes, side: _BoxSide) -> Piece:
+def _side(job: Job, room: Room, boxes: WallBoxes, side: BoxSide) -> Piece:
     settings = room.settings
     exact = boxes.wide if side.lies_along else boxes.tall
     # A box lies free on the wall, so no wall decides which way its sides are rounded.
@@ -125,7 +129,7 @@ def _side(job: Job, room: Room, boxes: WallBoxes, side: _BoxSide) -> Piece:
     )
 
 
-def _corner(job: Job, room: Room, boxes: WallBoxes, side: _BoxSide, end: Side) -> Cut:
+def _corner(job: Job, room: Room, boxes: WallBoxes, side: BoxSide, end: Side) -> Cut:
     # A corner of 90° - s or 90° + s; each side is mitred at 90° less half of it, (90° ± s) / 2.
     lean = boxes.slope if side.is_sharp[end] else -boxes.slope
     # The mitre runs across the face, which for a trim that stands on a wall is its height.
@@ -134,11 +138,11 @@ def _corner(job: Job, room: Room, boxes: WallBoxes, side: _BoxSide, end: Side) -
     return face_cut(BOX_CORNER, end, mitre, across, BOX_CORNER.long_point, room.settings)
 
 
-def _numbered(piece: Piece, boxes: WallBoxes, side: _BoxSide, number: int, at: Fraction) -> Piece:
+def _numbered(piece: Piece, boxes: WallBoxes, side: BoxSide, number: int, at: Fraction) -> Piece:
     values = (("n", str(number)), ("all", str(boxes.count)), ("run", boxes.called))
     begins = (("at", length_text(at, piece.unit)), ("run", boxes.called))
     return replace(
         piece,
-        id=f"{piece.id}-{number}-{side.name.lower()}",
+        id=side.id_in(piece.id, number),
         remarks=(Remark(side.text(boxes.place), values), Remark(_AT[boxes.place], begins)),
     )

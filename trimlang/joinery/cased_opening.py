@@ -118,13 +118,10 @@ class CasedOpening:
         """Return a piece of ``exact`` inches; ``number`` tells parts of one kind apart."""
         # Legs, stools and strips are rounded as heads are: casing is not squeezed between walls.
         length, rounding = round_length(exact, RoundedAs.HEAD, self.room.settings)
-        called, numbered = self.gap.called, "" if number is None else f"-{number}"
-        side = "-far" if self.far else ""
+        called = self.gap.called
         remark = Remark(part.of_named, (("opening", called),)) if called else Remark(part.nameless)
         return Piece(
-            # The opening's own name stands in the id, so that a door added elsewhere renames
-            # nothing.
-            id=f"{self.room.tag}-{self.door}{side}-{trim.name}-{part.in_an_id}{numbered}",
+            id=self.id_of(part, trim.name, number),
             kind=part.kind,
             at=part.side,
             room=self.room.name,
@@ -138,3 +135,10 @@ class CasedOpening:
             unit=self.room.settings.unit,
             remarks=(remark, *more, *([Remark(_FAR)] if self.far else [])),
         )
+
+    def id_of(self, part: CasingPart, trim: str, number: int | None = None) -> str:
+        """Return the id of the piece that is this part of it, of the trim of that name."""
+        # The opening's own name stands in the id, so that a door added elsewhere renames nothing.
+        numbered = "" if number is None else f"-{number}"
+        side = "-far" if self.far else ""
+        return f"{self.room.tag}-{self.door}{side}-{trim}-{part.in_an_id}{numbered}"

@@ -94,15 +94,12 @@ def _casing(opening: CasedOpening, legs: Trim) -> Iterator[Piece]:
     gap, settings = opening.gap, opening.room.settings
     head = opening.job.trim(gap.head) if gap.head else legs
     block, wide = gap.trimmings.corner_block, legs.height or NOTHING
-    # A mitre needs two like members: another head, a square one, blocks or a head of several parts
-    # rule it out.
-    mitred = not (gap.head or settings.head_butt or gap.trimmings.head or block)
+    mitred = _is_mitred(opening)
     across = gap.width + 2 * (settings.reveal + wide)
     # The inner edge of a leg runs from its foot to the reveal above the opening; the head's inner
-    # edge spans the opening and both reveals. At 45° the outer edge is longer by the casing's
-    # width; between blocks the casing ends where a block, whose middle is on its own, begins.
-    beyond = wide if mitred else NOTHING if block is None else (wide - block.tall) / 2
-    foot = _foot(opening, beyond)
+    # edge spans the opening and both reveals.
+    beyond = _past_the_inner_edge(opening, wide)
+    foot = foot_below(opening, wide)
     leg_long = opening.tall + settings.reveal + beyond + foot
     if block is not None:
         # From block to block: half a casing's width and half a block's come off at each end.
@@ -134,18 +131,36 @@ def _casing(opening: CasedOpening, legs: Trim) -> Iterator[Piece]:
         yield from band_pieces(opening, gap.trimmings.backband, (leg_long + top, across))
 
 
-def _foot(opening: CasedOpening, beyond: Fraction) -> Fraction:
-    """Return how far a leg reaches below its opening's clear height (inches).
+def _is_mitred(opening: CasedOpening) -> bool:
+    # A mitre needs two like members: another head, a square one, blocks or a head of several parts
+    # rule it out.
+    gap = opening.gap
+    butt = opening.room.settings.head_butt
+    return not (gap.head or butt or gap.trimmings.head or gap.trimmings.corner_block)
+
+
+def _past_the_inner_edge(opening: CasedOpening, wide: Fraction) -> Fraction:
+    """Return how much further than its inner corner a leg reaches into the head (inches)."""
+    # At 45° the outer edge is longer by the casing's width; between blocks the casing ends where a
+    # block, whose middle is on its own, begins.
+    if _is_mitred(opening):
+        return wide
+    block = opening.gap.trimmings.corner_block
+    return NOTHING if block is None else (wide - block.tall) / 2
+
+
+def foot_below(opening: CasedOpening, wide: Fraction) -> Fraction:
+    """Return how far a leg ``wide`` inches wide reaches below its opening's clear height (inches).
 
     It stands off the floor, on a plinth or a stool, or on the bottom of its frame, into which it
-    goes as far ``beyond`` the inner corner as into the head.
+    goes as far beyond the inner corner as into the head.
     """
     settings, below = opening.room.settings, opening.gap.trimmings
     if below.stool is not None:
         # The stool's top is where the clear opening begins, and legs stand on it.
         return NOTHING
     if below.four_sides:
-        return settings.reveal + beyond
+        return settings.reveal + _past_the_inner_edge(opening, wide)
     # Off the floor by as much as the file says, for the flooring that comes later.
     plinth = below.plinth.tall if below.plinth is not None else NOTHING
     return -settings.casing_floor - plinth

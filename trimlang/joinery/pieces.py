@@ -112,11 +112,11 @@ def _run_pieces(
     run, roll, hung = along_ceiling(run, trim, ends, settings, findings)
     left, right = _ends(wall, trim, roll)
     # The tape ran along the bottom edge, but on a stair an end may be longer at the top. What a
-    # corner adds is in `_grows`.
+    # corner adds is in `grows_at`.
     exact = (
         run.length
-        + _grows(wall, trim, Side.LEFT)
-        + _grows(wall, trim, Side.RIGHT)
+        + grows_at(wall, trim, Side.LEFT)
+        + grows_at(wall, trim, Side.RIGHT)
         + sum(cut.inset - cut.through for cut in (left, right) if cut.long_edge is Edge.TOP)
     )
     # One rounding for the whole wall, however many pieces it is cut into.
@@ -221,7 +221,7 @@ def _ends(wall: Wall, trim: Trim, roll: Fraction) -> tuple[Cut, Cut]:
     return cuts[0], cuts[1]
 
 
-def _grows(wall: Wall, trim: Trim, side: Side) -> Fraction:
+def grows_at(wall: Wall, trim: Trim, side: Side) -> Fraction:
     """Return what an end adds to the wall's length (inches)."""
     meeting = side.of(wall.left, wall.right)
     # What a meeting adds is level; along a slope that is more.

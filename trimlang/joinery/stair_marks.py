@@ -58,7 +58,7 @@ def stepped(
     Only trim that stands on the steps is: the run's first.  Reports a board too low for them.
     """
     work, step, unit = run.stair, settings.rounding_step, settings.unit
-    if work.steps is None or run.trims[0] != trim.name:
+    if not work.open_side or work.steps is None or run.trims[0] != trim.name:
         return list(pieces)
     rise, going = work.steps.rise, work.steps.run
     apart = going / cosine(run.slope)

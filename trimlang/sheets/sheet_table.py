@@ -11,6 +11,7 @@ from markupsafe import Markup
 from trimlang.marking import N_
 from trimlang.record import record
 from trimlang.sheets.content.checklist import checklist
+from trimlang.sheets.content.elevations import elevations, has_elevations
 from trimlang.sheets.content.flats import flats_table
 from trimlang.sheets.content.floor_plan import floor_plan
 from trimlang.sheets.content.left_to_cut import left_to_cut
@@ -166,6 +167,13 @@ SHEETS: Final = (
         title=N_("Floor plan"),
         whose=Whose.EACH_JOB,
         context=_floor_plan,
+    ),
+    Sheet(
+        name="elevations",
+        title=N_("Elevations"),
+        whose=Whose.EACH_JOB,
+        context=lambda it: {"walls": elevations(it.result, it.pen)},
+        wanted=lambda it: has_elevations(it.result.job),
     ),
     Sheet(
         name="flats",

@@ -30,10 +30,12 @@ class StairWork:
     """What the file says of a run on a stair besides its pitch.
 
     ``taken`` is which way the tape ran, ``measured`` what it read (inches), None where that is
-    the run's length.  ``steps`` are those that an open side is sawn to, None on a wall side.
+    the run's length.  ``steps`` are those that its pitch was told by, None where that was told
+    otherwise; trim on an ``open_side`` is sawn to them.
     """
 
     taken: LengthTaken = LengthTaken.ALONG
     measured: Fraction | None = None
     notches: tuple[NewelNotch, ...] = ()
     steps: StairSteps | None = None
+    open_side: bool = False

@@ -28,7 +28,7 @@ def climbing(run: Run, said: tuple[facts.Fact, ...], settings: Settings, finding
     slope, steps = _pitch(said, settings, findings)
     run = replace(run, ceiling=_ceiling(said, settings, findings))
     run = replace(run, turns_level=_level_turns(run, said, findings))
-    work = StairWork(notches=_notches(said, settings, findings))
+    work = StairWork(notches=_notches(said, settings, findings), steps=steps)
     for fact in said:
         # On level trim the tape can only run along the wall, and there are no steps to saw.
         is_of_stair = isinstance(fact, facts.TakenAlong | facts.OpenSide)
@@ -43,7 +43,7 @@ def climbing(run: Run, said: tuple[facts.Fact, ...], settings: Settings, finding
             case facts.OpenSide(is_open=True) if steps is None:
                 findings.say("T296", fact.span, run=run.label)
             case facts.OpenSide(is_open=True):
-                work = replace(work, steps=steps)
+                work = replace(work, open_side=True)
     run = replace(run, slope=slope, stair=work)
     if work.taken is LengthTaken.ALONG:
         return _curving(run, said, settings, findings)

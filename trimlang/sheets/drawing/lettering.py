@@ -16,7 +16,7 @@ from trimlang.sheets.drawing.plan_scale import DrawnLabel, DrawnLine, fixed, lin
 from trimlang.sheets.drawing.polygons import Point, Shape, boxes_overlap, cross, sides
 from trimlang.sheets.drawing.typeface import run, shortened
 
-SIZES: Final = {"run": 3.2, "gap": 2.4}
+SIZES: Final = {"run": 3.2, "gap": 2.4, "piece": 2.95, "measure": 2.95, "name": 2.95}
 LONGEST: Final = 44.0
 CLEAR: Final = 0.5
 """How much stays free round each name (mm)."""
@@ -29,6 +29,9 @@ class Wanted:
     """A name to place: its look, the ends of its wall, the unit direction away from the wall.
 
     ``off`` points to the preferred side; ``heading`` is the wall's direction in degrees.
+    ``first`` are places for its middle, along the wall, that are better than any beside it;
+    ``longest`` is how far it may run, ``instead`` what is placed where it fits nowhere beside.
+    A line that leads to it may run ``over_lines`` of the drawing, though never through a name.
     """
 
     look: str
@@ -37,6 +40,10 @@ class Wanted:
     other: Point
     off: Point
     heading: float
+    first: tuple[Point, ...] = ()
+    longest: float = LONGEST
+    instead: Wanted | None = None
+    over_lines: bool = False
 
     @property
     def middle(self) -> Point:
@@ -73,44 +80,90 @@ def letter(
     walls = [((float(one.x1), float(one.y1)), (float(one.x2), float(one.y2))) for one in strokes]
     solid = [_thick(*wall) for wall in walls]
     solid += [_box(mark, MARK * 2, MARK * 2, 0.0) for mark in marks]
-    names: list[Shape] = []
+    sheet = _Placed(solid, walls, size)
     labels: dict[int, DrawnLabel] = {}
-    leaders: list[DrawnLine] = []
-    led: list[tuple[Point, Point]] = []
-    wide, tall = size
     # Long walls first: their names have room beside them, and later ones go round these.
     for number, one in sorted(enumerate(wanted), key=lambda pair: (-pair[1].long, pair[0])):
+        text = shortened(one.text, min(one.longest, size[0] - 4), SIZES[one.look])
+        spot = None
+        if one.instead is None:
+            spot = sheet.free(one, text)
+        elif text == one.text:
+            spot = sheet.free(one, text, leads=False)
+        if spot is None and one.instead is not None:
+            # A name that would be cut short, or need a line to its wall, is said elsewhere.
+            one = one.instead
+            text = one.text
+            spot = sheet.free(one, text)
+        labels[number] = sheet.take(one, text, spot or sheet.below(one, text))
+    return Lettered(
+        tuple(labels[number] for number in sorted(labels)), tuple(sheet.leaders), sheet.tall
+    )
+
+
+@record
+class _Spot:
+    """A place for a name: its middle, its turn, the box that it fills, the line to its wall."""
+
+    centre: Point
+    turn: float
+    box: Shape
+    leader: tuple[Point, Point] | None
+
+
+class _Placed:
+    """A drawing with the names placed so far, which are obstacles for all that follow."""
+
+    def __init__(
+        self, solid: Sequence[Shape], walls: Sequence[tuple[Point, Point]], size: Point
+    ) -> None:
+        self._solid, self._walls = solid, walls
+        self._wide, self.tall = size
+        self._names: list[Shape] = []
+        self._led: list[tuple[Point, Point]] = []
+        self.leaders: list[DrawnLine] = []
+
+    def free(self, one: Wanted, text: str, *, leads: bool = True) -> _Spot | None:
+        """Return the best free place; ``leads`` is whether a line may lead there."""
         height = SIZES[one.look]
-        text = shortened(one.text, min(LONGEST, wide - 4), height)
         across = run(text, height)
-        for centre, turn, leads in _places(one, across, height):
+        for centre, turn, led in _places(one, across, height):
+            if led and not leads:
+                break
             box = _box(centre, across + 2 * CLEAR, height + 2 * CLEAR, turn)
-            if not all(0 <= x <= wide and 0 <= y <= tall for x, y in box):
+            if not all(0 <= x <= self._wide and 0 <= y <= self.tall for x, y in box):
                 continue
-            if any(boxes_overlap(box, other) for other in (*solid, *names)):
+            if any(boxes_overlap(box, other) for other in (*self._solid, *self._names)):
                 continue
-            if any(_crosses(line, box) for line in led):
+            if any(_crosses(line, box) for line in self._led):
                 continue
+            leader = (one.middle, _nearest(one.middle, centre, across, height)) if led else None
+            walls = () if one.over_lines else self._walls
+            if leader is not None and _blocked(leader, one, self._names, walls):
+                continue
+            return _Spot(centre=centre, turn=turn, box=box, leader=leader)
+        return None
+
+    def below(self, one: Wanted, text: str) -> _Spot:
+        """Return a place in a new row below the drawing, with a line that runs over no name."""
+        height = SIZES[one.look]
+        across = run(text, height)
+        for centre in _below(one, across, self._wide, self.tall):
             leader = (one.middle, _nearest(one.middle, centre, across, height))
-            if leads and _blocked(leader, one, names, walls):
-                continue
-            break
-        else:  # no free place: below the drawing
-            turn, leads = 0.0, True
-            for centre in _below(one, across, wide, tall):
-                leader = (one.middle, _nearest(one.middle, centre, across, height))
-                box = _box(centre, across, height, 0.0)
-                through = any(_crosses(line, box) for line in led)
-                if not through and not _blocked(leader, one, names, ()):
-                    break
-            tall += height + 1.5
-        # Placed names are obstacles for all that follow.
-        names.append(box)
-        if leads:
-            led.append(leader)
-            leaders.append(line("leader", *leader))
-        labels[number] = _label(one.look, text, centre, turn)
-    return Lettered(tuple(labels[number] for number in sorted(labels)), tuple(leaders), tall)
+            box = _box(centre, across, height, 0.0)
+            through = any(_crosses(line, box) for line in self._led)
+            if not through and not _blocked(leader, one, self._names, ()):
+                break
+        self.tall += height + 1.5
+        return _Spot(centre=centre, turn=0.0, box=box, leader=leader)
+
+    def take(self, one: Wanted, text: str, spot: _Spot) -> DrawnLabel:
+        """Return a name as it is drawn at its place, which is then taken."""
+        self._names.append(spot.box)
+        if spot.leader is not None:
+            self._led.append(spot.leader)
+            self.leaders.append(line("leader", *spot.leader))
+        return _label(one.look, text, spot.centre, spot.turn)
 
 
 def _places(one: Wanted, across: float, height: float) -> Iterator[tuple[Point, float, bool]]:
@@ -118,6 +171,7 @@ def _places(one: Wanted, across: float, height: float) -> Iterator[tuple[Point, 
     middle, off, along = one.middle, one.off, one.along
     turn = (one.heading + 90) % 180 - 90
     beside = height / 2 + CLEAR + STROKE + 0.4
+    yield from ((at, turn, False) for at in one.first)
     # Along its own wall is best: it needs no line to say which wall it names.
     if across <= one.long:
         spare = (one.long - across) / 2

@@ -1,0 +1,159 @@
+"""The names on an elevation: each piece's id and length beside it, and what openings are called."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from fractions import Fraction
+from math import cos, radians, sin
+from typing import Final
+
+from trimlang.joinery.in_place import PieceInPlace, Upon
+from trimlang.joinery.piece import PieceKind
+from trimlang.joinery.wall_faces import BoxesInPlace, WallFace
+from trimlang.sheets.drawing.elevation_lines import span_of
+from trimlang.sheets.drawing.elevation_paper import ElevationPaper
+from trimlang.sheets.drawing.lettering import SIZES, Wanted
+from trimlang.sheets.drawing.polygons import Point
+from trimlang.sheets.drawing.typeface import run as wide_of
+from trimlang.sheets.wording.elevation_words import said_of
+from trimlang.sheets.wording.quantities import Pen
+from trimlang.survey.job import Job
+from trimlang.survey.straight_walls import Spot
+
+LONGEST: Final = 90.0
+"""How far an id and a length may run (mm)."""
+BESIDE: Final = SIZES["piece"] / 2 + 1.7
+"""How far the middle of a name is from the edge that it stands beside (mm)."""
+TAKEN: Final = 8.0
+"""What the measure of an opening's height takes of its width (mm)."""
+_BELOW: Final = frozenset({PieceKind.APRON})
+_IN_THE_OPENING: Final = frozenset({PieceKind.LEG, PieceKind.JAMB})
+
+
+def named_pieces(job: Job, face: WallFace, paper: ElevationPaper, pen: Pen) -> Iterator[Wanted]:
+    """Yield the name of each piece; the four sides of boxes are named once for their set."""
+    for number, one in enumerate(face.pieces, start=1):
+        if one.piece.kind is not PieceKind.FRAME:
+            wanted = _named(job, one, paper, pen)
+            yield replace(wanted, instead=_numbered(one, number, paper))
+
+
+def _numbered(one: PieceInPlace, number: int, paper: ElevationPaper) -> Wanted:
+    """Return the number that stands for a piece whose name has no room: never turned.
+
+    It stands in the piece or beside it, else at the end of a short line to its middle; of the
+    parts of a head, one above the other, beside an end.
+    """
+    low_left, low_right, high_right, high_left = (paper.of(one, at) for at in _corners(one))
+    left, right = _middle(low_left, high_left), _middle(low_right, high_right)
+    middle = _middle(left, right)
+    aside = float(one.across) * paper.factor / 2 + BESIDE
+    if one.piece.kind is PieceKind.HEAD:
+        first = [(right[0] + BESIDE, right[1]), (left[0] - BESIDE, left[1])]
+    else:
+        turn = radians(float(one.turn))
+        out = (-sin(turn) * aside, -cos(turn) * aside)
+        first = [middle, *((middle[0] + way * out[0], middle[1] + way * out[1]) for way in (1, -1))]
+    return Wanted(
+        look="piece",
+        text=str(number),
+        one=left,
+        other=right,
+        off=(0.0, -1.0),
+        heading=0.0,
+        first=tuple(first),
+        over_lines=True,
+    )
+
+
+def _corners(one: PieceInPlace) -> tuple[Spot, Spot, Spot, Spot]:
+    """Return the ends of a piece's edges: steps and notches may have been cut between them."""
+    turn = float(one.turn)
+    down = (Fraction(sin(radians(turn))) * one.across, Fraction(-cos(radians(turn))) * one.across)
+    left, right = one.edge
+    below = (Spot(x=at.x + down[0], y=at.y + down[1]) for at in (left, right))
+    low_left, low_right = below
+    return low_left, low_right, right, left
+
+
+def _named(job: Job, one: PieceInPlace, paper: ElevationPaper, pen: Pen) -> Wanted:
+    low_left, low_right, high_right, high_left = (paper.of(one, at) for at in _corners(one))
+    near, far = (low_left, low_right), (high_left, high_right)
+    trim = job.trim(one.piece.trim)
+    # Out of the piece over its top or outer edge; y points down on paper.
+    turn = float(one.turn)
+    out = (-sin(radians(turn)), -cos(radians(turn)))
+    inwards = (-out[0], -out[1])
+    hangs = one.upon is Upon.CEILING or one.piece.kind in _BELOW
+    lies_low = trim.in_front_of is not None and one.piece.kind is PieceKind.RUN
+    # Crown on a frieze leaves no room below itself: that is the frieze's.
+    over = one.upon is Upon.CEILING and trim.in_front_of is not None
+    inner = ((hangs or lies_low) and not over) or one.piece.kind in _IN_THE_OPENING
+    edge, off = (near, inwards) if inner else (far, out)
+    heading = -turn
+    middle = _middle(*near, *far)
+    first: list[Point] = [middle]
+    if one.piece.kind in _IN_THE_OPENING:
+        # On the wall beside its outer edge, or else within the opening.
+        first = [_moved(_middle(*far), out), _moved(_middle(*near), inwards)]
+    return Wanted(
+        look="piece",
+        text=said_of(one.piece, pen),
+        one=edge[0],
+        other=edge[1],
+        off=off,
+        heading=heading,
+        first=tuple(first),
+        longest=LONGEST,
+    )
+
+
+def named_openings(face: WallFace, paper: ElevationPaper) -> Iterator[Wanted]:
+    """Yield what each opening is called, across it."""
+    for opening in face.openings:
+        if opening.gap.called:
+            low, high = span_of(opening, face, paper)
+            y = low + (high - low) * 0.6
+            one = paper.point(float(opening.left), y)
+            other = paper.point(float(opening.right), y)
+            upright = wide_of(opening.gap.called, SIZES["name"]) > other[0] - one[0] - TAKEN
+            middle = _middle(one, other)
+            if upright:
+                up = (high - low) * paper.factor * 0.3
+                one, other = (middle[0], middle[1] + up), (middle[0], middle[1] - up)
+            yield Wanted(
+                look="name",
+                text=opening.gap.called,
+                one=one,
+                other=other,
+                off=(1.0, 0.0) if upright else (0.0, -1.0),
+                heading=90.0 if upright else 0.0,
+                first=((middle[0] + TAKEN / 2, middle[1]), middle),
+            )
+
+
+def numbered_boxes(boxes: BoxesInPlace, paper: ElevationPaper) -> Iterator[Wanted]:
+    """Yield the number of each box, in its middle."""
+    wide, tall = float(boxes.boxes.wide) / 2, float(boxes.boxes.tall) / 2
+    slope = radians(float(boxes.boxes.slope))
+    for number, corner in enumerate(boxes.corners, start=1):
+        x = float(corner.x) + wide * cos(slope)
+        at = paper.point(x, float(corner.y) + wide * sin(slope) + tall)
+        yield Wanted(
+            look="name",
+            text=str(number),
+            one=(at[0] - 2, at[1]),
+            other=(at[0] + 2, at[1]),
+            off=(0.0, -1.0),
+            heading=0.0,
+            first=(at,),
+        )
+
+
+def _middle(*points: Point) -> Point:
+    return sum(x for x, _ in points) / len(points), sum(y for _, y in points) / len(points)
+
+
+def _moved(at: Point, way: Point) -> Point:
+    return at[0] + way[0] * BESIDE, at[1] + way[1] * BESIDE
