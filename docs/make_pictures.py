@@ -26,7 +26,7 @@ FOLDER = HERE / "pictures"
 JOB = HERE.parent / "examples" / "house.trim"
 README = HERE.parent / "README.md"
 MADE_FROM = FOLDER / "made-from.txt"
-PAGES = {"checklist": 2}
+PAGES = {"checklist": 2, "elevations": 3}
 """The page to show, where it is not the first."""
 GREYS = 16
 

@@ -19,6 +19,7 @@ from syrupy.assertion import SnapshotAssertion
 from tests.sheets.jobs import SMALL, TITLES, compiled, house, odd, small
 from trimlang.compiler import Result, compile_job
 from trimlang.sheets.content.checklist import Checklist, Stage
+from trimlang.sheets.content.elevations import Elevation, ElevationSheet
 from trimlang.sheets.content.floor_plan import RoomPlan
 from trimlang.sheets.content.job_at_a_glance import (
     Glance,
@@ -329,6 +330,8 @@ def test_the_documented_context_is_what_templates_see() -> None:
         PieceLine,
         StickLayout,
         RoomPlan,
+        ElevationSheet,
+        Elevation,
     )
     glance = (Glance, RoomAtAGlance, RoomPicture, TrimAtAGlance, Open, SheetFiles)
     for view in (*views, House, Overview, *glance):

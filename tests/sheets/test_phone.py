@@ -41,9 +41,15 @@ PAGES = [
 
 WIDE = """
 [...document.querySelectorAll("body *")]
+  .filter((one) => !one.parentElement.closest(".across"))
   .map((one) => [one.tagName, one.getBoundingClientRect()])
   .filter(([, place]) => place.width && (place.right > innerWidth + 1 || place.left < -1))
   .map(([name, place]) => [name, Math.round(place.right)])
+"""
+# a drawing of a wall is moved under the thumb, within a frame that is itself within the screen
+MOVED = """
+[...document.querySelectorAll(".across")]
+  .map((one) => [getComputedStyle(one).overflowX, one.tabIndex, one.clientWidth <= innerWidth])
 """
 TAPPED = """
 [...document.querySelectorAll("input, button, textarea, a")]
@@ -84,6 +90,9 @@ def test_all_of_a_page_is_within_the_screen_and_large_enough_for_a_thumb(
     show(browser, tmp_path, page_of(name, language))
     assert browser.value("document.body.innerText.length") > 100
     assert browser.value(WIDE) == []
+    moved = browser.value(MOVED)
+    assert all(one == ["auto", 0, True] for one in moved)
+    assert bool(moved) is (name in ("elevations", PHONE))
     small = f"{TAPPED}.filter(([, at]) => at.width < {THUMB} || at.height < {THUMB})"
     assert browser.value(small) == []
 

@@ -15,7 +15,7 @@ from typing import Any
 import pytest
 from pypdf import PdfReader
 
-from tests.sheets.jobs import TITLES, some_of_all
+from tests.sheets.jobs import WITH_WALLS, some_of_all
 from trimlang.sheets.render.pages import render_sheets
 from trimlang.sheets.render.pdf import to_pdf
 from trimlang.sheets.wording.catalogue import languages
@@ -62,12 +62,12 @@ def kinds_below(element: Any) -> Iterator[str]:
 @pytest.mark.parametrize(
     ("name", "language"),
     [
-        *((name, "en") for name in TITLES),
+        *((name, "en") for name in WITH_WALLS),
         # the tags come from the templates, which are the same in every language
         ("checklist", "es"),
         *(
             pytest.param(name, language, marks=pytest.mark.nightly)
-            for name in TITLES
+            for name in WITH_WALLS
             for language in languages()[1:]
             if (name, language) != ("checklist", "es")
         ),

@@ -67,7 +67,7 @@ class Sheet:
     """A sheet: ``name`` is its file's and its template's, unless it has another's template.
 
     ``context`` makes what its template sees besides what all see; ``wanted`` tells whether
-    a printing has the sheet at all.
+    a printing has the sheet at all, ``on_its_side`` whether its pages are wider than tall.
     """
 
     name: str
@@ -76,6 +76,7 @@ class Sheet:
     context: Callable[[Printing], Mapping[str, object]]
     wanted: Callable[[Printing], bool] = _always
     template: str = ""
+    on_its_side: bool = False
 
     @property
     def file(self) -> str:
@@ -174,6 +175,7 @@ SHEETS: Final = (
         whose=Whose.EACH_JOB,
         context=lambda it: {"walls": elevations(it.result, it.pen)},
         wanted=lambda it: has_elevations(it.result.job),
+        on_its_side=True,
     ),
     Sheet(
         name="flats",

@@ -140,6 +140,7 @@ def numbered_boxes(boxes: BoxesInPlace, paper: ElevationPaper) -> Iterator[Wante
     for number, corner in enumerate(boxes.corners, start=1):
         x = float(corner.x) + wide * cos(slope)
         at = paper.point(x, float(corner.y) + wide * sin(slope) + tall)
+        aside = wide * paper.factor * 0.6
         yield Wanted(
             look="name",
             text=str(number),
@@ -147,7 +148,7 @@ def numbered_boxes(boxes: BoxesInPlace, paper: ElevationPaper) -> Iterator[Wante
             other=(at[0] + 2, at[1]),
             off=(0.0, -1.0),
             heading=0.0,
-            first=(at,),
+            first=(at, (at[0] + aside, at[1]), (at[0] - aside, at[1])),
         )
 
 

@@ -75,7 +75,12 @@ def render_sheets(
     )
     pages = _Pages(result, filler, words, paper)
     return {
-        sheet.name: pages.page(sheet.file, words(sheet.title), sheet.context(printing))
+        sheet.name: pages.page(
+            sheet.file,
+            words(sheet.title),
+            sheet.context(printing),
+            on_its_side=sheet.on_its_side,
+        )
         for sheet in SHEETS
         if (only is None or sheet.name in only) and sheet.wanted(printing)
     }
@@ -186,7 +191,7 @@ class _Pages:
         self._filler = filler
         self._words = words
         self._head = heading(result)
-        self._size = page_rule(paper)
+        self._sizes = {side: page_rule(paper, on_its_side=side) for side in (False, True)}
         self._common = {
             "job": self._head,
             "_": words,
@@ -197,10 +202,12 @@ class _Pages:
             "script": Markup(filler.source("parts/phone.js")),  # noqa: S704
         }
 
-    def page(self, template: str, title: str, own: Mapping[str, object]) -> str:
+    def page(
+        self, template: str, title: str, own: Mapping[str, object], *, on_its_side: bool = False
+    ) -> str:
         """Fill a template; what is its ``own`` goes before what all share."""
         rules = running(self._head.job, title, self._head.revision, self._words)
-        rule = Markup(f"{self._size}\n{rules}")  # noqa: S704 - escaped
+        rule = Markup(f"{self._sizes[on_its_side]}\n{rules}")  # noqa: S704 - escaped
         return self._filler.fill(
             template, {**self._common, "sheet": title, "page_rule": rule, **own}
         )

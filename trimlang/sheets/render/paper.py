@@ -93,15 +93,16 @@ class LabelSize:
         )
 
 
-def page_rule(paper: str) -> str:
-    """Return the page rule for a paper by name.
+def page_rule(paper: str, *, on_its_side: bool = False) -> str:
+    """Return the page rule for a paper by name, upright or ``on_its_side``.
 
     Raises:
         UnknownPaperError: there is no such paper.
     """
     if paper.lower() not in PAPERS:
         raise UnknownPaperError(f"no paper {paper!r}; there are: {', '.join(PAPERS)}")
-    return f"@page {{ size: {PAPERS[paper.lower()]}; }}"
+    lies = " landscape" if on_its_side else ""
+    return f"@page {{ size: {PAPERS[paper.lower()]}{lies}; }}"
 
 
 def running(job: str, sheet: str, revision: str, words: Words) -> str:

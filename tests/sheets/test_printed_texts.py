@@ -1,0 +1,65 @@
+"""No text lies on another or off its page, in the PDF as it is printed, drawings and all."""
+
+from __future__ import annotations
+
+from functools import cache
+from io import BytesIO
+
+import pytest
+from pypdf import PdfReader
+
+from tests.conftest import EXAMPLES
+from tests.sheets.printed_texts import off_the_page, overlaps, printed_pages
+from trimlang.compiler import Result, compile_job
+from trimlang.sheets.render.pages import render_sheets
+from trimlang.sheets.render.pdf import to_pdf
+
+TURNED = """
+<!DOCTYPE html><html lang="en"><title>x</title><style>@page { size: 100mm 60mm; margin: 0 }</style>
+<svg width="100mm" height="60mm" viewBox="0 0 100 60" role="img" aria-label="x">
+<text x="20" y="20" font-size="3">one two</text>
+<text x="AT" y="30" font-size="3" transform="rotate(-90 AT 30)">turned upright</text>
+</svg></html>
+"""
+
+
+def faults(html: str) -> list[object]:
+    """What lies on another text or off its page, with the page's number."""
+    pdf = to_pdf(html)
+    sizes = [page.mediabox for page in PdfReader(BytesIO(pdf)).pages]
+    found: list[object] = []
+    for number, (texts, size) in enumerate(zip(printed_pages(pdf), sizes, strict=True), start=1):
+        found += [(number, pair) for pair in overlaps(texts)]
+        beyond = off_the_page(texts, (float(size.width), float(size.height)))
+        found += [(number, text) for text in beyond]
+    return found
+
+
+def test_turned_texts_of_a_drawing_are_seen() -> None:
+    assert faults(TURNED.replace("AT", "25"))
+    assert not faults(TURNED.replace("AT", "50"))
+    assert faults(TURNED.replace("AT", "101"))
+
+
+@cache
+def example(name: str) -> Result:
+    path = EXAMPLES / f"{name}.trim"
+    return compile_job(path.read_text(encoding="utf-8"), path=path)
+
+
+ALL = sorted(path.stem for path in EXAMPLES.glob("*.trim") if path.stem != "prices")
+
+
+@pytest.mark.parametrize("name", ["attic", "doors", "stair-hall"])
+def test_no_text_lies_on_another_on_an_elevation(name: str) -> None:
+    assert faults(render_sheets(example(name), only=["elevations"])["elevations"]) == []
+
+
+@pytest.mark.nightly
+@pytest.mark.parametrize("name", ALL)
+@pytest.mark.parametrize(("paper", "language"), [("letter", "en"), ("a4", "de"), ("letter", "es")])
+def test_no_text_lies_on_another_on_the_sheets_of_an_example(
+    name: str, paper: str, language: str
+) -> None:
+    sheets = render_sheets(example(name), paper=paper, language=language)
+    assert {sheet: found for sheet, html in sheets.items() if (found := faults(html))} == {}
