@@ -15,8 +15,8 @@ from tests.conftest import EXAMPLES
 from tests.jobs import BASE, CASE, CROWN
 from tests.sheets.jobs import compiled
 from trimlang.compiler import Result, check_job
-from trimlang.joinery.in_place import PieceInPlace
 from trimlang.joinery.piece import Piece, PieceKind
+from trimlang.joinery.piece_in_place import PieceInPlace
 from trimlang.joinery.wall_faces import WallFace, wall_faces
 from trimlang.sheets.content.elevations import Elevation, ElevationSheet, elevations
 from trimlang.sheets.render.pages import render_sheets
@@ -229,7 +229,7 @@ def test_steps_are_drawn_as_many_as_the_run_has() -> None:
 
 
 def test_only_walls_with_more_than_base_are_drawn() -> None:
-    base = "trim base: 9/16 in thick, 5 1/4 in tall\nstock base: 16 ft at 24.10\n"
+    base = f"{BASE}\nstock base: 16 ft at 24.10\n"
     plain = f'{base}room "Hall", trim base, open walk\n  A: 30 in, left=butt, right=butt\n'
     assert "elevations" not in render_sheets(compiled(plain))
     names = Counter(wall.room for wall in walls(sheet_of("house")))

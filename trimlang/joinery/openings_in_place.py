@@ -9,7 +9,8 @@ from typing import Final
 
 from trimlang.joinery.cased_opening import CasedOpening, CasingPart
 from trimlang.joinery.casings import foot_below
-from trimlang.joinery.in_place import (
+from trimlang.joinery.piece import Piece
+from trimlang.joinery.piece_in_place import (
     LEVEL,
     UPRIGHT_LEFT,
     UPRIGHT_RIGHT,
@@ -18,7 +19,6 @@ from trimlang.joinery.in_place import (
     placed,
     seen_height,
 )
-from trimlang.joinery.piece import Piece
 from trimlang.lengths.tape import NOTHING
 from trimlang.record import record
 from trimlang.survey.job import Gap, Job, Room, Trim

@@ -7,9 +7,9 @@ from dataclasses import replace
 from fractions import Fraction
 
 from trimlang.joinery.cuts import scarf_lap
-from trimlang.joinery.in_place import PieceInPlace, Upon, placed, seen_height
 from trimlang.joinery.on_the_wall import is_on_floor
 from trimlang.joinery.piece import Piece, PieceKind
+from trimlang.joinery.piece_in_place import PieceInPlace, Upon, placed, seen_height
 from trimlang.joinery.pieces import grows_at
 from trimlang.joinery.trim_walk import Wall, walls
 from trimlang.joint_row import Edge

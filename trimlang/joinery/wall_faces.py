@@ -12,7 +12,14 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.joinery.boxes import BoxSide
-from trimlang.joinery.in_place import (
+from trimlang.joinery.on_the_wall import floor_trim
+from trimlang.joinery.openings_in_place import (
+    USUAL_HEAD,
+    OpeningInPlace,
+    openings_in_place,
+)
+from trimlang.joinery.piece import Piece
+from trimlang.joinery.piece_in_place import (
     UPRIGHT_LEFT,
     UPRIGHT_RIGHT,
     UPSIDE_DOWN,
@@ -21,13 +28,6 @@ from trimlang.joinery.in_place import (
     placed,
     seen_height,
 )
-from trimlang.joinery.on_the_wall import floor_trim
-from trimlang.joinery.openings_in_place import (
-    USUAL_HEAD,
-    OpeningInPlace,
-    openings_in_place,
-)
-from trimlang.joinery.piece import Piece
 from trimlang.joinery.runs_in_place import run_pieces_in_place
 from trimlang.language.box_facts import BoxPlace
 from trimlang.lengths.angles import cosine, sine

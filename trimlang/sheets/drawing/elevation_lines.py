@@ -9,9 +9,9 @@ from collections.abc import Iterable, Iterator
 from itertools import pairwise
 from typing import Final
 
-from trimlang.joinery.in_place import PieceInPlace, Upon
 from trimlang.joinery.openings_in_place import OpeningInPlace
 from trimlang.joinery.piece import PieceKind
+from trimlang.joinery.piece_in_place import PieceInPlace, Upon
 from trimlang.joinery.runs_in_place import ceiling_above
 from trimlang.joinery.wall_faces import WallFace
 from trimlang.language.facts import Side

@@ -8,8 +8,8 @@ from fractions import Fraction
 from math import cos, radians, sin
 from typing import Final
 
-from trimlang.joinery.in_place import PieceInPlace, Upon
 from trimlang.joinery.piece import PieceKind
+from trimlang.joinery.piece_in_place import PieceInPlace, Upon
 from trimlang.joinery.wall_faces import BoxesInPlace, WallFace
 from trimlang.sheets.drawing.elevation_lines import span_of
 from trimlang.sheets.drawing.elevation_paper import ElevationPaper

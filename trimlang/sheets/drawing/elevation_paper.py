@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from fractions import Fraction
 from typing import Final
 
-from trimlang.joinery.in_place import PieceInPlace, Upon
+from trimlang.joinery.piece_in_place import PieceInPlace, Upon
 from trimlang.joinery.wall_faces import WallFace
 from trimlang.lengths.tape import Unit
 from trimlang.record import record

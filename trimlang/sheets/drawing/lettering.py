@@ -80,7 +80,7 @@ def letter(
     walls = [((float(one.x1), float(one.y1)), (float(one.x2), float(one.y2))) for one in strokes]
     solid = [_thick(*wall) for wall in walls]
     solid += [_box(mark, MARK * 2, MARK * 2, 0.0) for mark in marks]
-    sheet = _Placed(solid, walls, size)
+    sheet = _Lettering(solid, walls, size)
     labels: dict[int, DrawnLabel] = {}
     # Long walls first: their names have room beside them, and later ones go round these.
     for number, one in sorted(enumerate(wanted), key=lambda pair: (-pair[1].long, pair[0])):
@@ -111,7 +111,7 @@ class _Spot:
     leader: tuple[Point, Point] | None
 
 
-class _Placed:
+class _Lettering:
     """A drawing with the names placed so far, which are obstacles for all that follow."""
 
     def __init__(

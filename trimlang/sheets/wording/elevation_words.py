@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 
-from trimlang.joinery.in_place import Upon
 from trimlang.joinery.piece import Piece
+from trimlang.joinery.piece_in_place import Upon
 from trimlang.joinery.wall_faces import WallFace
 from trimlang.marking import N_
 from trimlang.sheets.wording.box_sums import box_sum

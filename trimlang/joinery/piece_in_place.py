@@ -52,7 +52,7 @@ class PieceInPlace:
 
 
 @record
-class _End:
+class _SeenEnd:
     """How far the four edges of an end lie inside its long point (inches)."""
 
     back: tuple[Fraction, Fraction]
@@ -120,7 +120,7 @@ def placed(
     )
 
 
-def _end(cut: Cut, *, crown: bool) -> _End:
+def _end(cut: Cut, *, crown: bool) -> _SeenEnd:
     if crown:
         return _crown_end(cut)
     long, through = cut.long_edge, NOTHING
@@ -136,16 +136,16 @@ def _end(cut: Cut, *, crown: bool) -> _End:
     behind = through if deep is Edge.FACE else NOTHING
     before = through if deep is Edge.BACK else NOTHING
     low, high = across[Edge.BOTTOM], across[Edge.TOP]
-    return _End(back=(low + behind, high + behind), face=(low + before, high + before))
+    return _SeenEnd(back=(low + behind, high + behind), face=(low + before, high + before))
 
 
-def _crown_end(cut: Cut) -> _End:
+def _crown_end(cut: Cut) -> _SeenEnd:
     """Return a crown's end: from its wall edge, where it is measured, to its ceiling edge."""
     if cut.crown is None:
-        return _End(back=(NOTHING, NOTHING), face=(NOTHING, NOTHING))
+        return _SeenEnd(back=(NOTHING, NOTHING), face=(NOTHING, NOTHING))
     way = {Edge.BACK: 1, Edge.FACE: -1}.get(cut.long_edge, 0)
     ends = (NOTHING, way * cut.inset)
-    return _End(back=ends, face=ends)
+    return _SeenEnd(back=ends, face=ends)
 
 
 LEVEL: Final = NOTHING
