@@ -128,6 +128,12 @@ def gather(
     return Gathered(tuple(statements), tuple(gatherer.findings), gatherer.sources)
 
 
+def read_site_log(source: Source, line: ReadLine = read_line) -> Gathered:
+    """Return the lines of a site log by itself; any other line in it is reported."""
+    gatherer = _Gatherer(None, read_regular, line)
+    return Gathered(tuple(gatherer.log_lines(source)), tuple(gatherer.findings), gatherer.sources)
+
+
 class _Gatherer:
     def __init__(self, root: Path | None, read: Callable[[Path], str], line: ReadLine) -> None:
         self._root = root
@@ -176,7 +182,10 @@ class _Gatherer:
                 reason = (error.strerror or "unknown").lower()
                 self._say("T601", span, path=path.name, reason=reason)
                 return []
-        source = Source(path.name, log)
+        return self.log_lines(Source(path.name, log))
+
+    def log_lines(self, source: Source) -> list[tree.Statement]:
+        """Return a log's lines."""
         self.sources[source.name] = source
         statements, findings = parse(source, line=self._line)
         self.findings.extend(findings)

@@ -13,15 +13,14 @@ from hypothesis import strategies as st
 
 from tests.conftest import examples
 from tests.jobs import CASE
-from tests.shared_order.jobs import TRIM, flat, pool
+from tests.shared_order.jobs import TRIM, flat, pool, search_ends_early
 from trimlang.compiler import compile_job
-from trimlang.shared_order import shared_plan as site_module
 from trimlang.shared_order.shared_check import faults
-from trimlang.shared_order.shared_plan import SharedOrder, joined_job, plan_together
+from trimlang.shared_order.shared_plan import joined_job, plan_together
+from trimlang.shared_order.shared_result import SharedOrder
 from trimlang.shared_order.side_by_side import can_be_had
 from trimlang.stock.planner import QUICK
 from trimlang.stock.problem import Status
-from trimlang.survey.job import Job
 
 ENDS = st.sampled_from(["in-corner", "out-corner", "butt", "return", "open", "out-corner(60 deg)"])
 
@@ -149,16 +148,7 @@ def test_where_the_search_finds_worse_each_job_buys_its_own(
     walls = "  N: 140 in, left=butt, right=butt\n  bare 3 in\n  E: 19 ft, left=butt, right=butt"
     trim = TRIM.replace(" at most 3", "")
     jobs = pool(flat(walls, trim=trim), flat(walls, trim=trim))
-    planned = site_module.plan_pieces
-
-    def worse(job: Job, *rest: object) -> object:
-        pieces, plans, problems = planned(job, *rest)  # type: ignore[arg-type]
-        if len(job.rooms) > 1:
-            # as if the search for the pool had ended early, with a plan that costs more
-            plans = tuple(replace(plan, cost=plan.cost + 100) for plan in plans)
-        return pieces, plans, problems
-
-    monkeypatch.setattr(site_module, "plan_pieces", worse)
+    search_ends_early(monkeypatch)
     site = plan_together(jobs)
     sound(site)
     assert site.apart == ("base",)

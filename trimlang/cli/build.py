@@ -32,7 +32,7 @@ if TYPE_CHECKING:
     from trimlang.compiler import Result
     from trimlang.output.job_files import Share
     from trimlang.output.sheet_options import SheetOptions
-    from trimlang.shared_order.shared_plan import SharedOrder
+    from trimlang.shared_order.shared_result import SharedOrder
     from trimlang.sheets.render.template_filling import TemplateFiller
 
 

@@ -6,7 +6,13 @@ from argparse import ArgumentTypeError, Namespace
 from pathlib import Path
 
 from trimlang.cli.options import BuildOptions, PlanOptions, Search
-from trimlang.cli.replies import Commands, add_command, jobs_and_messages
+from trimlang.cli.replies import (
+    WRONG_USAGE,
+    Commands,
+    add_command,
+    complain,
+    jobs_and_messages,
+)
 from trimlang.diagnostics.message_form import MessageForm
 from trimlang.lengths.tape import Shown
 from trimlang.output.sheet_options import FileFormat, SheetOptions
@@ -37,6 +43,12 @@ def describe(commands: Commands) -> None:
         "--pool",
         action="store_true",
         help="buy and lay out the trim of several jobs together: one order for a site",
+    )
+    build.add_argument(
+        "--log",
+        type=Path,
+        metavar="SITE.site",
+        help="with --pool: the site's log, of all jobs together; what is left is planned again",
     )
     build.add_argument(
         "--format",
@@ -105,6 +117,9 @@ def describe(commands: Commands) -> None:
 def run(asked: Namespace) -> int:
     """Build the job or the jobs; return the exit code."""
     options = build_options(asked)
+    if options.log is not None and not options.pool:
+        complain("--log is the log of jobs that are bought together: add --pool")
+        return WRONG_USAGE
     if options.watch:
         from trimlang.cli.watching import watch_job
 
@@ -134,6 +149,7 @@ def build_options(asked: Namespace) -> BuildOptions:
         out=asked.out,
         at_once=asked.at_once,
         pool=asked.pool,
+        log=asked.log,
         watch=asked.watch,
         plan=PlanOptions(search=Search(asked.plan), seconds=asked.plan_seconds),
         sheets=SheetOptions(

@@ -12,7 +12,7 @@ from fractions import Fraction
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
-from trimlang.cli.options import MarkOptions, MessageOptions
+from trimlang.cli.options import MarkOptions, MessageOptions, PlanOptions
 from trimlang.cli.replies import (
     CLEAN,
     JOB_ERRORS,
@@ -25,6 +25,7 @@ from trimlang.cli.replies import (
 )
 from trimlang.diagnostics.log_pages import NOBODY_BOUGHT, NOT_IN_FULL
 from trimlang.diagnostics.message_form import MessageForm
+from trimlang.language.source import Source
 from trimlang.money import money_text
 
 if TYPE_CHECKING:
@@ -52,6 +53,21 @@ def describe(commands: Commands) -> None:
         nargs="*",
         metavar="LINE",
         help="a line of the log, such as “cut ST-N-base”; it is written out in full",
+    )
+    mark.add_argument(
+        "--with",
+        action="append",
+        default=[],
+        dest="others",
+        metavar="JOB.trim",
+        help="a job that is bought together with it (build --pool); once for each, in the order"
+        " in which they are built",
+    )
+    mark.add_argument(
+        "--log",
+        type=Path,
+        metavar="SITE.site",
+        help="the one log of jobs that are bought together",
     )
     mark.add_argument(
         "--from",
@@ -85,6 +101,8 @@ def run(asked: Namespace) -> int:
 
     options = MarkOptions(
         job=asked.job,
+        others=tuple(asked.others),
+        log=asked.log,
         lines=tuple(asked.lines),
         file=asked.file,
         pin=asked.pin,
@@ -101,24 +119,24 @@ def run(asked: Namespace) -> int:
     if options.job == "-":
         complain("a job that is read from standard input has no log file")
         return WRONG_USAGE
+    if bool(options.others) is (options.log is None):
+        complain("jobs bought together are named by --with, and their one log by --log")
+        return WRONG_USAGE
     from trimlang.output.lock import alone_in
 
     try:
         # Another `mark` that read the log meanwhile would write it back without these lines.
-        with alone_in(Path(os.path.realpath(options.job)).parent):
+        with alone_in(Path(os.path.realpath(options.log or options.job)).parent):
             return _take_back(options) if options.undo else _mark(options)
     except StopError as stop:
         return stop.code
 
 
 def _mark(options: MarkOptions) -> int:
-    from trimlang.cli.build import checked_plans, read_job
-    from trimlang.compiler import compile_job
+    from trimlang.cli.build import read_job
 
     messages = MessageOptions(form=options.messages)
-    text, path = read_job(options.job, messages)
-    assert path is not None  # noqa: S101  it is no standard input
-    log_path = _log_of(path)
+    log_path = _log_of(options)
     log = ""
     if log_path.exists():
         log = read_job(str(log_path), messages)[0]
@@ -131,19 +149,33 @@ def _mark(options: MarkOptions) -> int:
     added = "".join(f"{line}\n" for line in lines if line)
     # The log is compiled with the new lines before it is written: a line with an error never gets
     # in.
-    with checked_plans("written"):
-        result = compile_job(text, path=path, log=log + added)
+    result = _compiled(options, messages, Source(log_path.name, log + added))
     _show(result, options, log_path.name, first)
     if not result.ok:
         return JOB_ERRORS
     if not options.anyway and _nobody_bought(result, log_path.name, first):
         complain("nothing is written: say first what was bought, or add --anyway")
         return JOB_ERRORS
-    return _write(options, result, path, log + added, first)
+    return _write(options, result, log_path, log + added, first)
 
 
-def _log_of(path: Path) -> Path:
-    """Return the path of a job's log, whether it exists or not: a file in the job's folder.
+def _compiled(options: MarkOptions, messages: MessageOptions, log: Source) -> Result:
+    from trimlang.cli.build import checked_plans, read_job
+    from trimlang.compiler import compile_job
+
+    if options.others:
+        from trimlang.cli.shared_build import of_log, planned_together
+
+        files = (options.job, *options.others)
+        shared = planned_together(files, options.messages, PlanOptions(), log)
+        return of_log(shared.result, log)
+    text, path = read_job(options.job, messages)
+    with checked_plans("written"):
+        return compile_job(text, path=path, log=log.text)
+
+
+def _log_of(options: MarkOptions) -> Path:
+    """Return the path of the log, whether it exists or not: mostly a file in the job's folder.
 
     Raises:
         StopError: a link leads out of the folder, or it is no file; the reason has been printed.
@@ -151,8 +183,9 @@ def _log_of(path: Path) -> Path:
     from trimlang.cli.build import complained
     from trimlang.reading import log_beside
 
-    log_path = log_beside(path)
-    if not log_path.resolve().is_relative_to(path.resolve().parent):
+    path = Path(options.job)
+    log_path = options.log or log_beside(path)
+    if options.log is None and not log_path.resolve().is_relative_to(path.resolve().parent):
         text = f"{log_path} is a link that leads out of the job's folder"
         raise complained(WRONG_USAGE, text)
     if log_path.exists() and not log_path.is_file():
@@ -176,8 +209,7 @@ def _take_back(options: MarkOptions) -> int:
     from trimlang.cli.build import read_job
     from trimlang.output.one_file import replace_file
 
-    path = Path(options.job)
-    log_path = _log_of(path)
+    log_path = _log_of(options)
     log = ""
     if log_path.exists():
         log = read_job(str(log_path), MessageOptions(form=options.messages))[0]
@@ -221,13 +253,11 @@ def _show(result: Result, options: MarkOptions, log_name: str, first: int) -> No
     show(found, result.sources, sys.stderr, form=options.messages)
 
 
-def _write(options: MarkOptions, result: Result, path: Path, log: str, first: int) -> int:
+def _write(options: MarkOptions, result: Result, log_path: Path, log: str, first: int) -> int:
     from trimlang.cli.site_progress import site_words
     from trimlang.output.one_file import replace_file
-    from trimlang.reading import log_beside
-    from trimlang.site_log.written_out import in_full
+    from trimlang.site_log.written_out import in_full, in_place
 
-    log_path = log_beside(path)
     entries = () if result.progress is None else result.progress.full_entries
     full = in_full(result.job, entries, {piece.id: piece.unit for piece in result.pieces})
     texts = {name: source.text for name, source in result.sources.items()}
@@ -236,7 +266,7 @@ def _write(options: MarkOptions, result: Result, path: Path, log: str, first: in
     for span, words in full.items():
         if options.pin or (span.file == log_path.name and span.line >= first):
             by_file.setdefault(span.file, {})[span] = words
-    changed = {name: _in_place(texts[name], spans) for name, spans in by_file.items()}
+    changed = {name: in_place(texts[name], spans) for name, spans in by_file.items()}
     if options.lines or options.file:
         changed.setdefault(log_path.name, log)
     after = changed.get(log_path.name, log).split("\n")
@@ -250,7 +280,7 @@ def _write(options: MarkOptions, result: Result, path: Path, log: str, first: in
         return WRONG_USAGE
     try:
         for name, text in changed.items():
-            replace_file(path.parent / name, text.encode("utf-8"))
+            replace_file(log_path.parent / name, text.encode("utf-8"))
     except OSError as error:
         complain(f"cannot write the log: {(error.strerror or str(error)).lower()}")
         return WRONG_USAGE
@@ -259,16 +289,3 @@ def _write(options: MarkOptions, result: Result, path: Path, log: str, first: in
         report += f"written out in full: {sum(map(len, by_file.values()))}\n"
     tell_done(report + site_words(result), log_path)
     return CLEAN
-
-
-def _in_place(text: str, spans: dict[Span, str]) -> str:
-    """Return a file's text with parts of its lines replaced; everything else stays."""
-    mark = "\ufeff" if text.startswith("\ufeff") else ""
-    # Lines and their ends alternate, so line n is part 2 (n - 1).
-    parts = re.split(r"(\r\n|\r|\n)", text.removeprefix(mark))
-    # From the end, so that the columns of places still to come stay right.
-    for span in sorted(spans, reverse=True):
-        at = 2 * (span.line - 1)
-        line = parts[at]
-        parts[at] = line[: span.column - 1] + spans[span] + line[span.end - 1 :]
-    return mark + "".join(parts)

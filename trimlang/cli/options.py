@@ -74,6 +74,7 @@ class BuildOptions:
     out: the folder to write; None means one beside each job.
     at_once: how many jobs are built at the same time; None means one for each core.
     pool: whether the jobs are bought together.
+    log: the site's log of jobs that are bought together, or None.
     watch: whether the job is built again at every save.
     """
 
@@ -82,6 +83,7 @@ class BuildOptions:
     out: Path | None
     at_once: int | None
     pool: bool
+    log: Path | None
     watch: bool
     plan: PlanOptions
     sheets: SheetOptions
@@ -143,6 +145,7 @@ class CompareOptions:
 class MarkOptions:
     """``trimlang mark``: a job file and lines for its site log.
 
+    others: the jobs that are bought together with it; log: the one log of all, or None.
     file: a file with more lines, or None.
     pin: whether the lines that are there already are written out in full too.
     undo: whether the log's last line is removed again.
@@ -150,6 +153,8 @@ class MarkOptions:
     """
 
     job: str
+    others: tuple[str, ...]
+    log: Path | None
     lines: tuple[str, ...]
     file: str | None
     pin: bool

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import sys
 from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
@@ -18,14 +19,14 @@ from trimlang.cli.build import (
     write,
 )
 from trimlang.cli.many_jobs import one_of_many, places, several
-from trimlang.cli.options import BuildOptions
-from trimlang.cli.replies import CLEAN, JOB_ERRORS, WRONG_USAGE, complain, tell_done
+from trimlang.cli.options import BuildOptions, MessageOptions, PlanOptions
+from trimlang.cli.replies import CLEAN, JOB_ERRORS, STDIN, WRONG_USAGE, complain, tell_done
 from trimlang.compiler import Result, check_job
+from trimlang.language.source import Source
 
 if TYPE_CHECKING:
-    from trimlang.diagnostics import Diagnostic
-    from trimlang.shared_order.flat import Flat
-    from trimlang.shared_order.shared_plan import SharedOrder
+    from trimlang.diagnostics.message_form import MessageForm
+    from trimlang.shared_order.shared_result import SharedOrder
 
 SHARED_FOLDER: Final = "site"
 
@@ -38,8 +39,14 @@ def build_together(options: BuildOptions) -> int:
     first = Path(files[0])
     target: Path = options.out or first.with_name("site-sheets")
     try:
-        checked = _checked(options, files)
-        shared = _planned(options, checked)
+        log = None
+        if options.log is not None:
+            text, _ = read_job(str(options.log), MessageOptions(form=options.messages))
+            log = Source(options.log.name, text)
+        shared = planned_together(files, options.messages, options.plan, log)
+        tell(MessageOptions(form=options.messages), of_log(shared.result, log))
+        if not shared.result.ok:
+            return JOB_ERRORS
         write(target, _files(options, shared))
     except StopError as stop:
         return stop.outcome.code
@@ -47,14 +54,52 @@ def build_together(options: BuildOptions) -> int:
     return CLEAN
 
 
-def _checked(options: BuildOptions, files: Sequence[str]) -> list[tuple[str, Result]]:
-    """Return each file with its checked job; every job's mistakes are printed before it stops."""
-    from trimlang.cli.replies import STDIN
+def planned_together(
+    files: Sequence[str], form: MessageForm, plan: PlanOptions, log: Source | None
+) -> SharedOrder:
+    """Check the jobs, and plan what is bought for all; what is found in the jobs is printed.
 
+    Where the log has errors the order has no plans.
+
+    Raises:
+        StopError: a job has errors, or they cannot be bought together.
+    """
+    from trimlang.cli.progress import Progress
+    from trimlang.shared_order.agreement import disagreements
+    from trimlang.shared_order.flat import flats
+    from trimlang.shared_order.shared_plan import plan_together
+
+    checked = _checked(files, form)
+    pool = flats(checked)
+    # Before planning: flats that disagree about a trim or the saw cannot share a stick.
+    wrong = disagreements(pool)
+    for flat, finding in wrong:
+        messages = one_of_many(flat.file, form)
+        tell(messages, replace(flat.result, diagnostics=(finding,)))
+    if wrong:
+        raise StopError(JOB_ERRORS, wrong[0][1].message)
+    with checked_plans(), Progress(sys.stderr) as progress:
+        shared = plan_together(pool, plan.effort(), progress.watch, log)
+    # The warnings of each job were printed when it was read.
+    printed = {finding for _, result in checked for finding in result.diagnostics}
+    printed |= set(of_log(shared.result, log).diagnostics)
+    new = tuple(one for one in shared.result.diagnostics if one not in printed)
+    tell(one_of_many(pool[0].file, form), replace(pool[0].result, diagnostics=new))
+    return shared
+
+
+def of_log(result: Result, log: Source | None) -> Result:
+    """Return the result with only those findings that are about the site's log."""
+    found = (one for one in result.diagnostics if log is not None and one.span.file == log.name)
+    return replace(result, diagnostics=tuple(found))
+
+
+def _checked(files: Sequence[str], form: MessageForm) -> list[tuple[str, Result]]:
+    """Return each file with its checked job; every job's mistakes are printed before it stops."""
     checked: list[tuple[str, Result]] = []
     failed: list[tuple[str, str]] = []
     for file in files:
-        messages = one_of_many(file, options.messages)
+        messages = one_of_many(file, form)
         try:
             text, path = read_job(file, messages)
         except StopError as stop:
@@ -73,37 +118,6 @@ def _checked(options: BuildOptions, files: Sequence[str]) -> list[tuple[str, Res
             sys.stderr.write(f"  {file}: {why}\n")
         raise StopError(JOB_ERRORS, failed[0][1])
     return checked
-
-
-def _planned(options: BuildOptions, checked: Sequence[tuple[str, Result]]) -> SharedOrder:
-    from trimlang.cli.progress import Progress
-    from trimlang.shared_order.agreement import disagreements
-    from trimlang.shared_order.flat import flats
-    from trimlang.shared_order.shared_plan import plan_together
-
-    pool = flats(checked)
-    # Before planning: flats that disagree about a trim or the saw cannot share a stick.
-    wrong = disagreements(pool)
-    for flat, finding in wrong:
-        _show(options, flat, (finding,))
-    if wrong:
-        raise StopError(JOB_ERRORS, wrong[0][1].message)
-    with checked_plans(), Progress(sys.stderr) as progress:
-        shared = plan_together(pool, options.plan.effort(), progress.watch)
-    if not shared.result.ok:
-        # the warnings of each job were printed when it was read
-        printed = {finding for _, result in checked for finding in result.diagnostics}
-        new = [finding for finding in shared.result.diagnostics if finding not in printed]
-        _show(options, pool[0], new)
-        raise StopError(JOB_ERRORS, new[0].message)
-    return shared
-
-
-def _show(options: BuildOptions, flat: Flat, findings: Sequence[Diagnostic]) -> None:
-    from dataclasses import replace
-
-    messages = one_of_many(flat.file, options.messages)
-    tell(messages, replace(flat.result, diagnostics=tuple(findings)))
 
 
 def _files(options: BuildOptions, shared: SharedOrder) -> dict[str, bytes]:
@@ -141,6 +155,7 @@ def _files(options: BuildOptions, shared: SharedOrder) -> dict[str, bytes]:
 
 
 def _summary(shared: SharedOrder, target: Path) -> str:
+    from trimlang.cli.site_progress import site_words
     from trimlang.money import money_text
     from trimlang.sheets.export.plan_json import least_words
 
@@ -160,4 +175,4 @@ def _summary(shared: SharedOrder, target: Path) -> str:
             f"bought job by job: {money}{money_text(shared.alone)};"
             f" together saves {money}{money_text(saved)}"
         )
-    return "".join(f"{line}\n" for line in lines)
+    return site_words(result) + "".join(f"{line}\n" for line in lines)

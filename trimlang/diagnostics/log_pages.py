@@ -196,13 +196,13 @@ LOG_PAGES: Final = (
     Page(
         code="T720",
         title="under way already",
-        message="this job has a site log: it cannot be bought together with others any more",
-        remedy="Work the flats as one job that includes the rooms of each, with one log (“Worked"
-        " together” in docs/many-jobs.md); or build this one by itself and leave it out.",
+        message="this job has a site log of its own: jobs bought together have one for all",
+        remedy="Move its lines into the site's log, the flat's tag before each piece, and name that"
+        " with “--log”; or build this job by itself.",
         why="A stick of a pool serves several flats, and the lines of a log mean what they mean in"
         " their order: what was bought, what was left when the rack was counted, which base-1 was"
         " cut. Logs of single flats have no order among them, and each has a base-1 of its own. One"
-        " job has one rack and one log.",
+        " purchase has one rack and one log.",
         example="",
     ),
 )

@@ -21,7 +21,7 @@ from trimlang.workers.forked import RefusedError, side_by_side
 
 if TYPE_CHECKING:
     from trimlang.compiler import Result
-    from trimlang.shared_order.shared_plan import SharedOrder
+    from trimlang.shared_order.shared_result import SharedOrder
     from trimlang.sheets.render.template_filling import TemplateFiller
 
 

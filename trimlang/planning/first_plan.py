@@ -29,18 +29,6 @@ PlanCache: TypeAlias = Cache[tuple[TrimPlan, Places]]
 """Plans of trims, by everything that they depend on; see ``trimlang.incremental.cache``."""
 
 
-def plan_pieces(
-    job: Job,
-    pieces: tuple[Piece, ...],
-    splices: tuple[Splice, ...],
-    effort: Effort | None,
-    watch: Callable[[str], Watch | None] | None,
-) -> tuple[tuple[Piece, ...], tuple[TrimPlan, ...], tuple[Diagnostic, ...]]:
-    """Plan each trim; return pieces (perhaps spliced elsewhere), plans and problems."""
-    planned = first_plan(job, pieces, splices, effort, watch)
-    return planned.pieces, planned.plans, planned.problems
-
-
 def first_plan(
     job: Job,
     pieces: tuple[Piece, ...],

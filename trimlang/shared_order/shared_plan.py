@@ -13,89 +13,61 @@ from fractions import Fraction
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from trimlang.compiler import Result
-from trimlang.diagnostics import Diagnostic, say
+from trimlang.diagnostics import Diagnostic, has_errors, say
 from trimlang.joinery.piece import Piece
 from trimlang.joinery.pieces import joinery
 from trimlang.language.source import Source
-from trimlang.planning.first_plan import plan_pieces
+from trimlang.planning.first_plan import first_plan
+from trimlang.planning.planned_job import with_offers_of_log
 from trimlang.planning.wrong_plan import reject_faults
-from trimlang.record import record
 from trimlang.shared_order.flat import Flat
+from trimlang.shared_order.log_of_site import places_of, with_log
 from trimlang.shared_order.shared_check import faults
+from trimlang.shared_order.shared_result import SharedOrder, shared_order, tagged, untagged
 from trimlang.shared_order.side_by_side import can_be_had, side_by_side
+from trimlang.site_log.under_way import under_way
 from trimlang.survey.job import Job, Rest, Trim
-from trimlang.takeoff.supplies import Supply, blocks, supplies
 
 if TYPE_CHECKING:
     from trimlang.planning.layout import TrimPlan
     from trimlang.stock.planner import Effort, Watch
 
 
-@record
-class FlatPlan:
-    """A flat as the shared order leaves it.
-
-    ``result`` holds its own pieces and those shared sticks that any of them is cut from.
-    ``alone`` is what its trim would cost bought by itself, None where the stock would not
-    be enough.
-    """
-
-    flat: Flat
-    result: Result
-    alone: Fraction | None
-
-
-@record
-class SharedOrder:
-    """One purchase for several jobs: ``result`` is all jobs as one, ``flats`` each by itself.
-
-    ``apart`` names the trims that are planned job by job, because nothing better was found;
-    ``scarce`` those whose separate plans together take more than the stock lines allow.
-    """
-
-    result: Result
-    flats: tuple[FlatPlan, ...]
-    apart: tuple[str, ...] = ()
-    scarce: tuple[str, ...] = ()
-
-    @property
-    def alone(self) -> Fraction | None:
-        """What the trim costs where each job buys its own; None where one of them cannot."""
-        costs = [one.alone for one in self.flats]
-        return None if None in costs else sum((cost for cost in costs if cost), Fraction(0))
-
-
 def plan_together(
     pool: Sequence[Flat],
     effort: Effort | None = None,
     watch: Callable[[str], Watch | None] | None = None,
+    log: Source | None = None,
 ) -> SharedOrder:
     """Plan the purchase of all flats together.
 
-    ``effort`` is the limit for all flats together, and again for each flat by itself.
+    ``effort`` is the limit for all flats together, and again for each flat by itself.  ``log``
+    is the site's log: what is left is then planned from what is left.
 
     Raises:
         WrongPlanError: a plan breaks its own rules.
     """
-    shared = joined_job(pool)
+    shared, wrong = joined_job(pool), tuple[Diagnostic, ...]()
+    if log is not None:
+        shared, wrong = with_log(shared, log, pool)
     # Two flats may both have a "Bath", so rooms carry their flat's tag while all jobs are one.
     names = {f"{flat.tag} {room.name}": room.name for flat in pool for room in flat.job.rooms}
     joined, spliced, _ = joinery(shared)
-    pieces, plans, _ = plan_pieces(shared, joined, spliced, effort, watch)
-    pooled = {plan.trim: plan for plan in plans}
+    planned = first_plan(with_offers_of_log(shared), joined, spliced, effort, watch)
+    pieces = planned.pieces
+    pooled = {plan.trim: plan for plan in planned.plans}
     # This is what makes the promise hold: without the flats' own plans, a search that ran out of
     # time could cost more than buying apart.
-    own = [plan_pieces(flat.job, flat.pieces, flat.splices, effort, None) for flat in pool]
+    own = [first_plan(flat.job, flat.pieces, flat.splices, effort, None) for flat in pool]
     chosen: dict[str, TrimPlan] = {}
     apart: list[str] = []
     scarce: list[str] = []
     lost: list[Diagnostic] = []
     for trim in shared.trims:
         parts = [
-            (plan, tuple(one for one in of_flat if one.trim == trim.name))
-            for of_flat, flat_plans, _ in own
-            for plan in flat_plans
+            (plan, tuple(one for one in flat.pieces if one.trim == trim.name))
+            for flat in own
+            for plan in flat.plans
             if plan.trim == trim.name
         ]
         wanted = sum(any(one.trim == trim.name for one in flat.pieces) for flat in pool)
@@ -114,9 +86,36 @@ def plan_together(
             lost.append(say("T663", trim.span, trim=trim.name, jobs=wanted))
             continue
         chosen[trim.name] = best
-    cut = _cut(pool, pieces, [of_flat for of_flat, _, _ in own], names, set(apart))
+    cut = _cut(pool, pieces, [flat.pieces for flat in own], names, set(apart))
     _verify(shared, cut, chosen)
-    return _shared(pool, shared, cut, tuple(chosen.values()), own, (apart, scarce, lost))
+    plans = tuple(chosen.values())
+    if log is None or has_errors((*lost, *wrong)):
+        alone = [
+            None if flat.problems else sum((plan.cost for plan in flat.plans), Fraction(0))
+            for flat in own
+        ]
+        return shared_order(
+            pool,
+            shared,
+            cut,
+            plans,
+            (*wrong, *lost),
+            alone=alone,
+            apart=tuple(apart),
+            scarce=tuple(scarce),
+            log=log,
+        )
+    first = replace(
+        planned,
+        pieces=tagged(pool, cut),
+        plans=plans,
+        places=places_of(planned, own, set(apart)),
+    )
+    # What buying apart would have cost is known for a plan of the whole site only.
+    as_cut, plans, found, progress = under_way(shared, first, effort, watch)
+    return shared_order(
+        pool, shared, untagged(pool, as_cut), plans, (*wrong, *found), log=log, progress=progress
+    )
 
 
 def joined_job(pool: Sequence[Flat]) -> Job:
@@ -196,84 +195,3 @@ def _verify(shared: Job, cut: Iterable[tuple[Piece, ...]], plans: dict[str, Trim
     for name, plan in plans.items():
         own = [piece for piece in pieces if piece.trim == name]
         reject_faults(name, faults(shared.trim(name), own, plan, shared.settings.tape_step))
-
-
-def _shared(
-    pool: Sequence[Flat],
-    shared: Job,
-    cut: Sequence[tuple[Piece, ...]],
-    plans: tuple[TrimPlan, ...],
-    own: Sequence[tuple[tuple[Piece, ...], tuple[TrimPlan, ...], tuple[Diagnostic, ...]]],
-    unshared: tuple[list[str], list[str], list[Diagnostic]],
-) -> SharedOrder:
-    apart, scarce, lost = unshared
-    made: list[FlatPlan] = []
-    for flat, pieces, (_, alone, problems) in zip(pool, cut, own, strict=True):
-        ids = {piece.id for piece in pieces}
-        on = tuple(
-            replace(
-                plan,
-                sticks=tuple(
-                    stick for stick in plan.sticks if any(p.piece in ids for p in stick.places)
-                ),
-            )
-            for plan in plans
-        )
-        # A stick that several flats share stands in the result of each, so that each flat's sheets
-        # show the whole stick.
-        result = replace(
-            flat.result,
-            job=flat.job,
-            pieces=pieces,
-            plans=tuple(plan for plan in on if plan.sticks),
-            supplies=(*supplies(flat.job, pieces), *blocks([flat.job])),
-        )
-        cost = sum((plan.cost for plan in alone), Fraction(0))
-        made.append(FlatPlan(flat, result, None if problems else cost))
-    all_pieces = tuple(
-        replace(piece, room=f"{flat.tag} {piece.room}")
-        for flat, pieces in zip(pool, cut, strict=True)
-        for piece in pieces
-    )
-    # by tag, not by path: where the jobs lie is no part of the revision
-    sources = {
-        f"{flat.tag}: {name}": Source(name, source.text)
-        for flat in pool
-        for name, source in flat.result.sources.items()
-    }
-    result = Result(
-        job=shared,
-        pieces=all_pieces,
-        plans=() if lost else plans,
-        supplies=() if lost else _supplies(shared, pool, cut),
-        diagnostics=tuple(lost),
-        sources=sources,
-    )
-    return SharedOrder(result, tuple(made), tuple(apart), tuple(scarce))
-
-
-def _supplies(
-    shared: Job, pool: Sequence[Flat], cut: Sequence[tuple[Piece, ...]]
-) -> tuple[Supply, ...]:
-    """Return nails, caulk, paint and blocks: bought together for all flats that want the same."""
-    # Rounding up to whole boxes and tubes once for all flats is what buying together saves.
-    alike: dict[tuple[object, ...], list[Piece]] = {}
-    jobs: dict[tuple[object, ...], Job] = {}
-    for flat, pieces in zip(pool, cut, strict=True):
-        said = flat.job.settings
-        kinds = (
-            said.unit,
-            said.nail_every,
-            said.nail_long,
-            said.nail_box,
-            said.caulk_bead,
-            said.caulk_tube,
-            said.caulk_waste,
-            said.paint_coats,
-            said.paint_spread,
-            said.paint_can,
-        )
-        alike.setdefault(kinds, []).extend(pieces)
-        jobs.setdefault(kinds, replace(shared, settings=said))
-    pooled = (line for kinds in jobs for line in supplies(jobs[kinds], alike[kinds]))
-    return (*pooled, *blocks(flat.job for flat in pool))

@@ -28,7 +28,7 @@ from trimlang.site_log.lines_ahead import lines_ahead
 if TYPE_CHECKING:
     from trimlang.compiler import Result
     from trimlang.incremental.cache import Cache
-    from trimlang.shared_order.shared_plan import SharedOrder
+    from trimlang.shared_order.shared_result import SharedOrder
     from trimlang.sheets.render.paper import Area, LabelSize
     from trimlang.sheets.wording.quantities import Pen
 

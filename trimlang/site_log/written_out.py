@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from fractions import Fraction
 
@@ -95,3 +96,16 @@ def _bought(entry: BoughtSticks, unit: Unit) -> str:
 def _readable(price: Fraction) -> str:
     """Write a price as the log can be read again: a round one of nine digits without its cents."""
     return money_text(price) if price < 10**7 else money_text(price).removesuffix(".00")
+
+
+def in_place(text: str, spans: dict[Span, str]) -> str:
+    """Return a file's text with parts of its lines replaced; everything else stays."""
+    mark = "\ufeff" if text.startswith("\ufeff") else ""
+    # Lines and their ends alternate, so line n is part 2 (n - 1).
+    parts = re.split(r"(\r\n|\r|\n)", text.removeprefix(mark))
+    # From the end, so that the columns of places still to come stay right.
+    for span in sorted(spans, reverse=True):
+        at = 2 * (span.line - 1)
+        line = parts[at]
+        parts[at] = line[: span.column - 1] + spans[span] + line[span.end - 1 :]
+    return mark + "".join(parts)

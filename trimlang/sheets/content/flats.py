@@ -11,7 +11,7 @@ from trimlang.record import record
 from trimlang.sheets.wording.quantities import Pen
 
 if TYPE_CHECKING:
-    from trimlang.shared_order.shared_plan import SharedOrder
+    from trimlang.shared_order.shared_result import SharedOrder
 
 COLUMNS: Final = ("stick", "trim", "cut", "piece", "flat", "job", "room", "run")
 

@@ -28,7 +28,7 @@ from trimlang.sheets.wording.catalogue import NO_BREAK, Words, words_in
 from trimlang.sheets.wording.quantities import Pen
 
 if TYPE_CHECKING:
-    from trimlang.shared_order.shared_plan import SharedOrder
+    from trimlang.shared_order.shared_result import SharedOrder
 
 
 def render_sheets(
