@@ -30,6 +30,7 @@ syntax keyword trimStatement window
 syntax keyword trimStatement block
 syntax keyword trimStatement boxes
 syntax keyword trimStatement caulk
+syntax keyword trimStatement every
 syntax keyword trimStatement kerfs
 syntax keyword trimStatement nails
 syntax keyword trimStatement newel
@@ -140,7 +141,6 @@ syntax keyword trimWord blade
 syntax keyword trimWord check
 syntax keyword trimWord coats
 syntax keyword trimWord doubt
-syntax keyword trimWord every
 syntax keyword trimWord faces
 syntax keyword trimWord first
 syntax keyword trimWord fl.oz

@@ -109,6 +109,15 @@ def test_walls_are_listed_in_the_other_direction(editor: Editor) -> None:
     assert check_job(edited(turned, edits)).job.rooms[0].runs[1].label == before.runs[1].label
 
 
+def test_a_corner_between_two_walls_stays_between_them(editor: Editor) -> None:
+    text = f'{TRIM}room "A", trim base, ends in\n  N 6 ft, out, E 4 ft, S 2 ft, in, cabinets 30\n'
+    editor.open("corners.trim", text)
+    (action,) = [one for one in editor.actions("corners.trim", 2) if "direction" in one.title]
+    (edits,) = action.edit.changes.values()
+    turned = edited(text, edits).splitlines()[3:]
+    assert turned == ["  N 6 ft, left=out", "  cabinets 30, right=in", "  S 2 ft", "  E 4 ft"]
+
+
 @pytest.mark.parametrize(
     "line", ["  diagonal N-E 15 ft\n", "  F: 1 ft, first stud 3 in\n", "  ?\n"]
 )

@@ -68,4 +68,4 @@ def keystrokes(text: str) -> int:
 
 def walls_of(text: str) -> str:
     """Return the rooms and walls of a job file: what is written while measuring."""
-    return text[text.index("room ") :]
+    return text[text.index("\nroom ") + 1 :]

@@ -32,9 +32,8 @@ room "Den", trim base
 """
 SHORT = """\
 room "Den", trim base, ends in
-  N 10 ft 2 1/4 in  # first
-  E 8 ft 7 9/16 in, right=in(91 deg), S 10 ft 2 1/4 in, W 4 ft 2 in, base right=return
-  opening 32, "to hall", W2 21 9/16
+  N 10 ft 2 1/4  # first
+  E 8 ft 7 9/16, in(91), S 10 ft 2 1/4, W 4 ft 2, base right=return, opening to hall 32, W2 21 9/16
 """
 
 
@@ -59,9 +58,44 @@ def test_what_all_rooms_say_is_said_once_above_them() -> None:
     )
 
 
+CASED = """\
+trim case: 11/16 in thick, 2 1/2 in wide
+stock case: 16 ft at 18.90
+"""
+ROOM = """\
+room "Hall" as HA, trim base, ends in
+  N: 10 ft, left=in-corner, right=out-corner(91 deg)
+  E: 20 in, left=out-corner(91 deg), right=butt
+  opening 30 in, "bath", casing case, height 80 in
+  E2: 20 in, left=butt, right=butt
+  opening 34 in, "den, left", casing case, height 80 in
+  E3: 20 in, left=butt, right=butt
+  opening 40 in, "arch"
+  E4: 20 in, left=butt, right=butt
+  bare 24 in, "cabinets", left=in-corner, right=in-corner
+  bare 36 in, "D3", left=in-corner, right=in-corner
+  W: 20 in, left=butt, right=in-corner
+"""
+
+
+def test_what_all_openings_have_is_said_once_for_their_room() -> None:
+    text = TRIM + CASED + ROOM
+    short = written(text, WallForm.SHORT)
+    assert short.partition("room ")[2].splitlines() == [
+        '"Hall", trim base, ends in, casing case',
+        "  casings: height 80",
+        '  N 10 ft, out(91), E 20, opening bath 30, E2 20, opening "den, left" 34, E3 20',
+        "  opening arch 40, no casing, E4 20, in, cabinets 24, in, bare D3 36, in, W 20",
+    ]
+    assert written(short, WallForm.SHORT) == short
+    for form in WallForm:
+        again = check_job(written(short, form))
+        assert same_meaning(again.pieces, check_job(text).pieces)
+
+
 def test_the_short_form_is_written_out_again() -> None:
     text = written(TRIM + SHORT, WallForm.LONG)
-    for line in ("left=in-corner, right=in-corner(91 deg)", "left=butt, right=in-corner"):
+    for line in ("left=in-corner, right=in-corner(91)", "left=butt, right=in-corner"):
         assert line in text
     assert same_meaning(check_job(text).job.rooms[0].walk, check_job(TRIM + LONG).job.rooms[0].walk)
 

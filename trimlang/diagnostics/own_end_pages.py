@@ -21,6 +21,15 @@ OWN_END_PAGES: Final = (
         + "  E: 30 in, left=butt, right=butt, trim base, shoe",
     ),
     Page(
+        code="T490",
+        title="every room, below a room",
+        message="what every room gets stands below room “{room}”",
+        remedy="Put this line above the first room.",
+        why="It holds for all rooms, those above it too, so it stands before them, where it is"
+        " read first.",
+        example=JOB_TO_ROOM + "  N: 40 in, left=butt, right=butt\nevery room: trim base",
+    ),
+    Page(
         code="T256",
         title="an end of a trim without a side",
         message="at which end of the run is the {trim} a {joint}?",

@@ -39,9 +39,9 @@ def in_the_other_direction(reading: JobReading, file: str, line: int) -> tuple[E
         isinstance(fact, facts.OpenWalk) for fact in heading.facts
     )
     turned = walls[::-1] if is_open else [walls[0], *walls[:0:-1]]
-    texts = [
-        _swapped(reading.text(one.span)[one.span.column - 1 : one.span.end - 1]) for one in turned
-    ]
+    written = _with_sides(walls, [reading.text(one.span) for one in walls])
+    at_place = {id(one): _swapped(text) for one, text in zip(walls, written, strict=True)}
+    texts = [at_place[id(one)] for one in turned]
     edits: list[Edit] = []
     for line_at, places in groupby(walls, key=lambda one: one.span.line):
         spans = [one.span for one in places]
@@ -64,6 +64,32 @@ def _room(reading: JobReading, file: str, line: int) -> list[tree.Statement]:
         elif found:
             found.append(one)
     return found
+
+
+def _with_sides(walls: list[tree.RunLine | tree.GapLine], lines: list[str]) -> list[str]:
+    """Return the walls' texts in which a corner said between two of them has its side.
+
+    ``lines`` are those that the walls stand in.  Before an opening or bare wall the corner is
+    that one's left end.
+    """
+    texts: list[str] = []
+    of_next = ""
+    for at, (wall, line) in enumerate(zip(walls, lines, strict=True)):
+        begin, end = wall.span.column - 1, wall.span.end - 1
+        said = (fact for fact in wall.facts if isinstance(fact, facts.AtEnd) and fact.between)
+        corner = next((fact.span for fact in said), None)
+        text, after = line[begin:end] + of_next, walls[(at + 1) % len(walls)]
+        of_next = ""
+        if corner is not None:
+            before, word = line[begin : corner.column - 1], line[corner.column - 1 : corner.end - 1]
+            rest = text[len(before) + len(word) :]
+            if isinstance(wall, tree.RunLine) and isinstance(after, tree.GapLine):
+                text, of_next = before.rstrip(" ,") + rest, f", left={word}"
+            else:
+                text = f"{before}right={word}{rest}"
+        texts.append(text)
+    texts[0] += of_next
+    return texts
 
 
 def _swapped(text: str) -> str:

@@ -31,7 +31,7 @@ _ALWAYS_TWO: Final = {
     "COATS": "coats",
 }
 _SPELLED_IN_WAYS: Final = frozenset(
-    {"JOINT", "SIDE", "TILT", "DIRECTION", "TAKEN_AT", "METRIC", "SWINGS"}
+    {"JOINT", "BETWEEN", "SIDE", "TILT", "DIRECTION", "TAKEN_AT", "METRIC", "SWINGS"}
 )
 _UNITS: Final = frozenset({"FOOT", "INCH", "IN", "METRIC", "DEG"})
 # After these words a NAME is the name of a trim.
@@ -122,7 +122,7 @@ def _words(before: list[Token], kinds: set[str]) -> Iterator[tuple[str, Proposal
             way = _ALWAYS_TWO.get(kind, way)
             sort = (
                 ProposalKind.JOINT
-                if kind == "JOINT"
+                if kind in ("JOINT", "BETWEEN")
                 else ProposalKind.UNIT
                 if kind in _UNITS
                 else ProposalKind.WORD

@@ -122,7 +122,7 @@ MEANINGS: Final[dict[str, str]] = {
     "angle": "The angle of a splice's scarf.",
     "least": "The shortest piece that a splice may leave.",
     "nails": "Which nails, how far apart, and what they must reach.",
-    "every": "How far apart, from middle to middle.",
+    "every": "How far apart, from middle to middle; every room: what rooms get that say nothing.",
     "long": "A nail's length.",
     "floor": "The finished floor's thickness; floor gap: the largest gap under a run.",
     "caulk": "How much caulk the joints take.",
@@ -193,7 +193,7 @@ def meaning(terminal: str, written: str, line: str = "") -> str | None:
     if ways is None:
         return None
     word = " ".join(written.lower().split())
-    word = whole_joint(word) if terminal == "JOINT" else word
+    word = whole_joint(word) if terminal in ("JOINT", "BETWEEN") else word
     row = _setting_with(word, line.lower())
     if row is not None and (line or word not in MEANINGS):
         return f"{row.page[0].upper()}{row.page[1:]}."

@@ -124,3 +124,35 @@ class WrittenEnd:
     joint: Word
     facts: tuple[EndFact, ...]
     span: Span
+
+
+@record
+class AtEnd:
+    """``left=in-corner``; ``word`` is where the side stands.
+
+    A corner said between two walls (``W 16, out, W2 60``) is at the right of the first; its
+    ``word`` is where the corner itself stands.
+    """
+
+    side: Side
+    end: WrittenEnd
+    word: Span
+    span: Span
+
+    @property
+    def between(self) -> bool:
+        """Whether it is said without a side, between two walls."""
+        return self.word == self.end.joint.span
+
+
+@record
+class TrimEnd:
+    """``shoe return``, ``crown right=return``: how one trim of a run ends, unlike the others.
+
+    ``side`` is None where it is that of the end before it in the line.
+    """
+
+    trim: Word
+    side: Side | None
+    end: WrittenEnd
+    span: Span

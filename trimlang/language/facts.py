@@ -28,6 +28,7 @@ from trimlang.language.curve_facts import Flexible as Flexible
 from trimlang.language.curve_facts import OfCurve as OfCurve
 from trimlang.language.curve_facts import RadiusGiven as RadiusGiven
 from trimlang.language.curve_facts import WrittenRadius as WrittenRadius
+from trimlang.language.end_facts import AtEnd as AtEnd
 from trimlang.language.end_facts import BlockHere as BlockHere
 from trimlang.language.end_facts import Bullnose as Bullnose
 from trimlang.language.end_facts import CopedHere as CopedHere
@@ -37,6 +38,7 @@ from trimlang.language.end_facts import Implied as Implied
 from trimlang.language.end_facts import MitreThere as MitreThere
 from trimlang.language.end_facts import OutOfPlumb as OutOfPlumb
 from trimlang.language.end_facts import Side as Side
+from trimlang.language.end_facts import TrimEnd as TrimEnd
 from trimlang.language.end_facts import WrittenCorner as WrittenCorner
 from trimlang.language.end_facts import WrittenEnd as WrittenEnd
 from trimlang.language.end_facts import WrittenTaken as WrittenTaken
@@ -52,6 +54,7 @@ from trimlang.language.opening_facts import SillHeight as SillHeight
 from trimlang.language.opening_facts import Stooled as Stooled
 from trimlang.language.opening_facts import Stops as Stops
 from trimlang.language.opening_facts import Swings as Swings
+from trimlang.language.opening_facts import Uncased as Uncased
 from trimlang.language.stair_facts import LengthTaken as LengthTaken
 from trimlang.language.stair_facts import LevelReturn as LevelReturn
 from trimlang.language.stair_facts import Notch as Notch
@@ -164,32 +167,9 @@ class OpenWalk:
 
 
 @record
-class AtEnd:
-    """``left=in-corner``; ``word`` is where the side stands."""
-
-    side: Side
-    end: WrittenEnd
-    word: Span
-    span: Span
-
-
-@record
 class SquareEnds:
     """``square`` on a loose piece: both ends."""
 
-    span: Span
-
-
-@record
-class TrimEnd:
-    """``shoe return``, ``crown right=return``: how one trim of a run ends, unlike the others.
-
-    ``side`` is None where it is that of the end before it in the line.
-    """
-
-    trim: Word
-    side: Side | None
-    end: WrittenEnd
     span: Span
 
 
@@ -253,6 +233,7 @@ WallFact: TypeAlias = (
     | Called
     | Entrance
     | Cased
+    | Uncased
     | ClearHeight
     | SillHeight
     | FourSides

@@ -19,7 +19,7 @@ from trimlang.language.vocabulary import branches, is_word
 FILE: Final = "trim.tmLanguage.json"
 
 UNITS: Final = ("FOOT", "INCH", "IN", "METRIC", "DEG")
-_JOINTS: Final = ("JOINT",)
+_JOINTS: Final = ("JOINT", "BETWEEN")
 _NUMBERS: Final = ("DATE", "FRACTION", "VULGAR", "DECIMAL", "COUNT")
 _BEFORE: Final = r"(?<![\w.\-])"
 _AFTER: Final = r"(?!-)"

@@ -15,7 +15,7 @@ from lark.tree import Meta
 from lark.visitors import Discard
 
 from trimlang.diagnostics import Diagnostic, Span, say
-from trimlang.language import tree
+from trimlang.language import facts, tree
 from trimlang.language.log_lines import Children
 from trimlang.language.vocabulary import whole_joint
 from trimlang.language.wall_lines import WallLines
@@ -34,10 +34,11 @@ _THREE_PLACES: Final = re.compile(r"[0-9]{1,3}\.[0-9]{3}")
 _SPEAKING: Final = frozenset(
     "NAME PIECE_ID STRING WORDS DATE TAKEN_AT DIRECTION SIDE TILT JOINT IN INCH METRIC OTHER_UNIT"
     " SWINGS QUART GALLON LITRE MONEY OPENING BARE METRE DEFECT TAKEN_ALONG STAIR_SIDE"
-    " TWO_PIECE BEND BEAM BATCH_OF".split()
+    " TWO_PIECE BEND BEAM BATCH_OF BETWEEN GAP_NAME".split()
 )
 NUMBER_TOKENS: Final = frozenset({"COUNT", "DECIMAL", "FRACTION", "VULGAR"})
-_ANY_CASE: Final = _SPEAKING - {"NAME", "PIECE_ID", "STRING", "WORDS", "DATE", "MONEY"}
+_NAMES: Final = frozenset({"NAME", "PIECE_ID", "STRING", "WORDS", "GAP_NAME", "DATE", "MONEY"})
+_ANY_CASE: Final = _SPEAKING - _NAMES
 _FINEST: Final = 128
 _UNIT_NAMES: Final = {
     "in.": LengthUnit.INCH,
@@ -86,7 +87,8 @@ class NumberRules(WallLines):
         # An accent may be typed as one character or two; names must compare equal either way.
         text = unicodedata.normalize("NFC", str(token))
         # how far apart the words of a material stand says nothing
-        return tree.Word(" ".join(text.split()) if token.type == "WORDS" else text, span)
+        spread = token.type in ("WORDS", "GAP_NAME")
+        return tree.Word(" ".join(text.split()) if spread else text, span)
 
     def _seen(self, text: str, span: Span) -> str:
         """Return a text without what cannot be seen in it."""
@@ -206,6 +208,11 @@ class NumberRules(WallLines):
         amount = next(child.value for child in children if isinstance(child, tree.Number))
         sign = next((child.text for child in children if isinstance(child, tree.Word)), None)
         return tree.Price(-amount if "-" in children else amount, sign, self._span(meta))
+
+    @v_args(meta=True)
+    def measured_bare(self, meta: Meta, children: Children) -> facts.WrittenCorner:
+        span = self._span(meta)
+        return facts.WrittenCorner(tree.Angle(children[0].value, span), span)
 
     def joint(self, children: Children) -> tree.Word:
         word: tree.Word = children[0]

@@ -41,6 +41,13 @@ class Cased:
 
 
 @record
+class Uncased:
+    """``no casing``: not even where the openings of its room have one."""
+
+    span: Span
+
+
+@record
 class ClearHeight:
     """``height 80 in``."""
 

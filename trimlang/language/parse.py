@@ -16,6 +16,7 @@ from trimlang.language.source import MOST_LINES, Source
 from trimlang.language.to_tree import LineBuilder
 from trimlang.language.tree import (
     BoxesLine,
+    EveryRoomLine,
     GapLine,
     LoosePieceLine,
     RoomLine,
@@ -31,7 +32,7 @@ MOST_MISTAKES: Final = 200
 MOST_SLIPS: Final = 20
 """Mistakes reported of one line at most, since each costs reading the line again."""
 
-_WITH_FACTS: Final = (RoomLine, RunLine, GapLine, LoosePieceLine, BoxesLine)
+_WITH_FACTS: Final = (EveryRoomLine, RoomLine, RunLine, GapLine, LoosePieceLine, BoxesLine)
 
 ReadLine: TypeAlias = Callable[[str, str, int], tuple[Statement | None, tuple[Diagnostic, ...]]]
 """A function that reads a line, given its text, its file's name and its number (from 1)."""

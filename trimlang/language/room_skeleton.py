@@ -67,8 +67,12 @@ def _skeleton(
         for fact in room.facts
         if isinstance(fact, facts.NamedTrim)
     ]
-    # A first room has no room before it to take its trims from.
-    named = named or [line.name.text for line in statements if isinstance(line, tree.TrimLine)][:1]
+    every = any(isinstance(line, tree.EveryRoomLine) for line in statements)
+    if not named and every:
+        named = []  # the line for every room says them
+    elif not named:
+        # A first room has no room before it to take its trims from.
+        named = [line.name.text for line in statements if isinstance(line, tree.TrimLine)][:1]
     trims = f", trim {', '.join(named)}" if named else ""
     # Where the job says how walls meet, the skeleton need not say it again.
     ends = "" if any(one.row() is Settings.ends for one in said) else ", ends in"

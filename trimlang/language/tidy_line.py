@@ -26,6 +26,8 @@ from trimlang.record import record
 
 _SPELT: Final = {"INCH": "in", "FOOT": "ft", "DEG": "deg"}
 _CLOSE_BEFORE: Final = frozenset({"COMMA", "COLON", "EQUAL", "LPAR", "RPAR"})
+_LISTED: Final = frozenset({"walls", "opening", "bare", "beam"})
+"""Rules of lines in which several walls may stand."""
 _CLOSE_AFTER: Final = frozenset({"EQUAL", "LPAR", "MONEY"})
 
 
@@ -136,6 +138,8 @@ def _in_lengths(tokens: list[Token], tree: Tree[Token]) -> tuple[set[int], set[i
     signs: set[int] = set()
     spans: list[tuple[int, int]] = []
     inches: set[int] = set()
+    statement = tree.children[0]
+    listed = isinstance(statement, Tree) and statement.data in _LISTED
     for part in tree.iter_subtrees():
         if part.meta.empty:
             continue
@@ -147,8 +151,9 @@ def _in_lengths(tokens: list[Token], tree: Tree[Token]) -> tuple[set[int], set[i
         elif part.data in ("mixed", "feet_and_inches"):
             spans.append((start, end))
             last = next(token for token in reversed(tokens) if token.end_pos == end)
-            # “9ft6”: inches without a unit get theirs.
-            if part.data == "feet_and_inches" and last.type not in ("INCH", "IN"):
+            # “9ft6”: inches without a unit get theirs, but where walls are listed one behind the
+            # other, as on a pad.
+            if part.data == "feet_and_inches" and last.type not in ("INCH", "IN") and not listed:
                 inches.add(last.start_pos or 0)
     joiners = {
         token.start_pos or 0
@@ -176,7 +181,7 @@ def _spelt(token: Token) -> str:
         return str(value) if is_tape_fraction(value) else text
     if kind == "DECIMAL":
         return f"0{text}" if text.startswith(".") else text
-    if kind == "WORDS":
+    if kind in ("WORDS", "GAP_NAME"):
         return " ".join(text.split())
     if kind in any_case():
         return " ".join(text.lower().split())

@@ -167,6 +167,14 @@ class SettingLine:
 
 
 @record
+class EveryRoomLine:
+    """``every room: trim base, shoe``: for each room that does not say its own."""
+
+    facts: tuple[WallFact, ...]
+    span: Span
+
+
+@record
 class RoomLine:
     """``room "Study" as ST, trim base, shoe``."""
 
@@ -251,6 +259,7 @@ Statement: TypeAlias = (
     | StockLine
     | OnHandLine
     | SettingLine
+    | EveryRoomLine
     | RoomLine
     | RunLine
     | GapLine

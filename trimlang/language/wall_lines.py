@@ -14,9 +14,9 @@ from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.language import facts, tree
 from trimlang.language.box_facts import BoxPlace, BoxWall
 from trimlang.language.log_lines import Children
-from trimlang.language.stair_phrases import StairPhrases
+from trimlang.language.opening_phrases import OpeningPhrases, named_before
 from trimlang.language.stock_lines import fact_of
-from trimlang.language.vocabulary import GAP_WORDS, not_a_label, topic_of
+from trimlang.language.vocabulary import GAP_WORDS, not_a_label, topic_of, whole_joint
 from trimlang.settings.setting_kinds import TakenAt
 
 _OF_BOTH: Final = (facts.AtEnd, facts.Note)
@@ -41,6 +41,7 @@ _OF_GAPS: Final = (
     facts.Called,
     facts.Entrance,
     facts.Cased,
+    facts.Uncased,
     facts.ClearHeight,
     facts.Stops,
     facts.SillHeight,
@@ -72,7 +73,7 @@ def _with_sides(said: Iterable[Any]) -> tuple[Any, ...]:
     return tuple(found)
 
 
-class WallLines(StairPhrases):
+class WallLines(OpeningPhrases):
     """The grammar's rules for rooms and walls; ``LineBuilder`` adds the others."""
 
     radius_given = fact_of(facts.RadiusGiven)
@@ -83,24 +84,14 @@ class WallLines(StairPhrases):
         fact_of(facts.FirstStud),
         fact_of(facts.FloorGap),
     )
-    called, entrance = fact_of(facts.Called), fact_of(facts.Entrance)
-    clear_height = fact_of(facts.ClearHeight)
-    sill_height, jambed = fact_of(facts.SillHeight), fact_of(facts.Jambed)
-    four_sides, both_faces = fact_of(facts.FourSides), fact_of(facts.BothFaces)
-    hinged, swings = fact_of(facts.Hinged), fact_of(facts.Swings)
     boxes_tall, boxes_wide = fact_of(facts.BoxesTall), fact_of(facts.BoxesWide)
     boxes_margin = fact_of(facts.BoxesMargin)
-    plinthed, backbanded = fact_of(facts.Plinthed), fact_of(facts.Backbanded)
     cope_here, measured = fact_of(facts.CopedHere), fact_of(facts.WrittenCorner)
     implied = fact_of(facts.Implied)
 
     @v_args(meta=True)
     def assembly(self, meta: Meta, children: Children) -> tree.AssemblyLine:
         return tree.AssemblyLine(children[0], tuple(children[1:]), self._span(meta))
-
-    @v_args(meta=True)
-    def corner_blocked(self, meta: Meta, children: Children) -> facts.CornerBlocked:
-        return facts.CornerBlocked(children[-1], self._span(meta))
 
     @v_args(meta=True)
     def taken(self, meta: Meta, children: Children) -> facts.WrittenTaken:
@@ -116,7 +107,10 @@ class WallLines(StairPhrases):
 
     @v_args(meta=True)
     def also_trim(self, meta: Meta, children: Children) -> facts.NamedTrim:
-        return facts.NamedTrim(children[0], begins=False, span=self._span(meta))
+        # “casing” is a word of the language, and may be the name of a trim as well.
+        span = self._span(meta)
+        name = children[0] if children else tree.Word("casing", span)
+        return facts.NamedTrim(name, begins=False, span=span)
 
     @v_args(meta=True)
     def may_splice(self, meta: Meta, _children: Children) -> facts.Spliced:
@@ -127,16 +121,6 @@ class WallLines(StairPhrases):
         return facts.Spliced(wanted=False, span=self._span(meta))
 
     @v_args(meta=True)
-    def cased(self, meta: Meta, children: Children) -> facts.Cased:
-        casing, head = children if len(children) > 1 else (*children, None)
-        return facts.Cased(casing, head, self._span(meta))
-
-    @v_args(meta=True)
-    def stooled(self, meta: Meta, children: Children) -> facts.Stooled:
-        stool, apron = children if len(children) > 1 else (*children, None)
-        return facts.Stooled(stool, apron, self._span(meta))
-
-    @v_args(meta=True)
     def side(self, meta: Meta, children: Children) -> facts.AtEnd:
         word, end = children
         return facts.AtEnd(
@@ -144,23 +128,25 @@ class WallLines(StairPhrases):
         )
 
     @v_args(meta=True)
+    def between(self, meta: Meta, children: Children) -> facts.AtEnd:
+        word, *said = children
+        joint = tree.Word(whole_joint(word.text), word.span)
+        span = self._span(meta)
+        end = tree.WrittenEnd(joint, tuple(said), span)
+        return facts.AtEnd(side=facts.Side.RIGHT, end=end, word=word.span, span=span)
+
+    @v_args(meta=True)
     def trim_end(self, meta: Meta, children: Children) -> facts.TrimEnd:
         side = facts.Side(children[1].text) if len(children) > 2 else None
         return facts.TrimEnd(trim=children[0], side=side, end=children[-1], span=self._span(meta))
 
     @v_args(meta=True)
-    def stops(self, meta: Meta, children: Children) -> facts.Stops:
-        return facts.Stops(tuple(children), everything=False, span=self._span(meta))
-
-    stops_nothing = stops
-
-    @v_args(meta=True)
-    def stops_all(self, meta: Meta, _children: Children) -> facts.Stops:
-        return facts.Stops((), everything=True, span=self._span(meta))
-
-    @v_args(meta=True)
     def end(self, meta: Meta, children: Children) -> tree.WrittenEnd:
         return tree.WrittenEnd(children[0], tuple(children[1:]), self._span(meta))
+
+    @v_args(meta=True)
+    def every_room(self, meta: Meta, children: Children) -> tree.EveryRoomLine:
+        return tree.EveryRoomLine(tuple(children), self._span(meta))
 
     @v_args(meta=True)
     def room(self, meta: Meta, children: Children) -> tree.RoomLine:
@@ -224,7 +210,6 @@ class WallLines(StairPhrases):
         return self._gap(tree.GapKind.BARE, self._span(meta), [children[0], *children])
 
     wide_opening, wide_bare, wide_beam, wide_transition = opening, bare, beam, transition
-    beam_deep, turns = fact_of(facts.BeamDeep), fact_of(facts.Turns)
 
     def _gap(
         self, kind: tree.GapKind, span: Span, children: Children, *also: facts.WallFact
@@ -241,9 +226,17 @@ class WallLines(StairPhrases):
             own = children[:follow]
             gap = self._gap(kind, replace(span, end=own[-1].span.end), own, *also)
             return tree.WallsLine(self._in_one_line([gap, *children[follow:]]), span)
-        word, width, *said = children
+        word, *said = children
+        # The width of a transition is its block's name, and nothing stands before it.
+        before = len(said) > 1 and isinstance(said[1], tree.Measure)
+        named = said.pop(0) if before else None
+        width = said.pop(0)
+        if isinstance(named, facts.Called):
+            said.append(named)
+        elif named is not None:
+            said.append(named_before(word, named))
         # “door” is both what the line begins with and what the opening is called.
-        if word.text in GAP_WORDS and not any(isinstance(fact, facts.Called) for fact in said):
+        elif word.text in GAP_WORDS and not any(isinstance(fact, facts.Called) for fact in said):
             said.append(facts.Called(word, word.span))
         return tree.GapLine(kind, width, (*also, *said), span)
 
@@ -279,6 +272,8 @@ class WallLines(StairPhrases):
                 continue
             last = walls[-1]
             is_run = isinstance(last, tree.RunLine)
+            if is_run and isinstance(child, facts.Uncased):
+                child = facts.Without(tree.Word("casing", child.span), child.span)
             # In a line of several walls the grammar allows any fact anywhere; which wall it is for,
             # and whether that wall may have it, is known only here.
             if not isinstance(child, _OF_BOTH + (_OF_RUNS if is_run else _OF_GAPS)):

@@ -30,6 +30,7 @@ _PHRASES: Final[dict[str, str]] = {
     "NAME": "a name",
     "PIECE_ID": "a piece's name such as ST-N-base",
     "WORDS": "a material",
+    "GAP_NAME": "a name",
     "STRING": "a text in quotes",
     "DATE": "a date such as 2026-04-18",
     "DEG": "“deg”",

@@ -25,10 +25,17 @@ class Findings:
 
     def __init__(self) -> None:
         self.found: list[Diagnostic] = []
+        self._told: set[tuple[str, Span]] = set()
 
     def say(self, code: str, span: Span, **facts: object) -> None:
-        """Add the diagnostic ``code`` at ``span``, its wording filled with ``facts``."""
-        self.found.append(say(code, span, **facts))
+        """Add the diagnostic ``code`` at ``span``, its wording filled with ``facts``.
+
+        What is said once for several rooms or walls is wrong once, however many take it.
+        """
+        told = say(code, span, **facts)
+        if (code, span) not in self._told or told not in self.found:
+            self.found.append(told)
+        self._told.add((code, span))
 
     def drop(self, code: str, spans: Container[Span]) -> None:
         """Take back the findings of one code at ``spans``, where a later one says it better."""

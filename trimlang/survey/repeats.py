@@ -25,6 +25,7 @@ _SAYING: Final = (
     tree.SettingLine,
     tree.TrimLine,
     tree.StockLine,
+    tree.EveryRoomLine,
     tree.RoomLine,
     tree.RunLine,
     tree.GapLine,
@@ -73,6 +74,8 @@ def _subject(fact: facts.Fact) -> Hashable:
     """Return what a fact is about: its kind, its side, or a setting's row and the end it names."""
     if isinstance(fact, facts.LevelReturn | facts.Notch | facts.TransitionAt):
         return type(fact).__name__, fact.side
+    if isinstance(fact, facts.Uncased):
+        return facts.Cased.__name__  # an opening that has both says two things of one
     if not isinstance(fact, facts.Stated):
         return type(fact).__name__
     first = fact.values[0] if fact.values else None

@@ -12,6 +12,7 @@ from trimlang.settings.table import Settings
 from trimlang.survey.assemblies import spelled_out
 from trimlang.survey.closing import check_closure
 from trimlang.survey.copes import choose_copes
+from trimlang.survey.every_room import said_for_each
 from trimlang.survey.implied import imply_corners
 from trimlang.survey.job import Gap, Job, Room, Trim
 from trimlang.survey.log_reading import read_log, with_logged
@@ -43,11 +44,11 @@ def survey(
     is an error.
     """
     findings = Findings()
-    # Assemblies first: nothing below this line knows of them.
-    statements = spelled_out(statements, findings)
     # On the lines as they were written, before any meaning is given to them: what stands twice
     # would otherwise win or lose by its place.
     find_repeats(statements, findings)
+    # What is said once for all, and assemblies, first: nothing below this line knows of them.
+    statements = spelled_out(said_for_each(statements, findings), findings)
     find_lookalikes(statements, findings)
     # The settings come before the trims, since `unit` says what the trims' bare numbers mean.
     settings = _file_settings(statements, findings)

@@ -34,6 +34,7 @@ def fill_ends(
     ``said`` are the ends that each line states.  ``usual`` is what the room says of all its ends.
     An end that nothing is known of is left out and reported, once for its joint.
     """
+    said = _between_walls(lines, said, open_walk=open_walk)
     filled = [dict(ends) for ends in said]
     for at, line in enumerate(lines):
         # An opening need not say its ends: the wall goes straight on past it.
@@ -57,6 +58,38 @@ def fill_ends(
                     line, mate, side, {} if neighbour is None else said[neighbour], findings
                 )
     return filled
+
+
+def _between_walls(
+    lines: Sequence[WallLine], said: Sequence[Ends], *, open_walk: bool
+) -> list[Ends]:
+    """Return the ends with each corner beside an opening or bare wall at the side that has it.
+
+    Said between a run and cabinets (``N 40, in, cabinets 6 ft``), a corner is at the cabinets and
+    the run stops square; said between two bare walls, it is at both.
+    """
+    placed = [dict(ends) for ends in said]
+    for at in range(len(lines)):
+        after = _neighbour(at, Side.RIGHT, len(lines), open_walk=open_walk)
+        if after is None:
+            continue
+        gap = lines[after]
+        if not isinstance(gap, tree.GapLine) or Side.LEFT in placed[after]:
+            continue
+        end = placed[at].get(Side.RIGHT)
+        if end is None or not end.joint.is_corner:
+            continue
+        if isinstance(lines[at], tree.GapLine):
+            placed[after][Side.LEFT] = end
+        elif _said_between(lines[at]):
+            placed[after][Side.LEFT] = placed[at].pop(Side.RIGHT)
+    return placed
+
+
+def _said_between(line: WallLine) -> bool:
+    return isinstance(line, tree.RunLine) and any(
+        isinstance(fact, facts.AtEnd) and fact.between for fact in line.facts
+    )
 
 
 def stopped(line: WallLine) -> Joint:

@@ -3,29 +3,30 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from enum import StrEnum
-from typing import Final, TypeAlias
+from typing import Final
 
-from trimlang.joints import Joint
+from trimlang.diagnostics import Span
 from trimlang.joints_by_role import USUAL
 from trimlang.language import facts, tree
 from trimlang.language.facts import Side
 from trimlang.language.vocabulary import not_a_label
 from trimlang.lengths.tape import Unit
-from trimlang.record import record
-from trimlang.settings.setting_kinds import TakenAt
-from trimlang.survey.job import Room, Run
-from trimlang.survey.level_returns import with_level_returns
-from trimlang.survey.unsaid_ends import stopped
-from trimlang.tables.short_words import short_gap, without_unit
-
-WallLine: TypeAlias = tree.RunLine | tree.GapLine
+from trimlang.survey.job import Room
+from trimlang.tables.said_once import SaidOnce, of_openings, trims_named
+from trimlang.tables.short_words import short_gap, without_degrees, without_unit
+from trimlang.tables.written_ends import WallLine, ends_as_written, without_repeats
 
 _WIDEST: Final = 96
 """Columns that walls in one line may take."""
 _OFTEN: Final = 2
 """So many plain inside corners in a room, and “ends in” is shorter."""
 _SHORT: Final = {"in-corner": "in", "out-corner": "out"}
+_BETWEEN: Final = frozenset({"in-corner", "out-corner", "rake"})
+"""The joints that may stand between two walls, without a side."""
+_IN_THE_HEAD: Final = (facts.AtEnd, facts.RadiusGiven, facts.BeamAcross, facts.Called)
+"""What is written with a wall's name and length, or as one of its ends."""
 
 
 class WallForm(StrEnum):
@@ -35,23 +36,25 @@ class WallForm(StrEnum):
     SHORT = "short"
 
 
-@record
-class _EndAsWritten:
-    """An end as it may be written: its joint, and what stands in brackets or behind it."""
-
-    joint: Joint
-    rest: str
-
-
 class RoomWriter:
     """Writes the walls of one room, in the long form or the short one.
 
     ``usual`` is how ends go that nobody says, by a line above all rooms; empty where none says
-    it.  ``says_ends`` tells that the room is shorter with such a line, or with its own.
+    it.  ``trims`` are those that each room gets which names none, as written.  ``plain_tag`` is
+    the tag that the room would have without one of its own.  ``says_ends`` tells that the room is
+    shorter with a line that says its ends, or with its own.
     """
 
     def __init__(
-        self, room: Room, walls: list[WallLine], lines: list[str], form: WallForm, *, usual: str
+        self,
+        room: Room,
+        walls: list[WallLine],
+        lines: list[str],
+        form: WallForm,
+        *,
+        usual: str,
+        trims: str | None = None,
+        plain_tag: str = "",
     ) -> None:
         self._room = room
         self._walls = walls
@@ -59,9 +62,10 @@ class RoomWriter:
         self._form = form
         self._unit = room.settings.unit
         self._usual = room.settings.ends or usual
+        self._trims, self._plain_tag = trims, plain_tag
+        self._once = SaidOnce()
         self.says_ends = False
-        self._stretches = [len(list(with_level_returns(wall))) for wall in walls]
-        self._ends = [self._written_ends(wall, at) for at, wall in enumerate(walls)]
+        self._ends = ends_as_written(room, walls, self._at)
         self._line = ""
         if form is WallForm.SHORT:
             # Counted by ends, as each joint has two: so many plain corners that saying it once is
@@ -73,17 +77,36 @@ class RoomWriter:
             )
             if not room.settings.ends and plain > 2 * _OFTEN:
                 self._usual, self.says_ends = USUAL.word, True
-            self._drop()
+            self._once = of_openings(walls, self._at)
+            may_stand = [not _stands_alone(wall) for wall in walls]
+            self._ends = without_repeats(room, walls, self._ends, self._usual, may_stand)
 
-    def heading(self, raw: str, line: tree.RoomLine, *, said: bool) -> str:
-        """Return the room's heading, with what it now says of the ends of all walls.
+    def heading(self, raw: str, line: tree.RoomLine, *, said: bool) -> Iterator[str]:
+        """Yield the room's heading, with what it now says of all its walls and openings.
 
-        ``said`` tells that a line above the rooms says it of all.
+        ``said`` tells that a line above the rooms says the ends of all.
         """
+        if self._form is WallForm.LONG:
+            yield raw
+            return
+        head = raw[: line.name.span.end - 1]
+        if line.tag is not None and line.tag.text != self._plain_tag:
+            head += f" as {line.tag.text}"
+        parts = [head]
+        trims = trims_named(line, self._at)
+        if trims is not None and trims != self._trims:
+            parts.append(trims)
+        parts += [
+            self._at(fact.span) for fact in line.facts if not isinstance(fact, facts.NamedTrim)
+        ]
         if self.says_ends and not said:
-            at = line.span.end - 1
-            return f"{raw[:at]}, ends in{raw[at:]}"
-        return raw
+            parts.append("ends in")
+        cased_already = any(isinstance(fact, facts.Cased) for fact in line.facts)
+        if self._once.casing is not None and not cased_already:
+            parts.append(self._once.casing)
+        yield ", ".join(parts) + raw[line.span.end - 1 :]
+        if self._once.height is not None:
+            yield f"  casings: {without_unit(self._once.height, self._unit)}"
 
     def flush(self) -> Iterator[str]:
         """Yield what was begun."""
@@ -108,111 +131,83 @@ class RoomWriter:
                 self._line += behind
                 yield from self.flush()
 
-    def _slice(self, wall: WallLine, column: int, end: int) -> str:
-        return self._lines[wall.span.line - 1][column - 1 : end - 1]
-
-    def _written_ends(self, wall: WallLine, at: int) -> dict[Side, _EndAsWritten | None]:
-        ends: dict[Side, _EndAsWritten | None] = {}
-        for fact in wall.facts:
-            if isinstance(fact, facts.AtEnd):
-                end = fact.end
-                rest = self._slice(wall, end.joint.span.end, end.span.end)
-                ends[fact.side] = _EndAsWritten(Joint.of(end.joint.text), rest)
-        # A wall with level returns is more than one stretch of the walk.
-        begins = sum(self._stretches[:at])
-        last = begins + self._stretches[at] - 1
-        for side in Side:
-            stretch = self._room.walk[side.of(begins, last)]
-            if side not in ends:
-                ends[side] = (
-                    _EndAsWritten(stretch.side(side).joint, "")
-                    if isinstance(stretch, Run)
-                    else None
-                )
-        return ends
-
-    def _drop(self) -> None:
-        """Leave out each end that what is beside it says, or the room."""
-        count = len(self._walls)
-        for at, wall in enumerate(self._walls):
-            after = at + 1
-            if after == count and (self._room.open_walk or count == 1):
-                continue
-            after %= count
-            other = self._walls[after]
-            one, two = self._ends[at][Side.RIGHT], self._ends[after][Side.LEFT]
-            for end, place, side, run, neighbour in (
-                (one, at, Side.RIGHT, wall, other),
-                (two, after, Side.LEFT, other, wall),
-            ):
-                plain = not self._over_scraps(run)
-                stops = end is not None and end.joint is stopped(run) and not end.rest and plain
-                of_run = isinstance(run, tree.RunLine) and isinstance(neighbour, tree.GapLine)
-                if stops and of_run:
-                    self._ends[place][side] = None
-            both = isinstance(wall, tree.RunLine) and isinstance(other, tree.RunLine)
-            if not both or one is None or two is None or one.joint is not two.joint:
-                continue
-            # A return or an open end says nothing of the next wall, so each must stand.
-            if not (one.joint.has_mate or one.joint.stops):
-                continue
-            # what is measured or coped stands where it was written, and so does how it was taken
-            may_go = [
-                not end.rest and not self._over_scraps(run)
-                for end, run in ((one, wall), (two, other))
-            ]
-            if may_go[1]:
-                self._ends[after][Side.LEFT] = None
-            if may_go[0] and (not may_go[1] or one.joint.word == self._usual):
-                self._ends[at][Side.RIGHT] = None
-
-    def _over_scraps(self, wall: WallLine) -> bool:
-        """Tell whether a wall's own ends say how they were taken."""
-        said = any(isinstance(fact, facts.WrittenTaken) for fact in wall.facts)
-        return said or self._room.settings.taken is TakenAt.POINT
+    def _at(self, span: Span) -> str:
+        return self._lines[span.line - 1][span.column - 1 : span.end - 1]
 
     def _wall(self, wall: WallLine, at: int) -> tuple[str, bool]:
         """Return a wall's text, and whether it must stand in a line of its own."""
-        said, short = wall.facts, self._form is WallForm.SHORT
-        if isinstance(wall, tree.GapLine):
-            head = self._slice(wall, wall.span.column, wall.width.span.end)
-            alone = False
-            if short:
-                called = next((fact for fact in said if isinstance(fact, facts.Called)), None)
-                said = tuple(fact for fact in said if fact is not called)
-                name = (
-                    "" if called is None else self._slice(wall, called.span.column, called.span.end)
-                )
-                head = short_gap(wall.kind, without_unit(head, self._unit), name)
-        else:
-            long = self._slice(wall, wall.length.span.column, wall.length.span.end)
-            bare = self._unit is Unit.INCH and long[-1:].isdigit()
-            name = wall.label.text
-            is_radius = any(isinstance(fact, facts.RadiusGiven) for fact in wall.facts)
-            # A name that could be read as a word of the language needs its colon, and with it a
-            # line of its own.
-            alone = is_radius or not name[:1].isalpha() or not_a_label(name) is not None
-            if not short:
-                head = f"{name}: {long}{' in' if bare else ''}"
-            else:
-                head = f"{name}{':' if alone else ''} {without_unit(long, self._unit)}"
-            head += " radius" if is_radius else ""
-        parts = [head]
+        short = self._form is WallForm.SHORT
+        head = self._gap(wall) if isinstance(wall, tree.GapLine) else self._run(wall)
+        alone = _stands_alone(wall)
+        parts, last = [head], ""
         for side in Side:
             end = self._ends[at][side]
-            if end is not None:
-                word = end.joint.word
-                word = _SHORT.get(word, word) if short else word
-                parts.append(f"{side}={word}{end.rest}")
-        for fact in said:
-            text = self._slice(wall, fact.span.column, fact.span.end)
+            if end is None:
+                continue
+            word = _SHORT.get(end.joint.word, end.joint.word) if short else end.joint.word
+            rest = without_degrees(end.rest) if short else end.rest
+            # Where the next wall follows in its line, a corner stands between the two.
+            if short and side is Side.RIGHT and end.joint.word in _BETWEEN and not alone:
+                last = f"{word}{rest}"
+            else:
+                parts.append(f"{side}={word}{rest}")
+        for fact in wall.facts:
+            text = self._at(fact.span)
             if isinstance(fact, facts.TrimEnd):
-                end_text = self._slice(wall, fact.end.span.column, fact.end.span.end)
-                parts.append(f"{fact.trim.text} {fact.side}={end_text}")
-            elif isinstance(fact, facts.Called) and text[:1] not in '"“':
-                continue  # it is called so by its first word
+                parts.append(f"{fact.trim.text} {fact.side}={self._at(fact.end.span)}")
             elif isinstance(fact, facts.ClearHeight) and short:
-                parts.append(without_unit(text, self._unit))
-            elif not isinstance(fact, facts.AtEnd | facts.RadiusGiven | facts.BeamAcross):
+                if text != self._once.height:
+                    parts.append(without_unit(text, self._unit))
+            elif isinstance(fact, facts.Cased) and text == self._once.casing:
+                continue
+            elif not isinstance(fact, _IN_THE_HEAD):
                 parts.append(text)
-        return ", ".join(parts), alone
+        if self._once.casing is not None and _lacks_casing(wall):
+            parts.append("no casing")
+        return ", ".join([*parts, last] if last else parts), alone
+
+    def _gap(self, wall: tree.GapLine) -> str:
+        """Return how an opening or bare wall begins: its word, its width and its name."""
+        begun = self._at(replace(wall.span, end=wall.width.span.end))
+        called = next((fact for fact in wall.facts if isinstance(fact, facts.Called)), None)
+        word, _, rest = begun.partition(" ")
+        # a transition is as wide as its block, whose name stands there
+        if self._form is WallForm.LONG or isinstance(wall.width, tree.Word):
+            behind = called is not None and called.span.column > wall.width.span.end
+            return f"{begun}, {self._at(called.span)}" if called and behind else begun
+        # “door” alone is called so by its word.
+        if called is None or called.text.text == word.casefold():
+            return f"{word} {without_unit(rest, self._unit)}"
+        width = without_unit(self._at(wall.width.span), self._unit)
+        return short_gap(wall.kind, word, width, called.text.text)
+
+    def _run(self, wall: tree.RunLine) -> str:
+        """Return how a run begins: its name and its length."""
+        long = self._at(wall.length.span)
+        bare = self._unit is Unit.INCH and long[-1:].isdigit()
+        name = wall.label.text
+        if self._form is WallForm.LONG:
+            head = f"{name}: {long}{' in' if bare else ''}"
+        else:
+            colon = ":" if _stands_alone(wall) else ""
+            head = f"{name}{colon} {without_unit(long, self._unit)}"
+        return f"{head} radius" if _is_radius(wall) else head
+
+
+def _is_radius(wall: WallLine) -> bool:
+    return any(isinstance(fact, facts.RadiusGiven) for fact in wall.facts)
+
+
+def _stands_alone(wall: WallLine) -> bool:
+    """Tell whether a wall needs a line of its own: its name, with a colon, could be a word."""
+    if isinstance(wall, tree.GapLine):
+        return False
+    name = wall.label.text
+    return _is_radius(wall) or not name[:1].isalpha() or not_a_label(name) is not None
+
+
+def _lacks_casing(wall: WallLine) -> bool:
+    """Tell whether a wall is an opening that says nothing of a casing."""
+    own = (facts.Cased, facts.Uncased, facts.BeamAcross)
+    opens = isinstance(wall, tree.GapLine) and wall.kind is tree.GapKind.OPENING
+    return opens and not any(isinstance(fact, own) for fact in wall.facts)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+import unicodedata
 from types import MappingProxyType
 from typing import Final
 
@@ -20,10 +21,13 @@ _OWN_UNIT: Final = MappingProxyType(
 _CALLED_BY: Final = MappingProxyType(
     {
         GapKind.OPENING: frozenset({"door", "window", "stair"}),
-        GapKind.BARE: frozenset({"cabinets", "radiator"}),
+        GapKind.BARE: frozenset({"cabinets", "radiator", "newel"}),
     }
 )
-"""Words that begin a line in the place of ``opening`` and ``bare``, and are also the name."""
+"""Words that begin a line in the place of ``opening`` and ``bare``, and their name with it."""
+
+_WORDS: Final = re.compile(r"[^\W\d_][\w.\-]*( [^\W\d_][\w.\-]*)*")
+_ANGLE_ALONE: Final = re.compile(r"\((?P<number>\d[^,()a-z]*?) *(?:deg|degrees|°)\)", re.IGNORECASE)
 
 
 def without_unit(text: str, unit: Unit) -> str:
@@ -35,21 +39,26 @@ def without_unit(text: str, unit: Unit) -> str:
     return _OWN_UNIT[unit].sub("", text)
 
 
-def short_gap(kind: GapKind, head: str, name: str) -> str:
-    """Return how an opening or bare wall begins: its word, its width and its name.
+def without_degrees(brackets: str) -> str:
+    """Leave out the unit of an angle that stands in brackets alone.
 
-    ``name`` is as written: in quotes, or the word that stands in ``head`` for it; may be empty.
-
-    >>> short_gap(GapKind.BARE, "bare 24", '"cabinets"')
-    'cabinets 24'
-    >>> short_gap(GapKind.BARE, "bare 24", '"tub"')
-    'bare 24, "tub"'
+    >>> without_degrees("(90.5 deg)"), without_degrees("(mitre 44 deg)")
+    ('(90.5)', '(mitre 44 deg)')
     """
-    if name[:1] not in ('"', "“"):
-        return head
-    word, _, width = head.partition(" ")
-    plain = name[1:-1].casefold()
-    if word.casefold() == kind and plain in _CALLED_BY.get(kind, ()) and name[1:-1] == plain:
-        return f"{plain} {width}"
-    # A quotation mark right behind a number would be an inch mark, hence the comma.
-    return f"{head}, {name}"
+    return _ANGLE_ALONE.sub(r"(\g<number>)", brackets)
+
+
+def short_gap(kind: GapKind, word: str, width: str, name: str) -> str:
+    """Return how an opening or bare wall called ``name`` begins; ``word`` is what it began with.
+
+    >>> short_gap(GapKind.OPENING, "opening", "34 5/8", "door to hall")
+    'door to hall 34 5/8'
+    >>> short_gap(GapKind.BARE, "bare", "60", "tub"), short_gap(GapKind.BARE, "bare", "24", "104")
+    ('bare tub 60', 'bare "104" 24')
+    """
+    plain = _WORDS.fullmatch(name) and unicodedata.is_normalized("NFC", name)
+    usual, first = word.casefold() == kind, name.partition(" ")[0]
+    if plain and first in (_CALLED_BY.get(kind, ()) if usual else (word.casefold(),)):
+        return f"{name} {width}"
+    # Before a number a name of words alone needs no quotes; behind “door” it would be “door …”.
+    return f"{word} {name} {width}" if plain and usual else f'{word} "{name}" {width}'

@@ -17,7 +17,9 @@ from trimlang.language.meaning import same_meaning
 from trimlang.language.parse import parse
 from trimlang.language.source import Source
 from trimlang.survey.job import Job
+from trimlang.survey.room_tags import room_tag
 from trimlang.tables.room_writer import RoomWriter, WallForm
+from trimlang.tables.said_once import of_rooms
 
 
 class NoSuchFormError(ValueError):
@@ -36,9 +38,9 @@ def in_form(source: Source, path: Path | None, form: WallForm) -> str:
     statements, _ = parse(source)
     if sum(isinstance(one, tree.RoomLine) for one in statements) != len(before.job.rooms):
         raise NoSuchFormError("rooms of it stand in files that it includes")
-    # What most corners are is said once for the job where that does, and otherwise room by room.
-    for job_ends in (True, False) if form is WallForm.SHORT else (False,):
-        lines = _lines(source, statements, before.job, form, job_ends=job_ends)
+    # What most rooms say is said once for the job where that does, and otherwise room by room.
+    for once in (True, False) if form is WallForm.SHORT else (False,):
+        lines = _lines(source, statements, before.job, form, once=once)
         text = "".join(f"{line}\n" for line in lines)
         after = check_job(text, path=path, name=source.name)
         # Warnings count too: a form that brings one up, or silences one, says something else.
@@ -49,7 +51,9 @@ def in_form(source: Source, path: Path | None, form: WallForm) -> str:
 
 
 def _walks(job: Job) -> tuple[object, ...]:
-    return tuple((room.name, room.walk, room.open_walk, room.diagonals) for room in job.rooms)
+    return tuple(
+        (room.name, room.tag, room.walk, room.open_walk, room.diagonals) for room in job.rooms
+    )
 
 
 def _lines(
@@ -58,14 +62,17 @@ def _lines(
     job: Job,
     form: WallForm,
     *,
-    job_ends: bool,
+    once: bool,
 ) -> Iterator[str]:
-    """Yield the lines of the new text; with ``job_ends`` a line says the ends of all rooms."""
+    """Yield the lines of the new text; ``once`` lets lines above say it for all rooms."""
     lines = source.lines()
-    writers = _writers(statements, job, lines, form, job_ends=job_ends)
-    says_ends = job_ends and sum(one.says_ends for one in writers) > 1
-    if job_ends and not says_ends:
-        writers = _writers(statements, job, lines, form, job_ends=False)
+    trims = _trims_of_rooms(statements, lines) if once else None
+    writers = _writers(statements, job, lines, form, usual=USUAL.word if once else "", trims=trims)
+    says_ends = once and sum(one.says_ends for one in writers) > 1
+    if once and not says_ends:
+        writers = _writers(statements, job, lines, form, usual="", trims=trims)
+    above = [f"every room: {trims}"] if trims else []
+    above += ["ends in"] if says_ends else []
     first = next((one.span.line for one in statements if isinstance(one, tree.RoomLine)), 0)
     while first > 1 and lines[first - 2].lstrip().startswith("#"):
         first -= 1  # remarks above the first room are its own
@@ -76,12 +83,12 @@ def _lines(
     writer: RoomWriter | None = None
     for number, raw in enumerate(lines, start=1):
         here = by_line.get(number, [])
-        if says_ends and number == first:
-            yield from ("ends in", "")
+        if above and number == first:
+            yield from (*above, "")
         if here and isinstance(here[0], tree.RoomLine):
             yield from writer.flush() if writer else ()
             writer = next(rooms)
-            yield writer.heading(raw, here[0], said=says_ends)
+            yield from writer.heading(raw, here[0], said=says_ends)
         elif writer and here and isinstance(here[0], tree.RunLine | tree.GapLine):
             walls = [one for one in here if isinstance(one, tree.RunLine | tree.GapLine)]
             end = walls[-1].span.end - 1
@@ -92,30 +99,50 @@ def _lines(
     yield from writer.flush() if writer else ()
 
 
+def _trims_of_rooms(statements: tuple[tree.Statement, ...], lines: list[str]) -> str | None:
+    """Return the trims to say once for every room, None where that is not shorter."""
+    if any(isinstance(one, tree.EveryRoomLine) for one in statements):
+        return None
+    headings = [one for one in statements if isinstance(one, tree.RoomLine)]
+    return of_rooms(headings, lambda span: lines[span.line - 1][span.column - 1 : span.end - 1])
+
+
 def _writers(
     statements: tuple[tree.Statement, ...],
     job: Job,
     lines: list[str],
     form: WallForm,
     *,
-    job_ends: bool,
+    usual: str,
+    trims: str | None,
 ) -> list[RoomWriter]:
     rooms = iter(job.rooms)
-    return [
-        RoomWriter(
-            next(rooms),
-            [
-                one
-                for one in _until_room(statements[at + 1 :])
-                if isinstance(one, tree.RunLine | tree.GapLine)
-            ],
-            lines,
-            form,
-            usual=USUAL.word if job_ends else "",
+    writers: list[RoomWriter] = []
+    tags: set[str] = set()
+    for at, line in enumerate(statements):
+        if not isinstance(line, tree.RoomLine):
+            continue
+        room = next(rooms)
+        walls = [
+            one
+            for one in _until_room(statements[at + 1 :])
+            if isinstance(one, tree.RunLine | tree.GapLine)
+        ]
+        # A tag that hangs on the order of the rooms stays, whether or not it is the usual one.
+        plain = room_tag(room.name, ())
+        writers.append(
+            RoomWriter(
+                room,
+                walls,
+                lines,
+                form,
+                usual=usual,
+                trims=trims,
+                plain_tag="" if plain in tags else plain,
+            )
         )
-        for at, line in enumerate(statements)
-        if isinstance(line, tree.RoomLine)
-    ]
+        tags.add(room.tag)
+    return writers
 
 
 def _until_room(statements: tuple[tree.Statement, ...]) -> Iterator[tree.Statement]:

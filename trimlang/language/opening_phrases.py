@@ -1,0 +1,63 @@
+"""The grammar's phrases of openings and bare walls: their names, their casing, what they stop."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from lark import v_args
+from lark.tree import Meta
+
+from trimlang.language import facts, tree
+from trimlang.language.log_lines import Children
+from trimlang.language.stair_phrases import StairPhrases
+from trimlang.language.stock_lines import fact_of
+from trimlang.language.vocabulary import GAP_WORDS
+
+
+class OpeningPhrases(StairPhrases):
+    """The grammar's rules for openings; ``WallLines`` adds those of runs and of whole lines."""
+
+    called, entrance = fact_of(facts.Called), fact_of(facts.Entrance)
+    clear_height, uncased = fact_of(facts.ClearHeight), fact_of(facts.Uncased)
+    sill_height, jambed = fact_of(facts.SillHeight), fact_of(facts.Jambed)
+    four_sides, both_faces = fact_of(facts.FourSides), fact_of(facts.BothFaces)
+    hinged, swings = fact_of(facts.Hinged), fact_of(facts.Swings)
+    plinthed, backbanded = fact_of(facts.Plinthed), fact_of(facts.Backbanded)
+    beam_deep, turns = fact_of(facts.BeamDeep), fact_of(facts.Turns)
+    gap_string = called
+
+    def gap_words(self, children: Children) -> tree.Word:
+        word: tree.Word = children[0]
+        return word
+
+    @v_args(meta=True)
+    def corner_blocked(self, meta: Meta, children: Children) -> facts.CornerBlocked:
+        return facts.CornerBlocked(children[-1], self._span(meta))
+
+    @v_args(meta=True)
+    def cased(self, meta: Meta, children: Children) -> facts.Cased:
+        casing, head = children if len(children) > 1 else (*children, None)
+        return facts.Cased(casing, head, self._span(meta))
+
+    @v_args(meta=True)
+    def stooled(self, meta: Meta, children: Children) -> facts.Stooled:
+        stool, apron = children if len(children) > 1 else (*children, None)
+        return facts.Stooled(stool, apron, self._span(meta))
+
+    @v_args(meta=True)
+    def stops(self, meta: Meta, children: Children) -> facts.Stops:
+        return facts.Stops(tuple(children), everything=False, span=self._span(meta))
+
+    stops_nothing = stops
+
+    @v_args(meta=True)
+    def stops_all(self, meta: Meta, _children: Children) -> facts.Stops:
+        return facts.Stops((), everything=True, span=self._span(meta))
+
+
+def named_before(word: tree.Word, name: tree.Word) -> facts.Called:
+    """Return the name that stands before an opening's width: “door to hall”, “closet”."""
+    if word.text not in GAP_WORDS:
+        return facts.Called(name, name.span)
+    span = replace(word.span, end=name.span.end)
+    return facts.Called(tree.Word(f"{word.text} {name.text}", span), span)
