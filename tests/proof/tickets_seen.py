@@ -22,7 +22,7 @@ JOINTS = (
     "floor",
     "top",
 )
-ANGLE = r"(?:\d+ \d/[248]|[\d.]+)°"
+ANGLE = r"(?:(?:\d+ )?\d/[248]|[\d.]+)°"
 SETTING = (
     r"square"
     rf"|mitre {ANGLE}(?: left| right)?, bevel {ANGLE} (?:left|right)|{ANGLE} (?:left|right)"

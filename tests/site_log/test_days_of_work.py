@@ -143,6 +143,15 @@ DAYS = {
         "cut HA-S-base",
         "cut HA-W-base",
     ),
+    # 60, a kerf and 40 in are all that is between the squared ends of 100 5/8 in
+    "just enough": (
+        f"stock base: 100 5/8 in at 11.60 at most 2\nspare 0 %\n{HALL}",
+        "bought 2 base 100 5/8 in",
+        "rack base: nothing",
+        "cut HA-N-base",
+        "cut HA-S-base",
+        "cut HA-W-base 120 in",
+    ),
     "too long": (
         f"stock base: 50 in at 5.00 at most 1\nspare 0 %\n{HALL}",
         "cut HA-S-base",

@@ -13,6 +13,7 @@ from tests.jobs import BASE
 from trimlang.compiler import Result, compile_job
 from trimlang.sheets.render.pages import render_sheets
 from trimlang.site_log.progress_of_job import State
+from trimlang.stock.planner import Watch
 from trimlang.stock.problem import Status
 
 JOB = """\
@@ -295,3 +296,19 @@ def test_spare_for_one_spoiled_piece_is_used_up_first() -> None:
     used = done(f"{bought}cut PO-S-base\nspoiled PO-S-base\n", job)
     assert used.progress is not None
     assert used.progress.to_buy == 0
+
+
+def test_who_watches_the_planner_hears_of_each_plan_of_the_day() -> None:
+    """One plan for the survey, and one more for what was bought and what was spoiled."""
+    heard: list[str] = []
+
+    def watch(trim: str) -> Watch:
+        return lambda _cost, _bound: heard.append(trim)
+
+    counts = []
+    for log in ("", ORDER, f"{ORDER}cut PO-N-base\nspoiled PO-N-base\nrack base: nothing\n"):
+        heard.clear()
+        assert compile_job(JOB + log, watch=watch).ok
+        counts.append(len(heard))
+    assert 0 < counts[0] < counts[2]
+    assert set(heard) == {"base"}

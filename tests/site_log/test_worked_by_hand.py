@@ -227,6 +227,13 @@ def test_a_limit_counts_what_was_bought() -> None:
     assert told(result)["to buy"] == [(96, 1)]
 
 
+def test_sticks_that_were_counted_away_and_are_sold_out_hold_no_piece() -> None:
+    job = JOB.replace("12 ft at 17.40, 8 ft at 11.60", "12 ft at 17.40 at most 1")
+    result = compile_job(job.format(more=NO_SPARE) + "bought 1 base 12 ft\nrack base: nothing\n")
+    (found,) = (one for one in result.diagnostics if one.code == "T707")
+    assert found.message.endswith(f"no stick for {N}, {S}, {W}")
+
+
 def test_a_pack_is_bought_whole_and_its_other_sticks_are_left() -> None:
     job = JOB.replace("12 ft at 17.40, 8 ft at 11.60", "pack of 3 12 ft at 30.00")
     result = compile_job(job.format(more=NO_SPARE) + "bought 1 pack of 3 base 12 ft\n")

@@ -178,6 +178,9 @@ ROOMS = {
     "door, and a length": DOORS.format(south="9 ft", said="", west="7 ft", left=", left=butt"),
     "door, and two lengths": DOORS.format(south="9 ft 2 3/16 in", said="", west="7 ft",
                                           left=", left=butt"),
+    "corner at an opening that says nothing": rectangle(
+        "12 ft", "10 ft", "9 ft, right=butt\nopening 36 in", "9 ft, left=in-corner"
+    ),
     "door forgotten": rectangle("12 ft", "10 ft", "5 ft, right=butt\nS2: 52 in, left=butt",
                                 "10 ft"),
     "opening too wide": rectangle("20 ft", "10 ft", "5 ft, right=butt\nS2: 52 in, left=butt",

@@ -162,6 +162,26 @@ def next_number(
     return number
 
 
+def to_be_had(work: StillToCut, sticks: Iterable[KeptStick]) -> list[KeptStick]:
+    """Return the sticks that are begun, lie in the rack, or can still be bought."""
+    offers, rack = work.scaled.trim.offers, work.rack
+    left: Counter[Fraction] = Counter()
+    for kind, count in rack.whole.items():
+        if kind.origin is Origin.HAND:
+            left[kind.length] += count
+    endless = {offer.length for offer in offers if offer.at_most is None}
+    for offer in offers:
+        left[offer.length] += max((offer.at_most or 0) - rack.bought[offer.length], 0)
+    found: list[KeptStick] = []
+    for stick in sticks:
+        if not stick.begun and stick.shop is None and stick.length not in endless:
+            if not left[stick.length]:
+                continue
+            left[stick.length] -= 1
+        found.append(stick)
+    return found
+
+
 def free_first(timber: Timber, wanted: Mapping[int, int]) -> tuple[int, ...]:
     """Return how many sticks of each kind to take for so many of each length.
 

@@ -13,7 +13,14 @@ from fractions import Fraction
 
 from trimlang.planning.sound_plan import sound_plan
 from trimlang.record import record
-from trimlang.site_log.keeping import KeptStick, StillToCut, free_first, keep, next_number
+from trimlang.site_log.keeping import (
+    KeptStick,
+    StillToCut,
+    free_first,
+    keep,
+    next_number,
+    to_be_had,
+)
 from trimlang.site_log.rack import Origin, Rack, WholeStick
 from trimlang.site_log.what_is_left import Left, Spare, left
 from trimlang.site_log.whole_units import PlanInForce, PlannedStick, ScaledTrim
@@ -272,7 +279,7 @@ def stick_number(name: str) -> tuple[str, int, str]:
 def _what_stands(work: StillToCut) -> PlanInForce:
     """Return what remains of the plan in force where there is not enough stock for the rest."""
     known = work.to_cut.intersection(name for laid in work.in_force.sticks for name in laid.todo)
-    in_force = keep(replace(work, to_cut=known)) or []
+    in_force = to_be_had(work, keep(replace(work, to_cut=known)) or [])
     sticks = tuple(
         PlannedStick(
             name=stick.name,

@@ -107,9 +107,7 @@ def _first_layout(
     )
     return PlanInForce(
         sticks,
-        cost=int(plan.cost * coin),
         bound=int(plan.bound * coin),
-        status=plan.status,
         spare=scaled.units(plan.spare_asked),
         survives_loss=plan.survives_loss,
     )

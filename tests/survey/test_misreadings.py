@@ -1,0 +1,101 @@
+"""What a length may have been before a slip: the usual slips of tape and pencil, by hand."""
+
+from __future__ import annotations
+
+from fractions import Fraction
+
+import pytest
+
+from trimlang.lengths.tape import MM, Unit
+from trimlang.survey.misreadings import misreadings
+
+# how much rarer than the commonest, in the closing's own measure
+USUAL, RARER, RARE = 0, 2, 4
+ANY = {
+    ("12", "read a foot too short", USUAL),
+    ("-12", "read a foot too long", USUAL),
+    ("24", "read two feet too short", RARER),
+    ("-24", "read two feet too long", RARER),
+    ("1", "read an inch too short", USUAL),
+    ("-1", "read an inch too long", USUAL),
+}
+
+
+@pytest.mark.parametrize(
+    ("length", "meant"),
+    [
+        (  # 16 ft 4 1/4 in, of which 61 ft 4 1/4 in are 736 1/4
+            "196 1/4",
+            {
+                ("916 1/4", "with two figures swapped", RARER),
+                ("169 1/4", "with two figures swapped", RARER),
+                ("736 1/4", "with two figures of the feet swapped", RARER),
+                ("196 3/4", "with the fraction counted from the wrong mark", RARER),
+                ("196 1/8", "with the fraction's lower figure misread", RARE),
+                ("196 1/2", "with the fraction's lower figure misread", RARE),
+                ("16 17/48", "written in feet for inches", USUAL),
+                ("7 369/508", "written in millimetres", RARER),
+                ("77 67/254", "written in centimetres", RARER),
+            },
+        ),
+        (  # 4 ft 3 3/4 in; 3 ft 4 3/4 in are 40 3/4
+            "51 3/4",
+            {
+                ("40 3/4", "with feet and inches swapped", RARER),
+                ("15 3/4", "with two figures swapped", RARER),
+                ("51 1/4", "with the fraction counted from the wrong mark", RARER),
+                ("51 3/8", "with the fraction's lower figure misread", RARE),
+                ("52 1/2", "with the fraction's lower figure misread", RARE),
+                ("621", "written in inches for feet", USUAL),
+                ("4 5/16", "written in feet for inches", USUAL),
+                ("2 19/508", "written in millimetres", RARER),
+                ("20 95/254", "written in centimetres", RARER),
+            },
+        ),
+        (  # 161/2 for 16 1/2; half an inch is the same from either mark; 08 is no figure
+            "80 1/2",
+            {
+                ("16 1/2", "with whole number and fraction run together", USUAL),
+                ("102 1/2", "with feet and inches swapped", RARER),
+                ("80 1/4", "with the fraction's lower figure misread", RARE),
+                ("81", "with the fraction's lower figure misread", RARE),
+                ("966", "written in inches for feet", USUAL),
+                ("6 17/24", "written in feet for inches", USUAL),
+                ("3 43/254", "written in millimetres", RARER),
+                ("31 88/127", "written in centimetres", RARER),
+            },
+        ),
+    ],
+)
+def test_a_length_in_inches(length: str, meant: set[tuple[str, str, int]]) -> None:
+    inches = sum(map(Fraction, length.split()), Fraction(0))
+    found = {(one.length, one.words, one.rare) for one in misreadings(inches, Unit.INCH)}
+    assert found == {
+        *((inches + Fraction(more), words, rare) for more, words, rare in ANY),
+        *((sum(map(Fraction, size.split())), words, rare) for size, words, rare in meant),
+    }
+
+
+def test_a_length_in_millimetres() -> None:
+    found = {(one.length / MM, one.words, one.rare) for one in misreadings(1050 * MM, Unit.MM)}
+    assert found == {
+        (2050, "read a metre too short", USUAL),
+        (50, "read a metre too long", USUAL),
+        (1150, "read 100 mm too short", USUAL),
+        (950, "read 100 mm too long", USUAL),
+        (1060, "read 10 mm too short", USUAL),
+        (1040, "read 10 mm too long", USUAL),
+        (10500, "written in centimetres", RARER),
+        (105, "written with a zero too many", RARER),
+        (26670, "written in inches", RARER),
+        (1500, "with two figures swapped", RARER),
+        (1005, "with two figures swapped", RARER),
+    }
+
+
+def test_each_length_is_offered_once_and_none_beyond_a_wall() -> None:
+    """A foot too long would leave less than nothing of 5 in; 1 1/2 in may be 1 in and 2/2 too."""
+    for inches in (Fraction(5), Fraction(3, 2), Fraction(1200), Fraction(12)):
+        lengths = [one.length for one in misreadings(inches, Unit.INCH)]
+        assert len(lengths) == len({*lengths, inches}) - 1
+        assert all(0 < one <= 1200 for one in lengths)
