@@ -119,6 +119,8 @@ def _cuts(words: list[Word], facts: dict[str, str]) -> tuple[tuple[str, ...], ..
         starts.append(len(said))
         said += word.text + " "
     found = list(_CUT.finditer(said))
+    if not found:
+        return ()  # of a kind that has other joints
     ends: list[tuple[float, str, str, str]] = []
     for cut, until in zip(found, [*(one.start() for one in found[1:]), len(said)], strict=True):
         below = said[cut.end() : until].split(" measured ")[0]
