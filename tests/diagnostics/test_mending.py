@@ -38,22 +38,44 @@ def test_each_mend_of_a_page_s_example_mends_it(code: str) -> None:
     text = PAGES[code].example
     if code not in {one.code for one in check_job(text).diagnostics}:
         return  # the plan brings it up, not the file's text
-    for mend, after in _mends(text, code):
+    for number, (mend, after) in enumerate(_mends(text, code)):
         left = {one.code for one in check_job(after).diagnostics}
+        # a name may be written so in several lines, and each of them is mended in the same way
+        for _ in range(4):
+            if code in left and len(again := _mends(after, code)) > number:
+                after = again[number][1]
+                left = {one.code for one in check_job(after).diagnostics}
         assert code not in left, (mend, after)
         # a line of the file as it was meant: it can be read, and nothing in it is unknown
         assert not left & {"T100", "T101", "T103", "T123"}, (mend, after)
 
 
-@pytest.mark.parametrize(
-    "code",
-    "T100 T101 T104 T112 T113 T114 T115 T119 T203 T204 T205 T207 T209 T210 T214 T216 T225 T226"
-    " T227 T229 T231 T234 T236 T242 T243 T248 T253 T260 T261 T263 T265 T266 T281 T284 T290 T295"
-    " T301 T302 T304 T305 T313 T317 T401 T412 T421 T431 T432 T435 T438 T441 T442 T443 T454 T456"
-    " T468 T641 T704 T706".split(),
-)
-def test_a_plain_slip_can_be_mended(code: str) -> None:
-    assert _mends(PAGES[code].example, code)
+WITHOUT = {
+    "only a tape, a saw or a price list tells the figure": "T110 T111 T120 T122 T202 T208 T211 T212"
+    " T228 T232 T233 T235 T237 T238 T239 T240 T241 T244 T245 T246 T249 T250 T254 T262 T264 T285"
+    " T287 T288 T293 T296 T297 T298 T303 T310 T311 T312 T314 T316 T319 T404 T405 T408 T409 T414"
+    " T420 T430 T433 T434 T437 T439 T440 T445 T446 T447 T450 T465 T466 T467 T470 T472 T473 T475"
+    " T478 T709",
+    "several ways lead on, and which one is a choice, or a name that the user gives": "T121 T123"
+    " T201 T206 T213 T215 T220 T221 T222 T223 T224 T282 T283 T286 T289 T291 T292 T318 T403 T406"
+    " T407 T410 T411 T413 T436 T448 T451 T453 T455 T457 T469 T471 T474 T476 T477 T479 T480 T481",
+    "it is not one place of one line": "T103 T105",
+    "an action at the room's heading turns its walls round": "T315",
+    "trimlang mark --pin writes it": "T712",
+}
+"""The findings of a file's text that an editor cannot mend, and why it cannot."""
+
+
+def test_every_finding_has_a_mend_or_a_reason_why_it_has_none() -> None:
+    reasoned = " ".join(WITHOUT.values()).split()
+    assert len(reasoned) == len(set(reasoned))
+    unmended = [
+        code
+        for code in WITH_EXAMPLE
+        if code in {one.code for one in check_job(PAGES[code].example).diagnostics}
+        and not _mends(PAGES[code].example, code)
+    ]
+    assert unmended == sorted(reasoned)
 
 
 @pytest.mark.parametrize(

@@ -15,6 +15,12 @@ from trimlang.letters import STEERING
 _COMMENT: Final = re.compile(r'(?:[^#"“”]|["“][^"“”]*["”])*')
 
 
+def end_of_words(line: str) -> int:
+    """Return the column behind a line's last word, before its remark."""
+    said = _COMMENT.match(line)
+    return len((said[0] if said else line).rstrip()) + 1
+
+
 def without_marks(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
     """Leave out the marks that turn text round."""
     clean = "".join(sign for sign in marked(span, line) if sign not in STEERING)
@@ -45,8 +51,7 @@ def without_part(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
 
 def without_line(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
     """Delete the whole line, but not a remark behind it."""
-    said = _COMMENT.match(line)
-    end = len((said[0] if said else line).rstrip()) + 1
+    end = end_of_words(line)
     start = len(line) - len(line.lstrip()) + 1
     yield delete(Span(span.file, span.line, start, end), "Delete this line")
 

@@ -12,6 +12,15 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
+from trimlang.diagnostics.adding import (
+    add,
+    either_uncoped,
+    hinges,
+    logged,
+    moved_above_rooms,
+    name_trim,
+    own_alphabet,
+)
 from trimlang.diagnostics.diagnostic import Diagnostic, Span
 from trimlang.diagnostics.leaving_out import (
     without_bracket,
@@ -263,6 +272,20 @@ _MENDS: Final[dict[str, Callable[[Span, Facts, str], Iterator[Mend]]]] = {
     "T456": without_part,
     "T468": _sold_so,
     "T641": _own_tag,
+    "T118": own_alphabet,
+    "T135": hinges,
+    "T217": name_trim,
+    "T230": moved_above_rooms,
+    "T247": add("no {trim}"),
+    "T280": name_trim,
+    "T306": either_uncoped,
+    "T402": add("no {trim}"),
+    "T449": add("no {trim}"),
+    "T452": add("no {trim}"),
+    "T490": moved_above_rooms,
     "T704": without_setting,
+    "T705": logged("cut {piece}"),
+    "T710": logged("shortened {piece} to {now}", below=True),
+    "T711": logged("spoiled {piece} into {cut}", below=True),
     "T706": without_setting,
 }

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 
+from trimlang.diagnostics import Span
 from trimlang.diagnostics.place import place
 from trimlang.language import facts, tree
 from trimlang.survey.measures import Findings
@@ -20,17 +21,19 @@ def said_for_each(
     """Return the statements with what is said for every room, or every opening, at each of them."""
     every: tree.EveryRoomLine | None = None
     below: tree.RoomLine | None = None
+    first: Span | None = None
     read: list[tree.Statement] = []
     for line in statements:
         match line:
             case tree.EveryRoomLine() if below is not None:
-                findings.say("T490", line.span, room=below.name.text)
+                findings.say("T490", line.span, room=below.name.text, first=first)
             case tree.EveryRoomLine() if every is not None:
                 before = place(every.span, line.span)
                 findings.say("T207", line.span, word="“every room”", line=before)
             case tree.EveryRoomLine():
                 every = line
             case tree.RoomLine():
+                first = first or line.span
                 below = _with_usual(line, every.facts if every is not None else ())
                 line = below
             case tree.GapLine() if below is not None:

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from trimlang.diagnostics.near_words import listed
+from trimlang.diagnostics.near_words import listed, nearest
 from trimlang.diagnostics.suggestion import did_you_mean
+from trimlang.language import tree
 from trimlang.language.tree import Word
-from trimlang.language.vocabulary import spellings
+from trimlang.language.vocabulary import line_words, spellings
 from trimlang.survey.measures import Findings
 
 
@@ -27,3 +28,10 @@ def unknown_trim(
         otherwise = f"An end says its side: left={word.text} or right={word.text}."
     remedy = did_you_mean(word.text, known, otherwise)
     findings.say("T210", word.span, name=word.text, remedy=remedy)
+
+
+def may_be_heading(line: tree.Statement) -> bool:
+    """Tell whether a line that cannot be read was most likely a room's heading."""
+    if not isinstance(line, tree.Unreadable) or not line.words:
+        return False
+    return nearest(line.words[0], line_words()) == "room"

@@ -6,12 +6,10 @@ from collections.abc import Iterable, Sequence
 from fractions import Fraction
 
 from trimlang.diagnostics import Span
-from trimlang.diagnostics.near_words import nearest
 from trimlang.diagnostics.place import place
 from trimlang.joints import Joint
 from trimlang.language import facts, tree
 from trimlang.language.facts import Side
-from trimlang.language.vocabulary import line_words
 from trimlang.settings.table import Settings
 from trimlang.survey.box_layout import read_boxes
 from trimlang.survey.diagonals import read_diagonals
@@ -20,7 +18,7 @@ from trimlang.survey.gaps import lost_wall, read_gap
 from trimlang.survey.job import End, Room, Run, Stretch, Trim
 from trimlang.survey.level_returns import with_level_returns
 from trimlang.survey.measures import Findings, length, not_negative
-from trimlang.survey.near_names import unknown_trim
+from trimlang.survey.near_names import may_be_heading, unknown_trim
 from trimlang.survey.own_ends import read_own_ends
 from trimlang.survey.room_tags import room_tag
 from trimlang.survey.said_blocks import ByName, read_by_name
@@ -55,7 +53,7 @@ def read_rooms(
         if isinstance(line, tree.RoomLine):
             groups.append((line, []))
             lost = False
-        elif _is_heading(line):
+        elif may_be_heading(line):
             lost = True  # reported already; its walls must not go to the room above
         elif isinstance(line, _BELOW):
             if lost:
@@ -85,7 +83,8 @@ def read_rooms(
                 "T641", heading.name.span, room=name, tag=tag, other=tags[plain], plain=plain
             )
         tags.setdefault(tag, name)
-        rooms.append(_RoomReader(heading, tag, settings, trims, by_name, findings).room(below))
+        reader = _RoomReader(heading, tag, settings, trims, by_name, findings)
+        rooms.append(reader.room(below, groups[0][0].span))
     return tuple(rooms)
 
 
@@ -110,7 +109,8 @@ class _RoomReader:
         self._room_trims: tuple[str, ...] = ()
         self._scraps_of: str | None = None
 
-    def room(self, below: list[tree.Statement]) -> Room:
+    def room(self, below: list[tree.Statement], first: Span) -> Room:
+        """Return the room; ``first`` is where the job's first room begins."""
         heading, findings = self._heading, self._findings
         self._room_trims = self._named_trims(heading.facts, ("open walk", "taken", "note", "trim"))
         note = note_in(heading.facts)
@@ -126,7 +126,9 @@ class _RoomReader:
         # room.
         for one in below:
             if isinstance(one, tree.SettingLine):
-                self._settings = apply(self._settings, one, findings, in_room=heading.name.text)
+                self._settings = apply(
+                    self._settings, one, findings, in_room=heading.name.text, first=first
+                )
             elif isinstance(one, WallLine):
                 lines.extend(with_level_returns(one))
         walk: list[Stretch] = []
@@ -261,7 +263,14 @@ class _RoomReader:
                     floor_gap = measured or Fraction(0)
         # Neither the run nor its room names a trim: there is nothing to cut for this wall.
         if not any(_names_a_trim(said) for said in (line.facts, self._heading.facts)):
-            findings.say("T217", line.label.span, run=label, room=self._heading.name.text)
+            findings.say(
+                "T217",
+                line.label.span,
+                run=label,
+                room=self._heading.name.text,
+                lacks_at=self._heading.span,
+                trims=tuple(self._trims),
+            )
         # What is wrong with these was reported above; the wall keeps its place in the walk as lost.
         left, right = ends.get(Side.LEFT), ends.get(Side.RIGHT)
         if long is None or left is None or right is None:
@@ -281,13 +290,6 @@ class _RoomReader:
             own_ends=read_own_ends(line, trims, self._trims, ends, self._settings, findings),
         )
         return climbing(run, line.facts, self._settings, findings)
-
-
-def _is_heading(line: tree.Statement) -> bool:
-    """Tell whether a line that cannot be read was most likely a room's heading."""
-    if not isinstance(line, tree.Unreadable) or not line.words:
-        return False
-    return nearest(line.words[0], line_words()) == "room"
 
 
 def _names_a_trim(said: tuple[facts.Fact, ...]) -> bool:

@@ -118,7 +118,7 @@ def one_trim(
     if not named and len(usual) == 1:
         return tree.Word(usual[0], called.span)
     if not any(isinstance(fact, facts.Unread) for fact in said):
-        findings.say("T280", called.span, piece=what)
+        findings.say("T280", called.span, piece=what, trims=tuple(trims))
     return None
 
 

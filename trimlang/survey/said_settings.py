@@ -5,6 +5,7 @@ from __future__ import annotations
 from fractions import Fraction
 from typing import TypeVar, cast
 
+from trimlang.diagnostics import Span
 from trimlang.language.facts import Stated
 from trimlang.language.tree import Angle, Measure, Number, Price, SettingLine, Word
 from trimlang.lengths.tape import Direction, Unit, length_text
@@ -32,12 +33,17 @@ from trimlang.survey.measures import Findings, length, money, not_negative
 
 
 def apply(
-    settings: Settings, line: SettingLine, findings: Findings, *, in_room: str | None
+    settings: Settings,
+    line: SettingLine,
+    findings: Findings,
+    *,
+    in_room: str | None,
+    first: Span | None = None,
 ) -> Settings:
     """Return ``settings`` with what ``line`` states; ``in_room`` is the room's name, if any."""
     for said in line.facts:
         if in_room is not None and not said.for_room:
-            findings.say("T230", said.span, room=in_room)
+            findings.say("T230", said.span, room=in_room, first=first)
             continue
         # A setting with a row for each end (`corners: out-corner gap`): this end has none.
         row = said.row()

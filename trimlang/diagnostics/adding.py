@@ -1,0 +1,90 @@
+"""Mends that add what a finding lacks, or move a line to where it belongs."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator
+from dataclasses import replace
+from typing import Final
+
+from trimlang.diagnostics.diagnostic import Span
+from trimlang.diagnostics.leaving_out import end_of_words, without_cope
+from trimlang.diagnostics.mend import Edit, Facts, Mend, write
+from trimlang.letters import looks_like
+
+_MOST: Final = 3
+"""Trims that are offered: more are not read through."""
+_END: Final = re.compile(r"\b(?P<side>left|right)\s*=\s*[^,(#]*(?:\([^)]*\))?[^,#]*", re.IGNORECASE)
+
+
+def add(words: str) -> Callable[[Span, Facts, str], Iterator[Mend]]:
+    """Return what puts ``words``, filled with the finding's facts, behind the part it marks.
+
+    That is before the next comma, or at the end of the line, before a remark.
+    """
+
+    def offer(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
+        said = words.format(**facts)
+        rest = re.match(r"[^,#]*", line[span.end - 1 :])
+        at = len(line[: span.end - 1] + (rest[0] if rest else "").rstrip()) + 1
+        yield Mend(f"Add {said}", (Edit(Span(span.file, span.line, at, at), f", {said}"),))
+
+    return offer
+
+
+def hinges(span: Span, _facts: Facts, _line: str) -> Iterator[Mend]:
+    """Say on which side a door is hinged that swings."""
+    place = replace(span, column=span.end)
+    for side in ("left", "right"):
+        yield Mend(f"Add hinged {side}", (Edit(place, f", hinged {side}"),))
+
+
+def name_trim(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
+    """Name a trim of the job, where the finding says that it lacks, or at the line's end."""
+    lacks = facts.get("lacks_at")
+    at = lacks.end if lacks is not None else end_of_words(line)
+    place = replace(lacks or span, column=at, end=at)
+    for trim in list(facts.get("trims", ()))[:_MOST]:
+        yield Mend(f"Add trim {trim}", (Edit(place, f", trim {trim}"),))
+
+
+def own_alphabet(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
+    """Write a name with the letters that its others look like."""
+    name = str(facts["name"])
+    plain, at = looks_like(name), line.rfind(name, 0, span.end - 1 + len(name))
+    if plain != name and plain.isascii() and at >= 0:
+        yield write(replace(span, column=at + 1, end=at + 1 + len(name)), plain, sure=True)
+
+
+def moved_above_rooms(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
+    """Move the whole line above the heading of the first room."""
+    first = facts.get("first")
+    if isinstance(first, Span) and (first.file, first.line) < (span.file, span.line):
+        yield Mend(
+            "Move the line above the first room",
+            (
+                Edit(Span(span.file, span.line, 1, len(line) + 1), ""),
+                Edit(Span(first.file, first.line, 1, 1), f"{line.strip()}\n"),
+            ),
+            True,
+        )
+
+
+def either_uncoped(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
+    """Leave one or the other end of a run uncoped."""
+    for end in _END.finditer(line, span.column - 1):
+        place = replace(span, column=end.start() + 1, end=end.end() + 1)
+        for mend in without_cope(place, facts, line):
+            yield replace(mend, words=f"Leave the {end['side'].lower()} end uncoped")
+
+
+def logged(words: str, *, below: bool = False) -> Callable[[Span, Facts, str], Iterator[Mend]]:
+    """Return what writes a line of the site log above the finding's, or ``below`` it."""
+
+    def offer(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
+        said = words.format(**facts)
+        at = len(line) + 1 if below else 1
+        text = f"\n{said}" if below else f"{said}\n"
+        yield Mend(f"Write “{said}”", (Edit(Span(span.file, span.line, at, at), text),))
+
+    return offer
