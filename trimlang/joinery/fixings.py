@@ -11,6 +11,7 @@ from fractions import Fraction
 from math import ceil
 from typing import Final
 
+from trimlang.joinery.balustrades import caps
 from trimlang.lengths.tape import MM, NOTHING, Unit, length_text
 from trimlang.record import record
 from trimlang.survey.job import Job, Trim
@@ -52,13 +53,19 @@ def nail_bite(nail: Fraction, trim: Trim, wallboard: Fraction) -> Fraction | Non
 def fixings(job: Job) -> tuple[Fixing, ...]:
     """Return how each trim that is nailed to the bottom plate is fixed.
 
-    Trim in front of another is nailed to that one or to the floor, and crown and casing to what
-    is behind them, so they are left out.
+    Trim in front of another is nailed to that one or to the floor, crown and casing to what
+    is behind them, and a balustrade's cap to no wall, so they are left out.
     """
     settings = job.settings
     # The first trim of a run is the one against the wall; those behind it in the list stand in
     # front of it.
-    first = {run.trims[0] for room in job.rooms for run in room.runs if run.trims}
+    on_posts = caps(job)
+    first = {
+        run.trims[0]
+        for room in job.rooms
+        for run in room.runs
+        if run.trims and (room.name, run.label, run.trims[0]) not in on_posts
+    }
     return tuple(
         Fixing(
             trim.name,

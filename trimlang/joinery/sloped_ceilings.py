@@ -181,7 +181,10 @@ def along_ceiling(
     if any(met.end.joint.returns for met in ends) and run.ceiling:
         findings.say("T455", run.span, run=run.label, trim=trim.name)
     along = replace(run, length=run.length / cosine(run.ceiling))
-    said = (*_across(across), *_remarks(run, along, spring, roll, settings))
+    # What a level piece in a corner takes up is no part of what climbs.
+    taken = sum((met.short for met in ends if met.level is not None), NOTHING)
+    climbs = replace(along, length=along.length - taken / cosine(run.ceiling))
+    said = (*_across(across), *_remarks(run, climbs, spring, roll, settings))
     return along, roll, said
 
 

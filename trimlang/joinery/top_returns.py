@@ -15,7 +15,7 @@ from typing import Final
 
 from trimlang.joinery.cuts import RETURN_MITRE, end_cut
 from trimlang.joinery.meeting import Meeting
-from trimlang.joinery.piece import Piece, Remark
+from trimlang.joinery.piece import Piece, PieceKind, Remark
 from trimlang.joinery.returns import return_piece
 from trimlang.joints_by_role import RETURNED
 from trimlang.language.facts import Side
@@ -38,12 +38,12 @@ _SAWN_BACK: Final = {
 }
 _CLOSES: Final = {
     Side.LEFT: N_(
-        "closes the top {step} of {piece} at its left end: rip a longer offcut to that first, then"
-        " saw this off it; glue, do not nail"
+        "closes the top {step} of {piece} at its left end: clamp it and saw what is below that off"
+        " by hand; glue, do not nail"
     ),
     Side.RIGHT: N_(
-        "closes the top {step} of {piece} at its right end: rip a longer offcut to that first, then"
-        " saw this off it; glue, do not nail"
+        "closes the top {step} of {piece} at its right end: clamp it and saw what is below that off"
+        " by hand; glue, do not nail"
     ),
 }
 
@@ -71,5 +71,7 @@ def top_return(
     mitred = side.of(replace(whole, left=cut), replace(whole, right=cut))
     said = (("step", length_text(step, settings.unit)), ("piece", closed.id))
     return replace(
-        return_piece(mitred, closed, side, trim, settings), remarks=(Remark(_CLOSES[side], said),)
+        return_piece(mitred, closed, side, trim, settings),
+        kind=PieceKind.CORNER,
+        remarks=(Remark(_CLOSES[side], said),),
     )

@@ -19,6 +19,7 @@ from math import ceil
 from typing import Final
 
 from trimlang.diagnostics import Span
+from trimlang.joinery.balustrades import caps, is_cap
 from trimlang.joinery.fixings import nail_bite, nail_height
 from trimlang.joinery.piece import Piece
 from trimlang.lengths.tape import decimal_text, length_text
@@ -47,9 +48,12 @@ def supplies(job: Job, pieces: Iterable[Piece]) -> tuple[Supply, ...]:
     # A return is glued, not nailed, and too small to count for caulk and paint.
     runs = tuple(piece for piece in pieces if not piece.kind.is_glued)
     every = job.settings.nail_every
-    nails = sum(nails_in(piece, job.trim(piece.trim), every) for piece in runs)
+    # A balustrade's cap is fixed from below, and has no wall to be caulked to.
+    on_posts = caps(job)
+    walled = tuple(piece for piece in runs if not is_cap(piece, on_posts))
+    nails = sum(nails_in(piece, job.trim(piece.trim), every) for piece in walled)
     # Nails first: how many holes there are to fill follows from them.
-    usual = _nails(job, nails) + _caulk(job, runs) + _filler(job, runs, nails) + _paint(job, runs)
+    usual = _nails(job, nails) + _caulk(job, walled) + _filler(job, runs, nails) + _paint(job, runs)
     return usual + asked_for(job, pieces, nails)
 
 

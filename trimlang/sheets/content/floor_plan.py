@@ -237,7 +237,8 @@ def _way(room: Room, pen: Pen) -> str:
 def _row(run: Run, pieces: tuple[tuple[str, str], ...], pen: Pen) -> WallRow:
     def joint(end: End) -> str:
         name = phrases.joint_words(end.joint, end.fit, pen.words)
-        return f"{name} {pen.angle(end.corner)}" if end.corner is not None else name
+        name = f"{name} {pen.angle(end.corner)}" if end.corner is not None else name
+        return name if end.block is None else f"{name}, {end.block.block.name}"
 
     return WallRow(
         label=run.label,

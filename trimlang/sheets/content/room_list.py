@@ -6,13 +6,14 @@ from collections.abc import Iterator, Sequence
 from typing import Final
 
 from trimlang.compiler import Result
+from trimlang.joinery.balustrades import Caps, caps, is_cap
 from trimlang.joinery.piece import Piece, PieceKind
 from trimlang.marking import N_
 from trimlang.record import record
 from trimlang.sheets.wording.quantities import Pen, Reading
 from trimlang.site_log.lines_ahead import LinesAhead, lines_ahead
 from trimlang.site_log.progress_of_job import State
-from trimlang.survey.job import Room
+from trimlang.survey.job import Job, Room
 from trimlang.survey.wall_blocks import blocks_of
 from trimlang.takeoff.supplies import nails_in
 
@@ -77,6 +78,7 @@ def _room(result: Result, name: str, ahead: dict[str, LinesAhead], pen: Pen) -> 
     rooms = [room for room in job.rooms if room.name == name]
     own = pen.of(rooms[0].settings.unit) if rooms else pen
     pieces = [piece for piece in result.pieces if piece.room == name]
+    on_posts = caps(job)
     return RoomList(
         name=name,
         walls=tuple((run.label, own.length(run.length)) for room in rooms for run in room.runs),
@@ -85,9 +87,7 @@ def _room(result: Result, name: str, ahead: dict[str, LinesAhead], pen: Pen) -> 
             PieceLine(
                 id=piece.id,
                 length=own.mark(piece.to_mark),
-                nails=pen.words("glue")
-                if piece.kind is PieceKind.RETURN
-                else str(nails_in(piece, job.trim(piece.trim), job.settings.nail_every)),
+                nails=_nails(piece, job, on_posts, pen),
                 is_return=piece.kind is PieceKind.RETURN,
                 done=_done(result, piece.id),
                 logged=_logged(ahead.get(piece.id)),
@@ -96,6 +96,14 @@ def _room(result: Result, name: str, ahead: dict[str, LinesAhead], pen: Pen) -> 
         ),
         note="; ".join(room.note for room in rooms if room.note),
     )
+
+
+def _nails(piece: Piece, job: Job, on_posts: Caps, pen: Pen) -> str:
+    if piece.kind.is_glued:
+        return pen.words("glue")
+    if is_cap(piece, on_posts):
+        return "–"  # fixed from below, to its posts and rail
+    return str(nails_in(piece, job.trim(piece.trim), job.settings.nail_every))
 
 
 def _blocks(rooms: Sequence[Room], pen: Pen) -> Iterator[FittingTask]:
@@ -135,11 +143,7 @@ def _tasks(pieces: Sequence[Piece], pen: Pen) -> Iterator[FittingTask]:
         ),
         (
             words("glue returns"),
-            [
-                f"{piece.id} + {' + '.join(piece.mates)}"
-                for piece in pieces
-                if piece.kind is PieceKind.RETURN
-            ],
+            [f"{piece.id} + {' + '.join(piece.mates)}" for piece in pieces if piece.kind.is_glued],
         ),
     )
     for what, names in kinds:

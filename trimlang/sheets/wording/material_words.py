@@ -140,7 +140,7 @@ def need(supply: Supply, pen: Pen) -> str:
     """Say how much of it the job takes, and what that is worked out from."""
     words, facts = pen.words, dict(supply.facts)
     if supply.what is Consumable.BLOCK:
-        return words("{n} at the openings, none besides", n=decimal_text(supply.need, 0))
+        return words("{n} in the rooms, none besides", n=decimal_text(supply.need, 0))
     if supply.what is Consumable.NAILS:
         return words(
             "{n} nails; {long} 18-gauge brads, every {every} at most",
