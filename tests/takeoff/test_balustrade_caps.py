@@ -24,6 +24,7 @@ def needs(result: Result) -> dict[str, object]:
 
 def test_nothing_is_nailed_or_caulked_to_posts():
     with_cap = compile_job(jobs.TRIM + CAP + DEN + STAIR)
+    assert len(needs(with_cap)) == 2
     assert needs(with_cap) == needs(compile_job(jobs.TRIM + DEN))
     assert [one.trim for one in fixings(with_cap.job)] == ["base"]
     assert "T408" not in {one.code for one in with_cap.diagnostics}
