@@ -43,6 +43,10 @@ class DrawnJoints:
         parts = self._dividing.cheaper(cost, bound)
         return {} if parts is None else self._free.places(parts, question.step)
 
+    def refuse(self) -> None:
+        """Propose other places than the last: with those the pieces cost no less."""
+        self._dividing.refuse()
+
 
 def least_anywhere(question: Question, free: Sequence[Splice], cost: int) -> int:
     """Return a lower bound on the trim's cost, wherever its free runs are spliced.

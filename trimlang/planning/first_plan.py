@@ -6,7 +6,7 @@ from collections.abc import Callable, Hashable, Iterable
 from dataclasses import replace
 from fractions import Fraction
 from time import thread_time
-from typing import TypeAlias
+from typing import Final, TypeAlias
 
 from trimlang.diagnostics import Diagnostic, say
 from trimlang.incremental.cache import Cache, placeless
@@ -24,6 +24,9 @@ from trimlang.record import record
 from trimlang.stock.planner import FULL, QUICK, Effort, Watch
 from trimlang.stock.problem import NoPlan, Plan, Status
 from trimlang.survey.job import Job, Room, Stretch, Trim
+
+DRAWN: Final = 3
+"""How often the joints of a trim are drawn anew."""
 
 PlanCache: TypeAlias = Cache[tuple[TrimPlan, Places]]
 """Plans of trims, by everything that they depend on; see ``trimlang.incremental.cache``."""
@@ -228,15 +231,17 @@ def _redrawn(
     ends = thread_time() + effort.seconds
     drawn = DrawnJoints(best.question, free, lambda: ends - thread_time())
     least = drawn.bound(best.plan.cost)
-    seconds = ends - thread_time()
-    if least < best.plan.cost and seconds > 0:
-        places = {**best.places, **drawn.places(best.question, best.plan.cost, least)}
-        # The same places would give the same plan.
-        if places != best.places:
-            question = asking.about(with_places(pieces, free, places))
-            plan = _stock_plan(question, replace(effort, seconds=seconds / 2), watch)
-            if plan is not None and plan.rank < best.plan.rank:
-                best = _Placed(question, plan, places)
+    for _ in range(DRAWN):
+        seconds = ends - thread_time()
+        places = drawn.places(best.question, best.plan.cost, least) if seconds > 0 else {}
+        if not places:
+            break
+        question = asking.about(with_places(pieces, free, {**best.places, **places}))
+        plan = _stock_plan(question, replace(effort, seconds=seconds / 2), watch)
+        if plan is not None and plan.rank < best.plan.rank:
+            best = _Placed(question, plan, {**best.places, **places})
+        if plan is None or plan.cost > least:
+            drawn.refuse()
     return best, min(least, best.plan.cost)
 
 

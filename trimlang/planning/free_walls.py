@@ -139,7 +139,7 @@ def _cut(splice: Splice, lengths: Sequence[Fraction]) -> tuple[Fraction, ...] | 
         and cut[-1] <= splice.longest - step
         and all(steps_down(length, step) == length for length in before)
     )
-    return cut if sound and cut != splice.cut else None
+    return cut if sound else None
 
 
 __all__ = ["FreeWalls", "free_walls"]

@@ -20,6 +20,9 @@ from trimlang.stock.wall_ways import Division, LongWall
 Parts: TypeAlias = tuple[tuple[int, ...], ...]
 """The lengths of each wall's parts, longest first."""
 
+_Tried: TypeAlias = tuple[tuple[int, ...], tuple[int, ...]]
+"""A rack, and what the pieces take of it."""
+
 RETREATS: Final = 30
 """Dead ends of one dive."""
 
@@ -27,9 +30,9 @@ AT_ONCE: Final = 10
 """Of so many walls one is divided in a step."""
 
 RACKS: Final = 4
-"""Racks that are tried for one plan at hand."""
+"""Racks that are tried for one proposal."""
 
-WORK: Final = 400_000
+WORK: Final = 25_000
 """Ways to divide a wall that are looked at for one trim."""
 
 
@@ -41,7 +44,8 @@ class Dividing:
     ) -> None:
         self._search, self._walls, self._seconds = search, walls, seconds
         self._work = 0
-        self._failed: set[tuple[int, ...]] = set()
+        self._failed: set[_Tried] = set()
+        self._last: _Tried | None = None
 
     def cheaper(self, cost: int, floor: int) -> Parts | None:
         """Return parts with which everything may cost less, found on the cheapest rack that does.
@@ -63,22 +67,29 @@ class Dividing:
             most = (low + cost - 1) // 2
         return found
 
+    def refuse(self) -> None:
+        """Propose no more what was proposed last: its pieces cannot be cut as was hoped."""
+        if self._last is not None:
+            self._failed.add(self._last)
+
     def _on_rack(self, counts: tuple[int, ...]) -> Parts | None:
         """Divide all walls so that a rack may hold everything; mitres shared at best, or not."""
-        if counts in self._failed:
-            return None
         sizes = self._search.timber.sizes
         for weights in dict.fromkeys(
             (tuple(size.least for size in sizes), tuple(size.weight for size in sizes))
         ):
+            tried = counts, weights
+            if tried in self._failed:
+                continue
             if self._work >= WORK or self._seconds() <= 0:
                 return None
             program = WallProgram(self._search.timber, weights, self._walls, counts)
             parts = self._dive(program)
             self._work += program.work
             if parts is not None:
+                self._last = tried
                 return parts
-        self._failed.add(counts)
+            self._failed.add(tried)
         return None
 
     def _dive(self, program: WallProgram) -> Parts | None:
