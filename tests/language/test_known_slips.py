@@ -25,6 +25,13 @@ LINES = (
     "dor 32 in", "N: forty in", "N:", "N: 40 furlong", "N 40 in, entrance", "ends return",
     "N: 40 in, left=butt, left=in", "N: 40 in; left=butt", "N: 40 in @ 91",
 )  # fmt: skip
+SATURDAY = (
+    "N 10 ft E 8 ft", "N: 10 ft, E: 8 ft", "N 10 ft, 32 in door to hall", "door 32 to hall",
+    "door to hall, 32", "door 32in x 80in", "door 2868", "door 2-8", "N 10-2-1/4",
+    "closet 30, N 10 ft", "N 40, tub 60", "N 40, right return", "N 40, out 91, E 30",
+    "N 29 1/8 strong", "N 29 1/8+",
+    "wall N 40", "N = 40 in", "N 40, no the shoe", "N: 40 in, right=mitre", "N 40 (closet)",
+)  # fmt: skip
 
 
 @pytest.mark.parametrize(("slip", "written", "meant"), EXAMPLES)
@@ -46,10 +53,11 @@ def test_an_example_brings_its_slip_up_and_is_mended(
     assert not findings
 
 
-def test_what_real_hands_write(snapshot: SnapshotAssertion) -> None:
+@pytest.mark.parametrize("lines", [LINES, SATURDAY], ids=["forty", "on a Saturday"])
+def test_what_real_hands_write(lines: tuple[str, ...], snapshot: SnapshotAssertion) -> None:
     assert len(LINES) == 40
     told = {}
-    for line in LINES:
+    for line in lines:
         found = check_job(f"{TRIM}{ROOM}A: 30 in, left=butt\n{line}\nZ: 30 in, right=butt\n")
         here = [one for one in found.diagnostics if one.span.line == TRIM.count("\n") + 3]
         assert here, line
@@ -57,7 +65,7 @@ def test_what_real_hands_write(snapshot: SnapshotAssertion) -> None:
     assert told == snapshot
 
 
-@pytest.mark.parametrize("line", LINES)
+@pytest.mark.parametrize("line", [*LINES, *SATURDAY])
 def test_each_remedy_that_can_be_applied_mends_its_slip(line: str) -> None:
     """Applied, the finding is gone and the line is read; where only a person knows, none is."""
     before = f"{TRIM}{ROOM}A: 30 in, left=butt\n"

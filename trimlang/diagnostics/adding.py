@@ -88,3 +88,16 @@ def logged(words: str, *, below: bool = False) -> Callable[[Span, Facts, str], I
         yield Mend(f"Write “{said}”", (Edit(Span(span.file, span.line, at, at), text),))
 
     return offer
+
+
+def own_end(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
+    """End one trim alone, so that it does not stand out past a casing."""
+    for joint in ("taper", "return"):
+        end = f"{facts['trim']} {joint}"
+        yield Mend(f"Add {end}", (Edit(replace(span, column=span.end), f", {end}"),))
+
+
+def own_tag(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
+    """Give a room a tag of its own."""
+    tag = f"as {facts['tag']}"
+    yield Mend(f"Add “{tag}”", (Edit(replace(span, column=span.end), f" {tag}"),), True)

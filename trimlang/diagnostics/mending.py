@@ -20,6 +20,8 @@ from trimlang.diagnostics.adding import (
     moved_above_rooms,
     name_trim,
     own_alphabet,
+    own_end,
+    own_tag,
 )
 from trimlang.diagnostics.diagnostic import Diagnostic, Span
 from trimlang.diagnostics.leaving_out import (
@@ -34,7 +36,7 @@ from trimlang.diagnostics.leaving_out import (
     without_setting,
     without_words,
 )
-from trimlang.diagnostics.mend import Edit, Facts, Mend, marked, write
+from trimlang.diagnostics.mend import Edit, Facts, Mend, delete, marked, write
 from trimlang.diagnostics.near_words import nearest
 from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.lengths.tape import SIXTEENTH, Unit, mixed_number, steps_nearest
@@ -112,8 +114,11 @@ def _known_unit(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
     match = nearest(unit, _UNITS)
     # The unit stands behind its number, so the last place where it occurs is the right one.
     at = marked(span, line).lower().rfind(unit)
-    if match is not None and at >= 0:
-        start = span.column + at
+    start = span.column + at
+    if facts.get("guess") and at >= 0:
+        bare = len(line[: start - 1].rstrip()) + 1
+        yield delete(replace(span, column=bare, end=start + len(unit)), f"Leave “{unit}” out")
+    elif match is not None and at >= 0:
         yield write(replace(span, column=start, end=start + len(unit)), match, sure=True)
 
 
@@ -160,19 +165,14 @@ def _both_ways(*texts: str) -> Callable[[Span, Facts, str], Iterator[Mend]]:
     return offer
 
 
-def _own_end(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
-    for joint in ("taper", "return"):
-        end = f"{facts['trim']} {joint}"
-        yield Mend(f"Add {end}", (Edit(replace(span, column=span.end), f", {end}"),))
+def _by_corner(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
+    """A rake goes by the setting for inside corners; of other ends nothing goes by a setting."""
+    if facts["joint"] == "rake":
+        yield write(span, "in-corner", sure=True)
 
 
 def _implied(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
     yield write(span, f"{facts['joint']}(implied)")
-
-
-def _own_tag(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
-    tag = f"as {facts['tag']}"
-    yield Mend(f"Add “{tag}”", (Edit(replace(span, column=span.end), f" {tag}"),), True)
 
 
 def _taken_of(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
@@ -242,6 +242,7 @@ _MENDS: Final[dict[str, Callable[[Span, Facts, str], Iterator[Mend]]]] = {
     "T607": without_line,
     "T119": without_hidden,
     "T214": without_line,
+    "T232": _by_corner,
     "T234": _both_ways("in-corner"),
     "T242": _both_ways("mitre", "butt"),
     "T243": _both_ways("butt"),
@@ -266,12 +267,12 @@ _MENDS: Final[dict[str, Callable[[Span, Facts, str], Iterator[Mend]]]] = {
     "T435": without_part,
     "T438": without_line,
     "T441": _turned_round,
-    "T442": _own_end,
+    "T442": own_end,
     "T443": _both_ways("butt"),
     "T454": without_part,
     "T456": without_part,
     "T468": _sold_so,
-    "T641": _own_tag,
+    "T641": own_tag,
     "T118": own_alphabet,
     "T135": hinges,
     "T217": name_trim,

@@ -12,7 +12,7 @@ SURVEY_PAGES: Final = (
         code="T201",
         title="unknown unit",
         message="“{unit}” is no unit of length",
-        remedy="Use in, ft, yd, mm, cm or m.",
+        remedy="{guess}Use in, ft, yd, mm, cm or m.",
         why="Lengths are written in inches, feet and inches, or metric units.",
         example=JOB_TO_ROOM + "  N: 40 furlgs, left=butt, right=butt",
     ),

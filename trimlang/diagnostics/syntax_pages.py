@@ -218,6 +218,15 @@ SYNTAX_PAGES: Final = (
         loses=Whole.LINE,
     ),
     Page(
+        code="T124",
+        title="no wall, by its name",
+        message="“{word}” would be a wall that gets trim",
+        remedy="{remedy}",
+        why="A name and a length in a list of walls are a wall with trim on it, and a closet's door"
+        " or a tub is wall without.",
+        example=JOB_TO_ROOM + "  N 40 in, left=butt, tub 60 in, E 30 in, right=butt",
+    ),
+    Page(
         code="T122",
         title="a piece of no length",
         message="{trim} leaves nothing of {part}: it is too thin or too wide for it",

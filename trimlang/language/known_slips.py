@@ -13,6 +13,7 @@ from typing import Final
 from trimlang.diagnostics import Diagnostic
 from trimlang.language.shape_slips import SHAPE_SLIPS
 from trimlang.language.slip_row import WRITTEN_LENGTH, Found, slip
+from trimlang.language.wall_slips import WALL_SLIPS
 from trimlang.lengths.units import in_inches
 
 _ANY_WALL: Final = 1200
@@ -231,6 +232,7 @@ KNOWN_SLIPS: Final = (
         instead=lambda found: f"{found['joint']}({found['angle']} deg)",
     ),
     *SHAPE_SLIPS,
+    *WALL_SLIPS,
 )
 """Every known slip; the first that fits is told, so the more particular ones come first."""
 

@@ -31,6 +31,22 @@ SHORT_JOINTS: Final = MappingProxyType(
 GAP_WORDS: Final = frozenset({"door", "window", "stair", "cabinets", "radiator", "newel", "beam"})
 """Openings and bare walls by their own words, which are also their names unless they get one."""
 
+NO_WALLS: Final = MappingProxyType(
+    {
+        name: word
+        for word, names in {
+            "opening": "closet pantry arch archway passage doorway",
+            "bare": "tub bathtub shower vanity toilet fireplace hearth stove range oven fridge"
+            " refrigerator dishwasher sink counter bench bookcase wardrobe heater",
+        }.items()
+        for name in names.split()
+    }
+)
+"""What stands in a list of walls and gets no trim, and the word that begins such a line."""
+
+BESIDE_A_MARK: Final = frozenset("strong heavy fat plus full shy light scant weak minus".split())
+"""What carpenters say of a reading that is not quite on its mark."""
+
 _SURE: Final = 0.75
 """How alike a wall's name and a word must be for the word to be meant (difflib's ratio)."""
 

@@ -16,7 +16,7 @@ from trimlang.language.box_facts import BoxPlace, BoxWall
 from trimlang.language.log_lines import Children
 from trimlang.language.opening_phrases import OpeningPhrases, named_before
 from trimlang.language.stock_lines import fact_of
-from trimlang.language.vocabulary import GAP_WORDS, not_a_label, topic_of, whole_joint
+from trimlang.language.vocabulary import GAP_WORDS, NO_WALLS, not_a_label, topic_of, whole_joint
 from trimlang.settings.setting_kinds import TakenAt
 
 _OF_BOTH: Final = (facts.AtEnd, facts.Note)
@@ -241,10 +241,18 @@ class WallLines(OpeningPhrases):
         return tree.GapLine(kind, width, (*also, *said), span)
 
     @v_args(meta=True)
-    def wall(self, meta: Meta, children: Children) -> tree.RunLine:
+    def wall(self, meta: Meta, children: Children) -> tree.RunLine | tree.GapLine:
         label, long = children
         instead = not_a_label(label.text)
         remedy: str
+        if label.text.casefold() in NO_WALLS:
+            better = f"{NO_WALLS[label.text.casefold()]} {label.text}"
+            told = f"Write {better}. A wall of that name takes a colon: {label.text}:"
+            remedy = Suggestion(told, better)
+            self.problems.append(say("T124", label.span, word=label.text, remedy=remedy))
+            # as what it is, so that no joint of it is missed as well
+            kind = tree.GapKind(better.partition(" ")[0])
+            return tree.GapLine(kind, long, (facts.Called(label, label.span),), self._span(meta))
         if instead is not None:
             takes = f"A wall of that name takes a colon: {label.text}:"
             topic = topic_of(instead)

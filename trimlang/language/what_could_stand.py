@@ -52,6 +52,8 @@ _SAME_JOINT: Final = {
     "scarf": "splice",
     "cope": "in-corner cope",
     "coped": "in-corner cope",
+    "mitre": "in-corner",
+    "miter": "in-corner",
 }
 _SAME_SIGN: Final = {
     ";": ("COMMA", ","),

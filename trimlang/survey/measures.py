@@ -9,6 +9,7 @@ from typing import Final
 
 from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.language.tree import Measure, Price
+from trimlang.language.vocabulary import BESIDE_A_MARK
 from trimlang.lengths.tape import Unit, decimal_text, feet_text, length_text
 from trimlang.lengths.units import LengthUnit, UnknownUnitError, in_inches
 
@@ -49,7 +50,9 @@ def inches(measure: Measure, unit: Unit, findings: Findings) -> Fraction | None:
         try:
             total += in_inches(amount, written or unit)
         except UnknownUnitError:
-            findings.say("T201", measure.span, unit=written)
+            finer = "Read the tape to a finer mark, such as 29 5/32, or leave the word out. "
+            guess = finer if written in BESIDE_A_MARK else ""
+            findings.say("T201", measure.span, unit=written, guess=guess)
             return None
     return total
 
@@ -83,6 +86,9 @@ def length(
             total = inches(as_inches, unit, findings) or value
             instead = length_text(total)
             guess = f"If inches were meant, write {instead}. "
+        elif (door := _door_by_number(measure)) and what == "this opening":
+            instead = door
+            guess = f"If the door's size was meant, write its width, {door}, and its height apart. "
         elif in_millimetres := _as_millimetres(measure):
             instead = length_text(in_millimetres, Unit.MM)
             guess = f"If millimetres were meant, write {instead}. "
@@ -99,6 +105,20 @@ def _ask_which_point(measure: Measure, findings: Findings) -> None:
     amount = abs(measure.parts[0][0])
     point, thousands = (f"{decimal_text(one, 3)} mm" for one in (amount, amount * 1000))
     findings.say("T251", measure.span, point=point, thousands=thousands)
+
+
+def _door_by_number(measure: Measure) -> str | None:
+    """Return a door's width where a number is its size in feet and inches (2868), else None.
+
+    The width, then the height, each a figure of feet and one of inches: 2 ft 8 in by 6 ft 8 in
+    (common practice, no source).
+    """
+    ((amount, unit), *more) = measure.parts
+    figures = str(amount)
+    if unit is not None or more or len(figures) != 4 or not figures.isdecimal():
+        return None
+    wide, high = figures[0], figures[2]
+    return f"{wide} ft {figures[1]} in" if wide in "1234" and high in "678" else None
 
 
 def _as_millimetres(measure: Measure) -> Fraction | None:

@@ -26,6 +26,8 @@ def unknown_trim(
     # A joint without its side, as in “N: 40 in, butt”, is read as the name of a trim.
     if word.text.casefold() in spellings()["JOINT"]:
         otherwise = f"An end says its side: left={word.text} or right={word.text}."
+    if word.text.casefold() in spellings()["COPE"]:
+        otherwise = "A cope stands behind its corner: right=in-corner cope."
     remedy = did_you_mean(word.text, known, otherwise)
     findings.say("T210", word.span, name=word.text, remedy=remedy)
 

@@ -1,0 +1,165 @@
+"""Slips in lists of walls and openings, as one writes them off a pad."""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from trimlang.language.slip_row import WRITTEN_LENGTH, Found, slip
+from trimlang.language.vocabulary import BESIDE_A_MARK
+
+_GAP: Final = r"(?:door|window|opening|stair|bare|cabinets|radiator|newel|beam)"
+_JOINT: Final = (
+    r"(?:in-corner|out-corner|(?:in|out|inside|outside) corner|inside|outside|in|out|butt|return"
+    r"|open|taper|plumb|rake|level)"
+)
+_BESIDE: Final = "|".join(sorted(BESIDE_A_MARK))
+_NAME: Final = r"(?!(?:and|by|of|to)\b)[^\W\d_][\w.\-]*"
+_WORDS: Final = r"[^\W\d_][\w\-]*(?: [^\W\d_][\w\-]*)*?"
+_COLON: Final = re.compile(r"(?P<name>(?:^\s*|,\s*)[^\W\d_][\w.\-]*)\s*:\s*(?=\d)")
+_UNIT: Final = r"(?:in|inch|ft|feet|mm|cm|m)"
+
+
+def _no_colons(found: Found) -> str:
+    return _COLON.sub(lambda one: f"{one['name']} ", found["slip"])
+
+
+WALL_SLIPS: Final = (
+    slip(
+        ("N: 10 ft, E: 8 ft, S 10 ft", "N 10 ft, E 8 ft, S 10 ft"),
+        ("N 10 ft, E: 8 ft", "N 10 ft, E 8 ft"),
+        ("N: 10 ft, E 8 ft", "N 10 ft, E 8 ft"),
+        written=r"^\s*(?P<slip>[^\W\d_][\w.\-]* ?(?:: ?\d[^,:#]*,(?: ?\w+ \d[^,:#]*,)*"
+        r"|\d[^,:#]*,(?=[^#]*:)) ?[^\W\d_][\w.\-]*(?: ?:)? ?\d[^#]*(?<! ))",
+        wanted="walls without colons, where several stand in a line",
+        remedy="Leave the colons out: write {}.",
+        instead=_no_colons,
+    ),
+    slip(
+        ("N 10 ft, door to hall, 32, E 8 ft", "N 10 ft, door to hall 32, E 8 ft"),
+        ("opening closet, 41 1/4", "opening closet 41 1/4"),
+        written=rf"\b{_GAP} {_WORDS}(?P<slip>,\s*)(?=\d)",
+        wanted="the width right behind the name",
+        remedy="Take the comma out.",
+        instead=lambda _: " ",
+    ),
+    slip(
+        ("N 10 ft, door 32 in to hall, E 8 ft", "N 10 ft, door to hall 32 in, E 8 ft"),
+        ("door 32 to hall", "door to hall 32"),
+        written=rf"\b(?P<slip>(?P<kind>{_GAP}) (?P<width>\d[\d./ ]*?(?: ?(?:in|ft|mm|cm|m))?)"
+        rf" (?P<name>(?:to|from|into|by|at|of)\b {_WORDS}))(?=\s*(?:,|#|$))",
+        wanted="the name before the width",
+        remedy="Write {}.",
+        instead=lambda found: f"{found['kind']} {found['name']} {found['width']}",
+    ),
+    slip(
+        ("N 10 ft, 32 in door to hall, E 8 ft", "N 10 ft, door to hall 32 in, E 8 ft"),
+        ("N 10 ft, 32 door, E 8 ft", "N 10 ft, door 32, E 8 ft"),
+        written=rf"(?<=,)\s*(?P<slip>(?P<width>{WRITTEN_LENGTH})\s*(?P<name>{_GAP}(?: {_WORDS})?))"
+        r"(?=\s*(?:,|#|$))",
+        wanted="what it is before its width",
+        remedy="Write {}.",
+        instead=lambda found: f"{found['name']} {found['width'].strip()}",
+    ),
+    slip(
+        (
+            "N 10 ft, door 32in x 80in, casing case, E 8 ft",
+            "N 10 ft, door 32in, height 80in, casing case, E 8 ft",
+        ),
+        (
+            "window 36 x 48, casing case",
+            "window 36, height 48, casing case",
+        ),
+        written=rf"\b(?:door|window|opening)\b[^,]*?\d ?{_UNIT}?(?P<slip>\s*(?:x|by|×)\s*)(?=\d)",
+        wanted="the height behind the word height",
+        remedy="Write the height as a part of its own.",
+        instead=lambda _: ", height ",
+    ),
+    slip(
+        ("door 2-8, N 10 ft", "door 2 ft 8, N 10 ft"),
+        ("N 10-2-1/4, E 8 ft", "N 10 ft 2 1/4, E 8 ft"),
+        written=r"(?<![\w./\-])(?P<slip>(?P<feet>\d{1,2})-(?P<inches>\d{1,2})"
+        r"(?:[- ](?P<part>\d+/\d+))?)"
+        r"(?![\w./\-])",
+        wanted="feet and inches with ft between them",
+        remedy="If feet and inches were meant, write {}.",
+        instead=lambda found: (
+            f"{found['feet']} ft {found['inches']}" + (f" {found['part']}" if found["part"] else "")
+        ),
+    ),
+    slip(
+        ("N 10 ft, window 36 sill 30, E 8 ft", "N 10 ft, window 36, sill 30, E 8 ft"),
+        ("door 32 in hinged left", "door 32 in, hinged left"),
+        written=r"(?<=[\w⅛¼⅜½⅝¾⅞])\s+"
+        r"(?P<slip>sill|height|hinged|swings|casing|stool|note)(?=\s)",
+        wanted="a comma before the next part",
+        remedy="Put a comma there.",
+        instead=lambda found: f", {found['slip']}",
+    ),
+    slip(
+        ("N 10 ft, right return", "N 10 ft, right=return"),
+        ("N: 10 ft, left outside, right=butt", "N: 10 ft, left=outside, right=butt"),
+        ("N: 10 ft, left: butt, right=butt", "N: 10 ft, left=butt, right=butt"),
+        written=rf"\b(?P<slip>(?P<side>left|right)\s*[ :]\s*(?P<joint>{_JOINT}))\b",
+        wanted="“=” behind the side",
+        remedy="Write {}.",
+        instead=lambda found: f"{found['side']}={found['joint']}",
+    ),
+    slip(
+        ("N 10 ft, out 91, E 8 ft", "N 10 ft, out(91), E 8 ft"),
+        ("N: 10 ft, left=butt, right=in corner 89.5", "N: 10 ft, left=butt, right=in corner(89.5)"),
+        written=rf"\b(?P<slip>(?P<joint>{_JOINT})\s+(?P<angle>\d[\d.]*(?: \d/\d)?))"
+        r"(?=\s*(?:,|#|$))",
+        wanted="brackets round the angle",
+        remedy="An angle stands in brackets: write {}.",
+        instead=lambda found: f"{found['joint']}({found['angle']})",
+    ),
+    slip(
+        ("N 10 ft, E 8 ft 7 9/16 strong", "N 10 ft, E 8 ft 7 9/16"),
+        ("N 29 1/8+, E 8 ft", "N 29 1/8, E 8 ft"),
+        ("N: 29 1/8 in shy, left=butt, right=butt", "N: 29 1/8 in, left=butt, right=butt"),
+        written=rf"(?<=[\dn⅛¼⅜½⅝¾⅞\"])(?P<slip>\s*(?:{_BESIDE}|[+\-]))(?=\s*(?:,|#|$))",
+        wanted="a length that stands on a mark",
+        remedy="Read the tape to a finer mark, such as 29 5/32, or leave the word out.",
+        instead=lambda _: "",
+    ),
+    slip(
+        ("wall N 10 ft, E 8 ft", "N 10 ft, E 8 ft"),
+        ("run N: 10 ft, left=butt, right=butt", "N: 10 ft, left=butt, right=butt"),
+        written=r"^\s*(?P<slip>(?:wall|run)\s+)(?=[^\W\d_][\w.\-]*\s*:?\s*\d)",
+        wanted="the wall's name first",
+        remedy="A wall begins with its name.",
+        instead=lambda _: "",
+    ),
+    slip(
+        ("N = 10 ft, left=butt, right=butt", "N: 10 ft, left=butt, right=butt"),
+        written=r"^\s*[^\W\d_][\w.\-]*(?P<slip>\s*=\s*)(?=\d)",
+        wanted="a colon behind the wall's name",
+        remedy="Write a colon in the place of “=”.",
+        instead=lambda _: ": ",
+    ),
+    slip(
+        ("N 10 ft, window 30, stops the rail", "N 10 ft, window 30, stops rail"),
+        ("N: 10 ft, left=butt, no the shoe", "N: 10 ft, left=butt, no shoe"),
+        written=r"\b(?:stops|no|trim|and|in front of)(?P<slip> the) ",
+        wanted="the trim's name",
+        remedy="Leave “the” out.",
+        instead=lambda _: "",
+    ),
+    slip(
+        ("N 10 ft (closet), E 8 ft", 'N 10 ft, note "closet", E 8 ft'),
+        written=r"(?<=[\w⅛¼⅜½⅝¾⅞\"])(?P<slip>\s*\((?P<text>[^()\"]*[a-z][^()\"]*)\))(?=\s*(?:,|#|$))",
+        wanted="a note in quotes",
+        remedy="Say it in a note.",
+        instead=lambda found: f', note "{found["text"]}"' if " " in found[0][:2] else None,
+    ),
+    slip(
+        ("N 10 ft E 8 ft, S 10 ft", "N 10 ft, E 8 ft, S 10 ft"),
+        ("N 10 ft, E 8 ft door 32", "N 10 ft, E 8 ft, door 32"),
+        written=rf"(?:(?<=[\d⅛¼⅜½⅝¾⅞'\"])|(?<=\dft)|(?<=\d ft)|(?<=\din)|(?<=\d in)"
+        rf"|(?<=\dmm)|(?<=\d mm))\s+(?P<slip>{_NAME})(?=\s+\d)",
+        wanted="a comma before the next wall",
+        remedy="Put a comma before the wall.",
+        instead=lambda found: f", {found['slip']}",
+    ),
+)
