@@ -236,6 +236,9 @@ def test_each_part_of_a_spliced_bend_is_kerfed_by_its_own_length() -> None:
     apart = float(whole.rounding.exact) / counts[0]
     assert all(count * apart >= one.length for count, one in zip(counts[1:], parts, strict=True))
     assert counts[0] <= sum(counts[1:]) <= counts[0] + 2
+    # a kerf in the lap would cut it in two
+    assert all("no kerf within 9/16 in of its scarf" in one.all_notes for one in parts)
+    assert "of its scarf" not in whole.all_notes
 
 
 @pytest.mark.parametrize(

@@ -15,6 +15,7 @@ from trimlang.diagnostics.code_pages import PAGES
 from trimlang.diagnostics.message_form import MessageForm
 from trimlang.diagnostics.show import show
 from trimlang.reading import UnreadableError, decode
+from trimlang.sheets.content.wall_pieces import wall_pieces
 from trimlang.sheets.export.order_csv import order_csv
 from trimlang.sheets.export.plan_json import plan_json
 from trimlang.sheets.render.pages import render_sheets
@@ -93,9 +94,12 @@ def says_where(result: Result) -> None:
 
 
 def loses_nothing(result: Result) -> None:
-    """Every run is on pieces, every piece on one stick."""
-    runs = {(room.name, run.label) for room in result.job.rooms for run in room.runs if run.trims}
-    assert runs <= {(piece.room, piece.run) for piece in result.pieces}
+    """Every run is on pieces, its own or those that go on past it, every piece on one stick."""
+    along = wall_pieces(result.job, result.pieces)
+    for room in result.job.rooms:
+        here = along[room.name]
+        named = {label for label, _ in (*here.own, *here.carried)}
+        assert {run.label for run in room.runs if run.trims} <= named
     placed = Counter(
         place.piece for plan in result.plans for stick in plan.sticks for place in stick.places
     )

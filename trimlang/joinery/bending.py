@@ -22,7 +22,14 @@ from typing import Final
 from trimlang.joinery.piece import Piece, Remark
 from trimlang.language.facts import Bend
 from trimlang.lengths.angles import TENTH, arc_length, arc_sine, degrees_text
-from trimlang.lengths.tape import NOTHING, feet_text, length_text, steps_down, steps_nearest
+from trimlang.lengths.tape import (
+    NOTHING,
+    feet_text,
+    length_text,
+    steps_down,
+    steps_nearest,
+    steps_up,
+)
 from trimlang.marking import N_
 from trimlang.record import record
 from trimlang.settings.table import Settings
@@ -42,6 +49,7 @@ _ROUND: Final = {
     Bend.OUT: N_("bends round a wall that curves into the room: radius {radius}, {angle}, arc {arc}"
                  " on chord {chord}"),
 }  # fmt: skip
+_CLEAR: Final = N_("no kerf within {lap} of its scarf: move it clear of that")
 _KERFS: Final = N_(
     "kerf its back {n} times, {deep} deep, {apart} apart, the first half of that from the left end;"
     " {left} stays"
@@ -164,5 +172,11 @@ def kerfed(pieces: Sequence[Piece], bend: BentTrim | None, settings: Settings) -
         # Of a spliced wall each piece carries its own share, up to a whole kerf at its joint.
         count = bend.kerfs if piece.parts == 1 else ceil(piece.length / bend.apart)
         remark = Remark(_KERFS, (("n", str(count)), *texts))
-        made.append(piece.with_remark(remark))
+        kerfed_piece = piece.with_remark(remark)
+        # A kerf within a scarf would cut its lap in two.
+        laps = [cut.inset for cut in (piece.left, piece.right) if cut.joint.laps]
+        if laps:
+            lap = length_text(steps_up(max(laps), step), unit)
+            kerfed_piece = kerfed_piece.with_remark(Remark(_CLEAR, (("lap", lap),)))
+        made.append(kerfed_piece)
     return made

@@ -13,6 +13,7 @@ from trimlang.incremental.cache import Cache, placeless
 from trimlang.joinery.piece import PieceKind
 from trimlang.lengths.tape import NOTHING
 from trimlang.record import record
+from trimlang.sheets.content.wall_pieces import WallPieces, wall_pieces
 from trimlang.sheets.drawing.door_leaf import Door
 from trimlang.sheets.drawing.lettering import SIZES, Wanted, letter
 from trimlang.sheets.drawing.plan_arrows import entrance_arrow, middle_of, walk_arrow
@@ -90,7 +91,7 @@ def floor_plan(
     tall = TALL if len(rooms) > 1 else TALL_ALONE
     trims = tuple(placeless(trim) for trim in result.job.trims)
     backs = _backs(result)
-    ids = _ids(result)
+    ids = wall_pieces(result.job, result.pieces)
     closings = {one.room: one for one in result.closings}
     drawn: list[RoomPlan] = []
     for room in rooms:
@@ -99,7 +100,7 @@ def floor_plan(
         # All that the drawing depends on is in the key below; places in the job file are left out,
         # so that a line added above a room does not make it new.
         closing = closings.get(room.name)
-        pieces = ids.get(room.name, ())
+        pieces = ids.get(room.name, WallPieces())
         draw = partial(_room, room, trims, joints, pieces, closing, own, tall=tall)
         if cache is None:
             drawn.append(draw())
@@ -107,19 +108,6 @@ def floor_plan(
             key = (placeless(room), trims, joints, pieces, closing, own, tall)
             drawn.append(cache.get(key, draw))
     return tuple(drawn)
-
-
-def _ids(result: Result) -> dict[str, tuple[tuple[str, str], ...]]:
-    """Return by room each run with a piece's id, in the order of the pieces.
-
-    The four sides of each box are not listed one by one: the sum of their set names them.
-    """
-    ids: dict[str, list[tuple[str, str]]] = {}
-    for piece in result.pieces:
-        if piece.kind is PieceKind.FRAME:
-            continue
-        ids.setdefault(piece.room, []).append((piece.run, piece.id))
-    return {room: tuple(pairs) for room, pairs in ids.items()}
 
 
 def _backs(result: Result) -> dict[str, tuple[tuple[str, Fraction], ...]]:
@@ -139,7 +127,7 @@ def _room(
     room: Room,
     trims: tuple[Trim, ...],
     joints: tuple[tuple[str, Fraction], ...],
-    pieces: tuple[tuple[str, str], ...],
+    pieces: WallPieces,
     closing: Closing | None,
     pen: Pen,
     *,
@@ -234,7 +222,7 @@ def _way(room: Room, pen: Pen) -> str:
     )
 
 
-def _row(run: Run, pieces: tuple[tuple[str, str], ...], pen: Pen) -> WallRow:
+def _row(run: Run, pieces: WallPieces, pen: Pen) -> WallRow:
     def joint(end: End) -> str:
         name = phrases.joint_words(end.joint, end.fit, pen.words)
         name = f"{name} {pen.angle(end.corner)}" if end.corner is not None else name
@@ -245,7 +233,7 @@ def _row(run: Run, pieces: tuple[tuple[str, str], ...], pen: Pen) -> WallRow:
         length=pen.length(run.length),
         left=joint(run.left),
         right=joint(run.right),
-        pieces=", ".join(name for label, name in pieces if label == run.label),
+        pieces=pieces.along(run.label, pen),
         note=wall_note(run, pen),
     )
 
