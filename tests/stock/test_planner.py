@@ -15,6 +15,7 @@ from tests.stock.jobs import house, plain, small_priced, triplets
 from trimlang.stock import planner
 from trimlang.stock.planner import QUICK, Effort, plan_stock
 from trimlang.stock.problem import Blank, NoPlan, Part, Plan, Problem, Purchase, Status
+from trimlang.stock.proof_check import doubts
 from trimlang.stock.verify import faults
 
 
@@ -120,10 +121,60 @@ def test_a_spare_stick_that_is_too_short_for_a_spoiled_piece_is_not_enough() -> 
     plan = plan_stock(problem)
     assert isinstance(plan, Plan)
     assert faults(plan) == ()
-    # room is kept on a stick besides; a spare one of 72 alone would do at 30
-    assert plan.cost == 35
-    assert plan.bound == 25
-    assert plan.status is Status.GAP
+    # a spare one of 72 holds a spoiled piece, and is spare enough
+    assert (plan.cost, plan.status) == (30, Status.PROVEN)
+    assert doubts(plan) == ()
+    assert sum(purchase.packs for purchase in plan.purchases) == 3
+
+
+@settings(max_examples=examples(40), deadline=None)
+@given(
+    lengths=st.lists(st.integers(8, 40), min_size=1, max_size=4),
+    sticks=st.dictionaries(st.integers(12, 48), st.integers(2, 30), min_size=1, max_size=3),
+    spare=st.integers(1, 40),
+    ends=st.integers(0, 2),
+    rest=st.none() | st.integers(10, 50),
+)
+def test_both_kinds_of_spare_cost_as_little_as_any_choice_of_sticks(
+    lengths: list[int], sticks: dict[int, int], spare: int, ends: int, rest: int | None
+) -> None:
+    blanks = [Blank(f"s{length}", length, price) for length, price in sticks.items()]
+    if rest is not None:
+        blanks.append(Blank("rest", rest, 0, limit=1, on_hand=True))
+    problem = Problem(
+        trim="base",
+        parts=tuple(Part(f"p{n}", length) for n, length in enumerate(lengths)),
+        blanks=tuple(blanks),
+        kerf=1,
+        end_waste=ends,
+        spare=spare,
+        survive_loss=True,
+    )
+    plan = plan_stock(problem)
+    longest = max(lengths)
+    # every way: the piece again on some stick, or some stick that stays whole
+    asked = [(longest, spare)]
+    asked += [
+        (blank.length - 2 * ends, spare if blank.on_hand else max(spare - blank.length, 0))
+        for blank in blanks
+        if blank.length - 2 * ends >= longest
+    ]
+    costs = []
+    for length, left in asked:
+        again = replace(
+            problem,
+            parts=(*problem.parts, Part("again", length)),
+            spare=left,
+            survive_loss=False,
+        )
+        way = plan_stock(again)
+        costs += [way.cost] if isinstance(way, Plan) else []
+    if not isinstance(plan, Plan):
+        assert not costs
+        return
+    assert faults(plan) == ()
+    assert doubts(plan) == ()
+    assert plan.bound <= min(costs) <= plan.cost
 
 
 def test_the_rest_is_gathered_on_one_stick() -> None:

@@ -45,6 +45,8 @@ class Certificate:
 
     ``shapes`` and ``lengths`` give the order of the claims' numbers.  With a ``step`` above 1
     the claims are true on a grid that many times as coarse: pieces rounded down, sticks up.
+    ``cases``, if any, show the bound instead: one for each way to keep room for a spoiled piece
+    beside spare sticks: on a rest, then on a whole stick of each length.
     """
 
     bound: int
@@ -53,6 +55,7 @@ class Certificate:
     worths: tuple[WorthClaim, ...] = ()
     racks: tuple[RackClaim, ...] = ()
     step: int = 1
+    cases: tuple[Certificate, ...] = ()
 
 
 @record

@@ -15,8 +15,9 @@ from trimlang.stock.floor import Worth, cost_floor, count_floor, halves_worths, 
 from trimlang.stock.laying import plan_of
 from trimlang.stock.longest_first import plain_packing, quick_packing
 from trimlang.stock.packing import Packing, better, packing_of
-from trimlang.stock.problem import NoPlan, Part, Plan, Problem, Status, Watch
+from trimlang.stock.problem import NoPlan, Part, Plan, Problem, Watch
 from trimlang.stock.rests import gathered
+from trimlang.stock.spare_for_a_loss import kept_room, with_both_kinds_of_spare
 from trimlang.stock.timber import Timber, timber_of
 
 if TYPE_CHECKING:
@@ -67,12 +68,23 @@ def plan_stock(
     """
     checked(problem)
     if problem.survive_loss and problem.spare:
-        return _with_spare_for_a_loss(problem, effort, watch)
-    return _planned(problem, effort, watch)
+
+        def planned(asked: Problem, room: Part | None, spare: int, share: int) -> Plan | NoPlan:
+            some = replace(effort, seconds=effort.seconds / share)
+            return _planned(asked, room, spare, some, watch)
+
+        return with_both_kinds_of_spare(problem, planned, proving=effort.prove)
+    return _planned(problem, _reserve(problem), problem.spare, effort, watch)
 
 
-def _planned(problem: Problem, effort: Effort, watch: Watch | None) -> Plan | NoPlan:
-    timber, reserve = _with_reserve(problem)
+def _planned(
+    problem: Problem, reserve: Part | None, spare: int, effort: Effort, watch: Watch | None
+) -> Plan | NoPlan:
+    """Plan a problem with room kept for one more part and so much spare, whatever it asks itself.
+
+    The room is kept on a rest, or on a stick that stays whole if nothing else is cut from it.
+    """
+    timber = _with_reserve(replace(problem, spare=spare), reserve)
     too_long = _too_long(problem, timber)
     if too_long:
         return NoPlan(problem, too_long=too_long)
@@ -127,36 +139,9 @@ def _planned(problem: Problem, effort: Effort, watch: Watch | None) -> Plan | No
     )
 
 
-def _with_spare_for_a_loss(problem: Problem, effort: Effort, watch: Watch | None) -> Plan | NoPlan:
-    """Return a plan whose spare sticks or rests can hold a spoiled piece: mostly they do anyway.
-
-    Where they do not, room is kept in addition, which may cost more than necessary.
-    """
-    # Two plans at the most, so each gets half of the time.
-    half = replace(effort, seconds=effort.seconds / 2)
-    plain = plan_stock(replace(problem, survive_loss=False), effort=half, watch=watch)
-    if isinstance(plain, NoPlan):
-        return replace(plain, problem=problem)
-    if plain.has_room_for_a_loss:
-        return replace(plain, problem=problem)
-    roomy = _planned(problem, half, watch)
-    if isinstance(roomy, NoPlan):
-        return replace(roomy, sure=False)
-    # Only the first plan bounds them all: the roomy one was asked for more than is needed.
-    met = plain.bound == roomy.cost
-    return replace(
-        roomy,
-        bound=plain.bound,
-        certificate=plain.certificate,
-        stick_bound=min(plain.stick_bound, roomy.stick_bound) if met else 0,
-        status=Status.PROVEN if met else Status.GAP if effort.prove else Status.UNPROVEN,
-        proof=plain.proof if met else "",
-    )
-
-
 def quick_plan(problem: Problem) -> Packing | None:
     """Return the quick plan's packing alone, to compare it with others; None: there is none."""
-    timber = _with_reserve(problem)[0]
+    timber = _with_reserve(problem, _reserve(problem))
     if _too_long(problem, timber):
         return None
     buying = Buying(timber)
@@ -224,12 +209,11 @@ def _long_proof(
     return prove(timber, buying, packing, worths, lambda: ends - thread_time(), watch)
 
 
-def _with_reserve(problem: Problem) -> tuple[Timber, Part | None]:
-    """Return the timber of the problem, with room for a piece kept in reserve if asked."""
-    reserve = _reserve(problem)
+def _with_reserve(problem: Problem, reserve: Part | None) -> Timber:
+    """Return the timber of the problem, with room for a piece kept in reserve if there is one."""
     if reserve is None:
-        return timber_of(problem), None
-    return timber_of(replace(problem, parts=(*problem.parts, reserve))), reserve
+        return timber_of(problem)
+    return timber_of(replace(problem, parts=(*problem.parts, reserve)))
 
 
 def _too_long(problem: Problem, timber: Timber) -> tuple[str, ...]:
@@ -245,12 +229,7 @@ def _reserve(problem: Problem) -> Part | None:
     """
     if not problem.survive_loss or not problem.parts:
         return None
-    taken = {part.id for part in problem.parts}
-    name = "reserve"
-    # The reserve is a part like others, so it must not have the name of one.
-    while name in taken:
-        name += "'"
-    return Part(name, max(part.length for part in problem.parts))
+    return kept_room(problem, max(part.length for part in problem.parts))
 
 
 def checked(problem: Problem) -> None:

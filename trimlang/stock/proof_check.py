@@ -12,7 +12,7 @@ from dataclasses import replace
 
 from trimlang.stock.certificate import Certificate, RackClaim, Shape, WorthClaim
 from trimlang.stock.cheaper_mix import CheaperMix, Claim, GivenUpError
-from trimlang.stock.problem import Plan, Problem, Status
+from trimlang.stock.problem import Part, Plan, Problem, Status
 from trimlang.stock.stick_tops import StickTops
 
 
@@ -40,7 +40,33 @@ def doubts(plan: Plan) -> tuple[str, ...]:
         return ("no certificate comes with the bound",)
     if certificate.bound < plan.bound:
         return (f"the certificate is for {certificate.bound}, not for {plan.bound}",)
-    return _Check(plan.problem, certificate).faults(plan.bound)
+    if not certificate.cases:
+        return _Check(plan.problem, certificate).faults(plan.bound)
+    ways = _with_room_for_a_loss(plan.problem)
+    if len(ways) != len(certificate.cases):
+        return ("the certificate leaves out a way to keep room for a spoiled piece",)
+    return tuple(
+        fault
+        for problem, case in zip(ways, certificate.cases, strict=True)
+        for fault in _Check(problem, case).faults(plan.bound)
+    )
+
+
+def _with_room_for_a_loss(problem: Problem) -> tuple[Problem, ...]:
+    """Return the problems of which every plan of a problem with both kinds of spare solves one.
+
+    In each some part stands for the room that is kept: one as long as the longest on a rest, or
+    one as long as a stick that stays whole.  Bought, that stick counts as spare too.
+    """
+    alone = replace(problem, survive_loss=False)
+    longest = max((part.length for part in problem.parts), default=0)
+    ways = [replace(alone, parts=(*problem.parts, Part("\0", max(longest, 1))))]
+    for length, on_hand in sorted({(blank.length, blank.on_hand) for blank in problem.blanks}):
+        room = length - 2 * problem.end_waste
+        if room >= max(longest, 1):
+            spare = problem.spare if on_hand else max(problem.spare - length, 0)
+            ways.append(replace(alone, parts=(*problem.parts, Part("\0", room)), spare=spare))
+    return tuple(ways)
 
 
 class _Check:
