@@ -19,6 +19,7 @@ JOINTS = (
     "plumb cut",
     "level cut",
     "casing corner",
+    "taper",
     "floor",
     "top",
 )
