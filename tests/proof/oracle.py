@@ -21,6 +21,7 @@ import mpmath
 from tests.proof.oracle_reading import (
     STEPS,
     UNITS,
+    Boxes,
     End,
     Job,
     Room,
@@ -63,6 +64,7 @@ NAMES = {
     "plumb": "plumb cut",
     "level": "level cut",
     "head": "casing corner",
+    "frame": "frame corner",
 }
 FAR = ("back", "top", "outer edge")
 """Edges that lie at the fence."""
@@ -192,8 +194,13 @@ class Checker:
     def room(self, room: Room) -> None:
         self._share_corners(room)
         entrance, places = self._walk(room)
-        for form, kind in room.besides:
-            self._leave_out(rf"{room.tag}-.*{form}", kind)
+        for boxes in room.boxes:
+            self._boxes(room, boxes)
+        for name, count, long in room.pieces:
+            for number_ in range(1, count + 1):
+                whole = f"{room.tag}-{name}-{number_}"
+                trim = whole.split("-", 2)[2]
+                self.take(whole, room, trim, "", long, (Cut("open"), Cut("open")))
         for index, run in enumerate(room.walk):
             if run.casing:
                 # every cased opening of the examples has a name of its own
@@ -608,6 +615,34 @@ class Checker:
         for part, trim, exact, cuts in sides:
             long = to_step(exact, way, raised, step)
             self.take(f"{door}-{trim}-{part}", room, trim, "", long, cuts)
+
+    def _boxes(self, room: Room, boxes: Boxes) -> None:
+        """Frames side by side with equal margins, all round the same trim with 45° mitres."""
+        side, _, opening = boxes.where.partition(' "')
+        ends = [one.label for one in room.walk]
+        names = [boxes.where.split()[0], boxes.where.split()[-1]]
+        if opening:
+            (at,) = [i for i, one in enumerate(room.walk) if one.called == opening.rstrip('"')]
+            walls, first = (
+                [room.walk[at]],
+                f"{'-'.join(room.walk[at].called.lower().split())}-{side}",
+            )
+        else:
+            start, end = (ends.index(name) for name in names)
+            walls, first = room.walk[start : end + 1], names[0]
+        known = "-".join(part for part in (first, boxes.name, boxes.trim) if part)
+        if any(side == "" and kind == STEPS for one in walls for side, kind in one.no_model):
+            self._leave_out(rf"{room.tag}-{known}-.*", "boxes on a stair")
+            return
+        reach = sum((self._along(room, one) for one in walls), Fraction(0))
+        wide = boxes.wide or (reach - (boxes.count + 1) * boxes.margin) / boxes.count
+        corner = Cut("frame", Fraction(45), "outer edge")
+        for number_ in range(1, boxes.count + 1):
+            for edge, long in (
+                ("top", wide), ("bottom", wide), ("left", boxes.tall), ("right", boxes.tall),
+            ):  # fmt: skip
+                name = f"{room.tag}-{known}-{number_}-{edge}"
+                self.take(name, room, name.split("-", 2)[2], "", long, (corner, corner))
 
     # ---- the plan of the room, as far as laps and rakes need it ---------------------
 

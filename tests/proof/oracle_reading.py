@@ -127,6 +127,19 @@ class Stretch:
 
 
 @dataclass
+class Boxes:
+    """Frames of mitred trim: on one wall, from one to another, or over or below an opening."""
+
+    where: str
+    name: str
+    count: int
+    trim: str
+    tall: Fraction = Fraction(0)
+    margin: Fraction = Fraction(0)
+    wide: Fraction = Fraction(0)
+
+
+@dataclass
 class Room:
     name: str
     tag: str
@@ -134,7 +147,8 @@ class Room:
     open_walk: bool
     trims: list[str]
     walk: list[Stretch] = field(default_factory=list)
-    besides: list[tuple[str, str]] = field(default_factory=list)
+    boxes: list[Boxes] = field(default_factory=list)
+    pieces: list[tuple[str, int, Fraction]] = field(default_factory=list)
 
 
 @dataclass
@@ -328,14 +342,33 @@ def _room(
             room.walk.append(made)
         elif run:
             room.walk.append(_stretch("run", run[1], run[2], line[1:], room))
-        elif line[0].startswith(("piece ", "boxes ")):
+        elif line[0].startswith("boxes "):
+            room.boxes.append(_boxes(line, own["unit"]))
+        elif line[0].startswith("piece "):
+            count, size = re.match(r"(\d+) of (.*)", line[1]).groups()  # type: ignore[union-attr]
             (trim,) = [fact.split()[1] for fact in line if fact.startswith("trim ")]
-            boxes = line[0].startswith("boxes")
-            form = rf"-{trim}-\d+-(top|bottom|left|right)" if boxes else rf"-{trim}-\d+"
-            room.besides.append((form, "boxes" if boxes else "a loose piece"))
+            name = "-".join(line[0].split('"')[1].lower().split())
+            room.pieces.append((f"{name}-{trim}", int(count), length(size, own["unit"])[0]))
     _unsaid_ends(room)
     _implied(room)
     return room
+
+
+def _boxes(line: list[str], unit: str) -> Boxes:
+    """As in ``boxes N1 to N2 "lower": 4, 18 in tall, margin 3 in, trim panel``."""
+    where, _, count = line[0].removeprefix("boxes ").partition(":")
+    named = re.match(r'((?:over |under )"[^"]+"|\w+(?: to \w+)?)\s*(?:"([^"]+)")?', where)
+    assert named, line
+    made = Boxes(named[1], named[2] or "", int(count), "")
+    for fact in line[1:]:
+        if fact.startswith("trim "):
+            made.trim = fact.split()[1]
+        elif fact.startswith("margin "):
+            made.margin = length(fact.removeprefix("margin"), unit)[0]
+        elif re.match(r"\d", fact):
+            size, word = length(fact, unit)
+            setattr(made, word.strip(), size)
+    return made
 
 
 def _unsaid_ends(room: Room) -> None:

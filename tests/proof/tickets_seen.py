@@ -19,6 +19,7 @@ JOINTS = (
     "plumb cut",
     "level cut",
     "casing corner",
+    "frame corner",
     "taper",
     "floor",
     "top",

@@ -95,10 +95,9 @@ def left(
     was_bought = bool(rack.bought) or any(kind.origin == "hand" for kind in rack.whole)
     problem = replace(
         asked,
-        # Batches are kept apart by the plan in force, which stays (see ``replan``).
-        parts=tuple(
-            replace(part, group="") for name, part in scaled.parts.items() if name in to_cut
-        ),
+        # None of these blanks has a batch; the plan in force, which stays (see ``replan``), keeps
+        # batches apart.
+        parts=tuple(part for name, part in scaled.parts.items() if name in to_cut),
         blanks=tuple(blanks),
         spare=spare.whole,
         survive_loss=spare.any_one,
