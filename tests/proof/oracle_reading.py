@@ -25,6 +25,7 @@ NO_MODEL: Final = {
     r"curves ": "a curved wall",
     r" rise$| run$|open side|notch |level (left|right) ": STEPS,
     r"bullnose": "a rounded corner",
+    r"corner\(block ": "a block in a corner",
     r" at floor": "a corner out of plumb",
     r"=taper": "a taper",
 }
@@ -317,7 +318,7 @@ def _room(
 ) -> Room:  # fmt: skip
     named = re.match(r'room "([^"]+)"(?: as (\w+))?', head[0])
     assert named
-    own = deepcopy(settings)
+    own = {**deepcopy(settings), "known": set(job.trims)}
     for line in below:
         if re.match(r"(unit |taken |round |corners:|splices:|casings:)", line[0]):
             _setting(line, own, job)
@@ -419,7 +420,9 @@ def _stretch(kind: str, label: str, size: str, facts: list[str], room: Room) -> 
     unit = room.settings["unit"]
     made = Stretch(kind, length(size, unit)[0], label, taken=room.settings["taken"])
     made.trims = list(room.trims)
-    named = [fact.removeprefix("trim ").strip() for fact in facts if fact.startswith("trim ")]
+    known = room.settings["known"]
+    named = [fact.removeprefix("trim ").strip() for fact in facts
+             if fact.startswith("trim ") or fact in known]  # fmt: skip
     made.trims = named or made.trims
     made.height = room.settings["height"]
     for fact in facts:
