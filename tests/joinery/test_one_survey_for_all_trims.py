@@ -121,8 +121,39 @@ def test_shoe_that_butts_in_a_corner_leaves_its_neighbour_square_too() -> None:
 
 
 @pytest.mark.parametrize(
+    ("settings", "first", "second", "fits"),
+    [
+        ("", "shoe cope", "", ("mitred", "coped", "mitred", "square")),
+        ("", "", "shoe left=cope", ("mitred", "square", "mitred", "coped")),
+        ("corners: in-corner cope\n", "shoe mitre", "", ("square", "mitred", "coped", "mitred")),
+    ],
+)
+def test_shoe_is_fitted_into_a_corner_otherwise_than_base(
+    settings: str, first: str, second: str, fits: tuple[str, ...]
+) -> None:
+    walls = (
+        f"  N 40, left=butt, in(90){first and ', '}{first}\n"
+        f"  E 30, right=butt{second and ', '}{second}"
+    )
+    result = check_job(f'{TRIMS}{settings}room "R", trim base, shoe, open walk\n{walls}\n')
+    assert not [one for one in result.diagnostics if one.code != "T214"]
+    found = {piece.id: piece for piece in result.pieces}
+    north = (found["R-N-base"].right.fit, found["R-N-shoe"].right.fit)
+    east = (found["R-E-base"].left.fit, found["R-E-shoe"].left.fit)
+    assert (*north, *east) == fits
+    # However it is fitted, shoe stands on the face of base (9/16 in) of the other wall.
+    assert (found["R-N-shoe"].length, found["R-E-shoe"].length) == (
+        40 - Fraction(9, 16),
+        30 - Fraction(9, 16),
+    )
+
+
+@pytest.mark.parametrize(
     ("walls", "code"),
     [
+        ("  N 40, left=butt, in, shoe cope\n  E 30, right=butt, shoe left=cope", "T305"),
+        ("  N 40, left=butt, in, shoe in(91)\n  E 30, right=butt", "T257"),
+        ("  N 40, left=butt, right=butt, shoe plumb", "T257"),
         ("  N: 40 in, left=butt, right=butt, sho return", "T210"),
         ("  N: 40 in, left=butt, right=butt, no shoe, shoe return", "T255"),
         ("  N: 40 in, shoe return, left=butt, right=butt", "T256"),

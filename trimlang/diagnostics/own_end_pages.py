@@ -42,9 +42,9 @@ OWN_END_PAGES: Final = (
     Page(
         code="T257",
         title="no end for one trim alone",
-        message="the {trim} alone cannot be {joint} here",
-        remedy="Write butt, return or open; in an inside corner only butt, which runs square into"
-        " the corner.",
+        message="the {trim} alone cannot be {joint} here: {why}",
+        remedy="Write butt, return, taper or open; in an inside corner cope, mitre or butt, which"
+        " runs square into it.",
         why="Where walls meet, or a wall climbs, they do so for all its trims. One of them alone"
         " can only end before the others do.",
         example=JOB_TO_ROOM + "  N: 40 in, left=butt, right=butt, base in-corner",

@@ -147,7 +147,7 @@ class TrimWalk:
         if at_block is not None and isinstance(stretch, Run):
             return at_block
         own = run.own_end(trim.name, side) if isinstance(stretch, Run) else None
-        if own is not None and end.joint.is_inside:
+        if own is not None and end.joint.is_inside and not own.joint.is_corner:
             following = self._next(strip, side)
             other = room.walk[following] if following is not None else None
             # It runs square into the corner, up to what stands on the next wall there.
@@ -216,12 +216,13 @@ class TrimWalk:
             if following == strip.end(side.other):
                 other = run_of(self._room, strip, side.other)
                 there = self._room.walk[following]
-                if isinstance(there, Run) and there.own_end(trim.name, side.other) is not None:
+                alone = there.own_end(trim.name, side.other) if isinstance(there, Run) else None
+                if alone is not None and not alone.joint.is_corner:
                     # The neighbour's ends by itself, so nothing meets this one.
                     behind = self.stands_off(other, trim)
                     past = replace(plain, beyond=behind)
                     return past if plain.outside else self._at_plane(plain, behind)
-                mate = side.other.of(there.left, there.right)
+                mate = alone or side.other.of(there.left, there.right)
                 # Of a coped corner one side runs square in; the other is coped to its face.
                 if mate is not None and mate.fit is Fit.COPED and end.fit is not Fit.COPED:
                     plain = replace(plain, end=replace(end, fit=Fit.SQUARE))

@@ -5,9 +5,11 @@ from __future__ import annotations
 from lark import v_args
 from lark.tree import Meta
 
+from trimlang.joints_by_role import USUAL
 from trimlang.language import facts, tree
 from trimlang.language.log_lines import Children
 from trimlang.language.stock_lines import StockLines
+from trimlang.language.vocabulary import whole_joint
 
 
 class CornerLines(StockLines):
@@ -36,3 +38,21 @@ class CornerLines(StockLines):
     def bullnose(self, meta: Meta, children: Children) -> facts.Bullnose:
         radius = children[-1]
         return facts.Bullnose(radius, len(children) > 1, self._span(meta))
+
+    @v_args(meta=True)
+    def own_cope(self, meta: Meta, _children: Children) -> tree.WrittenEnd:
+        span = self._span(meta)
+        return tree.WrittenEnd(tree.Word(USUAL.word, span), (facts.CopedHere(span),), span)
+
+    @v_args(meta=True)
+    def own_mitre(self, meta: Meta, _children: Children) -> tree.WrittenEnd:
+        span = self._span(meta)
+        return tree.WrittenEnd(tree.Word(USUAL.word, span), (), span)
+
+    @v_args(meta=True)
+    def between(self, meta: Meta, children: Children) -> facts.AtEnd:
+        word, *said = children
+        joint = tree.Word(whole_joint(word.text), word.span)
+        span = self._span(meta)
+        end = tree.WrittenEnd(joint, tuple(said), span)
+        return facts.AtEnd(side=facts.Side.RIGHT, end=end, word=word.span, span=span)

@@ -16,7 +16,7 @@ from trimlang.language.box_facts import BoxPlace, BoxWall
 from trimlang.language.log_lines import Children
 from trimlang.language.opening_phrases import OpeningPhrases, named_before
 from trimlang.language.stock_lines import fact_of
-from trimlang.language.vocabulary import GAP_WORDS, NO_WALLS, not_a_label, topic_of, whole_joint
+from trimlang.language.vocabulary import GAP_WORDS, NO_WALLS, not_a_label, topic_of
 from trimlang.settings.setting_kinds import TakenAt
 
 _OF_BOTH: Final = (facts.AtEnd, facts.Note)
@@ -126,14 +126,6 @@ class WallLines(OpeningPhrases):
         return facts.AtEnd(
             side=facts.Side(word.text), end=end, word=word.span, span=self._span(meta)
         )
-
-    @v_args(meta=True)
-    def between(self, meta: Meta, children: Children) -> facts.AtEnd:
-        word, *said = children
-        joint = tree.Word(whole_joint(word.text), word.span)
-        span = self._span(meta)
-        end = tree.WrittenEnd(joint, tuple(said), span)
-        return facts.AtEnd(side=facts.Side.RIGHT, end=end, word=word.span, span=span)
 
     @v_args(meta=True)
     def trim_end(self, meta: Meta, children: Children) -> facts.TrimEnd:

@@ -41,12 +41,36 @@ def read_own_ends(
             findings.say("T255", fact.trim.span, trim=name, run=line.label.text)
         elif fact.side is None:
             findings.say("T256", fact.span, trim=name, joint=joint)
-        # In an inside corner a single trim can only butt: a return would run into the other wall.
-        elif not joint.row.ends_alone or (wall and wall.joint.is_inside and not joint.stops):
-            findings.say("T257", said.span, trim=name, joint=joint)
+        elif (why := _why_not(joint, wall, line, said)) is not None:
+            findings.say("T257", said.span, trim=name, joint=joint, why=why)
         elif any((one.trim, one.side) == (name, fact.side) for one in found):
             findings.say("T226", fact.span, side=fact.side)
         else:
             end = read_end(said, Taken(TakenAt.WALL), settings, findings)
             found.append(OwnEnd(trim=name, side=fact.side, end=end))
     return tuple(found)
+
+
+def _why_not(
+    joint: Joint, wall: End | None, line: tree.RunLine, said: tree.WrittenEnd
+) -> str | None:
+    """Return why one trim alone cannot end so on a wall, None where it can."""
+    inside = wall is not None and wall.joint.is_inside
+    climbs = any(isinstance(fact, facts.Rising) for fact in line.facts)
+    if joint.is_inside and inside:
+        # Of the wall's own corner a trim can only say how it is fitted.
+        only = all(isinstance(fact, facts.CopedHere) for fact in said.facts)
+        return None if only else "the corner is measured once, at the wall's own end"
+    if joint.is_corner and wall is not None and wall.joint is joint:
+        return "it turns the corner as the wall does, without being told"
+    if joint.is_corner:
+        where = "inside" if joint.is_inside else "outside"
+        return f"a corner is one of the wall, and this end of the wall is no {where} corner"
+    if joint.goes_on:
+        return "the wall goes on there for all its trims"
+    if joint.row.on_slope and not climbs:
+        return "only trim that climbs is cut so"
+    # In an inside corner a single trim can only butt: a return would run into the other wall.
+    if inside and not joint.stops:
+        return "it would run into the other wall of the corner"
+    return None if joint.row.ends_alone or joint.row.on_slope else "it ends with the others"

@@ -19,6 +19,7 @@ from trimlang.survey.log_reading import read_log, with_logged
 from trimlang.survey.lookalikes import find_lookalikes
 from trimlang.survey.measures import Findings
 from trimlang.survey.offers import bought_by_length
+from trimlang.survey.own_copes import cope_alone
 from trimlang.survey.questions import ask_of_lines, ask_of_room, ask_of_trims
 from trimlang.survey.repeats import find_repeats
 from trimlang.survey.rooms import read_rooms
@@ -98,7 +99,8 @@ def survey(
 def _joined(room: Room, trims: dict[str, Trim], findings: Findings) -> Room:
     """Return a room whose walls meet as the file says, with corners, bends and copes filled in."""
     room = imply_corners(meet(room, findings), findings)
-    return choose_copes(bend_rakes(room, trims, findings), trims, findings)
+    room = choose_copes(bend_rakes(room, trims, findings), trims, findings)
+    return cope_alone(room, findings)
 
 
 def _file_settings(statements: tuple[tree.Statement, ...], findings: Findings) -> Settings:
