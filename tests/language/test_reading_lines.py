@@ -115,7 +115,7 @@ def test_line_ends_and_byte_order_marks(end: str, check: Check) -> None:
         ("splise 40 in, left=butt, right=butt", "T100", "splise", "“splice”"),
         ("N: 40 in, left=incorner, right=butt", "T101", "incorner", "“in-corner”"),
         ("N: 40 in, lft=butt, right=butt", "T101", "lft", "“left”"),
-        ("N: 40 in, left butt, right=butt", "T101", "left butt", "“=”"),
+        ("N: 40 in, left butt, right=butt", "T101", "left butt", "left=butt"),
         ("N: forty in, left=butt, right=butt", "T101", "forty", "a number"),
         ("N: 40 in, left=butt right=butt", "T101", "right", "a comma"),
         ("N: 40 in left=butt, right=butt", "T101", "left", "Put a comma before “left”."),
