@@ -160,11 +160,13 @@ def kerfed(pieces: Sequence[Piece], bend: BentTrim | None, settings: Settings) -
     if bend is None or not bend.kerfs:
         return list(pieces)
     step, unit = settings.rounding_step, settings.unit
-    # Down to a mark: spaced a little closer, the last kerf still lies before the curve's end.
+    # Down to a mark: a kerf that is less deep closes sooner, and spaced a little closer the last
+    # one still lies before the curve's end.  Depth and what stays are the thickness together.
+    deep = steps_down(bend.deep, step) or bend.deep
     sizes = {
-        "deep": steps_nearest(bend.deep, step),
+        "deep": deep,
         "apart": steps_down(bend.apart, step),
-        "left": steps_nearest(bend.skin, step),
+        "left": bend.deep + bend.skin - deep,
     }
     texts = [(name, length_text(size, unit)) for name, size in sizes.items()]
     made: list[Piece] = []
