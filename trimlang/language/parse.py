@@ -102,7 +102,7 @@ def _line(text: str, file: str, number: int) -> tuple[Statement | None, list[Dia
 
             problem = explain(error, text, file, number)
             problems.append(problem)
-            shorter = _without_part(text, problem.span.column - 1)
+            shorter = _without_part(text, problem.span.column - 1, problem.span.end - 1)
             # The first part says what kind of line it is; without it nothing is known of the rest.
             if shorter is None:
                 return _unreadable(text, file, number), problems
@@ -125,8 +125,11 @@ def _unreadable(text: str, file: str, number: int) -> Unreadable:
     return Unreadable(words, Span(file, number, 1, len(text) + 1))
 
 
-def _without_part(text: str, at: int) -> str | None:
-    """Return the line with the part between commas at ``at`` blanked, None if it is the first."""
+def _without_part(text: str, at: int, until: int) -> str | None:
+    """Return the line with the parts between commas from ``at`` to ``until`` blanked.
+
+    None where that begins with the first part.
+    """
     commas = _commas(text)
     # Where reading stopped at a comma, the part before it lacks something: that is the one to
     # blank.
@@ -134,7 +137,7 @@ def _without_part(text: str, at: int) -> str | None:
     if not before:
         return None
     start = before[-1]
-    end = next((comma for comma in commas if comma >= at), len(text))
+    end = next((comma for comma in commas if comma >= max(at, until)), len(text))
     return text[:start] + " " * (end - start) + text[end:]
 
 

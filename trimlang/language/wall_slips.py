@@ -14,7 +14,7 @@ _JOINT: Final = (
     r"|open|taper|plumb|rake|level)"
 )
 _BESIDE: Final = "|".join(sorted(BESIDE_A_MARK))
-_NAME: Final = r"(?!(?:and|by|of|to)\b)[^\W\d_][\w.\-]*"
+_NAME: Final = r"(?!(?:and|by|of|to|at|in|inch|ft|feet|mm|cm|m|deg)\b)[^\W\d_][\w.\-]*"
 _WORDS: Final = r"[^\W\d_][\w\-]*(?: [^\W\d_][\w\-]*)*?"
 _COLON: Final = re.compile(r"(?P<name>(?:^\s*|,\s*)[^\W\d_][\w.\-]*)\s*:\s*(?=\d)")
 _UNIT: Final = r"(?:in|inch|ft|feet|mm|cm|m)"
@@ -25,6 +25,13 @@ def _no_colons(found: Found) -> str:
 
 
 WALL_SLIPS: Final = (
+    slip(
+        ("stock base: 8 ft 12 ft, 16 ft at 24.10", "stock base: 8 ft, 12 ft, 16 ft at 24.10"),
+        written=rf"^\s*(?:stock|on-hand)\b[^#]*?\d ?{_UNIT}\s+(?P<slip>\d+)(?= ?{_UNIT}\b)",
+        wanted="a comma between two lengths",
+        remedy="Put a comma before the second length.",
+        instead=lambda found: f", {found['slip']}",
+    ),
     slip(
         ("N: 10 ft, E: 8 ft, S 10 ft", "N 10 ft, E 8 ft, S 10 ft"),
         ("N 10 ft, E: 8 ft", "N 10 ft, E 8 ft"),
@@ -38,10 +45,10 @@ WALL_SLIPS: Final = (
     slip(
         ("N 10 ft, door to hall, 32, E 8 ft", "N 10 ft, door to hall 32, E 8 ft"),
         ("opening closet, 41 1/4", "opening closet 41 1/4"),
-        written=rf"\b{_GAP} {_WORDS}(?P<slip>,\s*)(?=\d)",
+        written=rf"\b(?P<slip>(?P<name>{_GAP} {_WORDS}),\s*(?P<width>\d[^,#]*?))(?=\s*(?:,|#|$))",
         wanted="the width right behind the name",
-        remedy="Take the comma out.",
-        instead=lambda _: " ",
+        remedy="Take the comma out: write {}.",
+        instead=lambda found: f"{found['name']} {found['width']}",
     ),
     slip(
         ("N 10 ft, door 32 in to hall, E 8 ft", "N 10 ft, door to hall 32 in, E 8 ft"),
