@@ -38,6 +38,13 @@ def test_a_line_is_written_out_in_full(job: Path, capsys: pytest.CaptureFixture[
     assert not err
 
 
+def test_a_line_needs_no_quotes(job: Path) -> None:
+    assert main(["mark", str(job), "bought", "3", "base", "12", "ft", "cut", "PO-N-base"]) == 0
+    first, second = log(job).read_text(encoding="utf-8").splitlines()
+    assert first == "bought 3 base 12 ft at 17.40"
+    assert second.startswith("cut PO-N-base 29 3/4 in from base-")
+
+
 def test_a_line_that_errs_is_not_written(job: Path, capsys: pytest.CaptureFixture[str]) -> None:
     log(job).write_text("# begun\n", encoding="utf-8")
     for line in ("cut PO-Q-base", "fitted PO-N-base", "spare 5 %", "hello"):

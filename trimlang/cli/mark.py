@@ -144,8 +144,10 @@ def _mark(options: MarkOptions) -> int:
         log += "\n"
     # The number of the first new line: findings from there on are about what is being added.
     first = log.count("\n") + 1
+    from trimlang.site_log.written_out import whole_lines
+
     saved = read_job(options.file, messages)[0].splitlines() if options.file else []
-    lines = [" ".join(line.split()) for line in (*options.lines, *saved)]
+    lines = [" ".join(line.split()) for line in (*whole_lines(options.lines), *saved)]
     added = "".join(f"{line}\n" for line in lines if line)
     # The log is compiled with the new lines before it is written: a line with an error never gets
     # in.

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from fractions import Fraction
+from typing import Final
 
 from trimlang.diagnostics import Span
 from trimlang.lengths.tape import MM, Unit, feet_text, length_text
@@ -12,6 +13,21 @@ from trimlang.money import money_text
 from trimlang.site_log.trim_progress import FullEntry
 from trimlang.survey.job import Job
 from trimlang.survey.log_entries import BoughtSticks, CutPiece, Spoiled
+
+_BEGIN: Final = frozenset({"cut", "spoiled", "shortened", "fitted", "bought", "rack"})
+"""The words that lines of the log begin with."""
+
+
+def whole_lines(given: Iterable[str]) -> list[str]:
+    """Return lines of the log, put together where their quotation marks were left out."""
+    lines: list[str] = []
+    for words in given:
+        begins = words.split()[:1]
+        if lines and begins and begins[0].casefold() not in _BEGIN:
+            lines[-1] += f" {words}"
+        else:
+            lines.append(words)
+    return lines
 
 
 def in_full(

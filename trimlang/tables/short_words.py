@@ -12,7 +12,7 @@ from trimlang.lengths.tape import Unit
 
 _OWN_UNIT: Final = MappingProxyType(
     {
-        Unit.INCH: re.compile(r"(?<=[\d¼½¾⅐-⅞]) *in\.?$"),
+        Unit.INCH: re.compile(r"(?<=[\d¼½¾⅐-⅞]) *(?:in\.?|inch(?:es)?|[\"″”]|'')$"),
         Unit.MM: re.compile(r"(?<=\d) *mm$"),
     }
 )
