@@ -4,15 +4,19 @@ from __future__ import annotations
 
 from functools import cache
 from io import BytesIO
+from random import Random
 
 import pytest
 from pypdf import PdfReader
 
 from tests.conftest import EXAMPLES
+from tests.sheets.any_house import any_house
 from tests.sheets.printed_texts import off_the_page, overlaps, printed_pages
 from trimlang.compiler import Result, compile_job
 from trimlang.sheets.render.pages import render_sheets
 from trimlang.sheets.render.pdf import to_pdf
+from trimlang.sheets.wording.catalogue import languages
+from trimlang.stock.planner import QUICK
 
 TURNED = """
 <!DOCTYPE html><html lang="en"><title>x</title><style>@page { size: 100mm 60mm; margin: 0 }</style>
@@ -63,3 +67,23 @@ def test_no_text_lies_on_another_on_the_sheets_of_an_example(
 ) -> None:
     sheets = render_sheets(example(name), paper=paper, language=language)
     assert {sheet: found for sheet, html in sheets.items() if (found := faults(html))} == {}
+
+
+GENERATED = 100
+
+
+@pytest.mark.nightly
+def test_no_text_lies_on_another_on_a_hundred_generated_jobs() -> None:
+    found: dict[tuple[int, str], list[object]] = {}
+    for seed in range(GENERATED):
+        random = Random(seed)
+        result = compile_job(any_house(random), effort=QUICK)
+        assert result.ok, (seed, [one.message for one in result.diagnostics])
+        sheets = render_sheets(
+            result,
+            paper=random.choice(("letter", "a4")),
+            language=random.choice(languages()),
+            show=random.choice((None, "ft", "mm")),
+        )
+        found |= {(seed, name): faults(html) for name, html in sheets.items()}
+    assert {place: wrong for place, wrong in found.items() if wrong} == {}

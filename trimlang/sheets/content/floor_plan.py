@@ -40,7 +40,7 @@ from trimlang.sheets.wording.box_sums import box_sum
 from trimlang.sheets.wording.closing_words import closing_words
 from trimlang.sheets.wording.quantities import Pen
 from trimlang.sheets.wording.wall_words import wall_note
-from trimlang.survey.job import End, Gap, Room, Run, Trim
+from trimlang.survey.job import End, Room, Run, Trim
 from trimlang.survey.outline import outline
 from trimlang.survey.verdict import Closing, Verdict
 
@@ -135,11 +135,7 @@ def _room(
 ) -> RoomPlan:
     drawn = outline(room, trims)
     laid = walls(room, drawn)
-    doors = [
-        Door.hung(wall, wall.stretch, wall.stretch.swing)
-        for wall in laid
-        if isinstance(wall.stretch, Gap) and wall.stretch.swing is not None
-    ]
+    doors = [door for wall in laid if (door := Door.of(wall)) is not None]
     paper = Paper(laid, pen.unit, tall, beyond=[door.opened(1) for door in doors])
     leaves = [door.drawn(paper) for door in doors]
     lines: list[DrawnLine] = []

@@ -7,6 +7,8 @@ from typing import Final
 
 from trimlang.compiler import Result
 from trimlang.record import record
+from trimlang.sheets.drawing.door_leaf import Door
+from trimlang.sheets.drawing.lettering import SIZES
 from trimlang.sheets.drawing.neighbours import Link, Placed, around, links_of
 from trimlang.sheets.drawing.plan_scale import (
     DrawnLabel,
@@ -35,13 +37,15 @@ LOWEST: Final = 40.0
 class Overview:
     """Rooms joined by openings, drawn as one; coordinates are millimetres on paper.
 
-    ``rooms`` lists tag and name of each room that is drawn.
+    ``leaves`` are doors that are hinged on a side, as the ``d`` of a path each; ``rooms`` lists
+    tag and name of each room that is drawn.
     """
 
     scale: str
     wide: str
     tall: str
     lines: tuple[DrawnLine, ...]
+    leaves: tuple[str, ...]
     labels: tuple[DrawnLabel, ...]
     rooms: tuple[tuple[str, str], ...]
 
@@ -112,14 +116,21 @@ def _drawn(
     unit = pen.unit
     tall = max(TALL / max(len(groups), 1) - 25 * (len(groups) > 1), LOWEST)
     walks = [tuple(wall for one in group for wall in one.walk) for group in groups]
-    least = max((Paper(walk, unit, tall).scale for walk in walks), default=0)
+    doors = [[door for wall in walk if (door := Door.of(wall)) is not None] for walk in walks]
+    # A leaf that opens outwards may reach further than any wall.
+    open_to = [[door.opened(1) for door in own] for own in doors]
+    pairs = list(zip(walks, open_to, strict=True))
+    least = max((Paper(walk, unit, tall, beyond=to).scale for walk, to in pairs), default=0)
+    papers = [Paper(walk, unit, tall, least, beyond=to) for walk, to in pairs]
     return tuple(
-        _draw(group, rooms, Paper(walk, unit, tall, least), pen)
-        for group, walk in zip(groups, walks, strict=True)
+        _draw(group, rooms, paper, own, pen)
+        for group, paper, own in zip(groups, papers, doors, strict=True)
     )
 
 
-def _draw(placed: Sequence[Placed], rooms: Sequence[Room], paper: Paper, pen: Pen) -> Overview:
+def _draw(
+    placed: Sequence[Placed], rooms: Sequence[Room], paper: Paper, doors: Sequence[Door], pen: Pen
+) -> Overview:
     lines: list[DrawnLine] = []
     labels: list[DrawnLabel] = []
     for one in placed:
@@ -130,6 +141,7 @@ def _draw(placed: Sequence[Placed], rooms: Sequence[Room], paper: Paper, pen: Pe
         wide=fixed(paper.wide),
         tall=fixed(paper.tall),
         lines=tuple(lines),
+        leaves=tuple(door.drawn(paper).path for door in doors),
         labels=tuple(labels),
         rooms=tuple((rooms[one.room].tag, rooms[one.room].name) for one in placed),
     )
@@ -150,12 +162,12 @@ def _names(one: Placed, room: Room, paper: Paper) -> Iterator[DrawnLabel]:
     """Yield the tag in the middle of the floor, and the name below it where there is room."""
     place = roomiest(one.shape)
     x, y = paper.at(place)
-    below = (place[0], place[1] + 2.6 / paper.factor)
+    below = (place[0], place[1] + 3.0 / paper.factor)
     free = min(reach(below, one.shape), reach(place, one.shape)) * paper.factor
     # Free is the distance to the nearest wall on either side, at the tag's height and the name's.
-    fits = run(room.name, 2.4) / 2 < free
+    fits = run(room.name, SIZES["gap"]) / 2 < free
     yield DrawnLabel(
         look="run", x=fixed(x), y=fixed(y if fits else y + 1.1), turn="0.00", text=room.tag
     )
     if fits:
-        yield DrawnLabel(look="gap", x=fixed(x), y=fixed(y + 3.4), turn="0.00", text=room.name)
+        yield DrawnLabel(look="gap", x=fixed(x), y=fixed(y + 3.8), turn="0.00", text=room.name)

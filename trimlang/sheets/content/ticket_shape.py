@@ -31,7 +31,7 @@ from trimlang.sheets.content.ticket_room import (
 from trimlang.sheets.content.ticket_text import EndPrint, Print, TicketFact
 from trimlang.sheets.drawing.end_views import CARD_ENDS, STRIP_ENDS, Frame
 from trimlang.sheets.drawing.typeface import lines, run, shortened, size_for
-from trimlang.sheets.render.paper import Area
+from trimlang.sheets.render.paper import GAP, Area
 
 TALLEST: Final = 150.0
 SMALL: Final = LEAST * POINT
@@ -117,13 +117,22 @@ def on_paper(text: Print, tall: Fraction | None, area: Area, *, code: bool) -> S
     ]
     shape = next((shape for room in tried if (shape := laid_out(text, room)) is not None), None)
     assert shape is not None  # noqa: S101 - nothing is so tall
+    third = (area.down - 2 * GAP) / 3
+    if shape.kind is Format.CARD and shape.tall > third:
+        # A page holds three rows of cards: closer print is better than a page a third empty.
+        closer = laid_out(text, card, running=True)
+        if closer is not None and closer.tall <= third:
+            return closer
     return shape
 
 
-def laid_out(text: Print, room: TicketRoom, *, label: bool = False) -> Shape | None:
+def laid_out(
+    text: Print, room: TicketRoom, *, label: bool = False, running: bool = False
+) -> Shape | None:
     """Lay a ticket out; None where the part that must be above the fold does not fit.
 
-    On a ``label`` what may be left out comes last.
+    On a ``label`` what may be left out comes last.  ``running``: facts follow each other in one
+    text, as on a strip, and no longer each on a line of its own.
     """
     size = room.design.type
     points = room.points
@@ -174,7 +183,7 @@ def laid_out(text: Print, room: TicketRoom, *, label: bool = False) -> Shape | N
     if label:
         facts.sort(key=lambda fact: fact.extra)
     facts = [replace(fact, text=fact.brief or fact.text) for fact in facts]
-    running = room.kind is Format.STRIP
+    running = running or room.kind is Format.STRIP
     face, below, facts_tall = _folded(facts, room.facts(), high - over_facts, running=running)
     down = max(room.down, max(over_facts + facts_tall, under_cuts) + room.about())
     flap: list[FactLine] = []

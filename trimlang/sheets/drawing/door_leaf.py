@@ -29,6 +29,14 @@ class Door:
     way: Point
 
     @classmethod
+    def of(cls, wall: DrawnWall) -> Door | None:
+        """Return the door in a stretch of wall; None without a side that it is hinged on."""
+        stretch = wall.stretch
+        if not isinstance(stretch, Gap) or stretch.swing is None:
+            return None
+        return cls.hung(wall, stretch, stretch.swing)
+
+    @classmethod
     def hung(cls, wall: DrawnWall, gap: Gap, swing: DoorSwing) -> Door:
         """Return the door of an opening; ``wall`` is the opening in its place."""
         # Walls are walked to the right as one faces them: the left jamb is where one begins.

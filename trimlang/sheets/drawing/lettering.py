@@ -16,7 +16,7 @@ from trimlang.sheets.drawing.plan_scale import DrawnLabel, DrawnLine, fixed, lin
 from trimlang.sheets.drawing.polygons import Point, Shape, boxes_overlap, cross, sides
 from trimlang.sheets.drawing.typeface import run, shortened
 
-SIZES: Final = {"run": 3.2, "gap": 2.4, "piece": 2.95, "measure": 2.95, "name": 2.95}
+SIZES: Final = {"run": 3.2, "gap": 2.95, "piece": 2.95, "measure": 2.95, "name": 2.95}
 LONGEST: Final = 44.0
 CLEAR: Final = 0.5
 """How much stays free round each name (mm)."""

@@ -9,7 +9,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from io import StringIO
 from itertools import pairwise
-from math import cos, hypot, radians, sin
+from math import atan2, cos, degrees, hypot, radians, sin
 from typing import TYPE_CHECKING, Any, Final
 
 from trimlang.compiler import Result
@@ -19,6 +19,7 @@ from trimlang.language.tree import GapKind
 from trimlang.lengths.tape import Unit, feet_text, length_text
 from trimlang.letters import printable
 from trimlang.sheets.content.overview import side_by_side
+from trimlang.sheets.drawing.door_leaf import Door
 from trimlang.sheets.drawing.neighbours import Placed
 from trimlang.sheets.drawing.plan_scale import DrawnWall, inward, walls
 from trimlang.sheets.drawing.polygons import Point, roomiest
@@ -32,6 +33,7 @@ LAYERS: Final = {
     "WALLS": (7, "CONTINUOUS"),
     "OPENINGS": (5, "DASHED"),
     "BARE-WALLS": (8, "DASHED"),
+    "DOORS": (4, "CONTINUOUS"),
     "SPLICES": (1, "CONTINUOUS"),
     "WALL-IDS": (3, "CONTINUOUS"),
     "PIECE-IDS": (6, "CONTINUOUS"),
@@ -178,8 +180,25 @@ class _Sheet:
             way = inward(wall)
             outer = (end[0] - way[0] * _LETTER, end[1] - way[1] * _LETTER)
             self._line(_OF[gap.kind], end, outer)
+        if (door := Door.of(wall)) is not None:
+            self._door(door)
         words = [gap.called or gap.kind, *(["(entrance)"] if gap.entrance else [])]
         self._text_beside("OPENING-NAMES", " ".join(words), wall, -1.2, _LETTER)
+
+    def _door(self, door: Door) -> None:
+        """Draw a door's leaf, open at a right angle, and the arc of its swing."""
+        hinge, shut, opened = (self._at(at) for at in (door.hinge, door.shut, door.opened(1)))
+        self._line("DOORS", door.hinge, door.opened(1))
+        ends = [degrees(atan2(y - hinge[1], x - hinge[0])) % 360 for x, y in (shut, opened)]
+        # An arc runs to the left from its start; a quarter turn that does not is begun at its end.
+        first, last = ends if (ends[1] - ends[0]) % 360 < 180 else ends[::-1]
+        self._space.add_arc(
+            hinge,
+            round(hypot(shut[0] - hinge[0], shut[1] - hinge[1]), 6),
+            round(first, 6) + 0.0,
+            round(last, 6) + 0.0,
+            dxfattribs={"layer": "DOORS"},
+        )
 
     def _splice(self, wall: DrawnWall, at: float) -> None:
         """Draw a stroke across the wall where two pieces meet."""
