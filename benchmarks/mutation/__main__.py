@@ -113,8 +113,11 @@ def explanations() -> dict[str, str]:
     return {name: group["why"] for group in groups for name in group["mutants"]}
 
 
-def tell(mutants: list[Mutant], found: dict[str, dict[str, str]]) -> None:
-    """Print the figures of each module, and every survivor that nothing explains."""
+def tell(mutants: list[Mutant], found: dict[str, dict[str, str]], everything: set[str]) -> None:
+    """Print the figures of each module, and every survivor that nothing explains.
+
+    ``everything`` are the names of all mutants there are, of which these may be a sample.
+    """
     why = explanations()
     figures: defaultdict[str, Counter[str]] = defaultdict(Counter)
     alive: list[str] = []
@@ -142,7 +145,6 @@ def tell(mutants: list[Mutant], found: dict[str, dict[str, str]]) -> None:
         f" explained {total['explained']}, unexplained {total['unexplained']}"
         f"{', not tried ' + str(total['not tried']) if total['not tried'] else ''}"
     )
-    everything = {mutant.name for mutant in mutants}
     modules = {mutant.module.removeprefix("trimlang.") for mutant in mutants}
     for name in why:
         if name not in everything and name.partition(": ")[0].rsplit(".", 1)[0] in modules:
@@ -167,8 +169,10 @@ def main() -> int:
     options.work.mkdir(parents=True, exist_ok=True)
     results = options.work / "results.jsonl"
     mutants: list[Mutant] = []
+    everything: set[str] = set()
     for name in options.targets or TARGETS:
         part = all_mutants(ROOT, TARGETS[name])
+        everything |= {mutant.name for mutant in part}
         if options.sample is not None and options.sample < len(part):
             part = Random(f"{name} {options.seed}").sample(part, options.sample)
         mutants += part
@@ -191,7 +195,7 @@ def main() -> int:
         except Died:
             return 1
         found = found_before(results)
-    tell(mutants, found)
+    tell(mutants, found, everything)
     return 0
 
 

@@ -101,6 +101,7 @@ DAYS = {
         "cut PO-Z-base 20 in from base-31 of 16 ft",
         "cut PO-W-base-b from base-31",
         "spoiled PO-W-base-b",
+        "spoiled PO-Q-base 20 in into 8 in from base-31 of 16 ft",
         "rack base: nothing",
     ),
     "metric": (
@@ -130,10 +131,35 @@ DAYS = {
         "cut HA-N-base",
         "bought 1 base 8 ft",
         "cut HA-S-base",
+        "cut HA-W-base 30 1/64 in from base-1 of 12 ft",
+    ),
+    "pushed off": (
+        f"stock base: 12 ft at 17.40\nspare 0 %\n{HALL}",
+        "bought 1 base 12 ft",
+        "cut HA-N-base 75 in from base-1 of 12 ft",
+        "cut HA-W-base 65 in from base-9 of 12 ft",
+    ),
+    "sold out": (
+        f"stock base: 8 ft at 11.60 at most 2\nspare 0 %\n{HALL}",
+        "bought 2 base 8 ft",
+        "cut HA-N-base",
+        "spoiled HA-N-base",
+        "cut HA-S-base",
+        "bought 1 base 12 ft at 9.00",
+    ),
+    # 60 in take a stick of 8 ft each
+    "in two trips": (
+        "stock base: 8 ft at 11.60\nspare 0 %\n" + HALL.replace("40 in", "60 in").replace(
+            "  W: 30 in", "  X: 60 in, left=butt, right=butt\n  opening 30 in\n"
+            "  Y: 60 in, left=butt, right=butt\n  opening 30 in\n  W: 60 in"),
+        "bought 1 base 8 ft",
+        "bought 1 base 8 ft",
+        "cut HA-S-base from 96 1/64 in",
     ),
     "two alike": (
         f"stock base: 8 ft at 11.60\nspare 0 %\n{HALL}",
         "bought 1 base 8 ft at 5.00",
+        "cut HA-W-base from base-10 of 8 ft",
     ),
     "too little": (
         f"stock base: 8 ft at 11.60 at most 2\nspare 0 %\n{HALL}",
@@ -242,4 +268,5 @@ def test_all_that_is_told_after_each_line(name: str, snapshot: SnapshotAssertion
         shown += [f"- {line}" for line in before if line not in now]
         shown += [f"+ {line}" for line in now if line not in before]
         before = now
+    shown += ["## in the end", *before]
     assert "\n".join(shown) == snapshot

@@ -201,21 +201,20 @@ def _names(work: StillToCut, question: Left, plan: Plan) -> list[str]:
         for stick in plan.sticks
     ]
     free = [laid for laid in work.in_force.sticks if laid.name not in work.rack.started]
-    # First sticks with exactly the same pieces, whose tickets stay right; then those with some of
-    # them.
-    for alike in (True, False):
-        for place, stick in enumerate(plan.sticks):
-            supply = question.supply[stick.blank]
-            if names[place] is not None or isinstance(supply, str):
-                continue
-            same = [
-                laid for laid in free if laid.length == supply.length
-                and (laid.todo == stick.parts if alike else set(laid.todo) & set(stick.parts))
-            ]  # fmt: skip
-            if same:
-                best = max(same, key=lambda laid: len(set(laid.todo) & set(stick.parts)))
-                free.remove(best)
-                names[place] = best.name
+    for place, stick in enumerate(plan.sticks):
+        supply = question.supply[stick.blank]
+        if isinstance(supply, str):
+            continue
+        # No other stick has pieces of an old one that comes again as it was, so its ticket stays.
+        shared = {
+            laid: len(set(laid.todo) & set(stick.parts))
+            for laid in free
+            if laid.length == supply.length
+        }
+        best = max(shared, key=lambda laid: shared[laid], default=None)
+        if best is not None and shared[best]:
+            free.remove(best)
+            names[place] = best.name
     named: list[str] = [name for name in names if name is not None]
     result: list[str] = []
     for name in names:
