@@ -12,7 +12,7 @@ from fractions import Fraction
 import pytest
 from syrupy.assertion import SnapshotAssertion
 
-from tests.jobs import BASE, CROWN
+from tests.jobs import BASE, CROWN, TWELVE_FEET
 from trimlang.compiler import Result, compile_job
 from trimlang.stock.planner import QUICK
 from trimlang.survey.log_entries import CutPiece, Spoiled
@@ -134,7 +134,7 @@ DAYS = {
         "cut HA-W-base 30 1/64 in from base-1 of 12 ft",
     ),
     "pushed off": (
-        f"stock base: 12 ft at 17.40\nspare 0 %\n{HALL}",
+        f"{TWELVE_FEET}\nspare 0 %\n{HALL}",
         "bought 1 base 12 ft",
         "cut HA-N-base 75 in from base-1 of 12 ft",
         "cut HA-W-base 65 in from base-9 of 12 ft",
