@@ -12,7 +12,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Any, Final, TypeAlias
 
-from trimlang.stock.buying import Buying
+from trimlang.stock.buying import EASE, Buying
 from trimlang.stock.floor import Worth
 from trimlang.stock.timber import Timber
 
@@ -26,9 +26,6 @@ SPARES: Final = 64
 
 LARGEST: Final = 1 << 61
 """Whole numbers in the arrays stay below this."""
-
-EASE: Final = 1e-3
-"""Coins, or sticks, by which a limit is eased, beyond a part in a million million."""
 
 FLAT: Final = 1e-9
 """Coins a stick below which the count of a kind makes no difference to the cost."""

@@ -6,18 +6,18 @@ sticks that are long enough together, so it is chosen here, together with what i
 
 from __future__ import annotations
 
-from collections import deque
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
-from functools import cache
+from functools import cache, lru_cache
 from math import ceil, floor, lcm
-from typing import Final, TypeAlias
+from typing import Final
 
-from trimlang.stock.problem import Blank, Purchase
+from trimlang.stock.price_curve import Had, PriceCurve
+from trimlang.stock.problem import Problem, Purchase
 from trimlang.stock.timber import Kind, Timber
 
-Had: TypeAlias = tuple[int, tuple[int, ...]]
-"""A price, and how many sticks of each kind it pays for, in ``Buying``'s order of kinds."""
+EASE: Final = 1e-3
+"""Coins, or sticks, by which a limit is eased, beyond a part in a million million."""
 
 TRIED: Final = 3
 """Kinds tried as the one that gives most of the spare, for a first price."""
@@ -28,16 +28,20 @@ class Buying:
 
     def __init__(self, timber: Timber) -> None:
         self.timber = timber
-        self._curves = [_Curve(kind) for kind in timber.kinds]
+        self._curves = [PriceCurve(kind) for kind in timber.kinds]
         self._spare = timber.problem.spare
         bought = [k for k, kind in enumerate(timber.kinds) if not kind.on_hand]
         self._rates = [kind.rate / kind.length for kind in timber.kinds]
+        self._each = [float(kind.rate) for kind in timber.kinds]
         steady = [k for k in bought if _steady_pack(timber.kinds[k])]
         # The kind whose length is cheapest comes last: by then the number of it follows from the
         # rest.
         last = min(steady, key=lambda k: (self._rates[k], -k), default=None)
         self._order = [k for k in bought if k != last] + ([] if last is None else [last])
         self._caps = {k: self._cap(k, last) for k in bought}
+        # Where each stick costs the same however many are bought, the spare is the same beside any
+        # others, and is found only once.
+        self._even = all(_costs_the_same_each(timber.kinds[k]) for k in bought)
         self.cost = cache(self._cost)
 
     def _cap(self, kind: int, last: int | None) -> int | None:
@@ -90,6 +94,16 @@ class Buying:
             return None
         if not self._spare:
             return sum(known), ()
+        if not self._even:
+            return self.with_known_prices(counts, known)
+        alone = _spare_alone(tuple(self.timber.kinds[k] for k in sorted(self._order)), self._spare)
+        return alone and (
+            sum(known) + alone[0],
+            tuple(counts[k] + whole for k, whole in zip(self._order, alone[1], strict=True)),
+        )
+
+    def with_known_prices(self, counts: Sequence[int], known: Sequence[int]) -> Had | None:
+        """Return the least price with the spare, where these sticks alone cost the known prices."""
         most = self._some_price(counts, known)
         if most is None:
             return None
@@ -111,27 +125,27 @@ class Buying:
         kind, later = self._order[place], self._order[place + 1 :]
         sort, curve, used = self.timber.kinds[kind], self._curves[kind], counts[kind]
         # what the kinds after this one cost at the least, used sticks and a length of spare
-        base = sum((self.timber.kinds[k].rate * counts[k] for k in later), Fraction(0))
-        rate = min((self._rates[k] for k in later), default=None)
+        # (Floats, eased by far more than their rounding: no state is dropped that might win.)
+        base = sum(self._each[k] * counts[k] for k in later)
+        rate = min((float(self._rates[k]) for k in later), default=None)
+        limit = most + EASE + most * 1e-12
         after: dict[int, Had] = {}
         for covered, (price, taken) in states.items():
             need = self._spare - covered
-            for whole in self._wholes(kind, used, need, rate, most - price - base):
+            for whole in self._wholes(kind, used, need, rate, limit - price - base):
                 more = curve.price(used + whole)
                 if more is None:
                     break
                 reach = min(self._spare, covered + whole * sort.length)
                 state = (price + more, (*taken, used + whole))
                 # Some way costs no more than this, so a state that must cost more leads nowhere.
-                if state[0] + base + (rate or 0) * (self._spare - reach) > most:
+                if state[0] + base + (rate or 0.0) * (self._spare - reach) > limit:
                     continue
                 if reach not in after or state < after[reach]:
                     after[reach] = state
         return after
 
-    def _wholes(
-        self, kind: int, used: int, need: int, rate: Fraction | None, left: Fraction
-    ) -> range:
+    def _wholes(self, kind: int, used: int, need: int, rate: float | None, left: float) -> range:
         """Return how many sticks of a kind it can pay to keep whole.
 
         ``rate`` is the later kinds' least price for a unit of length; ``left`` the most that these
@@ -147,11 +161,12 @@ class Buying:
             most = min(most, cap)
         # What one more stick of this kind costs beyond the same length of the cheapest later kind:
         # price(n) is about rate * need + slope * n, which must stay below `left`.
-        slope = sort.rate - rate * sort.length
-        room = left - sort.rate * used - rate * need
-        if slope > 0:
+        slope = self._each[kind] - rate * sort.length
+        room = left - self._each[kind] * used - rate * need
+        # One that is nearly flat limits nothing.
+        if slope > EASE:
             most = min(most, floor(room / slope))
-        elif slope < 0:
+        elif slope < -EASE:
             least = max(least, min(ceil(room / slope), enough))
         # the last stick may reach past the spare, which the rate does not see
         return range(max(min(least, enough) - 1, 0), most + 1)
@@ -195,6 +210,20 @@ class Buying:
                 yield sum(known) - known[kind] + price
 
 
+@lru_cache(maxsize=64)
+def _spare_alone(kinds: tuple[Kind, ...], spare: int) -> Had | None:
+    """Return the cheapest spare beside nothing; many plans of one trim have the same."""
+    problem = Problem("", (), (), spare=spare)
+    nothing = [0] * len(kinds)
+    return Buying(Timber(problem, (), kinds, False)).with_known_prices(nothing, nothing)
+
+
+def _costs_the_same_each(kind: Kind) -> bool:
+    """Whether any number of these can be had, at so much each."""
+    only = kind.offers[0]
+    return len(kind.offers) == 1 and only.pack == 1 and kind.supply is None
+
+
 def _steady_pack(kind: Kind) -> int | None:
     """Return the size of the pack that is cheapest and unlimited; None: there is no such pack."""
     packs = [
@@ -214,83 +243,3 @@ def _undominated(states: dict[int, Had]) -> dict[int, Had]:
             cheapest = states[covered][0]
             best[covered] = states[covered]
     return best
-
-
-class _Curve:
-    """The least price of n sticks or more of one kind, for every n asked so far."""
-
-    def __init__(self, kind: Kind) -> None:
-        self._kind = kind
-        self._table: list[Had | None] = []
-        only = kind.offers[0]
-        self._single: Blank | None = only if len(kind.offers) == 1 else None
-
-    def price(self, count: int) -> int | None:
-        if self._kind.supply is not None and count > self._kind.supply:
-            return None
-        if self._single is not None:
-            return -(-count // self._single.pack) * self._single.price
-        found = self._row(count)
-        return None if found is None else found[0]
-
-    def purchases(self, count: int) -> list[Purchase]:
-        # One offer only, as in most jobs: no table is needed.
-        if self._single is not None:
-            packs: Sequence[int] = (-(-count // self._single.pack),)
-        else:
-            found = self._row(count)
-            packs = () if found is None else found[1]
-        return [
-            Purchase(offer.key, number)
-            for offer, number in zip(self._kind.offers, packs, strict=True)
-            if number
-        ]
-
-    def _row(self, count: int) -> Had | None:
-        if count >= len(self._table):
-            self._table = self._built(max(2 * count, 64))
-        return self._table[count]
-
-    def _built(self, most: int) -> list[Had | None]:
-        """Return the prices of 0 to ``most`` sticks, offer after offer."""
-        # The table must reach as far beyond as the last pack may: a pack of ten for the ninth
-        # stick.
-        table: list[Had | None] = [None] * (most + max(offer.pack for offer in self._kind.offers))
-        table[0] = (0, ())
-        for offer in self._kind.offers:
-            table = _with_offer(table, offer)
-        # From the exact numbers to "so many or more": a larger number may cost less.
-        for count in range(len(table) - 2, -1, -1):
-            more, here = table[count + 1], table[count]
-            if more is not None and (here is None or more[0] < here[0]):
-                table[count] = more
-        return table[: most + 1]
-
-
-def _with_offer(table: Sequence[Had | None], offer: Blank) -> list[Had | None]:
-    """Return the table of exact numbers after packs of one more offer may be bought.
-
-    At the same price fewer packs of the later offers are taken, which keeps the purchase simple.
-    """
-    # Numbers of sticks that differ by whole packs form a chain; along it the best start within
-    # `packs` packs is a sliding-window minimum.
-    packs = len(table) if offer.limit is None else offer.limit // offer.pack
-    after: list[Had | None] = [None] * len(table)
-    for start in range(min(offer.pack, len(table))):
-        # places from which up to ``packs`` packs lead here, each dearer than those after it:
-        # (price less what the packs to its place would cost, packs to its place, its row)
-        window: deque[tuple[int, int, Had]] = deque()
-        for number, place in enumerate(range(start, len(table), offer.pack)):
-            row = table[place]
-            if row is not None:
-                level = row[0] - number * offer.price
-                while window and window[-1][0] >= level:
-                    window.pop()
-                window.append((level, number, row))
-            while window and number - window[0][1] > packs:
-                window.popleft()
-            if window:
-                level, before, cheap = window[0]
-                price = level + number * offer.price
-                after[place] = (price, (*cheap[1], number - before))
-    return after
