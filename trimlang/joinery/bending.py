@@ -156,7 +156,7 @@ def bend_remarks(run: Run, bend: BentTrim | None, settings: Settings) -> Iterato
 
 
 def kerfed(pieces: Sequence[Piece], bend: BentTrim | None, settings: Settings) -> list[Piece]:
-    """Return a run's pieces, each told how its back is kerfed."""
+    """Return a run's pieces, each with how its back is kerfed."""
     if bend is None or not bend.kerfs:
         return list(pieces)
     step, unit = settings.rounding_step, settings.unit

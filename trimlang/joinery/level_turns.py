@@ -85,12 +85,12 @@ def _climbing(
         return met
     bend = run.ceiling if side is Side.LEFT else -run.ceiling
     rake = replace(met.end, joint=BEND, fit=Fit.MITRED, corner=None, bend=bend)
-    told = length_text(steps_nearest(long, settings.rounding_step), settings.unit)
+    begins = length_text(steps_nearest(long, settings.rounding_step), settings.unit)
     return Meeting(
         end=rake,
         meets=Meets.ITSELF,
         off=met.off,
         short=met.off * turn + long,
         level=LevelPiece(long=long, corner=replace(met.end, fit=Fit.MITRED)),
-        remark=Remark(_BEGINS[side], (("long", told),)),
+        remark=Remark(_BEGINS[side], (("long", begins),)),
     )

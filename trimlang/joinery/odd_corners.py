@@ -1,4 +1,4 @@
-"""What is told of corners that no plain mitre closes: out of plumb, or rounded and cut in two.
+"""What tickets say of corners that no plain mitre closes: out of plumb, or rounded and cut in two.
 
 Geometry.  Walls whose angle changes from floor to ceiling are twisted, so no one mitre, with or
 without a bevel, fits both ends of the joint: a cut is flat.  It is set for mid height; there the
@@ -49,7 +49,7 @@ TOP: Final = N_("top")
 def corner_remarks(
     run: Run, trim: Trim, cuts: tuple[Cut, Cut], settings: Settings, findings: Findings
 ) -> Iterator[Remark]:
-    """Yield what is told of both ends of a run; a joint that opens too far is reported."""
+    """Yield what the ticket says of both ends of a run; a joint that opens too far is reported."""
     for side, end, cut in zip(Side, (run.left, run.right), cuts, strict=True):
         # Crown is mitred at the ceiling only, so a wall that leans further down does not change it.
         if end.corner is None or not end.joint.is_corner or trim.spring is not None:
@@ -89,5 +89,5 @@ def _limit(end: End, settings: Settings) -> Fraction:
 
 
 def _up(size: Fraction) -> Fraction:
-    """Round up to a 64th, so that no gap is told too small."""
+    """Round up to a 64th, so that no gap is said to be too small."""
     return Fraction(-(-size * 64 // 1), 64)

@@ -123,7 +123,7 @@ def _pieces(splice: Splice, cut: Sequence[Fraction]) -> list[Piece]:
         length = exact
         # What is said of an end of the wall is said on the piece that has it.
         ends = ((Side.LEFT, number == 1), (Side.RIGHT, number == count))
-        told = {None, *(side for side, here in ends if here)}
+        here = {None, *(side for side, is_there in ends if is_there)}
         # Only the last piece is rounded: the others are whole steps already.
         if number == count:
             length, rounding = round_length(exact, whole.rounding.row, settings)
@@ -137,7 +137,7 @@ def _pieces(splice: Splice, cut: Sequence[Fraction]) -> list[Piece]:
                 rounding=rounding,
                 part=number,
                 parts=count,
-                remarks=tuple(one for one in whole.remarks if one.at in told),
+                remarks=tuple(one for one in whole.remarks if one.at in here),
             )
         )
     if whole.wall_edge is None:

@@ -131,8 +131,8 @@ def _closing(course: Course, walk: Walk, fit: Misfit, gap: Fraction, end: Point)
     elif not stated:
         more = finer(course, walk, fit)
         if more is not None:
-            told = steps_up(_as_said(more.tolerance), room.settings.rounding_step)
-            settles = f"{more.words} would let it tell {feet_text(told, room.settings.unit)}"
+            tells = steps_up(_as_said(more.tolerance), room.settings.rounding_step)
+            settles = f"{more.words} would let it tell {feet_text(tells, room.settings.unit)}"
     return Closing(
         room=room.name,
         verdict=verdict,

@@ -50,6 +50,7 @@ def checklist(result: Result, pen: Pen) -> Checklist:
     """Return the job's checklist."""
     w = pen.words
     return Checklist(
+        # In the order of the work; what is done before the first cut can still change the order.
         before=(_survey(pen), _order(pen), _prefinish(result.job.settings, pen)),
         during=(
             _cut(pen),
@@ -151,6 +152,8 @@ def _fit(pen: Pen) -> Stage:
 
 def _fix(job: Job, pen: Pen) -> Stage:
     w, s = pen.words, job.settings
+    # Where to nail depends on the job's own floor and plate, so these steps are worked out and not
+    # only worded.
     steps = [w("Nail at both ends and every {every} at most.", every=pen.mark(s.nail_every))]
     for fixing in fixings(job):
         steps.append(

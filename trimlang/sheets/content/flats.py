@@ -87,6 +87,8 @@ def _sticks(shared: SharedOrder, pen: Pen) -> list[StickRow]:
         for stick in plan.sticks:
             held: dict[str, list[str]] = {}
             for place in stick.places:
+                # In cutting order, so that whoever cuts hands each flat its pieces as they come off
+                # the saw.
                 held.setdefault(owner[place.piece], []).append(place.piece)
             source = pen.words("shop offcut") if stick.on_hand else pen.words("stick")
             flats = tuple((tag, ", ".join(ids)) for tag, ids in held.items())
@@ -105,6 +107,7 @@ def flats_csv(shared: SharedOrder) -> str:
             for number, place in enumerate(stick.places, start=1):
                 one, piece = pieces[place.piece]
                 row = (stick.id, plan.trim, number, piece.id, one.flat.tag)
+                # Names are the writer's own; a spreadsheet must not take one for a formula.
                 names = (one.flat.result.job.name, piece.room, piece.run)
                 lines.writerow((*row, *map(guarded, names)))
     return text.getvalue()

@@ -155,6 +155,7 @@ def _room(
             called[text] = stretch.label
             names.append(_wanted("run", wall, one, other, text))
             if not walking:
+                # Once, at the first wall with trim: it shows which way the walls are listed.
                 walking = walk_arrow(wall, one)
                 arrows.append(walking)
             lines += [_across(paper, wall, at) for at in _splices(joints, stretch)]
@@ -237,6 +238,7 @@ def _row(run: Run, pieces: WallPieces, pen: Pen) -> WallRow:
 def _splices(joints: tuple[tuple[str, Fraction], ...], run: Run) -> list[float]:
     """Return how far from the wall's left end its first trim is spliced (inches)."""
     parts = [float(back) for label, back in joints if label == run.label]
+    # Joints lie behind each part but the last.
     return list(accumulate(parts[:-1]))
 
 
@@ -254,6 +256,8 @@ def _corner_marks(run: Run, one: Point, other: Point) -> list[tuple[str, str, st
 def _wanted(look: str, wall: DrawnWall, one: Point, other: Point, text: str) -> Wanted:
     """Return a name to place: a run's outside its room, an opening's inside."""
     way = inward(wall)
+    # A run's name outside leaves the room's middle free; an opening's inside keeps it out of the
+    # next room's drawing.
     off = (-way[0], -way[1]) if look == "run" else way
     return Wanted(look=look, text=text, one=one, other=other, off=off, heading=wall.heading)
 

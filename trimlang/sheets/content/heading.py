@@ -40,6 +40,7 @@ def heading(result: Result) -> SheetHeading:
         job=result.job.name,
         surveyed=result.job.surveyed or "",
         revision=digest.hexdigest()[:8],
+        # Not from the file's text, which changes from revision to revision.
         key=sha256(f"{file}\n{result.job.name}".encode("utf-8", "surrogatepass")).hexdigest()[:12],
         stem=file_stem(result),
     )

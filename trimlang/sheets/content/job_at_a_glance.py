@@ -73,7 +73,7 @@ class TrimAtAGlance:
 
 
 @record
-class Open:
+class OpenWarning:
     """A warning: its code, where it is in the job file, what it says."""
 
     code: str
@@ -103,7 +103,7 @@ class Glance:
     order: Order | None
     proofs: CostProofs | None
     trims: tuple[TrimAtAGlance, ...]
-    warnings: tuple[Open, ...]
+    warnings: tuple[OpenWarning, ...]
     rooms: tuple[RoomAtAGlance, ...]
     sheets: tuple[SheetFiles, ...]
     other_folders: tuple[tuple[str, str], ...]
@@ -139,7 +139,7 @@ def at_a_glance(
         proofs=proofs,
         trims=_trims(result, proofs, pen),
         warnings=tuple(
-            Open(
+            OpenWarning(
                 one.code,
                 pen.words("{file}, line {line}", file=one.span.file, line=one.span.line),
                 one.message,
@@ -220,6 +220,7 @@ def _sheets(files: Collection[str], titles: Mapping[str, str], pen: Pen) -> tupl
     of: dict[str, list[str]] = {}
     for name in sorted(files, key=_by_format):
         of.setdefault(PurePosixPath(name).stem, []).append(name)
+    # Sheets of a user's own template folder come behind ours, by name.
     listed = [*(stem for stem in titles if stem in of), *sorted(of.keys() - titles.keys())]
     return tuple(
         SheetFiles(

@@ -36,6 +36,8 @@ def _stick(result: Result, stick: CutStick) -> CutStick:
     # Nothing was cut from the left end yet: the marks count from there as before.
     if not places or places[0].start <= stick.squared:
         return replace(stick, places=tuple(places))
+    # What is cut away was cut from the left end, so the first piece still to cut begins the stick
+    # as it lies there now.
     gone = places[0].start
     return replace(
         stick,

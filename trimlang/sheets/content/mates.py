@@ -28,6 +28,7 @@ def mates(result: Result) -> Mates:
             _meet(met, one, other)
     for room in result.job.rooms:
         _corners(met, room, result.job, by_run)
+    # Last, since a small piece comes between two that met each other before.
     for piece in result.pieces:
         if piece.kind.is_glued:
             _glued(met, piece)

@@ -85,6 +85,7 @@ def _shares(plan: TrimPlan, pen: Pen) -> Iterator[WoodShare]:
     words, lost = pen.words, plan.lost
     places = [place for stick in plan.sticks for place in stick.places]
     kinds = (
+        # Every inch that is paid for is in one of these, so nothing is left unexplained.
         (words("in the pieces"), sum((place.end - place.start for place in places), Fraction(0))),
         (words("sticks left whole"), sum(plan.whole_sticks, Fraction(0))),
         (words("offcuts worth keeping"), lost.offcut),

@@ -103,6 +103,7 @@ def _grouped(
         if len(placed) > 1:
             groups.append(sorted(placed, key=lambda one: one.room))
         else:
+            # Its neighbour's place was taken, or drawing it would put one room over another.
             across.append(rooms[root].name)
         left -= {one.room for one in placed}
     groups.sort(key=lambda group: group[0].room)

@@ -93,6 +93,7 @@ def saw_sheet(result: Result, pen: Pen) -> SawSheet:
                 passes.append(Pass(_key(cut.at), stick.id, cut.place, stick.length))
     # Square cuts first (their key is -1), then by how the piece lies, swing and angle.
     order = visits(passes, HARD_TO_HOLD)
+    # A cope is sawn by hand along the face line, after all cuts at the saw.
     copes = [
         pen.words("{side} end of {piece}", side=pen.words(side), piece=piece.id)
         for piece in result.pieces

@@ -109,6 +109,7 @@ def stick_layouts(result: Result, pen: Pen) -> tuple[TrimSticks, ...]:
         longest = max(stick.length for stick in plan.sticks)
         scale = WIDE / float(longest)
         saw = saw_for(result.job.trim(plan.trim), result.job.settings)
+        # What an offcut is good for is asked of all pieces, cut or not: any of them may be spoiled.
         again = [piece for piece in result.pieces if piece.trim == plan.trim]
         kerf = result.job.settings.kerf
         ends = {
@@ -157,6 +158,7 @@ def _stick(
     cuts = by_hold(cuts_of(stick, at_saw), stick)
     marks = [str(pen.mark(cut.place)) if cut.place else words("stick's end") for cut in cuts]
     squared = stick.squared
+    # The offcut ends where the far end is squared off, so it is drawn from there back.
     offcut_from = stick.length - squared - stick.offcut
     source = words("shop offcut") if stick.on_hand else words("stick")
     # A stick that was begun is drawn as what is left of it.

@@ -101,6 +101,7 @@ def order(result: Result, pen: Pen) -> Order:
             for supply in result.supplies
         ),
         goods=pen.money(goods),
+        # The sum is then marked as incomplete: a blank price is not a price of nothing.
         unpriced=by_length or any(not supply.price for supply in result.supplies),
         to_write=tuple(pen.words(term) for term in TO_WRITE),
         trim_cost=pen.cost(result.cost),

@@ -93,6 +93,7 @@ def tickets(
             printing=printing,
             code=code,
         )
+        # By trim, as one saws: all sticks of one trim before the next is carried in.
         for piece in sorted(result.pieces, key=lambda piece: order[piece.trim])
         if result.progress is None
         or (not result.progress.is_cut(piece.id) and (not only_changed or _changed(piece, result)))
@@ -158,6 +159,7 @@ def _ticket(
             words("length"), rounding, brief=phrases.rounding(piece, pen, brief=True), extra=True
         ),
     )
+    # Who finds two tickets of one piece must see which of them holds.
     again = words("changed") if _changed(piece, result) else ""
     text = Print(
         id=piece.id,

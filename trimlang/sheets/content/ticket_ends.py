@@ -59,6 +59,7 @@ def end_text(piece: Piece, side: Side, at: AtSaw, pen: Pen, met: Mates) -> EndTe
     elif cut.joint.is_inside and cut.fit is Fit.SQUARE:
         then = words("runs square into the corner; its mate is coped")
     elif cut.joint.laps:
+        # The piece that laps over is the longer one at its face.
         over = cut.long_edge is Edge.FACE
         then = words("laps over its mate") if over else words("lies under its mate")
     elif cut.assumed:

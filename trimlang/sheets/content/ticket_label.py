@@ -29,6 +29,8 @@ def on_label(text: Print, across: Fraction, down: Fraction, *, code: bool) -> Sh
             room = TicketRoom(
                 kind=kind, across=float(across), down=tall, limit=tall, scale=scale, code=code
             )
+            # Narrower than this (mm) a line of small print holds three words, and the label gets
+            # taller and taller.
             shape = laid_out(text, room, label=True) if room.facts() >= 25 else None
             if shape is None or not all(fact.extra for line in shape.flap for fact in line):
                 continue

@@ -57,6 +57,7 @@ def on_leaves(tickets: Sequence[Ticket], area: Area, legend: Sequence[str]) -> t
     leaves: list[Leaf] = []
     page: list[Row] = []
     for row in rows:
+        # Rows are never parted: a ticket is cut out whole.
         if page and _tall([*page, row]) > area.down:
             leaves.append(Leaf(_spread(page, area)))
             page = []
@@ -66,7 +67,7 @@ def on_leaves(tickets: Sequence[Ticket], area: Area, legend: Sequence[str]) -> t
 
 def legend(tickets: Sequence[Ticket], words: Words, *, code: bool) -> tuple[str, ...]:
     """Return the sentences that say how to read tickets."""
-    told = [
+    sentences = [
         words(
             "Each ticket says how its piece lies for each cut; the drawing shows it from above, the"
             " fence at the top."
@@ -79,21 +80,21 @@ def legend(tickets: Sequence[Ticket], words: Words, *, code: bool) -> tuple[str,
         words("A dot marks a long point. The length is always overall, to the long points."),
     ]
     if code:
-        told.append(
+        sentences.append(
             words("The code is plain text: id, length and both cuts, for any phone's camera.")
         )
     if any(one.shape.flap for one in tickets):
-        told.append(
+        sentences.append(
             words("What stands below a dashed line inside a ticket is a flap: fold it back.")
         )
     if any(one.shape.flag for one in tickets):
-        told.append(
+        sentences.append(
             words(
                 "A ticket with a tab at its left is taller than its trim: tape the tab on and let"
                 " the rest stand off as a flag."
             )
         )
-    return tuple(told)
+    return tuple(sentences)
 
 
 def sizes(leaves: Iterable[Leaf]) -> Sizes:
@@ -147,6 +148,7 @@ def _tall(rows: Sequence[Row]) -> float:
 def _spread(rows: Sequence[Row], area: Area) -> tuple[Row, ...]:
     """Return a page's rows, a little taller where that fills it."""
     free = area.down - _tall(rows)
+    # The last rows of a trim would stand far apart on a page that is half empty.
     if free > MOST_SPREAD * area.down:
         return tuple(rows)
     grow = [row for row in rows if row.tickets]

@@ -48,14 +48,14 @@ class Design:
     """How one kind of ticket sets out what all have.
 
     That is: id, room, length, code, the drawing with a cut at each of its ends, small print.
-    ``padding`` is aside and above (mm at full scale); ``at_saw`` and ``told`` are the shares of
+    ``padding`` is aside and above (mm at full scale); ``at_saw`` and ``for_text`` are the shares of
     the width for the drawing with the cuts, and for the rest.
     """
 
     type: TypeSizes
     padding: tuple[float, float]
     at_saw: float
-    told: float
+    for_text: float
 
 
 DESIGNS: Final = {
@@ -66,16 +66,16 @@ DESIGNS: Final = {
         ),
         padding=(2.6, 1.6),
         at_saw=1.0,
-        told=1.0,
+        for_text=1.0,
     ),
-    # what is told at the left, what is done at the saw at the right
+    # texts at the left, what is done at the saw at the right
     Format.WIDE: Design(
         type=TypeSizes(
             name=(13, LEAST), room=(10, 8.5), length=(40, 22), setting=(20, 9), joint=12
         ),
         padding=(2.6, 1.6),
         at_saw=0.5,
-        told=0.475,
+        for_text=0.475,
     ),
     # all in one line; the columns are in ems, see below
     Format.STRIP: Design(
@@ -84,7 +84,7 @@ DESIGNS: Final = {
         ),
         padding=(1.6, 0.6),
         at_saw=1.0,
-        told=1.0,
+        for_text=1.0,
     ),
 }
 CODE_WIDE: Final = 13.1
@@ -145,7 +145,7 @@ class TicketRoom:
     def facts(self) -> float:
         """Return the width of the small print (mm)."""
         if self.kind is not Format.STRIP:
-            return self.within() * self.design.told
+            return self.within() * self.design.for_text
         taken = FACTS_FROM + (TAB_WIDE if self.flag else 0) + (4.6 if self.code else 0)
         return self.within() - self.ems(taken)
 
@@ -154,7 +154,7 @@ class TicketRoom:
         if self.kind is Format.STRIP:
             return self.ems(NAME_WIDE)
         taken = (CODE_WIDE + 2) * self.scale if self.code else 0
-        return self.within() * self.design.told - taken
+        return self.within() * self.design.for_text - taken
 
     def cut(self) -> float:
         """Return the width of the text below an end (mm)."""

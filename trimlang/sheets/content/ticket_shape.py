@@ -152,6 +152,8 @@ def laid_out(
         for end in (text.left, text.right)
         for line in end.setting
     )
+    # In the order in which a ticket is read from above: what must stand above the fold is measured
+    # before what may go below it.
     head = name_size * 1.1 + room_size * 1.2 + length_size
     high = room.limit - room.about()
     # What stands above the cuts, and above the small print.
@@ -256,6 +258,7 @@ def _cut(
     moved: list[str] = []
     for text in end.small:
         count = lines(text, across, SMALL)
+        # Once one line has gone elsewhere those after it follow, so that they stay in their order.
         if moved or count > MOST_LINES or tall + count * SMALL_LINE > free:
             moved.append(text)
         else:
