@@ -23,7 +23,6 @@ from trimlang.sheets.content.elevations import Elevation, ElevationSheet
 from trimlang.sheets.content.floor_plan import RoomPlan
 from trimlang.sheets.content.job_at_a_glance import (
     Glance,
-    Open,
     RoomAtAGlance,
     RoomPicture,
     SheetFiles,

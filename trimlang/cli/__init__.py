@@ -93,6 +93,7 @@ def _stopped(stop: KeyboardInterrupt) -> int:
 def _our_fault(error: Exception) -> int:
     from trimlang.cli.replies import OUR_FAULT, complain
 
+    # For whoever mends trimlang; a carpenter has no use for a traceback.
     if os.environ.get("TRIMLANG_TRACEBACK"):
         import traceback
 

@@ -103,6 +103,7 @@ def write(target: Path, files: Mapping[str, bytes]) -> None:
     try:
         write_folder(target, files)
     except NotOursError:
+        # Nothing of the user's is ever deleted, so a folder with other files is left alone.
         text = f"{target} holds other files and was not made by trimlang; name a new --out"
         raise complained(WRONG_USAGE, text) from None
     except OSError as error:

@@ -129,6 +129,8 @@ def run(asked: Namespace) -> int:
     from trimlang.cli.build import StopError
 
     try:
+        # For an older version out of git: as files, because a job reads its includes from beside
+        # it.
         with TemporaryDirectory(prefix="trimlang-") as folder:
             return _compare(options, Path(folder))
     except StopError as stop:

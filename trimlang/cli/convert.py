@@ -66,6 +66,7 @@ def run(asked: Namespace) -> int:
     if len(data) > MOST_MEGABYTES * 2**20:
         complain(f"{source} is larger than {MOST_MEGABYTES} MB")
         return WRONG_USAGE
+    # By the name alone: a table and a job file can both begin with any text.
     made = _table(options, data) if source.suffix.lower() == ".trim" else _job(options, data)
     if made is None:
         return JOB_ERRORS

@@ -72,6 +72,7 @@ def take_out(job: Path, revision: str, into: Path) -> tuple[Path, str]:
     wanted = [(name, data)]
     left = _MOST_BYTES
     taken: set[str] = set()
+    # Includes include: each file is taken once, and all together may be no larger than on the disk.
     while wanted:
         path, data = wanted.pop()
         if path in taken:

@@ -24,6 +24,8 @@ def run(_asked: Namespace) -> int:
     try:
         from trimlang.editor.server import serve
     except ModuleNotFoundError as error:
+        # Another module that is missing is a defect, and must not be taken for an extra that was
+        # not installed.
         if not EDITOR.lacks(error):
             raise
         complain(EDITOR.remedy())

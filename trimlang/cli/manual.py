@@ -53,6 +53,7 @@ def _page(parser: argparse.ArgumentParser) -> Iterator[str]:
                 yield ".TP"
                 yield _named(action)
                 yield from _filled(_help(action, command))
+        # The usual exit codes are said once for all commands, further down.
         if command.epilog and command.epilog != EXITS:
             yield ".PP"
             yield from _filled(_sentence(command.epilog))

@@ -78,6 +78,7 @@ def build_many(options: BuildOptions) -> int:
                     printed += 1
         except KeyboardInterrupt as stop:
             at = pool.at_work()
+            # The processes first, or one of them might write a folder anew that is being removed.
             pool.end()
             _sweep(at, targets)
             built = sum(answer.code == CLEAN for answer in answers.values())

@@ -268,7 +268,9 @@ def _write(options: MarkOptions, result: Result, log_path: Path, log: str, first
     for span, words in full.items():
         if options.pin or (span.file == log_path.name and span.line >= first):
             by_file.setdefault(span.file, {})[span] = words
+    # Lines may stand in included files too, and each is written out where it stands.
     changed = {name: in_place(texts[name], spans) for name, spans in by_file.items()}
+    # With --pin alone the log changes only where a line was short.
     if options.lines or options.file:
         changed.setdefault(log_path.name, log)
     after = changed.get(log_path.name, log).split("\n")

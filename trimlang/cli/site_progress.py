@@ -57,6 +57,7 @@ def _stock(result: Result) -> str:
 
 
 def _changed(progress: JobProgress) -> tuple[str, ...]:
+    # Before the first new plan every ticket is as it was printed.
     if not progress.replanned:
         return ()
     if not progress.changed:

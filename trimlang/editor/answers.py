@@ -54,6 +54,8 @@ class Scale:
     def _line(self, file: str, line: int) -> str:
         text = self._reading.text(Span(file, line, 1, 1))
         source = self._reading.result.sources.get(file)
+        # Editors keep a byte order mark in their first line and count it; the compiler takes it
+        # off.
         marked = line == 1 and source is not None and source.text.startswith("\ufeff")
         return f"\ufeff{text}" if marked else text
 

@@ -15,6 +15,7 @@ def blocks_in(statements: Iterable[tree.Statement]) -> Iterator[Mention]:
             yield Mention(Name(NameSort.BLOCK, line.name.text), line.name.span, gives=True)
         if isinstance(line, tree.GapLine) and isinstance(line.width, tree.Word):
             yield _stands(line.width)
+        # Only some lines state facts; the others have no block to name.
         for fact in getattr(line, "facts", ()):
             match fact:
                 case facts.Plinthed(block=word) | facts.CornerBlocked(block=word):

@@ -30,6 +30,7 @@ def closing_hints(reading: JobReading, file: str, first: int, last: int) -> Iter
         if span.file != file or not first <= span.line <= last:
             continue
         room = next((one for one in job.rooms if one.name == named.heading.name.text), None)
+        # An open walk is not expected to come round, so there is nothing to say of it.
         if room is None or not room.walk or room.open_walk:
             continue
         pen = Pen(words_in("en"), job.currency, room.settings.unit)

@@ -111,6 +111,7 @@ def _named(reading: JobReading, line: tree.Statement) -> Iterator[tuple[str, str
         yield written.split(":")[0].strip(), _after_colon(written), EntrySort.PIECE, line.span
     elif isinstance(line, tree.SettingLine):
         yield written.split(":")[0].strip(), _after_colon(written), EntrySort.SETTING, line.span
+    # A line that is only half typed would come and go in the outline at each key stroke.
     elif not isinstance(line, tree.Unreadable | tree.Include):
         yield written, "", EntrySort.LINE, line.span
 

@@ -26,6 +26,7 @@ async def formatting(
         return None
     edits: list[lsp.TextEdit] = []
     last = len(lines_of(text)) - 1
+    # Only the lines that change, so that the cursor and the folds of the others stay.
     for new in tidied(text):
         made = "".join(f"{line}\n" for line in new.lines)
         start, end = lsp.Position(new.first, 0), lsp.Position(new.last, 0)

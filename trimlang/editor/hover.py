@@ -135,6 +135,7 @@ def _pieces(reading: JobReading, room: Room, stretch: Stretch) -> tuple[Piece, .
         for piece in reading.result.pieces
         if piece.room == room.name
         and piece.run == label
+        # Two rooms may have one name; their tags differ.
         and piece.id.startswith(f"{room.tag}-")
         and piece.kind.of_casing is not is_run
     )
@@ -153,6 +154,7 @@ def _piece(piece: Piece, job: Job, pen: Pen, sticks: Sticks | None) -> str:
     ]
     other = phrases.edges(piece, pen)
     lines += [f"- {text}" for text in (other, *phrases.fit_lines(piece, pen)) if text]
+    # Said rather than left out: who hovers again a moment later sees it.
     if sticks is None:
         lines.append("- stick: still being planned")
     elif piece.id in sticks:

@@ -42,6 +42,7 @@ class Names:
 
     def at(self, file: str, line: int, column: int) -> Mention | None:
         """Return the mention at a place (counted from 1), its end included."""
+        # Of two that touch, the later one: the end of a name is also where the next may begin.
         here = [
             one
             for one in self.mentions
@@ -208,6 +209,7 @@ class _Pieces:
         for run in room.runs:
             label = run.label.text
             end = start + len(label)
+            # Labels are compared without case, as the survey does.
             if text[start:end].casefold() != label.casefold() or text[end : end + 1] != "-":
                 continue
             after = text[end + 1 :]

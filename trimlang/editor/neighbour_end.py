@@ -53,6 +53,7 @@ def _said(wall: tree.RunLine | tree.GapLine, side: Side) -> Expected | None:
         (fact for fact in wall.facts if isinstance(fact, AtEnd) and fact.side is side), None
     )
     if isinstance(wall, tree.GapLine):
+        # An opening that says nothing stops trim square, as the survey fills it in.
         joint = said.end.joint.text if said is not None else STOPPED.word
         return Expected(joint, f"beside the {wall.kind.value}")
     if said is None:

@@ -65,6 +65,7 @@ class OpenFiles:
 
     def jobs(self, path: Path) -> tuple[Path, ...]:
         """Return the job files that a document belongs to."""
+        # What was never saved is no part of another job: no include can name it.
         if not path.is_absolute():
             return (path,)
         found = self._jobs.get(path)

@@ -110,6 +110,8 @@ def read_job(
     try:
         text = read(job if job is not None else Path(file))
     except (OSError, UnreadableError):
+        # A job that cannot be read is an empty one here: its includes may be open, and want
+        # answers.
         text = ""
     steps = Steps(read, cached.line, cached.room)
     # The log is found by the job's name on the disk; one that was never saved is only in the

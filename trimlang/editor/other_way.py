@@ -38,6 +38,7 @@ def in_the_other_direction(reading: JobReading, file: str, line: int) -> tuple[E
     is_open = isinstance(heading, tree.RoomLine) and any(
         isinstance(fact, facts.OpenWalk) for fact in heading.facts
     )
+    # A room that comes round may begin anywhere, so it goes on beginning with the same wall.
     turned = walls[::-1] if is_open else [walls[0], *walls[:0:-1]]
     written = _with_sides(walls, [reading.text(one.span) for one in walls])
     at_place = {id(one): _swapped(text) for one, text in zip(walls, written, strict=True)}

@@ -218,6 +218,7 @@ async def _rename(ls: EditorServer, params: lsp.RenameParams) -> lsp.WorkspaceEd
     except CannotRenameError as error:
         raise JsonRpcException(str(error), lsp.LSPErrorCodes.RequestFailed.value) from None
     changes = _changes(ls, document, edits)
+    # Old editors take the plain form only, in which nothing guards against typing on meanwhile.
     if not answers.knows_versions(ls.client_capabilities):
         return lsp.WorkspaceEdit(changes=changes)
     return lsp.WorkspaceEdit(document_changes=_of_versions(ls, changes))

@@ -189,6 +189,7 @@ class EditorServer(LanguageServer):
             self.text_document_publish_diagnostics(lsp.PublishDiagnosticsParams(uri, ()))
         for uri, diagnostics in found.items():
             path = self.files.path(uri)
+            # Files that are not open and have nothing wrong are not spoken of.
             if diagnostics or uri in self._with_findings or path in self.files.texts:
                 self.text_document_publish_diagnostics(
                     lsp.PublishDiagnosticsParams(uri, diagnostics, self.files.versions.get(path))
