@@ -23,6 +23,7 @@ from trimlang.sheets.content.elevations import Elevation, ElevationSheet
 from trimlang.sheets.content.floor_plan import RoomPlan
 from trimlang.sheets.content.job_at_a_glance import (
     Glance,
+    OpenWarning,
     RoomAtAGlance,
     RoomPicture,
     SheetFiles,
@@ -332,7 +333,7 @@ def test_the_documented_context_is_what_templates_see() -> None:
         ElevationSheet,
         Elevation,
     )
-    glance = (Glance, RoomAtAGlance, RoomPicture, TrimAtAGlance, Open, SheetFiles)
+    glance = (Glance, RoomAtAGlance, RoomPicture, TrimAtAGlance, OpenWarning, SheetFiles)
     for view in (*views, House, Overview, *glance):
         for field in fields(view):
             assert f"`{field.name}`" in docs, f"{view.__name__}.{field.name}"
