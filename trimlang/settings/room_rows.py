@@ -263,7 +263,7 @@ class RoomRows:
     closes_within = LengthSetting(
         words="closes within",
         page="how far a room's walk may be off",
-        # Never used: where the file says nothing, survey/closing.py asks what the doubts allow.
+        # Never used: where the file says nothing, survey/verdict.py asks what the doubts allow.
         default=Fraction(3, 2),
         unsaid="what the survey can tell",
         why="what the tape and the corners nobody measured allow in this room",

@@ -60,6 +60,7 @@ class Door:
 
     def drawn(self, paper: Paper) -> DoorLeaf:
         """Return the leaf, open at a right angle, and its arc on paper."""
+        # The arc itself is drawn as one curve; these points stand for it where names look for room.
         hinge, points = paper.at(self.hinge), [paper.at(self.opened(n / 3)) for n in range(4)]
         (hx, hy), (ox, oy), (sx, sy) = hinge, points[-1], points[0]
         leaf, jamb = (ox - hx, oy - hy), (sx - hx, sy - hy)

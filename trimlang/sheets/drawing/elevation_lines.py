@@ -54,11 +54,15 @@ class ElevationLines:
 
 def elevation_lines(job: Job, face: WallFace, paper: ElevationPaper) -> ElevationLines:
     """Return the lines of a wall."""
+    # What is drawn later covers what is below it, as paint does: the wall's edges and openings come
+    # first, then the pieces from the wall outwards, and last the lines that nothing may hide.
     drawn: list[tuple[str, list[Stroke]]] = [
         ("edge", list(_edges(face, paper))),
         ("opening", [_clear(one, paper) for one in face.openings if one.high is not None]),
         ("unmeasured", [side for one in face.openings for side in _open_sides(one, face, paper)]),
     ]
+    # A shoe stands before its base and a backband before its casing. All pieces of one depth are
+    # outlined before their seams, so that no neighbour's white covers a seam.
     depths = {one.piece.id: _depth(job, one) for one in face.pieces}
     for depth in sorted(set(depths.values())):
         pieces = [one for one in face.pieces if depths[one.piece.id] == depth]
@@ -72,11 +76,11 @@ def elevation_lines(job: Job, face: WallFace, paper: ElevationPaper) -> Elevatio
         ("ceiling", list(_ceiling(face, paper))),
         ("break", list(_broken(face, paper))),
     ]
-    kept = [(look, strokes) for look, strokes in drawn if strokes]
+    visible = [(look, strokes) for look, strokes in drawn if strokes]
     return ElevationLines(
-        layers=tuple(Layer(look=look, path=path_of(strokes)) for look, strokes in kept),
+        layers=tuple(Layer(look=look, path=path_of(strokes)) for look, strokes in visible),
         strokes=tuple(
-            line(look, *pair) for look, found in kept for one in found for pair in pairwise(one)
+            line(look, *pair) for look, found in visible for one in found for pair in pairwise(one)
         ),
     )
 
@@ -85,6 +89,8 @@ def path_of(strokes: Iterable[Stroke]) -> str:
     """Return strokes as the ``d`` of one path; those that end where they began are closed."""
     parts: list[str] = []
     for stroke in strokes:
+        # Closed by SVG itself and not by a last line, so that the first corner is a true corner
+        # too.
         shut = len(stroke) > 2 and stroke[0] == stroke[-1]
         points = stroke[:-1] if shut else stroke
         parts.append("M" + "L".join(f"{fixed(x)} {fixed(y)}" for x, y in points) + "Z" * shut)
@@ -98,6 +104,7 @@ def _closed(points: Iterable[Point]) -> Stroke:
 
 def _depth(job: Job, one: PieceInPlace) -> int:
     """Return how many layers of trim a piece lies before; strips in a jamb are behind all."""
+    # They line the opening within the wall, so a casing that overlaps their edge hides it.
     if one.piece.kind is PieceKind.JAMB:
         return -1
     depth, trim = 0, job.trim(one.piece.trim)
@@ -116,6 +123,7 @@ def _edges(face: WallFace, paper: ElevationPaper) -> Iterator[Stroke]:
         if paper.broken_at is None or paper.ceiling is None:
             yield paper.at(floor), paper.point(x, high)
             continue
+        # Millimetres on paper turned into inches on the wall: the gap looks alike at every scale.
         gap = 1.2 / paper.factor
         yield paper.at(floor), paper.point(x, paper.broken_at - gap)
         place = side.of(face.wall.places[0], None)
@@ -127,6 +135,7 @@ def _ends_at_a_corner(face: WallFace, side: Side) -> bool:
     """Tell whether a wall's last stretch on a side, or the one round the corner, says so."""
     room, last = face.room, side.of(face.wall.places[0], face.wall.places[-1])
     beside = next(beyond(room, last, side.step), None)
+    # A corner is often written at one of its two walls only, and it is a corner for both.
     ends = [side.of(room.walk[last].left, room.walk[last].right)]
     if beside is not None:
         ends.append(side.of(room.walk[beside].right, room.walk[beside].left))
@@ -155,8 +164,10 @@ def span_of(opening: OpeningInPlace, face: WallFace, paper: ElevationPaper) -> t
         return low, float(opening.high)
     if paper.broken_at is not None and paper.ceiling is not None and _is_beam(opening, face):
         risen = ceiling_above(face.room, face.wall, opening.place)
+        # A beam hangs from the ceiling, so what is sure of it is above the break line.
         return paper.broken_at, paper.ceiling + float(risen)
     top = paper.top if paper.broken_at is None else paper.broken_at
+    # A radiator or a cabinet drawn up to the ceiling would look like a door.
     return low, min(top, low + MOST_BARE) if opening.gap.kind is GapKind.BARE else top
 
 
@@ -177,6 +188,8 @@ def _is_beam(opening: OpeningInPlace, face: WallFace) -> bool:
             for one in face.runs
         )
 
+    # Below a beam the base goes on and the crown must go round or stop; a door stops the base, and
+    # a window has a sill.
     return opening.gap.sill is None and over(Upon.FLOOR) and not over(Upon.CEILING)
 
 
@@ -196,6 +209,7 @@ def _floor(job: Job, face: WallFace, paper: ElevationPaper) -> Iterator[Stroke]:
 
 def _carries_a_cap(job: Job, stretch: Stretch) -> bool:
     """Tell whether a run's trim lies on its broad side: a balustrade's cap, no skirt."""
+    # No setting says what a cap is: a moulding that lies flat is deeper than it is high.
     if not isinstance(stretch, Run) or not stretch.trims:
         return False
     trim = job.trim(stretch.trims[0])
@@ -216,12 +230,15 @@ def _steps(job: Job, face: WallFace, paper: ElevationPaper) -> Iterator[Stroke]:
         assert isinstance(stretch, Run)  # noqa: S101  _has_steps says so
         steps = stretch.stair.steps
         assert steps is not None  # noqa: S101
+        # Steps are drawn from the lower end, where the first riser stands, whichever way the wall
+        # is walked.
         low, high = (begin, end) if stretch.slope > 0 else (end, begin)
         way = 1 if stretch.slope > 0 else -1
         covered = steps.rise * cosine(stretch.slope) + LEAST_COVER
         tall = max((job.trim(name).height or 0 for name in stretch.trims), default=0)
         x, y = low.x, low.y
         points = [Spot(x=x, y=y)]
+        # What is left over at the top is less than a whole tread, and is not drawn as one.
         while (high.x - x) * way >= steps.run:
             if tall >= covered:
                 points.append(Spot(x=x, y=y + steps.rise))

@@ -64,6 +64,8 @@ def _parts(face: WallFace, paper: ElevationPaper, pen: Pen) -> list[Part]:
     parts: list[Part] = []
     for place, begin, end in zip(face.wall.places, begins, begins[1:], strict=False):
         stretch = face.room.walk[place]
+        # A level run has the length that the tape gave. Along a slope the tape measured the slope,
+        # while the chain lies level: there the level distance is worked out.
         if isinstance(stretch, Run) and not stretch.slope:
             text = pen.length(stretch.length)
         else:
@@ -77,6 +79,7 @@ def _boxed(face: WallFace, paper: ElevationPaper, pen: Pen) -> Iterator[list[Par
     for one in face.boxes:
         if one.boxes.slope or not one.corners:
             continue
+        # The corners are the boxes' own, so the chain begins one margin before the first of them.
         x = one.corners[0].x - one.boxes.margins[0]
         parts: list[Part] = []
         for margin in one.boxes.margins:
@@ -84,6 +87,7 @@ def _boxed(face: WallFace, paper: ElevationPaper, pen: Pen) -> Iterator[list[Par
                 left, right = (paper.point(float(at), 0)[0] for at in (x, x + inches))
                 parts.append((left, right, pen.length(inches)))
                 x += inches
+        # Each margin is followed by a box, and the last margin is followed by none.
         yield parts[:-1]
 
 
@@ -91,6 +95,8 @@ def _side_by_side(sets: Iterable[list[Part]]) -> list[list[Part]]:
     """Return sets of parts in rows, each in the first row that has room for it."""
     rows: list[list[Part]] = []
     for parts in sets:
+        # Boxes above and below a chair rail lie over the same stretch of wall: they need two
+        # chains, while sets that lie side by side share one.
         row = next((row for row in rows if row[-1][1] <= parts[0][0] + TICK), None)
         if row is None:
             rows.append(parts)
@@ -111,6 +117,7 @@ def _chain(parts: Sequence[Part], y: float) -> Chain:
             labels.append(_text(text, middle, y - 1, 0.0))
         else:
             upright.append((middle, text))
+    # Two neighbours share the tick between them, which is drawn once.
     strokes += [_tick(x, y) for x in sorted({x for part in parts for x in part[:2]})]
     deepest = 0.0
     for (middle, text), x in zip(upright, _apart([at for at, _ in upright]), strict=True):
@@ -174,6 +181,7 @@ def _measures(
     if opening.high is None or opening.gap.clear_height is None:
         return
     x = float(opening.left) + FROM_THE_JAMB / paper.factor
+    # The sill is asked for first: it is measured even where the opening is too small for the rest.
     if opening.gap.sill is not None:
         floor = paper.point(x, float(opening.begins.y))
         yield floor, paper.point(x, float(opening.low)), opening.gap.sill
@@ -186,6 +194,7 @@ def _measures(
         paper.point(x, float(opening.high)),
         opening.gap.clear_height,
     )
+    # Below the middle, so that it stays clear of the opening's name, which stands above it.
     y = float(opening.low) + float(opening.gap.clear_height) * 0.4
     yield (
         paper.point(float(opening.left), y),

@@ -35,6 +35,8 @@ def named_pieces(job: Job, face: WallFace, paper: ElevationPaper, pen: Pen) -> I
     """Yield the name of each piece; the four sides of boxes are named once for their set."""
     for number, one in enumerate(face.pieces, start=1):
         if one.piece.kind is not PieceKind.FRAME:
+            # A name that has no room is replaced by a number, which the list below the drawing
+            # explains.
             wanted = _named(job, one, paper, pen)
             yield replace(wanted, instead=_numbered(one, number, paper))
 
@@ -50,6 +52,8 @@ def _numbered(one: PieceInPlace, number: int, paper: ElevationPaper) -> Wanted:
     middle = _middle(left, right)
     aside = float(one.across) * paper.factor / 2 + BESIDE
     if one.piece.kind is PieceKind.HEAD:
+        # Strips one above the other are thinner than a letter: a number in the middle of one would
+        # cover its neighbours.
         first = [(right[0] + BESIDE, right[1]), (left[0] - BESIDE, left[1])]
     else:
         turn = radians(float(one.turn))
@@ -85,6 +89,8 @@ def _named(job: Job, one: PieceInPlace, paper: ElevationPaper, pen: Pen) -> Want
     turn = float(one.turn)
     out = (-sin(radians(turn)), -cos(radians(turn)))
     inwards = (-out[0], -out[1])
+    # A name goes where bare wall is: below a crown, above a base. A shoe has the base above it, and
+    # below it only the floor.
     hangs = one.upon is Upon.CEILING or one.piece.kind in _BELOW
     lies_low = trim.in_front_of is not None and one.piece.kind is PieceKind.RUN
     # Crown on a frieze leaves no room below itself: that is the frieze's.
@@ -117,6 +123,8 @@ def named_openings(face: WallFace, paper: ElevationPaper) -> Iterator[Wanted]:
             y = low + (high - low) * 0.6
             one = paper.point(float(opening.left), y)
             other = paper.point(float(opening.right), y)
+            # A door is often narrower on paper than its name is long; turned upright the name has
+            # room.
             upright = wide_of(opening.gap.called, SIZES["name"]) > other[0] - one[0] - TAKEN
             middle = _middle(one, other)
             if upright:

@@ -63,6 +63,8 @@ class ElevationPaper:
 
 def common_scale(faces: Sequence[WallFace], unit: Unit) -> int:
     """Return n of the largest usual scale 1 : n at which every wall fits on a page."""
+    # One scale for all walls: a reader compares them, and a piece must not look longer on one page
+    # than on another.
     for scale in SCALES[unit]:
         papers = [paper_of(face, scale) for face in faces]
         if all(one.wide <= WIDE and one.tall <= TALL for one in papers):
@@ -85,6 +87,8 @@ def paper_of(face: WallFace, scale: int, least: float = 0.0) -> ElevationPaper:
     hanging = [spot for one in face.pieces if one.upon is Upon.CEILING for spot in one.outline]
     blocks = [spot for one in face.openings for pair in one.blocks for spot in pair]
     floors = face.wall.begins
+    # An opening whose height nobody wrote may be of any height; the drawing leaves room for a hint
+    # of it and claims no more.
     openings = [one.low + LEAST_SEEN if one.high is None else one.high for one in face.openings]
     heights = [spot.y for spot in (*standing, *blocks, *floors)] + openings
     high = float(max(heights, default=Fraction(0)))
@@ -93,6 +97,8 @@ def paper_of(face: WallFace, scale: int, least: float = 0.0) -> ElevationPaper:
     top = high
     if hanging:
         lowest = float(min(spot.y for spot in hanging))
+        # The lowest edge of what hangs comes to lie just above the break, whatever its height below
+        # the ceiling; the true distance is not known.
         ceiling = high + BREAK / factor - lowest
         broken = high + BREAK / 2 / factor
         top = ceiling + float(max(spot.y for spot in hanging))

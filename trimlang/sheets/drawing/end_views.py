@@ -120,6 +120,8 @@ def draw_ends(
     whole = alike and length <= wide - 2 * MARGIN
     start, end = (middle - length / 2, middle + length / 2) if whole else (MARGIN, wide - MARGIN)
     if not alike:
+        # An end that lies left of the blade has its wood on the left: its cut is then drawn at the
+        # middle of the paper, and the wood runs to the outer edge.
         start = start if ends[0].piece is Hand.RIGHT else middle - frame.apart
         end = end if ends[1].piece is Hand.LEFT else middle + frame.apart
     drawn = (_end(ends[0], start, trim, frame), _end(ends[1], end, trim, frame))
@@ -151,6 +153,8 @@ def draw_ends(
             for one, fit in zip(drawn, fits, strict=True)
             if fit is Fit.COPED
         ),
+        # A blade that leans over the wood takes more off its top: the lower edge stands out and is
+        # seen. One that leans away hides it.
         bevels=tuple(line for one, line in bevels if one.at.piece is one.at.tilt),
         hidden=tuple(line for one, line in bevels if one.at.piece is not one.at.tilt),
         points=tuple(point for one in drawn for point in _long(one)),

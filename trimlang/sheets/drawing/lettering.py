@@ -88,6 +88,7 @@ def letter(
         spot = None
         if one.instead is None:
             spot = sheet.free(one, text)
+        # A name that had to be cut short is not tried here: its number says more than half a name.
         elif text == one.text:
             spot = sheet.free(one, text, leads=False)
         if spot is None and one.instead is not None:
@@ -141,6 +142,7 @@ class _Lettering:
             walls = () if one.over_lines else self._walls
             if leader is not None and _blocked(leader, one, self._names, walls):
                 continue
+            # Places come with the best first, so the first free one is taken.
             return _Spot(centre=centre, turn=turn, box=box, leader=leader)
         return None
 
@@ -154,6 +156,7 @@ class _Lettering:
             through = any(_crosses(line, box) for line in self._led)
             if not through and not _blocked(leader, one, self._names, ()):
                 break
+        # The paper grows downwards for each such row: a name may be far away, but none is left out.
         self.tall += height + 1.5
         return _Spot(centre=centre, turn=0.0, box=box, leader=leader)
 
@@ -169,6 +172,7 @@ class _Lettering:
 def _places(one: Wanted, across: float, height: float) -> Iterator[tuple[Point, float, bool]]:
     """Yield places for a name, the best first: centre, turn, and whether a line leads there."""
     middle, off, along = one.middle, one.off, one.along
+    # Turned by half a circle where the wall runs to the left, so that no name is upside down.
     turn = (one.heading + 90) % 180 - 90
     beside = height / 2 + CLEAR + STROKE + 0.4
     yield from ((at, turn, False) for at in one.first)
@@ -181,6 +185,8 @@ def _places(one: Wanted, across: float, height: float) -> Iterator[tuple[Point, 
     for side in (1, -1):
         # It may also reach past the wall's ends, if nothing is in the way there.
         yield _from(middle, off, side * beside, along, 0.0), turn, False
+    # With a line the name stands level, which reads best, and near before far: a long line is hard
+    # to follow.
     for far in range(5, 45, 2):
         for side in (1, -1):
             for aside in (0, 4, -4, 8, -8, 14, -14, 20, -20):
@@ -249,6 +255,7 @@ def _blocked(
     walls: Sequence[tuple[Point, Point]],
 ) -> bool:
     """Return whether a leader would run over another wall or through a name."""
+    # A leader that ran over another wall would seem to name that one.
     if any({one.one, one.other} != set(wall) and cross(*leader, *wall) for wall in walls):
         return True
     return any(_crosses(leader, shape) for shape in names)

@@ -107,12 +107,16 @@ def around(
     """Place the rooms of ``left`` joined to ``root``, nearest first, if they overlap no other."""
     placed = [Placed(root, walks[root])]
     known = {root}
+    # Nearest first: an error of a corner adds up from room to room, and in this order no chain is
+    # longer than it must be.
     for one in placed:  # grows on the way
         for link in links[one.room]:
             if link.room in known or link.room not in left:
                 continue
             walk = _facing(one.walk[link.own], walks[link.room], link.other)
             moved = Placed(link.room, walk)
+            # A room that would lie over another was measured wrong or joined wrong; it is drawn by
+            # itself instead of hiding one.
             if not any(overlap(moved.shape, other.shape) for other in placed):
                 known.add(link.room)
                 placed.append(moved)

@@ -38,11 +38,14 @@ def block_lines(
     ``casing`` is how wide its legs are, ``reveal`` how far they stand back (inches).
     """
     # Where the casing's inner edge is, from either end of what opening and casing take up.
+    # What opening and casing take up is alike at both jambs, so the half of what is over lies at
+    # each.
     inner = (gap.along - gap.width) / 2 - reveal
     spans: list[tuple[tuple[str, float], Fraction, Fraction]] = []
     if gap.trimmings.plinth is not None:
         spans.append((_PLINTH, inner - gap.trimmings.plinth.wide, inner))
     if gap.trimmings.corner_block is not None:
+        # A corner block stands over the middle of the casing, however much wider it is.
         half, middle = gap.trimmings.corner_block.wide / 2, inner - casing / 2
         spans.append((_CORNER, middle - half, middle + half))
     if gap.trimmings.transition is not None:

@@ -72,6 +72,7 @@ def _round_by(stretch: Stretch, leg: Leg) -> tuple[Point, ...]:
     if curve is None:
         return ()
     turn, long = float(curve.turn_right), float(curve.chord)
+    # Two at least, or a slight curve would be drawn as the straight wall that it is not.
     parts = max(ceil(abs(turn) / DEGREES_A_STROKE), 2)
     x, y, heading = float(leg.start.x), -float(leg.start.y), float(leg.heading) - turn / 2
     # Equal chords of one arc: each turns by an equal part, the first by half of one.

@@ -88,6 +88,8 @@ def cut_picture(at: AtSaw, piece: Hand | None) -> CutPicture:
     thick = [_path((0, FENCE), (WIDE, FENCE)), _behind(FENCE)]
     foot = (MIDDLE + sin(swing) * REACH, FENCE + cos(swing) * REACH)
     blade = [_path((MIDDLE, FENCE), foot), _knob(foot)]
+    # Where the saw stands at 0° is drawn thin beside where it is to stand, so that left and right
+    # of it are seen without reading.
     thin = [_path((MIDDLE, FENCE), (MIDDLE, FENCE + REACH))] if swing else []
     if tilt:
         high = HIGH[at.pose.facing]
@@ -142,6 +144,8 @@ def _section(way: Lay, pose: Pose) -> tuple[list[Point], list[Point]]:
     else:
         shape = [(1.0, 0.45), (1.0, 0.0), (0.0, 0.0), (0.0, 1.0), (0.78, 1.0)]
         face = [(1.0, 0.45), (0.78, 1.0), (0.0, 1.0)]
+    # These are the edges that are up on the wall; with one of them at the fence the piece lies the
+    # other way round.
     high = pose.fence in (Against.TOP, Against.OUTER, Against.CEILING)
     wide, thick = 12.4, 3.6
 
@@ -167,6 +171,7 @@ def _view(cut: tuple[Point, Point], piece: Hand | None) -> tuple[str, str]:
     left = piece is Hand.RIGHT  # the rest lies there
     strokes: list[Point] = []
     least, most = sorted((top_x, foot_x))
+    # Counted in tenths of a millimetre: in whole numbers no error adds up from stroke to stroke.
     for tenth in range(6, int(WIDE * 10), 13):
         x = tenth / 10
         begin, end = top, foot

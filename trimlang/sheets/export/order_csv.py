@@ -46,6 +46,8 @@ def order_csv(result: Result) -> str:
                     unit,
                     decimal_text(line.length, 4),
                     line.sticks,
+                    # Where no stick has a price the plan counts lengths as if they were money; a
+                    # file for the yard must not show those.
                     "" if result.job.by_length else money_text(line.price),
                     "" if result.job.by_length else money_text(line.cost),
                     "" if line.on_hand else guarded(trim.supplier or ""),

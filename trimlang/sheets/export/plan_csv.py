@@ -121,6 +121,8 @@ def sticks_csv(result: Result) -> str:
                         # One pass of the saw makes this piece's left end and the right end before
                         # it.
                         "yes" if place.shared else "",
+                        # Once a stick, in its last line, so that a column's sum counts each offcut
+                        # once.
                         offcut if number == len(stick.places) else "",
                     )
                 )

@@ -38,6 +38,7 @@ _Number = Annotated[int, Meta(ge=1)]
 _Degrees = Annotated[float, Meta(description="degrees from square, as the saw can read it")]
 
 
+# A field that nobody knows is refused: a misspelt name would otherwise pass unseen.
 class _Part(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, omit_defaults=True):
     """A part of the file; a field that has its default value is left out of the file."""
 

@@ -40,6 +40,7 @@ def source_text(stick: CutStick, unit: Unit) -> str:
 
 def plan_status(plans: tuple[TrimPlan, ...]) -> Status:
     """Return the status of the whole plan: the weakest of its trims'."""
+    # From the weakest on: a plan is only proven where the plan of every trim is.
     for status in (Status.UNPROVEN, Status.GAP):
         if any(plan.status is status for plan in plans):
             return status

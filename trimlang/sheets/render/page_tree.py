@@ -26,6 +26,7 @@ def page_tree(html: str) -> Element | None:
         return None
     parser = XMLParser()  # noqa: S314 - no entity can be declared: the doctype is cut off
     try:
+        # A script may hold “<” and “&” as they are, which XML does not allow; paper runs no script.
         parser.feed(_SCRIPT.sub("", html[start.end() :]))
         root: Element = parser.close()
     except (ParseError, ValueError):  # what is no character of XML is a ValueError
@@ -38,6 +39,8 @@ def page_tree(html: str) -> Element | None:
             title.text = name
             svg.insert(0, title)
         for element in svg.iter():
+            # HTML puts what is within <svg> into SVG's namespace by itself; XML does so only where
+            # told.
             element.tag = f"{SVG}{element.tag}"
     return root
 

@@ -106,6 +106,7 @@ def render_phone(
         result=result,
         pen=_pen(result, words, show),
         area=LETTER,
+        # On the phone's own screen a code to be read with a phone is of no use.
         codes=False,
         shared=shared,
         drawings=filler.drawings,

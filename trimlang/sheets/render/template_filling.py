@@ -106,6 +106,7 @@ class TemplateFiller:
         Raises:
             SheetTemplateError: it cannot be read or filled.
         """
+        # A printing is given up between two sheets, never within one.
         if self._before_sheet is not None:
             self._before_sheet()
         try:

@@ -14,6 +14,8 @@ def box_sum(room: Room, boxes: WallBoxes, pen: Pen) -> str:
     it stands what the pieces' ids begin with.
     """
     first, *inner, last = boxes.margins
+    # All boxes of a set are alike, and so are the margins between them; only the outer two may
+    # differ.
     parts = [pen.length(first), f"{boxes.count} × {pen.length(boxes.wide)}"]
     if inner:
         parts.append(f"{len(inner)} × {pen.length(inner[0])}")

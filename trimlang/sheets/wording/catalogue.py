@@ -44,6 +44,7 @@ class Words:
     def __call__(self, text: str, **facts: object) -> str:
         """Say a text, its ``{names}`` filled in."""
         said = unbroken(self._catalogue.gettext(text))
+        # Without facts the text is not a pattern: a brace in it is a brace.
         return said.format(**facts) if facts else said
 
     def figures(self, text: str) -> str:
@@ -58,6 +59,7 @@ def words_in(language: str) -> Words:
     Raises:
         UnknownLanguageError: no catalogue is shipped for it.
     """
+    # English needs no file: its texts are the keys themselves.
     if language == ENGLISH:
         return Words(ENGLISH, gettext.NullTranslations())
     if language not in languages():

@@ -29,6 +29,7 @@ def closing_words(room: Room, drawn: Outline, closing: Closing | None, pen: Pen)
         )
     if closing.verdict is Verdict.CLASHES:
         return pen.words("Walls and diagonals contradict each other: measure again.")
+    # A miss below half a step of the tape would be printed as “closes within 0”.
     if not steps_nearest(closing.gap, step):
         if closing.allowed_by_file:
             return pen.words("Closes; the file allows {told}.", told=tolerance)

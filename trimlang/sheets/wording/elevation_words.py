@@ -45,8 +45,8 @@ def elevation_notes(face: WallFace, pieces: Mapping[str, Piece], pen: Pen) -> It
     """Yield what a drawing does not show: climbs, sums, what is glued on, what lies behind."""
     for place in face.wall.places:
         stretch = face.room.walk[place]
-        if isinstance(stretch, Run) and (told := _told_of(stretch, pen)):
-            yield f"{stretch.label}: {told}"
+        if isinstance(stretch, Run) and (climb := _climb_of(stretch, pen)):
+            yield f"{stretch.label}: {climb}"
     for boxes in face.boxes:
         yield box_sum(face.room, boxes.boxes, pen)
     shown = {one.piece.id for one in face.pieces}
@@ -68,14 +68,14 @@ def elevation_notes(face: WallFace, pieces: Mapping[str, Piece], pen: Pen) -> It
         yield pen.words("Nobody measured how high these are: {what}", what=unmeasured)
 
 
-def _told_of(run: Run, pen: Pen) -> str:
+def _climb_of(run: Run, pen: Pen) -> str:
     """Return a run's note, how it climbs, and the steps that it climbs by."""
-    told, steps = wall_note(run, pen), run.stair.steps
+    note, steps = wall_note(run, pen), run.stair.steps
     if steps is None:
-        return told
+        return note
     rise, going = pen.length(steps.rise), pen.length(steps.run)
     step = pen.words("each step {rise} up and {run} on", rise=rise, run=going)
-    return f"{told}; {step}"
+    return f"{note}; {step}"
 
 
 def _unmeasured(face: WallFace, pen: Pen) -> Iterator[str]:

@@ -90,6 +90,7 @@ def material(word: str, pen: Pen) -> str:
 
 def species_and_finish(trim: Trim, pen: Pen) -> tuple[str, str]:
     """Say what a trim is made of and how it comes finished; empty where the job does not say."""
+    # The file lists wood and finish in one row of words, in any order, as a price tag does.
     of_finish = [word.casefold() in FINISHES for word in trim.material]
     species, finish = (
         ", ".join(

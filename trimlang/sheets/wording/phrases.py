@@ -97,6 +97,8 @@ def runs_to(cut: Cut) -> str:
 
 def long_point(cut: Cut, words: Words) -> str:
     """Say on which edge the end's long point lies."""
+    # Crown touches the wall with one edge and the ceiling with the other: “back” and “face” would
+    # say nothing to whoever holds it.
     points = CROWN_POINTS if cut.crown is not None else LONG_POINTS
     point = words(points[cut.long_edge])
     if cut.through_edge is Edge.BOTH:
@@ -139,6 +141,7 @@ def measured(piece: Piece, words: Words) -> str:
             left=words(EDGES[piece.left.long_edge]),
             right=words(EDGES[piece.right.long_edge]),
         )
+    # A square end has no long point; its whole edge is as long.
     one_sided = Edge.BOTH in (piece.left.long_edge, piece.right.long_edge)
     return words(ONE_END[on] if one_sided else BOTH_ENDS[on])
 
@@ -188,6 +191,8 @@ def fit_lines(piece: Piece, pen: Pen) -> tuple[str, ...]:
     shim = pen.thickness(piece.shim) if piece.kind is PieceKind.RUN else ""
     if shim:
         lines.append(words("if the corner gaps, pack it out at the bottom by {shim}", shim=shim))
+    # An angle worked out from a diagonal is only as good as the diagonal: the carpenter should know
+    # how much a sixteenth there is worth.
     errors = [cut.corner_error for cut in (piece.left, piece.right) if cut.corner_error]
     if errors:
         lines.append(

@@ -76,6 +76,8 @@ class Pen:
         """Return a length as the tape shows it."""
         if self.unit is Unit.MM:
             return Reading(self.decimal(inches / MM, 1), "", Unit.MM, self.gap)
+        # A metric length on an inch sheet falls between the marks; it is shown to the nearest one
+        # rather than as a fraction that no tape has.
         if not is_tape_fraction(inches):
             inches = steps_nearest(inches, FINEST_INCH)
         sign, whole, rest = mixed_parts(inches)
@@ -128,6 +130,8 @@ class Pen:
     def stick(self, inches: Fraction) -> str:
         """Write a stick's length as it is sold, on whatever sheet: ``12 ft``, ``3.6 m``."""
         in_mm, in_inches = (inches / MM).denominator == 1, is_tape_fraction(inches)
+        # A stick has the name that the yard gives it: 3.6 m is sold as 3.6 m on an inch job too,
+        # since it is no whole number of sixteenths.
         if in_mm if self.unit is not Unit.MM and not in_inches else self.unit is Unit.MM and in_mm:
             return f"{self.decimal(inches / MM / 1000, 3)}{self.gap}m"
         feet, rest = divmod(inches, 12)
@@ -169,6 +173,7 @@ class Pen:
 
     def money(self, amount: Fraction) -> str:
         """Write a sum of money: ``$17.40``."""
+        # Rounded without the sign, so that a saving is rounded as an expense of the same size is.
         coins = steps_nearest(abs(amount), Fraction(1, 100))
         whole, cents = divmod(int(coins * 100), 100)
         sign = "-" if amount < 0 else ""

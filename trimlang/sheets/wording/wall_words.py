@@ -23,6 +23,7 @@ def _shape(run: Run, pen: Pen) -> Iterator[str]:
     if run.slope:
         yield _climb(N_("climbs {angle} to the {side}"), run.slope, pen)
     if run.curve is not None:
+        # A radius that was worked out from a chord and a rise may lie on no mark of the tape.
         radius = pen.length(steps_nearest(run.curve.radius, SIXTEENTH))
         if run.curve.way is Bend.OUT:
             yield words("curves into the room, radius {radius}", radius=radius)
