@@ -109,6 +109,8 @@ def check_gathered(gathered: Gathered, file: str, steps: Steps = PLAIN) -> Resul
             job = named_as_now(job, {piece.id for piece in pieces})
             joined += check_log(job, pieces)
     findings = (*gathered.findings, *surveyed, *joined)
+    # In the order in which the files are read, not in that of the passes: people mend a file from
+    # top to bottom.
     order = {source: number for number, source in enumerate(gathered.sources)}
     # Where something could not be read, a finding that depends on it may be false: mending what
     # could not be read mends it too, or shows what is really wrong. So it is left out for now.

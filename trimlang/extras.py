@@ -24,6 +24,8 @@ class Extra:
 
     def lacks(self, error: ModuleNotFoundError) -> bool:
         """Whether an import failed because this library is missing, and for no other reason."""
+        # Another module that fails within the library is a fault in it; to install it again would
+        # not help.
         return (error.name or "").partition(".")[0] in self.modules
 
     def remedy(self) -> str:

@@ -44,6 +44,7 @@ def stranger_in(name: str) -> int | None:
     That is the first letter from a second alphabet, or a letter such as a full-width one, which
     only looks different from the plain one.
     """
+    # The alphabet that a name begins with is taken for its own; the odd one out is what is marked.
     first = _alphabet(name[0])
     for at, sign in enumerate(name):
         # Digits and hyphens belong to no alphabet.

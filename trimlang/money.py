@@ -13,6 +13,8 @@ def money_text(amount: Fraction) -> str:
     ('17.40', '0.125')
     """
     places = 2
+    # A price for a foot may have fractions of a cent; rounded here, a long order would come out
+    # wrong.
     while places < 6 and (amount * 10**places).denominator != 1:
         places += 1
     scaled = round(amount * 10**places)

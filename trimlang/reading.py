@@ -79,6 +79,7 @@ def read_stream(stream: BinaryIO, name: str) -> str:
     Raises:
         UnreadableError: it is too large, or no UTF-8 text.
     """
+    # One byte more than is allowed tells a file that is too large without reading all of it.
     data = stream.read(MOST_MEGABYTES * 2**20 + 1)
     if len(data) > MOST_MEGABYTES * 2**20:
         raise UnreadableError("T605", {"path": name, "most": MOST_MEGABYTES})
@@ -123,6 +124,7 @@ def gather(
     shown = path.name if path is not None else name
     gatherer = _Gatherer(path.resolve().parent if path is not None else None, read, line)
     statements = gatherer.file(Source(shown, text), path, ())
+    # A log that is opened by itself has no log of its own.
     if path is not None and path.suffix != LOG_SUFFIX:
         statements += gatherer.log_file(log_beside(path), log)
     return Gathered(tuple(statements), tuple(gatherer.findings), gatherer.sources)
@@ -217,6 +219,7 @@ class _Gatherer:
             self._say("T608", span, path=wanted, most=DEEPEST)
             return []
         shown = target.relative_to(self._root).as_posix()
+        # By the name within the job's folder, so that one file is one file however it was reached.
         if shown in self.sources:
             # A file that is included twice would state everything in it twice.
             self._say("T607", span, path=wanted)
@@ -233,6 +236,7 @@ class _Gatherer:
         except UnreadableError as error:
             self._say(error.code, span, **error.facts)
             return []
+        # Each file alone may be small enough, and a chain of them still fill the memory.
         if self._signs + len(text) > MOST_MEGABYTES * 2**20:
             self._say("T609", span, path=wanted, most=MOST_MEGABYTES)
             return []

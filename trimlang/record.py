@@ -113,6 +113,7 @@ def _equality(values: Callable[[Any], object]) -> Callable[[Any, object], object
     def equal(self: Any, other: object) -> object:
         if self is other:
             return True
+        # Python then asks the other value, and takes the two for unequal if that knows no better.
         if other.__class__ is not self.__class__:
             return NotImplemented
         return values(self) == values(other)

@@ -17,6 +17,8 @@ def folder(name: str) -> Traversable:
     A wheel carries them inside the package; a checkout has them beside it.
     """
     package = Path(__file__).resolve().parent
+    # The package's own folder first: beside an installed package may lie a folder of the same name
+    # that is somebody else's.
     for place in (package / name, package.parent / name):
         if place.is_dir():
             return place

@@ -64,6 +64,8 @@ def say(code: str, span: Span, **facts: object) -> Diagnostic:
     """
     from trimlang.diagnostics.code_pages import PAGES
 
+    # The wording stands on the page alone, so that `explain`, the reference and the message cannot
+    # differ.
     page = PAGES[code]
     return Diagnostic(
         code=code,

@@ -23,4 +23,5 @@ class Family(StrEnum):
     @classmethod
     def of(cls, code: str) -> Family:
         """Return the family of a code; no other code looks into the text of a code."""
+        # No value of one family begins another's: each code has exactly one.
         return next(family for family in cls if code.startswith(family.value))

@@ -37,6 +37,7 @@ def without_minus(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
 
 def without_part(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
     """Delete the part between two commas, with the comma before it."""
+    # The comma before it goes too, or the line would have two in a row.
     before = line.rfind(",", 0, span.column - 1)
     if before < 0:
         return
@@ -91,6 +92,8 @@ def without_words(words: str) -> Callable[[Span, Facts, str], Iterator[Mend]]:
     pattern = re.compile(rf",\s*(?P<words>{words})(?=\s*(,|#|$))", re.IGNORECASE)
 
     def leave_out(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
+        # The finding marks the wall or the room and not these words, so they are looked for in the
+        # whole line.
         found = pattern.search(line)
         if found is not None:
             whole = replace(span, column=found.start() + 1, end=found.end() + 1)

@@ -55,6 +55,8 @@ def mends(finding: Diagnostic, line: str) -> tuple[Mend, ...]:
     """Return the ways to mend ``finding``; ``line`` is the text of the line that it marks."""
     facts = dict(finding.facts)
     remedy = facts.get("remedy")
+    # What was worked out where the mistake was found knows more than a rule for its code, so it
+    # goes first.
     if isinstance(remedy, Suggestion):
         return (_suggested(finding.span, remedy, line),)
     made = _MENDS.get(finding.code)
@@ -80,6 +82,7 @@ def _nearest_fraction(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
     above, below = re.split("[/⁄∕]", str(facts["written"]))
     # The tape's mark nearest to the fraction that was written, with the whole inches before it,
     # since rounding up may add one.
+    # A sixteenth is the finest mark that every inch tape has.
     value = steps_nearest(Fraction(int(above), int(below)), SIXTEENTH)
     whole = _WHOLE_BEFORE.search(line[: span.column - 1])
     if whole:
@@ -115,6 +118,8 @@ def _known_unit(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
     # The unit stands behind its number, so the last place where it occurs is the right one.
     at = marked(span, line).lower().rfind(unit)
     start = span.column + at
+    # The word tells how the length lies beside a mark of the tape (“29 1/8 strong”); it is no unit
+    # with a slip in it.
     if facts.get("guess") and at >= 0:
         bare = len(line[: start - 1].rstrip()) + 1
         yield delete(replace(span, column=bare, end=start + len(unit)), f"Leave “{unit}” out")
@@ -133,6 +138,7 @@ def _add_end(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
 
 
 def _other_corner(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
+    # The finding marks the angle in the brackets; the joint's word stands before it.
     start = line.lower().rfind("in-corner", 0, span.column - 1)
     if start >= 0:
         yield write(replace(span, column=start + 1), f"out-corner({facts['wall']}", sure=True)
@@ -160,6 +166,7 @@ def _per_what(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
 
 def _both_ways(*texts: str) -> Callable[[Span, Facts, str], Iterator[Mend]]:
     def offer(span: Span, _facts: Facts, _line: str) -> Iterator[Mend]:
+        # Only where there is one way may an editor take it without asking.
         yield from (write(span, text, sure=len(texts) == 1) for text in texts)
 
     return offer

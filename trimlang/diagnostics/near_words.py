@@ -25,6 +25,8 @@ def nearest(word: str, known: list[str] | tuple[str, ...]) -> str | None:
         return _one_slip_away(word, tuple(known))
     from difflib import get_close_matches
 
+    # A name in other capitals is not a slip to the language, but the suggestion must have its own
+    # spelling.
     by_fold = {candidate.casefold(): candidate for candidate in known}
     close = get_close_matches(word.casefold()[:_LONGEST_WORD], list(by_fold), n=1, cutoff=0.6)
     return by_fold[close[0]] if close else None

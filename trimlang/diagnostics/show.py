@@ -47,10 +47,14 @@ def _shown(
 
 def _lines(finding: Diagnostic, lines: list[str], folder: str) -> Iterator[tuple[str, str]]:
     span = finding.span
+    # A file's name and a message hold what the user typed: a control character in them could move
+    # the cursor or hide a line.
     place = printable(f"{folder}{span.file}:{span.line}:{span.column}")
     head = f"{finding.severity.value} {finding.code}: {printable(finding.message)}"
     yield f"{place}: {head}", _STYLES[finding.severity]
     if 0 < span.line <= len(lines):
+        # One character is shown for each that is in the file, so that the caret below stays in its
+        # column.
         text = printable(lines[span.line - 1])
         # A long line is shown from half a width before the place that is marked.
         first = max(0, span.column - _WIDEST // 2) if len(text) > _WIDEST else 0
@@ -88,6 +92,8 @@ def show(
         return
     if not findings:
         return
+    # A file or another program gets plain lines, and need not wait for the library that colours
+    # them.
     if not stream.isatty():
         for line, _style in _shown(findings, sources, folder):
             stream.write(line + "\n")

@@ -30,5 +30,6 @@ class Suggestion(str):
 
 def did_you_mean(word: str, known: list[str] | tuple[str, ...], otherwise: str) -> str:
     """Return a remedy that names the nearest known word, or ``otherwise``."""
+    # A plain text carries no mend: where no word is near, an editor must not offer one.
     match = nearest(word, known)
     return Suggestion(f"Did you mean “{match}”?", match) if match else otherwise

@@ -98,6 +98,7 @@ class Setting(Generic[_Value]):
     def __get__(self, said: Settings, owner: type) -> _Value: ...
 
     def __get__(self, said: Settings | None, owner: type) -> Setting[_Value] | _Value:
+        # Asked of the class, Python gives no settings: then the row itself is wanted.
         return self if said is None else said.value(self)
 
     def __reduce__(self) -> tuple[Any, ...]:

@@ -51,8 +51,11 @@ class Settings(RoomRows, JobRows):
 
     def value(self, row: Setting[_Value]) -> _Value:
         """Return the value that holds for a row: what was said, or the default in this unit."""
+        # What was said wins even where it is the default: `says` must still tell the two apart.
         if row.name in self._said:
             return self._said[row.name]  # type: ignore[return-value]  # ``having`` put it there
+        # A metric file gets a round number of millimetres, and not an inch turned into 25.4 of
+        # them.
         if row.metric is not None and self.unit is Unit.MM:
             return row.metric
         return row.default

@@ -62,6 +62,8 @@ class _Teller:
         """Check the job file, and report what is wrong with it at the cells."""
         text = "".join(f"{line}\n" for line in self._lines)
         _, unread = parse(Source(self._path.name, text))
+        # Lines that cannot be read are reported first and alone: all that follows from them would
+        # be false.
         lost = {one.span.line for one in unread if one.severity is Severity.ERROR}
         for number in sorted(lost):
             self._unread_cells(number, [one for one in unread if one.span.line == number])
@@ -119,6 +121,8 @@ class _Teller:
 
     def _in_table(self, fact: object) -> object:
         """Return a fact with a line of the job file named by the table's row instead."""
+        # The job file was never written to a disk: its line numbers mean nothing to whoever has the
+        # table open.
         if not isinstance(fact, Place) or fact.span.file != self._path.name:
             return fact
         found = self._pieces.get(fact.span.line)

@@ -48,6 +48,7 @@ def table_text(data: bytes) -> str:
     Raises:
         NoTableError: it is neither.
     """
+    # Some spreadsheets save “Unicode text” so. Without its mark UTF-16 cannot be told from rubbish.
     for mark, encoding in ((b"\xff\xfe", "utf-16"), (b"\xfe\xff", "utf-16")):
         if data.startswith(mark):
             try:
@@ -83,6 +84,7 @@ def read_rows(text: str) -> tuple[str, list[TableRow]]:
 
 def _delimiter(text: str) -> str:
     heading = next((line for line in LINE_END.split(text) if line.strip()), "")
+    # A comma within a quoted heading parts no columns.
     bare = re.sub(r'"[^"]*"', "", heading)
     # Of two that stand equally often the first in DELIMITERS is taken: a heading of one column has
     # none.

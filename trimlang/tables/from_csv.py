@@ -52,6 +52,7 @@ def from_csv(data: bytes, path: Path, include: str | None = None) -> Made:
         span = Span(path.name, error.line, error.column, error.column + 1)
         finding = say("T651", span, path=path.name, why=error.why)
         return Made("", (finding,), Source(path.name, data.decode("utf-8", "replace")))
+    # The heading decides: a survey names its ends or trims, and a laser's list names neither.
     if rows and not names_columns(rows[0]):
         listed = from_list(rows, path, include, delimiter)
         if listed is not None:
@@ -82,6 +83,8 @@ class _Table:
         text = "".join(f"{line}\n" for line in self._lines)
         if names is not None:
             lost = has_errors(self._findings)
+            # The job file is checked as any other would be; the table needs no rules of its own for
+            # what a wall may be.
             self._findings += told_at_cells(self._path, self._lines, self._pieces, rows_lost=lost)
         # The table's own findings come first, in the order of the sheet.
         order = sorted(self._findings, key=lambda one: (one.span.file != self._path.name, one.span))
@@ -175,6 +178,7 @@ class _Table:
         needed = ["length"] if kind is not RowKind.RUN else ["wall", "length"]
         room = cells.get("room")
         if room is not None:
+            # Compared without capitals: a spreadsheet that completes words may change them.
             name = self._text("room", room, row)
             # The first row of a new room begins it; the rows below may leave the room blank or
             # repeat it.
@@ -268,6 +272,8 @@ class _Table:
             why = "“#” would begin a comment and hide what follows"
             self._unread(cell, row, column, why, "Write it without the “#”.")
             return None
+        # Two trims in one cell are parted by whatever the writer likes; a comma would have parted
+        # the cells.
         if column == "trims":
             text = re.sub(r"\s*[,;+/]\s*", ", ", text)
         elif column in ("length", "left", "right") and self._comma_is_decimal:

@@ -96,6 +96,7 @@ class _List:
         if long is None:
             self.leave_out(row, first, "it has no length")
             return
+        # A unit in the row's own cell is nearer to the number than one in the heading, so it wins.
         unit = self.unit
         if UNIT in cells:
             said = cells[UNIT].text.strip().casefold().rstrip(".")
@@ -137,8 +138,10 @@ class _List:
         # A label becomes part of ids on every sheet, so it is plain; the full name stays as a note.
         label = _NOT_IN_A_NAME.sub("-", called).strip("-.")
         if not label or not (label[0].isalpha() or label.isdigit()) or not_a_label(label):
+            # A wall without a usable name still needs one: every piece's id begins with it.
             label = f"W{len(self._names) + 1}"
         plain, number = label, 2
+        # Two walls may be called alike in the list, and never in a job.
         while label.casefold() in self._names:
             label, number = f"{plain}-{number}", number + 1
             label = label if label[0].isalpha() else f"W{label}"
@@ -151,6 +154,7 @@ class _List:
         """Tell of a row that is left out, and keep its place with a remark."""
         self._findings.append(say("T650", span_of(self._path, cell), row=row.number, why=why))
         text = " ".join(" ".join(one.text for one in row.cells).split())
+        # A wall that is missing without a trace would close the room over it.
         self._lines.append(f"  # row {row.number} is left out: {text}")
 
 

@@ -69,6 +69,8 @@ def _by_heading(heading: TableRow) -> ListColumns | None:
         written = " ".join(cell.text.split())
         if not written:
             continue
+        # The first column of a kind is taken. What is left out is said, so that nothing is lost
+        # unseen.
         if column is None or column in places:
             remarks.append(f"column “{written}” is left out")
             continue
@@ -95,6 +97,7 @@ def _by_cells(rows: Sequence[TableRow], *, comma_is_decimal: bool) -> ListColumn
         )
         for place in range(width)
     ]
+    # A single column would have lengths without a wall to give them to.
     if width < 2 or not max(reads, default=0):
         return None
     # a running number reads as a length too, so the last of the best is taken

@@ -121,6 +121,8 @@ class RoomWriter:
             at = next(place for place, one in enumerate(self._walls) if one is wall)
             behind = f"  {remark}" if remark and wall is walls[-1] else ""
             text, alone = self._wall(wall, at)
+            # A line that runs over the edge of a screen is harder to check against the pad than two
+            # short ones.
             fits = len(self._line) + len(text) + len(behind) < _WIDEST
             if self._form is WallForm.LONG or alone or not self._line or not fits:
                 yield from self.flush()

@@ -38,6 +38,8 @@ def of_openings(walls: Iterable[tree.RunLine | tree.GapLine], text: Slice) -> Sa
         for casing, one in zip(casings, openings, strict=True)
     )
     casing, times = _most(casings)
+    # Said for the room it is written once instead of each time, and every opening without a casing
+    # must then say so.
     if casing is not None and (times - 1) * len(f", {casing}") <= bare * len(_NO_CASING):
         casing = None
     height, times = _most(_written(one, facts.ClearHeight, text) for one in openings)
@@ -55,6 +57,7 @@ def of_openings(walls: Iterable[tree.RunLine | tree.GapLine], text: Slice) -> Sa
 def of_rooms(headings: Sequence[tree.RoomLine], text: Slice) -> str | None:
     """Return the trims that most rooms name, as written, where saying them once is shorter."""
     named = [trims_named(one, text) for one in headings]
+    # A line for every room also reaches rooms that name no trim.
     if not all(named):
         return None  # a room that names none would get them
     trims, times = _most(named)

@@ -56,6 +56,8 @@ def short_gap(kind: GapKind, word: str, width: str, name: str) -> str:
     >>> short_gap(GapKind.BARE, "bare", "60", "tub"), short_gap(GapKind.BARE, "bare", "24", "104")
     ('bare tub 60', 'bare "104" 24')
     """
+    # Quotes keep a name exactly as it was written; without them the language reads words, and puts
+    # their letters in one form.
     plain = _WORDS.fullmatch(name) and unicodedata.is_normalized("NFC", name)
     usual, first = word.casefold() == kind, name.partition(" ")[0]
     if plain and first in (_CALLED_BY.get(kind, ()) if usual else (word.casefold(),)):

@@ -43,6 +43,7 @@ def to_csv(source: Source) -> tuple[str, tuple[Diagnostic, ...]]:
             wide = _written(one.width.span, lines)
             row = {"kind": one.kind, "room": room, "length": wide, **_facts(one.facts, lines)}
         else:
+            # Settings, trims and stock have no columns: as whole lines they come back as they were.
             row = {"kind": RowKind.LINE, "line": _written(one.span, lines)}
         out.writerow({column: guarded(cell) for column, cell in row.items()})
     return text.getvalue(), findings

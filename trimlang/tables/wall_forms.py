@@ -35,7 +35,10 @@ def in_form(source: Source, path: Path | None, form: WallForm) -> str:
     before = check_job(source.text, path=path, name=source.name)
     if not before.ok:
         raise NoSuchFormError("it has mistakes, which trimlang check tells")
+    # Read without what it includes: only this file's own lines are written anew.
     statements, _ = parse(source)
+    # Walls are matched with the job's rooms by their order, and this file is the only one that may
+    # be written.
     if sum(isinstance(one, tree.RoomLine) for one in statements) != len(before.job.rooms):
         raise NoSuchFormError("rooms of it stand in files that it includes")
     # What most rooms say is said once for the job where that does, and otherwise room by room.

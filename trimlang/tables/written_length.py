@@ -61,6 +61,8 @@ def length_of(text: str, unit: LengthUnit | None, *, comma_is_decimal: bool) -> 
     written = _WORD.sub(lambda word: UNITS.get(word[0].casefold(), word[0]), written)
     if unit and re.fullmatch(r"[\d./ ⁄]+", written):
         written = f"{written} {unit}"
+    # The language itself decides what a length is, so that a list accepts neither more nor less
+    # than a job file.
     statement, problems = read_line(f"X: {written}", "x", 1)
     if not isinstance(statement, RunLine) or (problems and has_errors(problems)):
         return None

@@ -152,8 +152,6 @@ def laid_out(
         for end in (text.left, text.right)
         for line in end.setting
     )
-    # In the order in which a ticket is read from above: what must stand above the fold is measured
-    # before what may go below it.
     head = name_size * 1.1 + room_size * 1.2 + length_size
     high = room.limit - room.about()
     # What stands above the cuts, and above the small print.
