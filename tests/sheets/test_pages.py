@@ -181,6 +181,15 @@ def test_what_only_a_screen_shows_leaves_the_text_behind_it() -> None:
     assert "".join(tree.itertext()) == "abcd"
 
 
+def test_links_lead_to_the_first_words_of_what_they_led_to() -> None:
+    tree = page_tree(
+        '<!DOCTYPE html><main><p id="d"><b>a</b></p><p id="e"><svg id="f"/></p></main>'
+    )
+    assert tree is not None
+    ids = {one.get("id"): one.tag for one in tree.iter() if one.get("id")}
+    assert ids == {"d": "b", "e": "p", "f": "{http://www.w3.org/2000/svg}svg"}
+
+
 def test_without_weasyprint_html_still_works(
     monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:

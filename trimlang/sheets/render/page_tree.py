@@ -32,6 +32,7 @@ def page_tree(html: str) -> Element | None:
     except (ParseError, ValueError):  # what is no character of XML is a ValueError
         return None
     _cut_down(root)
+    _names_on_leaves(root)
     for svg in list(root.iter("svg")):
         if name := svg.get("aria-label"):
             # a tagged PDF takes a drawing's alternate text from there
@@ -59,3 +60,22 @@ def _cut_down(element: Element) -> None:
             before = child
             if len(child):
                 _cut_down(child)
+
+
+def _names_on_leaves(element: Element) -> None:
+    """Have links lead to the first word of what they led to.
+
+    What has an id shares its style with nothing else, and nothing in it does: each ticket would
+    be worked out anew.
+    """
+    for child in element:
+        if child.tag == "svg":
+            continue
+        if len(child) and (name := child.get("id")):
+            leaf = child[0]
+            while len(leaf) and leaf.tag != "svg":
+                leaf = leaf[0]
+            if leaf.tag != "svg" and "id" not in leaf.attrib:
+                leaf.set("id", name)
+                del child.attrib["id"]
+        _names_on_leaves(child)

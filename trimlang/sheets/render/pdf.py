@@ -36,6 +36,7 @@ LEFT_LYING: Final = 1_500_000
 that collects no garbage by itself does so."""
 _OF_ONE_PAGE: Final = re.compile(r"@(counter-style|color-profile|layer|import)\b")
 """What a stylesheet says to the page that it stands in and to no other."""
+_FOOTNOTES: Final = re.compile(r"^::(foot)?note-.*$", re.MULTILINE)
 
 
 def ready(style: str = "") -> None:
@@ -124,6 +125,19 @@ def _looks(style: str) -> tuple[Any, Any]:
     return rules, fonts
 
 
+@lru_cache(maxsize=1)
+def _plain_html() -> Any:
+    """Return WeasyPrint's rules for HTML without footnotes, which no sheet has.
+
+    It works out how the call, the marker and the text of a footnote would look for every element:
+    six styles each, a tenth of the time of a PDF.
+    """
+    from weasyprint import CSS, html
+
+    rules = _FOOTNOTES.sub("", html.UA).replace("::marker", "li::marker")
+    return CSS(string=rules, counter_style=html.UA_COUNTER_STYLE)
+
+
 # fonts lie in a folder that goes with them, while the modules that delete it are still there
 atexit.register(_looks.cache_clear)
 
@@ -144,6 +158,9 @@ def _read_page(tree: Element) -> Any:
                 tree, content_language=None
             )
             self.etree_element = self.wrapper_element.etree_element
+
+        def _ua_stylesheets(self, *_forms: bool) -> list[Any]:
+            return [_plain_html()]
 
     return ReadPage()
 
