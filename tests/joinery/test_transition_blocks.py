@@ -1,6 +1,7 @@
 """Blocks in corners and in walls: trim, laid out in plan by its tickets, ends at them."""
 
 from fractions import Fraction
+from pathlib import Path
 
 import pytest
 from hypothesis import given
@@ -10,10 +11,15 @@ from shapely.ops import unary_union
 
 from tests import jobs
 from trimlang.compiler import Result, check_job, compile_job
+from trimlang.language.source import Source
 from trimlang.sheets.content.floor_plan import floor_plan
 from trimlang.sheets.content.room_list import room_lists
 from trimlang.sheets.wording.catalogue import words_in
 from trimlang.sheets.wording.quantities import Pen
+from trimlang.tables.from_csv import from_csv
+from trimlang.tables.room_writer import WallForm
+from trimlang.tables.to_csv import to_csv
+from trimlang.tables.wall_forms import in_form
 
 TRIMS = f"""\
 {jobs.TRIM}{jobs.SHOE}
@@ -187,3 +193,18 @@ def test_a_wall_its_trim_and_its_blocks_always_sum_up(long: int, wide: int, outs
         text += "".join(walls if there == "right" else reversed(walls))
         got = check_job(text).pieces
         assert [piece.length + covered for piece in got] == [Fraction(long, 16)] * 2
+
+
+def test_blocks_stay_in_every_form_of_the_walls_and_through_a_table():
+    text = (
+        f'{TRIMS}room "Den", trim base, shoe, ends in\n'
+        "  N: 80 in, right=in-corner(block foot)\n  E: 60 in\n"
+        "  S: 39 in\n  transition foot\n  S2: 39 3/8 in, trim tall, shoe\n"
+        "  W: 60 in, right=in-corner\n"
+    )
+    source, wanted = Source("x", text), lengths(check_job(text))
+    for form in WallForm:
+        assert lengths(check_job(in_form(source, None, form))) == wanted
+    table, problems = to_csv(source)
+    assert not problems
+    assert lengths(check_job(from_csv(table.encode(), Path("walls.csv")).text)) == wanted

@@ -14,7 +14,7 @@ from trimlang.language.tidy_line import TidyLine, read_line
 from trimlang.record import record
 
 INDENT: Final = "  "
-WALLS: Final = frozenset({"run", "opening", "bare", "walls"})
+WALLS: Final = frozenset({"run", "opening", "bare", "beam", "transition", "walls"})
 """Rules of lines that belong below a room's heading wherever they are written."""
 
 LONGEST_LABEL: Final = 12

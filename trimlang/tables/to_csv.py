@@ -39,7 +39,7 @@ def to_csv(source: Source) -> tuple[str, tuple[Diagnostic, ...]]:
             long = _written(replace(one.length.span, end=end), lines)
             row = {"kind": RowKind.RUN, "room": room, "wall": one.label.text, "length": long}
             row |= _facts(one.facts, lines)
-        elif isinstance(one, tree.GapLine) and not _is_beam(one):
+        elif isinstance(one, tree.GapLine) and not _has_no_row(one):
             wide = _written(one.width.span, lines)
             row = {"kind": one.kind, "room": room, "length": wide, **_facts(one.facts, lines)}
         else:
@@ -49,9 +49,11 @@ def to_csv(source: Source) -> tuple[str, tuple[Diagnostic, ...]]:
     return text.getvalue(), findings
 
 
-def _is_beam(line: tree.GapLine) -> bool:
-    # no column says that an opening is a beam, so its line stands as it was written
-    return any(isinstance(fact, facts.BeamAcross) for fact in line.facts)
+def _has_no_row(line: tree.GapLine) -> bool:
+    # No column says that an opening is a beam, or a wall's stretch a block: the line stands as it
+    # was written.
+    beam = any(isinstance(fact, facts.BeamAcross) for fact in line.facts)
+    return beam or isinstance(line.width, tree.Word)
 
 
 def _facts(said: Iterable[facts.Fact], lines: list[str]) -> dict[str, str]:
