@@ -187,6 +187,9 @@ def test_a_log_tells_what_is_spent_what_is_to_buy_and_what_is_in_hand() -> None:
     assert (told.spent, told.to_buy) == ("$17.40", "$0.00")
     assert terms(result)["in hand besides"] == "1 of 12 ft"
     assert "the usual way instead" not in terms(result)
+    # nothing was looked for once the saw had started, so nothing is proven
+    text = "1. Whether fewer would do for this money is not known."
+    assert terms(result)["sticks cut"] == text
     assert (order_reasons(plain(), PEN).spent, order_reasons(plain(), PEN).to_buy) == ("", "")
     every = built(f"{TWELVE_FEET}\nspare 0 %", f"{ROOM}{log}cut HA-S-base\nrack base: nothing\n")
     assert terms(every)["in hand besides"] == "none"

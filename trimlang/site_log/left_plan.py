@@ -75,8 +75,8 @@ def trim_plan(progress: TrimProgress) -> TrimPlan:
         status=layout.status,
         survives_loss=layout.survives_loss,
         lost=Lost(*(scaled.inches(units) for units in (kerf, ends, offcut, scrap))),
-        # How few sticks could do was not worked out, so the number claims nothing.
-        stick_bound=len(sticks),
+        # How few sticks could do was not worked out, so nothing is claimed.
+        stick_bound=0,
     )
 
 
