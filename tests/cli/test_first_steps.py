@@ -23,6 +23,7 @@ from trimlang.cli.start import first_file
 from trimlang.compiler import check_job, compile_job
 from trimlang.language.grammar import parser
 from trimlang.language.tidy_line import read_line
+from trimlang.stock.planner import QUICK
 
 PAGE = ROOT / "docs" / "trimlang.1"
 
@@ -77,7 +78,8 @@ def test_each_remark_that_is_a_line_works_when_its_sign_is_taken_off(metric: boo
     assert len(groups) > 20
     for group in [*groups, [*chain.from_iterable(groups)]]:
         used = uncommented(text, group)
-        assert not compile_job(used).diagnostics, used.splitlines()[group[0]]
+        # every finding comes without a proof that no plan costs less, which takes most of the time
+        assert not compile_job(used, effort=QUICK).diagnostics, used.splitlines()[group[0]]
 
 
 @pytest.mark.parametrize("metric", [False, True])
