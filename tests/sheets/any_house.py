@@ -87,6 +87,7 @@ def _inches(whole: int, random: Random) -> str:
 
 def _boxes(wall: str, long: int, random: Random) -> str:
     tall, count = random.randint(10, 40), random.randint(1, min(long // 20, 4))
+    count = max(count, long // 90 + 1)  # no side is longer than a stick
     return f"  boxes {wall}: {count}, {tall} in tall, margin {random.randint(2, 5)} in, trim panel"
 
 
