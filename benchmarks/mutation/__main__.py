@@ -65,6 +65,7 @@ SHEETS = (
     "tests/sheets/test_pages.py",
     "tests/sheets/test_on_site.py",
     "tests/sheets/test_plan_csv.py",
+    "tests/sheets/test_stick_numbers.py",
     "tests/sheets/test_solids_from_words.py",
     "tests/proof/test_oracle_rooms.py",
 )
@@ -86,7 +87,7 @@ TESTS = {
     "trimlang.sheets.content": SHEETS,
     **dict.fromkeys(
         (f"trimlang.sheets.content.{name}" for name in ("stock_order", "order_reasons", "proofs")),
-        (*SHEETS, "tests/sheets/test_order_claims.py"),
+        (*SHEETS, "tests/sheets/test_order_claims.py", "tests/sheets/test_order_words.py"),
     ),
 }
 # they try the judge, and run whole jobs for it
