@@ -281,7 +281,11 @@ def of_tickets(page: str) -> tuple[Ends, Ends, dict[tuple[str, str], str]]:
     nest: Ends = {}
     laps = {}
     for name, html in re.findall(r'<article [^>]*id="([^"]+)"[^>]*>(.*?)</article>', page, re.S):
-        facts = dict(re.findall(r"<p(?: class=.note.)?><b>(.*?)</b> (.*?)</p>", html, re.S))
+        rows = re.findall(r"<p(?: class=.note.)?>(<b>.*?)</p>", html, re.S)
+        # Facts that share a line stand a wide blank apart.
+        facts = dict(re.findall(r"^<b>(.*?)</b> (.*)$", "\n".join(
+            fact.replace("\n", " ") for row in rows for fact in row.split(" &#160; ")), re.M
+        ))  # fmt: skip
         for side in ("left", "right"):
             (block,) = re.findall(rf'<div class="cut {side}">(.*?)</div>', html, re.S)
             setting = ", ".join(texts(block, "p.setting"))
