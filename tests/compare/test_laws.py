@@ -134,7 +134,7 @@ def test_a_room_under_another_name_and_moved_is_known_again(
 
 
 @given(houses(), st.data())
-@settings(quietly, max_examples=8)
+@settings(quietly, max_examples=examples(8))
 def test_remarks_blanks_and_moved_settings_change_nothing(house: list, data: st.DataObject) -> None:
     extra = ["saw: kerf 3/32 in", "spare 5 %", 'currency "$"', "round out-corner up"]
     text = "\n".join(extra) + "\n" + written(house)
@@ -145,7 +145,7 @@ def test_remarks_blanks_and_moved_settings_change_nothing(house: list, data: st.
 
 
 @given(houses(), st.data())
-@settings(quietly, max_examples=5)
+@settings(quietly, max_examples=examples(5))
 def test_what_is_cut_is_wrong_where_the_survey_asks_for_something_else(
     house: list, data: st.DataObject
 ) -> None:

@@ -81,7 +81,7 @@ def test_together_is_never_dearer_than_apart(texts: list[str]) -> None:
 
 
 @given(flat_texts())
-@settings(max_examples=5, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=examples(5), suppress_health_check=[HealthCheck.too_slow])
 def test_the_same_flats_give_the_same_site(texts: list[str]) -> None:
     assert plan_together(pool(*texts), QUICK) == plan_together(pool(*texts), QUICK)
 
