@@ -50,6 +50,8 @@ def tangent(degrees: Fraction) -> Fraction:
     """
     if abs(degrees) >= RIGHT:
         raise ValueError(f"no tangent at {degrees} degrees")
+    # By symmetry, so that a corner that turns left gives to the last place what the same one
+    # turning right does.
     if degrees < 0:
         return -tangent(-degrees)
     # Exactly 1, as almost every corner asks for it: a length must not be a hair off its mark.
@@ -120,6 +122,7 @@ def arc_cosine(ratio: Fraction) -> Fraction:
     """
     if abs(ratio) > 1:
         raise ValueError(f"no angle has the cosine {ratio}")
+    # The formula below would divide by nothing here: half a straight angle has no tangent.
     if ratio == -1:
         return 2 * RIGHT
     with localcontext() as context:
@@ -168,6 +171,8 @@ def saw_reading(exact: Fraction, step: Fraction) -> Fraction:
     It stays below 90°: turned that far, the blade runs along the piece and cuts no end.
     """
     setting = steps_nearest(exact, step)
+    # Rounding to the nearest mark may reach 90° from below, and the last mark under it is then the
+    # nearest that cuts.
     return setting if setting < RIGHT else (ceil(RIGHT / step) - 1) * step
 
 
@@ -187,6 +192,8 @@ def scale_text(degrees: Fraction, scale: Fraction, unit: Unit, gap: str = " ") -
     >>> scale_text(Fraction(67, 2), Fraction(1, 10), Unit.INCH)
     '33.5°'
     """
+    # Inch saws have their marks in fractions of a degree, and a corner measured in tenths falls
+    # between those: 0.1° is no fraction that anyone reads.
     if in_eighths(scale, unit) and EIGHTHS % degrees.denominator == 0:
         return f"{mixed_number(degrees).replace(' ', gap)}°"
     return degrees_text(degrees)

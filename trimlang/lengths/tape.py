@@ -42,6 +42,7 @@ class Direction(StrEnum):
 
 def is_tape_fraction(value: Fraction) -> bool:
     """Tell whether an inch tape has a mark there: halves down to sixty-fourths."""
+    # No tape has a third or a tenth of an inch, however short the fraction looks.
     return value.denominator in (1, 2, 4, 8, 16, 32, 64)
 
 
@@ -85,6 +86,7 @@ def mixed_parts(value: Fraction) -> tuple[str, str, str]:
     """
     whole, rest = divmod(abs(value.numerator), value.denominator)
     sign = "-" if value < 0 else ""
+    # “29 0/1” is how a program writes a whole number.
     if not rest:
         return sign, str(whole), ""
     return sign, str(whole) if whole else "", f"{rest}/{value.denominator}"

@@ -116,6 +116,7 @@ def make_factors(into: Path) -> None:
     lines = []
     for unit in _words():
         for base in (_LENGTH, _VOLUME):
+            # Each word is a length or a volume; asked for the other it has no factor.
             with suppress(UnknownUnitError):
                 lines.append(f"{base} {unit} {factor_from_pint(unit, base)}\n")
     (into / _factors_name()).write_text("".join(lines), encoding="utf-8")
@@ -132,6 +133,7 @@ def _made_ahead() -> dict[tuple[str, str], str]:
     """Return the factors that were made ahead, by base and unit; empty where out of date."""
     try:
         text = (made_ahead.FOLDER / _factors_name()).read_text(encoding="utf-8")
+    # A missing file is no fault: pint is asked then, and the answer is the same but slower.
     except FileNotFoundError:
         return {}
     lines = (line.split() for line in text.splitlines())
