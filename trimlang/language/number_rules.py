@@ -53,6 +53,8 @@ _UNIT_NAMES: Final = {
 
 def _meant_by(above: str, below: int) -> tuple[str, str]:
     """Guess what a fraction that no tape has should be, and why: a lost blank, or feet."""
+    # “291/8” was most likely “29 1/8”: the whole number takes two digits at least, and what is left
+    # must be less than one.
     whole, part = next(
         ((above[:at], above[at:]) for at in range(2, len(above)) if 0 < int(above[at:]) < below),
         ("", ""),
@@ -60,6 +62,7 @@ def _meant_by(above: str, below: int) -> tuple[str, str]:
     on_tape = is_tape_fraction(Fraction(1, below))
     if whole and on_tape:
         return "If a blank was left out", f"{whole} {part}/{below}"
+    # “9/10” can be nine feet ten only where the second number is less than a foot.
     if 0 < int(above) < below < 12 and not on_tape:
         return "If feet and inches were meant", f"{above} ft {below}"
     return "", ""
@@ -92,6 +95,7 @@ class NumberRules(WallLines):
 
     def _seen(self, text: str, span: Span) -> str:
         """Return a text without what cannot be seen in it."""
+        # Nearly every text is, and this asks it at once for all signs.
         if text.isprintable():
             return text
         if any(sign in STEERING for sign in text):
@@ -134,6 +138,8 @@ class NumberRules(WallLines):
             return tree.Number(Fraction(1), span)
         value = Fraction(above, below)
         if value >= 1 or not is_tape_fraction(Fraction(1, below)):
+            # The number is kept as it was written: what follows is checked with it, so that one
+            # slip brings up one finding.
             nearest = length_text(steps_nearest(value, SIXTEENTH))
             why, meant = _meant_by(str(above), below)
             guess = f"{why}, write {meant}. " if meant else ""
@@ -190,6 +196,7 @@ class NumberRules(WallLines):
             odd = "twelve inches or more after feet"
             self.problems.append(self._odd_feet(meta, odd, numbers))
         if "-" in children:
+            # A minus before feet and inches is one for both of them.
             numbers = [-number for number in numbers]
         return tree.Measure(
             tuple(zip(numbers, (LengthUnit.FOOT, LengthUnit.INCH), strict=False)), self._span(meta)
@@ -221,6 +228,7 @@ class NumberRules(WallLines):
     def label(self, children: Children) -> tree.Word:
         child = children[0]
         if isinstance(child, tree.Number):
+            # A wall may be called 1 or 2; in ids and messages that is a name like any other.
             return tree.Word(str(child.value), child.span)
         word: tree.Word = child
         return word

@@ -94,6 +94,8 @@ def _tickets(printing: Printing, *, only_changed: bool = False) -> Mapping[str, 
         only_changed=only_changed,
     )
     about = legend(made, printing.pen.words, code=printing.codes)
+    # A label is a page by itself and holds one ticket; on paper tickets are laid out to fill the
+    # pages.
     leaves = on_leaves(made, printing.area, about) if label is None else one_each(made)
     return {
         "tickets": made,

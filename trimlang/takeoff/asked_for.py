@@ -114,6 +114,7 @@ def _blades(job: Job, pieces: tuple[Piece, ...]) -> tuple[Supply, ...]:
             detail=f"{cuts} cuts, two a piece; a blade makes {decimal_text(blade.holds, 0)}",
             need=Fraction(cuts),
             need_unit="cuts",
+            # A blade that is begun must be bought whole.
             count=ceil(cuts / blade.holds),
             package="each",
             price=blade.price,

@@ -74,6 +74,7 @@ def blocks(jobs: Iterable[Job]) -> tuple[Supply, ...]:
 
 def _block_supply(block: CasingBlock, count: int) -> Supply:
     sizes = {"wide": block.wide, "tall": block.tall, "thick": block.thickness}
+    # A block's size may be unsaid; then the order does not say it either.
     known = {name: size for name, size in sizes.items() if size is not None}
     texts = [f"{length_text(size)} {name}" for name, size in known.items()]
     return Supply(
