@@ -27,6 +27,7 @@ def _no_colons(found: Found) -> str:
 WALL_SLIPS: Final = (
     slip(
         ("stock base: 8 ft 12 ft, 16 ft at 24.10", "stock base: 8 ft, 12 ft, 16 ft at 24.10"),
+        # Both lengths have a unit: “8 ft 6 in” is one length, but no stick is “8 ft 12 ft”.
         written=rf"^\s*(?:stock|on-hand)\b[^#]*?\d ?{_UNIT}\s+(?P<slip>\d+)(?= ?{_UNIT}\b)",
         wanted="a comma between two lengths",
         remedy="Put a comma before the second length.",
@@ -36,6 +37,8 @@ WALL_SLIPS: Final = (
         ("N: 10 ft, E: 8 ft, S 10 ft", "N 10 ft, E 8 ft, S 10 ft"),
         ("N 10 ft, E: 8 ft", "N 10 ft, E 8 ft"),
         ("N: 10 ft, E 8 ft", "N 10 ft, E 8 ft"),
+        # A wall in a line of its own has a colon and its ends behind it; of several in one line
+        # each is a name and a length.
         written=r"^\s*(?P<slip>[^\W\d_][\w.\-]* ?(?:: ?\d[^,:#]*,(?: ?\w+ \d[^,:#]*,)*"
         r"|\d[^,:#]*,(?=[^#]*:)) ?[^\W\d_][\w.\-]*(?: ?:)? ?\d[^#]*(?<! ))",
         wanted="walls without colons, where several stand in a line",
@@ -45,6 +48,7 @@ WALL_SLIPS: Final = (
     slip(
         ("N 10 ft, door to hall, 32, E 8 ft", "N 10 ft, door to hall 32, E 8 ft"),
         ("opening closet, 41 1/4", "opening closet 41 1/4"),
+        # Only a number up to the next comma: a word behind it would make it another wall.
         written=rf"\b(?P<slip>(?P<name>{_GAP} {_WORDS}),\s*(?P<width>\d[^,#]*?))(?=\s*(?:,|#|$))",
         wanted="the width right behind the name",
         remedy="Take the comma out: write {}.",
@@ -77,6 +81,7 @@ WALL_SLIPS: Final = (
             "window 36 x 48, casing case",
             "window 36, height 48, casing case",
         ),
+        # The width comes first, as doors and windows are sold.
         written=rf"\b(?:door|window|opening)\b[^,]*?\d ?{_UNIT}?(?P<slip>\s*(?:x|by|×)\s*)(?=\d)",
         wanted="the height behind the word height",
         remedy="Write the height as a part of its own.",
@@ -85,6 +90,7 @@ WALL_SLIPS: Final = (
     slip(
         ("door 2-8, N 10 ft", "door 2 ft 8, N 10 ft"),
         ("N 10-2-1/4, E 8 ft", "N 10 ft 2 1/4, E 8 ft"),
+        # Two digits at most on either side: a date or a part's number has more, and stays as it is.
         written=r"(?<![\w./\-])(?P<slip>(?P<feet>\d{1,2})-(?P<inches>\d{1,2})"
         r"(?:[- ](?P<part>\d+/\d+))?)"
         r"(?![\w./\-])",
@@ -125,6 +131,8 @@ WALL_SLIPS: Final = (
         ("N 10 ft, E 8 ft 7 9/16 strong", "N 10 ft, E 8 ft 7 9/16"),
         ("N 29 1/8+, E 8 ft", "N 29 1/8, E 8 ft"),
         ("N: 29 1/8 in shy, left=butt, right=butt", "N: 29 1/8 in, left=butt, right=butt"),
+        # The word is left out and the length kept: how far beside the mark it lies only the tape
+        # can tell.
         written=rf"(?<=[\dn⅛¼⅜½⅝¾⅞\"])(?P<slip>\s*(?:{_BESIDE}|[+\-]))(?=\s*(?:,|#|$))",
         wanted="a length that stands on a mark",
         remedy="Read the tape to a finer mark, such as 29 5/32, or leave the word out.",
@@ -133,6 +141,7 @@ WALL_SLIPS: Final = (
     slip(
         ("wall N 10 ft, E 8 ft", "N 10 ft, E 8 ft"),
         ("run N: 10 ft, left=butt, right=butt", "N: 10 ft, left=butt, right=butt"),
+        # A name and a figure must follow: “wall 10 ft” is a wall that is called so.
         written=r"^\s*(?P<slip>(?:wall|run)\s+)(?=[^\W\d_][\w.\-]*\s*:?\s*\d)",
         wanted="the wall's name first",
         remedy="A wall begins with its name.",

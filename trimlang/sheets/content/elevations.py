@@ -132,6 +132,8 @@ def _drawn(
     for boxes in face.boxes:
         wanted += numbered_boxes(boxes, paper)
     taken = [*lines.strokes, *_lines(inside)]
+    # Names are placed before the chain of measures: they may need rows below the drawing, and the
+    # chain goes below those.
     placed = letter(wanted, taken, [], (paper.wide, paper.tall + BELOW))
     labels, key = _numbered(wanted, placed.labels)
     chain = chains_below(face, paper, placed.tall + 4.5, pen)
@@ -160,6 +162,7 @@ def _numbered(
     made: list[DrawnLabel] = []
     key: list[tuple[str, str]] = []
     for one, label in zip(wanted, labels, strict=True):
+        # Only now is it known which pieces are numbered, so they are counted from 1 without gaps.
         if one.instead is not None and label.text == one.instead.text:
             key.append((str(len(key) + 1), one.text))
             made.append(replace(label, text=key[-1][0]))
