@@ -95,7 +95,7 @@ def test_work_is_bounded(monkeypatch: pytest.MonkeyPatch) -> None:
 
     monkeypatch.setattr(placing.Asking, "about", counted)
     walls = "bare 1 ft\n".join(f"N{n}: {13 + n} ft, left=butt, right=butt\n" for n in range(20))
-    planned(TWO_LENGTHS + ROOM + walls)
+    planned(TWO_LENGTHS + ROOM + walls, Effort(seconds=1))
     # besides the plans with and without places, and those with joints drawn anew
     assert 20 < len(made) <= placing.PLANS + 3 + first_plan.DRAWN
 

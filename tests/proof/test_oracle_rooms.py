@@ -85,7 +85,7 @@ room "Study", trim crown, open walk
 
 @given(jobs())
 @example(OVER_SCRAPS)
-@settings(max_examples=examples(20), suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=examples(10), suppress_health_check=[HealthCheck.too_slow])
 def test_every_ticket_is_what_the_oracle_works_out(text: str) -> None:
     assert faults(text, tickets(text)) == []
 

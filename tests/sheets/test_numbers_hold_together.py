@@ -15,6 +15,7 @@ from trimlang.lengths.tape import MM, Unit
 from trimlang.sheets.render.pages import render_index, render_sheets
 from trimlang.sheets.wording.catalogue import words_in
 from trimlang.sheets.wording.quantities import Pen
+from trimlang.stock.planner import QUICK
 
 EXAMPLES = sorted((ROOT / "examples").glob("*.trim"))
 UNIT = r"(?:in|ft|mm|m|°)\b"
@@ -61,7 +62,7 @@ def source(name: str) -> str:
 
 @cache
 def example(name: str) -> Result:
-    return compile_job(source(name), path=ROOT / "examples" / name)
+    return compile_job(source(name), path=ROOT / "examples" / name, effort=QUICK)
 
 
 @pytest.mark.parametrize("name", [path.name for path in EXAMPLES])

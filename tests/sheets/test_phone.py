@@ -21,6 +21,7 @@ from trimlang.sheets.sheet_table import INDEX, PHONE
 from trimlang.sheets.wording.catalogue import languages
 from trimlang.site_log.lines_ahead import lines_ahead
 from trimlang.site_log.progress_of_job import State
+from trimlang.stock.planner import QUICK
 
 pytestmark = pytest.mark.skipif(CHROMIUM is None, reason="no chromium here")
 
@@ -198,11 +199,11 @@ def test_the_lines_are_copied_and_saved_as_a_file(browser: Browser, tmp_path: Pa
 def test_mark_writes_the_same_lines(example: str, tmp_path: Path) -> None:
     """Each line is already in full: ``mark`` adds nothing to it, and the log finds no fault."""
     path = EXAMPLES / f"{example}.trim"
-    result: Result = compile_job(path.read_text("utf-8"), path=path)
+    result: Result = compile_job(path.read_text("utf-8"), path=path, effort=QUICK)
     lines = lines_ahead(result.job, result.pieces, result.plans)
     assert set(lines) == {piece.id for piece in result.pieces}
     log = "".join(f"{one.cut}\n{one.fitted}\n" for one in lines.values())
-    after = compile_job(path.read_text("utf-8"), path=path, log=log)
+    after = compile_job(path.read_text("utf-8"), path=path, log=log, effort=QUICK)
     assert after.ok
     assert [one for one in after.diagnostics if one.code in ("T710", "T711", "T712")] == []
     assert after.progress is not None

@@ -93,7 +93,7 @@ def free(walls: list[tuple[int, int]]) -> list[FreeRun]:
     return [FreeRun(2, total, LEAST, lean, lean) for total, lean in walls]
 
 
-@settings(max_examples=examples(8), deadline=None)
+@settings(max_examples=examples(5), deadline=None)
 @given(jobs())
 def test_no_place_costs_less(job: tuple[Problem, list[tuple[int, int]]]) -> None:
     problem, walls = job
