@@ -72,8 +72,9 @@ class Elements(HTMLParser):
 
     def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
         self._in_script = tag == "script"
-        if tag not in ("path", "rect", "p", "b", "text", "tspan", "line", "g"):
-            # a drawing or ticket has as many lines as its texts need
+        if tag not in ("path", "rect", "p", "b", "text", "tspan", "line", "g", "span"):
+            # a drawing or ticket has as many lines as its texts need, an elevation numbers in place
+            # of names that have no room
             self.seen[tag] += 1
         for name, value in attrs:
             self.seen[f"{tag} {name}"] += tag in ("script", "style", "link", "img", "a")
