@@ -9,6 +9,7 @@ import sys
 from collections.abc import Iterator
 from contextlib import suppress
 from pathlib import Path
+from time import sleep
 from typing import Any
 
 import pytest
@@ -100,8 +101,12 @@ def shared(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Wire]:
     wire.kill()
 
 
-def test_an_orderly_end_is_no_failure(wire: Wire) -> None:
+@pytest.mark.parametrize("moment", [0.0, 0.2])
+def test_an_orderly_end_is_no_failure(wire: Wire, moment: float) -> None:
+    # what is found is told a moment after the last key stroke, which may be after the farewell
+    wire.type(JOB + "# more\n", 2)
     assert "error" not in wire.ask("shutdown")
+    sleep(moment)
     wire.tell("exit")
     code, told = wire.end()
     assert (code, told) == (0, b"")

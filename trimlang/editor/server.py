@@ -68,6 +68,7 @@ class EditorServer(LanguageServer):
         self._with_findings: set[str] = set()
         self._turn = 0
         self._due: asyncio.TimerHandle | None = None
+        self._telling: asyncio.Task[None] | None = None
 
     @property
     def codec(self) -> PositionCodec:
@@ -163,8 +164,10 @@ class EditorServer(LanguageServer):
         self._turn += 1
         if self._due is not None:
             self._due.cancel()
-        loop = asyncio.get_running_loop()
-        self._due = loop.call_later(PAUSE, lambda: asyncio.ensure_future(self._publish()))
+        self._due = asyncio.get_running_loop().call_later(PAUSE, self._tell)
+
+    def _tell(self) -> None:
+        self._telling = asyncio.ensure_future(self._publish())
 
     async def _publish(self) -> None:
         turn = self._turn
@@ -202,7 +205,10 @@ class EditorServer(LanguageServer):
         return self.files.uri(Path(file) if path is None else path)
 
     def close(self) -> None:
-        """Give up what is still being read or planned."""
+        """Give up what is still being read, planned or about to be told."""
+        for pending in (self._due, self._telling):
+            if pending is not None:
+                pending.cancel()
         self._reader.shutdown(wait=False, cancel_futures=True)
         self._planner.shutdown(wait=False, cancel_futures=True)
 
