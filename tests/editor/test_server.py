@@ -244,7 +244,12 @@ def test_a_document_without_a_file_is_read_too(editor: Editor) -> None:
 
 
 @pytest.mark.parametrize(
-    ("encodings", "start"), [(["utf-8"], 73), (["utf-32", "utf-16"], 70), (None, 71)]
+    ("encodings", "start"),
+    [
+        (["utf-8"], 73),
+        pytest.param(["utf-32", "utf-16"], 70, marks=pytest.mark.nightly),
+        (None, 71),
+    ],
 )
 def test_columns_are_counted_as_agreed(
     tmp_path: Path, encodings: list[str] | None, start: int

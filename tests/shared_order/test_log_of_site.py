@@ -5,9 +5,10 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from hypothesis import assume, given
+from hypothesis import assume, given, settings
 from hypothesis import strategies as st
 
+from tests.conftest import examples
 from tests.shared_order.jobs import TRIM, flat, pool, search_ends_early
 from trimlang.cli import main
 from trimlang.compiler import compile_job
@@ -22,6 +23,7 @@ def walls(lengths: list[int]) -> str:
     return "\n".join(f"  {n}: {long} in, left=butt, right=butt" for n, long in enumerate(lengths))
 
 
+@settings(max_examples=examples(10))
 @given(WALLS, WALLS, st.data())
 def test_a_site_goes_on_as_one_job_with_the_same_rooms(
     one: list[int], other: list[int], data: st.DataObject

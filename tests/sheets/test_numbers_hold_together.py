@@ -65,7 +65,14 @@ def example(name: str) -> Result:
     return compile_job(source(name), path=ROOT / "examples" / name, effort=QUICK)
 
 
-@pytest.mark.parametrize("name", [path.name for path in EXAMPLES])
+@pytest.mark.parametrize(
+    "name",
+    [
+        # the largest: what it alone has is on the sheets of the smaller ones too
+        pytest.param(path.name, marks=pytest.mark.nightly if path.stem == "ferncote" else ())
+        for path in EXAMPLES
+    ],
+)
 def test_no_number_of_the_examples_may_break(name: str) -> None:
     result = example(name)
     if not result.job.rooms:  # a file that others include

@@ -19,7 +19,10 @@ from trimlang.workers.stopping import StoppedError, stoppable, to_the_end
 ANY_LONG_WAIT = 30.0
 
 
-@pytest.mark.parametrize("number", [signal.SIGINT, signal.SIGTERM])
+# Ctrl-C in the midst of many jobs is tried at every change in tests/cli/test_many.py.
+@pytest.mark.parametrize(
+    "number", [pytest.param(signal.SIGINT, marks=pytest.mark.nightly), signal.SIGTERM]
+)
 def test_a_long_plan_stops(tmp_path: Path, number: signal.Signals) -> None:
     bench = Bench(tmp_path, "--format", "json", "--plan-seconds", "60")
     code, delay = bench.stop(1.5, number)
