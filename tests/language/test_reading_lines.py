@@ -10,7 +10,7 @@ from lark import Lark
 from lark.exceptions import UnexpectedInput
 
 from tests.conftest import EXAMPLES
-from tests.jobs import walls
+from tests.jobs import BASE, walls
 from trimlang.compiler import Result, check_job
 from trimlang.language.facts import AtEnd, Unread
 from trimlang.language.grammar import grammar_text, parser
@@ -191,3 +191,10 @@ def test_any_line_of_the_languages_words_gives_statements_or_findings(words: lis
     for glue in (" ", ""):
         for finding in check_job(walls(glue.join(words))).diagnostics:
             assert finding.message
+
+
+def test_an_angle_may_be_a_tenth_and_a_length_beside_it_is_still_asked_about() -> None:
+    wall = "N: 40 5/12 in, left=butt, right=out-corner(90 1/10 deg)"
+    told = check_job(f'{BASE}\ncorners: doubt 1/10 deg\nroom "A", trim base, open walk\n{wall}\n')
+    found = [one.span.line for one in told.diagnostics if one.code == "T112"]
+    assert found == [4]

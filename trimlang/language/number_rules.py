@@ -15,6 +15,7 @@ from lark.tree import Meta
 from lark.visitors import Discard
 
 from trimlang.diagnostics import Diagnostic, Span, say
+from trimlang.diagnostics.syntax_pages import NOT_ON_A_TAPE
 from trimlang.language import facts, tree
 from trimlang.language.log_lines import Children
 from trimlang.language.vocabulary import whole_joint
@@ -144,7 +145,7 @@ class NumberRules(WallLines):
             why, meant = _meant_by(str(above), below)
             guess = f"{why}, write {meant}. " if meant else ""
             facts = {"written": str(token), "nearest": nearest, "guess": guess, "instead": meant}
-            self.problems.append(say("T112", span, **facts))
+            self.problems.append(say(NOT_ON_A_TAPE, span, **facts))
         return tree.Number(value, span)
 
     @v_args(meta=True)
@@ -208,7 +209,14 @@ class NumberRules(WallLines):
 
     @v_args(meta=True)
     def angle(self, meta: Meta, children: Children) -> tree.Angle:
-        return tree.Angle(children[0].value, self._span(meta))
+        span = self._span(meta)
+        # An angle is read off no tape: a tenth of a degree is a mark of its scale.
+        self.problems = [
+            one
+            for one in self.problems
+            if one.code != NOT_ON_A_TAPE or not span.column <= one.span.column < span.end
+        ]
+        return tree.Angle(children[0].value, span)
 
     @v_args(meta=True)
     def price(self, meta: Meta, children: Children) -> tree.Price:
