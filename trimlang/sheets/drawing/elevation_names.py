@@ -27,8 +27,6 @@ BESIDE: Final = SIZES["piece"] / 2 + 1.7
 """How far the middle of a name is from the edge that it stands beside (mm)."""
 TAKEN: Final = 8.0
 """What the measure of an opening's height takes of its width (mm)."""
-_BELOW: Final = frozenset({PieceKind.APRON})
-_IN_THE_OPENING: Final = frozenset({PieceKind.LEG, PieceKind.JAMB})
 
 
 def named_pieces(job: Job, face: WallFace, paper: ElevationPaper, pen: Pen) -> Iterator[Wanted]:
@@ -91,16 +89,18 @@ def _named(job: Job, one: PieceInPlace, paper: ElevationPaper, pen: Pen) -> Want
     inwards = (-out[0], -out[1])
     # A name goes where bare wall is: below a crown, above a base. A shoe has the base above it, and
     # below it only the floor.
-    hangs = one.upon is Upon.CEILING or one.piece.kind in _BELOW
+    hangs = one.upon is Upon.CEILING or one.piece.kind is PieceKind.APRON
     lies_low = trim.in_front_of is not None and one.piece.kind is PieceKind.RUN
     # Crown on a frieze leaves no room below itself: that is the frieze's.
     over = one.upon is Upon.CEILING and trim.in_front_of is not None
-    inner = ((hangs or lies_low) and not over) or one.piece.kind in _IN_THE_OPENING
+    # Legs and jambs, since boxes have names of their own.
+    at_a_side = one.piece.kind.stands_in_pairs
+    inner = ((hangs or lies_low) and not over) or at_a_side
     edge, off = (near, inwards) if inner else (far, out)
     heading = -turn
     middle = _middle(*near, *far)
     first: list[Point] = [middle]
-    if one.piece.kind in _IN_THE_OPENING:
+    if at_a_side:
         # On the wall beside its outer edge, or else within the opening.
         first = [_moved(_middle(*far), out), _moved(_middle(*near), inwards)]
     return Wanted(
