@@ -18,7 +18,7 @@ from trimlang.compiler import Result, check_job
 from trimlang.joinery.piece import Piece
 
 # shared machines stall at will: how long one example takes says nothing about the code
-settings.register_profile("suite", deadline=None, max_examples=30)
+settings.register_profile("suite", deadline=None, max_examples=20)
 # at night a law that names no count of its own is tried on many more
 settings.register_profile("night", deadline=None, max_examples=500)
 LAWS = os.environ.get("TRIMLANG_LAWS", "suite")
