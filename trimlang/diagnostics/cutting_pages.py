@@ -19,6 +19,18 @@ CUTTING_PAGES: Final = (
         severity=Severity.WARNING,
     ),
     Page(
+        code="T482",
+        title="a frame beyond the saw",
+        message="the {part} wants a mitre of {mitre}; the saw swings to {reach}",
+        remedy="Clamp the piece to a wedge, cut it by hand, or say how far yours goes: saw:"
+        " reaches 65 deg",
+        why="Boxes on a stair are parallelograms: two of their mitres are sharper than 45° by half"
+        " the slope.",
+        example=JOB_TO_ROOM + "  N: 120 in, left=butt, right=butt, rising right 36 deg\n"
+        "  boxes N: 2, 24 in tall, margin 3 1/2 in, trim base",
+        severity=Severity.WARNING,
+    ),
+    Page(
         code="T405",
         title="a joint that stays open",
         message="the {side} end of run {run} ({trim}) wants {exact}; the saw reads {setting},"

@@ -16,6 +16,7 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.joinery.faces import face_cut
+from trimlang.joinery.limits import check_reach_of_part
 from trimlang.joinery.piece import Cut, Piece, PieceKind, Remark
 from trimlang.joinery.rounding import round_length
 from trimlang.joint_row import RoundedAs
@@ -98,6 +99,9 @@ def box_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
         if any(whole.vanishes for whole in sides.values()):
             findings.say("T122", boxes.span, part="a box's side", trim=boxes.trim)
             continue
+        # Both mitres of a frame are found on each of its sides, so one side tells of all.
+        part = f"frame of boxes on {boxes.run}"
+        check_reach_of_part(sides[BoxSide.TOP], part, boxes.span, room.settings, findings)
         # Margins and boxes take turns from the left end; the last margin has no box behind it.
         at = NOTHING
         for number, margin in enumerate(boxes.margins[:-1], start=1):

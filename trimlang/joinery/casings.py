@@ -24,6 +24,7 @@ from trimlang.joinery.cased_opening import CasedOpening, CasingPart
 from trimlang.joinery.cuts import end_cut, square_cut
 from trimlang.joinery.faces import casing_mitre
 from trimlang.joinery.heads import head_parts
+from trimlang.joinery.limits import check_reach_of_part
 from trimlang.joinery.piece import Piece, Remark
 from trimlang.joinery.returns import return_piece
 from trimlang.joints_by_role import RETURNED
@@ -70,6 +71,7 @@ def casing_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
             if piece.vanishes:
                 part = f"the {piece.all_notes}"
                 findings.say("T122", stretch.span, part=part, trim=piece.trim)
+            check_reach_of_part(piece, piece.all_notes, stretch.span, room.settings, findings)
             yield piece
 
 

@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from fractions import Fraction
 from math import ceil
 
+from trimlang.diagnostics import Span
 from trimlang.joinery.at_the_saw import Facing, both_ends, nested, saw_for
 from trimlang.joinery.crown import drop, projection
 from trimlang.joinery.meeting import depth_of
@@ -36,6 +37,21 @@ def check_reach(
                 mitre=degrees_text(cut.exact),
                 reach=degrees_text(settings.saw_reach),
             )
+
+
+def check_reach_of_part(
+    piece: Piece, part: str, span: Span, settings: Settings, findings: Findings
+) -> None:
+    """Report a part of a casing or a box whose mitre is further from square than the saw turns."""
+    steep = max((piece.left, piece.right), key=lambda cut: cut.setting)
+    if steep.setting > settings.saw_reach:
+        findings.say(
+            "T482",
+            span,
+            part=part,
+            mitre=degrees_text(steep.exact),
+            reach=degrees_text(settings.saw_reach),
+        )
 
 
 def check_gaps(piece: Piece, run: Run | LoosePiece, settings: Settings, findings: Findings) -> None:

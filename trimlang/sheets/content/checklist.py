@@ -128,6 +128,10 @@ def _cut(pen: Pen) -> Stage:
         (
             w("Guard in place and working; hands out of the blade's path; wait until it stands."),
             w("Never hold a short piece by hand: clamp it or cut it off a long length."),
+            w(
+                "Ripping a long narrow strip: guard and riving knife on, a push stick; or have the"
+                " yard rip it."
+            ),
             w("Unplug, or take the battery out, before you change the blade or clear a jam."),
             w(
                 "MDF dust harms the lungs: extraction, a fitted mask, and cut outdoors where"
@@ -196,6 +200,10 @@ def _fix(job: Job, pen: Pen) -> Stage:
             w(
                 "Nailer: eyes and ears protected, free hand well away from the nail's path, air"
                 " or battery off before you clear it; its maker's manual comes first."
+            ),
+            w(
+                "Over your head: a ladder or trestle that stands level, used as its maker says, and"
+                " a second pair of hands for a long piece."
             ),
             w("The local building code comes before anything printed here."),
         ),
