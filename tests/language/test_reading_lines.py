@@ -198,3 +198,9 @@ def test_an_angle_may_be_a_tenth_and_a_length_beside_it_is_still_asked_about() -
     told = check_job(f'{BASE}\ncorners: doubt 1/10 deg\nroom "A", trim base, open walk\n{wall}\n')
     found = [one.span.line for one in told.diagnostics if one.code == "T112"]
     assert found == [4]
+
+
+def test_feet_are_not_guessed_behind_inches() -> None:
+    told = check_job(walls("N: 12 3/10 in, left=butt, right=butt"))
+    (found,) = [one for one in told.diagnostics if one.code == "T112"]
+    assert found.remedy == "The nearest sixteenth is 5/16 in. Look at the tape once more."

@@ -102,3 +102,9 @@ def test_the_command_tells_what_it_guessed(
 def test_a_surveys_own_heading_is_no_list() -> None:
     found = read("room,wall,lenth,left,right\nDen,N,40 in,butt,butt\n").findings
     assert "T652" in {one.code for one in found}
+
+
+def test_rooms_walls_and_lengths_alone_are_a_list() -> None:
+    made = from_csv(b"room,wall,length\nDen,N,122.25\nDen,E,103.5\n", Path("den.csv"))
+    assert made.text.splitlines() == ['room "Den", ends in', "  N: 122.25", "  E: 103.5"]
+    assert made.findings == ()

@@ -156,6 +156,14 @@ class NumberRules(WallLines):
 
     @v_args(meta=True)
     def mixed(self, meta: Meta, children: Children) -> tree.Number:
+        # Behind a whole number it is a fraction, whatever it looks like alone.
+        plain = {"guess": "", "instead": ""}
+        self.problems = [
+            say(NOT_ON_A_TAPE, one.span, **(dict(one.facts) | plain))
+            if one.code == NOT_ON_A_TAPE and one.span == children[1].span
+            else one
+            for one in self.problems
+        ]
         return tree.Number(children[0].value + children[1].value, self._span(meta))
 
     @v_args(meta=True)

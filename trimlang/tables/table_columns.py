@@ -53,11 +53,11 @@ SOUND: Final = {
 
 
 def names_columns(heading: TableRow) -> bool:
-    """Tell whether a heading is a survey's: it names ends or trims, or nothing but known columns.
+    """Tell whether a heading is a survey's: it names ends, trims or another column of its own.
 
-    A list of measurements has a unit, a date or the like beside its walls and lengths.
+    Rooms, walls and lengths alone are what any list of measurements has.
     """
     words = {cell.text.strip().lower() for cell in heading.cells} - {""}
     known = {word for word in words if ALSO.get(word, word) in COLUMNS}
     of_survey = {"left", "right", "kind", "trims", "trim", "called", "more", "line"}
-    return bool(known & of_survey) or (set(NEEDED) <= known and known == words)
+    return bool(known & of_survey)
