@@ -71,3 +71,9 @@ def test_slips_are_told():
         f'{jobs.TRIM}assembly foot: base, shooe\nroom "Hall", trim foot, open walk\n{WALLS}'
     )
     assert [(one.code, one.span.line) for one in unknown.diagnostics] == [("T210", 3)]
+    bare = check_job(
+        f'{jobs.TRIM}assembly foot: base\nroom "Hall", foot, open walk\n{WALLS}'
+    ).diagnostics
+    assert [(one.code, one.span.line, one.remedy) for one in bare] == [
+        ("T216", 4, "Write “trim foot”.")
+    ]

@@ -30,21 +30,29 @@ def spelled_out(
                 findings.say("T291", line.name.span, name=line.name.text, line=where)
     if not assemblies:
         return statements
-    return tuple(_with_members(line, assemblies) for line in statements)
+    return tuple(_with_members(line, assemblies, findings) for line in statements)
 
 
-def _with_members(line: tree.Statement, assemblies: dict[str, tree.AssemblyLine]) -> tree.Statement:
+def _with_members(
+    line: tree.Statement, assemblies: dict[str, tree.AssemblyLine], findings: Findings
+) -> tree.Statement:
     # Only rooms and runs say which trims go up. Other lines that name a trim, such as a stock line,
     # mean one that is sold, and an assembly is not.
     if not isinstance(line, tree.RoomLine | tree.RunLine):
         return line
     said: list[facts.WallFact] = []
+    listed = False
     for fact in line.facts:
         found = None
+        listed = listed or (isinstance(fact, facts.NamedTrim) and fact.begins)
         if isinstance(fact, facts.NamedTrim | facts.Without):
             found = assemblies.get(fact.trim.text)
             if found is not None:
-                # what is wrong with a member is told where it stands: in the assembly's line
+                # That the word “trim” is missing is wrong with this line; what is wrong with a
+                # member is told where it stands: in the assembly's line.
+                if isinstance(fact, facts.NamedTrim) and not listed:
+                    findings.say("T216", fact.trim.span, trim=fact.trim.text)
+                    fact, listed = replace(fact, begins=True), True
                 said += [replace(fact, trim=member) for member in found.trims]
         if found is None:
             said.append(fact)
