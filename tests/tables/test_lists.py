@@ -21,6 +21,17 @@ NOTES = (
 )
 
 
+PHONE = "Kitchen north 3,25\nKitchen east 2,40\nBath north 1,80\nKitchen south 325\nmilk\n"
+BY_ROOM = [
+    'room "Kitchen", ends in',
+    "  north: 3.25 m",
+    "  east: 2.40 m",
+    "",
+    'room "Bath", ends in',
+    "  north: 1.80 m",
+]
+
+
 def read(text: str, name: str = "list.csv") -> Made:
     return from_csv(text.encode(), Path(name))
 
@@ -77,6 +88,53 @@ def test_notes_of_a_phone_are_read_line_by_line() -> None:
 def test_units_and_commas(table: str, walls: list[str]) -> None:
     made = read(table)
     assert [line for line in made.text.splitlines() if line.startswith("  ")] == walls
+
+
+@pytest.mark.parametrize(
+    ("table", "lines"),
+    [
+        (
+            "Wert;Einheit\n3,452;m\n2100;mm\n",
+            ['room "list", ends in', "  W1: 3.452 m", "  W2: 2100 mm"],
+        ),
+        (
+            "\ufeffName;Wandlänge (mm);Raum\nNord;3452;Küche\nTür Flur;800;Küche\n",
+            ['room "Küche", ends in', "  Nord: 3452 mm", '  door 800 mm, "Tür Flur"'],
+        ),
+        (
+            "Mesure\tUnité\tPièce\tMur\n3,452\tm\tCuisine\tnord\n",
+            ['room "Cuisine", ends in', "  nord: 3.452 m"],
+        ),
+        # a heading in a language that is not known: the cells say what they hold
+        ("Sijainti;Pituus;Mitta\nK;3,45;m\n", ['room "list", ends in', "  K: 3.45 m"]),
+        # an app that quotes nothing parts its numbers with the comma between its cells
+        ("N,3,25\nE,2,4\n", ['room "list", ends in', "  N: 3.25 m", "  E: 2.4 m"]),
+        ("Wall,Length\nN,3,25\n", ['room "list", ends in', "  N: 3.25 m"]),
+        ("Wall 1,25\nWall 2,40\n", ['room "list", ends in', '  Wall-1: 25, note "Wall 1"']),
+        ("N;3452\nE;2100\n", ['room "list", ends in', "  N: 3452 mm", "  E: 2100 mm"]),
+        (
+            'Title,Content\n"Kitchen","north 3,25\n- [ ] east 2,40"\n"Bath","north 1,80"\n',
+            BY_ROOM,
+        ),
+        ("Kitchen north 3,25\nKitchen east 2,40\nBath north 1,80\n", BY_ROOM),
+    ],
+)
+def test_instruments_and_phones_in_other_languages(table: str, lines: list[str]) -> None:
+    assert read(table).text.splitlines()[: len(lines)] == lines
+
+
+def test_what_the_other_numbers_do_not_tell_is_told_row_by_row() -> None:
+    made = read(PHONE, "phone.txt")
+    assert [(one.span.line, one.message.partition(": ")[2]) for one in made.findings] == [
+        (4, "“Kitchen south 325” has no unit, and the other numbers are in m"),
+        (5, "no wall follows “milk”"),
+    ]
+    assert "numbers without a unit have a decimal comma and are read as m" in made.remarks
+
+
+def test_a_finding_stands_at_its_line_within_a_note() -> None:
+    made = read('Title;Content\nBath;"N 1,80\nE 40 x 30"\n')
+    assert [(one.span.line, one.span.column) for one in made.findings] == [(3, 1)]
 
 
 @pytest.mark.parametrize("text", [LASER, NOTES])

@@ -1,39 +1,26 @@
 """Guesses what the columns of a list of measurements hold, by their headings and their cells.
 
 What a laser measure or a phone writes names its columns as it likes.  A heading is looked up
-word by word; where there is none, the column whose cells read as lengths is the length's.
+word by word; where it is not known, the column whose cells read as lengths is the length's.
 """
 
 from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from types import MappingProxyType
 from typing import Final
 
 from trimlang.lengths.units import LengthUnit
 from trimlang.record import record
 from trimlang.tables.cells import TableRow
+from trimlang.tables.list_words import HEADINGS, LENGTH, NOTE, ROOM, UNIT, WALL, plain
 from trimlang.tables.written_length import UNITS, length_of
 
-LENGTH, WALL, ROOM, NOTE, UNIT = "length", "wall", "room", "note", "unit"
-
-_HEADINGS: Final = MappingProxyType(
-    {
-        word: column
-        for column, words in {
-            LENGTH: "length distance value measurement measure reading result dimension size",
-            ROOM: "room place location space area folder group project",
-            WALL: "wall name label id title point item no nr number pos index",
-            NOTE: "note notes comment comments remark remarks description text memo",
-            UNIT: "unit units",
-        }.items()
-        for word in words.split()
-    }
-)
-"""The words that a heading may use for a column; those for the length first."""
-
 _WORD: Final = re.compile(r"[^\W\d_]+|[″\"']+")
+_RUNNING: Final = re.compile(r"\d{1,4}")
+_DATE_OR_TIME: Final = re.compile(r"[\d\s.:/TZ-]*\d[./:-]\d[\d\s.:/TZ-]*")
+_EITHER: Final = (None, LengthUnit.MM)
+_ENDINGS: Final = tuple(word for word in HEADINGS if len(word) > 4)
 
 
 @record
@@ -49,23 +36,30 @@ class ListColumns:
     remarks: tuple[str, ...]
 
 
-def guess_columns(rows: Sequence[TableRow], *, comma_is_decimal: bool) -> ListColumns | None:
-    """Return what the columns hold; None where no column can be the length's."""
-    found = _by_heading(rows[0]) if rows else None
-    if found is not None:
-        return found
-    return _by_cells(rows, comma_is_decimal=comma_is_decimal)
+def _meant(words: Sequence[str]) -> str | None:
+    """Return the column that a heading's words name.
+
+    “Wall length” holds lengths: those for lengths are asked first, then the first word that is
+    known.  “Wandlänge” is one word in some languages, so its end is asked last.
+    """
+    known = [HEADINGS[word] for word in words if word in HEADINGS]
+    if not known:
+        ends = (next((one for one in _ENDINGS if word.endswith(one)), None) for word in words)
+        known = [HEADINGS[one] for one in ends if one is not None]
+    return LENGTH if LENGTH in known else next(iter(known), None)
 
 
-def _by_heading(heading: TableRow) -> ListColumns | None:
+def columns_by_heading(heading: TableRow) -> ListColumns | None:
+    """Return what a heading says; None where it names neither lengths nor notes.
+
+    Where it names notes alone, the lengths stand in their lines.
+    """
     places: dict[str, int] = {}
     unit: LengthUnit | None = None
     remarks: list[str] = []
     for place, cell in enumerate(heading.cells):
-        words = [word.casefold() for word in _WORD.findall(cell.text)]
-        # “Wall length” holds lengths: the first word that is known decides, and those for lengths
-        # are asked first.
-        column = next((_HEADINGS[word] for word in words if word in _HEADINGS), None)
+        words = [plain(word) for word in _WORD.findall(cell.text)]
+        column = _meant(words)
         written = " ".join(cell.text.split())
         if not written:
             continue
@@ -81,30 +75,66 @@ def _by_heading(heading: TableRow) -> ListColumns | None:
             remarks.append(f"column “{written}” is read as the length, in {unit}")
         else:
             remarks.append(f"column “{written}” is read as the {column}")
-    if LENGTH not in places:
+    if LENGTH not in places and NOTE not in places:
         return None
     return ListColumns(places, unit, 1, tuple(remarks))
 
 
-def _by_cells(rows: Sequence[TableRow], *, comma_is_decimal: bool) -> ListColumns | None:
+def columns_by_cells(rows: Sequence[TableRow], *, comma_is_decimal: bool) -> ListColumns | None:
+    """Return what the cells look like; None where no column can be the length's."""
     width = max((len(row.cells) for row in rows), default=0)
+    columns = [
+        [row.cells[place].text.strip() for row in rows if place < len(row.cells)]
+        for place in range(width)
+    ]
     reads = [
         sum(
-            place < len(row.cells)
-            and length_of(row.cells[place].text, None, comma_is_decimal=comma_is_decimal)
-            is not None
-            for row in rows
+            any(length_of(text, unit, comma_is_decimal=comma_is_decimal) for unit in _EITHER)
+            for text in column
         )
-        for place in range(width)
+        for column in columns
     ]
     # A single column would have lengths without a wall to give them to.
     if width < 2 or not max(reads, default=0):
         return None
     # a running number reads as a length too, so the last of the best is taken
     length = max(range(width), key=lambda place: (reads[place], place))
-    # What stands beside a length is most often the wall's name, then a remark.
-    others = [place for place in range(width) if place != length]
-    places = {LENGTH: length, **dict(zip((WALL, NOTE), others, strict=False))}
+    # A first row without any figure, above rows that have one, is a heading in a language that is
+    # not known here.
+    begins = int(len(rows) > 1 and not any(map(str.isdigit, "".join(_texts(rows[0])))))
+    below = {
+        place: [text for text in column[begins:] if text] for place, column in enumerate(columns)
+    }
+    places = {LENGTH: length}
+    unit = next((at for at, cells in below.items() if at != length and _are_units(cells)), None)
+    if unit is not None:
+        places[UNIT] = unit
+    others = [place for place in range(width) if place not in places.values()]
+    named = [place for place in others if not _tells_nothing(below[place])] or others
+    before = [place for place in named if place < length]
+    # “Kitchen, north, 3.25”: what stands before a length is most often the wall's name, and before
+    # that the room's; what is behind is a remark.
+    places |= dict(zip((WALL, ROOM), reversed(before), strict=False))
+    behind = [place for place in named if place > length]
+    places |= dict(zip((NOTE,) if before else (WALL, NOTE), behind, strict=False))
     remarks = [f"column {place + 1} is read as the {column}" for column, place in places.items()]
-    remarks += [f"column {place + 1} is left out" for place in others[2:]]
-    return ListColumns(places, None, 0, ("there is no heading", *remarks))
+    left_out = [place for place in range(width) if place not in places.values()]
+    remarks += [f"column {place + 1} is left out" for place in left_out]
+    written = "; ".join(text for text in _texts(rows[0]) if text)
+    told = f"the heading “{written}” is not understood" if begins else "there is no heading"
+    return ListColumns(places, None, begins, (told, *remarks))
+
+
+def _texts(row: TableRow) -> list[str]:
+    return [" ".join(cell.text.replace('"', " ").split()) for cell in row.cells]
+
+
+def _are_units(cells: Sequence[str]) -> bool:
+    return bool(cells) and all(cell.casefold().rstrip(".") in UNITS for cell in cells)
+
+
+def _tells_nothing(cells: Sequence[str]) -> bool:
+    """Tell whether a column holds running numbers, or dates and times, which name no wall."""
+    return not cells or all(
+        _RUNNING.fullmatch(one) or _DATE_OR_TIME.fullmatch(one) for one in cells
+    )

@@ -1,0 +1,97 @@
+"""Words of a list of measurements, in the languages that instruments and phones are set to.
+
+The words are those of everyday dictionaries, from memory, written without accents: ``plain``
+makes a heading or a name like them.
+"""
+
+from __future__ import annotations
+
+import unicodedata
+from types import MappingProxyType
+from typing import Final
+
+from trimlang.language.vocabulary import GAP_WORDS, NO_WALLS
+
+LENGTH, WALL, ROOM, NOTE, UNIT = "length", "wall", "room", "note", "unit"
+
+HEADINGS: Final = MappingProxyType(
+    {
+        word: column
+        for column, words in {
+            LENGTH: "length distance value measurement measure reading result dimension size"
+            " lange laenge wert messwert mass strecke abstand ergebnis"
+            " longitud medida valor distancia longueur mesure valeur cote"
+            " lunghezza misura valore lengte afstand waarde maat comprimento distanza",
+            ROOM: "room place location space area folder group project raum zimmer ort raumname"
+            " projekt ordner habitacion cuarto sala lugar estancia piece chambre lieu salle"
+            " stanza locale kamer ruimte quarto",
+            WALL: "wall name label id title point item no nr number pos index wand bezeichnung"
+            " nummer titel pared nombre numero mur nom libelle titre parete nome muur naam"
+            " parede titulo titolo",
+            NOTE: "note notes comment comments remark remarks description text memo content body"
+            " notiz notizen bemerkung bemerkungen kommentar beschreibung inhalt nota notas"
+            " comentario descripcion contenido texto remarque commentaire contenu texte"
+            " contenuto testo opmerking inhoud tekst",
+            UNIT: "unit units einheit einheiten unidad unidades unite unites unita eenheid unidade",
+        }.items()
+        for word in words.split()
+    }
+)
+"""The words that a heading may use for a column; those for the length first."""
+
+_GAPS_ELSEWHERE: Final = MappingProxyType(
+    {
+        word: gap
+        for gap, words in {
+            "door": "tur tuer ture puerta porte porta deur",
+            "window": "fenster ventana fenetre finestra raam venster janela",
+            "stair": "treppe escalera escalier scala trap escada",
+            "cabinets": "schrank schranke kuchenzeile armario armarios armoire mobili kast",
+            "radiator": "heizung heizkorper radiador radiateur radiatore",
+        }.items()
+        for word in words.split()
+    }
+)
+
+_WALL_WORDS: Final = frozenset("wall wand pared mur muro muur parete parede".split())
+"""Words that, at the end of a name, say that a wall is meant: “window wall”."""
+
+DIRECTIONS: Final = frozenset(
+    "n e s w o north east south west left right front back rear"
+    " nord ost sud west sued links rechts hinten vorne norte sur este oeste izquierda derecha"
+    " est ouest gauche droite ovest noord oost zuid sul leste".split()
+)
+"""What the walls of a room are called, behind the room's name."""
+
+
+def plain(word: str) -> str:
+    """Return a word in small letters without its accents: “Länge” as “lange”."""
+    parts = unicodedata.normalize("NFKD", word.casefold())
+    return "".join(sign for sign in parts if not unicodedata.combining(sign))
+
+
+def gap_word(name: str) -> str | None:
+    """Return the word that begins the line of an opening or bare wall, None for a wall."""
+    words = [plain(word) for word in name.split()]
+    if not words or words[-1] in _WALL_WORDS:
+        return None
+    for known in ({word: word for word in GAP_WORDS}, _GAPS_ELSEWHERE, NO_WALLS):
+        found = next((known[word] for word in words if word in known), None)
+        if found is not None:
+            return found
+    return None
+
+
+def room_and_wall(name: str) -> tuple[str, str] | None:
+    """Return the parts of “Kitchen north”, a room and its wall; None where no room is in the name.
+
+    >>> room_and_wall("Living room north wall")
+    ('Living room', 'north wall')
+    """
+    words = name.split()
+    at = len(words) - 1
+    if at > 0 and plain(words[at]) in _WALL_WORDS:
+        at -= 1
+    if at < 1 or plain(words[at]).strip(".") not in DIRECTIONS:
+        return None
+    return " ".join(words[:at]).rstrip(",:-"), " ".join(words[at:])
