@@ -1,12 +1,14 @@
 """Chooses where long walls are spliced, with the stock plan in view.
 
 Wall by wall, other places are judged by the quick plan of the whole trim, and the best is kept.
-Work is counted in quick plans, not in seconds, so the choice is the same on every machine.
+Work is counted in quick plans and what they lay, not in seconds, so the choice is the same on
+every machine.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Sequence
+from dataclasses import replace
 from fractions import Fraction
 from typing import Final, TypeAlias
 
@@ -15,12 +17,13 @@ from trimlang.joinery.pieces import Places
 from trimlang.joinery.splice_choices import other_cuts
 from trimlang.joinery.spliced_pieces import Splice
 from trimlang.planning.ask import Asking, Question
-from trimlang.stock.planner import Effort, plan_stock, quick_plan
-from trimlang.stock.problem import NoPlan
+from trimlang.stock.planner import Effort, quick_offcuts, quick_plan
 from trimlang.survey.job import Job, Trim
 
 #: Quick plans made for one trim, at most.
 PLANS: Final = 30
+#: Pieces times lengths of stick that these plans lay, at most; a job of many of both gets fewer.
+LAID: Final = 150_000
 #: Quick plans made for one wall, at least, however many walls there are.
 LEAST_PLANS: Final = 4
 #: No proof and no time: where longest first runs out of stock, nothing more is tried.
@@ -55,7 +58,8 @@ def place_splices(
     places: dict[str, tuple[Fraction, ...]] = {}
     # The usual places are what everything else has to beat.
     best = _rank(asking, pieces)
-    left = PLANS - 1
+    laid = max(len(pieces) * len(asking.trim.offers), 1)
+    left = min(PLANS, max(LAID // laid, LEAST_PLANS)) - 1
     # Shared among the walls, so that the first ones do not use up all tries.
     each = max(left // max(len(free), 1), LEAST_PLANS)
     for splice in free:
@@ -94,10 +98,8 @@ def _wanted(job: Job, trim: Trim, rest: Question) -> list[Fraction]:
     settings = job.settings
     squared = 2 * settings.squares_off
     wanted: list[Fraction] = []
-    plan = plan_stock(rest.problem, effort=AT_ONCE)
-    if not isinstance(plan, NoPlan):
-        offcuts = sorted(plan.offcuts, reverse=True)
-        wanted += [rest.inches(length) for length in offcuts]
+    # What spare is bought beside does not change how the pieces lie.
+    wanted += [rest.inches(left) for left in quick_offcuts(replace(rest.problem, spare=0))]
     shop = sorted((one.length - squared for one in trim.rests), reverse=True)
     sticks = sorted((offer.length - squared for offer in trim.offers), reverse=True)
     # Two pieces of half a stick each leave nothing of it.

@@ -5,7 +5,9 @@ from __future__ import annotations
 from bisect import bisect_left, insort
 from collections.abc import Sequence
 from fractions import Fraction
+from itertools import pairwise
 
+from trimlang.record import record
 from trimlang.stock.buying import Buying
 from trimlang.stock.packing import Packing, better, counts_of, packing_of
 from trimlang.stock.timber import Pattern, Timber
@@ -20,7 +22,7 @@ def plain_packing(timber: Timber, buying: Buying) -> Packing | None:
     A new stick is the shortest free rest that holds the piece, else the blank with
     the least price for its length.  None: the supply ran out in this way.
     """
-    order = _opening_order(timber, None)
+    order = _opening_order(timber)
     sticks: list[tuple[int, Pattern]] = []
     filled = _fill(timber, timber.demand, order, _supplies(timber), first_fit=True)
     if filled is None:
@@ -35,12 +37,14 @@ def quick_packing(timber: Timber, buying: Buying) -> Packing | None:
     bought = [k for k, kind in enumerate(timber.kinds) if not kind.on_hand]
     if len(bought) > FAVOURITES:
         bought.sort(key=lambda k: (timber.kinds[k].rate / timber.kinds[k].length, k))
+    prices, usual = _prices(timber), _opening_order(timber)
+    paid = [kind.rate != 0 for kind in timber.kinds]
     for favourite in (None, *bought[:FAVOURITES]):
-        order = _opening_order(timber, favourite)
+        order = _favouring(favourite, usual, paid)
         filled = _fill(timber, timber.demand, order, _supplies(timber), first_fit=False)
         if filled is not None:
             best = better(best, packing_of(timber, buying, filled))
-            shrunk = shrink(timber, filled)
+            shrunk = _shrunk(timber, filled, prices)
             best = better(best, packing_of(timber, buying, shrunk))
     return best
 
@@ -62,32 +66,48 @@ def fill_counts(
 
 def shrink(timber: Timber, sticks: Sequence[tuple[int, Pattern]]) -> list[tuple[int, Pattern]]:
     """Move each stick's pieces to a cheaper kind that holds them, emptiest stick first."""
+    return _shrunk(timber, sticks, _prices(timber))
+
+
+@record
+class _Prices:
+    """Kinds in order of their prices, and for each of them how many are cheaper."""
+
+    cheapest_first: tuple[int, ...]
+    cheaper: tuple[int, ...]
+
+
+def _prices(timber: Timber) -> _Prices:
+    kinds = timber.kinds
+    order = sorted(range(len(kinds)), key=lambda k: (kinds[k].rate, -kinds[k].room))
+    cheaper = [0] * len(kinds)
+    for place, (before, kind) in enumerate(pairwise(order), start=1):
+        alike = kinds[kind].rate == kinds[before].rate
+        cheaper[kind] = cheaper[before] if alike else place
+    return _Prices(tuple(order), tuple(cheaper))
+
+
+def _shrunk(
+    timber: Timber, sticks: Sequence[tuple[int, Pattern]], prices: _Prices
+) -> list[tuple[int, Pattern]]:
+    """Do what ``shrink`` does, with the kinds already in order of their prices."""
     left = [
         None if kind.supply is None else kind.supply - used
         for kind, used in zip(timber.kinds, counts_of(timber, sticks), strict=True)
     ]
-    # Their places in the order of prices do as well as the fractions, and compare faster.
-    prices = sorted({kind.rate for kind in timber.kinds})
-    rates = [prices.index(kind.rate) for kind in timber.kinds]
+    rooms = [kind.room for kind in timber.kinds]
     weights = [size.weight for size in timber.sizes]
     loads = [sum(weights[i] for i in pattern) for _, pattern in sticks]
     moved = list(sticks)
     for place in sorted(range(len(sticks)), key=lambda s: loads[s]):
         now, pattern = moved[place]
-        choices = [
-            kind
-            for kind in range(len(timber.kinds))
-            if timber.kinds[kind].room >= loads[place]
-            and left[kind] != 0
-            and rates[kind] < rates[now]
-        ]
-        if not choices:
-            continue
-        kind = min(choices, key=lambda k: (rates[k], -timber.kinds[k].room))
-        for which, change in ((kind, -1), (now, 1)):
-            supply = left[which]
-            left[which] = None if supply is None else supply + change
-        moved[place] = (kind, pattern)
+        for kind in prices.cheapest_first[: prices.cheaper[now]]:
+            if rooms[kind] >= loads[place] and left[kind] != 0:
+                for which, change in ((kind, -1), (now, 1)):
+                    supply = left[which]
+                    left[which] = None if supply is None else supply + change
+                moved[place] = (kind, pattern)
+                break
     return moved
 
 
@@ -95,16 +115,21 @@ def _supplies(timber: Timber) -> list[int | None]:
     return [kind.supply for kind in timber.kinds]
 
 
-def _opening_order(timber: Timber, favourite: int | None) -> list[int]:
-    """Return kinds in the order in which new sticks are taken: free rests, favourite, cheapest."""
+def _opening_order(timber: Timber) -> list[int]:
+    """Return kinds in the order in which new sticks are taken: free rests, then the cheapest."""
 
-    def key(kind: int) -> tuple[bool, bool, Fraction, int]:
+    def key(kind: int) -> tuple[bool, Fraction, int]:
         rate, length = timber.kinds[kind].rate, timber.kinds[kind].length
         # Of free ones the shortest that holds the piece, so that long ones are left for long
         # pieces; of the others the best price for the length.
-        return (rate != 0, kind != favourite, rate / length, length if rate == 0 else -length)
+        return (rate != 0, rate / length, length if rate == 0 else -length)
 
     return sorted(range(len(timber.kinds)), key=key)
+
+
+def _favouring(favourite: int | None, usual: Sequence[int], paid: Sequence[bool]) -> list[int]:
+    """Return the usual order with one kind before the others: free ones, or those paid for."""
+    return sorted(usual, key=lambda k: (paid[k], k != favourite))
 
 
 def _fill(

@@ -142,10 +142,20 @@ def _planned(
 def quick_plan(problem: Problem) -> Packing | None:
     """Return the quick plan's packing alone, to compare it with others; None: there is none."""
     timber = _with_reserve(problem, _reserve(problem))
-    if _too_long(problem, timber):
-        return None
-    buying = Buying(timber)
-    return quick_packing(timber, buying)
+    return None if _too_long(problem, timber) else quick_packing(timber, Buying(timber))
+
+
+def quick_offcuts(problem: Problem) -> list[int]:
+    """Return what the quick plan leaves of its sticks, the longest first; empty without a plan."""
+    timber = _with_reserve(problem, _reserve(problem))
+    packing = None if _too_long(problem, timber) else quick_packing(timber, Buying(timber))
+    if packing is None:
+        return []
+    left = (
+        timber.kinds[kind].room - sum(timber.sizes[size].weight for size in pattern)
+        for kind, pattern in gathered(timber, packing).sticks
+    )
+    return sorted((max(rest - problem.kerf, 0) for rest in left), reverse=True)
 
 
 def _can_be_tabled(timber: Timber) -> bool:
@@ -255,4 +265,13 @@ def checked(problem: Problem) -> None:
             raise ValueError(f"blank {blank.key} has a limit below nothing")
 
 
-__all__ = ["FULL", "QUICK", "Effort", "Watch", "checked", "plan_stock", "quick_plan"]
+__all__ = [
+    "FULL",
+    "QUICK",
+    "Effort",
+    "Watch",
+    "checked",
+    "plan_stock",
+    "quick_offcuts",
+    "quick_plan",
+]
