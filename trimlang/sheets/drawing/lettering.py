@@ -13,7 +13,7 @@ from typing import Final
 
 from trimlang.record import record
 from trimlang.sheets.drawing.plan_scale import DrawnLabel, DrawnLine, fixed, line
-from trimlang.sheets.drawing.polygons import Point, Shape, boxes_overlap, cross, sides
+from trimlang.sheets.drawing.polygons import Point, Shape, TakenPlaces, cross, sides
 from trimlang.sheets.drawing.typeface import run, shortened
 
 SIZES: Final = {"run": 3.2, "gap": 2.95, "piece": 2.95, "measure": 2.95, "name": 2.95}
@@ -118,7 +118,7 @@ class _Lettering:
     def __init__(
         self, solid: Sequence[Shape], walls: Sequence[tuple[Point, Point]], size: Point
     ) -> None:
-        self._solid, self._walls = solid, walls
+        self._taken, self._walls = TakenPlaces(solid), walls
         self._wide, self.tall = size
         self._names: list[Shape] = []
         self._led: list[tuple[Point, Point]] = []
@@ -134,7 +134,7 @@ class _Lettering:
             box = _box(centre, across + 2 * CLEAR, height + 2 * CLEAR, turn)
             if not all(0 <= x <= self._wide and 0 <= y <= self.tall for x, y in box):
                 continue
-            if any(boxes_overlap(box, other) for other in (*self._solid, *self._names)):
+            if not self._taken.leave_free(box):
                 continue
             if any(_crosses(line, box) for line in self._led):
                 continue
@@ -163,6 +163,7 @@ class _Lettering:
     def take(self, one: Wanted, text: str, spot: _Spot) -> DrawnLabel:
         """Return a name as it is drawn at its place, which is then taken."""
         self._names.append(spot.box)
+        self._taken.take(spot.box)
         if spot.leader is not None:
             self._led.append(spot.leader)
             self.leaders.append(line("leader", *spot.leader))

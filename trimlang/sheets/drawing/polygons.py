@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from functools import lru_cache
 from math import hypot
 from typing import Final
@@ -25,22 +25,49 @@ def overlap(one: Shape, other: Shape) -> bool:
 
 
 def boxes_overlap(one: Shape, other: Shape) -> bool:
-    """Return whether two rectangles, turned or not, overlap; touching does not count.
+    """Return whether two rectangles, turned or not, overlap; touching does not count."""
+    return not TakenPlaces([one]).leave_free(other)
 
-    If any line separates two convex shapes, one parallel to a side of theirs does too.
-    """
-    # Most are far apart, and that is seen at once.
-    return not _beside_or_above(one, other) and not any(
-        _apart(one, other, *side) for shape in (one, other) for side in sides(shape)
-    )
+
+class TakenPlaces:
+    """Rectangles, turned or not, on which no other may lie."""
+
+    def __init__(self, shapes: Iterable[Shape]) -> None:
+        # With how far each reaches: most are far apart, and that is seen without their corners.
+        self._shapes = [(*_reaches(shape), shape) for shape in shapes]
+
+    def take(self, shape: Shape) -> None:
+        """Add a rectangle."""
+        self._shapes.append((*_reaches(shape), shape))
+
+    def leave_free(self, box: Shape) -> bool:
+        """Return whether a rectangle overlaps none of them; touching does not count.
+
+        If any line separates two convex shapes, one parallel to a side of theirs does too.
+        """
+        left, top, right, bottom = _reaches(box)
+        near = (
+            other
+            for its_left, its_top, its_right, its_bottom, other in self._shapes
+            if its_left < right and left < its_right and its_top < bottom and top < its_bottom
+        )
+        return all(
+            any(_apart(box, other, *side) for shape in (box, other) for side in sides(shape))
+            for other in near
+        )
+
+
+def _reaches(shape: Shape) -> tuple[float, float, float, float]:
+    """Return how far a shape reaches: left, top, right, bottom."""
+    across, down = zip(*shape, strict=True)
+    return min(across), min(down), max(across), max(down)
 
 
 def _beside_or_above(one: Shape, other: Shape) -> bool:
     """Return whether an upright or a level line separates two shapes."""
-    for ones, others in zip(zip(*one, strict=True), zip(*other, strict=True), strict=True):
-        if max(ones) <= min(others) or max(others) <= min(ones):
-            return True
-    return False
+    left, top, right, bottom = _reaches(one)
+    its_left, its_top, its_right, its_bottom = _reaches(other)
+    return right <= its_left or its_right <= left or bottom <= its_top or its_bottom <= top
 
 
 def _apart(one: Shape, other: Shape, a: Point, b: Point) -> bool:
