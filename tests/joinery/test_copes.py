@@ -101,3 +101,20 @@ def test_without_an_entrance_the_following_piece_is_coped():
     chosen = fits(surveyed(lines))
     assert chosen["N"] == (Fit.COPED, Fit.SQUARE)
     assert chosen["S2"] == (Fit.MITRED, Fit.SQUARE)
+
+
+def test_one_corner_may_be_mitred_where_the_others_are_coped():
+    head = HEAD.replace('room "R"', 'corners: in-corner cope\nroom "R"')
+    lines = (
+        "  N: 144 in, left=in-corner, right=in-corner{right}\n"
+        "  E: 120 in, left=in-corner{left}, right=in-corner\n"
+        "  S: 144 in, left=in-corner, right=in-corner\n"
+        "  W: 120 in, left=in-corner, right=in-corner\n"
+    )
+    for right, left in (("(mitre)", ""), ("", "(mitre)"), ("(mitre)", "(90 deg, mitre)")):
+        found = fits(surveyed(lines.format(right=right, left=left), head))
+        assert found["N"][1] is found["E"][0] is Fit.MITRED
+        both = [found["E"][1], found["S"][0], found["S"][1], found["W"][0], found["W"][1]]
+        assert sorted(both).count(Fit.COPED) == 2
+    both = trimlang.compile(head + lines.format(right="(mitre)", left=" cope"))
+    assert "T491" in {one.code for one in both.diagnostics}

@@ -107,6 +107,12 @@ def test_a_mitre_of_unlike_trims_follows_both_thicknesses() -> None:
     assert float(north.right.exact) == pytest.approx(36.8699)
     assert float(north.right.exact + east.left.exact) == pytest.approx(90)
     assert "T413" in codes(walls)
+    # said at either side, it is meant
+    for plain, said in (("right=out-corner(90 deg", "right=out-corner(90 deg, mitre"),
+                        ("left=out-corner(90 deg", "left=out-corner(mitre")):  # fmt: skip
+        assert "T413" not in codes(walls.replace(plain, said))
+        same = cut(walls.replace(plain, said), settings="saw: reaches 60 deg")
+        assert same["R-N-thick"].right.exact == north.right.exact
 
 
 def test_crown_in_front_of_a_frieze_follows_its_face() -> None:

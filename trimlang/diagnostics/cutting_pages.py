@@ -138,7 +138,7 @@ CUTTING_PAGES: Final = (
         title="two unlike trims round an outside corner",
         message="{trim} of run {run} meets {other} of run {there} round an outside corner",
         remedy="Give both walls the same trim, end both in returns, or put a block between them:"
-        " out-corner(block post)",
+        " out-corner(block post). Where it is meant, say so: out-corner(mitre)",
         why="The mitre follows the two thicknesses, so that backs and faces meet; the taller one's"
         " top is sawn back and returned, and where profiles differ their edges do not meet.",
         example="trim tall: 3/4 in thick, 7 1/4 in tall\nstock tall: 12 ft at 21.00\n"

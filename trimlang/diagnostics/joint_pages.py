@@ -68,6 +68,25 @@ JOINT_PAGES: Final = (
         needs=(Whole.WALLS,),
     ),
     Page(
+        code="T491",
+        title="mitred and coped",
+        message="this corner is mitred by one of its sides and coped by the other",
+        remedy="Say one of the two: mitre, or cope on the side that is coped.",
+        why="A corner is cut in one way, and a coped end needs an uncut face to lie against.",
+        example=JOB_TO_ROOM
+        + "  N: 40 in, left=butt, right=in-corner(mitre)\n"
+        + "  E: 50 in, left=in-corner cope, right=butt",
+        needs=(Whole.WALLS,),
+    ),
+    Page(
+        code="T492",
+        title="nothing to mitre",
+        message="an end of kind {joint} meets no other, so that nothing is mitred there",
+        remedy="Leave “mitre” out, or make the end in-corner or out-corner.",
+        why="Only where two walls meet do two pieces of trim meet in a mitre.",
+        example=JOB_TO_ROOM + "  N: 40 in, left=butt(mitre), right=butt",
+    ),
+    Page(
         code="T306",
         title="coped at both ends",
         message="run {run} is coped at both ends",

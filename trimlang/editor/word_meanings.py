@@ -60,7 +60,7 @@ MEANINGS: Final[dict[str, str]] = {
     "doubt": "How far from square a corner may be that nobody measured.",
     "implied": "The corner is what the room's other corners leave of a whole turn.",
     "corners": "What holds at corners where a run does not say otherwise.",
-    "mitre": "The saw's angle at a corner that was not measured, or corners mitred, not coped.",
+    "mitre": "The saw's angle at a corner, or that a corner is mitred and not coped, and meant so.",
     "gap": "How far a joint may stay open before there is a warning; floor gap: under a run.",
     "cope": "Sawn to the profile of the piece that it meets; its mate runs square into the corner.",
     "closes": "closes within: how far off a room's walk may be when it comes back to its start.",

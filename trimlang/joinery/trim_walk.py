@@ -258,8 +258,9 @@ class TrimWalk:
             return replace(plain, beyond=behind)
         its = self.stands_off(other, there)
         if plain.outside:
-            # Both sides of the corner come here; one finding is enough.
-            if side is Side.RIGHT:
+            # Both sides of the corner come here; one finding is enough, and none where the file
+            # says that the mitre is meant.
+            if side is Side.RIGHT and not plain.end.mitred:
                 self._say_unlike("T413", plain.end, trim, there, run, other)
             return meets_unlike(plain, trim, there, its, other.label)
         if runs_through(section_of(trim), section_of(there), plain.end.fit, side):

@@ -90,6 +90,13 @@ class CopedHere:
 
 
 @record
+class MitredHere:
+    """``mitre``: this corner is mitred, and that is meant."""
+
+    span: Span
+
+
+@record
 class WrittenTaken:
     """``taken point``, ``taken point of base``: where the tape lay, over which trim's scraps."""
 
@@ -114,7 +121,9 @@ class BlockHere:
     span: Span
 
 
-EndFact: TypeAlias = WrittenCorner | Bullnose | Implied | CopedHere | WrittenTaken | BlockHere
+EndFact: TypeAlias = (
+    WrittenCorner | Bullnose | Implied | CopedHere | MitredHere | WrittenTaken | BlockHere
+)
 
 
 @record

@@ -35,6 +35,7 @@ from trimlang.language.end_facts import CopedHere as CopedHere
 from trimlang.language.end_facts import Diagonal as Diagonal
 from trimlang.language.end_facts import EndFact as EndFact
 from trimlang.language.end_facts import Implied as Implied
+from trimlang.language.end_facts import MitredHere as MitredHere
 from trimlang.language.end_facts import MitreThere as MitreThere
 from trimlang.language.end_facts import OutOfPlumb as OutOfPlumb
 from trimlang.language.end_facts import Side as Side

@@ -87,7 +87,7 @@ class WallLines(OpeningPhrases):
     boxes_tall, boxes_wide = fact_of(facts.BoxesTall), fact_of(facts.BoxesWide)
     boxes_margin = fact_of(facts.BoxesMargin)
     cope_here, measured = fact_of(facts.CopedHere), fact_of(facts.WrittenCorner)
-    implied = fact_of(facts.Implied)
+    implied, mitre_here = fact_of(facts.Implied), fact_of(facts.MitredHere)
 
     @v_args(meta=True)
     def assembly(self, meta: Meta, children: Children) -> tree.AssemblyLine:

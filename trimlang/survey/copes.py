@@ -88,6 +88,9 @@ def _is_coped(room: Room, index: int) -> bool:
         return False
     if not (one.right.joint.is_inside and other.left.joint.is_inside):
         return False
+    # The file may want one corner mitred in a room whose corners are coped.
+    if one.right.mitred:
+        return False
     return room.settings.cope or Fit.COPED in (one.right.fit, other.left.fit)
 
 

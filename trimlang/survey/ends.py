@@ -74,7 +74,7 @@ def read_end(
     error: Fraction | None = None
     bullnose: Fraction | None = None
     wider, two_pieces = Fraction(0), False
-    coped = implied = False
+    coped = implied = mitred = False
     block: BlockInCorner | None = None
     for fact in end.facts:
         match fact:
@@ -113,6 +113,10 @@ def read_end(
                 coped = joint.is_inside
                 if not coped:
                     findings.say("T229", fact.span, joint=joint)
+            case facts.MitredHere():
+                mitred = joint.is_corner
+                if not mitred:
+                    findings.say("T492", fact.span, joint=joint)
             case facts.WrittenTaken():
                 taken = Taken(at=fact.at, of=fact.of.text if fact.of else None)
     # Every other corner is mitred until the room's settings or the neighbour say otherwise.
@@ -132,6 +136,7 @@ def read_end(
         two_pieces=two_pieces,
         wider_below=wider,
         block=block,
+        mitred=mitred,
     )
 
 

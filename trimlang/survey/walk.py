@@ -80,6 +80,7 @@ def _meet(
             wider_below=said.wider_below,
             block=block,
             over_scraps=end.over_scraps and block is None,
+            mitred=right.mitred or left.mitred,
         )
         for end in (right, left)
     )
@@ -129,6 +130,10 @@ def _corner(
 
 def _fit(right: End, left: End, findings: Findings) -> tuple[End, End]:
     """Return a coped corner's ends with one side coped; its mate runs square into the corner."""
+    fits = (right.fit, left.fit)
+    if right.mitred and Fit.COPED in fits:
+        findings.say("T491", left.span if left.fit is Fit.COPED else right.span)
+        return replace(right, mitred=False), replace(left, mitred=False)
     if right.fit is Fit.COPED and left.fit is Fit.COPED:
         # Two copes leave a hole in the corner: one of the two profiles must be there to be met.
         findings.say("T305", left.span)

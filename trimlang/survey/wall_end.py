@@ -25,6 +25,7 @@ class End:
     corner, with ``two_pieces`` mitred in two.  ``wider_below`` is by how many degrees the corner
     is wider at the floor than at the trim's top; ``corner`` is then that of mid height.  A
     ``block`` fills the corner, which the wall is measured to.
+    ``mitred`` says that the file wants a mitre there.
     """
 
     joint: Joint
@@ -40,3 +41,4 @@ class End:
     two_pieces: bool = False
     wider_below: Fraction = Fraction(0)
     block: BlockInCorner | None = None
+    mitred: bool = False

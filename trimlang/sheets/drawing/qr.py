@@ -26,9 +26,8 @@ def qr_picture(payload: str, about: str) -> Markup:
 
     A PDF takes such an image as it is, where it would draw some hundred strokes.
     """
-    picture = b64encode(_png(code_of(payload).matrix)).decode()
-    markup = '<img class="qr" alt="{}" src="data:image/png;base64,{}"/>'
-    return Markup(markup).format(about, picture)
+    picture = f"data:image/png;base64,{b64encode(_png(code_of(payload).matrix)).decode()}"
+    return Markup('<img class="qr" alt="{}" src="{}"/>').format(about, picture)
 
 
 def _png(modules: tuple[bytearray, ...]) -> bytes:
