@@ -32,6 +32,14 @@ SATURDAY = (
     "N 29 1/8 strong", "N 29 1/8+",
     "wall N 40", "N = 40 in", "N 40, no the shoe", "N: 40 in, right=mitre", "N 40 (closet)",
 )  # fmt: skip
+SUNDAY = (
+    "N,120 1/4,in-corner,in-corner", "Kitchen,N,3.25", "N, 10 ft, E, 8 ft",
+    "N: 40 in, right=rake gap 1/16 in", "rake gap 1/16 in", "room Living Room trim base",
+    'trim base, room "Den"', "left=in, N 10 ft", "N: left=in, 10 ft", "10 ft N, 8 ft 3 E",
+    "saw: 1/8 in kerf", "1/8 in kerf", "N 10 ft, door 32, 8 ft 2", "door 32, 21 9/16, E 8 ft",
+    "stock base: 12 ft at 1.45/ft", "stock base: 12 ft 1.45/lf", "stock base: 12 ft at 17.40 each",
+    "bought base 4 of 16 ft", "bought 4 x 16 ft base", "bought base 16 ft",
+)  # fmt: skip
 
 
 @pytest.mark.parametrize(("slip", "written", "meant"), EXAMPLES)
@@ -53,7 +61,9 @@ def test_an_example_brings_its_slip_up_and_is_mended(
     assert not findings
 
 
-@pytest.mark.parametrize("lines", [LINES, SATURDAY], ids=["forty", "on a Saturday"])
+@pytest.mark.parametrize(
+    "lines", [LINES, SATURDAY, SUNDAY], ids=["forty", "on a Saturday", "on a Sunday"]
+)
 def test_what_real_hands_write(lines: tuple[str, ...], snapshot: SnapshotAssertion) -> None:
     assert len(LINES) == 40
     told = {}
@@ -65,7 +75,7 @@ def test_what_real_hands_write(lines: tuple[str, ...], snapshot: SnapshotAsserti
     assert told == snapshot
 
 
-@pytest.mark.parametrize("line", [*LINES, *SATURDAY])
+@pytest.mark.parametrize("line", [*LINES, *SATURDAY, *SUNDAY])
 def test_each_remedy_that_can_be_applied_mends_its_slip(line: str) -> None:
     """Applied, the finding is gone and the line is read; where only a person knows, none is."""
     before = f"{TRIM}{ROOM}A: 30 in, left=butt\n"

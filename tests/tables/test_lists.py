@@ -111,6 +111,14 @@ def test_units_and_commas(table: str, walls: list[str]) -> None:
         ("N,3,25\nE,2,4\n", ['room "list", ends in', "  N: 3.25 m", "  E: 2.4 m"]),
         ("Wall,Length\nN,3,25\n", ['room "list", ends in', "  N: 3.25 m"]),
         ("Wall 1,25\nWall 2,40\n", ['room "list", ends in', '  Wall-1: 25, note "Wall 1"']),
+        (
+            "N,120 1/4,in-corner,in-corner\nE,90,in,butt\n",
+            [
+                'room "list", ends in',
+                "  N: 120 1/4, left=in-corner, right=in-corner",
+                "  E: 90, left=in, right=butt",
+            ],
+        ),
         ("N;3452\nE;2100\n", ['room "list", ends in', "  N: 3452 mm", "  E: 2100 mm"]),
         (
             'Title,Content\n"Kitchen","north 3,25\n- [ ] east 2,40"\n"Bath","north 1,80"\n',

@@ -7,12 +7,15 @@ brings up the slip, and applying its remedy gives the second text.
 
 from __future__ import annotations
 
+import re
 from fractions import Fraction
 from typing import Final
 
 from trimlang.diagnostics import Diagnostic
+from trimlang.language.buying_slips import BUYING_SLIPS
+from trimlang.language.order_slips import ORDER_SLIPS
 from trimlang.language.shape_slips import SHAPE_SLIPS
-from trimlang.language.slip_row import WRITTEN_LENGTH, Found, slip
+from trimlang.language.slip_row import WHOLE_LENGTH, WRITTEN_LENGTH, Found, slip
 from trimlang.language.wall_slips import WALL_SLIPS
 from trimlang.lengths.units import in_inches
 
@@ -23,6 +26,16 @@ _INCHES: Final = r"""(?:in\b\.?|inch\b|"|″|”|'')"""
 _FRACTION: Final = r"\d+ ?[/⁄∕] ?\d+"
 _NAME: Final = r"(?P<name>(?!(?:in|inch|inches|ft|feet|foot|yd|mm|cm|m)\b)[^\W\d_][\w.\-]*)"
 _WALL: Final = r"^\s*\w[\w.\-]*(?: *:)?\s"
+_A_ROW: Final = (
+    "This looks like a row of a spreadsheet: save it as CSV, and “trimlang convert” makes a job"
+    " file of it"
+)
+_CELL: Final = (
+    r"(?:\d[\d./ ]*(?:[¼½¾⅐-⅞])?(?: ?(?:ft|feet|in|mm|cm|m|['\"″′])(?: ?\d[\d/ ]*[\"″]?)?)?)"
+)
+"""A length alone in a cell of a table."""
+
+_JOINT: Final = r"(?:(?:in|out)(?:-corner)?|inside|outside|butt|return|open|rake|splice|taper)"
 
 
 def _with_a_point(comma: Found) -> str:
@@ -64,8 +77,40 @@ KNOWN_SLIPS: Final = (
         # The same separator twice, and no comma: a row of a table.
         written=r"^[^,#\"]*?([\t;])[^,#\"]*?\1.*$",
         wanted="a line of a job file",
-        remedy="This looks like a row of a spreadsheet: save it as CSV, and “trimlang convert”"
-        " makes a job file of it.",
+        remedy=f"{_A_ROW}.",
+        instead=None,
+    ),
+    slip(
+        ("N,120 1/4,in-corner,in-corner", "N: 120 1/4, left=in-corner, right=in-corner"),
+        ("E2,8 ft 7,in,butt", "E2: 8 ft 7, left=in, right=butt"),
+        written=rf"^\s*(?P<slip>(?P<wall>[^\W\d_][\w\-]*),\s*(?P<long>{_CELL}),\s*(?P<left>{_JOINT})"
+        rf",\s*(?P<right>{_JOINT})),*\s*$",
+        wanted="a line of a job file",
+        remedy=f"{_A_ROW}; by hand it is {{}}.",
+        instead=lambda found: (
+            f"{found['wall']}: {found['long']}, left={found['left']}, right={found['right']}"
+        ),
+    ),
+    slip(
+        ("N, 10 ft, E, 8 ft 7", "N 10 ft, E 8 ft 7"),
+        ("N, 10 ft", "N 10 ft"),
+        ("N, 10 ft, left=in, right=butt", "N 10 ft, left=in, right=butt"),
+        written=rf"^\s*(?P<slip>[^\W\d_][\w\-]*, ?{_CELL}(?:, ?[^\W\d_][\w\-]*, ?{_CELL})*)"
+        r"(?=\s*(?:#|$|,\s*\w+\s*=))",
+        wanted="a wall's length right behind its name",
+        remedy="Write {}.",
+        instead=lambda found: re.sub(r"([^\W\d_][\w\-]*), ?(?=\d)", r"\1 ", found["slip"]),
+    ),
+    slip(
+        ("Kitchen,N,3.25", None),
+        ("run,Den,N,10 ft,in,in", None),
+        ('"Den",N,10 ft 2 1/4,in', None),
+        # Cells of a name, with a length alone in one of those behind.
+        written=rf"^\s*(?!(?:door|window|opening|stair|bare|cabinets|radiator|newel|beam)\b)"
+        rf"[^\W\d_\"][^,:=#\d]*,(?:[^,:=#]*,)*\s*{_CELL}\s*(?:,[^:=#]*)?$"
+        rf"|^\s*\"[^\"]*\",(?:[^,:=#]*,)*\s*{_CELL}\s*(?:,[^:=#]*)?$",
+        wanted="a line of a job file",
+        remedy=f"{_A_ROW}.",
         instead=None,
     ),
     slip(
@@ -141,14 +186,6 @@ KNOWN_SLIPS: Final = (
         instead=lambda found: f"{found['a']} ft {found['b']} in" if int(found["b"]) < 12 else None,
     ),
     slip(
-        ("room Den, trim base", 'room "Den", trim base'),
-        ("room Guest bath", 'room "Guest bath"'),
-        written=r"^\s*room\s+(?P<slip>[^\s\"“,#:][^\"“,#:=]*?)(?=\s*(?:[,#]|$))",
-        wanted="the room's name in quotes",
-        remedy="Write room {}.",
-        instead=lambda found: f'"{found["slip"]}"',
-    ),
-    slip(
         ('"Den" room, trim base', 'room "Den", trim base'),
         written=r"^\s*(?P<slip>([\"“][^\"“”]*[\"”])\s+room\b)",
         wanted="the word room first",
@@ -164,10 +201,13 @@ KNOWN_SLIPS: Final = (
         remedy="Write {}:",
         instead=lambda found: f"{found['word']} {found['name']}",
     ),
+    *ORDER_SLIPS,
+    *BUYING_SLIPS,
     slip(
         ("40 in N, left=butt, right=butt", "N: 40 in, left=butt, right=butt"),
+        ("10 ft 2 1/4 N", "N: 10 ft 2 1/4"),
         ("29 1/8 in E2, left=butt, right=butt", "E2: 29 1/8 in, left=butt, right=butt"),
-        written=rf"^\s*(?P<slip>(?P<long>{WRITTEN_LENGTH})\s+{_NAME})(?=\s*(?:,|$))",
+        written=rf"^\s*(?P<slip>(?P<long>{WHOLE_LENGTH})\s+{_NAME})(?=\s*(?:,|$))",
         wanted="the wall's name first",
         remedy="A wall begins with its name: write {}.",
         instead=lambda found: f"{found['name']}: {found['long'].strip()}",

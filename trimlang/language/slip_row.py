@@ -17,6 +17,15 @@ Found = re.Match[str]
 WRITTEN_LENGTH: Final = r"\d[\d./ ⁄∕]*(?:[¼½¾⅐-⅞])?(?: ?(?:ft|feet|in|mm|cm|m)\b\.?| ?['\"′″’”]+)?"
 """The pattern of a length as people write it."""
 
+WHOLE_LENGTH: Final = rf"(?:{WRITTEN_LENGTH}(?: *\d[\d/ ]*(?: ?in\b| ?[\"″])?)?)"
+"""The same with the inches behind its feet."""
+
+WALL_NAME: Final = (
+    r"(?:(?!(?:in|inch|inches|ft|feet|foot|yd|mm|cm|m|deg|by|over|and|kerf|spring|rise|door|window"
+    r"|opening|stair|bare|cabinets|radiator|newel|beam)\b)[^\W\d_][\w\-]*)"
+)
+"""The name of a wall, none of the words that stand between lengths."""
+
 
 @record
 class KnownSlip:
@@ -51,7 +60,8 @@ class KnownSlip:
             if not self.wanted:
                 # Such a code has a page of its own, which says everything but what to write.
                 return say(self.code, span, better=write)
-            return say(self.code, span, word=text[start:end], wanted=self.wanted, remedy=remedy)
+            word = text[start:end].strip() or text[start:end]
+            return say(self.code, span, word=word, wanted=self.wanted, remedy=remedy)
         return None
 
     def _outside_quotes(self, text: str) -> Iterator[Found]:

@@ -11,7 +11,7 @@ from pathlib import Path
 
 from trimlang.tables.cells import Cell, TableRow
 from trimlang.tables.list_columns import ListColumns, columns_by_cells, columns_by_heading
-from trimlang.tables.list_words import LENGTH, NOTE, ROOM, UNIT, WALL, room_and_wall
+from trimlang.tables.list_words import LEFT, LENGTH, NOTE, RIGHT, ROOM, UNIT, WALL, room_and_wall
 from trimlang.tables.list_writer import Listed, ListWriter, unquoted
 from trimlang.tables.notes import from_notes, from_titled_notes
 from trimlang.tables.parted_numbers import rejoined
@@ -55,6 +55,7 @@ class _List(ListWriter):
         super().__init__(path, include)
         self._columns = columns
         self._comma = comma_is_decimal
+        self.says_ends = LEFT in columns.places
         self._unsaid = UnsaidUnit()
 
     def made(self, rows: Sequence[TableRow]) -> Listed:
@@ -104,4 +105,6 @@ class _List(ListWriter):
         if parts is not None:
             room, name = parts
         self.begin(room)
-        self.wall(name, written, unquoted(cells[NOTE].text) if NOTE in cells else "")
+        ends = [f", {side}={cells[side].text.strip()}" for side in (LEFT, RIGHT) if side in cells]
+        note = unquoted(cells[NOTE].text) if NOTE in cells else ""
+        self.wall(name, written, note, "".join(ends))

@@ -10,10 +10,12 @@ import re
 from collections.abc import Sequence
 from typing import Final
 
+from trimlang.joints import Joint
+from trimlang.language.vocabulary import whole_joint
 from trimlang.lengths.units import LengthUnit
 from trimlang.record import record
 from trimlang.tables.cells import TableRow
-from trimlang.tables.list_words import HEADINGS, LENGTH, NOTE, ROOM, UNIT, WALL, plain
+from trimlang.tables.list_words import HEADINGS, LEFT, LENGTH, NOTE, RIGHT, ROOM, UNIT, WALL, plain
 from trimlang.tables.written_length import UNITS, length_of
 
 _WORD: Final = re.compile(r"[^\W\d_]+|[″\"']+")
@@ -109,6 +111,10 @@ def columns_by_cells(rows: Sequence[TableRow], *, comma_is_decimal: bool) -> Lis
     unit = next((at for at, cells in below.items() if at != length and _are_units(cells)), None)
     if unit is not None:
         places[UNIT] = unit
+    # A survey's rows without their heading: the left end stands before the right one.
+    joints = [at for at, cells in below.items() if at != length and _are_joints(cells)]
+    if len(joints) == 2:
+        places |= {LEFT: joints[0], RIGHT: joints[1]}
     others = [place for place in range(width) if place not in places.values()]
     named = [place for place in others if not _tells_nothing(below[place])] or others
     before = [place for place in named if place < length]
@@ -131,6 +137,10 @@ def _texts(row: TableRow) -> list[str]:
 
 def _are_units(cells: Sequence[str]) -> bool:
     return bool(cells) and all(cell.casefold().rstrip(".") in UNITS for cell in cells)
+
+
+def _are_joints(cells: Sequence[str]) -> bool:
+    return bool(cells) and all(whole_joint(cell.casefold()) in set(Joint) for cell in cells)
 
 
 def _tells_nothing(cells: Sequence[str]) -> bool:

@@ -13,6 +13,8 @@ from typing import Final
 from trimlang.language.vocabulary import GAP_WORDS, NO_WALLS
 
 LENGTH, WALL, ROOM, NOTE, UNIT = "length", "wall", "room", "note", "unit"
+LEFT = "left"
+RIGHT = "right"
 
 HEADINGS: Final = MappingProxyType(
     {

@@ -54,14 +54,16 @@ class ListWriter:
         self._findings: list[Diagnostic] = []
         self._room: str | None = None
         self.remarks: list[str] = []
+        self.says_ends = False
 
     def listed(self) -> Listed:
         """Return what was made."""
         lines = list(self._first)
         for written in self._rooms.values():
             lines += ["", *written] if lines else written
-        remarks = (*self.remarks, "how walls meet is not in the list: inside corners are written")
-        return Listed(tuple(lines), tuple(self._findings), remarks)
+        if not self.says_ends:
+            self.remarks.append("how walls meet is not in the list: inside corners are written")
+        return Listed(tuple(lines), tuple(self._findings), tuple(self.remarks))
 
     def has_room(self, name: str) -> bool:
         """Tell whether a room of that name has begun."""
@@ -81,8 +83,11 @@ class ListWriter:
             self._rooms[self._room] = [f'room "{name}", ends in']
             self._labels[self._room] = set()
 
-    def wall(self, name: str, long: str, note: str) -> None:
-        """Write a wall, or an opening where it is called one; a name that is no label is noted."""
+    def wall(self, name: str, long: str, note: str, ends: str = "") -> None:
+        """Write a wall, or an opening where it is called one; a name that is no label is noted.
+
+        ``ends`` is what the list says of how it meets its neighbours, as a job file does.
+        """
         called = unquoted(name)
         word = gap_word(called)
         said = f', note "{note}"' if note else ""
@@ -103,7 +108,7 @@ class ListWriter:
         labels.add(label.casefold())
         if called and called != plain and not note:
             said = f', note "{called}"'
-        self._add(f"  {label}: {long}{said}")
+        self._add(f"  {label}: {long}{ends}{said}")
 
     def leave_out(self, row: TableRow, cell: Cell, why: str, text: str | None = None) -> None:
         """Tell of a row that is left out, and keep its place with a remark that holds its text."""
