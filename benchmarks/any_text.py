@@ -17,6 +17,7 @@ and the input is left in ``any_text-found`` in the temporary folder.
 from __future__ import annotations
 
 import argparse
+import gc
 import resource
 import sys
 import traceback
@@ -82,6 +83,8 @@ def near_limits(options: argparse.Namespace) -> int:
     from tests.trust.in_turn import Feeder
     from tests.trust.near_limits import any_near_limits
 
+    # as a command has it (trimlang/cli): the lines that are kept are not looked through so often
+    gc.set_threshold(100_000, 20, 20)
     random, broken = Random(options.seed), 0
     feeder = Feeder(random)
     ends = monotonic() + options.seconds

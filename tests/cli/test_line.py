@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import codecs
+import gc
 import io
 import json
 import subprocess
@@ -42,6 +43,12 @@ def test_check_prints_diagnostics_only(job: Path, capsys: pytest.CaptureFixture[
     out, err = capsys.readouterr()
     assert not out
     assert "job.trim:5:4: error T202" in err
+
+
+def test_a_process_that_gives_many_commands_keeps_nothing_of_them(job: Path) -> None:
+    kept = gc.get_freeze_count()
+    assert main(["check", str(job)]) == 0
+    assert gc.get_freeze_count() <= kept
 
 
 def test_a_warning_is_printed_once_by_a_command(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import atexit
 import gc
 import io
 import os
@@ -23,6 +24,10 @@ def main(argv: Sequence[str] | None = None) -> int:
     """
     # The collector would look often and find nothing (see the docstring).
     gc.set_threshold(100_000, 20, 20)
+    # What is left at the end is given back by the system, so a last collection would only delay
+    # it.  Not before: whoever gives many commands in one process wants their memory back.
+    atexit.unregister(gc.freeze)
+    atexit.register(gc.freeze)
     _open_closed_streams()
     for stream in (sys.stdout, sys.stderr):
         if isinstance(stream, io.TextIOWrapper):
@@ -47,9 +52,6 @@ def main(argv: Sequence[str] | None = None) -> int:
         return _our_fault(error)
     else:
         return code
-    finally:
-        # What is left is given back by the system; a last collection would only delay the end.
-        gc.freeze()
 
 
 def _open_closed_streams() -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import gettext
 import re
-from functools import cache
+from functools import cache, lru_cache
 from io import BytesIO
 from typing import Final
 
@@ -18,7 +18,8 @@ NO_BREAK: Final = "\xa0"
 _BREAKS: Final = re.compile(r"(?<=\d) (?=\d+/\d|(?:in|ft|mm|m)\b)")
 
 
-@cache
+# Limited, as not only the sheets' own words come here but also what jobs say, without end.
+@lru_cache(maxsize=4096)
 def unbroken(text: str) -> str:
     """Return a text whose numbers hold together: no line ends within one, or before its unit."""
     return _BREAKS.sub(NO_BREAK, text)
