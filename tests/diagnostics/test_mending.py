@@ -59,7 +59,7 @@ WITHOUT = {
     "several ways lead on, and which one is a choice, or a name that the user gives": "T121 T123"
     " T201 T206 T213 T215 T220 T221 T222 T223 T224 T282 T283 T286 T289 T291 T292 T318 T403 T406"
     " T407 T410 T411 T413 T436 T448 T451 T453 T455 T457 T469 T471 T474 T476 T477 T479 T480 T481"
-    " T491 T492",
+    " T484 T491 T492",
     "it is not one place of one line": "T103 T105",
     "an action at the room's heading turns its walls round": "T315",
     "trimlang mark --pin writes it": "T712",

@@ -7,7 +7,7 @@ space (``solids.py``).  Where two like pieces meet, their cut faces fall togethe
 from __future__ import annotations
 
 from collections.abc import Mapping
-from math import radians, sin
+from math import cos, radians, sin
 
 import numpy as np
 import pytest
@@ -41,19 +41,21 @@ trim frieze: 3/4 in thick, 3 in tall
 trim steep: 11/16 in thick, 3 5/8 in wide, spring 38 deg
 trim even: 5/8 in thick, 4 1/4 in wide, spring 45 deg
 trim above: 11/16 in thick, 3 5/8 in wide, spring 52 deg, in front of frieze
+trim bead: 1/4 in thick, 1/2 in tall, in front of above
 {CASE}
 """ + "".join(
     f"stock {name}: 16 ft at 9\n"
-    for name in "tall low shoe rail frieze steep even above case".split()
+    for name in "tall low shoe rail frieze steep even above bead case".split()
 )
-STANDING = {"tall": (5.25, 0.75), "low": (3.25, 0.5625), "shoe": (0.75, 0.5), "rail": (2.5, 1.0)}
+STANDING = {"tall": (5.25, 0.75), "low": (3.25, 0.5625), "shoe": (0.75, 0.5), "rail": (2.5, 1.0),
+            "bead": (0.5, 0.25)}  # fmt: skip
 CROWNS = {
     "steep": (3.625, 0.6875, 38.0),
     "even": (4.25, 0.625, 45.0),
     "above": (3.625, 0.6875, 52.0),
 }
-BEHIND = {"shoe": 0.75, "above": 0.75}
-WITH = {"shoe": "tall, shoe", "above": "frieze, above"}
+BEHIND = {"shoe": 0.75, "above": 0.75, "bead": 0.75 + 3.625 * sin(radians(52))}
+WITH = {"shoe": "tall, shoe", "above": "frieze, above", "bead": "frieze, above, bead"}
 ANGLES = [40, 60, 85, 89.5, 90, 95, 120, 150]
 TOUCH = 1e-6
 """Inches: what the digits of sines and tangents may leave."""
@@ -275,6 +277,42 @@ def test_a_return_closes_the_profile_back_to_the_wall(trim: str, side: str) -> N
     square = made.right if side == "right" else made.left
     assert np.abs(square[:, 1]).max() < TOUCH, "it ends at the wall"
     assert overlap(run, made) < TOUCH
+
+
+@pytest.mark.parametrize("degrees", ANGLES)
+@pytest.mark.parametrize("joint", ["in-corner", "out-corner"])
+def test_a_bead_lies_along_its_crown_s_ceiling_edge(joint: str, degrees: float) -> None:
+    turn = turn_of(joint, degrees)
+    ceiling = np.array([0.0, 0.0, 3.625 * cos(radians(52)) - 0.5])
+    found = two_walls(joint, degrees, "bead")
+    crowns = at_corner(found, turn, "above", "above")
+    beads = [lifted(one, ceiling) for one in at_corner(found, turn, "bead", "bead")]
+    for crown, bead in zip(crowns, beads, strict=True):
+        assert overlap(crown, bead) < TOUCH
+    # the crown's section begins with the back: its third corner is the ceiling edge; the bead's
+    # fourth is its upper back edge
+    assert np.linalg.norm(crowns[0].right[2] - beads[0].right[1]) < TOUCH
+    assert np.linalg.norm(crowns[1].left[2] - beads[1].left[1]) < TOUCH
+
+
+def test_a_bead_goes_round_the_return_of_its_crown() -> None:
+    found = cut("  N: 60 in, left=butt, right=return", "trim frieze, above, bead")
+    out = BEHIND["bead"]
+    crown = solid(found["R-N-above"], hangs("above", 0.0, ORIGIN), start=0.0)
+    bead = solid(found["R-N-bead"], hangs("bead", 0.0, ORIGIN), start=0.0)
+    # its back ends where the crown's ceiling edge does
+    assert bead.right[0, 0] == pytest.approx(crown.right[2, 0], abs=TOUCH)
+    small = found["R-N-bead-right-return"]
+    turned = hangs("bead", -90.0, np.array([crown.right[2, 0] - out, 0.0, 0.0]))
+    made = solid(small, turned, stop=float(small.rounding.exact) - out - 0.25)
+    made = moved(made, out + 0.25 - float(small.rounding.exact), -90.0)
+    made = at_wall(made, "right")
+    assert apart(made.left, bead.right) < TOUCH
+    assert overlap(bead, made) < TOUCH
+
+
+def lifted(made: Solid, by: np.ndarray) -> Solid:
+    return Solid(made.squares, made.bounds + made.squares @ by, made.left + by, made.right + by)
 
 
 def moved(made: Solid, by: float, heading: float) -> Solid:

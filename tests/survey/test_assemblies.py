@@ -61,6 +61,95 @@ def test_no_trim_is_behind_itself():
     assert "T215" in {one.code for one in check_job(text).diagnostics}
 
 
+HANG = """\
+trim frieze: 3/4 in thick, 3 1/2 in tall
+trim crown: 11/16 in thick, 4 in wide, spring 30 deg
+trim bead: 1/4 in thick, 1/2 in tall
+stock frieze: 12 ft at 12.00
+stock crown: 12 ft at 28.80
+stock bead: 12 ft at 4.20
+assembly cornice: frieze, crown in front of frieze, bead in front of crown
+"""
+
+
+def test_an_assembly_says_what_its_trims_stand_in_front_of():
+    text = f"""{jobs.TRIM}{HANG}
+room "Hall", trim base, cornice, open walk
+  N: 40 in, left=butt, right=in-corner(90 deg), cornice left=return
+  E: 50 in, right=butt
+  opening 30 in
+  E2: 20 in, right=out-corner(90 deg)
+  F: 30 in, right=butt, cornice return
+"""
+    got = lengths(text)
+    # The crown stands out 4 × sin 30° = 2 in, 2 3/4 in from the wall with its frieze. At the return
+    # its ceiling edge goes on past the run by 2 in, and the bead's face by 1/4 in more.
+    assert got["HA-N-crown"] == 40 - Fraction(3, 4)
+    assert got["HA-N-bead"] == 40 + Fraction(9, 4) - Fraction(11, 4)
+    # round the crown's return, and its frieze's, to the wall
+    assert got["HA-N-bead-left-return"] == 3
+    # all of the cornice goes on over the opening, and 3 in past the outside corner with its face
+    assert got["HA-E-frieze"] == 100 + Fraction(3, 4)
+    assert got["HA-E-bead"] == 100 - Fraction(11, 4) + 3
+    assert got["HA-F-bead"] == 30 + 3 + Fraction(9, 4)
+
+
+def test_the_trims_own_line_may_say_the_same_and_nothing_else():
+    text = HANG.replace("4 in wide", "4 in wide, in front of frieze")
+    walls = f'room "Hall", trim cornice, open walk\n{WALLS}'
+    assert lengths(jobs.TRIM + text + walls) == lengths(jobs.TRIM + HANG + walls)
+    bad = text.replace("crown in front of frieze", "crown in front of bead")
+    found = {one.code: one for one in check_job(jobs.TRIM + bad + walls).diagnostics}
+    assert found["T483"].span.line == 9
+
+
+def test_without_its_crown_a_bead_goes_on_what_is_behind_that():
+    text = jobs.TRIM + HANG + 'room "Hall", trim base, cornice, open walk\n'
+    text += "  N: 40 in, left=butt, right=in-corner(90 deg), no crown\n"
+    text += "  E: 50 in, right=butt, no crown\n  F: 30 in, left=butt, right=butt\n"
+    got = lengths(text)
+    assert got["HA-N-bead"] == 40 - Fraction(3, 4)
+
+
+def test_its_name_stands_wherever_trims_on_a_wall_are_named():
+    named = f"""{jobs.TRIM}{HANG}block corbel: 3 in wide, 6 in tall, 5 in thick, at 9.00
+room "Hall", trim base, WORD, open walk
+  N: 40 in, left=butt, right=in-corner(90 deg), WORD left=return, WORD right=cope
+  E: 50 in, right=butt
+  cabinets 30 in, stops WORD
+  E2: 20 in, left=butt, right=in-corner(block corbel stops WORD)
+  F: 30 in, right=butt, WORD butt, no bead
+"""
+    short = named.replace("WORD", "cornice")
+    long = named
+    for end in ("left=return", "right=cope", "butt"):
+        each = (f"{one} {end}" for one in ("frieze", "crown", "bead"))
+        long = long.replace(f"WORD {end}", ", ".join(each))
+    # the last run gets no bead, so an end of the cornice there is none of it
+    long = long.replace("bead butt, ", "").replace("stops WORD", "stops frieze and crown and bead")
+    long = long.replace("WORD", "frieze, crown, bead")
+    assert lengths(short.replace("stops cornice)", "stops frieze and crown)")) == lengths(
+        long.replace("stops frieze and crown and bead)", "stops frieze and crown)")
+    )
+
+
+def test_one_trim_is_asked_for_where_one_is_meant():
+    wrong = f"""{jobs.TRIM}{HANG}stock cornice: 12 ft at 40.00
+on-hand cornice: 40 in
+head over: cornice
+room "Hall", trim base, open walk, taken point of cornice
+  N: 40 in, left=butt, right=butt
+  opening 30 in, casing cornice, height 80 in, jambs cornice
+  E: 50 in, left=butt, right=butt
+  piece "cleat", 4 of 22 1/2 in, trim cornice, square
+  boxes N: 1, 9 in tall, margin 4 in, trim cornice
+"""
+    found = check_job(wrong).diagnostics
+    at = [one.span.line for one in found if one.code == "T484"]
+    assert at == [10, 11, 12, 13, 15, 15, 17, 18]
+    assert "T210" not in {one.code for one in found}
+
+
 def test_slips_are_told():
     heading = 'room "Hall", trim base, open walk\n' + WALLS
     taken = {

@@ -32,6 +32,13 @@ def add(words: str) -> Callable[[Span, Facts, str], Iterator[Mend]]:
     return offer
 
 
+def per_what(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
+    """Say for how much a price is that buys by length."""
+    place = Span(span.file, span.line, facts["at"], facts["at"])
+    for unit in ("a foot", "a metre"):
+        yield Mend(f"Add {unit}", (Edit(place, f" {unit}"),))
+
+
 def hinges(span: Span, _facts: Facts, _line: str) -> Iterator[Mend]:
     """Say on which side a door is hinged that swings."""
     place = replace(span, column=span.end)

@@ -1,4 +1,4 @@
-"""T451 to T456, T479 to T481: crown below ceilings that slope, and at beams."""
+"""T451 to T456, T479 to T481, T485: crown below ceilings that slope, and at beams."""
 
 from typing import Final
 
@@ -81,6 +81,19 @@ CEILING_PAGES: Final = (
         why="A return stands square to its crown and turns it to the wall; from crown that climbs"
         " it would lean out of the wall's plane.",
         example=_CROWN + "  N: 8 ft, left=butt, right=return, ceiling rising right 20 deg",
+    ),
+    Page(
+        code="T485",
+        title="a bead along crown below a slope",
+        message="{trim} runs along the ceiling edge of {crown}, which follows a sloping ceiling at"
+        " run {run}",
+        remedy="Write “no {trim}” on that run, and cut it there to the crown that hangs.",
+        why="Below a slope the crown's ceiling edge turns its corners in the plane of the ceiling."
+        " A bead would be mitred and tilted to that plane; this is worked out for crown alone.",
+        example="trim bead: 1/4 in thick, 1/2 in tall, in front of crown\n"
+        "stock bead: 12 ft at 4.20\n"
+        + _CROWN
+        + "  N: 8 ft, left=butt, right=butt, trim crown, bead, ceiling rising right 20 deg",
     ),
     Page(
         code="T479",

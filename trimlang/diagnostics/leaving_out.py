@@ -63,6 +63,12 @@ def without_setting(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
     yield from list(without_part(span, facts, line)) or without_line(span, facts, line)
 
 
+def without_marked(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
+    """Delete the marked words with the blank before them."""
+    bare = len(line[: span.column - 1].rstrip()) + 1
+    yield delete(replace(span, column=bare), f"Leave “{marked(span, line)}” out")
+
+
 def without_brackets(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
     """Delete the marked words, with their brackets where these hold nothing else."""
     opens, closes = span.column - 2, span.end - 1

@@ -22,6 +22,7 @@ from trimlang.diagnostics.adding import (
     own_alphabet,
     own_end,
     own_tag,
+    per_what,
 )
 from trimlang.diagnostics.diagnostic import Diagnostic, Span
 from trimlang.diagnostics.leaving_out import (
@@ -30,6 +31,7 @@ from trimlang.diagnostics.leaving_out import (
     without_cope,
     without_hidden,
     without_line,
+    without_marked,
     without_marks,
     without_minus,
     without_part,
@@ -158,12 +160,6 @@ def _either_side(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
     yield from (write(span, f"{facts['trim']} {side}={facts['joint']}") for side in _SIDES)
 
 
-def _per_what(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
-    place = Span(span.file, span.line, facts["at"], facts["at"])
-    for unit in ("a foot", "a metre"):
-        yield Mend(f"Add {unit}", (Edit(place, f" {unit}"),))
-
-
 def _both_ways(*texts: str) -> Callable[[Span, Facts, str], Iterator[Mend]]:
     def offer(span: Span, _facts: Facts, _line: str) -> Iterator[Mend]:
         # Only where there is one way may an editor take it without asking.
@@ -236,7 +232,7 @@ _MENDS: Final[dict[str, Callable[[Span, Facts, str], Iterator[Mend]]]] = {
     "T255": without_part,
     "T256": _either_side,
     "T257": _both_ways("butt"),
-    "T258": _per_what,
+    "T258": per_what,
     "T227": without_brackets,
     "T229": without_brackets,
     "T231": _both_ways(*Unit),
@@ -290,6 +286,8 @@ _MENDS: Final[dict[str, Callable[[Span, Facts, str], Iterator[Mend]]]] = {
     "T402": add("no {trim}"),
     "T449": add("no {trim}"),
     "T452": add("no {trim}"),
+    "T483": without_marked,
+    "T485": add("no {trim}"),
     "T490": moved_above_rooms,
     "T704": without_setting,
     "T705": logged("cut {piece}"),

@@ -188,6 +188,30 @@ ROOM_PAGES: Final = (
         example=TRIM + STOCK + "assembly base: base\n" + OPEN_ROOM + RUN,
     ),
     Page(
+        code="T483",
+        title="in front of one trim, and of another",
+        message="{trim} cannot stand in front of “{behind}” here and of “{other}” in {line}",
+        remedy="Say one of the two, or give the other one a name of its own.",
+        why="How far a trim stands off the wall, and so how long it is, comes from the one that it"
+        " stands in front of.",
+        example=TRIM
+        + STOCK
+        + "trim cap: 3/8 in thick, 1 in tall\nstock cap: 8 ft at 3.10\n"
+        + "trim shoe: 1/2 in thick, 3/4 in tall, in front of base\nstock shoe: 8 ft at 5.20\n"
+        + "assembly foot: base, cap in front of base, shoe in front of cap\n"
+        + 'room "Study", trim foot, open walk\n'
+        + RUN,
+    ),
+    Page(
+        code="T484",
+        title="an assembly where one trim is meant",
+        message="“{name}” is an assembly, and one trim is meant here",
+        remedy="Name one of its trims, each in a line of its own where all are meant: {members}.",
+        why="An assembly's name stands for its trims on a wall. What is bought, what a loose piece"
+        " is cut from and what goes round an opening is one trim.",
+        example=TRIM + "assembly foot: base\nstock foot: 8 ft at 9.10\n" + STOCK + OPEN_ROOM + RUN,
+    ),
+    Page(
         code="T135",
         title="hinged on which side?",
         message="it is said which way this door swings, and not on which side it is hinged",

@@ -137,12 +137,11 @@ SURVEY_PAGES: Final = (
     ),
     Page(
         code="T215",
-        title="stands in front of too much",
+        title="stands in front of itself",
         message="trim “{trim}” cannot stand in front of “{behind}”",
-        remedy="Name what is behind it on the wall: a trim that lies flat and does not stand in"
-        " front of this one.",
-        why="Shoe lies in front of base, and base on the wall. A crown leans and has no face to"
-        " stand against, and no trim is behind itself.",
+        remedy="Name what is behind it on the wall: a trim that does not stand in front of this"
+        " one.",
+        why="Shoe lies in front of base, base on the wall; no trim is behind itself.",
         example="trim base: 9/16 in thick, in front of base\n" + STOCK + OPEN_ROOM + RUN,
     ),
     Page(

@@ -22,7 +22,7 @@ MEANINGS: Final[dict[str, str]] = {
     "tall": "The trim's height on the wall; counts for paint, nails and stairs.",
     "wide": "A crown's or casing's width, measured across the flat.",
     "spring": "The angle that a crown's back makes with the wall.",
-    "front": "in front of: this trim stands on the face of another, as shoe does on base.",
+    "front": "in front of: this trim stands on another's face, or along crown's ceiling edge.",
     "of": "Joins a count to what is counted, or a trim to the one behind it.",
     "stock": "The lengths that a trim is sold in, with prices.",
     "pack": "Sticks sold together at one price.",

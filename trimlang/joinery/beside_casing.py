@@ -78,16 +78,21 @@ def standing_out(met: Meeting, at: FreeEnd, off: Fraction, findings: Findings) -
     return met
 
 
-def behind_a_return(run: Run, trim: Trim, end: End, side: Side, off: Fraction) -> Fraction:
-    """Return how far a crown's return reaches behind it: round what is behind, where that ends too.
+def behind_a_return(job: Job, run: Run, trim: Trim, side: Side, off: Fraction) -> Fraction:
+    """Return how far the return of what hangs reaches behind it, round what is behind (inches).
 
-    Against something that goes on, or that stops at a wall, it only closes the crown (inches).
+    ``off`` is how far its back is from the wall.  Where its crown or its frieze goes on, or stops
+    at a wall, it only closes itself against that.
     """
-    if trim.spring is None or trim.in_front_of is None or not end.joint.returns:
+    if not run.end_of(trim.name, side).joint.returns or trim.in_front_of not in run.trims:
         return NOTHING
-    if trim.in_front_of not in run.trims or run.end_of(trim.in_front_of, side).joint.stops:
+    behind = job.trim(trim.in_front_of)
+    if trim.spring is not None:
+        return NOTHING if run.end_of(behind.name, side).joint.stops else off
+    if trim.before_crown is None or not run.end_of(behind.name, side).joint.returns:
         return NOTHING
-    return off
+    # Round the crown's own return, which may itself reach round a frieze.
+    return depth_of(behind) + behind_a_return(job, run, behind, side, off - depth_of(behind))
 
 
 def _thickness_there(job: Job, run: Run, trim: Trim, gap: Gap) -> Fraction | None:

@@ -41,7 +41,7 @@ def rounded(met: Meeting, trim: Trim, run: str, findings: Findings, *, brings: b
     if radius is None or corner is None or not met.outside or met.end.two_pieces:
         return met
     # A small piece between two unlike profiles would have to change from one to the other.
-    if trim.spring is not None or met.meets is not Meets.MATE:
+    if trim.spring is not None or trim.before_crown is not None or met.meets is not Meets.MATE:
         findings.say("T421", met.end.span, trim=trim.name, run=run)
         return met
     turn = STRAIGHT - corner

@@ -12,6 +12,7 @@ from math import ceil
 from typing import Final
 
 from trimlang.joinery.balustrades import caps
+from trimlang.joinery.on_the_wall import floor_trim
 from trimlang.lengths.tape import MM, NOTHING, Unit, length_text
 from trimlang.record import record
 from trimlang.survey.job import Job, Trim
@@ -57,14 +58,13 @@ def fixings(job: Job) -> tuple[Fixing, ...]:
     is behind them, and a balustrade's cap to no wall, so they are left out.
     """
     settings = job.settings
-    # The first trim of a run is the one against the wall; those behind it in the list stand in
-    # front of it.
     on_posts = caps(job)
     first = {
-        run.trims[0]
+        floor.name
         for room in job.rooms
         for run in room.runs
-        if run.trims and (room.name, run.label, run.trims[0]) not in on_posts
+        if (floor := floor_trim(job, run)) is not None
+        and (room.name, run.label, floor.name) not in on_posts
     }
     return tuple(
         Fixing(
@@ -74,7 +74,7 @@ def fixings(job: Job) -> tuple[Fixing, ...]:
             settings.nail_every,
         )
         for trim in job.trims
-        if trim.name in first and trim.spring is None and trim.in_front_of is None
+        if trim.name in first
     )
 
 

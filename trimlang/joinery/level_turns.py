@@ -51,6 +51,11 @@ def hung(
     lies beside.
     """
     there = ceiling_beyond(room, at, trim, side)
+    if trim.before_crown is not None:
+        # A bead is where its crown's ceiling edge is, which leans out otherwise below a slope.
+        if there or run.ceiling:
+            findings.say("T485", run.span, trim=trim.name, crown=trim.before_crown, run=run.label)
+        return met
     if side in run.turns_level and run.ceiling:
         return _climbing(met, run, trim, there, side, room.settings, findings)
     place = next((one for one in beyond(room, at, side.step)), None)

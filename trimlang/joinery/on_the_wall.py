@@ -4,26 +4,32 @@ from __future__ import annotations
 
 from fractions import Fraction
 
+from trimlang.joinery.meeting import depth_of
+from trimlang.language.facts import Side
 from trimlang.lengths.tape import NOTHING
 from trimlang.survey.job import Job, Room, Run, Trim
 
 
 def floor_trim(job: Job, run: Run) -> Trim | None:
-    """Return the trim that stands on the floor along a run: the first that it names."""
-    first = job.trim(run.trims[0]) if run.trims else None
-    plain = first is not None and first.spring is None and first.in_front_of is None
-    return first if plain else None
+    """Return the trim that stands on the floor along a run: the first that it names there.
+
+    Crown and its frieze may be named before it, since they hang.
+    """
+    first = next((one for one in map(job.trim, run.trims) if not one.hangs), None)
+    return first if first is not None and first.in_front_of is None else None
 
 
 def is_on_floor(job: Job, run: Run, trim: Trim) -> bool:
     """Tell whether a trim stands on the floor along a run, or in front of what stands there."""
+    if trim.hangs:
+        return False
     floor = floor_trim(job, run)
     # Shoe on base is on the floor as base is; so is what stands in front of both.
     while trim.in_front_of is not None:
         # Shoe stands before whatever is on the floor, also before another trim than it was declared
         # in front of.
         if trim.in_front_of not in run.trims:
-            return floor is not None and trim.spring is None
+            return floor is not None
         trim = job.trim(trim.in_front_of)
     return floor is not None and trim.name == floor.name
 
@@ -31,36 +37,55 @@ def is_on_floor(job: Job, run: Run, trim: Trim) -> bool:
 def stands_off(job: Job, room: Room, run: Run, trim: Trim) -> Fraction:
     """Return how far a trim's back is from a run's wall: what is behind it there (inches).
 
-    Behind shoe that is whatever stands on the floor.  In a room that gets no such trim, the
-    trim behind it is taken to be on the walls already.
+    Behind shoe that is whatever stands on the floor.  In front of crown it is all by which that
+    stands out.  In a room that gets no such trim, the trim behind it is taken to be on the walls
+    already.
     """
     if trim.in_front_of is None:
         return NOTHING
     behind = job.trim(trim.in_front_of)
+    further = stands_off(job, room, run, behind)
     if behind.name in run.trims:
-        return (behind.thickness or NOTHING) + stands_off(job, room, run, behind)
+        return depth_of(behind) + further
+    named = any(behind.name in one.trims for one in room.runs)
+    if trim.hangs:
+        # Without its frieze a run's crown goes on the wall, as its bead does without its crown.
+        return further if named else depth_of(behind) + further
     # Shoe stands before whatever is on the floor, also where that is another trim than the one
     # it was declared in front of.
     floor = floor_trim(job, run)
-    if trim.spring is None and floor is not None and floor.name != trim.name:
-        return floor.thickness or NOTHING
-    kin = trim.spring is None and any(floor_trim(job, one) for one in room.runs)
-    named = any(behind.name in one.trims for one in room.runs)
-    return NOTHING if named or kin else behind.thickness or NOTHING
+    if floor is not None and floor.name != trim.name:
+        return depth_of(floor)
+    kin = any(floor_trim(job, one) for one in room.runs)
+    return NOTHING if named or kin else depth_of(behind)
+
+
+def round_its_crown(job: Job, run: Run, trim: Trim, side: Side) -> Fraction:
+    """Return how far trim in front of a crown goes past an end at which that crown is returned.
+
+    The crown's ceiling edge ends as far past the run as the crown stands out; its bead goes round
+    that, its face further by its own thickness (inches).  0 where nothing returns there.
+    """
+    if trim.before_crown not in run.trims or not run.end_of(trim.before_crown, side).joint.returns:
+        return NOTHING
+    out = NOTHING
+    while trim.spring is None and trim.in_front_of is not None:
+        out += depth_of(trim) if trim.name in run.trims else NOTHING
+        trim = job.trim(trim.in_front_of)
+    return out + depth_of(trim)
 
 
 def in_its_place(job: Job, run: Run, trim: Trim, other: Run) -> Trim | None:
     """Return the next wall's trim that stands where this one would go on, if there is one."""
-    if trim.spring is not None:
-        # Like is compared with like: crown with crown, shoe with shoe, base with base.
-        crowns = (one for one in map(job.trim, other.trims) if one.spring is not None)
-        return next(crowns, None)
-    if trim.in_front_of is not None:
-        fronts = (
-            one
-            for one in map(job.trim, other.trims)
-            if one.in_front_of is not None and one.spring is None
-        )
-        return next(fronts, None)
-    floor = floor_trim(job, other)
-    return floor if floor_trim(job, run) == trim else None
+    if not trim.hangs and trim.in_front_of is None:
+        floor = floor_trim(job, other)
+        return floor if floor_trim(job, run) == trim else None
+    # Like is compared with like: crown with crown, shoe with shoe, frieze with frieze.
+    return next((one for one in map(job.trim, other.trims) if _place(one) == _place(trim)), None)
+
+
+def _place(trim: Trim) -> tuple[bool, bool, bool, bool]:
+    """Return where a trim is in what goes up together: crown, or above, in front or behind."""
+    crown = trim.spring is not None
+    front = trim.in_front_of is not None and not crown
+    return crown, trim.hangs, front, trim.before_crown is not None

@@ -41,19 +41,6 @@ def run_pieces_in_place(
             yield face, one
 
 
-def hangs(job: Job, run: Run, trim: Trim) -> bool:
-    """Tell whether a trim is below the ceiling: crown, or a frieze that crown lies on."""
-    if is_on_floor(job, run, trim):
-        return False
-    while trim.spring is None:
-        if any(one.spring is not None and one.in_front_of == trim.name for one in job.trims):
-            return True
-        if trim.in_front_of is None:
-            return False
-        trim = job.trim(trim.in_front_of)
-    return True
-
-
 def ceiling_above(room: Room, face: StraightWall, place: int | None) -> Fraction:
     """Return how much higher the ceiling is where a stretch begins than at its wall's left end.
 
@@ -83,12 +70,11 @@ def _along(
     job: Job, wall: Wall, trim: Trim, face: StraightWall, parts: list[Piece]
 ) -> Iterator[PieceInPlace]:
     run, room = wall.run, wall.room
-    below = hangs(job, run, trim)
     turn = run.ceiling if trim.spring is not None else run.slope
     begin = face.begin_of(wall.leg.index)
     y = begin.y
     upon = Upon.FLOOR
-    if below:
+    if trim.hangs:
         upon = Upon.CEILING
         y = ceiling_above(room, face, wall.leg.index) - seen_height(trim) / cosine(turn)
     elif not is_on_floor(job, run, trim):

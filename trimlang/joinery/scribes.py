@@ -11,6 +11,7 @@ from fractions import Fraction
 from itertools import pairwise
 from typing import Final
 
+from trimlang.joinery.on_the_wall import floor_trim
 from trimlang.lengths.tape import length_text
 from trimlang.survey.job import Gap, Job, Room, Run, Trim
 from trimlang.survey.measures import Findings
@@ -25,7 +26,8 @@ def scribe(job: Job, run: Run, trim: Trim) -> Fraction:
     0 for trim that does not stand on the floor, for shoe, which bends to the floor, and where
     shoe that is taller than the gap covers it.
     """
-    if trim.spring is not None or trim.in_front_of is not None or trim.name != run.trims[0]:
+    floor = floor_trim(job, run)
+    if floor is None or floor.name != trim.name:
         return Fraction(0)
     covers = (
         other.height
@@ -47,9 +49,12 @@ def check_scribes(job: Job, room: Room, findings: Findings) -> None:
         # Where nothing goes on in sight, no two tops have to be in line.
         if one.right.joint.row.stands_alone or other.left.joint.row.stands_alone:
             continue
-        losses = [scribe(job, run, job.trim(run.trims[0])) for run in (one, other)]
+        floor, its = floor_trim(job, one), floor_trim(job, other)
         # Unlike trims have tops of unlike height anyway.
-        if one.trims[0] == other.trims[0] and abs(losses[0] - losses[1]) > SEEN:
+        if floor is None or its is None or floor.name != its.name:
+            continue
+        losses = [scribe(job, run, floor) for run in (one, other)]
+        if abs(losses[0] - losses[1]) > SEEN:
             findings.say(
                 "T407",
                 other.span,

@@ -164,6 +164,8 @@ def along_ceiling(
 
     Reports a crown that would have to hang in two ways, or that no wall would hold.
     """
+    if trim.before_crown is not None and run.ceiling:
+        findings.say("T485", run.span, trim=trim.name, crown=trim.before_crown, run=run.label)
     rolls = [met.roll for met in ends if met.roll is not None]
     across = next((met.across for met in ends if met.across), NOTHING)
     if trim.spring is None or (not run.ceiling and not any(rolls) and not across):

@@ -171,7 +171,7 @@ def goes_on_over(room: Room, strip: Strip, trim: Trim) -> Iterator[Remark]:
             continue
         inner = other < len(strip.places) and one >= 0
         run = room.walk[strip.places[other]] if inner else None
-        if trim.spring is None:
+        if not trim.hangs:
             past = ", ".join(gap.called or gap.kind.value for gap in gaps)
             yield Remark(N_("goes on past {over}"), (("over", past),))
             continue

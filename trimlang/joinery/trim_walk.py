@@ -20,7 +20,7 @@ from trimlang.joinery.cuts import corner_mitre
 from trimlang.joinery.level_turns import hung
 from trimlang.joinery.limits import ask_of_scraps
 from trimlang.joinery.meeting import FreeEnd, Meeting, Meets, meets_unlike, runs_through, section_of
-from trimlang.joinery.on_the_wall import in_its_place, stands_off
+from trimlang.joinery.on_the_wall import in_its_place, round_its_crown, stands_off
 from trimlang.joinery.piece import Remark
 from trimlang.joinery.slope_corners import AroundCorner, turned
 from trimlang.joinery.sloped_ceilings import turned_by_beam
@@ -166,7 +166,7 @@ class TrimWalk:
         met = rounded(met, trim, run.label, self._findings, brings=brings)
         if end.over_scraps and end.joint.is_outside:
             met = replace(met, scraps=self._scraps(run, end, strip, side))
-        if trim.spring is None:
+        if trim.spring is None and trim.before_crown is None:
             return met
         return hung(met, room, run, trim, strip.end(side), side, self._findings)
 
@@ -187,7 +187,10 @@ class TrimWalk:
         met = standing_out(beside_opening(end, at), at, off, self._findings)
         there = at_transition(at, off, self._findings)
         met = replace(met, remark=there or met.remark)
-        return replace(met, off=behind_a_return(run, trim, end, side, off))
+        # A bead goes round the return of the crown that it runs along, where that is past the run.
+        past = round_its_crown(job, run, trim, side) if end.joint.returns else NOTHING
+        behind = behind_a_return(job, run, trim, side, off)
+        return replace(met, off=behind, short=met.short - past)
 
     def _next(self, strip: Strip, side: Side) -> int | None:
         """Return the place in the walk of what comes next, None at the end of an open walk."""

@@ -117,6 +117,15 @@ class InFrontOf:
 
 
 @record
+class AssemblyMember:
+    """``crown in front of frieze``: a trim of an assembly, and what it stands in front of there."""
+
+    trim: Word
+    front: InFrontOf | None
+    span: Span
+
+
+@record
 class Material:
     """Any other words of a trim's line: ``mdf``, ``primed``."""
 

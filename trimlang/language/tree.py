@@ -10,7 +10,15 @@ from enum import StrEnum
 from typing import Final, TypeAlias
 
 from trimlang.diagnostics import Span
-from trimlang.language.facts import BlockFact, Stated, StockFact, TrimFact, WallFact, WrittenMember
+from trimlang.language.facts import (
+    AssemblyMember,
+    BlockFact,
+    Stated,
+    StockFact,
+    TrimFact,
+    WallFact,
+    WrittenMember,
+)
 from trimlang.language.facts import WrittenEnd as WrittenEnd
 from trimlang.language.log_nodes import BoughtLine as BoughtLine
 from trimlang.language.log_nodes import Deed as Deed
@@ -74,11 +82,16 @@ class TrimLine:
 
 @record
 class AssemblyLine:
-    """``assembly cornice: frieze, crown``: one name for several trims."""
+    """``assembly cornice: frieze, crown in front of frieze``: one name for several trims."""
 
     name: Word
-    trims: tuple[Word, ...]
+    members: tuple[AssemblyMember, ...]
     span: Span
+
+    @property
+    def trims(self) -> tuple[Word, ...]:
+        """The names of its trims."""
+        return tuple(one.trim for one in self.members)
 
 
 @record

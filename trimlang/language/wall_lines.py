@@ -94,6 +94,11 @@ class WallLines(OpeningPhrases):
         return tree.AssemblyLine(children[0], tuple(children[1:]), self._span(meta))
 
     @v_args(meta=True)
+    def assembly_member(self, meta: Meta, children: Children) -> facts.AssemblyMember:
+        front = children[1] if len(children) > 1 else None
+        return facts.AssemblyMember(children[0], front, self._span(meta))
+
+    @v_args(meta=True)
     def taken(self, meta: Meta, children: Children) -> facts.WrittenTaken:
         return facts.WrittenTaken(TakenAt(children[0].text), self._span(meta))
 

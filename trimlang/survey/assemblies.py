@@ -1,20 +1,57 @@
-"""Names for several trims that go up together: each is read as if its trims were written."""
+"""Names for several trims that go up together: each is read as if its trims were written.
+
+An assembly's name may stand wherever a line says something of trims on a wall: which go up, which
+are left out, how they end, what stops them.  Where one trim alone can be meant, as the trim that is
+bought or that a casing is made of, it may not.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
+from typing import TypeAlias
 
+from trimlang.diagnostics.near_words import listed
 from trimlang.diagnostics.place import place
 from trimlang.language import facts, tree
 from trimlang.survey.measures import Findings
+from trimlang.survey.near_names import unknown_trim
+from trimlang.survey.trims import lost_names
+
+Members: TypeAlias = Mapping[str, tuple[tree.Word, ...]]
+"""The trims of each assembly, by its name."""
 
 
 def spelled_out(
     statements: Iterable[tree.Statement], findings: Findings
 ) -> tuple[tree.Statement, ...]:
-    """Return the statements with the trims of an assembly wherever its name stands."""
+    """Return the statements with the trims of an assembly wherever its name stands.
+
+    What an assembly says its members stand in front of is said in their own lines.
+    """
     statements = tuple(statements)
+    if not any(isinstance(line, tree.AssemblyLine) for line in statements):
+        return statements
+    assemblies = _assemblies(statements, findings)
+    statements = _in_front_there(statements, assemblies.values(), findings)
+    trims = {line.name.text for line in statements if isinstance(line, tree.TrimLine)}
+    trims |= lost_names(statements, "trim")
+    members: dict[str, tuple[tree.Word, ...]] = {}
+    for name, line in assemblies.items():
+        for one in line.trims:
+            if one.text not in trims and one.text not in assemblies:
+                unknown_trim(one, trims, findings)
+        members[name] = tuple(one for one in line.trims if one.text in trims)
+    for line in assemblies.values():
+        _say_where_one_is_meant(line.trims, members, findings)
+    speller = _Speller(members, _on_a_ceiling(statements), findings)
+    spelled = (speller.spelled(line) for line in statements)
+    return tuple(line for line in spelled if line is not None)
+
+
+def _assemblies(
+    statements: Iterable[tree.Statement], findings: Findings
+) -> dict[str, tree.AssemblyLine]:
     trims = {line.name.text: line.name for line in statements if isinstance(line, tree.TrimLine)}
     assemblies: dict[str, tree.AssemblyLine] = {}
     for line in statements:
@@ -28,32 +65,188 @@ def spelled_out(
             else:
                 where = place(before.span, line.name.span)
                 findings.say("T291", line.name.span, name=line.name.text, line=where)
-    if not assemblies:
-        return statements
-    return tuple(_with_members(line, assemblies, findings) for line in statements)
+    return assemblies
 
 
-def _with_members(
-    line: tree.Statement, assemblies: dict[str, tree.AssemblyLine], findings: Findings
-) -> tree.Statement:
-    # Only rooms and runs say which trims go up. Other lines that name a trim, such as a stock line,
-    # mean one that is sold, and an assembly is not.
-    if not isinstance(line, tree.RoomLine | tree.RunLine):
+def _in_front_there(
+    statements: tuple[tree.Statement, ...],
+    assemblies: Iterable[tree.AssemblyLine],
+    findings: Findings,
+) -> tuple[tree.Statement, ...]:
+    """Return the statements with “in front of” in the lines of the trims that assemblies say it of.
+
+    Reports a trim that is said to stand in front of two.
+    """
+    fronts = _fronts(statements)
+    added: dict[str, facts.InFrontOf] = {}
+    for line in assemblies:
+        for one in line.members:
+            if one.front is None:
+                continue
+            before = fronts.get(one.trim.text) or added.get(one.trim.text)
+            if before is None:
+                added[one.trim.text] = one.front
+            elif before.trim.text != one.front.trim.text:
+                findings.say(
+                    "T483",
+                    one.front.span,
+                    trim=one.trim.text,
+                    behind=one.front.trim.text,
+                    other=before.trim.text,
+                    line=place(before.span, one.front.span),
+                )
+    return tuple(
+        replace(line, facts=(*line.facts, added[line.name.text]))
+        if isinstance(line, tree.TrimLine) and line.name.text in added
+        else line
+        for line in statements
+    )
+
+
+def _fronts(statements: Iterable[tree.Statement]) -> dict[str, facts.InFrontOf]:
+    return {
+        line.name.text: fact
+        for line in statements
+        if isinstance(line, tree.TrimLine)
+        for fact in line.facts
+        if isinstance(fact, facts.InFrontOf)
+    }
+
+
+def _on_a_ceiling(statements: Iterable[tree.Statement]) -> set[str]:
+    """Return the crowns and what runs along their ceiling edges: what a beam can turn."""
+    statements = tuple(statements)
+    found = {
+        line.name.text
+        for line in statements
+        if isinstance(line, tree.TrimLine)
+        and any(isinstance(fact, facts.Spring) for fact in line.facts)
+    }
+    fronts = _fronts(statements)
+    # One that stands in front of a bead is found once the bead is, so as often as there are trims.
+    for _ in fronts:
+        found |= {name for name, front in fronts.items() if front.trim.text in found}
+    return found
+
+
+def _say_where_one_is_meant(
+    words: Iterable[tree.Word], members: Members, findings: Findings
+) -> bool:
+    """Report assemblies where one trim is meant; tell whether there is any."""
+    wrong = [word for word in words if word.text in members]
+    for word in wrong:
+        names = [one.text for one in members[word.text]]
+        findings.say("T484", word.span, name=word.text, members=listed(names))
+    return bool(wrong)
+
+
+class _Speller:
+    """Writes the trims of assemblies in their place; it goes through the lines in their order."""
+
+    def __init__(self, members: Members, on_ceiling: set[str], findings: Findings) -> None:
+        self._members = members
+        self._on_ceiling = on_ceiling
+        self._findings = findings
+        self._room: tuple[str, ...] = ()
+
+    def spelled(self, line: tree.Statement) -> tree.Statement | None:
+        """Return a line with the trims of each assembly in its place.
+
+        None where nothing of it can be read on, because it is about one trim and names none.
+        """
+        match line:
+            case tree.RoomLine():
+                said = self._facts(line.facts, listing=True)
+                self._room = _listed(said)
+                return replace(line, facts=said)
+            case tree.RunLine():
+                return replace(line, facts=self._run(line.facts))
+            case tree.GapLine():
+                return replace(line, facts=self._facts(line.facts, listing=False))
+            case tree.TrimLine():
+                kept = (fact for fact in line.facts if not self._one(facts.named_trims(fact)))
+                return replace(line, facts=tuple(kept))
+            case tree.HeadLine():
+                parts = (one for one in line.members if not self._one((one.trim,)))
+                return replace(line, members=tuple(parts))
+            case tree.LoosePieceLine() | tree.BoxesLine():
+                words = [word for fact in line.facts for word in facts.named_trims(fact)]
+                return None if self._one(words) else line
+            case tree.BoughtLine():
+                return None if self._one(one.trim for one in line.purchases) else line
+            case tree.StockLine() | tree.OnHandLine() | tree.RackLine():
+                return None if self._one((line.name,)) else line
         return line
-    said: list[facts.WallFact] = []
-    listed = False
-    for fact in line.facts:
-        found = None
-        listed = listed or (isinstance(fact, facts.NamedTrim) and fact.begins)
-        if isinstance(fact, facts.NamedTrim | facts.Without):
-            found = assemblies.get(fact.trim.text)
-            if found is not None:
-                # That the word “trim” is missing is wrong with this line; what is wrong with a
-                # member is told where it stands: in the assembly's line.
-                if isinstance(fact, facts.NamedTrim) and not listed:
-                    findings.say("T216", fact.trim.span, trim=fact.trim.text)
-                    fact, listed = replace(fact, begins=True), True
-                said += [replace(fact, trim=member) for member in found.trims]
-        if found is None:
-            said.append(fact)
-    return replace(line, facts=tuple(said))
+
+    def _one(self, words: Iterable[tree.Word]) -> bool:
+        return _say_where_one_is_meant(words, self._members, self._findings)
+
+    def _run(self, said: tuple[facts.WallFact, ...]) -> tuple[facts.WallFact, ...]:
+        """Return a run's facts; an end of an assembly is one of its trims that the run gets."""
+        spelled = self._facts(said, listing=True)
+        left_out = {fact.trim.text for fact in spelled if isinstance(fact, facts.Without)}
+        gets = set(_listed(spelled) or self._room) - left_out
+        found: list[facts.WallFact] = []
+        for fact in spelled:
+            members = self._members.get(fact.trim.text) if isinstance(fact, facts.TrimEnd) else None
+            if members is None or not isinstance(fact, facts.TrimEnd):
+                found.append(fact)
+                continue
+            # Where the run gets none of them, the first one says so.
+            there = [one for one in members if one.text in gets] or members[:1]
+            found += [replace(fact, trim=one) for one in there]
+        return tuple(found)
+
+    def _facts(
+        self, said: tuple[facts.WallFact, ...], *, listing: bool
+    ) -> tuple[facts.WallFact, ...]:
+        """Return facts with members in place of assemblies, but for ends; ``listing`` of trims."""
+        found: list[facts.WallFact] = []
+        begun = False
+        for fact in said:
+            begun = begun or (isinstance(fact, facts.NamedTrim) and fact.begins)
+            match fact:
+                case facts.NamedTrim(trim=word) | facts.Without(trim=word) if (
+                    listing and word.text in self._members
+                ):
+                    # That the word “trim” is missing is wrong with this line; what is wrong with a
+                    # member is told where it stands: in the assembly's line.
+                    if isinstance(fact, facts.NamedTrim) and not begun:
+                        self._findings.say("T216", word.span, trim=word.text)
+                        fact, begun = replace(fact, begins=True), True
+                    found += [replace(fact, trim=one) for one in self._members[word.text]]
+                case facts.Turns(trim=word) if word.text in self._members:
+                    turned = (
+                        one for one in self._members[word.text] if one.text in self._on_ceiling
+                    )
+                    found += [replace(fact, trim=one) for one in turned]
+                case facts.Stops():
+                    found.append(replace(fact, trims=self._words(fact.trims)))
+                case facts.AtEnd() | facts.TrimEnd():
+                    found.append(replace(fact, end=self._end(fact.end)))
+                case _:
+                    # A line is read on without what names no one trim.
+                    if not self._one(facts.named_trims(fact)):
+                        found.append(fact)
+        return tuple(found)
+
+    def _end(self, end: facts.WrittenEnd) -> facts.WrittenEnd:
+        """Return an end whose block stops the members of the assemblies that it names."""
+        said: list[facts.EndFact] = []
+        for fact in end.facts:
+            if isinstance(fact, facts.BlockHere):
+                said.append(replace(fact, trims=self._words(fact.trims)))
+            elif not self._one(facts.named_trims(fact)):
+                said.append(fact)
+        return replace(end, facts=tuple(said))
+
+    def _words(self, words: Iterable[tree.Word]) -> tuple[tree.Word, ...]:
+        return tuple(self._each(words))
+
+    def _each(self, words: Iterable[tree.Word]) -> Iterator[tree.Word]:
+        for word in words:
+            yield from self._members.get(word.text, (word,))
+
+
+def _listed(said: Iterable[facts.WallFact]) -> tuple[str, ...]:
+    return tuple(fact.trim.text for fact in said if isinstance(fact, facts.NamedTrim))

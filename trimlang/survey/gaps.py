@@ -179,12 +179,12 @@ def _casing(
 
 
 def _turned(fact: facts.Turns, trims: dict[str, Trim], findings: Findings) -> tuple[str, ...]:
-    """Return the crown that a beam turns; reports what is unknown or no crown."""
+    """Return the crown, or its bead, that a beam turns; reports what is unknown or is neither."""
     word = fact.trim
     if word.text not in trims:
         unknown_trim(word, trims, findings)
         return ()
-    if trims[word.text].spring is None:
+    if trims[word.text].spring is None and trims[word.text].before_crown is None:
         findings.say("T454", word.span, trim=word.text)
         return ()
     return (word.text,)
@@ -197,7 +197,10 @@ def _stopped_by_beam(
     settings: Settings,
     findings: Findings,
 ) -> tuple[str, ...]:
-    """Return the crowns, which a beam stops; reports those that hang lower than it is deep."""
+    """Return what a beam stops: crown, and all of its cornice that is no lower than the beam.
+
+    Reports crowns that hang lower than it is deep.
+    """
     crowns = tuple(name for name, trim in trims.items() if trim.spring is not None)
     for name in crowns:
         trim = trims[name]
@@ -206,12 +209,19 @@ def _stopped_by_beam(
         if deep is not None and hangs > deep:
             lower = length_text(steps_nearest(hangs - deep, SIXTEENTH), settings.unit)
             findings.say("T453", line.span, trim=name, lower=lower)
-    return crowns
+    return tuple(
+        name
+        for name, trim in trims.items()
+        # A frieze that hangs lower than the beam goes on below it, as a taller base does past a
+        # low sill.
+        if trim.spring is not None
+        or (trim.hangs and (deep is None or (trim.height or Fraction(0)) <= deep))
+    )
 
 
 def _passes(trim: Trim, sill: Fraction, on_floor: Container[str]) -> bool:
-    """Tell whether a trim goes on past a window: crown above it, and what ends below its sill."""
-    if trim.spring is not None:
+    """Tell whether a trim goes on past a window: what hangs, and what ends below its sill."""
+    if trim.hangs:
         return True
     # What stands on the floor and ends below the sill is not touched by the window.
     return trim.name in on_floor and trim.height is not None and trim.height <= sill

@@ -39,6 +39,8 @@ class Trim:
     longer list.  ``supplier`` is where it is bought, ``profile`` what its profile is called there,
     ``minimum`` the least that is sold of it.  ``flexible`` trim bends without kerfs;
     the pattern of ``one_way`` trim has a direction, so that no piece is turned end for end.
+    What ``hangs`` is below the ceiling; ``before_crown`` is the crown along whose ceiling edge it
+    runs, None for trim that stands in front of none.
     """
 
     name: str
@@ -58,6 +60,8 @@ class Trim:
     batch_by: BatchScope = BatchScope.ROOM
     flexible: bool = False
     one_way: bool = False
+    hangs: bool = False
+    before_crown: str | None = None
 
     @property
     def has_batches(self) -> bool:
@@ -190,12 +194,12 @@ class Gap:
         return self.kind is GapKind.LOST
 
     def lets_past(self, trim: Trim) -> bool:
-        """Whether a trim goes on past it: as the file says, else crown over an opening."""
+        """Whether a trim goes on past it: as the file says, else what hangs, over an opening."""
         if self.stops is not None:
             return trim.name not in self.stops and not self.is_lost
-        # A door or window ends below the ceiling, so crown runs on above it; behind a cabinet that
-        # reaches the ceiling it would not, which is why bare wall stops all trim.
-        return self.kind is GapKind.OPENING and trim.spring is not None
+        # A door or window ends below the ceiling, so crown runs on above it with its frieze;
+        # behind a cabinet that reaches the ceiling it would not, so bare wall stops all trim.
+        return self.kind is GapKind.OPENING and trim.hangs
 
     @property
     def trims(self) -> tuple[str, ...]:

@@ -26,8 +26,9 @@ def goes_on_at(room: Room, index: int, trim: Trim) -> int | None:
             # slope.
             follows = isinstance(last, Gap) and trim.name in stretch.trims and stretch.curve is None
             level = isinstance(run, Run) and (run.slope, run.curve) == (stretch.slope, None)
-            # Only crown cares how the ceiling goes on.
-            if trim.spring is not None and isinstance(run, Run):
+            # Only crown, and what lies on the ceiling along it, cares how that goes on.
+            along = trim.spring is not None or trim.before_crown is not None
+            if along and isinstance(run, Run):
                 level = level and run.ceiling == stretch.ceiling
             goes_on = follows and level and may_go_on(stretch, Side.LEFT, last, trim)
             return after if goes_on else None
@@ -49,6 +50,7 @@ def _below_a_ridge(run: Run, other: Run, trim: Trim) -> bool:
         joint.bends
         and mate.bends
         and trim.spring is None
+        and trim.before_crown is None
         and trim.name in other.trims
         and not run.slope
         and not other.slope

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable
 from dataclasses import replace
 from fractions import Fraction
 
@@ -12,6 +12,7 @@ from trimlang.language.stick_facts import BatchScope
 from trimlang.language.tree import OnHandLine, StockLine, TrimLine
 from trimlang.lengths.tape import Unit
 from trimlang.settings.table import Settings
+from trimlang.survey.in_front import in_front
 from trimlang.survey.job import Offer, Trim
 from trimlang.survey.least_order import check_supply, read_minimum
 from trimlang.survey.measures import Findings, length
@@ -80,8 +81,7 @@ def read_trims(
     for line in lines:
         if isinstance(line, StockLine) and line.name.text in trims:
             check_supply(trims[line.name.text], line, findings)
-    _check_fronts(lines, trims, findings)
-    return trims
+    return in_front(lines, trims, findings)
 
 
 def lost_names(lines: Iterable[tree.Statement], word: str) -> set[str]:
@@ -144,36 +144,6 @@ def _trim(line: TrimLine, unit: Unit, findings: Findings) -> Trim:
         spring=spring,
         girth=girth,
     )
-
-
-def _check_fronts(
-    lines: Iterable[tree.Statement], trims: dict[str, Trim], findings: Findings
-) -> None:
-    """Report trims in front of an unknown one, of a crown, or of themselves by way of others."""
-    for line in lines:
-        if not isinstance(line, TrimLine):
-            continue
-        for fact in line.facts:
-            if not isinstance(fact, facts.InFrontOf):
-                continue
-            word = fact.trim
-            behind = trims.get(word.text)
-            if behind is None:
-                unknown_trim(word, trims, findings)
-                # Kept without what it stands in front of, so that its runs are still checked.
-                trims[line.name.text] = replace(trims[line.name.text], in_front_of=None)
-            elif behind.spring is not None or line.name.text in _behind(behind, trims):
-                findings.say("T215", word.span, trim=line.name.text, behind=behind.name)
-                trims[line.name.text] = replace(trims[line.name.text], in_front_of=None)
-
-
-def _behind(trim: Trim, trims: Mapping[str, Trim]) -> tuple[str, ...]:
-    """Return a trim's name and those of all that it stands in front of, one before the other."""
-    names: list[str] = []
-    while trim.name not in names:
-        names.append(trim.name)
-        trim = trims.get(trim.in_front_of or "", trim)
-    return tuple(names)
 
 
 def _batch_by(line: StockLine) -> BatchScope | None:
