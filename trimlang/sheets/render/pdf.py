@@ -7,10 +7,11 @@ import gc
 import re
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager, redirect_stdout
-from functools import lru_cache
+from functools import cache, lru_cache
 from io import StringIO
 from typing import TYPE_CHECKING, Any, Final
 
+from trimlang.sheets.render.line_drawing import SVG, drawn_short
 from trimlang.sheets.render.page_tree import page_tree
 
 if TYPE_CHECKING:
@@ -94,10 +95,20 @@ def _refusals() -> Iterator[None]:
         raise ReachesOutError(f"a sheet may load nothing from outside itself: {error}") from None
 
 
+@cache
+def _draws_short() -> None:
+    """Have WeasyPrint take the sheets' drawings the short way."""
+    from weasyprint import html
+
+    tag = f"{SVG}svg"
+    html.HTML_HANDLERS[tag] = drawn_short(html.HTML_HANDLERS[tag])
+
+
 def _printed(html: str) -> Any:
     """Return a page as PDF, read the quick way where that can be."""
     import weasyprint
 
+    _draws_short()
     tree = page_tree(html)
     if tree is None:
         page = weasyprint.HTML(string=html, url_fetcher=data_fetcher(), media_type="print")
