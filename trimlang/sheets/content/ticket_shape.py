@@ -35,11 +35,8 @@ from trimlang.sheets.render.paper import GAP, Area
 
 TALLEST: Final = 150.0
 SMALL: Final = LEAST * POINT
-
-
-ARROW: Final = "W"
-"""The arrow behind a setting takes as much room as this letter."""
-
+ARROW: Final = "↙"
+"""The sign behind a setting; all four run alike."""
 
 CARD_FROM: Final = 76.0
 WIDE_FROM: Final = 53.5

@@ -9,6 +9,7 @@ left to WeasyPrint.
 
 from __future__ import annotations
 
+import atexit
 import re
 from collections.abc import Callable, Mapping
 from functools import cache, lru_cache
@@ -16,11 +17,10 @@ from math import cos, inf, radians, sin
 from typing import TYPE_CHECKING, Any, Final
 
 from trimlang.record import record
+from trimlang.sheets.render.page_tree import SVG
 
 if TYPE_CHECKING:
     from xml.etree.ElementTree import Element
-
-SVG: Final = "{http://www.w3.org/2000/svg}"
 
 _NUMBER: Final = r"-?(?:\d+\.?\d*|\.\d+)"
 _NUMBERS: Final = re.compile(_NUMBER)
@@ -69,7 +69,7 @@ class LineDrawing:
         """
         _only(svg.attrib, _FOR_READERS | {"viewBox", "aria-hidden"})
         box = [float(number) for number in _NUMBERS.findall(svg.get("viewBox", ""))]
-        if len(box) != 4 or box[2] <= 0 or box[3] <= 0:  # noqa: PLR2004 - x, y, wide, tall
+        if len(box) != 4 or box[2] <= 0 or box[3] <= 0:
             raise MoreThanLinesError("a drawing of no size")
         self._left, self._top, self._wide, self._tall = box
         self._context = context
@@ -108,9 +108,7 @@ class LineDrawing:
         from weasyprint.text.line_break import split_first_line
 
         style = _looks(part.family, part.size, part.weight, self._context.font_config)
-        layout, _, _, wide, _, baseline = split_first_line(
-            part.text, style, self._context, inf, 0
-        )
+        layout, _, _, wide, _, baseline = split_first_line(part.text, style, self._context, inf, 0)
         (x, y), across = part.at, -part.before * wide
         down, right = sin(part.turn), cos(part.turn)
         box = TextBox(layout, style)
@@ -275,7 +273,7 @@ def _colour(text: str) -> bytes:
     """Return three parts of one for red, green and blue."""
     if not _COLOUR.fullmatch(text):
         raise MoreThanLinesError(f"colour {text}")
-    digits = text[1:] if len(text) > 4 else "".join(2 * digit for digit in text[1:])  # noqa: PLR2004
+    digits = text[1:] if len(text) > 4 else "".join(2 * digit for digit in text[1:])
     return " ".join(f"{int(digits[at : at + 2], 16) / 255:.3g}" for at in (0, 2, 4)).encode()
 
 
@@ -292,3 +290,7 @@ def _looks(family: str, size: float, weight: int, fonts: Any) -> Any:
     style["font_size"] = size
     style["font_weight"] = weight
     return style
+
+
+# as those of the pages: fonts lie in a folder that goes with them
+atexit.register(_looks.cache_clear)

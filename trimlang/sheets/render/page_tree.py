@@ -14,6 +14,8 @@ from xml.etree.ElementTree import Element, ParseError, XMLParser
 SVG: Final = "{http://www.w3.org/2000/svg}"
 ON_SCREEN: Final = "on-screen"
 """The class of what paper does not show: what is tapped and typed into."""
+SIGN: Final = "arrow"
+"""The class of what a screen's reader passes over: on paper it is text as all the rest."""
 
 _SCRIPT: Final = re.compile(r"<script>.*?</script>", re.DOTALL)
 _DOCTYPE: Final = re.compile(r"\s*<!DOCTYPE html>\s*")
@@ -47,15 +49,17 @@ def page_tree(html: str) -> Element | None:
 
 
 def _cut_down(element: Element) -> None:
-    """Take out what only a screen shows, and keep the text behind it."""
+    """Take out what only a screen shows or tells apart; keep the text of signs and behind it."""
     before: Element | None = None
     for child in list(element):
-        if ON_SCREEN in child.get("class", "").split():
+        kinds = child.get("class", "").split()
+        if ON_SCREEN in kinds or SIGN in kinds:
             element.remove(child)
-            if child.tail and before is not None:
-                before.tail = (before.tail or "") + child.tail
-            elif child.tail:
-                element.text = (element.text or "") + child.tail
+            kept = (child.text or "" if SIGN in kinds else "") + (child.tail or "")
+            if kept and before is not None:
+                before.tail = (before.tail or "") + kept
+            elif kept:
+                element.text = (element.text or "") + kept
         else:
             before = child
             if len(child):

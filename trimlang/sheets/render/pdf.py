@@ -11,8 +11,9 @@ from functools import cache, lru_cache
 from io import StringIO
 from typing import TYPE_CHECKING, Any, Final
 
-from trimlang.sheets.render.line_drawing import SVG, drawn_short
-from trimlang.sheets.render.page_tree import page_tree
+from trimlang.sheets.render.line_drawing import drawn_short
+from trimlang.sheets.render.one_bit_image import put_as_it_is
+from trimlang.sheets.render.page_tree import SVG, page_tree
 
 if TYPE_CHECKING:
     from xml.etree.ElementTree import Element
@@ -96,19 +97,19 @@ def _refusals() -> Iterator[None]:
 
 
 @cache
-def _draws_short() -> None:
-    """Have WeasyPrint take the sheets' drawings the short way."""
-    from weasyprint import html
+def _take_short_ways() -> None:
+    """Have WeasyPrint take the sheets' drawings and codes the short way."""
+    from weasyprint.html import HTML_HANDLERS
 
-    tag = f"{SVG}svg"
-    html.HTML_HANDLERS[tag] = drawn_short(html.HTML_HANDLERS[tag])
+    for tag, short in ((f"{SVG}svg", drawn_short), ("img", put_as_it_is)):
+        HTML_HANDLERS[tag] = short(HTML_HANDLERS[tag])
 
 
 def _printed(html: str) -> Any:
     """Return a page as PDF, read the quick way where that can be."""
     import weasyprint
 
-    _draws_short()
+    _take_short_ways()
     tree = page_tree(html)
     if tree is None:
         page = weasyprint.HTML(string=html, url_fetcher=data_fetcher(), media_type="print")
