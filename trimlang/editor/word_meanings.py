@@ -65,6 +65,7 @@ MEANINGS: Final[dict[str, str]] = {
     "cope": "Sawn to the profile of the piece that it meets; its mate runs square into the corner.",
     "closes": "closes within: how far off a room's walk may be when it comes back to its start.",
     "splices": "Whether and how long walls are pieced together.",
+    "joint costs": "The work of one joint: more joints than needed are made only where they pay.",
     "first": "first stud: how far it is from the run's left end.",
     "stud": "first stud: how far it is from the run's left end.",
     "rising": "The run climbs: a stair's pitch in degrees, or rise over run.",

@@ -25,7 +25,13 @@ from trimlang.joinery.returns import return_piece
 from trimlang.joinery.rounding import deciding_row, round_length
 from trimlang.joinery.scribes import check_scribes, scribe
 from trimlang.joinery.sloped_ceilings import along_ceiling, stops_upright, upright_end
-from trimlang.joinery.spliced_pieces import Splice, on_wall_edge, spliced, with_mates
+from trimlang.joinery.spliced_pieces import (
+    Splice,
+    could_be_spliced,
+    on_wall_edge,
+    spliced,
+    with_mates,
+)
 from trimlang.joinery.stair_marks import notched, stair_remarks, stepped
 from trimlang.joinery.top_returns import sawn_tops, top_return
 from trimlang.joinery.transition_pieces import level_piece
@@ -156,13 +162,16 @@ def _run_pieces(
     pieces = [whole]
     longest = trim.longest_stick(job.settings)
     # The planner may move these joints later; here they only have to be possible.
+    splice = None
     if longest is not None and (whole.length > longest or run.must_splice):
         splice = spliced(whole, wall, trim, longest, findings)
-        if splice is not None:
-            pieces = splice.pieces(places.get(whole.id))
-            if _come_to_nothing(pieces, run, findings):
-                return []
-            joints.append(splice)
+    elif longest is not None and job.settings.joint_price is not None and bend is None:
+        splice = could_be_spliced(whole, wall, trim, longest)
+    if splice is not None:
+        pieces = splice.pieces(places.get(whole.id))
+        if _come_to_nothing(pieces, run, findings):
+            return []
+        joints.append(splice)
     # After splicing, because steps, notches and kerfs are counted along each piece and not along
     # the wall.
     pieces = stepped(pieces, run, trim, settings, findings)

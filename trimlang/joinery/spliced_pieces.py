@@ -10,7 +10,7 @@ from itertools import pairwise
 from trimlang.joinery.cuts import end_cut, scarf_lap
 from trimlang.joinery.piece import Piece, PieceKind
 from trimlang.joinery.rounding import round_length
-from trimlang.joinery.splice_lengths import Studs, split
+from trimlang.joinery.splice_lengths import Studs, least_piece, split
 from trimlang.joinery.strips import end_of, neighbours, run_of, strips
 from trimlang.joinery.trim_walk import Wall
 from trimlang.joint_row import Edge, RoundedAs
@@ -31,7 +31,8 @@ class Splice:
     ``cut`` are the exact lengths of the pieces from the left; two neighbours share a ``lap``, and
     none is longer than ``longest``.  ``past`` is how much more of a stick a piece of crown may
     need than its length.  ``free`` says that neither studs nor the job file decide where the
-    joints are, so that the planner may.  Lengths in inches.
+    joints are, so that the planner may.  ``cut`` is one length where the run needs no joint and
+    the planner may make one.  Lengths in inches.
     """
 
     whole: Piece
@@ -45,7 +46,8 @@ class Splice:
 
     def pieces(self, cut: Sequence[Fraction] | None = None) -> list[Piece]:
         """Return the pieces from the left, cut to ``cut`` or to other lengths (inches)."""
-        return _pieces(self, self.cut if cut is None else cut)
+        lengths = self.cut if cut is None else cut
+        return [self.whole] if len(lengths) == 1 else _pieces(self, lengths)
 
 
 def spliced(
@@ -85,6 +87,31 @@ def spliced(
     free = run.first_stud is None and not halved and not steep
     return Splice(
         whole=whole, wall=wall, trim=trim, lap=lap, longest=longest, past=past, cut=cut, free=free
+    )
+
+
+def could_be_spliced(whole: Piece, wall: Wall, trim: Trim, longest: Fraction) -> Splice | None:
+    """Return a run that one stick reaches as one that may be spliced; None: it may not.
+
+    Where studs or ends decide where a joint would be, none is made that is not needed.
+    """
+    run, settings = wall.run, wall.room.settings
+    if not run.may_splice or run.first_stud is not None or trim.thickness is None:
+        return None
+    lap = scarf_lap(trim, settings)
+    steep = max(whole.left.inset, whole.right.inset) + lap >= settings.splice_least
+    least = least_piece(lap, settings) + settings.rounding_step
+    if steep or whole.wall_edge is not None or whole.rounding.exact + lap < 2 * least:
+        return None
+    return Splice(
+        whole=whole,
+        wall=wall,
+        trim=trim,
+        lap=lap,
+        longest=longest,
+        past=NOTHING,
+        cut=(whole.rounding.exact,),
+        free=False,
     )
 
 

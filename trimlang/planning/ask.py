@@ -85,7 +85,8 @@ class Asking:
         sold: tuple[Offer | Rest, ...] = (*trim.offers, *trim.rests)
         self._step = job.settings.tape_step
         # Prices become whole numbers exactly, even where one has fractions of a cent.
-        self._per_coin = lcm(100, *(one.price.denominator for one in sold))
+        prices = [one.price for one in sold] + [job.settings.joint_price or Fraction(0)]
+        self._per_coin = lcm(100, *(price.denominator for price in prices))
         # By id(), because comparing pieces is slow. The piece is kept in the entry, so that its
         # id is not given to another one meanwhile.
         self._measured: dict[int, _Measured] = {}

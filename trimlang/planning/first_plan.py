@@ -15,7 +15,8 @@ from trimlang.joinery.pieces import Places, at_places, joinery
 from trimlang.joinery.spliced_pieces import Splice
 from trimlang.planning.ask import Asking, Question
 from trimlang.planning.drawn_joints import DrawnJoints
-from trimlang.planning.layout import TrimPlan, lay_out, with_bound_anywhere
+from trimlang.planning.layout import Added, TrimPlan, lay_out, with_bound_anywhere
+from trimlang.planning.more_joints import MoreJoints, joints_added
 from trimlang.planning.placing import place_splices, with_places
 from trimlang.planning.planned_job import Planned
 from trimlang.planning.shortage import in_words
@@ -58,13 +59,13 @@ def first_plan(
             continue
         share = clock.share()
         report = None if watch is None else watch(trim.name)
-        free = _free(splices, trim)
+        runs = tuple(one for one in splices if one.trim.name == trim.name)
         # Whether a proof was asked for is part of the key: a quick plan is no answer to that
         # question.
-        key = None if cache is None else (share.prove, _asked(job, trim, of_trim, free))
+        key = None if cache is None else (share.prove, _asked(job, trim, of_trim, runs))
         plan = None if cache is None else cache.find(key)
         if plan is None:
-            plan = plan_trim(job, trim, of_trim, free, share, report)
+            plan = plan_trim(job, trim, of_trim, runs, share, report)
             # A plan that time cut short is not kept: a later build may find a better one.
             if cache is not None and plan is not None and _settled(plan[0], share):
                 cache.keep(key, plan)
@@ -76,7 +77,8 @@ def first_plan(
             shorter = tuple(piece for piece in again if piece.trim == trim.name)
             # The same pieces would run out of stock again.
             if shorter != of_trim:
-                plan = plan_trim(job, trim, shorter, _free(respliced, trim), share, report)
+                runs = tuple(one for one in respliced if one.trim.name == trim.name)
+                plan = plan_trim(job, trim, shorter, runs, share, report)
                 if plan is not None:
                     joined, pieces, splices = steady, again, respliced
         if plan is None:
@@ -164,21 +166,20 @@ def _only_steady(job: Job, trim: Trim) -> Job:
     )
 
 
-def _free(spliced: tuple[Splice, ...], trim: Trim) -> tuple[Splice, ...]:
-    """Return the spliced runs of a trim whose joints the planner may move."""
-    return tuple(one for one in spliced if one.free and one.trim.name == trim.name)
-
-
 def plan_trim(
     job: Job,
     trim: Trim,
     pieces: tuple[Piece, ...],
-    free: tuple[Splice, ...],
+    runs: tuple[Splice, ...],
     effort: Effort,
     watch: Watch | None,
 ) -> tuple[TrimPlan, Places] | None:
-    """Plan a trim, with its free runs spliced elsewhere where that costs less."""
+    """Plan a trim, with its free runs spliced elsewhere where that costs less.
+
+    ``runs`` are all of its runs that are spliced, or may be where the job has a price for a joint.
+    """
     ends = thread_time() + effort.seconds
+    free = tuple(one for one in runs if one.free)
 
     def left() -> float:
         return ends - thread_time()
@@ -199,12 +200,19 @@ def plan_trim(
         best = _Placed(question, usual, {})
     if best is None:
         return None
-    if not free:
-        return lay_out(best.question, best.plan), best.places
     share = replace(effort, seconds=left() if effort.prove else 0.0)
-    best, least = _redrawn(asking, pieces, free, best, share, watch)
+    least = best.plan.cost
+    if free:
+        best, least = _redrawn(asking, pieces, free, best, share, watch)
+    added = Added()
+    if job.settings.joint_price is not None:
+        share = replace(effort, seconds=left() if effort.prove else 0.0)
+        best, least, added = _with_more_joints(asking, pieces, runs, best, share, watch)
+    laid = replace(lay_out(best.question, best.plan), added=added)
+    if not free:
+        return laid, best.places
     anywhere = Fraction(least, best.question.per_coin)
-    return with_bound_anywhere(lay_out(best.question, best.plan), anywhere), best.places
+    return with_bound_anywhere(laid, anywhere), best.places
 
 
 @record
@@ -243,6 +251,47 @@ def _redrawn(
         if plan is None or plan.cost > least:
             drawn.refuse()
     return best, min(least, best.plan.cost)
+
+
+def _with_more_joints(
+    asking: Asking,
+    pieces: tuple[Piece, ...],
+    runs: tuple[Splice, ...],
+    best: _Placed,
+    effort: Effort,
+    watch: Watch | None,
+) -> tuple[_Placed, int, Added]:
+    """Return a plan with more joints than are needed where they save more than their price.
+
+    And what the trim costs at least however it is joined, and what the joints save.
+    """
+    ends = thread_time() + effort.seconds
+    usual, per_coin = best.plan.cost, best.question.per_coin
+    price = int((asking.job.settings.joint_price or Fraction(0)) * per_coin)
+    question = asking.about(pieces)
+    more = MoreJoints(asking, question, _joinable(runs), price, lambda: ends - thread_time())
+    # What sticks and joints cost together: each proposal has to be better than that.
+    together = usual
+    for _ in range(DRAWN):
+        seconds = ends - thread_time()
+        places = more.places(together) if seconds > 0 else {}
+        if not places:
+            break
+        question = asking.about(with_places(pieces, runs, places))
+        plan = _stock_plan(question, replace(effort, seconds=seconds / 2), watch)
+        paid = joints_added(runs, places) * price
+        if plan is None or plan.cost + paid >= together:
+            more.refuse()
+        else:
+            best, together = _Placed(question, plan, places), plan.cost + paid
+    added = joints_added(runs, best.places)
+    saved = Fraction(usual - best.plan.cost, per_coin) if added else Fraction(0)
+    return best, min(more.least, best.plan.cost), Added(added, saved)
+
+
+def _joinable(runs: Iterable[Splice]) -> list[Splice]:
+    """Return the runs whose joints are free, and those that need none."""
+    return [run for run in runs if run.free or len(run.cut) == 1]
 
 
 def _stock_plan(question: Question, effort: Effort, watch: Watch | None) -> Plan | None:

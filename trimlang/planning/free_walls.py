@@ -13,6 +13,7 @@ from trimlang.joinery.splice_lengths import least_piece
 from trimlang.joinery.spliced_pieces import Splice
 from trimlang.lengths.tape import steps_down
 from trimlang.planning.ask import Question
+from trimlang.planning.more_joints import cut_in
 from trimlang.record import record
 from trimlang.settings.table import Settings
 from trimlang.stock.anywhere_check import shown_anywhere
@@ -47,7 +48,7 @@ class FreeWalls:
         """Return the cuts of the runs with parts of these lengths, where they are within rules."""
         found: dict[str, tuple[Fraction, ...]] = {}
         for splice, lengths in zip(self.splices, parts, strict=True):
-            cut = _cut(splice, [length * step for length in lengths])
+            cut = cut_in(splice, [length * step for length in lengths])
             if cut is not None:
                 found[splice.whole.id] = cut
         return found
@@ -119,27 +120,6 @@ def _rounded_by(settings: Settings, question: Question) -> int:
     """
     steps = settings.rounding_step / question.step
     return ceil(steps) + (steps.denominator != 1)
-
-
-def _cut(splice: Splice, lengths: Sequence[Fraction]) -> tuple[Fraction, ...] | None:
-    """The lengths as a cut of the run, the last what the others leave; None: not within rules."""
-    settings = splice.wall.room.settings
-    step = settings.rounding_step
-    total = sum(splice.cut, Fraction(0))
-    if len(lengths) != len(splice.cut):
-        return None
-    # The longest first, as the usual cut has them; the last takes up what rounding leaves, and is
-    # the one that is no whole number of steps, if any is.
-    order = sorted(lengths, key=lambda one: (steps_down(one, step) != one, -one))
-    before = order[:-1]
-    cut = (*before, total - sum(before))
-    sound = (
-        min(cut) >= least_piece(splice.lap, settings)
-        and max(before) <= steps_down(splice.longest, step)
-        and cut[-1] <= splice.longest - step
-        and all(steps_down(length, step) == length for length in before)
-    )
-    return cut if sound else None
 
 
 __all__ = ["FreeWalls", "free_walls"]

@@ -91,6 +91,14 @@ class Lost:
 
 
 @record
+class Added:
+    """How many joints there are more than are needed, and the money that they save in sticks."""
+
+    joints: int = 0
+    saved: Fraction = Fraction(0)
+
+
+@record
 class TrimPlan:
     """The whole plan of one trim, in inches and money.
 
@@ -99,7 +107,7 @@ class TrimPlan:
     piece again.  No plan of this cost cuts fewer sticks than ``stick_bound``.  ``plain_cost`` and
     ``plain_sticks`` are what simply cutting the longest piece first would take, None where it
     runs out of sticks.  ``restricted`` tells of a plan that not every choice of sticks is open to,
-    so that it is not set beside those of other ways.
+    so that it is not set beside those of other ways.  ``added`` tells of joints that no wall needs.
     """
 
     trim: str
@@ -117,6 +125,7 @@ class TrimPlan:
     plain_sticks: int | None = None
     anywhere: Fraction | None = None
     restricted: bool = False
+    added: Added = Added()
 
 
 def lay_out(question: Question, plan: Plan) -> TrimPlan:

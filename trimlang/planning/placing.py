@@ -34,13 +34,14 @@ Rank: TypeAlias = tuple[int, int]
 
 def with_places(pieces: Iterable[Piece], free: Sequence[Splice], places: Places) -> list[Piece]:
     """Return a trim's pieces with the spliced runs at ``places`` cut to those lengths."""
-    cut = {
-        piece.id: piece
-        for splice in free
-        if splice.whole.id in places
-        for piece in splice.pieces(places[splice.whole.id])
-    }
-    return [cut.get(piece.id, piece) for piece in pieces]
+    cut: dict[str, list[Piece]] = {}
+    for splice in free:
+        if splice.whole.id in places:
+            usual = [piece.id for piece in splice.pieces()]
+            # At its first piece all of a run are put, as there may be more of them than were.
+            cut |= {name: [] for name in usual[1:]}
+            cut[usual[0]] = splice.pieces(places[splice.whole.id])
+    return [one for piece in pieces for one in cut.get(piece.id, (piece,))]
 
 
 def place_splices(

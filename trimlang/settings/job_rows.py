@@ -14,6 +14,7 @@ from trimlang.settings.setting_kinds import (
     NumberSetting,
     Packed,
     PackedSetting,
+    PriceSetting,
     SpreadSetting,
     Switch,
 )
@@ -125,6 +126,12 @@ class JobRows:
         default=False,
         unsaid="a percentage",
         on="spare_covers",
+    )
+    joint_price = PriceSetting(
+        words="splices: a joint costs",
+        page="a joint more than a wall needs is made where it saves more than this",
+        default=None,
+        unsaid="no more joints than are needed",
     )
     nail_every = LengthSetting(
         words="nails: every",

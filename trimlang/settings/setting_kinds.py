@@ -154,6 +154,11 @@ class NumberSetting(Setting[Fraction]):
 
 
 @record
+class PriceSetting(Setting[Fraction | None]):
+    """A price, None where there is none."""
+
+
+@record
 class Switch(Setting[bool]):
     """Yes or no: the grammar's rule ``on`` says yes, its other rules say no."""
 
@@ -217,6 +222,7 @@ AnySetting: TypeAlias = (
     LengthSetting
     | AngleSetting
     | NumberSetting
+    | PriceSetting
     | Switch
     | UnitSetting
     | TakenSetting

@@ -32,16 +32,24 @@ AT_ONCE: Final = 10
 RACKS: Final = 4
 """Racks that are tried for one proposal."""
 
+JOINT_RACKS: Final = 8
+"""The same where joints are paid for: the fullest one, then the fullest of the others."""
+
 WORK: Final = 25_000
 """Ways to divide a wall that are looked at for one trim."""
 
 
 class Dividing:
-    """Proposals for the walls of one trim."""
+    """Proposals for the walls of one trim; ``price`` is that of a joint more than are needed."""
 
     def __init__(
-        self, search: JointBound, walls: Sequence[LongWall], seconds: Callable[[], float]
+        self,
+        search: JointBound,
+        walls: Sequence[LongWall],
+        seconds: Callable[[], float],
+        price: int | None = None,
     ) -> None:
+        self._price = price
         self._search, self._walls, self._seconds = search, walls, seconds
         self._work = 0
         self._failed: set[_Tried] = set()
@@ -53,13 +61,15 @@ class Dividing:
         ``cost`` is what a plan at hand costs, no plan costs less than ``floor``.
         """
         found: Parts | None = None
+        if self._price is not None:
+            return self._with_joints(cost, self._price)
         # First the least that there may be, then half-way between what failed and what did not.
         low, most = floor, floor
         for _ in range(RACKS):
             if low >= cost:
                 break
             rack = self._search.roomiest(most)
-            parts = None if rack is None else self._on_rack(rack.counts)
+            parts = None if rack is None else self._on_rack(rack.counts, 0)
             if parts is not None and rack is not None:
                 found, cost = parts, rack.cost
             else:
@@ -67,12 +77,28 @@ class Dividing:
             most = (low + cost - 1) // 2
         return found
 
+    def _with_joints(self, cost: int, price: int) -> Parts | None:
+        """Return parts with which sticks and joints cost less, on the fullest rack that does."""
+        failed: list[tuple[int, ...]] = []
+        for _ in range(JOINT_RACKS):
+            rack = self._search.roomiest(cost - 1 - price, failed)
+            if rack is None:
+                return None
+            # As many joints as what is saved pays for.
+            left = cost - 1 - rack.cost
+            joints = min(left // price, len(self._walls)) if price else len(self._walls)
+            parts = self._on_rack(rack.counts, joints)
+            if parts is not None:
+                return parts
+            failed.append(rack.counts)
+        return None
+
     def refuse(self) -> None:
         """Propose no more what was proposed last: its pieces cannot be cut as was hoped."""
         if self._last is not None:
             self._failed.add(self._last)
 
-    def _on_rack(self, counts: tuple[int, ...]) -> Parts | None:
+    def _on_rack(self, counts: tuple[int, ...], joints: int) -> Parts | None:
         """Divide all walls so that a rack may hold everything; mitres shared at best, or not."""
         sizes = self._search.timber.sizes
         for weights in dict.fromkeys(
@@ -83,7 +109,7 @@ class Dividing:
                 continue
             if self._work >= WORK or self._seconds() <= 0:
                 return None
-            program = WallProgram(self._search.timber, weights, self._walls, counts)
+            program = WallProgram(self._search.timber, weights, self._walls, counts, joints)
             parts = self._dive(program)
             self._work += program.work
             if parts is not None:

@@ -167,9 +167,18 @@ class JointBound:
                     return False
         return False
 
-    def roomiest(self, cost: int) -> Mix | None:
-        """Return the mix with most room of those that cost no more and that nothing rules out."""
-        return self._search.roomiest(self._known, cost)
+    @property
+    def floor(self) -> int:
+        """What every plan costs at the least, as far as is known."""
+        return self._floor
+
+    def roomiest(self, cost: int, aside: Sequence[tuple[int, ...]] = ()) -> Mix | None:
+        """Return the mix with most room of those that cost no more and that nothing rules out.
+
+        Nor any mix that has no more of any kind than one of those set ``aside``.
+        """
+        known = Known(self._known.worths, [*self._known.too_small, *aside])
+        return self._search.roomiest(known, cost)
 
     def _learn(self, worth: Worth, steps: Steps) -> None:
         self._known.worths.append(worth)

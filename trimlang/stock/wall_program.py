@@ -41,19 +41,26 @@ _Numbers: TypeAlias = tuple[tuple[int, int], ...]
 
 @dataclass(slots=True)
 class ToCut:
-    """What is still to be cut: pieces of each size, and walls; and the sticks left for it."""
+    """What is still to be cut: pieces of each size, and walls; and the sticks left for it.
+
+    ``joints`` is how many more than are needed there may be.
+    """
 
     demand: list[int]
     rack: list[int]
     walls: list[bool]
+    joints: int
 
     def copy(self) -> ToCut:
         """Return a copy to be changed."""
-        return ToCut([*self.demand], [*self.rack], [*self.walls])
+        return ToCut([*self.demand], [*self.rack], [*self.walls], self.joints)
 
 
 class WallProgram:
-    """The program for one rack, with pieces of these ``weights`` on its sticks."""
+    """The program for one rack, with pieces of these ``weights`` on its sticks.
+
+    Walls may have so many ``joints`` more than they need, all together.
+    """
 
     def __init__(
         self,
@@ -61,6 +68,7 @@ class WallProgram:
         weights: Sequence[int],
         walls: Sequence[LongWall],
         counts: Sequence[int],
+        joints: int = 0,
     ) -> None:
         import highspy
         import numpy as np
@@ -78,14 +86,17 @@ class WallProgram:
         rests = [one.length + self._kerf for one in self._remainders]
         self._weights = [*weights, *rests]
         #: All that there is to cut, at first.
-        self.whole = ToCut([*timber.demand, *[0] * len(rests)], list(counts), [True] * len(walls))
+        self.whole = ToCut(
+            [*timber.demand, *[0] * len(rests)], list(counts), [True] * len(walls), joints
+        )
         self.columns: list[Division] = []
         #: Of each how many sticks of which kinds, and how many pieces of which sizes, it takes.
         self._holds: dict[Division, tuple[_Numbers, _Numbers]] = {}
         lp = self._lp = quiet_solver({"presolve": "off", "solver": "simplex"})
         self._first_kind = len(self._weights)
         self._first_wall = self._first_kind + len(self._rooms)
-        for _ in range(self._first_wall + len(walls)):
+        self._joint_row = self._first_wall + len(walls)
+        for _ in range(self._joint_row + 1):
             add_row(lp, 0.0, {})
         for kind, room in enumerate(self._rooms):
             self._column(room / self._longest, {self._first_kind + kind: 1.0})
@@ -120,6 +131,8 @@ class WallProgram:
                 entries[self._first_wall + one.wall] += 1
             if one.left is not None:
                 entries[self._pieces + one.left] -= 1
+            if one.added:
+                entries[self._joint_row] -= one.added
             self._column(0.0, {row: float(number) for row, number in entries.items()})
         self.columns += fresh
         return len(fresh)
@@ -141,6 +154,7 @@ class WallProgram:
         kinds, sizes = self._holds[one]
         return (
             (one.wall is None or now.walls[one.wall])
+            and one.added <= now.joints
             and all(number <= now.rack[kind] for kind, number in kinds)
             and all(number <= wanted[size] for size, number in sizes)
         )
@@ -155,6 +169,7 @@ class WallProgram:
                 now.demand[size] -= 1
         if one.wall is not None:
             now.walls[one.wall] = False
+            now.joints -= one.added
         if one.left is not None:
             now.demand[self._pieces + one.left] += 1
         return True
@@ -171,6 +186,7 @@ class WallProgram:
             lp.changeRowBounds(size, float(number), self._inf)
         for wall, open_ in enumerate(now.walls):
             lp.changeRowBounds(self._first_wall + wall, float(open_), self._inf)
+        lp.changeRowBounds(self._joint_row, -float(now.joints), self._inf)
         for kind, number in enumerate(now.rack):
             lp.changeColBounds(kind, 0.0, float(number))
         for place, column in enumerate(self.columns, start=self._first):
@@ -205,7 +221,7 @@ class WallProgram:
         scale = SCALE / max(*duals, 1e-12)
         values = [max(int(value * scale), 0) for value in duals[: len(self._weights)]]
         paid = [max(int(value * scale), 0) for value in duals[self._first_kind : self._first_wall]]
-        hair = int(1e-9 * SCALE)
+        hair, joint = int(1e-9 * SCALE), max(int(duals[self._joint_row] * scale), 0)
         pricing = Pricing(self._weights, self._rooms, values, wanted)
         for kind, number in enumerate(now.rack):
             if number:
@@ -214,9 +230,10 @@ class WallProgram:
         for wall, is_open in enumerate(now.walls):
             if is_open:
                 least = hair - int(duals[self._first_wall + wall] * scale)
-                ways = self._ways.ways(wall, pricing.by_room, paid, now.rack)
+                found = self._ways.ways(wall, pricing.by_room, paid, now.rack)
+                ways = [(worth - one.added * joint, one) for worth, one in found]
                 for worth, way in sorted(ways, key=lambda one: -one[0])[:WAYS]:
-                    if worth > least:
+                    if worth > least and way.added <= now.joints:
                         yield self._ways.divided(way, pricing, self._weights, values, wanted)
 
 

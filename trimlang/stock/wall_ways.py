@@ -17,7 +17,8 @@ class LongWall:
     """A wall in so many parts, in the problem's units.
 
     Together they measure ``total`` at the least, each from ``least`` to ``most``, in whole
-    multiples of ``step`` but for the last one.
+    multiples of ``step`` but for the last one.  One part more makes that ``lap`` longer; None: no
+    more parts than these.
     """
 
     total: int
@@ -25,6 +26,7 @@ class LongWall:
     least: int
     most: int
     step: int
+    lap: int | None = None
 
 
 @record
@@ -41,13 +43,15 @@ class Remainder:
 class Division:
     """Sticks (kind and fixed pieces) and what parts of a wall they give; the wall is None: of none.
 
-    ``left`` is the place of the remainder that is still to be cut, if any.
+    ``left`` is the place of the remainder that is still to be cut, if any; ``added`` tells how
+    many joints it has more than the wall needs.
     """
 
     sticks: tuple[tuple[int, Pattern], ...]
     wall: int | None = None
     parts: tuple[int, ...] = ()
     left: int | None = None
+    added: int = 0
 
 
 @record
@@ -61,6 +65,7 @@ class Joined:
     rest: int
     longest: int
     at: int
+    added: int = 0
 
 
 class WallWays:
@@ -86,6 +91,10 @@ class WallWays:
     def remainders(self, counts: Sequence[int]) -> Iterator[Remainder]:
         """Yield what whole sticks of one kind leave of each wall, where a rack has so many."""
         for wall, own in enumerate(self._walls):
+            # A wall that one stick reaches is its own remainder, on whatever stick.
+            if own.pieces == 1:
+                yield Remainder(wall=wall, kind=0, part=0, length=own.total)
+                continue
             for kind in self._kinds:
                 part = self._whole_part(own, kind)
                 rest = own.total - (own.pieces - 1) * part
@@ -101,12 +110,26 @@ class WallWays:
     ) -> Iterator[tuple[int, Joined]]:
         """Yield for each choice of kinds the best place of the joint between the last two parts."""
         own = self._walls[wall]
+        for added in range(1 if own.lap is None else 2):
+            pieces, total = own.pieces + added, own.total + added * (own.lap or 0)
+            if pieces > 1:
+                yield from self._joined(wall, pieces, total, by_room, paid, rack)
+
+    def _joined(
+        self,
+        wall: int,
+        pieces: int,
+        total: int,
+        by_room: Any,
+        paid: Sequence[int],
+        rack: Sequence[int],
+    ) -> Iterator[tuple[int, Joined]]:
+        """Yield the ways with so many pieces, which measure ``total`` together."""
+        own = self._walls[wall]
         kinds = [kind for kind in self._kinds if rack[kind]]
-        for others in (
-            (kind,) * (own.pieces - 2) for kind in kinds[: 1 if own.pieces == 2 else None]
-        ):
+        for others in ((kind,) * (pieces - 2) for kind in kinds[: 1 if pieces == 2 else None]):
             parts = tuple(self._whole_part(own, kind) for kind in others)
-            rest = own.total - sum(parts)
+            rest = total - sum(parts)
             if any(part < own.least for part in parts):
                 continue
             for one, other in pairs(kinds, 2):
@@ -137,6 +160,7 @@ class WallWays:
                         rest=rest,
                         longest=last // own.step * own.step,
                         at=first + at * own.step,
+                        added=pieces - own.pieces,
                     ),
                 )
 
@@ -166,6 +190,7 @@ class WallWays:
             (*((kind, ()) for kind in way.others), (one, here), (other, there)),
             way.wall,
             (*way.parts, part, way.rest - part),
+            added=way.added,
         )
 
 

@@ -20,6 +20,7 @@ from trimlang.settings.setting_kinds import (
     NumberSetting,
     Packed,
     PackedSetting,
+    PriceSetting,
     RoundingRows,
     RoundingSetting,
     SpreadSetting,
@@ -76,6 +77,9 @@ def _with(settings: Settings, row: AnySetting, said: Stated, findings: Findings)
             if not _within(number, row.what, row.least, row.most, findings):
                 return settings
             return settings.having(row, number.value)
+        case PriceSetting():
+            price = money(_first(said, Price), findings)
+            return settings if price is None else settings.having(row, price)
         case Switch():
             return settings.having(row, said.yes)
         case UnitSetting():

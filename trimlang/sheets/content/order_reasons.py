@@ -108,6 +108,7 @@ def _terms(result: Result, plan: TrimPlan, proof: str, pen: Pen) -> Iterator[tup
     yield words("for mistakes"), _spare(result, plan, pen)
     yield words("sticks left whole"), _by_length(plan.whole_sticks, pen)
     yield words("sticks cut"), _sticks(plan, pen)
+    yield words("joints more than needed"), _added(result, plan, pen)
     yield words("from the shop"), _shop(plan, pen)
     yield words("least order"), material_words.least_order(result.job.trim(plan.trim), pen)
     # A minimum or a bundle binds this order; other ways would have to be bound by it too to be
@@ -120,6 +121,20 @@ def _terms(result: Result, plan: TrimPlan, proof: str, pen: Pen) -> Iterator[tup
         yield words("as few sticks as can be"), _fewest(result, plan, pen)
     else:
         yield words("in hand besides"), _in_hand(result, plan, pen)
+
+
+def _added(result: Result, plan: TrimPlan, pen: Pen) -> str:
+    """Say what joints that no wall needs cost and save; nothing where there are none."""
+    price, added = result.job.settings.joint_price, plan.added
+    if price is None or not added.joints:
+        return ""
+    return pen.words(
+        "{n} at {price} each, {paid} of work, which saves {saved} of sticks",
+        n=added.joints,
+        price=pen.cost(price),
+        paid=pen.cost(added.joints * price),
+        saved=pen.cost(added.saved),
+    )
 
 
 def _shop(plan: TrimPlan, pen: Pen) -> str:

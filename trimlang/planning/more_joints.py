@@ -1,0 +1,179 @@
+"""Joints that no wall needs but that save more than their price (`splices: a joint costs`).
+
+Every wall that may have one joint more is divided at once, as the long walls are
+(``stock/dividing.py``): in as many parts as it needs, or in one more, where the rack costs so much
+less that the joints are paid for.  What is found is a proposal; it is planned and verified like
+any other plan, and taken only where sticks and joints together cost less.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import replace
+from fractions import Fraction
+from math import ceil, floor
+from typing import Final
+
+from trimlang.joinery.pieces import Places
+from trimlang.joinery.splice_lengths import least_piece
+from trimlang.joinery.spliced_pieces import Splice
+from trimlang.lengths.tape import steps_down, steps_nearest
+from trimlang.planning.ask import Asking, Question
+from trimlang.record import record
+from trimlang.stock.certificate import FreeRun
+from trimlang.stock.dividing import Dividing
+from trimlang.stock.joint_bound import JointBound
+from trimlang.stock.problem import Problem
+from trimlang.stock.wall_ways import LongWall
+
+WALLS: Final = 30
+"""So many walls may get a joint more, the longest of them: each is one more column to price."""
+
+
+@record
+class _Joinable:
+    """Walls that may have one part more, and the problem of everything else.
+
+    ``kerf`` is what a cut takes where there is such a joint.
+    """
+
+    splices: tuple[Splice, ...]
+    walls: tuple[LongWall, ...]
+    runs: tuple[FreeRun, ...]
+    fixed: Problem
+    kerf: int
+
+
+class MoreJoints:
+    """Proposals for one trim; ``splices`` are its runs that have joints or could have one.
+
+    ``price`` is that of a joint more than is needed, in the question's coins.
+    """
+
+    def __init__(
+        self,
+        asking: Asking,
+        question: Question,
+        splices: Sequence[Splice],
+        price: int,
+        seconds: Callable[[], float],
+    ) -> None:
+        self._step = question.step
+        self._joinable = _joinable(asking, question, splices)
+        fixed, runs = self._joinable.fixed, self._joinable.runs
+        #: What any plan costs at the least, by length alone, however many joints it has.
+        self.least = JointBound(fixed, runs, seconds).floor
+        # A scarf is steeper than what else is cut, and the blade takes more along the stick there.
+        search = JointBound(replace(fixed, kerf=self._joinable.kerf), runs, seconds)
+        self._dividing = Dividing(search, self._joinable.walls, seconds, price)
+
+    def places(self, cost: int) -> Places:
+        """Return places with which sticks and joints may cost less than that; empty: none found."""
+        if not self._joinable.walls:
+            return {}
+        parts = self._dividing.cheaper(cost, self.least)
+        return {} if parts is None else dict(self._cuts(parts))
+
+    def refuse(self) -> None:
+        """Propose other places than the last: with those it costs no less."""
+        self._dividing.refuse()
+
+    def _cuts(self, parts: Sequence[Sequence[int]]) -> Iterator[tuple[str, tuple[Fraction, ...]]]:
+        for splice, lengths in zip(self._joinable.splices, parts, strict=True):
+            cut = cut_in(splice, [length * self._step for length in lengths])
+            if cut is not None and cut != splice.cut:
+                yield splice.whole.id, cut
+
+
+def joints_added(splices: Sequence[Splice], places: Places) -> int:
+    """Return how many joints more than needed runs at these places have."""
+    cuts = {splice.whole.id: len(splice.cut) for splice in splices}
+    return sum(max(len(cut) - cuts.get(name, len(cut)), 0) for name, cut in places.items())
+
+
+def cut_in(splice: Splice, lengths: Sequence[Fraction]) -> tuple[Fraction, ...] | None:
+    """The lengths as a cut of the run, with as many joints as it has or more; None: not in rules.
+
+    The last takes up what rounding leaves.
+    """
+    settings = splice.wall.room.settings
+    step = settings.rounding_step
+    total = sum(splice.cut, Fraction(0)) + (len(lengths) - len(splice.cut)) * splice.lap
+    # The longest first, as the usual cut has them; one that is no whole number of steps last.
+    order = sorted(lengths, key=lambda one: (steps_down(one, step) != one, -one))
+    before = order[:-1]
+    cut = (*before, total - sum(before))
+    if len(cut) == 1:
+        return cut
+    sound = (
+        min(cut) >= least_piece(splice.lap, settings)
+        and max(before) <= steps_down(splice.longest, step)
+        and cut[-1] <= splice.longest - step
+        and all(steps_down(length, step) == length for length in before)
+    )
+    return cut if sound else None
+
+
+def _joinable(asking: Asking, question: Question, splices: Sequence[Splice]) -> _Joinable:
+    """Return the walls that one more joint is possible in, measured with it and without."""
+    problem = question.problem
+    parts, kerf = {part.id: part for part in problem.parts}, problem.kerf
+    taken: list[Splice] = []
+    walls: list[LongWall] = []
+    runs: list[FreeRun] = []
+    longest_first = sorted(splices, key=lambda one: (-one.whole.length, one.whole.id))
+    for splice in longest_first:
+        if len(taken) == WALLS:
+            break
+        settings = splice.wall.room.settings
+        marks = settings.rounding_step / question.step
+        more = _alike(splice)
+        if marks.denominator != 1 or more is None or splice.whole.wall_edge is not None:
+            continue
+        own = [parts[piece.id] for piece in splice.pieces()]
+        total = sum(part.length for part in own)
+        joined = asking.about(splice.pieces(more)).problem
+        kerf = max(kerf, joined.kerf)
+        least = least_piece(splice.lap, settings)
+        walls.append(
+            LongWall(
+                total=total,
+                pieces=len(own),
+                least=ceil(least / settings.rounding_step) * marks.numerator,
+                most=floor(steps_down(splice.longest, settings.rounding_step) / question.step),
+                step=marks.numerator,
+                lap=sum(part.length for part in joined.parts) - total,
+            )
+        )
+        # For the bound by length alone, which no joint more makes less.
+        lean = max(abs(n) for part in joined.parts for n in (part.left_lean, part.right_lean))
+        runs.append(
+            FreeRun(
+                pieces=len(own),
+                total=total,
+                least=1,
+                lean=lean,
+                leans=2 * lean * len(joined.parts),
+            )
+        )
+        taken.append(splice)
+    gone = {piece.id for splice in taken for piece in splice.pieces()}
+    others = tuple(part for part in problem.parts if part.id not in gone)
+    if len({wall.step for wall in walls}) > 1:
+        return _Joinable((), (), (), problem, kerf)
+    # Room for the longest piece would bound too much: a joint more makes that one shorter.
+    fixed = replace(problem, parts=others, survive_loss=False)
+    return _Joinable(tuple(taken), tuple(walls), tuple(runs), fixed, kerf)
+
+
+def _alike(splice: Splice) -> tuple[Fraction, ...] | None:
+    """Return the run in one part more, all alike; None: they would be too short."""
+    settings = splice.wall.room.settings
+    count = len(splice.cut) + 1
+    total = sum(splice.cut, Fraction(0)) + splice.lap
+    each = steps_nearest(total / count, settings.rounding_step)
+    cut = (*[each] * (count - 1), total - each * (count - 1))
+    return cut if min(cut) >= least_piece(splice.lap, settings) else None
+
+
+__all__ = ["MoreJoints", "cut_in", "joints_added"]
