@@ -233,6 +233,7 @@ syntax keyword trimWord of
 syntax keyword trimWord to
 syntax keyword trimWord up
 syntax keyword trimWord a
+syntax match trimWord /\<joint\s\+costs\>/
 syntax match trimWord /\<swings\s\+out\>/
 syntax match trimWord /\<open\s\+side\>/
 syntax match trimWord /\<open\s\+walk\>/

@@ -77,7 +77,7 @@ def small_job(seed: int) -> tuple[str, int]:
     ), price
 
 
-@pytest.mark.parametrize("seed", [0, 4, 10, 23])
+@pytest.mark.parametrize("seed", [0, 12, 18, 29])
 def test_no_place_for_one_joint_is_better(seed: int) -> None:
     """Every place, an inch apart, in any one wall is planned in full."""
     text, price = small_job(seed)
