@@ -207,7 +207,8 @@ def plan_trim(
     added = Added()
     if job.settings.joint_price is not None:
         share = replace(effort, seconds=left() if effort.prove else 0.0)
-        best, least, added = _with_more_joints(asking, pieces, runs, best, share, watch)
+        best, for_more, added = _with_more_joints(asking, pieces, runs, best, share, watch)
+        least = min(least, for_more)
     laid = replace(lay_out(best.question, best.plan), added=added)
     if not free:
         return laid, best.places

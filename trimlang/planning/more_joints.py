@@ -160,10 +160,12 @@ def _joinable(asking: Asking, question: Question, splices: Sequence[Splice]) -> 
     gone = {piece.id for splice in taken for piece in splice.pieces()}
     others = tuple(part for part in problem.parts if part.id not in gone)
     if len({wall.step for wall in walls}) > 1:
-        return _Joinable((), (), (), problem, kerf)
+        taken, walls, runs, others = [], [], [], problem.parts
     # Room for the longest piece would bound too much: a joint more makes that one shorter.
     fixed = replace(problem, parts=others, survive_loss=False)
-    return _Joinable(tuple(taken), tuple(walls), tuple(runs), fixed, kerf)
+    return _Joinable(
+        splices=tuple(taken), walls=tuple(walls), runs=tuple(runs), fixed=fixed, kerf=kerf
+    )
 
 
 def _alike(splice: Splice) -> tuple[Fraction, ...] | None:
