@@ -208,3 +208,14 @@ def test_blocks_stay_in_every_form_of_the_walls_and_through_a_table():
     table, problems = to_csv(source)
     assert not problems
     assert lengths(check_job(from_csv(table.encode(), Path("walls.csv")).text)) == wanted
+
+
+def test_crown_with_a_return_of_its_own_does_not_meet_a_block_of_the_floor():
+    got = den(
+        "  N: 40 in, left=butt, right=butt, trim base, crown, crown right=return\n"
+        "  transition foot\n  E: 50 in, right=butt, trim tall\n"
+    )
+    notes = {piece.id: piece.all_notes for piece in got.pieces}
+    assert "meets a block" not in notes["DE-N-crown"]
+    assert "meets a block" in notes["DE-N-base"]
+    assert "T478" not in {one.code for one in got.diagnostics}

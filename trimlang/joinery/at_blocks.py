@@ -62,8 +62,11 @@ def at_transition(at: FreeEnd, off: Fraction, findings: Findings) -> Remark | No
 
     ``off`` is how far the trim's back is from the wall (inches).
     """
-    block = None if at.gap is None else at.gap.trimmings.transition
-    if block is None:
+    if at.gap is None:
+        return None
+    block = at.gap.trimmings.transition
+    # Crown that ends above a block of the floor, in a return of its own, does not meet it.
+    if block is None or at.gap.lets_past(at.trim):
         return None
     small = _too_small(block, block.thickness, at.trim, off)
     _say_small(small, block, at.run, at.trim, at.run.side(at.side).span, findings)
