@@ -19,6 +19,7 @@ from trimlang.sheets.drawing.lettering import SIZES, Wanted, letter
 from trimlang.sheets.drawing.plan_arrows import entrance_arrow, middle_of, walk_arrow
 from trimlang.sheets.drawing.plan_blocks import block_lines, corner_lines
 from trimlang.sheets.drawing.plan_scale import (
+    NARROWEST,
     TALL,
     TALL_ALONE,
     DrawnLabel,
@@ -136,7 +137,8 @@ def _room(
     drawn = outline(room, trims)
     laid = walls(room, drawn)
     doors = [door for wall in laid if (door := Door.of(wall)) is not None]
-    paper = Paper(laid, pen.unit, tall, beyond=[door.opened(1) for door in doors])
+    beyond = [door.opened(1) for door in doors]
+    paper = Paper(laid, pen.unit, tall, beyond=beyond, narrow=NARROWEST)
     leaves = [door.drawn(paper) for door in doors]
     lines: list[DrawnLine] = []
     marks: list[tuple[str, str, str, str]] = []

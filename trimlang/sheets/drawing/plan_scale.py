@@ -19,6 +19,8 @@ from trimlang.survey.outline import Leg, Outline
 WIDE: Final = 164.0
 TALL: Final = 62.0
 TALL_ALONE: Final = 118.0
+NARROWEST: Final = 60.0
+"""A plan of a room has as much paper across (mm): names of short walls stand beside it."""
 MARGIN: Final = 10.0
 # n of 1 : n, from the largest drawing to the smallest; on an inch sheet 12/n inches are a foot: 48
 # is 1/4 in = 1 ft.
@@ -111,7 +113,8 @@ class Paper:
     """Turns inches in the room into millimetres on the paper.
 
     The drawing is ``tall`` (mm, without margins) at most, and the scale 1 : ``least`` or smaller.
-    ``beyond`` are points outside the walls that are to be on it too.
+    ``beyond`` are points outside the walls that are to be on it too; the paper is ``narrow`` (mm)
+    at least, with the drawing in its middle.
     """
 
     def __init__(
@@ -122,6 +125,7 @@ class Paper:
         least: int = 0,
         *,
         beyond: Iterable[Point] = (),
+        narrow: float = 0.0,
     ) -> None:
         points = [point for wall in laid for point in wall.points] + [*beyond]
         self._left = min(x for x, _ in points)
@@ -139,13 +143,15 @@ class Paper:
         # The largest of the usual scales at which the room fits.
         self.scale = fits[0] if fits else _enough(max(wanted, least))
         self.factor = MM_PER_INCH / self.scale
-        self.wide = across * self.factor + 2 * MARGIN
+        wide = across * self.factor + 2 * MARGIN
+        self.wide = max(wide, narrow)
+        self._inset = MARGIN + (self.wide - wide) / 2
         self.tall = down * self.factor + 2 * MARGIN
 
     def at(self, point: Point) -> Point:
         """Return the place on the paper (mm) of a point of the room (inches)."""
         return (
-            (point[0] - self._left) * self.factor + MARGIN,
+            (point[0] - self._left) * self.factor + self._inset,
             (point[1] - self._top) * self.factor + MARGIN,
         )
 
