@@ -133,6 +133,9 @@ def test_a_rounded_corner_in_two_pieces_is_a_plain_mitre_with_a_hollow() -> None
     assert float(hollow_behind(Fraction(3, 4), Fraction(90))) == pytest.approx(0.75 * (2**0.5 - 1))
     assert "mitred in two: 5/16 in hollow behind" in result.pieces[0].all_notes
     assert len(corner("out-corner(90 deg, bullnose 3/4 in)").pieces) == 3
+    # and at a corner that nobody measured, which is mitred for 89°
+    assumed = corner("out-corner(two-piece bullnose 3/4 in)").pieces
+    assert all("mitred in two: 21/64 in hollow behind" in one.all_notes for one in assumed)
 
 
 def test_one_way_trim_is_said_on_the_sticks() -> None:

@@ -17,6 +17,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 from typing import Final
 
+from trimlang.joinery.cuts import corner_mitre
 from trimlang.joinery.piece import Cut, Remark
 from trimlang.joinery.wedges import wedge
 from trimlang.joint_row import Fit
@@ -52,11 +53,15 @@ def corner_remarks(
     """Yield what the ticket says of both ends of a run; a joint that opens too far is reported."""
     for side, end, cut in zip(Side, (run.left, run.right), cuts, strict=True):
         # Crown is mitred at the ceiling only, so a wall that leans further down does not change it.
-        if end.corner is None or not end.joint.is_corner or trim.spring is not None:
+        if not end.joint.is_corner or trim.spring is not None:
             continue
         if end.bullnose is not None and end.two_pieces:
-            hollow = {"hollow": length_text(_up(hollow_behind(end.bullnose, end.corner)))}
+            # A corner that nobody measured is as wide as its mitre is made for.
+            corner = STRAIGHT - 2 * corner_mitre(end, settings)
+            hollow = {"hollow": length_text(_up(hollow_behind(end.bullnose, corner)))}
             yield Remark(_HOLLOW[side], tuple(hollow.items()))
+        if end.corner is None:
+            continue
         # A cope is scribed to its mate, whatever the angle.
         if end.wider_below and cut.fit is Fit.MITRED:
             gap = opens_at_ends(trim.thickness or Fraction(0), end.corner, end.wider_below)
