@@ -1,0 +1,179 @@
+"""All that a ticket says: each line of its small print, what is left off a label, what is new."""
+
+from __future__ import annotations
+
+from functools import cache
+
+import pytest
+
+from tests.jobs import BASE, TWELVE_FEET
+from tests.sheets.jobs import LONG_WORD, UNBROKEN, compiled, odd, small
+from trimlang.sheets.content.ticket import SHORT, Ticket, tickets
+from trimlang.sheets.render.paper import LabelSize, UnknownPaperError, label
+from trimlang.sheets.wording.catalogue import words_in
+from trimlang.sheets.wording.quantities import Pen
+
+PEN = Pen(words_in("en"), "$")
+STANDING = "standing, face to you, back to the fence, left end at your left"
+CARE = ("Short piece: never hold it by hand at the blade; cut it off a long length as the saw"
+        " maker's manual says.")  # fmt: skip
+JOB = f"""\
+job "Check"
+{BASE}
+{TWELVE_FEET}
+saw: kerf 1/8 in
+spare 0 %
+room "Hall" as HA, trim base, open walk
+  N: 60 in, left=butt, right=out-corner
+  E: 40 in, left=out-corner, right=butt, note "mind the pipe"
+  opening 30 in
+  S: 5 in, left=butt, right=butt
+  opening 30 in
+  W: 12 in, left=butt, right=butt
+"""
+AGAIN = f"{JOB}bought 2 base 12 ft\ncut HA-N-base\nspoiled HA-N-base\n"
+
+
+@cache
+def made(text: str, *, only_changed: bool = False) -> dict[str, Ticket]:
+    found = tickets(compiled(text), PEN, only_changed=only_changed, dated=False)
+    return {one.id: one for one in found}
+
+
+def print_of(one: Ticket) -> list[tuple[str, str]]:
+    lines = (*one.shape.face, *one.shape.flap)
+    return [(fact.term, fact.text) for line in lines for fact in line]
+
+
+def test_each_line_of_the_small_print() -> None:
+    every = made(JOB)
+    assert print_of(every["HA-E-base"]) == [
+        ("lies", STANDING),
+        ("measured", "square end to long point, on the face edge: back 40 1/16 in"),
+        ("stick", "base-1 (12 ft stick), cut 3 of 4"),
+        ("meets", "left HA-N-base"),
+        ("note", "mind the pipe"),
+        ("length", "rounded up: an outside corner"),
+    ]
+    assert print_of(every["HA-S-base"]) == [
+        ("measured", "end to end, both ends square"),
+        ("stick", "base-1 (12 ft stick), cut 1 of 4"),
+        ("care", CARE),
+    ]
+    assert every["HA-W-base"].order == "cut 4 of 4, shares its left cut"
+
+
+def test_a_label_leaves_off_what_the_page_has_and_keeps_what_a_hand_needs() -> None:
+    by_id = {one.id: one for one in tickets(compiled(JOB), PEN, paper=label("100mm x 60mm"))}
+    lines = (*by_id["HA-E-base"].shape.face, *by_id["HA-E-base"].shape.flap)
+    facts = {fact.term: fact for line in lines for fact in line}
+    assert {term for term, fact in facts.items() if fact.extra} == {
+        "measured", "stick", "meets", "job", "length"}  # fmt: skip
+    assert [term for term, fact in facts.items() if fact.strong] == ["note"]
+    (care,) = [fact for line in by_id["HA-S-base"].shape.face for fact in line
+               if fact.term == "care"]  # fmt: skip
+    assert (care.strong, care.extra) == (True, False)
+
+
+def test_job_and_revision_stand_on_dated_tickets_alone() -> None:
+    def job(*, dated: bool) -> str:
+        one = tickets(compiled(JOB), PEN, dated=dated)[0]
+        return dict(print_of(one)).get("job", "")
+
+    assert job(dated=True).startswith("Check · ")
+    assert len(job(dated=True)) == len("Check · ") + 8
+    assert job(dated=False) == ""
+
+
+def test_a_piece_that_a_new_plan_changed_says_so() -> None:
+    every = made(AGAIN)
+    assert list(every) == ["HA-N-base", "HA-E-base", "HA-S-base", "HA-W-base"]
+    assert [name for name, one in every.items() if one.changed] == ["HA-N-base"]
+    assert list(made(AGAIN, only_changed=True)) == ["HA-N-base"]
+    spoiled = every["HA-N-base"]
+    assert spoiled.shape.room == "Hall · base · changed"
+    assert every["HA-E-base"].shape.room == "Hall · base"
+    assert spoiled.note == "cut again: the first was spoiled"
+    assert made(AGAIN.replace("right=out-corner", 'right=out-corner, note "by the door"'))[
+        "HA-N-base"].note == "cut again: the first was spoiled; by the door"  # fmt: skip
+    # cut and done: no ticket
+    assert list(made(f"{JOB}bought 2 base 12 ft\ncut HA-N-base\n")) == [
+        "HA-E-base", "HA-S-base", "HA-W-base"]  # fmt: skip
+    assert not any(one.changed for one in made(JOB).values())
+
+
+def test_part_and_glued_return_of_a_wall() -> None:
+    by_id = {one.id: one for one in tickets(small(), PEN)}
+    assert by_id["BR-N-base-b"].shape.room == "Box room · base · part 2 of 2"
+    back = by_id["BR-S-base-right-return"]
+    assert back.note == "closes the profile; glue it, do not nail it"
+    assert back.is_return
+    assert not by_id["BR-S-base"].is_return
+    assert (by_id["BR-N-base-a"].left.swing, by_id["BR-N-base-a"].right.swing) == ("right", "left")
+    assert (by_id["BR-S-base"].left.swing, by_id["BR-S-base"].left.tilt) == ("", "")
+    (crown,) = [one for one in tickets(odd(), PEN) if one.id == "PA-N-crown"]
+    assert (crown.left.swing, crown.left.tilt, crown.right.tilt) == ("left", "left", "left")
+
+
+def test_from_which_length_a_piece_is_short() -> None:
+    def care(inches: str) -> str:
+        return made(JOB.replace("S: 5 in", f"S: {inches} in"))["HA-S-base"].caution
+
+    assert care(f"{SHORT}") == ""
+    assert care(f"{SHORT - 1} 15/16") == CARE
+
+
+def test_the_stick_of_an_offcut_is_the_shops() -> None:
+    # N and E do not fit on 8 ft with the others; 42 in from the shop hold one of them
+    short = JOB.replace(TWELVE_FEET, "stock base: 8 ft at 9\non-hand base: 42 in")
+    assert {one.stick.partition(" ")[2] for one in made(short).values()} == {
+        "(8 ft stick)", "(3 ft 6 in shop offcut)"}  # fmt: skip
+
+
+def test_a_ticket_shows_the_edge_by_the_fence_at_both_its_ends() -> None:
+    one = made(JOB)["HA-N-base"]
+    assert [text.text for text in one.drawing.texts] == ["back"]
+    (turned,) = [one for one in tickets(odd(), PEN) if one.id == "PA-N-crown"]
+    assert [text.text for text in turned.drawing.texts] == ["wall edge", "ceiling edge"]
+
+
+NOTED = JOB.replace("mind the pipe", "the pipe is warm " * 30)
+
+
+@pytest.mark.parametrize(
+    ("size", "kept"), [("100mm x 60mm", 120), ("80mm x 50mm", 60), ("90mm x 40mm", 25)]
+)
+def test_a_note_too_long_for_a_label_is_cut_short_and_says_so(size: str, kept: int) -> None:
+    (one,) = [one for one in tickets(compiled(NOTED), PEN, paper=label(size), code=False)
+              if one.id == "HA-E-base"]  # fmt: skip
+    printed = dict(print_of(one))
+    assert printed["note"] == ("the pipe is warm " * 30)[:kept].rstrip() + " …"
+    assert one.note == "the pipe is warm " * 30
+    assert printed["measured"].endswith("back 40 1/16 in")
+
+
+def refused(text: str, size: LabelSize, *, code: bool) -> str:
+    with pytest.raises(UnknownPaperError) as caught:
+        tickets(compiled(text), PEN, paper=size, code=code)
+    return str(caught.value)
+
+
+ONE_WALL = f'''{BASE}
+{TWELVE_FEET}
+room "Hall" as HA, trim base, open walk
+  {{name}}: 60 in, left=butt, right=butt
+'''
+
+
+def test_a_label_that_is_too_small_is_refused_with_what_would_do() -> None:
+    job = ONE_WALL.format(name="N")
+    told = refused(job, label("40mm x 20mm"), code=False)
+    assert told == ("a label of 40mm x 20mm is too small for ticket HA-N-base to be legible;"
+                    " it fits 40mm x 35mm or 60mm x 20mm")  # fmt: skip
+    for size in ("40mm x 35mm", "60mm x 20mm"):
+        assert tickets(compiled(job), PEN, paper=label(size), code=False)
+    for size in ("40mm x 30mm", "55mm x 20mm"):
+        refused(job, label(size), code=False)
+    assert refused(job, label("40mm x 20mm"), code=True).endswith("; or leave the codes off")
+    long = refused(ONE_WALL.format(name=LONG_WORD), label("40mm x 20mm"), code=False)
+    assert f"ticket HA-{LONG_WORD[:57]} to be" in long
