@@ -253,7 +253,8 @@ def test_plan_json_follows_its_schema_and_holds_every_piece_once(tmp_path: Path,
     assert float(plan["summary"]["lower_bound"]) <= float(plan["summary"]["cost"])
 
 
-def test_check_loads_nothing_heavy() -> None:
+def test_check_loads_nothing_heavy(tmp_path: Path) -> None:
+    # from elsewhere: in the folder of the sources these, not made ahead, would be found first
     code = (
         "import sys, trimlang.cli as c; c.main(['check', sys.argv[1]]);"
         "print(*{'pint', 'jinja2', 'weasyprint', 'highspy', 'numpy', 'rich'} & set(sys.modules))"
@@ -261,7 +262,7 @@ def test_check_loads_nothing_heavy() -> None:
     done = subprocess.run(
         [sys.executable, "-c", code, str(EXAMPLES / "house.trim")],
         check=True,
-        cwd=ROOT,
+        cwd=tmp_path,
         capture_output=True,
         text=True,
     )

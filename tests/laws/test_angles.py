@@ -51,6 +51,19 @@ def test_a_wall_at_any_angle_is_read_or_told_of(way: str, angle: str, step: str)
     assert result.diagnostics or result.pieces
 
 
+@pytest.mark.parametrize("thick", ["1199 in", "1/64 in"])
+def test_unlike_trims_of_any_thickness_are_read_or_told_of(thick: str) -> None:
+    """Of two so unlike thicknesses one mitre runs all but along its piece."""
+    result = check_job(
+        f"trim old: {thick} thick, 7 1/4 in tall\nstock old: 12 ft at 17.40\n"
+        + walls(
+            "  N: 40 in, left=butt, right=in-corner(mitre)\n"
+            "  E: 31 in, right=out-corner(90 deg, mitre)\n  S: 30 in, trim old, right=butt"
+        )
+    )
+    assert {one.code for one in result.diagnostics} & {"T404", "T224"}
+
+
 @given(st.sampled_from([CROWN, ATTIC]), st.tuples(near, near, near), steps)
 def test_crown_at_any_angle_is_read_or_told_of(
     job: str, angles: tuple[str, str, str], step: str
@@ -62,6 +75,7 @@ def test_crown_at_any_angle_is_read_or_told_of(
 @pytest.mark.parametrize("step", [Fraction(1, 1000), Fraction(1, 2), Fraction(7, 3), Fraction(5)])
 def test_a_saw_reading_never_lies_along_the_piece(step: Fraction) -> None:
     for tenths in range(890, 900):
-        setting = saw_reading(Fraction(tenths, 10), step)
-        assert setting < 90
-        assert setting % step == 0
+        for steeper in (False, True):
+            setting = saw_reading(Fraction(tenths, 10), step, steeper=steeper)
+            assert setting < 90
+            assert setting % step == 0

@@ -186,12 +186,13 @@ class Feeder:
     def _converted(self, text: str, _log: str, result: Result) -> None:
         """A job goes into a table and comes out of it with the same meaning."""
         table, findings = to_csv(Source(JOB, text))
-        if not result.ok or has_errors(findings):
+        # what a log says is in hand may be all that a wall can be cut from; no table has the log
+        alone = check_job(text, name=JOB)
+        if not result.ok or not alone.ok or has_errors(findings):
             return
         made = from_csv(table.encode(), Path("job.csv"))
         assert not has_errors(made.findings), made.findings
-        one, other = (check_job(each, name=JOB).job for each in (text, made.text))
-        assert same_meaning(one, other)
+        assert same_meaning(alone.job, check_job(made.text, name=JOB).job)
 
     def _walls(self, text: str, _log: str, _result: Result) -> None:
         for form in WallForm:

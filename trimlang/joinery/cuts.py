@@ -21,7 +21,7 @@ from trimlang.joints import Joint
 from trimlang.joints_by_role import STOPPED
 from trimlang.language.end_facts import Side
 from trimlang.lengths.angles import RIGHT, arc_tangent, mitre_of_corner, saw_reading, tangent
-from trimlang.lengths.tape import NOTHING, on_mark, steps_up
+from trimlang.lengths.tape import NOTHING
 from trimlang.settings.table import Settings
 from trimlang.survey.job import End, Trim
 
@@ -161,11 +161,7 @@ def corner_reading(end: End, exact: Fraction, settings: Settings) -> Fraction:
 
     At an outside corner the steeper one closes at the face, where the corner is seen.
     """
-    if end.joint.is_outside:
-        # on_mark first: an angle that lies on a mark must not be pushed to the next one by the last
-        # decimals of a tangent.
-        return steps_up(on_mark(exact, settings.saw_step), settings.saw_step)
-    return saw_reading(exact, settings.saw_step)
+    return saw_reading(exact, settings.saw_step, steeper=end.joint.is_outside)
 
 
 def _opens_at(end: End, exact: Fraction, setting: Fraction) -> Edge:

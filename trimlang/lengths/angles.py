@@ -13,7 +13,14 @@ from functools import lru_cache
 from math import ceil
 from typing import Final
 
-from trimlang.lengths.tape import Unit, decimal_text, mixed_number, steps_nearest
+from trimlang.lengths.tape import (
+    Unit,
+    decimal_text,
+    mixed_number,
+    on_mark,
+    steps_nearest,
+    steps_up,
+)
 
 # To 62 places; sums are carried to 60 digits, so thirty places of the result are sure.
 PI: Final = Decimal("3.14159265358979323846264338327950288419716939937510582097494459")
@@ -165,14 +172,16 @@ def mitre_of_corner(corner: Fraction) -> Fraction:
     return RIGHT - corner / 2
 
 
-def saw_reading(exact: Fraction, step: Fraction) -> Fraction:
+def saw_reading(exact: Fraction, step: Fraction, *, steeper: bool = False) -> Fraction:
     """Return the mark nearest to ``exact`` on a saw that reads to ``step`` degrees.
 
-    It stays below 90°: turned that far, the blade runs along the piece and cuts no end.
+    ``steeper``: the next mark above it, or the one that it lies on.  The mark stays below 90°:
+    turned that far, the blade runs along the piece and cuts no end.
     """
-    setting = steps_nearest(exact, step)
-    # Rounding to the nearest mark may reach 90° from below, and the last mark under it is then the
-    # nearest that cuts.
+    # on_mark first: an angle that lies on a mark must not be pushed to the next one by the last
+    # decimals of a tangent.
+    setting = steps_up(on_mark(exact, step), step) if steeper else steps_nearest(exact, step)
+    # Rounding may reach 90° from below, and the last mark under it is then the nearest that cuts.
     return setting if setting < RIGHT else (ceil(RIGHT / step) - 1) * step
 
 
