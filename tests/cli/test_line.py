@@ -14,7 +14,7 @@ import jsonschema
 import pytest
 
 import trimlang
-from tests.conftest import EXAMPLES, ROOT
+from tests.conftest import EXAMPLES
 from tests.jobs import walls
 from trimlang.cli import main
 from trimlang.output.made_by import MARK

@@ -7,7 +7,7 @@ from functools import cache
 import pytest
 
 from tests.jobs import BASE, TWELVE_FEET
-from tests.sheets.jobs import LONG_WORD, UNBROKEN, compiled, odd, small
+from tests.sheets.jobs import LONG_WORD, compiled, odd, small
 from trimlang.sheets.content.ticket import SHORT, Ticket, tickets
 from trimlang.sheets.render.paper import LabelSize, UnknownPaperError, label
 from trimlang.sheets.wording.catalogue import words_in
@@ -158,11 +158,11 @@ def refused(text: str, size: LabelSize, *, code: bool) -> str:
     return str(caught.value)
 
 
-ONE_WALL = f'''{BASE}
+ONE_WALL = f"""{BASE}
 {TWELVE_FEET}
 room "Hall" as HA, trim base, open walk
   {{name}}: 60 in, left=butt, right=butt
-'''
+"""
 
 
 def test_a_label_that_is_too_small_is_refused_with_what_would_do() -> None:
