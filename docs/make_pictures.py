@@ -17,7 +17,7 @@ from pathlib import Path
 
 from PIL import Image, ImageChops, ImageOps
 
-from trimlang.compiler import compile_job
+from trimlang.compiler import Result, compile_job
 from trimlang.sheets.render.pages import render_sheets
 from trimlang.sheets.render.pdf import to_pdf
 
@@ -67,9 +67,9 @@ class Picture:
         return sha256(told.encode()).hexdigest()[:16]
 
 
-def pictures() -> Iterator[Picture]:
-    """Yield all pictures, none of them drawn yet."""
-    result = compile_job(JOB.read_text(encoding="utf-8"), path=JOB)
+def pictures(house: Result | None = None) -> Iterator[Picture]:
+    """Yield all pictures, none of them drawn yet; ``house`` spares a second compile of it."""
+    result = house or compile_job(JOB.read_text(encoding="utf-8"), path=JOB)
     sheets = render_sheets(result)
     sheets["label"] = render_sheets(result, ticket="100mm x 60mm")["tickets"]
     for name, html in sheets.items():

@@ -5,7 +5,7 @@ from __future__ import annotations
 import gc
 import os
 import signal
-from collections.abc import Callable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
 from typing import Any
 
@@ -18,7 +18,7 @@ from trimlang.compiler import Result, check_job
 from trimlang.joinery.piece import Piece
 
 # shared machines stall at will: how long one example takes says nothing about the code
-settings.register_profile("suite", deadline=None, max_examples=20)
+settings.register_profile("suite", deadline=None, max_examples=10)
 # at night a law that names no count of its own is tried on many more
 settings.register_profile("night", deadline=None, max_examples=500)
 LAWS = os.environ.get("TRIMLANG_LAWS", "suite")
@@ -33,11 +33,17 @@ EXAMPLES = ROOT / "examples"
 
 
 def examples(number: int) -> int:
-    """How many examples a law is tried on whose examples cost more than most; at night ten times.
+    """How many examples a law with a count of its own is tried on: half of it, at night ten times.
 
-    At every change the count is what a second pays for; at night nobody waits.
+    At every change the count is what half a second pays for, and each run draws new ones; at night
+    nobody waits.
     """
-    return number * 10 if LAWS == "night" else number
+    return number * 10 if LAWS == "night" else max(number // 2, 1)
+
+
+def at_night(values: Iterable[object]) -> Iterator[Any]:
+    """Mark values of a parametrised test that are tried at night only."""
+    return (pytest.param(value, marks=pytest.mark.nightly) for value in values)
 
 
 @pytest.hookimpl(optionalhook=True)

@@ -52,6 +52,7 @@ def test_the_archive_s_own_tests_run_from_it(unpacked: Path) -> None:
     assert ran.returncode == 0, ran.stdout
 
 
+@pytest.mark.nightly
 def test_the_wheel_carries_each_licence(unpacked: Path, tmp_path: Path) -> None:
     with ZipFile(built("wheel", unpacked, tmp_path)) as wheel:
         names = wheel.namelist()

@@ -13,8 +13,6 @@ import trimlang
 from tests.conftest import EXAMPLES, ROOT
 from tests.jobs import BASE, TWELVE_FEET
 
-pytest.importorskip("dask.distributed")
-
 PRICES = f"{BASE}\n{TWELVE_FEET}\n"
 JOB = (
     'job "Flat {n}"\ninclude "yard/prices.trim"\nroom "Study", trim base, open walk\n'
@@ -22,7 +20,9 @@ JOB = (
 )
 
 
+@pytest.mark.nightly
 def test_two_workers_give_the_same_bytes(tmp_path: Path) -> None:
+    pytest.importorskip("dask.distributed")
     (tmp_path / "yard").mkdir()
     (tmp_path / "yard" / "prices.trim").write_text(PRICES, encoding="utf-8")
     jobs = [tmp_path / f"flat-{n}.trim" for n in range(3)]

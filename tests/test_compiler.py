@@ -77,7 +77,7 @@ def test_what_is_kept_is_what_would_be_made(monkeypatch: pytest.MonkeyPatch) -> 
     pen = Pen(words_in("en"), "$")
     plan_checked(check_job(text, path=path), effort=QUICK, cache=cache)
     asked: dict[str, list[str]] = {}
-    for old, new in EDITS:
+    for old, new in EDITS if LAWS == "night" else EDITS[:5]:
         assert old in text
         checked = check_job(text.replace(old, new, 1), path=path)
         cache.next_turn()

@@ -6,15 +6,19 @@ from pathlib import Path
 
 import pytest
 
+from tests.conftest import LAWS
 from trimlang.compiler import check_job, compile_job
 from trimlang.joinery.piece import PieceKind
 from trimlang.joint_row import Fit
 from trimlang.language.grammar import parser
 from trimlang.lengths.tape import length_text
+from trimlang.stock.planner import FULL, QUICK
 from trimlang.survey.outline import outline
 
 ROOT = Path(__file__).resolve().parent.parent
 EXAMPLES = sorted(path for path in (ROOT / "examples").glob("*.trim") if path.name != "prices.trim")
+# to prove the least cost of all of them takes seconds
+EFFORT = FULL if LAWS == "night" else QUICK
 WALKTHROUGHS = sorted((ROOT / "docs" / "walkthroughs").glob("*.md"))
 
 
@@ -100,7 +104,7 @@ def test_four_doors_have_twelve_pieces_of_casing():
 
 @pytest.mark.parametrize("path", EXAMPLES, ids=lambda path: path.stem)
 def test_every_piece_of_an_example_lies_on_one_stick(path):
-    result = compile_job(path.read_text(encoding="utf-8"), path=path)
+    result = compile_job(path.read_text(encoding="utf-8"), path=path, effort=EFFORT)
     placed = [
         place.piece for plan in result.plans for stick in plan.sticks for place in stick.places
     ]

@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 
 from tests.conftest import ROOT
+from tests.sheets.jobs import house
 from trimlang.compiler import Result, compile_job
 from trimlang.joinery.piece import PieceKind
 
@@ -45,7 +46,7 @@ def test_the_job_has_a_cased_door_and_a_return() -> None:
 
 def test_every_picture_shows_the_sheet_of_today() -> None:
     lines = drawing()["MADE_FROM"].read_text(encoding="utf-8").splitlines()
-    made = {one.name: one.made_from for one in drawing()["pictures"]()}
+    made = {one.name: one.made_from for one in drawing()["pictures"](house())}
     assert dict(line.split() for line in lines) == made, "run python docs/make_pictures.py"
     assert {f"{name}.png" for name in made} == {
         path.name for path in drawing()["FOLDER"].glob("*.png")

@@ -71,7 +71,7 @@ def uncommented(text: str, numbers: list[int]) -> str:
     return "\n".join(line[1:] if at in numbers else line for at, line in enumerate(lines)) + "\n"
 
 
-@pytest.mark.parametrize("metric", [False, True])
+@pytest.mark.parametrize("metric", [False, pytest.param(True, marks=pytest.mark.nightly)])
 def test_each_remark_that_is_a_line_works_when_its_sign_is_taken_off(metric: bool) -> None:
     text = first_file("new", "2026-04-18", metric)
     groups = remarked(text)
@@ -89,6 +89,7 @@ def test_the_first_file_shows_every_kind_of_line(metric: bool) -> None:
     """All but the log's, which come later, and an include, which needs another file."""
     text = first_file("new", "2026-04-18", metric)
     used = uncommented(text, [number for group in remarked(text) for number in group])
+    assert not check_job(used).diagnostics
     shown = {read_line(line).rule for line in used.splitlines()}
     rules = {rule.expansion[0].name for rule in parser().rules if rule.origin.name == "statement"}
     later = {"cut", "spoiled", "shortened", "fitted", "bought", "rack", "include"}

@@ -70,8 +70,13 @@ def test_a_job_that_fails_stops_no_other(jobs: Path, capsys: pytest.CaptureFixtu
     ]
 
 
-def test_what_is_written_is_what_a_job_alone_writes(jobs: Path) -> None:
-    assert main(["build", "one.trim", "warned.trim", "--format", "html"]) == 0
+def test_what_is_written_is_what_a_job_alone_writes(
+    jobs: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    given = ["one.trim", "./one.trim", "warned.trim"]
+    assert main(["build", *given, "--format", "html", "--jobs", "1"]) == 0
+    # a job given twice is built once
+    assert capsys.readouterr().out.count("→") == 2
     together = {path.name: path.read_bytes() for path in (jobs / "one-sheets").iterdir()}
     assert main(["build", "one.trim", "--out", "alone", "--format", "html"]) == 0
     assert together == {path.name: path.read_bytes() for path in (jobs / "alone").iterdir()}
@@ -83,6 +88,7 @@ def test_messages_as_json_tell_the_jobs_apart(
 ) -> None:
     (jobs / "b" / "bad.trim").write_text(BAD, encoding="utf-8")
     build = ["build", "bad.trim", "b/bad.trim", "--format", "json", "--messages", "json"]
+    build += ["--jobs", "1"]
     assert main(build) == 1
     found = [json.loads(line) for line in capsys.readouterr().err.splitlines()]
     assert [one["file"] for one in found[:2]] == ["bad.trim", "b/bad.trim"]
@@ -127,11 +133,6 @@ def test_no_two_jobs_share_a_folder() -> None:
     assert beside == ["a/x-sheets", "b/x-sheets", "a/x-sheets-2"]
 
 
-def test_a_job_given_twice_is_built_once(jobs: Path, capsys: pytest.CaptureFixture[str]) -> None:
-    assert main(["build", "one.trim", "./one.trim", "warned.trim", "--format", "json"]) == 0
-    assert capsys.readouterr().out.count("→") == 2
-
-
 @pytest.mark.parametrize("jobs", [40, pytest.param(500, marks=pytest.mark.nightly)])
 def test_hundreds_of_jobs(jobs: int, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> None:
     files = []
@@ -165,7 +166,7 @@ class Deadly:
         return bring_down, (1,)
 
 
-@pytest.mark.parametrize("processes", [1, 2])
+@pytest.mark.parametrize("processes", [1, pytest.param(2, marks=pytest.mark.nightly)])
 def test_a_process_that_comes_down_takes_one_job_with_it(processes: int) -> None:
     broken = JobBuild(
         job=None,  # what no command line gives
@@ -202,7 +203,7 @@ def gone(group: int) -> bool:
     [
         ("the terminal's group", signal.SIGINT),
         pytest.param("the master alone", signal.SIGINT, marks=pytest.mark.nightly),
-        ("the master alone", signal.SIGTERM),
+        pytest.param("the master alone", signal.SIGTERM, marks=pytest.mark.nightly),
     ],
 )
 def test_a_signal_leaves_nothing_behind(tmp_path: Path, told: str, number: int) -> None:
@@ -254,7 +255,8 @@ def test_a_terminal_sees_how_far_it_is(jobs: Path, monkeypatch: pytest.MonkeyPat
     monkeypatch.setattr(sys, "stderr", screen)
     monkeypatch.setenv("TERM", "xterm")
     monkeypatch.delenv("NO_COLOR", raising=False)
-    assert main(["build", "one.trim", "bad.trim", "warned.trim", "--format", "json"]) == 1
+    given = ["one.trim", "bad.trim", "warned.trim"]
+    assert main(["build", *given, "--format", "json", "--jobs", "1"]) == 1
     shown = screen.getvalue()
     assert "building" in shown
     assert "3/3" in shown

@@ -5,6 +5,7 @@ from __future__ import annotations
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tests.conftest import examples
 from trimlang.compiler import check_job
 from trimlang.diagnostics.near_words import MOST_COMPARED, listed, nearest
 
@@ -31,12 +32,13 @@ def test_what_is_found_is_a_known_word(word: str, known: list[str]) -> None:
 
 
 def test_a_file_of_unknown_trims_is_answered_briefly() -> None:
-    known = "".join(f"trim a{number}b: 1/2 in thick, 4 in tall\n" for number in range(400))
-    asked = "".join(f'room "R{number}", trim q{number}\n' for number in range(400))
+    count = examples(200)
+    known = "".join(f"trim a{number}b: 1/2 in thick, 4 in tall\n" for number in range(count))
+    asked = "".join(f'room "R{number}", trim q{number}\n' for number in range(count))
     result = check_job(known + asked)
     unknown = [one for one in result.diagnostics if one.code == "T210"]
-    assert len(unknown) == 400
-    # each remedy would else list all four hundred trims
+    assert len(unknown) == count
+    # each remedy would else list all of so many trims
     assert max(len(one.remedy) for one in unknown) < 300
 
 

@@ -101,11 +101,13 @@ def shared(tmp_path_factory: pytest.TempPathFactory) -> Iterator[Wire]:
     wire.kill()
 
 
-@pytest.mark.parametrize("moment", [0.0, 0.2])
+@pytest.mark.parametrize("moment", [0.2, pytest.param(0.0, marks=pytest.mark.nightly)])
 def test_an_orderly_end_is_no_failure(wire: Wire, moment: float) -> None:
     # what is found is told a moment after the last key stroke, which may be after the farewell
     wire.type(JOB + "# more\n", 2)
     assert "error" not in wire.ask("shutdown")
+    for method in ("textDocument/hover", "no/such", "initialize"):
+        assert wire.ask(method, {})["error"]["code"] in (-32600, -32602)
     sleep(moment)
     wire.tell("exit")
     code, told = wire.end()
@@ -150,12 +152,6 @@ def test_a_request_of_another_protocol_is_answered(shared: Wire, version: str | 
     assert shared.ask("shutdown", jsonrpc=version)["error"]["code"] == -32600
 
 
-def test_what_comes_after_the_shutdown_is_refused(wire: Wire) -> None:
-    wire.ask("shutdown")
-    for method in ("textDocument/hover", "no/such", "initialize"):
-        assert wire.ask(method, {})["error"]["code"] in (-32600, -32602)
-
-
 @pytest.mark.parametrize("name", ["a%00b.trim", "%FF%FE.trim", "x" * 5000 + ".trim", ""])
 def test_a_name_that_no_disk_has_is_answered(shared: Wire, name: str) -> None:
     uri = shared.uri.replace("job.trim", name)
@@ -166,14 +162,15 @@ def test_a_name_that_no_disk_has_is_answered(shared: Wire, name: str) -> None:
 
 
 @pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="the system has no pipes with names")
-def test_a_pipe_among_the_files_does_not_hang_the_editor(wire: Wire) -> None:
-    folder = Path(wire.uri.removeprefix("file://")).parent
+def test_a_pipe_among_the_files_does_not_hang_the_editor(shared: Wire) -> None:
+    folder = Path(shared.uri.removeprefix("file://")).parent
     for name in ("x.trim", "job.site", "beside.trim"):
         os.mkfifo(folder / name)
-    wire.type(f'include "beside.trim"\n{JOB}', 2)
-    assert "error" not in wire.ask("textDocument/documentSymbol", wire.about())
+    shared.type(f'include "beside.trim"\n{JOB}', 2)
+    assert "error" not in shared.ask("textDocument/documentSymbol", shared.about())
 
 
+@pytest.mark.nightly
 @pytest.mark.skipif(not Path("/proc/self/status").exists(), reason="memory is read from /proc")
 def test_typing_does_not_fill_the_memory(wire: Wire) -> None:
     def kept() -> int:

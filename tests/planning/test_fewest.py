@@ -7,7 +7,8 @@ from fractions import Fraction
 from itertools import product
 from random import Random
 
-from tests.sheets.jobs import house
+from tests.conftest import EXAMPLES
+from trimlang.compiler import check_job
 from trimlang.diagnostics import Span
 from trimlang.planning.ask import Question, ask
 from trimlang.planning.fewest import MOST_PIECES, fewest_sticks
@@ -92,7 +93,8 @@ def test_the_bound_is_true() -> None:
 
 
 def test_the_lines_are_what_it_costs() -> None:
-    result = house()
+    house = EXAMPLES / "house.trim"
+    result = check_job(house.read_text(encoding="utf-8"), path=house)
     for trim in result.job.trims:
         question = ask(result.job, trim, [one for one in result.pieces if one.trim == trim.name])
         found = fewest_sticks(question)

@@ -108,7 +108,9 @@ def together(build: Callable[[list[str]], object], folder: Path) -> dict[str, by
     }
 
 
-@pytest.mark.parametrize("seed", ["1", "4", "10"])
+@pytest.mark.parametrize(
+    "seed", ["4", *(pytest.param(seed, marks=pytest.mark.nightly) for seed in ("1", "10"))]
+)
 def test_jobs_bought_together_are_the_same_with_another_hash_seed(
     seed: str, tmp_path: Path
 ) -> None:

@@ -78,8 +78,9 @@ def test_no_number_of_the_examples_may_break(name: str) -> None:
     if not result.job.rooms:  # a file that others include
         return
     user = "\n".join(re.findall(r'"[^"\n]*"', source(name)))
-    night = [("mm", "en")] if LAWS == "night" else []
-    for show, language in ((None, "en"), ("mm", "es"), *night):
+    # the house, whose sheets are many, in one more way at night
+    ways = [(None, "en"), ("mm", "es"), ("mm", "en")]
+    for show, language in ways if LAWS == "night" else ways[: 1 if name == "house.trim" else 2]:
         pages = render_sheets(result, show=show, language=language, qr=False)
         pages["index"] = render_index(result, (), show=show, language=language)
         for sheet, html in pages.items():

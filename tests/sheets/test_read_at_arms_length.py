@@ -82,7 +82,7 @@ def sizes(html: str, folder: Path) -> list[tuple[float, str]]:
 
 @pytest.mark.skipif(TO_BOXES is None, reason="no pdftotext here")
 @pytest.mark.parametrize("sheet", ["tickets", "stick-layouts", "saw-sheet"])
-@pytest.mark.parametrize("job", ["all", "heights"])
+@pytest.mark.parametrize("job", ["all", pytest.param("heights", marks=pytest.mark.nightly)])
 def test_what_a_hand_needs_is_read_at_one_and_a_half_metres(
     sheet: str, job: str, tmp_path: Path
 ) -> None:

@@ -7,6 +7,7 @@ from random import Random
 
 import pytest
 
+from tests.conftest import examples
 from tests.stock.assignment import fewest_sticks_at, least_cost
 from tests.stock.everything import least
 from trimlang.stock.planner import Effort, plan_stock
@@ -136,7 +137,7 @@ def test_no_mitre_is_shared_where_the_same_sticks_do_without(problem: Problem) -
 
 def test_small_jobs_of_every_sort_are_what_trying_everything_finds() -> None:
     spans, leans = ((5, 30), (20, 58), (5, 58)), (-4, -3, 0, 0, 3, 4)
-    for seed in range(60):
+    for seed in range(examples(60)):
         random = Random(seed)
         shortest, longest = random.choice(spans)
         pieces: list[int | tuple[int, int, int]] = [

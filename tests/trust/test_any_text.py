@@ -33,25 +33,31 @@ def test_the_kept_corpus(path: Path) -> None:
 
 def test_new_inputs() -> None:
     random, tally = Random(20260418), Tally()
-    for _ in range(250):
+    for _ in range(125):
         feed(slipped(any_file(random), random).encode("utf-8", "replace"), tally, print_each=20)
         feed(grammar_line(random).encode(), tally)
-    assert tally.planned > 8
+    assert tally.planned > 3
     assert tally.printed > 0
 
 
 def test_numbers_near_their_limits() -> None:
     random = Random(20261128)
     feeder = Feeder(random)
-    for _ in range(300):
+    for _ in range(150):
         feeder.feed(*any_near_limits(random))
-    assert feeder.tally.planned > 80
-    assert feeder.tally.done["tables"] > 20
+    assert feeder.tally.planned > 40
+    assert feeder.tally.done["tables"] > 10
     assert feeder.tally.done["tidied"] > 1
 
 
-# the grammar's look-aheads hide whole words from hypothesis, so a line may still be no line
-@given(from_lark(read_grammar(grammar_text()), start="line", alphabet=st.characters(codec="utf-8")))
+def _lines() -> st.SearchStrategy[str]:
+    alphabet = st.characters(codec="utf-8")
+    return from_lark(read_grammar(grammar_text()), start="line", alphabet=alphabet)
+
+
+# the grammar's look-aheads hide whole words from hypothesis, so a line may still be no line;
+# the grammar is made ready only where the law runs, not wherever tests are collected
+@given(st.deferred(_lines))
 @settings(max_examples=examples(25), suppress_health_check=list(HealthCheck))
 def test_lines_of_the_grammar(line: str) -> None:
     feed((TRIM + ROOM + line).encode(), Tally(), print_each=10)

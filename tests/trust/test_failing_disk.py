@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import shutil
+from contextlib import chdir
 from pathlib import Path
 
 import pytest
@@ -25,19 +27,23 @@ COMMANDS = {
 }
 
 
-def fresh(folder: Path, name: str, monkeypatch: pytest.MonkeyPatch) -> None:
-    """Make the folder that a command is run in, with an earlier build in it."""
-    folder.mkdir()
-    monkeypatch.chdir(folder)
+@pytest.fixture(scope="module")
+def begun(tmp_path_factory: pytest.TempPathFactory) -> Path:
+    """Make the folder that every command begins in, with an earlier build in it."""
+    folder = tmp_path_factory.mktemp("begun")
     (folder / "job.trim").write_text(UNTIDY, encoding="utf-8")
     (folder / "there.csv").write_text("mine", encoding="utf-8")
     (folder / "job.site").write_text("bought 2 base 12 ft at 17.40\n", encoding="utf-8")
-    out = folder / "job-sheets"
-    assert (
-        main(["build", "job.trim", "--format", "json", "--format", "csv", "--plan", "quick"]) == 0
-    )
-    if name == "build in place":
-        monkeypatch.chdir(out)
+    with chdir(folder):
+        build = ["build", "job.trim", "--format", "json", "--format", "csv", "--plan", "quick"]
+        assert main(build) == 0
+    return folder
+
+
+def fresh(begun: Path, folder: Path, name: str, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Copy the folder that a command is run in, and go there."""
+    shutil.copytree(begun, folder)
+    monkeypatch.chdir(folder / "job-sheets" if name == "build in place" else folder)
 
 
 @pytest.mark.parametrize(
@@ -57,11 +63,12 @@ def fresh(folder: Path, name: str, monkeypatch: pytest.MonkeyPatch) -> None:
 def test_every_call_to_the_disk_may_fail(
     name: str,
     full: bool,
+    begun: Path,
     tmp_path: Path,
     monkeypatch: pytest.MonkeyPatch,
     capsys: pytest.CaptureFixture[str],
 ) -> None:
-    fresh(tmp_path / "whole", name, monkeypatch)
+    fresh(begun, tmp_path / "whole", name, monkeypatch)
     before = snapshot(tmp_path / "whole")
     with failing_disk(0) as disk:
         assert main(COMMANDS[name]) == 0
@@ -70,7 +77,7 @@ def test_every_call_to_the_disk_may_fail(
     assert after != before
     for at in range(1, disk.calls + 1):
         folder = tmp_path / f"at-{at}"
-        fresh(folder, name, monkeypatch)
+        fresh(begun, folder, name, monkeypatch)
         capsys.readouterr()
         with failing_disk(at, full=full):
             code = main(COMMANDS[name])

@@ -8,6 +8,7 @@ from typing import Final
 
 import pytest
 
+from tests.conftest import examples
 from tests.jobs import TRIM, walls
 from trimlang.cli import main
 from trimlang.compiler import Result, check_job
@@ -111,10 +112,11 @@ def test_sticks_that_nobody_sells() -> None:
 
 def test_thousands_of_walls_are_checked() -> None:
     """The time is measured in benchmarks/long_input.py; here it is only that it is done."""
-    lines = "\n".join(f"{n}: 40 in, left=butt, right=butt" for n in range(1000))
+    count = examples(1000)
+    lines = "\n".join(f"{n}: 40 in, left=butt, right=butt" for n in range(count))
     result = check_job(walls(lines))
     assert result.ok
-    assert len(result.pieces) == 1000
+    assert len(result.pieces) == count
 
 
 def calls(text: str) -> int:
