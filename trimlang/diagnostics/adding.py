@@ -12,6 +12,9 @@ from trimlang.diagnostics.leaving_out import end_of_words, without_cope
 from trimlang.diagnostics.mend import Edit, Facts, Mend, write
 from trimlang.letters import looks_like
 
+USUAL_JOINTS: Final = ("in-corner", "butt", "out-corner", "open")
+"""The usual ends first, as an editor lists them."""
+
 _MOST: Final = 3
 """Trims that are offered: more are not read through."""
 _END: Final = re.compile(r"\b(?P<side>left|right)\s*=\s*[^,(#]*(?:\([^)]*\))?[^,#]*", re.IGNORECASE)
@@ -108,3 +111,69 @@ def own_tag(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
     """Give a room a tag of its own."""
     tag = f"as {facts['tag']}"
     yield Mend(f"Add “{tag}”", (Edit(replace(span, column=span.end), f" {tag}"),), True)
+
+
+def usual_ends(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
+    """Finish a line that stops before an end's joint."""
+    for joint in USUAL_JOINTS:
+        if f"“{joint}”" in str(facts["wanted"]):
+            yield Mend(f"Add {joint}", (Edit(replace(span, end=span.column), joint),))
+
+
+def named_boxes(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
+    """Give boxes on a wall that has some already a name of their own."""
+    found = re.match(r"\s*boxes\s+[^:\"“]+?(?=\s*:)", line, re.IGNORECASE)
+    if found is not None:
+        place = replace(span, column=found.end() + 1, end=found.end() + 1)
+        yield Mend("Call them “second set”", (Edit(place, ' "second set"'),))
+
+
+def moved_behind_an_opening(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
+    """Move what is said of an opening behind the opening that follows in the line."""
+    if "opening" not in str(facts["other"]):
+        return
+    part = line[span.column - 1 : span.end - 1]
+    before = len(line[: span.column - 1].rstrip(", "))
+    found = re.compile(r",\s*(?:door|window|opening|stair)\b[^,#]*[^,#\s]", re.IGNORECASE).search(
+        line, span.end - 1
+    )
+    if found is not None:
+        behind = replace(span, column=found.end() + 1, end=found.end() + 1)
+        edits = (Edit(behind, f", {part}"), Edit(replace(span, column=before + 1), ""))
+        yield Mend(f"Move “{part}” behind the opening", edits)
+
+
+def level_return(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
+    """Let what climbs go on level for a little before the corner that is marked."""
+    sides = re.findall(r"\b(left|right)\s*=", line[: span.column - 1], re.IGNORECASE)
+    if sides:
+        yield from add(f"level {sides[-1].lower()} 6 in")(span, {}, line)
+
+
+def in_brackets(words: str) -> Callable[[Span, Facts, str], Iterator[Mend]]:
+    """Return what says ``words`` in the brackets behind a joint."""
+
+    def offer(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
+        if line[span.end - 2] == ")":
+            place, text = replace(span, column=span.end - 1, end=span.end - 1), f", {words}"
+        else:
+            place, text = replace(span, column=span.end), f"({words})"
+        yield Mend(f"Say “{words}”", (Edit(place, text),))
+
+    return offer
+
+
+def add_end(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
+    """Add the end that lacks, for each usual joint."""
+    place = Span(span.file, span.line, facts["at"], facts["at"])
+    for joint in USUAL_JOINTS:
+        yield Mend(f"Add {facts['side']}={joint}", (Edit(place, f", {facts['side']}={joint}"),))
+
+
+def taken_of(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
+    """Say which of two trims the scraps were of."""
+    found = re.search(r"\btaken point\b", line, re.IGNORECASE)
+    if found is not None:
+        place = Span(span.file, span.line, found.end() + 1, found.end() + 1)
+        for trim in (facts["trim"], facts["other"]):
+            yield Mend(f"Add “of {trim}”", (Edit(place, f" of {trim}"),))

@@ -50,8 +50,7 @@ CUTTING_PAGES: Final = (
         title="no stud where a splice can be",
         message="no splice of run {run} ({trim}) can be laid on a stud; it is laid by the sticks'"
         " lengths",
-        remedy="Check the first stud and their spacing (splices: studs every 16 in), or allow"
-        " shorter pieces (splices: least 12 in).",
+        remedy="Check the first stud and their spacing (splices: studs every 16 in){shorter}.",
         why="A splice holds best where both pieces are nailed to a stud. Here every stud lies too"
         " near a corner, or further along than a stick reaches.",
         example="splices: studs every 160 in\n"

@@ -120,3 +120,48 @@ def without_hidden(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
     sign = chr(int(str(facts["which"]).removeprefix("U+"), 16))
     clean = marked(span, line).replace(sign, "")
     yield Mend("Delete the hidden sign", (Edit(span, clean),), True)
+
+
+def words_before(words: str) -> Callable[[Span, Facts, str], Iterator[Mend]]:
+    """Return what leaves out the marked length with the words before it."""
+
+    def leave_out(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
+        found = re.search(rf"\s*\b{words}\s*$", line[: span.column - 1], re.IGNORECASE)
+        if found is not None:
+            whole = replace(span, column=found.start() + 1)
+            yield delete(whole, f"Leave out “{marked(whole, line).strip()}”", sure=True)
+
+    return leave_out
+
+
+_DEFECT: Final = re.compile(
+    r"\s*,\s*(?:knot|split|check|wane|dent|stain|defect)\b[^,#]*", re.IGNORECASE
+)
+
+
+def without_one_offer(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
+    """Delete one stick of a list, with its defects; the line where it has no other."""
+    before = re.search(r"(?P<sign>[:,])\s*(?:\d+\s+of\s+)?$", line[: span.column - 1])
+    end = span.end - 1
+    while more := _DEFECT.match(line, end):
+        end = more.end()
+    rest = re.match(r"\s*[^,#]*", line[end:])
+    end += len(rest[0].rstrip()) if rest is not None else 0
+    if before is None:
+        return
+    if before["sign"] == ",":
+        yield delete(replace(span, column=before.start() + 1, end=end + 1), "Delete this stick")
+    elif behind := re.match(r"\s*,\s*", line[end:]):
+        start = before.end() - len(before[0][1:].lstrip()) + 1
+        yield delete(replace(span, column=start, end=end + behind.end() + 1), "Delete this stick")
+    else:
+        yield from without_line(span, facts, line)
+
+
+def without_block(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
+    """Leave the block out of a corner's brackets."""
+    said = marked(span, line)
+    found = re.search(r",?\s*\bblock\s+[^\s,()]+(?:\s+stops\s+[^,()]*)?", said, re.IGNORECASE)
+    if found is not None:
+        rest = (said[: found.start()] + said[found.end() :]).replace("(, ", "(").replace("()", "")
+        yield Mend("Leave the block out", (Edit(span, rest),))

@@ -117,8 +117,8 @@ STAIR_PAGES: Final = (
         code="T450",
         title="a bend too tight for kerfs",
         message="{trim} cannot be kerfed to bend round run {run}, with {left} left at its face",
-        remedy="Use flexible trim (trim {trim}: …, flexible), a thinner one, or less at the face:"
-        " kerfs: leave 3/32 in.",
+        remedy="Use flexible trim (trim {trim}: …, flexible) or a thinner one{other}; or leave it"
+        " off there: no {trim}.",
         why="Between two kerfs there must be as much wood as a kerf takes, and some thickness must"
         " be left to kerf.",
         example=JOB_TO_ROOM + "  N: 2 in, left=butt, right=butt, curves in 1 in",

@@ -259,6 +259,7 @@ async def _symbols(ls: EditorServer, params: lsp.DocumentSymbolParams) -> list[l
 async def _actions(ls: EditorServer, params: lsp.CodeActionParams) -> list[lsp.CodeAction]:
     document = await ls.document(params.text_document.uri)
     found: list[lsp.CodeAction] = []
+    lines = document.reading.lines.get(document.file, [])
     for finding in document.reading.result.diagnostics:
         if finding.span.file != document.file:
             continue
@@ -269,7 +270,7 @@ async def _actions(ls: EditorServer, params: lsp.CodeActionParams) -> list[lsp.C
         shown = answers.diagnostic(finding, document.scale)
         found += [
             answers.action(mend, shown, _changes(ls, document, mend.edits))
-            for mend in mends(finding, document.reading.text(finding.span))
+            for mend in mends(finding, document.reading.text(finding.span), lines)
         ]
     # Offered at a room's heading, whatever findings there are.
     turned = in_the_other_direction(document.reading, document.file, params.range.start.line + 1)

@@ -40,6 +40,9 @@ from trimlang.survey.wall_curve import WallCurve
 STANDS_OFF: Final = Fraction(1, 64)
 """Inches that a flat between two kerfs may stand off the round (common practice, no source)."""
 
+_SKINS: Final = tuple(Fraction(part, 32) for part in range(2, 9))
+"""What may be left at the face of kerfed trim (inches): common practice, no source."""
+
 _MOST_KERFS: Final = 2000
 """More are no bend but a mistake in the radius (a sanity limit, no source)."""
 
@@ -131,9 +134,22 @@ def bent_run(
     bend = bent(run.curve, trim, off, settings)
     if bend is None:
         least = length_text(settings.kerf_leaves, settings.unit)
-        findings.say("T450", run.span, run=run.label, trim=trim.name, left=least)
+        other = _other_skin(run.curve, trim, off, settings)
+        findings.say("T450", run.span, run=run.label, trim=trim.name, left=least, other=other)
         return run, None
     return replace(run, length=bend.length), bend
+
+
+def _other_skin(curve: WallCurve, trim: Trim, off: Fraction, settings: Settings) -> str:
+    """Return how a remedy says what to leave at the face for the trim to follow, "" if nothing."""
+    # Deeper kerfs close sooner and want to stand closer; a thin trim may have none left. The least
+    # change that helps is offered.
+    for skin in sorted(_SKINS, key=lambda one: abs(one - settings.kerf_leaves)):
+        if bent(curve, trim, off, settings.having(Settings.kerf_leaves, skin)) is not None:
+            return (
+                f", another thickness at the face (kerfs: leave {length_text(skin, settings.unit)})"
+            )
+    return ""
 
 
 def bend_remarks(run: Run, bend: BentTrim | None, settings: Settings) -> Iterator[Remark]:

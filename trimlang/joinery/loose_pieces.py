@@ -42,6 +42,7 @@ def loose_pieces(job: Job, room: Room, findings: Findings) -> Iterator[Piece]:
                 need=feet_text(first.length, first.unit),
                 trim=loose.trim,
                 longest=feet_text(longest, first.unit),
+                half=feet_text(loose.length / 2, first.unit),
             )
         # A bench piece goes through the same saw as a wall's.
         check_reach(first, loose, room.settings, findings)

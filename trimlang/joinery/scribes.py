@@ -61,4 +61,6 @@ def check_scribes(job: Job, room: Room, findings: Findings) -> None:
                 one=one.label,
                 other=other.label,
                 differ=length_text(abs(losses[0] - losses[1]), room.settings.unit),
+                larger=length_text(max(losses), room.settings.unit),
+                lesser=(one if losses[0] < losses[1] else other).span,
             )

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
+from typing import Final
 
 from trimlang.joinery.cuts import end_cut, scarf_lap
 from trimlang.joinery.piece import Piece, PieceKind
@@ -22,6 +23,9 @@ from trimlang.record import record
 from trimlang.settings.table import Settings
 from trimlang.survey.job import End, Job, Room, Run, Trim
 from trimlang.survey.measures import Findings
+
+_SHORTER: Final = (Fraction(18), Fraction(12))
+"""Shortest pieces offered where no splice finds a stud (inches): common practice, no source."""
 
 
 @record
@@ -119,17 +123,32 @@ def _too_short(whole: Piece, wall: Wall, longest: Fraction, lap: Fraction) -> di
     """Say whether the wall or the stock is too short for a splice, and what would help."""
     settings, trim = wall.room.settings, whole.trim
     least = length_text(settings.splice_least, settings.unit)
-    shorter = "allow shorter pieces (splices: least 12 in)"
+    shorter = _least_that_helps(wall, whole.rounding.exact, longest, lap, None)
     two = f"too short for two pieces of {least} and their lap"
     # Only “splice” asked for it, so the wall needs none.
     if whole.length <= longest:
-        remedy = f"Take splice off the run, as one stick of {trim} reaches, or {shorter}."
+        remedy = f"Take splice off the run, as one stick of {trim} reaches"
+        remedy += f", or {shorter}." if shorter else "."
         return {"why": f"the wall is {two}", "remedy": remedy}
-    remedy = f"List longer stock, or {shorter}."
+    remedy = f"List longer stock, or {shorter}." if shorter else "List longer stock."
     if whole.rounding.exact + lap < 2 * settings.splice_least:
         return {"why": f"the wall is longer than a stick of {trim}, and {two}", "remedy": remedy}
     why = f"the sticks of {trim} are too short for pieces of {least} and more"
     return {"why": why, "remedy": remedy}
+
+
+def _least_that_helps(
+    wall: Wall, exact: Fraction, longest: Fraction, lap: Fraction, studs: Studs | None
+) -> str:
+    """Return the setting with which the wall can be spliced, "" where none can be offered."""
+    settings, force = wall.room.settings, wall.run.must_splice
+    for least in _SHORTER:
+        shorter = settings.having(Settings.splice_least, least)
+        if least < settings.splice_least and split(
+            exact, longest, lap, shorter, force=force, studs=studs
+        ):
+            return f"allow shorter pieces (splices: least {length_text(least, settings.unit)})"
+    return ""
 
 
 def _pieces(splice: Splice, cut: Sequence[Fraction]) -> list[Piece]:
@@ -207,6 +226,7 @@ def _lengths(
     """Return the lengths to cut, with joints on studs where these are known and fit."""
     run, settings = wall.run, wall.room.settings
     exact, force = whole.rounding.exact, run.must_splice
+    studs: Studs | None = None
     if run.first_stud is not None:
         # Along a stair the studs are further apart, by 1 ÷ cos(slope).
         spacing = settings.stud_spacing / cosine(run.slope)
@@ -225,7 +245,9 @@ def _lengths(
     # longer than its sticks has to be joined somewhere.
     cut = split(exact, longest, lap, settings, force=force)
     if cut is not None and run.first_stud is not None:
-        findings.say("T406", run.span, run=run.label, trim=whole.trim)
+        least = _least_that_helps(wall, exact, longest, lap, studs)
+        shorter = f", or {least}" if least else ""
+        findings.say("T406", run.span, run=run.label, trim=whole.trim, shorter=shorter)
     return cut
 
 

@@ -87,6 +87,7 @@ def _boxes(
             long=feet_text(wall.long, settings.unit),
             trim=trim,
             across=length_text(across, settings.unit),
+            fewer=_most_that_fit(wall.long, count, wide, margin, step, 2 * across),
         )
         return None
     return WallBoxes(
@@ -136,6 +137,25 @@ def lay_out(
     # there, and the sum stays exact.
     first = steps_down(ends / 2, step)
     return box, (first, *[inner] * (count - 1), ends - first)
+
+
+def _most_that_fit(
+    wall: Fraction,
+    count: int,
+    wide: Fraction | None,
+    margin: Fraction | None,
+    step: Fraction,
+    sides: Fraction,
+) -> int | None:
+    """Return how many boxes of such a width or margin fit, None where not even one does.
+
+    ``sides`` is the width of two sides of the trim, of which a box must be wider.
+    """
+    for fewer in range(count - 1, 0, -1):
+        laid = lay_out(wall, fewer, wide=wide, margin=margin, step=step)
+        if laid is not None and laid[0] > sides:
+            return fewer
+    return None
 
 
 def _trim(

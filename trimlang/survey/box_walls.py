@@ -100,7 +100,13 @@ def check_openings(
         # The sill's height is that of the clear opening, and the trim hangs below it.
         room = gap.sill - _below_the_sill(gap, trims, settings)
         if boxes.tall > room:
-            texts = {"tall": boxes.tall, "room": max(room, NOTHING)}
+            # as far below the sill's trim and above the floor as between them, where there is room
+            lower = room - 2 * boxes.margins[0]
+            texts = {
+                "tall": boxes.tall,
+                "room": max(room, NOTHING),
+                "lower": lower if lower > 0 else max(room, NOTHING),
+            }
             sizes = {name: length_text(size, settings.unit) for name, size in texts.items()}
             findings.say("T440", boxes.span, opening=called, **sizes)
 

@@ -124,6 +124,8 @@ def _corner(
             other=_name(other),
             right=float(right.corner),
             left=float(left.corner),
+            there=right.span,
+            joint=right.joint.word if right.fit is Fit.MITRED and right.block is None else "",
         )
     return right.corner
 

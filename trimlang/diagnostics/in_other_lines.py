@@ -1,0 +1,161 @@
+"""Mends that need the whole file: a setting above the rooms, a free name, another line."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import replace
+from typing import Final
+
+from trimlang.diagnostics.diagnostic import Diagnostic, Span
+from trimlang.diagnostics.leaving_out import end_of_words
+from trimlang.diagnostics.mend import Edit, Mend
+
+_SETTING: Final = re.compile(
+    r"\b(?P<topic>saw|corners|splices|nails|casings|kerfs): (?P<said>[^;:()“”,]*\d[^;:()“”,]*?)"
+    r"(?=\.?(?:[;,)]|$))"
+)
+"""A setting in a remedy, as a job file says it: “…, or say how far: saw: reaches 60 deg”."""
+
+_ROOM: Final = re.compile(r"\s*(?:every\s+)?room\b", re.IGNORECASE)
+_TRIM: Final = re.compile(r"\s*trim\s+(?P<name>[^\s:]+)\s*:", re.IGNORECASE)
+_NUMBER: Final = re.compile(r"[\d./]+|\b(?:in|ft|mm|cm|m|deg)\b|[°'\"″′]", re.IGNORECASE)
+
+
+def said_setting(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+    """Say each setting that the remedy names, in place of what the file says of it.
+
+    It goes into the topic's line above the rooms; where there is none, a line is written there.
+    """
+    rooms = next((at for at, line in enumerate(lines) if _ROOM.match(line)), 0)
+    for found in _SETTING.finditer(finding.remedy):
+        topic, said = found["topic"], found["said"].strip()
+        place, text = _where(lines, topic, said, rooms, finding.span.file)
+        yield Mend(f"Say “{topic}: {said}”", (Edit(place, text),))
+
+
+def _where(lines: Sequence[str], topic: str, said: str, rooms: int, file: str) -> tuple[Span, str]:
+    """Return the place for a setting, and the text to write there."""
+    begins = re.compile(rf"\s*{topic}\s*:", re.IGNORECASE)
+    own: Span | None = None
+    for at, line in enumerate(lines):
+        head = begins.match(line)
+        if head is None:
+            continue
+        end = end_of_words(line)
+        start = head.end()
+        for part in line[head.end() : end - 1].split(","):
+            if _words_of(part) == _words_of(said):
+                column = start + len(part) - len(part.lstrip()) + 1
+                return Span(file, at + 1, column, column + len(part.strip())), said
+            start += len(part) + 1
+        if at < rooms and own is None:
+            own = Span(file, at + 1, end, end)
+    if own is not None:
+        return own, f", {said}"
+    return Span(file, rooms + 1, 1, 1), f"{topic}: {said}\n"
+
+
+def _words_of(part: str) -> list[str]:
+    return _NUMBER.sub(" ", part).casefold().split()
+
+
+def bends(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+    """Let trim bend round a curve: less left behind the kerfs, or trim that is flexible."""
+    yield from said_setting(finding, lines)
+    trim = dict(finding.facts)["trim"]
+    for at, line in enumerate(lines):
+        head = _TRIM.match(line)
+        if head is not None and head["name"] == trim:
+            end = end_of_words(line)
+            place = Span(finding.span.file, at + 1, end, end)
+            yield Mend(f"Say that {trim} is flexible", (Edit(place, ", flexible"),))
+
+
+def given_a_room(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+    """Write a room's heading above a wall that stands in none."""
+    trim = next((found["name"] for found in map(_TRIM.match, lines) if found is not None), None)
+    heading = 'room "Room"' + (f", trim {trim}" if trim else "")
+    place = Span(finding.span.file, finding.span.line, 1, 1)
+    yield Mend(f"Write “{heading}” above it", (Edit(place, f"{heading}\n"),))
+
+
+def block_in_a_line_of_its_own(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+    """Take a block out of an end's brackets, and give it the line between two runs of a wall."""
+    span = finding.span
+    line = lines[span.line - 1]
+    sides = re.findall(r"\b(left|right)\s*=", line[: span.column - 1], re.IGNORECASE)
+    named = re.match(r"block\s+([^\s,()]+)", line[span.column - 1 :], re.IGNORECASE)
+    opens, closes = span.column - 2, span.end - 1
+    if sides and named and line[opens] == "(" and line[closes : closes + 1] == ")":
+        indent = line[: len(line) - len(line.lstrip())]
+        below = sides[-1].casefold() == "right"
+        at = len(line) + 1 if below else 1
+        said = f"{indent}transition {named[1]}"
+        own = Edit(replace(span, column=at, end=at), f"\n{said}" if below else f"{said}\n")
+        out = Edit(replace(span, column=opens + 1, end=closes + 2), "")
+        edits = (own, out) if below else (out, own)
+        yield Mend(f"Write “transition {named[1]}” between the runs", edits)
+
+
+def raised_gap(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+    """Scribe the run that loses less by the larger gap too."""
+    facts = dict(finding.facts)
+    lesser, larger = facts["lesser"], f"floor gap {facts['larger']}"
+    if not isinstance(lesser, Span) or lesser.file != finding.span.file:
+        return
+    line = lines[lesser.line - 1]
+    own = re.search(r"\bfloor gap\s+[^,#]*[^,#\s]", line, re.IGNORECASE)
+    if own is not None:
+        place, text = replace(lesser, column=own.start() + 1, end=own.end() + 1), larger
+    else:
+        rest = re.match(r"[^,#]*", line[lesser.end - 1 :])
+        at = lesser.end + len((rest[0] if rest else "").rstrip())
+        place, text = replace(lesser, column=at, end=at), f", {larger}"
+    yield Mend(f"Scribe both by {facts['larger']}", (Edit(place, text),))
+
+
+def with_a_free_name(fact: str) -> Callable[[Diagnostic, Sequence[str]], Iterator[Mend]]:
+    """Return what gives the second of two things of one name the next name that is free."""
+
+    def offer(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+        span = finding.span
+        text, line = "\n".join(lines).casefold(), lines[span.line - 1]
+        name = str(dict(finding.facts)[fact])
+        at = line.find(name, span.column - 1)
+        if at < 0 or at >= span.end:
+            return
+        # “Bath” and “Bath 2” in quotes; a name becomes part of ids, where no blank stands
+        quoted = line[at - 1 : at] in '"“'
+        plain, sign = name.rstrip("0123456789") if not quoted else name, " " if quoted else ""
+        if not quoted and len(plain) > 2:
+            sign = "-"
+        number = 2
+        while re.search(
+            rf"(?<![\w-]){re.escape(f'{plain}{sign}{number}'.casefold())}(?![\w-])", text
+        ):
+            number += 1
+        place = replace(span, column=at + 1, end=at + 1 + len(name))
+        free = f"{plain}{sign}{number}"
+        yield Mend(f"Call it “{free}”", (Edit(place, free),))
+
+    return offer
+
+
+def one_for_both_walls(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+    """Give the two walls of a corner one or the other of their two trims."""
+    facts = dict(finding.facts)
+    trims = (str(facts["trim"]), str(facts["other"]))
+    for trim, label, instead in ((trims[0], "there", trims[1]), (trims[1], "run", trims[0])):
+        wall = re.compile(rf"\s*{re.escape(str(facts[label]))}\s*:[^,#]*[^,#\s]", re.IGNORECASE)
+        near = sorted(range(len(lines)), key=lambda at: abs(at - finding.span.line + 1))
+        for at in near:
+            head = wall.match(lines[at])
+            if head is None:
+                continue
+            own = re.search(rf"\btrim\s+{re.escape(instead)}\b", lines[at], re.IGNORECASE)
+            start, end = own.span() if own is not None else (head.end(), head.end())
+            text = f"trim {trim}" if own is not None else f", trim {trim}"
+            place = Span(finding.span.file, at + 1, start + 1, end + 1)
+            yield Mend(f"Give both walls {trim}", (Edit(place, text),))
+            break
