@@ -230,6 +230,7 @@ syntax keyword trimWord at
 syntax keyword trimWord by
 syntax keyword trimWord no
 syntax keyword trimWord of
+syntax keyword trimWord on
 syntax keyword trimWord to
 syntax keyword trimWord up
 syntax keyword trimWord a

@@ -247,6 +247,8 @@ class Checker:
             own.append("crown below a slope")
         if sprung and "front" in self.job.trims[trim]:
             own.append("crown before a frieze")
+        if "spring" in self.job.trims.get(self.job.trims[trim].get("front", ""), {}):
+            own.append("a bead before crown")
         if any(trim in one.own_ends for one in parts):
             own.append("an end of one trim alone")
         if self._is_rail(trim) and any(one.plinths for one in (before, after)):
@@ -262,7 +264,8 @@ class Checker:
         if gap.kind == "run":
             return False
         mates = [name for name, one in self.job.trims.items() if one.get("front") == trim]
-        crown = any("spring" in self.job.trims[name] for name in (trim, *mates))
+        behind = [self.job.trims[trim]["front"]] if "front" in self.job.trims[trim] else []
+        crown = any("spring" in self.job.trims[name] for name in (trim, *mates, *behind))
         if gap.word == "beam":
             return not crown
         if gap.stops is not None:

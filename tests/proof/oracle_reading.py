@@ -224,6 +224,12 @@ def read_job(text: str, folder: Path | None = None) -> Job:
         _setting(line, settings, job)
     for line in above:
         _trim(line, trims, settings["unit"])
+    for members in together.values():
+        for at, member in enumerate(members):
+            members[at], _, front = member.partition(" in front of ")
+            members[at] = members[at].partition(" on ")[0]
+            if front:
+                trims[members[at]]["front"] = front
     for start, end in zip(heads, [*heads[1:], len(lines)], strict=True):
         job.rooms.append(_room(lines[start], lines[start + 1 : end], settings, job, together))
     return job
@@ -318,7 +324,7 @@ def _room(
 ) -> Room:  # fmt: skip
     named = re.match(r'room "([^"]+)"(?: as (\w+))?', head[0])
     assert named
-    own = {**deepcopy(settings), "known": set(job.trims)}
+    own = {**deepcopy(settings), "known": set(job.trims), "together": together}
     for line in below:
         if re.match(r"(unit |taken |round |corners:|splices:|casings:)", line[0]):
             _setting(line, own, job)
@@ -423,6 +429,7 @@ def _stretch(kind: str, label: str, size: str, facts: list[str], room: Room) -> 
     known = room.settings["known"]
     named = [fact.removeprefix("trim ").strip() for fact in facts
              if fact.startswith("trim ") or fact in known]  # fmt: skip
+    together = room.settings["together"]
     made.trims = named or made.trims
     made.height = room.settings["height"]
     for fact in facts:
@@ -446,10 +453,12 @@ def _stretch(kind: str, label: str, size: str, facts: list[str], room: Room) -> 
         elif fact.startswith("no ") and fact != "no splice":
             made.trims = [trim for trim in made.trims if trim != fact[3:]]
         elif own:
-            made.own_ends.add(own[1])
+            made.own_ends.update(together.get(own[1], [own[1]]))
         elif fact.startswith("stops "):
             named = fact.removeprefix("stops ").split(" and ")
-            made.stops = [] if named == ["nothing"] else named
+            made.stops = [] if named == ["nothing"] else [
+                one for name in named for one in together.get(name, [name])
+            ]  # fmt: skip
         elif fact.startswith("ceiling"):
             made.ceiling = True
         elif fact.startswith(("backband", "jambs")):

@@ -54,6 +54,10 @@ LEFT_OUT = {
             "plinths and corner blocks",
         },
     ),
+    "cornice": (
+        35,
+        {"a bead before crown", "an end of one trim alone", "crown before a frieze"},
+    ),
     "round-end": (9, {"a curved wall"}),
     "shop-stock": (8, {"a corner out of plumb", "a rounded corner"}),
     "stair-hall": (2, {"a stair with steps", "a wall beside a stair with steps"}),

@@ -133,6 +133,53 @@ room "Hall", trim base, WORD, open walk
     )
 
 
+FOOT = f"""{jobs.TRIM}\
+trim cap: 11/16 in thick, 1 1/8 in tall
+trim shoe: 1/2 in thick, 3/4 in tall
+stock cap: 12 ft at 9.60
+stock shoe: 12 ft at 7.10
+assembly foot: base, cap on base, shoe in front of base
+"""
+
+
+def test_a_cap_lies_on_its_base_against_the_wall():
+    got = lengths(f"""{FOOT}room "Hall", trim foot, open walk
+  N: 40 in, left=butt, right=in-corner(90 deg)
+  E: 50 in, right=out-corner(90 deg)
+  S: 30 in, right=butt
+""")
+    # as long as the wall; round the corner its own thickness further, whatever the base's is
+    assert (got["HA-N-cap"], got["HA-E-cap"]) == (40, 50 + Fraction(11, 16))
+    assert (got["HA-N-shoe"], got["HA-E-base"]) == (40 - Fraction(9, 16), 50 + Fraction(9, 16))
+
+
+def test_a_cap_goes_with_its_base():
+    case = "trim case: 13/16 in thick, 2 1/4 in wide\nstock case: 16 ft at 18.90\n"
+    text = f"""{FOOT}{case}block plinth: 3 in wide, 6 in tall, 1 1/8 in thick, at 6.50
+room "Hall", trim foot, open walk
+  N: 40 in, left=butt, right=butt
+  window 30 in, sill 6 in
+  E: 50 in, left=butt, right=butt
+  door 30 in, casing case, height 80 in, plinths plinth
+  S: 50 in, left=butt, right=butt
+"""
+    result = check_job(text)
+    # base 5 1/4 in and cap 1 1/8 in: over a sill at 6 in and a plinth of 6 in
+    assert {one.code for one in result.diagnostics} == {"T434"}
+    by_id = {piece.id: piece for piece in result.pieces}
+    assert "HA-E-base" not in by_id, "the base goes on below the window"
+    assert by_id["HA-E-cap"].to_mark == 50
+    assert [one.text for one in by_id["HA-E-cap"].remarks] == [
+        one.text for one in by_id["HA-N-base"].remarks if "block" in one.text
+    ]
+
+
+def test_a_crown_has_no_top_to_lie_on():
+    wrong = HANG.replace("bead in front of crown", "bead on crown")
+    found = check_job(f'{jobs.TRIM}{wrong}room "Hall", trim cornice, open walk\n{WALLS}')
+    assert "T215" in {one.code for one in found.diagnostics}
+
+
 def test_one_trim_is_asked_for_where_one_is_meant():
     wrong = f"""{jobs.TRIM}{HANG}stock cornice: 12 ft at 40.00
 on-hand cornice: 40 in

@@ -189,11 +189,11 @@ ROOM_PAGES: Final = (
     ),
     Page(
         code="T483",
-        title="in front of one trim, and of another",
-        message="{trim} cannot stand in front of “{behind}” here and of “{other}” in {line}",
+        title="in front of one trim, or on it, and of another",
+        message="{trim} cannot stand {here} here and {there} in {line}",
         remedy="Say one of the two, or give the other one a name of its own.",
         why="How far a trim stands off the wall, and so how long it is, comes from the one that it"
-        " stands in front of.",
+        " stands in front of or on.",
         example=TRIM
         + STOCK
         + "trim cap: 3/8 in thick, 1 in tall\nstock cap: 8 ft at 3.10\n"

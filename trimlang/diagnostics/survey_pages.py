@@ -138,10 +138,10 @@ SURVEY_PAGES: Final = (
     Page(
         code="T215",
         title="stands in front of itself",
-        message="trim “{trim}” cannot stand in front of “{behind}”",
-        remedy="Name what is behind it on the wall: a trim that does not stand in front of this"
-        " one.",
-        why="Shoe lies in front of base, base on the wall; no trim is behind itself.",
+        message="trim “{trim}” cannot stand {where} “{behind}”",
+        remedy="Name what is behind it on the wall, or below it: a trim that does not stand before"
+        " this one, and no crown to lie on.",
+        why="Shoe lies in front of base, a cap on it, base on the wall; no trim is behind itself.",
         example="trim base: 9/16 in thick, in front of base\n" + STOCK + OPEN_ROOM + RUN,
     ),
     Page(

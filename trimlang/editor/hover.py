@@ -250,6 +250,8 @@ def _section(trim: Trim, pen: Pen) -> str:
     parts += [_plain(word) for word in trim.material]
     if trim.in_front_of is not None:
         parts.append(f"in front of {_plain(trim.in_front_of)}")
+    if trim.upon is not None:
+        parts.append(f"on {_plain(trim.upon)}")
     return ", ".join(parts) or "no section given"
 
 

@@ -70,7 +70,7 @@ def names_in(statements: Iterable[tree.Statement]) -> Names:
         if isinstance(line, tree.TrimLine):
             mentions.append(_trim(line.name, gives=True))
         elif isinstance(line, tree.AssemblyLine):
-            behind = (one.front.trim for one in line.members if one.front is not None)
+            behind = (one.stands.trim for one in line.members if one.stands is not None)
             mentions += [_trim(line.name, gives=True), *map(_trim, (*line.trims, *behind))]
         elif isinstance(line, tree.HeadLine):
             mentions += [_trim(line.name, gives=True), *(_trim(one.trim) for one in line.members)]

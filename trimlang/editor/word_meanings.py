@@ -23,6 +23,7 @@ MEANINGS: Final[dict[str, str]] = {
     "wide": "A crown's or casing's width, measured across the flat.",
     "spring": "The angle that a crown's back makes with the wall.",
     "front": "in front of: this trim stands on another's face, or along crown's ceiling edge.",
+    "on": "This trim lies on the top of another, against the wall, as a cap does on base.",
     "of": "Joins a count to what is counted, or a trim to the one behind it.",
     "stock": "The lengths that a trim is sold in, with prices.",
     "pack": "Sticks sold together at one price.",

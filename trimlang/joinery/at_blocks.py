@@ -12,7 +12,7 @@ from typing import Final
 
 from trimlang.diagnostics import Span
 from trimlang.joinery.meeting import FreeEnd, Meeting, Meets, depth_of
-from trimlang.joinery.on_the_wall import is_on_floor
+from trimlang.joinery.on_the_wall import foot_of, is_on_floor
 from trimlang.joinery.piece import Remark
 from trimlang.joint_row import Fit
 from trimlang.joints_by_role import STOPPED, UPRIGHT
@@ -46,7 +46,8 @@ def at_corner_block(
         return None
     outside = corner.joint.is_outside
     block, out = corner.block.block, corner.block.stands_out(outside=outside)
-    _say_small(_too_small(block, out, trim, off), block, run, trim, corner.span, findings)
+    low = foot_of(job, run, trim)
+    _say_small(_too_small(block, out, trim, off, low), block, run, trim, corner.span, findings)
     own = run.own_end(trim.name, side)
     square = replace(corner, joint=UPRIGHT if run.slope else STOPPED, fit=Fit.MITRED, bullnose=None)
     return Meeting(
@@ -68,7 +69,8 @@ def at_transition(at: FreeEnd, off: Fraction, findings: Findings) -> Remark | No
     # Crown that ends above a block of the floor, in a return of its own, does not meet it.
     if block is None or at.gap.lets_past(at.trim):
         return None
-    small = _too_small(block, block.thickness, at.trim, off)
+    low = foot_of(at.job, at.run, at.trim)
+    small = _too_small(block, block.thickness, at.trim, off, low)
     _say_small(small, block, at.run, at.trim, at.run.side(at.side).span, findings)
     return meets_block(block, at.side)
 
@@ -78,11 +80,11 @@ def _is_stopped(job: Job, run: Run, trim: Trim, stops: tuple[str, ...] | None) -
 
 
 def _too_small(
-    block: CasingBlock, out: Fraction | None, trim: Trim, off: Fraction
+    block: CasingBlock, out: Fraction | None, trim: Trim, off: Fraction, foot: Fraction
 ) -> dict[str, str] | None:
     """Return in words how a block is lower, or stands out less, than the trim that ends at it."""
-    # A crown hangs, and so is held against its block by how far it stands out alone.
-    tall = trim.height if trim.spring is None else None
+    # What hangs is held against its block by how far it stands out alone.
+    tall = None if trim.hangs or trim.height is None else foot + trim.height
     for own, its, word in (
         (block.tall, tall, "tall"),
         (out, off + (depth_of(trim) or NOTHING), "thick"),

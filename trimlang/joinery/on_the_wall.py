@@ -7,6 +7,7 @@ from fractions import Fraction
 from trimlang.joinery.meeting import depth_of
 from trimlang.language.facts import Side
 from trimlang.lengths.tape import NOTHING
+from trimlang.survey.in_front import height_below
 from trimlang.survey.job import Job, Room, Run, Trim
 
 
@@ -16,7 +17,7 @@ def floor_trim(job: Job, run: Run) -> Trim | None:
     Crown and its frieze may be named before it, since they hang.
     """
     first = next((one for one in map(job.trim, run.trims) if not one.hangs), None)
-    return first if first is not None and first.in_front_of is None else None
+    return first if first is not None and first.in_front_of is first.upon is None else None
 
 
 def is_on_floor(job: Job, run: Run, trim: Trim) -> bool:
@@ -24,14 +25,19 @@ def is_on_floor(job: Job, run: Run, trim: Trim) -> bool:
     if trim.hangs:
         return False
     floor = floor_trim(job, run)
-    # Shoe on base is on the floor as base is; so is what stands in front of both.
-    while trim.in_front_of is not None:
+    # Shoe at base is on the floor as base is; so is what stands in front of both, or on them.
+    while (below := trim.in_front_of or trim.upon) is not None:
         # Shoe stands before whatever is on the floor, also before another trim than it was declared
-        # in front of.
-        if trim.in_front_of not in run.trims:
-            return floor is not None
-        trim = job.trim(trim.in_front_of)
+        # in front of. A cap lies on its own base or on none.
+        if below not in run.trims:
+            return floor is not None and trim.in_front_of is not None
+        trim = job.trim(below)
     return floor is not None and trim.name == floor.name
+
+
+def foot_of(job: Job, run: Run, trim: Trim) -> Fraction:
+    """Return how high a cap begins above what its base stands on; 0 for other trim (inches)."""
+    return height_below(trim, {one.name: one for one in job.trims}, run.trims)
 
 
 def stands_off(job: Job, room: Room, run: Run, trim: Trim) -> Fraction:
@@ -77,15 +83,15 @@ def round_its_crown(job: Job, run: Run, trim: Trim, side: Side) -> Fraction:
 
 def in_its_place(job: Job, run: Run, trim: Trim, other: Run) -> Trim | None:
     """Return the next wall's trim that stands where this one would go on, if there is one."""
-    if not trim.hangs and trim.in_front_of is None:
+    if not trim.hangs and trim.in_front_of is trim.upon is None:
         floor = floor_trim(job, other)
         return floor if floor_trim(job, run) == trim else None
     # Like is compared with like: crown with crown, shoe with shoe, frieze with frieze.
     return next((one for one in map(job.trim, other.trims) if _place(one) == _place(trim)), None)
 
 
-def _place(trim: Trim) -> tuple[bool, bool, bool, bool]:
-    """Return where a trim is in what goes up together: crown, or above, in front or behind."""
+def _place(trim: Trim) -> tuple[bool, bool, bool, bool, bool]:
+    """Return where a trim is in what goes up together: crown, or above, in front or behind, on."""
     crown = trim.spring is not None
     front = trim.in_front_of is not None and not crown
-    return crown, trim.hangs, front, trim.before_crown is not None
+    return crown, trim.hangs, front, trim.before_crown is not None, trim.upon is not None

@@ -7,7 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from trimlang.joinery.cuts import scarf_lap
-from trimlang.joinery.on_the_wall import is_on_floor
+from trimlang.joinery.on_the_wall import foot_of, is_on_floor
 from trimlang.joinery.piece import Piece, PieceKind
 from trimlang.joinery.piece_in_place import PieceInPlace, Upon, placed, seen_height
 from trimlang.joinery.pieces import grows_at
@@ -77,7 +77,9 @@ def _along(
     if trim.hangs:
         upon = Upon.CEILING
         y = ceiling_above(room, face, wall.leg.index) - seen_height(trim) / cosine(turn)
-    elif not is_on_floor(job, run, trim):
+    elif is_on_floor(job, run, trim):
+        y += foot_of(job, run, trim) / cosine(turn)
+    else:
         upon = Upon.NOTHING_MEASURED
     # Scraps that the tape ran over are no wall: the strip begins at the corner behind them.
     past = grows_at(wall, trim, Side.LEFT) + wall.left.scraps

@@ -56,6 +56,9 @@ from trimlang.language.opening_facts import Stooled as Stooled
 from trimlang.language.opening_facts import Stops as Stops
 from trimlang.language.opening_facts import Swings as Swings
 from trimlang.language.opening_facts import Uncased as Uncased
+from trimlang.language.stack_facts import AssemblyMember as AssemblyMember
+from trimlang.language.stack_facts import InFrontOf as InFrontOf
+from trimlang.language.stack_facts import StandsOn as StandsOn
 from trimlang.language.stair_facts import LengthTaken as LengthTaken
 from trimlang.language.stair_facts import LevelReturn as LevelReturn
 from trimlang.language.stair_facts import Notch as Notch
@@ -105,23 +108,6 @@ class Girth:
     """``girth 6 1/4 in``: how far a tape goes over the profile that is painted."""
 
     length: Measure
-    span: Span
-
-
-@record
-class InFrontOf:
-    """``in front of base``."""
-
-    trim: Word
-    span: Span
-
-
-@record
-class AssemblyMember:
-    """``crown in front of frieze``: a trim of an assembly, and what it stands in front of there."""
-
-    trim: Word
-    front: InFrontOf | None
     span: Span
 
 
@@ -222,7 +208,9 @@ class Unread:
     span: Span
 
 
-TrimFact: TypeAlias = Thick | Tall | Spring | Girth | InFrontOf | Material | Flexible | OneWay
+TrimFact: TypeAlias = (
+    Thick | Tall | Spring | Girth | InFrontOf | StandsOn | Material | Flexible | OneWay
+)
 StockFact: TypeAlias = Supplier | ProfileCode | LeastOrder | RandomLengths | BatchBy
 BlockFact: TypeAlias = Thick | BlockWide | BlockTall | BlockPrice | Material
 WallFact: TypeAlias = (
@@ -271,7 +259,9 @@ def named_trims(fact: Fact) -> tuple[Word, ...]:
     match fact:
         case Turns(trim=trim):
             return (trim,)
-        case NamedTrim(trim=trim) | Without(trim=trim) | InFrontOf(trim=trim) | Jambed(trim=trim):
+        case NamedTrim(trim=trim) | Without(trim=trim) | Jambed(trim=trim):
+            return (trim,)
+        case InFrontOf(trim=trim) | StandsOn(trim=trim):
             return (trim,)
         case Backbanded(trim=trim):
             return (trim,)

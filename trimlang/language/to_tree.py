@@ -38,6 +38,10 @@ class LineBuilder(NumberRules):
     def in_front_of(self, meta: Meta, children: Children) -> facts.InFrontOf:
         return facts.InFrontOf(children[-1], self._span(meta))
 
+    @v_args(meta=True)
+    def stands_on(self, meta: Meta, children: Children) -> facts.StandsOn:
+        return facts.StandsOn(children[-1], self._span(meta))
+
     def __default__(self, data: Any, children: Children, meta: Meta) -> facts.Stated:
         rule, span = str(data), self._span(meta)
         rows = rows_of(rule)

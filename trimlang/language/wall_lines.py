@@ -95,8 +95,8 @@ class WallLines(OpeningPhrases):
 
     @v_args(meta=True)
     def assembly_member(self, meta: Meta, children: Children) -> facts.AssemblyMember:
-        front = children[1] if len(children) > 1 else None
-        return facts.AssemblyMember(children[0], front, self._span(meta))
+        stands = children[1] if len(children) > 1 else None
+        return facts.AssemblyMember(children[0], stands, self._span(meta))
 
     @v_args(meta=True)
     def taken(self, meta: Meta, children: Children) -> facts.WrittenTaken:

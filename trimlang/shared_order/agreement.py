@@ -56,9 +56,10 @@ def disagreements(pool: Iterable[Flat]) -> tuple[tuple[Flat, Diagnostic], ...]:
 
 
 def _used(flat: Flat) -> Iterator[Trim]:
-    """Yield the trims that the job's pieces are made of, and those that these stand in front of."""
+    """Yield the trims that the job's pieces are made of, and what these stand on or before."""
     names = {piece.trim for piece in flat.pieces}
-    names |= {trim.in_front_of or "" for trim in flat.job.trims if trim.name in names}
+    used = [trim for trim in flat.job.trims if trim.name in names]
+    names |= {name for trim in used for name in (trim.in_front_of, trim.upon) if name is not None}
     return (trim for trim in flat.job.trims if trim.name in names)
 
 
@@ -106,8 +107,8 @@ def _trims(here: Trim, there: Trim, unit: Unit) -> Iterator[tuple[str, str, str]
     one, other = _words(here.material), _words(there.material)
     if one != other:
         yield "material", ", ".join(one) or NOTHING, ", ".join(other) or NOTHING
-    if here.in_front_of != there.in_front_of:
-        yield "place", _front(here), _front(there)
+    if (here.in_front_of, here.upon) != (there.in_front_of, there.upon):
+        yield "place", _place(here), _place(there)
     if here.minimum != there.minimum:
         yield "least order", _minimum(here), _minimum(there)
     mine, yours = _offers(here.offers), _offers(there.offers)
@@ -141,8 +142,9 @@ def _angle(spring: Fraction | None) -> str:
     return NOTHING if spring is None else degrees_text(spring)
 
 
-def _front(trim: Trim) -> str:
-    return f"in front of {trim.in_front_of}" if trim.in_front_of else "on the wall"
+def _place(trim: Trim) -> str:
+    on = f"on {trim.upon or 'the wall'}"
+    return f"in front of {trim.in_front_of}" if trim.in_front_of else on
 
 
 def _words(material: tuple[str, ...]) -> tuple[str, ...]:

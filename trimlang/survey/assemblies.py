@@ -21,6 +21,9 @@ from trimlang.survey.trims import lost_names
 Members: TypeAlias = Mapping[str, tuple[tree.Word, ...]]
 """The trims of each assembly, by its name."""
 
+Stands: TypeAlias = facts.InFrontOf | facts.StandsOn
+"""How a trim goes with another: on its face, or on its top."""
+
 
 def spelled_out(
     statements: Iterable[tree.Statement], findings: Findings
@@ -78,22 +81,22 @@ def _in_front_there(
     Reports a trim that is said to stand in front of two.
     """
     fronts = _fronts(statements)
-    added: dict[str, facts.InFrontOf] = {}
+    added: dict[str, Stands] = {}
     for line in assemblies:
         for one in line.members:
-            if one.front is None:
+            if one.stands is None:
                 continue
             before = fronts.get(one.trim.text) or added.get(one.trim.text)
             if before is None:
-                added[one.trim.text] = one.front
-            elif before.trim.text != one.front.trim.text:
+                added[one.trim.text] = one.stands
+            elif (type(before), before.trim.text) != (type(one.stands), one.stands.trim.text):
                 findings.say(
                     "T483",
-                    one.front.span,
+                    one.stands.span,
                     trim=one.trim.text,
-                    behind=one.front.trim.text,
-                    other=before.trim.text,
-                    line=place(before.span, one.front.span),
+                    here=_words(one.stands),
+                    there=_words(before),
+                    line=place(before.span, one.stands.span),
                 )
     return tuple(
         replace(line, facts=(*line.facts, added[line.name.text]))
@@ -103,13 +106,18 @@ def _in_front_there(
     )
 
 
-def _fronts(statements: Iterable[tree.Statement]) -> dict[str, facts.InFrontOf]:
+def _words(stands: Stands) -> str:
+    on = "on" if isinstance(stands, facts.StandsOn) else "in front of"
+    return f"{on} “{stands.trim.text}”"
+
+
+def _fronts(statements: Iterable[tree.Statement]) -> dict[str, Stands]:
     return {
         line.name.text: fact
         for line in statements
         if isinstance(line, tree.TrimLine)
         for fact in line.facts
-        if isinstance(fact, facts.InFrontOf)
+        if isinstance(fact, Stands)
     }
 
 

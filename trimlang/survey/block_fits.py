@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Container, Mapping
+from dataclasses import replace
 from fractions import Fraction
 
 from trimlang.language import facts, tree
 from trimlang.lengths.tape import NOTHING, length_text
 from trimlang.settings.table import Settings
+from trimlang.survey.in_front import height_below
 from trimlang.survey.job import Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.on_walls import CasingBlock, Trimmings
@@ -69,7 +71,12 @@ def check_blocks(
         if trimmings.stool is not None or trimmings.four_sides:
             findings.say("T431", span)
         _wide_enough(trimmings.plinth, trimmings.plinth.wide, leg, said[facts.Plinthed], findings)
-        beside = [trims[name] for name in trims if name in on_floor]
+        # A cap ends at the plinth too, with its top above the base that it lies on.
+        beside = [
+            replace(trim, height=trim.height and trim.height + height_below(trim, trims, on_floor))
+            for name, trim in trims.items()
+            if name in on_floor
+        ]
         _stands_out(trimmings.plinth, (casing, *beside), said[facts.Plinthed], settings, findings)
     if trimmings.corner_block is not None:
         block, fact = trimmings.corner_block, said[facts.CornerBlocked]

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Container
+from collections.abc import Container, Mapping
 from dataclasses import replace
 from fractions import Fraction
 
@@ -14,6 +14,7 @@ from trimlang.lengths.angles import cosine
 from trimlang.lengths.tape import SIXTEENTH, length_text, steps_nearest
 from trimlang.settings.table import Settings
 from trimlang.survey.block_fits import beside_opening, check_blocks
+from trimlang.survey.in_front import height_below
 from trimlang.survey.job import End, Gap, Trim
 from trimlang.survey.measures import Findings, length
 from trimlang.survey.near_names import unknown_trim
@@ -90,7 +91,9 @@ def read_gap(
         findings.say("T240", line.span, trim=cased[0])
     # A sill's height decides what a window stops only where its line does not say so itself.
     if sill is not None and stops is None:
-        stops = tuple(name for name, trim in trims.items() if not _passes(trim, sill, on_floor))
+        stops = tuple(
+            name for name, trim in trims.items() if not _passes(trim, sill, on_floor, trims)
+        )
     if block is not None and stops is None:
         stops = tuple(name for name in trims if name in on_floor)
     # A depth, or a crown that turns, makes sense at a beam alone.
@@ -219,12 +222,16 @@ def _stopped_by_beam(
     )
 
 
-def _passes(trim: Trim, sill: Fraction, on_floor: Container[str]) -> bool:
+def _passes(
+    trim: Trim, sill: Fraction, on_floor: Container[str], trims: Mapping[str, Trim]
+) -> bool:
     """Tell whether a trim goes on past a window: what hangs, and what ends below its sill."""
     if trim.hangs:
         return True
     # What stands on the floor and ends below the sill is not touched by the window.
-    return trim.name in on_floor and trim.height is not None and trim.height <= sill
+    if trim.name not in on_floor or trim.height is None:
+        return False
+    return height_below(trim, trims, on_floor) + trim.height <= sill
 
 
 def _stopped(fact: facts.Stops, trims: dict[str, Trim], findings: Findings) -> tuple[str, ...]:

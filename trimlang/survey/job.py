@@ -39,8 +39,9 @@ class Trim:
     longer list.  ``supplier`` is where it is bought, ``profile`` what its profile is called there,
     ``minimum`` the least that is sold of it.  ``flexible`` trim bends without kerfs;
     the pattern of ``one_way`` trim has a direction, so that no piece is turned end for end.
-    What ``hangs`` is below the ceiling; ``before_crown`` is the crown along whose ceiling edge it
-    runs, None for trim that stands in front of none.
+    ``upon`` is the trim on whose top it lies, as a cap does on base.  What ``hangs`` is below the
+    ceiling; ``before_crown`` is the crown along whose ceiling edge it runs, None for trim that
+    stands in front of none.
     """
 
     name: str
@@ -62,6 +63,7 @@ class Trim:
     one_way: bool = False
     hangs: bool = False
     before_crown: str | None = None
+    upon: str | None = None
 
     @property
     def has_batches(self) -> bool:

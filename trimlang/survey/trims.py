@@ -101,6 +101,7 @@ def _trim(line: TrimLine, unit: Unit, findings: Findings) -> Trim:
     material: list[str] = []
     flexible = False
     front: str | None = None
+    upon: str | None = None
     spring: Fraction | None = None
     girth: Fraction | None = None
     of_trim = f"of trim “{line.name.text}”"
@@ -123,6 +124,8 @@ def _trim(line: TrimLine, unit: Unit, findings: Findings) -> Trim:
                 girth = length(fact.length, unit, findings, what=what, fine=True)
             case facts.InFrontOf():
                 front = fact.trim.text
+            case facts.StandsOn():
+                upon = fact.trim.text
             case facts.Material():
                 material.append(fact.words.text)
             case facts.Flexible(words=words):
@@ -138,6 +141,7 @@ def _trim(line: TrimLine, unit: Unit, findings: Findings) -> Trim:
         flexible=flexible,
         one_way=any(isinstance(fact, facts.OneWay) for fact in line.facts),
         in_front_of=front,
+        upon=upon,
         offers=(),
         rests=(),
         span=line.name.span,

@@ -85,7 +85,7 @@ def one_block(right: End, left: End, findings: Findings) -> BlockInCorner | None
 def on_floor(
     of_room: tuple[str, ...], lines: Iterable[tree.Statement], trims: Mapping[str, Trim]
 ) -> set[str]:
-    """Return the trims that stand on the floor: the first of a room, and those in front of it.
+    """Return the trims that stand on the floor: the first of a room, with shoe and cap.
 
     Those that runs among ``lines`` name for themselves too.
     """
@@ -94,9 +94,15 @@ def on_floor(
         said = line.facts if isinstance(line, tree.RunLine) else ()
         named = (fact.trim.text for fact in said if isinstance(fact, facts.NamedTrim))
         lists.append(tuple(name for name in named if name in trims))
-    first = {name for names in lists for name in names[:1]}
+    # Crown and its frieze may be named first, and hang all the same.
+    standing = [[name for name in names if not trims[name].hangs] for names in lists]
+    first = {name for names in standing for name in names[:1]}
     listed = {name for names in lists for name in names}
-    return {name for name in listed if name in first or trims[name].in_front_of in first}
+    return {
+        name
+        for name in listed
+        if {name, trims[name].in_front_of, trims[name].upon} & first  # shoe, and a cap
+    }
 
 
 def _corner(room: Room, at: int, end: End) -> str:
