@@ -57,8 +57,9 @@ NOT_IN_THE_HOUSE = {
     " paint_spread_metric per_cent radius_given rising sign spare splices_allowed"
     " splices_never wide_bare wide_beam wide_transition",
     "each of its forms has a name of its own": "length number",
-    "what its rooms do not have": "casing_floor may_splice nail_plate nail_wallboard stops_all"
-    " turns uncased",
+    "what its rooms do not have": "casing_floor may_splice nail_plate nail_wallboard stands_on"
+    " stops_all turns uncased",
+    "what its carpenter does not reckon": "joint_price",
 }
 """What the large house does not say, of all that the grammar has a rule for."""
 
