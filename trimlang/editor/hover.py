@@ -14,6 +14,7 @@ from typing import Final
 from lark import Token
 
 from trimlang.diagnostics import Span
+from trimlang.editor.hover_lengths import why_so_long
 from trimlang.editor.hover_plans import Where
 from trimlang.editor.mention import Mention, NameSort
 from trimlang.editor.open_job import JobReading
@@ -21,6 +22,7 @@ from trimlang.editor.tokens import token_at
 from trimlang.editor.word_meanings import meaning, setting_meaning
 from trimlang.joinery.at_the_saw import MitreSaw, at_saw, saw_for
 from trimlang.joinery.piece import Cut, Piece, PieceKind
+from trimlang.joinery.strips import strips
 from trimlang.language import tree
 from trimlang.language.facts import AtEnd, Side
 from trimlang.lengths.tape import Unit, feet_text
@@ -126,19 +128,36 @@ def _wall_span(reading: JobReading, file: str, line: int, column: int) -> Span:
 
 
 def _pieces(reading: JobReading, room: Room, stretch: Stretch) -> tuple[Piece, ...]:
+    place = room.walk.index(stretch)
     is_run = isinstance(stretch, Run)
-    label = stretch.label if isinstance(stretch, Run) else ""
     # Pieces of a casing carry the name of their opening in place of a run's.
-    label = label or opening_names(room).get(room.walk.index(stretch), "")
+    label = stretch.label if isinstance(stretch, Run) else opening_names(room).get(place, "")
+    begun = _begun_elsewhere(reading, room, place)
     return tuple(
         piece
         for piece in reading.result.pieces
         if piece.room == room.name
-        and piece.run == label
         # Two rooms may have one name; their tags differ.
         and piece.id.startswith(f"{room.tag}-")
-        and piece.kind.of_casing is not is_run
+        and (
+            (piece.run == label and piece.kind.of_casing is not is_run)
+            or (piece.run == begun.get(piece.trim) and not piece.kind.of_casing)
+        )
     )
+
+
+def _begun_elsewhere(reading: JobReading, room: Room, place: int) -> Mapping[str, str]:
+    """Return the trims that a place gets from a run beside it, and that run's name.
+
+    A chair rail that goes on below a window is one piece, and has its first run's name.
+    """
+    begun = {}
+    for trim in reading.result.job.trims:
+        for strip in strips(room, trim):
+            first = room.walk[strip.begins]
+            if place in strip.places and strip.begins != place and isinstance(first, Run):
+                begun[trim.name] = first.label
+    return begun
 
 
 def _piece(piece: Piece, job: Job, pen: Pen, sticks: Sticks | None) -> str:
@@ -150,8 +169,10 @@ def _piece(piece: Piece, job: Job, pen: Pen, sticks: Sticks | None) -> str:
         f"**{_plain(piece.id)}**: **{length}**{also}, {phrases.measured(piece, pen.words)}",
         f"- left: {_cut(piece.left, Side.LEFT, saw, pen)}",
         f"- right: {_cut(piece.right, Side.RIGHT, saw, pen)}",
-        f"- {phrases.rounding(piece, pen)}",
+        *(f"- {text}" for text in why_so_long(piece, job, pen)),
     ]
+    rounded = phrases.rounding(piece, pen)
+    lines += [f"- {rounded}"] if rounded else []
     other = phrases.edges(piece, pen)
     lines += [f"- {text}" for text in (other, *phrases.fit_lines(piece, pen)) if text]
     # Said rather than left out: who hovers again a moment later sees it.
