@@ -1,8 +1,9 @@
-"""Finds the language's own words by looking them up.
+"""Finds the language's own words by looking them up, and all else by a pattern of its own.
 
 Lark looks for what may stand at a place with one regular expression of all that may, and has to
 compile one for each set of words that it meets: fifty for a house, a tenth of ``trimlang check``.
-Most of what may stand somewhere are plain words, which need none.
+Most of what may stand somewhere are plain words, which need none; and the patterns of the others
+are tried one after the other, so that each is compiled once for all places.
 """
 
 from __future__ import annotations
@@ -12,7 +13,7 @@ from typing import Any, Final
 
 from lark import Token
 from lark.exceptions import UnexpectedCharacters
-from lark.lexer import BasicLexer, ContextualLexer, LexerState, TerminalDef
+from lark.lexer import BasicLexer, ContextualLexer, LexerState, Scanner, TerminalDef, _create_unless
 from lark.utils import TextSlice
 
 _PLAIN: Final = re.compile(r"\(?(?P<words>[a-z]+(\|[a-z]+)*)\)?\\b")
@@ -22,10 +23,18 @@ _NOTHING: Final = "<END-OF-FILE>"
 """What lark says may stand where its regular expression allows nothing."""
 
 
+class _OneByOne(Scanner):
+    """Lark's scanner with a regular expression for each terminal, tried in lark's order."""
+
+    def _build_mres(self, terminals: list[TerminalDef], max_size: int) -> list[re.Pattern[str]]:
+        patterns: list[re.Pattern[str]] = super()._build_mres(terminals, min(max_size, 1))
+        return patterns
+
+
 class WordLexer(BasicLexer):
     """Lark's lexer for the places where the same may stand, with a table of its plain words.
 
-    ``terminals`` are then the others, for which lark compiles its regular expression.
+    ``terminals`` are then the others, which are found by their regular expressions.
     """
 
     def __init__(self, *conf: Any) -> None:
@@ -37,6 +46,11 @@ class WordLexer(BasicLexer):
             plain = {}
         self.words = {word: name for name in reversed(plain) for word in plain[name]}
         self.terminals = [one for one in self.terminals if one.name not in plain]
+
+    def _build_scanner(self) -> Scanner:
+        how = (self.g_regex_flags, self.re, self.use_bytes)
+        terminals, self.callback = _create_unless(self.terminals, *how)
+        return _OneByOne(terminals, *how)
 
     def match(self, text: TextSlice[str], pos: int) -> tuple[str, str] | None:
         """Return the text and the terminal that stand at a place, None where none may."""
