@@ -292,4 +292,4 @@ class Piece:
 
 
 def _inset(cut: Cut, long_edge: Edge) -> Fraction:
-    return cut.inset if cut.long_edge is long_edge else Fraction(0)
+    return cut.inset if cut.long_edge is long_edge else NOTHING

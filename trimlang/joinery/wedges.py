@@ -14,6 +14,7 @@ from trimlang.joinery.piece import Lean
 from trimlang.joint_row import Edge
 from trimlang.language.end_facts import Side
 from trimlang.lengths.angles import cosine, tangent
+from trimlang.lengths.tape import NOTHING
 
 
 def lean_of(side: Side, long_edge: Edge) -> Lean:
@@ -39,6 +40,9 @@ def wedge(depth: Fraction, exact: Fraction, setting: Fraction, *, pieces: int = 
     >>> wedge(Fraction(9, 16), Fraction(45), Fraction(45))
     Fraction(0, 1)
     """
+    # Most saws stop where most corners want them to, and long fractions are slow to multiply.
+    if exact == setting:
+        return NOTHING
     return pieces * depth * abs(tangent(exact) - tangent(setting)) * cosine(exact)
 
 

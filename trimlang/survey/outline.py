@@ -16,7 +16,7 @@ from typing import Final
 
 from trimlang.language.tree import GapKind
 from trimlang.lengths.angles import RIGHT, cosine, mitre_of_corner, sine, tangent
-from trimlang.lengths.tape import steps_nearest
+from trimlang.lengths.tape import NOTHING, steps_nearest
 from trimlang.record import record
 from trimlang.survey.job import End, Gap, Room, Run, Stretch, Trim
 
@@ -215,7 +215,7 @@ def _scraps(end: End, run: Run, room: Room, thick: dict[str, Fraction | None]) -
     # Only at an outside corner do scraps reach past the wall; inside, the tape ends at the wall
     # either way.
     if not end.joint.is_outside or not end.over_scraps or not run.trims:
-        return Fraction(0)
+        return NOTHING
     mitre = room.settings.mitre_out if end.corner is None else mitre_of_corner(end.corner)
     return (thick.get(end.scraps_of or run.trims[0]) or Fraction(0)) * tangent(mitre)
 
@@ -223,7 +223,7 @@ def _scraps(end: End, run: Run, room: Room, thick: dict[str, Fraction | None]) -
 def _curve(stretch: Stretch) -> Fraction:
     """Return how far a walk turns to the right along a stretch that curves (degrees)."""
     curve = stretch.curve if isinstance(stretch, Run) else None
-    return Fraction(0) if curve is None else curve.turn_right
+    return NOTHING if curve is None else curve.turn_right
 
 
 def _goes_straight(stretch: Stretch) -> bool:
