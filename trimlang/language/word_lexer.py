@@ -26,8 +26,11 @@ _NOTHING: Final = "<END-OF-FILE>"
 class _OneByOne(Scanner):
     """Lark's scanner with a regular expression for each terminal, tried in lark's order."""
 
+    def __init__(self, *conf: Any) -> None:
+        Scanner.__init__(self, *conf)
+
     def _build_mres(self, terminals: list[TerminalDef], max_size: int) -> list[re.Pattern[str]]:
-        patterns: list[re.Pattern[str]] = super()._build_mres(terminals, min(max_size, 1))
+        patterns: list[re.Pattern[str]] = Scanner._build_mres(self, terminals, min(max_size, 1))
         return patterns
 
 
