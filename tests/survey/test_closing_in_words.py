@@ -121,6 +121,32 @@ def test_diagonals_that_contradict_walls_that_close_are_told():
     )
 
 
+# A room whose corners are within 1/2 degree of square, its walls read to 1/8 in. (invented)
+BARELY_OPEN = [
+    "W0: 51 15/16 in, left=in-corner, right=out-corner(89.90 deg)",
+    "W1: 30 1/16 in, left=out-corner, right=in-corner(90.01 deg)",
+    "W2: 55 11/16 in, left=in-corner, right=in-corner(89.37 deg)",
+    "W3: 29 15/16 in, left=in-corner, right=out-corner(90.19 deg)",
+    "W4: 65 11/16 in, left=out-corner, right=in-corner(89.58 deg)",
+    "W5: 136 3/4 in, left=in-corner, right=in-corner(90.32 deg)",
+    "W6: 171 7/8 in, left=in-corner, right=in-corner(90.42 deg)",
+    "W7: 135 5/16 in, left=in-corner, right=in-corner(90.50 deg)",
+]
+
+
+def test_diagonals_speak_for_walls_that_alone_are_barely_open():
+    assert closing(checked(*BARELY_OPEN)).verdict is Verdict.GAPES
+    across = [
+        "diagonal W0-W3 107 7/16 in",
+        "diagonal W1-W4 121 1/16 in",
+        "diagonal W2-W5 205 3/8 in",
+        "diagonal W3-W6 197 13/16 in",
+    ]
+    one = closing(checked(*BARELY_OPEN, *across))
+    assert one.verdict is Verdict.CLOSES
+    assert one.tolerance >= one.gap
+
+
 def test_walls_taken_over_scraps_close_by_what_they_are():
     """Two long points of 9/16 in each, as inches of wall they would not close."""
     out = "out-corner(90 deg, taken point)"

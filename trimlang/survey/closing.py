@@ -101,20 +101,22 @@ def _closing(course: Course, walk: Walk, fit: Misfit, gap: Fraction, end: Point)
     room = course.room
     stated = room.settings.says(Settings.closes_within)
     way = complex(float(end.x), float(end.y))
-    # A gap is judged in its own direction, since a room is surer one way than the other (a long
-    # wall's corner swings its far end).
+    # All that was measured decides together. A gap alone is judged only to tell the walls' fault
+    # from the diagonals', and in its own direction, since a room is surer one way than the other (a
+    # long wall's corner swings its far end).
     fits = fit.fits
-    of_survey = _as_said(fit.widest if fits or not gap else fit.tolerance(way))
+    tells = max(fit.widest, float(gap)) if fits or not gap else fit.tolerance(way)
+    of_survey = _as_said(tells)
     tolerance = room.settings.closes_within if stated else of_survey
     within = (
         gap <= room.settings.closes_within
         if stated
-        else not gap or float(gap) <= fit.tolerance(way)
+        else fits or bool(walk.chords and (not gap or float(gap) <= fit.tolerance(way)))
     )
-    # What the file allows settles the gap; otherwise the doubts do. Diagonals may contradict the
-    # walls even where these close.
+    # What the file allows settles the gap. Diagonals may contradict the walls even where these
+    # close.
     verdict = Verdict.CLOSES
-    if not within or not (stated or walk.chords or fits):
+    if not within:
         verdict = Verdict.GAPES
     elif walk.chords and not fits:
         verdict = Verdict.CLASHES
@@ -131,8 +133,8 @@ def _closing(course: Course, walk: Walk, fit: Misfit, gap: Fraction, end: Point)
     elif not stated:
         more = finer(course, walk, fit)
         if more is not None:
-            tells = steps_up(_as_said(more.tolerance), room.settings.rounding_step)
-            settles = f"{more.words} would let it tell {feet_text(tells, room.settings.unit)}"
+            finest = steps_up(_as_said(more.tolerance), room.settings.rounding_step)
+            settles = f"{more.words} would let it tell {feet_text(finest, room.settings.unit)}"
     return Closing(
         room=room.name,
         verdict=verdict,
