@@ -177,6 +177,7 @@ def plan_checked(
     # Imported here: the planner is twice as much code as a check loads.
     from trimlang.planning.first_plan import first_plan
     from trimlang.planning.planned_job import with_offers_of_log
+    from trimlang.planning.supplier_order import fill_up_orders
     from trimlang.site_log.under_way import under_way
     from trimlang.takeoff.supplies import blocks, supplies
 
@@ -187,6 +188,9 @@ def plan_checked(
     # the plan that the first tickets showed.
     if checked.job.log:
         pieces, plans, problems, progress = under_way(checked.job, planned, effort, watch)
+    else:
+        plans, short = fill_up_orders(checked.job, plans)
+        problems += short
     findings = checked.diagnostics + problems
     wrong = has_errors(problems)
     return Result(

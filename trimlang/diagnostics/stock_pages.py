@@ -106,4 +106,35 @@ STOCK_PAGES: Final = (
         why="With every length limited, no order could be large enough.",
         example=TRIM + "stock base: 12 ft at 17.40 at most 6, at least 10 sticks\n" + _ROOM,
     ),
+    Page(
+        code="T493",
+        title="a least order of nobody",
+        message="the least order “in all” is a supplier's, and “{trim}” names none",
+        remedy='Say who sells it: stock {trim}: from "Hill Lumber", ... Or leave “in all” out where'
+        " it is of this trim alone.",
+        why="In all means all trims that one supplier sells, so the file must say which those are.",
+        example=TRIM + "stock base: 12 ft at 17.40, at least 150.00 in all\n" + _ROOM,
+    ),
+    Page(
+        code="T494",
+        title="two least orders",
+        message="the least order of “{supplier}” in all is another one at {line}",
+        remedy="Say it once: one line of one of its trims holds for them all.",
+        why="An order is filled up to one sum, and which of the two is right only the yard knows.",
+        example=TRIM
+        + "trim shoe: 1/2 in thick, 3/4 in tall\n"
+        + 'stock base: from "Hill Lumber", 12 ft at 17.40, at least 150.00 in all\n'
+        + 'stock shoe: from "Hill Lumber", 8 ft at 5.20, at least 200.00 in all\n'
+        + 'room "Study", trim base, shoe, open walk\n  N: 40 in, left=butt, right=butt\n',
+    ),
+    Page(
+        code="T495",
+        title="less than a supplier's least order",
+        message="“{supplier}” sells no less in all, and has not so much of these trims",
+        remedy="Check “at least” and “at most”, or add the lengths that it has besides.",
+        why="The order is filled up with more sticks of the supplier's trims, and all are limited.",
+        example=TRIM
+        + 'stock base: from "Hill Lumber", 12 ft at 17.40 at most 6, at least 150.00 in all\n'
+        + _ROOM,
+    ),
 )

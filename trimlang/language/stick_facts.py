@@ -91,7 +91,11 @@ class RandomLengths:
 
 @record
 class LeastOrder:
-    """``at least 10 sticks``, or ``at least 150.00``: the yard sells so much or nothing."""
+    """``at least 10 sticks``, or ``at least 150.00``: the yard sells so much or nothing.
+
+    ``in_all``: not of the trim by itself, but of all trims from its supplier.
+    """
 
     least: Number | Price
+    in_all: bool
     span: Span

@@ -62,7 +62,14 @@ class StockLines(LogLines):
         self.problems: list[Diagnostic] = []
 
     supplier, profile = fact_of(facts.Supplier), fact_of(facts.ProfileCode)
-    least_order = fact_of(facts.LeastOrder)
+
+    @v_args(meta=True)
+    def least_order(self, meta: Meta, children: Children) -> facts.LeastOrder:
+        least, *together = children
+        return facts.LeastOrder(least=least, in_all=bool(together), span=self._span(meta))
+
+    def in_all(self, _children: Children) -> bool:
+        return True
 
     @v_args(meta=True)
     def per(self, meta: Meta, children: Children) -> tree.Per:

@@ -108,6 +108,7 @@ class TrimPlan:
     ``plain_sticks`` are what simply cutting the longest piece first would take, None where it
     runs out of sticks.  ``restricted`` tells of a plan that not every choice of sticks is open to,
     so that it is not set beside those of other ways.  ``added`` tells of joints that no wall needs.
+    ``filled_up`` are the lengths of sticks that only the supplier's least order asks for.
     """
 
     trim: str
@@ -126,6 +127,7 @@ class TrimPlan:
     anywhere: Fraction | None = None
     restricted: bool = False
     added: Added = Added()
+    filled_up: tuple[Fraction, ...] = ()
 
 
 def lay_out(question: Question, plan: Plan) -> TrimPlan:

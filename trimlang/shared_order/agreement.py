@@ -12,6 +12,7 @@ from trimlang.lengths.tape import Unit, decimal_text, feet_text, length_text
 from trimlang.money import money_text
 from trimlang.shared_order.flat import Flat
 from trimlang.survey.job import Job, Offer, Trim
+from trimlang.survey.sticks import MinimumOrder
 
 NOTHING = "not said"
 
@@ -110,7 +111,12 @@ def _trims(here: Trim, there: Trim, unit: Unit) -> Iterator[tuple[str, str, str]
     if (here.in_front_of, here.upon) != (there.in_front_of, there.upon):
         yield "place", _place(here), _place(there)
     if here.minimum != there.minimum:
-        yield "least order", _minimum(here), _minimum(there)
+        yield "least order", _minimum(here.minimum), _minimum(there.minimum)
+    if here.minimum_in_all != there.minimum_in_all:
+        yield "least order in all", _minimum(here.minimum_in_all), _minimum(there.minimum_in_all)
+    # Of whom one buys matters only where all that is bought of them counts together.
+    elif here.minimum_in_all != MinimumOrder() and here.supplier != there.supplier:
+        yield "supplier", here.supplier or NOTHING, there.supplier or NOTHING
     mine, yours = _offers(here.offers), _offers(there.offers)
     if mine != yours:
         # Only the offers that differ are told: a list of twenty with one new price would hide it.
@@ -132,9 +138,9 @@ def _pattern(trim: Trim) -> str:
     return "one way" if trim.one_way else NOTHING
 
 
-def _minimum(trim: Trim) -> str:
-    least = [f"{trim.minimum.sticks} sticks"] if trim.minimum.sticks else []
-    least += [money_text(trim.minimum.spent)] if trim.minimum.spent else []
+def _minimum(minimum: MinimumOrder) -> str:
+    least = [f"{minimum.sticks} sticks"] if minimum.sticks else []
+    least += [money_text(minimum.spent)] if minimum.spent else []
     return ", ".join(least) or NOTHING
 
 

@@ -18,7 +18,8 @@ from trimlang.joinery.piece import Piece
 from trimlang.joinery.pieces import joinery
 from trimlang.language.source import Source
 from trimlang.planning.first_plan import first_plan
-from trimlang.planning.planned_job import with_offers_of_log
+from trimlang.planning.planned_job import Planned, with_offers_of_log
+from trimlang.planning.supplier_order import fill_up_orders
 from trimlang.planning.wrong_plan import reject_faults
 from trimlang.shared_order.flat import Flat
 from trimlang.shared_order.log_of_site import places_of, with_log
@@ -90,9 +91,11 @@ def plan_together(
     _verify(shared, cut, chosen)
     plans = tuple(chosen.values())
     if log is None or has_errors((*lost, *wrong)):
+        plans, short = fill_up_orders(shared, plans)
+        lost.extend(short)
         alone = [
-            None if flat.problems else sum((plan.cost for plan in flat.plans), Fraction(0))
-            for flat in own
+            None if one.problems else _alone(flat.job, one)
+            for flat, one in zip(pool, own, strict=True)
         ]
         return shared_order(
             pool,
@@ -116,6 +119,12 @@ def plan_together(
     return shared_order(
         pool, shared, untagged(pool, as_cut), plans, (*wrong, *found), log=log, progress=progress
     )
+
+
+def _alone(job: Job, planned: Planned) -> Fraction:
+    """Return what a flat would cost by itself, with its own least orders."""
+    plans, _ = fill_up_orders(job, planned.plans)
+    return sum((plan.cost for plan in plans), Fraction(0))
 
 
 def joined_job(pool: Sequence[Flat]) -> Job:

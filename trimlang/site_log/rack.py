@@ -63,6 +63,11 @@ class Rack:
         for rest in trim.rests:
             self.whole[WholeStick(rest.length, Origin.SHOP, rest.price)] += rest.count
 
+    @property
+    def was_bought(self) -> bool:
+        """Whether the yard has brought any of it: what it sells at least is met by now."""
+        return bool(self.bought) or any(kind.origin is Origin.HAND for kind in self.whole)
+
     def buy(self, length: Fraction, count: int, price: Fraction) -> None:
         """Add ``count`` bought sticks; ``price`` is for all of them together."""
         self.whole[WholeStick(length, Origin.HAND, price / count)] += count

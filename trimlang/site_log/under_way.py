@@ -10,6 +10,7 @@ from trimlang.joinery.piece import Piece
 from trimlang.joinery.pieces import at_places
 from trimlang.planning.layout import TrimPlan
 from trimlang.planning.planned_job import Planned
+from trimlang.planning.supplier_order import fill_up_orders
 from trimlang.planning.wrong_plan import reject_faults
 from trimlang.site_log.cut_lengths import frozen, splices_that_follow
 from trimlang.site_log.ledger import check_lengths, standing, trim_of_stick
@@ -74,9 +75,12 @@ def under_way(
         if not has_errors(findings):
             reject_faults(trim.name, progress_faults(progress, trim, log))
         plans.append(trim_plan(progress))
+    brought = {one.scaled.trim.name for one in trims if one.rack.was_bought}
+    filled, short = fill_up_orders(job, plans, brought)
+    findings.extend(short)
     as_cut = frozen(pieces, live)
     asked = {one.id: one for one, now in zip(pieces, as_cut, strict=True) if one is not now}
-    return as_cut, tuple(plans), tuple(findings), _job_progress(job, as_cut, trims, plans, asked)
+    return as_cut, filled, tuple(findings), _job_progress(job, as_cut, trims, filled, asked)
 
 
 def _trim_of(entry: Entry, of_piece: Mapping[str, str]) -> str | None:

@@ -92,7 +92,6 @@ def left(
                 bundle="" if offer.bundle is None else f"bundle-{offer.bundle}",
             )
         )
-    was_bought = bool(rack.bought) or any(kind.origin == "hand" for kind in rack.whole)
     problem = replace(
         asked,
         # None of these blanks has a batch; the plan in force, which stays (see ``replan``), keeps
@@ -102,8 +101,8 @@ def left(
         spare=spare.whole,
         survive_loss=spare.any_one,
         # What was bought has met the yard's minimum; what is bought after it is between the two.
-        least_sticks=0 if was_bought else asked.least_sticks,
-        least_spent=0 if was_bought else asked.least_spent,
+        least_sticks=0 if rack.was_bought else asked.least_sticks,
+        least_spent=0 if rack.was_bought else asked.least_spent,
     )
     return Left(problem, supply)
 

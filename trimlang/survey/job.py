@@ -37,7 +37,8 @@ class Trim:
     lies flat on the wall.  ``girth`` is how far a tape goes over its profile.
     ``logged`` are lengths that were bought and that the stock lines no
     longer list.  ``supplier`` is where it is bought, ``profile`` what its profile is called there,
-    ``minimum`` the least that is sold of it.  ``flexible`` trim bends without kerfs;
+    ``minimum`` the least that is sold of it, ``minimum_in_all`` of all trims of that supplier
+    together.  ``flexible`` trim bends without kerfs;
     the pattern of ``one_way`` trim has a direction, so that no piece is turned end for end.
     ``upon`` is the trim on whose top it lies, as a cap does on base.  What ``hangs`` is below the
     ceiling; ``before_crown`` is the crown along whose ceiling edge it runs, None for trim that
@@ -58,6 +59,7 @@ class Trim:
     supplier: str | None = None
     profile: str | None = None
     minimum: MinimumOrder = MinimumOrder()
+    minimum_in_all: MinimumOrder = MinimumOrder()
     batch_by: BatchScope = BatchScope.ROOM
     flexible: bool = False
     one_way: bool = False

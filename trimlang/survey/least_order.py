@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable, Mapping
 from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
+from trimlang.diagnostics.place import place
 from trimlang.language import facts, tree
 from trimlang.money import money_text
 from trimlang.survey.job import Trim
@@ -17,11 +19,19 @@ MOST_STICKS: Final = 1000
 
 
 def read_minimum(
-    line: tree.StockLine, before: MinimumOrder, findings: Findings, *, by_length: bool
+    line: tree.StockLine,
+    before: MinimumOrder,
+    findings: Findings,
+    *,
+    by_length: bool,
+    in_all: bool = False,
 ) -> MinimumOrder:
-    """Return what a stock line says a yard sells at least, with what was said before."""
+    """Return what a stock line says a yard sells at least, with what was said before.
+
+    Of that trim alone, or ``in_all``: of all trims from its supplier.
+    """
     said = before
-    for fact in line.facts:
+    for fact in _least_orders(line, in_all=in_all):
         match fact:
             case facts.LeastOrder(least=tree.Number() as count):
                 # A minimum of nothing is no minimum, and would hide a slip of the pen.
@@ -34,6 +44,12 @@ def read_minimum(
             case facts.LeastOrder(least=tree.Price() as price):
                 said = replace(said, spent=_amount(price, findings, by_length=by_length))
     return said
+
+
+def _least_orders(line: tree.StockLine, *, in_all: bool) -> list[facts.LeastOrder]:
+    return [
+        fact for fact in line.facts if isinstance(fact, facts.LeastOrder) and fact.in_all == in_all
+    ]
 
 
 def _amount(price: tree.Price, findings: Findings, *, by_length: bool) -> Fraction:
@@ -51,7 +67,7 @@ def _amount(price: tree.Price, findings: Findings, *, by_length: bool) -> Fracti
 
 def check_supply(trim: Trim, line: tree.StockLine, findings: Findings) -> None:
     """Report a yard that has less than it sells at least."""
-    said = [one for one in line.facts if isinstance(one, facts.LeastOrder)]
+    said = _least_orders(line, in_all=False)
     limits = [one.at_most for one in trim.offers]
     # Where one length is sold without a limit, any order can be filled up with it.
     if not said or not limits or None in limits:
@@ -68,3 +84,22 @@ def check_supply(trim: Trim, line: tree.StockLine, findings: Findings) -> None:
             sticks=sticks,
             worth=money_text(worth),
         )
+
+
+def check_suppliers(
+    lines: Iterable[tree.Statement], trims: Mapping[str, Trim], findings: Findings
+) -> None:
+    """Report a least order of a supplier who has no name, and two unlike ones of one supplier."""
+    said: dict[str, tuple[MinimumOrder, facts.LeastOrder]] = {}
+    for line in lines:
+        if not isinstance(line, tree.StockLine) or line.name.text not in trims:
+            continue
+        trim = trims[line.name.text]
+        for fact in _least_orders(line, in_all=True):
+            if trim.supplier is None:
+                findings.say("T493", fact.span, trim=trim.name)
+                continue
+            before = said.setdefault(trim.supplier, (trim.minimum_in_all, fact))
+            if before[0] != trim.minimum_in_all:
+                where = place(before[1].span, fact.span)
+                findings.say("T494", fact.span, supplier=trim.supplier, line=where)

@@ -14,7 +14,7 @@ from trimlang.lengths.tape import Unit
 from trimlang.settings.table import Settings
 from trimlang.survey.in_front import in_front
 from trimlang.survey.job import Offer, Trim
-from trimlang.survey.least_order import check_supply, read_minimum
+from trimlang.survey.least_order import check_suppliers, check_supply, read_minimum
 from trimlang.survey.measures import Findings, length
 from trimlang.survey.near_names import unknown_trim
 from trimlang.survey.offers import bought_by_length, check_prices, read_offers
@@ -69,6 +69,9 @@ def read_trims(
                     profile=_said(line, facts.ProfileCode) or trim.profile,
                     batch_by=_batch_by(line) or trim.batch_by,
                     minimum=read_minimum(line, trim.minimum, findings, by_length=by_length),
+                    minimum_in_all=read_minimum(
+                        line, trim.minimum_in_all, findings, by_length=by_length, in_all=True
+                    ),
                 )
                 check_prices(trims[trim.name], added, unit, findings)
             else:
@@ -81,6 +84,7 @@ def read_trims(
     for line in lines:
         if isinstance(line, StockLine) and line.name.text in trims:
             check_supply(trims[line.name.text], line, findings)
+    check_suppliers(lines, trims, findings)
     return in_front(lines, trims, findings)
 
 

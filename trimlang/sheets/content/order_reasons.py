@@ -111,6 +111,7 @@ def _terms(result: Result, plan: TrimPlan, proof: str, pen: Pen) -> Iterator[tup
     yield words("joints more than needed"), _added(result, plan, pen)
     yield words("from the shop"), _shop(plan, pen)
     yield words("least order"), material_words.least_order(result.job.trim(plan.trim), pen)
+    yield words("bought for the least order"), _by_length(plan.filled_up, pen)
     # A minimum or a bundle binds this order; other ways would have to be bound by it too to be
     # compared.
     if plan.restricted:

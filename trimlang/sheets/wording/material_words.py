@@ -10,6 +10,7 @@ from trimlang.lengths.units import far_unit, in_cubic_inches, in_inches
 from trimlang.marking import N_
 from trimlang.sheets.wording.quantities import Pen
 from trimlang.survey.job import Gap, Job, Trim
+from trimlang.survey.sticks import MinimumOrder
 from trimlang.takeoff.supplies import Consumable, Supply
 
 SUPPLIES: Final = {
@@ -237,12 +238,18 @@ def _casings(job: Job) -> set[str | None]:
 
 def least_order(trim: Trim, pen: Pen) -> str:
     """Say what the yard sells of a trim at least: sticks, money, or both; empty: anything."""
-    least, said = trim.minimum, []
-    if least.sticks:
-        said.append(pen.words("{n} sticks", n=least.sticks))
-    if least.spent:
-        said.append(pen.money(least.spent))
+    said = _least(trim.minimum, pen)
+    said += [
+        pen.words("{least} in all of {supplier}", least=text, supplier=trim.supplier)
+        for text in _least(trim.minimum_in_all, pen)
+        if trim.supplier is not None
+    ]
     return ", ".join(said)
+
+
+def _least(least: MinimumOrder, pen: Pen) -> list[str]:
+    said = [pen.words("{n} sticks", n=least.sticks)] if least.sticks else []
+    return [*said, pen.money(least.spent)] if least.spent else said
 
 
 def of_batch(batch: str, pen: Pen) -> str:
