@@ -74,7 +74,7 @@ class LineDrawing:
         self._left, self._top, self._wide, self._tall = box
         self._context = context
         self._parts: list[bytes | _Text] = [b"0 J 0 j 4 M"]
-        for element in svg:
+        for element in getattr(svg, "drawn", svg):
             tag = element.tag.removeprefix(SVG)
             if tag == "title":
                 continue
@@ -130,6 +130,7 @@ def drawn_short(left_to: Callable[..., Any]) -> Callable[..., Any]:
         try:
             drawing = LineDrawing(element, images.keywords["context"])
         except MoreThanLinesError:
+            element.extend(getattr(element, "drawn", ()))
             return left_to(element, box, images, base_url)
         return [make_replaced_box(element, box, drawing)]
 
