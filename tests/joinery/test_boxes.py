@@ -15,6 +15,7 @@ from trimlang.compiler import Result, check_job, compile_job
 from trimlang.joinery.piece import Piece, PieceKind
 from trimlang.sheets.content.floor_plan import floor_plan
 from trimlang.sheets.wording.catalogue import NO_BREAK, words_in
+from trimlang.sheets.wording.phrases import all_notes
 from trimlang.sheets.wording.quantities import Pen
 from trimlang.survey.box_layout import lay_out
 
@@ -235,6 +236,29 @@ def test_every_set_that_comes_to_nothing_is_told():
     result = wall("boxes N: 3, 2 in tall, margin 3 in, trim panel\n"
                   '  boxes N "b": 3, 2 in tall, margin 3 in, trim panel')  # fmt: skip
     assert [one.code for one in result.diagnostics] == ["T122", "T122"]
+
+
+@pytest.mark.parametrize(
+    ("language", "window", "wall"),
+    [
+        ("en", "over “garden” “high”", "N to N2"),
+        ("de", "über „garden“ „high“", "N bis N2"),
+        ("es", "sobre «garden» «high»", "N a N2"),
+    ],
+)
+def test_where_boxes_are_is_said_in_the_sheets_language(language: str, window: str, wall: str):
+    result = beside_window(
+        'boxes over "garden" "high": 1, 9 in tall, margin 4 in, trim panel\n'
+        "  boxes N to N2: 5, 20 in tall, margin 3 in, trim panel"
+    )
+    words = words_in(language)
+    (plan,) = floor_plan(result, Pen(words, "$"))
+    over, along = (said.replace(NO_BREAK, " ") for said in plan.sums)
+    assert window in over
+    assert wall in along
+    got = sides(result)
+    assert window.rpartition(" ")[0] in all_notes(got["garden-over-high-panel-1-top"], words)
+    assert wall in all_notes(got["N-panel-5-top"], words)
 
 
 def test_the_floor_plan_proves_that_boxes_fill_their_wall():

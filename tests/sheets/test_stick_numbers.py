@@ -115,6 +115,8 @@ def test_of_a_begun_stick_the_rest_is_drawn_and_measured() -> None:
     ]
     assert [block.label for block in stick.blocks] == ["", "3  HA-E-base", "4  HA-W-base"]
     assert (stick.next_cut, stick.square_off) == ("1 in", "")
+    # the far end is squared off yet: the offcut begins 3/16 in behind W, at 54 1/8 of 82 15/16 in
+    assert (stick.wide, stick.offcut_from, stick.offcut_wide) == ("186.00", "121.38", "64.06")
     left = left_to_cut(result)
     assert [piece.id for piece in left.pieces] == ["HA-E-base", "HA-S-base", "HA-W-base"]
     (cut,) = left.plans[0].sticks

@@ -13,6 +13,7 @@ from trimlang.joints import Joint
 from trimlang.language.end_facts import Side
 from trimlang.lengths.tape import NOTHING, Direction, Unit
 from trimlang.record import record
+from trimlang.survey.on_walls import WallName
 
 
 class Lean(StrEnum):
@@ -164,7 +165,7 @@ class Remark:
     """
 
     text: str
-    values: tuple[tuple[str, str], ...] = ()
+    values: tuple[tuple[str, str | WallName], ...] = ()
     at: Side | None = None
 
     def __str__(self) -> str:

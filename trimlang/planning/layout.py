@@ -31,9 +31,10 @@ class StickPlace:
 class CutStick:
     """A stick that is cut: its label, where it comes from, and what is cut from it.
 
-    ``squared`` is what is squared off its left end.  Of a stick that was begun, ``gone`` inches
-    with ``before`` pieces are already cut off its left end.  ``part`` says which part of a stick
-    with defects it is, ``batch`` its colour batch.
+    ``squared`` is what is squared off its left end, ``squared_right`` off its right one.  Of a
+    stick that was begun, ``gone`` inches with ``before`` pieces are already cut off its left end,
+    and only its right one is still to be squared off: ``right`` says by how much.  ``part`` says
+    which part of a stick with defects it is, ``batch`` its colour batch.
     """
 
     id: str
@@ -46,8 +47,14 @@ class CutStick:
     squared: Fraction = Fraction(0)
     gone: Fraction = Fraction(0)
     before: int = 0
+    right: Fraction | None = None
     part: SoundPart | None = None
     batch: str = ""
+
+    @property
+    def squared_right(self) -> Fraction:
+        """What is squared off its right end."""
+        return self.squared if self.right is None else self.right
 
 
 @record

@@ -34,7 +34,7 @@ def read_boxes(
         label = in_an_id(line.name.text) if line.name is not None else ""
         # Two nameless sets of one wall would give their pieces the same ids.
         if any((one.run, one.label) == (wall.run, label) for one in read):
-            findings.say("T289", line.span, run=wall.called)
+            findings.say("T289", line.span, run=str(wall.called))
             continue
         boxes = _boxes(line, wall, label, settings, trims, findings)
         if boxes is not None:
@@ -67,7 +67,7 @@ def _boxes(
     if facts.BoxesTall not in said or (facts.BoxesWide in said) == (facts.BoxesMargin in said):
         # A part that could not be read has been reported, and may be just what is lacking here.
         if facts.Unread not in said:
-            findings.say("T287", line.span, run=wall.called)
+            findings.say("T287", line.span, run=str(wall.called))
         return None
     tall, wide = sizes[facts.BoxesTall], sizes.get(facts.BoxesWide)
     margin = sizes.get(facts.BoxesMargin)
@@ -83,7 +83,7 @@ def _boxes(
             "T288",
             line.span,
             count=count,
-            run=wall.called,
+            run=str(wall.called),
             long=feet_text(wall.long, settings.unit),
             trim=trim,
             across=length_text(across, settings.unit),
@@ -164,6 +164,6 @@ def _trim(
     """Return what the boxes are made of; it must be named and have a width to be mitred across."""
     trim = one_trim(line.facts, line.wall.name, f"boxes {wall.called}", trims, findings)
     if trim is not None and trims[trim.text].height is None:
-        findings.say("T246", trim.span, joint="frame", trim=trim.text, run=wall.called)
+        findings.say("T246", trim.span, joint="frame", trim=trim.text, run=str(wall.called))
         return None
     return None if trim is None else trim.text

@@ -5,19 +5,26 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 from fractions import Fraction
 from itertools import pairwise
+from typing import Final
 
 from trimlang.diagnostics.near_words import listed
 from trimlang.diagnostics.suggestion import did_you_mean
 from trimlang.language import tree
 from trimlang.language.box_facts import BoxPlace
 from trimlang.lengths.tape import NOTHING, length_text
+from trimlang.marking import N_
 from trimlang.record import record
 from trimlang.settings.table import Settings
 from trimlang.survey.block_fits import casing_with_band
 from trimlang.survey.job import Gap, Run, Stretch, Trim
 from trimlang.survey.measures import Findings
-from trimlang.survey.on_walls import WallBoxes
+from trimlang.survey.on_walls import WallBoxes, WallName
 from trimlang.survey.openings import in_an_id
+
+_AT_OPENING: Final = {
+    BoxPlace.UNDER: N_("under “{opening}”"),
+    BoxPlace.OVER: N_("over “{opening}”"),
+}
 
 
 @record
@@ -28,7 +35,7 @@ class BoxedWall:
     """
 
     run: str
-    called: str
+    called: WallName
     long: Fraction
     slope: Fraction
     openings: tuple[tuple[Fraction, Gap], ...]
@@ -43,12 +50,11 @@ def box_wall(line: tree.BoxesLine, walk: Sequence[Stretch], findings: Findings) 
         gap = _opening(word, walk, findings)
         if gap is None:
             return None
-        side = where.name.lower()
         return BoxedWall(
             # The pieces' ids are printed on tickets and written in the log, so the name must be one
             # word.
-            run=f"{in_an_id(word.text)}-{side}",
-            called=f"{side} “{word.text}”",
+            run=f"{in_an_id(word.text)}-{where.name.lower()}",
+            called=WallName(_AT_OPENING[where], (("opening", word.text),)),
             long=gap.along,
             slope=NOTHING,
             openings=((NOTHING, gap),) if where is BoxPlace.UNDER else (),
@@ -70,7 +76,10 @@ def box_wall(line: tree.BoxesLine, walk: Sequence[Stretch], findings: Findings) 
         at += part.along if isinstance(part, Gap) else part.length
     run = parts[0]
     assert isinstance(run, Run)  # noqa: S101  it begins at a run
-    called = run.label if line.wall.last is None else f"{run.label} to {line.wall.last.text}"
+    called = WallName("{run}", (("run", run.label),))
+    if line.wall.last is not None:
+        ends = (("first", run.label), ("last", line.wall.last.text))
+        called = WallName(N_("{first} to {last}"), ends)
     return BoxedWall(run=run.label, called=called, long=at, slope=run.slope, openings=tuple(begins))
 
 
@@ -95,7 +104,7 @@ def check_openings(
         called = gap.called or gap.kind.value
         # A door goes down to the floor: nothing of a box can be under it.
         if gap.sill is None:
-            findings.say("T439", boxes.span, run=wall.called, opening=called)
+            findings.say("T439", boxes.span, run=str(wall.called), opening=called)
             continue
         # The sill's height is that of the clear opening, and the trim hangs below it.
         room = gap.sill - _below_the_sill(gap, trims, settings)

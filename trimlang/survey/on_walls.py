@@ -113,6 +113,20 @@ class DoorSwing:
 
 
 @record
+class WallName:
+    """What people call a wall, or the place at an opening: a text with named gaps, and their words.
+
+    They are kept apart, so that the text can be translated.
+    """
+
+    text: str
+    words: tuple[tuple[str, str], ...]
+
+    def __str__(self) -> str:
+        return self.text.format(**dict(self.words))
+
+
+@record
 class WallBoxes:
     """Frames on a wall: ``count`` boxes of one width and height with wall between them.
 
@@ -127,7 +141,7 @@ class WallBoxes:
     """
 
     run: str
-    called: str
+    called: WallName
     place: BoxPlace
     label: str
     wall: Fraction

@@ -46,6 +46,7 @@ def _stick(result: Result, stick: CutStick) -> CutStick:
             replace(place, start=place.start - gone, end=place.end - gone) for place in places
         ),
         squared=Fraction(0),
+        right=stick.squared_right,
         gone=gone,
         before=len(stick.places) - len(places),
     )

@@ -159,7 +159,7 @@ def _stick(
     marks = [str(pen.mark(cut.place)) if cut.place else words("stick's end") for cut in cuts]
     squared = stick.squared
     # The offcut ends where the far end is squared off, so it is drawn from there back.
-    offcut_from = stick.length - squared - stick.offcut
+    offcut_from = stick.length - stick.squared_right - stick.offcut
     source = words("shop offcut") if stick.on_hand else words("stick")
     # A stick that was begun is drawn as what is left of it.
     if stick.gone:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from trimlang.sheets.wording.phrases import wall_name
 from trimlang.sheets.wording.quantities import Pen
 from trimlang.survey.job import Room
 from trimlang.survey.on_walls import WallBoxes
@@ -20,7 +21,9 @@ def box_sum(room: Room, boxes: WallBoxes, pen: Pen) -> str:
     if inner:
         parts.append(f"{len(inner)} × {pen.length(inner[0])}")
     parts.append(pen.length(last))
-    name = f"{boxes.called} “{boxes.label}”" if boxes.label else boxes.called
+    wall = wall_name(boxes.called, pen.words)
+    label = pen.words("“{name}”", name=boxes.label)
+    name = f"{wall} {label}" if boxes.label else wall
     ids = boxes.id_in(room.tag)
     return pen.words(
         "Boxes {name} ({ids}), {tall} tall: margin, boxes, margins between, margin: {parts} ="

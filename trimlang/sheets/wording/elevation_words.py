@@ -85,4 +85,5 @@ def _unmeasured(face: WallFace, pen: Pen) -> Iterator[str]:
         yield pen.words("the boxes")
     for opening in face.openings:
         if not opening.from_floor:
-            yield f"“{opening.gap.called}”" if opening.gap.called else pen.words("the window")
+            name = opening.gap.called
+            yield pen.words("“{name}”", name=name) if name else pen.words("the window")

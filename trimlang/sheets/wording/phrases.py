@@ -16,6 +16,7 @@ from trimlang.language.facts import Side
 from trimlang.marking import N_
 from trimlang.sheets.wording.catalogue import Words, unbroken
 from trimlang.sheets.wording.quantities import Pen
+from trimlang.survey.on_walls import WallName
 
 LONG_POINTS: Final = {
     Edge.BACK: N_("long point at the back"),
@@ -60,10 +61,19 @@ EDGES: Final = {
 def all_notes(piece: Piece, words: Words) -> str:
     """Say all that is to be said of a piece besides its measures; empty for nothing."""
     remarks = [
-        words(one.text, **{name: unbroken(value) for name, value in one.values})
+        words(one.text, **{name: _filled(value, words) for name, value in one.values})
         for one in piece.remarks
     ]
     return "; ".join([*([piece.note] if piece.note else []), *remarks])
+
+
+def wall_name(name: WallName, words: Words) -> str:
+    """Return what people call a wall."""
+    return words(name.text, **dict(name.words))
+
+
+def _filled(value: str | WallName, words: Words) -> str:
+    return wall_name(value, words) if isinstance(value, WallName) else unbroken(value)
 
 
 def joint_name(cut: Cut, words: Words) -> str:
