@@ -94,9 +94,19 @@ def test_all_of_a_page_is_within_the_screen_and_large_enough_for_a_thumb(
     assert browser.value(WIDE) == []
     moved = browser.value(MOVED)
     assert all(one == ["auto", 0, True] for one in moved)
-    assert bool(moved) is (name in ("elevations", PHONE))
+    assert bool(moved) is (name in ("elevations", "stick-layouts", PHONE))
     small = f"{TAPPED}.filter(([, at]) => at.width < {THUMB} || at.height < {THUMB})"
     assert browser.value(small) == []
+
+
+def test_a_sticks_bar_is_legible_on_a_phone(browser: Browser, tmp_path: Path) -> None:
+    """A phone held near shows 12 px about 2 mm tall."""
+    show(browser, tmp_path, page_of("stick-layouts", "en"))
+    heights = browser.value(
+        "[...document.querySelectorAll('.bar text')].map(one => one.getBoundingClientRect().height)"
+    )
+    assert heights
+    assert min(heights) > 12
 
 
 def box(piece: str, what: str) -> str:

@@ -330,10 +330,13 @@ def of_saw_sheet(page: str) -> Ends:
         lay, setting = texts(group, "p.lay"), texts(group, "h2.set")
         if not lay:
             continue
-        for side, name, piece in re.findall(
-            r"(left|right) end of (\S+), piece (left|right) of the blade", plain(group)
-        ):
-            ends[name, side] = told(setting[0], lay[0], piece)
+        once = _EACH.fullmatch(lay[0])
+        for cell in re.findall(r"<td>([^<]* end of .*?)</td>", group):
+            for side, name, own in re.findall(
+                r"(left|right) end of ([^\s,]+)(?:, piece (left|right) of the blade)?", plain(cell)
+            ):
+                lies, piece = once.groups() if once else (lay[0], own)
+                ends[name, side] = told(setting[0], lies, piece)
     return ends
 
 

@@ -6,10 +6,11 @@ again only where a piece would else be left too short to hold for its next cut.
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Final
 
 from trimlang.compiler import Result
-from trimlang.joinery.at_the_saw import AtSaw, Hand, Lay, both_ends, saw_for
+from trimlang.joinery.at_the_saw import AtSaw, Lay, both_ends, saw_for
 from trimlang.joint_row import Fit
 from trimlang.language.end_facts import Side
 from trimlang.lengths.tape import NOTHING
@@ -36,15 +37,11 @@ END: Final = {Side.LEFT: N_("left end of {piece}"), Side.RIGHT: N_("right end of
 
 @record
 class Stroke:
-    """One pass of the saw: on which stick, at which mark, and which ends it makes.
-
-    ``pieces`` are the sides of the blade on which the pieces lie whose ends these are.
-    """
+    """One pass of the saw: on which stick, at which mark, and which ends it makes."""
 
     stick: str
     mark: str
     ends: str
-    pieces: tuple[Hand, ...]
 
 
 @record
@@ -57,7 +54,10 @@ class ShownCut:
 
 @record
 class SettingGroup:
-    """All passes at one setting, with its pictures: one for each side on which pieces lie."""
+    """All passes at one setting, with its pictures: one for each side on which pieces lie.
+
+    Where all lie on one side, ``lay`` says so, else each pass does.
+    """
 
     setting: str
     settings: tuple[str, ...]
@@ -82,14 +82,14 @@ class SawSheet:
 def saw_sheet(result: Result, pen: Pen) -> SawSheet:
     """Return the job's cuts by setting: square first, then left and right by angle."""
     pieces = {piece.id: piece for piece in result.pieces}
-    strokes: list[tuple[AtSaw, Stroke]] = []
+    strokes: list[tuple[StickCut, CutStick]] = []
     passes: list[Pass] = []
     for plan in result.plans:
         for stick in plan.sticks:
             saw = saw_for(result.job.trim(plan.trim), result.job.settings)
             ends = {place.piece: both_ends(pieces[place.piece], saw) for place in stick.places}
             for cut in cuts_of(stick, ends):
-                strokes.append((cut.at, _stroke(cut, stick, pen)))
+                strokes.append((cut, stick))
                 passes.append(Pass(_key(cut.at), stick.id, cut.place, stick.length))
     # Square cuts first (their key is -1), then by how the piece lies, swing and angle.
     order = visits(passes, HARD_TO_HOLD)
@@ -101,24 +101,23 @@ def saw_sheet(result: Result, pen: Pen) -> SawSheet:
         if side.of(piece.left, piece.right).fit is Fit.COPED
     ]
     return SawSheet(
-        tuple(
-            _group(strokes[made[0]][0], tuple(strokes[number][1] for number in made), pen)
-            for made in order
-        ),
+        tuple(_group([strokes[number] for number in made], pen) for made in order),
         str(max(len(order) - 1, 0)),
         str(len(strokes)),
         tuple(copes),
     )
 
 
-def _group(at: AtSaw, strokes: tuple[Stroke, ...], pen: Pen) -> SettingGroup:
-    sides = sides_of([side for stroke in strokes for side in stroke.pieces])
+def _group(made: Sequence[tuple[StickCut, CutStick]], pen: Pen) -> SettingGroup:
+    at = made[0][0].at
+    sides = sides_of([end.at.piece for cut, _ in made for end in cut.ends])
+    once = len(sides) == 1
     return SettingGroup(
         setting=saw_words.setting(at, pen),
         settings=saw_words.setting_lines(at, pen),
         swing=at.swing or "",
         tilt=at.tilt or "",
-        lay="" if at.is_square else saw_words.lay(at, pen.words),
+        lay=saw_words.lay_and_side(at, pen.words) if once else _lay(at, pen.words),
         # A square cut is the same on either side of the blade, however the piece lies.
         cuts=(ShownCut(cut_picture(at, None), ""),)
         if at.is_square
@@ -126,8 +125,12 @@ def _group(at: AtSaw, strokes: tuple[Stroke, ...], pen: Pen) -> SettingGroup:
             ShownCut(cut_picture(at, side), pen.words(saw_words.PIECE[side])) for side in sides
         ),
         picture=None if at.is_square else lay_picture(at, saw_words.at_fence(at, pen.words)),
-        strokes=strokes,
+        strokes=tuple(_stroke(cut, stick, pen, side=not once) for cut, stick in made),
     )
+
+
+def _lay(at: AtSaw, words: Words) -> str:
+    return "" if at.is_square else saw_words.lay(at, words)
 
 
 def _key(at: AtSaw) -> Setting:
@@ -138,18 +141,17 @@ def _key(at: AtSaw) -> Setting:
     return (way, at.swing or "", at.mitre, at.tilt or "", at.bevel, at.pose.fence)
 
 
-def _stroke(cut: StickCut, stick: CutStick, pen: Pen) -> Stroke:
+def _stroke(cut: StickCut, stick: CutStick, pen: Pen, *, side: bool) -> Stroke:
     words = pen.words
-    made = [_made(end, words) for end in cut.ends]
+    made = [_made(end, words, side=side) for end in cut.ends]
     both = "{one}, and {other}"
     return Stroke(
         stick=stick.id,
         mark=str(pen.mark(cut.place)) if cut.place else words("stick's end"),
         ends=made[0] if len(made) == 1 else words(both, one=made[0], other=made[1]),
-        pieces=tuple(end.at.piece for end in cut.ends),
     )
 
 
-def _made(made: MadeEnd, words: Words) -> str:
+def _made(made: MadeEnd, words: Words, *, side: bool) -> str:
     end = words(END[made.side], piece=made.piece)
-    return end if made.at.is_square else f"{end}, {saw_words.side(made.at, words)}"
+    return end if made.at.is_square or not side else f"{end}, {saw_words.side(made.at, words)}"
