@@ -10,6 +10,7 @@ from trimlang.compiler import check_job
 from trimlang.diagnostics.mending import mends
 from trimlang.language.known_slips import KNOWN_SLIPS
 from trimlang.language.parse import read_line
+from trimlang.language.regional_names import PARTS_ELSEWHERE
 
 EXAMPLES = [(slip, *example) for slip in KNOWN_SLIPS for example in slip.examples]
 
@@ -59,6 +60,42 @@ def test_an_example_brings_its_slip_up_and_is_mended(
     statement, findings = read_line(after, "x", 1)
     assert statement is not None
     assert not findings
+
+
+def test_names_from_elsewhere_are_answered_with_the_usual_one() -> None:
+    told: dict[str, str] = {}
+    names = 0
+    for row in PARTS_ELSEWHERE:
+        for written, meant in row.written():
+            names += 1
+            _, (found, *_) = read_line(written, "x", 1)
+            ((edit,),) = [one.edits for one in mends(found, written)]
+            told[written] = (
+                written[: edit.span.column - 1] + edit.text + written[edit.span.end - 1 :]
+            )
+            assert told[written] == meant, written
+            statement, left = read_line(meant, "x", 1)
+            assert statement is not None
+            assert not left, meant
+    assert names > 150
+
+
+def test_a_trim_may_go_by_another_name() -> None:
+    room = 'room "R", trim WORD, open walk\nA: 30 in, left=butt, right=butt\n'
+    for word, usual in (("skirting", "base"), ("quadrant", "shoe"), ("architrave", "case")):
+        trims = "".join(
+            f"trim {one}: 1/2 in thick, 2 in tall\n" for one in ("base", "shoe", "case")
+        )
+        found = {one.code: one for one in check_job(trims + room.replace("WORD", word)).diagnostics}
+        assert f"“{usual}”" in found["T210"].remedy
+    # what the user calls a trim is never asked about
+    own = f"{TRIM}trim skirting: 1/2 in thick, 2 in tall\nstock skirting: 8 ft at 5.20\n"
+    assert not [one for one in check_job(own + room.replace("WORD", "skirting, base")).diagnostics
+                if one.code == "T210"]  # fmt: skip
+    joint = f'{TRIM}room "R", trim base, open walk\nA: 30 in, left=butt, right=butt, scarf\n'
+    assert "“splice”" in next(
+        one.remedy for one in check_job(joint).diagnostics if one.code == "T210"
+    )
 
 
 @pytest.mark.parametrize(

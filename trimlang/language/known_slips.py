@@ -14,6 +14,7 @@ from typing import Final
 from trimlang.diagnostics import Diagnostic
 from trimlang.language.buying_slips import BUYING_SLIPS
 from trimlang.language.order_slips import ORDER_SLIPS
+from trimlang.language.regional_slips import ANY_TRIM, REGIONAL_SLIPS
 from trimlang.language.shape_slips import SHAPE_SLIPS
 from trimlang.language.slip_row import WHOLE_LENGTH, WRITTEN_LENGTH, Found, slip
 from trimlang.language.wall_slips import WALL_SLIPS
@@ -57,20 +58,7 @@ def _figures(found: Found) -> str | None:
 
 
 KNOWN_SLIPS: Final = (
-    slip(
-        (
-            "door 32 in, casing case, height 80 in, rosettes rose",
-            "door 32 in, casing case, height 80 in, corner blocks rose",
-        ),
-        (
-            "door 32 in, casing case, height 80 in, plinth blocks foot",
-            "door 32 in, casing case, height 80 in, plinths foot",
-        ),
-        written=r",\s*(?P<slip>(?:rosettes?|(?P<foot>plinth(?: blocks?)?)))(?= +[^\W\d_])",
-        wanted="this part's usual name",
-        remedy="Write {}.",
-        instead=lambda found: "plinths" if found["foot"] else "corner blocks",
-    ),
+    *REGIONAL_SLIPS,
     slip(
         ("N\t40\tin-corner\tbutt", None),
         ("run;N;40;butt;butt", None),
@@ -273,6 +261,7 @@ KNOWN_SLIPS: Final = (
     ),
     *SHAPE_SLIPS,
     *WALL_SLIPS,
+    ANY_TRIM,
 )
 """Every known slip; the first that fits is told, so the more particular ones come first."""
 

@@ -37,7 +37,8 @@ NO_WALLS: Final = MappingProxyType(
         for word, names in {
             "opening": "closet pantry arch archway passage doorway",
             "bare": "tub bathtub shower vanity toilet fireplace hearth stove range oven fridge"
-            " refrigerator dishwasher sink counter bench bookcase wardrobe heater",
+            " refrigerator dishwasher sink counter bench bookcase wardrobe heater"
+            " cupboard cupboards units worktop dresser settle",
         }.items()
         for name in names.split()
     }

@@ -5,8 +5,9 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from trimlang.diagnostics.near_words import listed, nearest
-from trimlang.diagnostics.suggestion import did_you_mean
+from trimlang.diagnostics.suggestion import Suggestion, did_you_mean
 from trimlang.language import tree
+from trimlang.language.regional_names import joint_elsewhere, trim_elsewhere
 from trimlang.language.tree import Word
 from trimlang.language.vocabulary import line_words, spellings
 from trimlang.survey.measures import Findings
@@ -28,7 +29,11 @@ def unknown_trim(
         otherwise = f"An end says its side: left={word.text} or right={word.text}."
     if word.text.casefold() in spellings()["COPE"]:
         otherwise = "A cope stands behind its corner: right=in-corner cope."
-    remedy = did_you_mean(word.text, known, otherwise)
+    # Who learnt the trade elsewhere has other names, for trim and for ends; those are surer than a
+    # name that is merely spelled like it.
+    meant = joint_elsewhere(word.text) or trim_elsewhere(word.text, tuple(trims))
+    usual = meant and Suggestion(f"Write “{meant}”, its usual name here.", meant)
+    remedy = usual or did_you_mean(word.text, known, otherwise)
     findings.say("T210", word.span, name=word.text, remedy=remedy)
 
 
