@@ -13,9 +13,14 @@ from tests.conftest import at_night, examples
 from tests.stock.assignment import least_cost
 from tests.stock.jobs import house, plain, small_priced, triplets
 from trimlang.stock import planner
+from trimlang.stock.buying import Buying
+from trimlang.stock.longest_first import quick_packing
+from trimlang.stock.packing import Packing
 from trimlang.stock.planner import QUICK, Effort, plan_stock
 from trimlang.stock.problem import Blank, NoPlan, Part, Plan, Problem, Purchase, Status
 from trimlang.stock.proof_check import doubts
+from trimlang.stock.rests import tidied
+from trimlang.stock.timber import timber_of
 from trimlang.stock.verify import faults
 
 
@@ -186,6 +191,48 @@ def test_the_rest_is_gathered_on_one_stick() -> None:
     # Best fit leaves 30 and 35; together they make one of 65.
     plan = planned(plain([70, 35, 30], 100))
     assert max(plan.offcuts) == 65
+
+
+def test_two_scraps_become_one_offcut_worth_keeping() -> None:
+    # best fit leaves 30 on the second stick and 9 on each of the others; nothing else need be scrap
+    problem = replace(plain([80, 75, 45, 41, 12, 8], 100), usable=12)
+    assert sum(0 < rest < 12 for rest in planned(problem).offcuts) <= 1
+
+
+@given(
+    lengths=st.lists(st.integers(4, 60), min_size=2, max_size=14),
+    stick=st.integers(60, 100),
+    usable=st.integers(0, 40),
+    kerf=st.integers(0, 2),
+)
+def test_tidying_changes_neither_cost_nor_sticks_nor_pieces(
+    lengths: list[int], stick: int, usable: int, kerf: int
+) -> None:
+    timber = timber_of(replace(plain(lengths, stick), usable=usable, kerf=kerf))
+    packing = quick_packing(timber, Buying(timber))
+    assert packing is not None
+    tidy = tidied(timber, packing)
+    assert tidy.rank == packing.rank
+    assert [kind for kind, _ in tidy.sticks] == [kind for kind, _ in packing.sticks]
+    assert sorted(s for _, one in tidy.sticks for s in one) == sorted(
+        size for _, one in packing.sticks for size in one
+    )
+
+    def rests(sticks: Packing) -> list[int]:
+        return [
+            timber.kinds[kind].room - sum(timber.sizes[size].weight for size in pattern)
+            for kind, pattern in sticks.sticks
+        ]
+
+    before, after = rests(packing), rests(tidy)
+    assert min(after) >= 0
+    assert max(after) >= max(before)
+    if max(after) == max(before):
+        assert scraps(after, kerf, usable) <= scraps(before, kerf, usable)
+
+
+def scraps(rests: list[int], kerf: int, usable: int) -> int:
+    return sum(0 < rest - kerf < usable for rest in rests)
 
 
 def test_pieces_lie_longest_first_but_very_short_ones_before_all() -> None:

@@ -39,6 +39,16 @@ STOCK_PAGES: Final = (
         example=TRIM + STOCK + "on-hand base: 40 in, split 0 in to 40 in\n" + _ROOM,
     ),
     Page(
+        code="T721",
+        title="an offcut too short to hold",
+        message="an offcut of {long} is too short to hold at the saw: nothing is cut from it",
+        remedy="Leave it out; what is at least {least} long may be listed.",
+        why="The hand that holds the wood keeps clear of the blade (common practice, no source; see"
+        " the saw's manual).",
+        example=TRIM + STOCK + "on-hand base: 5 in\n" + _ROOM,
+        severity=Severity.WARNING,
+    ),
+    Page(
         code="T471",
         title="a pattern that runs down one leg",
         message="{trim} goes one way: up one leg of a casing or side of a box it runs up, in the"

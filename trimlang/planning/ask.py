@@ -14,10 +14,7 @@ from trimlang.planning.marks import Parting, nested_depth, parting, squareness
 from trimlang.record import record
 from trimlang.stock.problem import Blank, Part, Problem
 from trimlang.survey.job import Job, Offer, Rest, Trim
-
-SAFE_TO_HOLD: Final = Fraction(6)
-"""Inches; shorter pieces are cut first, from a stick that is still long (common practice, no
-source: the saw's manual decides)."""
+from trimlang.survey.sticks import SAFE_TO_HOLD
 
 WORTH_KEEPING: Final = Fraction(12)
 """Inches; a shorter offcut is scrap (common practice, no source)."""
@@ -160,7 +157,8 @@ class Asking:
             sources[key] = rest
             price = int(rest.price * self._per_coin)
             length = floor(rest.length / self._step)
-            if length > 0:  # one shorter than a mark of the tape is no stick to cut from
+            # Nothing is cut from what the hand beside the blade cannot hold.
+            if rest.length >= SAFE_TO_HOLD:
                 blanks.append(
                     Blank(key, length, price, limit=rest.count, on_hand=True, batch=rest.batch)
                 )

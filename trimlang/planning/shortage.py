@@ -10,6 +10,7 @@ from trimlang.lengths.tape import feet_text
 from trimlang.planning.ask import ask
 from trimlang.record import record
 from trimlang.survey.job import Job, Trim
+from trimlang.survey.sticks import SAFE_TO_HOLD
 
 
 @record
@@ -37,7 +38,9 @@ def shortage(job: Job, trim: Trim, pieces: Iterable[Piece]) -> Shortage:
     wanted = sorted((part.length for part in problem.parts), reverse=True)
     # Only limited stock can run out, so every offer has a limit here.
     counted = [(one.at_most or 0, one.length) for one in trim.offers]
-    counted += [(rest.count, rest.length) for rest in trim.rests]
+    # What is too short to hold is cut no more than it would be in a plan.
+    held = [rest for rest in trim.rests if rest.length >= SAFE_TO_HOLD]
+    counted += [(rest.count, rest.length) for rest in held]
     # The last piece of a stick needs no kerf behind it, so one kerf is added to the stick.
     room = sorted(
         question.room_in(length) - ends + kerf for count, length in counted for _ in range(count)
@@ -74,7 +77,7 @@ def in_words(job: Job, trim: Trim, pieces: Iterable[Piece]) -> dict[str, str]:
         "trim": trim.name,
         "need": feet_text(short.need, unit),
         "have": feet_text(short.have, unit),
-        "sticks": listed,
+        "sticks": listed or "nothing that can be held",
         "lacking": lacking,
     }
 

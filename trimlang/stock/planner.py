@@ -16,7 +16,7 @@ from trimlang.stock.laying import plan_of
 from trimlang.stock.longest_first import plain_packing, quick_packing
 from trimlang.stock.packing import Packing, better, packing_of
 from trimlang.stock.problem import NoPlan, Part, Plan, Problem, Watch
-from trimlang.stock.rests import gathered
+from trimlang.stock.rests import tidied
 from trimlang.stock.spare_for_a_loss import kept_room, with_both_kinds_of_spare
 from trimlang.stock.timber import Timber, timber_of
 
@@ -127,7 +127,7 @@ def _planned(
         problem,
         timber,
         buying,
-        gathered(timber, packing) if reserve is None else packing,
+        tidied(timber, packing) if reserve is None else packing,
         reserve=None if reserve is None else reserve.id,
         bound=bound,
         stick_bound=stick_bound,
@@ -153,7 +153,7 @@ def quick_offcuts(problem: Problem) -> list[int]:
         return []
     left = (
         timber.kinds[kind].room - sum(timber.sizes[size].weight for size in pattern)
-        for kind, pattern in gathered(timber, packing).sticks
+        for kind, pattern in tidied(timber, packing).sticks
     )
     return sorted((max(rest - problem.kerf, 0) for rest in left), reverse=True)
 

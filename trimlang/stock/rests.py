@@ -1,91 +1,143 @@
-"""One long offcut rather than many short ones, at no cost in sticks or money."""
+"""A plan that suits the hand, at no cost in sticks or money: one long offcut, and few scraps.
+
+Pieces are moved and exchanged between the sticks of a finished packing.  First one stick is to keep
+the longest rest, then as few others as can be are to leave a scrap, a rest too short to keep.
+It is a local search: it says nothing of the best that there is.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
+from typing import Final, TypeAlias
 
 from trimlang.stock.packing import Packing
 from trimlang.stock.timber import Pattern, Timber
 
-#: Sticks tried as the one that keeps the long rest, emptiest first.
-TARGETS = 4
-#: Pieces moved or exchanged for one target.
-MOVES = 40
+TARGETS: Final = 4
+"""Sticks tried as the one that keeps the long rest, emptiest first."""
+
+MOVES: Final = 40
+"""Pieces moved or exchanged for one target, and to be rid of scraps."""
+
+SCRAPS: Final = 60
+"""Sticks among which pieces are moved to be rid of scraps, emptiest first."""
+
+_Move: TypeAlias = tuple[int, int, int, int | None]
+"""What a stick gains, the other stick, the size moved there, the size taken in exchange."""
 
 
-def gathered(timber: Timber, packing: Packing) -> Packing:
-    """Return the packing with pieces moved so that one stick keeps a longer rest.
+@dataclass(slots=True)
+class _Sticks:
+    """What lies on each stick, and the room that is left beside it; negative: mitres are shared."""
 
-    Pieces move from that stick into rests elsewhere, or change places with
-    shorter ones.  This finds a long rest, not always the longest: the plan
-    states a bound beside it.
+    weights: Sequence[int]
+    patterns: list[list[int]]
+    rests: list[int]
+
+    def copy(self) -> _Sticks:
+        return _Sticks(self.weights, [list(one) for one in self.patterns], list(self.rests))
+
+    def move(self, here: int, move: _Move) -> None:
+        """Move a piece from one stick to another, or exchange two."""
+        gain, there, out, back = move
+        self.patterns[here].remove(out)
+        self.patterns[there].append(out)
+        if back is not None:
+            self.patterns[there].remove(back)
+            self.patterns[here].append(back)
+        self.rests[here] += gain
+        self.rests[there] -= gain
+
+
+def tidied(timber: Timber, packing: Packing) -> Packing:
+    """Return a packing of the same sticks with one long offcut and few scraps.
+
+    The longest offcut of the result is no shorter, and at the same length it leaves no more scraps.
     """
     weights = [size.weight for size in timber.sizes]
-    rooms = [timber.kinds[kind].room for kind, _ in packing.sticks]
-    rests = [
-        room - sum(weights[size] for size in pattern)
-        for room, (_, pattern) in zip(rooms, packing.sticks, strict=True)
-    ]
+    sticks = _Sticks(
+        weights,
+        [list(pattern) for _, pattern in packing.sticks],
+        [
+            timber.kinds[kind].room - sum(weights[size] for size in pattern)
+            for kind, pattern in packing.sticks
+        ],
+    )
     # A negative rest: the pieces fit only because they share mitres.  Such a stick is left alone.
-    order = sorted(range(len(rests)), key=lambda place: (-rests[place], place))
-    best, longest = None, max(rests, default=0)
+    order = sorted(range(len(sticks.rests)), key=lambda place: (-sticks.rests[place], place))
+    best = sticks
     for target in order[:TARGETS]:
-        if rests[target] < 0:
+        if sticks.rests[target] < 0:
             continue
-        patterns = [list(pattern) for _, pattern in packing.sticks]
-        reached = _emptied(weights, patterns, list(rests), target)
-        if reached > longest:
-            best, longest = patterns, reached
-    if best is None:
+        tried = sticks.copy()
+        _empty(tried, target)
+        if tried.rests[target] > max(best.rests):
+            best = tried
+    best = best.copy()
+    _use_up_scraps(best, timber.problem.kerf, timber.problem.usable)
+    if best.patterns == sticks.patterns:
         return packing
-    sticks = [
-        (kind, _pattern(pattern))
-        for (kind, _), pattern in zip(packing.sticks, best, strict=True)
-        if pattern
-    ]
-    return Packing(tuple(sticks), packing.cost)
+    kinds = (kind for kind, _ in packing.sticks)
+    laid = ((kind, _pattern(one)) for kind, one in zip(kinds, best.patterns, strict=True))
+    return Packing(tuple(laid), packing.cost)
 
 
 def _pattern(pattern: Sequence[int]) -> Pattern:
     return tuple(sorted(pattern))
 
 
-def _emptied(
-    weights: Sequence[int], patterns: list[list[int]], rests: list[int], target: int
-) -> int:
-    """Move what can be moved off the target and return its rest afterwards."""
+def _empty(sticks: _Sticks, target: int) -> None:
+    """Move what can be moved off the target, so that its rest grows."""
     for _ in range(MOVES):
-        move = _best_move(weights, patterns, rests, target)
+        # The most gain first; of those the first move found.
+        move = max(_moves(sticks, target), key=lambda one: one[0], default=None)
         if move is None:
-            break
-        gain, place, out, back = move
-        patterns[target].remove(out)
-        patterns[place].append(out)
-        if back is not None:
-            patterns[place].remove(back)
-            patterns[target].append(back)
-        rests[target] += gain
-        rests[place] -= gain
-    return rests[target]
+            return
+        sticks.move(target, move)
 
 
-def _best_move(
-    weights: Sequence[int], patterns: list[list[int]], rests: list[int], target: int
-) -> tuple[int, int, int, int | None] | None:
-    """Return (gain, other stick, size moved there, size taken in exchange) with the most gain.
+def _moves(sticks: _Sticks, here: int, others: Sequence[int] | None = None) -> Iterator[_Move]:
+    """Yield the moves and exchanges that make a stick's rest longer.
 
     The last piece stays: a stick with none would not be cut at all.
     """
-    best: tuple[int, int, int, int | None] | None = None
-    alone = len(patterns[target]) == 1
-    for out in sorted(set(patterns[target])):
-        for place, rest in enumerate(rests):
-            if place == target or rest <= 0:
+    weights, alone = sticks.weights, len(sticks.patterns[here]) == 1
+    for out in sorted(set(sticks.patterns[here])):
+        for there in range(len(sticks.rests)) if others is None else others:
+            rest = sticks.rests[there]
+            if there == here or rest <= 0:
                 continue
-            if weights[out] <= rest and not alone and (best is None or weights[out] > best[0]):
-                best = (weights[out], place, out, None)
-            for back in patterns[place]:
+            if weights[out] <= rest and not alone:
+                yield weights[out], there, out, None
+            for back in sticks.patterns[there]:
                 gain = weights[out] - weights[back]
-                if 0 < gain <= rest and (best is None or gain > best[0]):
-                    best = (gain, place, out, back)
-    return best
+                if 0 < gain <= rest:
+                    yield gain, there, out, back
+
+
+def _use_up_scraps(sticks: _Sticks, kerf: int, usable: int) -> None:
+    """Move pieces so that fewer sticks leave a scrap; the longest rest stays as long."""
+
+    def scraps(*rests: int) -> int:
+        # What is no longer than a kerf turns to dust.
+        return sum(0 < rest - kerf < usable for rest in rests)
+
+    longest = max(range(len(sticks.rests)), key=lambda place: sticks.rests[place], default=0)
+    order = sorted(range(len(sticks.rests)), key=lambda place: (-sticks.rests[place], place))
+    near = [place for place in order if sticks.rests[place] >= 0 and place != longest][:SCRAPS]
+    for _ in range(MOVES):
+        rests = sticks.rests
+        move = next(
+            (
+                (here, move)
+                for here in near
+                for move in _moves(sticks, here, near)
+                if scraps(rests[here] + move[0], rests[move[1]] - move[0])
+                < scraps(rests[here], rests[move[1]])
+            ),
+            None,
+        )
+        if move is None:
+            return
+        sticks.move(*move)

@@ -11,6 +11,7 @@ from trimlang.lengths.tape import Unit, feet_text, length_text
 from trimlang.survey.measures import Findings, length, money, not_negative
 from trimlang.survey.offers import read_count
 from trimlang.survey.sticks import (
+    SAFE_TO_HOLD,
     Defect,
     FlawedStick,
     Rest,
@@ -34,6 +35,10 @@ def read_rests(
         return ()
     batch = "" if line.batch is None else line.batch.name.text
     if not line.defects:
+        if long < SAFE_TO_HOLD:
+            texts = {"long": long, "least": SAFE_TO_HOLD}
+            shown = {name: length_text(one, unit) for name, one in texts.items()}
+            findings.say("T721", line.length.span, **shown)
         return (Rest(long, count, price, line.span, batch=batch),)
     # Two sticks do not have their knots at the same places.
     if count > 1:

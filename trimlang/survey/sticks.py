@@ -4,10 +4,15 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from fractions import Fraction
+from typing import Final
 
 from trimlang.diagnostics import Span
 from trimlang.language.stick_facts import DefectKind
 from trimlang.record import record
+
+SAFE_TO_HOLD: Final = Fraction(6)
+"""Inches; shorter pieces are cut first, from a stick that is still long (common practice, no
+source: the saw's manual decides)."""
 
 
 @record
