@@ -237,6 +237,7 @@ _MENDS: Final[dict[str, tuple[Callable[[Span, Facts, str], Iterator[Mend]], ...]
     "T465": (swapped("to"),),
     "T466": (each_stick_by_itself,),
     "T467": (without_one_offer,),
+    "T721": (without_one_offer,),
     "T468": (sold_so,),
     "T471": (without_words("one way"),),
     "T476": (
