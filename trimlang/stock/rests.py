@@ -28,15 +28,15 @@ _Move: TypeAlias = tuple[int, int, int, int | None]
 
 
 @dataclass(slots=True)
-class _Sticks:
+class _Laid:
     """What lies on each stick, and the room that is left beside it; negative: mitres are shared."""
 
     weights: Sequence[int]
     patterns: list[list[int]]
     rests: list[int]
 
-    def copy(self) -> _Sticks:
-        return _Sticks(self.weights, [list(one) for one in self.patterns], list(self.rests))
+    def copy(self) -> _Laid:
+        return _Laid(self.weights, [list(one) for one in self.patterns], list(self.rests))
 
     def move(self, here: int, move: _Move) -> None:
         """Move a piece from one stick to another, or exchange two."""
@@ -56,7 +56,7 @@ def tidied(timber: Timber, packing: Packing) -> Packing:
     The longest offcut of the result is no shorter, and at the same length it leaves no more scraps.
     """
     weights = [size.weight for size in timber.sizes]
-    sticks = _Sticks(
+    sticks = _Laid(
         weights,
         [list(pattern) for _, pattern in packing.sticks],
         [
@@ -87,7 +87,7 @@ def _pattern(pattern: Sequence[int]) -> Pattern:
     return tuple(sorted(pattern))
 
 
-def _empty(sticks: _Sticks, target: int) -> None:
+def _empty(sticks: _Laid, target: int) -> None:
     """Move what can be moved off the target, so that its rest grows."""
     for _ in range(MOVES):
         # The most gain first; of those the first move found.
@@ -97,7 +97,7 @@ def _empty(sticks: _Sticks, target: int) -> None:
         sticks.move(target, move)
 
 
-def _moves(sticks: _Sticks, here: int, others: Sequence[int] | None = None) -> Iterator[_Move]:
+def _moves(sticks: _Laid, here: int, others: Sequence[int] | None = None) -> Iterator[_Move]:
     """Yield the moves and exchanges that make a stick's rest longer.
 
     The last piece stays: a stick with none would not be cut at all.
@@ -116,7 +116,7 @@ def _moves(sticks: _Sticks, here: int, others: Sequence[int] | None = None) -> I
                     yield gain, there, out, back
 
 
-def _use_up_scraps(sticks: _Sticks, kerf: int, usable: int) -> None:
+def _use_up_scraps(sticks: _Laid, kerf: int, usable: int) -> None:
     """Move pieces so that fewer sticks leave a scrap; the longest rest stays as long."""
 
     def scraps(*rests: int) -> int:
