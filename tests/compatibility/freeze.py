@@ -13,9 +13,10 @@ import json
 import shutil
 import sys
 
-from tests.compatibility.kept import HERE, cost, job_files, meaning
+from tests.compatibility.kept import HERE, compiled, cost, figures, job_files, meaning
 from tests.conftest import EXAMPLES
 from tests.test_language_reference import BLOCKS, whole
+from trimlang.sheets.export.plan_json import plan_json
 from trimlang.stock.planner import Effort
 from trimlang.version import __version__
 
@@ -44,12 +45,15 @@ def main() -> int:
     for number, (kind, block) in enumerate(BLOCKS, start=1):
         text = whole(kind, block).replace('include "prices.trim"', 'include "parts/prices.trim"')
         (folder / f"reference-{number:02}.trim").write_text(text, encoding="utf-8")
-    kept = {}
+    kept, printed = {}, {}
     for path in job_files(folder):
         price, bound = cost(path, PATIENT)
         kept[path.name] = {**meaning(path), "cost": price, "bound": bound}
-    text = json.dumps(kept, ensure_ascii=False, indent=1) + "\n"
-    (folder / "meaning.json").write_text(text, encoding="utf-8")
+        plan = json.loads(plan_json(compiled(path, Effort())))
+        printed[path.name] = figures(plan).splitlines()
+    for name, values in (("meaning", kept), ("figures", printed)):
+        text = json.dumps(values, ensure_ascii=False, indent=1) + "\n"
+        (folder / f"{name}.json").write_text(text, encoding="utf-8")
     sys.stderr.write(f"{len(kept)} job files of {__version__} are kept\n")
     return 0
 

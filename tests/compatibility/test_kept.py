@@ -9,8 +9,21 @@ from typing import Any
 
 import pytest
 
-from tests.compatibility.kept import VERSIONS, cost, job_files, meaning, mended
+from tests.compatibility.kept import (
+    CHEAPER,
+    VERSIONS,
+    compiled,
+    cost,
+    effort_for,
+    figures,
+    figures_mended,
+    job_files,
+    meaning,
+    mended,
+    of_whole_walls,
+)
 from trimlang.compiler import check_job
+from trimlang.sheets.export.plan_json import plan_json
 from trimlang.site_log.former_names import now_called
 from trimlang.version import __version__
 
@@ -49,6 +62,20 @@ def test_a_kept_job_costs_what_it_cost(path: Path) -> None:
     # the quick plan needs no proof: it lies at or above what was proven, and below it no bound
     assert price >= floor
     assert bound <= before
+
+
+@pytest.mark.parametrize("path", KEPT, ids=name)
+def test_a_kept_job_s_figures_are_the_same_to_the_byte(path: Path) -> None:
+    """Every length, cut, stick and price of plan.json, as an earlier build wrote them."""
+    told = json.loads((path.parent / "figures.json").read_text(encoding="utf-8"))
+    before = figures_mended(path, "\n".join(told[path.name]) + "\n")
+    now = figures(json.loads(plan_json(compiled(path, effort_for(path)))))
+    if name(path) in CHEAPER:
+        assert of_whole_walls(now) == of_whole_walls(before)
+        cost_now, cost_before = (Fraction(text.split()[-1]) for text in (now, before))
+        assert cost_now <= cost_before * Fraction(101, 100)  # planned quickly here
+    else:
+        assert now.encode() == before.encode()
 
 
 def test_this_version_is_kept() -> None:
