@@ -17,6 +17,9 @@ from tests.conftest import ROOT
 PACKAGE = ROOT / "trimlang"
 MOST_LINES = 300
 MOST_VALUES = 4
+MOST_IN_A_ROW = 6
+CALLED_OFTEN = {("trimlang/stock/proof.py", "_decide"), ("trimlang/stock/sifting.py", "_walk")}
+"""Steps of a search that take more values without names: one calls itself thousands of times."""
 CODE = re.compile(r"T[1-7]\d\d")
 
 SAYING = ("say", "UnreadableError", "PlanFileError")
@@ -165,6 +168,19 @@ def test_modules_stay_small() -> None:
         if len((ROOT / path).read_text(encoding="utf-8").splitlines()) > MOST_LINES
     ]
     assert not long
+
+
+def test_no_call_gives_many_values_in_a_row() -> None:
+    """Who reads a call with seven values one after the other cannot tell which is which."""
+    wrong = []
+    for path, tree in modules().items():
+        for node in ast.walk(tree):
+            if isinstance(node, ast.FunctionDef):
+                names = [one.arg for one in (*node.args.posonlyargs, *node.args.args)]
+                in_a_row = len(names) - (names[:1] in (["self"], ["cls"]))
+                if in_a_row > MOST_IN_A_ROW and (path, node.name) not in CALLED_OFTEN:
+                    wrong.append((path, node.name, in_a_row))
+    assert wrong == []
 
 
 def test_our_own_modules_are_imported_at_the_top() -> None:

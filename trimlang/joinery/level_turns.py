@@ -43,7 +43,7 @@ _BEGINS: Final = {
 
 
 def hung(
-    met: Meeting, room: Room, run: Run, trim: Trim, at: int, side: Side, findings: Findings
+    met: Meeting, trim: Trim, *, room: Room, run: Run, at: int, side: Side, findings: Findings
 ) -> Meeting:
     """Return how crown meets at a corner below its ceiling.
 
@@ -57,7 +57,9 @@ def hung(
             findings.say("T485", run.span, trim=trim.name, crown=trim.before_crown, run=run.label)
         return met
     if side in run.turns_level and run.ceiling:
-        return _climbing(met, run, trim, there, side, room.settings, findings)
+        return _climbing(
+            met, trim, run=run, there=there, side=side, settings=room.settings, findings=findings
+        )
     place = next((one for one in beyond(room, at, side.step)), None)
     mate = None if place is None else room.walk[place]
     if isinstance(mate, Run) and side.other in mate.turns_level and met.meets is Meets.MATE:
@@ -69,8 +71,9 @@ def hung(
 
 def _climbing(
     met: Meeting,
-    run: Run,
     trim: Trim,
+    *,
+    run: Run,
     there: Fraction,
     side: Side,
     settings: Settings,

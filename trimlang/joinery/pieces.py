@@ -191,7 +191,9 @@ def _run_pieces(
     for at, met, nearest in ((Side.LEFT, wall.left, first), (Side.RIGHT, wall.right, last)):
         if met.step:
             pieces.append(top_return(whole, nearest, at, met.step, trim, settings))
-        level = level_piece(whole, run, nearest, at, met, trim, settings)
+        level = level_piece(
+            whole, met, run=run, trim=trim, glued_to=nearest, side=at, settings=settings
+        )
         pieces += [] if level is None else [level]
         if met.brings_corner:
             pieces.append(corner_piece(whole, nearest, at, met, trim, settings))

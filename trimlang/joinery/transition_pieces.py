@@ -28,11 +28,12 @@ _TURNS: Final = {
 
 def level_piece(
     whole: Piece,
+    met: Meeting,
+    *,
     run: Run,
+    trim: Trim,
     glued_to: Piece,
     side: Side,
-    met: Meeting,
-    trim: Trim,
     settings: Settings,
 ) -> Piece | None:
     """Return the level piece in the corner at one end of ``whole``, None where there is none.

@@ -168,7 +168,8 @@ class TrimWalk:
             met = replace(met, scraps=self._scraps(run, end, strip, side))
         if trim.spring is None and trim.before_crown is None:
             return met
-        return hung(met, room, run, trim, strip.end(side), side, self._findings)
+        at = strip.end(side)
+        return hung(met, trim, room=room, run=run, at=at, side=side, findings=self._findings)
 
     def _around(self, run: Run, trim: Trim, following: int | None) -> AroundCorner:
         """Return what a trim meets on the next wall, its own kind or another in its place."""

@@ -42,10 +42,10 @@ def check_blocks(
     line: tree.GapLine,
     cased: tuple[str, ...],
     trimmings: Trimmings,
+    *,
     trims: Mapping[str, Trim],
     settings: Settings,
     findings: Findings,
-    *,
     on_floor: Container[str],
 ) -> None:
     """Report blocks and backbands that cannot be as an opening's line says."""

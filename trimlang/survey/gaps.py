@@ -26,11 +26,11 @@ from trimlang.survey.trimmings import read_trimmings
 def read_gap(
     line: tree.GapLine,
     ends: dict[Side, End],
+    *,
     settings: Settings,
     trims: dict[str, Trim],
     by_name: ByName,
     findings: Findings,
-    *,
     on_floor: Container[str] = (),
 ) -> Gap | None:
     """Return a stretch of wall without running trim, None where its width cannot be read.
@@ -108,7 +108,15 @@ def read_gap(
     )
     taken_up: Fraction | None = None
     if cased:
-        check_blocks(line, cased, trimmings, trims, settings, findings, on_floor=on_floor)
+        check_blocks(
+            line,
+            cased,
+            trimmings,
+            trims=trims,
+            settings=settings,
+            findings=findings,
+            on_floor=on_floor,
+        )
     # All that can be said of the line has been said; without a width there is no wall to walk.
     if wide is None:
         return None

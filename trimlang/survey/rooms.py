@@ -153,10 +153,10 @@ class _RoomReader:
                 gap = read_gap(
                     line,
                     ends,
-                    self._settings,
-                    self._trims,
-                    self._by_name,
-                    findings,
+                    settings=self._settings,
+                    trims=self._trims,
+                    by_name=self._by_name,
+                    findings=findings,
                     # A block stops what stands on the floor at both its sides.
                     on_floor=on_floor(
                         self._room_trims,

@@ -102,7 +102,16 @@ def floor_plan(
         # so that a line added above a room does not make it new.
         closing = closings.get(room.name)
         pieces = ids.get(room.name, WallPieces())
-        draw = partial(_room, room, trims, joints, pieces, closing, own, tall=tall)
+        draw = partial(
+            _room,
+            room,
+            pieces,
+            own,
+            trims=trims,
+            joints=joints,
+            closing=closing,
+            tall=tall,
+        )
         if cache is None:
             drawn.append(draw())
         else:
@@ -126,12 +135,12 @@ def _backs(result: Result) -> dict[str, tuple[tuple[str, Fraction], ...]]:
 
 def _room(
     room: Room,
-    trims: tuple[Trim, ...],
-    joints: tuple[tuple[str, Fraction], ...],
     pieces: WallPieces,
-    closing: Closing | None,
     pen: Pen,
     *,
+    trims: tuple[Trim, ...],
+    joints: tuple[tuple[str, Fraction], ...],
+    closing: Closing | None,
     tall: float,
 ) -> RoomPlan:
     drawn = outline(room, trims)
