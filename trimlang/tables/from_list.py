@@ -11,7 +11,7 @@ from pathlib import Path
 
 from trimlang.tables.cells import Cell, TableRow
 from trimlang.tables.list_columns import ListColumns, columns_by_cells, columns_by_heading
-from trimlang.tables.list_words import LEFT, LENGTH, NOTE, RIGHT, ROOM, UNIT, WALL, room_and_wall
+from trimlang.tables.list_words import ListColumn, room_and_wall
 from trimlang.tables.list_writer import Listed, ListWriter, unquoted
 from trimlang.tables.notes import from_notes, from_titled_notes
 from trimlang.tables.parted_numbers import rejoined
@@ -29,7 +29,7 @@ def from_list(
     as_notes = headed is None and path.suffix.lower() == ".txt" and delimiter == ","
     if as_notes or all(len(row.cells) == 1 for row in rows):
         return from_notes(rows, path, include)
-    if headed is not None and LENGTH not in headed.places:
+    if headed is not None and ListColumn.LENGTH not in headed.places:
         listed = from_titled_notes(rows[headed.begins :], headed.places, path, include)
         if listed is not None:
             return listed
@@ -55,7 +55,7 @@ class _List(ListWriter):
         super().__init__(path, include)
         self._columns = columns
         self._comma = comma_is_decimal
-        self.says_ends = LEFT in columns.places
+        self.says_ends = ListColumn.LEFT in columns.places
         self._unsaid = UnsaidUnit()
 
     def made(self, rows: Sequence[TableRow]) -> Listed:
@@ -70,25 +70,29 @@ class _List(ListWriter):
             for row in rows
         ]
         if self._columns.unit is None:
-            no_unit = [one[LENGTH].text for one in cells_of if LENGTH in one and UNIT not in one]
+            no_unit = [
+                one[ListColumn.LENGTH].text
+                for one in cells_of
+                if ListColumn.LENGTH in one and ListColumn.UNIT not in one
+            ]
             self._unsaid = unsaid_unit(no_unit, comma_is_decimal=self._comma)
             self.remarks += [self._unsaid.remark] if self._unsaid.remark else []
         for row, cells in list(zip(rows, cells_of, strict=True))[self._columns.begins :]:
             self._row(row, cells)
         return self.listed()
 
-    def _row(self, row: TableRow, cells: dict[str, Cell]) -> None:
+    def _row(self, row: TableRow, cells: dict[ListColumn, Cell]) -> None:
         """Write a row's wall or opening, or tell why it is left out."""
-        long = cells.get(LENGTH)
+        long = cells.get(ListColumn.LENGTH)
         if long is None:
             self.leave_out(row, row.cells[0], "it has no length")
             return
         # A unit in the row's own cell is nearer to the number than one in the heading, so it wins.
         unit = self._columns.unit or self._unsaid.unit
-        if UNIT in cells:
-            said = cells[UNIT].text.strip().casefold().rstrip(".")
+        if ListColumn.UNIT in cells:
+            said = cells[ListColumn.UNIT].text.strip().casefold().rstrip(".")
             if said not in UNITS:
-                self.leave_out(row, cells[UNIT], f"“{said}” is no unit of length")
+                self.leave_out(row, cells[ListColumn.UNIT], f"“{said}” is no unit of length")
                 return
             unit = UNITS[said]
         elif self._unsaid.doubtful(long.text):
@@ -99,12 +103,16 @@ class _List(ListWriter):
         if written is None:
             self.leave_out(row, long, f"“{unquoted(long.text)}” is no length of a wall")
             return
-        room = cells[ROOM].text if ROOM in cells else None
-        name = cells[WALL].text if WALL in cells else ""
-        parts = room_and_wall(name) if ROOM not in self._columns.places else None
+        room = cells[ListColumn.ROOM].text if ListColumn.ROOM in cells else None
+        name = cells[ListColumn.WALL].text if ListColumn.WALL in cells else ""
+        parts = room_and_wall(name) if ListColumn.ROOM not in self._columns.places else None
         if parts is not None:
             room, name = parts
         self.begin(room)
-        ends = [f", {side}={cells[side].text.strip()}" for side in (LEFT, RIGHT) if side in cells]
-        note = unquoted(cells[NOTE].text) if NOTE in cells else ""
+        ends = [
+            f", {side}={cells[side].text.strip()}"
+            for side in (ListColumn.LEFT, ListColumn.RIGHT)
+            if side in cells
+        ]
+        note = unquoted(cells[ListColumn.NOTE].text) if ListColumn.NOTE in cells else ""
         self.wall(name, written, note, "".join(ends))

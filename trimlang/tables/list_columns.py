@@ -15,7 +15,7 @@ from trimlang.language.vocabulary import whole_joint
 from trimlang.lengths.units import LengthUnit
 from trimlang.record import record
 from trimlang.tables.cells import TableRow
-from trimlang.tables.list_words import HEADINGS, LEFT, LENGTH, NOTE, RIGHT, ROOM, UNIT, WALL, plain
+from trimlang.tables.list_words import HEADINGS, ListColumn, plain
 from trimlang.tables.written_length import UNITS, length_of
 
 _WORD: Final = re.compile(r"[^\W\d_]+|[″\"']+")
@@ -32,13 +32,13 @@ class ListColumns:
     ``begins`` is the first row (from 0) that is no heading.
     """
 
-    places: dict[str, int]
+    places: dict[ListColumn, int]
     unit: LengthUnit | None
     begins: int
     remarks: tuple[str, ...]
 
 
-def _meant(words: Sequence[str]) -> str | None:
+def _meant(words: Sequence[str]) -> ListColumn | None:
     """Return the column that a heading's words name.
 
     “Wall length” holds lengths: those for lengths are asked first, then the first word that is
@@ -48,7 +48,7 @@ def _meant(words: Sequence[str]) -> str | None:
     if not known:
         ends = (next((one for one in _ENDINGS if word.endswith(one)), None) for word in words)
         known = [HEADINGS[one] for one in ends if one is not None]
-    return LENGTH if LENGTH in known else next(iter(known), None)
+    return ListColumn.LENGTH if ListColumn.LENGTH in known else next(iter(known), None)
 
 
 def columns_by_heading(heading: TableRow) -> ListColumns | None:
@@ -56,7 +56,7 @@ def columns_by_heading(heading: TableRow) -> ListColumns | None:
 
     Where it names notes alone, the lengths stand in their lines.
     """
-    places: dict[str, int] = {}
+    places: dict[ListColumn, int] = {}
     unit: LengthUnit | None = None
     remarks: list[str] = []
     for place, cell in enumerate(heading.cells):
@@ -72,12 +72,12 @@ def columns_by_heading(heading: TableRow) -> ListColumns | None:
             continue
         places[column] = place
         of_heading = next((UNITS[word] for word in words if word in UNITS), None)
-        if column == LENGTH and of_heading:
+        if column == ListColumn.LENGTH and of_heading:
             unit = of_heading
             remarks.append(f"column “{written}” is read as the length, in {unit}")
         else:
             remarks.append(f"column “{written}” is read as the {column}")
-    if LENGTH not in places and NOTE not in places:
+    if ListColumn.LENGTH not in places and ListColumn.NOTE not in places:
         return None
     return ListColumns(places, unit, 1, tuple(remarks))
 
@@ -107,22 +107,28 @@ def columns_by_cells(rows: Sequence[TableRow], *, comma_is_decimal: bool) -> Lis
     below = {
         place: [text for text in column[begins:] if text] for place, column in enumerate(columns)
     }
-    places = {LENGTH: length}
+    places = {ListColumn.LENGTH: length}
     unit = next((at for at, cells in below.items() if at != length and _are_units(cells)), None)
     if unit is not None:
-        places[UNIT] = unit
+        places[ListColumn.UNIT] = unit
     # A survey's rows without their heading: the left end stands before the right one.
     joints = [at for at, cells in below.items() if at != length and _are_joints(cells)]
     if len(joints) == 2:
-        places |= {LEFT: joints[0], RIGHT: joints[1]}
+        places |= {ListColumn.LEFT: joints[0], ListColumn.RIGHT: joints[1]}
     others = [place for place in range(width) if place not in places.values()]
     named = [place for place in others if not _tells_nothing(below[place])] or others
     before = [place for place in named if place < length]
     # “Kitchen, north, 3.25”: what stands before a length is most often the wall's name, and before
     # that the room's; what is behind is a remark.
-    places |= dict(zip((WALL, ROOM), reversed(before), strict=False))
+    places |= dict(zip((ListColumn.WALL, ListColumn.ROOM), reversed(before), strict=False))
     behind = [place for place in named if place > length]
-    places |= dict(zip((NOTE,) if before else (WALL, NOTE), behind, strict=False))
+    places |= dict(
+        zip(
+            (ListColumn.NOTE,) if before else (ListColumn.WALL, ListColumn.NOTE),
+            behind,
+            strict=False,
+        )
+    )
     remarks = [f"column {place + 1} is read as the {column}" for column, place in places.items()]
     left_out = [place for place in range(width) if place not in places.values()]
     remarks += [f"column {place + 1} is left out" for place in left_out]

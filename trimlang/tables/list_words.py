@@ -7,34 +7,49 @@ makes a heading or a name like them.
 from __future__ import annotations
 
 import unicodedata
+from enum import StrEnum
 from types import MappingProxyType
 from typing import Final
 
 from trimlang.language.vocabulary import GAP_WORDS, NO_WALLS
 
-LENGTH, WALL, ROOM, NOTE, UNIT = "length", "wall", "room", "note", "unit"
-LEFT = "left"
-RIGHT = "right"
+
+class ListColumn(StrEnum):
+    """What a column of a list of measurements may hold."""
+
+    LENGTH = "length"
+    WALL = "wall"
+    ROOM = "room"
+    NOTE = "note"
+    UNIT = "unit"
+    LEFT = "left"
+    RIGHT = "right"
+
 
 HEADINGS: Final = MappingProxyType(
     {
         word: column
         for column, words in {
-            LENGTH: "length distance value measurement measure reading result dimension size"
+            ListColumn.LENGTH: "length distance value measurement measure reading result"
+            " dimension size"
             " lange laenge wert messwert mass strecke abstand ergebnis"
             " longitud medida valor distancia longueur mesure valeur cote"
             " lunghezza misura valore lengte afstand waarde maat comprimento distanza",
-            ROOM: "room place location space area folder group project raum zimmer ort raumname"
+            ListColumn.ROOM: "room place location space area folder group project raum zimmer"
+            " ort raumname"
             " projekt ordner habitacion cuarto sala lugar estancia piece chambre lieu salle"
             " stanza locale kamer ruimte quarto",
-            WALL: "wall name label id title point item no nr number pos index wand bezeichnung"
+            ListColumn.WALL: "wall name label id title point item no nr number pos index"
+            " wand bezeichnung"
             " nummer titel pared nombre numero mur nom libelle titre parete nome muur naam"
             " parede titulo titolo",
-            NOTE: "note notes comment comments remark remarks description text memo content body"
+            ListColumn.NOTE: "note notes comment comments remark remarks description text memo"
+            " content body"
             " notiz notizen bemerkung bemerkungen kommentar beschreibung inhalt nota notas"
             " comentario descripcion contenido texto remarque commentaire contenu texte"
             " contenuto testo opmerking inhoud tekst",
-            UNIT: "unit units einheit einheiten unidad unidades unite unites unita eenheid unidade",
+            ListColumn.UNIT: "unit units einheit einheiten unidad unidades unite unites unita"
+            " eenheid unidade",
         }.items()
         for word in words.split()
     }

@@ -9,7 +9,7 @@ from typing import Final
 
 from trimlang.record import record
 from trimlang.tables.cells import Cell, TableRow
-from trimlang.tables.list_words import NOTE, ROOM, WALL, room_and_wall
+from trimlang.tables.list_words import ListColumn, room_and_wall
 from trimlang.tables.list_writer import Listed, ListWriter, unquoted
 from trimlang.tables.unsaid_unit import unsaid_unit
 from trimlang.tables.written_length import UNITS, length_of
@@ -52,20 +52,20 @@ def from_notes(rows: Sequence[TableRow], path: Path, include: str | None) -> Lis
 
 
 def from_titled_notes(
-    rows: Sequence[TableRow], places: dict[str, int], path: Path, include: str | None
+    rows: Sequence[TableRow], places: dict[ListColumn, int], path: Path, include: str | None
 ) -> Listed | None:
     """Return the job file of notes that stand whole in a cell each, with a title beside it.
 
     None where no line of them has a length.
     """
-    title = places.get(ROOM, places.get(WALL))
+    title = places.get(ListColumn.ROOM, places.get(ListColumn.WALL))
     lines: list[NoteLine] = []
     for row in rows:
         if title is not None and title < len(row.cells) and row.cells[title].text.strip():
             cell = row.cells[title]
             lines.append(NoteLine(row, cell, " ".join(cell.text.split()), None, title=True))
-        if places[NOTE] < len(row.cells):
-            lines += [_line(row, cell) for cell in _cell_lines(row.cells[places[NOTE]])]
+        if places[ListColumn.NOTE] < len(row.cells):
+            lines += [_line(row, cell) for cell in _cell_lines(row.cells[places[ListColumn.NOTE]])]
     told = "each line of a note is read as a name and a length, its title as a room"
     return _Notes(path, include).made(lines, told)
 
