@@ -13,6 +13,7 @@ from tests.shared_order.jobs import TRIM, flat, pool, search_ends_early
 from trimlang.cli import main
 from trimlang.compiler import compile_job
 from trimlang.language.source import Source
+from trimlang.shared_order import shared_plan
 from trimlang.shared_order.shared_plan import plan_together
 from trimlang.stock.planner import QUICK
 
@@ -122,3 +123,16 @@ def test_what_is_planned_apart_goes_on_as_it_was_planned(monkeypatch: pytest.Mon
         one.id: one.length for one in pieces
     }
     assert site.result.cost == first.result.cost
+
+
+def test_a_log_that_errs_is_told_before_anything_is_planned(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    def too_early(*_: object) -> None:
+        raise AssertionError("the pool was planned")
+
+    monkeypatch.setattr(shared_plan, "first_plan", too_early)
+    made = pool(*(flat("  N: 70 in, left=butt, right=butt") for _ in range(2)))
+    site = plan_together(made, log=Source("mill.site", "cut F9-ST-N-base\n"))
+    assert [one.code for one in site.result.diagnostics] == ["T702"]
+    assert site.result.plans == ()

@@ -51,6 +51,9 @@ def plan_together(
     shared, wrong = joined_job(pool), tuple[Diagnostic, ...]()
     if log is not None:
         shared, wrong = with_log(shared, log, pool)
+        # What is left is not known from a log that errs, and a plan of all would be thrown away.
+        if has_errors(wrong):
+            return shared_order(pool, shared, [flat.pieces for flat in pool], (), wrong, log=log)
     # Two flats may both have a "Bath", so rooms carry their flat's tag while all jobs are one.
     names = {f"{flat.tag} {room.name}": room.name for flat in pool for room in flat.job.rooms}
     joined, spliced, _ = joinery(shared)
@@ -90,7 +93,7 @@ def plan_together(
     cut = _cut(pool, pieces, [flat.pieces for flat in own], names, set(apart))
     _verify(shared, cut, chosen)
     plans = tuple(chosen.values())
-    if log is None or has_errors((*lost, *wrong)):
+    if log is None or has_errors(lost):
         plans, short = fill_up_orders(shared, plans)
         lost.extend(short)
         alone = [
