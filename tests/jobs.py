@@ -11,6 +11,17 @@ CASE: Final = "trim case: 11/16 in thick, 2 1/4 in wide"
 TWELVE_FEET: Final = "stock base: 12 ft at 17.40"
 
 TRIM: Final = f"{BASE}\n{TWELVE_FEET}, 16 ft at 24.10\n"
+HALL: Final = f"""\
+{BASE}
+saw: kerf 1/8 in, squares off 1/4 in
+room "Hall" as HA, trim base, open walk
+  N: 60 in, left=butt, right=butt
+  opening 30 in
+  S: 40 in, left=butt, right=butt
+  opening 30 in
+  W: 30 in, left=butt, right=butt
+"""
+"""Three walls that no stick of 12 ft holds twice, for logs that are worked by hand."""
 
 
 def walls(lines: str, *, settings: str = "") -> str:

@@ -12,7 +12,7 @@ from fractions import Fraction
 import pytest
 from syrupy.assertion import SnapshotAssertion
 
-from tests.jobs import BASE, CROWN, TWELVE_FEET
+from tests.jobs import BASE, CROWN, HALL, TWELVE_FEET
 from trimlang.compiler import Result, compile_job
 from trimlang.stock.planner import QUICK
 from trimlang.survey.log_entries import CutPiece, Spoiled
@@ -65,16 +65,6 @@ room "Den" as DE, trim base, shoe, ends in
   W1: 2 ft, right=butt
   door 32 in
   W2: 2 ft 4 in, left=butt
-"""
-HALL = f"""\
-{BASE}
-saw: kerf 1/8 in, squares off 1/4 in
-room "Hall" as HA, trim base, open walk
-  N: 60 in, left=butt, right=butt
-  opening 30 in
-  S: 40 in, left=butt, right=butt
-  opening 30 in
-  W: 30 in, left=butt, right=butt
 """
 DAYS = {
     "mitres": (

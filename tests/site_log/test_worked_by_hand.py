@@ -12,23 +12,10 @@ from typing import Any
 
 import pytest
 
-from tests.jobs import BASE
+from tests.jobs import HALL
 from trimlang.compiler import Result, compile_job
 
-JOB = (
-    f"{BASE}\n"
-    + """\
-stock base: 12 ft at 17.40, 8 ft at 11.60
-saw: kerf 1/8 in, squares off 1/4 in
-{more}
-room "Hall" as HA, trim base, open walk
-  N: 60 in, left=butt, right=butt
-  opening 30 in
-  S: 40 in, left=butt, right=butt
-  opening 30 in
-  W: 30 in, left=butt, right=butt
-"""
-)
+JOB = "stock base: 12 ft at 17.40, 8 ft at 11.60\n{more}\n" + HALL
 NO_SPARE = "spare 0 %"
 N, S, W = "HA-N-base", "HA-S-base", "HA-W-base"
 TWELVE, EIGHT = Fraction("17.40"), Fraction("11.60")

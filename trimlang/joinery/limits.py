@@ -10,7 +10,7 @@ from trimlang.diagnostics import Span
 from trimlang.joinery.at_the_saw import Facing, both_ends, nested, saw_for
 from trimlang.joinery.crown import drop, projection
 from trimlang.joinery.meeting import depth_of
-from trimlang.joinery.piece import Piece
+from trimlang.joinery.piece import Cut, Piece
 from trimlang.joint_row import Corner, Edge, Fit
 from trimlang.joints import Joint
 from trimlang.language.facts import Side
@@ -27,16 +27,8 @@ def check_reach(
     """Report the ends of a piece whose mitre is further from square than the saw can turn."""
     for side in Side:
         cut, end = side.of(piece.left, piece.right), side.of(run.left, run.right)
-        # The setting, not the exact angle: the saw is turned to the setting.
-        if cut.setting > settings.saw_reach:
-            findings.say(
-                "T404",
-                end.span,
-                side=side,
-                run=run.label,
-                mitre=degrees_text(cut.exact),
-                reach=degrees_text(settings.saw_reach),
-            )
+        if too_far := _out_of_reach(cut, settings):
+            findings.say("T404", end.span, side=side, run=run.label, **too_far)
 
 
 def check_reach_of_part(
@@ -44,14 +36,16 @@ def check_reach_of_part(
 ) -> None:
     """Report a part of a casing or a box whose mitre is further from square than the saw turns."""
     steep = max((piece.left, piece.right), key=lambda cut: cut.setting)
-    if steep.setting > settings.saw_reach:
-        findings.say(
-            "T482",
-            span,
-            part=part,
-            mitre=degrees_text(steep.exact),
-            reach=degrees_text(settings.saw_reach),
-        )
+    if too_far := _out_of_reach(steep, settings):
+        findings.say("T482", span, part=part, **too_far)
+
+
+def _out_of_reach(cut: Cut, settings: Settings) -> dict[str, str]:
+    """Return the angles that a finding names, nothing where the saw swings as far as the cut."""
+    # The setting, not the exact angle: the saw is turned to the setting.
+    if cut.setting <= settings.saw_reach:
+        return {}
+    return {"mitre": degrees_text(cut.exact), "reach": degrees_text(settings.saw_reach)}
 
 
 def check_gaps(piece: Piece, run: Run | LoosePiece, settings: Settings, findings: Findings) -> None:

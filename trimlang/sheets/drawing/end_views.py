@@ -10,7 +10,6 @@ same piece always gives the same bytes.
 from __future__ import annotations
 
 from fractions import Fraction
-from functools import cache
 from math import cos, radians, tan
 from typing import Final
 
@@ -18,6 +17,7 @@ from trimlang.joinery.at_the_saw import AtSaw, Facing, Hand, lie_alike
 from trimlang.joinery.piece import Piece
 from trimlang.joint_row import Fit
 from trimlang.record import record
+from trimlang.sheets.drawing.setting_picture import fence_strokes
 from trimlang.survey.job import Trim
 
 MARGIN: Final = 1.5
@@ -160,21 +160,11 @@ def draw_ends(
         points=tuple(point for one in drawn for point in _long(one)),
         breaks=breaks,
         texts=() if whole or frame.wide < ROOM_FOR_TEXT else _texts(alike, at_fence, frame),
-        hatch=_hatch(wide, frame.fence - 0.3),
+        hatch=fence_strokes(wide, frame.fence - 0.3, tall=2.1, lean=2.2, every=25),
         whole=whole,
         wide=_fixed(wide),
         tall=_fixed(frame.tall),
         fence=_fixed(frame.fence - 0.3),
-    )
-
-
-@cache
-def _hatch(wide: float, fence: float) -> str:
-    """Return the slanted strokes that mark the fence as solid, as one path."""
-    top, foot = _fixed(fence - 2.1), _fixed(fence)
-    return "".join(
-        f"M{_fixed(x / 10)} {top}L{_fixed(x / 10 - 2.2)} {foot}"
-        for x in range(22, int(wide * 10), 25)
     )
 
 

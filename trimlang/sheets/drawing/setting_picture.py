@@ -10,6 +10,7 @@ each drawing a few paths, since paper costs time by the shape.
 from __future__ import annotations
 
 from collections.abc import Sequence
+from functools import cache
 from math import cos, radians, sin, tan
 from typing import Final
 
@@ -85,7 +86,10 @@ def cut_picture(at: AtSaw, piece: Hand | None) -> CutPicture:
     # A steep cut would leave the paper before it is through: less of the wood's depth is drawn.
     deep = min(DEEP[at.pose.facing], (MIDDLE - EDGE) / max(abs(tan(swing)), 0.01))
     drawn = [_view(((MIDDLE, FENCE), (MIDDLE + tan(swing) * deep, FENCE + deep)), piece)]
-    thick = [_path((0, FENCE), (WIDE, FENCE)), _behind(FENCE)]
+    thick = [
+        _path((0, FENCE), (WIDE, FENCE)),
+        fence_strokes(WIDE, FENCE, tall=1.9, lean=1.6, every=30),
+    ]
     foot = (MIDDLE + sin(swing) * REACH, FENCE + cos(swing) * REACH)
     blade = [_path((MIDDLE, FENCE), foot), _knob(foot)]
     # Where the saw stands at 0° is drawn thin beside where it is to stand, so that left and right
@@ -185,10 +189,16 @@ def _view(cut: tuple[Point, Point], piece: Hand | None) -> tuple[str, str]:
     return kept, "".join(_path(*pair) for pair in pairs)
 
 
-def _behind(fence: float) -> str:
-    """The slanted strokes that mark the fence as solid."""
+@cache
+def fence_strokes(wide: float, fence: float, *, tall: float, lean: float, every: int) -> str:
+    """Return the slanted strokes that mark a fence as solid, as one path.
+
+    ``fence`` is the height of its near edge, ``tall`` how far the strokes reach behind it and
+    ``lean`` how far they lean, all in the picture's units; ``every`` in tenths of them.
+    """
     return "".join(
-        _path((x / 10, fence - 1.9), (x / 10 - 1.6, fence)) for x in range(22, int(WIDE * 10), 30)
+        _path((x / 10, fence - tall), (x / 10 - lean, fence))
+        for x in range(22, int(wide * 10), every)
     )
 
 
