@@ -2,6 +2,7 @@
 
 import re
 from collections import Counter
+from dataclasses import replace
 from fractions import Fraction
 
 from tests.conftest import ROOT
@@ -9,6 +10,7 @@ from trimlang.compiler import Result, check_job
 from trimlang.joinery.piece import Piece, PieceKind
 from trimlang.language.source import Source
 from trimlang.language.tidy_file import tidy
+from trimlang.lengths.angles import tangent
 
 HOUSE = ROOT / "examples" / "ferncote.trim"
 TEXT = HOUSE.read_text(encoding="utf-8")
@@ -21,17 +23,20 @@ def checked(text: str) -> Result:
     return result
 
 
+def inches(found: re.Match[str]) -> Fraction:
+    feet, whole, above, below, alone, only_feet = found.groups()
+    long = 12 * Fraction(feet or only_feet or 0) + Fraction(whole or alone or 0)
+    return long + Fraction(int(above or 0), int(below or 1))
+
+
 def test_laid_out_anew_it_is_the_same_house():
     assert checked(tidy(Source("x", TEXT)).text).pieces == checked(TEXT).pieces
 
 
 def test_in_millimetres_it_is_the_same_house():
     def in_mm(found: re.Match[str]) -> str:
-        feet, whole, above, below, inches, only_feet = found.groups()
-        long = 12 * Fraction(feet or only_feet or 0) + Fraction(whole or inches or 0)
-        long += Fraction(int(above or 0), int(below or 1))
         # 1 in is 25.4 mm exactly, and a 32nd of it ends after five places
-        return f"{float(long * Fraction(254, 10)):.5f} mm"
+        return f"{float(inches(found) * Fraction(254, 10)):.5f} mm"
 
     lines = (line.partition("#")[0] for line in TEXT.splitlines())
     metric = "\n".join(LENGTH.sub(in_mm, line) for line in lines)
@@ -125,3 +130,50 @@ def test_mirrored_it_has_the_mirror_images_of_its_pieces():
     )
     assert spliced(mine) == spliced(its, mirrored=True)
     assert {piece.kind for piece in mine.pieces} == set(PieceKind)
+
+
+LONG_ENOUGH = 53
+"""Inches: two pieces of 24 in and their lap, also where shoe begins beside a casing."""
+SPLICED = re.compile(r"^(  \w+: +(?!.*first stud).*?)( *#.*)?$", re.M)
+
+
+def runs(result: Result) -> dict[tuple[str, str, str], list[Piece]]:
+    found: dict[tuple[str, str, str], list[Piece]] = {}
+    for piece in result.pieces:
+        if piece.kind is PieceKind.RUN:
+            found.setdefault((piece.room, piece.run, piece.trim), []).append(piece)
+    return found
+
+
+def test_spliced_wherever_it_can_be_no_wall_changes_its_ends_or_its_length():
+    """Parts of each kind of trim, of bends and of crown below a slope, are the whole and a lap."""
+
+    def in_two(found: re.Match[str]) -> str:
+        long = LENGTH.search(found[1])
+        return f"{found[1]}, splice" if long and inches(long) > LONG_ENOUGH else found[0]
+
+    text = TEXT.replace(", no splice", "")
+    whole, parted = checked(text), checked(SPLICED.sub(in_two, text))
+    trims = {trim.name: trim for trim in whole.job.trims}
+    # but for the part that a small piece is glued to
+    others = [
+        [
+            replace(one, mates=(), remarks=())
+            for one in result.pieces
+            if one.kind is not PieceKind.RUN
+        ]
+        for result in (whole, parted)
+    ]
+    assert others[0] == others[1]
+    mine, its = runs(whole), runs(parted)
+    assert mine.keys() == its.keys()
+    more = [at for at, parts in its.items() if len(parts) > len(mine[at])]
+    assert len(more) > 70
+    for at in more:
+        parts = its[at]
+        assert parts[0].left == mine[at][0].left
+        assert parts[-1].right == mine[at][-1].right
+        # a scarf of 30° laps by the thickness × tan 30°; the last part is rounded by its own ends
+        laps = trims[at[2]].thickness * tangent(Fraction(30)) * (len(parts) - len(mine[at]))
+        gained = sum(one.to_mark for one in parts) - sum(one.to_mark for one in mine[at])
+        assert abs(gained - laps) <= Fraction(1, 16), at
