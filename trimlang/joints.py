@@ -28,11 +28,14 @@ class Joint(StrEnum):
     row: JointRow
 
     def __new__(cls, row: JointRow) -> Joint:  # noqa: D102 - not for callers: see ``of``
+        # A member is its word, so that plan.json and messages write it as job files do; what else
+        # is known hangs on it.
         member = str.__new__(cls, row.word)
         member._value_ = row.word
         member.row = row
         return member
 
+    # The back runs right into the corner; the face stops short of it by what the mate is thick.
     IN_CORNER = JointRow(
         word="in-corner",
         name=N_("inside corner"),
@@ -47,6 +50,8 @@ class Joint(StrEnum):
         gap_shows=Corner.INSIDE,
         on_loose_piece=True,
     )
+    # The face goes on round the corner, so the end is longest there, by the thickness of the trim;
+    # its seam is where everybody looks, and is filled.
     OUT_CORNER = JointRow(
         word="out-corner",
         name=N_("outside corner"),
@@ -88,6 +93,7 @@ class Joint(StrEnum):
         needs_thickness=True,
         ends_alone=True,
     )
+    # Nothing stands in its way, so it is rounded as a free end is.
     TAPER = JointRow(
         word="taper",
         name=N_("taper"),
@@ -103,6 +109,8 @@ class Joint(StrEnum):
         ends_alone=True,
         on_loose_piece=True,
     )
+    # Which edge is longest depends on which of the two pieces lies over the other, so it has no
+    # long point here.
     SPLICE = JointRow(
         word="splice",
         name=N_("scarf"),
@@ -127,6 +135,8 @@ class Joint(StrEnum):
         on_loose_piece=True,
         ends_alone=True,
     )
+    # Both runs lie in one plane and the seam is in plain sight, so it has the limit of inside
+    # corners.
     RAKE = JointRow(
         word="rake",
         name=N_("rake"),
@@ -160,6 +170,7 @@ class Joint(StrEnum):
         on_slope=True,
         needs_height=True,
     )
+    # This and the next come of a casing or a box, which say their own corners.
     HEAD = JointRow(
         word="head",
         name=N_("casing corner"),
@@ -270,5 +281,6 @@ class Joint(StrEnum):
 
     def rounds(self, fit: Fit) -> RoundedAs:
         """Return the row of the rounding rule for an end with this fit."""
+        # Only an inside corner has a row for copes; at any other joint the fit changes nothing.
         coped = self.row.coped if fit is Fit.COPED else None
         return coped or self.row.rounds

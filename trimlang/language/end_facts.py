@@ -151,6 +151,7 @@ class AtEnd:
     @property
     def between(self) -> bool:
         """Whether it is said without a side, between two walls."""
+        # With a side, its word stands before the joint; without one, both are the joint itself.
         return self.word == self.end.joint.span
 
 

@@ -5,6 +5,8 @@ from __future__ import annotations
 from typing import TypeAlias
 
 from trimlang.diagnostics import Span
+
+# Imported under their own names: a pass finds all facts here, whichever module holds them.
 from trimlang.language.block_facts import Backbanded as Backbanded
 from trimlang.language.block_facts import BlockPrice as BlockPrice
 from trimlang.language.block_facts import BlockTall as BlockTall
@@ -256,6 +258,7 @@ Fact: TypeAlias = TrimFact | StockFact | BlockFact | EndFact | WallFact
 
 def named_trims(fact: Fact) -> tuple[Word, ...]:
     """Return the words of a fact that name a trim."""
+    # A fact that names a trim and is missing here would keep the old name when the trim is renamed.
     match fact:
         case Turns(trim=trim):
             return (trim,)

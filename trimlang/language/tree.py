@@ -19,6 +19,8 @@ from trimlang.language.facts import (
     WallFact,
     WrittenMember,
 )
+
+# Imported under their own names: a pass finds all nodes here, whichever module holds them.
 from trimlang.language.facts import WrittenEnd as WrittenEnd
 from trimlang.language.log_nodes import BoughtLine as BoughtLine
 from trimlang.language.log_nodes import Deed as Deed

@@ -41,6 +41,8 @@ class JobRows:
         too_much="T250",
         fact="kerf",
     )
+    # Scales of mitre saws have a mark at each half degree; one that shows no more than every fifth
+    # is none (common practice, no source).
     saw_step = AngleSetting(
         words="saw: reads to",
         page="the finest angle that the saw's scale shows",
@@ -59,6 +61,7 @@ class JobRows:
         what="what is squared off",
         from_nothing=True,
     )
+    # Saws swing to 45° and a little more, many to 50° at both sides (common practice, no source).
     saw_reach = AngleSetting(
         words="saw: reaches",
         page="the mitre that the saw swings to; beyond it there is a warning",
@@ -69,6 +72,7 @@ class JobRows:
         least=1,
         most=75,
     )
+    # Where nothing is said the order has no line for blades: nobody asked for one.
     saw_blade = PackedSetting(
         words="saw: blade",
         page="how many cuts a blade makes, and its price: blades get a line of the order",
@@ -76,6 +80,7 @@ class JobRows:
         unsaid="no blades are counted",
         what="a blade's cuts",
     )
+    # A saw that leans one way only leans to the left (common practice, no source).
     saw_bevels = BevelsSetting(
         words="saw: bevels",
         page="to which side the blade's top leans: left, right or both",
@@ -102,6 +107,7 @@ class JobRows:
         from_nothing=True,
         rules=("crosscuts",),
     )
+    # A tenth more than the pieces come to: common practice, no source.
     spare = NumberSetting(
         words="spare",
         page="stock besides, in percent of all pieces, in whole sticks",
@@ -111,6 +117,7 @@ class JobRows:
         least=0,
         most=100,
     )
+    # No sales tax is as high as half the price; more is a slip of the pen (no source).
     tax = NumberSetting(
         words="tax",
         page="sales tax on the order's goods, in percent; it gets a line of its own",
@@ -133,6 +140,8 @@ class JobRows:
         default=None,
         unsaid="no more joints than are needed",
     )
+    # A nail in each stud, and studs stand so (common practice, no source). Metric frames have a
+    # spacing of their own, not 16 in turned into millimetres.
     nail_every = LengthSetting(
         words="nails: every",
         page="how far apart nails are at most",
@@ -141,6 +150,7 @@ class JobRows:
         unsaid="16 in, 400 mm in a metric file",
         what="nail spacing",
     )
+    # Through the trim and the board and still well into the stud (common practice, no source).
     nail_long = LengthSetting(
         words="nails: … long",
         page="a nail's length",
@@ -149,6 +159,7 @@ class JobRows:
         unsaid="2 in, 50 mm",
         what="a nail",
     )
+    # What a planed two-by-four is thick, in inches and in millimetres (common practice, no source).
     nail_plate = LengthSetting(
         words="nails: plate",
         page="the bottom plate's thickness: where nails bite",
@@ -166,6 +177,7 @@ class JobRows:
         what="a floor's thickness",
         from_nothing=True,
     )
+    # The board that is usual on walls (common practice, no source).
     nail_wallboard = LengthSetting(
         words="nails: wallboard",
         page="the wallboard's thickness, which a nail goes through",
@@ -182,6 +194,7 @@ class JobRows:
         unsaid="1000, without a price",
         what="a box",
     )
+    # What a fingertip smooths out of a tube cut to fit the gap (common practice, no source).
     caulk_bead = LengthSetting(
         words="caulk: bead",
         page="a caulk bead's width",
@@ -190,6 +203,7 @@ class JobRows:
         unsaid="3/16 in, 5 mm",
         what="a bead",
     )
+    # What is printed on the usual tube, about 300 ml (common practice, no source).
     caulk_tube = PackedSetting(
         words="caulk: tube",
         page="what a tube of caulk holds, and its price",
@@ -197,6 +211,7 @@ class JobRows:
         unsaid="10.1 fl oz, without a price",
         what="a tube",
     )
+    # What stays in the tube and on the rag (common practice, no source).
     caulk_waste = NumberSetting(
         words="caulk: waste",
         page="the caulk that is lost, in percent",
@@ -213,6 +228,7 @@ class JobRows:
         unsaid="8 fl oz, without a price",
         what="a tub",
     )
+    # A tub of nothing says that none is used: filler then goes into the nail holes too.
     putty_tub = PackedSetting(
         words="putty: tub",
         page="what a tub of putty holds, which then fills the nail holes, and its price",
@@ -227,6 +243,7 @@ class JobRows:
         unsaid="no glue is counted",
         what="a bottle",
     )
+    # Backs are primed only where the file asks for it, so a can holds nothing until it says what.
     primer_can = PackedSetting(
         words="primer: backs, can",
         page="backs and bottom edges get a coat of primer; what a can holds, and its price",
@@ -235,6 +252,7 @@ class JobRows:
         unsaid="backs are not primed",
         what="a can",
     )
+    # Primed trim takes two (common practice, no source).
     paint_coats = NumberSetting(
         words="paint: … coats",
         page="how often the trim is painted",

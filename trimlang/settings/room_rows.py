@@ -47,6 +47,7 @@ class RoomRows:
         unsaid="wall",
         scope=Scope.RUN,
     )
+    # Two kinds alone: any other end needs somebody who has looked at it.
     ends = EndSetting(
         words="ends",
         page="how runs meet where neither says it, `in-corner` or `out-corner`",
@@ -56,6 +57,7 @@ class RoomRows:
         scope=Scope.ROOM,
         kinds=("in-corner", "out-corner"),
     )
+    # The finest mark on common tapes, in inches and on metric ones (common practice, no source).
     rounding_step = LengthSetting(
         words="round to",
         page="the step that lengths are rounded to",
@@ -108,6 +110,8 @@ class RoomRows:
         most=80,
         below_most=True,
     )
+    # Half of what is allowed inside: nothing is pressed into an outside corner, and it is seen from
+    # both sides (common practice, no source).
     gap_out = LengthSetting(
         words="corners: out-corner gap",
         page="an outside corner that stays open further is warned of",
@@ -119,6 +123,7 @@ class RoomRows:
         what="a gap",
         from_nothing=True,
     )
+    # What caulk closes without being seen (common practice, no source).
     gap_in = LengthSetting(
         words="corners: in-corner gap",
         page="an inside corner or a rake that stays open further is warned of",
@@ -130,6 +135,7 @@ class RoomRows:
         what="a gap",
         from_nothing=True,
     )
+    # Mitred where nobody says otherwise, because a cope takes a second tool and more time.
     cope = Switch(
         words="corners: in-corner cope",
         page="inside corners are coped, one side each (`in-corner mitre`: mitred)",
@@ -150,6 +156,7 @@ class RoomRows:
         rules=("splices_never", "splices_allowed"),
         on="splices_allowed",
     )
+    # The angle that a saw has a stop for (common practice, no source).
     splice_angle = AngleSetting(
         words="splices: angle",
         page="the scarf's angle",
@@ -160,6 +167,8 @@ class RoomRows:
         least=15,
         most=45,
     )
+    # A shorter piece looks like a patch and may miss all studs but one (common practice, no
+    # source).
     splice_least = LengthSetting(
         words="splices: least",
         page="the shortest piece that a splice leaves",
@@ -177,6 +186,7 @@ class RoomRows:
         scope=Scope.ROOM,
         what="what kerfs leave",
     )
+    # As for nails; it is used only where a run says where its first stud is.
     stud_spacing = LengthSetting(
         words="splices: studs every",
         page="splices fall on studs; a run's `first stud 7 1/2 in` says where they begin",
@@ -185,6 +195,7 @@ class RoomRows:
         scope=Scope.ROOM,
         what="stud spacing",
     )
+    # Room for hinges and for a jamb that is not straight (common practice, no source).
     reveal = LengthSetting(
         words="casings: reveal",
         page="how far a casing stands back from the jamb's edge",
@@ -232,6 +243,7 @@ class RoomRows:
         what="an overhang",
         from_nothing=True,
     )
+    # About as far as the stool stands out before the casing (common practice, no source).
     stool_horn = LengthSetting(
         words="casings: horn",
         page="how far a window's stool goes past the casing at each side",

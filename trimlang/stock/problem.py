@@ -205,6 +205,7 @@ class Plan:
     @property
     def rank(self) -> tuple[int, int]:
         """What plans of one problem are compared by: the cost, then the number of sticks."""
+        # At one cost the fewer sticks are the fewer to carry, to mark and to square off.
         return self.cost, len(self.sticks)
 
     @property
@@ -214,11 +215,14 @@ class Plan:
         packs: Counter[str] = Counter()
         for purchase in self.purchases:
             packs[purchase.blank] += purchase.packs
+        # A stick that was bought and holds no piece stays whole; its ends are squared off when it
+        # is cut.
         whole = [
             blank.length - 2 * problem.end_waste
             for blank in problem.blanks
             if packs[blank.key] * blank.pack > used[blank.key]
         ]
+        # What holds the longest piece holds any other that is spoiled.
         longest = max((part.length for part in problem.parts), default=0)
         return max((*self.offcuts, *whole), default=0) >= longest
 

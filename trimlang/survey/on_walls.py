@@ -39,6 +39,8 @@ class BlockInCorner:
 
     def takes_up(self, *, outside: bool) -> Fraction:
         """Return how much of either wall it covers."""
+        # Round an outside corner a face is measured over the block, and its thickness lies past the
+        # end of the wall.
         behind = self.block.thickness or Fraction(0)
         return self.block.wide - behind if outside else self.block.wide
 
@@ -94,6 +96,8 @@ class Trimmings:
     @property
     def blocks(self) -> tuple[tuple[CasingBlock, int], ...]:
         """The blocks of the opening, and how many there are of each."""
+        # A leg at each side of the opening, and corners below it only where the casing goes on
+        # there.
         faces = 2 if self.both_faces else 1
         corners = 4 if self.four_sides else 2
         counts = (
