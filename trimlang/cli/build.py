@@ -73,6 +73,7 @@ def tell_closings(messages: MessageOptions, result: Result, job: str) -> None:
         if messages.form is MessageForm.JSON:
             said = {"room": closing.room, "closing": closing.text}
             sys.stdout.write(json.dumps(said, ensure_ascii=False) + "\n")
+        # In words, a room that cannot close (an open walk) has nothing to tell.
         elif closing.verdict is not Verdict.NOT_CHECKED:
             where = f"{messages.folder}{Path(job).name}: " if messages.folder else ""
             sys.stdout.write(printable(f"{where}{closing.room}: {closing.text}") + "\n")
@@ -84,6 +85,8 @@ def build(options: JobBuild) -> Outcome:
         text, path = read_job(options.job, options.messages)
         result = _compile(options, text, path)
         target: Path = options.out or sheets_beside(path)
+        # Everything is made before the folder is touched, so that a failure leaves the old sheets
+        # whole.
         write(target, sheet_files(options.sheets, result, alone=not options.quiet))
     except StopError as stop:
         return stop.outcome
@@ -148,6 +151,7 @@ def outcome(result: Result) -> Outcome:
     errors = [one for one in result.diagnostics if one.severity is Severity.ERROR]
     if not errors:
         return Outcome(CLEAN)
+    # One line for a summary of many jobs: the first mistake is where one begins to mend.
     first = errors[0]
     count = f"{len(errors)} errors, the first in" if len(errors) > 1 else "an error in"
     why = f"{count} line {first.span.line}: {first.code} {first.message}"
@@ -178,6 +182,7 @@ def read_job(job: str, messages: MessageOptions) -> tuple[str, Path | None]:
 
 
 def _standard_input() -> BinaryIO:
+    # Python gives None for a stream that its caller has closed.
     if sys.stdin is None:
         raise OSError("standard input is closed")
     return sys.stdin.buffer
@@ -190,6 +195,7 @@ def _compile(options: JobBuild, text: str, path: Path | None) -> Result:
     with checked_plans(), Progress(sys.stderr, quiet=options.quiet) as progress:
         result = compile_job(text, path=path, name=STDIN, effort=effort, watch=progress.watch)
     tell(options.messages, result)
+    # Sheets of a job with errors would be cut from.
     if not result.ok:
         raise StopError(JOB_ERRORS, outcome(result).why)
     return result

@@ -112,6 +112,7 @@ def _tidy(name: str, options: TidyOptions) -> int:
         return _tidied(name, options)
     from trimlang.output.lock import alone_in
 
+    # A log may be written by another command at this moment; what it adds must not be lost.
     with alone_in(Path(os.path.realpath(name)).parent):
         return _tidied(name, options)
 
@@ -179,6 +180,7 @@ def _read(name: str, walls: str | None) -> _File:
         data = sys.stdin.buffer.read(most)
     else:
         path = Path(name)
+        # A pipe would be waited for without end.
         if path.exists() and not path.is_file():
             raise ValueError("it is no file")
         with path.open("rb") as stream:
@@ -203,6 +205,7 @@ def _diff(file: _File) -> Iterator[str]:
 
 
 def _lines(data: bytes) -> list[str]:
+    # Not splitlines: it would also break at signs that no editor takes for a line's end.
     lines = data.decode("utf-8").split("\n")
     return [f"{line}\n" for line in lines[:-1]] + ([lines[-1]] if lines[-1] else [])
 

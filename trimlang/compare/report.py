@@ -73,6 +73,7 @@ def _part(heading: str, lines: list[str]) -> Iterator[str]:
 def _wrapped(names: tuple[str, ...], wide: int = 96) -> list[str]:
     lines: list[str] = []
     for name in names:
+        # Names are short and many: in a column of their own they would fill pages.
         if lines and len(lines[-1]) + len(name) + 2 <= wide:
             lines[-1] += f"  {name}"
         else:
@@ -94,6 +95,7 @@ def _change(change: Change, facts: tuple[PieceFact, ...]) -> Iterator[str]:
 
 def fact_text(fact: PieceFact) -> str:
     """Say one fact: ``length: 8 in → 9 in``."""
+    # A fact without values is a sentence already.
     if not fact.before and not fact.after:
         return fact.what
     return f"{fact.what}: {fact.before or 'nothing'} → {fact.after or 'nothing'}"
@@ -163,6 +165,8 @@ def cost_text(found: Comparison) -> str:
 
     Where no stick has a price, that is the length of trim to buy, and what supplies cost besides.
     """
+    # A price list may have come or gone between the versions, and then there is nothing to
+    # subtract.
     old, new = found.old_money, found.new_money
     # Money on both sides: one sum says it.
     if old.total is not None and new.total is not None:

@@ -69,9 +69,11 @@ def _of_run(piece: Piece, job: Job, room: Room, pen: Pen) -> Iterator[str]:
     if found is None:
         return
     wall, trim = found
+    # What is wrong here has been reported with the job; asked again, it would be said twice.
     settings, unheard = room.settings, Findings()
     bent, _ = bent_run(wall.run, trim, wall.off, settings, unheard)
     run, _, _ = along_ceiling(bent, trim, (wall.left, wall.right), settings, unheard)
+    # A run that goes on past an opening is measured as one wall with it.
     alone = next((one.length for one in room.runs if one.label == piece.run), wall.run.length)
     over = ", with the openings that it goes on past" if alone != wall.run.length else ""
     yield f"the wall is {_amount(wall.run.length, pen)}{over}"
@@ -87,6 +89,7 @@ def _of_run(piece: Piece, job: Job, room: Room, pen: Pen) -> Iterator[str]:
         terms = list(_at_end(wall, trim, side, met, cut))
         total += sum((one.amount for one in terms), NOTHING)
         yield f"{side} end {_told(terms, pen)}"
+    # Where the joint falls is the planner's choice, so the parts are told as shares of the whole.
     if piece.parts > 1:
         lap = scarf_lap(trim, settings)
         yield (
@@ -98,6 +101,7 @@ def _of_run(piece: Piece, job: Job, room: Room, pen: Pen) -> Iterator[str]:
 
 
 def _rest(rest: Fraction, exact: Fraction, pen: Pen) -> Iterator[str]:
+    # What no rule above has a name for is still told, or the sum would not come out.
     if abs(rest) >= _SEEN:
         yield f"what else meets there {_signed(rest, pen)}"
     yield f"together {_amount(exact, pen)}"
@@ -181,6 +185,7 @@ def _round_an_opening(piece: Piece, opening: CasedOpening, *, upright: bool) -> 
         return
     if casing is None:
         return
+    # A leg has the reveal at its top alone; a head lies past both.
     reveals = 1 if upright else 2
     yield _Term(reveals * settings.reveal, "the reveal" if upright else "the reveal on both sides")
     if upright:

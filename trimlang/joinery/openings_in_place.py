@@ -80,6 +80,7 @@ def openings_in_place(
             high=high,
             from_floor=from_floor,
         )
+        # Without a height nobody can say where a head goes, and what has no name has no pieces.
         if high is None or place not in names:
             yield opening
             continue
@@ -126,6 +127,7 @@ class _Surround:
             legs = job.trim(gap.casing)
             parts += self._casing(legs)
             blocks = tuple(self._blocks(legs.height or NOTHING))
+        # The stool comes last: it is drawn over the feet of the legs that stand on it.
         parts += self._below()
         return replace(self._at, pieces=tuple(parts), blocks=blocks)
 
@@ -186,6 +188,7 @@ class _Surround:
         head = job.trim(gap.head) if gap.head else legs
         over = self._top + self._reveal
         inner = (self._at.left - self._reveal, self._at.right + self._reveal)
+        # Legs end where the stool, the block or the floor below them begins.
         foot = self._at.low - foot_below(self._cased, wide)
         left = self._part(CasingPart.LEFT_LEG, legs)
         yield from self._upright((CasingPart.LEFT_LEG, CasingPart.RIGHT_LEG), legs, inner, foot)
@@ -195,6 +198,8 @@ class _Surround:
         yield from heads
         yield from self._hung(CasingPart.BOTTOM, legs, self._at.low - self._reveal)
         if gap.trimmings.backband is not None and left is not None:
+            # A mitred head ends at the legs' own long points; any other lies on top of them and
+            # carries the band higher.
             mitred = bool(heads) and heads[0].piece.left.long_edge.is_across
             top = foot + left.to_mark + (NOTHING if mitred else head.height or NOTHING)
             yield from self._band(job.trim(gap.trimmings.backband), foot, top)
@@ -218,6 +223,7 @@ class _Surround:
         head = self._part(CasingPart.HEAD_BAND, band)
         if head is None:
             return
+        # The band is measured at its outer edge and stands with its inner edge at the casing.
         half = head.to_mark / 2 - wide
         inner = (self._at.middle - half, self._at.middle + half)
         if self._at.gap.trimmings.four_sides:
@@ -249,6 +255,8 @@ class _Surround:
         if trimmings.corner_block is None:
             return
         size = trimmings.corner_block
+        # A corner block is as wide as it is bought, so it is centred on the crossing of leg and
+        # head.
         heights = [self._top + self._reveal + wide / 2]
         if trimmings.four_sides:
             heights.append(self._at.low - self._reveal - wide / 2)

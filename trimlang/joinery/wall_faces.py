@@ -106,6 +106,7 @@ def _margin(boxes: WallBoxes) -> Fraction:
 
 def _rail_height(room: Room, floor: Fraction) -> Fraction:
     """Return how high a room's rails are drawn: over the lowest boxes of every wall."""
+    # The first set on a wall is the lowest; one above it does not move the rail.
     lowest: dict[str, WallBoxes] = {}
     for boxes in room.boxes:
         if boxes.place in (BoxPlace.ON, BoxPlace.ALONG):
@@ -138,6 +139,7 @@ def _boxes_on(
     lowest, above = heights
     tops: dict[str, Fraction] = {}
     for boxes in room.boxes:
+        # A set hangs on one wall alone, and this may be another.
         begins = _begins(boxes, room, wall, openings)
         if begins is None:
             continue

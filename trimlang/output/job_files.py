@@ -73,6 +73,8 @@ def paperwork(
         return {**data, **pages(names), "stock-order.csv": _table(order_csv(result))}
 
     wanted = set(SHEET_TITLES) if only is None else set(only)
+    # Tickets take about as long to print as all other sheets together, so they are one of two
+    # halves.
     tickets = {"tickets", "tickets-changed"} & wanted
     # A second process pays only for a PDF, and only while the other core is idle. A filler that is
     # ready (under --watch) would be lost there.
@@ -86,6 +88,7 @@ def paperwork(
         files |= _phone(options, result, only, shared, filler)
     files = _without_others(files, share)
     if options.wants(FileFormat.HTML):
+        # A job alone has no folders beside its own.
         other_folders = () if share is None else share.other_folders
         # Last, when all the files that it links to are known.
         files[f"{INDEX}.html"] = _index(options, result, tuple(files), other_folders, filler)
@@ -120,6 +123,7 @@ def _data(
     files = {"plan.json": plan_json(result).encode()}
     if options.wants(FileFormat.CSV):
         files |= _spreadsheets(result, shared)
+    # Where flats are bought together the plan of rooms belongs to each flat's folder.
     if options.wants(FileFormat.DXF) and (only is None or "floor-plan" in only):
         files["floor-plan.dxf"] = _drawing(result)
     return files

@@ -40,6 +40,8 @@ def fill_up_orders(
     problems: list[Diagnostic] = []
     for supplier, least in _least_orders(job).items():
         own = [plan for plan in plans if job.trim(plan.trim).supplier == supplier]
+        # A supplier that has delivered has had his order; what is fetched later is a matter of the
+        # counter.
         met = any(t.supplier == supplier and t.name in bought for t in job.trims)
         if met or not any(_bought(plan) for plan in own):
             continue
@@ -87,6 +89,8 @@ class _SupplierOrder:
     def __init__(self, job: Job, plans: Sequence[TrimPlan], least: MinimumOrder) -> None:
         self._job, self._plans, self._least = job, plans, least
         self._questions = {plan.trim: ask(job, job.trim(plan.trim), ()) for plan in plans}
+        # Trims are planned in coins of their own; only in one coin for all can their prices be
+        # added up.
         self._coin = lcm(*(one.per_coin for one in self._questions.values()))
         self._sold = [
             _Sold(trim=name, thing=thing, price=thing.price * (self._coin // question.per_coin))
@@ -100,6 +104,7 @@ class _SupplierOrder:
         lines = [line for plan in self._plans for line in _bought(plan)]
         sticks = sum(line.sticks for line in lines)
         spent = ceil(sum((line.cost for line in lines), Fraction(0)) * self._coin)
+        # Rounded up: a cent too little is too little.
         wanted = ceil(self._least.spent * self._coin)
         # Sticks first, then money: sticks bought for their number may be money enough.
         by_number = self._cover(lambda one: one.sticks, self._least.sticks - sticks)
@@ -135,6 +140,7 @@ class _SupplierOrder:
         for one, count in zip(self._sold, counts, strict=True):
             for blank in one.thing.blanks if count else ():
                 offer = self._questions[one.trim].sources[blank.key]
+                # Only what the yard sells was offered to be bought besides.
                 assert isinstance(offer, Offer)  # noqa: S101 - only what the yard sells
                 more[one.trim].append(_line(offer, count))
         filled = [_with_more(plan, more[plan.trim]) for plan in self._plans]
@@ -145,6 +151,8 @@ class _SupplierOrder:
         # What lies in the shop, or in hand, may do without the yard.
         if self._job.log or all(self._job.trim(plan.trim).rests for plan in self._plans):
             return Fraction(0)
+        # Nothing taken yet: whatever is bought, the least order is filled with it from the first
+        # stick on.
         none = {name: Counter[str]() for name in self._taken}
         floor = 0
         for gain, want in (
@@ -187,6 +195,7 @@ def _with_more(plan: TrimPlan, more: Iterable[Bought]) -> TrimPlan:
     more = tuple(more)
     if not more:
         return plan
+    # A line that is there already grows; the yard would ask why the same stick stands on two.
     lines = list(plan.bought)
     for line in more:
         alike = next((at for at, one in enumerate(lines) if _alike(one, line)), None)
@@ -215,6 +224,7 @@ def _alike(one: Bought, other: Bought) -> bool:
 def _bounded(plans: Iterable[TrimPlan], floor: Fraction) -> list[TrimPlan]:
     """Return plans whose bounds together are no less than what all cost at least."""
     plans = list(plans)
+    # What one trim cannot take of the raised bound the next one does: only the sum is proven.
     more = max(floor - sum((plan.bound for plan in plans), Fraction(0)), Fraction(0))
     bounded: list[TrimPlan] = []
     for plan in plans:

@@ -87,7 +87,9 @@ class Setting(Generic[_Value]):
     def __set_name__(self, owner: type, name: str) -> None:
         # Rows are frozen; this is the one moment at which their name becomes known.
         object.__setattr__(self, "name", name)
+        # With its table it can be found again by name in another process.
         object.__setattr__(self, "table", owner)
+        # Most rows are stated by one rule of the grammar, which has their name.
         if not self.rules:
             object.__setattr__(self, "rules", (name,))
 

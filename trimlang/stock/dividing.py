@@ -61,6 +61,7 @@ class Dividing:
         ``cost`` is what a plan at hand costs, no plan costs less than ``floor``.
         """
         found: Parts | None = None
+        # Where joints cost money the cheapest rack is not the goal: a joint has to pay for itself.
         if self._price is not None:
             return self._with_joints(cost, self._price)
         # First the least that there may be, then half-way between what failed and what did not.
@@ -102,11 +103,15 @@ class Dividing:
         """Divide all walls so that a rack may hold everything; mitres shared at best, or not."""
         sizes = self._search.timber.sizes
         for weights in dict.fromkeys(
+            # With every mitre shared more fits than may come true; where that fails, none are
+            # shared.
             (tuple(size.least for size in sizes), tuple(size.weight for size in sizes))
         ):
             tried = counts, weights
             if tried in self._failed:
                 continue
+            # Work counts before the clock does, so that the same job has the same plan on every
+            # machine.
             if self._work >= WORK or self._seconds() <= 0:
                 return None
             program = WallProgram(self._search.timber, weights, self._walls, counts, joints)
@@ -122,12 +127,15 @@ class Dividing:
         steps: list[_Descent] = []
         now = program.whole.copy()
         kept: list[tuple[int, ...]] = [()] * len(self._walls)
+        # A dive fixes the surest divisions, solves anew, and turns back where it runs aground.
         retreats = RETREATS
         while True:
             answer = program.solved(now)
             if answer is not None and not any(now.walls):
                 return tuple(kept)
             if answer:
+                # What the program is all but sure of is taken together; in a large house one at a
+                # time would take for ever.
                 near = sum(value >= NEARLY for value, _ in answer)
                 width = max(1, min(near, sum(now.walls) // AT_ONCE))
                 steps.append(_Descent(now, tuple(kept), [one for _, one in answer], width))

@@ -78,11 +78,14 @@ class WallProgram:
         self._kerf = timber.problem.kerf
         self._rooms = [max(kind.room, 0) for kind in timber.kinds]
         self._longest = max((*self._rooms, 1))
+        # Ways to divide a wall multiply with the kinds of stick, so that only those with most
+        # length are asked.
         most = sorted(range(len(counts)), key=lambda k: (-counts[k] * self._rooms[k], k))
         own = [kind for kind in most[:KINDS] if counts[kind]]
         self._ways = WallWays(walls, self._rooms, own, self._kerf)
         self._pieces = len(weights)
         self._remainders = list(self._ways.remainders(counts))
+        # A remainder lies on its stick as a piece does, with a cut behind it.
         rests = [one.length + self._kerf for one in self._remainders]
         self._weights = [*weights, *rests]
         #: All that there is to cut, at first.
@@ -96,11 +99,17 @@ class WallProgram:
         self._first_kind = len(self._weights)
         self._first_wall = self._first_kind + len(self._rooms)
         self._joint_row = self._first_wall + len(walls)
+        # A row for each size, each kind of stick and each wall, and one for the joints; what may be
+        # used of each is set anew whenever it is solved.
         for _ in range(self._joint_row + 1):
             add_row(lp, 0.0, {})
         for kind, room in enumerate(self._rooms):
+            # A stick that is used costs its length, so that the program leaves the most length on
+            # the rack.
             self._column(room / self._longest, {self._first_kind + kind: 1.0})
         for size in range(len(self._weights)):
+            # Doing without a piece or a wall is possible and so dear that it tells: the rack does
+            # not hold everything.
             self._column(LACK, {size: 1.0})
         for number, wall in enumerate(walls):
             self._column(LACK * wall.pieces, {self._first_wall + number: 1.0})
@@ -130,6 +139,8 @@ class WallProgram:
             if one.wall is not None:
                 entries[self._first_wall + one.wall] += 1
             if one.left is not None:
+                # What a wall leaves for another stick becomes a piece that has to be cut like any
+                # other.
                 entries[self._pieces + one.left] -= 1
             if one.added:
                 entries[self._joint_row] -= one.added
@@ -189,12 +200,15 @@ class WallProgram:
         lp.changeRowBounds(self._joint_row, -float(now.joints), self._inf)
         for kind, number in enumerate(now.rack):
             lp.changeColBounds(kind, 0.0, float(number))
+        # Columns stay from one rack to the next; those that hold too much are shut, not removed.
         for place, column in enumerate(self.columns, start=self._first):
             held = self._fits(column, wanted, now)
             lp.changeColBounds(place, 0.0, self._inf if held else 0.0)
         # the dual simplex after bounds have changed, the primal after columns were added
         lp.setOptionValue("simplex_strategy", 1)
         values = np.zeros(0)
+        # New patterns change what pieces are worth, and that asks for new patterns; most of the
+        # gain comes early.
         for _ in range(ANSWERS):
             lp.run()
             lp.setOptionValue("simplex_strategy", 4)
@@ -202,6 +216,7 @@ class WallProgram:
             values = np.asarray(answer.col_value)
             if not self._add(self._priced(list(answer.row_dual), wanted, now)):
                 break
+        # Some piece or wall was done without: this rack is too small.
         if float(values[len(self._rooms) : self._first].sum()) > HAIR:
             return None
         used = [(float(values[self._first + n]), n) for n in values[self._first :].nonzero()[0]]
@@ -218,6 +233,7 @@ class WallProgram:
         self, duals: Sequence[float], wanted: Sequence[int], now: ToCut
     ) -> Iterator[Division]:
         """Yield sticks and divisions that are worth more than their sticks."""
+        # Whole numbers from here on: the search for patterns compares worths exactly.
         scale = SCALE / max(*duals, 1e-12)
         values = [max(int(value * scale), 0) for value in duals[: len(self._weights)]]
         paid = [max(int(value * scale), 0) for value in duals[self._first_kind : self._first_wall]]

@@ -74,6 +74,7 @@ def checklist(result: Result, pen: Pen) -> Checklist:
 def _survey(pen: Pen) -> Stage:
     w = pen.words
     return Stage(
+        # Before anything is bought: a wrong wall costs least while it is only a number.
         w("Survey check"),
         (
             w("Measure every wall again at trim height before buying; tick it in its room below."),
@@ -104,6 +105,7 @@ def _order(pen: Pen) -> Stage:
 def _prefinish(settings: Settings, pen: Pen) -> Stage:
     w = pen.words
     return Stage(
+        # Before the saw, because a stick is painted quicker than its pieces.
         w("Prefinish"),
         (
             w("Prime bare wood and cut MDF edges; sand lightly."),
@@ -120,6 +122,7 @@ def _prefinish(settings: Settings, pen: Pen) -> Stage:
 def _cut(pen: Pen) -> Stage:
     w = pen.words
     return Stage(
+        # A ticket that is not taped on at once is one that lies on the wrong piece.
         w("Cut and label"),
         (
             w("Set the saw by its own scale, then test both settings on scrap."),
@@ -145,6 +148,7 @@ def _cut(pen: Pen) -> Stage:
 def _fit(pen: Pen) -> Stage:
     w = pen.words
     return Stage(
+        # A mitre can be shaved as long as no nail is in it.
         w("Dry-fit"),
         (
             w("Fit a room's pieces in the order of its walls before any nail goes in."),
@@ -186,6 +190,7 @@ def _fix(job: Job, pen: Pen) -> Stage:
             board=material_words.nail(s.nail_wallboard, pen),
             bite=pen.mark(fixing.bite),
         )
+        # The file says how long its nails are, so the sheet says too where they are too short.
         if fixing.bite <= LITTLE:
             text += " " + w("That is little: take a longer nail.")
         steps.append(text)
@@ -225,6 +230,7 @@ def _caulk(pen: Pen) -> Stage:
 def _touch_up(pen: Pen) -> Stage:
     w = pen.words
     return Stage(
+        # Last, because caulk and filler show only when they are dry.
         w("Touch up"),
         (
             w("Last coat when the caulk has skinned over, as its tube says."),

@@ -155,6 +155,7 @@ def at_a_glance(
 
 
 def _trims(result: Result, proofs: CostProofs | None, pen: Pen) -> tuple[TrimAtAGlance, ...]:
+    # Costs belong to the order; where that is in another folder, half of it here would mislead.
     if proofs is None:
         return ()
     pieces = Counter(piece.trim for piece in result.pieces)
@@ -172,6 +173,7 @@ def _trims(result: Result, proofs: CostProofs | None, pen: Pen) -> tuple[TrimAtA
 
 
 def _rooms(result: Result, pen: Pen, cache: Cache[RoomPicture] | None) -> tuple[RoomAtAGlance, ...]:
+    # A room of loose pieces alone has no walls to draw.
     rooms = [room for room in result.job.rooms if room.walk]
     trims = tuple(placeless(trim) for trim in result.job.trims)
     drawn = [outline(room, trims) for room in rooms]
@@ -208,6 +210,7 @@ def _rooms(result: Result, pen: Pen, cache: Cache[RoomPicture] | None) -> tuple[
 
 def _picture(walk: tuple[DrawnWall, ...], unit: Unit, scale: int) -> RoomPicture:
     paper = Paper(walk, unit, TALL, scale)
+    # The large plan leaves a margin for its texts; the small one has none.
     edge = MARGIN - EDGE
     wide, tall = (fixed(side - 2 * edge) for side in (paper.wide, paper.tall))
     return RoomPicture(
@@ -233,5 +236,6 @@ def _sheets(files: Collection[str], titles: Mapping[str, str], pen: Pen) -> tupl
 
 def _by_format(name: str) -> tuple[int, str]:
     """Order files by format: pages to look at, then to print, then data."""
+    # The next thing that one does with a sheet is to look at it.
     order_of = {".html": 0, ".pdf": 1}
     return (order_of.get(PurePosixPath(name).suffix, 2), name)

@@ -106,6 +106,7 @@ def on_paper(text: Print, tall: Fraction | None, area: Area, *, code: bool) -> S
         kind=Format.STRIP, across=area.across, down=STRIP_DOWN[0], limit=limit, scale=1.0, code=code
     )
     card = replace(strip, kind=Format.CARD, across=area.column, down=0.0, limit=min(limit, TALLEST))
+    # From the shape that is read best to the one that holds most; the first that fits is taken.
     tried = [
         *([card] if limit >= CARD_FROM else []),
         *([replace(card, kind=Format.WIDE, across=area.across)] if limit >= WIDE_FROM else []),
@@ -137,9 +138,11 @@ def laid_out(
     said = text.about if room.kind is not Format.STRIP else text.room_and_part
     called, room_size = _fitted(said, room.name(), *size.room, room)
     length_size = _length_size(text.length, room)
+    # A length too small to be read at arm's length is no ticket.
     if length_size is None:
         return None
     extra: list[TicketFact] = []
+    # A name that is cut short stands whole among the facts.
     if name != text.id:
         extra.append(TicketFact(text.id_word, text.id))
     if called != said:
@@ -186,6 +189,7 @@ def laid_out(
     flap: list[FactLine] = []
     folded = 0.0
     if below:
+        # A flag's tab is glued down, so nothing is printed there.
         aside = room.across - room.ems(2 * FLAP_ASIDE) - (room.ems(TAB_WIDE) if room.flag else 0)
         flap, _, folded = _folded(below, aside, TALLEST * 10, running=running)
         folded += room.ems(2 * FLAP_OVER)
@@ -214,6 +218,7 @@ def laid_out(
 
 def _in_ems(size: float, room: TicketRoom) -> float:
     """Return a size (mm) in ems of the ticket's type, rounded down to a thousandth."""
+    # Rounded down: rounded up, a line that just fits would break.
     return int(size / room.ems(1) * 1000) / 1000
 
 

@@ -141,6 +141,7 @@ def _cut(cut: Cut) -> PlanCut:
 
 
 def _degrees(angle: Fraction) -> float:
+    # Four places are finer than any saw, and the same on every machine.
     return round(float(angle), 4)
 
 
@@ -175,6 +176,7 @@ def _finding(finding: Diagnostic) -> PlanFinding:
 def bought_text(line: Bought, unit: Unit) -> str:
     """Name a line of the order as one asks for it at the yard: ``pack of 10, 12 ft``."""
     long = feet_text(line.length, unit)
+    # A bundle is asked for by its number: its lengths stand on lines of their own.
     if line.bundle is not None:
         return f"bundle {line.bundle}: {line.pack} of {long}"
     if line.batch:
@@ -201,6 +203,7 @@ def _order(result: Result) -> Iterator[PlanOrderLine]:
                 supplier=trim.supplier,
                 profile=trim.profile,
             )
+    # Supplies without a price are ordered all the same; what they cost is left to the counter.
     for supply in result.supplies:
         yield PlanOrderLine(
             what=supply.named,

@@ -81,6 +81,7 @@ FINISHES: Final = frozenset(
 
 def material(word: str, pen: Pen) -> str:
     """Say a material's word in the sheet's language."""
+    # A file may write MDF or mdf; the catalogues have one form.
     plain = word.casefold()
     if plain not in _KNOWN:
         return word
@@ -122,6 +123,7 @@ def words_of_block(supply: Supply, pen: Pen) -> str:
     said = [
         pen.words(text, size=pen.length(facts[key]))
         for text, key in zip(sizes, ("wide", "tall", "thick"), strict=True)
+        # A size that the file does not give is left out, not printed as nothing.
         if key in facts
     ]
     return ", ".join((supply.called, *said))
@@ -203,6 +205,7 @@ def need(supply: Supply, pen: Pen) -> str:
 
 def nail(inches: Fraction, pen: Pen) -> str:
     """Write a nominal size, on a metric sheet to the half millimetre."""
+    # Half a millimetre: nails and board are sold in such sizes, whatever the tape shows.
     return pen.length(steps_nearest(inches, MM / 2) if pen.unit is Unit.MM else inches)
 
 
