@@ -28,6 +28,8 @@ def add(words: str) -> Callable[[Span, Facts, str], Iterator[Mend]]:
 
     def offer(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
         said = words.format(**facts)
+        # Behind the whole part, not behind the words that are marked: a part may say more than what
+        # is wrong.
         rest = re.match(r"[^,#]*", line[span.end - 1 :])
         at = len(line[: span.end - 1] + (rest[0] if rest else "").rstrip()) + 1
         yield Mend(f"Add {said}", (Edit(Span(span.file, span.line, at, at), f", {said}"),))
@@ -51,6 +53,7 @@ def hinges(span: Span, _facts: Facts, _line: str) -> Iterator[Mend]:
 
 def name_trim(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
     """Name a trim of the job, where the finding says that it lacks, or at the line's end."""
+    # A finding knows the place where a heading stops; the line's end is the next best.
     lacks = facts.get("lacks_at")
     at = lacks.end if lacks is not None else end_of_words(line)
     place = replace(lacks or span, column=at, end=at)
@@ -61,6 +64,7 @@ def name_trim(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
 def own_alphabet(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
     """Write a name with the letters that its others look like."""
     name = str(facts["name"])
+    # Searched from the right: the name that is marked is the last before the mark ends.
     plain, at = looks_like(name), line.rfind(name, 0, span.end - 1 + len(name))
     if plain != name and plain.isascii() and at >= 0:
         yield write(replace(span, column=at + 1, end=at + 1 + len(name)), plain, sure=True)
@@ -68,6 +72,7 @@ def own_alphabet(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
 
 def moved_above_rooms(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
     """Move the whole line above the heading of the first room."""
+    # In an include, or already above the first room, there is nowhere better to move it to.
     first = facts.get("first")
     if isinstance(first, Span) and (first.file, first.line) < (span.file, span.line):
         yield Mend(
@@ -93,6 +98,8 @@ def logged(words: str, *, below: bool = False) -> Callable[[Span, Facts, str], I
 
     def offer(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
         said = words.format(**facts)
+        # A log is read from above: what explains a later line goes before it, what follows from it
+        # behind.
         at = len(line) + 1 if below else 1
         text = f"\n{said}" if below else f"{said}\n"
         yield Mend(f"Write “{said}”", (Edit(Span(span.file, span.line, at, at), text),))
@@ -102,6 +109,7 @@ def logged(words: str, *, below: bool = False) -> Callable[[Span, Facts, str], I
 
 def own_end(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
     """End one trim alone, so that it does not stand out past a casing."""
+    # The two ends that bring the trim back to the wall.
     for joint in ("taper", "return"):
         end = f"{facts['trim']} {joint}"
         yield Mend(f"Add {end}", (Edit(replace(span, column=span.end), f", {end}"),))
@@ -116,6 +124,7 @@ def own_tag(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
 def usual_ends(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
     """Finish a line that stops before an end's joint."""
     for joint in USUAL_JOINTS:
+        # Only what the grammar would take here; the finding lists it.
         if f"“{joint}”" in str(facts["wanted"]):
             yield Mend(f"Add {joint}", (Edit(replace(span, end=span.column), joint),))
 
@@ -130,6 +139,7 @@ def named_boxes(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
 
 def moved_behind_an_opening(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
     """Move what is said of an opening behind the opening that follows in the line."""
+    # What belongs elsewhere is moved only where the line has the place for it.
     if "opening" not in str(facts["other"]):
         return
     part = line[span.column - 1 : span.end - 1]
@@ -154,6 +164,7 @@ def in_brackets(words: str) -> Callable[[Span, Facts, str], Iterator[Mend]]:
     """Return what says ``words`` in the brackets behind a joint."""
 
     def offer(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
+        # A joint that has brackets already gets no second pair.
         if line[span.end - 2] == ")":
             place, text = replace(span, column=span.end - 1, end=span.end - 1), f", {words}"
         else:
@@ -175,5 +186,6 @@ def taken_of(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
     found = re.search(r"\btaken point\b", line, re.IGNORECASE)
     if found is not None:
         place = Span(span.file, span.line, found.end() + 1, found.end() + 1)
+        # Nobody but the surveyor knows which, so both are offered.
         for trim in (facts["trim"], facts["other"]):
             yield Mend(f"Add “of {trim}”", (Edit(place, f" of {trim}"),))

@@ -112,6 +112,7 @@ def mends(finding: Diagnostic, line: str, lines: Sequence[str] = ()) -> tuple[Me
 
 def _suggested(span: Span, remedy: Suggestion, line: str) -> Mend:
     if remedy.covers is not None:
+        # A slip may be longer than the word that gave it away.
         span = replace(span, end=span.column + remedy.covers)
     if remedy.instead.startswith(","):
         # A comma follows a word without a blank, so it goes before the blank that is there.
@@ -122,6 +123,8 @@ def _suggested(span: Span, remedy: Suggestion, line: str) -> Mend:
     return write(span, remedy.instead, sure=True)
 
 
+# By code, because a mend belongs to a mistake and not to the pass that found it; the order in a row
+# is the order in which an editor offers them.
 _MENDS: Final[dict[str, tuple[Callable[[Span, Facts, str], Iterator[Mend]], ...]]] = {
     "T103": (usual_ends,),
     "T104": (close_quotes,),
@@ -266,6 +269,8 @@ _MENDS: Final[dict[str, tuple[Callable[[Span, Facts, str], Iterator[Mend]], ...]
     "T711": (logged("spoiled {piece} into {cut}", below=True),),
 }
 
+# Apart from the others: what works on a line alone can also be offered where only that line is
+# known.
 _IN_OTHER_LINES: Final[dict[str, Callable[[Diagnostic, Sequence[str]], Iterator[Mend]]]] = {
     "T213": with_a_free_name("trim"),
     "T220": given_a_room,

@@ -261,6 +261,7 @@ async def _actions(ls: EditorServer, params: lsp.CodeActionParams) -> list[lsp.C
     found: list[lsp.CodeAction] = []
     lines = document.reading.lines.get(document.file, [])
     for finding in document.reading.result.diagnostics:
+        # A job is several files; an editor asks about one.
         if finding.span.file != document.file:
             continue
         place = document.scale.range(finding.span)

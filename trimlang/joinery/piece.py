@@ -252,6 +252,7 @@ class Piece:
         """The edge that the ticket's length is measured on."""
         if self.wall_edge is not None:
             return MeasuredOn.WALL
+        # Square ends are as long at either edge and decide nothing.
         long = {cut.long_edge for cut in (self.left, self.right)} - {Edge.BOTH}
         if len(long) == 2:
             return MeasuredOn.POINTS
@@ -277,6 +278,7 @@ class Piece:
     @property
     def short_points(self) -> Fraction:
         """The length from short point to short point, such as a casing's inner edge (inches)."""
+        # Insets count from the long points, whichever edge those are on.
         return self.length - self.left.inset - self.right.inset
 
     @property

@@ -93,6 +93,7 @@ def _tickets(printing: Printing, *, only_changed: bool = False) -> Mapping[str, 
         code=printing.codes,
         only_changed=only_changed,
     )
+    # The legend explains only what is on these tickets.
     about = legend(made, printing.pen.words, code=printing.codes)
     # A label is a page by itself and holds one ticket; on paper tickets are laid out to fill the
     # pages.
@@ -119,6 +120,7 @@ def _flats(printing: Printing) -> Mapping[str, object]:
     return {"table": flats_table(printing.shared, printing.pen) if printing.shared else None}
 
 
+# In the order of the work, which the index and the phone's page follow.
 SHEETS: Final = (
     Sheet(
         name="tickets",

@@ -73,11 +73,14 @@ class LineDrawing:
             raise MoreThanLinesError("a drawing of no size")
         self._left, self._top, self._wide, self._tall = box
         self._context = context
+        # Flat ends, sharp corners and the limit that SVG has for them: a page before may have left
+        # others.
         self._parts: list[bytes | _Text] = [b"0 J 0 j 4 M"]
         for element in getattr(svg, "drawn", svg):
             tag = element.tag.removeprefix(SVG)
             if tag == "title":
                 continue
+            # Groups may carry looks that their parts inherit; none of our drawings has one.
             if len(element):
                 raise MoreThanLinesError("parts within parts")
             self._parts.append(_text(element) if tag == "text" else _shape(tag, element.attrib))
@@ -88,6 +91,7 @@ class LineDrawing:
 
     def draw(self, stream: Any, wide: float, tall: float, _style: object) -> None:
         """Draw it on a stream of WeasyPrint's, as large as fits and in the middle."""
+        # As SVG does where nothing else is said: the whole drawing, in the middle.
         scale = min(wide / self._wide, tall / self._tall)
         stream.transform(
             a=scale,
@@ -129,6 +133,7 @@ def drawn_short(left_to: Callable[..., Any]) -> Callable[..., Any]:
     def read(element: Any, box: Any, images: Any, base_url: Any) -> Any:
         try:
             drawing = LineDrawing(element, images.keywords["context"])
+        # Another drawing, of a user's template perhaps, is drawn the slow way, not wrongly.
         except MoreThanLinesError:
             element.extend(getattr(element, "drawn", ()))
             return left_to(element, box, images, base_url)
@@ -149,6 +154,7 @@ def _text(element: Element) -> _Text:
     turn = 0.0
     if "transform" in said:
         match = _TURN.fullmatch(said["transform"])
+        # Only a turn about the text's own anchor can be drawn here.
         if match is None or (float(match[2]), float(match[3])) != (x, y):
             raise MoreThanLinesError("a text that is moved")
         turn = radians(float(match[1]))

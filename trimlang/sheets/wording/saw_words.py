@@ -74,6 +74,7 @@ def setting_lines(at: AtSaw, pen: Pen) -> tuple[str, ...]:
     words = pen.words
     if at.is_square:
         return (words("square"),)
+    # A table that stands at 0 has no side to be swung to.
     swing = f"{pen.angle(at.mitre)} {words(at.swing)}" if at.swing else pen.angle(at.mitre)
     if at.tilt is None:
         return (swing,)
@@ -88,6 +89,7 @@ def at_fence(at: AtSaw, words: Words) -> str:
 
 def lay_for_all(ends: Collection[AtSaw], words: Words) -> str:
     """Say how pieces lie for all their cuts; empty where they do not lie alike for all."""
+    # Half a truth over a table would set the saw wrongly for the other half.
     if not lie_alike(ends):
         return ""
     mitred = next((one for one in ends if not one.is_square), None)
@@ -113,6 +115,7 @@ def nested_ends(piece: Piece, pen: Pen) -> str:
     ]
     if not mitred:
         return ""
+    # Nested, crown stands against the fence as it hangs, upside down, for both ends alike.
     at = mitred[0][1]
     return words(
         "{lies}, {hand}, no bevel: {settings}",
