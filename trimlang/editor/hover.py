@@ -104,7 +104,6 @@ def _setting(reading: JobReading, file: str, line: int, token: Token) -> HoverTe
     statement = reading.statement(file, line, column)
     for fact in statement.facts if isinstance(statement, tree.SettingLine) else ():
         row = fact.row()
-        # The same word may stand for two settings; the one that the pointer is on counts.
         if row is None or not fact.span.column <= column < fact.span.end:
             continue
         if str(token).lower() in row.words.replace(":", "").split():
@@ -133,7 +132,6 @@ def _pieces(reading: JobReading, room: Room, stretch: Stretch) -> tuple[Piece, .
     is_run = isinstance(stretch, Run)
     # Pieces of a casing carry the name of their opening in place of a run's.
     label = stretch.label if isinstance(stretch, Run) else opening_names(room).get(place, "")
-    # A rail below a window belongs to the wall beside it.
     begun = _begun_elsewhere(reading, room, place)
     return tuple(
         piece
@@ -251,7 +249,6 @@ def _trim(reading: JobReading, mention: Mention, pen: Pen) -> HoverText | None:
     for rest in trim.rests:
         price = f" at {pen.money(rest.price)}" if rest.price else ""
         lines.append(f"- on hand: {rest.count} of {pen.length(rest.length)}{price}")
-    # Said because it is a mistake to mend before the order.
     if not trim.offers and not trim.rests:
         lines.append("- no stock")
     pieces = [piece for piece in reading.result.pieces if piece.trim == name]

@@ -189,7 +189,6 @@ def laid_out(
     flap: list[FactLine] = []
     folded = 0.0
     if below:
-        # A flag's tab is glued down, so nothing is printed there.
         aside = room.across - room.ems(2 * FLAP_ASIDE) - (room.ems(TAB_WIDE) if room.flag else 0)
         flap, _, folded = _folded(below, aside, TALLEST * 10, running=running)
         folded += room.ems(2 * FLAP_OVER)

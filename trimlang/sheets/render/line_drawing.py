@@ -80,7 +80,6 @@ class LineDrawing:
             tag = element.tag.removeprefix(SVG)
             if tag == "title":
                 continue
-            # Groups may carry looks that their parts inherit; none of our drawings has one.
             if len(element):
                 raise MoreThanLinesError("parts within parts")
             self._parts.append(_text(element) if tag == "text" else _shape(tag, element.attrib))
@@ -91,7 +90,6 @@ class LineDrawing:
 
     def draw(self, stream: Any, wide: float, tall: float, _style: object) -> None:
         """Draw it on a stream of WeasyPrint's, as large as fits and in the middle."""
-        # As SVG does where nothing else is said: the whole drawing, in the middle.
         scale = min(wide / self._wide, tall / self._tall)
         stream.transform(
             a=scale,
@@ -154,7 +152,6 @@ def _text(element: Element) -> _Text:
     turn = 0.0
     if "transform" in said:
         match = _TURN.fullmatch(said["transform"])
-        # Only a turn about the text's own anchor can be drawn here.
         if match is None or (float(match[2]), float(match[3])) != (x, y):
             raise MoreThanLinesError("a text that is moved")
         turn = radians(float(match[1]))
