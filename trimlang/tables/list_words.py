@@ -89,11 +89,11 @@ def plain(word: str) -> str:
 
 def gap_word(name: str) -> str | None:
     """Return the word that begins the line of an opening or bare wall, None for a wall."""
-    words = [plain(word) for word in name.split()]
-    if not words or words[-1] in _WALL_WORDS:
+    parts = [plain(word) for word in name.split()]
+    if not parts or parts[-1] in _WALL_WORDS:
         return None
     for known in ({word: word for word in GAP_WORDS}, _GAPS_ELSEWHERE, NO_WALLS):
-        found = next((known[word] for word in words if word in known), None)
+        found = next((known[word] for word in parts if word in known), None)
         if found is not None:
             return found
     return None
