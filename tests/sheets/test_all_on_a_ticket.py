@@ -90,6 +90,7 @@ def test_a_piece_that_a_new_plan_changed_says_so() -> None:
     assert list(every) == ["HA-N-base", "HA-E-base", "HA-S-base", "HA-W-base"]
     assert [name for name, one in every.items() if one.changed] == ["HA-N-base"]
     assert list(made(AGAIN, only_changed=True)) == ["HA-N-base"]
+    assert len(tickets(compiled(AGAIN), PEN)) == 4
     spoiled = every["HA-N-base"]
     assert spoiled.shape.room == "Hall · base · changed"
     assert every["HA-E-base"].shape.room == "Hall · base"
@@ -112,7 +113,44 @@ def test_part_and_glued_return_of_a_wall() -> None:
     assert (by_id["BR-N-base-a"].left.swing, by_id["BR-N-base-a"].right.swing) == ("right", "left")
     assert (by_id["BR-S-base"].left.swing, by_id["BR-S-base"].left.tilt) == ("", "")
     (crown,) = [one for one in tickets(odd(), PEN) if one.id == "PA-N-crown"]
+    lines = (*crown.shape.face, *crown.shape.flap)
+    assert [fact.extra for line in lines for fact in line if fact.term == "or"] == [True]
     assert (crown.left.swing, crown.left.tilt, crown.right.tilt) == ("left", "left", "left")
+
+
+def test_what_an_end_does_then_and_whom_it_meets() -> None:
+    by_id = {one.id: one for one in tickets(small(), PEN)}
+    assert by_id["BR-E-base"].left.then == "runs square into the corner; its mate is coped"
+    assert by_id["BR-E-base"].right.then == ""
+    assert (by_id["BR-S-base"].run, by_id["BR-S-base"].room, by_id["BR-S-base"].trim) == (
+        "S", "Box room", "base")  # fmt: skip
+    # the small piece at the end of S is met by S alone, and S by nothing at its butt end
+    assert [by_id[name].mates for name in ("BR-S-base", "BR-S-base-right-return", "BR-E-base")] == [
+        "right BR-S-base-right-return", "left BR-S-base", "left BR-N2-base"]  # fmt: skip
+    # of two walls that do not say the same of their corner none meets the other
+    apart = made(JOB.replace("E: 40 in, left=out-corner", "E: 40 in, left=butt"))
+    assert (apart["HA-N-base"].mates, apart["HA-E-base"].mates) == ("", "")
+
+
+def test_a_rounded_corner_s_small_piece_comes_between_two() -> None:
+    made_of = made(JOB.replace("right=out-corner", "right=out-corner(bullnose 3/4 in)"))
+    between = "HA-N-base-right-bullnose"
+    assert made_of["HA-N-base"].mates == f"right {between}"
+    assert made_of[between].mates == "left HA-N-base, right HA-E-base"
+    assert made_of["HA-E-base"].mates == f"left {between}"
+
+
+def test_all_that_is_to_be_done_at_the_wall_is_told() -> None:
+    corner = "right=in-corner(corner by 36 in, 36 in, diagonal 51 1/4 in), floor gap 3/16 in"
+    text = JOB.replace("right=out-corner", corner).replace("left=out-corner", "left=in-corner")
+    one = made(text.replace("right=butt, note", "right=butt, floor gap 3/16 in, note"))["HA-N-base"]
+    assert one.fit == ("scribe up to 3/16 in off the foot; corner taken by its diagonal:"
+                       " a sixteenth there is 0.14°")  # fmt: skip
+
+
+def test_what_a_code_holds_reads_plainly() -> None:
+    (north,) = [one for one in tickets(compiled(JOB), PEN) if one.id == "HA-N-base"]
+    assert north.payload == "HA-N-base\n60 5/8 in\nL butt: square\nR outside corner: 45 1/2° right"
 
 
 def test_from_which_length_a_piece_is_short() -> None:

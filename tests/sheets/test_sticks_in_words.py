@@ -123,7 +123,8 @@ def test_a_bundle_and_a_batch_are_named_in_the_order() -> None:
 def test_reasons_name_their_trim_its_least_order_and_what_is_still_to_buy() -> None:
     least = built(f"{TWELVE_FEET}, at least 3 sticks\nspare 12.5 %")
     (trim,) = order_reasons(least, PEN).trims
-    assert trim.trim == "base"
+    # three of 12 ft at 17.40
+    assert (trim.trim, trim.cost) == ("base", "$52.20")
     told = dict(trim.terms)
     assert told["least order"] == order(least, PEN).trims[0].minimum == "3 sticks"
     assert told["for mistakes"].startswith("12.5 % more than the pieces need: ")
