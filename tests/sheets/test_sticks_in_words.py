@@ -12,7 +12,6 @@ from functools import cache
 from tests.jobs import BASE, TWELVE_FEET
 from tests.sheets.jobs import compiled, odd, small
 from trimlang.compiler import Result
-from trimlang.joinery.at_the_saw import Hand
 from trimlang.sheets.content.order_reasons import order_reasons
 from trimlang.sheets.content.saw_sheet import SawSheet, Stroke, saw_sheet
 from trimlang.sheets.content.stick_layouts import StickLayout, stick_layouts
@@ -45,22 +44,20 @@ def test_every_pass_of_the_saw_by_its_setting() -> None:
     assert (made.changes, made.cuts, made.copes) == ("2", "4", ())
     square, left, right = made.groups
     assert square.strokes == (
-        Stroke("base-1", "101 7/16 in", "right end of HA-E-base, and left end of HA-S-base",
-               (Hand.LEFT, Hand.RIGHT)),
-        Stroke("base-1", "131 9/16 in", "right end of HA-S-base", (Hand.LEFT,)),
-    )  # fmt: skip
-    assert left.strokes == (
-        Stroke("base-1", "60 13/16 in", "left end of HA-E-base, piece right of the blade",
-               (Hand.RIGHT,)),
-    )  # fmt: skip
-    assert right.strokes[0].ends == "right end of HA-N-base, piece left of the blade"
+        Stroke("base-1", "101 7/16 in", "right end of HA-E-base, and left end of HA-S-base"),
+        Stroke("base-1", "131 9/16 in", "right end of HA-S-base"),
+    )
+    assert left.strokes == (Stroke("base-1", "60 13/16 in", "left end of HA-E-base"),)
+    assert right.strokes == (Stroke("base-1", "60 5/8 in", "right end of HA-N-base"),)
     assert [(one.setting, one.settings, one.swing, one.tilt) for one in made.groups] == [
         ("square", ("square",), "", ""),
         ("45 1/2° left", ("45 1/2° left",), "left", ""),
         ("45 1/2° right", ("45 1/2° right",), "right", ""),
     ]
     standing = "standing, face to you, back to the fence"
-    assert [one.lay for one in made.groups] == ["", standing, standing]
+    assert [one.lay for one in made.groups] == [
+        "", f"{standing}, piece right of the blade", f"{standing}, piece left of the blade"
+    ]  # fmt: skip
     assert [[cut.piece for cut in one.cuts] for one in made.groups] == [
         [""], ["piece right of the blade"], ["piece left of the blade"]]  # fmt: skip
     assert square.picture is None
@@ -71,9 +68,9 @@ def test_crown_has_its_tilt_and_a_copes_end_its_name() -> None:
     crown = [one for one in sheet(odd()).groups if one.tilt]
     assert [(one.setting, one.swing, one.tilt, one.lay) for one in crown] == [
         ("mitre 31 1/2° left, bevel 34° left", "left", "left",
-         "flat, face up, wall edge to the fence"),
+         "flat, face up, wall edge to the fence, piece left of the blade"),
         ("mitre 31 1/2° right, bevel 34° left", "right", "left",
-         "flat, face up, ceiling edge to the fence"),
+         "flat, face up, ceiling edge to the fence, piece left of the blade"),
     ]  # fmt: skip
     assert [one.mark for one in crown[0].strokes] == ["stick's end"] * 4
     assert sheet(small()).copes == ("right end of BR-N2-base",)
