@@ -53,6 +53,23 @@ def test_the_shipped_house_takes_half_the_keystrokes_in_the_short_form() -> None
     assert 100 * keystrokes(walls_of(short)) <= 42 * keystrokes(walls_of(text))
 
 
+def test_a_plain_room_with_a_door_takes_under_90_keystrokes_to_the_sixteenth() -> None:
+    page = (ROOT / "docs" / "from-the-pad.md").read_text(encoding="utf-8")
+    plain = "".join(re.findall(r"^    (.*\n)", page, re.MULTILINE))
+    trim = "trim base: 9/16 in thick, 5 1/4 in tall\nstock base: 12 ft at 17.40, 16 ft at 24.10\n"
+    with_ft = re.sub(r"(\d)'(\d)", r"\1 ft \2", plain)
+    feet = {"10'2": "122", "8'7": "103", "4'2": "50"}
+    in_inches = re.sub(r"\d+'\d", lambda found: feet[found[0]], plain)
+    ways = {86: plain, 98: with_ft, 83: in_inches, 97: plain.replace('"Den"', '"Den", trim base')}
+    rooms = []
+    for strokes, text in ways.items():
+        assert keystrokes(walls_of(text)) == strokes
+        result = check_job(trim + text)
+        assert not result.diagnostics
+        rooms.append(result.pieces)
+    assert all(same_meaning(one, rooms[0]) for one in rooms)
+
+
 def test_the_page_from_the_pad_shows_the_flat_as_drawn() -> None:
     page = (ROOT / "docs" / "from-the-pad.md").read_text(encoding="utf-8")
     (block,) = re.findall(r"^```trim\n(.*?)^```", page, re.MULTILINE | re.DOTALL)
