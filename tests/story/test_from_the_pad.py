@@ -7,6 +7,7 @@ import re
 import pytest
 
 from tests.conftest import ROOT
+from tests.jobs import TRIM
 from tests.story.long_form import keystrokes, long_form, walls_of
 from trimlang.compiler import check_job, compile_job
 from trimlang.language.meaning import same_meaning
@@ -56,7 +57,6 @@ def test_the_shipped_house_takes_half_the_keystrokes_in_the_short_form() -> None
 def test_a_plain_room_with_a_door_takes_under_90_keystrokes_to_the_sixteenth() -> None:
     page = (ROOT / "docs" / "from-the-pad.md").read_text(encoding="utf-8")
     plain = "".join(re.findall(r"^    (.*\n)", page, re.MULTILINE))
-    trim = "trim base: 9/16 in thick, 5 1/4 in tall\nstock base: 12 ft at 17.40, 16 ft at 24.10\n"
     with_ft = re.sub(r"(\d)'(\d)", r"\1 ft \2", plain)
     feet = {"10'2": "122", "8'7": "103", "4'2": "50"}
     in_inches = re.sub(r"\d+'\d", lambda found: feet[found[0]], plain)
@@ -64,7 +64,7 @@ def test_a_plain_room_with_a_door_takes_under_90_keystrokes_to_the_sixteenth() -
     rooms = []
     for strokes, text in ways.items():
         assert keystrokes(walls_of(text)) == strokes
-        result = check_job(trim + text)
+        result = check_job(TRIM + text)
         assert not result.diagnostics
         rooms.append(result.pieces)
     assert all(same_meaning(one, rooms[0]) for one in rooms)

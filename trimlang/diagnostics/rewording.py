@@ -74,6 +74,10 @@ def known_unit(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
     # The unit stands behind its number, so the last place where it occurs is the right one.
     at = marked(span, line).lower().rfind(unit)
     start = span.column + at
+    if facts.get("joint") and at >= 0:
+        bare = len(line[: start - 1].rstrip()) + 1
+        yield Mend("Put a comma", (Edit(replace(span, column=bare, end=start), ", "),), True)
+        return
     # The word tells how the length lies beside a mark of the tape (“29 1/8 strong”); it is no unit
     # with a slip in it.
     if facts.get("guess") and at >= 0:
@@ -176,6 +180,12 @@ def within(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
         least, most = (Fraction(str(facts[name]).rstrip("°")) for name in ("least", "most"))
         nearer = least if Fraction(number[0]) < least else most
         yield write(span, marked(span, line).replace(number[0], str(nearer), 1))
+
+
+def by_its_side(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
+    """Say of which end a joint is that stands without its side."""
+    if facts.get("joint"):
+        yield from (write(span, f"{side}={facts['joint']}") for side in _SIDES)
 
 
 def first_quoted(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:

@@ -229,6 +229,17 @@ SYNTAX_PAGES: Final = (
         example=JOB_TO_ROOM + "  N 40 in, left=butt, tub 60 in, E 30 in, right=butt",
     ),
     Page(
+        code="T125",
+        title="an opening with a colon",
+        message="“{word}:” is a wall that gets trim",
+        remedy="{remedy}",
+        why="A name with a colon is a wall's, whatever the word, and trim would be cut across the"
+        " door. It is taken as a wall.",
+        example=JOB_TO_ROOM + "  N: 40 in, left=butt, right=butt\n  door: 32 in"
+        "\n  E: 30 in, left=butt, right=butt",
+        severity=Severity.WARNING,
+    ),
+    Page(
         code="T122",
         title="a piece of no length",
         message="{trim} leaves nothing of {part}: it is too thin or too wide for it",

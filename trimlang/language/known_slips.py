@@ -14,6 +14,7 @@ from typing import Final
 from trimlang.diagnostics import Diagnostic
 from trimlang.language.buying_slips import BUYING_SLIPS
 from trimlang.language.order_slips import ORDER_SLIPS
+from trimlang.language.pad_slips import PAD_SLIPS
 from trimlang.language.regional_slips import ANY_TRIM, REGIONAL_SLIPS
 from trimlang.language.shape_slips import SHAPE_SLIPS
 from trimlang.language.slip_row import WHOLE_LENGTH, WRITTEN_LENGTH, Found, slip
@@ -189,6 +190,7 @@ KNOWN_SLIPS: Final = (
         remedy="Write {}:",
         instead=lambda found: f"{found['word']} {found['name']}",
     ),
+    *PAD_SLIPS,
     *ORDER_SLIPS,
     *BUYING_SLIPS,
     slip(

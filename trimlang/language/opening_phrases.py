@@ -7,6 +7,8 @@ from dataclasses import replace
 from lark import v_args
 from lark.tree import Meta
 
+from trimlang.diagnostics import Diagnostic, say
+from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.language import facts, tree
 from trimlang.language.log_lines import Children
 from trimlang.language.stair_phrases import StairPhrases
@@ -53,6 +55,21 @@ class OpeningPhrases(StairPhrases):
     @v_args(meta=True)
     def stops_all(self, meta: Meta, _children: Children) -> facts.Stops:
         return facts.Stops((), everything=True, span=self._span(meta))
+
+
+def named_as_an_opening(run: tree.RunLine) -> list[Diagnostic]:
+    """Warn of a wall with a colon that is called as openings are, and says neither of its ends.
+
+    “door: 32 in” would get trim across the door.
+    """
+    word = run.label.text.casefold()
+    kinds = GAP_WORDS | {tree.GapKind.OPENING, tree.GapKind.BARE}
+    if word not in kinds or any(isinstance(fact, facts.AtEnd) for fact in run.facts):
+        return []
+    span = replace(run.label.span, end=run.length.span.column)
+    told = f"An opening or bare wall has no colon: write {word} and its width. A wall of that name"
+    remedy = Suggestion(f"{told} says an end, such as left=butt.", f"{word} ")
+    return [say("T125", span, word=run.label.text, remedy=remedy)]
 
 
 def named_before(word: tree.Word, name: tree.Word) -> facts.Called:

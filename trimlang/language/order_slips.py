@@ -5,10 +5,9 @@ from __future__ import annotations
 import re
 from typing import Final
 
-from trimlang.language.slip_row import WALL_NAME, WHOLE_LENGTH, Found, slip
+from trimlang.language.slip_row import END_OF_PART, WALL_NAME, WHOLE_LENGTH, Found, slip
 
 _ENDS: Final = r"(?:(?:left|right)\s*=[^,#]*|in|out|butt)"
-_END_OF_PART: Final = r"(?=\s*(?:,|#|$))"
 _LENGTH_FIRST: Final = re.compile(
     rf"(?P<gap>^|,\s*)(?P<long>{WHOLE_LENGTH})\s+(?P<name>{WALL_NAME})$", re.I
 )
@@ -76,7 +75,7 @@ ORDER_SLIPS: Final = (
         ("N: left=in, 10 ft", "N: 10 ft, left=in"),
         ("N left=out(91), right=in, 10 ft 2 1/4", "N 10 ft 2 1/4, left=out(91), right=in"),
         written=rf"^\s*{WALL_NAME}(?:\s*:\s*|\s+)(?P<slip>(?P<ends>(?:{_ENDS},\s*)+)(?P<long>{WHOLE_LENGTH}))"
-        rf"{_END_OF_PART}",
+        rf"{END_OF_PART}",
         wanted="the wall's length first",
         remedy="The length stands behind the wall's name: write {}.",
         instead=_length_first,
@@ -85,7 +84,7 @@ ORDER_SLIPS: Final = (
         ("left=in, N 10 ft", "N 10 ft, left=in"),
         ("left=in, right=out, N: 10 ft 2, no splice", "N: 10 ft 2, left=in, right=out, no splice"),
         written=rf"^\s*(?P<slip>(?P<ends>(?:(?:left|right)\s*=[^,#]*,\s*)+)"
-        rf"(?P<wall>{WALL_NAME}\s*:?\s*{WHOLE_LENGTH})){_END_OF_PART}",
+        rf"(?P<wall>{WALL_NAME}\s*:?\s*{WHOLE_LENGTH})){END_OF_PART}",
         wanted="the wall first",
         remedy="The wall stands before its ends: write {}.",
         instead=_wall_first,
@@ -98,7 +97,7 @@ ORDER_SLIPS: Final = (
         ),
         ("N 10 ft, 8 ft 7, S 10 ft", "N 10 ft, N2 8 ft 7, S 10 ft"),
         written=rf"^\s*(?P<before>{WALL_NAME} ?(?:\d[^#:=\"]*, *)?[^,#:=\"]*\d[^,#:=\"]*,) *"
-        rf"(?P<slip>{WHOLE_LENGTH}){_END_OF_PART}",
+        rf"(?P<slip>{WHOLE_LENGTH}){END_OF_PART}",
         wanted="the wall's name",
         remedy="Each wall has a name before its length, behind a door too: write {}.",
         instead=_another_wall,
@@ -107,7 +106,7 @@ ORDER_SLIPS: Final = (
         ("door 32, 21 9/16, E 8 ft", None),
         ("window 36, sill 30, 8 ft 2", None),
         written=rf"^\s*(?:door|window|opening|stair|bare|cabinets|radiator|newel)\b[^#:=]*?\d[^#:=]*?,"
-        rf"\s*(?P<slip>{WHOLE_LENGTH}){_END_OF_PART}",
+        rf"\s*(?P<slip>{WHOLE_LENGTH}){END_OF_PART}",
         wanted="the wall's name before its length",
         remedy="Write the wall's name there, such as N2, and then its length.",
         instead=None,
@@ -140,7 +139,7 @@ ORDER_SLIPS: Final = (
         ("nails: 16 in every", "nails: every 16 in"),
         written=rf"^\s*(?:saw|casings|splices|nails|caulk|kerfs)\s*:(?:[^#]*,)?\s*"
         rf"(?P<slip>(?P<long>{WHOLE_LENGTH}(?: ?(?:deg(?:rees?)?\b|°))?)\s*\b(?P<word>{_SIZES}))"
-        rf"{_END_OF_PART}",
+        rf"{END_OF_PART}",
         wanted="what it is before its size",
         remedy="Write {}.",
         instead=lambda found: f"{found['word']} {found['long'].strip()}",
@@ -204,7 +203,7 @@ ORDER_SLIPS: Final = (
     slip(
         ("N 40 in, rake gap 1/16 in", "N 40 in"),
         ("N: 40 in, left=in, in gap 1/16, right=butt", "N: 40 in, left=in, right=butt"),
-        written=rf"(?P<slip>,\s*(?:rake|in\S*)\s+gap\b(?:\s*{WHOLE_LENGTH})?){_END_OF_PART}",
+        written=rf"(?P<slip>,\s*(?:rake|in\S*)\s+gap\b(?:\s*{WHOLE_LENGTH})?){END_OF_PART}",
         wanted="what is said of the wall",
         remedy="Leave it out here. How far corners may gape is said once, above the rooms:"
         " corners: in-corner gap 1/16 in.",

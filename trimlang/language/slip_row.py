@@ -20,6 +20,18 @@ WRITTEN_LENGTH: Final = r"\d[\d./ ⁄∕]*(?:[¼½¾⅐-⅞])?(?: ?(?:ft|feet|in
 WHOLE_LENGTH: Final = rf"(?:{WRITTEN_LENGTH}(?: *\d[\d/ ]*(?: ?in\b| ?[\"″])?)?)"
 """The same with the inches behind its feet."""
 
+END_OF_PART: Final = r"(?=\s*(?:,|#|$))"
+"""Where a part of a line ends, to look for behind a pattern."""
+
+GAP: Final = r"(?:door|window|opening|stair|bare|cabinets|radiator|newel|beam)"
+"""The words of openings and bare walls."""
+
+JOINT_WORD: Final = (
+    r"(?:in-corner|out-corner|(?:in|out|inside|outside) corner|inside|outside|in|out|butt|return"
+    r"|open|taper|plumb|rake|level)"
+)
+"""The words of ends, longer ones first."""
+
 WALL_NAME: Final = (
     r"(?:(?!(?:in|inch|inches|ft|feet|foot|yd|mm|cm|m|deg|by|over|and|kerf|spring|rise|door|window"
     r"|opening|stair|bare|cabinets|radiator|newel|beam)\b)[^\W\d_][\w\-]*)"
@@ -55,7 +67,7 @@ class KnownSlip:
                 write = self.instead(found)
                 if write is None:
                     continue
-                remedy = Suggestion(self.remedy.format(write.strip()), write)
+                remedy = Suggestion(self.remedy.format(write.strip(" ,")), write)
             span = Span(file, line, start + 1, max(end, start + 1) + 1)
             if not self.wanted:
                 # Such a code has a page of its own, which says everything but what to write.

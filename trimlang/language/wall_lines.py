@@ -14,7 +14,7 @@ from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.language import facts, tree
 from trimlang.language.box_facts import BoxPlace, BoxWall
 from trimlang.language.log_lines import Children
-from trimlang.language.opening_phrases import OpeningPhrases, named_before
+from trimlang.language.opening_phrases import OpeningPhrases, named_as_an_opening, named_before
 from trimlang.language.stock_lines import fact_of
 from trimlang.language.vocabulary import GAP_WORDS, NO_WALLS, not_a_label, topic_of
 from trimlang.settings.setting_kinds import TakenAt
@@ -154,7 +154,9 @@ class WallLines(OpeningPhrases):
 
     @v_args(meta=True)
     def run(self, meta: Meta, children: Children) -> tree.RunLine:
-        return tree.RunLine(children[0], children[1], _with_sides(children[2:]), self._span(meta))
+        run = tree.RunLine(children[0], children[1], _with_sides(children[2:]), self._span(meta))
+        self.problems += named_as_an_opening(run)
+        return run
 
     @v_args(meta=True)
     def opening(self, meta: Meta, children: Children) -> tree.GapLine | tree.WallsLine:

@@ -5,14 +5,9 @@ from __future__ import annotations
 import re
 from typing import Final
 
-from trimlang.language.slip_row import WRITTEN_LENGTH, Found, slip
+from trimlang.language.slip_row import GAP, JOINT_WORD, WRITTEN_LENGTH, Found, slip
 from trimlang.language.vocabulary import BESIDE_A_MARK
 
-_GAP: Final = r"(?:door|window|opening|stair|bare|cabinets|radiator|newel|beam)"
-_JOINT: Final = (
-    r"(?:in-corner|out-corner|(?:in|out|inside|outside) corner|inside|outside|in|out|butt|return"
-    r"|open|taper|plumb|rake|level)"
-)
 _BESIDE: Final = "|".join(sorted(BESIDE_A_MARK))
 _NAME: Final = r"(?!(?:and|by|of|to|at|in|inch|ft|feet|mm|cm|m|deg)\b)[^\W\d_][\w.\-]*"
 _WORDS: Final = r"[^\W\d_][\w\-]*(?: [^\W\d_][\w\-]*)*?"
@@ -49,7 +44,7 @@ WALL_SLIPS: Final = (
         ("N 10 ft, door to hall, 32, E 8 ft", "N 10 ft, door to hall 32, E 8 ft"),
         ("opening closet, 41 1/4", "opening closet 41 1/4"),
         # Only a number up to the next comma: a word behind it would make it another wall.
-        written=rf"\b(?P<slip>(?P<name>{_GAP} {_WORDS}),\s*(?P<width>\d[^,#]*?))(?=\s*(?:,|#|$))",
+        written=rf"\b(?P<slip>(?P<name>{GAP} {_WORDS}),\s*(?P<width>\d[^,#]*?))(?=\s*(?:,|#|$))",
         wanted="the width right behind the name",
         remedy="Take the comma out: write {}.",
         instead=lambda found: f"{found['name']} {found['width']}",
@@ -57,7 +52,7 @@ WALL_SLIPS: Final = (
     slip(
         ("N 10 ft, door 32 in to hall, E 8 ft", "N 10 ft, door to hall 32 in, E 8 ft"),
         ("door 32 to hall", "door to hall 32"),
-        written=rf"\b(?P<slip>(?P<kind>{_GAP}) (?P<width>\d[\d./ ]*?(?: ?(?:in|ft|mm|cm|m))?)"
+        written=rf"\b(?P<slip>(?P<kind>{GAP}) (?P<width>\d[\d./ ]*?(?: ?(?:in|ft|mm|cm|m))?)"
         rf" (?P<name>(?:to|from|into|by|at|of)\b {_WORDS}))(?=\s*(?:,|#|$))",
         wanted="the name before the width",
         remedy="Write {}.",
@@ -66,7 +61,7 @@ WALL_SLIPS: Final = (
     slip(
         ("N 10 ft, 32 in door to hall, E 8 ft", "N 10 ft, door to hall 32 in, E 8 ft"),
         ("N 10 ft, 32 door, E 8 ft", "N 10 ft, door 32, E 8 ft"),
-        written=rf"(?<=,)\s*(?P<slip>(?P<width>{WRITTEN_LENGTH})\s*(?P<name>{_GAP}(?: {_WORDS})?))"
+        written=rf"(?<=,)\s*(?P<slip>(?P<width>{WRITTEN_LENGTH})\s*(?P<name>{GAP}(?: {_WORDS})?))"
         r"(?=\s*(?:,|#|$))",
         wanted="what it is before its width",
         remedy="Write {}.",
@@ -113,7 +108,7 @@ WALL_SLIPS: Final = (
         ("N 10 ft, right return", "N 10 ft, right=return"),
         ("N: 10 ft, left outside, right=butt", "N: 10 ft, left=outside, right=butt"),
         ("N: 10 ft, left: butt, right=butt", "N: 10 ft, left=butt, right=butt"),
-        written=rf"\b(?P<slip>(?P<side>left|right)\s*[ :]\s*(?P<joint>{_JOINT}))\b",
+        written=rf"\b(?P<slip>(?P<side>left|right)\s*[ :]\s*(?P<joint>{JOINT_WORD}))\b",
         wanted="“=” behind the side",
         remedy="Write {}.",
         instead=lambda found: f"{found['side']}={found['joint']}",
@@ -121,7 +116,7 @@ WALL_SLIPS: Final = (
     slip(
         ("N 10 ft, out 91, E 8 ft", "N 10 ft, out(91), E 8 ft"),
         ("N: 10 ft, left=butt, right=in corner 89.5", "N: 10 ft, left=butt, right=in corner(89.5)"),
-        written=rf"\b(?P<slip>(?P<joint>{_JOINT})\s+(?P<angle>\d[\d.]*(?: \d/\d)?))"
+        written=rf"\b(?P<slip>(?P<joint>{JOINT_WORD})\s+(?P<angle>\d[\d.]*(?: \d/\d)?))"
         r"(?=\s*(?:,|#|$))",
         wanted="brackets round the angle",
         remedy="An angle stands in brackets: write {}.",

@@ -9,7 +9,7 @@ from typing import Final
 
 from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.language.tree import Measure, Price
-from trimlang.language.vocabulary import BESIDE_A_MARK
+from trimlang.language.vocabulary import BESIDE_A_MARK, spellings
 from trimlang.lengths.tape import Unit, decimal_text, feet_text, length_text
 from trimlang.lengths.units import LengthUnit, UnknownUnitError, in_inches
 
@@ -52,7 +52,10 @@ def inches(measure: Measure, unit: Unit, findings: Findings) -> Fraction | None:
         except UnknownUnitError:
             finer = "Read the tape to a finer mark, such as 29 5/32, or leave the word out. "
             guess = finer if written in BESIDE_A_MARK else ""
-            findings.say("T201", measure.span, unit=written, guess=guess)
+            # “E 30 outside”: the corner behind a wall, without its comma.
+            joint = written in spellings()["JOINT"]
+            guess = f"Put a comma before “{written}”. " if joint else guess
+            findings.say("T201", measure.span, unit=written, guess=guess, joint=joint)
             return None
     return total
 

@@ -34,7 +34,10 @@ def unknown_trim(
     meant = joint_elsewhere(word.text) or trim_elsewhere(word.text, tuple(trims))
     usual = meant and Suggestion(f"Write “{meant}”, its usual name here.", meant)
     remedy = usual or did_you_mean(word.text, known, otherwise)
-    findings.say("T210", word.span, name=word.text, remedy=remedy)
+    facts = {"name": word.text, "remedy": remedy}
+    if word.text.casefold() in spellings()["JOINT"]:
+        facts["joint"] = word.text
+    findings.say("T210", word.span, **facts)
 
 
 def may_be_heading(line: tree.Statement) -> bool:
