@@ -100,7 +100,7 @@ class _SupplierOrder:
         self._taken = {plan.trim: _packs(plan, self._questions[plan.trim]) for plan in plans}
 
     def filled_up(self) -> list[TrimPlan] | None:
-        """Return the plans with sticks bought besides; None where there are not so many."""
+        """Return the plans with sticks bought besides; None where the yard has too few."""
         lines = [line for plan in self._plans for line in _bought(plan)]
         sticks = sum(line.sticks for line in lines)
         spent = ceil(sum((line.cost for line in lines), Fraction(0)) * self._coin)

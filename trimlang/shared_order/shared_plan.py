@@ -43,7 +43,7 @@ def plan_together(
     """Plan the purchase of all flats together.
 
     ``effort`` is the limit for all flats together, and again for each flat by itself.  ``log``
-    is the site's log: what is left is then planned from what is left.
+    is the site's log: what is still to cut is then planned from the sticks that are left.
 
     Raises:
         WrongPlanError: a plan breaks its own rules.

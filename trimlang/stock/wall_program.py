@@ -171,7 +171,7 @@ class WallProgram:
         )
 
     def take(self, one: Division, now: ToCut) -> bool:
-        """Take a division off what is to be cut, if all that it holds is; return whether it was."""
+        """Take a division off what is to be cut if all of it is; return whether it was taken."""
         if not self._fits(one, now.demand, now):
             return False
         for kind, pattern in one.sticks:

@@ -68,7 +68,7 @@ def ends_as_written(room: Room, walls: Sequence[WallLine], text: Callable[[Span]
 def without_repeats(
     room: Room, walls: Sequence[WallLine], said: RoomEnds, usual: str, may_stand: Sequence[bool]
 ) -> RoomEnds:
-    """Return the ends without those that what is beside them says, or the room.
+    """Return the ends without those that a neighbour or the room says already.
 
     ``usual`` is the word of the joint that nobody needs to say.  ``may_stand`` tells of each wall
     whether a corner may stand between it and the next one.
