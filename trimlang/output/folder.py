@@ -30,8 +30,8 @@ from trimlang.output.made_by import MARK, NotOursError, foreign, mark_of, names_
 from trimlang.output.sync import sync
 from trimlang.workers.stopping import to_the_end
 
-#: Files that are brought to the disk at the same time.
 AT_ONCE: Final = 16
+"""Files that are brought to the disk at the same time."""
 
 _OLD: Final = "old"
 """In a folder that is worked in, beside ``NEW``: the set that the new one replaces."""

@@ -61,7 +61,7 @@ class MoreJoints:
         self._step = question.step
         self._joinable = _joinable(asking, question, splices)
         fixed, runs = self._joinable.fixed, self._joinable.runs
-        #: What any plan costs at the least, by length alone, however many joints it has.
+        # What any plan costs at the least, by length alone, however many joints it has.
         self.least = JointBound(fixed, runs, seconds).floor
         # A scarf is steeper than what else is cut, and the blade takes more along the stick there.
         search = JointBound(replace(fixed, kerf=self._joinable.kerf), runs, seconds)

@@ -20,14 +20,14 @@ from trimlang.planning.ask import Asking, Question
 from trimlang.stock.planner import Effort, quick_offcuts, quick_plan
 from trimlang.survey.job import Job, Trim
 
-#: Quick plans made for one trim, at most.
 PLANS: Final = 30
-#: Pieces times lengths of stick that these plans lay, at most; a job of many of both gets fewer.
+"""Quick plans made for one trim, at most."""
 LAID: Final = 150_000
-#: Quick plans made for one wall, at least, however many walls there are.
+"""Pieces times lengths of stick that these plans lay, at most; a job of many of both gets fewer."""
 LEAST_PLANS: Final = 4
-#: No proof and no time: where longest first runs out of stock, nothing more is tried.
+"""Quick plans made for one wall, at least, however many walls there are."""
 AT_ONCE: Final = Effort(prove=False, seconds=0.0)
+"""No proof and no time: where longest first runs out of stock, nothing more is tried."""
 
 Rank: TypeAlias = tuple[int, int]
 

@@ -19,10 +19,10 @@ from trimlang.stock.timber import Pattern
 if TYPE_CHECKING:
     from trimlang.stock.timber import Size
 
-#: In a row of predecessors: no piece lies before this one.
 NO_PIECE: Final = -1
-#: In a row of predecessors: the piece is left out here.
+"""In a row of predecessors: no piece lies before this one."""
 LEFT_OUT: Final = -2
+"""In a row of predecessors: the piece is left out here."""
 
 
 class Chaining:
@@ -54,7 +54,7 @@ class Chaining:
         any_row = np.zeros(most + 1, dtype=np.int64)
         any_lean = np.full(most + 1, NO_PIECE, dtype=np.int8)
         places = np.array([max(room, 0) for room in rooms], dtype=np.int64)
-        #: Of each piece laid: its size, the place of the lean it ends in, what lies before it.
+        # Of each piece laid: its size, the place of the lean it ends in, what lies before it.
         self._stages: list[tuple[int, int, Any]] = []
         ends: list[Any] = []
         for size in order:

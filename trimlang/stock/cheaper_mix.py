@@ -62,14 +62,14 @@ class CheaperMix:
     ) -> None:
         self._claims, self._racks = claims, racks
         self._stock = StockPrices(problem)
-        #: The lengths that can be bought or are in hand.
+        # The lengths that can be bought or are in hand.
         self.obtainable = {kind.length for kind in self._stock.kinds}
         if self.obtainable - set(lengths):
             raise ValueError("nothing is claimed of some length")
         self._places = [lengths.index(kind.length) for kind in self._stock.kinds]
         self._lengths = len(lengths)
         self._tops = [[claim.of_length[at] for at in self._places] for claim in claims]
-        #: More than any plan costs: shown where all sticks together are not enough.
+        # More than any plan costs: shown where all sticks together are not enough.
         self._never = 1 << 62
         self.used: list[int] = []
         self.racks_used: set[int] = set()

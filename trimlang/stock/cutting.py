@@ -21,35 +21,36 @@ from trimlang.stock.relaxation import Relaxation, Way
 from trimlang.stock.sifting import sifted, slack_of
 from trimlang.stock.timber import Pattern, Timber
 
-#: The most steps undone in a dive when a rack is searched thoroughly.
 RETREATS = 40
-#: The same in the first dive, and once no list can settle the rack.
+"""The most steps undone in a dive when a rack is searched thoroughly."""
 FEWER = 2
 FEW = 8
-#: The most patterns listed; and of a rack that is searched thoroughly.
+"""The same in the first dive, and once no list can settle the rack."""
 PATTERNS = 60_000
 LONGEST = 150_000
-#: Lists searched at once: up to SHORT_LIST; up to LONG_LIST where no more than LITTLE of what is
-#: needed may be wasted.  Longer ones come after other ways, where no more than LEAST may be.
+"""The most patterns listed; and of a rack that is searched thoroughly."""
 SHORT_LIST = 5_000
 LONG_LIST = 15_000
 LITTLE = 2e-5
 LEAST = 1e-7
-#: Branches of the search among listed patterns.
+"""Lists searched at once: up to SHORT_LIST; up to LONG_LIST where no more than LITTLE of what is
+needed may be wasted. Longer ones come after other ways, where no more than LEAST may be.
+"""
 BRANCHES = 20_000
 FEW_BRANCHES = 200
-#: How often a dive may be ended by such a search, and how large that is.
+"""Branches of the search among listed patterns."""
 ENDINGS = 8
 ENDING = 5_000
 ENDING_BRANCHES = 200
-#: The most pieces left when a dive may be ended in this way.
+"""How often a dive may be ended by such a search, and how large that is."""
 LAST = 60
-#: How many dives are made, each with another first pattern.
+"""The most pieces left when a dive may be ended in this way."""
 STARTS = 8
-#: The same where a list is searched after them in any case.
+"""How many dives are made, each with another first pattern."""
 FEW_STARTS = 1
-#: How many patterns, for each size, a new program takes over from the one before it.
+"""The same where a list is searched after them in any case."""
 SEEDS = 3
+"""How many patterns, for each size, a new program takes over from the one before it."""
 
 
 Stick = tuple[int, Pattern]

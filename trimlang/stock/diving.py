@@ -18,14 +18,14 @@ from trimlang.stock.relaxation import Relaxation
 from trimlang.stock.solver import HAIR
 from trimlang.stock.timber import Pattern, Timber
 
-#: How many other patterns are tried at one step before the step before it is undone.
 OTHERS = 3
-#: A pattern used this often, or more, is kept at once with those used wholly.
+"""How many other patterns are tried at one step before the step before it is undone."""
 NEARLY = 0.8
+"""A pattern used this often, or more, is kept at once with those used wholly."""
 
 Rack = tuple[tuple[int, Pattern], ...]
-#: Finishes what is left of a rack, if it can, and says whether that is known to be impossible.
 Ending = Callable[[Sequence[int], Sequence[int]], tuple[Rack | None, bool]]
+"""Finishes what is left of a rack, if it can, and says whether that is known to be impossible."""
 
 
 @dataclass(slots=True)

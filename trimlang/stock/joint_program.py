@@ -56,7 +56,7 @@ class JointProgram:
         self._np = np
         self._inf = highspy.kHighsInf
         self._optimal = highspy.HighsModelStatus.kOptimal
-        #: How many walls there are of each sort.
+        # How many walls there are of each sort.
         self.sorts = dict(sorts)
         self._sizes, self._kinds = len(timber.sizes), len(timber.kinds)
         self._first_mark = self._sizes + self._kinds + len(self.sorts)

@@ -98,7 +98,7 @@ class _Chain:
             if values[i] > 0 or pieces[i].weight < before[pieces[i].left] + after[pieces[i].right]
         ]
         net = {i: pieces[i].weight - before[pieces[i].left] for i in used}
-        #: In what steps the room is filled: the least that any piece adds.
+        # In what steps the room is filled: the least that any piece adds.
         self.step = min(net.values(), default=1)
         if any(max(abs(pieces[i].left), abs(pieces[i].right)) > pieces[i].weight for i in used):
             self.step = 0

@@ -12,8 +12,8 @@ from trimlang.stock.buying import Buying
 from trimlang.stock.packing import Packing, better, counts_of, packing_of
 from trimlang.stock.timber import Pattern, Timber
 
-#: Kinds favoured one after another, the best price a length first: each is a plan to make.
 FAVOURITES = 8
+"""Kinds favoured one after another, the best price a length first: each is a plan to make."""
 
 
 def plain_packing(timber: Timber, buying: Buying) -> Packing | None:

@@ -24,10 +24,10 @@ NEVER: Final = -(1 << 61)
 Leans: TypeAlias = tuple[int, int]
 """How the left and the right end of a piece lean."""
 
-#: The most sets of pieces examined for the best order; with more it is only bounded.
 ORDERS = 3_000
-#: The most pieces on a stick for which that is done.
+"""The most sets of pieces examined for the best order; with more it is only bounded."""
 PIECES = 300
+"""The most pieces on a stick for which that is done."""
 
 
 def overlap(right_lean: int, left_lean: int) -> int:

@@ -20,15 +20,17 @@ from trimlang.stock.floor import Worth, cost_floor
 from trimlang.stock.solver import quiet_solver, solve_within
 from trimlang.stock.timber import Timber
 
-#: How many worths are kept of those that a program over all that can be bought gives.
 WORTHS_KEPT: Final = 8
-#: Nodes that one search may visit before it gives up.
+"""How many worths are kept of those that a program over all that can be bought gives."""
 NODES = 20_000
-#: The first look goes this part of the cost beyond the bound, each next one so many times as far.
+"""Nodes that one search may visit before it gives up."""
 NEAR = 1 / 8192
 FARTHER = 4
-#: The part by which a worth is eased before it is handed to the solver.
+"""The first look goes this part of the cost beyond the bound, each next one so many times as
+far.
+"""
 EASE = 1e-6
+"""The part by which a worth is eased before it is handed to the solver."""
 
 
 @record

@@ -20,10 +20,10 @@ from trimlang.stock.timber import Pattern
 if TYPE_CHECKING:
     from trimlang.stock.timber import Size
 
-#: Number of stretches into which the longest stick is divided.
 STRETCHES: Final = 48
-#: The most steps in which a stick is filled; more would take too long.
+"""Number of stretches into which the longest stick is divided."""
 STEPS: Final = 8_000
+"""The most steps in which a stick is filled; more would take too long."""
 
 
 @record

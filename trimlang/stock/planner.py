@@ -45,10 +45,10 @@ A length that no tape shows (a millionth of a foot) splits every stick so finely
 COARSE_CELLS = 4_000_000
 """The same on the coarser grid: a 256th of an inch for sixty sizes on sticks of 16 ft."""
 
-#: No proof: the quick plan, with the quick bound beside it.
 QUICK = Effort(prove=False)
-#: The default: a proof, or the best plan with its gap after ten seconds.
+"""No proof: the quick plan, with the quick bound beside it."""
 FULL = Effort()
+"""The default: a proof, or the best plan with its gap after ten seconds."""
 
 
 def plan_stock(

@@ -78,9 +78,9 @@ class Pricing:
             ends.append(np.where(at >= 0, reach[np.maximum(at, 0)], -1))
             np.greater(reach, table[load:], out=self._takes[stage, load:])
             np.maximum(table[load:], reach, out=table[load:])
-        #: The greatest value of a pattern in each room up to the longest.
+        # The greatest value of a pattern in each room up to the longest.
         self.by_room = table
-        #: The same for each kind.
+        # The same for each kind.
         self.best: list[int] = [int(value) for value in table[places]]
         # For each stage the best pattern of each kind that ends with it: these differ from each
         # other, and adding several at once saves solving the linear program in between.

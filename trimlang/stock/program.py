@@ -26,8 +26,8 @@ LACK: Final = 4.0
 """The price of a piece left uncut: this many racks, or this many of the dearest sticks."""
 LACK_OF_LENGTH: Final = 100.0
 """The same in ``pose_length``: so dear that everything is cut if the rack allows it."""
-#: Width of the band within which a shaken demand is drawn, as a part of the demand.
 SHAKE = 0.02
+"""Width of the band within which a shaken demand is drawn, as a part of the demand."""
 
 
 class PatternProgram:

@@ -23,14 +23,14 @@ from trimlang.stock.problem import Watch
 from trimlang.stock.relaxation import BATCH, FIRST, Relaxation, Way
 from trimlang.stock.timber import Timber, unshared
 
-#: So many mixes may be left undecided before they are searched for longer.
 UNDECIDED = 12
-#: How near to its optimum a program is solved whose patterns only start the next one.
+"""So many mixes may be left undecided before they are searched for longer."""
 SOON = 1e-3
-#: What is said of a bound that needs more than worths.
+"""How near to its optimum a program is solved whose patterns only start the next one."""
 SIFTED = "search over the patterns that the bound leaves"
-#: With more pieces than this it is not asked whether the plan could do without shared mitres.
+"""What is said of a bound that needs more than worths."""
 APART = 200
+"""With more pieces than this it is not asked whether the plan could do without shared mitres."""
 
 
 @dataclass(slots=True)

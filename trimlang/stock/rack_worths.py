@@ -11,10 +11,10 @@ from trimlang.stock.sifting import slack_of
 from trimlang.stock.solver import HAIR
 from trimlang.stock.timber import Timber
 
-#: How many worths are blended into one with the closest.
 BLENDED = 8
-#: The same where mitres are shared, since pricing then takes longer.
+"""How many worths are blended into one with the closest."""
 FEW_BLENDED = 4
+"""The same where mitres are shared, since pricing then takes longer."""
 
 
 class RackWorths:

@@ -18,19 +18,21 @@ from trimlang.stock.pricing import SCALE, Pricing
 from trimlang.stock.program import PatternProgram
 from trimlang.stock.timber import Pattern, Timber
 
-#: Patterns added for one kind after one pricing, and at the start.
 BATCH = 25
 FIRST = 100
-#: Patterns added for all kinds together after one pricing, where there are many kinds.
+"""Patterns added for one kind after one pricing, and at the start."""
 ALL_KINDS = 1_000
-#: At the start, the pieces that are too long for each of this many kinds are priced alone.
+"""Patterns added for all kinds together after one pricing, where there are many kinds."""
 LONG_FOR = 8
-#: At the start, pieces are worth their lengths to these powers: long or short ones a little more.
+"""At the start, the pieces that are too long for each of this many kinds are priced alone."""
 POWERS = (0.95, 1.05)
-#: Pieces of one size that a chained pattern may hold.
+"""At the start, pieces are worth their lengths to these powers: long or short ones a little
+more.
+"""
 COPIES = 6
-#: How far a pattern's value must exceed its price for it to be added.
+"""Pieces of one size that a chained pattern may hold."""
 TOLERANCE = 1e-9
+"""How far a pattern's value must exceed its price for it to be added."""
 
 
 class Way(Enum):

@@ -16,10 +16,10 @@ from trimlang.stock.floor import Worth
 from trimlang.stock.mitres import most_shared
 from trimlang.stock.timber import Pattern, Timber
 
-#: With more table entries (eight bytes each) nothing is sifted.
 TABLE = 25_000_000
-#: How many steps the walk may take for each pattern that may be listed.
+"""With more table entries (eight bytes each) nothing is sifted."""
 STEPS = 20
+"""How many steps the walk may take for each pattern that may be listed."""
 
 
 @overload
@@ -144,7 +144,7 @@ class _Ends:
         ]
         lightest = len(counts) - 1
         plain = self._leans[lightest] == (0, 0) and self._weights[lightest] > 0
-        #: Pieces from this size on are laid by ``ended``: the lightest, where it shares no mitre.
+        # Pieces from this size on are laid by ``ended``: the lightest, where it shares no mitre.
         self.last = lightest if plain else lightest + 1
         self._number = counts[lightest] if plain else 0
 

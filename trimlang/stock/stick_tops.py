@@ -43,9 +43,9 @@ class StickTops:
         shortest = min((one.weight for one in self._pieces), default=0)
         # the first piece on a stick shares nothing
         self._rooms = [-(-room // step) if -(-room // step) >= shortest else -1 for room in rooms]
-        #: The least room of a piece of each shape, in the order of ``counts``.
+        # The least room of a piece of each shape, in the order of ``counts``.
         self.lightest = self._least = _least_weights(self._pieces)
-        #: Whether any two may share a mitre.
+        # Whether any two may share a mitre.
         self.leaning = self._leaning = any(
             any(shared_by(one.right, way) for one in self._pieces)
             and any(shared_by(way, one.left) for one in self._pieces)

@@ -52,7 +52,7 @@ class StockPrices:
             ),
             key=lambda sort: (sort.rate > 0, -sort.length, sort.on_hand),
         )
-        #: Free ones first, then the longest.
+        # Free ones first, then the longest.
         self.kinds: list[Sort] = []
         # Each stick that is cut holds a piece, and a free rest does all that a shorter one does:
         # more free rests than pieces are of no use.

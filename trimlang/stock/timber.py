@@ -17,8 +17,8 @@ from trimlang.record import record
 from trimlang.stock.mitres import least_weights
 from trimlang.stock.problem import Blank, Part, Problem
 
-#: The sizes on one stick, by their place in ``Timber.sizes``, in rising order.
 Pattern = tuple[int, ...]
+"""The sizes on one stick, by their place in ``Timber.sizes``, in rising order."""
 
 
 @record

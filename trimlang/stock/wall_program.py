@@ -88,12 +88,12 @@ class WallProgram:
         # A remainder lies on its stick as a piece does, with a cut behind it.
         rests = [one.length + self._kerf for one in self._remainders]
         self._weights = [*weights, *rests]
-        #: All that there is to cut, at first.
+        # All that there is to cut, at first.
         self.whole = ToCut(
             [*timber.demand, *[0] * len(rests)], list(counts), [True] * len(walls), joints
         )
         self.columns: list[Division] = []
-        #: Of each how many sticks of which kinds, and how many pieces of which sizes, it takes.
+        # Of each how many sticks of which kinds, and how many pieces of which sizes, it takes.
         self._holds: dict[Division, tuple[_Numbers, _Numbers]] = {}
         lp = self._lp = quiet_solver({"presolve": "off", "solver": "simplex"})
         self._first_kind = len(self._weights)

@@ -82,10 +82,10 @@ class WallWays:
         self, walls: Sequence[LongWall], rooms: Sequence[int], kinds: Sequence[int], kerf: int
     ) -> None:
         self._walls, self._kinds = walls, kinds
-        #: The longest part that each kind of stick gives.
+        # The longest part that each kind of stick gives.
         self._lengths = [room - kerf for room in rooms]
         self._kerf = kerf
-        #: How many ways were looked at.
+        # How many ways were looked at.
         self.work = 0
 
     def remainders(self, counts: Sequence[int]) -> Iterator[Remainder]:

@@ -13,9 +13,10 @@ from markupsafe import Markup
 if TYPE_CHECKING:
     from segno import QRCode
 
-#: The margin that readers need, in modules: half of what ISO/IEC 18004 asks for, which a ticket's
-#: own white paper makes up.
 QUIET: Final = 2
+"""The margin that readers need, in modules: half of what ISO/IEC 18004 asks for, which a ticket's
+own white paper makes up.
+"""
 _WHITE_IS_ONE: Final = bytes.maketrans(b"\0\1", b"10")
 
 
