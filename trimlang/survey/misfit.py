@@ -27,7 +27,7 @@ SURE: Final = (9.21, 11.34, 13.28, 15.09, 16.81, 18.48, 20.09)
 printed tables of the distribution, at 0.99)."""
 
 SURE_OF_ONE: Final = (7.88, 8.61, 9.14, 9.55, 9.88, 10.17, 10.41)
-"""The same with one degree of freedom, for testing measurements one by one: one room in a hundred,
+"""The same with one degree of freedom, for testing lengths one by one: one room in a hundred,
 shared among as many tests as there are conditions."""
 
 _WHOLE_TURN: Final = 360.0
@@ -102,14 +102,14 @@ class Misfit:
 
     @property
     def fits(self) -> bool:
-        """Whether the doubts explain what is missed, all at once and for each measurement alone."""
+        """Whether the doubts explain what is missed, all at once and for each length alone."""
         if self.total - self.turned > self.allowed:
             return False
-        # One gross slip can hide in a total that many good measurements keep low, so each is tested
-        # too. Beside diagonals a test of each corner finds no more slips, but more in sound rooms.
+        # One gross slip can hide in a total that many good measurements keep low, so each length is
+        # tested too. Corners are not: that finds hardly more slips, but more in sound rooms.
         diagonals = len(self.missed) - 2
         walls = (len(self.effects) - diagonals) // 2
-        tested = self.effects[:walls] + self.effects[2 * walls if diagonals else walls :]
+        tested = self.effects[:walls] + self.effects[2 * walls :]
         most = SURE_OF_ONE[min(diagonals, len(SURE_OF_ONE) - 1)]
         return all(self.pull(effect)[1] <= most for effect in tested)
 
