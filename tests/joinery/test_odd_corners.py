@@ -12,6 +12,8 @@ from hypothesis import strategies as st
 from tests import jobs
 from trimlang.compiler import Result, check_job, compile_job
 from trimlang.joinery.odd_corners import hollow_behind, opens_at_ends
+from trimlang.joinery.piece import Piece
+from trimlang.lengths.tape import length_text
 from trimlang.sheets.render.pages import render_sheets
 
 
@@ -101,6 +103,53 @@ def test_mirrors_and_either_side_say_the_same() -> None:
 def test_a_cope_needs_no_word() -> None:
     lines = ("N: 40 in, left=butt, right=in-corner(91 deg at floor, 90 deg at top) cope",)
     assert not any("plumb" in one.all_notes for one in walls(*lines, "E: 50 in, right=butt").pieces)
+
+
+WITH_CROWN = f"""{jobs.BASE}
+{jobs.TWELVE_FEET}
+trim frieze: 3/4 in thick, 3 1/2 in tall
+trim rail: 3/4 in thick, 2 1/2 in tall
+trim crown: 11/16 in thick, 4 in wide, spring 30 deg, in front of frieze
+stock frieze: 12 ft at 12.00
+stock rail: 12 ft at 15.60
+stock crown: 12 ft at 28.80
+room "Den", trim base, rail, frieze, crown, open walk
+  N: 40 in, left=butt, right=END
+  E: 50 in, right=butt
+"""
+
+
+@pytest.mark.parametrize("joint", ["in-corner", "out-corner"])
+def test_crown_is_set_for_the_angle_at_the_ceiling_and_base_for_the_floor(joint: str) -> None:
+    def pieces(end: str) -> dict[str, Piece]:
+        result = check_job(WITH_CROWN.replace("END", end))
+        assert result.ok
+        return {one.id: one for one in result.pieces}
+
+    twisted = pieces(f"{joint}(93 deg at floor, 90 deg at top)")
+    # Each trim is cut as in a plain corner of the angle that the walls have where it hangs; that
+    # those close face on face is shown with solids.
+    for names, degrees in (("frieze crown", "90"), ("base", "93"), ("rail", "91.5")):
+        plain = pieces(f"{joint}({degrees} deg)")
+        for piece in (f"DE-{wall}-{name}" for wall in "NE" for name in names.split()):
+            cuts = [(one.left, one.right) for one in (twisted[piece], plain[piece])]
+            assert cuts[0] == cuts[1], piece
+            assert twisted[piece].rounding.exact == plain[piece].rounding.exact, piece
+    said = "right corner out of plumb by 3°: set for the angle at the"
+    assert f"{said} ceiling" in twisted["DE-N-crown"].all_notes
+    assert f"{said} ceiling" in twisted["DE-N-frieze"].all_notes
+    assert f"{said} floor" in twisted["DE-N-base"].all_notes
+    # Set for 90°, laid in a corner of 93°: the crown stands out 4 × sin 30° = 2 in.
+    opens = gap_between(45.0, 93.0, 2.0)
+    told = math.ceil(opens * 64) / 64
+    assert f"it would open {length_text(Fraction(told))}" in twisted["DE-N-crown"].all_notes
+
+
+def test_at_its_wall_edge_crown_so_set_opens_less_than_paper_is_thick() -> None:
+    # Between a floor and a ceiling 8 ft apart the angle changes by 3°; the crown's wall edge hangs
+    # 4 × cos 30° below the ceiling, where its back is at the wall and its face hardly stands out.
+    lower = 4 * math.cos(math.radians(30)) / 96
+    assert gap_between(45.0, 90 + 3 * lower, 11 / 16) < 0.003
 
 
 @pytest.mark.parametrize(

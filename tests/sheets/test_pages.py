@@ -16,6 +16,7 @@ import pytest
 from pypdf import PdfReader
 from syrupy.assertion import SnapshotAssertion
 
+from tests import jobs
 from tests.sheets.jobs import SMALL, TITLES, compiled, house, odd, small, some_of_all
 from trimlang.compiler import Result, compile_job
 from trimlang.sheets.content.checklist import Checklist, Stage
@@ -357,3 +358,28 @@ def test_a_label_too_small_to_read_is_refused_with_one_that_would_do() -> None:
         across, down = (int(side) for side in re.findall(r"\d+", size))
         assert label(size).down == down
         assert across >= 62
+
+
+def test_cautions_are_printed_where_the_job_has_such_work() -> None:
+    trims = (
+        f"{jobs.TRIM}trim strip: 3/4 in thick, 1 1/4 in tall\nstock strip: 8 ft at 4.10\n"
+        f"trim bead: 1/4 in thick, 1/2 in tall\nstock bead: 8 ft at 2.10\n{jobs.CASE}\n"
+        "stock case: 16 ft at 18.90\n"
+    )
+    room = 'room "R", trim base, open walk\n'
+    work = {
+        "Kerfs: set their depth": "  N: 6 ft, left=butt, right=butt, curves in 9 in\n",
+        "Scribing: clamp": "  N: 6 ft, left=butt, right=butt, floor gap 1/4 in\n",
+        "Jamb strips are long": "  N: 6 ft, left=butt, right=butt\n"
+        "  door 30 in, casing case, height 80 in, jambs strip\n  E: 40 in, left=butt, right=butt\n",
+        "Thin trim (bead)": "  N: 6 ft, left=butt, right=butt, trim base, bead\n",
+        "Corners out of plumb:": "  N: 6 ft, left=butt, right=in-corner(91 deg at floor, 90 deg at"
+        " top)\n  E: 40 in, right=butt\n",
+    }
+    printed = {
+        said: render_sheets(compile_job(trims + room + walls), only=["checklist"])["checklist"]
+        for said, walls in work.items()
+    }
+    for said in work:
+        assert [one for one, page in printed.items() if said in page] == [said]
+    assert all("manual comes before anything" in page for page in printed.values())

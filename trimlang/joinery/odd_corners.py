@@ -6,6 +6,10 @@ angle is off by half of the difference at either end, and each piece's mitre by 
 opens the joint by the wedge of that (``wedges.wedge``).  Inside, a mitre too steep for its height
 opens at the face and one too flat behind; outside it is the other way round.
 
+In a room where crown goes up the two angles are those at the floor and at the ceiling.  Crown, its
+frieze and its bead are no higher than a few inches of the wall, so they are set for the angle at
+the ceiling, what stands on the floor for that at the floor, and only what is between for the mean.
+
 Two mitred pieces round a corner of radius R, where the walls turn by φ, leave a hollow behind
 their joint: on the line that halves the corner the round lies R ÷ cos(φ/2) - R behind the point
 where the walls' faces would meet.
@@ -14,10 +18,13 @@ where the walls' faces would meet.
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
 from trimlang.joinery.cuts import corner_mitre
+from trimlang.joinery.meeting import depth_of
+from trimlang.joinery.on_the_wall import is_on_floor
 from trimlang.joinery.piece import Cut, Remark
 from trimlang.joinery.wedges import wedge
 from trimlang.joint_row import Fit
@@ -26,7 +33,7 @@ from trimlang.lengths.angles import STRAIGHT, cosine, degrees_text
 from trimlang.lengths.tape import length_text
 from trimlang.marking import N_
 from trimlang.settings.table import Settings
-from trimlang.survey.job import End, Run, Trim
+from trimlang.survey.job import End, Job, Room, Run, Trim
 from trimlang.survey.measures import Findings
 
 _TWISTED: Final = {
@@ -39,6 +46,25 @@ _TWISTED: Final = {
         " at the {where}"
     ),
 }
+_AT_ONE_END: Final = {
+    (Side.LEFT, True): N_(
+        "left corner out of plumb by {twist}: set for the angle at the ceiling; with that at the"
+        " floor it would open {gap}; try scraps up there"
+    ),
+    (Side.RIGHT, True): N_(
+        "right corner out of plumb by {twist}: set for the angle at the ceiling; with that at the"
+        " floor it would open {gap}; try scraps up there"
+    ),
+    (Side.LEFT, False): N_(
+        "left corner out of plumb by {twist}: set for the angle at the floor; with that at the"
+        " ceiling it would open {gap}"
+    ),
+    (Side.RIGHT, False): N_(
+        "right corner out of plumb by {twist}: set for the angle at the floor; with that at the"
+        " ceiling it would open {gap}"
+    ),
+}
+"""What is said of a trim that is set for one of two angles, by its side and whether it hangs."""
 _HOLLOW: Final = {
     Side.LEFT: N_("rounded left corner, mitred in two: {hollow} hollow behind"),
     Side.RIGHT: N_("rounded right corner, mitred in two: {hollow} hollow behind"),
@@ -47,13 +73,46 @@ FLOOR: Final = N_("floor")
 TOP: Final = N_("top")
 
 
+def at_its_height(end: End, job: Job, room: Room, run: Run, trim: Trim) -> End:
+    """Return an end with the angle that its corner has where the trim is.
+
+    ``end`` has the mean of both angles where it is out of plumb.
+    """
+    low = _is_at_one_end(job, room, run, trim)
+    if low is None or end.corner is None or not end.wider_below:
+        return end
+    half = end.wider_below / 2
+    return replace(end, corner=end.corner + (half if low else -half))
+
+
+def _is_at_one_end(job: Job, room: Room, run: Run, trim: Trim) -> bool | None:
+    """Tell whether a trim is at the floor, and not at the ceiling; None for any height between."""
+    # Without crown in the room, the second angle was taken at the trim's own top.
+    if not any(job.trim(name).hangs for one in room.runs for name in one.trims):
+        return None
+    if trim.hangs:
+        return False
+    return True if is_on_floor(job, run, trim) else None
+
+
 def corner_remarks(
-    run: Run, trim: Trim, cuts: tuple[Cut, Cut], settings: Settings, findings: Findings
+    job: Job, room: Room, run: Run, trim: Trim, cuts: tuple[Cut, Cut], findings: Findings
 ) -> Iterator[Remark]:
     """Yield what the ticket says of both ends of a run; a joint that opens too far is reported."""
+    settings = room.settings
     for side, end, cut in zip(Side, (run.left, run.right), cuts, strict=True):
-        # Crown is mitred at the ceiling only, so a wall that leans further down does not change it.
-        if not end.joint.is_corner or trim.spring is not None:
+        if not end.joint.is_corner:
+            continue
+        low = _is_at_one_end(job, room, run, trim)
+        if low is not None and end.corner is not None and end.wider_below:
+            if cut.fit is Fit.MITRED:
+                mitre = (STRAIGHT - end.corner) / 2
+                there = mitre + end.wider_below / (2 if low else -2)
+                opens = length_text(_up(wedge(depth_of(trim), there, mitre)))
+                twist = degrees_text(abs(end.wider_below))
+                yield Remark(_AT_ONE_END[side, not low], (("twist", twist), ("gap", opens)))
+            continue
+        if trim.spring is not None:
             continue
         if end.bullnose is not None and end.two_pieces:
             # A corner that nobody measured is as wide as its mitre is made for.

@@ -148,7 +148,7 @@ def _run_pieces(
             *stair_remarks(run, settings),
             *bend_remarks(run, bend, settings),
             *hung,
-            *corner_remarks(run, trim, (left, right), settings, findings),
+            *corner_remarks(job, room, run, trim, (left, right), findings),
         ),
         unit=settings.unit,
         scribe=scribe(job, run, trim),

@@ -20,6 +20,7 @@ from trimlang.joinery.cuts import corner_mitre
 from trimlang.joinery.level_turns import hung
 from trimlang.joinery.limits import ask_of_scraps
 from trimlang.joinery.meeting import FreeEnd, Meeting, Meets, meets_unlike, runs_through, section_of
+from trimlang.joinery.odd_corners import at_its_height
 from trimlang.joinery.on_the_wall import in_its_place, round_its_crown, stands_off
 from trimlang.joinery.piece import Remark
 from trimlang.joinery.slope_corners import AroundCorner, turned
@@ -187,19 +188,18 @@ class TrimWalk:
         at = FreeEnd(job=job, room=room, run=run, trim=trim, side=side, after=following)
         met = standing_out(beside_opening(end, at), at, off, self._findings)
         there = at_transition(at, off, self._findings)
-        met = replace(met, remark=there or met.remark)
         # A bead goes round the return of the crown that it runs along, where that is past the run.
         past = round_its_crown(job, run, trim, side) if end.joint.returns else NOTHING
         behind = behind_a_return(job, run, trim, side, off)
-        return replace(met, off=behind, short=met.short - past)
+        return replace(met, remark=there or met.remark, off=behind, short=met.short - past)
 
     def _next(self, strip: Strip, side: Side) -> int | None:
         """Return the place in the walk of what comes next, None at the end of an open walk."""
-        step = side.step
-        return next(beyond(self._room, strip.end(side), step), None)
+        return next(beyond(self._room, strip.end(side), side.step), None)
 
     def _corner(self, run: Run, trim: Trim, end: End) -> Meeting:
         off = self.stands_off(run, trim)
+        end = at_its_height(end, self._job, self._room, run, trim)
         return Meeting(
             end=end,
             meets=Meets.MATE,
@@ -229,7 +229,7 @@ class TrimWalk:
                 mate = alone or side.other.of(there.left, there.right)
                 # Of a coped corner one side runs square in; the other is coped to its face.
                 if mate is not None and mate.fit is Fit.COPED and end.fit is not Fit.COPED:
-                    plain = replace(plain, end=replace(end, fit=Fit.SQUARE))
+                    plain = replace(plain, end=replace(plain.end, fit=Fit.SQUARE))
                 return replace(plain, beyond=self.stands_off(other, trim))
         other_stretch = self._room.walk[following]
         if isinstance(other_stretch, Gap):
