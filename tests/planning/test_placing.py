@@ -74,11 +74,26 @@ def test_a_supply_that_suffices_only_with_other_joints_is_found() -> None:
         assert [one.code for one in compile_job(text).diagnostics] == codes
 
 
-@pytest.mark.parametrize("facts", [", first stud 5 in", ", no shoe"])
-def test_studs_fix_the_joint(facts: str) -> None:
-    shoe = "trim shoe: 1/2 in thick\nstock shoe: 8 ft at 1\n"
-    text = shoe + TWO_LENGTHS + wall("15 ft", facts)
-    assert (planned(text).pieces == usual(text).pieces) == ("stud" in facts)
+def middles(result: Result) -> list[Fraction]:
+    """Return where along the wall the middle of each lap lies."""
+    (splice,) = result.splices
+    exact = [piece.rounding.exact for piece in result.pieces]
+    return [sum(exact[:n]) - n * splice.lap + splice.lap / 2 for n in range(1, len(exact))]
+
+
+@pytest.mark.parametrize(("rest", "at_most"), [("", 18), ("on-hand base: 86 in\n", 9)])
+def test_a_joint_moves_from_stud_to_stud(rest: str, at_most: int) -> None:
+    text = TWO_LENGTHS + rest + wall("15 ft", ", first stud 5 in")
+    before, after = usual(text), planned(text)
+    assert after.cost <= at_most < before.cost
+    for result in (before, after):
+        # on a stud, every 16 in from 5 in, to within a step of the tape
+        assert all((at - 5 + Fraction(1, 16)) % 16 <= Fraction(1, 16) for at in middles(result))
+
+
+def test_a_joint_stays_where_no_other_stud_is_cheaper() -> None:
+    text = HEAD + f"{TWELVE_FEET}\n" + wall("15 ft", ", first stud 5 in")
+    assert planned(text).pieces == usual(text).pieces
 
 
 def test_halves_that_the_file_asks_for_stay_halves() -> None:

@@ -35,8 +35,9 @@ class Splice:
     ``cut`` are the exact lengths of the pieces from the left; two neighbours share a ``lap``, and
     none is longer than ``longest``.  ``past`` is how much more of a stick a piece of crown may
     need than its length.  ``free`` says that neither studs nor the job file decide where the
-    joints are, so that the planner may.  ``cut`` is one length where the run needs no joint and
-    the planner may make one.  Lengths in inches.
+    joints are, so that the planner may; ``studs`` are those that it may choose among, if it may.
+    ``cut`` is one length where the run needs no joint and the planner may make one.  Lengths in
+    inches.
     """
 
     whole: Piece
@@ -47,6 +48,7 @@ class Splice:
     past: Fraction
     cut: tuple[Fraction, ...]
     free: bool
+    studs: Studs | None = None
 
     def pieces(self, cut: Sequence[Fraction] | None = None) -> list[Piece]:
         """Return the pieces from the left, cut to ``cut`` or to other lengths (inches)."""
@@ -79,7 +81,17 @@ def spliced(
         # the stick, so less of the stick is left for the number.
         past = steps_up(_past_wall_edge(whole), settings.rounding_step)
         longest -= past
-    cut = _lengths(whole, wall, lap, longest, findings)
+    studs = _studs(whole, wall)
+    cut = _lengths(whole, wall, lap, longest, studs)
+    if cut is None and studs is not None:
+        # A joint between studs has nothing to be nailed to, but a wall that is longer than its
+        # sticks has to be joined somewhere.
+        cut = _lengths(whole, wall, lap, longest, None)
+        if cut is not None:
+            least = _least_that_helps(wall, whole.rounding.exact, longest, lap, studs)
+            shorter = f", or {least}" if least else ""
+            findings.say("T406", run.span, run=run.label, trim=whole.trim, shorter=shorter)
+        studs = None
     if cut is None:
         findings.say("T403", run.span, run=run.label, **_too_short(whole, wall, longest, lap))
         return None
@@ -90,7 +102,15 @@ def spliced(
     steep = max(whole.left.inset, whole.right.inset) + lap >= settings.splice_least
     free = run.first_stud is None and not halved and not steep
     return Splice(
-        whole=whole, wall=wall, trim=trim, lap=lap, longest=longest, past=past, cut=cut, free=free
+        whole=whole,
+        wall=wall,
+        trim=trim,
+        lap=lap,
+        longest=longest,
+        past=past,
+        cut=cut,
+        free=free,
+        studs=None if halved or steep else studs,
     )
 
 
@@ -220,35 +240,27 @@ def _part_name(number: int, count: int) -> str:
     return chr(ord("a") + number - 1) if count <= 26 else str(number)
 
 
-def _lengths(
-    whole: Piece, wall: Wall, lap: Fraction, longest: Fraction, findings: Findings
-) -> tuple[Fraction, ...] | None:
-    """Return the lengths to cut, with joints on studs where these are known and fit."""
+def _studs(whole: Piece, wall: Wall) -> Studs | None:
+    """Return where the studs are along a piece; None where the file does not say."""
     run, settings = wall.run, wall.room.settings
-    exact, force = whole.rounding.exact, run.must_splice
-    studs: Studs | None = None
-    if run.first_stud is not None:
-        # Along a stair the studs are further apart, by 1 ÷ cos(slope).
-        spacing = settings.stud_spacing / cosine(run.slope)
-        # The piece begins at its long point, which lies past the wall's end at an outside corner.
-        past = whole.wall_edge is None
-        grown = (
-            whole.left.inset
-            if past and whole.left.long_edge in (Edge.FACE, Edge.TOP)
-            else Fraction(0)
-        )
-        studs = Studs(run.first_stud + wall.before + grown, spacing)
-        cut = split(exact, longest, lap, settings, force=force, studs=studs)
-        if cut is not None:
-            return cut
-    # Studs were tried first: a joint between studs has nothing to be nailed to, but a wall that is
-    # longer than its sticks has to be joined somewhere.
-    cut = split(exact, longest, lap, settings, force=force)
-    if cut is not None and run.first_stud is not None:
-        least = _least_that_helps(wall, exact, longest, lap, studs)
-        shorter = f", or {least}" if least else ""
-        findings.say("T406", run.span, run=run.label, trim=whole.trim, shorter=shorter)
-    return cut
+    if run.first_stud is None:
+        return None
+    # Along a stair the studs are further apart, by 1 ÷ cos(slope).
+    spacing = settings.stud_spacing / cosine(run.slope)
+    # The piece begins at its long point, which lies past the wall's end at an outside corner.
+    past = whole.wall_edge is None
+    grown = (
+        whole.left.inset if past and whole.left.long_edge in (Edge.FACE, Edge.TOP) else Fraction(0)
+    )
+    return Studs(run.first_stud + wall.before + grown, spacing)
+
+
+def _lengths(
+    whole: Piece, wall: Wall, lap: Fraction, longest: Fraction, studs: Studs | None
+) -> tuple[Fraction, ...] | None:
+    """Return the lengths to cut, with joints on studs where these are given."""
+    force, settings = wall.run.must_splice, wall.room.settings
+    return split(whole.rounding.exact, longest, lap, settings, force=force, studs=studs)
 
 
 def with_mates(job: Job, room: Room, pieces: Iterable[Piece]) -> list[Piece]:

@@ -179,6 +179,8 @@ def plan_trim(
     ``runs`` are all of its runs that are spliced, or may be where the job has a price for a joint.
     """
     ends = thread_time() + effort.seconds
+    # Joints may be anywhere, or on any of the studs.
+    moving = tuple(one for one in runs if one.free or one.studs is not None)
     free = tuple(one for one in runs if one.free)
 
     def left() -> float:
@@ -188,10 +190,10 @@ def plan_trim(
     question = asking.about(pieces)
     # First a quick look at other places, then the usual ones in the time that is left, and only
     # then the joints of all walls together: each step begins from the best plan so far.
-    places = place_splices(asking, pieces, free, left) if free else {}
+    places = place_splices(asking, pieces, moving, left) if moving else {}
     best: _Placed | None = None
     if places:
-        other = asking.about(with_places(pieces, free, places))
+        other = asking.about(with_places(pieces, moving, places))
         moved = _stock_plan(other, replace(effort, seconds=effort.seconds / 2), watch)
         best = None if moved is None else _Placed(other, moved, places)
     usual = _stock_plan(question, replace(effort, seconds=max(left(), 0.0)), watch)
@@ -203,7 +205,7 @@ def plan_trim(
     share = replace(effort, seconds=left() if effort.prove else 0.0)
     least = best.plan.cost
     if free:
-        best, least = _redrawn(asking, pieces, free, best, share, watch)
+        best, least = _redrawn(asking, pieces, moving, best, share, watch)
     added = Added()
     if job.settings.joint_price is not None:
         share = replace(effort, seconds=left() if effort.prove else 0.0)
@@ -228,7 +230,7 @@ class _Placed:
 def _redrawn(
     asking: Asking,
     pieces: tuple[Piece, ...],
-    free: tuple[Splice, ...],
+    moving: tuple[Splice, ...],
     best: _Placed,
     effort: Effort,
     watch: Watch | None,
@@ -238,6 +240,7 @@ def _redrawn(
     And what the trim costs at least, wherever the joints are.
     """
     ends = thread_time() + effort.seconds
+    free = tuple(one for one in moving if one.free)
     drawn = DrawnJoints(best.question, free, lambda: ends - thread_time())
     least = drawn.bound(best.plan.cost)
     for _ in range(DRAWN):
@@ -245,7 +248,7 @@ def _redrawn(
         places = drawn.places(best.question, best.plan.cost, least) if seconds > 0 else {}
         if not places:
             break
-        question = asking.about(with_places(pieces, free, {**best.places, **places}))
+        question = asking.about(with_places(pieces, moving, {**best.places, **places}))
         plan = _stock_plan(question, replace(effort, seconds=seconds / 2), watch)
         if plan is not None and plan.rank < best.plan.rank:
             best = _Placed(question, plan, {**best.places, **places})
@@ -269,15 +272,17 @@ def _with_more_joints(
     ends = thread_time() + effort.seconds
     usual, per_coin = best.plan.cost, best.question.per_coin
     price = int((asking.job.settings.joint_price or Fraction(0)) * per_coin)
-    question = asking.about(pieces)
-    more = MoreJoints(asking, question, _joinable(runs), price, lambda: ends - thread_time())
-    # What sticks and joints cost together: each proposal has to be better than that.
-    together = usual
+    joinable = {run.whole.id: run for run in runs if run.free or len(run.cut) == 1}
+    # Joints on studs stay where they are.
+    kept = {name: cut for name, cut in best.places.items() if name not in joinable}
+    question = asking.about(with_places(pieces, runs, kept))
+    walls = tuple(joinable.values())
+    more = MoreJoints(asking, question, walls, price, lambda: ends - thread_time())
+    together = usual  # what sticks and joints cost: each proposal has to be better than that
     for _ in range(DRAWN):
-        seconds = ends - thread_time()
-        places = more.places(together) if seconds > 0 else {}
-        if not places:
+        if not (found := more.places(together)):
             break
+        places, seconds = {**kept, **found}, max(ends - thread_time(), 0.0)
         question = asking.about(with_places(pieces, runs, places))
         plan = _stock_plan(question, replace(effort, seconds=seconds / 2), watch)
         paid = joints_added(runs, places) * price
@@ -288,11 +293,6 @@ def _with_more_joints(
     added = joints_added(runs, best.places)
     saved = Fraction(usual - best.plan.cost, per_coin) if added else Fraction(0)
     return best, min(more.least, best.plan.cost), Added(added, saved)
-
-
-def _joinable(runs: Iterable[Splice]) -> list[Splice]:
-    """Return the runs whose joints are free, and those that need none."""
-    return [run for run in runs if run.free or len(run.cut) == 1]
 
 
 def _stock_plan(question: Question, effort: Effort, watch: Watch | None) -> Plan | None:
