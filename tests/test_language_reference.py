@@ -42,3 +42,14 @@ def test_every_word_of_the_grammar_stands_in_the_reference() -> None:
         word for group in words for word in group.split("|")[:1] if word not in TEXT.casefold()
     }
     assert not missing
+
+
+def test_what_each_kind_is_held_to_names_tests_that_there_are() -> None:
+    page = (ROOT / "docs" / "survey-and-joinery.md").read_text(encoding="utf-8")
+    table = page.partition("## What each kind is held to")[2]
+    rows = [line for line in table.splitlines() if line.startswith("| ")][2:]
+    assert len(rows) > 15
+    for row in rows:
+        named = re.findall(r"`(tests/[\w/]+\.py)`", row)
+        assert named, row
+        assert all((ROOT / one).is_file() for one in named), row

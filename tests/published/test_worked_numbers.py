@@ -110,7 +110,7 @@ def test_a_butt_head_lies_over_the_legs() -> None:
     assert made["after-A-cap-head"].left.exact == made["after-A-case-left-leg"].right.exact == 0
 
 
-@pytest.mark.parametrize(("angle", "lap"), [(30, 0.32476), (45, 0.5625)])
+@pytest.mark.parametrize(("angle", "lap"), [(15, 0.15072), (30, 0.32476), (45, 0.5625)])
 def test_a_scarf_laps_by_thickness_times_tangent(angle: int, lap: float) -> None:
     # 9/16 × tan 30° = 0.32476, × tan 45° = 9/16
     made, _ = job("A: 200 in, left=butt, right=butt", settings=f"splices: angle {angle} deg")

@@ -241,3 +241,21 @@ def test_what_nobody_measured_is_said() -> None:
     assert "Nobody measured how high these are: rail, the boxes" in notes
     assert "On the other side of the wall: PA-library-far-case-left-leg" in notes
     assert "Glued to their ends: EH-front-door-fillet-head-1-left-return" in notes
+
+
+def test_a_block_in_the_wall_stands_between_the_two_trims_that_it_joins() -> None:
+    sheet = sheet_of("ferncote")
+    scale = int(re.findall(r"1 : (\d+)", sheet.scale)[0])
+    (wall,) = [one for one in walls(sheet) if one.room == "Dressing room" and "E4" in one.name]
+    shapes = [Polygon(points).bounds for points in polygons(wall, scale)]
+    # 2 1/2 in wide and 8 in tall, as its own line says; what nobody measured is not drawn at it
+    (block,) = [
+        one
+        for one in shapes
+        if abs(one[2] - one[0] - 2.5) < CLOSE and abs(one[3] - one[1] - 8) < CLOSE
+    ]
+    on_floor = [one for one in shapes if one != block and abs(one[3] - block[3]) < CLOSE]
+    assert any(abs(one[2] - block[0]) < CLOSE for one in on_floor)
+    assert any(abs(one[0] - block[2]) < CLOSE for one in on_floor)
+    dashed = "".join(layer.path for layer in wall.layers if layer.look == "unmeasured")
+    assert dashed.count("M") == 2  # the radiator's sides

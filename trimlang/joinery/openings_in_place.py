@@ -22,6 +22,7 @@ from trimlang.joinery.piece_in_place import (
 from trimlang.lengths.tape import NOTHING
 from trimlang.record import record
 from trimlang.survey.job import Gap, Job, Room, Trim
+from trimlang.survey.on_walls import CasingBlock
 from trimlang.survey.openings import opening_names
 from trimlang.survey.straight_walls import Spot, StraightWall
 
@@ -37,7 +38,7 @@ class OpeningInPlace:
 
     ``low`` and ``high`` are its lower left and upper right corner; ``high`` is None where nobody
     wrote how high it is.  ``from_floor`` says whether its ``low`` is the floor or a measured sill.
-    ``blocks`` are the plinths and corner blocks at it, as rectangles.
+    ``blocks`` are the plinths and corner blocks at it, or the block that it is, as rectangles.
     """
 
     place: int
@@ -80,6 +81,9 @@ def openings_in_place(
             high=high,
             from_floor=from_floor,
         )
+        if gap.trimmings.transition is not None:
+            yield _with_block(opening, gap.trimmings.transition, job)
+            continue
         # Without a height nobody can say where a head goes, and what has no name has no pieces.
         if high is None or place not in names:
             yield opening
@@ -92,6 +96,14 @@ def openings_in_place(
             tall=gap.clear_height or NOTHING,
         )
         yield _Surround(cased, opening, pieces).whole()
+
+
+def _with_block(opening: OpeningInPlace, block: CasingBlock, job: Job) -> OpeningInPlace:
+    """Return a block's place in the wall with the block in it; how high one hangs is not told."""
+    if block.tall is None or any(job.trim(name).hangs for name in opening.gap.stops or ()):
+        return opening
+    low = Spot(x=opening.left, y=opening.begins.y)
+    return replace(opening, blocks=((low, Spot(x=opening.right, y=low.y + block.tall)),))
 
 
 def _sill(gap: Gap) -> tuple[Fraction, bool]:

@@ -162,6 +162,9 @@ def span_of(opening: OpeningInPlace, face: WallFace, paper: ElevationPaper) -> t
     low = float(opening.low)
     if opening.high is not None:
         return low, float(opening.high)
+    # A block in the wall is as high as its own line says.
+    if opening.blocks:
+        return low, float(opening.blocks[0][1].y)
     if paper.broken_at is not None and paper.ceiling is not None and _is_beam(opening, face):
         risen = ceiling_above(face.room, face.wall, opening.place)
         # A beam hangs from the ceiling, so what is sure of it is above the break line.
@@ -173,7 +176,7 @@ def span_of(opening: OpeningInPlace, face: WallFace, paper: ElevationPaper) -> t
 
 def _open_sides(opening: OpeningInPlace, face: WallFace, paper: ElevationPaper) -> Iterator[Stroke]:
     """Yield the sides of what nobody wrote the height of."""
-    if opening.high is None:
+    if opening.high is None and not opening.blocks:
         low, high = span_of(opening, face, paper)
         for x in (float(opening.left), float(opening.right)):
             yield paper.point(x, low), paper.point(x, high)
