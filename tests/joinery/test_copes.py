@@ -118,3 +118,20 @@ def test_one_corner_may_be_mitred_where_the_others_are_coped():
         assert sorted(both).count(Fit.COPED) == 2
     both = trimlang.compile(head + lines.format(right="(mitre)", left=" cope"))
     assert "T491" in {one.code for one in both.diagnostics}
+
+
+def test_of_two_pieces_that_are_hard_to_hold_the_longer_is_coped():
+    head = HEAD.replace('room "R"', 'corners: in-corner cope\nroom "R"')
+
+    def ends(*inches):
+        first, *rest = (f"{long} in" for long in inches)
+        lines = [f"  A0: {first}, left=butt, right=in-corner"]
+        lines += [f"  A{at}: {one}, right=in-corner" for at, one in enumerate(rest, 1)]
+        lines[-1] = lines[-1].replace("in-corner", "butt")
+        return fits(surveyed("\n".join(lines) + "\n", head))
+
+    longer = ends(100, 7, 2, 90)
+    assert (longer["A1"][1], longer["A2"][0]) == (Fit.COPED, Fit.SQUARE)
+    # the longer one is not coped at both ends for that
+    between = ends(100, 2, 7, 3, 90)
+    assert between["A2"].count(Fit.COPED) == 1

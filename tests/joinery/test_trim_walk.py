@@ -3,6 +3,7 @@
 Every number is worked by hand from the walls and the thicknesses (geometry).
 """
 
+import math
 from fractions import Fraction
 
 import pytest
@@ -113,6 +114,31 @@ def test_a_mitre_of_unlike_trims_follows_both_thicknesses() -> None:
         assert "T413" not in codes(walls.replace(plain, said))
         same = cut(walls.replace(plain, said), settings="saw: reaches 60 deg")
         assert same["R-N-thick"].right.exact == north.right.exact
+
+
+def test_two_unlike_mitres_are_set_to_close_at_the_face_and_open_as_far_as_both_are_off() -> None:
+    walls = (
+        "  N: 60 in, trim thick, left=butt, right=out-corner(151 deg)\n"
+        "  E: 50 in, trim half, left=out-corner, right=butt"
+    )
+    settings = "saw: reads to 2 deg, reaches 75 deg\ntrim half: 3/8 in thick, 3 1/4 in tall"
+    found = cut(walls, settings=f"{settings}\nstock half: 16 ft at 9")
+    north, east = found["R-N-thick"].right, found["R-E-half"].left
+    # The walls turn by 29°. So flat a turn brings the thick trim's face short of its back: tan m is
+    # (3/8 - 3/4 × cos 29°) ÷ (3/4 × sin 29°), and on the other side 29° - m.
+    turn = math.radians(29)
+    own = math.atan2(0.375 - 0.75 * math.cos(turn), 0.75 * math.sin(turn))
+    assert math.radians(float(north.exact)) == pytest.approx(-own)
+    assert math.radians(float(east.exact)) == pytest.approx(turn - own)
+    # Longer at the face are the gentler one, where the back is the long edge, and the steeper one.
+    assert (north.long_edge, north.setting) == (Edge.BACK, 36)
+    assert (east.long_edge, east.setting) == (Edge.FACE, 68)
+    # Both cuts turn about the edge where the faces touch, at the end of one line through the joint.
+    line = 0.75 / math.cos(own)
+    off = (float(north.exact) - 36) + (68 - float(east.exact))
+    for end in (north, east):
+        assert end.opens_at is Edge.BACK
+        assert float(end.gap) == pytest.approx(line * math.radians(off), rel=0.03)
 
 
 def test_crown_in_front_of_a_frieze_follows_its_face() -> None:

@@ -25,6 +25,13 @@ def test_tenths_of_a_foot(long, code):
     assert found == ({code} if code else set())
 
 
+def test_ten_inches_are_asked_about_as_they_were_written():
+    text = TRIM + STOCK + ROOM + "  N: 4.10 ft, left=butt, right=butt\n"
+    (question,) = trimlang.compile(text).diagnostics
+    assert "4.10 ft" in question.message
+    assert "4 ft 10 in" in question.message
+
+
 def test_tenths_of_a_foot_are_read_as_inches():
     (one,) = trimlang.compile(
         TRIM + STOCK + ROOM + "  N: 4.2 ft, left=butt, right=butt\n"

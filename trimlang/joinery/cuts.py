@@ -103,25 +103,37 @@ def _unlike_mitre(
 ) -> Cut:
     """Return the mitre of two unlike trims: from where their backs meet to where their faces do."""
     back, face = meeting.edges(trim)
-    # A right triangle along the wall: the thickness is one leg, and how much further one edge
-    # reaches than the other is the other leg.
-    exact = arc_tangent(abs(face - back) / thickness)
-    setting = corner_reading(meeting.end, exact, settings)
+    # A right triangle along the wall: the thickness is one leg, and how much further the face
+    # reaches than the back is the other leg; less than 0 where the back reaches further.
+    own = arc_tangent((face - back) / thickness)
+    # Both mitres share one line, so together they are what the walls turn by.
+    mate = 180 - (meeting.corner or NOTHING) - own
+    setting, its = (_closed_at_face(mitre, settings) for mitre in (own, mate))
+    gap = wedge(thickness, abs(own), setting, pieces=1)
+    gap += wedge(meeting.thick, abs(mate), its, pieces=1)
     long_edge = Edge.FACE if face > back else Edge.BACK if back > face else Edge.BOTH
     return Cut(
         joint=meeting.end.joint,
         fit=meeting.end.fit,
-        exact=exact,
+        exact=abs(own),
         setting=setting,
         lean=lean_of(side, long_edge),
         long_edge=long_edge,
         inset=abs(face - back),
-        gap=wedge(thickness, exact, setting),
+        gap=gap,
         assumed=meeting.end.corner is None,
         corner_error=meeting.end.corner_error,
-        doubt=_doubt(meeting.end, exact, thickness),
+        doubt=_doubt(meeting.end, abs(own), thickness),
         opens_at=Edge.BACK,
     )
+
+
+def _closed_at_face(mitre: Fraction, settings: Settings) -> Fraction:
+    """Return the next setting that leaves a piece longer at its face, where the corner is seen.
+
+    ``mitre`` is less than 0 where the back is the long edge; the gentler setting does that then.
+    """
+    return abs(saw_reading(mitre, settings.saw_step, steeper=True))
 
 
 def end_cut(end: End, side: Side, trim: Trim, settings: Settings, laps: Side) -> Cut:

@@ -5,7 +5,6 @@ The methods are named after the grammar's rules.
 
 from __future__ import annotations
 
-import re
 import unicodedata
 from fractions import Fraction
 from typing import Any, Final
@@ -31,7 +30,6 @@ from trimlang.lengths.units import LengthUnit
 from trimlang.letters import STEERING, is_hidden, stranger_in
 
 _MOST_DIGITS: Final = 9
-_THREE_PLACES: Final = re.compile(r"[0-9]{1,3}\.[0-9]{3}")
 _SPEAKING: Final = frozenset(
     "NAME PIECE_ID STRING WORDS DATE TAKEN_AT DIRECTION SIDE TILT JOINT IN INCH METRIC OTHER_UNIT"
     " SWINGS QUART GALLON LITRE MONEY OPENING BARE METRE DEFECT TAKEN_ALONG STAIR_SIDE"
@@ -128,7 +126,7 @@ class NumberRules(WallLines):
         if token.type == "COUNT":
             return tree.Number(Fraction(int(token)), span)
         if token.type != "FRACTION":
-            return tree.Number(Fraction(token), span, bool(_THREE_PLACES.fullmatch(token)))
+            return tree.Number(Fraction(token), span, len(token.partition(".")[2]))
         above, below = (int(part) for part in token.replace("⁄", "/").replace("∕", "/").split("/"))
         if below == 0:
             self.problems.append(say("T111", span, written=str(token)))
@@ -150,7 +148,7 @@ class NumberRules(WallLines):
 
     @v_args(meta=True)
     def _same(self, meta: Meta, children: Children) -> tree.Number:
-        return tree.Number(children[0].value, self._span(meta), children[0].three_places)
+        return tree.Number(children[0].value, self._span(meta), children[0].places)
 
     whole = decimal = fraction = _same
 
@@ -182,8 +180,8 @@ class NumberRules(WallLines):
         unit = next((child.text for child in children if isinstance(child, tree.Word)), None)
         if "-" in children:
             numbers = [-number for number in numbers]
-        three_places = any(isinstance(one, tree.Number) and one.three_places for one in children)
-        return tree.Measure(((numbers[0], unit),), self._span(meta), three_places)
+        places = sum(one.places for one in children if isinstance(one, tree.Number))
+        return tree.Measure(((numbers[0], unit),), self._span(meta), places)
 
     bare_length = unit_length = _length
 
@@ -196,7 +194,8 @@ class NumberRules(WallLines):
         return self._feet(meta, children)
 
     def _feet(self, meta: Meta, children: Children) -> tree.Measure:
-        numbers = [child.value for child in children if isinstance(child, tree.Number)]
+        read = [child for child in children if isinstance(child, tree.Number)]
+        numbers = [one.value for one in read]
         # “9 1/2 ft 6 in” says a part of the foot twice, and nobody reads a tape so.
         if numbers[0].denominator != 1 and len(numbers) > 1:
             odd = "part of a foot, and then inches"
@@ -207,9 +206,8 @@ class NumberRules(WallLines):
         if "-" in children:
             # A minus before feet and inches is one for both of them.
             numbers = [-number for number in numbers]
-        return tree.Measure(
-            tuple(zip(numbers, (LengthUnit.FOOT, LengthUnit.INCH), strict=False)), self._span(meta)
-        )
+        parts = tuple(zip(numbers, (LengthUnit.FOOT, LengthUnit.INCH), strict=False))
+        return tree.Measure(parts, self._span(meta), read[0].places if len(read) == 1 else 0)
 
     def _odd_feet(self, meta: Meta, odd: str, numbers: list[Fraction]) -> Diagnostic:
         together = feet_text(numbers[0] * 12 + numbers[1])

@@ -24,22 +24,25 @@ class Word:
 class Number:
     """A plain number.
 
-    ``three_places`` says that it has three figures after its point: for those who put a point
-    between thousands it is a thousand times as large.
+    ``places`` is how many figures it has after its point.  With three of them it is a thousand
+    times as large for those who put a point between thousands.
     """
 
     value: Fraction
     span: Span
-    three_places: bool = False
+    places: int = 0
 
 
 @record
 class Measure:
-    """A length as written, in (amount, unit) parts; the unit None means the file's own unit."""
+    """A length as written, in (amount, unit) parts; the unit None means the file's own unit.
+
+    ``places`` is how many figures its number has after the point, 0 where it has several numbers.
+    """
 
     parts: tuple[tuple[Fraction, str | None], ...]
     span: Span
-    three_places: bool = False
+    places: int = 0
 
 
 @record

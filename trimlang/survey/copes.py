@@ -38,9 +38,10 @@ class _Coped(IntEnum):
     ENDS = 1
 
 
-_Cost: TypeAlias = tuple[int, int, int]
+_Cost: TypeAlias = tuple[int, int, int, int]
 """How bad a choice is, the worst first: copes on a piece that is hard to hold where the other is
-not, pieces coped at both ends, corners coped at the side that looks worse."""
+not, pieces coped at both ends, copes on the shorter of two that are hard to hold, corners coped at
+the side that looks worse."""
 
 _Way: TypeAlias = tuple[_Cost, tuple[_Coped, ...]]
 
@@ -58,12 +59,13 @@ def choose_copes(room: Room, trims: Mapping[str, Trim], findings: Findings) -> R
     wanted = {index: _side_on(room, drawn, index) for index in corners}
     allowed = {index: _allowed(room, index) for index in corners}
     hard = {index: _hard(room, index) for index in corners}
+    shorter = {index: _shorter(room, index) for index in corners}
     shared = {
         (before, corner)
         for before, corner in zip(corners, (*corners[1:], corners[0]), strict=True)
         if _share_a_piece(room, before, corner, trims)
     }
-    chosen = _Choice(shared, wanted, hard).cheapest(corners, allowed)
+    chosen = _Choice(shared, wanted, hard, shorter).cheapest(corners, allowed)
     walk = list(room.walk)
     for index, side in chosen.items():
         after = (index + 1) % len(walk)
@@ -143,8 +145,18 @@ def _hard(room: Room, index: int) -> _Coped | None:
         for side, run in ((_Coped.ENDS, one), (_Coped.BEGINS, other))
         if run.length < HARD_TO_HOLD
     ]
-    # Where both are short, one must be coped all the same, and the other reasons decide.
+    # Where both are short, one must be coped all the same.
     return short[0] if len(short) == 1 else None
+
+
+def _shorter(room: Room, index: int) -> _Coped | None:
+    """Return the side of a corner whose piece is the shorter of two that are hard to hold."""
+    one, other = room.walk[index], room.walk[(index + 1) % len(room.walk)]
+    if not isinstance(one, Run) or not isinstance(other, Run):
+        return None
+    if max(one.length, other.length) >= HARD_TO_HOLD or one.length == other.length:
+        return None
+    return _Coped.ENDS if one.length < other.length else _Coped.BEGINS
 
 
 @record
@@ -152,12 +164,14 @@ class _Choice:
     """What decides which side of each of a room's corners is coped.
 
     ``shared`` are the pairs of corners that one piece runs between.  ``wanted`` is the side of
-    each corner that looks better coped, ``hard`` the side that is hard to hold.
+    each corner that looks better coped, ``hard`` the side that is hard to hold, ``shorter`` that
+    which is the shorter where both are.
     """
 
     shared: set[tuple[int, int]]
     wanted: dict[int, _Coped | None]
     hard: dict[int, _Coped | None]
+    shorter: dict[int, _Coped | None]
 
     def cheapest(
         self, corners: list[int], allowed: dict[int, tuple[_Coped, ...]]
@@ -178,20 +192,22 @@ class _Choice:
                 ]
             for cost, way in reached:
                 closing = self._both(corners[-1], way[-1], corners[0], first)
-                ways.append(((cost[0], cost[1] + closing, cost[2]), way))
+                ways.append(((cost[0], cost[1] + closing, *cost[2:]), way))
         # At equal cost ``min`` takes the run that begins at the corner, as _Coped says.
         return dict(zip(corners, min(ways)[1], strict=True))
 
     def _longer(self, way: _Way, before: int, corner: int, side: _Coped) -> _Way:
         """Return a way of choosing with one more corner, and its cost."""
-        (hard, both, disliked), sides = way
+        (hard, both, short, disliked), sides = way
         own = self._at(corner, side)
         both += self._both(before, sides[-1], corner, side)
-        return (hard + own[0], both, disliked + own[2]), (*sides, side)
+        cost = (hard + own[0], both, short + own[2], disliked + own[3])
+        return cost, (*sides, side)
 
     def _at(self, corner: int, side: _Coped) -> _Cost:
         wanted = self.wanted[corner]
-        return int(self.hard[corner] is side), 0, int(wanted is not None and wanted is not side)
+        worse = wanted is not None and wanted is not side
+        return int(self.hard[corner] is side), 0, int(self.shorter[corner] is side), int(worse)
 
     def _both(self, before: int, first: _Coped, corner: int, second: _Coped) -> int:
         """Return 1 where the piece between two corners would be coped at both ends, else 0."""

@@ -19,6 +19,8 @@ LONGEST_WALL: Final = Fraction(1200)
 
 # What stands behind a number that may have been meant in millimetres: nothing, or a longer unit.
 _METRIC: Final = (None, LengthUnit.CM, LengthUnit.METRE)
+_THOUSANDS: Final = 3
+"""How many figures stand between two points of those who put points between thousands."""
 
 
 class Findings:
@@ -71,7 +73,8 @@ def length(
     if value is None:
         return None
     # Asked before the size is judged: 2.740 mm would pass as a wall of a tenth of an inch.
-    if not fine and measure.three_places and (measure.parts[0][1] or unit) == Unit.MM:
+    thousands = measure.places == _THOUSANDS and abs(measure.parts[0][0]) < 10**_THOUSANDS
+    if not fine and thousands and (measure.parts[0][1] or unit) == Unit.MM:
         _ask_which_point(measure, findings)
         return None
     if value <= 0:

@@ -80,15 +80,18 @@ def _ask_of_feet(measure: tree.Measure, findings: Findings) -> None:
         or (amount * _SIXTEENTHS_A_FOOT).denominator == 1
     ):
         return
-    # 4.2 ft may mean 4 ft 2 in; 4.11 ft may mean 4 ft 11 in, but 4.25 ft means what it says.
-    if (part * _TEN).denominator == 1:
-        meant = part * _TEN
-    elif (part * _TEN**2).denominator == 1 and part * _TEN**2 < 12:
+    # 4.2 ft may mean 4 ft 2 in; 4.10 and 4.11 ft may mean 4 ft 10 and 11 in, but 4.25 ft means what
+    # it says.
+    if measure.places == 2 and part * _TEN**2 < 12:
         meant = part * _TEN**2
+    elif (part * _TEN).denominator == 1:
+        meant = part * _TEN
     else:
         return
     instead = feet_text(whole * 12 + meant)
-    findings.say("T260", measure.span, instead=instead, feet=f"{float(amount):g} ft")
+    findings.say(
+        "T260", measure.span, instead=instead, feet=f"{float(amount):.{max(measure.places, 1)}f} ft"
+    )
 
 
 def _ask_of_stick(measure: tree.Measure, findings: Findings) -> None:
