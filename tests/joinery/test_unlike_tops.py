@@ -89,3 +89,14 @@ def test_alike_tops_need_no_return():
         "  N: 40 in, left=butt, right=out-corner(90 deg)\n  E: 50 in, trim low, right=butt\n"
     ).pieces
     assert [piece.id for piece in got] == ["DE-N-high", "DE-E-low"]
+
+
+def test_a_return_of_the_taller_top_that_comes_to_nothing_is_told():
+    result = check_job(
+        "trim low: 9/16 in thick, 5 1/4 in tall\ntrim high: 0.000001 in thick, 7 1/4 in tall\n"
+        "stock low: 12 ft at 17.40\nstock high: 12 ft at 27.40\n"
+        'room "Den", trim high, open walk\n'
+        "  N: 40 in, left=butt, right=out-corner\n  E: 50 in, trim low, right=butt\n"
+    )
+    (told,) = (one for one in result.diagnostics if one.code == "T122")
+    assert "nothing of the small piece at the right end of run N" in told.message

@@ -183,11 +183,7 @@ def _run_pieces(
             # Of a spliced run, the return closes the piece that reaches the end, not the whole.
             closed = first if side is Side.LEFT else last
             behind = side.of(wall.left, wall.right).off
-            returned = return_piece(whole, closed, side, trim, room.settings, behind)
-            if returned.vanishes:
-                part = f"the return at the {side} end of run {run.label}"
-                findings.say("T122", end.span, part=part, trim=trim.name)
-            pieces.append(returned)
+            pieces.append(return_piece(whole, closed, side, trim, room.settings, behind))
     for at, met, nearest in ((Side.LEFT, wall.left, first), (Side.RIGHT, wall.right, last)):
         if met.step:
             pieces.append(top_return(whole, nearest, at, met.step, trim, settings))
@@ -197,7 +193,17 @@ def _run_pieces(
         pieces += [] if level is None else [level]
         if met.brings_corner:
             pieces.append(corner_piece(whole, nearest, at, met, trim, settings))
+    _check_glued(pieces, run, findings)
     return pieces
+
+
+def _check_glued(pieces: Sequence[Piece], run: Run, findings: Findings) -> None:
+    """Report each small piece at an end that its cuts leave nothing of."""
+    for piece in pieces:
+        if piece.kind.is_glued and piece.at is not None and piece.vanishes:
+            name = "return" if piece.kind is PieceKind.RETURN else "small piece"
+            part = f"the {name} at the {piece.at} end of run {run.label}"
+            findings.say("T122", run.side(piece.at).span, part=part, trim=piece.trim)
 
 
 def _come_to_nothing(pieces: Sequence[Piece], run: Run, findings: Findings) -> bool:
