@@ -1,0 +1,79 @@
+"""Which slip is named where an opening, a butt or a mitre stands for what was measured."""
+
+from __future__ import annotations
+
+import trimlang
+from tests.jobs import BASE
+from trimlang.diagnostics import Diagnostic
+
+SIDES = "left=in-corner, right=in-corner"
+
+
+def found(*walls: str) -> dict[str, Diagnostic]:
+    head = f'{BASE}\nstock base: 16 ft at 24.10\nroom "R", trim base\n'
+    return {one.code: one for one in trimlang.check(head + "\n".join(walls)).diagnostics}
+
+
+def test_a_corner_that_the_opening_behind_it_does_not_say() -> None:
+    told = found(
+        f"N: 144 in, {SIDES}",
+        "E: 120 in, left=in-corner, right=butt",
+        'opening 30 in, "to hall"',
+        "S: 114 in, left=butt, right=in-corner",
+        f"W: 120 in, {SIDES}",
+    )["T311"]
+    assert told.remedy == (
+        "Most likely: the corner of run E and “to hall” is not written: left=in-corner on"
+        " “to hall”."
+    )
+
+
+def test_an_opening_forgotten_behind_one_that_was_written() -> None:
+    told = found(
+        'opening 30 in, "hall", left=in-corner',
+        "N: 114 in, left=butt, right=in-corner",
+        f"E: 120 in, {SIDES}",
+        "S1: 60 in, left=in-corner, right=butt",
+        "S2: 52 in, left=butt, right=in-corner",
+        "W: 120 in, left=in-corner, right=butt",
+    )["T310"]
+    assert "an opening forgotten after run S1, about 2 ft 8 in wide" in told.remedy
+
+
+def test_of_two_runs_that_stop_against_each_other_no_corner_is_guessed() -> None:
+    walls = (f"E: 120 in, {SIDES}", "S: 144 in, left=in-corner, right=butt",
+             "W: 120 in, left=butt, right=in-corner")  # fmt: skip
+    assert found(f"N: 144 in, {SIDES}", *walls) == {}
+    assert set(found("N: 144 in, left=in-corner, right=out-corner", *walls)) == {"T301"}
+
+
+def test_the_side_of_a_late_corner_that_is_wrong() -> None:
+    told = found(
+        f"N: 144 in, {SIDES}",
+        f"E: 120 in, {SIDES}",
+        "S: 144 in, left=in-corner, right=out-corner",
+        f"W: 120 in, {SIDES}",
+    )
+    assert set(told) == {"T312"}
+    assert "the right end of run S is wrong" in told["T312"].message
+
+
+def test_corners_all_written_as_mitres_that_are_not_square() -> None:
+    """Of a corner of 100 degrees the mitre is 40, of one of 80 it is 50."""
+    told = found(
+        "N: 144 in, left=in-corner(50 deg), right=in-corner(40 deg)",
+        "E: 120 in, left=in-corner, right=in-corner(50 deg)",
+        "S: 144 in, left=in-corner, right=in-corner(40 deg)",
+        f"W: 120 in, {SIDES}",
+    )["T311"]
+    assert told.remedy == (
+        "Most likely: all corners under 75° are written as mitres: at 45° the corner is 90°."
+    )
+
+
+def test_a_wall_far_too_short_is_told_to_the_mark_though_diagonals_turn_with_it() -> None:
+    told = found(
+        f"N: 84 in, {SIDES}", f"E: 120 in, {SIDES}", f"S: 144 in, {SIDES}", f"W: 120 in, {SIDES}",
+        "diagonal N-E 187 7/16 in", "diagonal E-S 187 7/16 in",
+    )["T310"]  # fmt: skip
+    assert told.remedy == "Most likely: run N is 5 ft too short."
