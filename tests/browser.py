@@ -39,7 +39,6 @@ class Browser:
         )
         self._number = 0
         self._session: str | None = None
-        self._target: str | None = None
 
     def __enter__(self) -> Browser:
         return self
@@ -53,17 +52,15 @@ class Browser:
 
     def open(self, address: str, *, dark: bool = False, size: tuple[int, int] = (800, 600)) -> None:
         """Open a page in the place of the last one, and wait until it is loaded."""
-        last = self._target
-        if last is not None:
-            # What the page has stored is handed to the browser's own process when it goes; a new
-            # page may else read from before that.
+        if self._session is None:
+            target = self.ask("Target.createTarget", url="about:blank")["targetId"]
+            attached = self.ask("Target.attachToTarget", targetId=target, flatten=True)
+            self._session = attached["sessionId"]
+        else:
+            # What the page has stored is handed to the browser's own process when it goes; the
+            # next page may else read from before that.
             self.ask("Page.navigate", url="about:blank")
-        self._session = None
-        self._target = self.ask("Target.createTarget", url="about:blank")["targetId"]
-        if last is not None:
-            self.ask("Target.closeTarget", targetId=last)
-        attached = self.ask("Target.attachToTarget", targetId=self._target, flatten=True)
-        self._session = attached["sessionId"]
+            self._until("location.href === 'about:blank'", address)
         wide, tall = size
         self.ask(
             "Emulation.setDeviceMetricsOverride",
@@ -72,10 +69,13 @@ class Browser:
         scheme = {"name": "prefers-color-scheme", "value": "dark" if dark else "light"}
         self.ask("Emulation.setEmulatedMedia", features=[scheme])
         self.ask("Page.navigate", url=address)
+        self._until(
+            "location.href !== 'about:blank' && document.readyState === 'complete'", address
+        )
+
+    def _until(self, held: str, address: str) -> None:
         ends = monotonic() + PATIENCE
-        while not self.value(
-            "location.href !== 'about:blank' && document.readyState === 'complete'"
-        ):
+        while not self.value(held):
             assert monotonic() < ends, address
             sleep(0.01)
 

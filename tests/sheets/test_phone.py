@@ -61,8 +61,9 @@ TAPPED = """
 """
 
 
-@pytest.fixture(autouse=True)
-def _nothing_ticked(browser: Browser, tmp_path: Path) -> None:
+@pytest.fixture
+def unticked(browser: Browser, tmp_path: Path) -> None:
+    """Take the ticks of earlier tests out of the browser."""
     empty = tmp_path / "empty.html"
     empty.write_text("<title>x</title>")
     browser.open(empty.as_uri())
@@ -131,6 +132,7 @@ def checklist_of(text: str, log: str = "") -> str:
     return render_sheets(result, only=["checklist"])["checklist"]
 
 
+@pytest.mark.usefixtures("unticked")
 def test_a_tick_survives_a_new_revision_and_belongs_to_its_piece(
     browser: Browser, tmp_path: Path
 ) -> None:
@@ -152,6 +154,7 @@ def test_a_tick_survives_a_new_revision_and_belongs_to_its_piece(
     assert browser.value(f"{box('BR-E-base', 'cut')}.checked") is False
 
 
+@pytest.mark.usefixtures("unticked")
 def test_the_lines_are_what_the_site_log_reads(browser: Browser, tmp_path: Path) -> None:
     show(browser, tmp_path, checklist_of(SMALL))
     tap(browser, "BR-S-base", "cut")
@@ -181,6 +184,7 @@ def test_the_lines_are_what_the_site_log_reads(browser: Browser, tmp_path: Path)
     assert browser.value(f"{box('BR-E-base', 'fix')}.checked") is True
 
 
+@pytest.mark.usefixtures("unticked")
 def test_a_piece_that_is_gone_is_told_as_a_remark(browser: Browser, tmp_path: Path) -> None:
     show(browser, tmp_path, checklist_of(SMALL))
     tap(browser, "BR-E-base", "cut")
@@ -191,6 +195,7 @@ def test_a_piece_that_is_gone_is_told_as_a_remark(browser: Browser, tmp_path: Pa
     assert compile_job(f"{renamed}# no longer in the job: {line}\n").ok
 
 
+@pytest.mark.usefixtures("unticked")
 def test_the_lines_are_copied_and_saved_as_a_file(browser: Browser, tmp_path: Path) -> None:
     show(browser, tmp_path, checklist_of(SMALL))
     tap(browser, "BR-E-base", "cut")
@@ -238,6 +243,7 @@ def test_a_saved_file_goes_into_the_log_with_mark(
     assert main(["mark", str(job), "--from", str(tmp_path / "none.site")]) == 2
 
 
+@pytest.mark.usefixtures("unticked")
 def test_a_page_works_on_once_it_is_open_without_a_network(
     browser: Browser, tmp_path: Path
 ) -> None:
