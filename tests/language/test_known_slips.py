@@ -49,6 +49,15 @@ MONDAY = (
     "opening 30 no trim", "N: 40 in, skip shoe", "N: 40 in, note behind the radiator",
 )  # fmt: skip
 
+ABOVE_THE_ROOMS = (
+    "trim base 9/16 in thick", "stock: base 12 ft at 17.40", "tax: 8.25 %", "tax 8.25",
+    "currency $", "include prices.trim", 'room "Den": trim base', 'room "Den" (trim base)',
+    'room "Den", trim base and shoe', "all rooms: trim base", "on hand base: 40 in", "waste 10 %",
+    "surveyed 18.4.2026", "trim cap: 9/16 x 5 1/4", "trim cap: 9/16 in thick, 5 1/4 in high",
+    "stock base: 12 ft: 17.40", "stock base: 12 ft at 17.40 USD", "stock base: 1.45 a foot",
+    "on-hand base: 2 x 40 in", "stock base: 10 x 12 ft at 17.40",
+)  # fmt: skip
+
 
 @pytest.mark.parametrize(("slip", "written", "meant"), EXAMPLES)
 def test_an_example_brings_its_slip_up_and_is_mended(
@@ -107,8 +116,8 @@ def test_a_trim_may_go_by_another_name() -> None:
 
 @pytest.mark.parametrize(
     "lines",
-    [LINES, SATURDAY, SUNDAY, MONDAY],
-    ids=["forty", "on a Saturday", "on a Sunday", "on a Monday"],
+    [LINES, SATURDAY, SUNDAY, MONDAY, ABOVE_THE_ROOMS],
+    ids=["forty", "on a Saturday", "on a Sunday", "on a Monday", "above the rooms"],
 )
 def test_what_real_hands_write(lines: tuple[str, ...], snapshot: SnapshotAssertion) -> None:
     assert len(LINES) == 40
@@ -121,7 +130,7 @@ def test_what_real_hands_write(lines: tuple[str, ...], snapshot: SnapshotAsserti
     assert told == snapshot
 
 
-@pytest.mark.parametrize("line", [*LINES, *SATURDAY, *SUNDAY, *MONDAY])
+@pytest.mark.parametrize("line", [*LINES, *SATURDAY, *SUNDAY, *MONDAY, *ABOVE_THE_ROOMS])
 def test_each_remedy_that_can_be_applied_mends_its_slip(line: str) -> None:
     """Applied, the finding is gone and the line is read; where only a person knows, none is."""
     before = f"{TRIM}{ROOM}A: 30 in, left=butt\n"

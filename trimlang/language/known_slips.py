@@ -16,6 +16,7 @@ from trimlang.language.buying_slips import BUYING_SLIPS
 from trimlang.language.order_slips import ORDER_SLIPS
 from trimlang.language.pad_slips import PAD_SLIPS
 from trimlang.language.regional_slips import ANY_TRIM, REGIONAL_SLIPS
+from trimlang.language.setting_slips import SETTING_SLIPS
 from trimlang.language.shape_slips import SHAPE_SLIPS
 from trimlang.language.slip_row import WHOLE_LENGTH, WRITTEN_LENGTH, Found, slip
 from trimlang.language.wall_slips import WALL_SLIPS
@@ -190,6 +191,7 @@ KNOWN_SLIPS: Final = (
         remedy="Write {}:",
         instead=lambda found: f"{found['word']} {found['name']}",
     ),
+    *SETTING_SLIPS,
     *PAD_SLIPS,
     *ORDER_SLIPS,
     *BUYING_SLIPS,

@@ -40,6 +40,7 @@ def _room_first(found: Found) -> str:
 
 def _room_in_quotes(found: Found) -> str:
     name, *parts = _BEGINS_A_ROOMS_PART.split(found["slip"])
+    name = name.strip("'‘’")
     # “as” belongs to the name, and stands without a comma
     said = [f" {part}" if part.casefold().startswith("as ") else f", {part}" for part in parts]
     return f'"{name}"' + "".join(said)
@@ -122,6 +123,7 @@ ORDER_SLIPS: Final = (
     slip(
         ("room Den, trim base", 'room "Den", trim base'),
         ("room Guest bath", 'room "Guest bath"'),
+        ("room 'Den', trim base", 'room "Den", trim base'),
         ("room Living Room trim base", 'room "Living Room", trim base'),
         (
             "room Den as D trim base ends in, open walk",
