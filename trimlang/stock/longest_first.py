@@ -64,11 +64,6 @@ def fill_counts(
     return None
 
 
-def shrink(timber: Timber, sticks: Sequence[tuple[int, Pattern]]) -> list[tuple[int, Pattern]]:
-    """Move each stick's pieces to a cheaper kind that holds them, emptiest stick first."""
-    return _shrunk(timber, sticks, _prices(timber))
-
-
 @record
 class _Prices:
     """Kinds in order of their prices, and for each of them how many are cheaper."""
@@ -90,7 +85,7 @@ def _prices(timber: Timber) -> _Prices:
 def _shrunk(
     timber: Timber, sticks: Sequence[tuple[int, Pattern]], prices: _Prices
 ) -> list[tuple[int, Pattern]]:
-    """Do what ``shrink`` does, with the kinds already in order of their prices."""
+    """Move each stick's pieces to a cheaper kind that holds them, emptiest stick first."""
     left = [
         None if kind.supply is None else kind.supply - used
         for kind, used in zip(timber.kinds, counts_of(timber, sticks), strict=True)
