@@ -243,6 +243,37 @@ def test_a_mirrored_attic_has_mirrored_pieces(case, joint) -> None:
             )  # fmt: skip
 
 
+@given(
+    st.sampled_from([1, 7, 18.43, 30, -12, -26.5]),
+    st.sampled_from([38, 45]),
+    st.integers(30, 90),
+    st.sampled_from(["butt", "in-corner(90 deg)", "out-corner(90 deg)"]),
+    st.sampled_from(["butt", "in-corner(90 deg)"]),
+)
+def test_a_joint_below_a_slope_loses_nothing(slope, spring, at, first, last) -> None:
+    """Crown divided by a scarf is as long as in one piece and the lap more, with the same ends."""
+    around = "  Z: 60 in, left=butt, right={}\n{}\n  S: 60 in, left={}, right=butt"
+
+    def made(run: str) -> dict[str, Piece]:
+        return pieces(around.format(first, run, last), spring)
+
+    whole = made(f"  A: 120 in, left={first}, right={last}{said(slope)}")
+    parts = made(
+        f"  A: {at} in, left={first}, right=splice{said(slope)}\n"
+        f"  B: {120 - at} in, left=splice, right={last}{said(slope)}"
+    )
+    lap = THICK * tan(radians(45))
+    together = float(parts["A"].rounding.exact + parts["B"].rounding.exact)
+    assert together - lap == pytest.approx(float(whole["A"].rounding.exact), abs=1e-9)
+    assert (parts["A"].left, parts["B"].right) == (whole["A"].left, whole["A"].right)
+    # both ends of the scarf are one cut: parallel, the one that runs out in front over the other
+    one, other = parts["A"].right, parts["B"].left
+    assert (one.exact, one.bevel) == (other.exact, other.bevel)
+    assert {one.long_edge, other.long_edge} == {Edge.FACE, Edge.BACK}
+    # what meets its ends is as it was
+    assert all(parts[name].rounding.exact == whole[name].rounding.exact for name in "ZS")
+
+
 def test_other_units_and_tidy_lines_mean_the_same() -> None:
     text = (
         f'{jobs.CROWN}\nstock crown: 99 ft at 90\nroom "A" as A, trim crown, open walk\n'
