@@ -9,6 +9,7 @@ from fractions import Fraction
 import pytest
 
 import trimlang
+from tests import jobs
 from trimlang.compiler import check_job
 from trimlang.joinery.piece import Piece
 from trimlang.joint_row import Edge, Fit
@@ -382,3 +383,24 @@ def test_a_piece_that_is_hard_to_hold_is_not_coped_where_its_neighbour_can_be() 
         "trim thin, open walk",
     )
     assert said["R-E-thin"].left.fit is Fit.COPED
+
+
+@pytest.mark.parametrize("joint", ["in-corner", "out-corner"])
+def test_crown_over_a_door_in_a_corner_meets_its_mate_there(joint: str) -> None:
+    head = (
+        f"{jobs.TRIM}{jobs.CROWN}\nstock crown: 16 ft at 31.00\n"
+        'room "R", trim base, crown, open walk\n'
+    )
+    # The run ends square at the door, as its base does, and the corner is the door's.
+    over = check_job(
+        f"{head}  F: 60 in, left=butt, right=butt\n  door 30 in, right={joint}(90 deg)\n"
+        "  G: 50 in, left=butt, right=butt\n"
+    )
+    plain = check_job(
+        f"{head}  F: 90 in, left=butt, right={joint}(90 deg)\n  G: 50 in, right=butt\n"
+    )
+    over_it, without = ({one.id: one for one in result.pieces} for result in (over, plain))
+    for name in ("R-F-crown", "R-G-crown"):
+        one, other = over_it[name], without[name]
+        assert (one.left, one.right, one.to_mark) == (other.left, other.right, other.to_mark)
+    assert over_it["R-G-base"].left != without["R-G-base"].left

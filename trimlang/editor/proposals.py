@@ -35,7 +35,9 @@ _SPELLED_IN_WAYS: Final = frozenset(
 )
 _UNITS: Final = frozenset({"FOOT", "INCH", "IN", "METRIC", "DEG"})
 # After these words a NAME is the name of a trim.
-_TRIM_AFTER: Final = frozenset({"STOCK", "ON_HAND", "OF", "CASING", "HEAD", "NO", "RACK", "BOUGHT"})
+_TRIM_AFTER: Final = frozenset(
+    {"STOCK", "ON_HAND", "OF", "ON", "CASING", "HEAD", "NO", "RACK", "BOUGHT"}
+)
 
 
 class ProposalKind(StrEnum):

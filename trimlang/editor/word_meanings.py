@@ -86,7 +86,7 @@ MEANINGS: Final[dict[str, str]] = {
     "kerfs": "How the back of trim that bends round a wall is kerfed.",
     "leave": "What kerfs leave of the thickness at the face.",
     "ceiling": "The ceiling rises along the run, and crown with it: in degrees, over a run, in %.",
-    "beam": "A beam below the ceiling: crown stops at it, and all other trim goes on.",
+    "beam": "A beam below the ceiling: crown and frieze stop at it, and all other trim goes on.",
     "deep": "How far a beam hangs down from the ceiling.",
     "turns": "The crown goes on along the beam's side, round the corner that this makes.",
     "newel": "A newel: trim stops at it, and what climbs ends upright there.",

@@ -45,11 +45,13 @@ _BEGINS: Final = {
 def hung(
     met: Meeting, trim: Trim, *, room: Room, run: Run, at: int, side: Side, findings: Findings
 ) -> Meeting:
-    """Return how crown meets at a corner below its ceiling.
+    """Return how a trim meets at a corner below its ceiling; only crown and its bead mind that.
 
     ``met`` is how it would below a level ceiling, ``at`` the place in the walk that the corner
     lies beside.
     """
+    if trim.spring is None and trim.before_crown is None:
+        return met
     there = ceiling_beyond(room, at, trim, side)
     if trim.before_crown is not None:
         # A bead is where its crown's ceiling edge is, which leans out otherwise below a slope.

@@ -8,6 +8,7 @@ from fractions import Fraction
 from itertools import pairwise
 
 from trimlang.joinery.piece import Remark
+from trimlang.joint_row import Fit
 from trimlang.language.facts import Side
 from trimlang.marking import N_
 from trimlang.record import record
@@ -120,6 +121,22 @@ def _gaps_to_corner(room: Room, index: int, trim: Trim, side: Side) -> list[int]
         if far is not None:
             return doors if far.joint.is_corner else []
     return []
+
+
+def past_a_door(room: Room, following: int | None, trim: Trim, side: Side, end: End) -> End:
+    """Return how a trim ends beside a door that stands in the corner, where it goes on over it.
+
+    The run stops square at the door; what comes over the door meets it in the corner that the
+    door's own line says.
+    """
+    door = None if following is None else room.walk[following]
+    if not isinstance(door, Gap) or not door.lets_past(trim) or not end.joint.stops:
+        return end
+    corner = side.other.of(door.left, door.right)
+    if corner is None or not corner.joint.is_corner:
+        return end
+    # Where the other one is coped it runs square to that, which is found with its mate.
+    return replace(corner, fit=Fit.MITRED, span=end.span)
 
 
 def along(stretch: Run | Gap) -> Fraction:

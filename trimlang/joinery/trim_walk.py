@@ -26,7 +26,7 @@ from trimlang.joinery.piece import Remark
 from trimlang.joinery.slope_corners import AroundCorner, turned
 from trimlang.joinery.sloped_ceilings import turned_by_beam
 from trimlang.joinery.splice_lengths import lapping_side
-from trimlang.joinery.strips import Strip, along, goes_on_over, run_of, strips
+from trimlang.joinery.strips import Strip, along, goes_on_over, past_a_door, run_of, strips
 from trimlang.joint_row import Fit
 from trimlang.joints_by_role import STOPPED
 from trimlang.language.facts import Side
@@ -155,7 +155,8 @@ class TrimWalk:
             off = self.stands_off(other, trim) if isinstance(other, Run) else NOTHING
             return self._at_plane(self._corner(run, trim, end), off)
         following = self._next(strip, side)
-        end = turned_by_beam(room, following, trim, own or end)
+        end = own or past_a_door(room, following, trim, side, end)
+        end = turned_by_beam(room, following, trim, end)
         if not end.joint.is_corner:
             return self._without_corner(run, trim, end, following, side)
         around = self._around(run, trim, following)
@@ -167,8 +168,6 @@ class TrimWalk:
         met = rounded(met, trim, run.label, self._findings, brings=brings)
         if end.over_scraps and end.joint.is_outside:
             met = replace(met, scraps=self._scraps(run, end, strip, side))
-        if trim.spring is None and trim.before_crown is None:
-            return met
         at = strip.end(side)
         return hung(met, trim, room=room, run=run, at=at, side=side, findings=self._findings)
 

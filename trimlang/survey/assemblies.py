@@ -47,7 +47,7 @@ def spelled_out(
         members[name] = tuple(one for one in line.trims if one.text in trims)
     for line in assemblies.values():
         _say_where_one_is_meant(line.trims, members, findings)
-    speller = _Speller(members, _on_a_ceiling(statements), findings)
+    speller = _Speller(members, findings)
     spelled = (speller.spelled(line) for line in statements)
     return tuple(line for line in spelled if line is not None)
 
@@ -121,22 +121,6 @@ def _fronts(statements: Iterable[tree.Statement]) -> dict[str, Stands]:
     }
 
 
-def _on_a_ceiling(statements: Iterable[tree.Statement]) -> set[str]:
-    """Return the crowns and what runs along their ceiling edges: what a beam can turn."""
-    statements = tuple(statements)
-    found = {
-        line.name.text
-        for line in statements
-        if isinstance(line, tree.TrimLine)
-        and any(isinstance(fact, facts.Spring) for fact in line.facts)
-    }
-    fronts = _fronts(statements)
-    # One that stands in front of a bead is found once the bead is, so as often as there are trims.
-    for _ in fronts:
-        found |= {name for name, front in fronts.items() if front.trim.text in found}
-    return found
-
-
 def _say_where_one_is_meant(
     words: Iterable[tree.Word], members: Members, findings: Findings
 ) -> bool:
@@ -151,9 +135,8 @@ def _say_where_one_is_meant(
 class _Speller:
     """Writes the trims of assemblies in their place; it goes through the lines in their order."""
 
-    def __init__(self, members: Members, on_ceiling: set[str], findings: Findings) -> None:
+    def __init__(self, members: Members, findings: Findings) -> None:
         self._members = members
-        self._on_ceiling = on_ceiling
         self._findings = findings
         self._room: tuple[str, ...] = ()
 
@@ -224,10 +207,7 @@ class _Speller:
                         fact, begun = replace(fact, begins=True), True
                     found += [replace(fact, trim=one) for one in self._members[word.text]]
                 case facts.Turns(trim=word) if word.text in self._members:
-                    turned = (
-                        one for one in self._members[word.text] if one.text in self._on_ceiling
-                    )
-                    found += [replace(fact, trim=one) for one in turned]
+                    found += [replace(fact, trim=one) for one in self._members[word.text]]
                 case facts.Stops():
                     found.append(replace(fact, trims=self._words(fact.trims)))
                 case facts.AtEnd() | facts.TrimEnd():

@@ -190,12 +190,12 @@ def _casing(
 
 
 def _turned(fact: facts.Turns, trims: dict[str, Trim], findings: Findings) -> tuple[str, ...]:
-    """Return the crown, or its bead, that a beam turns; reports what is unknown or is neither."""
+    """Return the crown, or what goes with it, that a beam turns; reports what does not hang."""
     word = fact.trim
     if word.text not in trims:
         unknown_trim(word, trims, findings)
         return ()
-    if trims[word.text].spring is None and trims[word.text].before_crown is None:
+    if not trims[word.text].hangs:
         findings.say("T454", word.span, trim=word.text)
         return ()
     return (word.text,)
