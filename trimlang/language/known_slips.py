@@ -13,6 +13,7 @@ from typing import Final
 
 from trimlang.diagnostics import Diagnostic
 from trimlang.language.buying_slips import BUYING_SLIPS
+from trimlang.language.log_slips import LOG_SLIPS
 from trimlang.language.order_slips import ORDER_SLIPS
 from trimlang.language.pad_slips import PAD_SLIPS
 from trimlang.language.regional_slips import ANY_TRIM, REGIONAL_SLIPS
@@ -60,6 +61,7 @@ def _figures(found: Found) -> str | None:
 
 
 KNOWN_SLIPS: Final = (
+    *LOG_SLIPS,
     *REGIONAL_SLIPS,
     slip(
         ("N\t40\tin-corner\tbutt", None),
@@ -96,7 +98,8 @@ KNOWN_SLIPS: Final = (
         ("run,Den,N,10 ft,in,in", None),
         ('"Den",N,10 ft 2 1/4,in', None),
         # Cells of a name, with a length alone in one of those behind.
-        written=rf"^\s*(?!(?:door|window|opening|stair|bare|cabinets|radiator|newel|beam)\b)"
+        written=rf"^\s*(?!(?:door|window|opening|stair|bare|cabinets|radiator|newel|beam|cut|spoiled"
+        r"|shortened|fitted|bought)\b)"
         rf"[^\W\d_\"][^,:=#\d]*,(?:[^,:=#]*,)*\s*{_CELL}\s*(?:,[^:=#]*)?$"
         rf"|^\s*\"[^\"]*\",(?:[^,:=#]*,)*\s*{_CELL}\s*(?:,[^:=#]*)?$",
         wanted="a line of a job file",

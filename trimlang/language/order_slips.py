@@ -97,7 +97,8 @@ ORDER_SLIPS: Final = (
             "N 40, N2 30, door to hall 32, N3 21 9/16, E 8 ft",
         ),
         ("N 10 ft, 8 ft 7, S 10 ft", "N 10 ft, N2 8 ft 7, S 10 ft"),
-        written=rf"^\s*(?P<before>{WALL_NAME} ?(?:\d[^#:=\"]*, *)?[^,#:=\"]*\d[^,#:=\"]*,) *"
+        written=rf"^\s*(?!(?:bought|cut|spoiled|fitted)\b)(?P<before>{WALL_NAME} ?"
+        r"(?:\d[^#:=\"]*, *)?[^,#:=\"]*\d[^,#:=\"]*,) *"
         rf"(?P<slip>{WHOLE_LENGTH}){END_OF_PART}",
         wanted="the wall's name",
         remedy="Each wall has a name before its length, behind a door too: write {}.",

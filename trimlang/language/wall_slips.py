@@ -9,7 +9,7 @@ from trimlang.language.slip_row import GAP, JOINT_WORD, WRITTEN_LENGTH, Found, s
 from trimlang.language.vocabulary import BESIDE_A_MARK
 
 _BESIDE: Final = "|".join(sorted(BESIDE_A_MARK))
-_NAME: Final = r"(?!(?:and|by|x|of|to|at|in|inch|ft|feet|mm|cm|m|deg)\b)[^\W\d_][\w.\-]*"
+_NAME: Final = r"(?!(?:and|by|x|for|off|of|to|at|in|inch|ft|feet|mm|cm|m|deg)\b)[^\W\d_][\w.\-]*"
 _WORDS: Final = r"[^\W\d_][\w\-]*(?: [^\W\d_][\w\-]*)*?"
 _COLON: Final = re.compile(r"(?P<name>(?:^\s*|,\s*)[^\W\d_][\w.\-]*)\s*:\s*(?=\d)")
 _UNIT: Final = r"(?:in|inch|ft|feet|mm|cm|m)"
