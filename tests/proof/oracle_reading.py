@@ -124,6 +124,7 @@ class Stretch:
     band: str = ""
     jamb: str = ""
     own_ends: set[str] = field(default_factory=set)
+    own_copes: set[str] = field(default_factory=set)
     no_model: list[tuple[str, str]] = field(default_factory=list)
 
 
@@ -230,6 +231,13 @@ def read_job(text: str, folder: Path | None = None) -> Job:
             members[at] = members[at].partition(" on ")[0]
             if front:
                 trims[members[at]]["front"] = front
+    settings["usual trims"] = [
+        name
+        for line in above if line[0].startswith("every room:")
+        for fact in (line[0].partition(":")[2], *line[1:])
+        if not fact.strip().startswith("casing")
+        for name in [fact.strip().removeprefix("trim").strip()]
+    ]  # fmt: skip
     for start, end in zip(heads, [*heads[1:], len(lines)], strict=True):
         job.rooms.append(_room(lines[start], lines[start + 1 : end], settings, job, together))
     return job
@@ -337,6 +345,8 @@ def _room(
         elif not fact.startswith(("open walk", "note")):
             name = fact.removeprefix("trim").strip()
             trims += together.get(name, [name])
+    for name in [] if trims else settings["usual trims"]:
+        trims += together.get(name, [name])
     tag = named[2] or _tag(named[1], [room.tag for room in job.rooms])
     room = Room(named[1], tag, own, "open walk" in head, trims)
     for line in chain.from_iterable(map(_one_by_one, below)):
@@ -358,6 +368,10 @@ def _room(
             room.pieces.append((f"{name}-{trim}", int(count), length(size, own["unit"])[0]))
     _unsaid_ends(room)
     _implied(room)
+    for at, one in enumerate(room.walk):
+        # beside a cope of one trim alone its mate runs square in
+        for beside in (room.walk[at - 1], room.walk[(at + 1) % len(room.walk)]):
+            beside.own_ends |= one.own_copes
     return room
 
 
@@ -437,7 +451,7 @@ def _stretch(kind: str, label: str, size: str, facts: list[str], room: Room) -> 
         made.no_model += [(end[1] if end else "", kind)
                           for form, kind in NO_MODEL.items() if re.search(form, fact)]  # fmt: skip
         side = re.match(r"(left|right)=([a-z-]+)\s*(?:\((.*)\))?\s*(cope)?$", fact)
-        own = re.match(r"(\w+) (return|taper|open|butt)$", fact)
+        own = re.match(r"(\w+) (?:left=|right=)?(return|taper|open|butt|cope|mitre)$", fact)
         if side:
             setattr(made, side[1], _end(side[2], side[3] or "", bool(side[4]), unit))
         elif fact.startswith('"'):
@@ -454,6 +468,8 @@ def _stretch(kind: str, label: str, size: str, facts: list[str], room: Room) -> 
             made.trims = [trim for trim in made.trims if trim != fact[3:]]
         elif own:
             made.own_ends.update(together.get(own[1], [own[1]]))
+            if own[2] == "cope":
+                made.own_copes.update(together.get(own[1], [own[1]]))
         elif fact.startswith("stops "):
             named = fact.removeprefix("stops ").split(" and ")
             made.stops = [] if named == ["nothing"] else [
@@ -507,6 +523,8 @@ def _end(joint: str, inside: str, cope: bool, unit: str) -> End:
                 end.coped = True
             elif fact == "implied":
                 end.implied = True
+            elif fact == "mitre":
+                continue  # says that the mitre is meant, and no angle
             elif fact.startswith("mitre"):
                 end.angle = 180 - 2 * degrees(fact.removeprefix("mitre"))
             elif not re.match(r"[\d.]", fact):

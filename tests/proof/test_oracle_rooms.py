@@ -38,6 +38,7 @@ LEFT_OUT = {
         {
             "a backband",
             "a block in a corner",
+            "a corner out of plumb",
             "a curved wall",
             "a head of several parts",
             "a rail above plinths",
