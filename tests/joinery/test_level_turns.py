@@ -135,3 +135,10 @@ def test_mirrored_and_metric_and_tidy_it_is_the_same_piece(slope, down, spring) 
         assert piece.to_mark == its[name].to_mark
         ends = piece.left, its[name].right
         assert len({(end.exact, end.bevel, end.long_edge) for end in ends}) == 1
+
+
+def test_a_transition_that_is_rounded_past_its_point_is_a_piece() -> None:
+    piece = turned(90, 14)["E-crown-left-transition"]
+    # 2.583 in long to the point in which its cuts meet, on the ticket 2 9/16 in
+    assert float(piece.rounding.exact) == pytest.approx(2.583, abs=0.001)
+    assert float(piece.to_mark) == 2.5625

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import replace
 from fractions import Fraction
 from types import MappingProxyType
-from typing import TypeAlias
+from typing import Final, TypeAlias
 
 from trimlang.diagnostics import Diagnostic
 from trimlang.joinery.bending import bend_remarks, bent_run, kerfed
@@ -46,6 +47,9 @@ from trimlang.survey.outline import outline
 
 Places: TypeAlias = Mapping[str, tuple[Fraction, ...]]
 """The lengths (inches) that spliced runs are cut to, from the left, by the whole piece's id."""
+
+_HAIR: Final = Fraction(1, 10**20)
+"""Inches: more than the last decimals of a tangent make."""
 
 
 Joined: TypeAlias = tuple[tuple[Piece, ...], tuple[Splice, ...], tuple[Diagnostic, ...]]
@@ -203,7 +207,12 @@ def _run_pieces(
 def _check_glued(pieces: Sequence[Piece], run: Run, findings: Findings) -> None:
     """Report each small piece at an end that its cuts leave nothing of."""
     for piece in pieces:
-        if piece.kind.is_glued and piece.at is not None and piece.vanishes:
+        # A transition is made to run out to a point, and its number may be rounded past that.
+        less = piece.rounding.by - _HAIR
+        edge = None if piece.wall_edge is None else piece.wall_edge - less
+        exact = replace(piece, length=piece.length - less, wall_edge=edge)
+        nothing = piece.length <= 0 or (piece.vanishes and exact.vanishes)
+        if piece.kind.is_glued and piece.at is not None and nothing:
             name = "return" if piece.kind is PieceKind.RETURN else "small piece"
             part = f"the {name} at the {piece.at} end of run {run.label}"
             findings.say("T122", run.side(piece.at).span, part=part, trim=piece.trim)
