@@ -6,7 +6,7 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from types import MappingProxyType
-from typing import Final, TypeAlias
+from typing import TypeAlias
 
 from trimlang.diagnostics import Diagnostic
 from trimlang.joinery.bending import bend_remarks, bent_run, kerfed
@@ -40,16 +40,13 @@ from trimlang.joinery.trim_walk import Wall, walls
 from trimlang.joint_row import Edge
 from trimlang.language.facts import Side
 from trimlang.lengths.angles import cosine
-from trimlang.lengths.tape import NOTHING
+from trimlang.lengths.tape import HAIR, NOTHING
 from trimlang.survey.job import Job, Room, Run, Trim
 from trimlang.survey.measures import LONGEST_WALL, Findings
 from trimlang.survey.outline import outline
 
 Places: TypeAlias = Mapping[str, tuple[Fraction, ...]]
 """The lengths (inches) that spliced runs are cut to, from the left, by the whole piece's id."""
-
-_HAIR: Final = Fraction(1, 10**20)
-"""Inches: more than the last decimals of a tangent make."""
 
 
 Joined: TypeAlias = tuple[tuple[Piece, ...], tuple[Splice, ...], tuple[Diagnostic, ...]]
@@ -208,7 +205,7 @@ def _check_glued(pieces: Sequence[Piece], run: Run, findings: Findings) -> None:
     """Report each small piece at an end that its cuts leave nothing of."""
     for piece in pieces:
         # A transition is made to run out to a point, and its number may be rounded past that.
-        less = piece.rounding.by - _HAIR
+        less = piece.rounding.by - HAIR
         edge = None if piece.wall_edge is None else piece.wall_edge - less
         exact = replace(piece, length=piece.length - less, wall_edge=edge)
         nothing = piece.length <= 0 or (piece.vanishes and exact.vanishes)

@@ -14,7 +14,7 @@ NOTHING: Final = Fraction(0)
 SIXTEENTH: Final = Fraction(1, 16)
 # Inches. Tangents are right to thirty places, so an error in a length is far below this; and no two
 # marks of any tape are so close.
-_HAIR: Final = Fraction(1, 10**20)
+HAIR: Final = Fraction(1, 10**20)
 
 
 class Unit(StrEnum):
@@ -63,7 +63,7 @@ def on_mark(value: Fraction, step: Fraction) -> Fraction:
     geometry may come out a hair beside it, and would be rounded a whole step away.
     """
     mark = steps_nearest(value, step)
-    return mark if abs(value - mark) < _HAIR else value
+    return mark if abs(value - mark) < HAIR else value
 
 
 def steps_nearest(value: Fraction, step: Fraction) -> Fraction:
