@@ -6,7 +6,7 @@ from functools import cache
 
 import pytest
 
-from tests.jobs import BASE, TWELVE_FEET
+from tests.jobs import BASE, CROWN, TWELVE_FEET
 from tests.sheets.jobs import LONG_WORD, compiled, odd, small
 from trimlang.sheets.content.ticket import SHORT, Ticket, tickets
 from trimlang.sheets.render.paper import LabelSize, UnknownPaperError, label
@@ -212,6 +212,40 @@ def test_a_label_that_is_too_small_is_refused_with_what_would_do() -> None:
         assert tickets(compiled(job), PEN, paper=label(size), code=False)
     for size in ("40mm x 30mm", "55mm x 20mm"):
         refused(job, label(size), code=False)
-    assert refused(job, label("40mm x 20mm"), code=True).endswith("; or leave the codes off")
+    # a code is left off before a label is refused
+    assert refused(job, label("40mm x 20mm"), code=True) == told
     long = refused(ONE_WALL.format(name=LONG_WORD), label("40mm x 20mm"), code=False)
     assert f"ticket HA-{LONG_WORD[:57]} to be" in long
+
+
+UNDER_THE_SLOPE = f"""job "Check"
+{BASE}
+{CROWN}
+{TWELVE_FEET}
+stock crown: 12 ft at 28.80
+saw: kerf 1/8 in, reads to 1/8 deg
+room "Drawing room on the landing" as DR, trim base, crown
+  N: 13 ft 7 3/16 in, left=in-corner, right=out-corner(91 deg)
+  E: 3 in, left=out-corner(91 deg), right=in-corner
+  S: 40 in, left=in-corner, right=return, note "behind the radiator, where the pipe is warm"
+  opening 30 in
+  W: 1 in, left=return, right=in-corner
+"""
+
+
+@pytest.mark.parametrize("language", ["en", "es", "de"])
+def test_every_ticket_fits_a_label_of_100_by_50_with_length_cuts_and_room(language: str) -> None:
+    """The longest texts: crown, splices, returns and short pieces with their caution."""
+    words = words_in(language)
+    result = compiled(UNDER_THE_SLOPE)
+    labels = tickets(result, Pen(words, "$"), paper=label("100mm x 50mm"), code=True)
+    assert len(labels) == len(result.pieces) > 10
+    for one in labels:
+        shape = one.shape
+        assert shape.length_size * shape.type >= 9
+        assert shape.room.startswith("Drawing")
+        assert all(term.extra for line in shape.flap for term in line)
+        said = [fact.text for line in shape.face for fact in line]
+        # a short form of the caution is the least that stands on it
+        least = words("Short piece: never hold it by hand at the blade.")[:-1]
+        assert bool(one.caution) is any(text.startswith(least) for text in said)

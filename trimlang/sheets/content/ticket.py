@@ -17,7 +17,7 @@ from trimlang.sheets.content.mates import Mates, mates
 from trimlang.sheets.content.ticket_ends import EndText, end_print, end_text, lying
 from trimlang.sheets.content.ticket_label import on_label
 from trimlang.sheets.content.ticket_shape import Shape, frame_of, on_paper
-from trimlang.sheets.content.ticket_text import Print, TicketFact, shorter_notes
+from trimlang.sheets.content.ticket_text import Print, TicketFact, shorter
 from trimlang.sheets.drawing.end_views import EndsDrawing, draw_ends
 from trimlang.sheets.render.paper import LETTER, Area, LabelSize, UnknownPaperError
 from trimlang.sheets.wording import phrases, saw_words
@@ -152,7 +152,12 @@ def _ticket(
         TicketFact(words("stick"), ", ".join(text for text in (stick, order) if text), extra=True),
         TicketFact(words("meets"), meets, extra=True),
         TicketFact(words("note"), note, strong=True),
-        TicketFact(words("care"), caution, strong=True),
+        TicketFact(
+            words("care"),
+            caution,
+            strong=True,
+            least=words("Short piece: never hold it by hand at the blade.") if caution else "",
+        ),
         TicketFact(words("job"), printing, extra=True),
         TicketFact(words("fit"), fit, extra=True),
         TicketFact(
@@ -210,38 +215,40 @@ def _ticket(
 
 
 def _on_label(text: Print, label: LabelSize, note_word: str, *, code: bool) -> Shape:
-    """Fit a ticket to a label; a note too long for it is cut short and says so."""
-    shape = _on(text, label, note_word, code=code)
-    if shape is not None:
-        return shape
+    """Fit a ticket to a label; a note too long for it is cut short and says so.
+
+    A label without room for a code besides is printed without.
+    """
+    # Where it is one or the other, what a hand reads goes before what a phone reads.
+    for coded in (True, False) if code else (False,):
+        shape = _on(text, label, note_word, code=coded)
+        if shape is not None:
+            return shape
     # A label that is too small is refused with the sizes that would do, one way and the other.
-    larger = [
-        size
-        for size in (
-            *(replace(label, down=label.down + more) for more in range(5, 200, 5)),
-            *(replace(label, across=label.across + more) for more in range(5, 200, 5)),
-        )
-        if _on(text, size, note_word, code=code) is not None
-    ]
+    larger = (
+        (replace(label, down=label.down + more) for more in range(5, 200, 5)),
+        (replace(label, across=label.across + more) for more in range(5, 200, 5)),
+    )
     would = [
-        next((size.size for size in larger if size.across == label.across), ""),
-        next((size.size for size in larger if size.down == label.down), ""),
+        next((one.size for one in ways if _on(text, one, note_word, code=False) is not None), "")
+        for ways in larger
     ]
     advice = " or ".join(size for size in would if size)
     raise UnknownPaperError(
         f"a label of {label.size} is too small for ticket {text.id[:60]} to be legible"
         + (f"; it fits {advice}" if advice else "")
-        + ("; or leave the codes off" if code else "")
     )
 
 
 def _on(text: Print, label: LabelSize, note_word: str, *, code: bool) -> Shape | None:
     across, down = label.inside
-    # Everything but the note must be on the ticket, so that the note is what gives way.
-    for shorter in shorter_notes(text, note_word):
-        shape = on_label(shorter, across, down, code=code)
-        if shape is not None:
-            return shape
+    # Everything but the note must be on the ticket, so that the note gives way, and in the end
+    # what stands below the joints too.
+    for bare in (False, True):
+        for less in shorter(text, note_word):
+            shape = on_label(less, across, down, code=code, bare=bare)
+            if shape is not None:
+                return shape
     return None
 
 

@@ -45,7 +45,12 @@ def lying(
     if once:
         yield TicketFact(words("lies"), once)
     else:
-        yield from (TicketFact(end.side, end.lay) for end in texts)
+        first, second = texts
+        yield TicketFact(first.side, first.lay)
+        # What both lie like a label says once.
+        alike = ends[0].pose == ends[1].pose and bool(first.lay)
+        least = saw_words.side(ends[1], words) if alike else ""
+        yield TicketFact(second.side, second.lay, least=least)
     yield TicketFact(words("or"), saw_words.nested_ends(piece, pen), extra=True)
 
 

@@ -13,16 +13,19 @@ LEAST_SCALE: Final = 0.5
 """The smallest scale of a label's type: lengths of 11 (strip: 9) pt; small print stays as it is."""
 
 
-def on_label(text: Print, across: Fraction, down: Fraction, *, code: bool) -> Shape | None:
+def on_label(
+    text: Print, across: Fraction, down: Fraction, *, code: bool, bare: bool = False
+) -> Shape | None:
     """Return the shape with the largest type that fits a label; None where none does.
 
-    Small print that may be left off goes to ``flap`` where the label cannot hold it.
+    Small print that may be left off goes to ``flap`` where the label cannot hold it; ``bare``: so
+    does what stands below each joint.
     """
     best: Shape | None = None
     tall = float(down) - 0.3  # a page is not to overflow by a rounding
     # From the largest type down; once one fits, only scales near it can still give a longer length.
-    for step in range(40):
-        scale = 2.5 - step * 0.05
+    for step in range(41):
+        scale = round(2.5 - step * 0.05, 2)
         if scale < LEAST_SCALE or (best is not None and scale < best.type / EM * 0.8):
             break
         for kind in Format:
@@ -31,7 +34,7 @@ def on_label(text: Print, across: Fraction, down: Fraction, *, code: bool) -> Sh
             )
             # Narrower than this (mm) a line of small print holds three words, and the label gets
             # taller and taller.
-            shape = laid_out(text, room, label=True) if room.facts() >= 25 else None
+            shape = laid_out(text, room, label=True, bare=bare) if room.facts() >= 25 else None
             if shape is None or not all(fact.extra for line in shape.flap for fact in line):
                 continue
             if best is None or _rank(shape) > _rank(best):

@@ -43,8 +43,7 @@ WIDE_FROM: Final = 53.5
 """The least height of a trim (mm: 3 in, 2 1/8 in) that gets a card, a wide ticket."""
 MOST_LINES: Final = 2
 """A text of more lines below a cut goes to the small print, which is wider."""
-FLAP_ASIDE: Final = 0.96
-FLAP_OVER: Final = 0.4
+FLAP_ASIDE, FLAP_OVER = 0.96, 0.4
 """What is left free about a flap's text (ems, as the stylesheet has it)."""
 BETWEEN: Final = "    "
 """What stands between two facts on one line; the template sets as much."""
@@ -64,7 +63,8 @@ class Shape:
     (``down`` above the fold, ``tall`` with the flap), ``type`` points, other sizes ems of it.
     ``name`` and ``room`` are shortened where they must be (the whole is then among the
     facts), ``face`` and ``flap`` the small print above and below the fold, ``left`` and
-    ``right`` the small lines under each joint.  ``flag``: the ticket is taller than its trim.
+    ``right`` the small lines under each joint.  ``flag``: the ticket is taller than its trim;
+    ``coded``: it has room for its code.
     """
 
     kind: Format
@@ -85,6 +85,7 @@ class Shape:
     face: tuple[FactLine, ...]
     flap: tuple[FactLine, ...]
     flag: bool
+    coded: bool
 
     @property
     def sizes(self) -> tuple[float, ...]:
@@ -125,12 +126,12 @@ def on_paper(text: Print, tall: Fraction | None, area: Area, *, code: bool) -> S
 
 
 def laid_out(
-    text: Print, room: TicketRoom, *, label: bool = False, running: bool = False
+    text: Print, room: TicketRoom, *, label: bool = False, bare: bool = False, running: bool = False
 ) -> Shape | None:
     """Lay a ticket out; None where the part that must be above the fold does not fit.
 
-    On a ``label`` what may be left out comes last.  ``running``: facts follow each other in one
-    text, as on a strip, and no longer each on a line of its own.
+    On a ``label`` what may be left out comes last.  ``bare``: only joint and setting stand at the
+    cuts.  ``running``: facts follow each other in one text, as on a strip.
     """
     size = room.design.type
     points = room.points
@@ -146,7 +147,7 @@ def laid_out(
     if name != text.id:
         extra.append(TicketFact(text.id_word, text.id))
     if called != said:
-        extra.append(TicketFact(text.room_word, text.about))
+        extra.append(TicketFact(text.room_word, text.about, extra=bare))
     setting = min(
         size_for(line + ARROW, room.cut(), points(size.setting[0]), points(size.setting[1]))
         for end in (text.left, text.right)
@@ -165,7 +166,9 @@ def laid_out(
         over_facts = head
     if room.kind is Format.CARD:
         over_cuts += head
-    cuts = [_cut(end, room, setting, high - over_cuts) for end in (text.left, text.right)]
+    cuts = [
+        _cut(end, room, setting, high - over_cuts, bare=bare) for end in (text.left, text.right)
+    ]
     if any(cut is None for cut in cuts):
         return None
     (left, left_tall, left_moved), (right, right_tall, right_moved) = (
@@ -212,6 +215,7 @@ def laid_out(
         face=tuple(face),
         flap=tuple(flap),
         flag=room.flag,
+        coded=room.code,
     )
 
 
@@ -244,9 +248,9 @@ def _fitted(
 
 
 def _cut(
-    end: EndPrint, room: TicketRoom, setting: float, free: float
+    end: EndPrint, room: TicketRoom, setting: float, free: float, *, bare: bool
 ) -> tuple[list[str], float, list[str]] | None:
-    """Return the small lines under an end's joint, the height, and the lines moved elsewhere."""
+    """Return the small lines under a joint, the height, and the lines moved elsewhere."""
     across = room.cut()
     tall = sum(lines(line + ARROW, across, setting) for line in end.setting) * setting * 1.1
     joint = room.points(room.design.type.joint)
@@ -258,7 +262,7 @@ def _cut(
     for text in end.small:
         count = lines(text, across, SMALL)
         # Once one line has gone elsewhere those after it follow, so that they stay in their order.
-        if moved or count > MOST_LINES or tall + count * SMALL_LINE > free:
+        if bare or moved or count > MOST_LINES or tall + count * SMALL_LINE > free:
             moved.append(text)
         else:
             kept.append(text)

@@ -12,13 +12,15 @@ from trimlang.record import record
 class TicketFact:
     """A line of small print: what it is about, what it says, and a shorter version.
 
-    ``extra``: a label may leave it out; the HTML page has it.
+    ``extra``: a label may leave it out; the HTML page has it.  ``least`` is what a label says that
+    has no room for all.
     """
 
     term: str
     text: str
     strong: bool = False
     brief: str = ""
+    least: str = ""
     extra: bool = False
 
 
@@ -47,15 +49,22 @@ class Print:
     facts: tuple[TicketFact, ...]
 
 
-def shorter_notes(text: Print, note_word: str) -> Iterator[Print]:
-    """Yield the texts with less and less of the note, for labels that cannot hold all of it."""
+def shorter(text: Print, note_word: str) -> Iterator[Print]:
+    """Yield the texts with less and less of what can give way, for labels that cannot hold all.
+
+    First what has a least form takes it, then the note is cut short and in the end left off.
+    """
     yield text
-    # Characters of the note that are kept.
-    for keep in (120, 60, 25, 0):
+    least = tuple(replace(fact, text=fact.least or fact.text) for fact in text.facts)
+    last = text.facts
+    # Characters of the note that are kept, from all of them down.
+    for keep in (None, 120, 60, 25, 0):
         facts = tuple(
-            replace(fact, text=fact.text[:keep].rstrip() + " …")
-            if fact.term == note_word and len(fact.text) > keep
+            replace(fact, text=fact.text[:keep].rstrip() + " …", extra=not keep)
+            if keep is not None and fact.term == note_word and len(fact.text) > keep
             else fact
-            for fact in text.facts
+            for fact in least
         )
-        yield replace(text, facts=facts)
+        if facts != last:
+            yield replace(text, facts=facts)
+        last = facts
