@@ -33,8 +33,7 @@ from trimlang.sheets.drawing.end_views import CARD_ENDS, STRIP_ENDS, Frame
 from trimlang.sheets.drawing.typeface import lines, run, shortened, size_for
 from trimlang.sheets.render.paper import GAP, Area
 
-TALLEST: Final = 150.0
-SMALL: Final = LEAST * POINT
+TALLEST, SMALL = 150.0, LEAST * POINT
 ARROW: Final = "↙"
 """The sign behind a setting; all four run alike."""
 
@@ -166,9 +165,8 @@ def laid_out(
         over_facts = head
     if room.kind is Format.CARD:
         over_cuts += head
-    cuts = [
-        _cut(end, room, setting, high - over_cuts, bare=bare) for end in (text.left, text.right)
-    ]
+    free = high - over_cuts
+    cuts = [_cut(end, room, setting, free, bare=bare) for end in (text.left, text.right)]
     if any(cut is None for cut in cuts):
         return None
     (left, left_tall, left_moved), (right, right_tall, right_moved) = (
