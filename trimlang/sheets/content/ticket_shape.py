@@ -132,8 +132,7 @@ def laid_out(
     On a ``label`` what may be left out comes last.  ``bare``: only joint and setting stand at the
     cuts.  ``running``: facts follow each other in one text, as on a strip.
     """
-    size = room.design.type
-    points = room.points
+    size, points = room.design.type, room.points
     name, name_size = _fitted(text.id, room.name(), *size.name, room)
     said = text.about if room.kind is not Format.STRIP else text.room_and_part
     called, room_size = _fitted(said, room.name(), *size.room, room)
@@ -141,10 +140,8 @@ def laid_out(
     # A length too small to be read at arm's length is no ticket.
     if length_size is None:
         return None
-    extra: list[TicketFact] = []
     # A name that is cut short stands whole among the facts.
-    if name != text.id:
-        extra.append(TicketFact(text.id_word, text.id))
+    extra = [TicketFact(text.id_word, text.id)] if name != text.id else []
     if called != said:
         extra.append(TicketFact(text.room_word, text.about, extra=bare))
     setting = min(
