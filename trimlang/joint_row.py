@@ -61,6 +61,7 @@ class Mitre(Enum):
 
     NONE = auto()
     """Nothing: the end is square."""
+    # Two pieces share the corner's turn, so that their profiles meet.
     HALF_THE_CORNER = auto()
     """90° less half the corner."""
     A_RETURN = auto()
@@ -87,6 +88,7 @@ class Mark(StrEnum):
     RING = "free"
 
 
+# The words are part of the language and of plan.json, and stay as they are.
 class RoundedAs(StrEnum):
     """The rows of the rounding rule, by the words that ``round …`` lines and plan.json have."""
 
@@ -155,6 +157,7 @@ class JointRow:
     page: str
     mitre: Mitre
     rounds: RoundedAs
+    # From here on what most rows do not say.
     coped: RoundedAs | None = None
     corner: Corner | None = None
     long_point: Edge = Edge.BOTH

@@ -104,6 +104,7 @@ def fact_text(fact: PieceFact) -> str:
 def ticket_changes(change: Change) -> str:
     """Say what else differs on a ticket, on one line."""
     facts = [fact_text(fact) for fact in change.on_ticket if fact.what not in ON_STICKS]
+    # The stick is printed on the ticket, so a piece that is cut alike may need a new one.
     if change.sticks[0] != change.sticks[1]:
         facts.append(moved_text(change))
     return "; ".join(facts)
@@ -149,6 +150,7 @@ def line_cost(money: CostParts, line: OrderLine, amount: Fraction) -> str:
 
 def trim_cost(money: CostParts, amount: Fraction) -> str:
     """Write what sticks cost: an amount, or ``64 ft`` where no stick has a price."""
+    # Without prices the planner buys the least length, and that is what a line costs.
     if not money.by_length:
         return sum_text(money, amount)
     return f"{'-' if amount < 0 else ''}{feet_text(abs(amount), money.unit)}"
@@ -209,6 +211,7 @@ def comparison_json(found: Comparison, versions: Versions) -> str:
 def comparison_data(found: Comparison, versions: Versions) -> dict[str, Any]:
     """Return the comparison as plain data."""
     return {
+        # First, so that a reader knows what follows before it reads it.
         "schema": SCHEMA_VERSION,
         "old": versions.old,
         "new": versions.new,

@@ -108,6 +108,7 @@ def _rest(rest: Fraction, exact: Fraction, pen: Pen) -> Iterator[str]:
 
 
 def _wall(piece: Piece, job: Job, room: Room) -> tuple[Wall, Trim] | None:
+    # Laid out anew, because a result keeps pieces and not how they came about.
     for wall, trim in walls(job, room, outline(room, job.trims), Findings()):
         if wall.run.label == piece.run and trim.name == piece.trim:
             return wall, trim
@@ -119,6 +120,7 @@ def _at_end(wall: Wall, trim: Trim, side: Side, met: Meeting, cut: Cut | None) -
     grown = grows_at(wall, trim, side)
     joint = met.end.joint
     # The parts that are known by name first; what they leave is the corner's own.
+    # The lap belongs to one of the two pieces, or it would be counted twice.
     if joint.laps and side is Side.RIGHT and not met.end.over_scraps:
         lap = scarf_lap(trim, wall.room.settings)
         grown -= lap
@@ -130,6 +132,7 @@ def _at_end(wall: Wall, trim: Trim, side: Side, met: Meeting, cut: Cut | None) -
         grown += met.short
         before = "a rounded corner, a block or a level piece takes that much of the wall"
         yield _Term(-met.short, before if met.short > 0 else "it goes on past the wall's end")
+    # Square across the trim the top would end where the bottom does; plumb on a slope it does not.
     if cut is not None and cut.long_edge is Edge.TOP and cut.inset != cut.through:
         yield _Term(cut.inset - cut.through, "cut plumb on the slope, its top reaches further")
     yield _Term(grown, _corner(met, trim, grown))
@@ -159,6 +162,7 @@ def _corner(met: Meeting, trim: Trim, grown: Fraction) -> str:
 
 def _of_casing(piece: Piece, job: Job, room: Room, pen: Pen) -> Iterator[str]:
     place = next((at for at, name in opening_names(room).items() if name == piece.run), None)
+    # A part of a casing has the name of its opening, which is how its opening is found.
     gap = None if place is None else room.walk[place]
     if not isinstance(gap, Gap) or gap.clear_height is None:
         return
@@ -168,6 +172,7 @@ def _of_casing(piece: Piece, job: Job, room: Room, pen: Pen) -> Iterator[str]:
     exact = piece.rounding.exact
     terms = [one for one in _round_an_opening(piece, opening, upright=upright) if one.amount]
     rest = exact - piece.wall - sum((one.amount for one in terms), NOTHING)
+    # Blocks, overhangs and bands change a part by what no rule above counts.
     if rest:
         terms.append(_Term(rest, _past_the_casing(piece, gap, rest)))
     yield from (f"{_signed(one.amount, pen)}: {one.why}" for one in terms)

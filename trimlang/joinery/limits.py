@@ -35,6 +35,7 @@ def check_reach_of_part(
     piece: Piece, part: str, span: Span, settings: Settings, findings: Findings
 ) -> None:
     """Report a part of a casing or a box whose mitre is further from square than the saw turns."""
+    # One finding a part: its ends belong to one opening, and the steeper one tells enough.
     steep = max((piece.left, piece.right), key=lambda cut: cut.setting)
     if too_far := _out_of_reach(steep, settings):
         findings.say("T482", span, part=part, **too_far)

@@ -63,6 +63,8 @@ def crown_wedges(
     there the pieces touch.
     """
     width, thickness = deep
+    # How the cut that was made differs from the one that was wanted, up the section and out from
+    # it.
     along = tangent(setting[0]) - tangent(exact[0])
     out = tangent(setting[1]) / cosine(setting[0]) - tangent(exact[1]) / cosine(exact[0])
     # Inside, what makes a piece longer at the back makes it shorter here; the sign turns it so that

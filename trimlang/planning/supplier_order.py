@@ -107,6 +107,7 @@ class _SupplierOrder:
         # Rounded up: a cent too little is too little.
         wanted = ceil(self._least.spent * self._coin)
         # Sticks first, then money: sticks bought for their number may be money enough.
+        # The cheapest sticks that make up the number.
         by_number = self._cover(lambda one: one.sticks, self._least.sticks - sticks)
         if by_number is None:
             return None
@@ -203,6 +204,7 @@ def _with_more(plan: TrimPlan, more: Iterable[Bought]) -> TrimPlan:
             lines.append(line)
         else:
             lines[alike] = replace(line, packs=lines[alike].packs + line.packs)
+    # They stay whole: no piece asked for them, and the next job may.
     added = tuple(line.length for line in more for _ in range(line.sticks))
     return replace(
         plan,

@@ -56,6 +56,7 @@ def plan_together(
             return shared_order(pool, shared, [flat.pieces for flat in pool], (), wrong, log=log)
     # Two flats may both have a "Bath", so rooms carry their flat's tag while all jobs are one.
     names = {f"{flat.tag} {room.name}": room.name for flat in pool for room in flat.job.rooms}
+    # All rooms laid out as one job, so that a stick may hold pieces of several flats.
     joined, spliced, _ = joinery(shared)
     planned = first_plan(with_offers_of_log(shared), joined, spliced, effort, watch)
     pieces = planned.pieces
@@ -74,6 +75,7 @@ def plan_together(
             for plan in flat.plans
             if plan.trim == trim.name
         ]
+        # A flat without this trim has no plan for it, and none is missing.
         wanted = sum(any(one.trim == trim.name for one in flat.pieces) for flat in pool)
         if not wanted:
             continue

@@ -109,6 +109,7 @@ class Problem:
     @property
     def has_batches(self) -> bool:
         """Whether parts that belong together could come from unlike batches."""
+        # With one batch, or without groups, nothing can be mixed.
         batches = {blank.batch for blank in self.blanks}
         return len(batches) > 1 and any(part.group for part in self.parts)
 

@@ -44,6 +44,7 @@ def _meant(words: Sequence[str]) -> ListColumn | None:
     “Wall length” holds lengths: those for lengths are asked first, then the first word that is
     known.  “Wandlänge” is one word in some languages, so its end is asked last.
     """
+    # Whole words first: an ending may be part of another word by chance.
     known = [HEADINGS[word] for word in words if word in HEADINGS]
     if not known:
         ends = (next((one for one in _ENDINGS if word.endswith(one)), None) for word in words)

@@ -63,6 +63,7 @@ def checklist(result: Result, pen: Pen) -> Checklist:
             _caulk(pen),
             _touch_up(pen),
         ),
+        # What is wanted for every job, whatever its trims are.
         gear=(
             w("eye protection, for everybody in the room"),
             w("hearing protection at saw and nailer"),
@@ -212,6 +213,7 @@ def _fix(job: Job, pen: Pen) -> Stage:
     # Where to nail depends on the job's own floor and plate, so these steps are worked out and not
     # only worded.
     steps = [w("Nail at both ends and every {every} at most.", every=pen.mark(s.nail_every))]
+    # A trim that stands on the floor has the plate behind it; each trim has a height of its own.
     for fixing in fixings(job):
         steps.append(
             w(

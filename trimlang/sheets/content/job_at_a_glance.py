@@ -129,6 +129,7 @@ def at_a_glance(
     cut = None if progress is None else progress.count(State.CUT, State.FITTED)
     # In a pool each flat's folder has no order; then nothing is said of cost and proofs.
     bought = any(PurePosixPath(name).stem == "stock-order" for name in files)
+    # The order is made from the same result as its own sheet, so that no sum can differ.
     ordered = order(result, pen) if bought else None
     proofs = cost_proofs(result, pen) if bought else None
     return Glance(
@@ -180,6 +181,7 @@ def _rooms(result: Result, pen: Pen, cache: Cache[RoomPicture] | None) -> tuple[
     walks = [walls(room, walk) for room, walk in zip(rooms, drawn, strict=True)]
     # One scale for all rooms, so that a small room also looks small.
     scale = max((Paper(walk, pen.unit, TALL).scale for walk in walks), default=0)
+    # Counted once for all rooms, not once for each.
     pieces = Counter(piece.room for piece in result.pieces)
     progress = result.progress
     cut = Counter(

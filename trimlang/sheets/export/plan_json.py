@@ -41,6 +41,7 @@ def source_text(stick: CutStick, unit: Unit) -> str:
 def plan_status(plans: tuple[TrimPlan, ...]) -> Status:
     """Return the status of the whole plan: the weakest of its trims'."""
     # From the weakest on: a plan is only proven where the plan of every trim is.
+    # What is claimed of the whole must hold of every trim.
     for status in (Status.UNPROVEN, Status.GAP):
         if any(plan.status is status for plan in plans):
             return status
@@ -154,6 +155,7 @@ def _stick(stick: CutStick, unit: Unit) -> PlanStick:
         id=stick.id,
         trim=stick.trim,
         length_in=stick.length,
+        # In words, for people who read the file; what programs need stands beside it in figures.
         source=source_text(stick, unit),
         pieces=tuple(place.piece for place in stick.places),
         offcut_in=stick.offcut,

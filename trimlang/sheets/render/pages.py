@@ -192,6 +192,7 @@ class _Pages:
         self._filler = filler
         self._words = words
         self._head = heading(result)
+        # Elevations lie on their side; all else stands.
         self._sizes = {side: page_rule(paper, on_its_side=side) for side in (False, True)}
         self._common = {
             "job": self._head,
