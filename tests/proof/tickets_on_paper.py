@@ -15,6 +15,7 @@ from dataclasses import dataclass
 from tests.proof.tickets_seen import JOINTS, POINT, SETTING, Seen, where
 
 _CUT = re.compile(rf"({'|'.join(JOINTS)}) ({SETTING})(?= )".replace(", bevel", " bevel"))
+_ARROWS = "↙↘↖↗"
 _ID = re.compile(r"[A-Z][A-Z0-9]*-\S+(?: …)?")
 _LENGTH = re.compile(r"[\d /.]+ (?:in|mm)(?= |$)")
 CLOSE = 0.5
@@ -117,7 +118,8 @@ def _cuts(words: list[Word], facts: dict[str, str]) -> tuple[tuple[str, ...], ..
     said = ""
     for word in words:
         starts.append(len(said))
-        said += word.text + " "
+        # an arrow beside a setting says the same once more
+        said += word.text.rstrip(_ARROWS) + " "
     found = list(_CUT.finditer(said))
     if not found:
         return ()  # of a kind that has other joints
