@@ -40,7 +40,11 @@ def test_a_full_disk(job: Path) -> None:
     assert build(job, "--format", "json").returncode == 0
     before = (job.parent / "job-sheets" / "plan.json").read_bytes()
     job.write_text(GOOD.replace("40", "41"), encoding="utf-8")
-    full = "import resource; resource.setrlimit(resource.RLIMIT_FSIZE, (4000, 4000))"
+    # without bytecode: Python 3.11 keeps a compiled module that the limit cut short
+    full = (
+        "import resource, sys; sys.dont_write_bytecode = True;"
+        " resource.setrlimit(resource.RLIMIT_FSIZE, (4000, 4000))"
+    )
     done = build(job, "--format", "html", code=full)
     assert done.returncode == 2
     assert "cannot write" in done.stderr
@@ -128,7 +132,8 @@ def test_no_space_for_a_new_job_file(job: Path) -> None:
     assert done.returncode == 0
     (job.parent / "fresh.trim").unlink()
     start = (
-        "import resource, sys; resource.setrlimit(resource.RLIMIT_FSIZE, (10, 10))\n"
+        "import resource, sys; sys.dont_write_bytecode = True\n"
+        "resource.setrlimit(resource.RLIMIT_FSIZE, (10, 10))\n"
         "from trimlang.cli import main; sys.exit(main(['start', 'fresh.trim']))"
     )
     done = subprocess.run(
