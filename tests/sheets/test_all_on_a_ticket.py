@@ -132,6 +132,12 @@ def test_what_an_end_does_then_and_whom_it_meets() -> None:
     assert (apart["HA-N-base"].mates, apart["HA-E-base"].mates) == ("", "")
 
 
+def test_a_return_at_the_left_is_met_by_its_right_end() -> None:
+    made_of = made(JOB.replace("N: 60 in, left=butt", "N: 60 in, left=return"))
+    assert made_of["HA-N-base-left-return"].mates == "right HA-N-base"
+    assert made_of["HA-N-base"].mates == "left HA-N-base-left-return, right HA-E-base"
+
+
 def test_a_rounded_corner_s_small_piece_comes_between_two() -> None:
     made_of = made(JOB.replace("right=out-corner", "right=out-corner(bullnose 3/4 in)"))
     between = "HA-N-base-right-bullnose"

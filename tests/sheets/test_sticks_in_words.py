@@ -129,6 +129,11 @@ def test_reasons_name_their_trim_its_least_order_and_what_is_still_to_buy() -> N
     begun = built("stock base: 8 ft at 9.00\nspare 0 %", "bought 1 base 8 ft\n")
     told_of = order_reasons(begun, PEN)
     assert (told_of.spent, told_of.to_buy) == ("$9.00", "$9.00")
+    # 144 less 101 7/16 in of N and E, a kerf, 30 in and a kerf more
+    held = built(f"{TWELVE_FEET}\nspare 0 %",
+                 "bought 2 base 12 ft\ncut HA-N-base, HA-E-base\ncut HA-S-base\n")  # fmt: skip
+    (trim,) = order_reasons(held, PEN).trims
+    assert dict(trim.terms)["in hand besides"] == "rest of base-1, 12 1/4 in, 1 of 12 ft"
 
 
 def test_what_is_proven_of_the_number_of_sticks_is_more_than_none() -> None:
