@@ -8,8 +8,8 @@ the time.  A page that is not, from a template of the user's own, is left to Wea
 from __future__ import annotations
 
 import re
-from typing import Any, Final
-from xml.etree.ElementTree import Element, ParseError, TreeBuilder, XMLParser
+from typing import Final
+from xml.etree.ElementTree import Element, ParseError, XMLParser
 
 SVG: Final = "{http://www.w3.org/2000/svg}"
 ON_SCREEN: Final = "on-screen"
@@ -21,44 +21,31 @@ _SCRIPT: Final = re.compile(r"<script>.*?</script>", re.DOTALL)
 _DOCTYPE: Final = re.compile(r"\s*<!DOCTYPE html>\s*")
 
 
-class PageElement(Element):
-    """An element of a page; of a drawing, ``drawn`` are its parts, which are no part of the page.
-
-    WeasyPrint would find out how each stroke looks by the page's style, and make a box of it.
-    """
-
-    drawn: tuple[Element, ...] = ()
-
-
 def page_tree(html: str) -> Element | None:
     """Return the tree of a page for paper; None where it is not well-formed."""
     start = _DOCTYPE.match(html)
     if start is None:
         return None
-    builder = TreeBuilder(element_factory=PageElement)
-    parser = XMLParser(target=builder)  # noqa: S314 - no entity can be declared: the doctype is cut off
+    parser = XMLParser()  # noqa: S314 - no entity can be declared: the doctype is cut off
     try:
         # A script may hold “<” and “&” as they are, which XML does not allow; paper runs no script.
         parser.feed(_SCRIPT.sub("", html[start.end() :]))
-        root: Any = parser.close()
+        root: Element = parser.close()
     except (ParseError, ValueError):  # what is no character of XML is a ValueError
         return None
     _cut_down(root)
     _names_on_leaves(root)
     for svg in list(root.iter("svg")):
+        if name := svg.get("aria-label"):
+            # a tagged PDF takes a drawing's alternate text from there
+            title = Element("title")
+            title.text = name
+            svg.insert(0, title)
         for element in svg.iter():
             # HTML puts what is within <svg> into SVG's namespace by itself; XML does so only where
             # told.
             element.tag = f"{SVG}{element.tag}"
-        svg.drawn = tuple(svg)
-        svg[:] = []
-        if name := svg.get("aria-label"):
-            # a tagged PDF takes a drawing's alternate text from there
-            title = Element(f"{SVG}title")
-            title.text = name
-            svg.append(title)
-    page: Element = root
-    return page
+    return root
 
 
 def _cut_down(element: Element) -> None:

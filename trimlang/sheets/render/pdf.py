@@ -7,13 +7,11 @@ import gc
 import re
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager, redirect_stdout
-from functools import cache, lru_cache
+from functools import lru_cache
 from io import StringIO
 from typing import TYPE_CHECKING, Any, Final
 
-from trimlang.sheets.render.line_drawing import drawn_short
-from trimlang.sheets.render.one_bit_image import put_as_it_is
-from trimlang.sheets.render.page_tree import SVG, page_tree
+from trimlang.sheets.render.page_tree import page_tree
 
 if TYPE_CHECKING:
     from xml.etree.ElementTree import Element
@@ -96,20 +94,10 @@ def _refusals() -> Iterator[None]:
         raise ReachesOutError(f"a sheet may load nothing from outside itself: {error}") from None
 
 
-@cache
-def _take_short_ways() -> None:
-    """Have WeasyPrint take the sheets' drawings and codes the short way."""
-    from weasyprint.html import HTML_HANDLERS
-
-    for tag, short in ((f"{SVG}svg", drawn_short), ("img", put_as_it_is)):
-        HTML_HANDLERS[tag] = short(HTML_HANDLERS[tag])
-
-
 def _printed(html: str) -> Any:
     """Return a page as PDF, read the quick way where that can be."""
     import weasyprint
 
-    _take_short_ways()
     tree = page_tree(html)
     if tree is None:
         page = weasyprint.HTML(string=html, url_fetcher=data_fetcher(), media_type="print")
