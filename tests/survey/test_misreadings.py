@@ -6,6 +6,8 @@ from fractions import Fraction
 
 import pytest
 
+import trimlang
+from tests.jobs import TRIM
 from trimlang.lengths.tape import MM, Unit
 from trimlang.survey.misreadings import misreadings
 
@@ -74,6 +76,20 @@ def test_a_length_in_inches(length: str, meant: set[tuple[str, str, int]]) -> No
         *((inches + Fraction(more), words, rare) for more, words, rare in ANY),
         *((sum(map(Fraction, size.split())), words, rare) for size, words, rare in meant),
     }
+
+
+@pytest.mark.parametrize("unit", ["mm", "cm"])
+def test_a_wall_in_the_wrong_unit_is_named_with_the_unit(unit: str) -> None:
+    text = f"""{TRIM}room "R", trim base
+  N: 150 in, left=in-corner, right=in-corner
+  E: 100 {unit}, left=in-corner, right=in-corner
+  S: 150 1/16 in, left=in-corner, right=in-corner
+  W: 100 1/16 in, left=in-corner, right=in-corner
+  diagonal N-E 180 1/4 in
+"""
+    (told,) = (one for one in trimlang.check(text).diagnostics if one.code == "T310")
+    said = f"run E written in {unit}, 100 in in place of 100 {unit}: 8 ft 4 in instead"
+    assert told.remedy == f"Most likely: {said}."
 
 
 def test_a_length_in_millimetres() -> None:

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 from typing import Final
 
-from trimlang.lengths.tape import MM, Unit
+from trimlang.lengths.tape import MM, Unit, is_tape_fraction, mixed_number
 from trimlang.record import record
 from trimlang.survey.measures import LONGEST_WALL
 
@@ -75,6 +75,13 @@ def _feet_and_inches(length: Fraction) -> Iterator[Misreading]:
         yield Misreading(whole + part * 2, "with the fraction's lower figure misread", _RARE)
     yield Misreading(length * MM, "written in millimetres", _RARER)
     yield Misreading(length * 10 * MM, "written in centimetres", _RARER)
+    # A length on no mark of an inch tape that is a round number of mm or cm was written in these.
+    if not is_tape_fraction(length):
+        for size, unit in ((MM, "mm"), (10 * MM, "cm")):
+            number = length / size
+            if is_tape_fraction(number):
+                words = f"written in {unit}, {mixed_number(number)} in in place of"
+                yield Misreading(number, f"{words} {mixed_number(number)} {unit}", _COMMON)
 
 
 def _run_together(length: Fraction) -> Fraction | None:
