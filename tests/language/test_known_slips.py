@@ -154,3 +154,18 @@ def test_most_slips_have_a_remedy_that_can_be_applied() -> None:
         number = TRIM.count("\n") + 3
         mended += any(mends(one, line) for one in found.diagnostics if one.span.line == number)
     assert mended >= 28
+
+
+@pytest.mark.parametrize("size", ["1/0 x 5", "9/16 x 5..2", "1/2/3 x 5"])
+def test_a_size_that_is_no_number_is_told_and_not_reckoned_with(size: str) -> None:
+    found = check_job(f"trim cap: {size}\n").diagnostics
+    assert [one.span.line for one in found if one.code == "T101"] == [1]
+
+
+def test_a_vulgar_fraction_tells_thick_from_tall() -> None:
+    (finding,) = [
+        one
+        for one in check_job("trim cap: 1¾ in x 1½ in\n").diagnostics
+        if one.span.line == 1 and one.code == "T101"
+    ]
+    assert "1½ in thick, 1¾ in tall" in finding.remedy

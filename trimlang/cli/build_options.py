@@ -117,6 +117,7 @@ def describe(commands: Commands) -> None:
 def run(asked: Namespace) -> int:
     """Build the job or the jobs; return the exit code."""
     options = build_options(asked)
+    # Without a pool each job has its log beside it, found by its name.
     if options.log is not None and not options.pool:
         complain("--log is the log of jobs that are bought together: add --pool")
         return WRONG_USAGE
@@ -179,6 +180,7 @@ def _seconds(text: str) -> float:
         seconds = float(text)
     except ValueError:
         raise wrong from None
+    # A number that is not a number, “nan”, is refused here too: it is not above 0.
     if not 0 < seconds <= 86_400:
         raise wrong
     return seconds

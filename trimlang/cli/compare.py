@@ -117,6 +117,7 @@ def run(asked: Namespace) -> int:
         exit_code=asked.exit_code,
         messages=MessageForm(asked.messages),
     )
+    # Told before the work, which may take long; a pipe or a device is written to as it is.
     if options.out is not None and options.out.is_file() and not options.force:
         complain(f"{options.out} is there already; name another file, or add --force")
         return WRONG_USAGE
@@ -143,6 +144,7 @@ def _compare(options: CompareOptions, folder: Path) -> int:
 
     if options.revision is not None:
         was, commit = _old_version(options.old, options.revision, folder)
+        # The path of the copy out of git means nothing to a reader, so the versions get names.
         names = (str(was), options.old)
         called = printable(options.old)
         versions = Versions(f"{called} at {_called(options.revision, commit)}", called)
@@ -183,6 +185,7 @@ def _old_version(job: str, revision: str, folder: Path) -> tuple[Path, str]:
 
 
 def _called(revision: str, commit: str) -> str:
+    # A revision that is typed as the commit itself is not said twice.
     return commit if commit.startswith(revision) else f"{revision} ({commit})"
 
 
@@ -199,6 +202,7 @@ def _both(
     from trimlang.diagnostics.show import show
     from trimlang.language.meaning import same_meaning
 
+    # The first reading would leave nothing for the second.
     if names.count("-") > 1:
         complain("standard input can be read once")
         raise StopError(WRONG_USAGE)
@@ -210,6 +214,7 @@ def _both(
         complain(f"{name} has errors:")
         show(result.diagnostics, result.sources, sys.stderr, form=options.messages)
 
+    # The mistakes of both versions are told before it stops.
     for name, result in zip(called, checked, strict=True):
         if not result.ok:
             tell(name, result)
@@ -223,6 +228,7 @@ def _both(
     effort = options.plan.effort()
     compiled: list[Result] = []
     for name, one in list(zip(called, checked, strict=True))[: 1 if same else 2]:
+        # A plan that fails its check is never compared, as it is never printed.
         with checked_plans():
             result = plan_checked(one, effort=effort)
         if not result.ok:
@@ -240,6 +246,7 @@ def _named(old: Result, named: Sequence[str]) -> frozenset[str]:
     from trimlang.cli.build import StopError
     from trimlang.diagnostics.suggestion import did_you_mean
 
+    # Ids are typed from paper, so small and capital letters count as the same.
     known = {piece.id.casefold(): piece.id for piece in old.pieces}
     names = [name.strip() for part in named for name in part.split(",") if name.strip()]
     for name in names:
@@ -261,5 +268,6 @@ def _in_form(
         return comparison_text(found, versions)
     from trimlang.compare.comparison_page import comparison_page
 
+    # Both versions on one page get the paper of the newer one.
     paper = options.paper or usual_paper(new.job.settings.unit)
     return comparison_page(found, versions, old, new, paper=paper)

@@ -119,6 +119,7 @@ def run(asked: Namespace) -> int:
     if options.job == "-":
         complain("a job that is read from standard input has no log file")
         return WRONG_USAGE
+    # A log of several jobs is nobody's own, so its place has to be said, and only then.
     if bool(options.others) is (options.log is None):
         complain("jobs bought together are named by --with, and their one log by --log")
         return WRONG_USAGE
@@ -147,6 +148,7 @@ def _mark(options: MarkOptions) -> int:
     from trimlang.site_log.written_out import whole_lines
 
     saved = read_job(options.file, messages)[0].splitlines() if options.file else []
+    # What a phone saved may have blanks doubled or at its ends; the log has them once.
     lines = [" ".join(line.split()) for line in (*whole_lines(options.lines), *saved)]
     added = "".join(f"{line}\n" for line in lines if line)
     # The log is compiled with the new lines before it is written: a line with an error never gets
@@ -187,6 +189,7 @@ def _log_of(options: MarkOptions) -> Path:
 
     path = Path(options.job)
     log_path = options.log or log_beside(path)
+    # A link could make this command write anywhere on the machine.
     if options.log is None and not log_path.resolve().is_relative_to(path.resolve().parent):
         text = f"{log_path} is a link that leads out of the job's folder"
         raise complained(WRONG_USAGE, text)
@@ -199,6 +202,7 @@ def _nobody_bought(result: Result, log_name: str, first: int) -> bool:
     """Tell whether a new line cuts a stick that nobody bought and that no stock line prices."""
     return any(
         finding.code == NOBODY_BOUGHT
+        # A stick with a price is on the order and only not marked as bought; one without is a slip.
         and dict(finding.facts).get("price") == money_text(Fraction(0))
         and finding.span.file == log_name
         and finding.span.line >= first
@@ -284,6 +288,7 @@ def _write(options: MarkOptions, result: Result, log_path: Path, log: str, first
         return WRONG_USAGE
     try:
         for name, text in changed.items():
+            # Each file changes whole or not at all, so a cut of power leaves no half line.
             replace_file(log_path.parent / name, text.encode("utf-8"))
     except OSError as error:
         complain(f"cannot write the log: {(error.strerror or str(error)).lower()}")

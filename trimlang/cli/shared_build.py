@@ -37,14 +37,17 @@ def build_together(options: BuildOptions) -> int:
     if files is None:
         return WRONG_USAGE
     first = Path(files[0])
+    # Beside the first job, for the purchase itself has no file whose name it could have.
     target: Path = options.out or first.with_name("site-sheets")
     try:
         log = None
+        # Read before the jobs, so that a mistyped name is told before the long work.
         if options.log is not None:
             text, _ = read_job(str(options.log), MessageOptions(form=options.messages))
             log = Source(options.log.name, text)
         shared = planned_together(files, options.messages, options.plan, log)
         tell(MessageOptions(form=options.messages), of_log(shared.result, log))
+        # With errors in the log the order has no plans, and a build without them would mislead.
         if not shared.result.ok:
             return JOB_ERRORS
         write(target, _files(options, shared))
@@ -128,7 +131,10 @@ def _files(options: BuildOptions, shared: SharedOrder) -> dict[str, bytes]:
     folders = [
         folder.as_posix()
         for folder in places(
-            [one.flat.file for one in shared.flats], Path(), reserved=(SHARED_FOLDER,)
+            # A job called “site” must not be written over the folder of the whole purchase.
+            [one.flat.file for one in shared.flats],
+            Path(),
+            reserved=(SHARED_FOLDER,),
         )
     ]
     flats = tuple(
@@ -145,6 +151,7 @@ def _files(options: BuildOptions, shared: SharedOrder) -> dict[str, bytes]:
     # The order, and what is cut from which stick, exist only once, for all jobs together.
     own = Share(
         sheets=sheets_of(Whose.EACH_JOB),
+        # These would differ from the site's own and could be ordered a second time.
         elsewhere=("plan.json", "stock-order.csv", "sticks.csv"),
         other_folders=((shared.result.job.name, f"../{SHARED_FOLDER}/index.html"),),
     )
@@ -167,6 +174,7 @@ def _summary(shared: SharedOrder, target: Path) -> str:
         f" from {counted(sticks, 'stick')},"
         f" {money}{money_text(result.cost)} of trim ({least_words(result)}) → {target}"
     ]
+    # With too little stock for each alone there is no cost to compare with.
     if shared.scarce:
         lines.append(f"bought job by job there would not be enough of {', '.join(shared.scarce)}")
     elif shared.alone is not None:

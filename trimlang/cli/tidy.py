@@ -108,6 +108,7 @@ def run(asked: Namespace) -> int:
 
 def _tidy(name: str, options: TidyOptions) -> int:
     """Tidy a file, with its folder locked from reading to writing."""
+    # What writes nothing needs no lock.
     if name == "-" or options.check or options.printed or options.diff:
         return _tidied(name, options)
     from trimlang.output.lock import alone_in
@@ -135,6 +136,7 @@ def _tidied(name: str, options: TidyOptions) -> int:
         complain(f"{_shown(name)} stays as it is: {error}")
         return JOB_ERRORS
     except (OSError, ValueError) as error:
+        # Text that is no UTF-8 is a ValueError without a reason of the system's.
         complain(f"cannot read {name}: {(getattr(error, 'strerror', None) or str(error)).lower()}")
         return WRONG_USAGE
     source = Source(_shown(name), file.before.decode("utf-8-sig"))
@@ -144,6 +146,7 @@ def _tidied(name: str, options: TidyOptions) -> int:
     if options.diff:
         _print("".join(_diff(file)).encode("utf-8"))
     if options.check:
+        # With --check the exit code says it too, for a commit hook.
         if not file.is_tidy:
             complain(f"{_shown(name)} is not tidy")
             code = JOB_ERRORS

@@ -27,6 +27,7 @@ def said_setting(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
 
     It goes into the topic's line above the rooms; where there is none, a line is written there.
     """
+    # Settings stand above the first room; in a file without rooms its top is as good.
     rooms = next((at for at, line in enumerate(lines) if _ROOM.match(line)), 0)
     for found in _SETTING.finditer(finding.remedy):
         topic, said = found["topic"], found["said"].strip()
@@ -42,13 +43,17 @@ def _where(lines: Sequence[str], topic: str, said: str, rooms: int, file: str) -
         head = begins.match(line)
         if head is None:
             continue
+        # What is added goes before a remark, or it would become a part of it.
         end = end_of_words(line)
         start = head.end()
         for part in line[head.end() : end - 1].split(","):
+            # The same words but for their figures: this setting is there, and only its size is
+            # changed.
             if _words_of(part) == _words_of(said):
                 column = start + len(part) - len(part.lstrip()) + 1
                 return Span(file, at + 1, column, column + len(part.strip())), said
             start += len(part) + 1
+        # Only a line above the rooms holds for the whole job.
         if at < rooms and own is None:
             own = Span(file, at + 1, end, end)
     if own is not None:
@@ -74,6 +79,7 @@ def bends(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
 
 def given_a_room(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
     """Write a room's heading above a wall that stands in none."""
+    # Any trim of the file will do: a heading without one would lead to the next finding.
     trim = next((found["name"] for found in map(_TRIM.match, lines) if found is not None), None)
     heading = 'room "Room"' + (f", trim {trim}" if trim else "")
     place = Span(finding.span.file, finding.span.line, 1, 1)
@@ -84,16 +90,19 @@ def block_in_a_line_of_its_own(finding: Diagnostic, lines: Sequence[str]) -> Ite
     """Take a block out of an end's brackets, and give it the line between two runs of a wall."""
     span = finding.span
     line = lines[span.line - 1]
+    # The side said last before this place is the one whose brackets it stands in.
     sides = re.findall(r"\b(left|right)\s*=", line[: span.column - 1], re.IGNORECASE)
     named = re.match(r"block\s+([^\s,()]+)", line[span.column - 1 :], re.IGNORECASE)
     opens, closes = span.column - 2, span.end - 1
     if sides and named and line[opens] == "(" and line[closes : closes + 1] == ")":
         indent = line[: len(line) - len(line.lstrip())]
+        # What is at a wall's right end stands below it, since the walk goes on there.
         below = sides[-1].casefold() == "right"
         at = len(line) + 1 if below else 1
         said = f"{indent}transition {named[1]}"
         own = Edit(replace(span, column=at, end=at), f"\n{said}" if below else f"{said}\n")
         out = Edit(replace(span, column=opens + 1, end=closes + 2), "")
+        # The later place first, so that the earlier one is still right when it is changed.
         edits = (own, out) if below else (out, own)
         yield Mend(f"Write “transition {named[1]}” between the runs", edits)
 
@@ -102,6 +111,7 @@ def raised_gap(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
     """Scribe the run that loses less by the larger gap too."""
     facts = dict(finding.facts)
     lesser, larger = facts["lesser"], f"floor gap {facts['larger']}"
+    # A run of an included file cannot be mended from here.
     if not isinstance(lesser, Span) or lesser.file != finding.span.file:
         return
     line = lines[lesser.line - 1]
@@ -123,11 +133,13 @@ def with_a_free_name(fact: str) -> Callable[[Diagnostic, Sequence[str]], Iterato
         text, line = "\n".join(lines).casefold(), lines[span.line - 1]
         name = str(dict(finding.facts)[fact])
         at = line.find(name, span.column - 1)
+        # The file may write the name in other letters than the finding; then nothing is offered.
         if at < 0 or at >= span.end:
             return
         # “Bath” and “Bath 2” in quotes; a name becomes part of ids, where no blank stands
         quoted = line[at - 1 : at] in '"“'
         plain, sign = name.rstrip("0123456789") if not quoted else name, " " if quoted else ""
+        # A short name grows to N2; a longer one is easier to read as hall-2.
         if not quoted and len(plain) > 2:
             sign = "-"
         number = 2
@@ -148,6 +160,7 @@ def one_for_both_walls(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Me
     trims = (str(facts["trim"]), str(facts["other"]))
     for trim, label, instead in ((trims[0], "there", trims[1]), (trims[1], "run", trims[0])):
         wall = re.compile(rf"\s*{re.escape(str(facts[label]))}\s*:[^,#]*[^,#\s]", re.IGNORECASE)
+        # The nearest, for another room may have a wall of the same name.
         near = sorted(range(len(lines)), key=lambda at: abs(at - finding.span.line + 1))
         for at in near:
             head = wall.match(lines[at])

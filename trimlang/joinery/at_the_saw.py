@@ -164,6 +164,7 @@ def saw_for(trim: Trim, settings: Settings) -> MitreSaw:
     tall = trim.height or NOTHING
     return MitreSaw(
         tilts=TILTS[settings.saw_bevels],
+        # A saw whose height nobody said is taken to hold any trim at its fence.
         stands=not settings.saw_stands or tall <= settings.saw_stands,
     )
 
@@ -172,6 +173,7 @@ def at_saw(cut: Cut, side: Side, saw: MitreSaw) -> AtSaw:
     """Return how one end of a piece lies for its cut."""
     way, angles = lay_of(cut), (cut.setting, cut.bevel_setting)
     if way is Lay.STANDING and not saw.stands:
+        # Laid flat the same plane is cut by tilting the blade, with the table straight.
         way, angles = Lay.FLAT, (NOTHING, cut.setting)
     return _posed(way, _leans(cut), side, angles, saw)
 
@@ -192,6 +194,7 @@ def nested(cut: Cut, side: Side) -> AtSaw | None:
 
 def lie_alike(ends: Iterable[AtSaw]) -> bool:
     """Whether a piece lies one way for all cuts that are not square, its left at your left."""
+    # A square cut comes out the same either way, so it has no say.
     poses = {one.pose for one in ends if not one.is_square}
     return len(poses) <= 1 and not any(pose.turned for pose in poses)
 
@@ -225,6 +228,7 @@ def _posed(
 ) -> AtSaw:
     """Take the first pose for which the saw's blade leans to the side that it must."""
     turned = [_turned(way, pose, leans, side, angles) for pose in LAYS[way].poses]
+    # Where no pose suits the saw the usual one is shown; the tilt tells what the saw must do.
     return next((one for one in turned if one.tilt is None or one.tilt in saw.tilts), turned[0])
 
 
@@ -243,6 +247,7 @@ def _turned(
     mitre, bevel = angles
     across, through = leans
     turn = -1 if pose.turned else 1
+    # Turned end for end, the left end is at your right hand.
     right = turn * side.step
     if pose.facing is Facing.UP:  # the face's up is away from you, its out is up
         away, up = -across * turn, -through

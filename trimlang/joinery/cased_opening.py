@@ -76,6 +76,7 @@ class CasingPart(Enum):
     def __init__(
         self, kind: PieceKind, of_named: str, nameless: str, side: Side | None = None
     ) -> None:
+        # What lies level over or under an opening belongs to no side.
         self.side = side
         self.kind = kind
         self.of_named = of_named
@@ -84,6 +85,7 @@ class CasingPart(Enum):
     @property
     def in_an_id(self) -> str:
         """What it is called in a piece's id."""
+        # Ids are typed in the log, so they have small letters and hyphens.
         return self.name.lower().replace("_", "-")
 
 
@@ -119,6 +121,7 @@ class CasedOpening:
         # Legs, stools and strips are rounded as heads are: casing is not squeezed between walls.
         length, rounding = round_length(exact, RoundedAs.HEAD, self.room.settings)
         called = self.gap.called
+        # An opening that nobody named has a wording of its own: empty quotes look like a mistake.
         remark = Remark(part.of_named, (("opening", called),)) if called else Remark(part.nameless)
         return Piece(
             id=self.id_of(part, trim.name, number),
@@ -133,6 +136,8 @@ class CasedOpening:
             right=cuts[1],
             rounding=rounding,
             unit=self.room.settings.unit,
+            # Left is left again as one faces the far side, so the ticket has to say which side it
+            # is.
             remarks=(remark, *more, *([Remark(_FAR)] if self.far else [])),
         )
 

@@ -82,6 +82,7 @@ def at_its_height(end: End, job: Job, room: Room, run: Run, trim: Trim) -> End:
     if low is None or end.corner is None or not end.wider_below:
         return end
     half = end.wider_below / 2
+    # The mean and half of the difference are the angle at one end.
     return replace(end, corner=end.corner + (half if low else -half))
 
 
@@ -105,6 +106,7 @@ def corner_remarks(
             continue
         low = _is_at_one_end(job, room, run, trim)
         if low is not None and end.corner is not None and end.wider_below:
+            # Only a mitre can be set for the wrong angle: a cope is scribed to its mate.
             if cut.fit is Fit.MITRED:
                 mitre = (STRAIGHT - end.corner) / 2
                 there = mitre + end.wider_below / (2 if low else -2)
@@ -133,6 +135,7 @@ def corner_remarks(
                 "where": where,
             }
             yield Remark(_TWISTED[side], tuple(said.items()))
+            # Caulk or filler hides a gap up to the job's limit; a wider one shows.
             if gap > _limit(end, settings):
                 findings.say("T473", end.span, run=run.label, trim=trim.name, **said)
 

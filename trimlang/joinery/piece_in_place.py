@@ -67,6 +67,7 @@ class _SeenEnd:
 def seen_height(trim: Trim) -> Fraction:
     """Return how tall a trim looks on its wall (inches); 0 where the file does not say."""
     tall = trim.height or NOTHING
+    # Sprung trim leans out from the wall, so it looks lower than it is wide.
     return tall if trim.spring is None else drop(tall, trim.spring)
 
 
@@ -91,6 +92,7 @@ def placed(
     long = piece.to_mark
     left, right = (_end(cut, crown=crown) for cut in (piece.left, piece.right))
     along, up = cosine(turn), sine(turn)
+    # A leg is hung by its outer edge, while its own frame counts from the inner one.
     base = Spot(x=at.x + up * tall, y=at.y - along * tall) if by_outer else at
 
     def spot(u: Fraction, v: Fraction) -> Spot:
@@ -125,6 +127,7 @@ def _end(cut: Cut, *, crown: bool) -> _SeenEnd:
         return _crown_end(cut)
     long, through = cut.long_edge, NOTHING
     across = {Edge.BOTTOM: NOTHING, Edge.TOP: NOTHING}
+    # What the cut takes through the thickness is not seen across the face.
     inset = cut.inset - cut.through
     if long.is_across:
         # The outer edge of a casing is its top, away from you at the saw.
@@ -141,8 +144,10 @@ def _end(cut: Cut, *, crown: bool) -> _SeenEnd:
 
 def _crown_end(cut: Cut) -> _SeenEnd:
     """Return a crown's end: from its wall edge, where it is measured, to its ceiling edge."""
+    # Without a setting for crown the end is square.
     if cut.crown is None:
         return _SeenEnd(back=(NOTHING, NOTHING), face=(NOTHING, NOTHING))
+    # Longest at the back it is shorter at the ceiling, longest at the face it is longer there.
     way = {Edge.BACK: 1, Edge.FACE: -1}.get(cut.long_edge, 0)
     ends = (NOTHING, way * cut.inset)
     return _SeenEnd(back=ends, face=ends)

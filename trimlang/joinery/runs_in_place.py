@@ -35,6 +35,7 @@ def run_pieces_in_place(
             of_run.setdefault((piece.run, piece.trim), []).append(piece)
     # What cannot be cut was reported when the pieces were made.
     for wall, trim in walls(job, room, outline(room, job.trims), Findings()):
+        # Spliced parts are laid from the left, in the order of their numbers.
         parts = sorted(of_run.get((wall.run.label, trim.name), ()), key=lambda one: one.part)
         face = next(one for one in faces if wall.leg.index in one.places)
         for one in _along(job, wall, trim, face, parts):
@@ -48,6 +49,7 @@ def ceiling_above(room: Room, face: StraightWall, place: int | None) -> Fraction
     """
     risen = NOTHING
     for index, at in enumerate(face.places):
+        # Only what lies to the left of a stretch has raised the ceiling where it begins.
         if at == place:
             break
         stretch = room.walk[at]
@@ -59,6 +61,7 @@ def ceiling_above(room: Room, face: StraightWall, place: int | None) -> Fraction
 
 def _over_gap(room: Room, face: StraightWall, index: int) -> Fraction:
     """Return how the ceiling goes on over a gap: as along the nearest run, before it or after."""
+    # The run at the left first: an opening is seen under the ceiling that led up to it.
     for at in (*reversed(face.places[:index]), *face.places[index + 1 :]):
         stretch = room.walk[at]
         if isinstance(stretch, Run):
@@ -70,27 +73,33 @@ def _along(
     job: Job, wall: Wall, trim: Trim, face: StraightWall, parts: list[Piece]
 ) -> Iterator[PieceInPlace]:
     run, room = wall.run, wall.room
+    # Crown follows the ceiling, all other trim the floor or the stair.
     turn = run.ceiling if trim.spring is not None else run.slope
     begin = face.begin_of(wall.leg.index)
     y = begin.y
     upon = Upon.FLOOR
     if trim.hangs:
         upon = Upon.CEILING
+        # Where the ceiling slopes, trim is taller upright than across its face.
         y = ceiling_above(room, face, wall.leg.index) - seen_height(trim) / cosine(turn)
     elif is_on_floor(job, run, trim):
         y += foot_of(job, run, trim) / cosine(turn)
     else:
+        # A rail: no file says how high it is, so it is drawn where rails usually are.
         upon = Upon.NOTHING_MEASURED
     # Scraps that the tape ran over are no wall: the strip begins at the corner behind them.
     past = grows_at(wall, trim, Side.LEFT) + wall.left.scraps
     u = -past
+    # A run in one piece has no scarf, whatever is said of laps.
     lap = scarf_lap(trim, room.settings) if len(parts) > 1 else NOTHING
     for number, piece in enumerate(parts):
+        # Lengths count from the bottom edge; a top that reaches further moves the start.
         if not number and trim.spring is None and piece.left.long_edge is Edge.TOP:
             u -= piece.left.inset - piece.left.through
         start = u - wall.before
         at = Spot(x=begin.x + start * cosine(turn), y=y + start * sine(turn))
         made = placed(piece, trim, at, turn=turn, upon=upon)
+        # A stair's skirt is its first trim, and it alone is sawn to the steps.
         yield _sawn(made, run, trim) if run.trims[0] == trim.name else made
         u += piece.to_mark - lap
 
@@ -103,6 +112,7 @@ def _sawn(made: PieceInPlace, run: Run, trim: Trim) -> PieceInPlace:
         outline = [low_left, low_right, *_steps(high_right, high_left, run)]
     for notch in work.notches:
         is_end = made.piece.part == (1 if notch.side is Side.LEFT else made.piece.parts)
+        # A notch is at the run's end, so only the outermost part of a spliced skirt has it.
         if is_end:
             outline = _notched(outline, notch.side, notch.level, notch.up, run.slope)
     return replace(made, outline=tuple(outline))
@@ -115,11 +125,13 @@ def _steps(right: Spot, left: Spot, run: Run) -> list[Spot]:
     low, high = (left, right) if run.slope > 0 else (right, left)
     way = 1 if high.x > low.x else -1
     made = [low]
+    # Whole steps only: what is left at the upper end is no tread.
     while abs(made[-1].x - low.x) + steps.run <= abs(high.x - low.x):
         tip = made[-1]
         inner = Spot(x=tip.x + way * steps.run, y=tip.y)
         made += [inner, Spot(x=inner.x, y=inner.y + steps.rise)]
     made.append(high)
+    # The outline goes on from right to left, whichever end is the lower.
     return made[::-1] if run.slope > 0 else made
 
 

@@ -85,6 +85,7 @@ def wall_faces(job: Job, room: Room, pieces: Mapping[str, Piece]) -> tuple[WallF
         (seen_height(trim) for run in room.runs if (trim := floor_trim(job, run)) is not None),
         default=NOTHING,
     )
+    # Rails are at one height round a room, or they would miss each other in its corners.
     rail = _rail_height(room, floor)
     found: list[WallFace] = []
     for wall in walls:
@@ -92,6 +93,7 @@ def wall_faces(job: Job, room: Room, pieces: Mapping[str, Piece]) -> tuple[WallF
         openings = tuple(openings_in_place(job, room, wall, pieces))
         on_it = [_lifted(one, rail) if one.upon is Upon.NOTHING_MEASURED else one for one in own]
         over = [one for one in on_it if one.upon is Upon.NOTHING_MEASURED]
+        # A set above the rail begins over the rail's top edge, not over its middle.
         above = rail + max((one.across for one in over), default=NOTHING)
         boxes = tuple(_boxes_on(job, room, wall, openings, pieces, (floor, above)))
         found.append(
@@ -111,6 +113,7 @@ def _rail_height(room: Room, floor: Fraction) -> Fraction:
     for boxes in room.boxes:
         if boxes.place in (BoxPlace.ON, BoxPlace.ALONG):
             lowest.setdefault(boxes.run, boxes)
+    # One margin below the boxes and one above, as between the boxes.
     tops = [floor + boxes.tall + 2 * _margin(boxes) for boxes in lowest.values()]
     return max(tops, default=USUAL_RAIL)
 
@@ -153,10 +156,12 @@ def _boxes_on(
                         default=opening.low)  # fmt: skip
             low = max((floor + under - boxes.tall) / 2, floor)
         elif boxes.place is BoxPlace.OVER and opening is not None:
+            # Over the casing where there is one, else over the opening itself.
             over = max((spot.y for one in opening.pieces for spot in one.outline),
                        default=opening.high or USUAL_HEAD)  # fmt: skip
             low = over - begin.y + margin
         elif boxes.run in tops:
+            # A further set on the same wall goes above the one before, and above the rail.
             low = max(tops[boxes.run], above) + margin
         else:
             low = floor + margin
@@ -176,6 +181,7 @@ def _begins(
         return None
     for opening in openings:
         called = opening.gap.called
+        # Boxes at an opening go by its name and the place that they have there.
         if called and boxes.run == f"{in_an_id(called)}-{boxes.place.name.lower()}":
             return opening.begins, opening
     return None
@@ -204,6 +210,7 @@ def _laid_out(
             (BoxSide.RIGHT, Spot(x=right.x, y=right.y + boxes.tall), UPRIGHT_RIGHT),
         ):
             piece = pieces.get(side.id_in(boxes.id_in(room.tag), number))
+            # A side that could not be cut was reported before, and is left out of the picture.
             if piece is not None:
                 sides.append(placed(piece, trim, corner, turn=turn, by_outer=True))
         at += boxes.wide

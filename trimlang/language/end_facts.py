@@ -27,6 +27,7 @@ class Side(StrEnum):
     @property
     def step(self) -> int:
         """How the walk goes on past this end: 1 to the next wall, -1 to the one before."""
+        # A room is walked with the wall in front of one, so the next wall is at the right.
         return 1 if self is Side.RIGHT else -1
 
     def of(self, left: _End, right: _End) -> _End:

@@ -210,6 +210,7 @@ class Unread:
     span: Span
 
 
+# By the line that may say them, so that a fact out of its place fails the type check.
 TrimFact: TypeAlias = (
     Thick | Tall | Spring | Girth | InFrontOf | StandsOn | Material | Flexible | OneWay
 )
@@ -272,11 +273,13 @@ def named_trims(fact: Fact) -> tuple[Word, ...]:
             return (stool,) if apron is None else (stool, apron)
         case Cased(casing=casing, head=head):
             return (casing,) if head is None else (casing, head)
+        # Without “of” the tape lay over the scraps of any trim, and no name stands there.
         case WrittenTaken(of=Word() as trim):
             return (trim,)
         case Stops(trims=trims) | BlockHere(trims=trims):
             return trims
         case TrimEnd(trim=trim, end=end):
+            # The brackets of an end name trims too: a block stops some and lets others pass.
             return (trim, *(word for said in end.facts for word in named_trims(said)))
         case AtEnd(end=end):
             return tuple(word for said in end.facts for word in named_trims(said))

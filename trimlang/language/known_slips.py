@@ -55,12 +55,14 @@ def _with_a_point(comma: Found) -> str:
 
 def _figures(found: Found) -> str | None:
     written = found[0]
+    # A small l and a capital I pass for 1 in many fonts, a capital O for 0.
     figures = written.translate(str.maketrans("lIO", "110"))
     # All letters is a word, such as "OI", and not a number with letters in it.
     return figures if figures != written and not written.isalpha() else None
 
 
 KNOWN_SLIPS: Final = (
+    # These begin with words of their own, so they are told before slips that fit any line.
     *LOG_SLIPS,
     *REGIONAL_SLIPS,
     slip(
@@ -98,6 +100,7 @@ KNOWN_SLIPS: Final = (
         ("run,Den,N,10 ft,in,in", None),
         ('"Den",N,10 ft 2 1/4,in', None),
         # Cells of a name, with a length alone in one of those behind.
+        # The words left out begin lines that rightly have a bare length behind a comma.
         written=rf"^\s*(?!(?:door|window|opening|stair|bare|cabinets|radiator|newel|beam|cut|spoiled"
         r"|shortened|fitted|bought)\b)"
         rf"[^\W\d_\"][^,:=#\d]*,(?:[^,:=#]*,)*\s*{_CELL}\s*(?:,[^:=#]*)?$"
@@ -136,6 +139,7 @@ KNOWN_SLIPS: Final = (
     slip(
         ("N: l2 ft, left=butt, right=butt", "N: 12 ft, left=butt, right=butt"),
         ("N: 4O in, left=butt, right=butt", "N: 40 in, left=butt, right=butt"),
+        # Two signs or more: a lone l or O is more often the name of a wall.
         written=r"(?<![\w.=-])(?-i:[lIO\d]{2,})\b",
         wanted="figures alone",
         remedy="Write {}: a letter looks like a figure there.",
@@ -169,6 +173,7 @@ KNOWN_SLIPS: Final = (
         written=rf"{_WALL}\s*(?P<slip>(?P<a>\d+) (?P<b>\d{{3}}))\b(?! ?[/⁄∕])",
         wanted="a number in one",
         remedy="A number has no gap in it: write {}.",
+        # With three figures or more before the gap they are two lengths.
         instead=lambda found: f"{found['a']}{found['b']}" if len(found["a"]) < 3 else None,
     ),
     slip(
@@ -176,6 +181,7 @@ KNOWN_SLIPS: Final = (
         written=rf"{_WALL}\s*(?P<slip>(?P<a>\d+) (?P<b>\d+)(?! ?[/⁄∕\d])(?: *{_INCHES})?)",
         wanted="feet and inches with their units",
         remedy="Feet and inches are told apart by their units: write {}.",
+        # Twelve inches are a foot, so a larger second number is not the inches.
         instead=lambda found: f"{found['a']} ft {found['b']} in" if int(found["b"]) < 12 else None,
     ),
     slip(
@@ -198,6 +204,7 @@ KNOWN_SLIPS: Final = (
     *PAD_SLIPS,
     *ORDER_SLIPS,
     *BUYING_SLIPS,
+    # Behind the other slips of order, for it takes any name behind a length.
     slip(
         ("40 in N, left=butt, right=butt", "N: 40 in, left=butt, right=butt"),
         ("10 ft 2 1/4 N", "N: 10 ft 2 1/4"),
@@ -210,6 +217,7 @@ KNOWN_SLIPS: Final = (
     slip(
         ("1 4 ft, left=butt, right=butt", "1: 4 ft, left=butt, right=butt"),
         ("2 23 1/2, left=out(89 deg)", "2: 23 1/2, left=out(89 deg)"),
+        # With a fraction behind it, it is a mixed number such as 1 1/2 and no name.
         written=rf"^\s*(?P<slip>\d+)(?! +{_FRACTION})(?= +{WRITTEN_LENGTH}\s*(?:,|$))",
         wanted="a colon behind a wall's number",
         remedy="A wall called by a number has a colon: write {}.",
@@ -237,6 +245,7 @@ KNOWN_SLIPS: Final = (
         ("stock base: 12 ft $17.40", "stock base: 12 ft at $17.40"),
         written=r"^\s*stock\b.*?(?:ft|feet|in|mm|m|')"
         r"(?P<slip>\s+(?:=\s*)?(?P<price>[$€£¥]?\d+(?:\.\d\d)?)\b)"
+        # With a unit or a fraction behind it, it is the rest of a length and no price.
         r"(?! ?[/⁄∕])(?!\s*(?:in|ft)\b)",
         wanted="“at” before the price",
         remedy="Write “{}”.",

@@ -22,6 +22,7 @@ _SIZES: Final = (
 
 def _walls_named_first(found: Found) -> str:
     parts = found["slip"].split(",")
+    # A part without a length, such as a corner, stays as it stands.
     named = [_LENGTH_FIRST.sub(r"\g<name> \g<long>", part.strip()) for part in parts]
     return ", ".join(named)
 
@@ -50,7 +51,9 @@ def _another_wall(found: Found) -> str:
     """Return the forgotten name: that of the wall before the opening, with the next free number."""
     before = re.findall(rf"(?:^|,)\s*({WALL_NAME})\s*:?\s*\d", found["before"], re.IGNORECASE)
     taken = {name.casefold() for name in re.findall(r"[^\W\d_][\w\-]*", found.string)}
+    # Behind N2 comes N3, not N22.
     plain = before[-1].rstrip("0123456789")
+    # The plain name stands for the first stretch, so the next one is 2.
     number = 2
     while f"{plain}{number}".casefold() in taken:
         number += 1
@@ -97,6 +100,7 @@ ORDER_SLIPS: Final = (
             "N 40, N2 30, door to hall 32, N3 21 9/16, E 8 ft",
         ),
         ("N 10 ft, 8 ft 7, S 10 ft", "N 10 ft, N2 8 ft 7, S 10 ft"),
+        # Lines of the log begin with a word and a number too, and are no walls.
         written=rf"^\s*(?!(?:bought|cut|spoiled|fitted)\b)(?P<before>{WALL_NAME} ?"
         r"(?:\d[^#:=\"]*, *)?[^,#:=\"]*\d[^,#:=\"]*,) *"
         rf"(?P<slip>{WHOLE_LENGTH}){END_OF_PART}",
@@ -111,6 +115,7 @@ ORDER_SLIPS: Final = (
         rf"\s*(?P<slip>{WHOLE_LENGTH}){END_OF_PART}",
         wanted="the wall's name before its length",
         remedy="Write the wall's name there, such as N2, and then its length.",
+        # No wall stands before the opening in this line, so its name cannot be worked out.
         instead=None,
     ),
     slip(

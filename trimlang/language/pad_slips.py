@@ -15,7 +15,9 @@ from trimlang.language.slip_row import (
 )
 from trimlang.language.vocabulary import GAP_WORDS
 
+# As few signs as will do: a greedy width would take the name behind it for a unit.
 _WIDTH: Final = r"\d[\d./ ]*?(?: ?(?:in|ft|mm|cm|m)\b\.?| ?['\"″′])?"
+# Words that go on with the opening's own line: “door 32 high” is no door called “high”.
 _SAID: Final = (
     r"(?:no|height|sill|high|wide|tall|hinged|swings|casing|stool|apron|note|stops|jambs|plinths"
     r"|both|four|entrance|left|right|in|out|x|by)"
@@ -26,11 +28,13 @@ _PARTS: Final = {"half": "1/2", "quarter": "1/4", "eighth": "1/8", "sixteenth": 
 
 def _feet(written: str) -> str:
     feet, inches = written.split("-")
+    # An even 3-0 in a door list is said as 3 ft, as a tape is read out.
     return f"{feet} ft {inches}" if int(inches) else f"{feet} ft"
 
 
 def _bare(found: Found) -> str:
     name = found["name"].strip()
+    # “Cabinets” already means bare wall, so “bare” before it would say it twice.
     kind = "" if name.split()[0].casefold() in GAP_WORDS else f"{found['kind']} "
     return f"{kind}{name} {found['width'].strip()}"
 
@@ -44,6 +48,7 @@ PAD_SLIPS: Final = (
         ("// measured twice", "# measured twice"),
         ("-- measured twice", "# measured twice"),
         ("; measured twice", "# measured twice"),
+        # Only before a word: a sign before a figure is a slip in the length itself.
         written=r"^\s*(?P<slip>//+|--+|;+|%+|')(?=\s*[^\W\d_])",
         wanted="a line of a job file, or # before a remark",
         remedy="A remark begins with {}.",
@@ -53,6 +58,7 @@ PAD_SLIPS: Final = (
         ("N) 40 in, left=butt, right=butt", "N: 40 in, left=butt, right=butt"),
         ("1) 40 in, left=butt, right=butt", "1: 40 in, left=butt, right=butt"),
         ("N / 40 in, left=butt, right=butt", "N: 40 in, left=butt, right=butt"),
+        # Behind a number only a bracket counts, for “1 / 40” may be a fraction.
         written=r"^\s*(?:[^\W\d_][\w\-]*(?=\s*[)\]/|>])|\d{1,2}(?=\s*[)\]]))(?P<slip>\s*[)\]/|>]\s*)(?=\d)",
         wanted="a colon behind the wall's name",
         remedy="Write a colon there.",
@@ -98,6 +104,7 @@ PAD_SLIPS: Final = (
         written=r",\s*(?P<slip>corner)(?=\s*[,(#]|\s*$)",
         wanted="which corner",
         remedy="Write in or out, as the wall turns there.",
+        # Which way the wall turns nobody can tell from here, so no mend is offered.
         instead=None,
     ),
     slip(
@@ -114,6 +121,7 @@ PAD_SLIPS: Final = (
         ("N 40 + 1/8, E 30", "N 40 1/8 in, E 30"),
         written=r"(?P<slip>(?P<whole>\d+) ?(?:in\b\.?|\"|″)? *\+ *(?P<part>\d+/\d+)(?: ?in\b)?)",
         wanted="one length",
+        # It may also be a jotted tolerance, so the remedy says “if”.
         remedy="If it is that much more, write {}.",
         instead=lambda found: f"{found['whole']} {found['part']} in",
     ),
@@ -124,6 +132,7 @@ PAD_SLIPS: Final = (
         written=r"(?P<slip>\s*(?:±|\+/?-) ?\d[\d/]*(?: ?in\b)?(?=\s*[,#]|\s*$)"
         r"|(?<=[:\s])(?:(?:approx(?:imately|\.)?|about|circa|ca?\.?|around) |[~≈] ?)(?=\d))",
         wanted="a length as the tape shows it",
+        # The saw is set to one mark; how sure the hand was of it changes nothing.
         remedy="Measure it to a mark, or leave that out.",
         instead=lambda _: "",
     ),
@@ -133,6 +142,7 @@ PAD_SLIPS: Final = (
         written=rf"(?P<slip>(?P<m>\d{{1,2}}) ?m ?(?P<cm>\d{{1,2}})(?: ?cm\b)?){END_OF_PART}",
         wanted="metres with a point",
         remedy="Write {}.",
+        # 3m5 is 3 m and 5 cm, so a single figure needs a nought before it.
         instead=lambda found: f"{found['m']}.{found['cm']:0>2} m",
     ),
     slip(
@@ -146,6 +156,7 @@ PAD_SLIPS: Final = (
     slip(
         ("door to the hall: 32", "door to the hall 32"),
         ("N 40, window to garden: 36, E 30", "N 40, window to garden 36, E 30"),
+        # Only words before the colon, or one in a note behind the width would be taken.
         written=rf"\b{GAP} [^\W\d_][^,:#\d\"]*?(?P<slip>\s*:\s*)(?=\d)",
         wanted="the width right behind the name",
         remedy="Leave the colon out.",
@@ -174,6 +185,7 @@ PAD_SLIPS: Final = (
     slip(
         ("opening 30 no trim", "opening 30"),
         ("door 32 in, no trim", "door 32 in"),
+        # Only of an opening: of a wall “no” asks which trim is left out.
         written=rf"\b{GAP}\b[^,#]*\d[^,#]*?(?P<slip>,?\s+no trim){END_OF_PART}",
         wanted="nothing of trim",
         remedy="Nothing gets trim there anyway: leave it out.",
@@ -190,6 +202,7 @@ PAD_SLIPS: Final = (
     slip(
         ("N: 40 in, note behind the radiator", 'N: 40 in, note "behind the radiator"'),
         ("N 40, note: check again, E 30", 'N 40, note "check again", E 30'),
+        # The text ends at a comma, for what stands behind may be said of the wall.
         written=r",\s*note\b(?P<slip>\s*:?\s*(?P<text>[^\s,#\"“:][^,#\"“]*?))(?=\s*(?:,|#|$))",
         wanted="a text in quotes",
         remedy="Write note {}.",

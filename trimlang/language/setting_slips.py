@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fractions import Fraction
 from typing import Final
+from unicodedata import normalize
 
 from trimlang.language.slip_row import END_OF_PART, WHOLE_LENGTH, Found, slip
 
@@ -20,20 +21,30 @@ def _date(found: Found) -> str | None:
     # With points a day comes first; with slashes a month, unless it can be none.
     day_first = found["sign"] == "." or one > _MONTHS_IN_A_YEAR
     day, month = (one, two) if day_first else (two, one)
+    # Where neither number can be the month, no date is offered rather than a wrong one.
     return f"{year}-{month:02}-{day:02}" if month <= _MONTHS_IN_A_YEAR else None
 
 
-def _section(found: Found) -> str:
+def _section(found: Found) -> str | None:
     one, two = found["one"].strip(), found["two"].strip()
     # A trim is taller than it is thick, whichever of the two was written first.
-    thick, tall = (one, two) if _size(one) <= _size(two) else (two, one)
+    sizes = _size(one), _size(two)
+    if sizes[0] is None or sizes[1] is None:
+        return None
+    thick, tall = (one, two) if sizes[0] <= sizes[1] else (two, one)
     return f"{thick} thick, {tall} tall"
 
 
-def _size(written: str) -> Fraction:
-    figures = "".join(sign if sign.isdigit() or sign in "./ " else " " for sign in written)
-    parts = [part.strip(".") for part in figures.split() if part[-1] != "/"]
-    return sum(map(Fraction, parts), Fraction(0))
+def _size(written: str) -> Fraction | None:
+    # “¾” is read as “3/4”, with a blank before it so that 5¾ stays 5 and 3/4.
+    apart = "".join(sign if sign.isascii() else f" {normalize('NFKC', sign)}" for sign in written)
+    # Units and marks become blanks, so that “5 1/4 in” is summed from 5 and 1/4.
+    figures = "".join(one if one in "0123456789./ " else " " for one in apart.replace("⁄", "/"))
+    try:
+        return sum((Fraction(part.strip(".")) for part in figures.split()), Fraction(0))
+    # 1/0 and 5..2 are no sizes; the line is told as one that cannot be read.
+    except (ValueError, ZeroDivisionError):
+        return None
 
 
 SETTING_SLIPS: Final = (
@@ -42,6 +53,7 @@ SETTING_SLIPS: Final = (
         ("stock base 12 ft at 17.40", "stock base: 12 ft at 17.40"),
         ("saw kerf 1/8 in", "saw: kerf 1/8 in"),
         ("every room trim base", "every room: trim base"),
+        # “Saw”, “nails” and the like name nothing: the colon belongs behind the word itself.
         written=rf"^\s*(?:(?:trim|stock|on-hand|block|assembly|rack)\s+|(?={_TOPICS}\s))"
         rf"(?P<slip>{_TOPICS}|{_OWN_NAME})(?=\s+[\w$])",
         wanted="a colon behind it",
@@ -134,6 +146,7 @@ SETTING_SLIPS: Final = (
     slip(
         ("waste 10 %", "spare 10 %"),
         ("extra 10%", "spare 10%"),
+        # Only with a per cent, for a trim or a room may well be called “waste” or “extra”.
         written=r"^\s*(?P<slip>waste|extra|overage|allowance)\s*\d+\s*%",
         wanted="the word for what is bought besides",
         remedy="Write {}.",
@@ -185,10 +198,12 @@ SETTING_SLIPS: Final = (
         written=r"^\s*trim\b.*?\d[^,]*?\b(?P<slip>(?P<high>height|high)|deep|depth)\b",
         wanted="“thick”, “tall” or “wide”",
         remedy="Write {}.",
+        # How deep a trim is, is how far it stands off the wall, which is “thick”.
         instead=lambda found: "tall" if found["high"] else "thick",
     ),
     slip(
         ("stock base: 12 ft: 17.40", "stock base: 12 ft at 17.40"),
+        # Only behind a unit: the line's first colon, behind the trim's name, is right.
         written=r"^\s*stock\b[^:]*:[^#]*?\d\s*(?:ft|feet|in|mm|m|')(?P<slip>\s*:\s*)(?=[$€£¥]?\d)",
         wanted="“at” before the price",
         remedy="Write {} there.",
@@ -209,6 +224,7 @@ SETTING_SLIPS: Final = (
         wanted="the lengths before their price",
         remedy="Say what is sold: 8 ft, 12 ft at 1.45 a foot, or any length to 16 ft at 1.45 a"
         " foot.",
+        # A price by the foot does not tell which lengths are sold, and nobody can guess them.
         instead=None,
     ),
     slip(
@@ -224,6 +240,7 @@ SETTING_SLIPS: Final = (
         wanted="a stick that is sold",
         remedy="Write pack of 10 12 ft where they are sold together, or 12 ft at 17.40 at most 10"
         " where there are no more.",
+        # A pack of ten, or no more than ten to be had: only the price list knows.
         instead=None,
     ),
 )

@@ -59,6 +59,7 @@ class StockLines(LogLines):
 
     def __init__(self, file: str, line: int) -> None:
         super().__init__(file, line)
+        # What a line says wrongly although it can be read, told once the line is built.
         self.problems: list[Diagnostic] = []
 
     supplier, profile = fact_of(facts.Supplier), fact_of(facts.ProfileCode)
@@ -141,6 +142,7 @@ class StockLines(LogLines):
             before = offers[-1].price if offers else None
             if before is None or not self._is_decimals(before, offer):
                 offers.append(offer)
+        # What is left is said of the trim's whole supply, and not of one offer.
         said = tuple(one for one in parts if not isinstance(one, tree.WrittenOffer))
         return tree.StockLine(name, tuple(offers), self._span(meta), facts=said)
 
@@ -152,6 +154,7 @@ class StockLines(LogLines):
         if offer.price or unit or more or amount.denominator != 1 or offer.length.span.column != at:
             return False
         span = replace(price.span, end=end)
+        # 17,05 was read as 17 and 5: the nought that the number lost is put back.
         better = f"{price.amount}.{str(amount).zfill(end - at)}"
         self.problems.append(say("T114", span, better=better))
         return True
@@ -187,6 +190,7 @@ class StockLines(LogLines):
             kind=DefectKind(kind.text),
             start=start,
             end=end,
+            # Without a side it was measured from the left, the end from which sticks are laid out.
             side=facts.Side(side[0].text) if side else facts.Side.LEFT,
             span=self._span(meta),
         )

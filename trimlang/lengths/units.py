@@ -61,6 +61,7 @@ class UnknownUnitError(ValueError):
 
 def far_unit(unit: Unit) -> LengthUnit:
     """Return what long stretches are measured in by those who measure walls in a unit."""
+    # Long stretches in millimetres or inches are figures that nobody pictures.
     return LengthUnit.METRE if unit is Unit.MM else LengthUnit.FOOT
 
 
@@ -88,6 +89,7 @@ def factor_from_pint(unit: str, base: str) -> Fraction:
     try:
         # A Fraction as magnitude keeps pint's arithmetic exact.
         quantity = (Fraction(1) * units.parse_units(unit)).to(base)
+    # A word that is no unit makes pint raise one error or another, by how it is spelled.
     except (pint.errors.PintError, AttributeError, ValueError) as error:
         raise UnknownUnitError(unit) from error
     return Fraction(quantity.magnitude)
@@ -141,6 +143,7 @@ def _made_ahead() -> dict[tuple[str, str], str]:
 
 
 def _factors_name() -> str:
+    # The version and the definitions are in the name, so that a file of other ones is never read.
     return made_ahead.made_name("units", _pint_version(), *DEFINITIONS)
 
 
@@ -150,6 +153,7 @@ def _pint_version() -> str:
     The folder that its installer wrote beside it has the version in its name.
     """
     found = find_spec("pint")
+    # Without pint's place its version is unknown; the name then fits no file made before.
     if found is None or found.origin is None:
         return ""
     # importlib.metadata would take longer to load than reading the name of one folder.

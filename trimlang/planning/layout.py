@@ -146,6 +146,7 @@ def lay_out(question: Question, plan: Plan) -> TrimPlan:
     used: dict[str, int] = {}
     # Numbered in the planner's order, longest pieces first: that is also the order of cutting.
     for number, stick in enumerate(plan.sticks, start=1):
+        # Counted by blank, to know below how many of a purchase stay whole.
         used[stick.blank] = used.get(stick.blank, 0) + 1
         # From here on in inches: where a mark is, no longer which multiple of the unit.
         places, offcut = _places(
@@ -172,6 +173,7 @@ def lay_out(question: Question, plan: Plan) -> TrimPlan:
     whole: list[Fraction] = []
     for purchase in plan.purchases:
         source = question.sources[purchase.blank]
+        # A rest is taken as it lies, one by one.
         pack = source.pack if isinstance(source, Offer) else 1
         line = Bought(
             length=source.length,
@@ -207,6 +209,7 @@ def with_bound_anywhere(plan: TrimPlan, anywhere: Fraction) -> TrimPlan:
     """Return the plan with a bound that holds wherever long walls are joined, and so here too."""
     # A plan for one set of places costs no less than what holds for all places.
     bound = max(plan.bound, anywhere)
+    # A bound that meets the cost proves the plan, wherever it came from.
     status = Status.PROVEN if bound == plan.cost else plan.status
     return replace(plan, anywhere=anywhere, bound=bound, status=status)
 
@@ -216,6 +219,7 @@ def _lost(waste: Waste, sticks: Iterable[CutStick], question: Question) -> Lost:
     usable = question.inches(question.problem.usable)
     rests = [stick.offcut for stick in sticks]
     offcut = sum((rest for rest in rests if rest >= usable), Fraction(0))
+    # All rests but those worth keeping, so that the two add up to what was left.
     scrap = sum(rests, Fraction(0)) - offcut
     return Lost(
         # What is neither offcut nor scrap of the real layout was taken by the blade.
@@ -227,6 +231,7 @@ def _lost(waste: Waste, sticks: Iterable[CutStick], question: Question) -> Lost:
 
 
 def _each(source: Offer | Rest) -> Fraction:
+    # A pack has one price for all of its sticks.
     return source.price / source.pack if isinstance(source, Offer) else source.price
 
 
@@ -252,4 +257,5 @@ def _places(
         at, before = at + part.length, part.id
     # One more cut frees the last piece; behind it begins what is left, up to the end that would be
     # squared off.
+    # A rest shorter than the cut is sawn to dust, and is nothing, not less.
     return tuple(places), inches(max(length - problem.end_waste - at - problem.kerf, 0))

@@ -81,6 +81,7 @@ class MoreJoints:
     def _cuts(self, parts: Sequence[Sequence[int]]) -> Iterator[tuple[str, tuple[Fraction, ...]]]:
         for splice, lengths in zip(self._joinable.splices, parts, strict=True):
             cut = cut_in(splice, [length * self._step for length in lengths])
+            # A cut that comes out as it was saves nothing and is no proposal.
             if cut is not None and cut != splice.cut:
                 yield splice.whole.id, cut
 
@@ -98,17 +99,20 @@ def cut_in(splice: Splice, lengths: Sequence[Fraction]) -> tuple[Fraction, ...] 
     """
     settings = splice.wall.room.settings
     step = settings.rounding_step
+    # Every joint more has a lap, in which wood lies twice.
     total = sum(splice.cut, Fraction(0)) + (len(lengths) - len(splice.cut)) * splice.lap
     # The longest first, as the usual cut has them; one that is no whole number of steps last.
     order = sorted(lengths, key=lambda one: (steps_down(one, step) != one, -one))
     before = order[:-1]
     cut = (*before, total - sum(before))
+    # In one piece there is nothing to be joined.
     if len(cut) == 1:
         return cut
     sound = (
         min(cut) >= least_piece(splice.lap, settings)
         and max(before) <= steps_down(splice.longest, step)
         and cut[-1] <= splice.longest - step
+        # A length between two marks of the tape could not be set at the saw.
         and all(steps_down(length, step) == length for length in before)
     )
     return cut if sound else None
@@ -121,6 +125,7 @@ def _joinable(asking: Asking, question: Question, splices: Sequence[Splice]) -> 
     taken: list[Splice] = []
     walls: list[LongWall] = []
     runs: list[FreeRun] = []
+    # The longest gain most by a joint; at one length the id decides, on every machine.
     longest_first = sorted(splices, key=lambda one: (-one.whole.length, one.whole.id))
     for splice in longest_first:
         if len(taken) == WALLS:
@@ -128,6 +133,7 @@ def _joinable(asking: Asking, question: Question, splices: Sequence[Splice]) -> 
         settings = splice.wall.room.settings
         marks = settings.rounding_step / question.step
         more = _alike(splice)
+        # A joint has to fall on a mark of the tape, and no part may be too short.
         if marks.denominator != 1 or more is None or splice.whole.wall_edge is not None:
             continue
         own = [parts[piece.id] for piece in splice.pieces()]
@@ -142,6 +148,7 @@ def _joinable(asking: Asking, question: Question, splices: Sequence[Splice]) -> 
                 least=ceil(least / settings.rounding_step) * marks.numerator,
                 most=floor(steps_down(splice.longest, settings.rounding_step) / question.step),
                 step=marks.numerator,
+                # What one part more adds is its lap and the leans of its ends.
                 lap=sum(part.length for part in joined.parts) - total,
             )
         )
@@ -159,6 +166,7 @@ def _joinable(asking: Asking, question: Question, splices: Sequence[Splice]) -> 
         taken.append(splice)
     gone = {piece.id for splice in taken for piece in splice.pieces()}
     others = tuple(part for part in problem.parts if part.id not in gone)
+    # Walls in unlike steps cannot be divided by one table, so none gets a joint more.
     if len({wall.step for wall in walls}) > 1:
         taken, walls, runs, others = [], [], [], problem.parts
     # Room for the longest piece would bound too much: a joint more makes that one shorter.
@@ -173,6 +181,7 @@ def _alike(splice: Splice) -> tuple[Fraction, ...] | None:
     settings = splice.wall.room.settings
     count = len(splice.cut) + 1
     total = sum(splice.cut, Fraction(0)) + splice.lap
+    # Alike, since only whether there is room for one more is asked; places come later.
     each = steps_nearest(total / count, settings.rounding_step)
     cut = (*[each] * (count - 1), total - each * (count - 1))
     return cut if min(cut) >= least_piece(splice.lap, settings) else None

@@ -35,6 +35,7 @@ def quick_packing(timber: Timber, buying: Buying) -> Packing | None:
     """Return the best of several longest-first best-fit packings, one for each kind favoured."""
     best: Packing | None = None
     bought = [k for k, kind in enumerate(timber.kinds) if not kind.on_hand]
+    # A few kinds are all tried as they come; of many only the best prices, to save time.
     if len(bought) > FAVOURITES:
         bought.sort(key=lambda k: (timber.kinds[k].rate / timber.kinds[k].length, k))
     prices, usual = _prices(timber), _opening_order(timber)
@@ -44,6 +45,7 @@ def quick_packing(timber: Timber, buying: Buying) -> Packing | None:
         filled = _fill(timber, timber.demand, order, _supplies(timber), first_fit=False)
         if filled is not None:
             best = better(best, packing_of(timber, buying, filled))
+            # A long stick opened early may end up nearly empty, and a cheaper one would have done.
             shrunk = _shrunk(timber, filled, prices)
             best = better(best, packing_of(timber, buying, shrunk))
     return best
@@ -74,10 +76,12 @@ class _Prices:
 
 def _prices(timber: Timber) -> _Prices:
     kinds = timber.kinds
+    # At one price the roomiest first, since it holds any stick's pieces most surely.
     order = sorted(range(len(kinds)), key=lambda k: (kinds[k].rate, -kinds[k].room))
     cheaper = [0] * len(kinds)
     for place, (before, kind) in enumerate(pairwise(order), start=1):
         alike = kinds[kind].rate == kinds[before].rate
+        # Kinds of one price are not cheaper than each other, so they share a count.
         cheaper[kind] = cheaper[before] if alike else place
     return _Prices(tuple(order), tuple(cheaper))
 
@@ -94,6 +98,7 @@ def _shrunk(
     weights = [size.weight for size in timber.sizes]
     loads = [sum(weights[i] for i in pattern) for _, pattern in sticks]
     moved = list(sticks)
+    # The emptiest are the likeliest to fit a cheaper kind, of which there may be few.
     for place in sorted(range(len(sticks)), key=lambda s: loads[s]):
         now, pattern = moved[place]
         for kind in prices.cheapest_first[: prices.cheaper[now]]:
@@ -124,6 +129,7 @@ def _opening_order(timber: Timber) -> list[int]:
 
 def _favouring(favourite: int | None, usual: Sequence[int], paid: Sequence[bool]) -> list[int]:
     """Return the usual order with one kind before the others: free ones, or those paid for."""
+    # Rests cost nothing, so they stay ahead of any favourite that has to be bought.
     return sorted(usual, key=lambda k: (paid[k], k != favourite))
 
 
@@ -149,6 +155,8 @@ def _fill(
             if first_fit:
                 place = firsts.first(weight)
             else:
+                # A place of -1 comes before every stick's, so a stick with exactly that room is
+                # found too.
                 at = bisect_left(open_rooms, (weight, -1))
                 if at < len(open_rooms):
                     place = open_rooms.pop(at)[1]
@@ -173,7 +181,9 @@ class _FirstRoom:
     """Finds the first stick with so much room, in a tree of the greatest room under each node."""
 
     def __init__(self) -> None:
+        # Enough for a usual job; the tree doubles when more sticks are opened.
         self._leaves = 64
+        # Less than any room, so a stick that is not opened yet never seems to hold a piece.
         self._most = [-1] * (2 * self._leaves)
 
     def first(self, weight: int) -> int:
@@ -182,12 +192,14 @@ class _FirstRoom:
             return -1
         node = 1
         while node < self._leaves:
+            # To the left where that half has the room, so that the first stick is found.
             node = 2 * node + (self._most[2 * node] < weight)
         return node - self._leaves
 
     def keep(self, place: int, room: int) -> None:
         """Note what room a stick has now."""
         if place >= self._leaves:
+            # The leaves move to other nodes when the tree grows, so all are noted anew.
             rooms = self._most[self._leaves :]
             self._leaves *= 2
             self._most = [-1] * (2 * self._leaves)

@@ -32,6 +32,7 @@ PIECES = 300
 
 def overlap(right_lean: int, left_lean: int) -> int:
     """Return by how much two neighbours overlap, given the leans of the ends that meet."""
+    # Ends that lean apart, or are square, leave a wedge between them that fits no piece.
     if (right_lean > 0) != (left_lean > 0):
         return 0
     return min(abs(right_lean), abs(left_lean))
@@ -46,6 +47,7 @@ def least_weights(
     whole job, since each overlap needs an end of either side: so the least is charged.
     """
     charged_right: dict[bool, bool] = {}
+    # An end shares only with one that leans the same way, so each way is charged for itself.
     for up in (True, False):
         rights = sum(
             n * abs(right)
@@ -73,6 +75,7 @@ def least_weights(
             weight -= min(abs(right), largest_left[right > 0])
         if left and not charged_right[left > 0]:
             weight -= min(abs(left), largest_right[left > 0])
+        # A small piece between deep mitres may take no room; less than none would make room.
         weights.append(max(weight, 0))
     return weights
 
@@ -109,6 +112,7 @@ def order_on_stick(sizes: Sequence[Size], room: int, short: int) -> tuple[Size, 
         return tuple(usual)
     if not fits(sizes, room):
         return None
+    # The greedy order first: it does for most sticks, and trying all orders is slow.
     chain = _greedy_chain(usual)
     if laid_weight(chain) > room:
         chain = _best_chain(usual)
@@ -176,6 +180,7 @@ def _laid_best(leans: Sequence[Leans]) -> tuple[int, list[Leans]]:
             if count:
                 rest = (*counts[:at], count - 1, *counts[at + 1 :])
                 more = overlap(right, sorts[at][0]) + best(rest, sorts[at][1])[0]
+                # Of equal ones the first, so that every machine finds the same order.
                 if most[1] < 0 or more > most[0]:
                     most = (more, at)
         return most
@@ -200,6 +205,7 @@ def _greedy_chain(sizes: Sequence[Size]) -> list[Size]:
         chain = [rest.pop(start)]
         while rest:
             right = chain[-1].right
+            # Of equal overlaps the first, to stay close to the usual, safe order.
             nearest = max(range(len(rest)), key=lambda i: (overlap(right, rest[i].left), -i))
             chain.append(rest.pop(nearest))
         if laid_weight(chain) < laid_weight(best):

@@ -67,6 +67,7 @@ def plan_stock(
         ValueError: where the problem breaks its own rules (see ``checked``).
     """
     checked(problem)
+    # One stick may serve for a loss and as the spare, or two are cheaper: both are planned.
     if problem.survive_loss and problem.spare:
 
         def planned(asked: Problem, room: Part | None, spare: int, share: int) -> Plan | NoPlan:
@@ -122,11 +123,13 @@ def _planned(
             stick_bound = max(stick_bound, proof.stick_bound)
     if packing is None:
         return NoPlan(problem, short_of_supply=True, sure=sure)
+    # Whatever a bound was made from, it is never shown above a plan that was found.
     bound = min(bound, packing.cost)
     return plan_of(
         problem,
         timber,
         buying,
+        # Room in reserve is not tidied away: a move could use up the very rest that was kept.
         tidied(timber, packing) if reserve is None else packing,
         reserve=None if reserve is None else reserve.id,
         bound=bound,
@@ -155,6 +158,7 @@ def quick_offcuts(problem: Problem) -> list[int]:
         timber.kinds[kind].room - sum(timber.sizes[size].weight for size in pattern)
         for kind, pattern in tidied(timber, packing).sticks
     )
+    # The cut that frees the rest turns a kerf of it to dust.
     return sorted((max(rest - problem.kerf, 0) for rest in left), reverse=True)
 
 
@@ -178,10 +182,13 @@ def _on_a_coarser_grid(
     # Every stick would be shorter than one step.
     if room < step:
         return packing, None, ""
+    # Half of the time for a plan, the other half for a bound.
     half = Effort(seconds=max(seconds, 0.0) / 2)
+    # Lengths rounded up give a plan that fits, rounded down a bound that holds.
     found = plan_stock(for_a_plan(timber.problem, step), effort=half)
     if isinstance(found, Plan):
         packing = better(packing, _packing_like(found, timber, buying))
+    # A plan that costs no more than its bound needs no second search.
     if packing is None or packing.cost > bound:
         rounded = for_a_bound(timber.problem, step)
         least = plan_stock(rounded, effort=half)
@@ -213,6 +220,7 @@ def _long_proof(
     ends: float,
     watch: Watch | None,
 ) -> Proof:
+    # The solver is slow to load, and most jobs never come here.
     """Search with a solver until this thread's CPU time reaches ``ends``."""
     from trimlang.stock.proof import prove
 

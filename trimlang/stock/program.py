@@ -56,6 +56,8 @@ class PatternProgram:
         self._known: set[tuple[int, Pattern]] = set()
         # For each batch of patterns: where each begins, its rows, its numbers.
         self._entries: list[tuple[Any, Any, Any]] = []
+        # Each question changes little, and the last answer is a better start than a presolved
+        # program.
         lp = quiet_solver({"presolve": "off", "solver": "simplex"})
         self._inf = highspy.kHighsInf
         rows = self._sizes + self._kinds
@@ -72,6 +74,8 @@ class PatternProgram:
         )
         self._lp = lp
         self._money = [
+            # A pack's price is spread over its sticks: never dearer than whole packs, so bounds
+            # hold.
             (kind, float(Fraction(offer.price, offer.pack)), offer.limit)
             for kind, sort in enumerate(timber.kinds)
             for offer in sort.offers
@@ -83,12 +87,15 @@ class PatternProgram:
         self._taken = self._share + 1
         self._lacks = self._taken + self._kinds
         self._first = self._lacks + self._sizes
+        # No share of a rack and no stick of it may be used until a question opens the column.
         add_column(lp, 0.0, 0.0, {self._sizes + kind: 1.0 for kind in range(self._kinds)})
+        # In parts of the longest stick, so that the solver's numbers stay near one.
         longest = max((*self._rooms, 1))
         for kind, room in enumerate(self._rooms):
             add_column(lp, room / longest, 0.0, {self._sizes + kind: 1.0})
         for size in range(self._sizes):
             add_column(lp, 0.0, self._inf, {size: 1.0})
+        # One more, so that a lack has a price where every stick is free.
         self._dearest = max((price for _, price, _ in self._money), default=0.0) + 1.0
         self.demand: tuple[int, ...] = timber.demand
         self.add(sticks)
@@ -191,6 +198,7 @@ class PatternProgram:
     def _held_by_demand(self, wanted: Any) -> Any:
         """Return for each pattern whether every piece of it is in demand."""
         np = self._np
+        # A size that is wanted may be cut beyond the demand, one that is not wanted may not.
         if self._repeats:
             wanted = np.where(wanted > 0, self._inf, 0.0)
         most = np.concatenate([wanted, np.full(self._kinds, self._inf)])
@@ -206,6 +214,7 @@ class PatternProgram:
         import highspy
 
         self._lp.run()
+        # Anything but an optimum proves nothing.
         if self._lp.getModelStatus() != highspy.HighsModelStatus.kOptimal:
             return float("inf"), None, None
         answer = self._lp.getSolution()
@@ -217,6 +226,7 @@ class PatternProgram:
     def near(self, most: int) -> list[tuple[int, Pattern]]:
         """Return the patterns with the least reduced costs in the last answer, best first."""
         away = self._np.asarray(self._lp.getSolution().col_dual)[self._first :]
+        # Stable, so that of patterns alike in cost every machine keeps the same.
         order = self._np.argsort(away[: len(self.columns)], kind="stable")[:most]
         return [self.columns[place] for place in order]
 

@@ -76,10 +76,14 @@ class Relaxation(PatternProgram):
             return Chaining(self.timber.sizes, self._rooms, values, order), None
         pricing: Pricing | Nesting
         if self._way is Way.NESTED:
+            # Patterns here may repeat a size, so one that is not wanted must be worth nothing at
+            # all.
             values = [v if n else 0 for v, n in zip(values, self.demand, strict=True)]
             pricing = Nesting(self.timber.sizes, self._rooms, values)
         else:
             pricing = Pricing(self._weights, self._rooms, values, self.demand)
+        # Reckoned with the same whole numbers as the patterns, so that rounding cannot spoil the
+        # proof.
         needed = sum(v * n for v, n in zip(values, self.demand, strict=True))
         return pricing, Worth(tuple(pricing.best), needed, tuple(values))
 
@@ -90,6 +94,7 @@ class Relaxation(PatternProgram):
         Returns the worths met: they rule out mixes far from the cheapest.
         """
         np = self._np
+        # Parts of the longest, so that powers near one only tilt the balance of long and short.
         longest = max((*self._weights, 1))
         parts = np.array([weight / longest for weight in self._weights])
         bought = {kind.room for kind in self.timber.kinds if not kind.on_hand}
@@ -107,6 +112,7 @@ class Relaxation(PatternProgram):
         """Return the average of several worths; None for a chained relaxation."""
         values = [0] * self._sizes
         for worth in worths:
+            # Each in parts of its own dearest kind, or one worth would outvote the others.
             most = max((*worth.of_kind, 1))
             for size, value in enumerate(worth.of_size):
                 values[size] += value * SCALE // most
@@ -119,6 +125,7 @@ class Relaxation(PatternProgram):
         """
         np = self._np
         self.work += 1
+        # Never zero, for it divides; where all is worth nothing, nothing is priced.
         dearest = max(float(np.max(duals)), 1e-12)
         scale = SCALE / dearest
         # From here on everything is exact: whatever whole numbers these are, the dynamic program
@@ -126,6 +133,7 @@ class Relaxation(PatternProgram):
         values = [int(value * scale) if value > 0 else 0 for value in duals[: self._sizes]]
         pricing, worth = self._pricing(values)
         fresh: list[tuple[int, Pattern]] = []
+        # With many kinds fewer of each, or the program would drown in patterns.
         batch = min(batch, max(ALL_KINDS // self._kinds, 1))
         for kind in range(self._kinds):
             paid = int(max(duals[self._sizes + kind], 0.0) * scale)

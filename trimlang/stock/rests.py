@@ -70,8 +70,10 @@ def tidied(timber: Timber, packing: Packing) -> Packing:
     for target in order[:TARGETS]:
         if sticks.rests[target] < 0:
             continue
+        # Each target starts from the packing as it was: moves for another one may stand in its way.
         tried = sticks.copy()
         _empty(tried, target)
+        # Only a longer rest than any so far is worth the change.
         if tried.rests[target] > max(best.rests):
             best = tried
     best = best.copy()
@@ -103,9 +105,12 @@ def _moves(sticks: _Laid, here: int, others: Sequence[int] | None = None) -> Ite
     The last piece stays: a stick with none would not be cut at all.
     """
     weights, alone = sticks.weights, len(sticks.patterns[here]) == 1
+    # In order of size, so that every machine makes the same moves.
     for out in sorted(set(sticks.patterns[here])):
         for there in range(len(sticks.rests)) if others is None else others:
             rest = sticks.rests[there]
+            # A stick that fits only by shared mitres has less than nothing left, and takes no
+            # piece.
             if there == here or rest <= 0:
                 continue
             if weights[out] <= rest and not alone:
@@ -125,9 +130,12 @@ def _use_up_scraps(sticks: _Laid, kerf: int, usable: int) -> None:
 
     longest = max(range(len(sticks.rests)), key=lambda place: sticks.rests[place], default=0)
     order = sorted(range(len(sticks.rests)), key=lambda place: (-sticks.rests[place], place))
+    # The longest rest stays out of this: it was won just before.
     near = [place for place in order if sticks.rests[place] >= 0 and place != longest][:SCRAPS]
     for _ in range(MOVES):
         rests = sticks.rests
+        # The first move that helps will do: looking for the best each time costs more than it
+        # saves.
         move = next(
             (
                 (here, move)

@@ -50,6 +50,7 @@ def sifted(
     for place, kind in enumerate(timber.kinds):
         if not counts[place] or kind.room <= 0:
             continue
+        # A stick worth less than this wastes more than the whole rack can spare.
         least = worth.of_kind[place] - slack
         walked = _walk(timber, worth, demand, rest, kind.room, least, most)
         if walked is None or len(found) + len(walked) > most:
@@ -67,8 +68,10 @@ def _best_of_rest(timber: Timber, worth: Worth, demand: Sequence[int], room: int
 
     table = np.zeros(room + 1, dtype=np.int64)
     rows: list[Any] = [table.copy()]
+    # From the lightest back, so that each row knows the best of all sizes behind it.
     for size in range(len(timber.sizes) - 1, -1, -1):
         weight, value = timber.sizes[size].least, worth.of_size[size]
+        # Counted from the table without this size, or a piece would be counted twice.
         before = table.copy()
         if value > 0 and 0 < weight <= room:
             for number in range(1, min(demand[size], room // weight) + 1):
@@ -97,11 +100,13 @@ def _walk(
     ends = _Ends(timber, counts, room)
     stack: list[tuple[int, int, int, Pattern]] = [(0, room, 0, ())]
     last = ends.last
+    # More than the room: of what is not wanted, nothing is ever light enough.
     lightest = [room + 1] * (last + 1)
     for size in range(last - 1, -1, -1):
         lightest[size] = min(weights[size] if counts[size] else room + 1, lightest[size + 1])
     while stack:
         steps -= 1
+        # A walk that is too long leaves the rack undecided; it never says that it is too small.
         if steps < 0:
             return None
         size, left, value, pattern = stack.pop()
@@ -118,6 +123,7 @@ def _walk(
         if value + rest[size][left] < needed:
             continue
         weight, each = weights[size], values[size]
+        # A small piece may weigh nothing beside deep mitres: then only the demand limits it.
         for number in range(min(counts[size], left // weight if weight else counts[size]) + 1):
             after, worthy = left - number * weight, value + number * each
             if worthy + rest[size + 1][after] >= needed:
@@ -163,9 +169,11 @@ class _Ends:
         if number:
             pattern += (self.last,) * number
             left -= number * self._weights[self.last]
+        # From the lightest up: behind the first that is too heavy, all others are too.
         for weight, size, count in self._wanted:
             if weight > left:
                 break
+            # One more piece would fit, so the fuller pattern is listed instead of this one.
             if pattern.count(size) < count:
                 return None
         return pattern

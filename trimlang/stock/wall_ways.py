@@ -98,6 +98,7 @@ class WallWays:
             for kind in self._kinds:
                 part = self._whole_part(own, kind)
                 rest = own.total - (own.pieces - 1) * part
+                # A rest as long as a whole part is no remainder: it takes one more such stick.
                 if own.least <= rest < part and counts[kind] >= own.pieces - 1:
                     yield Remainder(wall=wall, kind=kind, part=part, length=rest)
 
@@ -110,8 +111,10 @@ class WallWays:
     ) -> Iterator[tuple[int, Joined]]:
         """Yield for each choice of kinds the best place of the joint between the last two parts."""
         own = self._walls[wall]
+        # A joint more than the wall needs can pay, where it uses up a short rest.
         for added in range(1 if own.lap is None else 2):
             pieces, total = own.pieces + added, own.total + added * (own.lap or 0)
+            # A wall in one piece has no joint whose place could be chosen.
             if pieces > 1:
                 yield from self._joined(wall, pieces, total, by_room, paid, rack)
 
@@ -127,6 +130,7 @@ class WallWays:
         """Yield the ways with so many pieces, which measure ``total`` together."""
         own = self._walls[wall]
         kinds = [kind for kind in self._kinds if rack[kind]]
+        # With two pieces there are no others, so one turn of the loop stands for every kind.
         for others in ((kind,) * (pieces - 2) for kind in kinds[: 1 if pieces == 2 else None]):
             parts = tuple(self._whole_part(own, kind) for kind in others)
             rest = total - sum(parts)
@@ -138,7 +142,9 @@ class WallWays:
                     continue
                 self.work += 1
                 room, across = self._lengths[one], self._lengths[other]
+                # What the other stick or the longest part cannot take has to be on the first one.
                 first = max(own.least, rest - min(own.most, across))
+                # Rounded up to the step, since rounding down would overload the other stick.
                 first = -(-first // own.step) * own.step
                 last = min(own.most, room, rest - own.least)
                 if first > last:
@@ -148,6 +154,7 @@ class WallWays:
                 worth = (beside + by_room[across - rest + first : across - rest + last + 1])[
                     :: own.step
                 ]
+                # Of equal worths the first, so that every machine puts the joint at the same place.
                 at = int(worth.argmax())
                 gain = int(worth[at]) - sum(paid[kind] for kind in (*others, one, other))
                 yield (
@@ -178,11 +185,14 @@ class WallWays:
         part = way.at
         here, there = pricing.pattern_in(room - part), pricing.pattern_in(across - way.rest + part)
         if not holds(wanted, (here, there)):
+            # One piece was promised to both sticks: the first keeps it, and the other is filled
+            # anew.
             beside = list(wanted)
             for size in here:
                 beside[size] -= 1
             held = sum(weights[size] for size in here)
             step = self._walls[way.wall].step
+            # The first part takes up what its pieces leave, so that the other stick gains room.
             part = min(way.longest, (room - held) // step * step)
             again = Pricing(weights, [across - way.rest + part], values, beside)
             there = again.pattern_in(across - way.rest + part)

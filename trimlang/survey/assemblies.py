@@ -33,15 +33,18 @@ def spelled_out(
     What an assembly says its members stand in front of is said in their own lines.
     """
     statements = tuple(statements)
+    # Most jobs have no assembly, and their lines stay as they were read.
     if not any(isinstance(line, tree.AssemblyLine) for line in statements):
         return statements
     assemblies = _assemblies(statements, findings)
     statements = _in_front_there(statements, assemblies.values(), findings)
     trims = {line.name.text for line in statements if isinstance(line, tree.TrimLine)}
+    # A line that could not be read may still have named the trim, so it is not unknown.
     trims |= lost_names(statements, "trim")
     members: dict[str, tuple[tree.Word, ...]] = {}
     for name, line in assemblies.items():
         for one in line.trims:
+            # An assembly within an assembly is told of below, and is no unknown trim.
             if one.text not in trims and one.text not in assemblies:
                 unknown_trim(one, trims, findings)
         members[name] = tuple(one for one in line.trims if one.text in trims)
@@ -90,6 +93,7 @@ def _in_front_there(
             if before is None:
                 added[one.trim.text] = one.stands
             elif (type(before), before.trim.text) != (type(one.stands), one.stands.trim.text):
+                # Said twice alike it does no harm; what differs, only the writer can settle.
                 findings.say(
                     "T483",
                     one.stands.span,
@@ -148,6 +152,7 @@ class _Speller:
         match line:
             case tree.RoomLine():
                 said = self._facts(line.facts, listing=True)
+                # The runs below a room's line get what it lists, unless they list trims themselves.
                 self._room = _listed(said)
                 return replace(line, facts=said)
             case tree.RunLine():
@@ -176,6 +181,7 @@ class _Speller:
         """Return a run's facts; an end of an assembly is one of its trims that the run gets."""
         spelled = self._facts(said, listing=True)
         left_out = {fact.trim.text for fact in spelled if isinstance(fact, facts.Without)}
+        # A run that lists trims gets those alone, any other the room's.
         gets = set(_listed(spelled) or self._room) - left_out
         found: list[facts.WallFact] = []
         for fact in spelled:

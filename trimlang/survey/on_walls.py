@@ -46,6 +46,7 @@ class BlockInCorner:
 
     def stands_out(self, *, outside: bool) -> Fraction:
         """Return how far it stands out from either wall."""
+        # In an inside corner the block is square, so it stands out as far as it is wide.
         return (self.block.thickness or Fraction(0)) if outside else self.block.wide
 
 
@@ -91,6 +92,7 @@ class Trimmings:
         """The trims that are named."""
         named = (self.stool, self.apron, self.jambs, self.backband)
         parts = (member.trim for member in self.head)
+        # A trim may be named twice, as a jamb and in the head: each is a piece of its own.
         return (*(name for name in named if name is not None), *parts)
 
     @property
@@ -160,6 +162,7 @@ class WallBoxes:
 
     def id_in(self, tag: str) -> str:
         """Return what the ids of all its pieces begin with, in the room with this tag."""
+        # A run with one set of boxes needs no label, and its ids stay short.
         name = f"{self.run}-{self.label}" if self.label else self.run
         return f"{tag}-{name}-{self.trim}"
 

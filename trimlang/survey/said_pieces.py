@@ -61,6 +61,7 @@ def read_loose_pieces(
         count = read_count(line.count, findings)
         long = length(line.length, settings.unit, findings, what=f"“{line.name.text}”")
         ends = _ends(line, settings, findings)
+        # Each of them was reported above, so nothing more is said of the piece here.
         if trim is None or count is None or long is None or ends is None:
             continue
         # Loose pieces and runs share a room's ids, so their labels must not collide.
@@ -83,6 +84,7 @@ def read_loose_pieces(
 def loose_label(called: str, taken: Iterable[str]) -> str:
     """Return a label for a loose piece's id that differs from those ``taken`` in its room."""
     labels = {label.casefold() for label in taken}
+    # A name of signs alone leaves nothing for an id.
     plain = in_an_id(called) or "piece"
     label, number = plain, 2
     while label in labels:
@@ -111,12 +113,14 @@ def one_trim(
     for word in named:
         if word.text not in trims:
             unknown_trim(word, trims, findings, also)
+            # Another trim in its place would be a guess, and would be cut.
             return None
     if len(named) == 1:
         return named[0]
     # With two trims in a room, which one a cleat is cut from would be a guess.
     if not named and len(usual) == 1:
         return tree.Word(usual[0], called.span)
+    # What could not be read may have named the trim, and was reported.
     if not any(isinstance(fact, facts.Unread) for fact in said):
         findings.say("T280", called.span, piece=what, trims=tuple(trims))
     return None
@@ -135,6 +139,7 @@ def _ends(
     for end in said.values():
         if not end.joint.row.on_loose_piece:
             findings.say("T281", end.span, joint=end.joint)
+            # The first end that cannot be is enough: the piece is left out in any case.
             return None
     free = End(joint=FREE, span=line.name.span)
     return {side: said.get(side, free) for side in Side}

@@ -15,6 +15,8 @@ from trimlang.tables.unsaid_unit import unsaid_unit
 from trimlang.tables.written_length import UNITS, length_of
 
 _NOTED: Final = re.compile(
+    # A number is a name only with a sign behind it: “2: 96” is wall 2, “2 96” may be feet and
+    # inches.
     r"^(?:(?P<name>\d+(?=\s*[:)])|[^\W\d_].*?)[\s:=,)]+)?(?P<long>[\d¼-¾⅐-⅞].*)$"
 )
 """A line of notes: a name, then what begins with a figure."""
@@ -58,10 +60,12 @@ def from_titled_notes(
 
     None where no line of them has a length.
     """
+    # The column of titles may be headed as rooms or as walls, by what the writer thought of.
     title = places.get(ListColumn.ROOM, places.get(ListColumn.WALL))
     lines: list[NoteLine] = []
     for row in rows:
         if title is not None and title < len(row.cells) and row.cells[title].text.strip():
+            # A title may run over several lines, but a room's name stands in one.
             cell = row.cells[title]
             lines.append(NoteLine(row, cell, " ".join(cell.text.split()), None, title=True))
         if places[ListColumn.NOTE] < len(row.cells):
@@ -72,6 +76,7 @@ def from_titled_notes(
 
 def _whole(row: TableRow) -> Cell:
     first, last = row.cells[0], row.cells[-1]
+    # A comma within a note parted it into cells as if it were a table: they are joined again.
     return Cell(",".join(one.text for one in row.cells), first.line, first.column, last.end)
 
 
@@ -90,6 +95,7 @@ def _line(row: TableRow, cell: Cell) -> NoteLine:
     text = _MARK_OF_A_LIST.sub("", cell.text).strip()
     found = _NOTED.match(text)
     if found is None:
+        # The colon behind a heading is no part of the room's name.
         return NoteLine(row, cell, text.rstrip(":"), None)
     return NoteLine(row, cell, found["name"] or "", found["long"])
 
@@ -105,9 +111,11 @@ class _Notes(ListWriter):
 
     def made(self, lines: Sequence[NoteLine], told: str) -> Listed | None:
         """Return what the lines make, None where none of them has a length."""
+        # No comma parts columns in notes, so one between figures is a decimal point.
         unsaid = unsaid_unit((one.long or "" for one in lines), comma_is_decimal=True)
         for line in lines:
             if line.long is None:
+                # A room without walls is told now, before the next heading takes its place.
                 self._no_wall_follows()
                 self._heading = line
                 continue
@@ -123,9 +131,11 @@ class _Notes(ListWriter):
                 if written is not None and not _ends_with_a_unit(line.name):
                     self._wall(line.name, written)
                     continue
+            # What is left out is shown in the room that it stands in, so that begins first.
             self._begin_headed()
             self.leave_out(line.row, line.cell, why, line.cell.text)
         self._no_wall_follows()
+        # How the lines were read comes before what was wrong with single ones.
         self.remarks[:0] = [told, unsaid.remark] if unsaid.remark else [told]
         return self.listed() if self._read else None
 

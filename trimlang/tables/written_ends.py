@@ -54,6 +54,7 @@ def ends_as_written(room: Room, walls: Sequence[WallLine], text: Callable[[Span]
             stretch = side.of(stretches[0], stretches[-1])
             joint = stretch.side(side).joint if isinstance(stretch, Run) else None
             ends[side] = EndAsWritten(joint, "") if joint is not None else None
+        # What a line says itself goes before what the walk made of its neighbours.
         for fact in wall.facts:
             if isinstance(fact, facts.AtEnd):
                 word = fact.end.joint
@@ -100,6 +101,7 @@ def _joints(room: Room, walls: Sequence[WallLine]) -> list[tuple[int, int]]:
     """Return the places of the two walls of each joint, going round to the right."""
     count = len(walls)
     pairs = [(at, (at + 1) % count) for at in range(count)]
+    # An open walk does not close, and a lone wall has no neighbour.
     return pairs[:-1] if room.open_walk or count == 1 else pairs
 
 

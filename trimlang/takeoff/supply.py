@@ -60,6 +60,7 @@ class Supply:
     @property
     def named(self) -> str:
         """What data files call it: its own name, or what it is."""
+        # Only a block has a name of its own in the file; all else is called by what it is.
         return self.called or self.what
 
     @property
@@ -112,6 +113,7 @@ def by_the_can(
     volume = area * coats / settings.paint_spread
     metric = settings.unit is Unit.MM
     measure = "litre" if metric else "gallon"
+    # Painted area is spoken of in square feet or metres, never in square inches.
     square = in_inches(Fraction(1), far_unit(settings.unit)) ** 2
     squares = f"{decimal_text(area / square, 1)} {'m²' if metric else 'sq ft'}"
     return Supply(
@@ -119,6 +121,7 @@ def by_the_can(
         detail=f"{said} on {squares} of {of}",
         need=volume / in_cubic_inches(Fraction(1), measure),
         need_unit=f"{measure}s",
+        # Cans are sold whole, so the last one counts in full.
         count=ceil(volume / in_cubic_inches(can.holds, can.unit)),
         package=f"{decimal_text(can.holds, 2)} {can.unit} can",
         price=can.price,

@@ -77,10 +77,12 @@ def elevations(result: Result, pen: Pen) -> ElevationSheet:
     faces = [
         face
         for room in job.rooms
+        # A room of loose pieces alone has no walls to draw.
         if room.walk
         for face in wall_faces(job, room, by_id)
         if _is_wanted(job, face)
     ]
+    # One scale for all, so that walls of a job can be compared by eye.
     scale = common_scale(faces, pen.unit)
     drawn = (_drawn(job, face, by_id, scale, pen.of(face.room.settings.unit)) for face in faces)
     return ElevationSheet(scale=scale_text(scale, pen), rows=_in_rows(drawn))
@@ -95,6 +97,8 @@ def _in_rows(drawn: Iterable[Elevation]) -> tuple[tuple[Elevation, ...], ...]:
     first, room = 0, ""
     for wall in drawn:
         if wall.room != room:
+            # One row back, so that a new room fills the row before it but never goes among older
+            # ones.
             first, room = max(len(rows) - 1, 0), wall.room
         free = (row for row in rows[first:] if _long(row) + APART + float(wall.wide) <= WIDE)
         row = next(free, None)
@@ -117,6 +121,7 @@ def _is_wanted(job: Job, face: WallFace) -> bool:
 def _shows_more(job: Job, stretch: Stretch) -> bool:
     """Tell whether there is more to see of a stretch than a plan shows."""
     if not isinstance(stretch, Run):
+        # Of a gap only casing shows, and that is what its trims are.
         return bool(stretch.trims)
     crown = any(job.trim(name).spring is not None for name in stretch.trims)
     return bool(stretch.slope) or crown
@@ -131,6 +136,7 @@ def _drawn(
     wanted = [*named_pieces(job, face, paper, pen), *named_openings(face, paper), *measured]
     for boxes in face.boxes:
         wanted += numbered_boxes(boxes, paper)
+    # Strokes come first: a name may move, a wall may not.
     taken = [*lines.strokes, *_lines(inside)]
     # Names are placed before the chain of measures: they may need rows below the drawing, and the
     # chain goes below those.

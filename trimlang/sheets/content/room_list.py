@@ -76,8 +76,10 @@ def room_lists(result: Result, pen: Pen) -> tuple[RoomList, ...]:
 def _room(result: Result, name: str, ahead: dict[str, LinesAhead], pen: Pen) -> RoomList:
     job = result.job
     rooms = [room for room in job.rooms if room.name == name]
+    # A room may be measured in another unit than the job, and is checked with the same tape.
     own = pen.of(rooms[0].settings.unit) if rooms else pen
     pieces = [piece for piece in result.pieces if piece.room == name]
+    # Asked once for the job, since it looks at every balustrade.
     on_posts = caps(job)
     return RoomList(
         name=name,
@@ -99,6 +101,7 @@ def _room(result: Result, name: str, ahead: dict[str, LinesAhead], pen: Pen) -> 
 
 
 def _nails(piece: Piece, job: Job, on_posts: Caps, pen: Pen) -> str:
+    # Nails through a short return would split it.
     if piece.kind.is_glued:
         return pen.words("glue")
     if is_cap(piece, on_posts):
@@ -152,6 +155,7 @@ def _tasks(pieces: Sequence[Piece], pen: Pen) -> Iterator[FittingTask]:
 
 
 def _logged(lines: LinesAhead | None) -> dict[str, str]:
+    # A piece that no log line can name has boxes on paper only.
     return {} if lines is None else {CUT: lines.cut, FIX: lines.fitted}
 
 

@@ -63,6 +63,7 @@ def render_sheets(
         SheetTemplateError: a template cannot be read or filled.
     """
     words = words_in(language)
+    # A filler that has read the templates before saves most of the time of a watched build.
     filler = filler or TemplateFiller(templates)
     printing = Printing(
         result=result,
@@ -115,6 +116,7 @@ def render_phone(
     wanted = [
         sheet
         for sheet in SHEETS
+        # The changed tickets, which fill the template of all tickets, are among those already.
         if (only is None or sheet.name in only) and sheet.wanted(printing) and not sheet.template
     ]
     sections = [
@@ -127,6 +129,7 @@ def render_phone(
         )
         for sheet in wanted
     ]
+    # The list at the top turns to a sheet's section by its name, which no language changes.
     turns = [(sheet.name, words(sheet.title)) for sheet in wanted]
     return pages.page(f"{PHONE}.html", words(PHONE_TITLE), {"turns": turns, "sections": sections})
 
@@ -154,6 +157,7 @@ def render_index(
         result,
         _pen(result, words, show),
         files,
+        # Data files have titles too, so that the index names each file in words.
         titles={**SHEET_TITLES, phone_file(result): PHONE_TITLE, **TITLES_OF_DATA},
         other_folders=other_folders,
         cache=filler.drawings,
@@ -176,6 +180,7 @@ def _pen(result: Result, words: Words, show: str | None) -> Pen:
         words,
         result.job.currency,
         own=settings.unit,
+        # Nothing asked means each room in the unit in which it was measured.
         show=None if show is None else Unit.MM if show == Shown.MM else Unit.INCH,
         feet=show == Shown.FEET,
         tape=settings.tape_step,
@@ -208,6 +213,7 @@ class _Pages:
         self, template: str, title: str, own: Mapping[str, object], *, on_its_side: bool = False
     ) -> str:
         """Fill a template; what is its ``own`` goes before what all share."""
+        # Paper repeats head and foot on every page, which a browser takes from rules, not text.
         rules = running(self._head.job, title, self._head.revision, self._words)
         rule = Markup(f"{self._sizes[on_its_side]}\n{rules}")  # noqa: S704 - escaped
         return self._filler.fill(
