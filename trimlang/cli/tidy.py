@@ -136,7 +136,7 @@ def _tidied(name: str, options: TidyOptions) -> int:
         complain(f"{_shown(name)} stays as it is: {error}")
         return JOB_ERRORS
     except (OSError, ValueError) as error:
-        # Text that is no UTF-8 is a ValueError without a reason of the system's.
+        # What is no file at all has no reason of the system's, only the words raised below.
         complain(f"cannot read {name}: {(getattr(error, 'strerror', None) or str(error)).lower()}")
         return WRONG_USAGE
     source = Source(_shown(name), file.before.decode("utf-8-sig"))

@@ -34,6 +34,7 @@ def rename(reading: JobReading, mention: Mention, new: str) -> tuple[Edit, ...]:
     Raises:
         CannotRenameError: ``new`` cannot be such a name, or already means something else.
     """
+    # A blank before or behind a typed name is never meant.
     new = new.strip()
     edits = list(_edits(reading.names, mention, new))
     _check(reading, mention, new, edits)
@@ -62,6 +63,7 @@ def _kept_tags(names: Names, named: Name, new: str) -> Iterable[Edit]:
         tag = new if renamed is NameSort.TAG else room.tag
         if room.heading.tag is None:
             made = room_tag(new if renamed is NameSort.ROOM else room.heading.name.text, taken)
+            # No log line names a piece of this room, so its tag may change with its name.
             if number not in used:
                 tag = made
             elif made != tag:
@@ -76,6 +78,7 @@ def _check(reading: JobReading, mention: Mention, new: str, edits: list[Edit]) -
             raise CannotRenameError("A room's name is a text without quotation marks.")
     else:
         label = mention.name.sort is NameSort.RUN
+        # The language itself is asked whether it reads the name as one.
         line = f"{new}: 1 in" if label else f"trim {new}: 1 in thick"
         statement, problems = read_line(line, "", 1)
         named = statement.label if isinstance(statement, tree.RunLine) else (

@@ -48,6 +48,7 @@ class FreeWalls:
         """Return the cuts of the runs with parts of these lengths, where they are within rules."""
         found: dict[str, tuple[Fraction, ...]] = {}
         for splice, lengths in zip(self.splices, parts, strict=True):
+            # Places that break a rule are left as they were: the plan goes on with its own.
             cut = cut_in(splice, [length * step for length in lengths])
             if cut is not None:
                 found[splice.whole.id] = cut
@@ -69,6 +70,7 @@ def free_walls(question: Question, free: Sequence[Splice]) -> FreeWalls:
         own = [parts.pop(piece.id) for piece in splice.pieces()]
         settings = splice.wall.room.settings
         marks = settings.rounding_step / question.step
+        # Moved by whole steps, no piece is rounded anew; crown takes more than its length.
         even = marks.denominator == 1 and splice.whole.wall_edge is None
         # Where a wall's pieces may be rounded differently in other places, each counts as short as
         # it could come out: the bound must hold for all places.
@@ -109,6 +111,7 @@ def free_walls(question: Question, free: Sequence[Splice]) -> FreeWalls:
 
 def _leans(own: Sequence[Part]) -> int:
     """The most that a run's pieces share: at both its ends, and at each joint once."""
+    # The larger of the two leans, for this may only be too much and never too little.
     joints = sum(max(abs(a.right_lean), abs(b.left_lean)) for a, b in pairwise(own))
     return abs(own[0].left_lean) + joints + abs(own[-1].right_lean)
 
@@ -119,6 +122,7 @@ def _rounded_by(settings: Settings, question: Question) -> int:
     A piece is rounded to the room's step, and then to the tape's where that is another.
     """
     steps = settings.rounding_step / question.step
+    # A second rounding, to the tape, adds one unit at the most.
     return ceil(steps) + (steps.denominator != 1)
 
 

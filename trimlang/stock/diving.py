@@ -49,9 +49,11 @@ class Step:
 
     def narrow(self) -> bool:
         """Keep fewer patterns, then another single one; return False when there is no other."""
+        # Half of them first: fewer patterns kept leave more ways to end the dive.
         if self.width > 1:
             self.width //= 2
             return True
+        # With one pattern left, another one is the only other way to go on.
         self.first += 1
         return self.first < min(len(self.ranked), OTHERS + 1)
 
@@ -103,6 +105,7 @@ class Diver:
         dead = False
         while any(demand):
             columns = None if dead else self._solved(laid, demand, left)
+            # A dive that is out of time has proven nothing, so it just ends.
             if self._seconds() <= 0:
                 return None
             if columns is None:
@@ -161,7 +164,9 @@ class Diver:
                 # still solves what is left.
                 whole.extend([stick] * int(value + HAIR))
                 parts.append((value - int(value + HAIR), stick))
+        # What was kept as whole leaves a hair of rounding, and that is no pattern.
         parts = [part for part in parts if part[0] > HAIR]
+        # At equal parts in the order of the patterns, so that every machine dives alike.
         parts.sort(key=lambda part: (-part[0], part[1]))
         width = max(len(whole) + sum(value >= NEARLY for value, _ in parts), 1)
         ranked = (*whole, *(stick for _, stick in parts))

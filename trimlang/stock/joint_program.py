@@ -104,6 +104,7 @@ class JointProgram:
         """Add the marks that are not there yet, and return how many those are."""
         fresh = sorted(set(rooms) - set(self.marks))
         for room in fresh:
+            # Columns that are there already may give parts so long, so they get an entry too.
             entries = {
                 self._first + place: number
                 for place, column in enumerate(self.columns)
@@ -149,6 +150,7 @@ class JointProgram:
             self._lp.changeColBounds(column, 0.0, self._inf if limit is None else float(limit))
         self._lp.changeColCost(self._share, share)
         self._lp.changeColBounds(self._share, 0.0, self._inf if share else 0.0)
+        # A wall left uncut lacks all its parts, so it costs as much as they together.
         weights = [1.0] * self._sizes + [float(sort.parts) for sort in self.sorts]
         for column, weight in zip(self._lacks, weights, strict=True):
             self._lp.changeColCost(column, lack * weight)
@@ -173,6 +175,7 @@ class JointProgram:
 
 def _beyond(column: Column, room: int) -> float:
     """Return how many parts at least so long a pattern gives, or a split takes (negative)."""
+    # A split takes parts where a pattern gives them, hence the sign.
     number = sum(part >= room for part in column.parts)
     return -float(number) if isinstance(column, Split) else float(number)
 

@@ -184,7 +184,7 @@ def _on_a_coarser_grid(
         return packing, None, ""
     # Half of the time for a plan, the other half for a bound.
     half = Effort(seconds=max(seconds, 0.0) / 2)
-    # Lengths rounded up give a plan that fits, rounded down a bound that holds.
+    # Pieces rounded up give a plan that fits, rounded down a bound that holds.
     found = plan_stock(for_a_plan(timber.problem, step), effort=half)
     if isinstance(found, Plan):
         packing = better(packing, _packing_like(found, timber, buying))

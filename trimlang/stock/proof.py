@@ -60,6 +60,7 @@ def prove(
 ) -> Proof:
     """Search for the least cost from a starting packing (None: none found yet)."""
     state = Proof(start, 0, "linear program over patterns")
+    # Without a plan, each piece alone on a stick is a dear answer to begin with.
     relaxation = Relaxation(timber, start.sticks if start else singles(timber))
     known = Known([*worths, *relaxation.begin(seconds)])
     # Where mitres are shared the quick pricing comes first and near enough; the exact one starts
@@ -87,6 +88,7 @@ def prove(
         if not undecided:
             state.bound = max(state.bound, floor)
         if mix is None:
+            # Only if nothing was left undecided is it certain that the supply runs out.
             state.supply_short = state.packing is None and not undecided and floor >= below
             break
         if mix.counts in tried and known.falls_short(mix.counts):
@@ -179,6 +181,7 @@ def _apart(
     weights = [size.weight for size in timber.sizes]
     alone = [
         (kind, pattern)
+        # Sticks that need no shared mitre are a good start for the plan without any.
         for kind, pattern in packing.sticks
         if sum(weights[size] for size in pattern) <= timber.kinds[kind].room
     ]
@@ -236,7 +239,9 @@ def _solve_cost(
             sound.append((floor, worth))
             state.bound = max(state.bound, floor)
         met = value * (1 - near) - 1e-6
+        # With a spare the program's cost is not the plan's, so only a lack of new patterns ends it.
         if not fresh or (not timber.problem.spare and state.bound >= met):
             break
+    # The worths that prove most come first, since only a few are kept.
     sound.sort(key=lambda entry: -entry[0])
     known.worths.extend(worth for _, worth in sound[:WORTHS_KEPT])

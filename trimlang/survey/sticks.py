@@ -116,6 +116,7 @@ def share_price(price: Fraction, lengths: Sequence[Fraction]) -> tuple[Fraction,
     # Down to the cent, so that the shares together are never more than what was paid; the few cents
     # that are left go to the longest part, where they weigh least.
     shares = [Fraction(int(price * 100 * one / whole), 100) for one in lengths]
+    # Of longest ones alike the first, so that the prices are the same on every machine.
     longest = max(range(len(shares)), key=lambda at: (lengths[at], -at))
     shares[longest] += price - sum(shares, Fraction(0))
     return tuple(shares)

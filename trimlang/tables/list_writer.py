@@ -61,6 +61,7 @@ class ListWriter:
         lines = list(self._first)
         for written in self._rooms.values():
             lines += ["", *written] if lines else written
+        # Job files part their rooms by a blank line; the first line of all has none before it.
         if not self.says_ends:
             self.remarks.append("how walls meet is not in the list: inside corners are written")
         return Listed(tuple(lines), tuple(self._findings), tuple(self.remarks))
@@ -72,14 +73,17 @@ class ListWriter:
     def begin(self, room: str | None) -> None:
         """Begin a room where the list names another, or none has begun."""
         if room is None and self._room is not None:
+            # A list that names its rooms once goes on in the room that has begun.
             return
         name = unquoted(room) if room is not None else ""
         if not name:
+            # Measured rooms are often saved one a file, under the room's name.
             name = unquoted(self._path.stem) or "Room"
             if not self.has_room(name):
                 self.remarks.append(f"no room is named: the walls are in room “{name}”")
         self._room = name.casefold()
         if self._room not in self._rooms:
+            # Most corners are inside ones, and a remark tells that this was not measured.
             self._rooms[self._room] = [f'room "{name}", ends in']
             self._labels[self._room] = set()
 
@@ -104,6 +108,7 @@ class ListWriter:
         # Two walls may be called alike in the list, and never in a job.
         while label.casefold() in labels:
             label, number = f"{plain}-{number}", number + 1
+            # A name that begins with a figure would be read as a length without its colon.
             label = label if label[0].isalpha() else f"W{label}"
         labels.add(label.casefold())
         if called and called != plain and not note:

@@ -86,6 +86,7 @@ def saw_sheet(result: Result, pen: Pen) -> SawSheet:
     passes: list[Pass] = []
     for plan in result.plans:
         for stick in plan.sticks:
+            # By trim, for a tall one has to lie flat where a low one stands.
             saw = saw_for(result.job.trim(plan.trim), result.job.settings)
             ends = {place.piece: both_ends(pieces[place.piece], saw) for place in stick.places}
             for cut in cuts_of(stick, ends):
@@ -102,6 +103,7 @@ def saw_sheet(result: Result, pen: Pen) -> SawSheet:
     ]
     return SawSheet(
         tuple(_group([strokes[number] for number in made], pen) for made in order),
+        # The first setting is no change from another.
         str(max(len(order) - 1, 0)),
         str(len(strokes)),
         tuple(copes),
@@ -111,6 +113,7 @@ def saw_sheet(result: Result, pen: Pen) -> SawSheet:
 def _group(made: Sequence[tuple[StickCut, CutStick]], pen: Pen) -> SettingGroup:
     at = made[0][0].at
     sides = sides_of([end.at.piece for cut, _ in made for end in cut.ends])
+    # Where all pieces lie on one side it is said once, and not at every pass.
     once = len(sides) == 1
     return SettingGroup(
         setting=saw_words.setting(at, pen),
@@ -147,6 +150,7 @@ def _stroke(cut: StickCut, stick: CutStick, pen: Pen, *, side: bool) -> Stroke:
     both = "{one}, and {other}"
     return Stroke(
         stick=stick.id,
+        # A cut at nought is that of the stick's own end, for which no mark is made.
         mark=str(pen.mark(cut.place)) if cut.place else words("stick's end"),
         ends=made[0] if len(made) == 1 else words(both, one=made[0], other=made[1]),
     )

@@ -124,6 +124,7 @@ class TicketRoom:
 
     def points(self, size: float) -> float:
         """Return a size in points at full scale as millimetres on this ticket."""
+        # Never below the smallest type that can be read at arm's length.
         return max(size * self.scale, LEAST) * POINT
 
     def ems(self, count: float) -> float:
@@ -146,6 +147,7 @@ class TicketRoom:
         """Return the width of the small print (mm)."""
         if self.kind is not Format.STRIP:
             return self.within() * self.design.for_text
+        # The tab and the code stand in the strip's one line, so the small print gives way.
         taken = FACTS_FROM + (TAB_WIDE if self.flag else 0) + (4.6 if self.code else 0)
         return self.within() - self.ems(taken)
 
@@ -153,6 +155,7 @@ class TicketRoom:
         """Return the width for id, room and length (mm)."""
         if self.kind is Format.STRIP:
             return self.ems(NAME_WIDE)
+        # On a card the code stands beside the name, with a little room between.
         taken = (CODE_WIDE + 2) * self.scale if self.code else 0
         return self.within() * self.design.for_text - taken
 
