@@ -117,6 +117,43 @@ def test_a_mitre_of_unlike_trims_follows_both_thicknesses() -> None:
         assert same["R-N-thick"].right.exact == north.right.exact
 
 
+@pytest.mark.parametrize(
+    ("right", "left", "degrees"),
+    [
+        # the faces cross where each stands its own thickness off its wall, so each piece is
+        # shorter there by the other's: tan m = 9/16 ÷ 3/4, and 3/4 ÷ 9/16
+        ("in-corner(90 deg, mitre)", "in-corner", (36.869898, 53.130102)),
+        ("in-corner(90 deg)", "in-corner(mitre)", (36.869898, 53.130102)),
+        # 120°: (9/16 + 3/4 × cos 120°) ÷ sin 120° = 0.216506 over 3/4, and 0.541266 over 9/16
+        ("in-corner(120 deg, mitre)", "in-corner", (16.102114, 43.897886)),
+    ],
+)
+def test_unlike_trims_that_the_file_has_mitred_inside_are(
+    right: str, left: str, degrees: tuple[float, float]
+) -> None:
+    low = "trim low: 9/16 in thick, 5 1/4 in tall\nstock low: 16 ft at 9"
+    found = cut(
+        f"  N: 60 in, trim thick, left=butt, right={right}\n"
+        f"  E: 50 in, trim low, left={left}, right=butt",
+        settings=f"saw: reaches 60 deg\n{low}",
+    )
+    north, east = found["R-N-thick"], found["R-E-low"]
+    assert (north.length, east.length) == (60, 50)
+    assert north.right.long_edge is east.left.long_edge is Edge.BACK
+    assert (float(north.right.exact), float(east.left.exact)) == pytest.approx(degrees)
+    if "90" in right:
+        assert (north.right.inset, east.left.inset) == (Fraction(9, 16), Fraction(3, 4))
+
+
+def test_what_a_taller_trim_has_above_the_other_cannot_be_mitred_inside() -> None:
+    walls = (
+        "  N: 60 in, trim thick, left=butt, right=in-corner(90 deg, mitre)\n"
+        "  E: 50 in, trim thin, left=in-corner, right=butt"
+    )
+    assert codes(walls).count("T486") == 1
+    assert "T486" not in codes(walls.replace(", mitre", ""))
+
+
 def test_two_unlike_mitres_are_set_to_close_at_the_face_and_open_as_far_as_both_are_off() -> None:
     walls = (
         "  N: 60 in, trim thick, left=butt, right=out-corner(151 deg)\n"

@@ -8,7 +8,7 @@ from dataclasses import replace
 from typing import Final
 
 from trimlang.diagnostics.diagnostic import Span
-from trimlang.diagnostics.leaving_out import end_of_words, without_cope
+from trimlang.diagnostics.leaving_out import end_of_words, without_fit
 from trimlang.diagnostics.mend import Edit, Facts, Mend, write
 from trimlang.letters import looks_like
 
@@ -89,7 +89,7 @@ def either_uncoped(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
     """Leave one or the other end of a run uncoped."""
     for end in _END.finditer(line, span.column - 1):
         place = replace(span, column=end.start() + 1, end=end.end() + 1)
-        for mend in without_cope(place, facts, line):
+        for mend in without_fit("cope")(place, facts, line):
             yield replace(mend, words=f"Leave the {end['side'].lower()} end uncoped")
 
 

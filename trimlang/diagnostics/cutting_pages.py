@@ -149,6 +149,21 @@ CUTTING_PAGES: Final = (
         severity=Severity.WARNING,
     ),
     Page(
+        code="T486",
+        title="two trims of unlike height mitred in an inside corner",
+        message="{trim} of run {run} and {other} of run {there} are not of one height, and are to"
+        " be mitred in an inside corner",
+        remedy="Leave “mitre” out: the taller one then runs through, and the other dies into it.",
+        why="What the taller one has above the other would meet nothing: its cut face stays open"
+        " towards the wall, in sight.",
+        example="trim tall: 3/4 in thick, 7 1/4 in tall\nstock tall: 12 ft at 21.00\n"
+        + TRIM
+        + STOCK
+        + 'room "Study", trim base, open walk\n'
+        + "  N: 40 in, left=butt, right=in-corner(mitre)\n"
+        + "  E: 50 in, trim tall, left=in-corner, right=butt",
+    ),
+    Page(
         code="T414",
         title="wider than the saw",
         message="{trim} cannot stand at the saw, and lying flat its longest cut is {long}; the saw"

@@ -80,17 +80,23 @@ def without_brackets(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
         yield delete(replace(span, column=opens + 1), f"Delete “{words}”", sure=True)
 
 
-def without_cope(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
-    """Leave this side of a corner uncoped."""
+def without_fit(word: str) -> Callable[[Span, Facts, str], Iterator[Mend]]:
+    """Return what leaves out how this side of a corner is fitted (``cope``, ``mitre``)."""
     # "in-corner(cope)", "in-corner, cope", "(cope, 91 deg)", "in-corner cope": with the comma or
-    # blank that would be left over.
-    found = re.search(
-        r"\s*\(\s*cope\s*\)|,\s*cope\b|\bcope\s*,\s*|\s+cope\b", marked(span, line), re.I
+    # blank that would be left over. "mitre 44 deg" is an angle.
+    alone = rf"{word}\b(?!\s*\d)"
+    pattern = re.compile(
+        rf"\s*\(\s*{alone}\s*\)|,\s*{alone}|\b{alone}\s*,\s*|\s+{alone}", re.IGNORECASE
     )
-    if found:
-        start = span.column + found.start()
-        end = span.column + found.end()
-        yield delete(replace(span, column=start, end=end), "Leave this side uncoped")
+
+    def leave_out(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
+        found = pattern.search(marked(span, line))
+        if found:
+            start = span.column + found.start()
+            end = span.column + found.end()
+            yield delete(replace(span, column=start, end=end), f"Leave “{word}” out")
+
+    return leave_out
 
 
 def without_words(words: str) -> Callable[[Span, Facts, str], Iterator[Mend]]:

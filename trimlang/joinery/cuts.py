@@ -106,8 +106,10 @@ def _unlike_mitre(
     # A right triangle along the wall: the thickness is one leg, and how much further the face
     # reaches than the back is the other leg; less than 0 where the back reaches further.
     own = arc_tangent((face - back) / thickness)
-    # Both mitres share one line, so together they are what the walls turn by.
-    mate = 180 - (meeting.corner or NOTHING) - own
+    # Both mitres share one line, so together they are what the walls turn by, which inside is the
+    # other way: there the backs are the long edges.
+    turn = 180 - (meeting.corner or NOTHING)
+    mate = (turn if meeting.outside else -turn) - own
     setting, its = (_closed_at_face(mitre, settings) for mitre in (own, mate))
     gap = wedge(thickness, abs(own), setting, pieces=1)
     gap += wedge(meeting.thick, abs(mate), its, pieces=1)

@@ -19,6 +19,7 @@ from typing import Final
 
 from trimlang.joinery.piece import Remark
 from trimlang.joint_row import Fit
+from trimlang.joints_by_role import STOPPED
 from trimlang.language.facts import Side
 from trimlang.lengths.angles import RIGHT, cosine, sine, tangent
 from trimlang.lengths.tape import NOTHING, length_text
@@ -43,7 +44,7 @@ class Meets(Enum):
     MATE = auto()
     """The same trim on the next wall."""
     UNLIKE = auto()
-    """Another trim in its place round an outside corner: the mitre follows from both."""
+    """Another trim in its place, with which it is mitred: the mitre follows from both."""
     PLANE = auto()
     """A wall, or the face of what stands on it: the end butts, since no mitre would close."""
 
@@ -173,10 +174,10 @@ class FreeEnd:
 
 
 def meets_unlike(plain: Meeting, trim: Trim, there: Trim, beyond: Fraction, run: str) -> Meeting:
-    """Return how a trim goes round an outside corner to another one, whose back is at ``beyond``.
+    """Return how a trim is mitred with another one, whose back is at ``beyond``.
 
-    The mitre follows both thicknesses.  Where the tops differ, the taller one's end stands free
-    above the other by ``step``, and its top is returned there.
+    The mitre follows both thicknesses.  Round an outside corner, where the tops differ, the taller
+    one's end stands free above the other by ``step``, and its top is returned there.
     """
     step = (trim.height or NOTHING) - (there.height or NOTHING)
     remark = None
@@ -186,6 +187,12 @@ def meets_unlike(plain: Meeting, trim: Trim, there: Trim, beyond: Fraction, run:
     thick = there.thickness or NOTHING
     step = max(step, NOTHING) if remark is not None else NOTHING
     return replace(plain, meets=Meets.UNLIKE, beyond=beyond, thick=thick, remark=remark, step=step)
+
+
+def at_plane(plain: Meeting, beyond: Fraction) -> Meeting:
+    """Return a meeting that butts against a wall or a face ``beyond`` the walls' corner."""
+    end = replace(plain.end, joint=STOPPED, fit=Fit.MITRED)
+    return replace(plain, end=end, meets=Meets.PLANE, beyond=beyond, corner=plain.end.corner)
 
 
 def depth_of(trim: Trim) -> Fraction:

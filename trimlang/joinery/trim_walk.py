@@ -11,7 +11,6 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 from fractions import Fraction
-from typing import Final
 
 from trimlang.joinery.at_blocks import at_corner_block, at_transition
 from trimlang.joinery.beside_casing import behind_a_return, beside_opening, standing_out
@@ -19,7 +18,7 @@ from trimlang.joinery.bullnose import rounded
 from trimlang.joinery.cuts import corner_mitre
 from trimlang.joinery.level_turns import hung
 from trimlang.joinery.limits import ask_of_scraps
-from trimlang.joinery.meeting import FreeEnd, Meeting, Meets, meets_unlike, runs_through, section_of
+from trimlang.joinery.meeting import FreeEnd, Meeting, Meets, at_plane
 from trimlang.joinery.odd_corners import at_its_height
 from trimlang.joinery.on_the_wall import in_its_place, round_its_crown, stands_off
 from trimlang.joinery.piece import Remark
@@ -27,19 +26,15 @@ from trimlang.joinery.slope_corners import AroundCorner, turned
 from trimlang.joinery.sloped_ceilings import turned_by_beam
 from trimlang.joinery.splice_lengths import lapping_side
 from trimlang.joinery.strips import Strip, along, goes_on_over, past_a_door, run_of, strips
+from trimlang.joinery.unlike_neighbours import UnlikeCorner, with_another
 from trimlang.joint_row import Fit
-from trimlang.joints_by_role import STOPPED
 from trimlang.language.facts import Side
 from trimlang.lengths.tape import NOTHING
-from trimlang.marking import N_
 from trimlang.record import record
 from trimlang.survey.job import End, Gap, Job, Room, Run, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.outline import Leg, Outline, Point
 from trimlang.survey.over_openings import beyond
-
-_DIES: Final = N_("dies into the {trim} on {run}")
-_THROUGH: Final = N_("runs through; the {trim} on {run} dies into it")
 
 
 @record
@@ -153,7 +148,7 @@ class TrimWalk:
             other = room.walk[following] if following is not None else None
             # It runs square into the corner, up to what stands on the next wall there.
             off = self.stands_off(other, trim) if isinstance(other, Run) else NOTHING
-            return self._at_plane(self._corner(run, trim, end), off)
+            return at_plane(self._corner(run, trim, end), off)
         following = self._next(strip, side)
         end = own or past_a_door(room, following, trim, side, end)
         end = turned_by_beam(room, following, trim, end)
@@ -224,7 +219,7 @@ class TrimWalk:
                     # The neighbour's ends by itself, so nothing meets this one.
                     behind = self.stands_off(other, trim)
                     past = replace(plain, beyond=behind)
-                    return past if plain.outside else self._at_plane(plain, behind)
+                    return past if plain.outside else at_plane(plain, behind)
                 mate = alone or side.other.of(there.left, there.right)
                 # Of a coped corner one side runs square in; the other is coped to its face.
                 if mate is not None and mate.fit is Fit.COPED and end.fit is not Fit.COPED:
@@ -235,50 +230,11 @@ class TrimWalk:
             facing = side.other.of(other_stretch.left, other_stretch.right)
             # The door reaches the corner too: there is only its wall to meet.
             stated = facing is not None and facing.joint is end.joint
-            return self._at_plane(plain, NOTHING) if stated else plain
-        return self._with_another(run, trim, plain, other_stretch, side)
-
-    def _with_another(
-        self, run: Run, trim: Trim, plain: Meeting, other: Run, side: Side
-    ) -> Meeting:
-        """Return how a trim ends at a corner where the next wall has another trim, or none."""
-        behind = self.stands_off(other, trim)
-        there = in_its_place(self._job, run, trim, other)
-        # With nothing of its kind there it is mitred outside as if there were; inside it ends at
-        # the wall, or at the face of what stands behind its place there.
-        if there is None:
-            if plain.outside:
-                return replace(plain, beyond=behind)
-            return self._at_plane(plain, behind)
-        if trim.spring is not None:
-            self._say_unlike("T411", plain.end, trim, there, run, other)
-            return replace(plain, beyond=behind)
-        if there.thickness is None or trim.thickness is None:
-            lacking = there if there.thickness is None else trim
-            self._findings.say(
-                "T211", plain.end.span, joint="corner", trim=lacking.name, run=run.label
-            )
-            return replace(plain, beyond=behind)
-        its = self.stands_off(other, there)
-        if plain.outside:
-            # Both sides of the corner come here; one finding is enough, and none where the file
-            # says that the mitre is meant.
-            if side is Side.RIGHT and not plain.end.mitred:
-                self._say_unlike("T413", plain.end, trim, there, run, other)
-            return meets_unlike(plain, trim, there, its, other.label)
-        if runs_through(section_of(trim), section_of(there), plain.end.fit, side):
-            met = self._at_plane(plain, behind)
-            text = _THROUGH
-        else:
-            met = self._at_plane(plain, its + there.thickness)
-            text = _DIES
-        values = (("trim", there.name), ("run", other.label))
-        return replace(met, remark=Remark(text=text, values=values))
-
-    def _at_plane(self, plain: Meeting, beyond: Fraction) -> Meeting:
-        """Return a meeting that butts against a wall or a face ``beyond`` the walls' corner."""
-        end = replace(plain.end, joint=STOPPED, fit=Fit.MITRED)
-        return replace(plain, end=end, meets=Meets.PLANE, beyond=beyond, corner=plain.end.corner)
+            return at_plane(plain, NOTHING) if stated else plain
+        corner = UnlikeCorner(
+            job=self._job, room=self._room, run=run, trim=trim, other=other_stretch, side=side
+        )
+        return with_another(corner, plain, self._findings)
 
     def stands_off(self, run: Run, trim: Trim) -> Fraction:
         """Return how far a trim's back is from a run's wall (inches)."""
@@ -293,7 +249,3 @@ class TrimWalk:
         plain = replace(end, over_scraps=False)
         mate = self._at_corner(run, trim, plain, self._next(strip, side), side)
         return mate.long_point(trim)
-
-    def _say_unlike(self, code: str, end: End, trim: Trim, there: Trim, *at: Run) -> None:
-        run, other = (one.label for one in at)
-        self._findings.say(code, end.span, trim=trim.name, run=run, other=there.name, there=other)

@@ -1,0 +1,77 @@
+"""Where a trim comes to a corner and the next wall has another in its place, or none.
+
+Inside, one of the two runs through and the other dies into its face, unless the file has them
+mitred; round an outside corner they are mitred.  Such a mitre follows both thicknesses.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Final
+
+from trimlang.joinery.meeting import Meeting, at_plane, meets_unlike, runs_through, section_of
+from trimlang.joinery.on_the_wall import in_its_place, stands_off
+from trimlang.joinery.piece import Remark
+from trimlang.language.facts import Side
+from trimlang.marking import N_
+from trimlang.record import record
+from trimlang.survey.job import End, Job, Room, Run, Trim
+from trimlang.survey.measures import Findings
+
+_DIES: Final = N_("dies into the {trim} on {run}")
+_THROUGH: Final = N_("runs through; the {trim} on {run} dies into it")
+
+
+@record
+class UnlikeCorner:
+    """A trim at one end of its run, where the ``other`` run has none of its kind."""
+
+    job: Job
+    room: Room
+    run: Run
+    trim: Trim
+    other: Run
+    side: Side
+
+    def say(self, code: str, end: End, there: Trim, findings: Findings) -> None:
+        """Report what is wrong between the trim and the one ``there`` on the other run."""
+        run, other = self.run.label, self.other.label
+        findings.say(code, end.span, trim=self.trim.name, run=run, other=there.name, there=other)
+
+
+def with_another(at: UnlikeCorner, plain: Meeting, findings: Findings) -> Meeting:
+    """Return how a trim ends at a corner where the next wall has another trim, or none.
+
+    Reports two that cannot meet as the file says.
+    """
+    job, room, trim, other = at.job, at.room, at.trim, at.other
+    behind = stands_off(job, room, other, trim)
+    there = in_its_place(job, at.run, trim, other)
+    # With nothing of its kind there it is mitred outside as if there were; inside it ends at
+    # the wall, or at the face of what stands behind its place there.
+    if there is None:
+        return replace(plain, beyond=behind) if plain.outside else at_plane(plain, behind)
+    if trim.spring is not None:
+        at.say("T411", plain.end, there, findings)
+        return replace(plain, beyond=behind)
+    if there.thickness is None or trim.thickness is None:
+        lacking = there if there.thickness is None else trim
+        findings.say("T211", plain.end.span, joint="corner", trim=lacking.name, run=at.run.label)
+        return replace(plain, beyond=behind)
+    its = stands_off(job, room, other, there)
+    if plain.outside:
+        # Both sides of the corner come here; one finding is enough, and none where the file
+        # says that the mitre is meant.
+        if at.side is Side.RIGHT and not plain.end.mitred:
+            at.say("T413", plain.end, there, findings)
+        return meets_unlike(plain, trim, there, its, other.label)
+    if plain.end.mitred and trim.height == there.height:
+        return meets_unlike(plain, trim, there, its, other.label)
+    if plain.end.mitred and at.side is Side.RIGHT:
+        at.say("T486", plain.end, there, findings)
+    if runs_through(section_of(trim), section_of(there), plain.end.fit, at.side):
+        met, text = at_plane(plain, behind), _THROUGH
+    else:
+        met, text = at_plane(plain, its + there.thickness), _DIES
+    values = (("trim", there.name), ("run", other.label))
+    return replace(met, remark=Remark(text=text, values=values))
