@@ -57,6 +57,7 @@ WITHOUT = {
     "walls that nobody has measured yet": "T206 T224 T311",
     "only the yard's list tells what is sold, in which size and for how much": "T212 T254 T293 T410"
     " T430 T434 T446 T469 T470 T475 T478 T493 T494 T709",
+    "whether two trims stand at one height, only the wall tells": "T487",
     "whether two names are one thing or two, only their writer knows": "T121",
     "a template made on the stair takes the place of the line": "T448",
     "where a line of 2,000 characters is to be broken is not in it": "T105",

@@ -154,6 +154,45 @@ def test_what_a_taller_trim_has_above_the_other_cannot_be_mitred_inside() -> Non
     assert "T486" not in codes(walls.replace(", mitre", ""))
 
 
+def test_unlike_rails_in_one_corner_are_asked_about_until_the_file_says_whether_they_meet() -> None:
+    walls = (
+        "  N: 60 in, trim thick, rail, left=butt, right=in-corner(90 deg){said}\n"
+        "  E: 50 in, trim thick, old, left=in-corner, right=butt"
+    )
+    old = "trim old: 1/2 in thick, 2 1/4 in tall\nstock old: 16 ft at 9"
+    for said, count, length in (
+        ("", 1, Fraction(60)),
+        (", rail right=butt", 0, Fraction(60)),
+        # it ends at the face of the old one, 1/2 in off the wall
+        (", rail right=cope", 0, 60 - Fraction(1, 2)),
+    ):
+        job = f'{old}\n{TRIMS}\nroom "R" as R, open walk\n{walls.format(said=said)}'
+        result = check_job(job)
+        assert [one.code for one in result.diagnostics].count("T487") == count
+        lengths = {piece.id: piece.length for piece in result.pieces}
+        assert (lengths["R-N-rail"], lengths["R-E-old"]) == (length, 50)
+
+
+def test_the_order_of_names_moves_no_trim_into_the_place_of_one_that_both_walls_have() -> None:
+    found = cut(
+        "  N: 60 in, trim rail, thick, left=butt, right=in-corner(90 deg)\n"
+        "  E: 50 in, trim thick, left=in-corner, right=butt"
+    )
+    assert found["R-N-rail"].length == 60
+    walls = (
+        "  N: 60 in, trim {one}, left=butt, right=in-corner(90 deg)\n"
+        "  E: 50 in, trim {other}, left=in-corner, right=butt"
+    )
+    # named after the rail, which both have, nobody can tell that the two stand on the floor
+    assert "T487" in codes(walls.format(one="rail, thick", other="rail, thin"))
+    assert "T487" in codes(walls.format(one="rail, thick", other="thin"))
+    # named first they do, and one dies into the other
+    assert "T487" not in codes(walls.format(one="thick, rail", other="thin, rail"))
+    assert cut(walls.format(one="thick, rail", other="thin, rail"))["R-E-thin"].length == (
+        50 - Fraction(3, 4)
+    )
+
+
 def test_two_unlike_mitres_are_set_to_close_at_the_face_and_open_as_far_as_both_are_off() -> None:
     walls = (
         "  N: 60 in, trim thick, left=butt, right=out-corner(151 deg)\n"

@@ -164,6 +164,24 @@ CUTTING_PAGES: Final = (
         + "  E: 50 in, trim tall, left=in-corner, right=butt",
     ),
     Page(
+        code="T487",
+        title="do two unlike trims meet in this corner?",
+        message="{trim} of run {run} and {other} of run {there} come to one inside corner: do they"
+        " stand at one height?",
+        remedy="Where they do, say which one ends at the other's face: {trim} right=cope. Where"
+        " they do not, say {trim} right=butt.",
+        why="Both are cut up to the wall. At one height they would overlap by the thickness of one"
+        " of them. A wall's first trim is taken to be the one on the floor.",
+        example="trim rail: 3/4 in thick, 2 1/2 in tall\nstock rail: 12 ft at 14.00\n"
+        "trim old: 1/2 in thick, 2 1/4 in tall\nstock old: 12 ft at 14.00\n"
+        + TRIM
+        + STOCK
+        + 'room "Study", trim base, open walk\n'
+        + "  N: 40 in, trim base, rail, left=butt, right=in-corner(90 deg)\n"
+        + "  E: 50 in, trim base, old, left=in-corner, right=butt",
+        severity=Severity.WARNING,
+    ),
+    Page(
         code="T414",
         title="wider than the saw",
         message="{trim} cannot stand at the saw, and lying flat its longest cut is {long}; the saw"

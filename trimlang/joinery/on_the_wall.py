@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from fractions import Fraction
 
 from trimlang.joinery.meeting import depth_of
@@ -85,9 +86,36 @@ def in_its_place(job: Job, run: Run, trim: Trim, other: Run) -> Trim | None:
     """Return the next wall's trim that stands where this one would go on, if there is one."""
     if not trim.hangs and trim.in_front_of is trim.upon is None:
         floor = floor_trim(job, other)
-        return floor if floor_trim(job, run) == trim else None
+        # What both walls have meets itself there, so it is in no other's place.
+        alone = floor is not None and floor.name not in run.trims
+        return floor if alone and floor_trim(job, run) == trim else None
     # Like is compared with like: crown with crown, shoe with shoe, frieze with frieze.
     return next((one for one in map(job.trim, other.trims) if _place(one) == _place(trim)), None)
+
+
+def may_meet(job: Job, run: Run, trim: Trim, other: Run) -> Iterator[Trim]:
+    """Yield the next wall's trims that may stand at this one's height: only the file can tell.
+
+    Those are on the wall itself, and on one of the two walls alone.  What is on the floor meets
+    none above it, unless a taller one is named after it, so that its place is not sure.
+    """
+    if trim.name in other.trims or not _on_wall_itself(trim):
+        return
+    sure = all(_floor_is_sure(job, one) for one in (run, other))
+    for there in map(job.trim, other.trims):
+        low = floor_trim(job, run) == trim or floor_trim(job, other) == there
+        if there.name not in run.trims and _on_wall_itself(there) and not (sure and low):
+            yield there
+
+
+def _on_wall_itself(trim: Trim) -> bool:
+    return not trim.hangs and trim.in_front_of is trim.upon is None
+
+
+def _floor_is_sure(job: Job, run: Run) -> bool:
+    """Tell whether the first trim that a run names is also its tallest, or the only one."""
+    tall = [one.height or NOTHING for one in map(job.trim, run.trims) if _on_wall_itself(one)]
+    return len(tall) < 2 or (tall[0] == max(tall) and NOTHING not in tall)
 
 
 def _place(trim: Trim) -> tuple[bool, bool, bool, bool, bool]:

@@ -10,8 +10,9 @@ from dataclasses import replace
 from typing import Final
 
 from trimlang.joinery.meeting import Meeting, at_plane, meets_unlike, runs_through, section_of
-from trimlang.joinery.on_the_wall import in_its_place, stands_off
+from trimlang.joinery.on_the_wall import in_its_place, may_meet, stands_off
 from trimlang.joinery.piece import Remark
+from trimlang.joint_row import Fit
 from trimlang.language.facts import Side
 from trimlang.marking import N_
 from trimlang.record import record
@@ -47,6 +48,8 @@ def with_another(at: UnlikeCorner, plain: Meeting, findings: Findings) -> Meetin
     job, room, trim, other = at.job, at.room, at.trim, at.other
     behind = stands_off(job, room, other, trim)
     there = in_its_place(job, at.run, trim, other)
+    if there is None and not plain.outside:
+        there = _coped_to(at, plain.end, findings)
     # With nothing of its kind there it is mitred outside as if there were; inside it ends at
     # the wall, or at the face of what stands behind its place there.
     if there is None:
@@ -75,3 +78,17 @@ def with_another(at: UnlikeCorner, plain: Meeting, findings: Findings) -> Meetin
         met, text = at_plane(plain, its + there.thickness), _DIES
     values = (("trim", there.name), ("run", other.label))
     return replace(met, remark=Remark(text=text, values=values))
+
+
+def _coped_to(at: UnlikeCorner, end: End, findings: Findings) -> Trim | None:
+    """Return the trim whose face this one ends at because the file says so (``rail cope``).
+
+    Asks whether two trims stand at one height where the file does not say, once for both.
+    """
+    own = at.run.own_end(at.trim.name, at.side)
+    for there in may_meet(at.job, at.run, at.trim, at.other):
+        if own is not None:
+            return there if own.fit is Fit.COPED else None
+        if at.other.own_end(there.name, at.side.other) is None and at.side is Side.RIGHT:
+            at.say("T487", end, there, findings)
+    return None
