@@ -71,6 +71,27 @@ def test_a_cope_says_which_of_two_unlike_bases_dies() -> None:
     assert found["R-E-thin"].length == 50
 
 
+@pytest.mark.parametrize(
+    ("north", "east", "lengths"),
+    [
+        # coped alone, the taller one ends at the other's face, which runs through
+        (", thick right=cope", "", (60 - Fraction(9, 16), Fraction(50))),
+        ("", ", thin left=cope", (Fraction(60), 50 - Fraction(3, 4))),
+        # one that runs square into the corner is run through too
+        ("", ", thin left=butt", (60 - Fraction(9, 16), Fraction(50))),
+        (", thick right=butt", "", (Fraction(60), 50 - Fraction(3, 4))),
+    ],
+)
+def test_what_one_of_two_unlike_bases_says_of_itself_holds_for_the_other(
+    north: str, east: str, lengths: tuple[Fraction, Fraction]
+) -> None:
+    found = cut(
+        f"  N: 60 in, trim thick, left=butt, right=in-corner(90 deg){north}\n"
+        f"  E: 50 in, trim thin, left=in-corner, right=butt{east}"
+    )
+    assert (found["R-N-thick"].length, found["R-E-thin"].length) == lengths
+
+
 def test_an_unlike_base_dies_into_a_face_that_is_not_square_to_it() -> None:
     found = cut(
         "  N: 60 in, trim thick, left=butt, right=in-corner(60 deg)\n"

@@ -72,12 +72,25 @@ def with_another(at: UnlikeCorner, plain: Meeting, findings: Findings) -> Meetin
         return meets_unlike(plain, trim, there, its, other.label)
     if plain.end.mitred and at.side is Side.RIGHT:
         at.say("T486", plain.end, there, findings)
-    if runs_through(section_of(trim), section_of(there), plain.end.fit, at.side):
+    fit = _fit(at, there, plain.end)
+    if runs_through(section_of(trim), section_of(there), fit, at.side):
         met, text = at_plane(plain, behind), _THROUGH
     else:
         met, text = at_plane(plain, its + there.thickness), _DIES
     values = (("trim", there.name), ("run", other.label))
     return replace(met, remark=Remark(text=text, values=values))
+
+
+def _fit(at: UnlikeCorner, there: Trim, end: End) -> Fit:
+    """Return how a trim is fitted to the one ``there``, of which the file may say it alone."""
+    its = at.other.own_end(there.name, at.side.other)
+    if its is None or (end.fit is Fit.COPED and its.fit is Fit.COPED and at.side is Side.RIGHT):
+        return end.fit
+    if its.fit is Fit.COPED:
+        return Fit.SQUARE
+    # That one runs square into the corner, so this one ends at its face.
+    alone = not any(may_meet(at.job, at.run, at.trim, at.other))
+    return Fit.COPED if alone and not its.joint.is_corner else end.fit
 
 
 def _coped_to(at: UnlikeCorner, end: End, findings: Findings) -> Trim | None:
