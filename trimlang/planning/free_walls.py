@@ -6,14 +6,13 @@ from collections.abc import Sequence
 from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
-from math import ceil, floor
+from math import ceil
 
 from trimlang.joinery.pieces import Places
 from trimlang.joinery.splice_lengths import least_piece
 from trimlang.joinery.spliced_pieces import Splice
-from trimlang.lengths.tape import steps_down
 from trimlang.planning.ask import Question
-from trimlang.planning.more_joints import cut_in
+from trimlang.planning.more_joints import cut_in, long_wall
 from trimlang.record import record
 from trimlang.settings.table import Settings
 from trimlang.stock.anywhere_check import shown_anywhere
@@ -69,12 +68,10 @@ def free_walls(question: Question, free: Sequence[Splice]) -> FreeWalls:
     for splice in free:
         own = [parts.pop(piece.id) for piece in splice.pieces()]
         settings = splice.wall.room.settings
-        marks = settings.rounding_step / question.step
-        # Moved by whole steps, no piece is rounded anew; crown takes more than its length.
-        even = marks.denominator == 1 and splice.whole.wall_edge is None
+        wall = long_wall(splice, own, question)
         # Where a wall's pieces may be rounded differently in other places, each counts as short as
         # it could come out: the bound must hold for all places.
-        off = 0 if even else len(own) * _rounded_by(settings, question)
+        off = 0 if wall is not None else len(own) * _rounded_by(settings, question)
         rounded += off
         total = sum(part.length for part in own) - off
         least = least_piece(splice.lap, settings)
@@ -87,16 +84,8 @@ def free_walls(question: Question, free: Sequence[Splice]) -> FreeWalls:
                 leans=_leans(own),
             )
         )
-        if even:
-            walls.append(
-                LongWall(
-                    total=total,
-                    pieces=len(own),
-                    least=ceil(least / settings.rounding_step) * marks.numerator,
-                    most=floor(steps_down(splice.longest, settings.rounding_step) / question.step),
-                    step=marks.numerator,
-                )
-            )
+        if wall is not None:
+            walls.append(wall)
     # The spare is a percentage of the pieces' lengths, and so depends on their rounding too.
     fixed = replace(problem, parts=tuple(parts.values()), spare=max(problem.spare - rounded, 0))
     # The search counts in one step for all walls; with two it could only bound.

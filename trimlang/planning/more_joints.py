@@ -23,7 +23,7 @@ from trimlang.record import record
 from trimlang.stock.certificate import FreeRun
 from trimlang.stock.dividing import Dividing
 from trimlang.stock.joint_bound import JointBound
-from trimlang.stock.problem import Problem
+from trimlang.stock.problem import Part, Problem
 from trimlang.stock.wall_ways import LongWall
 
 WALLS: Final = 30
@@ -118,6 +118,26 @@ def cut_in(splice: Splice, lengths: Sequence[Fraction]) -> tuple[Fraction, ...] 
     return cut if sound else None
 
 
+def long_wall(splice: Splice, own: Sequence[Part], question: Question) -> LongWall | None:
+    """Return a run as the search for places takes it; None where moved joints round pieces anew.
+
+    ``own`` are the run's pieces as the question has them.
+    """
+    settings = splice.wall.room.settings
+    marks = settings.rounding_step / question.step
+    # Moved by whole steps, no piece is rounded anew; crown takes more than its length.
+    if marks.denominator != 1 or splice.whole.wall_edge is not None:
+        return None
+    least = least_piece(splice.lap, settings)
+    return LongWall(
+        total=sum(part.length for part in own),
+        pieces=len(own),
+        least=ceil(least / settings.rounding_step) * marks.numerator,
+        most=floor(steps_down(splice.longest, settings.rounding_step) / question.step),
+        step=marks.numerator,
+    )
+
+
 def _joinable(asking: Asking, question: Question, splices: Sequence[Splice]) -> _Joinable:
     """Return the walls that one more joint is possible in, measured with it and without."""
     problem = question.problem
@@ -130,34 +150,23 @@ def _joinable(asking: Asking, question: Question, splices: Sequence[Splice]) -> 
     for splice in longest_first:
         if len(taken) == WALLS:
             break
-        settings = splice.wall.room.settings
-        marks = settings.rounding_step / question.step
         more = _alike(splice)
-        # A joint has to fall on a mark of the tape, and no part may be too short.
-        if marks.denominator != 1 or more is None or splice.whole.wall_edge is not None:
-            continue
         own = [parts[piece.id] for piece in splice.pieces()]
-        total = sum(part.length for part in own)
+        wall = long_wall(splice, own, question)
+        # A joint has to fall on a mark of the tape, and no part may be too short.
+        if more is None or wall is None:
+            continue
         joined = asking.about(splice.pieces(more)).problem
         kerf = max(kerf, joined.kerf)
-        least = least_piece(splice.lap, settings)
-        walls.append(
-            LongWall(
-                total=total,
-                pieces=len(own),
-                least=ceil(least / settings.rounding_step) * marks.numerator,
-                most=floor(steps_down(splice.longest, settings.rounding_step) / question.step),
-                step=marks.numerator,
-                # What one part more adds is its lap and the leans of its ends.
-                lap=sum(part.length for part in joined.parts) - total,
-            )
-        )
+        # What one part more adds is its lap and the leans of its ends.
+        lap = sum(part.length for part in joined.parts) - wall.total
+        walls.append(replace(wall, lap=lap))
         # For the bound by length alone, which no joint more makes less.
         lean = max(abs(n) for part in joined.parts for n in (part.left_lean, part.right_lean))
         runs.append(
             FreeRun(
                 pieces=len(own),
-                total=total,
+                total=wall.total,
                 least=1,
                 lean=lean,
                 leans=2 * lean * len(joined.parts),
@@ -187,4 +196,4 @@ def _alike(splice: Splice) -> tuple[Fraction, ...] | None:
     return cut if min(cut) >= least_piece(splice.lap, settings) else None
 
 
-__all__ = ["MoreJoints", "cut_in", "joints_added"]
+__all__ = ["MoreJoints", "cut_in", "joints_added", "long_wall"]
