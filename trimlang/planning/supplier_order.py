@@ -107,7 +107,6 @@ class _SupplierOrder:
         # Rounded up: a cent too little is too little.
         wanted = ceil(self._least.spent * self._coin)
         # Sticks first, then money: sticks bought for their number may be money enough.
-        # The cheapest sticks that make up the number.
         by_number = self._cover(lambda one: one.sticks, self._least.sticks - sticks)
         if by_number is None:
             return None
@@ -141,7 +140,6 @@ class _SupplierOrder:
         for one, count in zip(self._sold, counts, strict=True):
             for blank in one.thing.blanks if count else ():
                 offer = self._questions[one.trim].sources[blank.key]
-                # Only what the yard sells was offered to be bought besides.
                 assert isinstance(offer, Offer)  # noqa: S101 - only what the yard sells
                 more[one.trim].append(_line(offer, count))
         filled = [_with_more(plan, more[plan.trim]) for plan in self._plans]

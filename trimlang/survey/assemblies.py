@@ -185,13 +185,13 @@ class _Speller:
         gets = set(_listed(spelled) or self._room) - left_out
         found: list[facts.WallFact] = []
         for fact in spelled:
-            members = self._members.get(fact.trim.text) if isinstance(fact, facts.TrimEnd) else None
-            if members is None or not isinstance(fact, facts.TrimEnd):
+            if isinstance(fact, facts.TrimEnd) and fact.trim.text in self._members:
+                members = self._members[fact.trim.text]
+                # Where the run gets none of them, the first one says so.
+                there = [one for one in members if one.text in gets] or members[:1]
+                found += [replace(fact, trim=one) for one in there]
+            else:
                 found.append(fact)
-                continue
-            # Where the run gets none of them, the first one says so.
-            there = [one for one in members if one.text in gets] or members[:1]
-            found += [replace(fact, trim=one) for one in there]
         return tuple(found)
 
     def _facts(

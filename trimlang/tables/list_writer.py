@@ -59,9 +59,9 @@ class ListWriter:
     def listed(self) -> Listed:
         """Return what was made."""
         lines = list(self._first)
+        # Job files part their rooms by a blank line; the first line of all has none before it.
         for written in self._rooms.values():
             lines += ["", *written] if lines else written
-        # Job files part their rooms by a blank line; the first line of all has none before it.
         if not self.says_ends:
             self.remarks.append("how walls meet is not in the list: inside corners are written")
         return Listed(tuple(lines), tuple(self._findings), tuple(self.remarks))
