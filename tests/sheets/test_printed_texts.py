@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from functools import cache
 from io import BytesIO
 from random import Random
@@ -13,9 +14,11 @@ from tests.conftest import EXAMPLES
 from tests.sheets.any_house import any_house
 from tests.sheets.printed_texts import off_the_page, overlaps, printed_pages
 from trimlang.compiler import Result, compile_job
+from trimlang.sheets.content.saw_sheet import saw_sheet
 from trimlang.sheets.render.pages import render_sheets
 from trimlang.sheets.render.pdf import to_pdf
-from trimlang.sheets.wording.catalogue import languages
+from trimlang.sheets.wording.catalogue import languages, words_in
+from trimlang.sheets.wording.quantities import Pen
 from trimlang.stock.planner import QUICK
 
 TURNED = """
@@ -57,6 +60,23 @@ ALL = sorted(path.stem for path in EXAMPLES.glob("*.trim") if path.stem != "pric
 @pytest.mark.parametrize("name", ["attic", "doors", "stair-hall"])
 def test_no_text_lies_on_another_on_an_elevation(name: str) -> None:
     assert faults(render_sheets(example(name), only=["elevations"])["elevations"]) == []
+
+
+def test_a_page_says_at_its_head_which_setting_it_goes_on_with() -> None:
+    result = example("cornice")
+    (html,) = render_sheets(result, only=["saw-sheet"]).values()
+    rows = [
+        (at.setting, number)
+        for at in saw_sheet(result, Pen(words_in("en"), "$")).groups
+        for number, _ in enumerate(at.strokes)
+    ]
+    for page in PdfReader(BytesIO(to_pdf(html))).pages:
+        text = " ".join(page.extract_text().split())
+        setting, number = rows[0]
+        assert ("goes on:" in text) == (number > 0)
+        assert number == 0 or f"goes on: {setting}" in text
+        del rows[: len(re.findall(r"(?:in|stick's end) (?:left|right) end of ", text))]
+    assert not rows
 
 
 @pytest.mark.nightly

@@ -305,7 +305,7 @@ def of_tickets(page: str) -> tuple[Ends, Ends, dict[tuple[str, str], str]]:
 
 def of_sticks(page: str) -> Ends:
     ends: Ends = {}
-    for group in page.split("<h2>")[1:]:
+    for group in re.split("<h2[^>]*>", page)[1:]:
         (once,) = texts(group, "p.lay")
         rows = re.findall(
             r"<tr[^>]*>(<td class=\"number\">.*?</tr>(?:\s*<tr class=\"lies\">.*?</tr>)?)",

@@ -116,7 +116,8 @@ def running(job: str, sheet: str, revision: str, words: Words) -> str:
         if part
     ]
     boxes = {
-        "top-left": _quoted(shortened(job, JOB_WIDE, 8 * 25.4 / 72)),
+        # below the job: what the page before left off at, where a sheet sets that
+        "top-left": _quoted(shortened(job, JOB_WIDE, 8 * 25.4 / 72)) + " string(goes-on, start)",
         "top-right": _quoted(sheet),
         "bottom-left": _quoted(words("revision {revision}", revision=revision)),
         "bottom-right": " ".join(parts),
