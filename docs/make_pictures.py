@@ -17,13 +17,16 @@ from pathlib import Path
 
 from PIL import Image, ImageChops, ImageOps
 
-from trimlang.compiler import Result, compile_job
+from trimlang.compiler import Result, check_job, compile_job
+from trimlang.shared_order.flat import flats
+from trimlang.shared_order.shared_plan import plan_together
 from trimlang.sheets.render.pages import render_sheets
 from trimlang.sheets.render.pdf import to_pdf
 
 HERE = Path(__file__).resolve().parent
 FOLDER = HERE / "pictures"
-JOB = HERE.parent / "examples" / "house.trim"
+EXAMPLES = HERE.parent / "examples"
+JOB = EXAMPLES / "house.trim"
 README = HERE.parent / "README.md"
 MADE_FROM = FOLDER / "made-from.txt"
 PAGES = {"checklist": 2, "elevations": 3}
@@ -74,11 +77,27 @@ def pictures(house: Result | None = None) -> Iterator[Picture]:
     sheets["label"] = render_sheets(result, ticket="100mm x 60mm")["tickets"]
     for name, html in sheets.items():
         yield Picture(name, html, page=PAGES.get(name, 1))
+    yield Picture("tickets-changed", changed_tickets())
+    yield Picture("flats", flats_and_sticks())
     own = render_sheets(compile_job(readme_job()))
     for name, (sheet, part, other) in PARTS.items():
         alone = _ALONE.format(part=part, other=other)
         html = own[sheet].replace("</head>", f"<style>{alone}</style></head>", 1)
         yield Picture(name, html, dots=120, cut_out=True)
+
+
+def changed_tickets() -> str:
+    """Return the tickets that a site log has changed."""
+    job = EXAMPLES / "site-log.trim"
+    result = compile_job(job.read_text(encoding="utf-8"), path=job)
+    return render_sheets(result, only=("tickets-changed",))["tickets-changed"]
+
+
+def flats_and_sticks() -> str:
+    """Return the sheet of a site: three flats with the same room, bought together."""
+    room = check_job((EXAMPLES / "one-room.trim").read_text(encoding="utf-8"))
+    shared = plan_together(flats((f"flat-{number}.trim", room) for number in (1, 2, 3)))
+    return render_sheets(shared.result, only=("flats",), shared=shared)["flats"]
 
 
 def readme_job() -> str:
