@@ -229,7 +229,7 @@ def test_millimetres_in_a_job_in_inches() -> None:
 
 @pytest.mark.parametrize(
     ("end", "code"),
-    [("left=cope", "T101"), ("left=in-corner, door", "T103"), ("left=in-korner", "T101")],
+    [("left=cope", "T101"), ("left=in-corner, door", "T101"), ("left=in-korner", "T101")],
 )
 def test_an_opening_that_could_not_be_read_whole_is_said_once(end: str, code: str) -> None:
     runs = "N: 40 in, left=butt, right=in-corner\n"

@@ -55,7 +55,14 @@ ABOVE_THE_ROOMS = (
     'room "Den", trim base and shoe', "all rooms: trim base", "on hand base: 40 in", "waste 10 %",
     "surveyed 18.4.2026", "trim cap: 9/16 x 5 1/4", "trim cap: 9/16 in thick, 5 1/4 in high",
     "stock base: 12 ft: 17.40", "stock base: 12 ft at 17.40 USD", "stock base: 1.45 a foot",
-    "on-hand base: 2 x 40 in", "stock base: 10 x 12 ft at 17.40",
+    "on-hand base: 2 x 40 in", "stock base: 10 x 12 ft at 17.40", "ends in, trim base",
+    "surveyed 31.2.2026", "trim cap: 5½ x ¾",
+)  # fmt: skip
+
+TUESDAY = (
+    "N 10' 2 1/4\" E 8' 7\"", "N: 40 in, return right", "N: 40 in, base=return",
+    "cut 30 in R-A-base", "bought 2 base of 12 ft", "stock base: 12 ft - 18.10",
+    "N 10 ft, gap 1/16, E 8 ft", "N 10 ft, gap 32, E 8 ft", "N 10 ft, door, E 8 ft",
 )  # fmt: skip
 
 
@@ -116,8 +123,15 @@ def test_a_trim_may_go_by_another_name() -> None:
 
 @pytest.mark.parametrize(
     "lines",
-    [LINES, SATURDAY, SUNDAY, MONDAY, ABOVE_THE_ROOMS],
-    ids=["forty", "on a Saturday", "on a Sunday", "on a Monday", "above the rooms"],
+    [LINES, SATURDAY, SUNDAY, MONDAY, TUESDAY, ABOVE_THE_ROOMS],
+    ids=[
+        "forty",
+        "on a Saturday",
+        "on a Sunday",
+        "on a Monday",
+        "on a Tuesday",
+        "above the rooms",
+    ],
 )
 def test_what_real_hands_write(lines: tuple[str, ...], snapshot: SnapshotAssertion) -> None:
     assert len(LINES) == 40
@@ -130,7 +144,7 @@ def test_what_real_hands_write(lines: tuple[str, ...], snapshot: SnapshotAsserti
     assert told == snapshot
 
 
-@pytest.mark.parametrize("line", [*LINES, *SATURDAY, *SUNDAY, *MONDAY, *ABOVE_THE_ROOMS])
+@pytest.mark.parametrize("line", [*LINES, *SATURDAY, *SUNDAY, *MONDAY, *TUESDAY, *ABOVE_THE_ROOMS])
 def test_each_remedy_that_can_be_applied_mends_its_slip(line: str) -> None:
     """Applied, the finding is gone and the line is read; where only a person knows, none is."""
     before = f"{TRIM}{ROOM}A: 30 in, left=butt\n"

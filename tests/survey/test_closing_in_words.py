@@ -245,8 +245,6 @@ def test_two_sides_that_contradict_each_other_are_settled_in_one_finding():
     )  # fmt: skip
     assert [slip.words for slip in one.slips] == ["left and right of run B are swapped"]
     message, _ = told(result, "T312")
-    assert (
-        "run A ends with out-corner and run B begins with in-corner, and run B ends with" in message
-    )
+    assert "run A ends with out-corner, but run B begins with in-corner; run B ends with" in message
     # that one finding stands for those at the two joints
     assert [found.code for found in result.diagnostics] == ["T312"]

@@ -51,6 +51,14 @@ def test_what_is_said_once_is_said_of_each(said: str, above: str) -> None:
     assert same_meaning(walk(text), walk(SAID))
 
 
+def test_how_walls_end_is_said_once_for_every_room() -> None:
+    walls = "  N 10 ft, E 8 ft, S 10 ft, W 8 ft\n"
+    every = f'{TRIM}every room: trim base, ends in\nroom "Den"\n{walls}'
+    each = f'{TRIM}room "Den", trim base, ends in\n{walls}'
+    assert not codes(every)
+    assert same_meaning(walk(every), walk(each))
+
+
 def test_an_opening_without_casing_says_so() -> None:
     text = den(", trim base, casing case", ", height 80", ", no casing")
     first, second = (one for one in check_job(text).job.rooms[0].walk if hasattr(one, "casing"))

@@ -181,7 +181,7 @@ CLOSING_PAGES: Final = (
         code="T312",
         title="which side of the joint is wrong",
         message="{sides}; room “{room}” closes if {slip}",
-        remedy="Look at that end first.",
+        remedy="Look there first.",
         why="Two sides of one joint contradict each other (T301), and only one reading of them"
         " brings the walls back to where they began.",
         example=JOB_TO_CLOSED_ROOM

@@ -104,24 +104,23 @@ def mends(finding: Diagnostic, line: str, lines: Sequence[str] = ()) -> tuple[Me
     # What was worked out where the mistake was found knows more than a rule for its code, so it
     # goes first.
     if isinstance(remedy, Suggestion):
-        return (_suggested(finding.span, remedy, line),)
+        sure = len(remedy.ways) == 1
+        return tuple(_suggested(finding.span, remedy, way, line, sure) for way in remedy.ways)
     here = _MENDS.get(finding.code, ())
     made = chain.from_iterable(way(finding.span, facts, line) for way in here)
     elsewhere = _IN_OTHER_LINES.get(finding.code) if lines else None
     return (*made, *(elsewhere(finding, lines) if elsewhere is not None else ()))
 
 
-def _suggested(span: Span, remedy: Suggestion, line: str) -> Mend:
+def _suggested(span: Span, remedy: Suggestion, way: str, line: str, sure: bool) -> Mend:
     if remedy.covers is not None:
         # A slip may be longer than the word that gave it away.
         span = replace(span, end=span.column + remedy.covers)
-    if remedy.instead.startswith(","):
+    if way.startswith(","):
         # A comma follows a word without a blank, so it goes before the blank that is there.
         bare = line[: span.column - 1].rstrip()
-        return Mend(
-            "Put a comma", (Edit(replace(span, column=len(bare) + 1), remedy.instead),), True
-        )
-    return write(span, remedy.instead, sure=True)
+        return Mend("Put a comma", (Edit(replace(span, column=len(bare) + 1), way),), sure)
+    return write(span, way, sure=sure)
 
 
 # By code, because a mend belongs to a mistake and not to the pass that found it; the order in a row

@@ -29,8 +29,7 @@ QUESTION_PAGES: Final = (
     Page(
         code="T262",
         title="crown without a spring angle",
-        message="trim “{trim}” is called crown and has no spring angle: it is cut as if it lay"
-        " flat on the wall",
+        message="“{trim}” is cut as if it lay flat on the wall: its line says no spring angle",
         remedy="Add the angle between its back and the wall: spring 38 deg.",
         why="Crown stands away from the wall, and its saw settings come from its spring angle."
         " Without it every mitre would be wrong.",

@@ -227,8 +227,14 @@ def either_angle(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
         yield Mend(f"Keep the angle of {facts['other']}", (Edit(there, str(facts["joint"])),))
 
 
-def other_way_round(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
-    """Make an inside corner an outside one, or the other way round."""
+def other_way_round(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
+    """Make an inside corner an outside one, or the other way round; or swap a run's two ends."""
+    if len(facts["wrong"]) > 1:
+        left, right = facts["wrong"]
+        # From the right, so that the first edit does not move the place of the second.
+        edits = (Edit(right, marked(left, line)), Edit(left, marked(right, line)))
+        yield Mend("Swap its two ends", edits)
+        return
     found = re.match(r"(?P<in>in)?(?:out)?(?:-corner)?", marked(span, line), re.IGNORECASE)
     if found is not None and found[0]:
         joint = "out-corner" if found["in"] else "in-corner"

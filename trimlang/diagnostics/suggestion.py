@@ -8,24 +8,25 @@ from trimlang.diagnostics.near_words import nearest
 class Suggestion(str):
     """A remedy's text that also carries what it would have written.
 
-    ``instead`` replaces what the finding marks, or only the first ``covers`` columns of it.  The
-    remedy is a text like any other, so a message can be filled with it.
+    ``ways`` are the texts, one of which replaces what the finding marks, or as many columns from
+    its beginning as ``covers`` says.  The remedy is a text like any other, so a message can be
+    filled with it.
     """
 
-    __slots__ = ("covers", "instead")
+    __slots__ = ("covers", "ways")
     covers: int | None
-    instead: str
+    ways: tuple[str, ...]
 
-    def __new__(cls, text: str, instead: str, *, covers: int | None = None) -> Suggestion:
-        """Make the remedy ``text`` that would write ``instead``."""
+    def __new__(cls, text: str, *ways: str, covers: int | None = None) -> Suggestion:
+        """Make the remedy ``text`` that would write one of ``ways``."""
         made = super().__new__(cls, text)
-        made.instead = instead
+        made.ways = ways
         made.covers = covers
         return made
 
-    def __getnewargs_ex__(self) -> tuple[tuple[str, str], dict[str, int | None]]:
+    def __getnewargs_ex__(self) -> tuple[tuple[str, ...], dict[str, int | None]]:
         """Return the arguments to make a copy with, also in another process (pickle)."""
-        return (str(self), self.instead), {"covers": self.covers}
+        return (str(self), *self.ways), {"covers": self.covers}
 
 
 def did_you_mean(word: str, known: list[str] | tuple[str, ...], otherwise: str) -> str:

@@ -77,12 +77,13 @@ BUYING_SLIPS: Final = (
     ),
     slip(
         ("bought 4 of base 16 ft", "bought 4 base 16 ft"),
+        ("bought 2 base of 12 ft at 17.40", "bought 2 base 12 ft at 17.40"),
         ("bought 4 x 16 ft base", "bought 4 base 16 ft"),
         ("bought 4 16 ft base", "bought 4 base 16 ft"),
         ("bought 2 base 12 ft, 4 of 16 ft base", "bought 2 base 12 ft, 4 base 16 ft"),
-        written=rf"^\s*bought\b(?:[^#]*,)?\s*(?P<slip>(?P<count>\d+)\s*(?:of\b|x\b|×|\*)?\s*"
-        rf"(?:(?P<one>{WALL_NAME})\s+(?P<long>{WHOLE_LENGTH})|(?P<size>{_STICK})\s+(?:of\s+)?"
-        rf"(?P<two>{WALL_NAME})))(?=\s*(?:,|#|$))",
+        written=rf"^\s*bought\b(?:[^#]*,)?\s*(?P<slip>(?P<count>\d+)(?!\d)\s*(?:of\b|x\b|×|\*)?\s*"
+        rf"(?:(?P<one>{WALL_NAME})\s+(?:of\s+)?(?P<long>{WHOLE_LENGTH})|(?P<size>{_STICK})\s+(?:of\s+)?"
+        rf"(?P<two>{WALL_NAME})))(?=\s*(?:,|#|at\b|$))",
         wanted="how many, then which trim, then how long",
         remedy="Write {}.",
         instead=lambda found: f"{found['count']} {_one_stick(found)}",

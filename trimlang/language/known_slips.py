@@ -243,8 +243,9 @@ KNOWN_SLIPS: Final = (
     slip(
         ("stock base: 12 ft = 17.40", "stock base: 12 ft at 17.40"),
         ("stock base: 12 ft $17.40", "stock base: 12 ft at $17.40"),
+        ("stock base: 12 ft - 17.40", "stock base: 12 ft at 17.40"),
         written=r"^\s*stock\b.*?(?:ft|feet|in|mm|m|')"
-        r"(?P<slip>\s+(?:=\s*)?(?P<price>[$€£¥]?\d+(?:\.\d\d)?)\b)"
+        r"(?P<slip>\s+(?:[=‐-–-]\s*)?(?P<price>[$€£¥]?\d+(?:\.\d\d)?)\b)"
         # With a unit or a fraction behind it, it is the rest of a length and no price.
         r"(?! ?[/⁄∕])(?!\s*(?:in|ft)\b)",
         wanted="“at” before the price",

@@ -4,9 +4,15 @@ from __future__ import annotations
 
 from typing import Final
 
-from trimlang.language.slip_row import WHOLE_LENGTH, slip
+from trimlang.language.slip_row import WHOLE_LENGTH, Found, slip
 
 _COUNTS: Final = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "ten": 10}
+
+
+def _piece_first(found: Found) -> str:
+    to = " to" if found["done"].casefold() == "shortened" else ""
+    return f"{found['piece']}{to} {found['long'].strip()}"
+
 
 LOG_SLIPS: Final = (
     slip(
@@ -32,6 +38,16 @@ LOG_SLIPS: Final = (
         wanted="what was done, without a colon",
         remedy="Leave the colon out.",
         instead=lambda _: " ",
+    ),
+    slip(
+        ("cut 30 in ST-N-base", "cut ST-N-base 30 in"),
+        ("cut ST-E-base, 29 1/8 of ST-N-base", "cut ST-E-base, ST-N-base 29 1/8"),
+        ("shortened 28 7/8 in ST-N-base", "shortened ST-N-base to 28 7/8 in"),
+        written=r"^\s*(?P<done>cut|spoiled|shortened)\b(?:[^#]*,)?\s*"
+        rf"(?P<slip>(?P<long>{WHOLE_LENGTH})\s*(?:of|off|for)?\s*(?P<piece>[^\W\d_][\w]*-[\w\-]+))",
+        wanted="the piece before its length",
+        remedy="Write {}.",
+        instead=_piece_first,
     ),
     slip(
         ("cut ST-N-base at 30 in", "cut ST-N-base 30 in"),

@@ -10,9 +10,10 @@ from lark.exceptions import UnexpectedCharacters, UnexpectedInput, UnexpectedTok
 
 from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.diagnostics.near_words import nearest
-from trimlang.diagnostics.suggestion import did_you_mean
+from trimlang.diagnostics.suggestion import Suggestion, did_you_mean
 from trimlang.language.end_facts import Side
 from trimlang.language.known_slips import known_slip
+from trimlang.language.slip_row import JOINT_WORD
 from trimlang.language.vocabulary import line_words, part_words
 from trimlang.language.what_could_stand import (
     LENGTH_TOKENS,
@@ -30,6 +31,7 @@ _REST_OF_LENGTH: Final = re.compile(
     r"""\.\d|\d+ ?[/⁄∕]|[¼½¾⅐-⅞]|['"′″’”]|[-–]? ?(?:in|inch|inches|ft|feet|foot|mm|cm|m|yd)\b""",
     re.I,
 )
+_JOINT_BEHIND: Final = re.compile(rf"=\s*(?P<joint>{JOINT_WORD}\b)", re.I)
 _NAMELESS: Final = "A wall begins with its name and a colon: N: 29 1/8 in, left=…, right=…"
 
 
@@ -138,6 +140,15 @@ def _before_a_side(stop: _Stop) -> Diagnostic | None:
     if stop.word == "=":
         remedy = did_you_mean(before, tuple(Side), "An end is “left=…” or “right=…”.")
         wanted = "“left” or “right”"
+        joint = _JOINT_BEHIND.match(stop.line.text, stop.column - 1)
+        if joint is not None and not isinstance(remedy, Suggestion):
+            # An end of one trim; which end it is only the writer knows.
+            ways = tuple(f"{before} {side}={joint['joint']}" for side in Side)
+            remedy = Suggestion(
+                f"An end says its side: write {' or '.join(ways)}.",
+                *ways,
+                covers=joint.end() - (before.column or 1) + 1,
+            )
         return say("T101", stop.of(before), word=str(before), wanted=wanted, remedy=remedy)
     return None
 

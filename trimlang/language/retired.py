@@ -23,8 +23,8 @@ class Retired:
 RETIRED: Final[tuple[Retired, ...]] = ()
 """Every retired word that is still read; DEVELOPERS.md says how one is added."""
 
-QUOTED_OR_COMMENT: Final = re.compile(r'["“][^"“”]*["”]|#.*')
-"""What of a line is not in the language's own words."""
+QUOTED_OR_COMMENT: Final = re.compile(r'(?:(?<![\d¼½¾⅐-⅞])"|“)[^"“”]*["”]|#.*')
+"""What of a line is not in the language's own words; a mark right behind a number is of inches."""
 
 
 def renewed(

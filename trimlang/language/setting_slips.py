@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime
 from fractions import Fraction
 from typing import Final
 from unicodedata import normalize
@@ -12,7 +13,8 @@ _TOPICS: Final = (
     r"(?:saw|nails|casings|corners|splices|caulk|filler|putty|glue|primer|paint|every\s+room)"
 )
 _OWN_NAME: Final = r"(?:[^\W\d_][\w.\-]*)"
-_SIZE: Final = r"\d[\d./ ]*(?:[¼½¾⅐-⅞])?(?: ?(?:in|mm)\b\.?| ?[\"″])?"
+_SIZE: Final = r"(?:\d[\d./ ]*(?:-\d[\d/]*)?[¼½¾⅐-⅞]?|[¼½¾⅐-⅞])(?: ?(?:in|mm)\b\.?| ?[\"″])?"
+_DATE: Final = r"(?P<one>\d{1,2})(?P<sign>[./])(?P<two>\d{1,2})(?P=sign)(?P<year>\d{4})"
 _MONTHS_IN_A_YEAR: Final = 12
 
 
@@ -21,8 +23,11 @@ def _date(found: Found) -> str | None:
     # With points a day comes first; with slashes a month, unless it can be none.
     day_first = found["sign"] == "." or one > _MONTHS_IN_A_YEAR
     day, month = (one, two) if day_first else (two, one)
-    # Where neither number can be the month, no date is offered rather than a wrong one.
-    return f"{year}-{month:02}-{day:02}" if month <= _MONTHS_IN_A_YEAR else None
+    # What is no day of the calendar is told by the next row.
+    try:
+        return datetime.date(year, month, day).isoformat()
+    except ValueError:
+        return None
 
 
 def _section(found: Found) -> str | None:
@@ -129,6 +134,15 @@ SETTING_SLIPS: Final = (
         instead=lambda _: ", ",
     ),
     slip(
+        ("ends in, trim base", "every room: ends in, trim base"),
+        ("trim base, shoe, ends in", "every room: trim base, shoe, ends in"),
+        # “Trim base:” begins a trim's own line, and a room in quotes is another slip.
+        written=r"^\s*(?P<slip>(?:(?=[^#]*\btrim\s)ends|trim)\s+[\w\-]+,\s*[^:#\"“=]+?)(?=\s*(?:#|$))",
+        wanted="“every room”, where more than one thing is said of them all",
+        remedy="Write {}.",
+        instead=lambda found: f"every room: {found['slip']}",
+    ),
+    slip(
         ("all rooms: trim base", "every room: trim base"),
         ("each room: trim base", "every room: trim base"),
         written=r"^\s*(?P<slip>(?:all|each)(?: the)? rooms?)\b",
@@ -163,11 +177,18 @@ SETTING_SLIPS: Final = (
     slip(
         ("surveyed 18.4.2026", "surveyed 2026-04-18"),
         ("surveyed 4/18/2026", "surveyed 2026-04-18"),
-        written=r"^\s*surveyed\s+(?P<slip>(?P<one>\d{1,2})(?P<sign>[./])(?P<two>\d{1,2})(?P=sign)"
-        r"(?P<year>\d{4}))",
+        written=rf"^\s*surveyed\s+(?P<slip>{_DATE})",
         wanted="a date such as 2026-04-18",
         remedy="Write {}.",
         instead=_date,
+    ),
+    slip(
+        ("surveyed 31.2.2026", None),
+        ("surveyed 4/31/2026", None),
+        written=rf"^\s*surveyed\s+(?P<slip>{_DATE})",
+        wanted="a day of the calendar such as 2026-04-18",
+        remedy="There is no such day: look it up, and write year, month and day.",
+        instead=None,
     ),
     slip(
         ("date 2026-04-18", "surveyed 2026-04-18"),
@@ -179,6 +200,8 @@ SETTING_SLIPS: Final = (
     slip(
         ("trim base: 9/16 x 5 1/4, mdf", "trim base: 9/16 thick, 5 1/4 tall, mdf"),
         ("trim base: 5 1/4 in, 9/16 in", "trim base: 9/16 in thick, 5 1/4 in tall"),
+        ("trim base: 5½ x ¾", "trim base: ¾ thick, 5½ tall"),
+        ("trim base: 3/4 x 5-1/2", "trim base: 3/4 thick, 5-1/2 tall"),
         written=rf"^\s*trim\s+{_OWN_NAME}\s*:\s*(?P<slip>(?P<one>{_SIZE})\s*(?:x|×|by|,)\s*(?P<two>{_SIZE}))"
         rf"{END_OF_PART}",
         wanted="which of the two is thick and which tall",

@@ -43,9 +43,10 @@ WALL_NAME: Final = (
 class KnownSlip:
     """One slip: how it is written, what is wrong, and what to write instead.
 
-    The pattern's group ``slip``, if it has one, is what is marked and replaced.  ``instead`` gives
-    the text to write, or None where it is another slip after all; without it only a person can
-    mend the line.  ``remedy`` is the message's remedy, with that text in place of ``{}``.
+    The pattern's group ``slip``, if it has one, is what is marked and replaced; a group ``rest``
+    behind it is replaced as well.  ``instead`` gives the text to write, or None where it is another
+    slip after all; without it only a person can mend the line.  ``remedy`` is the message's
+    remedy, with that text in place of ``{}``.
     """
 
     examples: tuple[tuple[str, str | None], ...]
@@ -67,7 +68,9 @@ class KnownSlip:
                 write = self.instead(found)
                 if write is None:
                     continue
-                remedy = Suggestion(self.remedy.format(write.strip(" ,")), write)
+                covers = found.end("rest") - start if "rest" in found.re.groupindex else None
+                told = self.remedy.format(write.strip(" ,"))
+                remedy = Suggestion(told, write, covers=covers)
             span = Span(file, line, start + 1, max(end, start + 1) + 1)
             if not self.wanted:
                 # Such a code has a page of its own, which says everything but what to write.

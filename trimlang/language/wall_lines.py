@@ -10,13 +10,13 @@ from lark import v_args
 from lark.tree import Meta
 
 from trimlang.diagnostics import Span, say
-from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.language import facts, tree
 from trimlang.language.box_facts import BoxPlace, BoxWall
 from trimlang.language.log_lines import Children
+from trimlang.language.no_walls import no_wall
 from trimlang.language.opening_phrases import OpeningPhrases, named_as_an_opening, named_before
 from trimlang.language.stock_lines import fact_of
-from trimlang.language.vocabulary import GAP_WORDS, NO_WALLS, not_a_label, topic_of
+from trimlang.language.vocabulary import GAP_WORDS
 from trimlang.settings.setting_kinds import TakenAt
 
 _OF_BOTH: Final = (facts.AtEnd, facts.Note)
@@ -241,29 +241,14 @@ class WallLines(OpeningPhrases):
 
     @v_args(meta=True)
     def wall(self, meta: Meta, children: Children) -> tree.RunLine | tree.GapLine:
-        label, long = children
-        instead = not_a_label(label.text)
-        remedy: str
-        if label.text.casefold() in NO_WALLS:
-            better = f"{NO_WALLS[label.text.casefold()]} {label.text}"
-            told = f"Write {better}. A wall of that name takes a colon: {label.text}:"
-            remedy = Suggestion(told, better)
-            self.problems.append(say("T124", label.span, word=label.text, remedy=remedy))
-            # as what it is, so that no joint of it is missed as well
-            kind = tree.GapKind(better.partition(" ")[0])
-            return tree.GapLine(kind, long, (facts.Called(label, label.span),), self._span(meta))
-        if instead is not None:
-            takes = f"A wall of that name takes a colon: {label.text}:"
-            topic = topic_of(instead)
-            if topic is not None:
-                said = f"{topic}: {instead}"
-                remedy = Suggestion(f"Did you mean “{said}”? {takes}", said)
-            elif instead == label.text.casefold():
-                remedy = f"It is a word of other lines. {takes}"
-            else:
-                remedy = Suggestion(f"Did you mean “{instead}”? {takes}", instead)
-            self.problems.append(say("T100", label.span, word=label.text, remedy=remedy))
-        return tree.RunLine(label, long, (), self._span(meta))
+        label, length = children
+        run = tree.RunLine(label, length, (), self._span(meta))
+        other = no_wall(run)
+        if other is None:
+            return run
+        gap, finding = other
+        self.problems.append(finding)
+        return gap
 
     @v_args(meta=True)
     def walls(self, meta: Meta, children: Children) -> tree.WallsLine:

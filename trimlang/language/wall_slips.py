@@ -5,14 +5,31 @@ from __future__ import annotations
 import re
 from typing import Final
 
-from trimlang.language.slip_row import GAP, JOINT_WORD, WRITTEN_LENGTH, Found, slip
+from trimlang.language.slip_row import (
+    END_OF_PART,
+    GAP,
+    JOINT_WORD,
+    WRITTEN_LENGTH,
+    Found,
+    slip,
+)
 from trimlang.language.vocabulary import BESIDE_A_MARK
 
 _BESIDE: Final = "|".join(sorted(BESIDE_A_MARK))
 _NAME: Final = r"(?!(?:and|by|x|for|off|of|to|at|in|inch|ft|feet|mm|cm|m|deg)\b)[^\W\d_][\w.\-]*"
 _WORDS: Final = r"[^\W\d_][\w\-]*(?: [^\W\d_][\w\-]*)*?"
 _COLON: Final = re.compile(r"(?P<name>(?:^\s*|,\s*)[^\W\d_][\w.\-]*)\s*:\s*(?=\d)")
+_BEHIND_A_LENGTH: Final = (
+    r"(?:(?<=[\d⅛¼⅜½⅝¾⅞'\"])|(?<=\dft)|(?<=\d ft)|(?<=\din)|(?<=\d in)|(?<=\dmm)|(?<=\d mm))"
+)
+_NEXT_WALL: Final = re.compile(rf"{_BEHIND_A_LENGTH}\s+(?P<name>{_NAME})(?=\s+\d)")
 _UNIT: Final = r"(?:in|inch|ft|feet|mm|cm|m)"
+
+
+def _parted(found: Found) -> str:
+    # Who leaves one comma out leaves out those behind it as well.
+    more = _NEXT_WALL.sub(r", \g<name>", found["rest"])
+    return f", {found['slip']}{more}"
 
 
 def _no_colons(found: Found) -> str:
@@ -83,6 +100,23 @@ WALL_SLIPS: Final = (
         instead=lambda _: ", height ",
     ),
     slip(
+        ("N 10 ft, door, E 8 ft", None),
+        ("opening to hall", None),
+        ("window garden, N 10 ft", None),
+        written=rf"(?:^|,)\s*(?P<slip>{GAP}(?: {_WORDS})?)(?=\s*(?:,|#|$))",
+        wanted="its width",
+        remedy="Measure how wide it is, and write that behind it: door 32 in.",
+        # Only the tape can tell.
+        instead=None,
+    ),
+    slip(
+        ("N: 10 ft - 7.25", "N: 10 ft 7.25"),
+        written=r"(?:ft|feet|')(?P<slip>\s+[‐-–-]\s+)(?=\d+\.\d\d)",
+        wanted="the inches right behind the feet",
+        remedy="Leave the dash out.",
+        instead=lambda _: " ",
+    ),
+    slip(
         ("door 2-8, N 10 ft", "door 2 ft 8, N 10 ft"),
         ("N 10-2-1/4, E 8 ft", "N 10 ft 2 1/4, E 8 ft"),
         # Two digits at most on either side: a date or a part's number has more, and stays as it is.
@@ -112,6 +146,18 @@ WALL_SLIPS: Final = (
         wanted="“=” behind the side",
         remedy="Write {}.",
         instead=lambda found: f"{found['side']}={found['joint']}",
+    ),
+    slip(
+        ("N 40, return right", "N 40, right=return"),
+        ("N: 40 in, left=in, out right, no shoe", "N: 40 in, left=in, right=out, no shoe"),
+        written=rf",\s*(?P<slip>(?P<joint>{JOINT_WORD})\s+(?:on (?:the )?|at (?:the )?)?"
+        rf"(?P<side>left|right)){END_OF_PART}",
+        wanted="the side first",
+        remedy="Write {}.",
+        # “level left” is a level return that lacks its length, and no end.
+        instead=lambda found: (
+            None if found["joint"].casefold() == "level" else f"{found['side']}={found['joint']}"
+        ),
     ),
     slip(
         ("N 10 ft, out 91, E 8 ft", "N 10 ft, out(91), E 8 ft"),
@@ -167,10 +213,10 @@ WALL_SLIPS: Final = (
     slip(
         ("N 10 ft E 8 ft, S 10 ft", "N 10 ft, E 8 ft, S 10 ft"),
         ("N 10 ft, E 8 ft door 32", "N 10 ft, E 8 ft, door 32"),
-        written=rf"(?:(?<=[\d⅛¼⅜½⅝¾⅞'\"])|(?<=\dft)|(?<=\d ft)|(?<=\din)|(?<=\d in)"
-        rf"|(?<=\dmm)|(?<=\d mm))\s+(?P<slip>{_NAME})(?=\s+\d)",
+        ("N 10' 2 1/4\" E 8' 7\" S 10' 2 1/4\"", "N 10' 2 1/4\", E 8' 7\", S 10' 2 1/4\""),
+        written=rf"{_BEHIND_A_LENGTH}\s+(?P<slip>{_NAME})(?=\s+\d)(?P<rest>[^,#]*)",
         wanted="a comma before the next wall",
         remedy="Put a comma before the wall.",
-        instead=lambda found: f", {found['slip']}",
+        instead=_parted,
     ),
 )

@@ -176,18 +176,20 @@ def _settle(course: Course, findings: Findings) -> Closing | None:
         assert right is not None  # noqa: S101  what contradicts the other side is written
         assert left is not None  # noqa: S101
         names = course.names[at], course.names[(at + 1) % count]
-        sides.append(f"{names[0]} ends with {right.joint} and {names[1]} begins with {left.joint}")
+        sides.append(f"{names[0]} ends with {right.joint}, but {names[1]} begins with {left.joint}")
         settled += [right.span, left.span]
     # One slip should be one finding: this one replaces those at the joints that it settles.
     findings.drop(SIDES_DISAGREE, set(settled))
     stretch = room.walk[slip.about[0]]
     ends = [end.span for end in (stretch.left, stretch.right) if end is not None]
+    wrong = tuple(span for span in ends if span in settled)
     findings.say(
         "T312",
-        next((span for span in ends if span in settled), room.span),
+        wrong[0] if wrong else room.span,
         room=room.name,
         slip=slip.words,
-        sides=", and ".join(sides),
+        sides="; ".join(sides),
+        wrong=wrong,
     )
     return Closing(
         room.name,

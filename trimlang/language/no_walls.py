@@ -1,0 +1,54 @@
+"""What stands in a list of walls and is none: a tub, a gap, a misspelt word."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from trimlang.diagnostics import Diagnostic, say
+from trimlang.diagnostics.suggestion import Suggestion
+from trimlang.diagnostics.syntax_pages import MISPLACED
+from trimlang.language import facts, tree
+from trimlang.language.vocabulary import NO_WALLS, not_a_label, topic_of
+
+_STEPS_THROUGH: Final = 12
+"""Inches, or millimetres: a gap that somebody passes is wider, one under a base is narrower."""
+
+
+def no_wall(wall: tree.RunLine) -> tuple[tree.GapLine, Diagnostic] | None:
+    """Return what a stretch is whose name says that it is no wall, and the finding that tells so.
+
+    None for a wall.  Nothing else is then missed of it, neither its joints nor its trims.
+    """
+    label = wall.label
+    takes = f"A wall of that name takes a colon: {label.text}:"
+    if label.text.casefold() in NO_WALLS:
+        better = f"{NO_WALLS[label.text.casefold()]} {label.text}"
+        kind = tree.GapKind(better.partition(" ")[0])
+        gap = tree.GapLine(kind, wall.length, (facts.Called(label, label.span),), wall.span)
+        told = Suggestion(f"Write {better}. {takes}", better)
+        return gap, say("T124", label.span, word=label.text, remedy=told)
+    meant = not_a_label(label.text)
+    if meant is None:
+        return None
+    lost = (facts.Unread(label.span),)
+    gap = tree.GapLine(tree.GapKind.OPENING, wall.length, lost, wall.span)
+    if meant == "gap":
+        # Below a base the floor falls away; through a wider one somebody walks.
+        better = "floor gap" if _is_small(wall.length) else "opening"
+        told = Suggestion(f"Did you mean “{better}”? {takes}", better)
+        return gap, say(MISPLACED, label.span, word=label.text, wanted="a wall", remedy=told)
+    remedy = _remedy(label.text, meant, takes)
+    return gap, say("T100", label.span, word=label.text, remedy=remedy)
+
+
+def _remedy(word: str, meant: str, takes: str) -> str:
+    topic = topic_of(meant)
+    if topic is None and meant == word.casefold():
+        return f"It is a word of other lines. {takes}"
+    meant = meant if topic is None else f"{topic}: {meant}"
+    return Suggestion(f"Did you mean “{meant}”? {takes}", meant)
+
+
+def _is_small(gap: tree.Measure) -> bool:
+    ((number, unit), *more) = gap.parts
+    return not more and unit not in ("ft", "m", "yd") and number < _STEPS_THROUGH
