@@ -32,16 +32,19 @@ def job(tmp_path: Path) -> Path:
     return path
 
 
-def test_check_prints_diagnostics_only(job: Path, capsys: pytest.CaptureFixture[str]) -> None:
+def test_check_prints_diagnostics_and_closings_only(
+    job: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    closing = "Study: not checked: an open walk\n"
     assert main(["check", str(job)]) == 0
-    assert capsys.readouterr() == ("", "")
+    assert capsys.readouterr() == (closing, "")
     job.write_text(WARNED, encoding="utf-8")
     assert main(["check", str(job)]) == 0
     assert "T112" in capsys.readouterr().err
     job.write_text(BAD, encoding="utf-8")
     assert main(["check", str(job)]) == 1
     out, err = capsys.readouterr()
-    assert not out
+    assert out == closing
     assert "job.trim:5:4: error T202" in err
 
 

@@ -54,7 +54,7 @@ WITHOUT = {
     "only a tape or a protractor on the wall tells the figure": "T110 T111 T122 T202 T211 T228 T237"
     " T238 T239 T240 T241 T246 T262 T285 T287 T296 T297 T298 T310 T314 T316 T319 T409 T439 T453"
     " T472",
-    "walls that nobody has measured yet": "T206 T224 T311",
+    "walls that nobody has measured yet": "T206 T224 T311 T320",
     "only the yard's list tells what is sold, in which size and for how much": "T212 T254 T293 T410"
     " T430 T434 T446 T469 T470 T475 T478 T493 T494 T709",
     "whether two trims stand at one height, only the wall tells": "T487",

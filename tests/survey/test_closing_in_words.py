@@ -7,7 +7,7 @@ import pytest
 import trimlang
 from tests.jobs import BASE
 from trimlang.lengths.tape import MM, Unit
-from trimlang.survey.verdict import Closing, Verdict
+from trimlang.survey.verdict import Closing, Unchecked, Verdict
 
 SIDES = "left=in-corner, right=in-corner"
 
@@ -58,10 +58,11 @@ def test_a_room_that_does_not_close_tells_what_would_settle_it():
 
 
 @pytest.mark.parametrize(("unit", "step"), [("in", Fraction(1, 16)), ("mm", MM)])
-def test_what_is_not_checked_says_no_more(unit, step):
+def test_what_is_not_checked_says_why_and_no_more(unit, step):
     one = closing(checked(f"N: 36 {unit}, {SIDES}", room=", open walk", unit=unit))
-    assert one == Closing("R", Verdict.NOT_CHECKED, Unit(unit), step)
-    assert one.text == "not checked"
+    why = Unchecked.OPEN_WALK
+    assert one == Closing("R", Verdict.NOT_CHECKED, Unit(unit), step, why=why)
+    assert one.text == "not checked: an open walk"
 
 
 def test_corners_that_do_not_go_round_are_no_distance():

@@ -224,16 +224,68 @@ def test_no_single_slip():
     assert findings(lines)["T310"].remedy.startswith("None of the usual single slips explains it")
 
 
+def unsaid(lines):
+    return changed(lines, "right=out-corner\nE2: 3 ft, left=out-corner",
+                   "right=butt\nE2: 3 ft, left=butt")  # fmt: skip
+
+
+def test_two_runs_that_stop_where_a_corner_is_are_asked_about():
+    result = compiled(unsaid(L_SHAPED))
+    (told,) = result.diagnostics
+    assert (told.code, told.severity) == ("T320", "warning")
+    assert "turn 450° in all" in told.message
+    assert told.message.endswith("whether there is one between run E1 and run E2")
+    best = "Most likely: the unwritten out-corner between run E1 and run E2. "
+    assert told.remedy.startswith(best)
+    (closing,) = result.closings
+    assert closing.text == (
+        "not checked: the corners that are written do not go once round,"
+        " and others may not be written"
+    )
+
+
+def test_a_room_written_all_butt_is_read_as_the_shape_that_closes():
+    lines = [re.sub("(in|out)-corner", "butt", line) for line in L_SHAPED]
+    remedy = findings(lines)["T320"].remedy
+    assert "the unwritten out-corner between run E1 and run E2." in remedy
+    assert "in-corner between run N and run E1, between run E2 and run E3," in remedy
+
+
+def test_an_unwritten_corner_may_be_what_the_measured_ones_leave():
+    walls = [
+        "N: 10 ft, left=in-corner, right=in-corner(135 deg)",
+        "NE: 28 1/4 in, left=in-corner, right=butt",
+        "E: 8 ft, left=butt, right=in-corner",
+        "S: 11 ft 8 in, left=in-corner, right=in-corner",
+        "W: 9 ft 8 in, left=in-corner, right=in-corner",
+    ]
+    found = findings(walls)["T320"].remedy
+    assert found.startswith("Most likely: the unwritten in-corner(135°) between run NE and run E.")
+
+
+def test_bare_wall_that_hides_a_corner_is_asked_about():
+    lines = changed(DOOR_IN_THE_CORNER, "door 36 in", "bare 36 in")
+    found = findings(lines)["T320"]
+    assert "between run S and “to hall”, or between “to hall” and run W" in found.message
+    assert "right=in-corner on “to hall”" in found.remedy
+    assert not findings(changed(lines, '"to hall"', '"to hall", right=in-corner'))
+
+
 @pytest.mark.parametrize(
-    "lines",
+    ("lines", "why"),
     [
-        ["N: 10 ft, left=in-corner, right=butt", "E: 8 ft, left=butt, right=in-corner",
-         "S: 10 ft, left=in-corner, right=butt", "W: 3 ft, left=butt, right=in-corner"],
-        ["N: 10 ft, left=butt, right=butt"],
+        (["N: 10 ft, left=butt, right=butt"], "fewer than three walls and openings"),
+        (changed(L_SHAPED, "S: 15 ft,", "S: 15 fft,"), "could not be read"),
+        (
+            changed(
+                changed(L_SHAPED, "N: 12 ft, left=in", "N: 12 ft, left=out"), "W: 9 ft", "W: 7 ft"
+            ),
+            "contradict each other",
+        ),
     ],
-)  # fmt: skip
-def test_rooms_whose_turns_are_not_known_are_allowed(lines):
-    assert not findings(lines)
+)
+def test_each_room_that_is_not_checked_says_why(lines, why):
+    assert why in compiled(lines).closings[0].text
 
 
 def test_open_walks_are_allowed():

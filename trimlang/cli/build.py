@@ -26,7 +26,6 @@ from trimlang.letters import printable
 from trimlang.planning.wrong_plan import WrongPlanError
 from trimlang.reading import UnreadableError, read_stream, read_text
 from trimlang.record import record
-from trimlang.survey.verdict import Verdict
 
 if TYPE_CHECKING:
     from trimlang.compiler import Result
@@ -73,8 +72,7 @@ def tell_closings(messages: MessageOptions, result: Result, job: str) -> None:
         if messages.form is MessageForm.JSON:
             said = {"room": closing.room, "closing": closing.text}
             sys.stdout.write(json.dumps(said, ensure_ascii=False) + "\n")
-        # In words, a room that cannot close (an open walk) has nothing to tell.
-        elif closing.verdict is not Verdict.NOT_CHECKED:
+        else:
             where = f"{messages.folder}{Path(job).name}: " if messages.folder else ""
             sys.stdout.write(printable(f"{where}{closing.room}: {closing.text}") + "\n")
 

@@ -1,4 +1,4 @@
-"""T310 to T319: a room's walls do not come round, or contradict a diagonal or another room."""
+"""T310 to T320: a room's walls do not come round, or contradict a diagonal or another room."""
 
 from typing import Final
 
@@ -174,6 +174,26 @@ CLOSING_PAGES: Final = (
         + "  d: 8 ft, left=in-corner, right=in-corner\n"
         + "  e: 12 ft, left=in-corner, right=in-corner\n"
         + "  f: 8 ft, left=in-corner, right=in-corner",
+        severity=Severity.WARNING,
+        needs=(Whole.WALLS,),
+    ),
+    Page(
+        code="T320",
+        title="a room that is not checked",
+        message="room “{room}” is not checked: the corners that are written turn {turned} in all,"
+        " and nothing says whether there is one between {places}",
+        remedy="{likely}Write the corner at the ends that meet in"
+        " it (right=in-corner, left=in-corner), the opening or bare wall that was left out between"
+        " them, or “open walk” in the room's line.",
+        why="Once round a room is 360°. A run that ends “butt” stops square against something, and"
+        " bare wall may hide a corner, so where these meet the program cannot tell which way the"
+        " walls go on. Nothing of such a room is held against anything: an inch misread in it is"
+        " not noticed. Both runs are cut to the full wall there.",
+        example=JOB_TO_CLOSED_ROOM
+        + "  N: 12 ft, left=in-corner, right=in-corner\n"
+        + "  E: 10 ft, left=in-corner, right=in-corner\n"
+        + "  S: 12 ft, left=in-corner, right=butt\n"
+        + "  W: 10 ft, left=butt, right=in-corner",
         severity=Severity.WARNING,
         needs=(Whole.WALLS,),
     ),

@@ -26,7 +26,8 @@ from trimlang.survey.opening_slips import (
 from trimlang.survey.outline import Point, depths, distance, outline
 from trimlang.survey.settling import finer, which_of
 from trimlang.survey.slips import MOST_STRETCHES, Slip, length_slips, likely
-from trimlang.survey.verdict import Closing, Verdict
+from trimlang.survey.unsaid_corners import between, unsaid_corners, unsaid_places
+from trimlang.survey.verdict import Closing, Unchecked, Verdict
 from trimlang.survey.way_round import walked_left
 
 # Two walls enclose nothing.
@@ -39,41 +40,27 @@ def check_closure(room: Room, trims: Iterable[Trim], findings: Findings) -> Clos
     """Return how a room closes; report one that does not, with the likeliest reason.
 
     Open walks are not checked, nor are rooms whose corners do not go once round where the file
-    does not say how all stretches meet.
+    does not say how all stretches meet; the closing then says why.
     """
-    unit, step = room.settings.unit, room.settings.rounding_step
-    unchecked = Closing(room.name, Verdict.NOT_CHECKED, unit, step)
-    if room.open_walk or len(room.walk) < FEWEST_STRETCHES:
-        return unchecked
+    if room.open_walk:
+        return _unchecked(room, Unchecked.OPEN_WALK)
+    if len(room.walk) < FEWEST_STRETCHES:
+        return _unchecked(room, Unchecked.TOO_FEW)
     if any(isinstance(stretch, Gap) and stretch.is_lost for stretch in room.walk):
         # A wall that could not be read has been reported, and without it nothing closes.
-        return unchecked
+        return _unchecked(room, Unchecked.NOT_READ)
     trims = tuple(trims)
     drawn = outline(room, trims)
     course = Course(room, room.walk, depths(trims), _chords(room))
-    walk = course.walk()
     # The order of the tests is from the coarse to the fine: how corners are written, then how far
     # they turn in all, then lengths. A length cannot be judged while the corners are wrong.
     if any(turn.disputed for turn in drawn.turns):
-        return _settle(course, findings) or unchecked
+        return _settle(course, findings) or _unchecked(room, Unchecked.DISPUTED)
     if drawn.misclosure is None:
-        if not all(turn.known for turn in drawn.turns):
-            return unchecked
-        # Corners first, as one wrong word at a corner is the commonest slip; then a length left out
-        # with its corner.
-        unwritten = _unwritten(course)
-        slips = likely(_corner_slips(course, unwritten), SURE[0])
-        if not slips:
-            slips = likely(list(with_a_length(unwritten)), SURE[0])
-        findings.say(
-            "T311",
-            room.span,
-            room=room.name,
-            turned=degrees_text(drawn.turned),
-            likely=_likely(slips),
-        )
-        return Closing(room.name, Verdict.TURNS_WRONG, unit, step, slips=slips)
+        return _not_round(course, drawn.turned, findings)
+    walk = course.walk()
     fit = misfit(walk)
+    unit, step = room.settings.unit, room.settings.rounding_step
     # The verdict is complete from here on; only findings are added.
     gap = distance(drawn.misclosure)
     closing = _closing(course, walk, fit, gap, drawn.misclosure)
@@ -95,6 +82,33 @@ def check_closure(room: Room, trims: Iterable[Trim], findings: Findings) -> Clos
             likely=_likely(closing.slips, closing.settles),
         )
     return closing
+
+
+def _unchecked(room: Room, why: Unchecked, slips: tuple[Slip, ...] = ()) -> Closing:
+    unit, step = room.settings.unit, room.settings.rounding_step
+    return Closing(room.name, Verdict.NOT_CHECKED, unit, step, slips=slips, why=why)
+
+
+def _not_round(course: Course, turned: Fraction, findings: Findings) -> Closing:
+    """Report corners that do not go once round, with the likeliest reason."""
+    room = course.room
+    # Corners first, as one wrong word at a corner is the commonest slip; then a length left out
+    # with its corner.
+    unwritten = _unwritten(course)
+    slips = likely(_corner_slips(course, unwritten), SURE[0])
+    if not slips:
+        slips = likely(list(with_a_length(unwritten)), SURE[0])
+    facts = {"room": room.name, "turned": degrees_text(turned)}
+    unsaid = unsaid_places(course)
+    if not unsaid:
+        findings.say("T311", room.span, **facts, likely=_likely(slips))
+        unit, step = room.settings.unit, room.settings.rounding_step
+        return Closing(room.name, Verdict.TURNS_WRONG, unit, step, slips=slips)
+    # Where the file does not say how two stretches meet, what is missing may be there.
+    places = ", or between ".join(between(course, at) for at in unsaid[:MOST_NAMED])
+    told = f"{_likely(slips)} " if slips else ""
+    findings.say("T320", room.span, **facts, places=places, likely=told)
+    return _unchecked(room, Unchecked.UNSAID, slips)
 
 
 def _closing(course: Course, walk: Walk, fit: Misfit, gap: Fraction, end: Point) -> Closing:
@@ -202,7 +216,9 @@ def _settle(course: Course, findings: Findings) -> Closing | None:
 
 def _unwritten(course: Course) -> list[UnwrittenCorner]:
     # Each corner is tried in a walk of its own; in a very long walk that would take too long.
-    return [] if len(course.stretches) > MOST_STRETCHES else list(unwritten_corners(course))
+    if len(course.stretches) > MOST_STRETCHES:
+        return []
+    return [*unwritten_corners(course), *unsaid_corners(course)]
 
 
 def _corner_slips(course: Course, unwritten: Iterable[UnwrittenCorner]) -> list[Slip]:

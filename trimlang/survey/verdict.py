@@ -21,6 +21,16 @@ class Verdict(StrEnum):
     NOT_CHECKED = "not checked"
 
 
+class Unchecked(StrEnum):
+    """Why a room was not checked."""
+
+    OPEN_WALK = "an open walk"
+    TOO_FEW = "fewer than three walls and openings enclose no room"
+    NOT_READ = "a wall or an opening could not be read"
+    DISPUTED = "two sides of a corner contradict each other"
+    UNSAID = "the corners that are written do not go once round, and others may not be written"
+
+
 @record
 class Closing:
     """How far a room is from closing, and how small a mistake its survey could show.
@@ -31,7 +41,8 @@ class Closing:
     ``allowed_by_file``.  ``slips`` are the mistakes that would explain a room that does not
     close, the likeliest first; ``settles`` names one measurement that would tell more.
     ``residuals`` say how much each measurement would have to change for all to agree, where
-    diagonals were measured or the room does not close.
+    diagonals were measured or the room does not close.  ``why`` is the reason where the room was
+    not checked, None elsewhere.
     """
 
     room: str
@@ -45,12 +56,13 @@ class Closing:
     slips: tuple[Slip, ...] = ()
     settles: str = ""
     residuals: tuple[Residual, ...] = ()
+    why: Unchecked | None = None
 
     @property
     def text(self) -> str:
         """The closing in one line, without the room's name."""
         if self.gap is None:
-            return str(self.verdict)
+            return f"{self.verdict}: {self.why}" if self.why else str(self.verdict)
         far = feet_text(steps_nearest(self.gap, self.step), self.unit)
         allowed = feet_text(steps_up(self.tolerance, self.step), self.unit)
         knows = (

@@ -6,11 +6,13 @@ from trimlang.lengths.tape import steps_nearest, steps_up
 from trimlang.sheets.wording.quantities import Pen
 from trimlang.survey.job import Room
 from trimlang.survey.outline import Outline
-from trimlang.survey.verdict import Closing, Verdict
+from trimlang.survey.verdict import Closing, Unchecked, Verdict
 
 
 def closing_words(room: Room, drawn: Outline, closing: Closing | None, pen: Pen) -> str:
     """Say how near the walls come back to where they began; empty for an open walk."""
+    if closing is not None and closing.why is Unchecked.TOO_FEW:
+        return pen.words("Not checked: fewer than three walls enclose no room.")
     if drawn.misclosure is None and not room.open_walk:
         return pen.words(
             "Not checked: the corners as written do not go once round; bare wall may hide one."
