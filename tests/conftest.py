@@ -5,6 +5,7 @@ from __future__ import annotations
 import gc
 import os
 import signal
+import sys
 from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
 from typing import Any
@@ -23,6 +24,11 @@ settings.register_profile("suite", deadline=None, max_examples=10)
 settings.register_profile("night", deadline=None, max_examples=500)
 LAWS = os.environ.get("TRIMLANG_LAWS", "suite")
 settings.load_profile(LAWS)
+
+# What one of the suite's processes has compiled, the hundreds that follow need not compile again:
+# with this setting, as many containers have it, that would take a fifth of all the time.
+sys.dont_write_bytecode = False
+os.environ.pop("PYTHONDONTWRITEBYTECODE", None)
 
 if signal.getsignal(signal.SIGINT) is signal.SIG_IGN:
     # a shell has its background jobs ignore Ctrl-C, and what they start would too
