@@ -193,11 +193,16 @@ def test_any_line_of_the_languages_words_gives_statements_or_findings(words: lis
             assert finding.message
 
 
-def test_an_angle_may_be_a_tenth_and_a_length_beside_it_is_still_asked_about() -> None:
-    wall = "N: 40 5/12 in, left=butt, right=out-corner(90 1/10 deg)"
-    told = check_job(f'{BASE}\ncorners: doubt 1/10 deg\nroom "A", trim base, open walk\n{wall}\n')
+def test_only_a_length_is_to_be_on_a_tape() -> None:
+    walls = (
+        "N: 40 5/12 in, left=butt, right=out-corner(90 1/10 deg)\nE: 9 in, left=out-corner(90 1/10)"
+    )
+    told = check_job(
+        f"{BASE}\ncorners: doubt 1/10 deg\nspare 10 1/3 %\n"
+        f'room "A", trim base, open walk\n{walls}\n'
+    )
     found = [one.span.line for one in told.diagnostics if one.code == "T112"]
-    assert found == [4]
+    assert found == [5]
 
 
 def test_feet_are_not_guessed_behind_inches() -> None:

@@ -9,8 +9,6 @@ from trimlang.diagnostics.whole import Whole
 
 MISPLACED: Final = "T101"
 """What is said of a slip that has no page of its own."""
-NOT_ON_A_TAPE: Final = "T112"
-"""Said of each fraction, and taken back where it turns out to be an angle's."""
 
 SYNTAX_PAGES: Final = (
     Page(
@@ -89,7 +87,7 @@ SYNTAX_PAGES: Final = (
         loses=Whole.LINE,
     ),
     Page(
-        code=NOT_ON_A_TAPE,
+        code="T112",
         title="a fraction that a tape does not have",
         message="a tape has no mark for “{written}”",
         remedy="{guess}The nearest sixteenth is {nearest}. Look at the tape once more.",

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from lark import v_args
 from lark.tree import Meta
 
 from trimlang.joints_by_role import USUAL
@@ -15,41 +14,33 @@ from trimlang.language.vocabulary import whole_joint
 class CornerLines(StockLines):
     """The rules of corners; ``StairPhrases`` adds those of stairs."""
 
-    @v_args(meta=True)
     def by_mitre(self, meta: Meta, children: Children) -> facts.WrittenCorner:
         return facts.WrittenCorner(facts.MitreThere(*children), self._span(meta))
 
-    @v_args(meta=True)
     def by_diagonal(self, meta: Meta, children: Children) -> facts.WrittenCorner:
         return facts.WrittenCorner(facts.Diagonal(*children), self._span(meta))
 
-    @v_args(meta=True)
     def out_of_plumb(self, meta: Meta, children: Children) -> facts.WrittenCorner:
         # Between the two angles stands nothing but words.
         floor, top = (one for one in children if isinstance(one, tree.Angle))
         return facts.WrittenCorner(facts.OutOfPlumb(floor, top), self._span(meta))
 
-    @v_args(meta=True)
     def block_here(self, meta: Meta, children: Children) -> facts.BlockHere:
         block, *trims = children
         return facts.BlockHere(block, tuple(trims), self._span(meta))
 
-    @v_args(meta=True)
     def bullnose(self, meta: Meta, children: Children) -> facts.Bullnose:
         radius = children[-1]
         return facts.Bullnose(radius, len(children) > 1, self._span(meta))
 
-    @v_args(meta=True)
     def own_cope(self, meta: Meta, _children: Children) -> tree.WrittenEnd:
         span = self._span(meta)
         return tree.WrittenEnd(tree.Word(USUAL.word, span), (facts.CopedHere(span),), span)
 
-    @v_args(meta=True)
     def own_mitre(self, meta: Meta, _children: Children) -> tree.WrittenEnd:
         span = self._span(meta)
         return tree.WrittenEnd(tree.Word(USUAL.word, span), (), span)
 
-    @v_args(meta=True)
     def between(self, meta: Meta, children: Children) -> facts.AtEnd:
         word, *said = children
         joint = tree.Word(whole_joint(word.text), word.span)

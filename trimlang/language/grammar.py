@@ -63,9 +63,32 @@ def make_parser(into: Path) -> None:
     tables = BytesIO()
     read_grammar(text).save(tables)
     tables.seek(0)
+    # Loaded from lark's format first, because that leaves out the grammar's own tree.
+    ready = Lark.load(tables)
+    _share_equal_parts(ready)
     with (into / _made_name(text)).open("wb") as made:
-        # Loaded from lark's format first, because that leaves out the grammar's own tree.
-        _ParserPickler(made, pickle.HIGHEST_PROTOCOL).dump(Lark.load(tables))
+        _ParserPickler(made, pickle.HIGHEST_PROTOCOL).dump(ready)
+
+
+def _share_equal_parts(ready: Lark) -> None:
+    """Let the rules share their equal symbols and options, and the table its equal steps.
+
+    Lark makes each anew wherever it stands.  Most of the time that a made parser takes to load goes
+    into objects, and a pickle holds a shared one only once.
+    """
+    parts: dict[Any, Any] = {}
+
+    def shared(part: Any) -> Any:
+        # Lark's own equality of symbols leaves out whether a token is kept in the tree.
+        return parts.setdefault((type(part), *sorted(vars(part).items())), part)
+
+    for rule in ready.rules:
+        rule.origin = shared(rule.origin)
+        rule.expansion = [shared(symbol) for symbol in rule.expansion]
+        rule.options = shared(rule.options)
+    for steps in ready.parser.parser._parse_table.states.values():
+        for name, step in steps.items():
+            steps[name] = parts.setdefault(step, step)
 
 
 class _ParserPickler(pickle.Pickler):

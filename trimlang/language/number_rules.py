@@ -9,12 +9,11 @@ import unicodedata
 from fractions import Fraction
 from typing import Any, Final
 
-from lark import Token, v_args
+from lark import Token
 from lark.tree import Meta
 from lark.visitors import Discard
 
 from trimlang.diagnostics import Diagnostic, Span, say
-from trimlang.diagnostics.syntax_pages import NOT_ON_A_TAPE
 from trimlang.language import facts, tree
 from trimlang.language.log_lines import Children
 from trimlang.language.vocabulary import whole_joint
@@ -48,6 +47,12 @@ _UNIT_NAMES: Final = {
     "”": LengthUnit.INCH,
     "''": LengthUnit.INCH,
 }
+
+
+def _above_and_below(written: str) -> tuple[int, int]:
+    """Return the two whole numbers of a fraction, whichever of the three bars it has."""
+    above, below = written.replace("⁄", "/").replace("∕", "/").split("/")
+    return int(above), int(below)
 
 
 def _meant_by(above: str, below: int) -> tuple[str, str]:
@@ -127,7 +132,7 @@ class NumberRules(WallLines):
             return tree.Number(Fraction(int(token)), span)
         if token.type != "FRACTION":
             return tree.Number(Fraction(token), span, len(token.partition(".")[2]))
-        above, below = (int(part) for part in token.replace("⁄", "/").replace("∕", "/").split("/"))
+        above, below = _above_and_below(token)
         if below == 0:
             self.problems.append(say("T111", span, written=str(token)))
             return tree.Number(Fraction(1), span)
@@ -136,66 +141,68 @@ class NumberRules(WallLines):
             self.problems.append(say("T120", span, written=str(token)))
             return tree.Number(Fraction(1), span)
         value = Fraction(above, below)
-        if value >= 1 or not is_tape_fraction(Fraction(1, below)):
-            # The number is kept as it was written: what follows is checked with it, so that one
-            # slip brings up one finding.
-            nearest = length_text(steps_nearest(value, SIXTEENTH))
-            why, meant = _meant_by(str(above), below)
-            guess = f"{why}, write {meant}. " if meant else ""
-            facts = {"written": str(token), "nearest": nearest, "guess": guess, "instead": meant}
-            self.problems.append(say(NOT_ON_A_TAPE, span, **facts))
-        return tree.Number(value, span)
+        on_tape = value < 1 and is_tape_fraction(Fraction(1, below))
+        # Whether it is to be on a tape is known only where it turns out to be part of a length.
+        off_tape = None if on_tape else tree.Word(str(token), span)
+        return tree.Number(value, span, off_tape=off_tape)
 
-    @v_args(meta=True)
-    def _same(self, meta: Meta, children: Children) -> tree.Number:
-        return tree.Number(children[0].value, self._span(meta), children[0].places)
+    def _same(self, _meta: Meta, children: Children) -> tree.Number:
+        number: tree.Number = children[0]
+        return number
 
     whole = decimal = fraction = _same
 
-    @v_args(meta=True)
     def mixed(self, meta: Meta, children: Children) -> tree.Number:
-        # Behind a whole number it is a fraction, whatever it looks like alone.
-        plain = {"guess": "", "instead": ""}
-        self.problems = [
-            say(NOT_ON_A_TAPE, one.span, **(dict(one.facts) | plain))
-            if one.code == NOT_ON_A_TAPE and one.span == children[1].span
-            else one
-            for one in self.problems
-        ]
-        return tree.Number(children[0].value + children[1].value, self._span(meta))
+        whole, part = children
+        return tree.Number(whole.value + part.value, self._span(meta), off_tape=part.off_tape)
 
-    @v_args(meta=True)
+    def _check_on_tape(self, number: tree.Number) -> None:
+        """Report a fraction in a length that no tape has.
+
+        The number stays as it was written: what follows is checked with it, so that one slip
+        brings up one finding.
+        """
+        off = number.off_tape
+        if off is None:
+            return
+        above, below = _above_and_below(off.text)
+        nearest = length_text(steps_nearest(Fraction(above, below), SIXTEENTH))
+        # Behind a whole number it is a fraction, whatever it looks like alone.
+        alone = number.span == off.span
+        why, meant = _meant_by(str(above), below) if alone else ("", "")
+        guess = f"{why}, write {meant}. " if meant else ""
+        facts = {"written": off.text, "nearest": nearest, "guess": guess, "instead": meant}
+        self.problems.append(say("T112", off.span, **facts))
+
     def unit_word(self, meta: Meta, children: Children) -> tree.Word:
         word = children[0].text.lower()
         return tree.Word(_UNIT_NAMES.get(word, word), self._span(meta))
 
     can_unit = unit_word
 
-    def sign(self, _children: Children) -> str:
+    def sign(self, _meta: Meta, _children: Children) -> str:
         return "-"
 
-    @v_args(meta=True)
     def _length(self, meta: Meta, children: Children) -> tree.Measure:
-        numbers = [child.value for child in children if isinstance(child, tree.Number)]
+        number = next(child for child in children if isinstance(child, tree.Number))
         unit = next((child.text for child in children if isinstance(child, tree.Word)), None)
-        if "-" in children:
-            numbers = [-number for number in numbers]
-        places = sum(one.places for one in children if isinstance(one, tree.Number))
-        return tree.Measure(((numbers[0], unit),), self._span(meta), places)
+        self._check_on_tape(number)
+        amount = -number.value if "-" in children else number.value
+        return tree.Measure(((amount, unit),), self._span(meta), number.places)
 
     bare_length = unit_length = _length
 
-    @v_args(meta=True)
     def feet_only(self, meta: Meta, children: Children) -> tree.Measure:
         return self._feet(meta, children)
 
-    @v_args(meta=True)
     def feet_and_inches(self, meta: Meta, children: Children) -> tree.Measure:
         return self._feet(meta, children)
 
     def _feet(self, meta: Meta, children: Children) -> tree.Measure:
         read = [child for child in children if isinstance(child, tree.Number)]
         numbers = [one.value for one in read]
+        for one in read:
+            self._check_on_tape(one)
         # “9 1/2 ft 6 in” says a part of the foot twice, and nobody reads a tape so.
         if numbers[0].denominator != 1 and len(numbers) > 1:
             odd = "part of a foot, and then inches"
@@ -213,33 +220,23 @@ class NumberRules(WallLines):
         together = feet_text(numbers[0] * 12 + numbers[1])
         return say("T113", self._span(meta), odd=odd, instead=together)
 
-    @v_args(meta=True)
     def angle(self, meta: Meta, children: Children) -> tree.Angle:
-        span = self._span(meta)
-        # An angle is read off no tape: a tenth of a degree is a mark of its scale.
-        self.problems = [
-            one
-            for one in self.problems
-            if one.code != NOT_ON_A_TAPE or not span.column <= one.span.column < span.end
-        ]
-        return tree.Angle(children[0].value, span)
+        return tree.Angle(children[0].value, self._span(meta))
 
-    @v_args(meta=True)
     def price(self, meta: Meta, children: Children) -> tree.Price:
         amount = next(child.value for child in children if isinstance(child, tree.Number))
         sign = next((child.text for child in children if isinstance(child, tree.Word)), None)
         return tree.Price(-amount if "-" in children else amount, sign, self._span(meta))
 
-    @v_args(meta=True)
     def measured_bare(self, meta: Meta, children: Children) -> facts.WrittenCorner:
         span = self._span(meta)
         return facts.WrittenCorner(tree.Angle(children[0].value, span), span)
 
-    def joint(self, children: Children) -> tree.Word:
+    def joint(self, _meta: Meta, children: Children) -> tree.Word:
         word: tree.Word = children[0]
         return tree.Word(whole_joint(word.text), word.span)
 
-    def label(self, children: Children) -> tree.Word:
+    def label(self, _meta: Meta, children: Children) -> tree.Word:
         child = children[0]
         if isinstance(child, tree.Number):
             # A wall may be called 1 or 2; in ids and messages that is a name like any other.

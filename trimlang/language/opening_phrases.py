@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from lark import v_args
 from lark.tree import Meta
 
 from trimlang.diagnostics import Diagnostic, say
@@ -28,31 +27,26 @@ class OpeningPhrases(StairPhrases):
     beam_deep, turns = fact_of(facts.BeamDeep), fact_of(facts.Turns)
     gap_string = called
 
-    def gap_words(self, children: Children) -> tree.Word:
+    def gap_words(self, _meta: Meta, children: Children) -> tree.Word:
         word: tree.Word = children[0]
         return word
 
-    @v_args(meta=True)
     def corner_blocked(self, meta: Meta, children: Children) -> facts.CornerBlocked:
         return facts.CornerBlocked(children[-1], self._span(meta))
 
-    @v_args(meta=True)
     def cased(self, meta: Meta, children: Children) -> facts.Cased:
         casing, head = children if len(children) > 1 else (*children, None)
         return facts.Cased(casing, head, self._span(meta))
 
-    @v_args(meta=True)
     def stooled(self, meta: Meta, children: Children) -> facts.Stooled:
         stool, apron = children if len(children) > 1 else (*children, None)
         return facts.Stooled(stool, apron, self._span(meta))
 
-    @v_args(meta=True)
     def stops(self, meta: Meta, children: Children) -> facts.Stops:
         return facts.Stops(tuple(children), everything=False, span=self._span(meta))
 
     stops_nothing = stops
 
-    @v_args(meta=True)
     def stops_all(self, meta: Meta, _children: Children) -> facts.Stops:
         return facts.Stops((), everything=True, span=self._span(meta))
 

@@ -6,7 +6,6 @@ from collections.abc import Callable
 from dataclasses import replace
 from typing import Any
 
-from lark import v_args
 from lark.tree import Meta
 
 from trimlang.diagnostics import Diagnostic, say
@@ -47,7 +46,6 @@ class _Shortest:
 def fact_of(kind: Callable[..., facts.Fact]) -> Any:
     """Return the method for a rule whose children are the fields of a fact, in their order."""
 
-    @v_args(meta=True)
     def build(self: StockLines, meta: Meta, children: Children) -> facts.Fact:
         return kind(*children, self._span(meta))
 
@@ -64,23 +62,20 @@ class StockLines(LogLines):
 
     supplier, profile = fact_of(facts.Supplier), fact_of(facts.ProfileCode)
 
-    @v_args(meta=True)
     def least_order(self, meta: Meta, children: Children) -> facts.LeastOrder:
         least, *together = children
         return facts.LeastOrder(least=least, in_all=bool(together), span=self._span(meta))
 
-    def in_all(self, _children: Children) -> bool:
+    def in_all(self, _meta: Meta, _children: Children) -> bool:
         return True
 
-    @v_args(meta=True)
     def per(self, meta: Meta, children: Children) -> tree.Per:
         # “foot” says nothing, as the unit of a length does not
         return tree.Per(LengthUnit.METRE if children else LengthUnit.FOOT, self._span(meta))
 
-    def at_most(self, children: Children) -> _AtMost:
+    def at_most(self, _meta: Meta, children: Children) -> _AtMost:
         return _AtMost(children[0])
 
-    @v_args(meta=True)
     def offer(self, meta: Meta, children: Children) -> tree.WrittenOffer:
         return self.offer_of(meta, children)
 
@@ -97,13 +92,12 @@ class StockLines(LogLines):
             span=self._span(meta),
         )
 
-    def from_length(self, children: Children) -> _Shortest:
+    def from_length(self, _meta: Meta, children: Children) -> _Shortest:
         return _Shortest(children[0])
 
-    def by_step(self, children: Children) -> _Step:
+    def by_step(self, _meta: Meta, children: Children) -> _Step:
         return _Step(children[0])
 
-    @v_args(meta=True)
     def any_length(self, meta: Meta, children: Children) -> tree.WrittenOffer:
         step, shortest = first(children, _Step), first(children, _Shortest)
         return replace(
@@ -113,7 +107,6 @@ class StockLines(LogLines):
             shortest=None if shortest is None else shortest.size,
         )
 
-    @v_args(meta=True)
     def rest(self, meta: Meta, children: Children) -> tree.WrittenRest:
         return tree.WrittenRest(
             first(children, tree.Number),
@@ -123,15 +116,12 @@ class StockLines(LogLines):
             batch=first(children, WrittenBatch),
         )
 
-    @v_args(meta=True)
     def batch(self, meta: Meta, children: Children) -> WrittenBatch:
         return WrittenBatch(children[0], self._span(meta))
 
-    @v_args(meta=True)
     def batch_by(self, meta: Meta, children: Children) -> facts.BatchBy:
         return facts.BatchBy(BatchScope(children[0].text), self._span(meta))
 
-    @v_args(meta=True)
     def stock(self, meta: Meta, children: Children) -> tree.StockLine:
         name, *parts = children
         offers: list[tree.WrittenOffer] = []
@@ -159,16 +149,13 @@ class StockLines(LogLines):
         self.problems.append(say("T114", span, better=better))
         return True
 
-    @v_args(meta=True)
     def counted(self, meta: Meta, children: Children) -> CountedSticks:
         count, length = children
         return CountedSticks(count, length, self._span(meta))
 
-    @v_args(meta=True)
     def bundle(self, meta: Meta, children: Children) -> facts.RandomLengths:
         return self._random(meta, children, whole=True)
 
-    @v_args(meta=True)
     def picked(self, meta: Meta, children: Children) -> facts.RandomLengths:
         return self._random(meta, children, whole=False)
 
@@ -183,7 +170,6 @@ class StockLines(LogLines):
             span=self._span(meta),
         )
 
-    @v_args(meta=True)
     def defect(self, meta: Meta, children: Children) -> WrittenDefect:
         kind, start, end, *side = children
         return WrittenDefect(
@@ -195,7 +181,6 @@ class StockLines(LogLines):
             span=self._span(meta),
         )
 
-    @v_args(meta=True)
     def on_hand(self, meta: Meta, children: Children) -> tree.OnHandLine:
         name, *parts = children
         rests: list[tree.WrittenRest] = []

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from typing import Any
 
-from lark import v_args
 from lark.tree import Meta
 
 from trimlang.language import facts, tree
@@ -30,15 +29,12 @@ class LineBuilder(NumberRules):
     block_price = fact_of(facts.BlockPrice)
     material = fact_of(facts.Material)
 
-    @v_args(meta=True)
     def flexible(self, meta: Meta, children: Children) -> facts.Flexible:
         return facts.Flexible(children[0] if children else None, self._span(meta))
 
-    @v_args(meta=True)
     def in_front_of(self, meta: Meta, children: Children) -> facts.InFrontOf:
         return facts.InFrontOf(children[-1], self._span(meta))
 
-    @v_args(meta=True)
     def stands_on(self, meta: Meta, children: Children) -> facts.StandsOn:
         return facts.StandsOn(children[-1], self._span(meta))
 
@@ -55,34 +51,27 @@ class LineBuilder(NumberRules):
 
     # ---- lines ----------------------------------------------------------------------
 
-    @v_args(meta=True)
     def job(self, meta: Meta, children: Children) -> tree.Heading:
         return tree.Heading(tree.Topic.JOB, children[0], self._span(meta))
 
-    @v_args(meta=True)
     def surveyed(self, meta: Meta, children: Children) -> tree.Heading:
         return tree.Heading(tree.Topic.SURVEYED, children[0], self._span(meta))
 
-    @v_args(meta=True)
     def currency(self, meta: Meta, children: Children) -> tree.Heading:
         return tree.Heading(tree.Topic.CURRENCY, children[0], self._span(meta))
 
-    @v_args(meta=True)
     def include(self, meta: Meta, children: Children) -> tree.Include:
         return tree.Include(children[0], self._span(meta))
 
-    @v_args(meta=True)
     def trim(self, meta: Meta, children: Children) -> tree.TrimLine:
         return tree.TrimLine(children[0], tuple(children[1:]), self._span(meta))
 
-    @v_args(meta=True)
     def block(self, meta: Meta, children: Children) -> tree.BlockLine:
         return tree.BlockLine(children[0], tuple(children[1:]), self._span(meta))
 
-    def returned(self, _children: Children) -> bool:
+    def returned(self, _meta: Meta, _children: Children) -> bool:
         return True
 
-    @v_args(meta=True)
     def head_member(self, meta: Meta, children: Children) -> facts.WrittenMember:
         return facts.WrittenMember(
             trim=children[0],
@@ -91,18 +80,16 @@ class LineBuilder(NumberRules):
             span=self._span(meta),
         )
 
-    @v_args(meta=True)
     def head_stack(self, meta: Meta, children: Children) -> tree.HeadLine:
         return tree.HeadLine(children[0], tuple(children[1:]), self._span(meta))
 
-    @v_args(meta=True)
     def _settings(self, meta: Meta, children: Children) -> tree.SettingLine:
         return tree.SettingLine(tuple(children), self._span(meta))
 
     saw = corners = splices = kerfs = casings = nails = caulk = filler = paint = _settings
     putty = glue = primer = _settings
 
-    def line(self, children: Children) -> tree.Statement | None:
+    def line(self, _meta: Meta, children: Children) -> tree.Statement | None:
         """A line of one bare setting (``spare 10 %``) becomes a setting line too."""
         if not children:
             return None

@@ -6,7 +6,6 @@ from collections.abc import Iterable
 from dataclasses import replace
 from typing import Any, Final
 
-from lark import v_args
 from lark.tree import Meta
 
 from trimlang.diagnostics import Span, say
@@ -89,88 +88,70 @@ class WallLines(OpeningPhrases):
     cope_here, measured = fact_of(facts.CopedHere), fact_of(facts.WrittenCorner)
     implied, mitre_here = fact_of(facts.Implied), fact_of(facts.MitredHere)
 
-    @v_args(meta=True)
     def assembly(self, meta: Meta, children: Children) -> tree.AssemblyLine:
         return tree.AssemblyLine(children[0], tuple(children[1:]), self._span(meta))
 
-    @v_args(meta=True)
     def assembly_member(self, meta: Meta, children: Children) -> facts.AssemblyMember:
         stands = children[1] if len(children) > 1 else None
         return facts.AssemblyMember(children[0], stands, self._span(meta))
 
-    @v_args(meta=True)
     def taken(self, meta: Meta, children: Children) -> facts.WrittenTaken:
         return facts.WrittenTaken(TakenAt(children[0].text), self._span(meta))
 
-    @v_args(meta=True)
     def taken_of(self, meta: Meta, children: Children) -> facts.WrittenTaken:
         return facts.WrittenTaken(TakenAt(children[0].text), self._span(meta), of=children[1])
 
-    @v_args(meta=True)
     def trims(self, meta: Meta, children: Children) -> facts.NamedTrim:
         return facts.NamedTrim(children[0], begins=True, span=self._span(meta))
 
-    @v_args(meta=True)
     def also_trim(self, meta: Meta, children: Children) -> facts.NamedTrim:
         # “casing” is a word of the language, and may be the name of a trim as well.
         span = self._span(meta)
         name = children[0] if children else tree.Word("casing", span)
         return facts.NamedTrim(name, begins=False, span=span)
 
-    @v_args(meta=True)
     def may_splice(self, meta: Meta, _children: Children) -> facts.Spliced:
         return facts.Spliced(wanted=True, span=self._span(meta))
 
-    @v_args(meta=True)
     def no_splice(self, meta: Meta, _children: Children) -> facts.Spliced:
         return facts.Spliced(wanted=False, span=self._span(meta))
 
-    @v_args(meta=True)
     def side(self, meta: Meta, children: Children) -> facts.AtEnd:
         word, end = children
         return facts.AtEnd(
             side=facts.Side(word.text), end=end, word=word.span, span=self._span(meta)
         )
 
-    @v_args(meta=True)
     def trim_end(self, meta: Meta, children: Children) -> facts.TrimEnd:
         side = facts.Side(children[1].text) if len(children) > 2 else None
         return facts.TrimEnd(trim=children[0], side=side, end=children[-1], span=self._span(meta))
 
-    @v_args(meta=True)
     def end(self, meta: Meta, children: Children) -> tree.WrittenEnd:
         return tree.WrittenEnd(children[0], tuple(children[1:]), self._span(meta))
 
-    @v_args(meta=True)
     def every_room(self, meta: Meta, children: Children) -> tree.EveryRoomLine:
         return tree.EveryRoomLine(tuple(children), self._span(meta))
 
-    @v_args(meta=True)
     def room(self, meta: Meta, children: Children) -> tree.RoomLine:
         words = [child for child in children if isinstance(child, tree.Word)]
         said = tuple(child for child in children if not isinstance(child, tree.Word))
         tag = words[1] if len(words) > 1 else None
         return tree.RoomLine(words[0], tag, said, self._span(meta))
 
-    @v_args(meta=True)
     def run(self, meta: Meta, children: Children) -> tree.RunLine:
         run = tree.RunLine(children[0], children[1], _with_sides(children[2:]), self._span(meta))
         self.problems += named_as_an_opening(run)
         return run
 
-    @v_args(meta=True)
     def opening(self, meta: Meta, children: Children) -> tree.GapLine | tree.WallsLine:
         return self._gap(tree.GapKind.OPENING, self._span(meta), children)
 
-    @v_args(meta=True)
     def bare(self, meta: Meta, children: Children) -> tree.GapLine | tree.WallsLine:
         return self._gap(tree.GapKind.BARE, self._span(meta), children)
 
-    @v_args(meta=True)
     def diagonal(self, meta: Meta, children: Children) -> tree.DiagonalLine:
         return tree.DiagonalLine(children[0], children[1], self._span(meta))
 
-    @v_args(meta=True)
     def loose_piece(self, meta: Meta, children: Children) -> tree.LoosePieceLine:
         name, *said = children
         return tree.LoosePieceLine(
@@ -181,16 +162,15 @@ class WallLines(OpeningPhrases):
             span=self._span(meta),
         )
 
-    def boxes_along(self, children: Children) -> BoxWall:
+    def boxes_along(self, _meta: Meta, children: Children) -> BoxWall:
         return BoxWall(BoxPlace.ALONG, children[0], children[-1])
 
-    def boxes_under(self, children: Children) -> BoxWall:
+    def boxes_under(self, _meta: Meta, children: Children) -> BoxWall:
         return BoxWall(BoxPlace.UNDER, children[-1])
 
-    def boxes_over(self, children: Children) -> BoxWall:
+    def boxes_over(self, _meta: Meta, children: Children) -> BoxWall:
         return BoxWall(BoxPlace.OVER, children[-1])
 
-    @v_args(meta=True)
     def boxes(self, meta: Meta, children: Children) -> tree.BoxesLine:
         where, *said = children
         wall = where if isinstance(where, BoxWall) else BoxWall(BoxPlace.ON, where)
@@ -199,12 +179,10 @@ class WallLines(OpeningPhrases):
             wall=wall, name=called, count=said[0], facts=tuple(said[1:]), span=self._span(meta)
         )
 
-    @v_args(meta=True)
     def beam(self, meta: Meta, children: Children) -> tree.GapLine | tree.WallsLine:
         across = facts.BeamAcross(children[0].span)
         return self._gap(tree.GapKind.OPENING, self._span(meta), children, across)
 
-    @v_args(meta=True)
     def transition(self, meta: Meta, children: Children) -> tree.GapLine | tree.WallsLine:
         return self._gap(tree.GapKind.BARE, self._span(meta), [children[0], *children])
 
@@ -239,7 +217,6 @@ class WallLines(OpeningPhrases):
             said.append(facts.Called(word, word.span))
         return tree.GapLine(kind, width, (*also, *said), span)
 
-    @v_args(meta=True)
     def wall(self, meta: Meta, children: Children) -> tree.RunLine | tree.GapLine:
         label, length = children
         run = tree.RunLine(label, length, (), self._span(meta))
@@ -250,7 +227,6 @@ class WallLines(OpeningPhrases):
         self.problems.append(finding)
         return gap
 
-    @v_args(meta=True)
     def walls(self, meta: Meta, children: Children) -> tree.WallsLine:
         return tree.WallsLine(self._in_one_line(children), self._span(meta))
 

@@ -25,12 +25,14 @@ class Number:
     """A plain number.
 
     ``places`` is how many figures it has after its point.  With three of them it is a thousand
-    times as large for those who put a point between thousands.
+    times as large for those who put a point between thousands.  ``off_tape`` is its fraction, as
+    written, where no tape has such a mark.
     """
 
     value: Fraction
     span: Span
     places: int = 0
+    off_tape: Word | None = None
 
 
 @record

@@ -7,7 +7,6 @@ from collections.abc import Iterable
 from trimlang.diagnostics.near_words import listed, nearest
 from trimlang.diagnostics.suggestion import Suggestion, did_you_mean
 from trimlang.language import tree
-from trimlang.language.regional_names import joint_elsewhere, trim_elsewhere
 from trimlang.language.tree import Word
 from trimlang.language.vocabulary import line_words, spellings
 from trimlang.survey.measures import Findings
@@ -17,6 +16,9 @@ def unknown_trim(
     word: Word, trims: Iterable[str], findings: Findings, also: tuple[str, ...] = ()
 ) -> None:
     """Report that no trim has this name; suggest a trim or one of the words ``also``."""
+    # Imported here: most jobs name no trim that they do not have.
+    from trimlang.language.regional_names import joint_elsewhere, trim_elsewhere
+
     known = (*trims, *also)
     there = listed(trims)
     otherwise = (
