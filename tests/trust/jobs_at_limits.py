@@ -138,13 +138,16 @@ def job_at_limits(random: Random) -> str:
 
 
 class _FewNumbers(_Numbers):
-    """Of the plain lengths only a few, so that most lines were read before."""
+    """Of the plain lengths only a few, so that most lines were read before.
 
-    def length(self, low: int = 20, high: int = 200, *, moved: bool | None = None) -> str:
+    The longest still comes from one stick of 12 ft: a long wall takes three times as long.
+    """
+
+    def length(self, low: int = 20, high: int = 144, *, moved: bool | None = None) -> str:
         if self.moved() if moved is None else moved:
             return super().length(low, high, moved=True)
-        plain = ((low + 7, low + high // 2, high - 5) if self.metric else
-                 (f"{low + 1} 1/2", low + high // 3, f"{high - 7} 7/16"))  # fmt: skip
+        plain = ((27 * low, 12 * (low + high), 25 * high - 10) if self.metric else
+                 (f"{low + 1} 1/2", low + high // 3, f"{high - 1} 7/16"))  # fmt: skip
         return f"{self.random.choice(plain)}{'' if self.metric else ' in'}"
 
 

@@ -34,9 +34,9 @@ _LOG: Final = (
 def any_near_limits(random: Random) -> tuple[str, str]:
     """Return a job with numbers near limits, and the text of its site log, which may be empty."""
     turn = random.random()
-    if turn < 0.45:
+    if turn < 0.62:
         text = least_job(random)
-    elif turn < 0.97:
+    elif turn < 0.985:
         text = near_limits(random)
     else:
         text = job_at_limits(random)
@@ -49,13 +49,19 @@ def any_near_limits(random: Random) -> tuple[str, str]:
 
 def near_limits(random: Random) -> str:
     """Return a good job file with some of its numbers moved to a limit, or a log behind it."""
-    # of two the shorter: more jobs are tried in the same time
-    text = min(random.choices(good_files(), k=2), key=len)
+    # of three the shortest: more jobs are tried in the same time
+    text = min(random.choices(good_files(), k=3), key=len)
     places = list(_NUMBER.finditer(text))
-    for place in sorted(random.sample(places, min(len(places), random.randint(1, 4))), reverse=True,
-                        key=lambda one: one.start()):  # fmt: skip
+    new: dict[int, str] = {}
+    for place in random.sample(places, min(len(places), random.randint(1, 4))):
         number = _moved(text[place.end() : place.end() + 6], random)
-        text = text[: place.start()] + number + text[place.end() :]
+        new[place.start()] = number
+        if random.random() < 0.5:
+            # as long as its twin: a room whose two long walls change together still closes
+            new |= {one.start(): number for one in places if one[0] == place[0]}
+    for place in reversed(places):
+        if (number := new.get(place.start())) is not None:
+            text = text[: place.start()] + number + text[place.end() :]
     if random.random() < 0.3:
         text += "".join(f"{_log_line(text, random)}\n" for _ in range(random.randint(1, 5)))
     return text
