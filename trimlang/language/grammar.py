@@ -80,7 +80,8 @@ def _share_equal_parts(ready: Lark) -> None:
 
     def shared(part: Any) -> Any:
         # Lark's own equality of symbols leaves out whether a token is kept in the tree.
-        return parts.setdefault((type(part), *sorted(vars(part).items())), part)
+        said = (getattr(part, field) for field in part.__serialize_fields__)
+        return parts.setdefault((type(part), *said), part)
 
     for rule in ready.rules:
         rule.origin = shared(rule.origin)
