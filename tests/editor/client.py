@@ -225,9 +225,9 @@ class Editor:
             )
         )
 
-    def actions(self, name: str, line: int) -> list[lsp.CodeAction]:
-        """Return what is offered at the beginning of a line."""
-        place = lsp.Range(lsp.Position(line, 0), lsp.Position(line, 0))
+    def actions(self, name: str, line: int, character: int = 0) -> list[lsp.CodeAction]:
+        """Return what is offered at a place, the beginning of a line unless it is told."""
+        place = lsp.Range(lsp.Position(line, character), lsp.Position(line, character))
         return self._do(
             self.client.text_document_code_action_async(
                 lsp.CodeActionParams(self.document(name), place, lsp.CodeActionContext(()))

@@ -109,6 +109,15 @@ def test_walls_are_listed_in_the_other_direction(editor: Editor) -> None:
     assert check_job(edited(turned, edits)).job.rooms[0].runs[1].label == before.runs[1].label
 
 
+def test_a_room_that_was_listed_turning_left_is_turned_round_by_a_quick_fix(editor: Editor) -> None:
+    text = TRIM + 'room "A", trim base, ends in\n  N 12 ft, W 10 ft, S 12 ft, E 10 ft\n'
+    editor.open("left.trim", text)
+    (fix,) = [one for one in editor.actions("left.trim", 2, 6) if "direction" in one.title]
+    assert fix.kind == "quickfix"
+    (edits,) = fix.edit.changes.values()
+    assert not check_job(edited(text, edits)).diagnostics
+
+
 def test_a_corner_between_two_walls_stays_between_them(editor: Editor) -> None:
     text = f'{TRIM}room "A", trim base, ends in\n  N 6 ft, out, E 4 ft, S 2 ft, in, cabinets 30\n'
     editor.open("corners.trim", text)

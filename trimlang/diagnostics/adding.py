@@ -5,15 +5,19 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Iterator
 from dataclasses import replace
+from fractions import Fraction
 from typing import Final
 
 from trimlang.diagnostics.diagnostic import Span
-from trimlang.diagnostics.leaving_out import end_of_words, without_fit
-from trimlang.diagnostics.mend import Edit, Facts, Mend, write
+from trimlang.diagnostics.leaving_out import end_of_words, without_fit, without_words
+from trimlang.diagnostics.mend import Edit, Facts, Mend, marked, write
 from trimlang.letters import looks_like
 
 USUAL_JOINTS: Final = ("in-corner", "butt", "out-corner", "open")
 """The usual ends first, as an editor lists them."""
+
+_LARGEST_SETTING: Final = 60
+"""Degrees; a saw that mitres further is rare (common practice, no source)."""
 
 _MOST: Final = 3
 """Trims that are offered: more are not read through."""
@@ -189,3 +193,31 @@ def taken_of(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
         # Nobody but the surveyor knows which, so both are offered.
         for trim in (facts["trim"], facts["other"]):
             yield Mend(f"Add “of {trim}”", (Edit(place, f" of {trim}"),))
+
+
+def as_a_mitre(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
+    """Say that an angle too sharp for a corner is how the saw was set there."""
+    if Fraction(str(facts["degrees"])) <= _LARGEST_SETTING:
+        yield write(span, f"mitre {marked(span, line)}")
+
+
+def as_bare_wall(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
+    """Leave a run bare, as long as it is, under its name."""
+    found = re.match(r"\s*(?P<all>[^:#]*?\s*:\s*(?P<long>\d[^,#]*[^,#\s])[^#]*[^#\s])", line)
+    if found is not None:
+        place = replace(span, column=found.start("all") + 1, end=found.end("all") + 1)
+        yield write(place, f'bare {found["long"]}, "{facts["run"]}"')
+
+
+def uncased(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
+    """Leave an opening's casing out: its own, or the one that its room gives it."""
+    own = list(without_words(r"casing [^,#]*[^,#\s]")(span, facts, line))
+    yield from own or add("no casing")(span, facts, line)
+
+
+def on_one_run(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
+    """Lay boxes out on the first or on the last run alone, and not along the wall between."""
+    found = re.match(r"\s*boxes\s+(?P<both>(?P<one>\S+)\s+to\s+(?P<other>[^\s:]+))", line)
+    if found is not None:
+        place = replace(span, column=found.start("both") + 1, end=found.end("both") + 1)
+        yield from (write(place, found[run]) for run in ("one", "other"))

@@ -49,8 +49,9 @@ CLOSING_PAGES: Final = (
         " corner was written for an outside one, or a wall was left out.",
         example=JOB_TO_CLOSED_ROOM
         + "  N: 12 ft, left=in-corner, right=in-corner\n"
-        + "  E: 10 ft, left=in-corner, right=in-corner\n"
-        + "  S: 12 ft, left=in-corner, right=in-corner",
+        + "  E: 10 ft, left=in-corner, right=out-corner\n"
+        + "  S: 12 ft, left=out-corner, right=in-corner\n"
+        + "  W: 10 ft, left=in-corner, right=in-corner",
         severity=Severity.WARNING,
         needs=(Whole.WALLS,),
     ),
@@ -75,7 +76,8 @@ CLOSING_PAGES: Final = (
         title="a diagonal between no two corners",
         message="diagonal {name} {why}",
         remedy="A diagonal runs from the left end of its first wall to the right end of its second,"
-        " across the room: diagonal N-E of walls N, E, S, W.",
+        " across the room: diagonal N-E of walls N, E, S, W. Or leave it out: a room closes"
+        " without.",
         why="Only a line from one corner of the room to another that no wall joins says anything"
         " about how square the room is.",
         example=JOB_TO_CLOSED_ROOM

@@ -7,6 +7,7 @@ from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 from typing import Final
 
+from trimlang.diagnostics.closing_mends import as_it_closes
 from trimlang.diagnostics.diagnostic import Diagnostic, Span
 from trimlang.diagnostics.leaving_out import end_of_words
 from trimlang.diagnostics.mend import Edit, Mend
@@ -16,6 +17,10 @@ _SETTING: Final = re.compile(
     r"(?=\.?(?:[;,)]|$))"
 )
 """A setting in a remedy, as a job file says it: “…, or say how far: saw: reaches 60 deg”."""
+
+_STICKS_IN_FEET: Final = ("8 ft", "12 ft", "16 ft")
+_STICKS_IN_METRES: Final = ("2.4 m", "3.6 m", "4.8 m")
+"""How long sticks of trim usually are (common practice, no source)."""
 
 _ROOM: Final = re.compile(r"\s*(?:every\s+)?room\b", re.IGNORECASE)
 _TRIM: Final = re.compile(r"\s*trim\s+(?P<name>[^\s:]+)\s*:", re.IGNORECASE)
@@ -84,6 +89,27 @@ def given_a_room(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
     heading = 'room "Room"' + (f", trim {trim}" if trim else "")
     place = Span(finding.span.file, finding.span.line, 1, 1)
     yield Mend(f"Write “{heading}” above it", (Edit(place, f"{heading}\n"),))
+
+
+def with_a_room(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+    """Write a room's heading at the end of the file, with its first trim."""
+    trim = next((found["name"] for found in map(_TRIM.match, lines) if found is not None), None)
+    heading = 'room "Room"' + (f", trim {trim}" if trim else "") + ", ends in"
+    last = len(lines)
+    # A file that ends with a line end has an empty line behind it, which takes the heading.
+    at, before = (1, "") if not lines[-1].strip() else (len(lines[-1]) + 1, "\n")
+    place = Span(finding.span.file, last, at, at)
+    yield Mend(f"Write “{heading}”", (Edit(place, f"{before}{heading}\n"),))
+
+
+def with_stock(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+    """Write a line of stock below the trim's own, in one of the lengths that most yards have."""
+    metric = any(re.match(r"\s*unit\s+(?:mm|cm|m)\b", line, re.IGNORECASE) for line in lines)
+    at = len(lines[finding.span.line - 1]) + 1
+    for length in _STICKS_IN_METRES if metric else _STICKS_IN_FEET:
+        said = f"stock {dict(finding.facts)['trim']}: {length}"
+        place = replace(finding.span, column=at, end=at)
+        yield Mend(f"Write “{said}”", (Edit(place, f"\n{said}"),))
 
 
 def block_in_a_line_of_its_own(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
@@ -172,3 +198,39 @@ def one_for_both_walls(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Me
             place = Span(finding.span.file, at + 1, start + 1, end + 1)
             yield Mend(f"Give both walls {trim}", (Edit(place, text),))
             break
+
+
+# Apart from the others: what works on a line alone can also be offered where only that line is
+# known.
+IN_OTHER_LINES: Final[dict[str, Callable[[Diagnostic, Sequence[str]], Iterator[Mend]]]] = {
+    "T206": with_a_room,
+    "T212": with_stock,
+    "T213": with_a_free_name("trim"),
+    "T220": given_a_room,
+    "T221": with_a_free_name("room"),
+    "T222": with_a_free_name("tag"),
+    "T223": with_a_free_name("run"),
+    "T282": with_a_free_name("piece"),
+    "T291": with_a_free_name("name"),
+    "T292": with_a_free_name("name"),
+    "T310": as_it_closes,
+    "T311": as_it_closes,
+    "T316": as_it_closes,
+    "T318": with_a_free_name("one"),
+    "T319": with_a_free_name("other"),
+    "T320": as_it_closes,
+    "T403": said_setting,
+    "T404": said_setting,
+    "T405": said_setting,
+    "T406": said_setting,
+    "T407": raised_gap,
+    "T408": said_setting,
+    "T411": one_for_both_walls,
+    "T414": said_setting,
+    "T433": said_setting,
+    "T437": said_setting,
+    "T450": bends,
+    "T473": said_setting,
+    "T474": block_in_a_line_of_its_own,
+    "T482": said_setting,
+}

@@ -171,3 +171,11 @@ def without_block(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
     if found is not None:
         rest = (said[: found.start()] + said[found.end() :]).replace("(, ", "(").replace("()", "")
         yield Mend("Leave the block out", (Edit(span, rest),))
+
+
+def without_in_all(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
+    """Let a least order be of one trim alone."""
+    found = re.search(r"\s+in\s+all\b", marked(span, line), re.IGNORECASE)
+    if found is not None:
+        start, end = span.column + found.start(), span.column + found.end()
+        yield delete(replace(span, column=start, end=end), "Leave “in all” out")

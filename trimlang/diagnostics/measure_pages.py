@@ -50,7 +50,7 @@ MEASURE_PAGES: Final = (
         code="T240",
         title="an opening's height is missing",
         message="a casing of {trim} needs the opening's height",
-        remedy="Add it: opening 32 in, casing {trim}, height 80 in",
+        remedy="Add it: opening 32 in, casing {trim}, height 80 in. Or leave its casing out.",
         why="The legs are as long as the opening is high, from the floor to the head jamb.",
         example="trim case: 11/16 in thick, 2 1/4 in wide\nstock case: 7 ft at 6.10\n"
         + JOB_TO_ROOM

@@ -14,6 +14,8 @@ from typing import Final
 from trimlang.diagnostics.adding import (
     add,
     add_end,
+    as_a_mitre,
+    as_bare_wall,
     either_uncoped,
     hinges,
     in_brackets,
@@ -23,29 +25,24 @@ from trimlang.diagnostics.adding import (
     moved_behind_an_opening,
     name_trim,
     named_boxes,
+    on_one_run,
     own_alphabet,
     own_end,
     own_tag,
     per_what,
     taken_of,
+    uncased,
     usual_ends,
 )
 from trimlang.diagnostics.diagnostic import Diagnostic, Span
-from trimlang.diagnostics.in_other_lines import (
-    bends,
-    block_in_a_line_of_its_own,
-    given_a_room,
-    one_for_both_walls,
-    raised_gap,
-    said_setting,
-    with_a_free_name,
-)
+from trimlang.diagnostics.in_other_lines import IN_OTHER_LINES
 from trimlang.diagnostics.leaving_out import (
     without_block,
     without_bracket,
     without_brackets,
     without_fit,
     without_hidden,
+    without_in_all,
     without_line,
     without_marked,
     without_marks,
@@ -108,7 +105,7 @@ def mends(finding: Diagnostic, line: str, lines: Sequence[str] = ()) -> tuple[Me
         return tuple(_suggested(finding.span, remedy, way, line, sure) for way in remedy.ways)
     here = _MENDS.get(finding.code, ())
     made = chain.from_iterable(way(finding.span, facts, line) for way in here)
-    elsewhere = _IN_OTHER_LINES.get(finding.code) if lines else None
+    elsewhere = IN_OTHER_LINES.get(finding.code) if lines else None
     return (*made, *(elsewhere(finding, lines) if elsewhere is not None else ()))
 
 
@@ -135,6 +132,7 @@ _MENDS: Final[dict[str, tuple[Callable[[Span, Facts, str], Iterator[Mend]], ...]
     "T118": (own_alphabet,),
     "T119": (without_hidden,),
     "T120": (nearest_fraction,),
+    "T121": (instead("other"),),
     "T123": (
         moved_behind_an_opening,
         without_part,
@@ -156,9 +154,11 @@ _MENDS: Final[dict[str, tuple[Callable[[Span, Facts, str], Iterator[Mend]], ...]
     "T215": (without_part,),
     "T216": (say_trim,),
     "T217": (name_trim,),
+    "T224": (without_line,),
     "T225": (add_end,),
     "T226": (without_part,),
     "T227": (without_brackets,),
+    "T228": (as_a_mitre,),
     "T229": (without_brackets,),
     "T230": (moved_above_rooms,),
     "T231": (both_ways(*Unit),),
@@ -167,6 +167,7 @@ _MENDS: Final[dict[str, tuple[Callable[[Span, Facts, str], Iterator[Mend]], ...]
     "T234": (both_ways("in-corner"),),
     "T235": (within,),
     "T236": (other_corner,),
+    "T240": (uncased,),
     "T242": (both_ways("mitre", "butt"),),
     "T243": (both_ways("butt"),),
     "T244": (both_ways("butt", "in-corner"),),
@@ -181,12 +182,14 @@ _MENDS: Final[dict[str, tuple[Callable[[Span, Facts, str], Iterator[Mend]], ...]
     "T251": (which_point,),
     "T252": (add_end,),
     "T253": (both_ways("in-corner", "out-corner"),),
+    "T254": (without_one_offer,),
     "T255": (without_part,),
     "T256": (either_side,),
     "T257": (both_ways("butt"),),
     "T258": (per_what,),
     "T260": (instead("instead"),),
     "T261": (instead("instead"),),
+    "T262": (add("spring 38 deg"), add("spring 45 deg")),
     "T263": (thick_for_tall,),
     "T264": (without_one_offer,),
     "T265": (without_words(r"height [^,#]*[^,#\s]"),),
@@ -195,6 +198,7 @@ _MENDS: Final[dict[str, tuple[Callable[[Span, Facts, str], Iterator[Mend]], ...]
     "T281": (both_ways("butt", "open"),),
     "T283": (without_part,),
     "T284": (without_part,),
+    "T285": (without_words(r"jambs [^,#]*[^,#\s]"),),
     "T286": (first_quoted,),
     "T288": (fewer_boxes,),
     "T289": (named_boxes,),
@@ -208,7 +212,9 @@ _MENDS: Final[dict[str, tuple[Callable[[Span, Facts, str], Iterator[Mend]], ...]
     "T306": (either_uncoped,),
     "T312": (other_way_round,),
     "T313": (implied,),
+    "T314": (without_line,),
     "T317": (without_bracket,),
+    "T320": (add("open walk"),),
     "T401": (without_words("no splice"),),
     "T402": (add("no {trim}"),),
     "T403": (without_words("splice"),),
@@ -221,12 +227,14 @@ _MENDS: Final[dict[str, tuple[Callable[[Span, Facts, str], Iterator[Mend]], ...]
     "T435": (without_part,),
     "T436": (words_before("overhang"),),
     "T438": (without_line,),
+    "T439": (on_one_run,),
     "T440": (lower_boxes,),
     "T441": (turned_round,),
     "T442": (own_end,),
     "T443": (both_ways("butt"),),
     "T445": (level_return,),
     "T447": (swapped("by"),),
+    "T448": (as_bare_wall,),
     "T449": (add("no {trim}"),),
     "T450": (add("no {trim}"),),
     "T451": (
@@ -243,6 +251,7 @@ _MENDS: Final[dict[str, tuple[Callable[[Span, Facts, str], Iterator[Mend]], ...]
     "T467": (without_one_offer,),
     "T721": (without_one_offer,),
     "T468": (sold_so,),
+    "T469": (without_part,),
     "T471": (without_words("one way"),),
     "T476": (
         without_brackets,
@@ -256,12 +265,15 @@ _MENDS: Final[dict[str, tuple[Callable[[Span, Facts, str], Iterator[Mend]], ...]
     "T484": (one_of_its_trims,),
     "T485": (add("no {trim}"),),
     "T486": (without_fit("mitre"),),
+    "T487": (add("{trim} right=cope"), add("{trim} right=butt")),
     "T490": (moved_above_rooms,),
     "T491": (without_fit("cope"),),
     "T492": (
         without_brackets,
         as_a_corner,
     ),
+    "T493": (without_in_all,),
+    "T494": (without_part,),
     "T607": (without_line,),
     "T641": (own_tag,),
     "T704": (without_setting,),
@@ -269,31 +281,4 @@ _MENDS: Final[dict[str, tuple[Callable[[Span, Facts, str], Iterator[Mend]], ...]
     "T706": (without_setting,),
     "T710": (logged("shortened {piece} to {now}", below=True),),
     "T711": (logged("spoiled {piece} into {cut}", below=True),),
-}
-
-# Apart from the others: what works on a line alone can also be offered where only that line is
-# known.
-_IN_OTHER_LINES: Final[dict[str, Callable[[Diagnostic, Sequence[str]], Iterator[Mend]]]] = {
-    "T213": with_a_free_name("trim"),
-    "T220": given_a_room,
-    "T221": with_a_free_name("room"),
-    "T222": with_a_free_name("tag"),
-    "T223": with_a_free_name("run"),
-    "T282": with_a_free_name("piece"),
-    "T291": with_a_free_name("name"),
-    "T292": with_a_free_name("name"),
-    "T403": said_setting,
-    "T404": said_setting,
-    "T405": said_setting,
-    "T406": said_setting,
-    "T407": raised_gap,
-    "T408": said_setting,
-    "T411": one_for_both_walls,
-    "T414": said_setting,
-    "T433": said_setting,
-    "T437": said_setting,
-    "T450": bends,
-    "T473": said_setting,
-    "T474": block_in_a_line_of_its_own,
-    "T482": said_setting,
 }

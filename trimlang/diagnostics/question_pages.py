@@ -30,7 +30,9 @@ QUESTION_PAGES: Final = (
         code="T262",
         title="crown without a spring angle",
         message="“{trim}” is cut as if it lay flat on the wall: its line says no spring angle",
-        remedy="Add the angle between its back and the wall: spring 38 deg.",
+        # 38° and 45° are the springs of most crown (common practice, no source).
+        remedy="Add the angle between its back and the wall, for most crown one of these two:"
+        " spring 38 deg, spring 45 deg.",
         why="Crown stands away from the wall, and its saw settings come from its spring angle."
         " Without it every mitre would be wrong.",
         example="trim crown: 11/16 in thick, 3 5/8 in wide\nstock crown: 12 ft at 28.80\n"

@@ -57,7 +57,8 @@ ROOM_PAGES: Final = (
         code="T224",
         title="room without walls",
         message="room “{room}” has no runs",
-        remedy="Add its walls, such as: N: 29 1/8 in, left=in-corner, right=butt",
+        remedy="Add its walls, such as: N: 29 1/8 in, left=in-corner, right=butt; or take its"
+        " heading out until they are measured.",
         why="A room that was opened and never measured is easily forgotten.",
         example=JOB_TO_ROOM,
         severity=Severity.WARNING,
@@ -124,7 +125,7 @@ ROOM_PAGES: Final = (
         code="T285",
         title="jamb strips of what height?",
         message="jamb strips go round the clear opening, and its height is not given",
-        remedy="Measure it and write height 80 in, for example.",
+        remedy="Measure it and write height 80 in, for example; or leave the strips out.",
         why="The strips at the sides are as long as the opening is clear.",
         example="trim strip: 3/4 in thick, 1 in tall\nstock strip: 8 ft at 3.10\n"
         + JOB_TO_ROOM

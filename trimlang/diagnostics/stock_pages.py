@@ -103,7 +103,8 @@ STOCK_PAGES: Final = (
         code="T469",
         title="a least amount without prices",
         message="without prices nothing comes to so much money",
-        remedy="Give the sticks their prices, or say how many sticks: at least 10 sticks",
+        remedy="Give the sticks their prices, say how many sticks (at least 10 sticks), or leave it"
+        " out.",
         why="The plan fills an order up until it costs so much, which it can't reckon here.",
         example=TRIM + "stock base: 12 ft, at least 150.00\n" + _ROOM,
     ),

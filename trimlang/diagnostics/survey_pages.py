@@ -112,7 +112,8 @@ SURVEY_PAGES: Final = (
         code="T212",
         title="trim without stock",
         message="no stock is given for trim “{trim}”",
-        remedy="Add a line such as: stock {trim}: 12 ft at 17.40",
+        remedy="Add a line such as: stock {trim}: 12 ft at 17.40. Without a price the least"
+        " length is bought.",
         why="Without stick lengths no cut can be planned and nothing can be ordered.",
         example=TRIM + OPEN_ROOM + RUN,
         needs=(Whole.FILES, Whole.TRIMS),
@@ -193,8 +194,8 @@ SURVEY_PAGES: Final = (
         code="T254",
         title="a stick without a price",
         message="this stick of “{trim}” has no price",
-        remedy="Write “at” and the price behind it; lengths without one take a price a foot or a"
-        " metre that stands behind them: 8 ft, 12 ft at 1.45 a foot.",
+        remedy="Write “at” and the price behind it, or leave the stick out; lengths without a price"
+        " take one a foot or a metre that stands behind them: 8 ft, 12 ft at 1.45 a foot.",
         why="The plan buys at the least cost, and a price for one length says nothing of another.",
         example=TRIM + "stock base: 8 ft, 12 ft at 17.40\n" + OPEN_ROOM + RUN,
     ),
@@ -229,7 +230,7 @@ SURVEY_PAGES: Final = (
         title="no such corner",
         message="a corner of {degrees}° cannot be mitred",
         remedy="Measure between the two wall faces: from {least}° to {most}°, and not 180°, which"
-        " is a straight wall.",
+        " is a straight wall. How the saw was set is written so: mitre 44 1/2 deg.",
         why="An inside corner is measured through the room, an outside corner through the wall; an"
         " outside corner may be measured through the room too, and is then more than 180°.",
         example=JOB_TO_ROOM + "  N: 40 in, left=in-corner(20 deg), right=butt",

@@ -198,7 +198,8 @@ SYNTAX_PAGES: Final = (
         code="T121",
         title="two names that look alike",
         message="“{name}” looks like “{other}” and is another name",
-        remedy="Type both again on one keyboard, or give one of them another name.",
+        remedy="If they are one, write “{other}” in both places; else give one of them another"
+        " name.",
         why="The two are written with letters of different alphabets: on paper nobody can tell"
         " them apart.",
         example="trim oca: 9/16 in thick, 5 1/4 in tall\nstock oca: 12 ft at 17.40\n"

@@ -7,16 +7,31 @@ right end.  So every joint stays between the two walls that it was said of.
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from itertools import groupby
 from typing import Final
 
-from trimlang.diagnostics import Span
-from trimlang.diagnostics.mend import Edit
+from trimlang.diagnostics import Diagnostic, Span
+from trimlang.diagnostics.mend import Edit, Facts, Mend, marked
 from trimlang.editor.open_job import JobReading
 from trimlang.language import facts, tree
 from trimlang.language.end_facts import Side
 
 _SIDE: Final = re.compile(r'("[^"]*"|“[^”]*”)|\b(left|right)\b', re.IGNORECASE)
+
+
+OTHER_DIRECTION: Final = "List the walls in the other direction"
+
+
+def listed_the_other_way(reading: JobReading, finding: Diagnostic) -> Iterator[Mend]:
+    """Yield a mend for each room that a finding says may have been listed turning left."""
+    facts: Facts = dict(finding.facts)
+    headings: tuple[Span, ...] = facts.get("listed", ())
+    for heading in headings:
+        edits = in_the_other_direction(reading, finding.span.file, heading.line)
+        if edits and heading.file == finding.span.file:
+            of = "" if len(headings) == 1 else f" of {marked(heading, reading.text(heading))}"
+            yield Mend(f"{OTHER_DIRECTION}{of}", edits)
 
 
 def in_the_other_direction(reading: JobReading, file: str, line: int) -> tuple[Edit, ...]:

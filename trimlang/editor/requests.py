@@ -16,7 +16,11 @@ from trimlang.editor.formatting import formatting, lines_of
 from trimlang.editor.hover import hover, pieces_at
 from trimlang.editor.mention import Mention, NameSort
 from trimlang.editor.neighbour_end import expected_end
-from trimlang.editor.other_way import in_the_other_direction
+from trimlang.editor.other_way import (
+    OTHER_DIRECTION,
+    in_the_other_direction,
+    listed_the_other_way,
+)
 from trimlang.editor.proposals import complete, fitting_first
 from trimlang.editor.renaming import CannotRenameError, rename
 from trimlang.language import tree
@@ -271,13 +275,15 @@ async def _actions(ls: EditorServer, params: lsp.CodeActionParams) -> list[lsp.C
         shown = answers.diagnostic(finding, document.scale)
         found += [
             answers.action(mend, shown, _changes(ls, document, mend.edits))
-            for mend in mends(finding, document.reading.text(finding.span), lines)
+            for mend in (
+                *mends(finding, document.reading.text(finding.span), lines),
+                *listed_the_other_way(document.reading, finding),
+            )
         ]
     # Offered at a room's heading, whatever findings there are.
     turned = in_the_other_direction(document.reading, document.file, params.range.start.line + 1)
-    if turned:
-        edits = _changes(ls, document, turned)
-        found.append(answers.rewriting("List the walls in the other direction", edits))
+    if turned and not any(one.title == OTHER_DIRECTION for one in found):
+        found.append(answers.rewriting(OTHER_DIRECTION, _changes(ls, document, turned)))
     return found
 
 

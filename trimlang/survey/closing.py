@@ -6,6 +6,7 @@ from collections.abc import Iterable
 from fractions import Fraction
 from typing import Final
 
+from trimlang.diagnostics import Span
 from trimlang.diagnostics.joint_pages import SIDES_DISAGREE
 from trimlang.lengths.angles import degrees_text
 from trimlang.lengths.tape import feet_text, steps_nearest, steps_up
@@ -71,6 +72,7 @@ def check_closure(room: Room, trims: Iterable[Trim], findings: Findings) -> Clos
             room=room.name,
             worst=_worst(closing.residuals, room),
             likely=_likely(closing.slips, closing.settles),
+            slips=_meant(closing.slips),
         )
     elif closing.verdict is Verdict.GAPES:
         findings.say(
@@ -80,6 +82,7 @@ def check_closure(room: Room, trims: Iterable[Trim], findings: Findings) -> Clos
             gap=feet_text(steps_nearest(gap, step), unit),
             where=closing.where,
             likely=_likely(closing.slips, closing.settles),
+            slips=_meant(closing.slips),
         )
     return closing
 
@@ -98,7 +101,7 @@ def _not_round(course: Course, turned: Fraction, findings: Findings) -> Closing:
     slips = likely(_corner_slips(course, unwritten), SURE[0])
     if not slips:
         slips = likely(list(with_a_length(unwritten)), SURE[0])
-    facts = {"room": room.name, "turned": degrees_text(turned)}
+    facts = {"room": room.name, "turned": degrees_text(turned), "slips": _meant(slips)}
     unsaid = unsaid_places(course)
     if not unsaid:
         findings.say("T311", room.span, **facts, likely=_likely(slips))
@@ -250,6 +253,11 @@ def _where(point: Point, course: Course) -> str:
             far = feet_text(max(steps_nearest(abs(size), step), step), unit)
             parts.append(f"{far} {plus if size > 0 else minus}")
     return f"{' and '.join(parts)} its start, facing {called(course.room.walk[0])}"
+
+
+def _meant(slips: tuple[Slip, ...]) -> tuple[tuple[str, tuple[tuple[Span, str], ...]], ...]:
+    """Return the slips that a remedy names, each in words and with what was meant."""
+    return tuple((slip.words, slip.meant) for slip in slips[:MOST_NAMED])
 
 
 def _likely(slips: tuple[Slip, ...], settles: str = "") -> str:

@@ -8,10 +8,12 @@ from fractions import Fraction
 from itertools import combinations
 from typing import Final
 
+from trimlang.diagnostics import Span
 from trimlang.joints import Joint
 from trimlang.joints_by_role import STOPPED
 from trimlang.language.end_facts import Side
 from trimlang.lengths.angles import degrees_text
+from trimlang.lengths.tape import mixed_number
 from trimlang.survey.job import End, Run, Stretch
 from trimlang.survey.measured_walk import Course, disputed, replaced, with_end
 from trimlang.survey.misfit import misfit
@@ -53,7 +55,21 @@ def _tried(
     # Corners that do not go once round cannot be weighed: no walk with them comes back.
     if walk.goes_round:
         score = misfit(walk).total + _DISPUTE * other.disputes + rare
-        yield Slip(words, about, score)
+        yield Slip(words, about, score, meant=_meant(course.stretches, stretches))
+
+
+def _meant(
+    written: tuple[Stretch, ...], meant: tuple[Stretch, ...]
+) -> tuple[tuple[Span, str], ...]:
+    """Return the ends that differ, each at the place where the file has the other."""
+    found: list[tuple[Span, str]] = []
+    for one, other in zip(written, meant, strict=True):
+        for end, instead in ((one.left, other.left), (one.right, other.right)):
+            if end is not None and instead is not None and end != instead:
+                angle = instead.corner
+                said = "" if angle is None else f"({mixed_number(angle)} deg)"
+                found.append((end.span, f"{instead.joint}{said}"))
+    return tuple(found)
 
 
 def _swapped_ends(course: Course) -> Iterator[Slip]:

@@ -125,7 +125,8 @@ def _compare(
     # From the other side of a wall its left is the right.
     if (here > 0) is (there > 0):
         side = "right" if here < 0 else "left"
-        findings.say("T318", theirs[0].span, side=side, **facts)
+        listed = (room.span, other.span)
+        findings.say("T318", theirs[0].span, side=side, listed=listed, **facts)
     elif abs(here + there) > _CLEARLY:
         unit, step = room.settings.unit, room.settings.rounding_step
         far, again = (feet_text(steps_nearest(abs(one), step), unit) for one in (here, there))

@@ -12,7 +12,8 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from typing import Final
 
-from trimlang.lengths.tape import MM, Unit, feet_text, steps_nearest
+from trimlang.diagnostics import Span
+from trimlang.lengths.tape import MM, Unit, feet_text, is_tape_fraction, steps_nearest
 from trimlang.record import record
 from trimlang.survey.measured_walk import Course
 from trimlang.survey.misfit import SURE, Misfit, Row, Walk, misfit, weighed
@@ -45,12 +46,15 @@ class Slip:
 
     ``score`` is chi-squared of what is still missed, plus what the slip's rarity adds; less is
     better.  ``amount`` is how much longer the wall would be (inches), None for other slips.
+    ``meant`` is what would stand in the file without it, each text with the place of the wall, the
+    end or the diagonal that it is said of; empty where that cannot be told.
     """
 
     words: str
     about: tuple[int, ...]
     score: float
     amount: Fraction | None = None
+    meant: tuple[tuple[Span, str], ...] = ()
 
 
 def likely(slips: Sequence[Slip], allowed: float) -> tuple[Slip, ...]:
@@ -83,21 +87,33 @@ def length_slips(course: Course, walk: Walk, fit: Misfit) -> Iterator[Slip]:
             longer = other.length - length
             score = _score_of(walk, fit, at, float(longer)) + other.rare
             words = f"{name} {other.words}: {feet_text(other.length, unit)} instead"
-            yield Slip(words, (at,), score, longer)
+            meant = _of_length(course, at, other.length)
+            yield Slip(words, (at,), score, amount=longer, meant=meant)
         off, left = _best_length(walk, fit, at)
         longer = steps_nearest(Fraction(off), course.room.settings.rounding_step)
         # Not a slip if nothing changes on the tape, nor one that would leave no wall.
         if longer and length + longer >= SHORTEST:
             side = "short" if off > 0 else "long"
             words = f"{name} is {feet_text(abs(longer), unit)} too {side}"
-            yield Slip(words, (at,), left + UNUSUAL, longer)
+            meant = _of_length(course, at, length + longer)
+            yield Slip(words, (at,), left + UNUSUAL, amount=longer, meant=meant)
     first = 2 * len(walk.lengths)
-    for number, chord in enumerate(walk.chords):
+    diagonals = course.room.diagonals
+    for number, (diagonal, chord) in enumerate(zip(diagonals, walk.chords, strict=False)):
         off, gained = fit.pull(fit.effects[first + number])
         size = steps_nearest(Fraction(abs(off)), course.room.settings.rounding_step)
+        true = feet_text(diagonal.length + (size if off > 0 else -size), unit)
         side = "short" if off > 0 else "long"
         words = f"diagonal {chord.name} is {feet_text(size, unit)} too {side}"
-        yield Slip(words, (first + number,), fit.total - gained)
+        meant = ((diagonal.span, true),)
+        yield Slip(words, (first + number,), fit.total - gained, meant=meant)
+
+
+def _of_length(course: Course, at: int, length: Fraction) -> tuple[tuple[Span, str], ...]:
+    settings = course.room.settings
+    # A wall given in the other unit lies on no mark of this one.
+    marked = length if is_tape_fraction(length) else steps_nearest(length, settings.rounding_step)
+    return ((course.stretches[at].span, feet_text(marked, settings.unit)),)
 
 
 def roughly(inches: float, unit: Unit) -> str:

@@ -42,7 +42,7 @@ def check_names(room: Room, findings: Findings) -> None:
         turned += {0: 0, 1: 1, 3: -1}.get(step, 0)
     if turned <= 1 - _ONCE_ROUND:
         order = ", ".join(dict.fromkeys(run.label for run in room.runs))
-        findings.say("T315", room.span, room=room.name, order=order)
+        findings.say("T315", room.span, room=room.name, order=order, listed=(room.span,))
 
 
 def walked_left(course: Course, walk: Walk) -> Iterator[Slip]:

@@ -1,0 +1,53 @@
+"""Mends of a survey that does not close: the wall, the corner or the diagonal that was misread."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from typing import Final
+
+from trimlang.diagnostics.diagnostic import Diagnostic, Span
+from trimlang.diagnostics.mend import Edit, Facts, Mend, marked
+
+_LONG: Final = re.compile(
+    r"""\d[\d./⁄∕ \-]*[¼½¾⅐-⅞]?(?: *(?:ft|feet|in|mm|cm|m)\b\.?| *['"″′])?"""
+    r"""(?:[ -]*\d[\d./⁄∕ ]*[¼½¾⅐-⅞]?(?: *in\b\.?| *["″])?)?"""
+)
+_CORNER: Final = re.compile(
+    r"(?:in|out|inside|outside)(?:[ -]corner)?(?: ?\([\d./ ]+(?: ?deg| ?°)?\))?$", re.IGNORECASE
+)
+"""A corner with no more than its angle in brackets: of anything else too much would be lost."""
+
+
+def as_it_closes(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+    """Write what each slip that would explain the survey says was meant; only the wall can tell."""
+    facts: Facts = dict(finding.facts)
+    for words, mended in facts["slips"]:
+        edits = [_edit(place, text, lines) for place, text in mended]
+        # A wall of an included file cannot be mended from here, nor half of a slip.
+        if edits and all(edits) and all(at.file == finding.span.file for at, _ in mended):
+            # The later place first, so that the earlier one is still right when it is changed.
+            found = sorted(filter(None, edits), key=lambda one: one.span.column, reverse=True)
+            yield Mend(f"Mend this: {words}", tuple(found))
+
+
+def _edit(place: Span, text: str, lines: Sequence[str]) -> Edit | None:
+    line = lines[place.line - 1]
+    if text[0].isdigit():
+        return _with_length(place, text, line)
+    said = marked(place, line).rstrip()
+    if not _CORNER.match(said):
+        return None
+    return Edit(Span(place.file, place.line, place.column, place.column + len(said)), text)
+
+
+def _with_length(place: Span, text: str, line: str) -> Edit | None:
+    """Write another length behind the name of a wall, of an opening or of a diagonal."""
+    # An opening is marked whole, a wall by its name, which may have figures of its own.
+    named = re.match(r"[^\W\d_][\w.\-]*(?: [^\W\d_][\w\-]*)*\s*:?\s*", line[place.column - 1 :])
+    start = place.column - 1 + (named.end() if named else 0)
+    found = _LONG.match(line, start)
+    if found is None:
+        return None
+    size = len(found[0].rstrip())
+    return Edit(Span(place.file, place.line, start + 1, start + 1 + size), text)
