@@ -32,6 +32,19 @@ def test_what_was_forgotten_is_said_once(line: str) -> None:
 
 
 @pytest.mark.parametrize(
+    ("lines", "told"),
+    [
+        (f'room "Hall", open walk\n{RUN}{RUN.replace("N:", "E:")}', ["T217"]),
+        ("trim crown: 5/8 in thick, 3 5/8 in wide, spring 38\n" + walls(RUN), ["T103"]),
+        ("kerf 1/8\n" + walls(RUN), ["T100"]),
+    ],
+)
+def test_what_a_room_or_a_line_lacks_is_said_once(lines: str, told: list[str]) -> None:
+    text = lines if "trim base" in lines else f"{TRIM}{lines}"
+    assert [one.code for one in check_job(text).diagnostics if one.code != "T214"] == told
+
+
+@pytest.mark.parametrize(
     ("written", "inches"),
     [
         ("9ft6", 114), ("9 ft. 3 in.", 111), ("9 in.", 9), ("29–1/8 in", Fraction(233, 8)),

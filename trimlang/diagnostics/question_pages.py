@@ -5,6 +5,7 @@ from typing import Final
 from trimlang.diagnostics.code_page import Page
 from trimlang.diagnostics.example_lines import JOB_TO_ROOM, OPEN_ROOM, RUN, STOCK, TRIM
 from trimlang.diagnostics.severity import Severity
+from trimlang.diagnostics.whole import Whole
 
 QUESTION_PAGES: Final = (
     Page(
@@ -38,6 +39,7 @@ QUESTION_PAGES: Final = (
         example="trim crown: 11/16 in thick, 3 5/8 in wide\nstock crown: 12 ft at 28.80\n"
         'room "Study", trim crown, open walk\n' + RUN,
         severity=Severity.WARNING,
+        needs=(Whole.LINE,),
     ),
     Page(
         code="T263",

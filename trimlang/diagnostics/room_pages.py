@@ -23,6 +23,7 @@ ROOM_PAGES: Final = (
         remedy="Put a room's line above it.",
         why="Walls belong to the room whose line stands above them.",
         example=TRIM + STOCK + RUN + OPEN_ROOM + RUN,
+        needs=(Whole.LINE,),
     ),
     Page(
         code="T221",

@@ -157,8 +157,8 @@ SURVEY_PAGES: Final = (
     Page(
         code="T217",
         title="no trim for this run",
-        message="run {run} gets no trim: neither it nor room “{room}” names one",
-        remedy='Name it in the room\'s line: room "{room}", trim base',
+        message="no trim for {runs}: neither a wall's line nor room “{room}” names one",
+        remedy='Name it in the room\'s line: room "{room}", trim {trim}',
         why="A run without trim would be left off every ticket.",
         example=TRIM + STOCK + 'room "Study", open walk\n' + RUN,
     ),

@@ -35,7 +35,7 @@ SYNTAX_PAGES: Final = (
         code="T103",
         title="the line stops short",
         message="the line stops before it is finished; expected {wanted}",
-        remedy="Finish the line: each statement stands on one line.",
+        remedy="{remedy}",
         why="A statement never goes over two lines, so something is missing at the end of this"
         " one.",
         example=JOB_TO_ROOM + "  N: 40 in, left=",

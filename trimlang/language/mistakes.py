@@ -121,8 +121,12 @@ def _cut_short(lacking: set[str], line: _Line) -> Diagnostic:
         words = expected_words(accepted(line.text[: name.start("word")]))
         if nearest(name["word"], words) or name["word"].casefold() in line_words():
             return _no_wall(name["word"], name.start("word"), line)
-    end = len(line.said.rstrip()) or 1
-    return say("T103", line.at(end + 1, 1), wanted=expected_phrase(lacking))
+    end = line.at((len(line.said.rstrip()) or 1) + 1, 1)
+    remedy = "Finish the line: each statement stands on one line."
+    if lacking == {"DEG"}:
+        # the one unit that an angle can have
+        remedy = Suggestion("Write “deg” behind the number.", " deg")
+    return say("T103", end, wanted=expected_phrase(lacking), remedy=remedy)
 
 
 def _before_a_side(stop: _Stop) -> Diagnostic | None:

@@ -45,6 +45,14 @@ def _side(found: Found) -> str:
 
 PAD_SLIPS: Final = (
     slip(
+        ("N 3 4 1/2, E 8 ft", "N 3 ft 4 1/2, E 8 ft"),
+        ("N: 10 2 1/4 in, left=butt, right=butt", "N: 10 ft 2 1/4 in, left=butt, right=butt"),
+        written=r"(?<=\S )(?P<slip>(?P<feet>\d{1,2}) (?P<inches>(?:\d|1[01]) \d+/\d+))",
+        wanted="one number, or feet with their mark",
+        remedy="If these are feet and inches, write {}.",
+        instead=lambda found: f"{found['feet']} ft {found['inches']}",
+    ),
+    slip(
         ("// measured twice", "# measured twice"),
         ("-- measured twice", "# measured twice"),
         ("; measured twice", "# measured twice"),

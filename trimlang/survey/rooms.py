@@ -131,6 +131,7 @@ class _RoomReader:
                 )
             elif isinstance(one, WallLine):
                 lines.extend(with_level_returns(one))
+        self._ask_for_trims(line for line in lines if isinstance(line, tree.RunLine))
         walk: list[Stretch] = []
         labels: dict[str, Span] = {}
         open_walk = any(isinstance(fact, facts.OpenWalk) for fact in heading.facts)
@@ -214,6 +215,23 @@ class _RoomReader:
                 named.append(word.text)
         return tuple(named)
 
+    def _ask_for_trims(self, runs: Iterable[tree.RunLine]) -> None:
+        """Say which walls have nothing to cut: neither they nor the room name a trim."""
+        heading = self._heading
+        # A part that could not be read may be the one that names a trim.
+        naming, said = {facts.NamedTrim, facts.Unread}, heading.facts
+        bare = [one.label for one in runs if naming.isdisjoint(map(type, (*said, *one.facts)))]
+        if bare:
+            self._findings.say(
+                "T217",
+                heading.name.span if bare[1:] else bare[0].span,
+                runs=("runs " if bare[1:] else "run ") + ", ".join(one.text for one in bare),
+                room=heading.name.text,
+                lacks_at=heading.span,
+                trim=next(iter(self._trims), "base"),
+                trims=tuple(self._trims),
+            )
+
     def _scraps(self, fact: facts.WrittenTaken) -> str | None:
         """Return the trim whose scraps the tape ran over, None where the line names none."""
         if fact.of is not None and fact.of.text not in self._trims:
@@ -261,16 +279,6 @@ class _RoomReader:
                 case facts.FloorGap(gap=gap):
                     measured = not_negative(gap, self._settings.unit, findings, what="a floor gap")
                     floor_gap = measured or Fraction(0)
-        # Neither the run nor its room names a trim: there is nothing to cut for this wall.
-        if not any(_names_a_trim(said) for said in (line.facts, self._heading.facts)):
-            findings.say(
-                "T217",
-                line.label.span,
-                run=label,
-                room=self._heading.name.text,
-                lacks_at=self._heading.span,
-                trims=tuple(self._trims),
-            )
         # What is wrong with these was reported above; the wall keeps its place in the walk as lost.
         left, right = ends.get(Side.LEFT), ends.get(Side.RIGHT)
         if long is None or left is None or right is None:
@@ -290,8 +298,3 @@ class _RoomReader:
             own_ends=read_own_ends(line, trims, self._trims, ends, self._settings, findings),
         )
         return climbing(run, line.facts, self._settings, findings)
-
-
-def _names_a_trim(said: tuple[facts.Fact, ...]) -> bool:
-    # A part that could not be read may be the one that names a trim.
-    return any(isinstance(fact, facts.NamedTrim | facts.Unread) for fact in said)
