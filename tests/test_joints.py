@@ -6,9 +6,8 @@ import subprocess
 import sys
 from pathlib import Path
 
-import pytest
-
 from tests.conftest import ROOT
+from tests.every import every
 from tests.jobs import BASE, TWELVE_FEET
 from trimlang.editor.word_meanings import MEANINGS
 from trimlang.joint_row import ROUNDING_ROWS, WHY_ROUNDED, Fit
@@ -25,7 +24,7 @@ def test_the_grammar_knows_the_joints_of_the_table_and_no_others() -> None:
     assert sorted(words[1].split("|")) == sorted(joint.word for joint in WRITTEN)
 
 
-@pytest.mark.parametrize("joint", WRITTEN)
+@every("joint", WRITTEN)
 def test_the_page_of_a_joint_tells_of_it(joint: Joint) -> None:
     sections = dict(
         part.split("\n", 1) for part in re.split(r"^## ", REFERENCE, flags=re.MULTILINE)[1:]
@@ -34,8 +33,8 @@ def test_the_page_of_a_joint_tells_of_it(joint: Joint) -> None:
     assert MEANINGS[joint.word] == joint.row.meaning
 
 
-@pytest.mark.parametrize("joint", Joint)
-@pytest.mark.parametrize("fit", Fit)
+@every("joint", Joint)
+@every("fit", Fit)
 def test_every_end_has_a_row_of_the_rounding_rule(joint: Joint, fit: Fit) -> None:
     assert joint.rounds(fit) in WHY_ROUNDED
     assert len(WHY_ROUNDED) == len(ROUNDING_ROWS)

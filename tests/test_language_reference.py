@@ -2,9 +2,8 @@
 
 import re
 
-import pytest
-
 from tests.conftest import EXAMPLES, ROOT
+from tests.every import every
 from tests.jobs import TRIM, walls
 from trimlang.compiler import compile_job
 
@@ -22,7 +21,7 @@ def whole(kind: str, block: str) -> str:
     return block
 
 
-@pytest.mark.parametrize(("kind", "block"), BLOCKS)
+@every("kind, block", BLOCKS)
 def test_example(kind: str, block: str) -> None:
     result = compile_job(whole(kind, block), path=EXAMPLES / "reference.trim")
     unused = {"T214"} if kind == "settings" else set()

@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 
 from tests.conftest import ROOT
+from tests.every import every
 from tests.sheets.jobs import house
 from trimlang.compiler import Result, compile_job
 from trimlang.joinery.piece import PieceKind
@@ -53,7 +54,7 @@ def test_every_picture_shows_the_sheet_of_today() -> None:
     }
 
 
-@pytest.mark.parametrize("link", sorted(set(re.findall(r"\]\(([^)#]+)\)", README))))
+@every("link", sorted(set(re.findall(r"\]\(([^)#]+)\)", README))))
 def test_a_link_leads_somewhere(link: str) -> None:
     assert (ROOT / link).exists()
 

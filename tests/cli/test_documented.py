@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 
 from tests.conftest import ROOT
+from tests.every import every
 from tests.jobs import BASE, TWELVE_FEET
 from trimlang.cli import main
 from trimlang.cli.command_line import arguments
@@ -33,7 +34,7 @@ def test_every_command_has_its_section() -> None:
         assert f"\n## {name}\n" in TEXT, f"docs/commands.md says nothing of {name}"
 
 
-@pytest.mark.parametrize("line", LINES)
+@every("line", LINES)
 def test_a_line_can_be_typed(line: str) -> None:
     words = shlex.split(re.split(r" [<>]", line)[0])[1:]
     assert arguments().parse_args(words)

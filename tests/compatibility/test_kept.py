@@ -22,6 +22,7 @@ from tests.compatibility.kept import (
     mended,
     of_whole_walls,
 )
+from tests.every import every
 from trimlang.compiler import check_job
 from trimlang.sheets.export.plan_json import plan_json
 from trimlang.site_log.former_names import now_called
@@ -64,7 +65,7 @@ def test_a_kept_job_costs_what_it_cost(path: Path) -> None:
     assert bound <= before
 
 
-@pytest.mark.parametrize("path", KEPT, ids=name)
+@every("path", KEPT)
 def test_a_kept_job_s_figures_are_the_same_to_the_byte(path: Path) -> None:
     """Every length, cut, stick and price of plan.json, as an earlier build wrote them."""
     told = json.loads((path.parent / "figures.json").read_text(encoding="utf-8"))

@@ -6,6 +6,7 @@ import pickle
 
 import pytest
 
+from tests.every import every
 from tests.jobs import TRIM, walls
 from trimlang.compiler import check_job
 from trimlang.diagnostics.code_pages import PAGES
@@ -33,7 +34,7 @@ def _mends(text: str, code: str) -> list[tuple[Mend, str]]:
     return [(mend, _mended(text, mend)) for mend in mends(found, lines[found.span.line - 1], lines)]
 
 
-@pytest.mark.parametrize("code", WITH_EXAMPLE)
+@every("code", WITH_EXAMPLE)
 def test_each_mend_of_a_page_s_example_mends_it(code: str) -> None:
     text = PAGES[code].example
     if code not in {one.code for one in check_job(text).diagnostics}:
@@ -156,7 +157,7 @@ def test_findings_can_be_sent_to_another_process() -> None:
     assert mends(again[0], line) == mends(found[0], line) != ()
 
 
-@pytest.mark.parametrize("mark", sorted(STEERING))
+@every("mark", sorted(STEERING))
 def test_every_mark_that_turns_text_is_taken_out(mark: str) -> None:
     text = walls(f'  N: 40 in, left=butt, right=butt, note "a{mark}b"')
     ((_, after),) = _mends(text, "T115")

@@ -6,6 +6,7 @@ from fractions import Fraction
 
 import pytest
 
+from tests.every import every
 from tests.jobs import TRIM, walls
 from trimlang.compiler import check_job, compile_job
 from trimlang.diagnostics import Diagnostic
@@ -57,8 +58,8 @@ def test_lengths_as_people_type_them(written: str, inches: Fraction) -> None:
     assert not result.diagnostics
 
 
-@pytest.mark.parametrize(
-    ("line", "remedy"),
+@every(
+    "line, remedy",
     [
         ('N: 3"1/8, left=butt, right=butt', "write 3 1/8 in"),
         ("N: 40 in, left=butt, right=in-corner 90 deg", "write in-corner(90 deg)"),
@@ -82,8 +83,8 @@ def test_an_exact_remedy(line: str, remedy: str) -> None:
     assert remedy in one.remedy
 
 
-@pytest.mark.parametrize(
-    ("written", "better"),
+@every(
+    "written, better",
     [
         ("134,375 in", "134.375"), ("1,2 m", "1.2"), ("1,234 m", "1.234"), ("40,5", "40.5"),
         ("1,200", "1200"), ("1,200 mm", "1200"), ("1,100 in", "1100"), ('29,125"', "29.125"),
@@ -181,13 +182,13 @@ def test_two_feet_are_a_slip_too() -> None:
     assert "run S read two feet too long: 10 ft" in one.remedy
 
 
-@pytest.mark.parametrize("word", line_words())
+@every("word", line_words())
 def test_a_line_word_that_lacks_its_last_letter_is_known(word: str) -> None:
     (found,) = (one for one in check_job(f"{word[:-1]} x\n").diagnostics if one.code == "T100")
     assert found.remedy == f"Did you mean “{word}”?"
 
 
-@pytest.mark.parametrize("word", [word for word in part_words() if " " not in word])
+@every("word", [word for word in part_words() if " " not in word])
 def test_a_comma_is_missed_before_every_part(word: str) -> None:
     text = walls(f"N: 40 in, left=butt, right=butt {word}")
     (found,) = (one for one in check_job(text).diagnostics if one.code == "T101")

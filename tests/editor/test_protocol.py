@@ -14,6 +14,7 @@ from typing import Any
 
 import pytest
 
+from tests.every import every
 from tests.jobs import walls
 
 JOB = walls("  N: 40 in, left=butt, right=butt")
@@ -125,11 +126,11 @@ def test_an_editor_that_is_gone_ends_the_server(wire: Wire) -> None:
     assert wire.end()[0] == 0
 
 
-@pytest.mark.parametrize(
+@every(
     "position",
     [None, {}, {"line": 4 * 10**11, "character": 1}, {"line": -1, "character": -3}, "here"],
 )
-@pytest.mark.parametrize("question", ["hover", "completion", "rename", "definition"])
+@every("question", ["hover", "completion", "rename", "definition"])
 def test_what_cannot_be_read_is_answered(shared: Wire, question: str, position: object) -> None:
     answer = shared.ask(f"textDocument/{question}", shared.about(position=position))
     assert answer["error"]["code"] == -32602

@@ -11,6 +11,7 @@ import pytest
 from lsprotocol import types as lsp
 
 from tests.editor.client import Editor, edited
+from tests.every import every
 from trimlang.diagnostics.code_pages import PAGES
 from trimlang.extras import EDITOR
 from trimlang.language.source import Source
@@ -72,8 +73,8 @@ def test_mistakes_are_marked_in_utf_16_columns_and_mended(editor: Editor) -> Non
     assert editor.type("job.trim", JOB) == []
 
 
-@pytest.mark.parametrize(
-    ("before", "after", "title"),
+@every(
+    "before, after, title",
     [
         ("left=in-corner, right=in-corner\n", "left=incorner, right=in-corner\n", "Write “in-"),
         ("9 ft 3 5/8 in", "9 ft 3,5 in", "Write “3.5”"),
@@ -119,8 +120,8 @@ def test_the_pointer_on_a_trim_an_end_and_a_word(editor: Editor) -> None:
     assert editor.hover("job.trim", 6, 56) == ""
 
 
-@pytest.mark.parametrize(
-    ("line", "offered", "not_offered"),
+@every(
+    "line, offered, not_offered",
     [
         ("", "room", "left="),
         ("  Q: 4 in, left=", "in-corner", "room"),

@@ -7,6 +7,7 @@ from collections.abc import Iterator
 import pytest
 
 from tests.editor.client import Editor, edited
+from tests.every import every
 from tests.jobs import TRIM
 from trimlang.compiler import check_job
 from trimlang.editor.neighbour_end import expected_end
@@ -51,8 +52,8 @@ def test_a_rooms_closing_stands_behind_its_heading(editor: Editor) -> None:
     assert not editor.hints("closing.trim", 0, 9)
 
 
-@pytest.mark.parametrize(
-    ("walls", "before", "joint", "because"),
+@every(
+    "walls, before, joint, because",
     [
         ("N: 9 ft, left=butt, right=out-corner\n@", "E: 4 ft, left=", "out-corner", "as N says"),
         ("N: 9 ft, right=out\n@", "E: 4 ft, left=ou", "out-corner", "as N says"),

@@ -9,6 +9,7 @@ from shapely.geometry import Polygon, box
 from shapely.ops import unary_union
 
 from tests import jobs
+from tests.every import every
 from trimlang.compiler import Result, check_job, compile_job
 from trimlang.joinery.piece import Piece
 from trimlang.sheets.content.room_list import room_lists
@@ -204,8 +205,8 @@ def test_the_checklist_says_where_blocks_go():
     assert hall_list.tasks[0].pieces == ("2 × plinth (den)",)
 
 
-@pytest.mark.parametrize(
-    ("said", "code"),
+@every(
+    "said, code",
     [
         ("plinths plinth", "T283"),
         ("casing case, plinths plint", "T294"),

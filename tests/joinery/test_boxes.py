@@ -11,6 +11,7 @@ from shapely.geometry import Polygon
 from shapely.ops import unary_union
 
 from tests import jobs
+from tests.every import every
 from trimlang.compiler import Result, check_job, compile_job
 from trimlang.joinery.piece import Piece, PieceKind
 from trimlang.sheets.content.floor_plan import floor_plan
@@ -151,8 +152,8 @@ def test_all_of_a_wall_with_boxes_is_planned():
     assert len(laid) == 24
 
 
-@pytest.mark.parametrize(
-    ("boxes", "code"),
+@every(
+    "boxes, code",
     [
         ("boxes E: 3, 24 in tall, margin 3 in, trim panel", "T286"),
         ("boxes N: 3, margin 3 in, trim panel", "T287"),

@@ -12,6 +12,7 @@ from shapely.geometry import LineString, Point, Polygon
 from shapely.ops import unary_union
 
 from tests import jobs
+from tests.every import every
 from trimlang.compiler import Result, check_job
 from trimlang.joinery.piece import Piece
 from trimlang.language.source import Source
@@ -54,7 +55,7 @@ def pieces(lines: str, trims: str = "base") -> dict[str, Piece]:
     return {piece.id.removeprefix("H-"): piece for piece in result.pieces}
 
 
-@pytest.mark.parametrize("turn", SEGMENTS)
+@every("turn", SEGMENTS)
 def test_arcs_by_the_table_of_segments(turn: int) -> None:
     arc, rise, chord = (100 * one for one in SEGMENTS[turn])
     ends = "left=butt, right=butt"
@@ -241,8 +242,8 @@ def test_each_part_of_a_spliced_bend_is_kerfed_by_its_own_length() -> None:
     assert "of its scarf" not in whole.all_notes
 
 
-@pytest.mark.parametrize(
-    ("lines", "code"),
+@every(
+    "lines, code",
     [
         ("  A: 40 in, left=butt, right=butt, curves in 90 deg", "T297"),
         ("  A: 40 in radius, left=butt, right=butt, curves in 9 in", "T297"),

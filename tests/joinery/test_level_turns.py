@@ -8,6 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests import jobs
+from tests.every import every
 from tests.joinery.test_sloped_ceilings import (
     UP,
     WIDE,
@@ -33,9 +34,9 @@ def turned(corner: float, slope: float, spring: int = 38) -> dict[str, Piece]:
     return {piece.id.removeprefix("A-"): piece for piece in result.pieces}
 
 
-@pytest.mark.parametrize("corner", [90, 80, 100])
-@pytest.mark.parametrize("slope", [20, 8, 35, -15])
-@pytest.mark.parametrize("spring", [38, 45])
+@every("corner", [90, 80, 100])
+@every("slope", [20, 8, 35, -15])
+@every("spring", [38, 45])
 def test_level_crown_the_piece_and_what_climbs_close(corner, slope, spring) -> None:
     got = turned(corner, slope, spring)
     piece = got["E-crown-left-transition"]

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 import pytest
 
+from tests.every import every
 from tests.jobs import CROWN, SHOE, TRIM
 from trimlang.compiler import check_job
 from trimlang.joinery.piece import Piece
@@ -31,8 +32,8 @@ def room(trims: str, *lines: str, head: str = "") -> dict[str, Piece]:
     return {piece.id.removeprefix("R-"): piece for piece in result.pieces}
 
 
-@pytest.mark.parametrize(
-    ("degrees", "setting"),
+@every(
+    "degrees, setting",
     [
         # further off it is bevelled along the face that it ends at
         ("84.9", 5),
@@ -41,7 +42,7 @@ def room(trims: str, *lines: str, head: str = "") -> dict[str, Piece]:
         ("95.1", 5),
     ],
 )
-@pytest.mark.parametrize("side", ["left", "right"])
+@every("side", ["left", "right"])
 def test_a_square_end_closes_a_corner_up_to_five_degrees_off(
     side: str, degrees: str, setting: int
 ) -> None:

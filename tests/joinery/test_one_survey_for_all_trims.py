@@ -7,6 +7,7 @@ from fractions import Fraction
 
 import pytest
 
+from tests.every import every
 from tests.jobs import BASE, CROWN, SHOE
 from trimlang.compiler import Result, check_job
 from trimlang.diagnostics.mending import mends
@@ -148,8 +149,8 @@ def test_shoe_is_fitted_into_a_corner_otherwise_than_base(
     )
 
 
-@pytest.mark.parametrize(
-    ("walls", "code"),
+@every(
+    "walls, code",
     [
         ("  N 40, left=butt, in, shoe cope\n  E 30, right=butt, shoe left=cope", "T305"),
         ("  N 40, left=butt, in, shoe in(91)\n  E 30, right=butt", "T257"),

@@ -11,6 +11,7 @@ from shapely.geometry import Point, Polygon
 from shapely.ops import unary_union
 
 from tests import jobs
+from tests.every import every
 from trimlang.compiler import Result, check_job
 from trimlang.joinery.piece import Piece
 
@@ -43,8 +44,8 @@ def laid(piece: Piece, degrees: float, x: float, y: float) -> Polygon:
     return affine_transform(section(piece), [c, -s, s, c, x, y])
 
 
-@pytest.mark.parametrize("corner", [90, 100, 120, 135, 70])
-@pytest.mark.parametrize("radius", [0.75, 1.5])
+@every("corner", [90, 100, 120, 135, 70])
+@every("radius", [0.75, 1.5])
 def test_three_pieces_go_round_the_corner(corner: int, radius: float):
     """Shapely as the second opinion, the walls' faces drawn with their round.
 

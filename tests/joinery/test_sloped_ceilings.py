@@ -11,6 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests import jobs
+from tests.every import every
 from trimlang.compiler import Result, check_job
 from trimlang.joinery.piece import Cut, Piece
 from trimlang.joint_row import Edge
@@ -90,9 +91,9 @@ CASES = [(90, 20, 0), (90, 0, 20), (90, -20, 0), (120, 15, 0), (75, 12, -9), (90
          (135, -10, 12)]  # fmt: skip
 
 
-@pytest.mark.parametrize("joint", ["in-corner", "out-corner"])
-@pytest.mark.parametrize(("angle", "first", "second"), CASES)
-@pytest.mark.parametrize("spring", [38, 45])
+@every("joint", ["in-corner", "out-corner"])
+@every("angle, first, second", CASES)
+@every("spring", [38, 45])
 def test_two_crowns_close_below_any_ceiling(joint, angle, first, second, spring) -> None:
     got = pieces(
         f"  A: 90 in, left=butt, right={joint}({angle} deg){said(first)}\n"

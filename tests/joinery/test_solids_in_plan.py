@@ -9,6 +9,7 @@ import math
 
 import pytest
 
+from tests.every import every
 from trimlang.compiler import check_job
 from trimlang.joinery.piece import Cut, Piece
 from trimlang.joint_row import Edge
@@ -87,9 +88,9 @@ def meet(made: list, caulk: float = 0.0) -> None:
     assert one.distance(other) < 1e-9 + caulk, "they stand apart"
 
 
-@pytest.mark.parametrize("degrees", [40, 60, 87, 90, 94, 120, 150])
-@pytest.mark.parametrize("joint", ["in-corner", "out-corner"])
-@pytest.mark.parametrize(("one", "other"), [("tall", "tall"), ("tall", "low"), ("low", "tall")])
+@every("degrees", [40, 60, 87, 90, 94, 120, 150])
+@every("joint", ["in-corner", "out-corner"])
+@every("one, other", [("tall", "tall"), ("tall", "low"), ("low", "tall")])
 def test_two_bases_close_at_a_corner(joint: str, degrees: int, one: str, other: str) -> None:
     found = pieces(joint, degrees, one, other, "")
     made = at_the_corner(
@@ -108,9 +109,9 @@ def test_two_bases_close_at_a_corner(joint: str, degrees: int, one: str, other: 
         assert line.area / 1e-7 > 0.99 * min(THICK[one], THICK[other])
 
 
-@pytest.mark.parametrize("degrees", [60, 90, 94, 120])
-@pytest.mark.parametrize("joint", ["in-corner", "out-corner"])
-@pytest.mark.parametrize(("one", "other"), [("low", "low"), ("low", "tall"), ("tall", "low")])
+@every("degrees", [60, 90, 94, 120])
+@every("joint", ["in-corner", "out-corner"])
+@every("one, other", [("low", "low"), ("low", "tall"), ("tall", "low")])
 def test_shoe_closes_in_front_of_whatever_base_stands_there(
     joint: str, degrees: int, one: str, other: str
 ) -> None:

@@ -8,6 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import trimlang
+from tests.every import every
 from tests.jobs import BASE, CROWN, SHOE, TWELVE_FEET
 from trimlang.compiler import check_job
 from trimlang.joinery.pieces import at_places, joinery
@@ -347,7 +348,7 @@ def test_joints_stay_where_a_mitre_and_a_lap_are_as_long_as_the_least_piece(leas
     assert free(run, f"splices: least {least}") is may_move
 
 
-@pytest.mark.parametrize("sixteenths", range(2900, 5200, 61))
+@every("sixteenths", range(2900, 5200, 61))
 def test_no_stick_of_crown_is_too_short_for_the_ceiling_edge(sixteenths):
     text = (
         CROWN_SOLD.replace("16 ft", "12 ft") + 'room "R", trim crown, open walk\n'

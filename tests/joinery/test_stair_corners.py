@@ -10,6 +10,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tests.every import every
 from tests.published.test_printed_tables import RAFTERS
 from trimlang.compiler import Result, check_job, compile_job
 from trimlang.joinery.piece import Cut, Piece
@@ -115,8 +116,8 @@ def test_in_a_corner_one_runs_to_the_wall_and_the_other_to_its_face(degrees: int
         assert min(tops) <= TALL / cos(radians(first if through is from_b else second)) + 1e-9
 
 
-@pytest.mark.parametrize("degrees", [60, 90, 94, 120, 150])
-@pytest.mark.parametrize("slope", [36, -36, 12])
+@every("degrees", [60, 90, 94, 120, 150])
+@every("slope", [36, -36, 12])
 def test_round_an_outside_corner_mirror_images_close(degrees: int, slope: int) -> None:
     got = pieces(
         run("A", f"left=free, right=out({degrees} deg)", slope)
@@ -163,7 +164,7 @@ def test_a_level_return_is_a_level_run_that_meets_in_a_rake() -> None:
     ]
 
 
-@pytest.mark.parametrize("rise", RAFTERS)
+@every("rise", RAFTERS)
 def test_level_and_upright_lengths_by_the_framing_square(rise: int) -> None:
     """The rafter table stamped on framing squares: length for a foot of run (see RAFTERS)."""
     slope = f"rising right {rise} in rise, 12 in run"
@@ -254,8 +255,8 @@ def test_other_units_and_tidy_lines_mean_the_same() -> None:
     assert results[0].pieces == results[1].pieces == results[2].pieces
 
 
-@pytest.mark.parametrize(
-    ("lines", "code"),
+@every(
+    "lines, code",
     [
         ("  A: 40 in, left=butt, right=butt, taken upright", "T295"),
         ("  A: 40 in, left=butt, right=butt, open side", "T295"),

@@ -6,6 +6,7 @@ import numpy as np
 import pytest
 
 import trimlang
+from tests.every import every
 from tests.jobs import BASE
 from trimlang.joinery.piece import MeasuredOn
 from trimlang.survey.outline import outline
@@ -143,10 +144,10 @@ def test_stairs_that_cannot_be(lines, code):
     assert code in {one.code for one in trimlang.compile(HEAD + lines).diagnostics}
 
 
-@pytest.mark.parametrize("pitch", [0.6, 36])
-@pytest.mark.parametrize("rising", ["right", "left"])
-@pytest.mark.parametrize("joint", ["plumb", "level"])
-@pytest.mark.parametrize("side", ["left", "right"])
+@every("pitch", [0.6, 36])
+@every("rising", ["right", "left"])
+@every("joint", ["plumb", "level"])
+@every("side", ["left", "right"])
 def test_the_long_edge_of_plumb_and_level_ends_against_drawn_lines(side, joint, rising, pitch):
     """A plumb or level line across the board meets the upper edge further right or left."""
     head = HEAD.replace("60 deg", "75 deg").replace("16 ft", "99 ft")

@@ -10,6 +10,7 @@ from shapely.geometry import Polygon, box
 from shapely.ops import unary_union
 
 from tests import jobs
+from tests.every import every
 from trimlang.compiler import Result, check_job, compile_job
 from trimlang.language.source import Source
 from trimlang.sheets.content.floor_plan import floor_plan
@@ -149,8 +150,8 @@ def test_blocks_are_bought_listed_and_drawn_once_each():
     assert len(drawn) == 5  # two walls a corner, and the one in the wall
 
 
-@pytest.mark.parametrize(
-    ("walls", "codes"),
+@every(
+    "walls, codes",
     [
         ("  N: 40 in, left=butt(block foot), right=butt\n", {"T474"}),
         ("  N: 40 in, left=butt, right=in-corner(block foo)\n  E: 9 in, right=butt\n", {"T294"}),

@@ -7,6 +7,7 @@ import pytest
 from shapely.geometry import Polygon, box
 from shapely.ops import unary_union
 
+from tests.every import every
 from trimlang.compiler import check_job
 from trimlang.joinery.piece import Piece
 
@@ -23,8 +24,8 @@ def pieces(corner: float, one: str, other: str) -> dict[str, Piece]:
     return {piece.id.removeprefix("DE-"): piece for piece in result.pieces}
 
 
-@pytest.mark.parametrize("corner", [60, 90, 100, 135])
-@pytest.mark.parametrize(("one", "other"), [("9/16", "3/4"), ("3/4", "9/16"), ("5/8", "5/8")])
+@every("corner", [60, 90, 100, 135])
+@every("one, other", [("9/16", "3/4"), ("3/4", "9/16"), ("5/8", "5/8")])
 def test_mitred_below_and_returned_above_nothing_gapes(corner: float, one: str, other: str):
     got = pieces(corner, one, other)
     high, low, closing = got["N-high"], got["E-low"], got["N-high-right-return"]

@@ -7,6 +7,7 @@ from fractions import Fraction
 
 import pytest
 
+from tests.every import every
 from trimlang.joinery.splice_lengths import Studs, lapping_side, least_piece, split
 from trimlang.lengths.tape import steps_up
 from trimlang.settings.table import Settings
@@ -97,7 +98,7 @@ def test_no_piece_is_as_short_as_its_lap() -> None:
     assert split(Fraction(10), Fraction(1), lap, settings, force=False) is None
 
 
-@pytest.mark.parametrize("sixteenths", range(3000, 6200, 37))
+@every("sixteenths", range(3000, 6200, 37))
 def test_no_stick_is_too_short_for_what_is_cut_from_it(sixteenths: int) -> None:
     found = split(
         Fraction(sixteenths, 16) + Fraction(1, 64), Fraction(192), LAP, SETTINGS, force=False

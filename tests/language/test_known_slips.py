@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 from syrupy.assertion import SnapshotAssertion
 
+from tests.every import every
 from tests.jobs import TRIM
 from trimlang.compiler import check_job
 from trimlang.diagnostics.mending import mends
@@ -66,7 +67,7 @@ TUESDAY = (
 )  # fmt: skip
 
 
-@pytest.mark.parametrize(("slip", "written", "meant"), EXAMPLES)
+@every("slip, written, meant", EXAMPLES)
 def test_an_example_brings_its_slip_up_and_is_mended(
     slip: object, written: str, meant: str | None
 ) -> None:
@@ -144,7 +145,7 @@ def test_what_real_hands_write(lines: tuple[str, ...], snapshot: SnapshotAsserti
     assert told == snapshot
 
 
-@pytest.mark.parametrize("line", [*LINES, *SATURDAY, *SUNDAY, *MONDAY, *TUESDAY, *ABOVE_THE_ROOMS])
+@every("line", [*LINES, *SATURDAY, *SUNDAY, *MONDAY, *TUESDAY, *ABOVE_THE_ROOMS])
 def test_each_remedy_that_can_be_applied_mends_its_slip(line: str) -> None:
     """Applied, the finding is gone and the line is read; where only a person knows, none is."""
     before = f"{TRIM}{ROOM}A: 30 in, left=butt\n"

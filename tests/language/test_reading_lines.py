@@ -10,6 +10,7 @@ from lark import Lark
 from lark.exceptions import UnexpectedInput
 
 from tests.conftest import EXAMPLES
+from tests.every import every
 from tests.jobs import BASE, walls
 from trimlang.compiler import Result, check_job
 from trimlang.language.facts import AtEnd, Unread
@@ -29,7 +30,7 @@ def length_of(written: str, settings: str = "") -> Fraction:
     return result.job.rooms[0].runs[0].length
 
 
-@pytest.mark.parametrize(
+@every(
     "written",
     [
         "29 1/8 in",
@@ -62,8 +63,8 @@ def test_one_length_in_many_forms(written: str) -> None:
     assert length_of(written) == INCH_29_1_8
 
 
-@pytest.mark.parametrize(
-    ("written", "value"),
+@every(
+    "written, value",
     [
         ("740 mm", 740 * MM),
         ("7.4 m", 7400 * MM),
@@ -106,8 +107,8 @@ def test_line_ends_and_byte_order_marks(end: str, check: Check) -> None:
     assert check(text).ok
 
 
-@pytest.mark.parametrize(
-    ("line", "code", "word", "remedy"),
+@every(
+    "line, code, word, remedy",
     [
         ('rom "Hall"', "T100", "rom", "“room”"),
         ("opning 32 in", "T100", "opning", "“opening”"),

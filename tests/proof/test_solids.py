@@ -12,6 +12,7 @@ from math import cos, radians, sin
 import numpy as np
 import pytest
 
+from tests.every import every
 from tests.jobs import CASE
 from tests.proof.solids import (
     Hung,
@@ -116,9 +117,9 @@ def stays_in_room(made: Solid, turn: float, origin: np.ndarray) -> None:
         assert ((face - origin) @ out).min() > -TOUCH, "it runs into the wall"
 
 
-@pytest.mark.parametrize("degrees", ANGLES)
-@pytest.mark.parametrize("joint", ["in-corner", "out-corner"])
-@pytest.mark.parametrize("trim", [*STANDING, *CROWNS])
+@every("degrees", ANGLES)
+@every("joint", ["in-corner", "out-corner"])
+@every("trim", [*STANDING, *CROWNS])
 def test_mitred_corners_close_face_on_face(trim: str, joint: str, degrees: float) -> None:
     turn = turn_of(joint, degrees)
     one, other = at_corner(two_walls(joint, degrees, trim), turn, trim, trim)
@@ -129,9 +130,9 @@ def test_mitred_corners_close_face_on_face(trim: str, joint: str, degrees: float
         stays_in_room(other, 0.0, ORIGIN)
 
 
-@pytest.mark.parametrize("degrees", ANGLES)
-@pytest.mark.parametrize("joint", ["in-corner", "out-corner"])
-@pytest.mark.parametrize("trim", [*CROWNS])
+@every("degrees", ANGLES)
+@every("joint", ["in-corner", "out-corner"])
+@every("trim", [*CROWNS])
 def test_crown_cut_nested_closes_as_well(trim: str, joint: str, degrees: float) -> None:
     turn = turn_of(joint, degrees)
     found = two_walls(joint, degrees, trim)
@@ -141,9 +142,9 @@ def test_crown_cut_nested_closes_as_well(trim: str, joint: str, degrees: float) 
     assert apart(one.right, flat.right) < TOUCH, "flat and nested are two ways to one cut"
 
 
-@pytest.mark.parametrize("degrees", ANGLES)
-@pytest.mark.parametrize("joint", ["in-corner", "out-corner"])
-@pytest.mark.parametrize(("one", "other"), [("tall", "low"), ("low", "tall")])
+@every("degrees", ANGLES)
+@every("joint", ["in-corner", "out-corner"])
+@every("one, other", [("tall", "low"), ("low", "tall")])
 def test_unlike_trims_neither_overlap_nor_leave_their_corner(
     one: str, other: str, joint: str, degrees: float
 ) -> None:
@@ -165,8 +166,8 @@ def test_unlike_trims_neither_overlap_nor_leave_their_corner(
     assert (gap, far) == pytest.approx((low[one], low[other]), abs=TOUCH)
 
 
-@pytest.mark.parametrize("degrees", [40, 60, 80, 90, 100, 130])
-@pytest.mark.parametrize("trim", [*STANDING, *CROWNS])
+@every("degrees", [40, 60, 80, 90, 100, 130])
+@every("trim", [*STANDING, *CROWNS])
 def test_a_cope_follows_its_mate_and_the_mate_stays_out_of_the_wall(
     trim: str, degrees: float
 ) -> None:
@@ -183,9 +184,9 @@ def test_a_cope_follows_its_mate_and_the_mate_stays_out_of_the_wall(
         assert -corner[1] == pytest.approx((corner - [WALL, 0, 0]) @ out, abs=TOUCH)
 
 
-@pytest.mark.parametrize("degrees", [50, 70, 84.5, 95.5, 110, 140])
-@pytest.mark.parametrize("side", ["left", "right"])
-@pytest.mark.parametrize("trim", [*STANDING, *CROWNS])
+@every("degrees", [50, 70, 84.5, 95.5, 110, 140])
+@every("side", ["left", "right"])
+@every("trim", [*STANDING, *CROWNS])
 def test_an_end_at_a_crooked_wall_lies_along_it(trim: str, side: str, degrees: float) -> None:
     """Base and crown alike: nothing is there to mitre with, so the end is the wall's own plane."""
     room = f"trim {WITH.get(trim, trim)}"
@@ -208,8 +209,8 @@ def test_an_end_at_a_crooked_wall_lies_along_it(trim: str, side: str, degrees: f
     assert np.abs((end - where) @ out).max() < TOUCH
 
 
-@pytest.mark.parametrize("degrees", [86, 90, 94])
-@pytest.mark.parametrize("trim", [*STANDING, *CROWNS])
+@every("degrees", [86, 90, 94])
+@every("trim", [*STANDING, *CROWNS])
 def test_a_square_end_touches_a_wall_that_is_nearly_square(trim: str, degrees: float) -> None:
     found = cut(
         f"  N: 60 in, left=butt, right=in-corner\n  bare 6 ft, left=in-corner({degrees} deg)",
@@ -222,9 +223,9 @@ def test_a_square_end_touches_a_wall_that_is_nearly_square(trim: str, degrees: f
     assert off == pytest.approx(0.0, abs=TOUCH)
 
 
-@pytest.mark.parametrize("angle", [30, 45])
-@pytest.mark.parametrize("entrance", ["", "left", "right"])
-@pytest.mark.parametrize("trim", ["tall", "rail", "steep", "even"])
+@every("angle", [30, 45])
+@every("entrance", ["", "left", "right"])
+@every("trim", ["tall", "rail", "steep", "even"])
 def test_scarfs_close_face_on_face(trim: str, entrance: str, angle: int) -> None:
     doors = {
         "left": ("  opening 32 in, entrance\n", ""),
@@ -245,8 +246,8 @@ def test_scarfs_close_face_on_face(trim: str, entrance: str, angle: int) -> None
     assert (near_reaches > 0) == (entrance != "right")
 
 
-@pytest.mark.parametrize("side", ["left", "right"])
-@pytest.mark.parametrize("trim", ["tall", "rail", "steep", "even"])
+@every("side", ["left", "right"])
+@every("trim", ["tall", "rail", "steep", "even"])
 def test_a_return_closes_the_profile_back_to_the_wall(trim: str, side: str) -> None:
     ends = {"left": "butt", "right": "butt"} | {side: "return"}
     found = cut(f"  N: 60 in, left={ends['left']}, right={ends['right']}", f"trim {trim}")
@@ -279,8 +280,8 @@ def test_a_return_closes_the_profile_back_to_the_wall(trim: str, side: str) -> N
     assert overlap(run, made) < TOUCH
 
 
-@pytest.mark.parametrize("degrees", ANGLES)
-@pytest.mark.parametrize("joint", ["in-corner", "out-corner"])
+@every("degrees", ANGLES)
+@every("joint", ["in-corner", "out-corner"])
 def test_a_bead_lies_along_its_crown_s_ceiling_edge(joint: str, degrees: float) -> None:
     turn = turn_of(joint, degrees)
     ceiling = np.array([0.0, 0.0, 3.625 * cos(radians(52)) - 0.5])
@@ -426,11 +427,9 @@ def test_a_casing_frames_its_opening(settings: str, opening: tuple[float, float]
         assert apart(made["right"].left, head.right) < TOUCH
 
 
-@pytest.mark.parametrize("degrees", [60, 85, 90, 120])
-@pytest.mark.parametrize("joint", ["in-corner", "out-corner"])
-@pytest.mark.parametrize(
-    ("one", "other"), [("low", "low"), ("low", "tall"), ("tall", "low"), ("tall", "tall")]
-)
+@every("degrees", [60, 85, 90, 120])
+@every("joint", ["in-corner", "out-corner"])
+@every("one, other", [("low", "low"), ("low", "tall"), ("tall", "low"), ("tall", "tall")])
 def test_shoe_closes_before_whatever_base_stands_on_each_wall(
     one: str, other: str, joint: str, degrees: float
 ) -> None:

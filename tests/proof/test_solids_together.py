@@ -5,6 +5,7 @@ from __future__ import annotations
 import numpy as np
 import pytest
 
+from tests.every import every
 from tests.proof.solids import apart, on_slope, overlap, rectangle, solid
 from tests.proof.test_solids import (
     HEAD,
@@ -32,9 +33,9 @@ BAY = (
 )
 
 
-@pytest.mark.parametrize("pitch", [12, 30, 42])
-@pytest.mark.parametrize("angle", [15, 30, 45])
-@pytest.mark.parametrize("ends", [("butt", "butt"), ("plumb", "level"), ("rake", "plumb")])
+@every("pitch", [12, 30, 42])
+@every("angle", [15, 30, 45])
+@every("ends", [("butt", "butt"), ("plumb", "level"), ("rake", "plumb")])
 def test_scarfs_on_a_stair_close_face_on_face(
     ends: tuple[str, str], angle: int, pitch: int
 ) -> None:

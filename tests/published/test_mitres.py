@@ -13,10 +13,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tests.every import every
 from trimlang.lengths.angles import degrees_text, mitre_of_corner, saw_reading, tangent
 
 
-@pytest.mark.parametrize("sides", range(3, 25))
+@every("sides", range(3, 25))
 def test_a_regular_frame_is_cut_at_180_over_n(sides: int) -> None:
     interior = Fraction(180 * (sides - 2), sides)
     assert mitre_of_corner(interior) == Fraction(180, sides)

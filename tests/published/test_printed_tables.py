@@ -15,6 +15,7 @@ from fractions import Fraction
 import numpy as np
 import pytest
 
+from tests.every import every
 from tests.jobs import BASE
 from trimlang.compiler import check_job
 from trimlang.joinery.piece import Piece
@@ -99,7 +100,7 @@ def settings_from_points(spring: float, corner: float) -> tuple[float, float]:
     return float(mitre), float(bevel)
 
 
-@pytest.mark.parametrize("pitch", COMPOUND)
+@every("pitch", COMPOUND)
 def test_compound_settings_by_pitch_and_sides(pitch: int) -> None:
     for sides, (mitre, bevel) in zip(SIDES, COMPOUND[pitch], strict=True):
         corner = 180 - 360 / sides
@@ -111,7 +112,7 @@ def test_compound_settings_by_pitch_and_sides(pitch: int) -> None:
         )
 
 
-@pytest.mark.parametrize("slope", HOPPER)
+@every("slope", HOPPER)
 def test_hopper_settings_of_a_saw_bench(slope: int) -> None:
     for sides, (blade, gauge) in zip((4, 8), HOPPER[slope], strict=True):
         cut = crown_end(slope, 180 - 360 / sides, "out-corner").left
@@ -119,14 +120,14 @@ def test_hopper_settings_of_a_saw_bench(slope: int) -> None:
         assert 90 - float(cut.exact) == pytest.approx(gauge, abs=0.3)
 
 
-@pytest.mark.parametrize("joint", ["in-corner", "out-corner"])
-@pytest.mark.parametrize("corner", BY_WALL_ANGLE)
+@every("joint", ["in-corner", "out-corner"])
+@every("corner", BY_WALL_ANGLE)
 def test_crown_settings_by_wall_angle(corner: int, joint: str) -> None:
     cut = crown_end(38, corner, joint).left
     assert (float(cut.exact), float(cut.bevel)) == pytest.approx(BY_WALL_ANGLE[corner], abs=0.0051)
 
 
-@pytest.mark.parametrize("rise", RAFTERS)
+@every("rise", RAFTERS)
 def test_the_framing_squares_rafters_as_crown(rise: int) -> None:
     """A hip between two roofs is crown's outside corner, an inside one a valley.
 
@@ -141,7 +142,7 @@ def test_the_framing_squares_rafters_as_crown(rise: int) -> None:
     assert np.tan(np.radians(float(piece.left.exact))) == pytest.approx(12 / common, abs=0.001)
 
 
-@pytest.mark.parametrize("rise", RAFTERS)
+@every("rise", RAFTERS)
 def test_the_framing_squares_pitches_on_a_stair(rise: int) -> None:
     common, _, degrees = RAFTERS[rise]
     result = check_job(

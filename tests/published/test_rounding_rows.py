@@ -8,6 +8,7 @@ from fractions import Fraction
 
 import pytest
 
+from tests.every import every
 from tests.jobs import CASE, walls
 from trimlang.compiler import check_job
 from trimlang.joint_row import WHY_ROUNDED
@@ -39,8 +40,8 @@ def rounded(exact: Fraction, way: str) -> Fraction:
     return Fraction(below + up, 16)
 
 
-@pytest.mark.parametrize("over", ["1/64", "3/64"])
-@pytest.mark.parametrize(("row", "way", "ends"), ROWS, ids=[row for row, _, _ in ROWS])
+@every("over", ["1/64", "3/64"])
+@every("row, way, ends", ROWS)
 def test_a_row_of_the_rounding_rule(row: str, way: str, ends: str, over: str) -> None:
     settings = "saw: reaches 60 deg\ncorners: in-corner gap 1 in"
     result = check_job(walls(f"  A: 40 {over} in, {ends}", settings=settings))

@@ -12,6 +12,7 @@ from pathlib import Path
 import pytest
 
 from tests.conftest import ROOT
+from tests.every import every
 from tests.jobs import walls
 from trimlang.compiler import check_job
 from trimlang.editor.word_meanings import meaning, setting_meaning
@@ -33,7 +34,7 @@ def test_the_reference_has_the_table(same_in_git: Callable[[Path, str], None]) -
     same_in_git(REFERENCE, with_settings(REFERENCE.read_text(encoding="utf-8")))
 
 
-@pytest.mark.parametrize("name", ROWS)
+@every("name", ROWS)
 def test_a_row_is_whole(name: str) -> None:
     row = ROWS[name]
     grammar = grammar_text()

@@ -10,6 +10,7 @@ from typing import Any
 import pytest
 
 import trimlang
+from tests.every import every
 from tests.jobs import walls
 from trimlang.joinery.piece import PieceKind
 
@@ -37,8 +38,8 @@ def test_the_values_are_typed() -> None:
     assert (plan.order[0].length_in, plan.order[-1].length_in) == (144, None)
 
 
-@pytest.mark.parametrize(
-    ("text", "code", "said"),
+@every(
+    "text, code, said",
     [
         ("{", "T631", "no JSON"),
         ("[" * 100_000, "T633", "plan.json: "),

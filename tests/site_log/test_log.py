@@ -9,6 +9,7 @@ from pathlib import Path
 import pytest
 
 from tests.conftest import ROOT
+from tests.every import every
 from tests.jobs import BASE
 from trimlang.compiler import Result, compile_job
 from trimlang.sheets.render.pages import render_sheets
@@ -170,8 +171,8 @@ def test_the_rack_as_counted_is_all_there_is() -> None:
     assert done(ORDER + "rack base: 2 of 12 ft, 1 of 8 ft\n").progress.to_buy == 0
 
 
-@pytest.mark.parametrize(
-    ("log", "code"),
+@every(
+    "log, code",
     [
         ("cut PO-S-base\ncut PO-S-base\n", "T704"),
         ("fitted PO-S-base\n", "T705"),

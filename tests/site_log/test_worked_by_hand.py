@@ -12,6 +12,7 @@ from typing import Any
 
 import pytest
 
+from tests.every import every
 from tests.jobs import HALL
 from trimlang.compiler import Result, compile_job
 
@@ -257,8 +258,8 @@ def test_what_is_left_costs_nothing_where_the_least_order_has_been_bought() -> N
     assert result.plans[0].whole_sticks == (96,)
 
 
-@pytest.mark.parametrize("share", [0, 10, 50])
-@pytest.mark.parametrize(
+@every("share", [0, 10, 50])
+@every(
     "log",
     ["bought 1 base 12 ft\n", f"bought 2 base 8 ft\ncut {N}\n", f"cut {N}, {S}\nspoiled {S}\n"],
 )

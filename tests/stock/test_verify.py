@@ -5,6 +5,7 @@ from dataclasses import replace
 
 import pytest
 
+from tests.every import every
 from trimlang.stock.planner import plan_stock
 from trimlang.stock.problem import Blank, Part, Plan, Problem, Purchase, Status, Stick
 from trimlang.stock.verify import faults
@@ -70,7 +71,7 @@ def test_a_sound_plan_has_no_faults(sound: Plan) -> None:
     assert faults(sound) == ()
 
 
-@pytest.mark.parametrize("words", BREAKS)
+@every("words", BREAKS)
 def test_a_broken_plan_is_rejected(sound: Plan, words: str) -> None:
     found = faults(BREAKS[words](sound))
     assert any(words in fault for fault in found), found
@@ -120,8 +121,8 @@ def by_hand(problem: Problem, *sticks: Stick, **bought: int) -> tuple[str, ...]:
 STICK = Blank("stick", 100, 10)
 
 
-@pytest.mark.parametrize(
-    ("right", "left", "shared"),
+@every(
+    "right, left, shared",
     [(3, 5, 3), (5, 3, 3), (-3, -5, 3), (-5, -3, 3), (1, 1, 1), (-1, -1, 1),
      (3, -5, 0), (-3, 5, 0), (0, 5, 0), (0, -5, 0), (5, 0, 0), (-5, 0, 0), (0, 0, 0)],
 )  # fmt: skip

@@ -7,6 +7,7 @@ import mpmath
 import numpy as np
 import pytest
 
+from tests.every import every
 from trimlang.survey.misfit import SURE, SURE_OF_ONE, Chord, Misfit, Walk, misfit
 from trimlang.survey.outline import Turn
 
@@ -36,7 +37,7 @@ def test_tests_one_by_one_share_that_hundredth(conditions, level):
     assert conditions * float(beyond) == pytest.approx(0.01, abs=1e-4)
 
 
-@pytest.mark.parametrize("chords", range(9))
+@every("chords", range(9))
 def test_each_diagonal_is_one_condition_more(chords):
     fit = misfit(replace(TRIANGLE, chords=(ACROSS,) * chords))
     assert fit.allowed == SURE[min(chords, len(SURE) - 1)]
@@ -78,7 +79,7 @@ def test_what_the_corners_lack_of_a_whole_turn_is_told_apart():
     assert fit.fits, "how far the corners may be from a whole turn is asked elsewhere"
 
 
-@pytest.mark.parametrize("conditions", range(2, 11))
+@every("conditions", range(2, 11))
 def test_no_measurement_alone_may_explain_more_than_a_sound_room_would(conditions):
     """The errors are the conditions themselves, each as uncertain as the next."""
     one = np.eye(conditions)

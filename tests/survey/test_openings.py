@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-import pytest
-
+from tests.every import every
 from tests.jobs import TRIM
 from trimlang.compiler import check_job
 from trimlang.survey.openings import opening_names
@@ -23,8 +22,8 @@ def run(label: str) -> str:
     return f"{label}: 40 in, left=butt, right=butt"
 
 
-@pytest.mark.parametrize(
-    ("lines", "called"),
+@every(
+    "lines, called",
     [
         (['opening 30 in, "Door to hall (2)", *', run("N")], ["door-to-hall-2"]),
         (['opening 30 in, "children\'s room, upstairs left", *'], ["childrens-room"]),

@@ -6,6 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tests.every import every
 from tests.jobs import TRIM
 from trimlang.compiler import check_job
 from trimlang.language.meaning import same_meaning
@@ -79,7 +80,7 @@ def test_an_angle_and_a_cope_may_stand_at_the_one_side_that_is_said() -> None:
     assert same_meaning(short, long)
 
 
-@pytest.mark.parametrize(("short", "joint"), SHORT_JOINTS.items())
+@every("short, joint", SHORT_JOINTS.items())
 def test_short_words_for_corners(short: str, joint: str) -> None:
     room = 'room "R", trim base, open walk\n'
     long = room + f"N: 40 in, left=butt, right={joint}\nE: 30 in, left={joint}, right=butt"

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.every import every
 from tests.jobs import walls
 from trimlang.compiler import check_job
 from trimlang.diagnostics.mending import mends
@@ -16,8 +17,8 @@ def codes(text: str) -> list[str]:
     return [one.code for one in check_job(text).diagnostics]
 
 
-@pytest.mark.parametrize(
-    ("length", "asked"),
+@every(
+    "length, asked",
     [
         ("2.740", True),
         ("2.740 mm", True),

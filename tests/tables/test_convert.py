@@ -13,6 +13,7 @@ from hypothesis import strategies as st
 from syrupy.assertion import SnapshotAssertion
 
 from tests.conftest import EXAMPLES, examples
+from tests.every import every
 from tests.jobs import TRIM, walls
 from trimlang.cli import main
 from trimlang.compiler import check_job
@@ -74,7 +75,7 @@ def test_a_plain_survey() -> None:
     assert text_of(HEAD + ROWS) == JOB
 
 
-@pytest.mark.parametrize(
+@every(
     "made",
     [
         lambda text: text.encode("utf-8-sig"),
@@ -312,7 +313,7 @@ def test_the_meaning_of_a_job_leaves_nothing_out() -> None:
     assert meaning(job)["rooms"][0]["walk"][0]["length"] == 40
 
 
-@pytest.mark.parametrize("sign", "=+-@\uff1d\uff0b\uff0d\uff20")
+@every("sign", "=+-@\uff1d\uff0b\uff0d\uff20")
 def test_no_sign_of_a_formula_begins_a_cell(sign: str) -> None:
     note = f"{sign}1+1"
     assert guarded(note) == f"'{note}"

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.every import every
 from tests.jobs import TRIM
 from trimlang.cli import main
 from trimlang.compiler import check_job
@@ -90,8 +91,8 @@ def test_units_and_commas(table: str, walls: list[str]) -> None:
     assert [line for line in made.text.splitlines() if line.startswith("  ")] == walls
 
 
-@pytest.mark.parametrize(
-    ("table", "lines"),
+@every(
+    "table, lines",
     [
         (
             "Wert;Einheit\n3,452;m\n2100;mm\n",

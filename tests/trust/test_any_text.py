@@ -9,12 +9,12 @@ from __future__ import annotations
 from pathlib import Path
 from random import Random
 
-import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from hypothesis.extra.lark import from_lark
 
 from tests.conftest import ROOT, examples
+from tests.every import every
 from tests.jobs import TRIM
 from tests.trust.feeding import Tally, feed
 from tests.trust.growing import any_file, grammar_line, slipped
@@ -26,7 +26,7 @@ CORPUS = sorted((ROOT / "tests" / "corpus").glob("*.trim"))
 ROOM = 'room "Study", trim base, open walk\nN: 40 in, left=butt, right=butt\n'
 
 
-@pytest.mark.parametrize("path", CORPUS, ids=lambda path: path.name)
+@every("path", CORPUS)
 def test_the_kept_corpus(path: Path) -> None:
     feed(path.read_bytes(), Tally())
 

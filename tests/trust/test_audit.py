@@ -11,6 +11,7 @@ from packaging.version import Version
 from benchmarks.audit.__main__ import LOCKS, NOT_AUDITED, SOUND, TOUCHED, UNREADABLE, main
 from benchmarks.audit.lock import read_lock
 from benchmarks.audit.records import UnreadableError, read_record
+from tests.every import every
 
 LOCK = """\
 # exact versions and hashes
@@ -125,7 +126,7 @@ def test_what_cannot_be_judged_is_said(affected: str, why: str) -> None:
         said.touches(Version("1.0"))
 
 
-@pytest.mark.parametrize(
+@every(
     "text",
     [
         "",

@@ -12,6 +12,7 @@ from pathlib import Path
 import pypdf
 import pytest
 
+from tests.every import every
 from tests.jobs import TWELVE_FEET
 from trimlang.cli import main
 from trimlang.compiler import Result, compile_job
@@ -141,8 +142,8 @@ def test_no_formula_gets_into_the_order(sign: str) -> None:
 ESCAPES = "\x1b]0;owned\x07\x1b[2J\x9b31m\x00\x08\x7f\u202e\u2028\u200b"
 
 
-@pytest.mark.parametrize("form", ["text", "json"])
-@pytest.mark.parametrize(
+@every("form", ["text", "json"])
+@every(
     "line",
     [
         f'room "{ESCAPES}"',

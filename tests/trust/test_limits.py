@@ -9,6 +9,7 @@ from typing import Final
 import pytest
 
 from tests.conftest import examples
+from tests.every import every
 from tests.jobs import TRIM, walls
 from trimlang.cli import main
 from trimlang.compiler import Result, check_job
@@ -22,8 +23,8 @@ def found(result: Result) -> set[str]:
     return {one.code for one in result.diagnostics}
 
 
-@pytest.mark.parametrize(
-    ("line", "code"),
+@every(
+    "line, code",
     [
         ("N: 40 in, left=in-corner" + "(" * 900, "T101"),
         ("N: 40 in, left=in-corner" + "(cope" * 300, "T101"),

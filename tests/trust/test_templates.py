@@ -6,6 +6,7 @@ from pathlib import Path
 
 import pytest
 
+from tests.every import every
 from tests.jobs import walls
 from trimlang.cli import main
 from trimlang.compiler import compile_job
@@ -89,7 +90,7 @@ def test_a_link_within_the_folder_of_templates_is_followed(tmp_path: Path) -> No
     assert render_sheets(compile_job(GOOD, effort=QUICK), templates=mine)["tickets"] == "drawn here"
 
 
-@pytest.mark.parametrize(
+@every(
     "markup",
     [
         "<img src='http://127.0.0.1:9/a.png'>",
