@@ -154,9 +154,10 @@ def _other_skin(curve: WallCurve, trim: Trim, off: Fraction, settings: Settings)
 
 def bend_remarks(run: Run, bend: BentTrim | None, settings: Settings) -> Iterator[Remark]:
     """Yield what the ticket of a bent piece says of its curve."""
-    curve, step, unit = run.curve, settings.rounding_step, settings.unit
+    curve = run.curve
     if curve is None or bend is None:
         return
+    step, unit = settings.rounding_step, settings.unit
     arc = arc_length(curve.radius, curve.turn)
     yield Remark(
         _ROUND[curve.way],

@@ -55,7 +55,6 @@ def check_gaps(piece: Piece, run: Run | LoosePiece, settings: Settings, findings
     The doubt that measuring the corner leaves counts too.  A coped or square end has no mitre, so
     nothing opens there.
     """
-    limits = {Corner.OUTSIDE: settings.gap_out, Corner.INSIDE: settings.gap_in}
     for side in Side:
         cut, end = side.of(piece.left, piece.right), side.of(run.left, run.right)
         shows = cut.joint.row.gap_shows
@@ -63,7 +62,7 @@ def check_gaps(piece: Piece, run: Run | LoosePiece, settings: Settings, findings
             continue
         # A joint that opens at the back is hidden; only the face is seen.
         gap = cut.doubt + (cut.gap if cut.opens_at is Edge.FACE else 0)
-        if gap > limits[shows]:
+        if gap > (settings.gap_out if shows is Corner.OUTSIDE else settings.gap_in):
             step = MM if piece.unit is Unit.MM else SIXTEENTH
             findings.say(
                 "T405",

@@ -144,7 +144,10 @@ class Meeting:
         deep = depth_of(trim)
         # Where two trims meet, the face ends at the mate's face, which stands out by its own
         # thickness.
-        mate = {Meets.MATE: deep, Meets.UNLIKE: self.thick}.get(self.meets, NOTHING)
+        if self.meets is Meets.MATE:
+            mate = deep
+        else:
+            mate = self.thick if self.meets is Meets.UNLIKE else NOTHING
         return self.past(self.off), self.past(self.off + deep, self.beyond + mate)
 
     def long_point(self, trim: Trim) -> Fraction:

@@ -78,8 +78,10 @@ def at_its_height(end: End, job: Job, room: Room, run: Run, trim: Trim) -> End:
 
     ``end`` has the mean of both angles where it is out of plumb.
     """
+    if end.corner is None or not end.wider_below:
+        return end
     low = _is_at_one_end(job, room, run, trim)
-    if low is None or end.corner is None or not end.wider_below:
+    if low is None:
         return end
     half = end.wider_below / 2
     # The mean and half of the difference are the angle at one end.
@@ -104,8 +106,8 @@ def corner_remarks(
     for side, end, cut in zip(Side, (run.left, run.right), cuts, strict=True):
         if not end.joint.is_corner:
             continue
-        low = _is_at_one_end(job, room, run, trim)
-        if low is not None and end.corner is not None and end.wider_below:
+        low = _is_at_one_end(job, room, run, trim) if end.wider_below else None
+        if low is not None and end.corner is not None:
             # Only a mitre can be set for the wrong angle: a cope is scribed to its mate.
             if cut.fit is Fit.MITRED:
                 mitre = (STRAIGHT - end.corner) / 2

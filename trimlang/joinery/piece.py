@@ -233,19 +233,22 @@ class Piece:
     def face(self) -> Fraction:
         """The length of the edge that is seen; of a crown, the ceiling edge (inches)."""
         if self.wall_edge is not None:
-            return self.wall_edge + sum(
-                (
-                    _inset(cut, Edge.FACE) - _inset(cut, Edge.BACK)
-                    for cut in (self.left, self.right)
-                    if cut.crown
-                ),
-                Fraction(0),
+            crown = [cut for cut in (self.left, self.right) if cut.crown]
+            longer = sum((cut.inset for cut in crown if cut.long_edge is Edge.FACE), NOTHING)
+            return (
+                self.wall_edge
+                + longer
+                - sum((cut.inset for cut in crown if cut.long_edge is Edge.BACK), NOTHING)
             )
         return self._less_ends_at(Edge.BACK)
 
     def _less_ends_at(self, across: Edge) -> Fraction:
         """Return one edge's length; ``across`` is the opposite edge, where an end may be longer."""
-        return self.length - _inset(self.left, across) - _inset(self.right, across)
+        length = self.length
+        for cut in (self.left, self.right):
+            if cut.long_edge is across:
+                length -= cut.inset
+        return length
 
     @property
     def measured_on(self) -> MeasuredOn:
@@ -292,7 +295,3 @@ class Piece:
             return Fraction(0)
         # Rounding down is the only reason for a gap that is known: the piece is short by that much.
         return max(-self.rounding.by, Fraction(0))
-
-
-def _inset(cut: Cut, long_edge: Edge) -> Fraction:
-    return cut.inset if cut.long_edge is long_edge else NOTHING

@@ -204,12 +204,13 @@ def _run_pieces(
 def _check_glued(pieces: Sequence[Piece], run: Run, findings: Findings) -> None:
     """Report each small piece at an end that its cuts leave nothing of."""
     for piece in pieces:
+        if not piece.kind.is_glued or piece.at is None:
+            continue
         # A transition is made to run out to a point, and its number may be rounded past that.
         less = piece.rounding.by - HAIR
         edge = None if piece.wall_edge is None else piece.wall_edge - less
         exact = replace(piece, length=piece.length - less, wall_edge=edge)
-        nothing = piece.length <= 0 or (piece.vanishes and exact.vanishes)
-        if piece.kind.is_glued and piece.at is not None and nothing:
+        if piece.length <= 0 or (piece.vanishes and exact.vanishes):
             name = "return" if piece.kind is PieceKind.RETURN else "small piece"
             part = f"the {name} at the {piece.at} end of run {run.label}"
             findings.say("T122", run.side(piece.at).span, part=part, trim=piece.trim)

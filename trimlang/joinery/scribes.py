@@ -26,7 +26,8 @@ def scribe(job: Job, run: Run, trim: Trim) -> Fraction:
     0 for trim that does not stand on the floor, for shoe, which bends to the floor, and where
     shoe that is taller than the gap covers it.
     """
-    floor = floor_trim(job, run)
+    # Most floors are level, and then there is nothing to look for.
+    floor = floor_trim(job, run) if run.floor_gap else None
     if floor is None or floor.name != trim.name:
         return Fraction(0)
     covers = (

@@ -43,8 +43,9 @@ LEAST_LEFT: Final = Fraction(1, 2)
 
 def stair_remarks(run: Run, settings: Settings) -> Iterator[Remark]:
     """Yield what a climbing run's tickets say of how it was measured."""
-    work, step, unit = run.stair, settings.rounding_step, settings.unit
+    work = run.stair
     if work.measured is not None:
+        step, unit = settings.rounding_step, settings.unit
         read, along = (feet_text(steps_nearest(one, step), unit)
                        for one in (work.measured, run.length))  # fmt: skip
         yield Remark(_TAKEN[work.taken], (("read", read), ("long", along)))
@@ -57,9 +58,10 @@ def stepped(
 
     Only trim that stands on the steps is: the run's first.  Reports a board too low for them.
     """
-    work, step, unit = run.stair, settings.rounding_step, settings.unit
+    work = run.stair
     if not work.open_side or work.steps is None or run.trims[0] != trim.name:
         return list(pieces)
+    step, unit = settings.rounding_step, settings.unit
     rise, going = work.steps.rise, work.steps.run
     apart = going / cosine(run.slope)
     left = (trim.height or NOTHING) - rise * cosine(run.slope)

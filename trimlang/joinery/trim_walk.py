@@ -29,6 +29,7 @@ from trimlang.joinery.strips import Strip, along, goes_on_over, past_a_door, run
 from trimlang.joinery.unlike_neighbours import UnlikeCorner, with_another
 from trimlang.joint_row import Fit
 from trimlang.language.facts import Side
+from trimlang.lengths.angles import STRAIGHT
 from trimlang.lengths.tape import NOTHING
 from trimlang.record import record
 from trimlang.survey.job import End, Gap, Job, Room, Run, Trim
@@ -83,6 +84,7 @@ class TrimWalk:
         self._findings = findings
         self._names = dict.fromkeys(name for run in room.runs for name in run.trims)
         self._strips = {name: strips(room, job.trim(name)) for name in self._names}
+        self._off: dict[tuple[tuple[str, ...], str], Fraction] = {}
 
     def strips_from(self, index: int) -> Iterator[Strip]:
         """Yield the strips that begin at a place in the walk, in the order of its run's trims."""
@@ -199,7 +201,7 @@ class TrimWalk:
             meets=Meets.MATE,
             off=off,
             beyond=off,
-            corner=180 - 2 * corner_mitre(end, self._room.settings),
+            corner=STRAIGHT - corner_mitre(end, self._room.settings) * 2,
             outside=end.joint.is_outside,
         )
 
@@ -238,7 +240,11 @@ class TrimWalk:
 
     def stands_off(self, run: Run, trim: Trim) -> Fraction:
         """Return how far a trim's back is from a run's wall (inches)."""
-        return stands_off(self._job, self._room, run, trim)
+        # All that it goes by in one room; each end asks, and each neighbour of that end.
+        key = (run.trims, trim.name)
+        if key not in self._off:
+            self._off[key] = stands_off(self._job, self._room, run, trim)
+        return self._off[key]
 
     def _scraps(self, run: Run, end: End, strip: Strip, side: Side) -> Fraction:
         """Return how far past the wall's end the scraps reached that the tape ran over (inches)."""

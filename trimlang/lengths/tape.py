@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from enum import StrEnum
 from fractions import Fraction
-from math import ceil, floor
 from typing import Final
 
 MM: Final = Fraction(5, 127)
@@ -48,12 +47,14 @@ def is_tape_fraction(value: Fraction) -> bool:
 
 def steps_down(value: Fraction, step: Fraction) -> Fraction:
     """Return the largest multiple of ``step`` that is not above ``value``."""
-    return floor(value / step) * step
+    above, below = _in_steps(value, step)
+    return step * (above // below)
 
 
 def steps_up(value: Fraction, step: Fraction) -> Fraction:
     """Return the smallest multiple of ``step`` that is not below ``value``."""
-    return ceil(value / step) * step
+    above, below = _in_steps(value, step)
+    return step * -(-above // below)
 
 
 def on_mark(value: Fraction, step: Fraction) -> Fraction:
@@ -68,9 +69,14 @@ def on_mark(value: Fraction, step: Fraction) -> Fraction:
 
 def steps_nearest(value: Fraction, step: Fraction) -> Fraction:
     """Return the multiple of ``step`` nearest ``value``; a tie goes up."""
-    # floor(value ÷ step + 1/2) in whole numbers alone, as it is called very often.
-    above, below = value.numerator * step.denominator, value.denominator * step.numerator
-    return (2 * above + below) // (2 * below) * step
+    above, below = _in_steps(value, step)
+    # floor(value ÷ step + 1/2)
+    return step * ((2 * above + below) // (2 * below))
+
+
+def _in_steps(value: Fraction, step: Fraction) -> tuple[int, int]:
+    """Return value ÷ step as two whole numbers, not reduced: lengths are rounded very often."""
+    return value.numerator * step.denominator, value.denominator * step.numerator
 
 
 def mixed_number(value: Fraction) -> str:

@@ -154,7 +154,9 @@ def depths(trims: Iterable[Trim]) -> dict[str, Fraction | None]:
 
 def turn_between(one: Stretch, other: Stretch) -> Turn:
     """Return how the walk turns from one stretch to the next, between their chords."""
-    curved = (_curve(one) + _curve(other)) / 2
+    # Nearly all walls are straight, and this is asked of every corner several times.
+    curves = (_curve(one), _curve(other))
+    curved = sum(curves, NOTHING) / 2 if any(curves) else NOTHING
     sides = [end for end in (one.right, other.left) if end is not None]
     # One side is enough: what is said at either side of a corner holds for both.
     cornered = [end for end in sides if end.joint.is_corner]
