@@ -24,21 +24,28 @@ class MakeAhead(BuildHookInterface[Any]):
         """Make everything, and say where it goes."""
         root = Path(self.root)
         self._work = Path(mkdtemp(prefix="trimlang-"))
-        made = self._work / "made"
-        made.mkdir()
-        make_ahead(root, made)
         if version == "editable":
-            # in one step each: a trimlang that runs meanwhile finds the old or the new
-            kept = root / _INSIDE
-            if kept.exists():
-                kept.rename(self._work / "old")
-            shutil.move(made, kept)
+            make_in_place(root, self._work)
         else:
+            made = self._work / "made"
+            made.mkdir()
+            make_ahead(root, made)
             build_data["force_include"][str(made)] = _INSIDE
 
     def finalize(self, *_: object) -> None:
         """Clear up."""
         shutil.rmtree(self._work, ignore_errors=True)
+
+
+def make_in_place(root: Path, work: Path) -> None:
+    """Make everything anew beside the source below ``root``; ``work`` is an empty folder for it."""
+    made, kept = work / "made", root / _INSIDE
+    made.mkdir()
+    make_ahead(root, made)
+    # in one step each: a trimlang that runs meanwhile finds the old or the new
+    if kept.exists():
+        kept.rename(work / "old")
+    shutil.move(made, kept)
 
 
 def make_ahead(root: Path, into: Path) -> None:

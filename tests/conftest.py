@@ -8,6 +8,7 @@ import signal
 import sys
 from collections.abc import Callable, Iterable, Iterator
 from pathlib import Path
+from tempfile import TemporaryDirectory
 from typing import Any
 
 import pytest
@@ -17,6 +18,7 @@ from tests.browser import Browser
 from tests.jobs import walls
 from trimlang.compiler import Result, check_job
 from trimlang.joinery.piece import Piece
+from trimlang.made_ahead import FOLDER
 
 # shared machines stall at will: how long one example takes says nothing about the code
 settings.register_profile("suite", deadline=None, max_examples=10)
@@ -50,6 +52,22 @@ def examples(number: int) -> int:
 def at_night(values: Iterable[object]) -> Iterator[Any]:
     """Mark values of a parametrised test that are tried at night only."""
     return (pytest.param(value, marks=pytest.mark.nightly) for value in values)
+
+
+def pytest_configure(config: pytest.Config) -> None:
+    """Have the libraries do ahead again what an editable install has of older texts.
+
+    Else each process of the tests would read the grammar and compile the templates for itself.
+    """
+    if hasattr(config, "workerinput") or not FOLDER.is_dir():
+        return
+    texts = [path for name in ("grammar", "templates") for path in (ROOT / name).rglob("*")]
+    texts += [ROOT / "trimlang" / "language" / "word_lexer.py"]
+    if max(path.stat().st_mtime for path in texts) > FOLDER.stat().st_mtime:
+        from hatch_build import make_in_place
+
+        with TemporaryDirectory() as work:
+            make_in_place(ROOT, Path(work))
 
 
 @pytest.hookimpl(optionalhook=True)
