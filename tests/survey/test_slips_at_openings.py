@@ -2,15 +2,20 @@
 
 from __future__ import annotations
 
+import pytest
+
 import trimlang
-from tests.jobs import BASE
+from tests.jobs import BASE, CASE
 from trimlang.diagnostics import Diagnostic
 
 SIDES = "left=in-corner, right=in-corner"
 
 
-def found(*walls: str) -> dict[str, Diagnostic]:
-    head = f'{BASE}\nstock base: 16 ft at 24.10\nroom "R", trim base\n'
+CASING = f"{CASE}\nstock case: 14 ft at 14.90\n"
+
+
+def found(*walls: str, head: str = "") -> dict[str, Diagnostic]:
+    head = f'{BASE}\nstock base: 16 ft at 24.10\n{head}room "R", trim base\n'
     return {one.code: one for one in trimlang.check(head + "\n".join(walls)).diagnostics}
 
 
@@ -38,6 +43,29 @@ def test_an_opening_forgotten_behind_one_that_was_written() -> None:
         "W: 120 in, left=in-corner, right=butt",
     )["T310"]
     assert "an opening forgotten after run S1, about 2 ft 8 in wide" in told.remedy
+
+
+CASED = "casing case, height 80 in"
+
+
+@pytest.mark.parametrize(("door", "window"), [("32 in", "36 in"), ("32 in", "31 1/8 in")])
+def test_openings_that_were_measured_over_their_casing(door: str, window: str) -> None:
+    told = found(
+        f"N: 144 in, {SIDES}",
+        f"E: 120 in, {SIDES}",
+        "S: 52 in, left=in-corner, right=butt",
+        f'opening {door}, "hall", {CASED}',
+        "S2: 60 in, left=butt, right=in-corner",
+        "W: 42 in, left=in-corner, right=butt",
+        f'opening {window}, "garden", {CASED}',
+        "W2: 42 in, left=butt, right=in-corner",
+        head=CASING,
+    )["T310"]
+    # a leg of 2 1/4 in and a reveal of 3/16 in at each side: 4 7/8 in
+    both = window == "36 in"
+    names = "“hall” and “garden”" if both else "“hall”"
+    assert f": the casing of {names} counted twice" in told.remedy
+    assert told.remedy.startswith("Most likely") == both
 
 
 def test_of_two_runs_that_stop_against_each_other_a_corner_is_asked_about() -> None:

@@ -20,6 +20,7 @@ from trimlang.survey.measures import Findings
 from trimlang.survey.misfit import SURE, Chord, Misfit, Walk, misfit
 from trimlang.survey.opening_slips import (
     UnwrittenCorner,
+    casing_counted_twice,
     forgotten_openings,
     unwritten_corners,
     with_a_length,
@@ -142,6 +143,7 @@ def _closing(course: Course, walk: Walk, fit: Misfit, gap: Fraction, end: Point)
     settles = ""
     if gapes:
         tried = [*length_slips(course, walk, fit), *forgotten_openings(course, fit)]
+        tried += [*casing_counted_twice(course)]
         tried += [*_corner_slips(course, _unwritten(course)), *walked_left(course, walk)]
         slips = likely(tried, fit.allowed)
         which = which_of(course, walk, slips)

@@ -10,7 +10,7 @@ from trimlang.joint_row import Corner
 from trimlang.joints import Joint
 from trimlang.language.facts import Side
 from trimlang.record import record
-from trimlang.survey.job import End, Gap, Run
+from trimlang.survey.job import End, Gap, Run, Stretch
 from trimlang.survey.measured_walk import Course, replaced, with_end
 from trimlang.survey.misfit import Misfit, misfit
 from trimlang.survey.slips import UNUSUAL, Slip, length_slips, likely, roughly
@@ -23,6 +23,8 @@ _RARE: Final = {Corner.INSIDE: 2.0, Corner.OUTSIDE: 4.0}
 _PAIR: Final = 3.0
 """Added for a second slip in the same room (common practice, no source)."""
 _MOST_LENGTHS: Final = 4
+_ONE_OF_SEVERAL: Final = 2.0
+"""Added where only one of several openings was measured so (common practice, no source)."""
 
 
 def forgotten_openings(course: Course, fit: Misfit) -> Iterator[Slip]:
@@ -39,6 +41,34 @@ def forgotten_openings(course: Course, fit: Misfit) -> Iterator[Slip]:
             words = f"an opening forgotten after {course.names[at]}, about {about} wide"
             # A butt against a butt is just what a forgotten opening looks like, so it is favoured.
             yield Slip(words, (at, -1), fit.total - gained - UNUSUAL)
+
+
+def casing_counted_twice(course: Course) -> Iterator[Slip]:
+    """Yield cased openings whose casing stands in the lengths beside it, or in its own width.
+
+    The width of a cased opening is its clear width, to which the casing is added: who measured the
+    opening over its casing, or the walls beside it up to the clear opening, has it in twice.
+    """
+    cased = tuple(at for at, one in enumerate(course.stretches) if _over_casing(one))
+    singles = ((at,) for at in cased) if len(cased) > 1 else ()
+    for about in (cased, *singles):
+        stretches = course.stretches
+        for at in about:
+            gap = stretches[at]
+            stretches = replaced(stretches, at, replace(gap, taken_up=gap.width))
+        walk = replace(course, stretches=stretches).walk()
+        if about and walk.goes_round:
+            names = " and ".join(course.names[at] for at in about)
+            words = (
+                f"the casing of {names} counted twice: the width of a cased opening is the clear"
+                " width, and the walls beside it end at the casing"
+            )
+            rare = _ONE_OF_SEVERAL if len(about) < len(cased) else 0.0
+            yield Slip(words, about, misfit(walk).total + rare)
+
+
+def _over_casing(stretch: Stretch) -> bool:
+    return isinstance(stretch, Gap) and stretch.along > stretch.width
 
 
 @record
