@@ -36,6 +36,13 @@ MENDED: Final = {
 """What a kept job means otherwise since, by piece: what was, what is, and why it was a fault."""
 
 
+TOLD_SINCE: Final = {
+    "0.1.0/reference-06": [
+        ("T323 line 7", "shoe was mitred round a corner where nothing meets it, without a word"),
+    ],
+}
+"""What a kept job is told since, and why."""
+
 MARKS: Final = "a length on a mark is written as the tape shows it, not as a decimal number"
 FIGURES_MENDED: Final = {
     "0.1.0/bay": [

@@ -8,8 +8,9 @@ from shapely.geometry import Polygon, box
 from shapely.ops import unary_union
 
 from tests.every import every
-from trimlang.compiler import check_job
-from trimlang.joinery.piece import Piece
+from tests.jobs import BASE, TWELVE_FEET
+from trimlang.compiler import Result, check_job
+from trimlang.joinery.piece import Cut, Piece
 
 
 def pieces(corner: float, one: str, other: str) -> dict[str, Piece]:
@@ -61,6 +62,72 @@ def test_mitred_below_and_returned_above_nothing_gapes(corner: float, one: str, 
     # flush with the next wall to a sixteenth, and nothing of it hangs over
     assert top == pytest.approx(min(0, face), abs=1 / 32)
     assert turned.difference(below[0].buffer(1 / 32)).area < 1e-9
+
+
+RAILS = (
+    f"{BASE}\n{TWELVE_FEET}\n"
+    "trim rail: {thick} in thick, 2 1/2 in tall\nstock rail: 12 ft at 18.40\n"
+    "trim old: {thin} in thick, {tall} in tall\nstock old: 12 ft at 27.40\n"
+    'saw: reaches 75 deg\nroom "Den", open walk\n'
+    "  N: 40 in, trim base, rail, left=butt, right={corner}{one}\n"
+    "  E: 50 in, trim base, old, left={joint}, right=butt{other}\n"
+)
+
+
+def rails(corner: str, one: str, other: str, **sizes: str) -> Result:
+    facts = {"thick": "3/4", "thin": "1/2", "tall": "2 1/2"} | sizes
+    joint = corner.partition("(")[0]
+    return check_job(RAILS.format(corner=corner, joint=joint, one=one, other=other, **facts))
+
+
+@every("corner", [60, 90, 100, 135, 150])
+@every("one, other", [("1/2", "3/4"), ("3/4", "1/2"), ("5/8", "5/8")])
+def test_unlike_rails_that_the_file_mitres_meet_in_one_line(corner: float, one: str, other: str):
+    """Above one base: whichever of the two runs says it, and both in plan as wood."""
+    for said, answered in ((", rail right=mitre", ""), ("", ", old left=mitre")):
+        facts = {"thick": one, "thin": other}
+        result = rails(f"out-corner({corner} deg)", said, answered, **facts)
+        assert {found.code for found in result.diagnostics} <= {"T405"}
+        got = {piece.id.removeprefix("DE-"): piece for piece in result.pieces}
+        rail, old = got["N-rail"], got["E-old"]
+        turn = radians(180 - corner)
+        along, out = (cos(turn), -sin(turn)), (sin(turn), cos(turn))
+        face = past(rail.rounding.exact, 40, rail.right)
+        mate = past(old.rounding.exact, 50, old.left)
+        deep, thick = inches(one), inches(other)
+        shapes = [
+            Polygon([(-40, 0), (-40, deep), (face, deep), (0, 0)]),
+            Polygon([(0, 0)] + [
+                (along[0] * far + out[0] * off, along[1] * far + out[1] * off)
+                for far, off in ((-mate, thick), (50, thick), (50, 0))
+            ]),
+        ]  # fmt: skip
+        assert shapes[0].intersection(shapes[1]).area < 1e-9
+        # No gap either: from the walls' corner to one point at both faces.
+        assert shapes[1].exterior.coords[1] == pytest.approx((face, deep), abs=1e-9)
+
+
+def past(length: Fraction, wall: int, cut: Cut) -> float:
+    """Return how far past the wall's end a piece's face reaches (inches)."""
+    return float(length) - wall if cut.long_edge == "face" else -float(cut.inset)
+
+
+@every(
+    "corner, tall, one, other, told",
+    [
+        ("out-corner", "2 1/2", "", "", ["T322"]),
+        ("in-corner", "2 1/2", "", "", ["T487"]),
+        ("out-corner", "2 1/4", ", rail right=mitre", "", ["T321"]),
+        ("in-corner", "2 1/4", ", rail right=mitre", "", ["T486"]),
+        ("out-corner", "2 1/4", ", rail right=return", ", old left=return", []),
+        # nothing meets the one that turns the corner
+        ("out-corner", "2 1/2", ", rail right=return", "", ["T323"]),
+        ("in-corner", "2 1/2", ", rail right=cope", ", old left=cope", ["T305"]),
+    ],
+)
+def test_unlike_rails_are_asked_about_where_only_the_wall_tells(corner, tall, one, other, told):
+    found = rails(f"{corner}(90 deg)", one, other, tall=tall).diagnostics
+    assert [finding.code for finding in found] == told
 
 
 def inches(text: str) -> float:

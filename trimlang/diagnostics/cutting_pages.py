@@ -168,10 +168,10 @@ CUTTING_PAGES: Final = (
         title="do two unlike trims meet in this corner?",
         message="{trim} of run {run} and {other} of run {there} come to one inside corner: do they"
         " stand at one height?",
-        remedy="Where they do, say which one ends at the other's face: {trim} right=cope. Where"
-        " they do not, say {trim} right=butt.",
-        why="Both are cut up to the wall. At one height they would overlap by the thickness of one"
-        " of them. A wall's first trim is taken to be the one on the floor.",
+        remedy="Where they do, say which one ends at the other's face: {trim} right=cope; or, if"
+        " they are as tall, {trim} right=mitre. Where they do not, say {trim} right=butt.",
+        why="Only the wall tells. At one height both cut up to the wall would overlap by the"
+        " thickness of one of them. A wall's first trim is taken to be the one on the floor.",
         example="trim rail: 3/4 in thick, 2 1/2 in tall\nstock rail: 12 ft at 14.00\n"
         "trim old: 1/2 in thick, 2 1/4 in tall\nstock old: 12 ft at 14.00\n"
         + TRIM
@@ -179,6 +179,57 @@ CUTTING_PAGES: Final = (
         + 'room "Study", trim base, open walk\n'
         + "  N: 40 in, trim base, rail, left=butt, right=in-corner(90 deg)\n"
         + "  E: 50 in, trim base, old, left=in-corner, right=butt",
+    ),
+    Page(
+        code="T322",
+        title="do two unlike trims meet round this outside corner?",
+        message="{trim} of run {run} and {other} of run {there} come to one outside corner: do they"
+        " stand at one height?",
+        remedy="Where they do, say {trim} right=mitre: the mitre then follows both thicknesses."
+        " Where they do not, say how each ends: {trim} right=return, and {other} left=return on run"
+        " {there}.",
+        why="Mitred as if each met itself, two unlike trims gape or overlap; at unlike heights"
+        " nothing meets either mitre. A wall's first trim is taken to be the one on the floor.",
+        example="trim rail: 3/4 in thick, 2 1/2 in tall\nstock rail: 12 ft at 14.00\n"
+        "trim old: 1/2 in thick, 2 1/4 in tall\nstock old: 12 ft at 14.00\n"
+        + TRIM
+        + STOCK
+        + 'room "Study", trim base, open walk\n'
+        + "  N: 40 in, trim base, rail, left=butt, right=out-corner(90 deg)\n"
+        + "  E: 50 in, trim base, old, left=out-corner, right=butt",
+    ),
+    Page(
+        code="T321",
+        title="two trims of unlike height that hang, round an outside corner",
+        message="{trim} of run {run} and {other} of run {there} are not of one height, and are to"
+        " be mitred round an outside corner above the floor",
+        remedy="End each in a return ({trim} right=return; {other} left=return on run {there}), put"
+        " a block between them, or give both walls the same trim.",
+        why="On the floor the taller one's top is sawn back and returned. Above it nobody can tell"
+        " whether their tops or their feet are in one line, so what stands over cannot be cut.",
+        example="trim rail: 3/4 in thick, 2 1/2 in tall\nstock rail: 12 ft at 14.00\n"
+        "trim old: 1/2 in thick, 2 1/4 in tall\nstock old: 12 ft at 14.00\n"
+        + TRIM
+        + STOCK
+        + 'room "Study", trim base, open walk\n'
+        + "  N: 40 in, trim base, rail, left=butt, right=out-corner(90 deg), rail right=mitre\n"
+        + "  E: 50 in, trim base, old, left=out-corner, right=butt",
+    ),
+    Page(
+        code="T323",
+        title="a mitre that nothing meets",
+        message="{trim} of run {run} is mitred round an outside corner, and nothing on run {there}"
+        " meets it",
+        remedy="{trim} {side}=return ends it in a return there, {trim} {side}=butt square at the"
+        " corner; or give run {there} {trim} too.",
+        why="A mitre without its mate shows its end, and reaches past the corner by its thickness.",
+        example="trim shoe: 1/2 in thick, 3/4 in tall, in front of base\n"
+        "stock shoe: 8 ft at 5.20\n"
+        + TRIM
+        + STOCK
+        + 'room "Study", trim base, open walk\n'
+        + "  N: 40 in, trim base, shoe, left=butt, right=out-corner(90 deg)\n"
+        + "  E: 50 in, trim base, left=out-corner, right=butt",
         severity=Severity.WARNING,
     ),
     Page(

@@ -88,7 +88,9 @@ def in_its_place(job: Job, run: Run, trim: Trim, other: Run) -> Trim | None:
         floor = floor_trim(job, other)
         # What both walls have meets itself there, so it is in no other's place.
         alone = floor is not None and floor.name not in run.trims
-        return floor if alone and floor_trim(job, run) == trim else None
+        # Where a taller trim is named after the first, which of them is on the floor is not sure.
+        sure = not any(_order_is_doubtful(job, one) for one in (run, other))
+        return floor if alone and sure and floor_trim(job, run) == trim else None
     # Like is compared with like: crown with crown, shoe with shoe, frieze with frieze.
     return next((one for one in map(job.trim, other.trims) if _place(one) == _place(trim)), None)
 
@@ -110,6 +112,12 @@ def may_meet(job: Job, run: Run, trim: Trim, other: Run) -> Iterator[Trim]:
 
 def _on_wall_itself(trim: Trim) -> bool:
     return not trim.hangs and trim.in_front_of is trim.upon is None
+
+
+def _order_is_doubtful(job: Job, run: Run) -> bool:
+    """Tell whether a run names a taller trim after the first that stands on the wall itself."""
+    tall = [one.height or NOTHING for one in map(job.trim, run.trims) if _on_wall_itself(one)]
+    return NOTHING not in tall and tall[:1] < [max(tall, default=NOTHING)]
 
 
 def _floor_is_sure(job: Job, run: Run) -> bool:

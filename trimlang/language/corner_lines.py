@@ -39,7 +39,7 @@ class CornerLines(StockLines):
 
     def own_mitre(self, meta: Meta, _children: Children) -> tree.WrittenEnd:
         span = self._span(meta)
-        return tree.WrittenEnd(tree.Word(USUAL.word, span), (), span)
+        return tree.WrittenEnd(tree.Word(USUAL.word, span), (facts.MitredHere(span),), span)
 
     def between(self, meta: Meta, children: Children) -> facts.AtEnd:
         word, *said = children

@@ -39,8 +39,14 @@ def cope_alone(room: Room, findings: Findings) -> Room:
                 if any(coped)
                 else [Fit.MITRED, Fit.MITRED]
             )
-            one = _with_own(one, trim, Side.RIGHT, one.right, fits[0])
-            other = _with_own(other, trim, Side.LEFT, other.left, fits[1])
+            # A mitre that one side asks for is meant on the other as well.
+            meant = not any(coped) and any(end.mitred for end in said)
+            ends = (
+                replace(wall, fit=fit, mitred=meant or wall.mitred, span=(own or wall).span)
+                for wall, own, fit in zip((one.right, other.left), (right, left), fits, strict=True)
+            )
+            one = _with_own(one, trim, Side.RIGHT, next(ends))
+            other = _with_own(other, trim, Side.LEFT, next(ends))
             changed |= {(one.label, trim), (other.label, trim)}
         walk[at], walk[after] = one, other
     for run in walk:
@@ -52,10 +58,10 @@ def cope_alone(room: Room, findings: Findings) -> Room:
     return replace(room, walk=tuple(walk))
 
 
-def _with_own(run: Run, trim: str, side: Side, of_wall: End, fit: Fit) -> Run:
+def _with_own(run: Run, trim: str, side: Side, end: End) -> Run:
     """Return a run one of whose trims has the wall's corner on a side, fitted in its own way."""
     if trim not in run.trims:
         return run
     others = tuple(one for one in run.own_ends if (one.trim, one.side) != (trim, side))
-    own = OwnEnd(trim=trim, side=side, end=replace(of_wall, fit=fit))
+    own = OwnEnd(trim=trim, side=side, end=end)
     return replace(run, own_ends=(*others, own))

@@ -7,6 +7,7 @@ of the run (``right=butt, shoe return``) or at what stands in the way (``stops b
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from trimlang.joints import Joint
 from trimlang.language import facts, tree
@@ -35,6 +36,9 @@ def read_own_ends(
         name, said = fact.trim.text, fact.end
         joint = Joint.of(said.joint.text)
         wall = ends.get(fact.side) if fact.side is not None else None
+        # `rail right=mitre` stands for whichever corner the wall has there.
+        if wall is not None and wall.joint.is_outside and said.joint.span == said.span:
+            joint = wall.joint if _mitred(said) else joint
         if name not in known:
             unknown_trim(fact.trim, known, findings)
         elif name not in trims:
@@ -47,6 +51,8 @@ def read_own_ends(
             findings.say("T226", fact.span, side=fact.side)
         else:
             end = read_end(said, Taken(TakenAt.WALL), settings, findings)
+            if joint.is_outside and wall is not None:
+                end = replace(wall, mitred=True, span=said.span)
             found.append(OwnEnd(trim=name, side=fact.side, end=end))
     return tuple(found)
 
@@ -59,8 +65,10 @@ def _why_not(
     climbs = any(isinstance(fact, facts.Rising) for fact in line.facts)
     if joint.is_inside and inside:
         # Of the wall's own corner a trim can only say how it is fitted.
-        only = all(isinstance(fact, facts.CopedHere) for fact in said.facts)
+        only = all(isinstance(fact, facts.CopedHere | facts.MitredHere) for fact in said.facts)
         return None if only else "the corner is measured once, at the wall's own end"
+    if joint.is_outside and wall is not None and wall.joint is joint and _mitred(said):
+        return None
     if joint.is_corner and wall is not None and wall.joint is joint:
         return "it turns the corner as the wall does, without being told"
     if joint.is_corner:
@@ -74,3 +82,8 @@ def _why_not(
     if inside and not joint.stops:
         return "it would run into the other wall of the corner"
     return None if joint.row.ends_alone or joint.row.on_slope else "it ends with the others"
+
+
+def _mitred(said: tree.WrittenEnd) -> bool:
+    """Tell whether an end says that it is mitred, and nothing else."""
+    return bool(said.facts) and all(isinstance(fact, facts.MitredHere) for fact in said.facts)
