@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from tests import jobs
+from tests.jobs import TRIM
 from trimlang.editor.mention import Name, NameSort
 from trimlang.editor.open_job import JobReading, read_job
 from trimlang.editor.renaming import CannotRenameError, edited, rename
@@ -153,6 +154,12 @@ def test_a_rename_reaches_every_line_of_the_log(marked: str, new: str, wanted: l
     assert [one for one in wanted if one not in after] == []
     assert errors(after) == []
     assert len(read(after).result.pieces) == len(read(JOB).result.pieces)
+
+
+def test_the_parts_of_a_broken_wall_keep_their_names() -> None:
+    text = f'{TRIM}room "R", trim base, ends in, open walk\n  N 40, door 32, N 30, window 20, N 9\n'
+    assert "  B 40, door 32, N2 30, window 20, N3 9\n" in renamed(text, "|N 40", "B")
+    assert "  N 40, door 32, B 30, window 20, N3 9\n" in renamed(text, "|N 30", "B")
 
 
 def test_a_tag_that_a_name_gave_is_written_down_when_the_log_has_it() -> None:

@@ -44,8 +44,21 @@ def rename(reading: JobReading, mention: Mention, new: str) -> tuple[Edit, ...]:
 def _edits(names: Names, mention: Mention, new: str) -> Iterable[Edit]:
     for one in names.of(mention.name):
         yield Edit(one.span, new)
+    if mention.name.sort is NameSort.RUN:
+        yield from _kept_parts(names, mention.name)
     if mention.name.sort in (NameSort.ROOM, NameSort.TAG):
         yield from _kept_tags(names, mention.name, new)
+
+
+def _kept_parts(names: Names, named: Name) -> Iterable[Edit]:
+    """Write out what the parts of a wall are called that bear its name alone behind a door."""
+    wall = named.text.rstrip("0123456789-")
+    for run in names.rooms[named.room or 0].runs:
+        label = run.label.text
+        by_number = run.label.span.end - run.label.span.column != len(label)
+        same_wall = label.casefold().rstrip("0123456789-") == wall
+        if by_number and same_wall and label.casefold() != named.text:
+            yield Edit(run.label.span, label)
 
 
 def _kept_tags(names: Names, named: Name, new: str) -> Iterable[Edit]:

@@ -9,6 +9,7 @@ from typing import Final, TypeAlias
 from lark.exceptions import UnexpectedInput
 
 from trimlang.diagnostics import Diagnostic, Span, say
+from trimlang.language.broken_walls import with_parts_named
 from trimlang.language.facts import Unread
 from trimlang.language.grammar import parser
 from trimlang.language.retired import RETIRED, Retired, renewed
@@ -87,7 +88,7 @@ def parse(
         if len(findings) > MOST_MISTAKES:
             findings.append(say("T106", Span(source.name, number, 1, 2), most=MOST_MISTAKES))
             break
-    return tuple(statements), tuple(findings)
+    return with_parts_named(statements), tuple(findings)
 
 
 def _line(text: str, file: str, number: int) -> tuple[Statement | None, list[Diagnostic]]:
