@@ -1,14 +1,15 @@
 """Frozen dataclasses that are quick to define: trimlang's passes have some 150 of them.
 
 ``dataclass`` writes the source of eight methods for each class and compiles it, which took an
-eighth of every command's time.  All but ``__init__`` are the same for every record, so they are
-made here as closures, without compiling anything.
+eighth of every command's time.  All but ``__init__`` are the same for every record, so all share
+them.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import KW_ONLY, MISSING, FrozenInstanceError, dataclass, field, fields
+from functools import cache
 from inspect import get_annotations
 from operator import attrgetter
 from typing import Any, NoReturn, TypeVar, dataclass_transform
@@ -33,12 +34,7 @@ def record(cls: type[_Class]) -> type[_Class]:
     }
     made: Any = dataclass(init=False, slots=True, eq=False, repr=False)(cls)
     made.__annotations__ = written
-    values = _values([one.name for one in fields(made) if one.compare])
-    for name, method in (
-        ("__eq__", _equality(values)),
-        ("__hash__", lambda self: hash(values(self))),
-        ("__repr__", _text([one.name for one in fields(made) if one.repr])),
-    ):
+    for name, method in (("__eq__", _equal), ("__hash__", _hash), ("__repr__", _text)):
         # Python sets ``__hash__`` to None in a class that defines ``__eq__``.
         if name not in cls.__dict__ or cls.__dict__[name] is None:
             setattr(made, name, method)
@@ -105,25 +101,29 @@ def _restored(self: Any, state: list[Any]) -> None:
         object.__setattr__(self, one.name, value)
 
 
-def _values(names: list[str]) -> Callable[[Any], object]:
+@cache
+def _values(of: Any) -> Callable[[Any], object]:
+    """Return what gives the values that count where two records of a class are compared."""
+    names = [one.name for one in fields(of) if one.compare]
     return attrgetter(*names) if names else lambda _: ()
 
 
-def _equality(values: Callable[[Any], object]) -> Callable[[Any, object], object]:
-    def equal(self: Any, other: object) -> object:
-        if self is other:
-            return True
-        # Python then asks the other value, and takes the two for unequal if that knows no better.
-        if other.__class__ is not self.__class__:
-            return NotImplemented
-        return values(self) == values(other)
+def _equal(self: Any, other: object) -> object:
+    if self is other:
+        return True
+    # Python then asks the other value, and takes the two for unequal if that knows no better.
+    if other.__class__ is not self.__class__:
+        return NotImplemented
+    made: Any = self.__class__
+    values = _values(made)
+    return values(self) == values(other)
 
-    return equal
+
+def _hash(self: Any) -> int:
+    made: Any = self.__class__
+    return hash(_values(made)(self))
 
 
-def _text(names: list[str]) -> Callable[[Any], str]:
-    def text(self: Any) -> str:
-        inner = ", ".join(f"{name}={getattr(self, name)!r}" for name in names)
-        return f"{self.__class__.__qualname__}({inner})"
-
-    return text
+def _text(self: Any) -> str:
+    inner = ", ".join(f"{one.name}={getattr(self, one.name)!r}" for one in fields(self) if one.repr)
+    return f"{self.__class__.__qualname__}({inner})"

@@ -19,7 +19,8 @@ from tests.jobs import walls
 from trimlang.cli import main
 from trimlang.cli.build import build
 from trimlang.cli.many_jobs import places
-from trimlang.cli.options import JobBuild, MessageOptions, PlanOptions
+from trimlang.cli.options import JobBuild, PlanOptions
+from trimlang.cli.replies import MessageOptions
 from trimlang.output.folder import leftovers
 from trimlang.output.made_by import MARK
 from trimlang.output.sheet_options import SheetOptions

@@ -1,4 +1,4 @@
-"""What ``trimlang build`` and ``trimlang check`` do for one job."""
+"""What ``trimlang build`` does for one job."""
 
 from __future__ import annotations
 
@@ -6,26 +6,14 @@ import sys
 from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
-from typing import TYPE_CHECKING, BinaryIO
+from typing import TYPE_CHECKING
 
-from trimlang.cli.options import JobBuild, MessageOptions
-from trimlang.cli.replies import (
-    CLEAN,
-    JOB_ERRORS,
-    OUR_FAULT,
-    STDIN,
-    WRONG_USAGE,
-    complain,
-    tell_done,
-)
-from trimlang.compiler import check_job, compile_job
-from trimlang.diagnostics import Severity, Span, say
-from trimlang.diagnostics.message_form import MessageForm
-from trimlang.diagnostics.show import show
+from trimlang.cli.one_job import Outcome, StopError, complained, outcome, read_job, tell
+from trimlang.cli.options import JobBuild
+from trimlang.cli.replies import CLEAN, JOB_ERRORS, OUR_FAULT, STDIN, WRONG_USAGE, tell_done
+from trimlang.compiler import compile_job
 from trimlang.letters import printable
 from trimlang.planning.wrong_plan import WrongPlanError
-from trimlang.reading import UnreadableError, read_stream, read_text
-from trimlang.record import record
 
 if TYPE_CHECKING:
     from trimlang.compiler import Result
@@ -33,48 +21,6 @@ if TYPE_CHECKING:
     from trimlang.output.sheet_options import SheetOptions
     from trimlang.shared_order.shared_result import SharedOrder
     from trimlang.sheets.render.template_filling import TemplateFiller
-
-
-@record
-class Outcome:
-    """How a job went: its exit code and, where that is not 0, the reason in one line."""
-
-    code: int
-    why: str = ""
-
-
-class StopError(Exception):
-    """The command ends here with this exit code; the message has been printed already."""
-
-    def __init__(self, code: int, why: str = "") -> None:
-        super().__init__(code)
-        self.code = code
-        self.outcome = Outcome(code, why)
-
-
-def check(job: str, messages: MessageOptions) -> Outcome:
-    """Print a job file's diagnostics and how its rooms close."""
-    try:
-        text, path = read_job(job, messages)
-    except StopError as stop:
-        return stop.outcome
-    result = check_job(text, path=path, name=STDIN)
-    tell(messages, result)
-    tell_closings(messages, result, job)
-    return outcome(result)
-
-
-def tell_closings(messages: MessageOptions, result: Result, job: str) -> None:
-    """Print how each room closes, one line each; it is a result, so it goes to standard output."""
-    if messages.form is MessageForm.JSON:
-        import json
-    for closing in result.closings:
-        if messages.form is MessageForm.JSON:
-            said = {"room": closing.room, "closing": closing.text}
-            sys.stdout.write(json.dumps(said, ensure_ascii=False) + "\n")
-        else:
-            where = f"{messages.folder}{Path(job).name}: " if messages.folder else ""
-            sys.stdout.write(printable(f"{where}{closing.room}: {closing.text}") + "\n")
 
 
 def build(options: JobBuild) -> Outcome:
@@ -112,23 +58,6 @@ def write(target: Path, files: Mapping[str, bytes]) -> None:
         raise complained(WRONG_USAGE, f"cannot write {target}: {reason}") from None
 
 
-def tell(messages: MessageOptions, result: Result) -> None:
-    """Print a job's diagnostics in the form that the options ask for."""
-    show(
-        result.diagnostics,
-        result.sources,
-        sys.stderr,
-        form=messages.form,
-        folder=messages.folder,
-    )
-
-
-def complained(code: int, text: str) -> StopError:
-    """Print a complaint, and return the exception that ends the command."""
-    complain(text)
-    return StopError(code, text)
-
-
 @contextmanager
 def checked_plans(what: str = "printed") -> Iterator[None]:
     """Plan within this: a plan that the verifier rejects is our defect and ends the command.
@@ -141,49 +70,6 @@ def checked_plans(what: str = "printed") -> Iterator[None]:
     except WrongPlanError as error:
         text = f"a stock plan failed its own check, so nothing is {what} ({error})"
         raise complained(OUR_FAULT, text) from None
-
-
-def outcome(result: Result) -> Outcome:
-    """Return how a job went by its diagnostics, with the first error if there is one."""
-    # Warnings do not fail a job.
-    errors = [one for one in result.diagnostics if one.severity is Severity.ERROR]
-    if not errors:
-        return Outcome(CLEAN)
-    # One line for a summary of many jobs: the first mistake is where one begins to mend.
-    first = errors[0]
-    count = f"{len(errors)} errors, the first in" if len(errors) > 1 else "an error in"
-    why = f"{count} line {first.span.line}: {first.code} {first.message}"
-    return Outcome(JOB_ERRORS, why)
-
-
-def read_job(job: str, messages: MessageOptions) -> tuple[str, Path | None]:
-    """Return a job file's text, and its path unless ``job`` is ``-`` for standard input.
-
-    Raises:
-        StopError: it cannot be read; the reason has been printed.
-    """
-    try:
-        if job == "-":
-            return read_stream(_standard_input(), STDIN), None
-        path = Path(job)
-        return read_text(path), path
-    except UnreadableError as error:
-        name = STDIN if job == "-" else Path(job).name
-        # A file that cannot be read is reported like any mistake in it, at its first place.
-        finding = say(error.code, Span(name, 1, 1, 2), **error.facts)
-        show((finding,), {}, sys.stderr, form=messages.form, folder=messages.folder)
-        raise StopError(JOB_ERRORS, f"{finding.code} {finding.message}") from None
-    except (OSError, ValueError) as error:
-        reason = getattr(error, "strerror", None) or str(error)
-        text = f"cannot read {job}: {reason.lower()}"
-        raise complained(WRONG_USAGE, text) from None
-
-
-def _standard_input() -> BinaryIO:
-    # Python gives None for a stream that its caller has closed.
-    if sys.stdin is None:
-        raise OSError("standard input is closed")
-    return sys.stdin.buffer
 
 
 def _compile(options: JobBuild, text: str, path: Path | None) -> Result:

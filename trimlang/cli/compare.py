@@ -9,19 +9,14 @@ from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Final, TypeAlias
 
-from trimlang.cli.options import (
-    CompareOptions,
-    ComparisonForm,
-    MessageOptions,
-    PlanOptions,
-    Search,
-)
+from trimlang.cli.options import CompareOptions, ComparisonForm, PlanOptions, Search
 from trimlang.cli.replies import (
     CLEAN,
     JOB_ERRORS,
     STDIN,
     WRONG_USAGE,
     Commands,
+    MessageOptions,
     add_command,
     complain,
     messages,
@@ -127,7 +122,7 @@ def run(asked: Namespace) -> int:
         return WRONG_USAGE
     from tempfile import TemporaryDirectory
 
-    from trimlang.cli.build import StopError
+    from trimlang.cli.one_job import StopError
 
     try:
         # For an older version out of git: as files, because a job reads its includes from beside
@@ -172,8 +167,8 @@ def _compare(options: CompareOptions, folder: Path) -> int:
 
 
 def _old_version(job: str, revision: str, folder: Path) -> tuple[Path, str]:
-    from trimlang.cli.build import StopError
     from trimlang.cli.git_revision import NotInGitError, take_out
+    from trimlang.cli.one_job import StopError
 
     try:
         return take_out(Path(job), revision, folder)
@@ -197,7 +192,8 @@ def _both(
     Where only one of them has a site log, both are planned as if nothing had been done, so that
     like is compared with like.  The logs are returned as they are.
     """
-    from trimlang.cli.build import StopError, checked_plans, read_job
+    from trimlang.cli.build import checked_plans
+    from trimlang.cli.one_job import StopError, read_job
     from trimlang.compiler import check_job, plan_checked
     from trimlang.diagnostics.show import show
     from trimlang.language.meaning import same_meaning
@@ -243,7 +239,7 @@ def _both(
 
 def _named(old: Result, named: Sequence[str]) -> frozenset[str]:
     """Return the ids of the old version's pieces that the user says are cut."""
-    from trimlang.cli.build import StopError
+    from trimlang.cli.one_job import StopError
     from trimlang.diagnostics.suggestion import did_you_mean
 
     # Ids are typed from paper, so small and capital letters count as the same.

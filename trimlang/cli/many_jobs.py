@@ -14,8 +14,16 @@ from threading import current_thread, main_thread
 from types import FrameType
 from typing import TYPE_CHECKING
 
-from trimlang.cli.options import BuildOptions, CheckOptions, JobBuild, MessageOptions
-from trimlang.cli.replies import CLEAN, JOB_ERRORS, OUR_FAULT, WRONG_USAGE, complain, tell_done
+from trimlang.cli.options import BuildOptions, JobBuild
+from trimlang.cli.replies import (
+    CLEAN,
+    JOB_ERRORS,
+    OUR_FAULT,
+    WRONG_USAGE,
+    MessageOptions,
+    complain,
+    tell_done,
+)
 from trimlang.diagnostics.message_form import MessageForm
 from trimlang.output.own_templates import unusable
 from trimlang.output.sheet_options import SheetOptions
@@ -25,20 +33,6 @@ if TYPE_CHECKING:
     from collections.abc import Callable
 
     from trimlang.workers.worker import JobAnswer
-
-
-def check_many(options: CheckOptions) -> int:
-    """Check job after job; return the exit code."""
-    from trimlang.cli.build import check
-
-    files = several(options.jobs)
-    if files is None:
-        return WRONG_USAGE
-    code = CLEAN
-    for file in files:
-        outcome = check(file, one_of_many(file, options.messages))
-        code = worse(code, outcome.code)
-    return code
 
 
 def build_many(options: BuildOptions) -> int:

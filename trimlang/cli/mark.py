@@ -12,12 +12,13 @@ from fractions import Fraction
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
-from trimlang.cli.options import MarkOptions, MessageOptions, PlanOptions
+from trimlang.cli.options import MarkOptions, PlanOptions
 from trimlang.cli.replies import (
     CLEAN,
     JOB_ERRORS,
     WRONG_USAGE,
     Commands,
+    MessageOptions,
     add_command,
     complain,
     messages,
@@ -32,10 +33,8 @@ if TYPE_CHECKING:
     from trimlang.compiler import Result
     from trimlang.diagnostics import Span
 
-
 A_MOMENT: Final = 60
 """Seconds within which the same line again is more likely a retry than done twice."""
-
 
 _LINES: Final = re.compile(r"[^\r\n]*(?:\r\n|\r|\n)|[^\r\n]+")
 
@@ -97,7 +96,7 @@ def describe(commands: Commands) -> None:
 
 def run(asked: Namespace) -> int:
     """Write what was done into the log; return the exit code."""
-    from trimlang.cli.build import StopError
+    from trimlang.cli.one_job import StopError
 
     options = MarkOptions(
         job=asked.job,
@@ -134,7 +133,7 @@ def run(asked: Namespace) -> int:
 
 
 def _mark(options: MarkOptions) -> int:
-    from trimlang.cli.build import read_job
+    from trimlang.cli.one_job import read_job
 
     messages = MessageOptions(form=options.messages)
     log_path = _log_of(options)
@@ -164,7 +163,8 @@ def _mark(options: MarkOptions) -> int:
 
 
 def _compiled(options: MarkOptions, messages: MessageOptions, log: Source) -> Result:
-    from trimlang.cli.build import checked_plans, read_job
+    from trimlang.cli.build import checked_plans
+    from trimlang.cli.one_job import read_job
     from trimlang.compiler import compile_job
 
     if options.others:
@@ -184,7 +184,7 @@ def _log_of(options: MarkOptions) -> Path:
     Raises:
         StopError: a link leads out of the folder, or it is no file; the reason has been printed.
     """
-    from trimlang.cli.build import complained
+    from trimlang.cli.one_job import complained
     from trimlang.reading import log_beside
 
     path = Path(options.job)
@@ -212,7 +212,7 @@ def _nobody_bought(result: Result, log_name: str, first: int) -> bool:
 
 def _take_back(options: MarkOptions) -> int:
     """Take the last line that is not only a comment out of the log."""
-    from trimlang.cli.build import read_job
+    from trimlang.cli.one_job import read_job
     from trimlang.output.one_file import replace_file
 
     log_path = _log_of(options)

@@ -10,6 +10,7 @@ from enum import StrEnum
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from trimlang.cli.replies import MessageOptions
 from trimlang.diagnostics.message_form import MessageForm
 from trimlang.output.sheet_options import SheetOptions
 from trimlang.record import record
@@ -46,25 +47,6 @@ class PlanOptions:
         from trimlang.stock.planner import QUICK, Effort
 
         return QUICK if self.search is Search.QUICK else Effort(seconds=self.seconds)
-
-
-@record
-class MessageOptions:
-    """How a job's diagnostics are printed.
-
-    ``folder`` is put before each file's name, where several jobs are done in one call.
-    """
-
-    form: MessageForm = MessageForm.TEXT
-    folder: str = ""
-
-
-@record
-class CheckOptions:
-    """``trimlang check``: the job files; ``-`` is standard input."""
-
-    jobs: tuple[str, ...]
-    messages: MessageForm
 
 
 @record

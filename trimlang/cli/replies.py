@@ -10,6 +10,7 @@ from pathlib import Path
 from typing import Final, TypeAlias
 
 from trimlang.diagnostics.message_form import MessageForm
+from trimlang.record import record
 
 Commands: TypeAlias = "argparse._SubParsersAction[argparse.ArgumentParser]"
 
@@ -25,6 +26,17 @@ EXITS: Final = """\
 exit code: 0 clean or warnings only, 1 errors in the job, 2 wrong usage or a file
 that cannot be read or written, 3 a defect in trimlang itself
 """
+
+
+@record
+class MessageOptions:
+    """How a job's diagnostics are printed.
+
+    ``folder`` is put before each file's name, where several jobs are done in one call.
+    """
+
+    form: MessageForm = MessageForm.TEXT
+    folder: str = ""
 
 
 def add_command(

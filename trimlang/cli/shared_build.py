@@ -8,19 +8,19 @@ from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
-from trimlang.cli.build import (
-    StopError,
-    checked_plans,
-    counted,
-    outcome,
-    read_job,
-    sheet_files,
-    tell,
-    write,
-)
+from trimlang.cli.build import checked_plans, counted, sheet_files, write
 from trimlang.cli.many_jobs import one_of_many, places, several
-from trimlang.cli.options import BuildOptions, MessageOptions, PlanOptions
-from trimlang.cli.replies import CLEAN, JOB_ERRORS, STDIN, WRONG_USAGE, complain, tell_done
+from trimlang.cli.one_job import StopError, outcome, read_job, tell
+from trimlang.cli.options import BuildOptions, PlanOptions
+from trimlang.cli.replies import (
+    CLEAN,
+    JOB_ERRORS,
+    STDIN,
+    WRONG_USAGE,
+    MessageOptions,
+    complain,
+    tell_done,
+)
 from trimlang.compiler import Result, check_job
 from trimlang.language.source import Source
 

@@ -13,18 +13,8 @@ from pathlib import Path
 from time import monotonic
 from typing import TYPE_CHECKING, Any, Final, NoReturn
 
-from trimlang.cli.build import (
-    StopError,
-    checked_plans,
-    complained,
-    outcome,
-    read_job,
-    sheet_files,
-    sheets_beside,
-    summary,
-    tell,
-    write,
-)
+from trimlang.cli.build import checked_plans, sheet_files, sheets_beside, summary, write
+from trimlang.cli.one_job import StopError, complained, outcome, read_job, tell
 from trimlang.cli.options import BuildOptions, JobBuild
 from trimlang.cli.progress import Progress
 from trimlang.cli.replies import CLEAN, JOB_ERRORS, WRONG_USAGE, complain

@@ -7,7 +7,7 @@ user sees everything that is wrong at once.
 from __future__ import annotations
 
 from collections.abc import Collection, Iterable
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import TYPE_CHECKING
 
 from trimlang.diagnostics.severity import Severity
@@ -18,14 +18,21 @@ if TYPE_CHECKING:
     from trimlang.diagnostics.whole import Whole
 
 
-@dataclass(frozen=True, slots=True, order=True)
+@record
 class Span:
-    """A stretch of one line: lines and columns count from 1, ``end`` is behind the last column."""
+    """A stretch of one line: lines and columns count from 1, ``end`` is behind the last column.
+
+    Spans are sorted by their files' names, and within a file from top to bottom.
+    """
 
     file: str
     line: int
     column: int
     end: int
+
+    def __lt__(self, other: Span) -> bool:
+        mine = (self.file, self.line, self.column, self.end)
+        return mine < (other.file, other.line, other.column, other.end)
 
 
 @record

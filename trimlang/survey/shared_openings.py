@@ -21,8 +21,8 @@ from trimlang.survey.job import Gap, Room, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.outline import Outline, Point, outline
 
-_MARK: Final = re.compile(r"d\W?\d+[a-z]?|\d{3}[a-z]?", re.I)
-"""How openings are numbered on a door schedule: D3, D-12a, 104 (common practice, no source).
+_MARK: Final = re.compile(r"d\W?\d+[a-z]?|\d{3}[a-z]?")
+"""How openings are numbered on a door schedule: d3, d-12a, 104 (common practice, no source).
 
 Other names say too little: every bedroom has a “closet” and a door “to hall”.
 """
@@ -84,7 +84,7 @@ def _seen(room: Room, trims: Sequence[Trim]) -> dict[str, _Seen]:
 
 
 def _has_mark(gap: Gap) -> bool:
-    return bool(gap.called and _MARK.fullmatch(gap.called))
+    return bool(gap.called and _MARK.fullmatch(gap.called.casefold()))
 
 
 def _is_known(drawn: Outline, at: int) -> bool:

@@ -18,7 +18,8 @@ from trimlang.survey.measures import Findings
 from trimlang.survey.misfit import Chord, Walk, misfit
 from trimlang.survey.slips import Slip
 
-_COMPASS: Final = re.compile(r"(n|e|s|w|north|east|south|west)\W?[0-9]*[a-z]?", re.I)
+_COMPASS: Final = re.compile(r"(n|e|s|w|north|east|south|west)\W?[0-9]*[a-z]?")
+"""A wall's name after the compass, in small letters."""
 _ORDER: Final = "nesw"
 _ONCE_ROUND: Final = 4
 
@@ -28,8 +29,8 @@ def check_names(room: Room, findings: Findings) -> None:
 
     Whoever faces the north wall has the east wall at the right hand.
     """
-    found = [_COMPASS.fullmatch(run.label) for run in room.runs]
-    sides = [_ORDER.index(match[1][0].lower()) for match in found if match]
+    found = [_COMPASS.fullmatch(run.label.casefold()) for run in room.runs]
+    sides = [_ORDER.index(match[1][0]) for match in found if match]
     # One wall with another name, or a side that is missing, and the order may mean anything.
     if len(sides) < len(found) or len(set(sides)) < _ONCE_ROUND:
         return

@@ -1,0 +1,100 @@
+"""How one job file is read and reported: what ``build``, ``check`` and all other commands share."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+from typing import TYPE_CHECKING, BinaryIO
+
+from trimlang.cli.replies import (
+    CLEAN,
+    JOB_ERRORS,
+    STDIN,
+    WRONG_USAGE,
+    MessageOptions,
+    complain,
+)
+from trimlang.diagnostics import Severity, Span, say
+from trimlang.diagnostics.show import show
+from trimlang.reading import UnreadableError, read_stream, read_text
+from trimlang.record import record
+
+if TYPE_CHECKING:
+    from trimlang.compiler import Result
+
+
+@record
+class Outcome:
+    """How a job went: its exit code and, where that is not 0, the reason in one line."""
+
+    code: int
+    why: str = ""
+
+
+class StopError(Exception):
+    """The command ends here with this exit code; the message has been printed already."""
+
+    def __init__(self, code: int, why: str = "") -> None:
+        super().__init__(code)
+        self.code = code
+        self.outcome = Outcome(code, why)
+
+
+def complained(code: int, text: str) -> StopError:
+    """Print a complaint, and return the exception that ends the command."""
+    complain(text)
+    return StopError(code, text)
+
+
+def read_job(job: str, messages: MessageOptions) -> tuple[str, Path | None]:
+    """Return a job file's text, and its path unless ``job`` is ``-`` for standard input.
+
+    Raises:
+        StopError: it cannot be read; the reason has been printed.
+    """
+    try:
+        if job == "-":
+            return read_stream(_standard_input(), STDIN), None
+        path = Path(job)
+        return read_text(path), path
+    except UnreadableError as error:
+        name = STDIN if job == "-" else Path(job).name
+        # A file that cannot be read is reported like any mistake in it, at its first place.
+        finding = say(error.code, Span(name, 1, 1, 2), **error.facts)
+        show((finding,), {}, sys.stderr, form=messages.form, folder=messages.folder)
+        raise StopError(JOB_ERRORS, f"{finding.code} {finding.message}") from None
+    except (OSError, ValueError) as error:
+        reason = getattr(error, "strerror", None) or str(error)
+        text = f"cannot read {job}: {reason.lower()}"
+        raise complained(WRONG_USAGE, text) from None
+
+
+def _standard_input() -> BinaryIO:
+    # Python gives None for a stream that its caller has closed.
+    if sys.stdin is None:
+        raise OSError("standard input is closed")
+    return sys.stdin.buffer
+
+
+def tell(messages: MessageOptions, result: Result) -> None:
+    """Print a job's diagnostics in the form that the options ask for."""
+    show(
+        result.diagnostics,
+        result.sources,
+        sys.stderr,
+        form=messages.form,
+        folder=messages.folder,
+    )
+
+
+def outcome(result: Result) -> Outcome:
+    """Return how a job went by its diagnostics, with the first error if there is one."""
+    # Warnings do not fail a job.
+    errors = [one for one in result.diagnostics if one.severity is Severity.ERROR]
+    if not errors:
+        return Outcome(CLEAN)
+    # One line for a summary of many jobs: the first mistake is where one begins to mend.
+    first = errors[0]
+    count = f"{len(errors)} errors, the first in" if len(errors) > 1 else "an error in"
+    why = f"{count} line {first.span.line}: {first.code} {first.message}"
+    return Outcome(JOB_ERRORS, why)
