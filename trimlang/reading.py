@@ -12,6 +12,7 @@ from typing import BinaryIO, Final
 
 from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.language import tree
+from trimlang.language.other_files import other_kind
 from trimlang.language.parse import ReadLine, parse, read_line
 from trimlang.language.source import MOST_LINES, Source
 from trimlang.record import record
@@ -95,6 +96,10 @@ def decode(data: bytes, name: str) -> str:
     try:
         return data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
+        # bytes that are no text may still say at their head what they are
+        if (other := other_kind(data[:64].decode("latin-1"))) is not None:
+            said: dict[str, object] = {"path": name, "what": other.what, "remedy": other.remedy}
+            raise UnreadableError("T600", said) from None
         line = data.count(b"\n", 0, error.start) + 1
         facts: dict[str, object] = {"path": name, "byte": error.start, "line": line}
         raise UnreadableError("T604", facts) from None

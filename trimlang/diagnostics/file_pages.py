@@ -8,6 +8,16 @@ from trimlang.diagnostics.whole import Whole
 
 FILE_PAGES: Final = (
     Page(
+        code="T600",
+        title="a file of another kind",
+        message="“{path}” is {what}, not a job file",
+        remedy="{remedy}",
+        why="What trimlang writes beside a job file is easily named in its place. Nothing of such a"
+        " file is read.",
+        example='{\n "schema": 2,\n "job": "Hall"\n}\n',
+        loses=Whole.FILES,
+    ),
+    Page(
         code="T601",
         title="include not found",
         message="“{path}” cannot be read: {reason}",

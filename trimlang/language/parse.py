@@ -12,6 +12,7 @@ from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.language.broken_walls import with_parts_named
 from trimlang.language.facts import Unread
 from trimlang.language.grammar import parser
+from trimlang.language.other_files import other_kind
 from trimlang.language.retired import RETIRED, Retired, renewed
 from trimlang.language.source import MOST_LINES, Source
 from trimlang.language.to_tree import LineBuilder
@@ -58,12 +59,16 @@ def parse(
 
     A line that cannot be read completely keeps what could be read, so that one slip in a run does
     not also report the run as missing.  Where nothing could be read, an ``Unreadable`` takes the
-    line's place.  A file of more than ``most`` lines is not read at all.
+    line's place.  A file of more than ``most`` lines, or of another kind, is not read at all.
     """
     statements: list[Statement] = []
     findings: list[Diagnostic] = []
     if source.line_count() > most:
         return (), (say("T117", Span(source.name, 1, 1, 2), most=MOST_LINES),)
+    if (other := other_kind(source.text)) is not None:
+        remedy = other.remedy.format(name=source.name)
+        where = Span(source.name, 1, 1, 2)
+        return (), (say("T600", where, path=source.name, what=other.what, remedy=remedy),)
     for number, text in enumerate(source.lines(), start=1):
         if not text or text.isspace():
             continue

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from trimlang.language.other_files import TABLE, other_kind
 from trimlang.language.source import LINE_END
 from trimlang.record import record
 
@@ -46,7 +47,7 @@ def table_text(data: bytes) -> str:
     """Return the text of a CSV file: UTF-8, or UTF-16 with a byte order mark.
 
     Raises:
-        NoTableError: it is neither.
+        NoTableError: it is neither, or a file of another kind, such as a plan.
     """
     # Some spreadsheets save “Unicode text” so. Without its mark UTF-16 cannot be told from rubbish.
     for mark, encoding in ((b"\xff\xfe", "utf-16"), (b"\xfe\xff", "utf-16")):
@@ -63,6 +64,9 @@ def table_text(data: bytes) -> str:
     # Valid UTF-8, but no text has a NUL: most likely a workbook that was not saved as CSV.
     if "\0" in text:
         raise NoTableError("it is no text", text.count("\n", 0, text.index("\0")) + 1)
+    other = other_kind(text)
+    if other is not None and other is not TABLE:
+        raise NoTableError(f"it is {other.what}")
     return text
 
 
