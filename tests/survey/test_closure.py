@@ -183,6 +183,14 @@ def test_a_skipped_wall():
     assert found.remedy == "Most likely: a wall skipped between run E3 and run W, about 15 ft long."
 
 
+def test_a_skipped_wall_of_a_step_between_corners_that_are_both_written_inside():
+    lines = [line for line in L_SHAPED if not line.startswith("E2:")]
+    lines = changed(lines, "E1: 5 ft, left=in-corner, right=out-corner",
+                    "E1: 5 ft, left=in-corner, right=in-corner")  # fmt: skip
+    found = findings(lines)["T311"]
+    assert "a wall skipped between run E1 and run E3, about 3 ft long" in found.remedy
+
+
 def test_a_forgotten_opening():
     lines = changed(
         L_SHAPED,

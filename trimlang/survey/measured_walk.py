@@ -121,6 +121,16 @@ def disputed(one: Stretch, other: Stretch) -> bool:
     return right.joint.is_corner or left.joint.is_corner
 
 
+def sides_at(course: Course, at: int) -> list[End]:
+    """Return what the file says of the joint after a stretch, from the one side or from both."""
+    return [end for end in (course.stretches[at].right, course.after(at).left) if end is not None]
+
+
+def angle_at(course: Course, at: int) -> Fraction | None:
+    """Return the angle that the file gives for the corner after a stretch (degrees)."""
+    return next((end.corner for end in sides_at(course, at) if end.corner is not None), None)
+
+
 def replaced(stretches: Sequence[Stretch], at: int, *by: Stretch) -> tuple[Stretch, ...]:
     """Return the stretches with others in place of the one at ``at``."""
     return (*stretches[:at], *by, *stretches[at + 1 :])

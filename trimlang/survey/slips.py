@@ -28,6 +28,9 @@ At a hundred to one 2 of 200 rooms with diagonals had a wrong wall named alone.
 MOST_STRETCHES: Final = 200
 """No room has more; trying every slip on a longer list would take too long."""
 
+DISPUTE: Final = 25.0
+"""Added to a slip's score for each joint whose sides still contradict each other (chi-squared)."""
+
 UNUSUAL: Final = 6.0
 """Chi-squared by which a length wrong in no usual way must fit better than the usual slips."""
 
