@@ -1,5 +1,6 @@
 """What the closing says of a room, word by word, and what it weighs it by."""
 
+import re
 from fractions import Fraction
 
 import pytest
@@ -118,8 +119,29 @@ def test_diagonals_that_contradict_walls_that_close_are_told():
     assert told(result, "T316") == (
         "walls and diagonals of room “R” contradict each other;"
         " least fits diagonal N-E by 2 9/16 in",
-        "Most likely: diagonal N-E is 2 9/16 in too long.",
+        "Several slips explain it equally well: diagonal N-E is 2 9/16 in too long; or the corners"
+        " are not square: 91.6° between run N and run E, 88.4° between run E and run S, 91.6°"
+        " between run S and run W, 88.4° between run W and run N. Measure these again.",
     )
+
+
+def test_a_room_that_leans_is_given_its_angles_in_place_of_a_contradiction():
+    """144 × 120 leaning by 1°: the diagonals are √(144² + 120² ± 2 × 144 × 120 × sin 1°)."""
+    walls = rectangle("144 in", "120 in", "144 in", "120 in")
+    across = ["diagonal N-E 189 1/16 in", "diagonal E-S 185 13/16 in"]
+    one = closing(result := checked(*walls, *across))
+    assert one.verdict is Verdict.CROOKED
+    message, remedy = told(result, "T324")
+    angles = re.findall(r"([0-9.]+)° between run (.) and run (.)", message)
+    assert [(first, other) for _, first, other in angles] == [*zip("NESW", "ESWN", strict=True)]
+    assert [float(angle) for angle, *_ in angles] == pytest.approx([91, 89, 91, 89], abs=0.1)
+    assert remedy.startswith("Write these angles at the corners, in-corner(91 deg)")
+    read = [wall.replace("right=in-corner", f"right=in-corner({angle} deg)")
+            for wall, (angle, *_) in zip(walls, angles, strict=True)]  # fmt: skip
+    assert closing(checked(*read, *across)).verdict is Verdict.CLOSES
+    # of one diagonal alone nobody can tell whether it or the corners are wrong
+    message, remedy = told(checked(*walls, across[0]), "T316")
+    assert "diagonal N-E is 1 5/8 in too long; or the corners are not square" in remedy
 
 
 # A room whose corners are within 1/2 degree of square, its walls read to 1/8 in. (invented)

@@ -1,4 +1,4 @@
-"""T310 to T320: a room's walls do not come round, or contradict a diagonal or another room."""
+"""T310 to T324: a room's walls do not come round, or contradict a diagonal or another room."""
 
 from typing import Final
 
@@ -120,6 +120,24 @@ CLOSING_PAGES: Final = (
         + "  W: 10 ft, left=in-corner, right=in-corner\n"
         + "  diagonal N-E 16 ft 7 7/16 in\n"
         + "  diagonal E-S 15 ft 7 7/16 in",
+        severity=Severity.WARNING,
+        needs=(Whole.WALLS,),
+    ),
+    Page(
+        code="T324",
+        title="corners that the diagonals say are not square",
+        message="walls and diagonals of room “{room}” agree only if {crooked}",
+        remedy="Write these angles at the corners, in-corner(91 deg), or measure them; where they"
+        " are square, more than one length is wrong.",
+        why="A room whose opposite walls are alike may still lean: then one diagonal is longer than"
+        " the other. A corner that nobody measured is cut as if it were square.",
+        example=JOB_TO_CLOSED_ROOM
+        + "  N: 12 ft, left=in-corner, right=in-corner\n"
+        + "  E: 10 ft, left=in-corner, right=in-corner\n"
+        + "  S: 12 ft, left=in-corner, right=in-corner\n"
+        + "  W: 10 ft, left=in-corner, right=in-corner\n"
+        + "  diagonal N-E 15 ft 9 1/4 in\n"
+        + "  diagonal E-S 15 ft 5 7/8 in",
         severity=Severity.WARNING,
         needs=(Whole.WALLS,),
     ),

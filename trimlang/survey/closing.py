@@ -13,6 +13,7 @@ from trimlang.lengths.tape import feet_text, steps_nearest, steps_up
 from trimlang.settings.table import Settings
 from trimlang.survey.adjusting import FINE, Residual, residuals
 from trimlang.survey.corner_slips import corner_slips
+from trimlang.survey.crooked import crooked_corners
 from trimlang.survey.diagonals import span_of
 from trimlang.survey.job import Gap, Room, Trim
 from trimlang.survey.measured_walk import Course, called
@@ -75,6 +76,10 @@ def check_closure(room: Room, trims: Iterable[Trim], findings: Findings) -> Clos
             likely=_likely(closing.slips, closing.settles),
             slips=_meant(closing.slips),
         )
+    elif closing.verdict is Verdict.CROOKED:
+        (slip,) = closing.slips
+        facts = {"room": room.name, "crooked": slip.words, "slips": _meant(closing.slips)}
+        findings.say("T324", room.diagonals[0].span, **facts)
     elif closing.verdict is Verdict.GAPES:
         findings.say(
             "T310",
@@ -146,6 +151,13 @@ def _closing(course: Course, walk: Walk, fit: Misfit, gap: Fraction, end: Point)
         tried += [*casing_counted_twice(course)]
         tried += [*_corner_slips(course, _unwritten(course)), *walked_left(course, walk)]
         slips = likely(tried, fit.allowed)
+        # Corners can bend to almost anything, so they are asked last: where no slip explains the
+        # diagonals, or only one of a diagonal itself.
+        if all(place >= 2 * len(walk.lengths) for slip in slips for place in slip.about):
+            crooked = list(crooked_corners(course, walk))
+            if crooked and not slips:
+                verdict = Verdict.CROOKED if likely(crooked, fit.allowed) else verdict
+            slips = likely([*slips, *crooked], fit.allowed)
         which = which_of(course, walk, slips)
         settles = f"{which} would tell which" if which else ""
     # The room closes; where its survey would not notice an inch, say what would make it finer.

@@ -11,7 +11,7 @@ from typing import Final
 from trimlang.diagnostics import Span
 from trimlang.joints import Joint
 from trimlang.language.end_facts import Side
-from trimlang.lengths.angles import degrees_text
+from trimlang.lengths.angles import RIGHT, degrees_text
 from trimlang.lengths.tape import mixed_number
 from trimlang.survey.ends import LEAST_CORNER, MOST_CORNER
 from trimlang.survey.job import End, Run, Stretch
@@ -32,7 +32,6 @@ from trimlang.survey.slips import DISPUTE, Slip
 _COMMON, _RARER, _PAIR = 0.0, 2.0, 3.0
 MOST_PAIRED: Final = 40
 """Stretches; in a longer walk, trying slips two at a time would take too long."""
-_SQUARE: Final = 90
 # Degrees: a smaller "corner" is most likely the saw's setting, written in its place.
 _LARGEST_MITRE: Final = 75
 
@@ -41,13 +40,13 @@ def corner_slips(course: Course) -> Iterator[Slip]:
     """Yield the slips at corners, each scored by what the walk would still miss without it."""
     # Every slip is tried on a copy of the course and weighed as if it had been the survey.
     yield from _swapped_ends(course)
-    yield from _wrongsides_at(course)
+    yield from _wrong_sides(course)
     yield from _wrong_corners(course)
     yield from _wrong_angles(course)
     yield from skipped_walls(course)
 
 
-def _tried(
+def tried_with(
     course: Course, stretches: tuple[Stretch, ...], words: str, about: tuple[int, ...], rare: float
 ) -> Iterator[Slip]:
     """Yield the slip, scored, where the corners go once round without it."""
@@ -78,17 +77,17 @@ def _swapped_ends(course: Course) -> Iterator[Slip]:
         if isinstance(run, Run) and run.left.joint is not run.right.joint:
             swapped = replace(run, left=run.right, right=run.left)
             words = f"left and right of {course.names[at]} are swapped"
-            yield from _tried(
+            yield from tried_with(
                 course, replaced(course.stretches, at, swapped), words, (at,), _COMMON
             )
             if run.left.joint.is_corner and run.right.joint.is_corner:
                 # Whoever swaps one run's ends may write its neighbours' ends to match.
                 before = (at - 1) % len(course.stretches)
                 all_round = replace(course, stretches=_flipped(course, before))
-                yield from _tried(course, _flipped(all_round, at), words, (at,), _RARER)
+                yield from tried_with(course, _flipped(all_round, at), words, (at,), _RARER)
 
 
-def _wrongsides_at(course: Course) -> Iterator[Slip]:
+def _wrong_sides(course: Course) -> Iterator[Slip]:
     """Yield both readings of each corner whose two sides contradict each other."""
     count = len(course.stretches)
     for at, one in enumerate(course.stretches):
@@ -104,7 +103,7 @@ def _wrongsides_at(course: Course) -> Iterator[Slip]:
             assert end is not None  # noqa: S101  both sides are stated here
             mended = with_end(stretch, side, replace(end, joint=joint))
             words = f"the {side} end of {course.names[place]} is wrong"
-            yield from _tried(
+            yield from tried_with(
                 course, replaced(course.stretches, place, mended), words, (place,), _COMMON
             )
 
@@ -116,7 +115,7 @@ def _wrong_corners(course: Course) -> Iterator[Slip]:
             continue
         wrong, right = _in_or_out(course, at)
         words = f"{_corner(course, at)} written {wrong} for {right}"
-        yield from _tried(course, _flipped(course, at), words, _about(course, at), _COMMON)
+        yield from tried_with(course, _flipped(course, at), words, _about(course, at), _COMMON)
     if len(course.stretches) > MOST_PAIRED:
         return
     # Flipping a corner changes the sum of the turns by twice its angle. Two at a time are tried
@@ -131,7 +130,7 @@ def _wrong_corners(course: Course) -> Iterator[Slip]:
         words = (
             f"{_corner(course, one)} and {_corner(course, other)} both written {wrong} for {right}"
         )
-        yield from _tried(course, both, words, (one, other), _PAIR)
+        yield from tried_with(course, both, words, (one, other), _PAIR)
 
 
 def _wrong_angles(course: Course) -> Iterator[Slip]:
@@ -146,26 +145,26 @@ def _wrong_angles(course: Course) -> Iterator[Slip]:
         ):
             if LEAST_CORNER <= other <= MOST_CORNER and other != angle:
                 said = f"{_corner(course, at)}: {degrees_text(angle)} {words} {degrees_text(other)}"
-                mended = _at_angle(course, {at: None if other == _SQUARE else other})
-                yield from _tried(course, mended, said, _about(course, at), _RARER)
+                mended = with_angles(course, {at: None if other == RIGHT else other})
+                yield from tried_with(course, mended, said, _about(course, at), _RARER)
     # A mitre of 45° only says that the corner was taken for square, which is no measurement.
     mitres = {
-        at: None if 2 * angle == _SQUARE else 180 - 2 * angle
+        at: None if 2 * angle == RIGHT else 180 - 2 * angle
         for at, angle in measured.items()
         if angle < _LARGEST_MITRE
     }
     if len(mitres) > 1:
         said = "all corners under 75° are written as mitres: at 45° the corner is 90°"
-        yield from _tried(course, _at_angle(course, mitres), said, tuple(mitres), _RARER)
+        yield from tried_with(course, with_angles(course, mitres), said, tuple(mitres), _RARER)
     if len(course.stretches) > MOST_PAIRED:
         return
     for first, last in combinations(measured, 2):
         if measured[first] == measured[last]:
             continue
         if _in_or_out(course, first) == _in_or_out(course, last):
-            swapped = _at_angle(course, {first: measured[last], last: measured[first]})
+            swapped = with_angles(course, {first: measured[last], last: measured[first]})
             said = f"the angles of {_corner(course, first)} and {_corner(course, last)} are swapped"
-            yield from _tried(course, swapped, said, (first, last), _RARER)
+            yield from tried_with(course, swapped, said, (first, last), _RARER)
 
 
 def _corner(course: Course, at: int) -> str:
@@ -189,7 +188,8 @@ def _flipped(course: Course, at: int) -> tuple[Stretch, ...]:
     return _mended(course, at, lambda end: replace(end, joint=right))
 
 
-def _at_angle(course: Course, angles: Mapping[int, Fraction | None]) -> tuple[Stretch, ...]:
+def with_angles(course: Course, angles: Mapping[int, Fraction | None]) -> tuple[Stretch, ...]:
+    """Return the stretches with other angles (degrees) at the corners after some of them."""
     for at, angle in angles.items():
         mended = _mended(course, at, lambda end, angle=angle: replace(end, corner=angle))  # type: ignore[misc]
         course = replace(course, stretches=mended)

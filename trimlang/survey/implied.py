@@ -6,7 +6,7 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
-from trimlang.lengths.angles import STRAIGHT, TENTH, degrees_text
+from trimlang.lengths.angles import TENTH, degrees_text
 from trimlang.lengths.tape import steps_nearest
 from trimlang.survey.job import End, Room
 from trimlang.survey.measured_walk import called
@@ -47,7 +47,7 @@ def imply_corners(room: Room, findings: Findings) -> Room:
         if turns[at].measured:
             continue
         # A tenth of a degree is finer than the doubt that remains.
-        angle = steps_nearest(_corner(turns[at], whole[at]), TENTH)
+        angle = steps_nearest(turns[at].corner(whole[at]), TENTH)
         after = (at + 1) % count
         walk = list(room.walk)
         if (right := walk[at].right) is not None:
@@ -73,7 +73,7 @@ def _offer(
         return
     after = (at + 1) % len(room.walk)
     side = next(iter(_sides(room, at)))
-    angle = steps_nearest(_corner(turns[at], whole[at]), TENTH)
+    angle = steps_nearest(turns[at].corner(whole[at]), TENTH)
     findings.say(
         "T313",
         side.span,
@@ -82,17 +82,9 @@ def _offer(
         if len(takers) == 1
         else f"each of the {len(takers)} others",
         angle=degrees_text(angle),
-        square=degrees_text(_corner(turns[at], turns[at].degrees)),
+        square=degrees_text(turns[at].corner(turns[at].degrees)),
         joint=side.joint,
     )
-
-
-def _corner(turn: Turn, degrees: Fraction) -> Fraction:
-    """Return a corner's angle from how far the walk turns there (degrees): 180° less the turn."""
-    at_corner = degrees - turn.curved
-    # A turn to the right is an inside corner; at an outside one the walk turns left, by less than
-    # 0.
-    return STRAIGHT - at_corner if turn.at_corner > 0 else STRAIGHT + at_corner
 
 
 def _sides(room: Room, at: int) -> list[End]:

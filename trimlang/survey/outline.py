@@ -15,7 +15,7 @@ from math import isqrt
 from typing import Final
 
 from trimlang.language.tree import GapKind
-from trimlang.lengths.angles import RIGHT, cosine, mitre_of_corner, sine, tangent
+from trimlang.lengths.angles import RIGHT, STRAIGHT, cosine, mitre_of_corner, sine, tangent
 from trimlang.lengths.tape import NOTHING, steps_nearest
 from trimlang.record import record
 from trimlang.survey.job import End, Gap, Room, Run, Stretch, Trim
@@ -58,6 +58,13 @@ class Turn:
     def at_corner(self) -> Fraction:
         """How far the walk turns at the corner itself (degrees)."""
         return self.degrees - self.curved
+
+    def corner(self, degrees: Fraction) -> Fraction:
+        """Return the corner's angle (degrees) if the walk turned by so many degrees in all."""
+        at_corner = degrees - self.curved
+        # A turn to the right is an inside corner; at an outside one the walk turns left, by less
+        # than 0.
+        return STRAIGHT - at_corner if self.at_corner > 0 else STRAIGHT + at_corner
 
 
 @record

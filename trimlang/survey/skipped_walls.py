@@ -13,6 +13,7 @@ from typing import Final
 
 from trimlang.joints_by_role import STOPPED
 from trimlang.language.end_facts import Side
+from trimlang.lengths.angles import RIGHT
 from trimlang.record import record
 from trimlang.survey.ends import LEAST_CORNER, MOST_CORNER
 from trimlang.survey.job import End, Run
@@ -23,7 +24,6 @@ from trimlang.survey.slips import DISPUTE, SHORTEST, Slip, roughly
 
 # Added to a slip's score in chi-squared by how rare it is (common practice, no source).
 _SKIPPED, _RARER = 4.0, 2.0
-_SQUARE: Final = 90
 _LIKE_ANOTHER: Final = 3
 """Degrees: a corner that was skipped with its wall is square, or as another of its room is."""
 
@@ -87,7 +87,7 @@ def _with_wall(course: Course, wall: _Skipped) -> Slip | None:
     if wall.unread is not None:
         lacking = WHOLE_TURN - sum(turn.degrees for turn in tried.turns)
         end = wall.unread.of(wall.left, wall.right)
-        angle = _SQUARE + (lacking if end.joint.is_outside else -lacking)
+        angle = RIGHT + (lacking if end.joint.is_outside else -lacking)
         if not _is_likely(course, angle):
             return None
         read = replace(end, corner=angle, implied=True)
@@ -140,5 +140,5 @@ def _is_likely(course: Course, angle: Fraction) -> bool:
     if not LEAST_CORNER <= angle <= MOST_CORNER:
         return False
     read = (angle_at(course, place) for place in range(len(course.stretches)))
-    known = {Fraction(_SQUARE), *(one for one in read if one is not None)}
+    known = {RIGHT, *(one for one in read if one is not None)}
     return min(abs(angle - one) for one in known) <= _LIKE_ANOTHER

@@ -17,6 +17,7 @@ class Verdict(StrEnum):
     CLOSES = "closes"
     GAPES = "does not close"
     CLASHES = "the diagonals contradict the walls"
+    CROOKED = "walls and diagonals agree only if the corners are not square"
     TURNS_WRONG = "the corners do not go round"
     NOT_CHECKED = "not checked"
 
@@ -75,6 +76,6 @@ class Closing:
             said = "closes"
         elif self.verdict is Verdict.GAPES:
             said = f"ends {far} from its start ({self.where})"
-        if self.verdict is Verdict.CLASHES:
+        if self.verdict in (Verdict.CLASHES, Verdict.CROOKED):
             said = f"{self.verdict}; {said}"
         return f"{said}; {knows}{f'; {self.settles}' if self.settles else ''}"

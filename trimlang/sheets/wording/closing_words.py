@@ -31,6 +31,10 @@ def closing_words(room: Room, drawn: Outline, closing: Closing | None, pen: Pen)
         )
     if closing.verdict is Verdict.CLASHES:
         return pen.words("Walls and diagonals contradict each other: measure again.")
+    if closing.verdict is Verdict.CROOKED:
+        return pen.words(
+            "Walls and diagonals agree only if the corners are not square: measure them."
+        )
     # A miss below half a step of the tape would be printed as “closes within 0”.
     if not steps_nearest(closing.gap, step):
         if closing.allowed_by_file:

@@ -1,0 +1,70 @@
+"""Works out from walls and diagonals how far off square the corners of a room are.
+
+Corners that nobody measured are taken to be square within their doubt.  Where diagonals contradict
+that and no slip explains it, the room is most likely crooked: the angles that fit all lengths best
+are found by least squares, each step from the corners of the one before (Gauss and Newton).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from fractions import Fraction
+from math import degrees
+from typing import Final
+
+from trimlang.lengths.angles import TENTH, degrees_text
+from trimlang.lengths.tape import steps_nearest
+from trimlang.survey.corner_slips import tried_with, with_angles
+from trimlang.survey.measured_walk import Course
+from trimlang.survey.misfit import Walk, misfit, shared_turns, takers_of
+from trimlang.survey.slips import Slip
+from trimlang.survey.unsaid_corners import between
+
+_MOST_OFF: Final = 5
+"""Degrees: a corner that is further off square is seen, and hardly taken for square."""
+_RARE: Final = 4.0
+"""Added to its score in chi-squared, as for a slip at several places (common practice, no
+source)."""
+_STEPS: Final = 5
+
+
+def crooked_corners(course: Course, walk: Walk) -> Iterator[Slip]:
+    """Yield the angles that walls and diagonals leave for the corners that nobody measured."""
+    takers = [at for at in takers_of(walk) if not walk.turns[at].measured]
+    if not walk.chords or len(takers) < 2:
+        return
+    angles: dict[int, Fraction | None] = {}
+    for at, turned in zip(takers, _turns(walk, takers), strict=True):
+        turn = walk.turns[at]
+        if abs(turned - turn.degrees) > _MOST_OFF:
+            return
+        angles[at] = steps_nearest(turn.corner(turned), TENTH)
+    said = ", ".join(
+        f"{degrees_text(angle)} between {between(course, at)}"
+        for at, angle in angles.items()
+        if angle is not None
+    )
+    words = f"the corners are not square: {said}"
+    yield from tried_with(course, with_angles(course, angles), words, tuple(takers), _RARE)
+
+
+def _turns(walk: Walk, takers: list[int]) -> list[Fraction]:
+    """Return how far the walk turns at each of some corners, fitted to all lengths (degrees)."""
+    # A doubt so wide leaves the corners free: only the lengths then say where they are.
+    free = replace(walk, corner_doubt=float(_MOST_OFF))
+    count = len(walk.lengths)
+    for _ in range(_STEPS):
+        fit = misfit(free)
+        shared, _doubts, _lacking = shared_turns(free)
+        down = [
+            sum(value * missed for value, missed in zip(row, fit.missed, strict=True))
+            for row in fit.weight
+        ]
+        turns = list(free.turns)
+        for at in takers:
+            effect, doubt = fit.effects[count + at], fit.doubts[count + at]
+            off = -doubt * doubt * sum(one * other for one, other in zip(effect, down, strict=True))
+            turns[at] = replace(turns[at], degrees=Fraction(shared[at] + degrees(off)))
+        free = replace(free, turns=tuple(turns))
+    return [free.turns[at].degrees for at in takers]
