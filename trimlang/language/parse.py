@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from functools import lru_cache
 from typing import Final, TypeAlias
 
 from lark.exceptions import UnexpectedInput
@@ -33,6 +34,8 @@ LONGEST_LINE: Final = 2000
 MOST_MISTAKES: Final = 200
 MOST_SLIPS: Final = 20
 """Mistakes reported of one line at most, since each costs reading the line again."""
+LINES_KEPT: Final = 4096
+"""How many lines are kept as they were read: those of a large job and of what it includes."""
 
 _WITH_FACTS: Final = (EveryRoomLine, RoomLine, RunLine, GapLine, LoosePieceLine, BoxesLine)
 
@@ -40,6 +43,9 @@ ReadLine: TypeAlias = Callable[[str, str, int], tuple[Statement | None, tuple[Di
 """A function that reads a line, given its text, its file's name and its number (from 1)."""
 
 
+# Two versions of a job, a job before and behind what is marked in its log, and jobs that include
+# the same prices have most lines in common, and reading is half of what a check takes.
+@lru_cache(LINES_KEPT)
 def read_line(text: str, file: str, number: int) -> tuple[Statement | None, tuple[Diagnostic, ...]]:
     """Return what one line states (None for a comment), and what is wrong with its text."""
     statement, problems = _line(text, file, number)
