@@ -5,7 +5,6 @@ from __future__ import annotations
 import ast
 import re
 from collections import defaultdict
-from collections.abc import Iterator
 from functools import cache
 from pathlib import Path
 
@@ -57,10 +56,20 @@ def modules() -> dict[str, ast.Module]:
     }
 
 
-def calls(tree: ast.Module) -> Iterator[tuple[str, ast.Call]]:
-    for node in ast.walk(tree):
-        if isinstance(node, ast.Call):
-            yield ast.unparse(node.func).rpartition(".")[2], node
+@cache
+def nodes(path: str) -> tuple[ast.AST, ...]:
+    """Return all that stands in a module's tree."""
+    return tuple(ast.walk(modules()[path]))
+
+
+@cache
+def calls(path: str) -> tuple[tuple[str, ast.Call], ...]:
+    """Return the last name of what is called, and the call, of all calls in a module."""
+    return tuple(
+        (node.func.attr if isinstance(node.func, ast.Attribute) else ast.unparse(node.func), node)
+        for node in nodes(path)
+        if isinstance(node, ast.Call)
+    )
 
 
 def is_record(node: ast.ClassDef) -> bool:
@@ -83,8 +92,8 @@ def test_each_file_has_a_name_of_its_own() -> None:
 
 def test_each_class_has_a_name_of_its_own() -> None:
     seen = defaultdict(list)
-    for path, tree in modules().items():
-        for node in ast.walk(tree):
+    for path in modules():
+        for node in nodes(path):
             if isinstance(node, ast.ClassDef):
                 seen[node.name].append(path)
     assert {name: paths for name, paths in seen.items() if len(paths) > 1} == {}
@@ -108,24 +117,24 @@ def test_no_constant_stands_twice() -> None:
 
 def test_codes_stand_where_diagnostics_are_made() -> None:
     wrong = []
-    for path, tree in modules().items():
+    for path in modules():
         if path.startswith("trimlang/diagnostics/"):
             continue
         made = {
             id(inner)
-            for name, call in calls(tree)
+            for name, call in calls(path)
             if name.lstrip("_").startswith(SAYING)
             for inner in ast.walk(call)
         }
         made |= {
             id(node.value)
-            for node in ast.walk(tree)
+            for node in nodes(path)
             if (isinstance(node, ast.keyword) and node.arg in OF_ROWS)
             or (isinstance(node, ast.AnnAssign) and ast.unparse(node.target) in OF_ROWS)
         }
         wrong += [
             (path, node.lineno, node.value)
-            for node in ast.walk(tree)
+            for node in nodes(path)
             if isinstance(node, ast.Constant)
             and isinstance(node.value, str)
             and CODE.fullmatch(node.value)
@@ -137,9 +146,9 @@ def test_codes_stand_where_diagnostics_are_made() -> None:
 def test_joints_are_named_in_their_table_only() -> None:
     found = {
         f"{path}:{node.lineno} {ast.unparse(node)}"
-        for path, tree in modules().items()
+        for path in modules()
         if path not in {"trimlang/joints.py", "trimlang/joints_by_role.py"}
-        for node in ast.walk(tree)
+        for node in nodes(path)
         if isinstance(node, ast.Attribute) and node.attr.isupper()
         if isinstance(node.value, ast.Name) and node.value.id == "Joint"
     }
@@ -149,14 +158,14 @@ def test_joints_are_named_in_their_table_only() -> None:
 def test_records_are_made_with_keywords() -> None:
     records = {
         node.name
-        for tree in modules().values()
-        for node in ast.walk(tree)
+        for path in modules()
+        for node in nodes(path)
         if isinstance(node, ast.ClassDef) and is_record(node)
     }
     wrong = [
         (path, call.lineno, name)
-        for path, tree in modules().items()
-        for name, call in calls(tree)
+        for path in modules()
+        for name, call in calls(path)
         if name in records and len(call.args) > MOST_VALUES
     ]
     assert wrong == []
@@ -174,8 +183,8 @@ def test_modules_stay_small() -> None:
 def test_no_call_gives_many_values_in_a_row() -> None:
     """Who reads a call with seven values one after the other cannot tell which is which."""
     wrong = []
-    for path, tree in modules().items():
-        for node in ast.walk(tree):
+    for path in modules():
+        for node in nodes(path):
             if isinstance(node, ast.FunctionDef):
                 names = [one.arg for one in (*node.args.posonlyargs, *node.args.args)]
                 in_a_row = len(names) - (names[:1] in (["self"], ["cls"]))
@@ -194,9 +203,9 @@ def test_what_a_constant_is_stands_below_it() -> None:
 def test_our_own_modules_are_imported_at_the_top() -> None:
     inside = {
         path
-        for path, tree in modules().items()
+        for path in modules()
         if not path.startswith("trimlang/cli/")
-        for function in ast.walk(tree)
+        for function in nodes(path)
         if isinstance(function, ast.FunctionDef)
         for node in ast.walk(function)
         if isinstance(node, ast.ImportFrom) and (node.module or "").startswith("trimlang")

@@ -7,6 +7,7 @@ import pytest
 from syrupy.assertion import SnapshotAssertion
 
 from tests.conftest import ROOT
+from tests.every import every
 from trimlang.compiler import compile_job
 from trimlang.diagnostics.code_pages import PAGES, page_text
 from trimlang.diagnostics.family import Family
@@ -20,7 +21,7 @@ WITH_EXAMPLE = sorted(
 OF_TABLES = sorted(code for code, page in PAGES.items() if page.family is Family.TABLE)
 
 
-@pytest.mark.parametrize("code", WITH_EXAMPLE)
+@every("code", WITH_EXAMPLE)
 def test_the_example_brings_it_up(code: str, tmp_path: Path, snapshot: SnapshotAssertion) -> None:
     page = PAGES[code]
     path = tmp_path / "job.trim"
@@ -38,7 +39,7 @@ def test_the_example_brings_it_up(code: str, tmp_path: Path, snapshot: SnapshotA
         (one.code, one.span.line, one.span.column, one.span.end, one.message, one.remedy)
         for one in result.diagnostics
     ]
-    assert shown[:5] == snapshot
+    assert shown[:5] == snapshot(name=code)
     # an example is about one thing: errors of other codes would hide it
     others = {one.code for one in result.diagnostics if one.severity is Severity.ERROR} - {code}
     follow_on = {"T206"} if code in ("T105", "T106", "T117", "T601", "T602") else set()

@@ -4,6 +4,7 @@ import re
 from collections import Counter
 from dataclasses import replace
 from fractions import Fraction
+from functools import cache
 
 from tests.conftest import ROOT
 from trimlang.compiler import Result, check_job
@@ -17,6 +18,7 @@ TEXT = HOUSE.read_text(encoding="utf-8")
 LENGTH = re.compile(r"(?:(\d+) ft )?(?:(?:(\d+) )?(\d+)/(\d+)|(\d+)) in\b(?! all)|(\d+) ft\b")
 
 
+@cache
 def checked(text: str) -> Result:
     result = check_job(text, path=HOUSE)
     assert result.ok, [one.message for one in result.diagnostics]

@@ -6,9 +6,10 @@ import os
 import shutil
 from collections.abc import Callable
 from contextlib import chdir, redirect_stderr, redirect_stdout
-from functools import partial
+from functools import cache, partial
 from io import StringIO
 from pathlib import Path
+from tempfile import TemporaryDirectory
 from typing import Final
 
 from tests.jobs import walls
@@ -91,20 +92,29 @@ def _prepared(name: str, top: Path) -> None:
     """Make the folder that a command begins in, with earlier sheets, a log and a table in it."""
     folder = top / "before"
     folder.mkdir()
-    (folder / "job.trim").write_text(_JOB, encoding="utf-8")
-    (folder / "other.trim").write_text(_JOB.replace("40 in", "41 in"), encoding="utf-8")
-    (folder / "there.csv").write_text("mine", encoding="utf-8")
+    for file, data in _begun().items():
+        (folder / file).parent.mkdir(exist_ok=True)
+        (folder / file).write_bytes(data)
     if "several" not in name:
         log = "bought 2 base 12 ft\n" if name == "mark --pin" else "bought 2 base 12 ft at 17.40\n"
         (folder / "job.site").write_text(log, encoding="utf-8")
-
-    # in this process, so that each fork finds loaded what a command needs
-    with chdir(folder), redirect_stdout(StringIO()), redirect_stderr(StringIO()):
-        for out in ("job-sheets", "site"):
-            assert main(["build", "other.trim", *_QUICK[:4], "--out", out]) == 0
-        main(["compare", "job.trim", "other.trim", "--plan", "quick"])
-    (folder / "job-sheets" / "mine.txt").write_text("mine", encoding="utf-8")
     shutil.copytree(folder, top / "after")
+
+
+@cache
+def _begun() -> dict[str, bytes]:
+    """Make what every command begins with; each fork then finds loaded what a command needs."""
+    with TemporaryDirectory() as made, chdir(made):
+        folder = Path(made)
+        (folder / "job.trim").write_text(_JOB, encoding="utf-8")
+        (folder / "other.trim").write_text(_JOB.replace("40 in", "41 in"), encoding="utf-8")
+        (folder / "there.csv").write_text("mine", encoding="utf-8")
+        with redirect_stdout(StringIO()), redirect_stderr(StringIO()):
+            for out in ("job-sheets", "site"):
+                assert main(["build", "other.trim", *_QUICK[:4], "--out", out]) == 0
+            main(["compare", "job.trim", "other.trim", "--plan", "quick"])
+        (folder / "job-sheets" / "mine.txt").write_text("mine", encoding="utf-8")
+        return snapshot(folder)
 
 
 def _in(name: str, folder: Path) -> Callable[[], int]:
