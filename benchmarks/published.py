@@ -33,7 +33,11 @@ def instance_sets(folder: Path) -> dict[str, list[Instance]]:
     sets["Scholl set 3"] = [
         _scholl(path) for path in sorted((folder / "scholl-set3").glob("*.BPP"))
     ]
-    return sets
+    # Sizes with their numbers, a folder a set, as the library BPPLIB has them: by T. Gschwind and
+    # S. Irnich (GI), by M. Delorme and M. Iori (AI, ANI).
+    for name in ("GI", "AI", "ANI"):
+        sets[name] = [_counted(path) for path in sorted((folder / name).glob("*.txt"))]
+    return {name: instances for name, instances in sets.items() if instances}
 
 
 def _falkenauer(path: Path) -> Iterator[Instance]:
@@ -57,6 +61,12 @@ def _hard28(path: Path) -> Iterator[Instance]:
             length = int(next(words))
             lengths += [length] * int(next(words))
         yield Instance(word.strip("'").replace(" ", ""), room, tuple(lengths))
+
+
+def _counted(path: Path) -> Instance:
+    _, room, *sizes = map(int, path.read_text().split())
+    pairs = zip(sizes[::2], sizes[1::2], strict=True)
+    return Instance(path.stem, room, tuple(size for size, count in pairs for _ in range(count)))
 
 
 def _scholl(path: Path) -> Instance:

@@ -7,9 +7,11 @@ import pytest
 
 from tests.stock.every_plan import least_of_every_plan
 from tests.stock.jobs import house, small_of_every_shape
+from trimlang.stock import planner
 from trimlang.stock.coarser_grid import for_a_bound, for_a_plan
 from trimlang.stock.planner import QUICK, plan_stock
 from trimlang.stock.problem import Part, Plan, Problem
+from trimlang.stock.proof_check import doubts
 from trimlang.stock.verify import faults
 
 FINE = 127 * 5
@@ -45,6 +47,22 @@ def test_a_plan_in_a_fine_unit_is_cheaper_than_the_quick_one_and_near_its_bound(
     assert faults(plan) == ()
     assert plan.cost < quick.cost
     assert plan.gap * 100 < plan.cost
+
+
+def test_a_finer_grid_is_tried_where_the_first_leaves_a_gap(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    problem = replace(house(20, seed=2), spare=0)
+    monkeypatch.setattr(planner, "CELLS", 100_000)
+    gaps = []
+    for grids in ((2_000,), (2_000, 60_000)):
+        monkeypatch.setattr(planner, "GRIDS", grids)
+        plan = plan_stock(problem)
+        assert isinstance(plan, Plan)
+        assert faults(plan) == ()
+        assert doubts(plan) == ()
+        gaps.append(plan.gap)
+    assert gaps[0] > gaps[1] == 0
 
 
 @pytest.mark.parametrize("step", [2, 3, 7])

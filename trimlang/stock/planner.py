@@ -42,8 +42,11 @@ CELLS = 40_000_000
 
 A length that no tape shows (a millionth of a foot) splits every stick so finely.
 """
-COARSE_CELLS = 4_000_000
-"""The same on the coarser grid: a 256th of an inch for sixty sizes on sticks of 16 ft."""
+GRIDS = (4_000_000, 32_000_000)
+"""The same on coarser grids, each tried where the one before leaves the cost and the bound apart.
+
+The first is a 256th of an inch for sixty sizes on sticks of 16 ft.
+"""
 
 QUICK = Effort(prove=False)
 """No proof: the quick plan, with the quick bound beside it."""
@@ -108,9 +111,7 @@ def _planned(
             watch(None if packing is None else packing.cost, bound)
         if not _can_be_tabled(timber):
             sure = False
-            packing, coarse, why = _on_a_coarser_grid(
-                timber, buying, packing, bound, ends - thread_time()
-            )
+            packing, coarse, why = _on_coarser_grids(timber, buying, packing, bound, ends)
             if coarse is not None:
                 bound, reason = coarse.bound, why
         else:
@@ -168,34 +169,38 @@ def _can_be_tabled(timber: Timber) -> bool:
     return len(timber.sizes) * (room + 1) <= CELLS
 
 
-def _on_a_coarser_grid(
-    timber: Timber,
-    buying: Buying,
-    packing: Packing | None,
-    bound: int,
-    seconds: float,
+def _on_coarser_grids(
+    timber: Timber, buying: Buying, packing: Packing | None, bound: int, ends: float
 ) -> tuple[Packing | None, Certificate | None, str]:
-    """Return the better of a packing and one in coarser steps; a better bound's proof, and why."""
+    """Return the better of a packing and those in coarser steps; a better bound's proof, and why.
+
+    The grids grow finer until cost and bound meet, or this thread's CPU time reaches ``ends``.
+    """
     room = max(kind.room for kind in timber.kinds)
-    # As many units in one step as bring the tables down to COARSE_CELLS, rounded up.
-    step = -(-len(timber.sizes) * (room + 1) // COARSE_CELLS)
-    # Every stick would be shorter than one step.
-    if room < step:
-        return packing, None, ""
-    # Half of the time for a plan, the other half for a bound.
-    half = Effort(seconds=max(seconds, 0.0) / 2)
-    # Pieces rounded up give a plan that fits, rounded down a bound that holds.
-    found = plan_stock(for_a_plan(timber.problem, step), effort=half)
-    if isinstance(found, Plan):
-        packing = better(packing, _packing_like(found, timber, buying))
-    # A plan that costs no more than its bound needs no second search.
-    if packing is None or packing.cost > bound:
+    shown, why = None, ""
+    for cells in GRIDS:
+        # As many units in one step as bring the tables down to so many cells, rounded up.
+        step = -(-len(timber.sizes) * (room + 1) // cells)
+        # Every stick would be shorter than one step.
+        if room < step:
+            continue
+        # Half of the time for a plan, the other half for a bound.
+        half = Effort(seconds=max(ends - thread_time(), 0.0) / 2)
+        # Pieces rounded up give a plan that fits, rounded down a bound that holds.
+        found = plan_stock(for_a_plan(timber.problem, step), effort=half)
+        if isinstance(found, Plan):
+            packing = better(packing, _packing_like(found, timber, buying))
+        # A plan that costs no more than its bound needs no second search.
+        if packing is not None and packing.cost <= bound:
+            break
         rounded = for_a_bound(timber.problem, step)
         least = plan_stock(rounded, effort=half)
         if isinstance(least, Plan) and least.bound > bound and least.certificate is not None:
+            bound, why = least.bound, least.proof or "a coarser grid"
             shown = of_finer_grid(least.certificate, rounded, timber.problem, step)
-            return packing, shown, least.proof or "a coarser grid"
-    return packing, None, ""
+        if packing is not None and packing.cost <= bound:
+            break
+    return packing, shown, why
 
 
 def _packing_like(plan: Plan, timber: Timber, buying: Buying) -> Packing | None:
