@@ -99,6 +99,33 @@ def test_however_a_spreadsheet_saves_it(made: Callable[[str], bytes]) -> None:
     assert text_of(made(HEAD + ROWS)) == JOB
 
 
+@every(
+    "page, room, length",
+    [
+        ("cp1252", "Küche", "29½ in"),
+        ("cp1252", "Salón", "2 ft 5¾"),
+        ("cp850", "Küche", "29¾ in"),
+        ("cp437", "Cocina pequeña", "29½ in"),
+        ("cp1250", "Łóżko", "29 1/2 in"),
+        ("cp1252", "WÄSCHE", "29 in"),
+    ],
+)
+def test_an_old_code_page_is_told(page: str, room: str, length: str) -> None:
+    table = f'{HEAD}{room},N,"{length}",butt,in-corner(91°),base,,,,,\n'
+    made = read(table.encode(page))
+    assert f'room "{room}"' in made.text
+    assert f"N: {length}, left=butt, right=in-corner(91°)" in made.text
+    (told,) = made.remarks
+    assert "is no UTF-8" in told
+    assert not made.findings
+
+
+def test_a_text_that_makes_sense_in_no_code_page_is_refused() -> None:
+    table = f"{HEAD}Study,N,29 in,butt,butt,base,,,,,\n".encode()
+    (one,) = read(table.replace(b"ud", b"u\xb2d")).findings
+    assert one.code == "T651"
+
+
 def test_a_decimal_comma_where_commas_do_not_part_cells() -> None:
     table = "room;wall;length;left;right;trims\nBad;N;2740,5 mm;butt;in-corner(91,5 deg);base\n"
     assert "N: 2740.5 mm, left=butt, right=in-corner(91.5 deg)" in text_of(table)

@@ -8,6 +8,7 @@ from typing import Final
 from trimlang.language.other_files import TABLE, other_kind
 from trimlang.language.source import LINE_END
 from trimlang.record import record
+from trimlang.tables.old_encodings import in_an_old_page
 
 # Python's csv module does not tell where a cell stands, so the cells are read here (RFC 4180, and
 # the delimiters that spreadsheets write in countries with a decimal comma).
@@ -43,22 +44,29 @@ class TableRow:
     cells: tuple[Cell, ...]
 
 
-def table_text(data: bytes) -> str:
-    """Return the text of a CSV file: UTF-8, or UTF-16 with a byte order mark.
+def table_text(data: bytes) -> tuple[str, tuple[str, ...]]:
+    """Return the text of a CSV file, and what was guessed to read it.
+
+    It is UTF-8, UTF-16 with a byte order mark, or one of the old code pages in which it makes
+    sense.
 
     Raises:
-        NoTableError: it is neither, or a file of another kind, such as a plan.
+        NoTableError: it is none of them, or a file of another kind, such as a plan.
     """
     # Some spreadsheets save “Unicode text” so. Without its mark UTF-16 cannot be told from rubbish.
     for mark, encoding in ((b"\xff\xfe", "utf-16"), (b"\xfe\xff", "utf-16")):
         if data.startswith(mark):
             try:
-                return data.decode(encoding)
+                return data.decode(encoding), ()
             except UnicodeDecodeError:
                 raise NoTableError("it begins as UTF-16 and does not go on so") from None
     try:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError as error:
+        old = in_an_old_page(data)
+        if old is not None:
+            told = f"the file is no UTF-8 and is read as {old.page}: “{old.sample}” stands in it"
+            return old.text, (f"{told}. If that looks wrong, save it as “CSV UTF-8”",)
         line = data.count(b"\n", 0, error.start) + 1
         raise NoTableError(f"it is no UTF-8 text (byte {error.start})", line) from None
     # Valid UTF-8, but no text has a NUL: most likely a workbook that was not saved as CSV.
@@ -67,7 +75,7 @@ def table_text(data: bytes) -> str:
     other = other_kind(text)
     if other is not None and other is not TABLE:
         raise NoTableError(f"it is {other.what}")
-    return text
+    return text, ()
 
 
 def read_rows(text: str) -> tuple[str, list[TableRow]]:

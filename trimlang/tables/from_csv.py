@@ -30,7 +30,7 @@ _TEXTS: Final = ("room", "called", "note")
 class Made:
     """The job file's text, what is wrong with the table, and the table's own text.
 
-    ``remarks`` is what was guessed of a list that does not name its columns as a survey does.
+    ``remarks`` is what was guessed: columns of a list that names none, an old code page.
     """
 
     text: str
@@ -46,7 +46,7 @@ def from_csv(data: bytes, path: Path, include: str | None = None) -> Made:
     ``include`` names a file that the job file includes in its first line, such as the prices.
     """
     try:
-        text = table_text(data)
+        text, guessed = table_text(data)
         delimiter, rows = read_rows(text)
     except NoTableError as error:
         span = Span(path.name, error.line, error.column, error.column + 1)
@@ -57,9 +57,10 @@ def from_csv(data: bytes, path: Path, include: str | None = None) -> Made:
         listed = from_list(rows, path, include, delimiter)
         if listed is not None:
             lines = "".join(f"{line}\n" for line in listed.lines)
-            return Made(lines, listed.findings, Source(path.name, text), listed.remarks)
+            source = Source(path.name, text)
+            return Made(lines, listed.findings, source, (*guessed, *listed.remarks))
     made = _Table(path, delimiter, rows).made(include)
-    return replace(made, source=Source(path.name, text))
+    return replace(made, source=Source(path.name, text), remarks=guessed)
 
 
 class _Table:
@@ -76,8 +77,7 @@ class _Table:
     def made(self, include: str | None) -> Made:
         names = self._heading()
         if names is not None:
-            if include is not None:
-                self._lines.append(f'include "{include}"')
+            self._lines += [f'include "{include}"'] if include is not None else []
             for row in self._rows[1:]:
                 self._row(row, names)
         text = "".join(f"{line}\n" for line in self._lines)
