@@ -24,8 +24,8 @@ from trimlang.cli.replies import (
     messages,
     tell_done,
 )
-from trimlang.diagnostics.log_pages import NOBODY_BOUGHT, NOT_IN_FULL
 from trimlang.diagnostics.message_form import MessageForm
+from trimlang.diagnostics.named_codes import NOBODY_BOUGHT, NOT_IN_FULL
 from trimlang.language.source import Source
 from trimlang.money import money_text
 

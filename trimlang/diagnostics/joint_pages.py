@@ -4,10 +4,9 @@ from typing import Final
 
 from trimlang.diagnostics.code_page import Page
 from trimlang.diagnostics.example_lines import JOB_TO_ROOM, TRIM
+from trimlang.diagnostics.named_codes import SIDES_DISAGREE
 from trimlang.diagnostics.severity import Severity
 from trimlang.diagnostics.whole import Whole
-
-SIDES_DISAGREE: Final = "T301"
 
 JOINT_PAGES: Final = (
     Page(

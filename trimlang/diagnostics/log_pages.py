@@ -3,12 +3,8 @@
 from typing import Final
 
 from trimlang.diagnostics.code_page import Page
+from trimlang.diagnostics.named_codes import NOBODY_BOUGHT, NOT_IN_FULL
 from trimlang.diagnostics.severity import Severity
-
-NOT_IN_FULL: Final = "T712"
-"""Told of a line that does not say all: `mark` writes it out, and so does not tell it."""
-NOBODY_BOUGHT: Final = "T714"
-"""Where it costs nothing the stick is on no list either, and `mark` asks before it writes."""
 
 _JOB: Final = """\
 trim base: 9/16 in thick, 5 1/4 in tall, mdf

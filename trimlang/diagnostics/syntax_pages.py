@@ -4,11 +4,9 @@ from typing import Final
 
 from trimlang.diagnostics.code_page import Page
 from trimlang.diagnostics.example_lines import JOB_TO_ROOM
+from trimlang.diagnostics.named_codes import MISPLACED
 from trimlang.diagnostics.severity import Severity
 from trimlang.diagnostics.whole import Whole
-
-MISPLACED: Final = "T101"
-"""What is said of a slip that has no page of its own."""
 
 SYNTAX_PAGES: Final = (
     Page(

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import Final
 
 from trimlang.diagnostics import Diagnostic, say
+from trimlang.diagnostics.named_codes import MISPLACED
 from trimlang.diagnostics.suggestion import Suggestion
-from trimlang.diagnostics.syntax_pages import MISPLACED
 from trimlang.language import facts, tree
 from trimlang.language.vocabulary import NO_WALLS, not_a_label, topic_of
 

@@ -23,8 +23,11 @@ class Retired:
 RETIRED: Final[tuple[Retired, ...]] = ()
 """Every retired word that is still read; DEVELOPERS.md says how one is added."""
 
-QUOTED_OR_COMMENT: Final = re.compile(r'(?:(?<![\d¼½¾⅐-⅞])"|“)[^"“”]*["”]|#.*')
-"""What of a line is not in the language's own words; a mark right behind a number is of inches."""
+QUOTED_OR_COMMENT: Final = r'(?:(?<![\d¼½¾⅐-⅞])"|“)[^"“”]*["”]|#.*'
+"""The pattern of what in a line is not in the language's own words.
+
+A mark right behind a number is of inches.
+"""
 
 
 def renewed(
@@ -38,7 +41,7 @@ def renewed(
     findings: list[Diagnostic] = []
     for word in RETIRED if retired is None else retired:
         # Looked for anew for each word, since the text before has changed places.
-        aside = [one.span() for one in QUOTED_OR_COMMENT.finditer(text)]
+        aside = [one.span() for one in re.finditer(QUOTED_OR_COMMENT, text)]
         # Only a whole word: a name that contains it is left alone.
         pattern = re.compile(rf"(?<![\w.-]){re.escape(word.word)}(?![\w.-])", re.IGNORECASE)
         parts: list[str] = []

@@ -7,8 +7,8 @@ from collections.abc import Callable, Iterator
 from typing import Final
 
 from trimlang.diagnostics import Diagnostic, Span, say
+from trimlang.diagnostics.named_codes import MISPLACED
 from trimlang.diagnostics.suggestion import Suggestion
-from trimlang.diagnostics.syntax_pages import MISPLACED
 from trimlang.language.retired import QUOTED_OR_COMMENT
 from trimlang.record import record
 
@@ -80,7 +80,7 @@ class KnownSlip:
         return None
 
     def _outside_quotes(self, text: str) -> Iterator[Found]:
-        quoted = [one.span() for one in QUOTED_OR_COMMENT.finditer(text)]
+        quoted = [one.span() for one in re.finditer(QUOTED_OR_COMMENT, text)]
         for found in self.written.finditer(text):
             # What is in quotes or behind # is the writer's own, and may look like any slip.
             if not any(start < found.start() < end for start, end in quoted):

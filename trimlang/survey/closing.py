@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.diagnostics import Span
-from trimlang.diagnostics.joint_pages import SIDES_DISAGREE
+from trimlang.diagnostics.named_codes import SIDES_DISAGREE
 from trimlang.lengths.angles import degrees_text
 from trimlang.lengths.tape import feet_text, steps_nearest, steps_up
 from trimlang.settings.table import Settings

@@ -15,7 +15,6 @@ from trimlang.survey.copes import choose_copes
 from trimlang.survey.every_room import said_for_each
 from trimlang.survey.implied import imply_corners
 from trimlang.survey.job import Gap, Job, Room, Trim
-from trimlang.survey.log_reading import read_log, with_logged
 from trimlang.survey.lookalikes import find_lookalikes
 from trimlang.survey.measures import Findings
 from trimlang.survey.offers import bought_by_length
@@ -61,6 +60,9 @@ def survey(
     )
     log: tuple[Entry, ...] = ()
     if any(isinstance(line, tree.LOG_LINES) for line in statements):
+        # Imported here: most jobs have no log.
+        from trimlang.survey.log_reading import read_log, with_logged
+
         log = read_log(statements, trims, settings.unit, findings)
         # Lengths that only the log knows must be known before pieces are planned on them.
         trims = with_logged(trims, log)

@@ -1,0 +1,20 @@
+"""Codes that not only their page and the one place that says them need.
+
+They stand apart from the pages, which nothing needs to read in a job that has no findings.
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+MISPLACED: Final = "T101"
+"""What is said of a slip that has no page of its own."""
+
+SIDES_DISAGREE: Final = "T301"
+"""Dropped where one slip explains all corners of a room whose two sides disagree."""
+
+NOT_IN_FULL: Final = "T712"
+"""Told of a line that does not say all: `mark` writes it out, and so does not tell it."""
+
+NOBODY_BOUGHT: Final = "T714"
+"""Where it costs nothing the stick is on no list either, and `mark` asks before it writes."""
