@@ -115,7 +115,7 @@ def check_gathered(gathered: Gathered, file: str, steps: Steps = PLAIN) -> Resul
     # Where something could not be read, a finding that depends on it may be false: mending what
     # could not be read mends it too, or shows what is really wrong. So it is left out for now.
     lost_lines = {
-        (one.span.file, one.span.line) for one in gathered.findings if one.page.loses is Whole.LINE
+        (one.span.file, one.span.line) for one in findings if one.page.loses is Whole.LINE
     }
     lost = [Whole.FILES] if any(one.page.loses is Whole.FILES for one in gathered.findings) else []
     unique = dict.fromkeys(

@@ -127,7 +127,7 @@ def test_a_missing_thickness_is_said_once_a_trim(check: Check) -> None:
     ("line", "code"),
     [
         ("N: 40 in, left=butt, right=out-corner(90 deg, 91 deg)", "T209"),
-        ("N: 40 in, left=butt, right=butt, no splice, splice", "T209"),
+        ("N: 40 in, left=butt, right=butt, no splice, splice", "T724"),
         ('N: 40 in, left=butt, right=butt, note "a", note "b"', "T209"),
         ("N: 9 ft 14 in, left=butt, right=butt", "T113"),
         ("N: 9.5 ft 3 in, left=butt, right=butt", "T113"),

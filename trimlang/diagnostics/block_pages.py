@@ -59,6 +59,7 @@ BLOCK_PAGES: Final = (
         " and head.",
         example=TRIM + STOCK + "block plinth: 3 in wide\n" + OPEN_ROOM + RUN,
         loses=Whole.USES,
+        needs=(Whole.LINE,),
     ),
     Page(
         code="T294",

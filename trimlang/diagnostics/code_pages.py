@@ -19,6 +19,7 @@ from trimlang.diagnostics.file_pages import FILE_PAGES
 from trimlang.diagnostics.joint_pages import JOINT_PAGES
 from trimlang.diagnostics.log_pages import LOG_PAGES
 from trimlang.diagnostics.measure_pages import MEASURE_PAGES
+from trimlang.diagnostics.odd_word_pages import ODD_WORD_PAGES
 from trimlang.diagnostics.own_end_pages import OWN_END_PAGES
 from trimlang.diagnostics.question_pages import QUESTION_PAGES
 from trimlang.diagnostics.room_pages import ROOM_PAGES
@@ -32,6 +33,7 @@ _PARTS: Final = (
     SYNTAX_PAGES,
     SURVEY_PAGES,
     OWN_END_PAGES,
+    ODD_WORD_PAGES,
     MEASURE_PAGES,
     QUESTION_PAGES,
     JOINT_PAGES,

@@ -11,8 +11,9 @@ CUTTING_PAGES: Final = (
         code="T404",
         title="beyond the saw",
         message="the {side} end of run {run} wants a mitre of {mitre}; the saw swings to {reach}",
-        remedy="Clamp the piece to a wedge, cut it by hand, or say how far yours goes: saw:"
-        " reaches 60 deg",
+        remedy="Where that corner is what the saw read, write mitre before it: out-corner(mitre"
+        " 44 1/2 deg). Else clamp the piece to a wedge, cut it by hand, or say how far yours goes:"
+        " saw: reaches 60 deg",
         why="A sharp corner's mitre is further from square than a common mitre saw turns (about"
         " 50°, from memory; the saw's manual decides).",
         example=JOB_TO_ROOM + "  N: 40 in, left=in-corner(60 deg), right=butt",
@@ -94,7 +95,7 @@ CUTTING_PAGES: Final = (
         code="T410",
         title="casing longer than any stick",
         message="casing: the {part} needs {need} of {trim}, and the longest stick gives {longest}",
-        remedy="List longer stock.",
+        remedy="Look at the opening's height and width again, or list longer stock.",
         why="Casing is seen from near by and is not spliced.",
         example="trim case: 11/16 in thick, 2 1/4 in wide\nstock case: 7 ft at 6.10\n"
         + JOB_TO_ROOM

@@ -5,6 +5,7 @@ from typing import Final
 from trimlang.diagnostics.code_page import Page
 from trimlang.diagnostics.example_lines import JOB_TO_ROOM, OPEN_ROOM, RUN, STOCK, TRIM
 from trimlang.diagnostics.severity import Severity
+from trimlang.diagnostics.whole import Whole
 
 MEASURE_PAGES: Final = (
     Page(
@@ -56,6 +57,7 @@ MEASURE_PAGES: Final = (
         + JOB_TO_ROOM
         + RUN
         + "  opening 32 in, casing case\n",
+        needs=(Whole.LINE,),
     ),
     Page(
         code="T241",
@@ -83,6 +85,7 @@ MEASURE_PAGES: Final = (
         remedy="Say how it rises: rising right 36 deg; or make the end a butt.",
         why="Plumb and level cuts are made where sloping trim ends at a wall or on a floor.",
         example=JOB_TO_ROOM + "  N: 40 in, left=plumb, right=butt",
+        needs=(Whole.LINE,),
     ),
     Page(
         code="T244",

@@ -252,12 +252,12 @@ def halves(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
 def swapped(between: str) -> Callable[[Span, Facts, str], Iterator[Mend]]:
     """Return what swaps the two lengths that stand on both sides of a word."""
     pattern = re.compile(
-        rf"(?P<one>\d[^,()#]*?)\s+{between}\s+(?P<two>\d[^,()#]*?)(?=\s*(?:from|[,()#]|$))"
+        rf"(?P<one>\d[^,()#]*?)\s+{between}\s+(?P<two>\d[^,()#]*?)(?=\s*(?:from|run\b|[,()#]|$))"
     )
 
-    def offer(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
+    def offer(span: Span, facts: Facts, line: str) -> Iterator[Mend]:
         found = pattern.search(line, span.column - 1)
-        if found is not None:
+        if found is not None and facts.get("turned", True):
             place = replace(span, column=found.start() + 1, end=found.end() + 1)
             yield write(place, f"{found['two']} {between} {found['one']}")
 

@@ -5,6 +5,7 @@ from typing import Final
 from trimlang.diagnostics.code_page import Page
 from trimlang.diagnostics.example_lines import JOB_TO_ROOM
 from trimlang.diagnostics.severity import Severity
+from trimlang.diagnostics.whole import Whole
 
 STAIR_PAGES: Final = (
     Page(
@@ -81,6 +82,7 @@ STAIR_PAGES: Final = (
         why="An arc follows from its radius and its angle, from its chord and its rise, or from its"
         " chord and its radius.",
         example=JOB_TO_ROOM + "  N: 40 in, left=butt, right=butt, curves in 90 deg",
+        needs=(Whole.LINE,),
     ),
     Page(
         code="T298",

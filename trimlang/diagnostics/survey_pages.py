@@ -276,6 +276,7 @@ SURVEY_PAGES: Final = (
         remedy="Write an angle in that range.",
         why="The saw could not cut it, or the joint would not hold.",
         example="splices: angle 60 deg\n" + JOB_TO_ROOM + RUN,
+        loses=Whole.LINE,
     ),
     Page(
         code="T234",

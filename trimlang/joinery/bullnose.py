@@ -10,6 +10,7 @@ to joint.  In front of another trim it is all as much further out: the round is 
 from __future__ import annotations
 
 from dataclasses import replace
+from fractions import Fraction
 from typing import Final
 
 from trimlang.joinery.cuts import end_cut
@@ -18,11 +19,14 @@ from trimlang.joinery.piece import Piece, PieceKind, Remark
 from trimlang.joinery.rounding import deciding_row, round_length
 from trimlang.language.facts import Side
 from trimlang.lengths.angles import STRAIGHT, cosine, tangent
-from trimlang.lengths.tape import NOTHING
+from trimlang.lengths.tape import NOTHING, SIXTEENTH, length_text, steps_nearest
 from trimlang.marking import N_
 from trimlang.settings.table import Settings
 from trimlang.survey.job import Trim
 from trimlang.survey.measures import Findings
+
+DEEPEST_HOLLOW: Final = Fraction(1, 4)
+"""Inches from a round corner to its small piece: more is seen (common practice, no source)."""
 
 _BETWEEN: Final = {
     Side.LEFT: N_("goes round the rounded corner left of {run}; glue, do not nail"),
@@ -46,6 +50,9 @@ def rounded(met: Meeting, trim: Trim, run: str, findings: Findings, *, brings: b
         return met
     turn = STRAIGHT - corner
     half = STRAIGHT - turn / 2
+    hollow = radius * (1 / cosine(turn / 4) - 1)
+    if brings and hollow > DEEPEST_HOLLOW:
+        findings.say("T723", met.end.span, hollow=length_text(steps_nearest(hollow, SIXTEENTH)))
     return replace(
         met,
         end=replace(met.end, corner=half),

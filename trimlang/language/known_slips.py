@@ -12,7 +12,11 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.diagnostics import Diagnostic
+from trimlang.language.box_slips import BOX_SLIPS
 from trimlang.language.buying_slips import BUYING_SLIPS
+from trimlang.language.casing_slips import CASING_SLIPS
+from trimlang.language.curve_slips import CURVE_SLIPS
+from trimlang.language.ending_slips import ENDING_SLIPS
 from trimlang.language.log_slips import LOG_SLIPS
 from trimlang.language.order_slips import ORDER_SLIPS
 from trimlang.language.pad_slips import PAD_SLIPS
@@ -20,6 +24,10 @@ from trimlang.language.regional_slips import ANY_TRIM, REGIONAL_SLIPS
 from trimlang.language.setting_slips import SETTING_SLIPS
 from trimlang.language.shape_slips import SHAPE_SLIPS
 from trimlang.language.slip_row import WHOLE_LENGTH, WRITTEN_LENGTH, Found, slip
+from trimlang.language.slope_slips import SLOPE_SLIPS
+from trimlang.language.stack_slips import STACK_SLIPS
+from trimlang.language.stick_slips import STICK_SLIPS
+from trimlang.language.supply_slips import SUPPLY_SLIPS
 from trimlang.language.wall_slips import WALL_SLIPS
 from trimlang.lengths.units import in_inches
 
@@ -64,6 +72,14 @@ def _figures(found: Found) -> str | None:
 KNOWN_SLIPS: Final = (
     # These begin with words of their own, so they are told before slips that fit any line.
     *LOG_SLIPS,
+    *CASING_SLIPS,
+    *BOX_SLIPS,
+    *STACK_SLIPS,
+    *ENDING_SLIPS,
+    *SLOPE_SLIPS,
+    *CURVE_SLIPS,
+    *STICK_SLIPS,
+    *SUPPLY_SLIPS,
     *REGIONAL_SLIPS,
     slip(
         ("N\t40\tin-corner\tbutt", None),
@@ -260,21 +276,6 @@ KNOWN_SLIPS: Final = (
         wanted="a comma before the name",
         remedy="Put a comma before the name.",
         instead=lambda _: ", ",
-    ),
-    slip(
-        (
-            "N: 40 in, left=butt, right=in-corner 91 deg",
-            "N: 40 in, left=butt, right=in-corner(91 deg)",
-        ),
-        (
-            "N: 40 in, left=butt, right=out-corner 91.5°",
-            "N: 40 in, left=butt, right=out-corner(91.5 deg)",
-        ),
-        written=r"\b(?P<joint>(?:in|out)(?:-corner)?) (?P<angle>\d[\d ./]*?)"
-        r" ?(?:deg(?:rees?)?\b|°)",
-        wanted="brackets round the angle",
-        remedy="An angle stands in brackets: write {}.",
-        instead=lambda found: f"{found['joint']}({found['angle']} deg)",
     ),
     *SHAPE_SLIPS,
     *WALL_SLIPS,

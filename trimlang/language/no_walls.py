@@ -22,9 +22,14 @@ def no_wall(wall: tree.RunLine) -> tuple[tree.GapLine, Diagnostic] | None:
     label = wall.label
     takes = f"A wall of that name takes a colon: {label.text}:"
     if label.text.casefold() in NO_WALLS:
-        better = f"{NO_WALLS[label.text.casefold()]} {label.text}"
-        kind = tree.GapKind(better.partition(" ")[0])
-        gap = tree.GapLine(kind, wall.length, (facts.Called(label, label.span),), wall.span)
+        word = NO_WALLS[label.text.casefold()]
+        better = f"{word} {label.text}"
+        is_bare = word in ("bare", "newel")
+        kind = tree.GapKind.BARE if is_bare else tree.GapKind.OPENING
+        called: tuple[facts.WallFact, ...] = (facts.Called(label, label.span),)
+        if word == "beam":
+            called = (facts.BeamAcross(label.span), *called)
+        gap = tree.GapLine(kind, wall.length, called, wall.span)
         told = Suggestion(f"Write {better}. {takes}", better)
         return gap, say("T124", label.span, word=label.text, remedy=told)
     meant = not_a_label(label.text)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Final
 
 from lark.tree import Meta
 
@@ -64,6 +65,27 @@ def named_as_an_opening(run: tree.RunLine) -> list[Diagnostic]:
     told = f"An opening or bare wall has no colon: write {word} and its width. A wall of that name"
     remedy = Suggestion(f"{told} says an end, such as left=butt.", f"{word} ")
     return [say("T125", span, word=run.label.text, remedy=remedy)]
+
+
+_MEASURES: Final = frozenset({"sill", "height", "deep", "head", "horn", "reveal"})
+"""Words that say which measure of an opening follows: none of them is the name of one."""
+
+_OF_WINDOWS: Final = (facts.SillHeight, facts.Stooled, facts.FourSides)
+
+
+def odd_of_an_opening(
+    word: tree.Word, named: tree.Word | facts.Called | None, said: list[facts.WallFact]
+) -> list[Diagnostic]:
+    """Warn of an opening that gives another measure for its width, and of a door with a sill.
+
+    “window sill 30 in” would be a window of 30 in that is called sill.
+    """
+    if isinstance(named, tree.Word) and named.text.casefold() in _MEASURES:
+        span = replace(word.span, end=named.span.end)
+        return [say("T488", span, kind=word.text, measure=named.text)]
+    if word.text != "door":
+        return []
+    return [say("T489", fact.span) for fact in said if isinstance(fact, _OF_WINDOWS)]
 
 
 def named_before(word: tree.Word, name: tree.Word) -> facts.Called:

@@ -146,7 +146,9 @@ def _without_part(text: str, at: int, until: int) -> str | None:
     # Where reading stopped at a comma, the part before it lacks something: that is the one to
     # blank.
     before = [comma for comma in commas if comma < at]
-    if not before:
+    # Of a loose piece the length is as needful as the name, and stands behind a comma too.
+    needful = 2 if text.lstrip()[:5].casefold() == "piece" else 1
+    if len(before) < needful:
         return None
     start = before[-1]
     end = next((comma for comma in commas if comma >= max(at, until)), len(text))

@@ -39,6 +39,8 @@ NO_WALLS: Final = MappingProxyType(
             "bare": "tub bathtub shower vanity toilet fireplace hearth stove range oven fridge"
             " refrigerator dishwasher sink counter bench bookcase wardrobe heater"
             " cupboard cupboards units worktop dresser settle",
+            "newel": "post column",
+            "beam": "joist girder rafter purlin",
         }.items()
         for name in names.split()
     }

@@ -13,7 +13,12 @@ from trimlang.language import facts, tree
 from trimlang.language.box_facts import BoxPlace, BoxWall
 from trimlang.language.log_lines import Children
 from trimlang.language.no_walls import no_wall
-from trimlang.language.opening_phrases import OpeningPhrases, named_as_an_opening, named_before
+from trimlang.language.opening_phrases import (
+    OpeningPhrases,
+    named_as_an_opening,
+    named_before,
+    odd_of_an_opening,
+)
 from trimlang.language.stock_lines import fact_of
 from trimlang.language.vocabulary import GAP_WORDS
 from trimlang.settings.setting_kinds import TakenAt
@@ -195,10 +200,8 @@ class WallLines(OpeningPhrases):
 
         ``door 32 in`` without a name is called door.  ``also`` is what the line's word says too.
         """
-        walls = (
-            at for at, one in enumerate(children) if isinstance(one, tree.RunLine | tree.GapLine)
-        )
-        follow = next(walls, None)
+        stretch = tree.RunLine | tree.GapLine
+        follow = next((at for at, one in enumerate(children) if isinstance(one, stretch)), None)
         if follow is not None:
             own = children[:follow]
             gap = self._gap(kind, replace(span, end=own[-1].span.end), own, *also)
@@ -208,6 +211,7 @@ class WallLines(OpeningPhrases):
         before = len(said) > 1 and isinstance(said[1], tree.Measure)
         named = said.pop(0) if before else None
         width = said.pop(0)
+        self.problems += odd_of_an_opening(word, named, said)
         if isinstance(named, facts.Called):
             said.append(named)
         elif named is not None:

@@ -68,10 +68,19 @@ def _assemblies(
             before = known.name if known is not None else trims.get(line.name.text)
             if before is None:
                 assemblies[line.name.text] = line
+                _say_what_is_named_twice(line, findings)
             else:
                 where = place(before.span, line.name.span)
                 findings.say("T291", line.name.span, name=line.name.text, line=where)
     return assemblies
+
+
+def _say_what_is_named_twice(line: tree.AssemblyLine, findings: Findings) -> None:
+    named: set[str] = set()
+    for one in line.members:
+        if one.trim.text in named:
+            findings.say("T209", one.trim.span)
+        named.add(one.trim.text)
 
 
 def _in_front_there(

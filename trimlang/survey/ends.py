@@ -29,6 +29,8 @@ MOST_TWIST: Final = 5
 LEAST_TAPER: Final = 10
 MOST_TAPER: Final = 60
 """Degrees from square between which the end of a trim is sloped."""
+MOST_READING: Final = (STRAIGHT - LEAST_CORNER) / 2
+"""Degrees from square: the mitre of the sharpest corner that is believed."""
 _VAGUE: Final = Fraction(1, 2)
 """Degrees; a corner that is measured less closely than that is worth measuring again."""
 
@@ -83,6 +85,9 @@ def read_end(
                 corner = _taper(degrees, fact, findings)
             case facts.WrittenCorner(size=tree.Angle(degrees=degrees)):
                 corner = _corner(joint, degrees, fact, findings)
+            case facts.WrittenCorner(size=facts.MitreThere(angle=angle)) if _no_reading(angle):
+                own = degrees_text(angle.degrees).rstrip("°")
+                findings.say("T728", fact.span, degrees=own, instead=f"{own} deg")
             case facts.WrittenCorner(size=facts.MitreThere(angle=angle)):
                 # A mitre bisects the corner, so a mitre m belongs to a corner of 180° - 2m.
                 corner = _corner(joint, STRAIGHT - 2 * angle.degrees, fact, findings)
@@ -161,6 +166,11 @@ def _out_of_plumb(
         return None, Fraction(0)
     # The saw is set for mid height, so that what is open at the top and at the bottom is the same.
     return (below + above) / 2, below - above
+
+
+def _no_reading(angle: tree.Angle) -> bool:
+    """Tell whether an angle is more than any saw is set to, and so the corner's own."""
+    return angle.degrees > MOST_READING
 
 
 def _taper(degrees: Fraction, fact: facts.WrittenCorner, findings: Findings) -> Fraction | None:

@@ -68,6 +68,10 @@ def _check(
     behind = trims.get(word.text)
     if behind is None:
         unknown_trim(word, trims, findings)
+    # A crown's foot is on the wall or on the face of what is behind it, never on an upper edge.
+    elif on_top and trims[name].spring is not None:
+        instead = f"in front of {behind.name}"
+        findings.say("T722", fact.span, trim=name, other=behind.name, instead=instead)
     # A crown has no top that anything could lie on.
     elif any(one.name == name for one in _behind(behind, trims)) or (on_top and behind.spring):
         where = "on" if on_top else "in front of"

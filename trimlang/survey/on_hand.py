@@ -76,7 +76,9 @@ def _defect(line: WrittenDefect, long: Fraction, unit: Unit, findings: Findings)
     if start >= end or end > long:
         found = {"kind": line.kind.value, "long": feet_text(long, unit), "side": line.side.value}
         places = {"start": length_text(start, unit), "end": length_text(end, unit)}
-        findings.say("T465", line.span, **found, **places)
+        # From the second mark to the first: the two were swapped, if the stick is that long.
+        turned = end < start <= long
+        findings.say("T465", line.span, **found, **places, turned=turned)
         return None
     # From here on all places are from the left end, as everywhere on a stick.
     if line.side is Side.RIGHT:

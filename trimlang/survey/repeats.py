@@ -51,7 +51,9 @@ def find_repeats(statements: Iterable[tree.Statement], findings: Findings) -> No
                 if isinstance(fact, _MANY):
                     continue
                 key = _subject(fact)
-                if key in here:
+                if key in here and _says_the_contrary(fact, said):
+                    findings.say("T724", fact.span)
+                elif key in here:
                     findings.say("T209", fact.span)
                 elif isinstance(fact, facts.Stated) and key in stated:
                     before = place(stated[key].span, fact.span)
@@ -59,6 +61,12 @@ def find_repeats(statements: Iterable[tree.Statement], findings: Findings) -> No
                 here.add(key)
                 if isinstance(fact, facts.Stated):
                     stated[key] = fact
+
+
+def _says_the_contrary(fact: facts.Fact, said: tuple[facts.Fact, ...]) -> bool:
+    """Tell whether a line says both “splice” and “no splice”."""
+    wanted = {one.wanted for one in said if isinstance(one, facts.Spliced)}
+    return isinstance(fact, facts.Spliced) and len(wanted) > 1
 
 
 def _groups(line: tree.Statement) -> Iterator[tuple[facts.Fact, ...]]:

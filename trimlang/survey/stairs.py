@@ -119,6 +119,8 @@ def _pitch(
             rise = length(fact.pitch.rise, settings.unit, findings, what=what)
             run = length(fact.pitch.run, settings.unit, findings, what=what)
             if rise is not None and run is not None:
+                if rise > run:
+                    findings.say("T725", fact.span)
                 # rise / run is the tangent of the pitch.
                 pitch, steps = arc_tangent(rise / run), StairSteps(rise, run)
         else:

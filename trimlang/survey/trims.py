@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from dataclasses import replace
 from fractions import Fraction
+from types import MappingProxyType
+from typing import Final
 
 from trimlang.diagnostics.place import place
 from trimlang.language import facts, tree
@@ -20,6 +22,19 @@ from trimlang.survey.near_names import unknown_trim
 from trimlang.survey.offers import bought_by_length, check_prices, read_offers
 from trimlang.survey.on_hand import read_rests
 from trimlang.survey.random_lengths import read_random_lengths
+
+_SAID_OF_THE_TRIM: Final = MappingProxyType(
+    {
+        "flexible": frozenset({"flex", "flexi", "bends", "bendable", "bendy", "pliable"}),
+        "one way": frozenset(
+            {
+                "one direction", "one directional", "directional", "directional grain",
+                "directional pattern", "grain one way", "pattern one way", "handed",
+            }
+        ),
+    }
+)  # fmt: skip
+"""Words of the language by what is written for them, which would be taken for a material."""
 
 
 def read_trims(
@@ -130,13 +145,18 @@ def _trim(line: TrimLine, unit: Unit, findings: Findings) -> Trim:
                 front = fact.trim.text
             case facts.StandsOn():
                 upon = fact.trim.text
-            case facts.Material():
-                material.append(fact.words.text)
+            case facts.Material(words=words):
+                material.append(words.text)
+                if (meant := _meant_by(words.text)) is not None:
+                    findings.say("T726", words.span, words=words.text, meant=meant)
             case facts.Flexible(words=words):
                 flexible = True
                 # What it is made of is ordered with it: a yard that hears “flexible” sends another
                 # stick.
                 material.append("flexible" if words is None else f"flexible {words.text}")
+    if girth is not None and tall is not None and girth < tall:
+        where = next(fact.span for fact in line.facts if isinstance(fact, facts.Girth))
+        findings.say("T727", where)
     return Trim(
         name=line.name.text,
         thickness=thick,
@@ -152,6 +172,12 @@ def _trim(line: TrimLine, unit: Unit, findings: Findings) -> Trim:
         spring=spring,
         girth=girth,
     )
+
+
+def _meant_by(words: str) -> str | None:
+    """Return the language's word for what a material's words say of the trim itself."""
+    said = words.casefold().replace("-", " ")
+    return next((word for word, ways in _SAID_OF_THE_TRIM.items() if said in ways), None)
 
 
 def _batch_by(line: StockLine) -> BatchScope | None:

@@ -1,0 +1,83 @@
+"""Slips in assemblies: trims that go up together under one name."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from trimlang.language.regional_names import NAME
+from trimlang.language.slip_row import slip
+
+_ASSEMBLY: Final = r"^\s*assembly\b[^#]*?"
+
+STACK_SLIPS: Final = (
+    slip(
+        ("assembly: frieze, crown", None),
+        written=r"^\s*(?P<slip>assembly)\s*:",
+        wanted="the assembly's name before the colon",
+        remedy="Give it a name of its own: assembly cornice: frieze, crown in front of frieze.",
+        # the first trim behind the colon is a member, and hardly ever the name
+        instead=None,
+    ),
+    slip(
+        ("assembly foot = base, shoe", "assembly foot: base, shoe"),
+        written=rf"^\s*assembly +{NAME}(?P<slip>\s*=\s*)",
+        wanted="a colon behind its name",
+        remedy="Write a colon there.",
+        instead=lambda _: ": ",
+    ),
+    slip(
+        ("assembly cornice: frieze and crown", "assembly cornice: frieze, crown"),
+        ("assembly cornice: frieze + crown", "assembly cornice: frieze, crown"),
+        written=rf"{_ASSEMBLY}{NAME}(?P<slip>\s*(?:\band\b|with\b|[&+/;])\s*)",
+        wanted="a comma between two members",
+        remedy="Put a comma between them.",
+        instead=lambda _: ", ",
+    ),
+    slip(
+        (
+            "assembly cornice: frieze, crown before frieze",
+            "assembly cornice: frieze, crown in front of frieze",
+        ),
+        (
+            "assembly cornice: frieze, crown over frieze",
+            "assembly cornice: frieze, crown in front of frieze",
+        ),
+        written=rf"^\s*(?:assembly|trim)\b[^#]*?(?P<slip>(?<!in )\b(?:before|over|against|(?:at "
+        rf"|the )?front of|ahead of))"
+        rf"(?= +(?:the +)?{NAME})",
+        wanted="“in front of”, or “on” where it lies on the other's top",
+        remedy="Write {}.",
+        instead=lambda _: "in front of",
+    ),
+    slip(
+        (
+            "assembly foot: base, cap on top of base",
+            "assembly foot: base, cap on base",
+        ),
+        written=rf"^\s*(?:assembly|trim)\b[^#]*?(?P<slip>\b(?:on top of|atop|above"
+        rf"|on the top of))(?= +{NAME})",
+        wanted="“on”",
+        remedy="Write {}.",
+        instead=lambda _: "on",
+    ),
+    slip(
+        ("assembly foot: base, shoe in front", None),
+        ("assembly foot: base, cap on, shoe", None),
+        written=rf"{_ASSEMBLY}{NAME}\s+(?P<slip>in front(?: of)?|on)\s*(?=,|#|$)",
+        wanted="the trim that it stands before or lies on",
+        remedy="Name it: shoe in front of base, cap on base.",
+        instead=None,
+    ),
+    slip(
+        (
+            "cornice: frieze, crown in front of frieze",
+            "assembly cornice: frieze, crown in front of frieze",
+        ),
+        ("foot: base, cap on base", "assembly foot: base, cap on base"),
+        written=rf"^\s*(?P<slip>{NAME})\s*:\s*{NAME}\s*,[^#]*?\b(?:in front of|on) +{NAME}",
+        wanted="a line that begins with the word assembly",
+        remedy="Write {}: its name follows that word.",
+        instead=lambda found: f"assembly {found['slip']}",
+    ),
+)
+"""What is often written of trims that go up together, and how the language says it."""
