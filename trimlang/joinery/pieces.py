@@ -65,7 +65,7 @@ def join_room(job: Job, room: Room, places: Places) -> Joined:
     for wall, trim in walls(job, room, outline(room, job.trims), findings):
         pieces.extend(_run_pieces(wall, trim, findings, joints, places))
     # Casings are added afterwards: their pieces have no mates along a wall.
-    pieces = list(with_mates(job, room, pieces))
+    pieces = with_mates(job, room, pieces)
     pieces.extend(casing_pieces(job, room, findings))
     pieces.extend(loose_pieces(job, room, findings))
     pieces.extend(box_pieces(job, room, findings))

@@ -2,7 +2,8 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections import defaultdict
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
@@ -263,33 +264,35 @@ def _lengths(
     return split(whole.rounding.exact, longest, lap, settings, force=force, studs=studs)
 
 
-def with_mates(job: Job, room: Room, pieces: Iterable[Piece]) -> list[Piece]:
+def with_mates(job: Job, room: Room, pieces: Sequence[Piece]) -> list[Piece]:
     """Return a room's pieces with the ids of the pieces that they are joined to on a wall."""
-    pieces = list(pieces)
-    mates: dict[str, list[str]] = {piece.id: list(piece.mates) for piece in pieces}
+    new: defaultdict[str, list[str]] = defaultdict(list)
     along: dict[tuple[str, str], list[Piece]] = {}
     for piece in pieces:
         if piece.kind is PieceKind.RUN:
             along.setdefault((piece.run, piece.trim), []).append(piece)
         elif piece.kind.is_glued:
             for mate in piece.mates:
-                mates[mate].append(piece.id)
+                new[mate].append(piece.id)
     pairs = [pair for parts in along.values() for pair in pairwise(parts)]
     for one, other, trim in _surveyed(job, room):
         before, after = along.get((one, trim)), along.get((other, trim))
-        # The last piece of one run and the first of the next share a joint that the file itself
-        # asked for.
+        # The last piece of one run and the first of the next share the joint that was asked for.
         if before and after:
             pairs.append((before[-1], after[0]))
     for before_piece, after_piece in pairs:
-        mates[before_piece.id].append(after_piece.id)
-        mates[after_piece.id].append(before_piece.id)
-    return [replace(piece, mates=tuple(mates[piece.id])) for piece in pieces]
+        new[before_piece.id].append(after_piece.id)
+        new[after_piece.id].append(before_piece.id)
+    return [
+        replace(one, mates=(*one.mates, *new[one.id])) if one.id in new else one for one in pieces
+    ]
 
 
 def _surveyed(job: Job, room: Room) -> Iterator[tuple[str, str, str]]:
     """Yield the labels of neighbouring walls that the job file itself splices, and the trim."""
-    for name in dict.fromkeys(name for run in room.runs for name in run.trims):
+    # Hardly any file says so, and then there is no strip to look for.
+    asked = any(run.right.joint.laps for run in room.runs)
+    for name in dict.fromkeys(name for run in room.runs for name in run.trims if asked):
         for one, other in neighbours(room, strips(room, job.trim(name))):
             ends = end_of(room, one, Side.RIGHT), end_of(room, other, Side.LEFT)
             if all(end is not None and end.joint.laps for end in ends):

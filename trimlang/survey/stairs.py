@@ -26,8 +26,8 @@ def climbing(run: Run, said: tuple[facts.Fact, ...], settings: Settings, finding
     Reports what is said of a stair on a run that does not climb.
     """
     slope, steps = _pitch(said, settings, findings)
-    run = replace(run, ceiling=_ceiling(said, settings, findings))
-    run = replace(run, turns_level=_level_turns(run, said, findings))
+    ceiling = _ceiling(said, settings, findings)
+    run = replace(run, ceiling=ceiling, turns_level=_level_turns(run, ceiling, said, findings))
     work = StairWork(notches=_notches(said, settings, findings), steps=steps)
     for fact in said:
         # On level trim the tape can only run along the wall, and there are no steps to saw.
@@ -89,13 +89,15 @@ def _ceiling(said: tuple[facts.Fact, ...], settings: Settings, findings: Finding
     return pitch if fact.side is Side.RIGHT else -pitch
 
 
-def _level_turns(run: Run, said: tuple[facts.Fact, ...], findings: Findings) -> tuple[Side, ...]:
+def _level_turns(
+    run: Run, ceiling: Fraction, said: tuple[facts.Fact, ...], findings: Findings
+) -> tuple[Side, ...]:
     """Return the sides at which crown that climbs with the ceiling turns its corner level."""
     found: list[Side] = []
     for fact in said:
         if not isinstance(fact, facts.TransitionAt):
             continue
-        if not run.ceiling or not run.side(fact.side).joint.is_inside:
+        if not ceiling or not run.side(fact.side).joint.is_inside:
             findings.say("T479", fact.span, run=run.label, side=fact.side)
         else:
             found.append(fact.side)
