@@ -229,8 +229,9 @@ def private_names(node: ast.AST) -> list[str]:
     names: list[str] = []
     if isinstance(node, ast.ImportFrom) and (node.module or "").startswith("trimlang"):
         names = [one.name for one in node.names]
-    elif isinstance(node, ast.Attribute) and ast.unparse(node.value) not in {"self", "os"}:
-        names = [node.attr]
+    elif isinstance(node, ast.Attribute):
+        if node.attr.startswith("_") and ast.unparse(node.value) not in {"self", "os"}:
+            names = [node.attr]
     elif isinstance(node, ast.Call) and ast.unparse(node.func).endswith("setattr"):
         texts = [one.value for one in node.args[:2] if isinstance(one, ast.Constant)]
         names = [text.rpartition(".")[2] for text in texts if isinstance(text, str)]

@@ -3,12 +3,15 @@
 from __future__ import annotations
 
 import ast
+import re
 
 from tests.conftest import ROOT
 
 MODULES = sorted((ROOT / "trimlang").rglob("*.py"))
 RUNS_TEXT = {"eval", "exec", "compile", "__import__"}
 NEVER = {"pickle", "marshal", "shelve", "dill", "code", "codeop", "urllib", "http", "requests"}
+
+NAMED = re.compile(rf"\b({'|'.join(RUNS_TEXT | NEVER)})\b")
 
 
 def _calls(tree: ast.AST) -> set[str]:
@@ -46,11 +49,12 @@ MAY = {
 
 
 def test_no_text_is_run_and_nothing_is_fetched() -> None:
-    trees = {path: ast.parse(path.read_text(encoding="utf-8")) for path in MODULES}
-    assert len(trees) > 100
-    found = {
-        path.name: found
-        for path, tree in trees.items()
-        if (found := (_calls(tree) & RUNS_TEXT) | (_imports(tree) & NEVER))
-    }
-    assert found == MAY
+    texts = {path: path.read_text(encoding="utf-8") for path in MODULES}
+    assert len(texts) > 100
+    found = {}
+    for path, text in texts.items():
+        # what is nowhere written is neither called nor imported
+        if NAMED.search(text):
+            tree = ast.parse(text)
+            found[path.name] = (_calls(tree) & RUNS_TEXT) | (_imports(tree) & NEVER)
+    assert {name: each for name, each in found.items() if each} == MAY
