@@ -51,7 +51,8 @@ def examples(number: int) -> int:
 
 def at_night(values: Iterable[object]) -> Iterator[Any]:
     """Mark values of a parametrised test that are tried at night only."""
-    return (pytest.param(value, marks=pytest.mark.nightly) for value in values)
+    every = (value if isinstance(value, tuple) else (value,) for value in values)
+    return (pytest.param(*each, marks=pytest.mark.nightly) for each in every)
 
 
 def pytest_configure(config: pytest.Config) -> None:

@@ -8,6 +8,7 @@ from pathlib import Path
 from tests.jobs import CASE, SHOE
 from trimlang.compiler import Result, compile_job
 from trimlang.sheets.sheet_table import SHEETS
+from trimlang.stock.planner import FULL, QUICK, Effort
 
 _NOT_ALWAYS = ("tickets-changed", "flats", "elevations")
 TITLES = tuple(sheet.name for sheet in SHEETS if sheet.name not in _NOT_ALWAYS)
@@ -106,17 +107,17 @@ room "{LONG_WORD}" as RO, trim base, shoe, open walk
 """
 
 
-def compiled(text: str) -> Result:
-    """Compile a job that must be sound."""
-    result = compile_job(text, name="small.trim")
+def compiled(text: str, *, effort: Effort = QUICK) -> Result:
+    """Compile a job that must be sound; few sheets say more of a plan that is proven."""
+    result = compile_job(text, name="small.trim", effort=effort)
     assert result.ok, result.diagnostics
     return result
 
 
 @cache
 def small() -> Result:
-    """A room with every kind of end."""
-    return compiled(SMALL)
+    """A room with every kind of end, and a plan that is proven."""
+    return compiled(SMALL, effort=FULL)
 
 
 @cache

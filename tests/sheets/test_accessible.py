@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from tests.browser import CHROMIUM, Browser
-from tests.conftest import ROOT
+from tests.conftest import ROOT, at_night
 from tests.sheets.jobs import TITLES, WITH_WALLS, compiled, house, some_of_all
 from trimlang.sheets.render.pages import render_index, render_phone, render_sheets
 from trimlang.sheets.sheet_table import INDEX, PHONE
@@ -44,18 +44,20 @@ HELD = (412, 915)
 """A phone's screen, upright, in px."""
 
 ALL = (*WITH_WALLS, INDEX, PHONE)
-LOOKS = [
-    *((name, "light") for name in ALL if name != PHONE),
-    # the phone's page holds all sheets; what is dark differs in its colours alone
+BY_DAY = [
+    # it holds all sheets; what is dark differs in its colours alone
     (PHONE, "dark"),
-    *(pytest.param(name, "dark", marks=pytest.mark.nightly) for name in ALL if name != PHONE),
-    *(pytest.param(name, "house", marks=pytest.mark.nightly) for name in ALL),
+    # the largest sheet, the one that is ticked, and the page that is none
+    *((name, "light") for name in ("tickets", "checklist", INDEX)),
 ]
+LOOKS = [(name, look) for name in ALL for look in ("light", "dark", "house")]
 
 
 @pytest.mark.skipif(CHROMIUM is None, reason="no chromium here")
 @pytest.mark.skipif(AXE is None, reason="no axe.min.js here: npm install axe-core")
-@pytest.mark.parametrize(("name", "look"), LOOKS)
+@pytest.mark.parametrize(
+    ("name", "look"), [*BY_DAY, *at_night(look for look in LOOKS if look not in BY_DAY)]
+)
 def test_axe_finds_no_fault(name: str, look: str, browser: Browser, tmp_path: Path) -> None:
     assert AXE
     job = house() if look == "house" else some_of_all()
