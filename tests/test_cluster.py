@@ -10,6 +10,7 @@ from pathlib import Path
 import pytest
 
 import trimlang
+from benchmarks.flats import compiled_on_a_cluster, lost, write_flats
 from tests.conftest import EXAMPLES, ROOT
 from tests.jobs import BASE, TWELVE_FEET
 
@@ -43,3 +44,11 @@ def test_two_workers_give_the_same_bytes(tmp_path: Path) -> None:
         assert result.ok
         assert result.diagnostics  # the warning names the job file as it is named here
         assert (out / f"{job.stem}.json").read_bytes() == trimlang.plan_json(result)
+
+
+@pytest.mark.nightly
+def test_a_worker_that_is_killed_loses_no_job(tmp_path: Path) -> None:
+    pytest.importorskip("dask.distributed")
+    jobs = write_flats(tmp_path, 12)
+    assert compiled_on_a_cluster(jobs, tmp_path / "plans") == len(jobs)
+    assert lost(jobs, tmp_path / "plans") == []

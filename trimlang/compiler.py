@@ -103,11 +103,13 @@ def check_gathered(gathered: Gathered, file: str, steps: Steps = PLAIN) -> Resul
         pieces, spliced, joined = joinery(job, join=steps.room)
         if job.log:
             # Imported here: most jobs have no log.
+            from trimlang.site_log.cut_lengths import with_joints_of_log
             from trimlang.site_log.former_names import named_as_now
             from trimlang.site_log.ledger import check_log
 
             job = named_as_now(job, {piece.id for piece in pieces})
-            joined += check_log(job, pieces)
+            pieces, spliced = with_joints_of_log(job, pieces, spliced)
+            joined += check_log(job, pieces, spliced)
     findings = (*gathered.findings, *surveyed, *joined)
     # In the order in which the files are read, not in that of the passes: people mend a file from
     # top to bottom.

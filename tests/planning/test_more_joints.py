@@ -6,10 +6,10 @@ from random import Random
 import pytest
 
 from tests.conftest import at_night
-from tests.jobs import BASE, TWELVE_FEET
+from tests.jobs import BASE, CROWN, TWELVE_FEET
 from trimlang.compiler import Result, compile_job
 from trimlang.planning.ask import Asking
-from trimlang.planning.more_joints import cut_in
+from trimlang.planning.more_joints import cut_in, cuts_on_studs
 from trimlang.planning.placing import with_places
 from trimlang.stock.planner import QUICK, plan_stock
 from trimlang.stock.problem import Plan
@@ -52,14 +52,69 @@ def test_a_joint_that_saves_a_stick_is_made() -> None:
         ("splices: a joint costs 17.40\n", ""),
         ("splices: a joint costs 3.00, least 60 in\n", ""),
         ("splices: a joint costs 3.00, never\n", ""),
-        ("splices: a joint costs 3.00\n", ", first stud 5 in"),
+        ("splices: a joint costs 3.00, studs every 70 in\n", ", first stud 5 in"),
     ],
-    ids=["no price", "too dear", "too short", "never", "studs"],
+    ids=["no price", "too dear", "too short", "never", "no stud there"],
 )
 def test_no_joint_without_a_price_or_against_the_file(setting: str, facts: str) -> None:
     (plan,) = planned(HEAD + setting + walls(100, 100, 80, facts=facts)).plans
     assert plan.cost == 3 * Fraction("17.40")
     assert not plan.added.joints
+
+
+def test_where_studs_are_known_the_joint_is_on_one() -> None:
+    text = HEAD + "splices: a joint costs 3.00\n" + walls(100, 100, 80, facts=", first stud 5 in")
+    result = planned(text)
+    (plan,) = result.plans
+    assert (plan.cost, plan.added.joints) == (2 * Fraction("17.40"), 1)
+    first = next(piece for piece in result.pieces if piece.part == 1 and piece.parts == 2)
+    # the joint's middle lies half its lap, 9/32 in, before the end of the piece; within a mark
+    beside = (first.length - Fraction(9, 32) - 5) % 16
+    assert min(beside, 16 - beside) < Fraction(1, 16)
+
+
+def test_crown_gets_none() -> None:
+    text = f"{CROWN}\nspare 0 %\nstock crown: 12 ft at 17.40\nsplices: a joint costs 3.00\n"
+    (plan,) = planned(text + walls(100, 100, 80).replace("trim base", "trim crown")).plans
+    assert plan.cost == 3 * Fraction("17.40")
+    assert not plan.added.joints
+
+
+BOUGHT = "bought 2 base 12 ft at 17.40\n"
+PART_B = f"{BOUGHT}cut R-N1-base-b 36 3/4 in from base-2 of 12 ft\n"
+
+
+def test_a_joint_stays_through_a_site_log() -> None:
+    """What is cut already and what is left are planned again with the joint that was made."""
+    text = HEAD + "splices: a joint costs 3.00\n" + walls(100, 100, 80)
+    for log in (f"{BOUGHT}cut R-N0-base, R-N1-base-b\n", PART_B):
+        under_way = planned(text + log)
+        assert [one.id for one in under_way.pieces] == [one.id for one in planned(text).pieces]
+        assert under_way.progress is not None
+        assert under_way.progress.is_cut("R-N1-base-b")
+        (plan,) = under_way.plans
+        assert plan.cost == 0
+
+
+def test_a_wall_that_was_cut_stays_as_it_was_cut() -> None:
+    """The third wall is longer now, and no joint pays any more; or a price for one is new."""
+    head = HEAD + "splices: a joint costs 3.00\n"
+    longer = planned(head + walls(100, 100, 120) + PART_B)
+    assert [one.length for one in longer.pieces if one.run == "N1"] == [
+        Fraction("63.8125"),
+        Fraction("36.75"),
+    ]
+    whole = planned(head + walls(100, 100, 80) + f"{BOUGHT}cut R-N1-base\n")
+    assert [one.id for one in whole.pieces if one.run == "N1"] == ["R-N1-base"]
+
+
+@pytest.mark.parametrize("length", ["", " 36 3/4 in from base-2 of 12 ft"])
+def test_a_part_that_no_plan_has_is_told(length: str) -> None:
+    head = HEAD if length else HEAD + "splices: a joint costs 3.00\n"
+    result = compile_job(f"{head}{walls(100, 100, 120)}{BOUGHT}cut R-N1-base-b{length}\n")
+    told = [one.message for one in result.diagnostics if "R-N1-base-b" in one.message]
+    assert len(told) == 1
+    assert result.ok == bool(length)
 
 
 def test_a_quick_plan_makes_none() -> None:
@@ -76,6 +131,24 @@ def small_job(seed: int) -> tuple[str, int]:
         "trim base: 1 in thick, 5 in tall\nspare 0 %\nround to 1/2 in\nsaw: kerf 0 in\n"
         f"stock base: {stock}\nsplices: a joint costs {price}\n" + walls(*inches)
     ), price
+
+
+def test_no_stud_for_one_joint_is_better_by_the_quick_plan() -> None:
+    """Every stud of any one wall is planned in full."""
+    for seed in range(6):
+        text, price = small_job(seed)
+        text = text.replace("right=butt", f"right=butt, first stud {5 + seed} in")
+        result, usual = planned(text), planned(text.replace("splices:", "# splices:"))
+        asking, best = Asking(result.job, result.job.trim("base")), usual.cost
+        for run in result.splices:
+            for cut in cuts_on_studs(run):
+                asked = asking.about(with_places(usual.pieces, (run,), {run.whole.id: cut}))
+                other = plan_stock(asked.problem)
+                assert isinstance(other, Plan)
+                best = min(best, Fraction(other.cost, asked.per_coin) + price)
+        (plan,) = result.plans
+        assert plan.bound <= plan.cost
+        assert plan.cost + price * plan.added.joints <= best
 
 
 @pytest.mark.parametrize("seed", [0, 18, *at_night((12, 29))])

@@ -108,6 +108,19 @@ def at_places(
     )
 
 
+def with_kept_joints(
+    job: Job, pieces: Sequence[Piece], spliced_runs: Iterable[Splice], kept: Places
+) -> tuple[tuple[Piece, ...], tuple[Splice, ...]]:
+    """Return a job's pieces and runs with joints that no wall needs and that are there to stay."""
+    runs = tuple(
+        replace(one, cut=kept[one.whole.id], studs=None, kept=True)
+        if one.whole.id in kept and not one.is_joined
+        else one
+        for one in spliced_runs
+    )
+    return at_places(job, pieces, runs, {one.whole.id: one.cut for one in runs if one.kept}), runs
+
+
 def _run_pieces(
     wall: Wall, trim: Trim, findings: Findings, joints: list[Splice], places: Places
 ) -> list[Piece]:

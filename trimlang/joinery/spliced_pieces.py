@@ -37,8 +37,8 @@ class Splice:
     none is longer than ``longest``.  ``past`` is how much more of a stick a piece of crown may
     need than its length.  ``free`` says that neither studs nor the job file decide where the
     joints are, so that the planner may; ``studs`` are those that it may choose among, if it may.
-    ``cut`` is one length where the run needs no joint and the planner may make one.  Lengths in
-    inches.
+    ``cut`` is one length where the run needs no joint and the planner may make one; ``kept`` says
+    that it needs none and has one, since the log has parts of it.  Lengths in inches.
     """
 
     whole: Piece
@@ -50,6 +50,16 @@ class Splice:
     cut: tuple[Fraction, ...]
     free: bool
     studs: Studs | None = None
+    kept: bool = False
+
+    @property
+    def is_joined(self) -> bool:
+        """Whether the run has a joint whatever the plan."""
+        return len(self.cut) > 1
+
+    def part_names(self, count: int) -> list[str]:
+        """Return the ids of its pieces where it is cut into so many."""
+        return [f"{self.whole.id}-{_part_name(number, count)}" for number in range(1, count + 1)]
 
     def pieces(self, cut: Sequence[Fraction] | None = None) -> list[Piece]:
         """Return the pieces from the left, cut to ``cut`` or to other lengths (inches)."""
@@ -83,13 +93,14 @@ def spliced(
         past = steps_up(_past_wall_edge(whole), settings.rounding_step)
         longest -= past
     studs = _studs(whole, wall)
-    cut = _lengths(whole, wall, lap, longest, studs)
+    exact, force = whole.rounding.exact, run.must_splice
+    cut = split(exact, longest, lap, settings, force=force, studs=studs)
     if cut is None and studs is not None:
         # A joint between studs has nothing to be nailed to, but a wall that is longer than its
         # sticks has to be joined somewhere.
-        cut = _lengths(whole, wall, lap, longest, None)
+        cut = split(exact, longest, lap, settings, force=force, studs=None)
         if cut is not None:
-            least = _least_that_helps(wall, whole.rounding.exact, longest, lap, studs)
+            least = _least_that_helps(wall, exact, longest, lap, studs)
             shorter = f", or {least}" if least else ""
             findings.say("T406", run.span, run=run.label, trim=whole.trim, shorter=shorter)
         studs = None
@@ -97,7 +108,7 @@ def spliced(
         findings.say("T403", run.span, run=run.label, **_too_short(whole, wall, longest, lap))
         return None
     # One stick would do: the file wants a joint in the middle, and the planner must not move it.
-    halved = run.must_splice and whole.rounding.exact <= longest - settings.rounding_step
+    halved = force and exact <= longest - settings.rounding_step
     # Where an end's mitre and the lap together are as long as the shortest piece, moving the joint
     # could cut into the mitre.
     steep = max(whole.left.inset, whole.right.inset) + lap >= settings.splice_least
@@ -116,12 +127,9 @@ def spliced(
 
 
 def could_be_spliced(whole: Piece, wall: Wall, trim: Trim, longest: Fraction) -> Splice | None:
-    """Return a run that one stick reaches as one that may be spliced; None: it may not.
-
-    Where studs or ends decide where a joint would be, none is made that is not needed.
-    """
+    """Return a run that one stick reaches as one that may be spliced; None: it may not."""
     run, settings = wall.run, wall.room.settings
-    if not run.may_splice or run.first_stud is not None or trim.thickness is None:
+    if not run.may_splice or trim.thickness is None:
         return None
     lap = scarf_lap(trim, settings)
     steep = max(whole.left.inset, whole.right.inset) + lap >= settings.splice_least
@@ -137,6 +145,7 @@ def could_be_spliced(whole: Piece, wall: Wall, trim: Trim, longest: Fraction) ->
         past=NOTHING,
         cut=(whole.rounding.exact,),
         free=False,
+        studs=_studs(whole, wall),
     )
 
 
@@ -178,6 +187,7 @@ def _pieces(splice: Splice, cut: Sequence[Fraction]) -> list[Piece]:
     scarf = _scarf(wall.run)
     count = len(cut)
     pieces: list[Piece] = []
+    names = splice.part_names(count)
     place, laps = Fraction(0), Side.LEFT
     for number, exact in enumerate(cut, start=1):
         left = whole.left if number == 1 else end_cut(scarf, Side.LEFT, trim, settings, laps)
@@ -197,7 +207,7 @@ def _pieces(splice: Splice, cut: Sequence[Fraction]) -> list[Piece]:
         pieces.append(
             replace(
                 whole,
-                id=f"{whole.id}-{_part_name(number, count)}",
+                id=names[number - 1],
                 length=length,
                 left=left,
                 right=right,
@@ -254,14 +264,6 @@ def _studs(whole: Piece, wall: Wall) -> Studs | None:
         whole.left.inset if past and whole.left.long_edge in (Edge.FACE, Edge.TOP) else Fraction(0)
     )
     return Studs(run.first_stud + wall.before + grown, spacing)
-
-
-def _lengths(
-    whole: Piece, wall: Wall, lap: Fraction, longest: Fraction, studs: Studs | None
-) -> tuple[Fraction, ...] | None:
-    """Return the lengths to cut, with joints on studs where these are given."""
-    force, settings = wall.run.must_splice, wall.room.settings
-    return split(whole.rounding.exact, longest, lap, settings, force=force, studs=studs)
 
 
 def with_mates(job: Job, room: Room, pieces: Sequence[Piece]) -> list[Piece]:

@@ -6,28 +6,23 @@ from collections.abc import Callable, Hashable, Iterable
 from dataclasses import replace
 from fractions import Fraction
 from time import thread_time
-from typing import Final, TypeAlias
+from typing import TypeAlias
 
 from trimlang.diagnostics import Diagnostic, say
 from trimlang.incremental.cache import Cache, placeless
 from trimlang.joinery.piece import Piece
-from trimlang.joinery.pieces import Places, at_places, joinery
+from trimlang.joinery.pieces import Places, at_places, joinery, with_kept_joints
 from trimlang.joinery.spliced_pieces import Splice
-from trimlang.planning.ask import Asking, Question
-from trimlang.planning.drawn_joints import DrawnJoints
+from trimlang.planning.ask import Asking
 from trimlang.planning.layout import Added, TrimPlan, lay_out, with_bound_anywhere
-from trimlang.planning.more_joints import MoreJoints, joints_added
+from trimlang.planning.moved_joints import Placed, redrawn, stock_plan, with_more_joints
 from trimlang.planning.placing import place_splices, with_places
 from trimlang.planning.planned_job import Planned
 from trimlang.planning.shortage import in_words
 from trimlang.planning.sound_plan import sound_plan
-from trimlang.record import record
 from trimlang.stock.planner import FULL, QUICK, Effort, Watch
-from trimlang.stock.problem import NoPlan, Plan, Status
+from trimlang.stock.problem import Plan, Status
 from trimlang.survey.job import Job, Room, Stretch, Trim
-
-DRAWN: Final = 3
-"""How often the joints of a trim are drawn anew."""
 
 PlanCache: TypeAlias = Cache[tuple[TrimPlan, Places]]
 """Plans of trims, by everything that they depend on; see ``trimlang.incremental.cache``."""
@@ -49,7 +44,8 @@ def first_plan(
     plans: list[TrimPlan] = []
     problems: list[Diagnostic] = []
     joined = job
-    places: dict[str, tuple[Fraction, ...]] = {}
+    kept = {one.whole.id: one.cut for one in splices if one.kept}
+    places: dict[str, tuple[Fraction, ...]] = dict(kept)
     names = {piece.trim for piece in pieces}
     # Only trims with pieces take time, so only they get a share of it.
     clock = Clock(effort, sum(trim.name in names for trim in job.trims))
@@ -74,6 +70,7 @@ def first_plan(
             # again as if there were none.
             steady = _only_steady(joined, trim)
             again, respliced, _ = joinery(steady)
+            again, respliced = with_kept_joints(steady, again, respliced, kept)
             shorter = tuple(piece for piece in again if piece.trim == trim.name)
             # The same pieces would run out of stock again.
             if shorter != of_trim:
@@ -180,7 +177,7 @@ def plan_trim(
     """
     ends = thread_time() + effort.seconds
     # Joints may be anywhere, or on any of the studs.
-    moving = tuple(one for one in runs if one.free or one.studs is not None)
+    moving = tuple(one for one in runs if one.free or (one.studs is not None and one.is_joined))
     free = tuple(one for one in runs if one.free)
 
     def left() -> float:
@@ -191,110 +188,28 @@ def plan_trim(
     # First a quick look at other places, then the usual ones in the time that is left, and only
     # then the joints of all walls together: each step begins from the best plan so far.
     places = place_splices(asking, pieces, moving, left) if moving else {}
-    best: _Placed | None = None
+    best: Placed | None = None
     if places:
         other = asking.about(with_places(pieces, moving, places))
-        moved = _stock_plan(other, replace(effort, seconds=effort.seconds / 2), watch)
-        best = None if moved is None else _Placed(other, moved, places)
-    usual = _stock_plan(question, replace(effort, seconds=max(left(), 0.0)), watch)
+        moved = stock_plan(other, replace(effort, seconds=effort.seconds / 2), watch)
+        best = None if moved is None else Placed(other, moved, places)
+    usual = stock_plan(question, replace(effort, seconds=max(left(), 0.0)), watch)
     # Where they cost the same the usual places win, with full sticks first: that is how one works.
     if usual is not None and (best is None or usual.rank <= best.plan.rank):
-        best = _Placed(question, usual, {})
+        best = Placed(question, usual, {})
     if best is None:
         return None
     share = replace(effort, seconds=left() if effort.prove else 0.0)
     least = best.plan.cost
     if free:
-        best, least = _redrawn(asking, pieces, moving, best, share, watch)
+        best, least = redrawn(asking, pieces, moving, best, share, watch)
     added = Added()
     if job.settings.joint_price is not None:
         share = replace(effort, seconds=left() if effort.prove else 0.0)
-        best, for_more, added = _with_more_joints(asking, pieces, runs, best, share, watch)
+        best, for_more, added = with_more_joints(asking, pieces, runs, best, share, watch)
         least = min(least, for_more)
     laid = replace(lay_out(best.question, best.plan), added=added)
     if not free:
         return laid, best.places
     anywhere = Fraction(least, best.question.per_coin)
     return with_bound_anywhere(laid, anywhere), best.places
-
-
-@record
-class _Placed:
-    """A plan of a trim with its runs spliced at ``places``."""
-
-    question: Question
-    plan: Plan
-    places: Places
-
-
-def _redrawn(
-    asking: Asking,
-    pieces: tuple[Piece, ...],
-    moving: tuple[Splice, ...],
-    best: _Placed,
-    effort: Effort,
-    watch: Watch | None,
-) -> tuple[_Placed, int]:
-    """Return a plan with joints drawn by a program over all of them, where that is better.
-
-    And what the trim costs at least, wherever the joints are.
-    """
-    ends = thread_time() + effort.seconds
-    free = tuple(one for one in moving if one.free)
-    drawn = DrawnJoints(best.question, free, lambda: ends - thread_time())
-    least = drawn.bound(best.plan.cost)
-    for _ in range(DRAWN):
-        seconds = ends - thread_time()
-        places = drawn.places(best.question, best.plan.cost, least) if seconds > 0 else {}
-        if not places:
-            break
-        question = asking.about(with_places(pieces, moving, {**best.places, **places}))
-        plan = _stock_plan(question, replace(effort, seconds=seconds / 2), watch)
-        if plan is not None and plan.rank < best.plan.rank:
-            best = _Placed(question, plan, {**best.places, **places})
-        if plan is None or plan.cost > least:
-            drawn.refuse()
-    return best, min(least, best.plan.cost)
-
-
-def _with_more_joints(
-    asking: Asking,
-    pieces: tuple[Piece, ...],
-    runs: tuple[Splice, ...],
-    best: _Placed,
-    effort: Effort,
-    watch: Watch | None,
-) -> tuple[_Placed, int, Added]:
-    """Return a plan with more joints than are needed where they save more than their price.
-
-    And what the trim costs at least however it is joined, and what the joints save.
-    """
-    ends = thread_time() + effort.seconds
-    usual, per_coin = best.plan.cost, best.question.per_coin
-    price = int((asking.job.settings.joint_price or Fraction(0)) * per_coin)
-    joinable = {run.whole.id: run for run in runs if run.free or len(run.cut) == 1}
-    # Joints on studs stay where they are.
-    kept = {name: cut for name, cut in best.places.items() if name not in joinable}
-    question = asking.about(with_places(pieces, runs, kept))
-    walls = tuple(joinable.values())
-    more = MoreJoints(asking, question, walls, price, lambda: ends - thread_time())
-    together = usual  # what sticks and joints cost: each proposal has to be better than that
-    for _ in range(DRAWN):
-        if not (found := more.places(together)):
-            break
-        places, seconds = {**kept, **found}, max(ends - thread_time(), 0.0)
-        question = asking.about(with_places(pieces, runs, places))
-        plan = _stock_plan(question, replace(effort, seconds=seconds / 2), watch)
-        paid = joints_added(runs, places) * price
-        if plan is None or plan.cost + paid >= together:
-            more.refuse()
-        else:
-            best, together = _Placed(question, plan, places), plan.cost + paid
-    added = joints_added(runs, best.places)
-    saved = Fraction(usual - best.plan.cost, per_coin) if added else Fraction(0)
-    return best, min(more.least, best.plan.cost), Added(added, saved)
-
-
-def _stock_plan(question: Question, effort: Effort, watch: Watch | None) -> Plan | None:
-    plan = sound_plan(question.problem, effort=effort, watch=watch)
-    return None if isinstance(plan, NoPlan) else plan

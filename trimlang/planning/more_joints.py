@@ -2,7 +2,8 @@
 
 Every wall that may have one joint more is divided at once, as the long walls are
 (``stock/dividing.py``): in as many parts as it needs, or in one more, where the rack costs so much
-less that the joints are paid for.  What is found is a proposal; it is planned and verified like
+less that the joints are paid for.  Where the studs are known, quick plans with a joint on each of
+them are compared, wall by wall.  What is found is a proposal; it is planned and verified like
 any other plan, and taken only where sticks and joints together cost less.
 """
 
@@ -14,11 +15,13 @@ from fractions import Fraction
 from math import ceil, floor
 from typing import Final
 
+from trimlang.joinery.piece import Piece
 from trimlang.joinery.pieces import Places
 from trimlang.joinery.splice_lengths import least_piece
 from trimlang.joinery.spliced_pieces import Splice
 from trimlang.lengths.tape import steps_down, steps_nearest
 from trimlang.planning.ask import Asking, Question
+from trimlang.planning.placing import quick_cost, with_places
 from trimlang.record import record
 from trimlang.stock.certificate import FreeRun
 from trimlang.stock.dividing import Dividing
@@ -28,6 +31,9 @@ from trimlang.stock.wall_ways import LongWall
 
 WALLS: Final = 30
 """So many walls may get a joint more, the longest of them: each is one more column to price."""
+
+QUICK_PLANS: Final = 60
+"""Quick plans made to compare joints on studs, at most."""
 
 
 @record
@@ -58,11 +64,15 @@ class MoreJoints:
         price: int,
         seconds: Callable[[], float],
     ) -> None:
-        self._step = question.step
-        self._joinable = _joinable(asking, question, splices)
-        fixed, runs = self._joinable.fixed, self._joinable.runs
+        self._step, self._seconds = question.step, seconds
+        self._price = price
+        every = _joinable(asking, question, splices)
         # What any plan costs at the least, by length alone, however many joints it has.
-        self.least = JointBound(fixed, runs, seconds).floor
+        self.least = JointBound(every.fixed, every.runs, seconds).floor
+        self._on_studs = [one for one in every.splices if one.studs is not None]
+        anywhere = [one for one in every.splices if one.studs is None]
+        self._joinable = _joinable(asking, question, anywhere) if self._on_studs else every
+        fixed, runs = self._joinable.fixed, self._joinable.runs
         # A scarf is steeper than what else is cut, and the blade takes more along the stick there.
         search = JointBound(replace(fixed, kerf=self._joinable.kerf), runs, seconds)
         self._dividing = Dividing(search, self._joinable.walls, seconds, price)
@@ -77,6 +87,27 @@ class MoreJoints:
     def refuse(self) -> None:
         """Propose other places than the last: with those it costs no less."""
         self._dividing.refuse()
+
+    def on_studs(self, asking: Asking, pieces: Sequence[Piece]) -> Places:
+        """Return joints on studs, at most one a wall, that pay by the quick plan; empty: none do.
+
+        ``pieces`` are the trim's, these walls in one piece.
+        """
+        places: dict[str, tuple[Fraction, ...]] = {}
+        if not self._on_studs or (least := quick_cost(asking, pieces)) is None:
+            return places
+        left = QUICK_PLANS
+        for splice in self._on_studs:
+            now = with_places(pieces, self._on_studs, places)
+            for cut in cuts_on_studs(splice):
+                if left == 0 or self._seconds() <= 0:
+                    return places
+                left -= 1
+                cost = quick_cost(asking, with_places(now, (splice,), {splice.whole.id: cut}))
+                if cost is not None and cost + self._price < least:
+                    places[splice.whole.id] = cut
+                    least = cost + self._price
+        return places
 
     def _cuts(self, parts: Sequence[Sequence[int]]) -> Iterator[tuple[str, tuple[Fraction, ...]]]:
         for splice, lengths in zip(self._joinable.splices, parts, strict=True):
@@ -116,6 +147,21 @@ def cut_in(splice: Splice, lengths: Sequence[Fraction]) -> tuple[Fraction, ...] 
         and all(steps_down(length, step) == length for length in before)
     )
     return cut if sound else None
+
+
+def cuts_on_studs(splice: Splice) -> Iterator[tuple[Fraction, Fraction]]:
+    """Yield the ways to join a run of one piece on a stud, within the rules, from the right."""
+    if splice.studs is None:
+        return
+    settings, lap = splice.wall.room.settings, splice.lap
+    step, least = settings.rounding_step, least_piece(lap, settings)
+    total = sum(splice.cut, lap)
+    stud = splice.studs.at_or_before(total)
+    while (first := steps_down(stud + lap / 2, step)) >= least:
+        last = total - first
+        if least <= last <= splice.longest - step and first <= steps_down(splice.longest, step):
+            yield first, last
+        stud -= splice.studs.spacing
 
 
 def long_wall(splice: Splice, own: Sequence[Part], question: Question) -> LongWall | None:
@@ -196,4 +242,4 @@ def _alike(splice: Splice) -> tuple[Fraction, ...] | None:
     return cut if min(cut) >= least_piece(splice.lap, settings) else None
 
 
-__all__ = ["MoreJoints", "cut_in", "joints_added", "long_wall"]
+__all__ = ["MoreJoints", "cut_in", "cuts_on_studs", "joints_added", "long_wall"]

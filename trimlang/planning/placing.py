@@ -91,6 +91,12 @@ def _rank(asking: Asking, pieces: Sequence[Piece]) -> Rank | None:
     return None if packing is None else packing.rank
 
 
+def quick_cost(asking: Asking, pieces: Sequence[Piece]) -> int | None:
+    """Return what the quick plan costs in its smallest coin, None where the stock runs out."""
+    rank = _rank(asking, pieces)
+    return None if rank is None else rank[0]
+
+
 def _wanted(job: Job, trim: Trim, rest: Question) -> list[Fraction]:
     """Return lengths that would leave no waste: shop offcuts, plan offcuts, sticks, half sticks.
 

@@ -32,7 +32,8 @@ def with_log(shared: Job, log: Source, pool: Sequence[Flat]) -> tuple[Job, tuple
     trims = {trim.name: trim for trim in shared.trims}
     entries = read_log(gathered.statements, trims, shared.settings.unit, findings)
     job = replace(shared, log=entries, trims=tuple(with_logged(trims, entries).values()))
-    wrong = check_log(job, [piece for flat in pool for piece in flat.pieces])
+    pieces = [piece for flat in pool for piece in flat.pieces]
+    wrong = check_log(job, pieces, [one for flat in pool for one in flat.splices])
     return job, (*gathered.findings, *findings.found, *wrong)
 
 

@@ -26,6 +26,7 @@ from trimlang.shared_order.log_of_site import places_of, with_log
 from trimlang.shared_order.shared_check import faults
 from trimlang.shared_order.shared_result import SharedOrder, shared_order, tagged, untagged
 from trimlang.shared_order.side_by_side import can_be_had, side_by_side
+from trimlang.site_log.cut_lengths import with_joints_of_log
 from trimlang.site_log.under_way import under_way
 from trimlang.survey.job import Job, Rest, Trim
 
@@ -58,6 +59,8 @@ def plan_together(
     names = {f"{flat.tag} {room.name}": room.name for flat in pool for room in flat.job.rooms}
     # All rooms laid out as one job, so that a stick may hold pieces of several flats.
     joined, spliced, _ = joinery(shared)
+    if shared.log:
+        joined, spliced = with_joints_of_log(shared, joined, spliced)
     planned = first_plan(with_offers_of_log(shared), joined, spliced, effort, watch)
     pieces = planned.pieces
     pooled = {plan.trim: plan for plan in planned.plans}

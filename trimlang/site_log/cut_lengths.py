@@ -1,4 +1,4 @@
-"""Keeps cut pieces at the length that they were cut to, and moves splices to suit them."""
+"""Keeps cut pieces at the length that they were cut to, and joints where they were cut."""
 
 from __future__ import annotations
 
@@ -7,9 +7,11 @@ from dataclasses import replace
 from fractions import Fraction
 
 from trimlang.joinery.piece import Piece
-from trimlang.joinery.pieces import Places
+from trimlang.joinery.pieces import Places, with_kept_joints
 from trimlang.joinery.spliced_pieces import Splice
-from trimlang.site_log.ledger import SAME, Standing
+from trimlang.lengths.tape import steps_nearest
+from trimlang.site_log.ledger import SAME, Standing, standing
+from trimlang.survey.job import Job
 
 
 def frozen(pieces: Iterable[Piece], live: Mapping[str, Standing]) -> tuple[Piece, ...]:
@@ -33,6 +35,33 @@ def _frozen(piece: Piece, now: Standing | None) -> Piece:
         wall_edge=None if piece.wall_edge is None else piece.wall_edge + longer,
         rounding=replace(piece.rounding, by=piece.rounding.by + longer),
     )
+
+
+def with_joints_of_log(
+    job: Job, pieces: Sequence[Piece], spliced: Iterable[Splice]
+) -> tuple[tuple[Piece, ...], tuple[Splice, ...]]:
+    """Return pieces and runs with the joints that no wall needs as the log has them.
+
+    A run that was cut in one piece gets no joint any more; one of which a part was cut keeps
+    the joint that this part has, whatever a new plan would do.
+    """
+    live = standing(job.log)
+    runs = tuple(one for one in spliced if one.is_joined or one.whole.id not in live)
+    cuts = {one.whole.id: _cut_in_two(one, live) for one in runs if not one.is_joined}
+    kept = {name: cut for name, cut in cuts.items() if cut is not None}
+    return with_kept_joints(job, pieces, runs, kept) if kept else (tuple(pieces), runs)
+
+
+def _cut_in_two(splice: Splice, live: Mapping[str, Standing]) -> tuple[Fraction, ...] | None:
+    """Return a run of one piece as its cut parts divide it; None: no length of a part is known."""
+    step, total = splice.wall.room.settings.rounding_step, sum(splice.cut, splice.lap)
+    left, right = (None if name not in live else live[name].length for name in splice.part_names(2))
+    if left is None and right is None:
+        return None
+    # The left part is a whole number of steps, and the right one takes up what rounding leaves.
+    first = steps_nearest(total - (right or Fraction(0)) if left is None else left, step)
+    cut = (first, total - first)
+    return cut if splice.lap < min(cut) and max(cut) <= splice.longest else None
 
 
 def splices_that_follow(

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from dataclasses import replace
 from fractions import Fraction
 from functools import lru_cache
@@ -14,6 +14,7 @@ from trimlang.diagnostics.near_words import MOST_LISTED, listed
 from trimlang.diagnostics.place import place
 from trimlang.diagnostics.suggestion import Suggestion, did_you_mean
 from trimlang.joinery.piece import Piece
+from trimlang.joinery.spliced_pieces import Splice
 from trimlang.lengths.tape import length_text
 from trimlang.record import record
 from trimlang.survey.job import Job
@@ -57,10 +58,17 @@ def standing(log: Iterable[Entry]) -> dict[str, Standing]:
     return live
 
 
-def check_log(job: Job, pieces: Iterable[Piece]) -> tuple[Diagnostic, ...]:
-    """Return what is wrong with the log by itself: names, and the order of its lines."""
+def check_log(
+    job: Job, pieces: Iterable[Piece], spliced: Iterable[Splice] = ()
+) -> tuple[Diagnostic, ...]:
+    """Return what is wrong with the log by itself: names, and the order of its lines.
+
+    Parts of a run that the plan may join, though it need not, are known by the plan alone; whether
+    there are such is asked again by ``check_parts``.
+    """
     findings = Findings()
-    known = {piece.id: piece for piece in pieces}
+    pieces = tuple(pieces)
+    known = {piece.id for piece in pieces} | parts_of_plan(spliced)
     live: dict[str, Span] = {}
     fitted: dict[str, Span] = {}
     spoiled: dict[str, Span] = {}
@@ -106,12 +114,37 @@ def check_log(job: Job, pieces: Iterable[Piece]) -> tuple[Diagnostic, ...]:
         findings.say("T712", short[0], count=len(short))
     for name, span in live.items():
         if name not in known and pieces:
-            findings.say("T703", span, piece=name, remedy=_near(name, known))
+            _say_gone(name, span, known, findings)
     # The pieces of a spliced wall are checked once the splices have moved to suit the cut ones
     # (`under_way`).
-    whole = [piece for piece in known.values() if piece.parts == 1]
+    whole = [piece for piece in pieces if piece.parts == 1]
     _check_lengths(whole, standing(job.log), findings)
     return tuple(findings.found)
+
+
+def parts_of_plan(spliced: Iterable[Splice]) -> set[str]:
+    """Return the ids of parts that there are only if the plan makes a joint that is not needed."""
+    return {name for one in spliced if not one.is_joined for name in one.part_names(2)}
+
+
+def check_parts(
+    job: Job, pieces: Iterable[Piece], spliced: Iterable[Splice]
+) -> tuple[Diagnostic, ...]:
+    """Return a finding for each part in the log that the plan did not make; ``pieces`` are its."""
+    findings = Findings()
+    known = {piece.id for piece in pieces}
+    missing = parts_of_plan(spliced) - known
+    live = standing(job.log)
+    for entry in job.log:
+        if not isinstance(entry, CutPiece | Spoiled) or entry.piece not in missing:
+            continue
+        if _known(entry, known, job, findings) and entry.piece in live:
+            _say_gone(entry.piece, entry.span, known, findings)
+    return tuple(findings.found)
+
+
+def _say_gone(name: str, span: Span, known: Collection[str], findings: Findings) -> None:
+    findings.say("T703", span, piece=name, remedy=_near(name, known))
 
 
 def check_lengths(pieces: Iterable[Piece], live: Mapping[str, Standing]) -> tuple[Diagnostic, ...]:
@@ -145,7 +178,7 @@ def trim_of_stick(name: str) -> str:
     return name.rpartition("-")[0]
 
 
-def _known(entry: Entry, known: Mapping[str, Piece], job: Job, findings: Findings) -> bool:
+def _known(entry: Entry, known: Collection[str], job: Job, findings: Findings) -> bool:
     """Tell whether the piece is one of the job's, or the line says enough without the job."""
     assert isinstance(entry, CutPiece | Spoiled | Shortened | Fitted)  # noqa: S101
     if entry.piece in known or not known:
@@ -169,9 +202,9 @@ def _ends_or_holds(whole: list[str], parts: list[str]) -> bool:
     return any(whole[at : at + len(parts)] == parts for at in range(last + 1))
 
 
-def _near(name: str, known: Mapping[str, Piece]) -> str:
+def _near(name: str, known: Collection[str]) -> str:
     # On the wall a piece is called “N” or “N-base”, without its room.
-    names = tuple(known)
+    names = tuple(sorted(known))
     parts = name.casefold().split("-")
     by_part = _by_part(names)
     # Of the pieces with the word that fewest have, and of these no more than are listed: both

@@ -13,7 +13,7 @@ from trimlang.planning.planned_job import Planned
 from trimlang.planning.supplier_order import fill_up_orders
 from trimlang.planning.wrong_plan import reject_faults
 from trimlang.site_log.cut_lengths import frozen, splices_that_follow
-from trimlang.site_log.ledger import check_lengths, standing, trim_of_stick
+from trimlang.site_log.ledger import check_lengths, check_parts, standing, trim_of_stick
 from trimlang.site_log.left_check import progress_faults
 from trimlang.site_log.left_plan import trim_plan
 from trimlang.site_log.progress_of_job import InHand, JobProgress, State
@@ -49,7 +49,8 @@ def under_way(
     if planned.splices:
         places = splices_that_follow(planned.splices, planned.places, live)
         pieces = at_places(planned.joined, pieces, planned.splices, places)
-    findings = list(check_lengths([piece for piece in pieces if piece.parts > 1], live))
+    findings = list(check_parts(job, pieces, planned.splices))
+    findings += list(check_lengths([piece for piece in pieces if piece.parts > 1], live))
     first = {plan.trim: plan for plan in planned.plans}
     of_piece = {piece.id: piece.trim for piece in pieces}
     plans: list[TrimPlan] = []
