@@ -259,10 +259,8 @@ def _studs(whole: Piece, wall: Wall) -> Studs | None:
     # Along a stair the studs are further apart, by 1 ÷ cos(slope).
     spacing = settings.stud_spacing / cosine(run.slope)
     # The piece begins at its long point, which lies past the wall's end at an outside corner.
-    past = whole.wall_edge is None
-    grown = (
-        whole.left.inset if past and whole.left.long_edge in (Edge.FACE, Edge.TOP) else Fraction(0)
-    )
+    past = whole.wall_edge is None and whole.left.long_edge in (Edge.FACE, Edge.TOP)
+    grown = whole.left.inset if past else Fraction(0)
     return Studs(run.first_stud + wall.before + grown, spacing)
 
 

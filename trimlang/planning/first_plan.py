@@ -15,7 +15,7 @@ from trimlang.joinery.pieces import Places, at_places, joinery, with_kept_joints
 from trimlang.joinery.spliced_pieces import Splice
 from trimlang.planning.ask import Asking
 from trimlang.planning.layout import Added, TrimPlan, lay_out, with_bound_anywhere
-from trimlang.planning.moved_joints import Placed, redrawn, stock_plan, with_more_joints
+from trimlang.planning.moved_joints import JoinedPlan, redrawn, stock_plan, with_more_joints
 from trimlang.planning.placing import place_splices, with_places
 from trimlang.planning.planned_job import Planned
 from trimlang.planning.shortage import in_words
@@ -188,15 +188,15 @@ def plan_trim(
     # First a quick look at other places, then the usual ones in the time that is left, and only
     # then the joints of all walls together: each step begins from the best plan so far.
     places = place_splices(asking, pieces, moving, left) if moving else {}
-    best: Placed | None = None
+    best: JoinedPlan | None = None
     if places:
         other = asking.about(with_places(pieces, moving, places))
         moved = stock_plan(other, replace(effort, seconds=effort.seconds / 2), watch)
-        best = None if moved is None else Placed(other, moved, places)
+        best = None if moved is None else JoinedPlan(other, moved, places)
     usual = stock_plan(question, replace(effort, seconds=max(left(), 0.0)), watch)
     # Where they cost the same the usual places win, with full sticks first: that is how one works.
     if usual is not None and (best is None or usual.rank <= best.plan.rank):
-        best = Placed(question, usual, {})
+        best = JoinedPlan(question, usual, {})
     if best is None:
         return None
     share = replace(effort, seconds=left() if effort.prove else 0.0)

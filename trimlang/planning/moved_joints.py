@@ -25,7 +25,7 @@ DRAWN: Final = 3
 
 
 @record
-class Placed:
+class JoinedPlan:
     """A plan of a trim with its runs spliced at ``places``."""
 
     question: Question
@@ -37,10 +37,10 @@ def redrawn(
     asking: Asking,
     pieces: tuple[Piece, ...],
     moving: tuple[Splice, ...],
-    best: Placed,
+    best: JoinedPlan,
     effort: Effort,
     watch: Watch | None,
-) -> tuple[Placed, int]:
+) -> tuple[JoinedPlan, int]:
     """Return a plan with joints drawn by a program over all of them, where that is better.
 
     And what the trim costs at least, wherever the joints are.
@@ -57,7 +57,7 @@ def redrawn(
         question = asking.about(with_places(pieces, moving, {**best.places, **places}))
         plan = stock_plan(question, replace(effort, seconds=seconds / 2), watch)
         if plan is not None and plan.rank < best.plan.rank:
-            best = Placed(question, plan, {**best.places, **places})
+            best = JoinedPlan(question, plan, {**best.places, **places})
         if plan is None or plan.cost > least:
             drawn.refuse()
     return best, min(least, best.plan.cost)
@@ -67,10 +67,10 @@ def with_more_joints(
     asking: Asking,
     pieces: tuple[Piece, ...],
     runs: tuple[Splice, ...],
-    best: Placed,
+    best: JoinedPlan,
     effort: Effort,
     watch: Watch | None,
-) -> tuple[Placed, int, Added]:
+) -> tuple[JoinedPlan, int, Added]:
     """Return a plan with more joints than are needed where they save more than their price.
 
     And what the trim costs at least however it is joined, and what the joints save.
@@ -95,7 +95,7 @@ def with_more_joints(
         paid = joints_added(runs, places) * price
         if plan is None or plan.cost + paid >= together:
             return False
-        best, together = Placed(question, plan, places), plan.cost + paid
+        best, together = JoinedPlan(question, plan, places), plan.cost + paid
         return True
 
     on_studs = more.on_studs(asking, with_places(pieces, runs, kept))
