@@ -11,7 +11,7 @@ from tests.conftest import EXAMPLES, LAWS, examples
 from tests.jobs import BASE, CROWN, TWELVE_FEET
 from trimlang.compiler import Result, compile_job
 from trimlang.joinery.splice_choices import other_cuts
-from trimlang.planning import first_plan, placing
+from trimlang.planning import moved_joints, placing
 from trimlang.planning.ask import ask
 from trimlang.planning.drawn_joints import DrawnJoints, least_anywhere
 from trimlang.planning.placing import with_places
@@ -112,7 +112,7 @@ def test_work_is_bounded(monkeypatch: pytest.MonkeyPatch) -> None:
     walls = "bare 1 ft\n".join(f"N{n}: {13 + n} ft, left=butt, right=butt\n" for n in range(20))
     planned(TWO_LENGTHS + ROOM + walls, Effort(seconds=1))
     # besides the plans with and without places, and those with joints drawn anew
-    assert 20 < len(made) <= placing.PLANS + 3 + first_plan.DRAWN
+    assert 20 < len(made) <= placing.PLANS + 3 + moved_joints.DRAWN
 
 
 def test_the_sheets_pieces_are_those_of_the_plan() -> None:
