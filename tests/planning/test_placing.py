@@ -11,7 +11,7 @@ from tests.conftest import EXAMPLES, LAWS, examples
 from tests.jobs import BASE, CROWN, TWELVE_FEET
 from trimlang.compiler import Result, compile_job
 from trimlang.joinery.splice_choices import other_cuts
-from trimlang.planning import moved_joints, placing
+from trimlang.planning import first_plan, moved_joints, placing
 from trimlang.planning.ask import ask
 from trimlang.planning.drawn_joints import DrawnJoints, least_anywhere
 from trimlang.planning.placing import with_places
