@@ -121,6 +121,63 @@ def test_two_crowns_close_below_any_ceiling(joint, angle, first, second, spring)
         assert (told is None) == (abs(hang - spring) < 0.05)
 
 
+BEAD_THICK, BEAD_TALL = 0.25, 0.5
+
+
+@every("joint", ["in-corner", "out-corner"])
+@every("angle, first, second", CASES)
+@every("frieze", [False, True])
+def test_a_bead_follows_its_crown_below_any_ceiling(joint, angle, first, second, frieze) -> None:
+    """The crowns' ceiling edges meet in one point, where the beads' backs meet on the ceiling."""
+    behind = 0.75 if frieze else 0.0
+    board = "trim board: 3/4 in thick, 3 in tall\nstock board: 99 ft at 90\n" if frieze else ""
+    crown = f"{jobs.CROWN}, in front of board" if frieze else jobs.CROWN
+    result = check_job(
+        f"saw: reads to 0.001 deg, reaches 75 deg\n{board}{crown}\nstock crown: 99 ft at 90\n"
+        "trim bead: 1/4 in thick, 1/2 in tall, in front of crown\nstock bead: 99 ft at 90\n"
+        f'room "Attic" as A, trim {"board, " if frieze else ""}crown, bead, open walk\n'
+        f"  A: 90 in, left=butt, right={joint}({angle} deg){said(first)}\n"
+        f"  B: 80 in, left={joint}, right=butt{said(second)}\n"
+    )
+    assert result.ok, [one.message for one in result.diagnostics]
+    got = {piece.id: piece for piece in result.pieces}
+    turn = 180 - angle if joint == "in-corner" else angle - 180
+    one, other = Wall(0, first), Wall(turn, second)
+    ceiling = ceiling_of(one, other)
+    # where the planes of both walls' frieze faces meet is where the crowns' wall edges do
+    square = np.array([one.out[:2], other.out[:2]])
+    faces = np.append(np.linalg.solve(square, [behind, behind]), 0.0)
+    faces -= UP * (faces @ ceiling) / ceiling[2]  # on the ceiling
+    met = faces + corner_points(one, got["A-A-crown"].right, ceiling, 38, "right")[2]
+    ends = []
+    for wall, name, side, far in ((one, "A-A-bead", "right", 90), (other, "A-B-bead", "left", 80)):
+        piece, along = got[name], wall.edge if side == "right" else -wall.edge
+        here, there = (piece.right, piece.left) if side == "right" else (piece.left, piece.right)
+        into = np.cross(ceiling, wall.edge)
+        way = {Edge.FACE: 1, Edge.BACK: -1}[here.long_edge]
+        shape = [
+            along * way * tan(radians(here.exact)) * out + into * out - ceiling * down
+            for out in (0.0, BEAD_THICK)
+            for down in (0.0, BEAD_TALL)
+        ]
+        ends.append(np.array(shape))
+        # the upright cut at the other end, told by its ticket, reaches so far past the upper back
+        past = tan(radians(there.exact)) * BEAD_TALL if there.long_edge is Edge.BOTTOM else 0.0
+        past += float(there.through) if there.through_edge is Edge.FACE else 0.0
+        past += tan(radians(here.exact)) * BEAD_THICK if way > 0 else 0.0
+        level = np.array([along[0], along[1], 0.0]) / hypot(along[0], along[1])
+        back = (met @ level + far) / (along @ level)
+        assert float(piece.rounding.exact) - past == pytest.approx(back, abs=1e-9)
+        # that cut is upright: its four corners lie in one upright plane across the wall
+        steep = {Edge.BOTTOM: 1, Edge.TOP: -1, Edge.BOTH: 0}[there.long_edge]
+        tilt = {Edge.FACE: 1, Edge.BACK: -1, Edge.BOTH: 0}[there.through_edge]
+        off = -along * tan(radians(there.exact)) * BEAD_TALL * steep - ceiling * BEAD_TALL
+        assert off @ level == pytest.approx(0, abs=1e-9)
+        off = -along * float(there.through) * tilt + into * BEAD_THICK
+        assert off @ level == pytest.approx(0, abs=1e-9)
+    assert ends[0] == pytest.approx(ends[1], abs=1e-9)
+
+
 @pytest.mark.parametrize(("first", "second"), [(20, 0), (0, 20), (12, 12)])
 def test_ends_that_stop_are_upright(first, second) -> None:
     got = pieces(
@@ -221,6 +278,29 @@ def test_a_beam_stops_crown_and_nothing_else_or_turns_it() -> None:
     # 3 5/8 × cos 38° = 2.857: 7/8 in lower than the beam
     (told,) = [one.message for one in low.diagnostics if one.code == "T453"]
     assert "7/8" in told
+
+
+def test_what_a_beam_turns_stands_before_what_it_turns_too() -> None:
+    """The crown along a beam's side stands on its frieze there, or on the beam; a bead follows."""
+    lines = (
+        "  A: 90 in, left=butt, right=butt\n"
+        "  beam 6 in, 8 in deep, turns {}\n"
+        "  B: 80 in, left=butt, right=butt\n"
+    )
+    above = (
+        "trim board: 3/4 in thick, 3 in tall\ntrim bead: 1/4 in thick, 1/2 in tall, in front of"
+        f" crown\n{jobs.CROWN}, in front of board\nassembly cornice: board, crown, bead\n"
+    )
+    stock = "".join(f"stock {one}: 99 ft at 90\n" for one in ("board", "crown", "bead"))
+    room = 'room "Attic" as A, trim cornice, open walk\n'
+    out = 3.625 * sin(radians(38))
+    for turned, frieze, board in (("crown", 0.0, "butt"), ("cornice", 0.75, "in-corner")):
+        result = check_job(above + stock + room + lines.format(turned))
+        assert result.ok, [one.message for one in result.diagnostics]
+        got = {piece.id: piece for piece in result.pieces}
+        assert got["A-A-board"].right.joint.value == board
+        assert float(got["A-A-crown"].rounding.exact) == pytest.approx(90 - frieze)
+        assert float(got["A-A-bead"].rounding.exact) == pytest.approx(90 - frieze - out)
 
 
 @given(st.sampled_from(CASES), st.sampled_from(["in-corner", "out-corner"]))

@@ -84,16 +84,20 @@ CEILING_PAGES: Final = (
     ),
     Page(
         code="T485",
-        title="a bead along crown below a slope",
-        message="{trim} runs along the ceiling edge of {crown}, which follows a sloping ceiling at"
-        " run {run}",
-        remedy="Write “no {trim}” on that run, and cut it there to the crown that hangs.",
-        why="Below a slope the crown's ceiling edge turns its corners in the plane of the ceiling."
-        " A bead would be mitred and tilted to that plane; this is worked out for crown alone.",
+        title="a bead where crown turns level",
+        message="{trim} runs along the ceiling edge of {crown}, and cannot turn the corner at run"
+        " {run}",
+        remedy="Write “no {trim}” on that run, and end it there by hand.",
+        why="A bead is square to the ceiling as its crown meets it. Where a level piece goes into a"
+        " corner, the crown behind one bead follows the ceiling and that behind the other hangs"
+        " level: the beads are turned one against the other, and no mitre closes. At a wall that is"
+        " not square to its own the same is so of what it would stop at.",
         example="trim bead: 1/4 in thick, 1/2 in tall, in front of crown\n"
         "stock bead: 12 ft at 4.20\n"
         + _CROWN
-        + "  N: 8 ft, left=butt, right=butt, trim crown, bead, ceiling rising right 20 deg",
+        + "  N: 8 ft, left=butt, right=in-corner, trim crown, bead\n"
+        + "  E: 8 ft, left=in-corner, right=butt, trim crown, bead, ceiling rising right 20 deg,"
+        " transition left",
     ),
     Page(
         code="T479",

@@ -24,6 +24,7 @@ from typing import Final
 from trimlang.joinery.crown import drop, projection
 from trimlang.joinery.meeting import LevelPiece, Meeting, Meets
 from trimlang.joinery.piece import Remark
+from trimlang.joinery.sloped_beads import CrownBehind, along_crown
 from trimlang.joinery.sloped_ceilings import ceiling_beyond, under_ceiling
 from trimlang.joint_row import Fit
 from trimlang.joints_by_role import BEND
@@ -43,28 +44,41 @@ _BEGINS: Final = {
 
 
 def hung(
-    met: Meeting, trim: Trim, *, room: Room, run: Run, at: int, side: Side, findings: Findings
+    met: Meeting,
+    trim: Trim,
+    *,
+    room: Room,
+    run: Run,
+    at: int,
+    side: Side,
+    crown: CrownBehind,
+    findings: Findings,
 ) -> Meeting:
     """Return how a trim meets at a corner below its ceiling; only crown and its bead mind that.
 
     ``met`` is how it would below a level ceiling, ``at`` the place in the walk that the corner
-    lies beside.
+    lies beside, ``crown`` what a bead runs along.
     """
     if trim.spring is None and trim.before_crown is None:
         return met
     there = ceiling_beyond(room, at, trim, side)
+    place = next((one for one in beyond(room, at, side.step)), None)
+    mate = None if place is None else room.walk[place]
+    comes_level = isinstance(mate, Run) and side.other in mate.turns_level
     if trim.before_crown is not None:
-        # A bead is where its crown's ceiling edge is, which leans out otherwise below a slope.
-        if there or run.ceiling:
+        if not (there or run.ceiling):
+            return met
+        # A level piece would have to come into the corner with its own bead.
+        level = comes_level or side in run.turns_level
+        bead = None if level else along_crown(met, run, there, side, crown)
+        if bead is None:
             findings.say("T485", run.span, trim=trim.name, crown=trim.before_crown, run=run.label)
-        return met
+        return bead or met
     if side in run.turns_level and run.ceiling:
         return _climbing(
             met, trim, run=run, there=there, side=side, settings=room.settings, findings=findings
         )
-    place = next((one for one in beyond(room, at, side.step)), None)
-    mate = None if place is None else room.walk[place]
-    if isinstance(mate, Run) and side.other in mate.turns_level and met.meets is Meets.MATE:
+    if isinstance(mate, Run) and comes_level and met.meets is Meets.MATE:
         # A level piece comes round the corner: this one hangs as below a level ceiling.
         across = mate.ceiling if side is Side.RIGHT else -mate.ceiling
         return replace(met, end=replace(met.end, fit=Fit.MITRED), roll=NOTHING, across=across)

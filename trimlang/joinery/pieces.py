@@ -25,6 +25,7 @@ from trimlang.joinery.piece import Cut, Piece, PieceKind
 from trimlang.joinery.returns import return_piece
 from trimlang.joinery.rounding import deciding_row, round_length
 from trimlang.joinery.scribes import check_scribes, scribe
+from trimlang.joinery.sloped_beads import past_ceiling_edge, past_upright
 from trimlang.joinery.sloped_ceilings import along_ceiling, stops_upright, upright_end
 from trimlang.joinery.spliced_pieces import (
     Splice,
@@ -131,13 +132,13 @@ def _run_pieces(
     ends = (wall.left, wall.right)
     run, roll, hung = along_ceiling(run, trim, ends, settings, findings)
     left, right = _ends(wall, trim, roll)
-    # The tape ran along the bottom edge, but on a stair an end may be longer at the top. What a
-    # corner adds is in `grows_at`.
+    # What a corner adds is in `grows_at`.
     exact = (
         run.length
         + grows_at(wall, trim, Side.LEFT)
         + grows_at(wall, trim, Side.RIGHT)
-        + sum(cut.inset - cut.through for cut in (left, right) if cut.long_edge is Edge.TOP)
+        + _past_the_tape(wall, trim, roll, Side.LEFT, left)
+        + _past_the_tape(wall, trim, roll, Side.RIGHT, right)
     )
     # One rounding for the whole wall, however many pieces it is cut into.
     row = deciding_row(run.left, run.right, settings)
@@ -249,7 +250,8 @@ def _ends(wall: Wall, trim: Trim, roll: Fraction) -> tuple[Cut, Cut]:
         end = met.end
         # In this order: what hangs on a sloping ceiling, what climbs to a corner, what is cut
         # across the face, and all that only turns a corner.
-        if trim.spring is not None and (run.ceiling or roll) and stops_upright(met):
+        follows = trim.spring is not None or trim.before_crown is not None
+        if follows and (run.ceiling or roll) and stops_upright(met):
             cuts.append(upright_end(met, side, run, roll, trim, settings))
         elif run.slope and met.meets is not Meets.ITSELF:
             cuts.append(plumb_corner(met, side, run.slope, trim, settings))
@@ -259,6 +261,17 @@ def _ends(wall: Wall, trim: Trim, roll: Fraction) -> tuple[Cut, Cut]:
             laps = wall.laps(at) if end.joint.laps else Side.LEFT
             cuts.append(meeting_cut(met, side, trim, settings, laps))
     return cuts[0], cuts[1]
+
+
+def _past_the_tape(wall: Wall, trim: Trim, roll: Fraction, side: Side, cut: Cut) -> Fraction:
+    """Return how far an end reaches past the edge that its number runs along (inches)."""
+    if trim.before_crown is not None:
+        past = NOTHING
+        if roll and stops_upright(side.of(wall.left, wall.right)):
+            past = past_upright(wall.run, roll, wall.off, wall.crown)
+        return past_ceiling_edge(cut) + (past if side is Side.RIGHT else -past)
+    # The tape ran along the bottom edge, but on a stair an end may be longer at the top.
+    return cut.inset - cut.through if cut.long_edge is Edge.TOP else NOTHING
 
 
 def grows_at(wall: Wall, trim: Trim, side: Side) -> Fraction:

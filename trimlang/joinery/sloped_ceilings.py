@@ -78,6 +78,7 @@ _FALLS_AWAY: Final = N_(
     "hangs level at its own spring, and the ceiling falls {pitch} from the wall: its ceiling edge"
     " alone bears"
 )
+_BEAD: Final = N_("follows the ceiling with its crown, and stands square to it")
 _SCRIBE: Final = N_("or set it level and scribe up to {gap} off its ceiling edge")
 
 Vector = tuple[Fraction, Fraction, Fraction]
@@ -162,15 +163,18 @@ def along_ceiling(
 ) -> tuple[Run, Fraction, tuple[Remark, ...]]:
     """Return a crown's run as long as it is along its ceiling, its roll, and what is said of both.
 
-    Reports a crown that would have to hang in two ways, or that no wall would hold.
+    A bead along a crown goes with it.  Reports a crown that would have to hang in two ways, or
+    that no wall would hold.
     """
-    if trim.before_crown is not None and run.ceiling:
-        findings.say("T485", run.span, trim=trim.name, crown=trim.before_crown, run=run.label)
     rolls = [met.roll for met in ends if met.roll is not None]
     across = next((met.across for met in ends if met.across), NOTHING)
-    if trim.spring is None or (not run.ceiling and not any(rolls) and not across):
+    if not run.ceiling and not any(rolls) and not across:
         return run, NOTHING, ()
-    spring, roll = trim.spring, rolls[0] if rolls else NOTHING
+    along = replace(run, length=run.length / cosine(run.ceiling))
+    roll = rolls[0] if rolls else NOTHING
+    if trim.spring is None:
+        return (along, roll, (Remark(_BEAD, ()),)) if trim.before_crown else (run, NOTHING, ())
+    spring = trim.spring
     if rolls and max(rolls) - min(rolls) > ALIKE:
         hangs = (degrees_text(steps_nearest(spring - one, TENTH)) for one in rolls)
         names = dict(zip(("left", "right"), hangs, strict=True))
@@ -182,7 +186,6 @@ def along_ceiling(
     # would not meet the wall.
     if any(met.end.joint.returns for met in ends) and run.ceiling:
         findings.say("T455", run.span, run=run.label, trim=trim.name)
-    along = replace(run, length=run.length / cosine(run.ceiling))
     # What a level piece in a corner takes up is no part of what climbs.
     taken = sum((met.short for met in ends if met.level is not None), NOTHING)
     climbs = replace(along, length=along.length - taken / cosine(run.ceiling))
@@ -228,7 +231,8 @@ def upright_end(
 ) -> Cut:
     """Return the cut of a crown at something upright: a casing, a beam, a wall or, coped, a mate.
 
-    At a ridge (a rake) it is cut at half of what the ceiling bends by.
+    At a ridge (a rake) it is cut at half of what the ceiling bends by.  A bead is cut as crown that
+    is square to the ceiling.
     """
     spring = (trim.spring or NOTHING) - roll
     way = 1 if side is Side.RIGHT else -1
@@ -250,30 +254,33 @@ def upright_end(
     readings = saw_reading(mitre, step), saw_reading(bevel, step)
     wide, thick = trim.height or NOTHING, trim.thickness or NOTHING
     long_edge = _longer(across)
+    ceiling = {Edge.BACK: Edge.BOTTOM, Edge.FACE: Edge.TOP}.get(long_edge, long_edge)
     gap = wedge(wide, mitre, readings[0], pieces=1) + wedge(thick, bevel, readings[1], pieces=1)
-    return Cut(
+    cut = Cut(
         joint=met.end.joint,
         fit=met.end.fit,
         exact=mitre,
         setting=readings[0],
-        # Lying face up its ceiling edge is the top.
-        lean=lean_of(side, {Edge.BACK: Edge.BOTTOM, Edge.FACE: Edge.TOP}.get(long_edge, long_edge)),
+        lean=lean_of(side, ceiling),  # lying face up its ceiling edge is the top
         long_edge=long_edge,
         inset=wide * abs(across),
         gap=gap,
         bevel=bevel,
         bevel_setting=readings[1],
-        crown=CrownCut(
-            mitre=mitre,
-            mitre_setting=readings[0],
-            bevel=bevel,
-            bevel_setting=readings[1],
-            nested=None,
-            nested_setting=None,
-        ),
         through=thick * abs(through),
         through_edge=_longer(through),
     )
+    if trim.spring is None:
+        return replace(cut, long_edge=ceiling, inset=cut.inset + cut.through)
+    crown = CrownCut(
+        mitre=mitre,
+        mitre_setting=readings[0],
+        bevel=bevel,
+        bevel_setting=readings[1],
+        nested=None,
+        nested_setting=None,
+    )
+    return replace(cut, crown=crown)
 
 
 def _longer(outwards: Fraction) -> Edge:

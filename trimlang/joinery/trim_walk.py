@@ -15,6 +15,7 @@ from fractions import Fraction
 from trimlang.joinery.at_blocks import at_corner_block, at_transition
 from trimlang.joinery.beside_casing import behind_a_return, beside_opening, standing_out
 from trimlang.joinery.bullnose import rounded
+from trimlang.joinery.crown import drop
 from trimlang.joinery.cuts import corner_mitre
 from trimlang.joinery.level_turns import hung
 from trimlang.joinery.limits import ask_of_scraps
@@ -23,6 +24,7 @@ from trimlang.joinery.odd_corners import at_its_height
 from trimlang.joinery.on_the_wall import in_its_place, round_its_crown, stands_off
 from trimlang.joinery.piece import Remark
 from trimlang.joinery.slope_corners import AroundCorner, turned
+from trimlang.joinery.sloped_beads import NO_CROWN, CrownBehind
 from trimlang.joinery.sloped_ceilings import turned_by_beam
 from trimlang.joinery.splice_lengths import lapping_side
 from trimlang.joinery.strips import Strip, along, goes_on_over, past_a_door, run_of, strips
@@ -45,7 +47,7 @@ class Wall:
     ``run`` is the first of its runs, but with the length of the whole stretch and the ends that
     this trim has.  ``before`` is how much of the stretch lies left of that run's own left end
     (inches).  ``left`` and ``right`` are what the trim meets at its ends, ``off`` is how far its
-    back stands off the wall.
+    back stands off the wall, ``crown`` what it runs along of that, where it is a bead.
     """
 
     job: Job
@@ -58,6 +60,7 @@ class Wall:
     remarks: tuple[Remark, ...] = ()
     before: Fraction = NOTHING
     off: Fraction = NOTHING
+    crown: CrownBehind = NO_CROWN
 
     def laps(self, at: Fraction) -> Side:
         """Return which piece laps over the other at a joint ``at`` inches from the left end."""
@@ -128,6 +131,7 @@ class TrimWalk:
             remarks=tuple(remarks),
             before=before,
             off=self.stands_off(run, trim),
+            crown=self._crown_behind(run, trim),
         )
 
     def meeting(self, strip: Strip, side: Side) -> Meeting:
@@ -165,8 +169,16 @@ class TrimWalk:
         met = rounded(met, trim, run.label, self._findings, brings=brings)
         if end.over_scraps and end.joint.is_outside:
             met = replace(met, scraps=self._scraps(run, end, strip, side))
-        at = strip.end(side)
-        return hung(met, trim, room=room, run=run, at=at, side=side, findings=self._findings)
+        return hung(
+            met,
+            trim,
+            room=room,
+            run=run,
+            at=strip.end(side),
+            side=side,
+            crown=self._crown_behind(run, trim),
+            findings=self._findings,
+        )
 
     def _around(self, run: Run, trim: Trim, following: int | None) -> AroundCorner:
         """Return what a trim meets on the next wall, its own kind or another in its place."""
@@ -228,6 +240,10 @@ class TrimWalk:
                     plain = replace(plain, end=replace(plain.end, fit=Fit.SQUARE))
                 return replace(plain, beyond=self.stands_off(other, trim))
         other_stretch = self._room.walk[following]
+        if isinstance(other_stretch, Gap) and trim.name in other_stretch.turns:
+            # Along the beam's side stands what the beam turns, and nothing else is behind it there.
+            side_of_beam = replace(run, trims=other_stretch.turns)
+            return replace(plain, beyond=self.stands_off(side_of_beam, trim))
         if isinstance(other_stretch, Gap):
             facing = side.other.of(other_stretch.left, other_stretch.right)
             # The door reaches the corner too: there is only its wall to meet.
@@ -245,6 +261,14 @@ class TrimWalk:
         if key not in self._off:
             self._off[key] = stands_off(self._job, self._room, run, trim)
         return self._off[key]
+
+    def _crown_behind(self, run: Run, trim: Trim) -> CrownBehind:
+        """Return the crown that a bead runs along; nothing of other trim, or without one there."""
+        crown = self._job.trim(trim.before_crown or trim.name)
+        out = self.stands_off(run, trim) - self.stands_off(run, crown)
+        if not out or crown.spring is None:
+            return NO_CROWN
+        return CrownBehind(out, drop(crown.height or NOTHING, crown.spring))
 
     def _scraps(self, run: Run, end: End, strip: Strip, side: Side) -> Fraction:
         """Return how far past the wall's end the scraps reached that the tape ran over (inches)."""

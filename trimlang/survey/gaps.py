@@ -76,7 +76,7 @@ def read_gap(
             case facts.Entrance():
                 entrance = True
             case facts.Turns():
-                turns = (*turns, *_turned(fact, trims, findings))
+                turns = tuple(dict.fromkeys((*turns, *_turned(fact, trims, findings))))
             case facts.BeamAcross():
                 beam = True
             case facts.BeamDeep():
@@ -198,7 +198,9 @@ def _turned(fact: facts.Turns, trims: dict[str, Trim], findings: Findings) -> tu
     if not trims[word.text].hangs:
         findings.say("T454", word.span, trim=word.text)
         return ()
-    return (word.text,)
+    # A bead lies along the crown's ceiling edge, wherever that goes.
+    beads = (name for name, trim in trims.items() if trim.before_crown == word.text)
+    return (word.text, *beads)
 
 
 def _stopped_by_beam(
