@@ -146,6 +146,13 @@ def test_a_rounded_corner_s_small_piece_comes_between_two() -> None:
     assert made_of["HA-E-base"].mates == f"left {between}"
 
 
+def test_where_the_walk_begins_at_a_rounded_corner_its_small_piece_is_met_at_the_left() -> None:
+    alone = JOB.replace("  N: 60 in, left=butt, right=out-corner\n", "")
+    made_of = made(alone.replace("left=out-corner", "left=out-corner(bullnose 3/4 in)"))
+    assert made_of["HA-E-base-left-bullnose"].mates == "right HA-E-base"
+    assert made_of["HA-E-base"].mates == "left HA-E-base-left-bullnose"
+
+
 def test_all_that_is_to_be_done_at_the_wall_is_told() -> None:
     corner = "right=in-corner(corner by 36 in, 36 in, diagonal 51 1/4 in), floor gap 3/16 in"
     text = JOB.replace("right=out-corner", corner).replace("left=out-corner", "left=in-corner")

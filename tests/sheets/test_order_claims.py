@@ -83,3 +83,23 @@ def test_a_proof_is_claimed_only_where_there_is_one() -> None:
     result = built(f"{TWELVE_FEET}\nspare 0 %")
     assert "proven" in said(result)
     assert result.plans[0].stick_bound == len(result.plans[0].sticks) == 1
+
+
+def test_what_joints_cost_and_save_is_told() -> None:
+    # 100, 100 and 80 in: three sticks of 144 in, or two with one wall in two pieces
+    job = f"""\
+{BASE}
+{TWELVE_FEET}
+spare 0 %
+splices: a joint costs {{price}}
+room "Hall" as HA, trim base, open walk
+  N: 100 in, left=butt, right=butt
+  opening 30 in
+  S: 100 in, left=butt, right=butt
+  opening 30 in
+  W: 80 in, left=butt, right=butt
+"""
+    text = said(compile_job(job.format(price="3.00")))
+    what = "joints more than needed"
+    assert f"{what} 1 at 3.00 each, 3.00 of work, which saves 17.40 of sticks" in text
+    assert what not in said(compile_job(job.format(price="17.40")))

@@ -172,6 +172,14 @@ def test_a_bought_stick_is_begun_before_an_offcut_of_its_length() -> None:
     assert told(result)["spent"] == TWELVE
 
 
+def test_all_that_one_line_buys_comes_off_what_the_rest_must_cost() -> None:
+    # 60 and 40 in come from 12 ft, 90 in from 8 ft, for 29.00 in all; or from two of 12 ft
+    result = compile_job(JOB.format(more=NO_SPARE).replace("W: 30 in", "W: 90 in")
+                         + "bought 1 base 12 ft, 1 base 12 ft\n")  # fmt: skip
+    (plan,) = result.plans
+    assert (plan.cost, plan.bound, result.spent) == (0, 0, 2 * TWELVE)
+
+
 def test_of_several_purchases_the_smallest_explains_a_stick() -> None:
     job = JOB.replace("12 ft at 17.40,", "12 ft at 17.40, pack of 3 12 ft at 30,")
     result = compile_job(job.format(more=NO_SPARE) + f"cut {N} 60 in from base-1 of 12 ft\n")

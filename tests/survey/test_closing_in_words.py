@@ -144,6 +144,27 @@ def test_a_room_that_leans_is_given_its_angles_in_place_of_a_contradiction():
     assert "diagonal N-E is 1 5/8 in too long; or the corners are not square" in remedy
 
 
+def test_of_several_slips_that_diagonals_show_each_is_told():
+    # from the start of W0 to W3 there are 93 1/8 in; walked left round, 134 in would be near
+    walls = [
+        "W0: 144 in, left=in-corner, right=in-corner",
+        "W1: 60 in, left=in-corner, right=in-corner",
+        "W2: 120 in, left=in-corner, right=out-corner",
+        "W3: 30 in, left=out-corner, right=in-corner",
+        "W4: 24 in, left=in-corner, right=in-corner",
+        "W5: 90 in, left=in-corner, right=in-corner",
+    ]
+    result = checked(*walls, "diagonal W0-W3 134 in")
+    assert closing(result).verdict is Verdict.CLASHES
+    assert told(result, "T316") == (
+        "walls and diagonals of room “R” contradict each other;"
+        " least fits diagonal W0-W3 by 3 ft 4 7/8 in",
+        "Several slips explain it equally well: diagonal W0-W3 is 3 ft 4 7/8 in too long;"
+        " or the walls were listed turning left: list them the other way round."
+        " Measure these again.",
+    )
+
+
 # A room whose corners are within 1/2 degree of square, its walls read to 1/8 in. (invented)
 BARELY_OPEN = [
     "W0: 51 15/16 in, left=in-corner, right=out-corner(89.90 deg)",
