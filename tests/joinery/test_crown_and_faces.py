@@ -145,6 +145,13 @@ def test_crown_whose_ceiling_edge_comes_to_nothing_is_no_piece() -> None:
     assert not result.pieces
 
 
+def test_crown_whose_length_along_the_wall_rounds_to_nothing_is_no_piece() -> None:
+    # 1/64 in of wall rounds down to none; the return's mitre makes the ceiling edge 2 in long
+    job = walls("N: 1/64 in, left=butt, right=return", settings=CROWN_SOLD)
+    result = check_job(job.replace("trim base, open", "trim crown, open"))
+    assert "T402" in {one.code for one in result.diagnostics}
+
+
 def test_crown_goes_round_a_step_in_the_wall_smaller_than_it_stands_out() -> None:
     step = "left=in-corner(90 deg), right=out-corner(90 deg)"
     (one,) = crown(f"N: 1/4 in, {step}")

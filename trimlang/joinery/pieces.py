@@ -233,10 +233,13 @@ def _check_glued(pieces: Sequence[Piece], run: Run, findings: Findings) -> None:
 def _come_to_nothing(pieces: Sequence[Piece], run: Run, findings: Findings) -> bool:
     """Tell whether the cuts leave nothing of a piece, and report the run where they do.
 
-    A cut that runs further along the piece than any wall is long counts too: a level cut on a
-    slope of almost nothing would take millions of sticks.
+    So does a length that rounds to none on the ticket, such as a crown's along the wall.  A cut
+    that runs further along the piece than any wall is long counts too: a level cut on a slope of
+    almost nothing would take millions of sticks.
     """
-    nothing = any(piece.vanishes or piece.length > 2 * LONGEST_WALL for piece in pieces)
+    nothing = any(
+        piece.vanishes or piece.to_mark <= 0 or piece.length > 2 * LONGEST_WALL for piece in pieces
+    )
     if nothing:
         findings.say("T402", run.span, run=run.label, trim=pieces[0].trim)
     return nothing
