@@ -10,7 +10,7 @@ from trimlang.cli import main, progress
 from trimlang.cli.progress import Progress
 from trimlang.compiler import compile_job
 from trimlang.planning import first_plan
-from trimlang.planning.first_plan import Clock
+from trimlang.planning.clock import Clock
 from trimlang.stock.planner import Effort
 from trimlang.stock.problem import Problem
 

@@ -9,8 +9,9 @@ from tests.conftest import at_night
 from tests.jobs import BASE, CROWN, TWELVE_FEET
 from trimlang.compiler import Result, compile_job
 from trimlang.planning.ask import Asking
-from trimlang.planning.more_joints import cut_in, cuts_on_studs
+from trimlang.planning.more_joints import cuts_on_studs
 from trimlang.planning.placing import with_places
+from trimlang.planning.wall_in_units import cut_in
 from trimlang.stock.planner import QUICK, plan_stock
 from trimlang.stock.problem import Plan
 

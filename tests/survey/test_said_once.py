@@ -158,3 +158,12 @@ def test_what_is_said_of_another_wall_is_told() -> None:
     room = 'room "R", trim base, ends in, open walk\n'
     assert codes(room + "N 40 in, entrance, door 32 in, E 30 in") == ["T123"]
     assert codes(room + "N 40 in, door 32 in, no splice, E 30 in") == ["T123"]
+
+
+def test_a_list_of_trims_is_begun_once_whatever_it_names() -> None:
+    shoe = "trim shoe: 1/2 in thick, 3/4 in tall\n"
+    walls = 'room "Den", base, shoe, open walk\nN: 40 in, left=butt, right=butt\n'
+    found = check_job(f"{TRIM}{shoe}{walls}")
+    told = [(one.code, one.remedy) for one in found.diagnostics if one.code == "T216"]
+    assert told == [("T216", "Write “trim base”.")]
+    assert found.job.rooms[0].runs[0].trims == ("base", "shoe")

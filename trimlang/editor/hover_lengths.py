@@ -167,7 +167,7 @@ def _of_casing(piece: Piece, job: Job, room: Room, pen: Pen) -> Iterator[str]:
     if not isinstance(gap, Gap) or gap.clear_height is None:
         return
     opening = CasedOpening(job=job, room=room, gap=gap, door=piece.run, tall=gap.clear_height)
-    upright = piece.kind in (PieceKind.LEG, PieceKind.JAMB) and piece.at is not None
+    upright = piece.kind.stands_in_pairs and piece.at is not None
     yield f"the clear {'height' if upright else 'width'} is {_amount(piece.wall, pen)}"
     exact = piece.rounding.exact
     terms = [one for one in _round_an_opening(piece, opening, upright=upright) if one.amount]

@@ -152,13 +152,10 @@ def _boxes_on(
         floor = lowest / cosine(boxes.slope) if boxes.slope else lowest
         if boxes.place is BoxPlace.UNDER and opening is not None:
             # In the middle of what is left below the window.
-            under = min((spot.y for one in opening.pieces for spot in one.outline),
-                        default=opening.low)  # fmt: skip
+            under, _ = _reach(opening)
             low = max((floor + under - boxes.tall) / 2, floor)
         elif boxes.place is BoxPlace.OVER and opening is not None:
-            # Over the casing where there is one, else over the opening itself.
-            over = max((spot.y for one in opening.pieces for spot in one.outline),
-                       default=opening.high or USUAL_HEAD)  # fmt: skip
+            _, over = _reach(opening)
             low = over - begin.y + margin
         elif boxes.run in tops:
             # A further set on the same wall goes above the one before, and above the rail.
@@ -167,6 +164,14 @@ def _boxes_on(
             low = floor + margin
         tops[boxes.run] = low + boxes.tall
         yield _laid_out(job, room, boxes, Spot(x=begin.x, y=begin.y + low), pieces)
+
+
+def _reach(opening: OpeningInPlace) -> tuple[Fraction, Fraction]:
+    """Return how low and how high an opening reaches with its casing, if it has one (inches)."""
+    heights = [spot.y for one in opening.pieces for spot in one.outline]
+    if not heights:
+        return opening.low, opening.high or USUAL_HEAD
+    return min(heights), max(heights)
 
 
 def _begins(

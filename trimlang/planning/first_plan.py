@@ -14,13 +14,14 @@ from trimlang.joinery.piece import Piece
 from trimlang.joinery.pieces import Places, at_places, joinery, with_kept_joints
 from trimlang.joinery.spliced_pieces import Splice
 from trimlang.planning.ask import Asking
+from trimlang.planning.clock import Clock
 from trimlang.planning.layout import Added, TrimPlan, lay_out, with_bound_anywhere
 from trimlang.planning.moved_joints import JoinedPlan, redrawn, stock_plan, with_more_joints
 from trimlang.planning.placing import place_splices, with_places
 from trimlang.planning.planned_job import Planned
 from trimlang.planning.shortage import in_words
 from trimlang.planning.sound_plan import sound_plan
-from trimlang.stock.planner import FULL, QUICK, Effort, Watch
+from trimlang.stock.planner import QUICK, Effort, Watch
 from trimlang.stock.problem import Plan, Status
 from trimlang.survey.job import Job, Room, Stretch, Trim
 
@@ -55,7 +56,7 @@ def first_plan(
             continue
         share = clock.share()
         report = None if watch is None else watch(trim.name)
-        runs = tuple(one for one in splices if one.trim.name == trim.name)
+        runs = _of_trim(splices, trim)
         # Whether a proof was asked for is part of the key: a quick plan is no answer to that
         # question.
         key = None if cache is None else (share.prove, _asked(job, trim, of_trim, runs))
@@ -74,8 +75,7 @@ def first_plan(
             shorter = tuple(piece for piece in again if piece.trim == trim.name)
             # The same pieces would run out of stock again.
             if shorter != of_trim:
-                runs = tuple(one for one in respliced if one.trim.name == trim.name)
-                plan = plan_trim(job, trim, shorter, runs, share, report)
+                plan = plan_trim(job, trim, shorter, _of_trim(respliced, trim), share, report)
                 if plan is not None:
                     joined, pieces, splices = steady, again, respliced
         if plan is None:
@@ -105,6 +105,10 @@ def first_plan(
     )
 
 
+def _of_trim(splices: Iterable[Splice], trim: Trim) -> tuple[Splice, ...]:
+    return tuple(one for one in splices if one.trim.name == trim.name)
+
+
 def _could_mix(job: Job, trim: Trim, pieces: tuple[Piece, ...]) -> bool:
     """Tell whether there is a plan that mixes batches."""
     problem = Asking(job, trim).about(pieces).problem
@@ -132,23 +136,6 @@ def _plain(room: Room) -> tuple[Stretch, ...]:
 def _settled(plan: TrimPlan, effort: Effort) -> bool:
     """Tell whether the same search would find the same plan again, not one cut off by time."""
     return not effort.prove or plan.status is Status.PROVEN
-
-
-class Clock:
-    """Shares the time for proofs among the trims; what one does not need, the others get."""
-
-    def __init__(self, effort: Effort | None, trims: int) -> None:
-        self._effort = effort or FULL
-        # The thread's own CPU time, so that other programs on the machine do not shorten the
-        # search.
-        self._ends = thread_time() + self._effort.seconds
-        self._left = trims
-
-    def share(self) -> Effort:
-        """Return the effort for the next trim, with an equal share of the seconds that are left."""
-        seconds = max(self._ends - thread_time(), 0.0) / max(self._left, 1)
-        self._left -= 1
-        return replace(self._effort, seconds=seconds)
 
 
 def _only_steady(job: Job, trim: Trim) -> Job:

@@ -12,7 +12,7 @@ from trimlang.joinery.pieces import Places
 from trimlang.joinery.splice_lengths import least_piece
 from trimlang.joinery.spliced_pieces import Splice
 from trimlang.planning.ask import Question
-from trimlang.planning.more_joints import cut_in, long_wall
+from trimlang.planning.wall_in_units import cut_in, long_wall
 from trimlang.record import record
 from trimlang.settings.table import Settings
 from trimlang.stock.anywhere_check import shown_anywhere

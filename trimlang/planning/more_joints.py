@@ -12,7 +12,6 @@ from __future__ import annotations
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import replace
 from fractions import Fraction
-from math import ceil, floor
 from typing import Final
 
 from trimlang.joinery.piece import Piece
@@ -22,11 +21,12 @@ from trimlang.joinery.spliced_pieces import Splice
 from trimlang.lengths.tape import steps_down, steps_nearest
 from trimlang.planning.ask import Asking, Question
 from trimlang.planning.placing import quick_cost, with_places
+from trimlang.planning.wall_in_units import cut_in, long_wall
 from trimlang.record import record
 from trimlang.stock.certificate import FreeRun
 from trimlang.stock.dividing import Dividing
 from trimlang.stock.joint_bound import JointBound
-from trimlang.stock.problem import Part, Problem
+from trimlang.stock.problem import Problem
 from trimlang.stock.wall_ways import LongWall
 
 WALLS: Final = 30
@@ -123,32 +123,6 @@ def joints_added(splices: Sequence[Splice], places: Places) -> int:
     return sum(max(len(cut) - cuts.get(name, len(cut)), 0) for name, cut in places.items())
 
 
-def cut_in(splice: Splice, lengths: Sequence[Fraction]) -> tuple[Fraction, ...] | None:
-    """The lengths as a cut of the run, with as many joints as it has or more; None: not in rules.
-
-    The last takes up what rounding leaves.
-    """
-    settings = splice.wall.room.settings
-    step = settings.rounding_step
-    # Every joint more has a lap, in which wood lies twice.
-    total = sum(splice.cut, Fraction(0)) + (len(lengths) - len(splice.cut)) * splice.lap
-    # The longest first, as the usual cut has them; one that is no whole number of steps last.
-    order = sorted(lengths, key=lambda one: (steps_down(one, step) != one, -one))
-    before = order[:-1]
-    cut = (*before, total - sum(before))
-    # In one piece there is nothing to be joined.
-    if len(cut) == 1:
-        return cut
-    sound = (
-        min(cut) >= least_piece(splice.lap, settings)
-        and max(before) <= steps_down(splice.longest, step)
-        and cut[-1] <= splice.longest - step
-        # A length between two marks of the tape could not be set at the saw.
-        and all(steps_down(length, step) == length for length in before)
-    )
-    return cut if sound else None
-
-
 def cuts_on_studs(splice: Splice) -> Iterator[tuple[Fraction, Fraction]]:
     """Yield the ways to join a run of one piece on a stud, within the rules, from the right."""
     if splice.studs is None:
@@ -162,26 +136,6 @@ def cuts_on_studs(splice: Splice) -> Iterator[tuple[Fraction, Fraction]]:
         if least <= last <= splice.longest - step and first <= steps_down(splice.longest, step):
             yield first, last
         stud -= splice.studs.spacing
-
-
-def long_wall(splice: Splice, own: Sequence[Part], question: Question) -> LongWall | None:
-    """Return a run as the search for places takes it; None where moved joints round pieces anew.
-
-    ``own`` are the run's pieces as the question has them.
-    """
-    settings = splice.wall.room.settings
-    marks = settings.rounding_step / question.step
-    # Moved by whole steps, no piece is rounded anew; crown takes more than its length.
-    if marks.denominator != 1 or splice.whole.wall_edge is not None:
-        return None
-    least = least_piece(splice.lap, settings)
-    return LongWall(
-        total=sum(part.length for part in own),
-        pieces=len(own),
-        least=ceil(least / settings.rounding_step) * marks.numerator,
-        most=floor(steps_down(splice.longest, settings.rounding_step) / question.step),
-        step=marks.numerator,
-    )
 
 
 def _joinable(asking: Asking, question: Question, splices: Sequence[Splice]) -> _Joinable:
@@ -242,4 +196,4 @@ def _alike(splice: Splice) -> tuple[Fraction, ...] | None:
     return cut if min(cut) >= least_piece(splice.lap, settings) else None
 
 
-__all__ = ["MoreJoints", "cut_in", "cuts_on_studs", "joints_added", "long_wall"]
+__all__ = ["MoreJoints", "cuts_on_studs", "joints_added"]

@@ -208,18 +208,11 @@ class _Speller:
     ) -> tuple[facts.WallFact, ...]:
         """Return facts with members in place of assemblies, but for ends; ``listing`` of trims."""
         found: list[facts.WallFact] = []
-        begun = False
         for fact in said:
-            begun = begun or (isinstance(fact, facts.NamedTrim) and fact.begins)
             match fact:
                 case facts.NamedTrim(trim=word) | facts.Without(trim=word) if (
                     listing and word.text in self._members
                 ):
-                    # That the word “trim” is missing is wrong with this line; what is wrong with a
-                    # member is told where it stands: in the assembly's line.
-                    if isinstance(fact, facts.NamedTrim) and not begun:
-                        self._findings.say("T216", word.span, trim=word.text)
-                        fact, begun = replace(fact, begins=True), True
                     found += [replace(fact, trim=one) for one in self._members[word.text]]
                 case facts.Turns(trim=word) if word.text in self._members:
                     found += [replace(fact, trim=one) for one in self._members[word.text]]

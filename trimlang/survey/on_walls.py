@@ -134,16 +134,18 @@ class WallName:
 
 @record
 class WallBoxes:
-    """Frames on a wall: ``count`` boxes of one width and height with wall between them.
+    """Frames on a wall: ``count`` boxes, all ``wide`` and ``tall``, with wall between them.
 
-    ``margins`` are the wall before, between and behind them, one more than there are boxes;
-    together with the widths they are as long as the run.  Along a run that climbs, widths and
-    margins are along its slope (degrees, more than 0 rising to the right) and the sides stand
-    plumb.  ``wall`` is how long the wall is that they fill, ``place`` what it is: ``run`` is the
-    run's label, or for boxes below or above an opening what that goes by in ids, and ``called``
-    what people call the wall.  ``label`` is what the set is called on a piece's id, empty for a
-    run's only one.
-    Lengths in inches.
+    run: the run's label; for boxes below or above an opening, what that goes by in ids.
+    called: what people call the wall.
+    place: what they are on: a run, a wall of several, or the wall below or above an opening.
+    label: what the set is called in a piece's id; empty for a run's only set.
+    wall: how long the wall is that they fill.
+    margins: the wall before, between and behind them, one more than there are boxes.
+    slope: of a run that climbs, in degrees, more than 0 where it rises to the right; widths and
+        margins are then along it, and the boxes' sides stand plumb.
+
+    Lengths are in inches; widths and margins together are the wall.
     """
 
     run: str

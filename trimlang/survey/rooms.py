@@ -201,16 +201,12 @@ class _RoomReader:
     def _named_trims(self, said: tuple[facts.Fact, ...], also: tuple[str, ...]) -> tuple[str, ...]:
         """Return the trims that a line names, as in “trim base, shoe”."""
         named: list[str] = []
-        listed = False
         for fact in said:
             if not isinstance(fact, facts.NamedTrim):
                 continue
-            listed = listed or fact.begins
             word = fact.trim
             if word.text not in self._trims:
                 unknown_trim(word, self._trims, self._findings, also)
-            elif not listed:
-                self._findings.say("T216", word.span, trim=word.text)
             elif word.text not in named:
                 named.append(word.text)
         return tuple(named)

@@ -25,6 +25,7 @@ from trimlang.survey.rooms import read_rooms
 from trimlang.survey.said_settings import apply
 from trimlang.survey.shared_openings import check_shared_openings
 from trimlang.survey.stairs import bend_rakes
+from trimlang.survey.trim_lists import with_lists_begun
 from trimlang.survey.trims import lost_names, read_trims
 from trimlang.survey.verdict import Closing
 from trimlang.survey.walk import meet
@@ -48,6 +49,7 @@ def survey(
     # would otherwise win or lose by its place.
     find_repeats(statements, findings)
     # What is said once for all, and assemblies, first: nothing below this line knows of them.
+    statements = with_lists_begun(statements, findings)
     statements = spelled_out(said_for_each(statements, findings), findings)
     find_lookalikes(statements, findings)
     # The settings come before the trims, since `unit` says what the trims' bare numbers mean.
