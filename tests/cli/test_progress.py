@@ -9,7 +9,7 @@ from tests.jobs import walls
 from trimlang.cli import main, progress
 from trimlang.cli.progress import Progress
 from trimlang.compiler import compile_job
-from trimlang.planning import first_plan
+from trimlang.planning import moved_joints
 from trimlang.planning.clock import Clock
 from trimlang.stock.planner import Effort
 from trimlang.stock.problem import Problem
@@ -73,13 +73,13 @@ def test_the_limit_reaches_the_planner(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
     efforts: list[Effort] = []
-    plan = first_plan.sound_plan
+    plan = moved_joints.sound_plan
 
     def spy(problem: Problem, *, effort: Effort, watch: object) -> object:
         efforts.append(effort)
         return plan(problem, effort=effort)
 
-    monkeypatch.setattr(first_plan, "sound_plan", spy)
+    monkeypatch.setattr(moved_joints, "sound_plan", spy)
     job = tmp_path / "job.trim"
     job.write_text(walls("N: 40 in, left=butt, right=butt"), encoding="utf-8")
     build = ["build", str(job), "--format", "json"]
