@@ -66,6 +66,33 @@ TUESDAY = (
     "N 10 ft, gap 1/16, E 8 ft", "N 10 ft, gap 32, E 8 ft", "N 10 ft, door, E 8 ft",
 )  # fmt: skip
 
+WEDNESDAY = (
+    "N: 10'2-1/4\", in/in", "N: 40 in ic, oc", "N: 40 in, in-corner both ends", "N ten feet",
+    "N: 40 in, left - in, right=butt", "N: 122 1/4\" (10' 2 1/4\")", "N - 40", "N => 40",
+    "N 40 to casing", "N 40 then door 32", "N 40 / E 30", "N40 in, E30 in", "1. 10 ft 2",
+    "wall 1 10 ft 2", "door 32 hinge left", "door 2'8\" x 6'8\"", "door 32, lh", "door-32",
+    "double door 60", "window 36 wide 48 high", "window 36, sill at 30", "closet opening 48",
+    "N 40, 45 corner, E 30", "N 40, base only", "N: 40 in, leave out base", "N 40, scribe 1/4",
+    "N: 40 in, coped right", "N: 40 in, mitre left", "N 40, open end", "N 40 note: check",
+    "N 40 ?", "N: 40 in, inside corners", "N 40, joint at 24",
+)  # fmt: skip
+PRICE_LIST = (
+    "job: Quince Row", "surveyed 18 April 2026", "spare 10 percent", "round to the nearest 1/16",
+    "splice: never", "cope inside corners", "all ends in-corner", "nails: 16 in o.c.",
+    "offcuts base: 40 in", "on-hand: 2 base 40 in", "stock base: 8/20/24 ft at 1.45 a foot",
+    "stock base: 8 to 20 ft at 1.45 a foot", "stock base: 20 ft (28.40)",
+    "stock base: 20 ft at 28.40 max 6", "stock base: 20' 28.40", "stock base: 20 ft, at 28.40",
+    "stock base: 28.40 for 20 ft", "stock base: 20 ft at 1,028.40", "stock base: Hill Yard, 20 ft",
+    "trim Cap Board: 9/16 in thick", "trim cap = 9/16 in thick", "trim cap: 1/2\" by 1\" pine",
+    "trim cap: 1/2 in thick, in front base", "trim cap: 1/2 in thick, on top of base",
+    "trim cap: 1/2 in thick, 1", "caulk: yes",
+)  # fmt: skip
+HEADINGS = (
+    "Room: Den", 'room "Den" - trim base', 'room "Den", base and shoe', 'room "Den", with base',
+    'room "Den", trim base, no shoe', 'room "Den", trim base, 9 ft ceiling', "Den:", '"Den"',
+    'room "Den", all corners inside', 'rm "Den", trim base', "living room, trim base",
+)  # fmt: skip
+
 
 @every("slip, written, meant", EXAMPLES)
 def test_an_example_brings_its_slip_up_and_is_mended(
@@ -124,13 +151,16 @@ def test_a_trim_may_go_by_another_name() -> None:
 
 @pytest.mark.parametrize(
     "lines",
-    [LINES, SATURDAY, SUNDAY, MONDAY, TUESDAY, ABOVE_THE_ROOMS],
+    [LINES, SATURDAY, SUNDAY, MONDAY, TUESDAY, WEDNESDAY, PRICE_LIST, HEADINGS, ABOVE_THE_ROOMS],
     ids=[
         "forty",
         "on a Saturday",
         "on a Sunday",
         "on a Monday",
         "on a Tuesday",
+        "on a Wednesday",
+        "off a price list",
+        "in headings",
         "above the rooms",
     ],
 )
@@ -145,7 +175,20 @@ def test_what_real_hands_write(lines: tuple[str, ...], snapshot: SnapshotAsserti
     assert told == snapshot
 
 
-@every("line", [*LINES, *SATURDAY, *SUNDAY, *MONDAY, *TUESDAY, *ABOVE_THE_ROOMS])
+@every(
+    "line",
+    [
+        *LINES,
+        *SATURDAY,
+        *SUNDAY,
+        *MONDAY,
+        *TUESDAY,
+        *WEDNESDAY,
+        *PRICE_LIST,
+        *HEADINGS,
+        *ABOVE_THE_ROOMS,
+    ],
+)
 def test_each_remedy_that_can_be_applied_mends_its_slip(line: str) -> None:
     """Applied, the finding is gone and the line is read; where only a person knows, none is."""
     before = f"{TRIM}{ROOM}A: 30 in, left=butt\n"

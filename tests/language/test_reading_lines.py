@@ -112,7 +112,7 @@ def test_line_ends_and_byte_order_marks(end: str, check: Check) -> None:
     [
         ('rom "Hall"', "T100", "rom", "“room”"),
         ("opning 32 in", "T100", "opning", "“opening”"),
-        ("N, left=butt, right=butt", "T100", "N", "N: 29 1/8 in"),
+        ("N, left=butt, right=butt", "T101", ",", "behind its name"),
         ("splise 40 in, left=butt, right=butt", "T100", "splise", "“splice”"),
         ("N: 40 in, left=incorner, right=butt", "T101", "incorner", "“in-corner”"),
         ("N: 40 in, lft=butt, right=butt", "T101", "lft", "“left”"),

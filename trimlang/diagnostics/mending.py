@@ -136,6 +136,7 @@ _MENDS: Final[dict[str, tuple[Callable[[Span, Facts, str], Iterator[Mend]], ...]
     "T123": (moved_behind_an_opening, without_part),
     "T135": (hinges,),
     "T201": (known_unit,),
+    "T202": (without_minus,),
     "T203": (instead("instead"),),
     "T204": (without_minus,),
     "T205": (without_minus,),

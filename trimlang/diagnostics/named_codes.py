@@ -10,6 +10,9 @@ from typing import Final
 MISPLACED: Final = "T101"
 """What is said of a slip that has no page of its own."""
 
+ODD_FEET: Final = "T113"
+"""Not told of a stick's length where what stands behind its feet is a price."""
+
 SIDES_DISAGREE: Final = "T301"
 """Dropped where one slip explains all corners of a room whose two sides disagree."""
 

@@ -20,7 +20,7 @@ SURVEY_PAGES: Final = (
         code="T202",
         title="a length of nothing",
         message="{what} cannot be zero or less",
-        remedy="Measure it again.",
+        remedy="{remedy}",
         why="Even the smallest return has a length.",
         example=JOB_TO_ROOM + "  N: 0 in, left=butt, right=butt",
     ),

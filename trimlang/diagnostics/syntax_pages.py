@@ -4,7 +4,7 @@ from typing import Final
 
 from trimlang.diagnostics.code_page import Page
 from trimlang.diagnostics.example_lines import JOB_TO_ROOM
-from trimlang.diagnostics.named_codes import MISPLACED
+from trimlang.diagnostics.named_codes import MISPLACED, ODD_FEET
 from trimlang.diagnostics.severity import Severity
 from trimlang.diagnostics.whole import Whole
 
@@ -96,7 +96,7 @@ SYNTAX_PAGES: Final = (
         severity=Severity.WARNING,
     ),
     Page(
-        code="T113",
+        code=ODD_FEET,
         title="feet and inches that do not go together",
         message="{odd}: was a mark or a figure misread?",
         remedy="Write whole feet and less than twelve inches, such as 9 ft 3 in.",

@@ -16,19 +16,23 @@ from trimlang.language.box_slips import BOX_SLIPS
 from trimlang.language.buying_slips import BUYING_SLIPS
 from trimlang.language.casing_slips import CASING_SLIPS
 from trimlang.language.curve_slips import CURVE_SLIPS
+from trimlang.language.door_slips import DOOR_SLIPS
 from trimlang.language.ending_slips import ENDING_SLIPS
+from trimlang.language.heading_slips import HEADING_SLIPS
 from trimlang.language.log_slips import LOG_SLIPS
 from trimlang.language.order_slips import ORDER_SLIPS
 from trimlang.language.pad_slips import PAD_SLIPS
 from trimlang.language.regional_slips import ANY_TRIM, REGIONAL_SLIPS
 from trimlang.language.setting_slips import SETTING_SLIPS
 from trimlang.language.shape_slips import SHAPE_SLIPS
+from trimlang.language.side_slips import SIDE_SLIPS
 from trimlang.language.slip_row import WHOLE_LENGTH, WRITTEN_LENGTH, Found, slip
 from trimlang.language.slope_slips import SLOPE_SLIPS
 from trimlang.language.stack_slips import STACK_SLIPS
 from trimlang.language.stick_slips import STICK_SLIPS
 from trimlang.language.supply_slips import SUPPLY_SLIPS
 from trimlang.language.wall_slips import WALL_SLIPS
+from trimlang.language.yard_slips import YARD_SLIPS
 from trimlang.lengths.units import in_inches
 
 _ANY_WALL: Final = 1200
@@ -57,6 +61,9 @@ def _with_a_point(comma: Found) -> str:
     unit = "in" if unit in '"″”' else unit.casefold()
     # 1,200 mm is a wall of 1200 mm, but 1,200 ft is none: the unit decides between the two
     # readings.
+    if comma["cents"]:
+        # With a point behind it the comma can only part thousands.
+        return f"{whole}{rest}{comma['cents']}"
     as_thousands = len(rest) == 3 and in_inches(Fraction(whole + rest), unit) <= _ANY_WALL
     return f"{whole}{rest}" if as_thousands else f"{whole}.{rest}"
 
@@ -80,6 +87,10 @@ KNOWN_SLIPS: Final = (
     *CURVE_SLIPS,
     *STICK_SLIPS,
     *SUPPLY_SLIPS,
+    *HEADING_SLIPS,
+    *YARD_SLIPS,
+    *SIDE_SLIPS,
+    *DOOR_SLIPS,
     *REGIONAL_SLIPS,
     slip(
         ("N\t40\tin-corner\tbutt", None),
@@ -129,7 +140,8 @@ KNOWN_SLIPS: Final = (
         ("N: 40,5 in, left=butt, right=butt", "N: 40.5 in, left=butt, right=butt"),
         ("N: 1,200 mm, left=butt, right=butt", "N: 1200 mm, left=butt, right=butt"),
         ("stock base: 12 ft at 17,40", "stock base: 12 ft at 17.40"),
-        written=r"(?<![\w.])(?P<slip>(?P<whole>\d+),(?P<rest>\d+))(?![\w/])"
+        ("stock base: 12 ft at 1,450.00", "stock base: 12 ft at 1450.00"),
+        written=r"(?<![\w.])(?P<slip>(?P<whole>\d+),(?P<rest>\d+)(?P<cents>\.\d+)?)(?![\w/])"
         r"(?: *(?P<unit>mm\b|cm\b|m\b|in\b|ft\b|yd\b|[\"″”]))?",
         wanted="",
         remedy="{}",
@@ -238,16 +250,6 @@ KNOWN_SLIPS: Final = (
         wanted="a colon behind a wall's number",
         remedy="A wall called by a number has a colon: write {}.",
         instead=lambda found: f"{found['slip']}:",
-    ),
-    slip(
-        (
-            "trim crown: 11/16 in thick, 3 5/8 in wide, 38 deg spring",
-            "trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg",
-        ),
-        written=r"(?P<slip>(?P<angle>\d[\d ./]*?) ?(?:deg(?:rees?)?\b|°) *spring\b)",
-        wanted="spring before its angle",
-        remedy="Write {}.",
-        instead=lambda found: f"spring {found['angle']} deg",
     ),
     slip(
         ("trim base: thick 9/16 in, mdf", "trim base: 9/16 in thick, mdf"),

@@ -14,7 +14,7 @@ from trimlang.diagnostics.suggestion import Suggestion, did_you_mean
 from trimlang.language.end_facts import Side
 from trimlang.language.known_slips import known_slip
 from trimlang.language.slip_row import JOINT_WORD
-from trimlang.language.vocabulary import line_words, part_words
+from trimlang.language.vocabulary import COMPASS, line_words, part_words
 from trimlang.language.what_could_stand import (
     LENGTH_TOKENS,
     WORD_AT,
@@ -32,6 +32,7 @@ _REST_OF_LENGTH: Final = re.compile(
     re.I,
 )
 _JOINT_BEHIND: Final = re.compile(rf"=\s*(?P<joint>{JOINT_WORD}\b)", re.I)
+_SHORT_NAME: Final = 2
 _NAMELESS: Final = "A wall begins with its name and a colon: N: 29 1/8 in, left=…, right=…"
 
 
@@ -135,6 +136,9 @@ def _before_a_side(stop: _Stop) -> Diagnostic | None:
     if before is None:
         return None
     # A line that begins with an unknown word was read as a run's name without its colon.
+    if stop.is_first(before) and "COLON" in stop.terminals and _is_a_wall(before):
+        remedy = f"A wall's length stands behind its name, in figures: {before} 10 ft 2 1/4."
+        return say("T101", stop.here, word=stop.word, wanted="the wall's length", remedy=remedy)
     if stop.is_first(before) and "COLON" in stop.terminals:
         remedy = did_you_mean(
             before, line_words(), "A run is written “N: 29 1/8 in, left=in-corner, right=butt”."
@@ -155,6 +159,12 @@ def _before_a_side(stop: _Stop) -> Diagnostic | None:
             )
         return say("T101", stop.of(before), word=str(before), wanted=wanted, remedy=remedy)
     return None
+
+
+def _is_a_wall(name: str) -> bool:
+    """Whether a word is what walls are called: a letter, one with a figure, a point of the sky."""
+    short = len(name) <= _SHORT_NAME and nearest(name, line_words()) is None
+    return short or name.casefold() in COMPASS
 
 
 def _no_wall_before(stop: _Stop) -> Diagnostic | None:
@@ -210,7 +220,7 @@ def _begun_otherwise(stop: _Stop) -> Diagnostic | None:
 def _unexpected(stop: _Stop) -> Diagnostic:
     """Return the finding that says what could stand there."""
     terminals, word = set(stop.terminals), stop.word
-    remedy = remedy_for(word, stop.line.text[stop.column - 1 :], terminals)
+    remedy = remedy_for(word, stop.line.text, stop.column - 1, terminals)
     # What cannot be seen is named by its number.
     shown = word if word.isprintable() else f"U+{ord(word[0]):04X}"
     return say("T101", stop.here, word=shown, wanted=expected_phrase(terminals), remedy=remedy)
@@ -219,7 +229,7 @@ def _unexpected(stop: _Stop) -> Diagnostic:
 def _no_wall(word: str, at: int, line: _Line) -> Diagnostic:
     """Return the finding for a word (from ``at``) that reads as a wall's name without a length."""
     terminals = accepted(line.text[:at]) - {"NAME", "OPENING", "BARE"}
-    remedy = remedy_for(word, line.text[at:], terminals)
+    remedy = remedy_for(word, line.text, at, terminals)
     wanted = expected_phrase(terminals)
     return say("T101", line.at(at + 1, len(word)), word=word, wanted=wanted, remedy=remedy)
 

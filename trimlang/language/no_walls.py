@@ -10,6 +10,7 @@ from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.language import facts, tree
 from trimlang.language.vocabulary import NO_WALLS, not_a_label, topic_of
 
+_SCRIBED: Final = frozenset({"scribe", "scribed"})
 _STEPS_THROUGH: Final = 12
 """Inches, or millimetres: a gap that somebody passes is wider, one under a base is narrower."""
 
@@ -32,7 +33,8 @@ def no_wall(wall: tree.RunLine) -> tuple[tree.GapLine, Diagnostic] | None:
         gap = tree.GapLine(kind, wall.length, called, wall.span)
         told = Suggestion(f"Write {better}. {takes}", better)
         return gap, say("T124", label.span, word=label.text, remedy=told)
-    meant = not_a_label(label.text)
+    # A run is scribed by the largest gap under it.
+    meant = "gap" if label.text.casefold() in _SCRIBED else not_a_label(label.text)
     if meant is None:
         return None
     lost = (facts.Unread(label.span),)

@@ -14,6 +14,7 @@ from lark.tree import Meta
 from lark.visitors import Discard
 
 from trimlang.diagnostics import Diagnostic, Span, say
+from trimlang.diagnostics.named_codes import ODD_FEET
 from trimlang.language import facts, tree
 from trimlang.language.log_lines import Children
 from trimlang.language.vocabulary import whole_joint
@@ -218,7 +219,7 @@ class NumberRules(WallLines):
 
     def _odd_feet(self, meta: Meta, odd: str, numbers: list[Fraction]) -> Diagnostic:
         together = feet_text(numbers[0] * 12 + numbers[1])
-        return say("T113", self._span(meta), odd=odd, instead=together)
+        return say(ODD_FEET, self._span(meta), odd=odd, instead=together)
 
     def angle(self, meta: Meta, children: Children) -> tree.Angle:
         return tree.Angle(children[0].value, self._span(meta))

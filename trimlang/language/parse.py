@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import replace
 from functools import lru_cache
@@ -37,6 +38,7 @@ MOST_SLIPS: Final = 20
 LINES_KEPT: Final = 4096
 """How many lines are kept as they were read: those of a large job and of what it includes."""
 
+_ENDS_A_WORD: Final = re.compile(r"\s*[:,;=]\s*|\s+")
 _WITH_FACTS: Final = (EveryRoomLine, RoomLine, RunLine, GapLine, LoosePieceLine, BoxesLine)
 
 ReadLine: TypeAlias = Callable[[str, str, int], tuple[Statement | None, tuple[Diagnostic, ...]]]
@@ -133,7 +135,7 @@ def _line(text: str, file: str, number: int) -> tuple[Statement | None, list[Dia
 
 
 def _unreadable(text: str, file: str, number: int) -> Unreadable:
-    words = tuple(word.rstrip(":") for word in text.split(maxsplit=2)[:2])
+    words = tuple(_ENDS_A_WORD.split(text.strip())[:2])
     return Unreadable(words, Span(file, number, 1, len(text) + 1))
 
 

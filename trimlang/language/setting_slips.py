@@ -37,7 +37,8 @@ def _section(found: Found) -> str | None:
     if sizes[0] is None or sizes[1] is None:
         return None
     thick, tall = (one, two) if sizes[0] <= sizes[1] else (two, one)
-    return f"{thick} thick, {tall} tall"
+    material = "".join(f", {word}" for word in (found["first"], found["last"]) if word)
+    return f"{thick} thick, {tall} tall{material}"
 
 
 def _size(written: str) -> Fraction | None:
@@ -201,8 +202,12 @@ SETTING_SLIPS: Final = (
         ("trim base: 9/16 x 5 1/4, mdf", "trim base: 9/16 thick, 5 1/4 tall, mdf"),
         ("trim base: 5 1/4 in, 9/16 in", "trim base: 9/16 in thick, 5 1/4 in tall"),
         ("trim base: 5½ x ¾", "trim base: ¾ thick, 5½ tall"),
+        ("trim base: 9/16 x 5 1/4 mdf primed", "trim base: 9/16 thick, 5 1/4 tall, mdf primed"),
+        ('trim base: mdf 9/16" by 5 1/4"', 'trim base: 9/16" thick, 5 1/4" tall, mdf'),
         ("trim base: 3/4 x 5-1/2", "trim base: 3/4 thick, 5-1/2 tall"),
-        written=rf"^\s*trim\s+{_OWN_NAME}\s*:\s*(?P<slip>(?P<one>{_SIZE})\s*(?:x|×|by|,)\s*(?P<two>{_SIZE}))"
+        written=rf"^\s*trim\s+{_OWN_NAME}\s*:\s*(?P<slip>(?:(?P<first>[^\W\d_][\w ]*?)\s+)?"
+        rf"(?P<one>{_SIZE})\s*(?:x|×|by|,)\s*(?P<two>{_SIZE})"
+        r"(?:\s+(?P<last>(?!thick|tall|wide|high|deep)[^\W\d_][\w ]*?))?)"
         rf"{END_OF_PART}",
         wanted="which of the two is thick and which tall",
         remedy="Write {}.",
@@ -259,7 +264,8 @@ SETTING_SLIPS: Final = (
     ),
     slip(
         ("stock base: 10 x 12 ft at 17.40", None),
-        written=rf"^\s*stock\b.*?(?P<slip>\d+\s*(?:x|×|\*)\s*{WHOLE_LENGTH})",
+        ("stock base: 6 of 12 ft at 17.40", None),
+        written=rf"^\s*stock\b.*?(?P<slip>\d+\s*(?:x|×|\*|\bof\b)\s*{WHOLE_LENGTH})",
         wanted="a stick that is sold",
         remedy="Write pack of 10 12 ft where they are sold together, or 12 ft at 17.40 at most 10"
         " where there are no more.",

@@ -32,6 +32,9 @@ JOINT_WORD: Final = (
 )
 """The words of ends, longer ones first."""
 
+ANY_NAME: Final = r"[^\W\d_][\w\-]*"
+"""A name: letters, figures and dashes, and a letter first."""
+
 WALL_NAME: Final = (
     r"(?:(?!(?:in|inch|inches|ft|feet|foot|yd|mm|cm|m|deg|by|over|and|kerf|spring|rise|door|window"
     r"|opening|stair|bare|cabinets|radiator|newel|beam)\b)[^\W\d_][\w\-]*)"

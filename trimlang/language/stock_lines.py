@@ -4,11 +4,13 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
-from typing import Any
+from typing import Any, Final
 
 from lark.tree import Meta
 
 from trimlang.diagnostics import Diagnostic, say
+from trimlang.diagnostics.named_codes import MISPLACED, ODD_FEET
+from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.language import facts, tree
 from trimlang.language.log_lines import Children, LogLines, PackOf, first
 from trimlang.language.stick_facts import (
@@ -20,6 +22,9 @@ from trimlang.language.stick_facts import (
 )
 from trimlang.lengths.units import LengthUnit
 from trimlang.record import record
+
+_FOOT: Final = 12
+"""Inches: what is more behind feet is none of them."""
 
 
 @record
@@ -82,15 +87,33 @@ class StockLines(LogLines):
     def offer_of(self, meta: Meta, children: Children) -> tree.WrittenOffer:
         """Return a way to buy sticks from what stands in it."""
         pack, most = first(children, PackOf), first(children, _AtMost)
+        length, price = first(children, tree.Measure), first(children, tree.Price)
+        if price is None:
+            length, price = self._without_at(length)
         return tree.WrittenOffer(
-            length=first(children, tree.Measure),
-            price=first(children, tree.Price),
+            length=length,
+            price=price,
             pack=None if pack is None else pack.number,
             at_most=None if most is None else most.number,
             per=first(children, tree.Per),
             batch=first(children, WrittenBatch),
             span=self._span(meta),
         )
+
+    def _without_at(self, length: tree.Measure) -> tuple[tree.Measure, tree.Price | None]:
+        """Tell of ``16' 24.10``, which reads as feet and more inches than a foot has."""
+        feet, *more = length.parts
+        if not more or more[0][0] < _FOOT or more[0][0].denominator == 1:
+            return length, None
+        span, amount = length.span, more[0][0]
+        # One slip is one finding: that a tape has no such feet and inches follows from it.
+        self.problems = [one for one in self.problems if (one.code, one.span) != (ODD_FEET, span)]
+        whole, cents = divmod(amount, 1)
+        long, price = f"{feet[0]} ft", f"{whole}.{int(cents * 100):02}"
+        remedy = Suggestion(f"If that is its price, write {long} at {price}.", f"{long} at {price}")
+        said = {"word": price, "wanted": "“at” before the price", "remedy": remedy}
+        self.problems.append(say(MISPLACED, span, **said))
+        return replace(length, parts=(feet,)), tree.Price(amount, None, span)
 
     def from_length(self, _meta: Meta, children: Children) -> _Shortest:
         return _Shortest(children[0])
@@ -141,11 +164,16 @@ class StockLines(LogLines):
         (amount, unit), *more = offer.length.parts
         at, end = price.span.end + 1, offer.length.span.end
         # Only a bare whole number right behind the price's comma can be its decimals.
-        if offer.price or unit or more or amount.denominator != 1 or offer.length.span.column != at:
+        places = offer.length.places
+        whole, part = divmod(amount, 1)
+        if offer.price or unit or more or offer.length.span.column != at or (part and not places):
             return False
         span = replace(price.span, end=end)
-        # 17,05 was read as 17 and 5: the nought that the number lost is put back.
-        better = f"{price.amount}.{str(amount).zfill(end - at)}"
+        # 17,05 was read as 17 and 5: the nought that the number lost is put back.  With a point
+        # behind it the comma parts thousands: 1,450.00 is 1450.
+        better = f"{price.amount}.{str(whole).zfill(end - at)}"
+        if places:
+            better = f"{price.amount}{whole:03}.{str(int(part * 10**places)).zfill(places)}"
         self.problems.append(say("T114", span, better=better))
         return True
 

@@ -50,7 +50,7 @@ NO_WALLS: Final = MappingProxyType(
 BESIDE_A_MARK: Final = frozenset("strong heavy fat plus full shy light scant weak minus".split())
 """What carpenters say of a reading that is not quite on its mark."""
 
-_COMPASS: Final = frozenset("north south east west back".split())
+COMPASS: Final = frozenset("north south east west back".split())
 """What people call walls; “north” is spelled much like “notch”."""
 
 _SURE: Final = 0.75
@@ -74,7 +74,7 @@ def not_a_label(name: str) -> str | None:
     """
     word = name.casefold()
     # Short names and names with figures resemble too much by chance: N, E2, A1.
-    if len(word) < 3 or not word.isalpha() or word in _COMPASS:
+    if len(word) < 3 or not word.isalpha() or word in COMPASS:
         return None
     # Any word of the language: whoever reads the file takes the label for that word.
     if any(word in ways for ways in spellings().values()):

@@ -9,6 +9,7 @@ from trimlang.diagnostics.near_words import nearest
 from trimlang.diagnostics.suggestion import Suggestion, did_you_mean
 from trimlang.language.end_facts import Side
 from trimlang.language.grammar import parser
+from trimlang.language.line_examples import line_example
 from trimlang.language.number_rules import NUMBER_TOKENS
 from trimlang.language.vocabulary import SHORT_JOINTS, part_words, spellings
 
@@ -38,6 +39,8 @@ _PHRASES: Final[dict[str, str]] = {
 }
 LENGTH_TOKENS: Final = NUMBER_TOKENS | {"_DASH"}
 _UNIT_TOKENS: Final = frozenset({"FOOT", "INCH", "METRIC", "OTHER_UNIT"})
+_FEW: Final = 2
+"""Things that could stand at a place, and that a remedy names once more."""
 _SELDOM: Final = frozenset({"RADIUS"})
 """Words that may stand behind any wall's length, and hardly ever are what was meant."""
 WORD_AT: Final = re.compile(r"[^\W\d_][\w.\-]*|\d[\w./]*|\S")
@@ -96,11 +99,12 @@ def expected_phrase(terminals: set[str]) -> str:
     return phrases[0] if len(phrases) == 1 else f"{', '.join(phrases[:-1])} or {phrases[-1]}"
 
 
-def remedy_for(word: str, rest: str, terminals: set[str]) -> str:
-    """Return a remedy: the nearest expected word, or what could stand there.
+def remedy_for(word: str, line: str, at: int, terminals: set[str]) -> str:
+    """Return a remedy for a word at a place (from 0): the nearest expected word, or an example.
 
     Two words that together make a known one (``in corner``) are joined.
     """
+    rest = line[at:]
     expected = expected_words(terminals)
     # A dash of another length looks the same on the screen and is typed by many keyboards by
     # themselves.
@@ -122,7 +126,11 @@ def remedy_for(word: str, rest: str, terminals: set[str]) -> str:
         return Suggestion(f"Put a comma before “{word}”.", f", {word}")
     if "JOINT" in terminals:
         expected += SHORT_JOINTS
-    return did_you_mean(word, expected, f"Write {expected_phrase(terminals)} here.")
+    # One thing or two are soon written; the message has named all others already.
+    few = len(terminals - NUMBER_TOKENS) + bool(terminals & NUMBER_TOKENS) <= _FEW
+    shown = f"Such a line is written so: {line_example(line)}"
+    otherwise = f"Write {expected_phrase(terminals)} here." if few else shown
+    return did_you_mean(word, expected, otherwise)
 
 
 def accepted(begun: str) -> set[str]:

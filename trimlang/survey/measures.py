@@ -78,7 +78,9 @@ def length(
         _ask_which_point(measure, findings)
         return None
     if value <= 0:
-        findings.say("T202", measure.span, what=what)
+        # A dash before a number is a minus, and mostly one that parts it from the name.
+        dash = "A dash before a number is a minus: leave it out."
+        findings.say("T202", measure.span, what=what, remedy=dash if value else "Measure it again.")
         return None
     if value > LONGEST_WALL:
         guess, instead = "", ""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
+from typing import Final
 
 from trimlang.diagnostics.near_words import listed, nearest
 from trimlang.diagnostics.suggestion import Suggestion, did_you_mean
@@ -10,6 +11,9 @@ from trimlang.language import tree
 from trimlang.language.tree import Word
 from trimlang.language.vocabulary import line_words, spellings
 from trimlang.survey.measures import Findings
+
+_A_NAME: Final = 3
+"""Letters that a room's name has at least; what is shorter is a wall's."""
 
 
 def unknown_trim(
@@ -46,4 +50,12 @@ def may_be_heading(line: tree.Statement) -> bool:
     """Tell whether a line that cannot be read was most likely a room's heading."""
     if not isinstance(line, tree.Unreadable) or not line.words:
         return False
-    return nearest(line.words[0], line_words()) == "room"
+    first, *behind = line.words
+    second = behind[0] if behind else ""
+    known = nearest(first, line_words())
+    if known is not None:
+        return known == "room"
+    # “"Den"”, “rm "Den"”, “living room, trim base”, “Den, trim base”, and “Den:” alone
+    quoted = any(word.startswith(('"', "“")) for word in line.words)
+    alone = not second and len(first) >= _A_NAME
+    return quoted or alone or second.casefold() in ("room", "trim")

@@ -55,13 +55,12 @@ def read_rooms(
             lost = False
         elif may_be_heading(line):
             lost = True  # reported already; its walls must not go to the room above
-        elif isinstance(line, _BELOW):
-            if lost:
-                continue
+        elif isinstance(line, _BELOW) and not lost:
             if groups:
                 groups[-1][1].append(line)
             elif not isinstance(line, tree.SettingLine | tree.Unreadable):
                 findings.say("T220", line.span)
+                lost = True  # said once of all walls down to the next room
     rooms: list[Room] = []
     named: dict[str, Span] = {}
     tags: dict[str, str] = {}
@@ -250,7 +249,7 @@ class _RoomReader:
                             self._scraps(one)
             said.append(read_sides(stated, taken, self._settings, self._findings, self._by_name))
         usual = Joint.of(self._settings.ends) if self._settings.ends else None
-        return fill_ends(lines, said, usual, self._findings, open_walk=open_walk)
+        return fill_ends(lines, said, usual, self._findings, self._heading, open_walk=open_walk)
 
     def _run(self, line: tree.RunLine, ends: dict[Side, End]) -> Run | None:
         findings, label = self._findings, line.label.text

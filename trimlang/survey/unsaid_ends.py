@@ -26,6 +26,7 @@ def fill_ends(
     said: Sequence[Ends],
     usual: Joint | None,
     findings: Findings,
+    heading: tree.RoomLine,
     *,
     open_walk: bool,
 ) -> list[Ends]:
@@ -53,7 +54,8 @@ def fill_ends(
                 filled[at][side] = _plain_end(joint, line)
                 continue
             mate = None if neighbour is None else lines[neighbour]
-            if not _unread(line) and not _unread(mate):
+            # What could not be read of the heading may be what says it of all ends.
+            if not any(map(_unread, (line, mate, heading))):
                 _say_unsaid(
                     line, mate, side, {} if neighbour is None else said[neighbour], findings
                 )
@@ -143,8 +145,8 @@ def _say_unsaid(
         findings.say("T252", line.label.span, other=neighbour.label.text, **facts)
 
 
-def _unread(line: WallLine | None) -> bool:
+def _unread(line: WallLine | tree.RoomLine | None) -> bool:
     """Tell whether a part of a line could not be read: it may be the end that is missing."""
-    return isinstance(line, tree.RunLine | tree.GapLine) and any(
+    return isinstance(line, tree.RunLine | tree.GapLine | tree.RoomLine) and any(
         isinstance(fact, facts.Unread) for fact in line.facts
     )

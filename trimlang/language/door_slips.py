@@ -1,0 +1,78 @@
+"""Slips in the lines of doors and windows: hands, sizes and sills as one jots them on a pad."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from trimlang.language.slip_row import END_OF_PART, GAP, WHOLE_LENGTH, Found, slip
+
+
+def _hand(found: Found) -> str:
+    if found["side"]:
+        return found["side"].casefold()
+    return "left" if found["hand"].casefold().startswith("l") else "right"
+
+
+def _door(found: Found) -> str:
+    return f"{found['kind']} {found['name']} {found['long'].strip()}"
+
+
+DOOR_SLIPS: Final = (
+    slip(
+        ("door 32 hinge left", "door 32, hinged left"),
+        ("door 32, hinges on the right", "door 32, hinged right"),
+        ("door 32, lh", "door 32, hinged left"),
+        ("door 32 right hand", "door 32, hinged right"),
+        written=rf"\bdoor\b[^,#]*?\d[^,#]*?(?P<slip>\s*,?\s*(?:hinges?\s+(?:on\s+)?(?:the\s+)?(?"
+        rf"P<side>left|right)"
+        rf"|(?P<hand>lh|rh|left[ -]?hand(?:ed)?|right[ -]?hand(?:ed)?))){END_OF_PART}",
+        wanted="“hinged” and the side",
+        remedy="As one faces the door from inside the room: write {}.",
+        instead=lambda found: f", hinged {_hand(found)}",
+    ),
+    slip(
+        ("window 36w x 48h, casing case", "window 36, height 48, casing case"),
+        ("door 2'8\" x 6'8\"", "door 2'8\", height 6'8\""),
+        ("window 36 wide 48 high", "window 36, height 48"),
+        ("window 36 wide x 48 high, sill 30", "window 36, height 48, sill 30"),
+        written=rf"\b(?:door|window|opening)\b[^,#\d]*(?:{WHOLE_LENGTH})(?P<slip>\s*(?:w|wide)?"
+        rf"\s*(?:x|×|by)\s*"
+        rf"(?P<one>{WHOLE_LENGTH})\s*(?:h|high|tall)?|\s*(?:w|wide)\s*,?\s*(?"
+        rf"P<two>{WHOLE_LENGTH})\s*(?:h|high|tall))"
+        rf"{END_OF_PART}",
+        wanted="the height behind the word height",
+        remedy="Write {}.",
+        instead=lambda found: f", height {(found['one'] or found['two']).strip()}",
+    ),
+    slip(
+        ("window 36 sill height 30", "window 36, sill 30"),
+        ("window 36, 30 off floor", "window 36, sill 30"),
+        written=rf"\b(?P<of>window|opening)\b[^#]*?\d(?P<slip>\s*,?\s*(?:sill\s+(?:at|height|is|"
+        rf":)\s*(?P<one>{WHOLE_LENGTH})"
+        rf"|(?P<two>{WHOLE_LENGTH})\s*(?:off|above|from)\s+(?:the\s+)?floor)){END_OF_PART}",
+        wanted="“sill” and its height",
+        remedy="Write {}.",
+        instead=lambda found: f", sill {(found['one'] or found['two']).strip()}",
+    ),
+    slip(
+        ("double door 60, N 10 ft", "door double 60, N 10 ft"),
+        ("closet opening 48", "opening closet 48"),
+        ("N 10 ft, pocket door 32", "N 10 ft, door pocket 32"),
+        written=rf"(?:^|,)\s*(?P<slip>(?P<name>(?!{GAP}\b)[^\W\d_][\w\-]*)\s+(?P<kind>door|"
+        rf"window|opening|cabinets)\s+(?P<long>{WHOLE_LENGTH}))"
+        rf"{END_OF_PART}",
+        wanted="what it is first, and then its name",
+        remedy="Write {}.",
+        instead=_door,
+    ),
+    slip(
+        ("door (32), N 10 ft", "door 32, N 10 ft"),
+        ("door = 32", "door 32"),
+        written=rf"(?:^|,)\s*{GAP}(?P<slip>\s*(?:\(\s*(?P<one>{WHOLE_LENGTH})\s*\)|=\s*(?"
+        rf"P<two>{WHOLE_LENGTH}))){END_OF_PART}",
+        wanted="its width right behind it",
+        remedy="Write {}.",
+        instead=lambda found: f" {(found['one'] or found['two']).strip()}",
+    ),
+)  # fmt: skip
+"""What people jot of a door or a window, and how it stands in a job file."""
