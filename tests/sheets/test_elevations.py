@@ -92,7 +92,7 @@ def test_each_piece_is_drawn_as_long_as_it_is_cut(name: str) -> None:
     sawn = {one.id for one in shown for text in one.remarks if "step off" in str(text)}
     wanted = sorted(cut(one) for one in shown if one.id not in sawn)
     drawn = sorted(long(one) for wall in walls(sheet) for one in polygons(wall, scale))
-    blocks = sum(len(one.blocks) for face in faces_of(result) for one in face.openings)
+    blocks = sum(len(face.blocks) for face in faces_of(result))
     assert len(drawn) == len(shown) + blocks
     for length in wanted:
         nearest = min(drawn, key=lambda one: abs(one - length))
@@ -229,7 +229,11 @@ def test_steps_are_drawn_as_many_as_the_run_has() -> None:
 
 
 def test_only_walls_with_more_than_base_are_drawn() -> None:
-    base = f"{BASE}\nstock base: 16 ft at 24.10\n"
+    base = f"{BASE}\nstock base: 16 ft at 24.10\nblock post: 2 in wide, 8 in tall, 1 in thick\n"
+    room = 'room "Hall", trim base, open walk\n  A: 30 in, left=butt, right='
+    blocked = check_job(f"{base}{room}in-corner(block post)\n  B: 30 in, right=butt\n")
+    # what a plan does not show of a block is how high it is
+    assert [wall.name for wall in walls(elevations(blocked, PEN))] == ["A", "B"]
     plain = f'{base}room "Hall", trim base, open walk\n  A: 30 in, left=butt, right=butt\n'
     assert "elevations" not in render_sheets(compiled(plain))
     names = Counter(wall.room for wall in walls(sheet_of("house")))
@@ -249,13 +253,16 @@ def test_a_block_in_the_wall_stands_between_the_two_trims_that_it_joins() -> Non
     (wall,) = [one for one in walls(sheet) if one.room == "Dressing room" and "E4" in one.name]
     shapes = [Polygon(points).bounds for points in polygons(wall, scale)]
     # 2 1/2 in wide and 8 in tall, as its own line says; what nobody measured is not drawn at it
-    (block,) = [
+    blocks = [
         one
         for one in shapes
         if abs(one[2] - one[0] - 2.5) < CLOSE and abs(one[3] - one[1] - 8) < CLOSE
     ]
+    block, corner = sorted(blocks)
     on_floor = [one for one in shapes if one != block and abs(one[3] - block[3]) < CLOSE]
     assert any(abs(one[2] - block[0]) < CLOSE for one in on_floor)
     assert any(abs(one[0] - block[2]) < CLOSE for one in on_floor)
+    # the one round the corner stands past the wall's end by its thickness, 1 3/8 in
+    assert corner[0] - block[2] == pytest.approx(20 - 1.125, abs=CLOSE)
     dashed = "".join(layer.path for layer in wall.layers if layer.look == "unmeasured")
     assert dashed.count("M") == 2  # the radiator's sides

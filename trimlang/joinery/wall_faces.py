@@ -30,6 +30,7 @@ from trimlang.joinery.piece_in_place import (
 )
 from trimlang.joinery.runs_in_place import run_pieces_in_place
 from trimlang.language.box_facts import BoxPlace
+from trimlang.language.facts import Side
 from trimlang.lengths.angles import cosine, sine
 from trimlang.lengths.tape import NOTHING
 from trimlang.record import record
@@ -55,13 +56,23 @@ class BoxesInPlace:
 
 @record
 class WallFace:
-    """A wall of a room: its runs' pieces, its openings and its boxes (inches)."""
+    """A wall of a room: its runs' pieces, its openings, its boxes, the blocks in its corners.
+
+    Blocks are rectangles, by their lower left and upper right corner.  Inches.
+    """
 
     room: Room
     wall: StraightWall
     runs: tuple[PieceInPlace, ...]
     openings: tuple[OpeningInPlace, ...]
     boxes: tuple[BoxesInPlace, ...]
+    in_corners: tuple[tuple[Spot, Spot], ...] = ()
+
+    @property
+    def blocks(self) -> tuple[tuple[Spot, Spot], ...]:
+        """All blocks on it: in its corners, at its openings, and those between two trims."""
+        at_openings = (block for opening in self.openings for block in opening.blocks)
+        return (*self.in_corners, *at_openings)
 
     @property
     def pieces(self) -> tuple[PieceInPlace, ...]:
@@ -97,9 +108,39 @@ def wall_faces(job: Job, room: Room, pieces: Mapping[str, Piece]) -> tuple[WallF
         above = rail + max((one.across for one in over), default=NOTHING)
         boxes = tuple(_boxes_on(job, room, wall, openings, pieces, (floor, above)))
         found.append(
-            WallFace(room=room, wall=wall, runs=tuple(on_it), openings=openings, boxes=boxes)
+            WallFace(
+                room=room,
+                wall=wall,
+                runs=tuple(on_it),
+                openings=openings,
+                boxes=boxes,
+                in_corners=tuple(_blocks_in_corners(job, room, wall)),
+            )
         )
     return tuple(found)
+
+
+def _blocks_in_corners(job: Job, room: Room, wall: StraightWall) -> Iterator[tuple[Spot, Spot]]:
+    """Yield the blocks at a wall's two ends that stand on its floor.
+
+    Nobody wrote how high one is that hangs.
+    """
+    for side in Side:
+        stretch = room.walk[side.of(wall.places[0], wall.places[-1])]
+        end = side.of(stretch.left, stretch.right)
+        if end is None or end.block is None:
+            continue
+        if any(job.trim(name).hangs for name in end.block.stops or ()):
+            continue
+        outside, at = end.joint.is_outside, side.of(wall.begins[0], wall.begins[-1])
+        # Round an outside corner its thickness lies past the wall's end.
+        covered = end.block.takes_up(outside=outside)
+        past = end.block.block.wide - covered
+        left, right = side.of((-past, covered), (-covered, past))
+        yield (
+            Spot(x=at.x + left, y=at.y),
+            Spot(x=at.x + right, y=at.y + end.block.block.tall),
+        )
 
 
 def _margin(boxes: WallBoxes) -> Fraction:

@@ -10,6 +10,7 @@ from typing import Final
 from trimlang.compiler import Result
 from trimlang.joinery.piece import Piece
 from trimlang.joinery.wall_faces import WallFace, wall_faces
+from trimlang.language.facts import Side
 from trimlang.record import record
 from trimlang.sheets.drawing.elevation_lines import Layer, elevation_lines, path_of
 from trimlang.sheets.drawing.elevation_measures import chains_below, measured_openings
@@ -71,7 +72,7 @@ def has_elevations(job: Job) -> bool:
 
 
 def elevations(result: Result, pen: Pen) -> ElevationSheet:
-    """Return every wall that climbs or has casing, crown or boxes, in the order of the walk."""
+    """Return every wall that climbs or has casing, crown, boxes or a block, in the walk's order."""
     job = result.job
     by_id = {piece.id: piece for piece in result.pieces}
     faces = [
@@ -119,10 +120,15 @@ def _is_wanted(job: Job, face: WallFace) -> bool:
 
 
 def _shows_more(job: Job, stretch: Stretch) -> bool:
-    """Tell whether there is more to see of a stretch than a plan shows."""
+    """Tell whether there is more to see of a stretch than a plan shows.
+
+    Where a block stands, how high it and the trims at both its sides are is what one wants to see.
+    """
     if not isinstance(stretch, Run):
-        # Of a gap only casing shows, and that is what its trims are.
-        return bool(stretch.trims)
+        # Of a gap only casing shows, which is what its trims are, and a block.
+        return bool(stretch.trims) or stretch.trimmings.transition is not None
+    if any(stretch.side(side).block is not None for side in Side):
+        return True
     crown = any(job.trim(name).spring is not None for name in stretch.trims)
     return bool(stretch.slope) or crown
 

@@ -70,7 +70,7 @@ def elevation_lines(job: Job, face: WallFace, paper: ElevationPaper) -> Elevatio
         seams = [tuple(paper.of(one, at) for at in seam) for one in pieces for seam in one.seams]
         drawn += [("piece", outlines), ("seam", seams)]
     drawn += [
-        ("piece", [_block(paper, *pair) for one in face.openings for pair in one.blocks]),
+        ("piece", [_block(paper, *pair) for pair in face.blocks]),
         ("steps", list(_steps(job, face, paper))),
         ("floor", list(_floor(job, face, paper))),
         ("ceiling", list(_ceiling(face, paper))),

@@ -25,6 +25,8 @@ LONGEST: Final = 90.0
 """How far an id and a length may run (mm)."""
 BESIDE: Final = SIZES["piece"] / 2 + 1.7
 """How far the middle of a name is from the edge that it stands beside (mm)."""
+ALONG: Final = (0.5, 0.25, 0.75, 0.1, 0.9)
+"""Where along a piece its number may stand, as parts of its length."""
 TAKEN: Final = 8.0
 """What the measure of an opening's height takes of its width (mm)."""
 
@@ -47,7 +49,6 @@ def _numbered(one: PieceInPlace, number: int, paper: ElevationPaper) -> Wanted:
     """
     low_left, low_right, high_right, high_left = (paper.of(one, at) for at in _corners(one))
     left, right = _middle(low_left, high_left), _middle(low_right, high_right)
-    middle = _middle(left, right)
     aside = float(one.across) * paper.factor / 2 + BESIDE
     if one.piece.kind is PieceKind.HEAD:
         # Strips one above the other are thinner than a letter: a number in the middle of one would
@@ -56,7 +57,12 @@ def _numbered(one: PieceInPlace, number: int, paper: ElevationPaper) -> Wanted:
     else:
         turn = radians(float(one.turn))
         out = (-sin(turn) * aside, -cos(turn) * aside)
-        first = [middle, *((middle[0] + way * out[0], middle[1] + way * out[1]) for way in (1, -1))]
+        # In the middle best; where names fill that, nearer to an end, which still needs no line.
+        first = [
+            (x + way * out[0], y + way * out[1])
+            for x, y in (_between(left, right, part) for part in ALONG)
+            for way in (0, 1, -1)
+        ]
     return Wanted(
         look="piece",
         text=str(number),
@@ -162,6 +168,10 @@ def numbered_boxes(boxes: BoxesInPlace, paper: ElevationPaper) -> Iterator[Wante
 
 def _middle(*points: Point) -> Point:
     return sum(x for x, _ in points) / len(points), sum(y for _, y in points) / len(points)
+
+
+def _between(one: Point, other: Point, part: float) -> Point:
+    return one[0] + (other[0] - one[0]) * part, one[1] + (other[1] - one[1]) * part
 
 
 def _moved(at: Point, way: Point) -> Point:

@@ -85,14 +85,14 @@ def paper_of(face: WallFace, scale: int, least: float = 0.0) -> ElevationPaper:
     factor = MM_PER_INCH / scale
     standing = [spot for one in face.pieces if one.upon is not Upon.CEILING for spot in one.outline]
     hanging = [spot for one in face.pieces if one.upon is Upon.CEILING for spot in one.outline]
-    blocks = [spot for one in face.openings for pair in one.blocks for spot in pair]
+    blocks = [spot for pair in face.blocks for spot in pair]
     floors = face.wall.begins
     # An opening whose height nobody wrote may be of any height; the drawing leaves room for a hint
     # of it and claims no more.
     openings = [one.low + LEAST_SEEN if one.high is None else one.high for one in face.openings]
     heights = [spot.y for spot in (*standing, *blocks, *floors)] + openings
     high = float(max(heights, default=Fraction(0)))
-    across = [float(spot.x) for spot in (*standing, *hanging, *floors)]
+    across = [float(spot.x) for spot in (*standing, *hanging, *blocks, *floors)]
     ceiling = broken = None
     top = high
     if hanging:
