@@ -41,6 +41,8 @@ def test_the_order_is_filled_up_and_proven(stock: str, cost: str) -> None:
         ("stock base: 12 ft at 17.40, at least 10", "T468"),
         ("stock base: 12 ft, at least 10.00", "T469"),
         ("stock base: 12 ft at 17.40, at least 0 sticks", "T235"),
+        ("stock base: 8 ft at 0.01, 12 ft at 17.40, at least 100.01", "T235"),
+        ('stock base: from "Yard", pack of 2 12 ft at 0.02, at least 100.01 in all', "T235"),
         ("stock base: pack of 4 12 ft at 60.00 at most 9, at least 9 sticks", "T470"),
         ("stock base: 12 ft at 17.40 at most 2, at least 40.00", "T470"),
     ],

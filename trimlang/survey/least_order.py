@@ -16,6 +16,8 @@ from trimlang.survey.sticks import MinimumOrder
 
 MOST_STICKS: Final = 1000
 """A larger minimum is a lorry of trim: rather a length that lost its place."""
+MOST_WORTH: Final = 10 * MOST_STICKS
+"""In sticks of the lowest price: a million times a hundredth of a cent would fill the memory."""
 
 
 def read_minimum(
@@ -66,8 +68,10 @@ def _amount(price: tree.Price, findings: Findings, *, by_length: bool) -> Fracti
 
 
 def check_supply(trim: Trim, line: tree.StockLine, findings: Findings) -> None:
-    """Report a yard that has less than it sells at least."""
+    """Report a yard that has less than it sells at least, or must sell a lorry to reach it."""
     said = _least_orders(line, in_all=False)
+    if said:
+        _check_worth(trim, trim.minimum, said[-1], findings)
     limits = [one.at_most for one in trim.offers]
     # Where one length is sold without a limit, any order can be filled up with it.
     if not said or not limits or None in limits:
@@ -86,6 +90,15 @@ def check_supply(trim: Trim, line: tree.StockLine, findings: Findings) -> None:
         )
 
 
+def _check_worth(
+    trim: Trim, minimum: MinimumOrder, fact: facts.LeastOrder, findings: Findings
+) -> None:
+    prices = [one.price / one.pack for one in trim.offers if one.price]
+    if prices and minimum.spent > MOST_WORTH * min(prices):
+        what = "a least order, in sticks of the lowest price,"
+        findings.say("T235", fact.span, what=what, least=1, most=MOST_WORTH)
+
+
 def check_suppliers(
     lines: Iterable[tree.Statement], trims: Mapping[str, Trim], findings: Findings
 ) -> None:
@@ -99,6 +112,7 @@ def check_suppliers(
             if trim.supplier is None:
                 findings.say("T493", fact.span, trim=trim.name)
                 continue
+            _check_worth(trim, trim.minimum_in_all, fact, findings)
             before = said.setdefault(trim.supplier, (trim.minimum_in_all, fact))
             if before[0] != trim.minimum_in_all:
                 where = place(before[1].span, fact.span)
