@@ -87,7 +87,7 @@ def test_a_casing_says_what_is_round_its_opening(hall: JobReading) -> None:
 
 @pytest.mark.parametrize("job", ["crown", "attic", "doors", "stair", "bay", "round-end"])
 def test_what_is_said_comes_to_the_length_in_every_example(job: str) -> None:
-    from trimlang.editor.hover_lengths import why_so_long
+    from trimlang.editor.hover_lengths import LaidWalls, why_so_long
     from trimlang.sheets.wording.catalogue import words_in
     from trimlang.sheets.wording.quantities import Pen
 
@@ -95,7 +95,8 @@ def test_what_is_said_comes_to_the_length_in_every_example(job: str) -> None:
     read = read_job(path, path.name, {}, CachedSteps())
     settings = read.result.job.settings
     pen = Pen(words_in("en"), "$", settings.unit, scale=settings.saw_step)
+    laid = LaidWalls(read.result.job)
     for piece in read.result.pieces:
-        said = list(why_so_long(piece, read.result.job, pen.of(piece.unit)))
+        said = list(why_so_long(piece, laid, pen.of(piece.unit)))
         assert said
         assert not [one for one in said if "what else" in one or "goes on past that" in one], said

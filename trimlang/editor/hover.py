@@ -10,6 +10,7 @@ from __future__ import annotations
 from lark import Token
 
 from trimlang.diagnostics import Span
+from trimlang.editor.hover_lengths import LaidWalls
 from trimlang.editor.hover_numbers import number_text
 from trimlang.editor.hover_pieces import (
     Sticks,
@@ -75,8 +76,9 @@ def hover(
     if pieces:
         # Loose pieces of one line are cut alike, so the first stands for all of them.
         alike = pieces[1:] if pieces[0].kind is PieceKind.LOOSE else ()
+        laid = LaidWalls(job)
         texts = [
-            piece_text(piece, job, pen.of(piece.unit), sticks)
+            piece_text(piece, laid, pen.of(piece.unit), sticks)
             for piece in pieces
             if piece not in alike
         ]

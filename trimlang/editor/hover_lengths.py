@@ -45,13 +45,35 @@ class _Term:
     why: str
 
 
-def why_so_long(piece: Piece, job: Job, pen: Pen) -> Iterator[str]:
+class LaidWalls:
+    """The walls of a job's rooms as its trims run along them; each room's are laid out once.
+
+    A result keeps pieces and not how they came about.
+    """
+
+    def __init__(self, job: Job) -> None:
+        self.job = job
+        self._of_room: dict[str, list[tuple[Wall, Trim]]] = {}
+
+    def wall(self, piece: Piece, room: Room) -> tuple[Wall, Trim] | None:
+        """Return the wall that a piece is on, None where it is on none."""
+        if room.tag not in self._of_room:
+            drawn = outline(room, self.job.trims)
+            self._of_room[room.tag] = list(walls(self.job, room, drawn, Findings()))
+        for wall, trim in self._of_room[room.tag]:
+            if wall.run.label == piece.run and trim.name == piece.trim:
+                return wall, trim
+        return None
+
+
+def why_so_long(piece: Piece, laid: LaidWalls, pen: Pen) -> Iterator[str]:
     """Yield lines that say how a piece's length before rounding follows from what was measured."""
+    job = laid.job
     room = next((one for one in job.rooms if piece.id.startswith(f"{one.tag}-")), None)
     if room is None:
         return
     if piece.kind is PieceKind.RUN:
-        yield from _of_run(piece, job, room, pen)
+        yield from _of_run(piece, laid, room, pen)
     elif piece.kind.of_casing:
         yield from _of_casing(piece, job, room, pen)
     elif piece.kind is PieceKind.FRAME:
@@ -64,8 +86,8 @@ def why_so_long(piece: Piece, job: Job, pen: Pen) -> Iterator[str]:
         yield f"as long as it was measured: {pen.length(piece.wall)}"
 
 
-def _of_run(piece: Piece, job: Job, room: Room, pen: Pen) -> Iterator[str]:
-    found = _wall(piece, job, room)
+def _of_run(piece: Piece, laid: LaidWalls, room: Room, pen: Pen) -> Iterator[str]:
+    found = laid.wall(piece, room)
     if found is None:
         return
     wall, trim = found
@@ -105,14 +127,6 @@ def _rest(rest: Fraction, exact: Fraction, pen: Pen) -> Iterator[str]:
     if abs(rest) >= _SEEN:
         yield f"what else meets there {_signed(rest, pen)}"
     yield f"together {_amount(exact, pen)}"
-
-
-def _wall(piece: Piece, job: Job, room: Room) -> tuple[Wall, Trim] | None:
-    # Laid out anew, because a result keeps pieces and not how they came about.
-    for wall, trim in walls(job, room, outline(room, job.trims), Findings()):
-        if wall.run.label == piece.run and trim.name == piece.trim:
-            return wall, trim
-    return None
 
 
 def _at_end(wall: Wall, trim: Trim, side: Side, met: Meeting, cut: Cut | None) -> Iterator[_Term]:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Final
 
-from trimlang.editor.hover_lengths import why_so_long
+from trimlang.editor.hover_lengths import LaidWalls, why_so_long
 from trimlang.editor.hover_plans import Where
 from trimlang.editor.open_job import JobReading
 from trimlang.joinery.at_the_saw import MitreSaw, at_saw, saw_for
@@ -75,9 +75,9 @@ def _begun_elsewhere(reading: JobReading, room: Room, place: int) -> Mapping[str
     return begun
 
 
-def piece_text(piece: Piece, job: Job, pen: Pen, sticks: Sticks | None) -> str:
+def piece_text(piece: Piece, laid: LaidWalls, pen: Pen, sticks: Sticks | None) -> str:
     """Say of a piece all that a hover tells; ``sticks`` is None while they are planned."""
-    saw = _saw(piece, job)
+    saw = _saw(piece, laid.job)
     length = pen.length(piece.to_mark)
     feet = feet_text(piece.to_mark, pen.unit)
     also = f" ({feet})" if feet != length and pen.unit is Unit.INCH else ""
@@ -85,7 +85,7 @@ def piece_text(piece: Piece, job: Job, pen: Pen, sticks: Sticks | None) -> str:
         f"**{plain(piece.id)}**: **{length}**{also}, {phrases.measured(piece, pen.words)}",
         f"- left: {_cut(piece.left, Side.LEFT, saw, pen)}",
         f"- right: {_cut(piece.right, Side.RIGHT, saw, pen)}",
-        *(f"- {text}" for text in why_so_long(piece, job, pen)),
+        *(f"- {text}" for text in why_so_long(piece, laid, pen)),
     ]
     rounded = phrases.rounding(piece, pen)
     lines += [f"- {rounded}"] if rounded else []

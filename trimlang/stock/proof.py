@@ -110,7 +110,7 @@ def prove(
                 _rule_out(state, known, mix.counts, answer)
             else:
                 undecided.append((mix, floor))
-    _decide(undecided, floor, search, racks, known, state, seconds)
+    _decide(undecided, floor, search=search, racks=racks, known=known, state=state, seconds=seconds)
     if state.packing is not None:
 
         def ruled_out(counts: Sequence[int], answer: Answer) -> None:
@@ -141,6 +141,7 @@ def _take(search: MixSearch, state: Proof, sticks: Rack) -> None:
 def _decide(
     undecided: Sequence[tuple[Mix, int]],
     beyond: int,
+    *,
     search: MixSearch,
     racks: RackCut,
     known: Known,

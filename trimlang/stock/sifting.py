@@ -12,6 +12,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Any, overload
 
+from trimlang.record import record
 from trimlang.stock.floor import Worth
 from trimlang.stock.mitres import most_shared
 from trimlang.stock.timber import Pattern, Timber
@@ -46,13 +47,14 @@ def sifted(
     needed = sum(v * n for v, n in zip(worth.of_size, demand, strict=True))
     slack = sum(w * n for w, n in zip(worth.of_kind, counts, strict=True)) - needed
     rest = _best_of_rest(timber, worth, demand, room)
+    wanted = _Wanted(timber=timber, values=worth.of_size, counts=demand, rest=rest)
     found: list[tuple[int, Pattern]] = []
     for place, kind in enumerate(timber.kinds):
         if not counts[place] or kind.room <= 0:
             continue
         # A stick worth less than this wastes more than the whole rack can spare.
         least = worth.of_kind[place] - slack
-        walked = _walk(timber, worth, demand, rest, kind.room, least, most)
+        walked = _walk(wanted, kind.room, least, most)
         if walked is None or len(found) + len(walked) > most:
             return None
         found.extend((place, pattern) for pattern in walked)
@@ -83,21 +85,26 @@ def _best_of_rest(timber: Timber, worth: Worth, demand: Sequence[int], room: int
     return [memoryview(row) for row in reversed(rows)]
 
 
-def _walk(
-    timber: Timber,
-    worth: Worth,
-    counts: Sequence[int],
-    rest: list[Any],
-    room: int,
-    needed: int,
-    most: int,
-) -> list[Pattern] | None:
+@record
+class _Wanted:
+    """What is to be cut, on whatever stick: how often each size, and what one is worth.
+
+    ``rest`` is the greatest value of each size and all after it, by room.
+    """
+
+    timber: Timber
+    values: Sequence[int]
+    counts: Sequence[int]
+    rest: list[Any]
+
+
+def _walk(wanted: _Wanted, room: int, needed: int, most: int) -> list[Pattern] | None:
     """Return the full patterns worth ``needed`` or more; None: too many, or too long a walk."""
     steps = STEPS * most
-    weights = [size.least for size in timber.sizes]
-    values = worth.of_size
+    values, counts, rest = wanted.values, wanted.counts, wanted.rest
+    weights = [size.least for size in wanted.timber.sizes]
     found: list[Pattern] = []
-    ends = _Ends(timber, counts, room)
+    ends = _Ends(wanted.timber, counts, room)
     stack: list[tuple[int, int, int, Pattern]] = [(0, room, 0, ())]
     last = ends.last
     # More than the room: of what is not wanted, nothing is ever light enough.
