@@ -13,6 +13,7 @@ from trimlang.diagnostics.code_pages import PAGES, page_text
 from trimlang.diagnostics.family import Family
 from trimlang.diagnostics.reference import reference
 from trimlang.diagnostics.severity import Severity
+from trimlang.stock.planner import QUICK
 from trimlang.tables.from_csv import from_csv
 
 WITH_EXAMPLE = sorted(
@@ -25,7 +26,7 @@ OF_TABLES = sorted(code for code, page in PAGES.items() if page.family is Family
 def test_the_example_brings_it_up(code: str, tmp_path: Path, snapshot: SnapshotAssertion) -> None:
     page = PAGES[code]
     path = tmp_path / "job.trim"
-    result = compile_job(page.example, path=path)
+    result = compile_job(page.example, path=path, effort=QUICK)
     found = [finding for finding in result.diagnostics if finding.code == code]
     assert found
     assert all(finding.severity is page.severity for finding in found)

@@ -7,7 +7,7 @@ from random import Random
 
 import pytest
 
-from tests.conftest import examples
+from tests.conftest import at_night, examples
 from tests.stock.assignment import fewest_sticks_at, least_cost
 from tests.stock.everything import least
 from trimlang.stock.planner import Effort, plan_stock
@@ -160,7 +160,7 @@ def mirrored(problem: Problem) -> Problem:
     return replace(problem, parts=parts)
 
 
-@pytest.mark.parametrize("problem", HARD)
+@pytest.mark.parametrize("problem", [HARD[0], *at_night(HARD[1:])])
 def test_a_job_seen_in_the_mirror_costs_the_same(problem: Problem) -> None:
     plan, other = proven(problem), proven(mirrored(problem))
     assert (plan.cost, len(plan.sticks)) == (other.cost, len(other.sticks))
