@@ -104,6 +104,9 @@ def test_a_length_in_millimetres() -> None:
         (10500, "written in centimetres", RARER),
         (105, "written with a zero too many", RARER),
         (26670, "written in inches", RARER),
+        (2667, "written in centimetres for inches", RARER),
+        (52500 / Fraction(127), "written in inches for centimetres", RARER),
+        (5250 / Fraction(127), "written in inches for millimetres", RARER),
         (1500, "with two figures swapped", RARER),
         (1005, "with two figures swapped", RARER),
     }

@@ -105,3 +105,39 @@ def test_a_wall_far_too_short_is_told_to_the_mark_though_diagonals_turn_with_it(
         "diagonal N-E 187 7/16 in", "diagonal E-S 187 7/16 in",
     )["T310"]  # fmt: skip
     assert told.remedy == "Most likely: run N is 5 ft too short."
+
+
+TRAPEZOID = ("N: 100 in, left=in-corner, right=in-corner{}",
+             "E: 103 15/16 in, left=in-corner, right=in-corner{}",
+             "S: 151 15/16 in, left=in-corner, right=in-corner{}",
+             "W: 90 in, left=in-corner, right=in-corner{}")  # fmt: skip
+
+
+def trapezoid(*angles: str) -> str:
+    return found(*map(str.format, TRAPEZOID, angles))["T310"].remedy
+
+
+def test_an_angle_that_is_written_one_corner_on() -> None:
+    """True is 120° between N and E, 60° between E and S, and 90° at both ends of W."""
+    corners = [f"the corner of run {one} and run {other}" for one, other in ("NE", "ES", "SW")]
+    one_late = trapezoid("(120 deg)", "", "(60 deg)", "")
+    assert f"60° is of {corners[1]}, not of {corners[2]}" in one_late
+    one_early = trapezoid("(60 deg)", "", "", "(120 deg)")
+    assert "all angles are written one corner too early" in one_early
+    all_late = trapezoid("", "(120 deg)", "(60 deg)", "")
+    assert "all angles are written one corner too late" in all_late
+
+
+def test_a_bay_read_from_the_other_side_at_every_corner() -> None:
+    told = found(
+        "N1: 36 in, left=in-corner, right=out-corner(45 deg)",
+        "N2: 40 in, left=out-corner, right=in-corner(45 deg)",
+        "N3: 40 in, left=in-corner, right=in-corner(45 deg)",
+        "N4: 40 in, left=in-corner, right=out-corner(45 deg)",
+        "N5: 35 7/16 in, left=out-corner, right=in-corner",
+        f"E: 120 in, {SIDES}",
+        f"S: 168 in, {SIDES}",
+        f"W: 120 in, {SIDES}",
+    )["T310"]
+    best = "equally well: all corners under 75° were read from the other side: 45° is 135°; or"
+    assert best in told.remedy

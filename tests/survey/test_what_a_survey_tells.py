@@ -1,5 +1,6 @@
 """What a room's closing says: the survey's own tolerance, diagonals and implied corners."""
 
+import json
 from fractions import Fraction
 from math import hypot
 
@@ -7,6 +8,7 @@ import pytest
 
 import trimlang
 from tests.jobs import BASE, CASE
+from trimlang.sheets.export.plan_json import plan_json
 from trimlang.survey.verdict import Verdict
 
 HEAD = f"""
@@ -223,3 +225,22 @@ def test_a_reading_is_no_worse_than_what_corners_are_said_to_be():
         "\n".join([HEAD, 'room "R", trim base', "corners: doubt 1/16 deg", *BAY])
     )
     assert closing(truer).tolerance < closing(true).tolerance
+
+
+def test_every_residual_of_a_room_is_in_its_plan():
+    """Four walls, four corners and two diagonals, each with what is added for all to agree."""
+    across = ["diagonal N-E 187 7/16 in", "diagonal E-S 187 7/16 in"]
+    plan = json.loads(plan_json(room(*across)))
+    (one,) = plan["closings"]
+    assert (one["room"], one["verdict"]) == ("R", "closes")
+    assert [told["of"] for told in one["residuals"]] == [
+        *(f"run {name}" for name in "NESW"),
+        *(
+            f"the corner of run {this} and run {that}"
+            for this, that in zip("NESW", "ESWN", strict=True)
+        ),
+        "diagonal N-E",
+        "diagonal E-S",
+    ]
+    # √(144² + 120²) = 187.446, a hundredth more than was read at both
+    assert all(abs(told["correction"]) < 0.01 for told in one["residuals"])

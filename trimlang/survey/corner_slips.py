@@ -11,7 +11,7 @@ from typing import Final
 from trimlang.diagnostics import Span
 from trimlang.joints import Joint
 from trimlang.language.end_facts import Side
-from trimlang.lengths.angles import RIGHT, degrees_text
+from trimlang.lengths.angles import RIGHT, STRAIGHT, degrees_text
 from trimlang.lengths.tape import mixed_number
 from trimlang.survey.ends import LEAST_CORNER, MOST_CORNER
 from trimlang.survey.job import End, Run, Stretch
@@ -156,6 +156,11 @@ def _wrong_angles(course: Course) -> Iterator[Slip]:
     if len(mitres) > 1:
         said = "all corners under 75° are written as mitres: at 45° the corner is 90°"
         yield from tried_with(course, with_angles(course, mitres), said, tuple(mitres), _RARER)
+        # Whoever reads one corner of a bay at the protractor's other scale reads all of them so.
+        others = {at: STRAIGHT - measured[at] for at in mitres}
+        said = "all corners under 75° were read from the other side: 45° is 135°"
+        yield from tried_with(course, with_angles(course, others), said, tuple(others), _RARER)
+    yield from _angles_moved(course, angles)
     if len(course.stretches) > MOST_PAIRED:
         return
     for first, last in combinations(measured, 2):
@@ -165,6 +170,28 @@ def _wrong_angles(course: Course) -> Iterator[Slip]:
             swapped = with_angles(course, {first: measured[last], last: measured[first]})
             said = f"the angles of {_corner(course, first)} and {_corner(course, last)} are swapped"
             yield from tried_with(course, swapped, said, (first, last), _RARER)
+
+
+def _angles_moved(course: Course, angles: Mapping[int, Fraction | None]) -> Iterator[Slip]:
+    """Yield angles that were written one corner too early or too late: one of them, or all."""
+    corners = [at for at, turn in enumerate(course.turns) if turn.at_corner]
+    read = [angles[at] for at in corners]
+    if len(corners) < 2 or not any(read):
+        return
+    for step, where in ((1, "early"), (-1, "late")):
+        if len(set(read)) > 1 and sum(angle is not None for angle in read) > 1:
+            moved = dict(zip(corners, (*read[-step:], *read[:-step]), strict=True))
+            said = f"all angles are written one corner too {where}"
+            yield from tried_with(course, with_angles(course, moved), said, tuple(corners), _RARER)
+        for number, (at, angle) in enumerate(zip(corners, read, strict=True)):
+            to = corners[(number + step) % len(corners)]
+            if angle is not None and angles[to] is None:
+                said = (
+                    f"{degrees_text(angle)} is of {_corner(course, to)}, not of"
+                    f" {_corner(course, at)}"
+                )
+                mended = with_angles(course, {at: None, to: angle})
+                yield from tried_with(course, mended, said, (at, to), _RARER)
 
 
 def _corner(course: Course, at: int) -> str:

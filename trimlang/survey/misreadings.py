@@ -43,6 +43,9 @@ def _metric(length: Fraction) -> Iterator[Misreading]:
     yield Misreading(length * 10, "written in centimetres", _RARER)
     yield Misreading(length / 10, "written with a zero too many", _RARER)
     yield Misreading(length / MM, "written in inches", _RARER)
+    yield Misreading(length * 10 * MM, "written in inches for centimetres", _RARER)
+    yield Misreading(length / (10 * MM), "written in centimetres for inches", _RARER)
+    yield Misreading(length * MM, "written in inches for millimetres", _RARER)
     for right in _digits_swapped(int(length / MM)):
         yield Misreading(right * MM, "with two figures swapped", _RARER)
 

@@ -21,6 +21,7 @@ from trimlang.joints import Joint
 from trimlang.lengths.tape import Direction
 from trimlang.site_log.progress_of_job import State
 from trimlang.stock.problem import Status
+from trimlang.survey.verdict import Verdict
 
 SCHEMA_VERSION: Final = 2
 _LENGTH: Final = r"^-?[0-9]+(/[1-9][0-9]*)?$"
@@ -141,6 +142,27 @@ class PlanFinding(_Part, frozen=True, kw_only=True):
     remedy: str
 
 
+class PlanResidual(_Part, frozen=True, kw_only=True):
+    """By how much one measurement of a room disagrees with the others: inches, degrees."""
+
+    of: str
+    is_corner: Annotated[bool, Meta(description="a corner's numbers are degrees, others inches")]
+    correction: Annotated[float, Meta(description="what is added to it for all to agree")]
+    alone: Annotated[float, Meta(description="the same if all other measurements were right")]
+
+
+class PlanClosing(_Part, frozen=True, kw_only=True):
+    """How near a room's walls come back to where they began."""
+
+    room: str
+    verdict: Verdict
+    text: str
+    residuals: Annotated[
+        tuple[PlanResidual, ...],
+        Meta(description="where diagonals were measured, or the room does not close"),
+    ]
+
+
 class PlanSummary(_Part, frozen=True, kw_only=True):
     """The job in figures; ``cost`` is ``spent`` and ``to_buy`` together."""
 
@@ -173,6 +195,7 @@ class PlanFile(_Part, frozen=True, kw_only=True):
     order: tuple[PlanOrderLine, ...]
     diagnostics: tuple[PlanFinding, ...]
     summary: PlanSummary
+    closings: tuple[PlanClosing, ...]
 
 
 def write_plan(plan: PlanFile) -> str:

@@ -14,12 +14,14 @@ from trimlang.planning.layout import Bought, CutStick, TrimPlan
 from trimlang.sheets.export.plan_file import (
     SCHEMA_VERSION,
     Money,
+    PlanClosing,
     PlanCut,
     PlanFile,
     PlanFinding,
     PlanInHand,
     PlanOrderLine,
     PlanPiece,
+    PlanResidual,
     PlanStick,
     PlanSummary,
     write_plan,
@@ -27,6 +29,7 @@ from trimlang.sheets.export.plan_file import (
 from trimlang.sheets.wording.phrases import runs_to
 from trimlang.site_log.progress_of_job import InHand, State
 from trimlang.stock.problem import Status
+from trimlang.survey.verdict import Closing
 from trimlang.version import __version__
 
 
@@ -90,6 +93,7 @@ def plan_values(result: Result) -> PlanFile:
             pieces=len(result.pieces),
             survives_loss=bool(result.plans) and all(plan.survives_loss for plan in result.plans),
         ),
+        closings=tuple(map(_closing, result.closings)),
     )
 
 
@@ -122,6 +126,23 @@ def _piece(piece: Piece, stick: str | None, result: Result) -> PlanPiece:
         note=piece.all_notes or None,
         state=State.TO_CUT if progress is None else progress.state(piece.id),
         changed=progress is not None and piece.id in progress.changed,
+    )
+
+
+def _closing(closing: Closing) -> PlanClosing:
+    return PlanClosing(
+        room=closing.room,
+        verdict=closing.verdict,
+        text=closing.text,
+        residuals=tuple(
+            PlanResidual(
+                of=one.of,
+                is_corner=one.is_corner,
+                correction=round(float(one.off), 3),
+                alone=round(float(one.alone), 3),
+            )
+            for one in closing.residuals
+        ),
     )
 
 
