@@ -14,14 +14,14 @@ import pytest
 from syrupy.assertion import SnapshotAssertion
 
 from tests.conftest import ROOT
-from tests.jobs import TWELVE_FEET
+from tests.jobs import CASE_STOCK, TWELVE_FEET, WIDE_CASE
 from trimlang.cli import main
 
 PRICES = f"""\
 trim base: 9/16 in thick, 5 1/4 in tall, mdf
-trim case: 11/16 in thick, 2 1/2 in wide
+{WIDE_CASE}
 {TWELVE_FEET}
-stock case: 16 ft at 18.90
+{CASE_STOCK}
 """
 JOB = """\
 job "Kiln Lane 3"

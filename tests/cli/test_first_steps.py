@@ -15,6 +15,7 @@ import pytest
 import shtab
 
 from tests.conftest import LAWS, ROOT
+from tests.jobs import TWELVE_FOR_TEN
 from trimlang.cli import main
 from trimlang.cli.command_line import arguments
 from trimlang.cli.completion import SHELLS, script
@@ -129,7 +130,7 @@ def test_a_room_is_added_to_a_file_and_checks_clean(
 
 def test_a_room_is_added_above_the_log_with_the_files_own_line_ends(tmp_path: Path) -> None:
     path = tmp_path / "job.trim"
-    head = "ends in\ntrim base: 9/16 in thick\nstock base: 12 ft at 10\n"
+    head = f"ends in\ntrim base: 9/16 in thick\n{TWELVE_FOR_TEN}\n"
     room = 'room "Den", trim base, open walk\n  N 40 in, left=butt, right=butt\n'
     log = "\nbought 2 base 12 ft\n"
     path.write_bytes((head + room + log).replace("\n", "\r\n").encode("utf-8-sig"))

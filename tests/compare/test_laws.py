@@ -8,7 +8,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from tests.conftest import examples
-from tests.jobs import SHOE, TRIM
+from tests.jobs import CASE_STOCK, SHOE, SHOE_STOCK, TRIM, WIDE_CASE
 from trimlang.compare.changes import compare
 from trimlang.compare.matching import Matched, match_pieces
 from trimlang.compiler import Result, check_job, compile_job
@@ -18,8 +18,8 @@ from trimlang.stock.planner import QUICK
 quietly = settings(deadline=None, suppress_health_check=list(HealthCheck))
 
 NAMES = ["Study", "Stairs", "Hall", "Living room", "Laundry room", "Bedroom 2", "Back bedroom"]
-HEAD = TRIM + f"{SHOE}\nstock shoe: 8 ft at 5.20\n"
-HEAD += "trim case: 11/16 in thick, 2 1/2 in wide\nstock case: 16 ft at 18.90\n"
+HEAD = TRIM + f"{SHOE}\n{SHOE_STOCK}\n"
+HEAD += f"{WIDE_CASE}\n{CASE_STOCK}\n"
 
 
 @st.composite

@@ -12,16 +12,17 @@ from lsprotocol import types as lsp
 
 from tests.editor.client import Editor, edited
 from tests.every import every
+from tests.jobs import SHOE_STOCK
 from trimlang.diagnostics.code_pages import PAGES
 from trimlang.extras import EDITOR
 from trimlang.language.source import Source
 from trimlang.language.tidy_file import tidy
 
-YARD = """\
+YARD = f"""\
 trim base: 9/16 in thick, 5 1/4 in tall, mdf, primed
 trim shoe: 1/2 in thick, 3/4 in tall, pine, in front of base
 stock base: 12 ft at 17.40, 16 ft at 24.10
-stock shoe: 8 ft at 5.20
+{SHOE_STOCK}
 """
 JOB = """\
 job "Birch Lane 4"

@@ -10,6 +10,7 @@ from shapely.ops import unary_union
 
 from tests import jobs
 from tests.every import every
+from tests.jobs import CASE_STOCK, SIXTEEN_FEET
 from trimlang.compiler import Result, check_job, compile_job
 from trimlang.joinery.piece import Piece
 from trimlang.sheets.content.room_list import room_lists
@@ -26,9 +27,9 @@ trim fillet: 1 in thick, 1/2 in tall
 trim frieze: 3/4 in thick, 5 1/2 in tall
 trim bead: 3/8 in thick, 1/2 in tall, in front of frieze
 trim crown: 11/16 in thick, 2 5/8 in wide, spring 38 deg, in front of frieze
-stock base: 16 ft at 24.10
+{SIXTEEN_FEET}
 stock rail: 16 ft at 19.00
-stock case: 16 ft at 18.90
+{CASE_STOCK}
 stock band: 16 ft at 9.90
 stock fillet: 8 ft at 4.10
 stock frieze: 8 ft at 9.90

@@ -5,7 +5,7 @@ from fractions import Fraction
 import pytest
 
 import trimlang
-from tests.jobs import BASE, CASE, TWELVE_FEET
+from tests.jobs import BASE, CASE, TWELVE_FEET, WIDE_CASE
 from trimlang.joinery.piece import MeasuredOn, PieceKind
 from trimlang.joinery.pieces import joinery
 from trimlang.lengths.tape import Unit
@@ -138,8 +138,7 @@ def test_a_casing_of_no_known_height_has_no_pieces():
 
 def test_a_height_for_all_cased_openings_is_said_once() -> None:
     head = (
-        "trim base: 9/16 in thick\ntrim case: 11/16 in thick, 2 1/2 in wide\n"
-        "stock base: 12 ft at 1\nstock case: 12 ft at 1\n"
+        f"trim base: 9/16 in thick\n{WIDE_CASE}\nstock base: 12 ft at 1\nstock case: 12 ft at 1\n"
     )
     walls = (
         'room "R", trim base, open walk\n  N: 40 in, left=butt, right=butt\n'

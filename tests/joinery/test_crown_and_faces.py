@@ -7,7 +7,7 @@ from itertools import pairwise
 
 import pytest
 
-from tests.jobs import CASE, CROWN, walls
+from tests.jobs import CASE, CROWN, CROWN_STOCK, walls
 from trimlang.compiler import check_job
 from trimlang.joinery.at_the_saw import Hand, MitreSaw, at_saw, nested
 from trimlang.joinery.faces import face_cut
@@ -19,7 +19,7 @@ from trimlang.joints import Joint
 from trimlang.language.end_facts import Side
 from trimlang.settings.table import Settings
 
-CROWN_SOLD = f"{CROWN}\nstock crown: 12 ft at 28.80\n"
+CROWN_SOLD = f"{CROWN}\n{CROWN_STOCK}\n"
 
 
 def crown(line: str, settings: str = "") -> tuple[Piece, ...]:

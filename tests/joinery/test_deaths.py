@@ -10,6 +10,7 @@ from shapely.geometry import Polygon, box
 from shapely.ops import unary_union
 
 from tests import jobs
+from tests.jobs import SIXTEEN_FEET
 from trimlang.compiler import Result, check_job, compile_job
 from trimlang.joinery.piece import Piece
 from trimlang.joint_row import Edge
@@ -22,7 +23,7 @@ trim rail: 1 in thick, 2 1/2 in tall
 trim thin: 1/2 in thick, 2 in tall
 trim frieze: 3/4 in thick, 3 1/2 in tall
 trim cornice: 11/16 in thick, 3 5/8 in wide, spring 38 deg, in front of frieze
-stock base: 16 ft at 24.10
+{SIXTEEN_FEET}
 stock shoe: 16 ft at 9.00
 stock case: 16 ft at 12.00
 stock rail: 16 ft at 19.00

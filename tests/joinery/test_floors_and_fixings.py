@@ -5,14 +5,14 @@ from fractions import Fraction
 import pytest
 
 import trimlang
-from tests.jobs import BASE, CASE, CROWN, SHOE, TWELVE_FEET
+from tests.jobs import BASE, CASE, CROWN, CROWN_STOCK, SHOE, SHOE_STOCK, TWELVE_FEET
 from trimlang.joinery.fixings import Fixing, fixings
 
 HEAD = f"""
 {BASE}
 {SHOE}
 {TWELVE_FEET}
-stock shoe: 8 ft at 5.20
+{SHOE_STOCK}
 """
 
 
@@ -74,7 +74,7 @@ def test_a_trim_of_no_stated_thickness_has_no_bite_to_tell():
 
 
 def test_only_what_stands_on_the_floor_is_nailed_to_the_plate():
-    head = HEAD + (f"{CROWN}\nstock crown: 12 ft at 28.80\n{CASE}\nstock case: 7 ft at 6.10\n")
+    head = HEAD + (f"{CROWN}\n{CROWN_STOCK}\n{CASE}\nstock case: 7 ft at 6.10\n")
     run = "N: 40 in, left=butt, right=butt\n"
     rooms = [f'room "R {trims}", trim {trims}, open walk\n{run}' for trims in ("crown", "shoe")]
     result = compiled("".join(rooms) + BOTH + run, head)
@@ -99,8 +99,7 @@ def test_a_metric_job_tells_nails_in_millimetres():
 
 def test_only_what_stands_on_the_floor_is_scribed():
     head = HEAD + (
-        f"{CROWN}\nstock crown: 12 ft at 28.80\n"
-        "trim rail: 3/4 in thick, 2 in tall\nstock rail: 12 ft at 9.00\n"
+        f"{CROWN}\n{CROWN_STOCK}\ntrim rail: 3/4 in thick, 2 in tall\nstock rail: 12 ft at 9.00\n"
     )
     room = 'room "R", trim {}, open walk\nN: 40 in, left=butt, right=butt, floor gap 3/16 in\n'
     for trims, losses in (

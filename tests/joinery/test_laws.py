@@ -7,14 +7,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import trimlang
-from tests.jobs import BASE, CROWN, SHOE
+from tests.jobs import BASE, CROWN, SHOE, SIXTEEN_FEET
 from trimlang.compiler import check_job
 from trimlang.joinery.piece import Lean
 
 HEAD = f"""
 {BASE}
 {SHOE}
-stock base: 16 ft at 24.10
+{SIXTEEN_FEET}
 stock shoe: 16 ft at 8.00
 room "R", trim base, shoe, open walk
 """

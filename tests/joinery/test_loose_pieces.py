@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tests.jobs import BASE, CROWN, TWELVE_FEET
+from tests.jobs import BASE, CROWN, CROWN_STOCK, TWELVE_FEET
 from trimlang.compiler import Result, check_job, compile_job
 from trimlang.joinery.piece import Piece, PieceKind
 
@@ -96,7 +96,7 @@ def test_a_label_of_a_run_is_not_taken_again():
 
 def test_crown_is_as_long_along_its_wall_edge():
     text = (
-        f"{CROWN}\nstock crown: 12 ft at 28.80\n"
+        f"{CROWN}\n{CROWN_STOCK}\n"
         'room "Study", trim crown, open walk\n'
         '  piece "sample", 20 in, left=out-corner(90 deg), right=open\n'
     )

@@ -10,6 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests import jobs
+from tests.jobs import CROWN_STOCK
 from trimlang.compiler import Result, check_job, compile_job
 from trimlang.joinery.odd_corners import hollow_behind, opens_at_ends
 from trimlang.joinery.piece import Piece
@@ -112,7 +113,7 @@ trim rail: 3/4 in thick, 2 1/2 in tall
 trim crown: 11/16 in thick, 4 in wide, spring 30 deg, in front of frieze
 stock frieze: 12 ft at 12.00
 stock rail: 12 ft at 15.60
-stock crown: 12 ft at 28.80
+{CROWN_STOCK}
 room "Den", trim base, rail, frieze, crown, open walk
   N: 40 in, left=butt, right=END
   E: 50 in, right=butt

@@ -8,7 +8,7 @@ import pytest
 from hypothesis import assume, given
 from hypothesis import strategies as st
 
-from tests.jobs import SHOE, walls
+from tests.jobs import SHOE, SHOE_STOCK, walls
 from trimlang.compiler import Result, check_job
 from trimlang.joinery.piece import Piece, PieceKind
 from trimlang.joint_row import Edge, Fit
@@ -69,7 +69,7 @@ def test_a_return_is_a_piece_of_its_own(pieces: Pieces) -> None:
     assert end.left.long_edge == both["N"].right.long_edge == "face"
 
 
-SHOE_SOLD = f"{SHOE}\nstock shoe: 8 ft at 5.20\n"
+SHOE_SOLD = f"{SHOE}\n{SHOE_STOCK}\n"
 
 
 def shoe(ends: str) -> Piece:

@@ -12,6 +12,7 @@ from shapely.ops import unary_union
 
 from tests import jobs
 from tests.every import every
+from tests.jobs import SHOE_STOCK
 from trimlang.compiler import Result, check_job
 from trimlang.joinery.piece import Piece
 
@@ -88,7 +89,7 @@ def test_a_right_corner_has_mitres_of_half_the_half():
 
 
 def test_what_stands_in_front_goes_round_further_out():
-    shoe = f"{jobs.SHOE}\nstock shoe: 8 ft at 5.20\n"
+    shoe = f"{jobs.SHOE}\n{SHOE_STOCK}\n"
     got = pieces(bay("90 deg, bullnose 3/4 in", trims="base, shoe", more=shoe))
     back = got["N-shoe-right-bullnose"].back
     assert float(back) == pytest.approx(2 * (0.75 + 0.5625) * (2**0.5 - 1), abs=1e-2)

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 import trimlang
 from tests.every import every
-from tests.jobs import BASE, CROWN, SHOE, TWELVE_FEET
+from tests.jobs import BASE, CROWN, SHOE, SHOE_STOCK, TWELVE_FEET
 from trimlang.compiler import check_job
 from trimlang.joinery.pieces import at_places, joinery
 from trimlang.joinery.splice_lengths import Studs, split
@@ -242,7 +242,7 @@ def test_pieces_have_letters_as_long_as_there_are_any(stick, count):
     assert names == (letters if count == 26 else [str(number) for number in range(1, 28)])
 
 
-SHOE_SOLD = f"{SHOE}\nstock shoe: 8 ft at 5.20\n"
+SHOE_SOLD = f"{SHOE}\n{SHOE_STOCK}\n"
 
 
 def test_walls_that_are_not_joined_have_no_mates():

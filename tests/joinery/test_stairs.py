@@ -7,14 +7,14 @@ import pytest
 
 import trimlang
 from tests.every import every
-from tests.jobs import BASE
+from tests.jobs import BASE, SIXTEEN_FEET
 from trimlang.joinery.piece import MeasuredOn
 from trimlang.survey.outline import outline
 
 HEAD = f"""
 saw: reaches 60 deg
 {BASE}
-stock base: 16 ft at 24.10
+{SIXTEEN_FEET}
 room "Stair", trim base, open walk
 """
 TALL = 5.25

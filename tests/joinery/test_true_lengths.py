@@ -8,13 +8,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 import trimlang
-from tests.jobs import BASE
+from tests.jobs import BASE, SIXTEEN_FEET
 from trimlang.joinery.piece import MeasuredOn
 from trimlang.joint_row import Edge
 
 HEAD = f"""
 {BASE}
-stock base: 16 ft at 24.10
+{SIXTEEN_FEET}
 """
 
 

@@ -9,6 +9,7 @@ from shapely.geometry import Polygon, box
 from shapely.ops import unary_union
 
 from tests import jobs
+from tests.jobs import SIXTEEN_FEET
 from trimlang.compiler import Result, check_job, compile_job
 from trimlang.joinery.piece import Piece, PieceKind
 
@@ -24,7 +25,7 @@ TRIMS = f"""\
 {jobs.CASE}
 trim shelf: 3/4 in thick, 5 1/2 in wide
 trim strip: 3/4 in thick, 1 in tall
-stock base: 16 ft at 24.10
+{SIXTEEN_FEET}
 stock case: 16 ft at 12.10
 stock shelf: 16 ft at 20.10
 stock strip: 16 ft at 3.10

@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import cache
 from pathlib import Path
 
-from tests.jobs import CASE, SHOE
+from tests.jobs import CASE, SHOE, TWELVE_FOR_TEN
 from trimlang.compiler import Result, compile_job
 from trimlang.sheets.sheet_table import SHEETS
 from trimlang.stock.planner import FULL, QUICK, Effort
@@ -40,7 +40,7 @@ job "Odd ends"
 trim base: 9/16 in thick, 5 1/4 in tall, mdf
 trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg, poplar
 {CASE}
-stock base: 12 ft at 10
+{TWELVE_FOR_TEN}
 stock crown: 16 ft at 31.00
 stock case: 7 ft at 9, 14 ft at 15
 room "Parlor" as PA, trim crown

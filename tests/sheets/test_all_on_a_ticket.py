@@ -6,7 +6,7 @@ from functools import cache
 
 import pytest
 
-from tests.jobs import BASE, CROWN, TWELVE_FEET
+from tests.jobs import BASE, CROWN, CROWN_STOCK, TWELVE_FEET
 from tests.sheets.jobs import LONG_WORD, compiled, odd, small
 from trimlang.sheets.content.ticket import SHORT, Ticket, tickets
 from trimlang.sheets.render.paper import LabelSize, UnknownPaperError, label
@@ -235,7 +235,7 @@ UNDER_THE_SLOPE = f"""job "Check"
 {BASE}
 {CROWN}
 {TWELVE_FEET}
-stock crown: 12 ft at 28.80
+{CROWN_STOCK}
 saw: kerf 1/8 in, reads to 1/8 deg
 room "Drawing room on the landing" as DR, trim base, crown
   N: 13 ft 7 3/16 in, left=in-corner, right=out-corner(91 deg)

@@ -8,6 +8,7 @@ from math import dist
 
 import pytest
 
+from tests.jobs import WIDE_CASE
 from tests.sheets.jobs import compiled
 from trimlang.sheets.content.floor_plan import floor_plan
 from trimlang.sheets.content.overview import house
@@ -15,9 +16,10 @@ from trimlang.sheets.export.dxf import floor_plan_dxf
 from trimlang.sheets.wording.catalogue import words_in
 from trimlang.sheets.wording.quantities import Pen
 
-ROOM = """
+ROOM = (
+    f"\n{WIDE_CASE}\n"
+    + """\
 trim base: 1/2 in thick, 4 in tall
-trim case: 11/16 in thick, 2 1/2 in wide
 stock base: 12 ft at 17
 stock case: 8 ft at 9
 casings: reveal 1/4 in
@@ -29,6 +31,7 @@ room "Study", trim base
   S2: {rest} in, left=butt, right=in-corner(90 deg)
   W: 90 in, left=in-corner(90 deg), right=in-corner(90 deg)
 """
+)
 
 
 @pytest.mark.parametrize(

@@ -11,7 +11,7 @@ from pathlib import Path
 
 import pytest
 
-from tests.jobs import BASE
+from tests.jobs import BASE, TWELVE_FOR_TEN
 from tests.sheets.jobs import compiled, house, odd, small
 from trimlang.lengths.tape import Unit
 from trimlang.sheets.content.floor_plan import floor_plan
@@ -226,7 +226,7 @@ def test_goods_are_what_the_lines_of_the_order_come_to() -> None:
 ALCOVE = f"""\
 job "Alcove"
 {BASE}
-stock base: 12 ft at 10
+{TWELVE_FOR_TEN}
 room "Room with alcove" as RA, trim base
   N1: 8 ft, left=in-corner, right=out-corner
   N2: 3 1/2 in, left=out-corner, right=in-corner
@@ -288,7 +288,7 @@ def test_filler_worked_by_hand() -> None:
     """
     job = f"""\
 {BASE}
-stock base: 12 ft at 10
+{TWELVE_FOR_TEN}
 filler: tub 1/4 fl oz at 6.00
 room "R", trim base, open walk
   N: 38 in, left=butt, right=out-corner

@@ -12,7 +12,7 @@ import pytest
 from shapely import Polygon, unary_union
 
 from tests.conftest import EXAMPLES
-from tests.jobs import BASE, CASE, CROWN
+from tests.jobs import BASE, CASE, CROWN, SIXTEEN_FEET
 from tests.sheets.jobs import compiled
 from trimlang.compiler import Result, check_job
 from trimlang.joinery.piece import Piece, PieceKind
@@ -186,7 +186,7 @@ STAIR = f"""\
 {BASE}
 {CROWN}
 {CASE}
-stock base: 16 ft at 24.10
+{SIXTEEN_FEET}
 stock crown: 16 ft at 31.00
 stock case: 14 ft at 15
 room "Hall", trim base, open walk
@@ -229,7 +229,7 @@ def test_steps_are_drawn_as_many_as_the_run_has() -> None:
 
 
 def test_only_walls_with_more_than_base_are_drawn() -> None:
-    base = f"{BASE}\nstock base: 16 ft at 24.10\nblock post: 2 in wide, 8 in tall, 1 in thick\n"
+    base = f"{BASE}\n{SIXTEEN_FEET}\nblock post: 2 in wide, 8 in tall, 1 in thick\n"
     room = 'room "Hall", trim base, open walk\n  A: 30 in, left=butt, right='
     blocked = check_job(f"{base}{room}in-corner(block post)\n  B: 30 in, right=butt\n")
     # what a plan does not show of a block is how high it is

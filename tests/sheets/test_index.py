@@ -9,7 +9,7 @@ from urllib.parse import unquote
 import pytest
 from syrupy.assertion import SnapshotAssertion
 
-from tests.jobs import BASE
+from tests.jobs import BASE, TWELVE_FOR_TEN
 from tests.sheets.jobs import SMALL, compiled, house, small
 from tests.sheets.test_pages import _body
 from trimlang.cli import main
@@ -78,7 +78,7 @@ def test_every_piece_is_in_one_room_and_under_one_trim() -> None:
 def test_rooms_say_how_far_they_are_from_closing() -> None:
     text = f"""\
 {BASE}
-stock base: 12 ft at 10
+{TWELVE_FOR_TEN}
 closes within 2 in
 room "Den", trim base
   N: 100 in, left=in-corner(90 deg), right=in-corner(90 deg)

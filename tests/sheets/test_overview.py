@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.jobs import BASE
+from tests.jobs import BASE, TWELVE_FOR_TEN
 from tests.sheets.jobs import compiled, house, small
 from trimlang.compiler import Result
 from trimlang.sheets.content import overview
@@ -18,7 +18,7 @@ from trimlang.sheets.wording.quantities import Pen
 HEAD = f"""\
 job "Two rooms"
 {BASE}
-stock base: 12 ft at 10
+{TWELVE_FOR_TEN}
 """
 
 

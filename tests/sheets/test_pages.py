@@ -17,6 +17,7 @@ from pypdf import PdfReader
 from syrupy.assertion import SnapshotAssertion
 
 from tests import jobs
+from tests.jobs import CASE_STOCK
 from tests.sheets.jobs import SMALL, TITLES, compiled, house, odd, small, some_of_all
 from trimlang.compiler import Result, compile_job
 from trimlang.sheets.content.checklist import Checklist, Stage
@@ -364,7 +365,7 @@ def test_cautions_are_printed_where_the_job_has_such_work() -> None:
     trims = (
         f"{jobs.TRIM}trim strip: 3/4 in thick, 1 1/4 in tall\nstock strip: 8 ft at 4.10\n"
         f"trim bead: 1/4 in thick, 1/2 in tall\nstock bead: 8 ft at 2.10\n{jobs.CASE}\n"
-        "stock case: 16 ft at 18.90\n"
+        f"{CASE_STOCK}\n"
     )
     room = 'room "R", trim base, open walk\n'
     work = {

@@ -10,6 +10,7 @@ from io import BytesIO
 import pytest
 from pypdf import PdfReader
 
+from tests.jobs import TWELVE_FOR_TEN
 from tests.sheets.jobs import compiled, house, many, odd, small
 from trimlang.joinery.at_the_saw import both_ends, saw_for
 from trimlang.lengths.tape import Unit
@@ -20,10 +21,10 @@ from trimlang.sheets.render.pdf import to_pdf
 from trimlang.sheets.wording.catalogue import words_in
 from trimlang.sheets.wording.quantities import Pen
 
-ROOM = """\
+ROOM = f"""\
 job "Check"
 trim base: 3/4 in thick, 4 in tall
-stock base: 12 ft at 10
+{TWELVE_FOR_TEN}
 room "Room" as RO, trim base
 """
 

@@ -10,7 +10,7 @@ import pytest
 
 from tests.conftest import ROOT
 from tests.every import every
-from tests.jobs import BASE
+from tests.jobs import BASE, CASE_STOCK, WIDE_CASE
 from trimlang.compiler import Result, compile_job
 from trimlang.sheets.render.pages import render_sheets
 from trimlang.site_log.progress_of_job import State
@@ -234,11 +234,11 @@ def test_a_begun_stick_is_drawn_as_its_rest() -> None:
 
 DOORS = (
     JOB
-    + """\
+    + f"""\
   opening 30 in, "bath", casing case, height 80 in
   opening 30 in, casing case, height 80 in
-trim case: 11/16 in thick, 2 1/2 in wide
-stock case: 16 ft at 18.90
+{WIDE_CASE}
+{CASE_STOCK}
 """
 )
 

@@ -3,6 +3,7 @@
 from fractions import Fraction
 
 from tests import jobs
+from tests.jobs import CASE_STOCK, CROWN_STOCK, SHOE_STOCK
 from trimlang.compiler import check_job
 
 TRIMS = f"""\
@@ -10,7 +11,7 @@ trim frieze: 3/4 in thick, 3 1/2 in tall
 trim crown: 11/16 in thick, 3 5/8 in wide, spring 38 deg, in front of frieze
 trim bead: 1/4 in thick, 1/2 in tall, in front of frieze
 stock frieze: 12 ft at 12.00
-stock crown: 12 ft at 28.80
+{CROWN_STOCK}
 stock bead: 12 ft at 4.20
 {jobs.TRIM}"""
 
@@ -44,7 +45,7 @@ def test_three_may_stand_one_before_the_other():
     text = (
         f"{jobs.TRIM}trim cap: 1/2 in thick, 1 in tall, in front of base\n"
         "stock cap: 12 ft at 9.00\n"
-        "trim shoe: 1/2 in thick, 3/4 in tall, in front of cap\nstock shoe: 8 ft at 5.20\n"
+        f"trim shoe: 1/2 in thick, 3/4 in tall, in front of cap\n{SHOE_STOCK}\n"
         'room "Hall", trim base, cap, shoe, open walk\n' + WALLS
     )
     got = lengths(text)
@@ -61,12 +62,12 @@ def test_no_trim_is_behind_itself():
     assert "T215" in {one.code for one in check_job(text).diagnostics}
 
 
-HANG = """\
+HANG = f"""\
 trim frieze: 3/4 in thick, 3 1/2 in tall
 trim crown: 11/16 in thick, 4 in wide, spring 30 deg
 trim bead: 1/4 in thick, 1/2 in tall
 stock frieze: 12 ft at 12.00
-stock crown: 12 ft at 28.80
+{CROWN_STOCK}
 stock bead: 12 ft at 4.20
 assembly cornice: frieze, crown in front of frieze, bead in front of crown
 """
@@ -154,7 +155,7 @@ def test_a_cap_lies_on_its_base_against_the_wall():
 
 
 def test_a_cap_goes_with_its_base():
-    case = "trim case: 13/16 in thick, 2 1/4 in wide\nstock case: 16 ft at 18.90\n"
+    case = f"trim case: 13/16 in thick, 2 1/4 in wide\n{CASE_STOCK}\n"
     text = f"""{FOOT}{case}block plinth: 3 in wide, 6 in tall, 1 1/8 in thick, at 6.50
 room "Hall", trim foot, open walk
   N: 40 in, left=butt, right=butt

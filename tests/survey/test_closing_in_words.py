@@ -6,7 +6,7 @@ from fractions import Fraction
 import pytest
 
 import trimlang
-from tests.jobs import BASE
+from tests.jobs import BASE, SIXTEEN_FEET
 from trimlang.lengths.tape import MM, Unit
 from trimlang.survey.verdict import Closing, Unchecked, Verdict
 
@@ -14,7 +14,7 @@ SIDES = "left=in-corner, right=in-corner"
 
 
 def checked(*walls, room="", unit="in"):
-    head = f'unit {unit}\n{BASE}\nstock base: 16 ft at 24.10\nroom "R", trim base{room}\n'
+    head = f'unit {unit}\n{BASE}\n{SIXTEEN_FEET}\nroom "R", trim base{room}\n'
     return trimlang.check(head + "\n".join(walls))
 
 

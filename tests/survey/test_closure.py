@@ -8,12 +8,12 @@ from hypothesis import strategies as st
 from shapely.geometry import LineString, Polygon
 
 import trimlang
-from tests.jobs import BASE
+from tests.jobs import BASE, SIXTEEN_FEET
 from trimlang.survey.outline import outline
 
 HEAD = f"""
 {BASE}
-stock base: 16 ft at 24.10
+{SIXTEEN_FEET}
 room "R", trim base
 """
 L_SHAPED = [

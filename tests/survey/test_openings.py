@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from tests.every import every
-from tests.jobs import TRIM
+from tests.jobs import CASE_STOCK, TRIM, WIDE_CASE
 from trimlang.compiler import check_job
 from trimlang.survey.openings import opening_names
 
-HEAD = TRIM + "trim case: 11/16 in thick, 2 1/2 in wide\nstock case: 16 ft at 18.90\n"
+HEAD = TRIM + f"{WIDE_CASE}\n{CASE_STOCK}\n"
 CASED = "casing case, height 80 in"
 
 

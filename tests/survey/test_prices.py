@@ -9,7 +9,7 @@ from io import StringIO
 
 import pytest
 
-from tests.jobs import BASE
+from tests.jobs import BASE, TWELVE_FOR_TEN
 from trimlang.compiler import check_job, compile_job
 from trimlang.diagnostics.mending import mends
 from trimlang.sheets.export.order_csv import order_csv
@@ -135,7 +135,7 @@ def test_the_order_prints_supplier_profile_and_tax() -> None:
     (row,) = (one for one in csv.DictReader(StringIO(order_csv(result))) if one["what"] == "base")
     for made in (line, row):
         assert (made["supplier"], made["profile"]) == ("Hill Lumber", "B-514")
-    plain = render_sheets(compile_job(f"{HEAD}stock base: 12 ft at 10\n{ROOM}"))["stock-order"]
+    plain = render_sheets(compile_job(f"{HEAD}{TWELVE_FOR_TEN}\n{ROOM}"))["stock-order"]
     assert "%" not in plain[plain.index("<body") :]
 
 

@@ -14,7 +14,7 @@ import pytest
 from syrupy.assertion import SnapshotAssertion
 
 import trimlang
-from tests.jobs import BASE
+from tests.jobs import BASE, SIXTEEN_FEET
 from trimlang.compiler import Result
 from trimlang.survey.diagonals import span_of
 from trimlang.survey.measured_walk import Course
@@ -22,7 +22,7 @@ from trimlang.survey.misfit import Chord, Walk, misfit
 from trimlang.survey.outline import depths
 from trimlang.survey.settling import Settling, diagonals, finer
 
-INCHES = f"{BASE}\nstock base: 16 ft at 24.10\n"
+INCHES = f"{BASE}\n{SIXTEEN_FEET}\n"
 METRIC = "unit mm\ntrim base: 14 thick, 134 tall\nstock base: 4800 at 17.40\n"
 READ = "corners: doubt 1/8 deg"
 

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import pytest
 
-from tests.jobs import CASE, TRIM
+from tests.jobs import CASE, CASE_STOCK, TRIM
 from trimlang.compiler import check_job
 from trimlang.language.meaning import same_meaning
 
-CASED = f"{TRIM}{CASE}\nstock case: 16 ft at 18.90\n"
+CASED = f"{TRIM}{CASE}\n{CASE_STOCK}\n"
 DEN = """\
 room "Den"{said}, ends in, open walk
   N 10 ft, E 8 ft, S 10 ft

@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 import trimlang
-from tests.jobs import BASE, CASE
+from tests.jobs import BASE, CASE, SIXTEEN_FEET
 from trimlang.diagnostics import Diagnostic
 
 SIDES = "left=in-corner, right=in-corner"
@@ -15,7 +15,7 @@ CASING = f"{CASE}\nstock case: 14 ft at 14.90\n"
 
 
 def found(*walls: str, head: str = "") -> dict[str, Diagnostic]:
-    head = f'{BASE}\nstock base: 16 ft at 24.10\n{head}room "R", trim base\n'
+    head = f'{BASE}\n{SIXTEEN_FEET}\n{head}room "R", trim base\n'
     return {one.code: one for one in trimlang.check(head + "\n".join(walls)).diagnostics}
 
 

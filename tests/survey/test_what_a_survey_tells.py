@@ -7,13 +7,13 @@ from math import hypot
 import pytest
 
 import trimlang
-from tests.jobs import BASE, CASE
+from tests.jobs import BASE, CASE, SIXTEEN_FEET
 from trimlang.sheets.export.plan_json import plan_json
 from trimlang.survey.verdict import Verdict
 
 HEAD = f"""
 {BASE}
-stock base: 16 ft at 24.10
+{SIXTEEN_FEET}
 """
 SIDES = "left=in-corner, right=in-corner"
 

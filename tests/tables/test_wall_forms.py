@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 
 from tests.conftest import EXAMPLES, ROOT
-from tests.jobs import TRIM
+from tests.jobs import CASE_STOCK, TRIM, WIDE_CASE
 from trimlang.cli import main
 from trimlang.compiler import check_job
 from trimlang.joinery.piece import Piece
@@ -60,9 +60,9 @@ def test_what_all_rooms_say_is_said_once_above_them() -> None:
     )
 
 
-CASED = """\
-trim case: 11/16 in thick, 2 1/2 in wide
-stock case: 16 ft at 18.90
+CASED = f"""\
+{WIDE_CASE}
+{CASE_STOCK}
 """
 ROOM = """\
 room "Hall" as HA, trim base, ends in

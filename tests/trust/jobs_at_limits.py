@@ -9,6 +9,8 @@ from __future__ import annotations
 from random import Random
 from typing import Final
 
+from tests.jobs import WIDE_CASE
+
 _HAIRS: Final = ("0.000001", "0.0001", "0.001", "0.01", "0.05", "0.125", "0.2", "0.25", "0.5", "1")
 _ANGLES: Final = (
     0,
@@ -129,7 +131,7 @@ def job_at_limits(random: Random) -> str:
     lines += [_trim(name, numbers) for name in trims]
     lines += [_stock(name, numbers) for name in trims]
     if cased := random.random() < 0.2:
-        lines += ["trim case: 11/16 in thick, 2 1/2 in wide", "stock case: 7 ft at 8.80"]
+        lines += [WIDE_CASE, "stock case: 7 ft at 8.80"]
     for _ in range(random.choice((0, 0, 1, 1, 2, 3))):
         lines.append(numbers.filled(random.choice(_SETTINGS)))
     for name in ("R", "Q")[: random.choice((1, 1, 1, 2))]:

@@ -14,7 +14,7 @@ import pypdf
 import pytest
 
 from tests.every import every
-from tests.jobs import TWELVE_FEET
+from tests.jobs import TWELVE_FEET, WIDE_CASE
 from trimlang.cli import main
 from trimlang.compiler import Result, compile_job
 from trimlang.diagnostics.message_form import MessageForm
@@ -45,7 +45,7 @@ job "{text}"
 surveyed 2026-04-18
 currency "{currency}"
 trim base: 9/16 in thick, 5 1/4 in tall, mdf
-trim case: 11/16 in thick, 2 1/2 in wide
+{WIDE_CASE}
 {TWELVE_FEET}
 stock case: 7 ft at 8.80
 room "{text}", trim base, note "{text}", open walk
