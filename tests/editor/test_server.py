@@ -30,7 +30,7 @@ include "yard.trim"
 saw: kerf 3/32 in, reads to 1/2 deg
 room "Front room" as FR, trim base, shoe, open walk
   N: 9 ft 3 5/8 in, left=in-corner, right=in-corner
-  E: 3 ft 11 in, left=in-corner, right=out-corner(91 deg)   # steps back
+  E: 3 ft 11 in, left=in-corner, right=out-corner(91 deg), shoe right=return   # steps back
   F: 14 1/8 in, left=out-corner, right=butt, note "😀 behind it", trim base
   opening 32 in, "door", entrance
 """
