@@ -52,14 +52,13 @@ def test_the_house_holds_every_kind_of_end():
 NOT_IN_THE_HOUSE = {
     "the site log": "bought cut cut_piece fitted from_stick into purchase rack shortened shorter"
     " spoiled wasted",
-    "one of two ways to write or to set the same": "assumed_mitre bare_length between"
-    " gap_string gap_words head_mitred measured_bare mitred_corners own_mitre"
-    " paint_spread_metric per_cent radius_given rising sign spare splices_allowed"
-    " splices_never wide_bare wide_beam wide_transition",
+    "the short ways to write walls": "bare_length between gap_string gap_words measured_bare"
+    " wide_bare wide_beam wide_transition",
+    "metric paint in a house of inches": "paint_spread_metric",
+    "what holds where nothing forbids it": "splices_allowed",
+    "refused wherever it stands": "sign",
     "each of its forms has a name of its own": "length number",
-    "what its rooms do not have": "casing_floor may_splice nail_plate nail_wallboard stands_on"
-    " stops_all turns uncased",
-    "what its carpenter does not reckon": "joint_price",
+    "what takes proving the whole house over its two seconds": "joint_price spare",
 }
 """What the large house does not say, of all that the grammar has a rule for."""
 

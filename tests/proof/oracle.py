@@ -201,6 +201,8 @@ class Checker:
                 whole = f"{room.tag}-{name}-{number_}"
                 trim = whole.split("-", 2)[2]
                 self.take(whole, room, trim, "", long, (Cut("open"), Cut("open")))
+        for name in room.mitred_loose:
+            self._leave_out(rf"{room.tag}-{name}-\d+", "a loose piece that is mitred")
         for index, run in enumerate(room.walk):
             if run.casing:
                 # every cased opening of the examples has a name of its own
@@ -245,6 +247,8 @@ class Checker:
         sprung = "spring" in self.job.trims[trim]
         if sprung and any(one.ceiling for one in (*parts, before, after)):
             own.append("crown below a slope")
+        if trim in (before.turns, after.turns):
+            own.append("crown that a beam turns")
         if sprung and "front" in self.job.trims[trim]:
             own.append("crown before a frieze")
         if "spring" in self.job.trims.get(self.job.trims[trim].get("front", ""), {}):

@@ -28,6 +28,7 @@ NO_MODEL: Final = {
     r"corner\(block ": "a block in a corner",
     r" at floor": "a corner out of plumb",
     r"=taper": "a taper",
+    r"^taken upright$": "a length taken upright",
 }
 """Facts of a wall of which the oracle has no model, and their kind: it leaves such pieces out.
 
@@ -123,6 +124,7 @@ class Stretch:
     four_sides: bool = False
     band: str = ""
     jamb: str = ""
+    turns: str = ""
     own_ends: set[str] = field(default_factory=set)
     own_copes: set[str] = field(default_factory=set)
     no_model: list[tuple[str, str]] = field(default_factory=list)
@@ -151,6 +153,7 @@ class Room:
     walk: list[Stretch] = field(default_factory=list)
     boxes: list[Boxes] = field(default_factory=list)
     pieces: list[tuple[str, int, Fraction]] = field(default_factory=list)
+    mitred_loose: list[str] = field(default_factory=list)
 
 
 @dataclass
@@ -342,6 +345,8 @@ def _room(
             own["taken"] = fact.split()[1]
         elif fact == "ends in":
             own["ends in"] = True
+        elif fact.startswith("casing "):
+            own["casing"] = [fact]
         elif not fact.startswith(("open walk", "note")):
             name = fact.removeprefix("trim").strip()
             trims += together.get(name, [name])
@@ -353,7 +358,11 @@ def _room(
         gap = re.match(GAP, line[0])
         run = re.match(r"(\w+):\s*(\d.*)", line[0]) or re.match(SEVERAL, line[0])
         if gap:
-            made = _stretch("bare", "", gap[2], line[1:], room)
+            said = [fact for fact in line[1:] if fact != "no casing"]
+            if gap[1] in ("opening", "door", "window") and said == line[1:]:
+                own_casing = any(fact.startswith("casing ") for fact in said)
+                said += [] if own_casing else own.get("casing", [])
+            made = _stretch("bare", "", gap[2], said, room)
             made.word = gap[1]
             made.kind = "opening" if gap[1] in ("opening", "door", "window") else "bare"
             room.walk.append(made)
@@ -365,6 +374,9 @@ def _room(
             count, size = re.match(r"(\d+) of (.*)", line[1]).groups()  # type: ignore[union-attr]
             (trim,) = [fact.split()[1] for fact in line if fact.startswith("trim ")]
             name = "-".join(line[0].split('"')[1].lower().split())
+            if any("corner" in fact for fact in line):
+                room.mitred_loose.append(f"{name}-{trim}")
+                continue
             room.pieces.append((f"{name}-{trim}", int(count), length(size, own["unit"])[0]))
     _unsaid_ends(room)
     _implied(room)
@@ -472,9 +484,12 @@ def _stretch(kind: str, label: str, size: str, facts: list[str], room: Room) -> 
                 made.own_copes.update(together.get(own[1], [own[1]]))
         elif fact.startswith("stops "):
             named = fact.removeprefix("stops ").split(" and ")
+            named = sorted(room.settings["known"]) if named == ["all"] else named
             made.stops = [] if named == ["nothing"] else [
                 one for name in named for one in together.get(name, [name])
             ]  # fmt: skip
+        elif fact.startswith("turns "):
+            made.turns = fact.removeprefix("turns ")
         elif fact.startswith("ceiling"):
             made.ceiling = True
         elif fact.startswith(("backband", "jambs")):
