@@ -101,6 +101,17 @@ def test_halves_that_the_file_asks_for_stay_halves() -> None:
     assert planned(text).pieces == usual(text).pieces
 
 
+def test_walls_of_one_length_are_cut_alike_in_every_room() -> None:
+    rooms = "".join(
+        f'room "R{n}", trim base, open walk\nN: 200 in, left=butt, right=butt\n' for n in range(3)
+    )
+    result = planned(f"{TWO_LENGTHS}on-hand base: 1 of 75 in\n{rooms}")
+    cuts = {
+        tuple(piece.length for piece in result.pieces if piece.room == f"R{n}") for n in range(3)
+    }
+    assert [len(cut) for cut in cuts] == [2]
+
+
 def test_work_is_bounded(monkeypatch: pytest.MonkeyPatch) -> None:
     about, made = placing.Asking.about, []
 
