@@ -106,6 +106,21 @@ def test_kerfs_close_enough_and_their_flats_lie_close_to_the_round(radius, turn,
     assert Point(face, 0).distance(flat) <= 1 / 64 + 1e-4
 
 
+@every("way", ["in", "out"])
+@every("turn, radius", [(30, 120), (90, 48), (180, 24)])
+def test_no_fewer_kerfs_than_workshops_saw(way: str, turn: int, radius: int) -> None:
+    """What the outer arc is longer than the inner one, divided by the blade.
+
+    A rule that how-tos of the trade give in the open; the arcs are those of the skin's back and of
+    the trim's own back.
+    """
+    line = f"  A: {radius} in radius, left=butt, right=butt, curves {way} {turn} deg"
+    count = int(pieces(line)["A-base"].all_notes.split("kerf its back ")[1].split()[0])
+    out = 1 if way == "out" else -1
+    arcs = [(radius + out * far) * radians(turn) for far in (0.0, THICK - 1 / 8)]
+    assert count >= abs(arcs[1] - arcs[0]) / (1 / 8)
+
+
 def ring(radius: float, centre: tuple[float, float], turn: float, out: int) -> Polygon:
     """The trim round an arc that begins at angle 0; ``out`` 1 where it lies outside the circle."""
     angles = [radians(turn * n / 600) for n in range(601)]

@@ -1,6 +1,10 @@
 """Paint goes by a profile's girth where it is given, else by face and top edge."""
 
 from fractions import Fraction
+from math import cos, radians, sin
+
+import pytest
+from shapely.geometry import LineString
 
 from tests import jobs
 from trimlang.compiler import check_job, compile_job
@@ -22,6 +26,14 @@ def test_without_a_girth_it_is_the_face_and_the_top_edge():
 
 def test_a_girth_takes_their_place():
     assert area(f"{jobs.BASE}, girth 6 1/4 in") == 625
+
+
+def test_a_girth_is_what_the_brush_goes_over():
+    """A quarter round of 3/4 in, its face as shapely measures it; the tape reads a sixteenth."""
+    steps = [radians(90 * n / 500) for n in range(501)]
+    face = LineString([(0.75 * cos(a), 0.75 * sin(a)) for a in steps]).length
+    painted = area("trim base: 3/4 in thick, 3/4 in tall, girth 1 3/16 in")
+    assert float(painted) == pytest.approx(100 * face, abs=100 / 32)
 
 
 def test_a_girth_of_nothing_is_refused():
