@@ -233,14 +233,16 @@ class Checker:
         parts = room.walk[index : last + 1]
         before, after = room.walk[index - 1], room.walk[(last + 1) % count]
         own = [kind for one in parts for side, kind in one.no_model if not side]
+        alone = {side for side, at in (("left", index), ("right", last))
+                 if (trim, side) in room.walk[at].own_ends}  # fmt: skip
         # a corner is what either of its two walls says of it
-        for one, at in (
-            (before, "right"),
-            (parts[0], "left"),
-            (parts[-1], "right"),
-            (after, "left"),
+        for one, at, there in (
+            (before, "right", "left"),
+            (parts[0], "left", "left"),
+            (parts[-1], "right", "right"),
+            (after, "left", "right"),
         ):
-            own += [kind for side, kind in one.no_model if side == at]
+            own += [kind for side, kind in one.no_model if side == at and there not in alone]
         for one, end in ((before, run.left), (after, run.right)):
             if any(kind == STEPS for _, kind in one.no_model) and end and end.joint != "butt":
                 own.append("a wall beside a stair with steps")
@@ -253,7 +255,9 @@ class Checker:
             own.append("crown before a frieze")
         if "spring" in self.job.trims.get(self.job.trims[trim].get("front", ""), {}):
             own.append("a bead before crown")
-        if any(trim in one.own_ends for one in parts):
+        if any(
+            "taper" in (one.own_ends.get((trim, at)) for at in ("left", "right")) for one in parts
+        ):
             own.append("an end of one trim alone")
         if self._is_rail(trim) and any(one.plinths for one in (before, after)):
             own.append("a rail above plinths")
@@ -319,6 +323,7 @@ class Checker:
             if one is None or other is None or one.joint != other.joint:
                 continue
             if one.joint in CORNERS:
+                one.wider = other.wider = one.wider if one.angle is not None else other.wider
                 one.angle = other.angle = one.angle if one.angle is not None else other.angle
             both = room.walk[index].kind == room.walk[(index + 1) % count].kind == "run"
             coped = one.coped or other.coped or room.settings["cope"]
@@ -359,8 +364,8 @@ class Checker:
         """A trim between butts that goes on past openings; None where an earlier run has it."""
 
         def on(at: int) -> int | None:
-            run = room.walk[at]
-            if run.right is None or run.right.joint != "butt":
+            right = self._end(room, at, "right", trim)
+            if right is None or right.joint != "butt":
                 return None
             after = at + 1
             while after < len(room.walk) and self._passes(room.walk[after], trim):
@@ -371,7 +376,8 @@ class Checker:
                 return None
             other = room.walk[after]
             joined = other.kind == "run" and trim in other.trims
-            return after if joined and other.left and other.left.joint == "butt" else None
+            left = self._end(room, after, "left", trim)
+            return after if joined and left and left.joint == "butt" else None
 
         for before in range(index):
             earlier = room.walk[before]
@@ -382,14 +388,47 @@ class Checker:
         while (after := on(at)) is not None:
             reach += sum(self._along(room, gap) for gap in room.walk[at + 1 : after + 1])
             at = after
-        last = room.walk[at]
-        assert last.right
+        last, right = room.walk[at], self._end(room, at, "right", trim)
+        assert right
         # how its last wall was taken says how the number at that end was
-        right = replace(last.right, taken=last.right.taken or last.taken)
-        whole = Stretch(**{**vars(run), "length": reach, "right": right})
+        right = replace(right, taken=right.taken or last.taken)
+        left = self._end(room, index, "left", trim)
+        whole = Stretch(**{**vars(run), "length": reach, "left": left, "right": right})
         whole.reaches = at
         whole.splice = any(room.walk[i].splice for i in range(index, at + 1))
         return whole
+
+    def _end(self, room: Room, at: int, side: str, trim: str) -> End | None:
+        """How one trim ends at a side of a wall: as the file says of it alone, or as the wall."""
+        run = room.walk[at]
+        wall: End | None = getattr(run, side)
+        if wall is not None and wall.wider:
+            wall = replace(
+                wall, angle=self._at_its_height(room, run, wall, trim), wider=Fraction(0)
+            )
+        other = room.walk[(at + (1 if side == "right" else -1)) % len(room.walk)]
+        there = "left" if side == "right" else "right"
+        own, mate = run.own_ends.get((trim, side)), other.own_ends.get((trim, there))
+        inside = wall is not None and wall.joint in ("in-corner", "cope", "square")
+        if wall is not None and inside and "mitre" in (own, mate):
+            return replace(wall, joint="in-corner")
+        if wall is not None and inside and "cope" in (own, mate):
+            return replace(wall, joint="cope" if own == "cope" else "square")
+        return wall if own is None else End(own)
+
+    def _at_its_height(self, room: Room, run: Stretch, end: End, trim: str) -> Fraction:
+        """The angle of a corner out of plumb: of crown at the ceiling, of base at the floor."""
+        assert end.angle is not None
+        crowns = {name for name, one in self.job.trims.items() if "spring" in one}
+        hang = crowns | {self.job.trims[name].get("front", "") for name in crowns}
+        named = {name for one in room.walk for name in one.trims}
+        if not named & hang:
+            return end.angle  # the second was taken at the trim's own top
+        if trim in hang:
+            return end.angle - end.wider / 2
+        floor = next(name for name in run.trims if name not in hang)
+        low = floor in (trim, self.job.trims[trim].get("front"))
+        return end.angle + end.wider / 2 if low else end.angle
 
     def _mitre(self, end: End, room: Room) -> Fraction:
         if end.joint == "square":
@@ -590,7 +629,10 @@ class Checker:
     ) -> None:
         deep = self._stands_out(trim) if "spring" in trim else trim["thick"]
         way, raised = room.settings["round"].get("return", ("nearest", Fraction(0)))
-        mitred, square = Cut("return", Fraction(45), "face"), Cut("butt")
+        # crown's is cut lying flat, as its run's end is
+        there = "right" if side == "left" else "left"
+        mitred = self._cut(End("return"), there, Stretch("run", deep), trim, room, Fraction(0))
+        square = Cut("butt")
         cuts = (square, mitred) if side == "left" else (mitred, square)
         long = to_step(deep, way, raised, step)
         self.take(f"{whole}-{side}-return", room, name, "", long, cuts)

@@ -26,7 +26,6 @@ NO_MODEL: Final = {
     r" rise$| run$|open side|notch |level (left|right) ": STEPS,
     r"bullnose": "a rounded corner",
     r"corner\(block ": "a block in a corner",
-    r" at floor": "a corner out of plumb",
     r"=taper": "a taper",
     r"^taken upright$": "a length taken upright",
 }
@@ -96,6 +95,7 @@ class End:
     implied: bool = False
     bevel: Fraction = Fraction(0)
     long: str = ""
+    wider: Fraction = Fraction(0)  # at the floor than at the top, of a corner out of plumb
 
 
 @dataclass
@@ -125,8 +125,7 @@ class Stretch:
     band: str = ""
     jamb: str = ""
     turns: str = ""
-    own_ends: set[str] = field(default_factory=set)
-    own_copes: set[str] = field(default_factory=set)
+    own_ends: dict[tuple[str, str], str] = field(default_factory=dict)
     no_model: list[tuple[str, str]] = field(default_factory=list)
 
 
@@ -380,10 +379,6 @@ def _room(
             room.pieces.append((f"{name}-{trim}", int(count), length(size, own["unit"])[0]))
     _unsaid_ends(room)
     _implied(room)
-    for at, one in enumerate(room.walk):
-        # beside a cope of one trim alone its mate runs square in
-        for beside in (room.walk[at - 1], room.walk[(at + 1) % len(room.walk)]):
-            beside.own_ends |= one.own_copes
     return room
 
 
@@ -458,13 +453,15 @@ def _stretch(kind: str, label: str, size: str, facts: list[str], room: Room) -> 
     together = room.settings["together"]
     made.trims = named or made.trims
     made.height = room.settings["height"]
+    beside = ""
     for fact in facts:
         end = re.match(r"(left|right)=", fact)
         made.no_model += [(end[1] if end else "", kind)
                           for form, kind in NO_MODEL.items() if re.search(form, fact)]  # fmt: skip
         side = re.match(r"(left|right)=([a-z-]+)\s*(?:\((.*)\))?\s*(cope)?$", fact)
-        own = re.match(r"(\w+) (?:left=|right=)?(return|taper|open|butt|cope|mitre)$", fact)
+        own = re.match(r"(\w+) (?:(left|right)=)?(return|taper|open|butt|cope|mitre)$", fact)
         if side:
+            beside = side[1]
             setattr(made, side[1], _end(side[2], side[3] or "", bool(side[4]), unit))
         elif fact.startswith('"'):
             made.called = fact.strip('"')
@@ -479,9 +476,9 @@ def _stretch(kind: str, label: str, size: str, facts: list[str], room: Room) -> 
         elif fact.startswith("no ") and fact != "no splice":
             made.trims = [trim for trim in made.trims if trim != fact[3:]]
         elif own:
-            made.own_ends.update(together.get(own[1], [own[1]]))
-            if own[2] == "cope":
-                made.own_copes.update(together.get(own[1], [own[1]]))
+            # without a side it is said beside the end of the wall
+            for trim in together.get(own[1], [own[1]]):
+                made.own_ends[trim, own[2] or beside] = own[3]
         elif fact.startswith("stops "):
             named = fact.removeprefix("stops ").split(" and ")
             named = sorted(room.settings["known"]) if named == ["all"] else named
@@ -544,6 +541,11 @@ def _end(joint: str, inside: str, cope: bool, unit: str) -> End:
                 end.angle = 180 - 2 * degrees(fact.removeprefix("mitre"))
             elif not re.match(r"[\d.]", fact):
                 continue
+            elif fact.endswith(" at floor"):
+                end.wider = end.angle = degrees(fact)
+            elif fact.endswith(" at top"):
+                top = degrees(fact)
+                end.angle, end.wider = (end.wider + top) / 2, end.wider - top
             elif fact:
                 end.angle = degrees(fact)
     if joint == "out-corner" and end.angle is not None and end.angle > 180:
