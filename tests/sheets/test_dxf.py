@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import builtins
+from importlib.util import find_spec
 from io import StringIO
 from math import dist
 from pathlib import Path
@@ -17,10 +18,13 @@ from trimlang.sheets.export.dxf import LAYERS, DrawingMissingError, floor_plan_d
 from trimlang.survey.job import Gap, Run
 from trimlang.survey.outline import outline
 
-ezdxf = pytest.importorskip("ezdxf")
+pytestmark = pytest.mark.skipif(find_spec("ezdxf") is None, reason="no ezdxf here")
 
 
 def read(result: Result) -> Any:
+    # a large library, of no use to the process that runs the other tests
+    import ezdxf
+
     document = ezdxf.read(StringIO(floor_plan_dxf(result).decode("utf-8")))
     auditor = document.audit()
     assert not auditor.errors

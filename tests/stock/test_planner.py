@@ -330,9 +330,7 @@ def test_waste_by_kind_adds_up_to_the_sticks() -> None:
     )
 
 
-@pytest.mark.parametrize(
-    "first", [0, 50, *(pytest.param(at, marks=pytest.mark.nightly) for at in range(100, 300, 50))]
-)
+@pytest.mark.parametrize("first", [0, *at_night(range(50, 300, 50))])
 def test_fifty_small_priced_jobs_agree_with_an_outside_solver(first: int) -> None:
     for seed in range(first, first + 50):
         problem = small_priced(seed)
