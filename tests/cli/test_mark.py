@@ -176,7 +176,7 @@ def test_a_wall_s_name_is_completed(job: Path, capsys: pytest.CaptureFixture[str
     assert main(["mark", str(job), "cut n"]) == 1
     assert "Did you mean “PO-N-base”?" in capsys.readouterr().err
     assert main(["mark", str(job), "cut base"]) == 1
-    assert "Did you mean one of these: “PO-N-base”, " in capsys.readouterr().err
+    assert "Did you mean one of these: “PO-E-base”, “PO-N-base”" in capsys.readouterr().err
 
 
 def test_a_log_that_is_a_link_out_is_not_written_to(

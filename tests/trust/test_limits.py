@@ -40,7 +40,7 @@ def found(result: Result) -> set[str]:
         ('room "a\x1b[2Jb", trim base, open walk', "T119"),
         ('room "a\u202eb", trim base, open walk', "T115"),
         ('room "a\u061cb", trim base, open walk', "T115"),
-        ("N\u200f: 40 in, left=butt, right=butt", "T100"),
+        ("N\u200f: 40 in, left=butt, right=butt", "T101"),
         ("\u200fN: 40 in, left=butt, right=butt", "T100"),
         ("bаse2: 40 in, left=butt, right=butt", "T118"),
         ("ｂase2: 40 in, left=butt, right=butt", "T118"),
@@ -130,7 +130,8 @@ def calls(text: str) -> int:
 
     sys.setprofile(called)
     try:
-        check_job(text)
+        # under a name of its own, so that no line was read before
+        check_job(text, name=f"{len(text)} characters")
     finally:
         sys.setprofile(None)
     return count
