@@ -12,6 +12,9 @@ from tests import jobs
 from tests.jobs import SIXTEEN_FEET
 from trimlang.compiler import Result, check_job, compile_job
 from trimlang.joinery.piece import Piece, PieceKind
+from trimlang.language.facts import Side
+from trimlang.sheets.wording.catalogue import words_in
+from trimlang.sheets.wording.phrases import end_name
 
 CASE = Fraction(9, 4)
 REVEAL = Fraction(3, 16)
@@ -100,6 +103,16 @@ def test_legs_stand_on_a_stool_whose_horns_pass_them_and_the_apron_ends_below_th
         assert closing.kind is PieceKind.RETURN
         assert closing.length == Fraction(11, 16)
         assert closing.id in apron.mates
+
+
+@pytest.mark.parametrize(
+    ("said", "foot"),
+    [("stool shelf apron case", "stool"), ("sill 24 in", "sill"), ("jambs strip", "floor")],
+)
+def test_a_leg_says_what_its_foot_stands_on(said: str, foot: str):
+    leg = parts(window(said))["case-left-leg"]
+    ends = [end_name(leg, side, words_in("en")) for side in Side]
+    assert ends == [foot, "casing corner"]
 
 
 def test_a_stool_says_how_far_it_is_notched():

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from functools import cache
 from io import BytesIO
 from random import Random
@@ -62,7 +63,7 @@ def test_no_text_lies_on_another_on_an_elevation(name: str) -> None:
 
 
 def test_a_page_says_at_its_head_which_setting_it_goes_on_with() -> None:
-    result = example("attic")
+    result = example("cornice")
     (html,) = render_sheets(result, only=["saw-sheet"]).values()
     set_for = {
         f"{made.stick} {made.mark} {made.ends}": group.setting
@@ -70,9 +71,13 @@ def test_a_page_says_at_its_head_which_setting_it_goes_on_with() -> None:
         for made in group.strokes
     }
     goes_on = 0
-    for page in PdfReader(BytesIO(to_pdf(html))).pages:
+    reader = PdfReader(BytesIO(to_pdf(html)))
+    heads = Counter(reader.get_destination_page_number(one) for one in reader.outline[-1])
+    for number, page in enumerate(reader.pages):
         text = " ".join(page.extract_text().split())
         table = text.removeprefix("done stick mark makes ")
+        # No setting stands at a page's foot with its cuts overleaf.
+        assert text.count("done stick mark makes") == heads[number] + (table != text)
         assert ("goes on: " in text) == (table != text)
         if table != text:
             (setting,) = {set_for[row] for row in set_for if table.startswith(row)}

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from tests.jobs import BASE
 from tests.sheets.jobs import compiled, house
+from trimlang.sheets.content.checklist import checklist
 from trimlang.sheets.content.room_list import room_lists
 from trimlang.sheets.wording.catalogue import words_in
 from trimlang.sheets.wording.quantities import Pen
@@ -50,3 +51,9 @@ def test_loose_pieces_are_in_their_rooms_list() -> None:
         "DE-shelf-cleat-base-1",
         "DE-shelf-cleat-base-2",
     ]
+
+
+def test_trim_that_gets_no_coat_is_not_painted() -> None:
+    for coats, painted in (("2", True), ("0", False)):
+        before = checklist(compiled(f"paint: {coats} coats\n{FLOOR}"), PEN).before
+        assert any("coats in all" in step for stage in before for step in stage.steps) == painted

@@ -306,13 +306,17 @@ def of_tickets(page: str) -> tuple[Ends, Ends, dict[tuple[str, str], str]]:
 def of_sticks(page: str) -> Ends:
     ends: Ends = {}
     for group in re.split("<h2[^>]*>", page)[1:]:
-        (once,) = texts(group, "p.lay")
-        rows = re.findall(
-            r"<tr[^>]*>(<td class=\"number\">.*?</tr>(?:\s*<tr class=\"lies\">.*?</tr>)?)",
-            group,
-            re.S,
-        )
-        for row in rows:
+        head, *sticks = group.split('<section class="stick">')
+        rows = [
+            (row, (texts(stick, "p.lay") or texts(head, "p.lay"))[0])
+            for stick in sticks
+            for row in re.findall(
+                r"<tr[^>]*>(<td class=\"number\">.*?</tr>(?:\s*<tr class=\"lies\">.*?</tr>)?)",
+                stick,
+                re.S,
+            )
+        ]
+        for row, once in rows:
             (name,) = re.findall(r'<th scope="row">(.*?)</th>', row)
             cells = re.findall(r'<td class="number"[^>]*>(.*?)</td>', row, re.S)
             own = dict(re.findall(r"<b>(left|right)</b> (.*?)(?:<br/>|</td>)", row, re.S))

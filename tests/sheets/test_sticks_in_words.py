@@ -9,7 +9,7 @@ from dataclasses import replace
 from fractions import Fraction
 from functools import cache
 
-from tests.jobs import BASE, TWELVE_FEET
+from tests.jobs import BASE, CASE, TWELVE_FEET
 from tests.sheets.jobs import compiled, odd, small
 from trimlang.compiler import Result
 from trimlang.sheets.content.order_reasons import order_reasons
@@ -74,6 +74,26 @@ def test_crown_has_its_tilt_and_a_copes_end_its_name() -> None:
     ]  # fmt: skip
     assert [one.mark for one in crown[0].strokes] == ["stick's end"] * 4
     assert sheet(small()).copes == ("right end of BR-N2-base",)
+
+
+def test_a_stick_says_once_how_its_pieces_lie_where_other_sticks_lie_differently() -> None:
+    """Casing lies flat round the window and stands for the apron below it."""
+    made = built(
+        f"{TWELVE_FEET}\n{CASE}\ntrim shelf: 3/4 in thick, 5 in wide\n"
+        "stock shelf: 4 ft at 9.00\nstock case: 5 ft at 12.10\nspare 0 %",
+        'room "Den" as DE, trim base, open walk\n  N: 40 in, left=butt, right=butt\n'
+        "  window 36 in, casing case, height 54 in, stool shelf apron case\n"
+        "  N2: 40 in, left=butt, right=butt\n",
+    )
+    (case,) = (one for one in stick_layouts(made, PEN) if one.trim == "case")
+    assert (case.lay, case.above) == ("", "")
+    alike = {one.lay.partition(",")[0]: one for one in case.sticks if one.lay}
+    assert set(alike) == {"flat", "standing"}
+    assert not any(
+        end.lay for one in alike.values() for row in one.rows for end in (row.left, row.right)
+    )
+    assert all("apron" in row.id for row in alike["standing"].rows)
+    assert not any("apron" in row.id for row in alike["flat"].rows)
 
 
 FLAWED = (

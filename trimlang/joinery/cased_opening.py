@@ -13,6 +13,7 @@ from trimlang.language.end_facts import Side
 from trimlang.marking import N_
 from trimlang.record import record
 from trimlang.survey.job import Gap, Job, Room, Trim
+from trimlang.survey.on_walls import Foot
 
 _FAR: Final = N_("on the other side of the wall")
 
@@ -127,6 +128,7 @@ class CasedOpening:
             id=self.id_of(part, trim.name, number),
             kind=part.kind,
             at=part.side,
+            foot=self._foot,
             room=self.room.name,
             run=self.door,
             trim=trim.name,
@@ -140,6 +142,13 @@ class CasedOpening:
             # is.
             remarks=(remark, *more, *([Remark(_FAR)] if self.far else [])),
         )
+
+    @property
+    def _foot(self) -> Foot:
+        """What the casing's legs stand on, for they begin where the clear opening does."""
+        if self.gap.trimmings.stool is not None:
+            return Foot.STOOL
+        return Foot.FLOOR if self.gap.sill is None else Foot.SILL
 
     def id_of(self, part: CasingPart, trim: str, number: int | None = None) -> str:
         """Return the id of the piece that is this part of it, of the trim of that name."""

@@ -13,7 +13,7 @@ from trimlang.joints import Joint
 from trimlang.language.end_facts import Side
 from trimlang.lengths.tape import NOTHING, Direction, Unit
 from trimlang.record import record
-from trimlang.survey.on_walls import WallName
+from trimlang.survey.on_walls import Foot, WallName
 
 
 class Lean(StrEnum):
@@ -183,6 +183,7 @@ class Piece:
     to mark along the lower edge, while ``length`` is what the stick must give.  ``note`` is the
     surveyor's and ``remarks`` are trimlang's.  ``scribe`` is the most that comes off its foot to
     fit the floor.  ``at`` is the end of its run, or the side of its opening, that it belongs to.
+    ``foot`` is what it stands on if it is a leg.
     Lengths in inches.
     """
 
@@ -206,6 +207,7 @@ class Piece:
     scribe: Fraction = NOTHING
     remarks: tuple[Remark, ...] = ()
     at: Side | None = None
+    foot: Foot = Foot.FLOOR
 
     @property
     def all_notes(self) -> str:

@@ -2,11 +2,13 @@
 
 from __future__ import annotations
 
+from enum import StrEnum
 from fractions import Fraction
 
 from trimlang.diagnostics import Span
 from trimlang.language.box_facts import BoxPlace
 from trimlang.language.end_facts import Side
+from trimlang.marking import N_
 from trimlang.record import record
 
 
@@ -62,6 +64,14 @@ class HeadMember:
     overhang: Fraction
     returned: bool
     behind: str | None
+
+
+class Foot(StrEnum):
+    """What the lower end of a leg of casing stands on; a plinth stands on the floor itself."""
+
+    FLOOR = N_("floor")
+    STOOL = N_("stool")
+    SILL = N_("sill")
 
 
 @record

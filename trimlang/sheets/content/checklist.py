@@ -118,15 +118,20 @@ def _order(pen: Pen) -> Stage:
 
 def _prefinish(settings: Settings, pen: Pen) -> Stage:
     w = pen.words
+    steps = [w("Prime bare wood and cut MDF edges; sand lightly.")]
+    # Trim that is stained or left bare is not painted.
+    if settings.paint_coats:
+        steps.append(
+            w(
+                "Paint face and top edge: {coats} coats in all, the last one after fixing.",
+                coats=pen.decimal(settings.paint_coats, 1),
+            )
+        )
     return Stage(
         # Before the saw, because a stick is painted quicker than its pieces.
         w("Prefinish"),
         (
-            w("Prime bare wood and cut MDF edges; sand lightly."),
-            w(
-                "Paint face and top edge: {coats} coats in all, the last one after fixing.",
-                coats=pen.decimal(settings.paint_coats, 1),
-            ),
+            *steps,
             w("Let each coat dry as its can says; give the trim a day before you cut it."),
         ),
         (w("Air the room, keep flames away, and follow the label of paint and primer."),),

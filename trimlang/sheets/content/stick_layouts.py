@@ -62,6 +62,7 @@ class StickLayout:
     """A stick: bar, list, offcut.  Coordinates are millimetres on paper.
 
     ``part`` says what is to be cut out of a stick with defects, and which part of it this is.
+    ``lay`` says how its pieces lie where the trim's others lie differently.
     ``next_cut`` is the mark of the first cut and ``then`` those of the others, in an order that
     leaves enough to hold; ``offcut_use`` says whether what is left is kept, and what for.
     """
@@ -79,15 +80,18 @@ class StickLayout:
     next_cut: str
     then: tuple[str, ...]
     part: str = ""
+    lay: str = ""
 
 
 @record
 class TrimSticks:
     """One trim's sticks, and the longest of them, which sets the scale.
 
-    ``lay`` says how its pieces lie at the saw if all lie alike; otherwise each end says it.
+    ``lay`` says how its pieces lie at the saw if all lie alike; otherwise each stick says it, and
+    where its pieces too lie differently each end.
     ``one_way`` tells that no piece may be turned end for end.
-    ``above`` names the edge that is drawn at the top of its bars.
+    ``tilted`` tells that the blade leans for some of its cuts.
+    ``above`` names the edge that is drawn at the top of its bars, where it is one for all.
     """
 
     trim: str
@@ -95,6 +99,7 @@ class TrimSticks:
     lay: str
     above: str
     one_way: bool
+    tilted: bool
     sticks: tuple[StickLayout, ...]
 
 
@@ -128,6 +133,7 @@ def stick_layouts(result: Result, pen: Pen) -> tuple[TrimSticks, ...]:
                 lay=once,
                 above=above,
                 one_way=result.job.trim(plan.trim).one_way,
+                tilted=any(end.tilt is not None for end in every),
                 sticks=tuple(
                     _stick(stick, ends, scale, pen, lay=not once, use=_use(stick, again, kerf, pen))
                     for stick in plan.sticks
@@ -155,6 +161,8 @@ def _stick(
 ) -> StickLayout:
     words = pen.words
     at_saw = {name: both for name, (_, both) in ends.items()}
+    on_it = [end for place in stick.places for end in at_saw[place.piece]]
+    all_alike = saw_words.lay_for_all(on_it, words) if lay else ""
     cuts = by_hold(cuts_of(stick, at_saw), stick)
     marks = [str(pen.mark(cut.place)) if cut.place else words("stick's end") for cut in cuts]
     squared = stick.squared
@@ -172,7 +180,7 @@ def _stick(
             for number, place in enumerate(stick.places, start=stick.before + 1)
         ),
         rows=tuple(
-            _row(number, place, ends[place.piece], pen, lay=lay)
+            _row(number, place, ends[place.piece], pen, lay=lay and not all_alike)
             for number, place in enumerate(stick.places, start=stick.before + 1)
         ),
         wide=_fixed(float(stick.length) * scale),
@@ -184,6 +192,7 @@ def _stick(
         next_cut=marks[0] if marks else "",
         then=tuple(marks[1:]),
         part="" if stick.part is None else _part(stick.part, pen),
+        lay=all_alike,
     )
 
 

@@ -82,12 +82,12 @@ def joint_name(cut: Cut, words: Words) -> str:
 
 
 def end_name(piece: Piece, side: Side, words: Words) -> str:
-    """Name a piece's end as ``joint_name`` does; a leg's square ends are its floor and its top."""
+    """Name a piece's end as ``joint_name`` does; a leg's are what it stands on and its top."""
     cut = side.of(piece.left, piece.right)
     if piece.kind is not PieceKind.LEG or not cut.joint.stops:
         return joint_name(cut, words)
     # A leg lies with its outer edge away from you, so that the left one has its foot at the left.
-    return words("floor") if side is piece.at else words("top")
+    return words(piece.foot if side is piece.at else N_("top"))
 
 
 def joint_words(joint: Joint, fit: Fit, words: Words) -> str:

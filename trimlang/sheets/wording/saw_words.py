@@ -97,9 +97,9 @@ def lay_for_all(ends: Collection[AtSaw], words: Words) -> str:
 
 
 def drawn_above(ends: Collection[AtSaw], words: Words) -> str:
-    """Name the edge at the top of a stick's bar: the far one from where you stand."""
-    found = dict.fromkeys(LAYS[one.way].poses[0].fence for one in ends if not one.is_square)
-    return ", ".join(words(AT_FENCE[fence]) for fence in found)
+    """Name the edge at the top of sticks' bars, the far one from you; empty where they differ."""
+    found = {LAYS[one.way].poses[0].fence for one in ends if not one.is_square}
+    return words(AT_FENCE[found.pop()]) if len(found) == 1 else ""
 
 
 def nested_ends(piece: Piece, pen: Pen) -> str:
