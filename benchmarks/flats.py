@@ -106,9 +106,9 @@ def lost(jobs: Sequence[Path], out: Path) -> list[str]:
     return wrong
 
 
-def bought_together(jobs: Sequence[Path], out: Path) -> None:
+def bought_together(jobs: Sequence[Path], out: Path, seconds: float) -> None:
     """Build one order for all jobs; its summary is printed by the command itself."""
-    asked = ["--pool", "--format", "json", "--out", str(out)]
+    asked = ["--pool", "--format", "json", "--plan-seconds", f"{seconds:g}", "--out", str(out)]
     subprocess.run([sys.executable, "-m", "trimlang", "build", *map(str, jobs), *asked], check=True)
 
 
@@ -117,6 +117,7 @@ def main() -> None:
     parser.add_argument("folder", type=Path)
     parser.add_argument("--flats", type=int, default=200)
     parser.add_argument("--cluster", action="store_true")
+    parser.add_argument("--plan-seconds", type=float, default=60.0, help="for the one order")
     choices = parser.parse_args()
     jobs = write_flats(choices.folder, choices.flats)
     started, spent = time.perf_counter(), resource.getrusage(resource.RUSAGE_CHILDREN)
@@ -124,7 +125,7 @@ def main() -> None:
         done = compiled_on_a_cluster(jobs, choices.folder / "plans")
         print(f"{done} of {len(jobs)} done")
     else:
-        bought_together(jobs, choices.folder / "site")
+        bought_together(jobs, choices.folder / "site", choices.plan_seconds)
     used = resource.getrusage(resource.RUSAGE_CHILDREN)
     core = used.ru_utime + used.ru_stime - spent.ru_utime - spent.ru_stime
     print(
