@@ -36,3 +36,22 @@ def test_a_square_cut_takes_less_than_the_steepest_one():
     assert result.ok
     assert result.progress is not None
     assert not result.progress.is_cut("DE-5-base-left-return")
+
+
+def test_what_is_planned_behind_a_cut_keeps_room_for_the_steepest_kerf():
+    """96 in of old trim stands behind the corner: a cut there takes 1 ft 9 in of kerf."""
+    job = f"""\
+{jobs.BASE}
+trim old: 96 in thick, 7 1/4 in tall
+{jobs.TWELVE_FEET}
+stock old: 25 ft at 19.80
+corners: in-corner cope
+room "Back hall", trim base, open walk
+  N: 40 in, left=butt, right=in-corner(mitre)
+  E: 31 in, right=out-corner(90 deg, mitre)
+  S: 30 in, trim old, right=butt
+"""
+    # what was cut first takes the stick on which the long piece was planned
+    result = compile_job(f"{job}cut BH-N-base 2 3/4 in from base-1 of 12 ft\n", effort=QUICK)
+    assert result.ok, result.diagnostics
+    assert [len(stick.places) for stick in result.plans[0].sticks] == [1, 1]

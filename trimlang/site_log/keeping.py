@@ -6,6 +6,7 @@ from collections import Counter
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 from fractions import Fraction
+from itertools import pairwise, starmap
 
 from trimlang.record import record
 from trimlang.site_log.rack import Origin, Rack, WholeStick
@@ -71,8 +72,11 @@ def keep(work: StillToCut) -> list[KeptStick] | None:
 
 def fits(scaled: ScaledTrim, length: Fraction, done: Iterable[Part], todo: Iterable[str]) -> bool:
     """Tell whether the pieces ``todo`` fit on a stick behind what is cut from it already."""
-    parts = [*done, *(scaled.parts[name] for name in todo)]
-    return scaled.reach(parts) <= scaled.between(length)
+    cut, parts = tuple(done), [scaled.parts[name] for name in todo]
+    # A plan gives each cut that is still to be made the kerf of its steepest, which is feet where
+    # the blade runs almost along the stick; what is cut took no more than its own.
+    more = sum(starmap(scaled.steepest_more, pairwise([*cut[-1:], *parts])))
+    return scaled.reach([*cut, *parts]) + more <= scaled.between(length)
 
 
 def _as_before(work: StillToCut) -> list[KeptStick]:

@@ -90,6 +90,12 @@ class ScaledTrim:
         one, other = (part.id.removeprefix(SPOILED) for part in (before, after))
         return self.question.parting(one, other)
 
+    def steepest_more(self, before: Part, after: Part) -> int:
+        """Return by how much the kerf of a plan, its steepest, takes more between neighbours."""
+        leans = before.right_lean, after.left_lean
+        nested = min(map(abs, leans)) if leans[0] * leans[1] > 0 else 0
+        return max(self.kerf - nested - self.parting(before, after).apart, 0)
+
     def starts(self, parts: Sequence[Part]) -> list[int]:
         """Return where each part begins, in units from the first one's left end."""
         starts: list[int] = []
