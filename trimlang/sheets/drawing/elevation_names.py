@@ -26,7 +26,9 @@ LONGEST: Final = 90.0
 BESIDE: Final = SIZES["piece"] / 2 + 1.7
 """How far the middle of a name is from the edge that it stands beside (mm)."""
 ALONG: Final = (0.5, 0.25, 0.75, 0.1, 0.9)
-"""Where along a piece its number may stand, as parts of its length."""
+"""Where along a piece its number may stand, or a line to it begin, as parts of its length."""
+FURTHER: Final = BESIDE + SIZES["piece"] + 1.5
+"""The same behind another number that stands there already."""
 TAKEN: Final = 8.0
 """What the measure of an opening's height takes of its width (mm)."""
 
@@ -53,7 +55,8 @@ def _numbered(one: PieceInPlace, number: int, paper: ElevationPaper) -> Wanted:
     if one.piece.kind is PieceKind.HEAD:
         # Strips one above the other are thinner than a letter: a number in the middle of one would
         # cover its neighbours.
-        first = [(right[0] + BESIDE, right[1]), (left[0] - BESIDE, left[1])]
+        ends = ((right, 1), (left, -1))
+        first = [(x + way * far, y) for far in (BESIDE, FURTHER) for (x, y), way in ends]
     else:
         turn = radians(float(one.turn))
         out = (-sin(turn) * aside, -cos(turn) * aside)
@@ -72,6 +75,7 @@ def _numbered(one: PieceInPlace, number: int, paper: ElevationPaper) -> Wanted:
         heading=0.0,
         first=tuple(first),
         over_lines=True,
+        starts=tuple(_between(left, right, part) for part in ALONG),
     )
 
 
@@ -144,6 +148,8 @@ def named_openings(face: WallFace, paper: ElevationPaper) -> Iterator[Wanted]:
                 off=(1.0, 0.0) if upright else (0.0, -1.0),
                 heading=90.0 if upright else 0.0,
                 first=((middle[0] + TAKEN / 2, middle[1]), middle),
+                # A beam is too narrow for its name: near it, across a line, is better than far off.
+                over_lines=True,
             )
 
 

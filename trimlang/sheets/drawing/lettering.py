@@ -31,7 +31,8 @@ class Wanted:
     ``off`` points to the preferred side; ``heading`` is the wall's direction in degrees.
     ``first`` are places for its middle, along the wall, that are better than any beside it;
     ``longest`` is how far it may run, ``instead`` what is placed where it fits nowhere beside.
-    A line that leads to it may run ``over_lines`` of the drawing, though never through a name.
+    A line that leads to it may run ``over_lines`` of the drawing, though never through a name; it
+    begins at one of ``starts``, the first that will do, or at the wall's middle.
     """
 
     look: str
@@ -44,6 +45,7 @@ class Wanted:
     longest: float = LONGEST
     instead: Wanted | None = None
     over_lines: bool = False
+    starts: tuple[Point, ...] = ()
 
     @property
     def middle(self) -> Point:
@@ -128,8 +130,8 @@ class _Lettering:
         """Return the best free place; ``leads`` is whether a line may lead there."""
         height = SIZES[one.look]
         across = run(text, height)
-        for centre, turn, led in _places(one, across, height):
-            if led and not leads:
+        for centre, turn, start in _places(one, across, height):
+            if start is not None and not leads:
                 break
             box = _box(centre, across + 2 * CLEAR, height + 2 * CLEAR, turn)
             if not all(0 <= x <= self._wide and 0 <= y <= self.tall for x, y in box):
@@ -138,7 +140,7 @@ class _Lettering:
                 continue
             if any(_crosses(line, box) for line in self._led):
                 continue
-            leader = (one.middle, _nearest(one.middle, centre, across, height)) if led else None
+            leader = None if start is None else (start, _nearest(start, centre, across, height))
             walls = () if one.over_lines else self._walls
             if leader is not None and _blocked(leader, one, self._names, walls):
                 continue
@@ -170,28 +172,31 @@ class _Lettering:
         return _label(one.look, text, spot.centre, spot.turn)
 
 
-def _places(one: Wanted, across: float, height: float) -> Iterator[tuple[Point, float, bool]]:
-    """Yield places for a name, the best first: centre, turn, and whether a line leads there."""
+def _places(
+    one: Wanted, across: float, height: float
+) -> Iterator[tuple[Point, float, Point | None]]:
+    """Yield places for a name, the best first: centre, turn, where a line to it begins, if any."""
     middle, off, along = one.middle, one.off, one.along
     # Turned by half a circle where the wall runs to the left, so that no name is upside down.
     turn = (one.heading + 90) % 180 - 90
     beside = height / 2 + CLEAR + STROKE + 0.4
-    yield from ((at, turn, False) for at in one.first)
+    yield from ((at, turn, None) for at in one.first)
     # Along its own wall is best: it needs no line to say which wall it names.
     if across <= one.long:
         spare = (one.long - across) / 2
         for side in (1, -1):
             for part in (0.0, 0.5, -0.5, 0.9, -0.9):
-                yield _from(middle, off, side * beside, along, part * spare), turn, False
+                yield _from(middle, off, side * beside, along, part * spare), turn, None
     for side in (1, -1):
         # It may also reach past the wall's ends, if nothing is in the way there.
-        yield _from(middle, off, side * beside, along, 0.0), turn, False
+        yield _from(middle, off, side * beside, along, 0.0), turn, None
     # With a line the name stands level, which reads best, and near before far: a long line is hard
     # to follow.
     for far in range(5, 45, 2):
-        for side in (1, -1):
-            for aside in (0, 4, -4, 8, -8, 14, -14, 20, -20):
-                yield _from(middle, off, side * (far + height / 2), along, aside), 0.0, True
+        for start in one.starts or (middle,):
+            for side in (1, -1):
+                for aside in (0, 4, -4, 8, -8, 14, -14, 20, -20):
+                    yield _from(start, off, side * (far + height / 2), along, aside), 0.0, start
 
 
 def _below(one: Wanted, across: float, wide: float, tall: float) -> Iterator[Point]:
