@@ -22,7 +22,7 @@ from trimlang.compiler import check_job
 from trimlang.survey.closing import MOST_NAMED
 
 HEAD = "trim base: 9/16 in thick, 5 1/4 in tall\nstock base: 12 ft at 17.40, 16 ft at 24.10\n"
-FOUND = {"T301", "T302", "T304", "T310", "T311", "T312", "T316"}
+FOUND = {"T301", "T302", "T304", "T310", "T311", "T312", "T316", "T320", "T324"}
 
 
 @dataclass(frozen=True)

@@ -149,6 +149,25 @@ def test_the_mirror_image_says_the_same_of_its_other_end():
     assert "clamp it and saw what is below" in found["DE-N-high-left-return"].all_notes
 
 
+@every("one, other", [("high", "low"), ("low", "high")])
+def test_in_a_coped_room_the_taller_of_two_unlike_trims_runs_through(one: str, other: str):
+    """Whichever wall comes first: above the lower one's face it would stop short of the wall."""
+    walls = (
+        "trim low: 9/16 in thick, 5 1/4 in tall\ntrim high: 3/4 in thick, 7 1/4 in tall\n"
+        "stock low: 12 ft at 17.40\nstock high: 12 ft at 27.40\n{settings}\n"
+        'room "Den", open walk\n  N: 60 in, trim {one}, left=butt, right=in-corner(90 deg){said}\n'
+        "  E: 60 in, trim {other}, left=in-corner, right=butt\n"
+    )
+    cope = "corners: in-corner cope"
+    result = check_job(walls.format(settings=cope, one=one, other=other, said=""))
+    assert not result.diagnostics
+    lengths = {piece.trim: piece.length for piece in result.pieces}
+    assert lengths == {"high": 60, "low": 60 - Fraction(3, 4)}
+    # the file's own word holds, and is told
+    said = check_job(walls.format(settings="", one="high", other="low", said=" cope"))
+    assert [found.code for found in said.diagnostics] == ["T325"]
+
+
 def test_alike_tops_need_no_return():
     got = check_job(
         "trim low: 9/16 in thick, 5 1/4 in tall\ntrim high: 3/4 in thick, 5 1/4 in tall\n"

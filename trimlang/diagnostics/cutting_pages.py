@@ -165,6 +165,21 @@ CUTTING_PAGES: Final = (
         + "  E: 50 in, trim tall, left=in-corner, right=butt",
     ),
     Page(
+        code="T325",
+        title="a taller trim that ends at a lower one's face",
+        message="{trim} of run {run} is to end at the face of {other} of run {there}, and is"
+        " taller: above that it stops short of the wall",
+        remedy="Leave “cope” out: the taller one then runs through, and the other dies into it.",
+        why="The lower one's thickness stays open above it, down to the wall.",
+        example="trim tall: 3/4 in thick, 7 1/4 in tall\nstock tall: 12 ft at 21.00\n"
+        + TRIM
+        + STOCK
+        + 'room "Study", trim base, open walk\n'
+        + "  N: 40 in, trim tall, left=butt, right=in-corner(90 deg) cope\n"
+        + "  E: 50 in, left=in-corner, right=butt",
+        severity=Severity.WARNING,
+    ),
+    Page(
         code="T487",
         title="do two unlike trims meet in this corner?",
         message="{trim} of run {run} and {other} of run {there} come to one inside corner: do they"

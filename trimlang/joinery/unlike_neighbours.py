@@ -97,6 +97,8 @@ def with_another(at: UnlikeCorner, plain: Meeting, findings: Findings) -> Meetin
         met, text = at_plane(plain, behind), _THROUGH
     else:
         met, text = at_plane(plain, its + there.thickness), _DIES
+        if trim.height is not None and there.height is not None and trim.height > there.height:
+            at.say("T325", plain.end, there, findings)
     values = (("trim", there.name), ("run", other.label))
     return replace(met, remark=Remark(text=text, values=values))
 

@@ -18,7 +18,7 @@ from typing import Final, TypeAlias
 
 from trimlang.joint_row import Fit
 from trimlang.record import record
-from trimlang.survey.job import Room, Run, Trim
+from trimlang.survey.job import Room, Run, Stretch, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.outline import Leg, Outline, Point, outline
 from trimlang.survey.over_openings import goes_on_at
@@ -57,7 +57,7 @@ def choose_copes(room: Room, trims: Mapping[str, Trim], findings: Findings) -> R
         return room
     drawn = outline(room)
     wanted = {index: _side_on(room, drawn, index) for index in corners}
-    allowed = {index: _allowed(room, index) for index in corners}
+    allowed = {index: _allowed(room, index, trims) for index in corners}
     hard = {index: _hard(room, index) for index in corners}
     shorter = {index: _shorter(room, index) for index in corners}
     shared = {
@@ -96,7 +96,7 @@ def _is_coped(room: Room, index: int) -> bool:
     return room.settings.cope or Fit.COPED in (one.right.fit, other.left.fit)
 
 
-def _allowed(room: Room, index: int) -> tuple[_Coped, ...]:
+def _allowed(room: Room, index: int, trims: Mapping[str, Trim]) -> tuple[_Coped, ...]:
     one, other = room.walk[index], room.walk[(index + 1) % len(room.walk)]
     # What the file says of a corner leaves no choice there, but still counts for the pieces beside
     # it.
@@ -104,7 +104,30 @@ def _allowed(room: Room, index: int) -> tuple[_Coped, ...]:
         return (_Coped.ENDS,)
     if other.left is not None and other.left.fit is Fit.COPED:
         return (_Coped.BEGINS,)
-    return tuple(_Coped)
+    lower = _lower(one, other, trims)
+    return tuple(_Coped) if lower is None else (lower,)
+
+
+def _lower(one: Stretch, other: Stretch, trims: Mapping[str, Trim]) -> _Coped | None:
+    """Return the side whose base is lower than the other's, None where they are as tall or one.
+
+    What a taller trim has above the face that it ends at would stop short of the wall.
+    """
+    if not isinstance(one, Run) or not isinstance(other, Run):
+        return None
+    bases = [next((trim for trim in map(trims.__getitem__, run.trims) if _stands(trim)), None)
+             for run in (one, other)]  # fmt: skip
+    if None in bases or bases[0] is bases[1]:
+        return None
+    before, after = (base.height if base is not None else None for base in bases)
+    if before is None or after is None or before == after:
+        return None
+    return _Coped.ENDS if before < after else _Coped.BEGINS
+
+
+def _stands(trim: Trim) -> bool:
+    """Tell whether a trim stands on the floor, in front of nothing."""
+    return not trim.hangs and trim.in_front_of is trim.upon is None
 
 
 def _side_on(room: Room, drawn: Outline, index: int) -> _Coped | None:
