@@ -184,7 +184,7 @@ def _ended_well(command: Command, done: Done) -> None:
     codes = (0, 1, 2, DIFFERENT) if command[0] == "compare" else (0, 1, 2)
     assert done.code in codes, (command, done)
     assert "Traceback" not in done.err + done.out, done.err
-    assert "defect" not in done.err, done.err
+    assert "defect in trimlang" not in done.err, done.err
     assert done.err.replace("\n", "").isprintable(), done.err
     most = next((MOST_SECONDS[word] for word in command if word in MOST_SECONDS), 2.0)
     assert done.seconds < most, f"{done.seconds:.1f} s of CPU for {command}"
