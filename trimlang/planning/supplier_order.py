@@ -4,9 +4,10 @@ Each trim is planned by itself; what they come to together is known only then.  
 than the supplier's least order, sticks are bought besides: of whichever of its trims they cost
 least, which serve as spare.
 
-Why the bound holds: every plan that buys there at all spends no less than the least sum of its
-prices that is enough, and no less than the trims' own bounds together.  Where some trim has to be
-bought, because the shop has none of it, every plan buys there.
+Why the bound holds: every plan that buys there at all spends no less than the least sum that is
+enough, of sums that each trim's prices can make and that are no less than that trim's own bound
+(``supplier_floor``).  Where some trim has to be bought, because the shop has none of it, every plan
+buys there.
 """
 
 from __future__ import annotations
@@ -20,8 +21,9 @@ from math import ceil, lcm
 from trimlang.diagnostics import Diagnostic, say
 from trimlang.planning.ask import Question, ask
 from trimlang.planning.bundles import SoldAsOne, sold_as_one
-from trimlang.planning.covering import Addition, is_exact, least_cover
+from trimlang.planning.covering import Addition, least_cover
 from trimlang.planning.layout import Bought, TrimPlan
+from trimlang.planning.supplier_floor import Sold, TrimSpent, least_for_sticks, least_money
 from trimlang.record import record
 from trimlang.stock.problem import Status
 from trimlang.survey.job import Job, Offer
@@ -150,20 +152,24 @@ class _SupplierOrder:
         # What lies in the shop, or in hand, may do without the yard.
         if self._job.log or all(self._job.trim(plan.trim).rests for plan in self._plans):
             return Fraction(0)
-        # Nothing taken yet: whatever is bought, the least order is filled with it from the first
-        # stick on.
-        none = {name: Counter[str]() for name in self._taken}
-        floor = 0
-        for gain, want in (
-            (lambda one: one.sticks, self._least.sticks),
-            (lambda one: one.price, ceil(self._least.spent * self._coin)),
-        ):
-            choices = self._choices(gain, none)
-            counts = least_cover(choices, want) if is_exact(choices, want) else None
-            if counts is not None:
-                cost = sum(one.price * n for one, n in zip(self._sold, counts, strict=True))
-                floor = max(floor, cost)
+        trims = [self._spent_on(plan) for plan in self._plans]
+        wanted = ceil(self._least.spent * self._coin)
+        floors = (least_money(trims, wanted), least_for_sticks(trims, self._least.sticks))
+        floor = max((one for one in floors if one is not None), default=0)
         return Fraction(floor, self._coin)
+
+    def _spent_on(self, plan: TrimPlan) -> TrimSpent:
+        """Return what the supplier sells of a plan's trim, and the least that is spent on it."""
+        # Whatever is bought, the least order is filled with it from the first stick on.
+        none = Counter[str]()
+        sold = tuple(
+            Sold(sticks=one.sticks, price=one.price, most=one.thing.most(none))
+            for one in self._sold
+            if one.trim == plan.trim
+        )
+        # What lies in the shop may do without the yard, for this trim.
+        sure = Fraction(0) if self._job.trim(plan.trim).rests else plan.bound
+        return TrimSpent(sold=sold, bound=ceil(sure * self._coin))
 
 
 def _packs(plan: TrimPlan, question: Question) -> Counter[str]:
