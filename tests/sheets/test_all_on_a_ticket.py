@@ -158,7 +158,7 @@ def test_all_that_is_to_be_done_at_the_wall_is_told() -> None:
     text = JOB.replace("right=out-corner", corner).replace("left=out-corner", "left=in-corner")
     one = made(text.replace("right=butt, note", "right=butt, floor gap 3/16 in, note"))["HA-N-base"]
     assert one.fit == ("scribe up to 3/16 in off the foot; corner taken by its diagonal:"
-                       " a sixteenth there is 0.14°")  # fmt: skip
+                       " a sixteenth there is 1/8°")  # fmt: skip
 
 
 def test_what_a_code_holds_reads_plainly() -> None:

@@ -86,6 +86,12 @@ def test_a_page_says_at_its_head_which_setting_it_goes_on_with() -> None:
     assert goes_on
 
 
+def test_an_order_of_seven_trims_is_one_page_with_its_line_to_sign() -> None:
+    (html,) = render_sheets(example("cornice"), only=["stock-order"]).values()
+    (page,) = PdfReader(BytesIO(to_pdf(html))).pages
+    assert "signature" in page.extract_text()
+
+
 @pytest.mark.nightly
 @pytest.mark.parametrize("name", ALL)
 @pytest.mark.parametrize(("paper", "language"), [("letter", "en"), ("a4", "de"), ("letter", "es")])

@@ -233,7 +233,11 @@ def _way(room: Room, pen: Pen) -> str:
 def _row(run: Run, pieces: WallPieces, pen: Pen) -> WallRow:
     def joint(end: End) -> str:
         name = phrases.joint_words(end.joint, end.fit, pen.words)
-        name = f"{name} {pen.angle(end.corner)}" if end.corner is not None else name
+        if end.corner is not None:
+            # What the surveyor read off stands as it was read.
+            worked_out = end.implied or end.corner_error is not None
+            angle = pen.worked_out_angle if worked_out else pen.angle
+            name = f"{name} {angle(end.corner)}"
         return name if end.block is None else f"{name}, {end.block.block.name}"
 
     return WallRow(

@@ -32,6 +32,7 @@ from trimlang.sheets.content.ticket_text import EndPrint, Print, TicketFact
 from trimlang.sheets.drawing.end_views import CARD_ENDS, STRIP_ENDS, Frame
 from trimlang.sheets.drawing.typeface import lines, run, shortened, size_for
 from trimlang.sheets.render.paper import GAP, Area
+from trimlang.sheets.wording.catalogue import NO_BREAK
 
 TALLEST, SMALL = 150.0, LEAST * POINT
 ARROW: Final = "↙"
@@ -44,8 +45,8 @@ MOST_LINES: Final = 2
 """A text of more lines below a cut goes to the small print, which is wider."""
 FLAP_ASIDE, FLAP_OVER = 0.96, 0.4
 """What is left free about a flap's text (ems, as the stylesheet has it)."""
-BETWEEN: Final = "    "
-"""What stands between two facts on one line; the template sets as much."""
+BETWEEN: Final = 3 * NO_BREAK + " "
+"""What stands between two facts on one line, and none of it before the next: as in the template."""
 STRIP_DOWN: Final = (18.6, 24.0, 32.0, 44.0, TALLEST)
 """How tall a strip may be (mm); the first that holds what stands above the fold."""
 

@@ -2,10 +2,23 @@
 
 from __future__ import annotations
 
+from typing import Final
+
+from trimlang.language.box_facts import BoxPlace
+from trimlang.marking import N_
 from trimlang.sheets.wording.phrases import wall_name
 from trimlang.sheets.wording.quantities import Pen
 from trimlang.survey.job import Room
 from trimlang.survey.on_walls import WallBoxes
+
+_ON_A_WALL: Final = N_(
+    "Boxes {name} ({ids}), {tall} tall: margin, boxes, margins between, margin: {parts} ="
+    " {wall}, the whole wall."
+)
+_OVER_OR_UNDER: Final = N_(
+    "Boxes {name} ({ids}), {tall} tall: margin, boxes, margins between, margin: {parts} ="
+    " {wall}, as wide as the casing."
+)
 
 
 def box_sum(room: Room, boxes: WallBoxes, pen: Pen) -> str:
@@ -25,9 +38,9 @@ def box_sum(room: Room, boxes: WallBoxes, pen: Pen) -> str:
     label = pen.words("“{name}”", name=boxes.label)
     name = f"{wall} {label}" if boxes.label else wall
     ids = boxes.id_in(room.tag)
+    said = _OVER_OR_UNDER if boxes.place in (BoxPlace.OVER, BoxPlace.UNDER) else _ON_A_WALL
     return pen.words(
-        "Boxes {name} ({ids}), {tall} tall: margin, boxes, margins between, margin: {parts} ="
-        " {wall}, the whole wall.",
+        said,
         ids=f"{ids}-1" if boxes.count == 1 else f"{ids}-1 … {boxes.count}",
         name=name,
         tall=pen.length(boxes.tall),

@@ -208,7 +208,7 @@ def fit_lines(piece: Piece, pen: Pen) -> tuple[str, ...]:
         lines.append(
             words(
                 "corner taken by its diagonal: a sixteenth there is {angle}",
-                angle=pen.angle(max(errors)),
+                angle=pen.worked_out_angle(max(errors)),
             )
         )
     return tuple(lines)

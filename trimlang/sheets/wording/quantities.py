@@ -150,6 +150,16 @@ class Pen:
         """Write an angle as the saw's scale shows it: ``44 1/2°``, in metric jobs ``44.5°``."""
         return self.words.figures(scale_text(degrees, self.scale, self.unit, self.gap))
 
+    def worked_out_angle(self, degrees: Fraction) -> str:
+        """Write an angle that nobody read off a scale: ``90 3/4°`` for 90.76, at least an eighth.
+
+        In metric jobs to a hundredth, as their scales are written.
+        """
+        if not in_eighths(self.scale, self.unit):
+            return self.angle(degrees)
+        eighth = Fraction(1, EIGHTHS)
+        return self.angle(max(steps_nearest(degrees, eighth), eighth))
+
     def turn(self, degrees: Fraction) -> str:
         """Write how far to turn past a mark: ``1/4° more``, ``under 1/8° less``, ``0.12° more``.
 
