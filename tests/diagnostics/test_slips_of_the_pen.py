@@ -255,3 +255,27 @@ def test_an_opening_that_could_not_be_read_whole_is_said_once(end: str, code: st
 def test_a_misspelt_word_behind_an_opening_is_no_wall_without_a_length(more: str) -> None:
     _, findings = read_line(f"opening 30 in, enterance{more}", "x", 1)
     assert [(one.code, one.remedy) for one in findings] == [("T101", "Did you mean “entrance”?")]
+
+
+def test_a_wall_of_metres_in_a_metric_job_is_asked_about() -> None:
+    text = walls("  N: 3.25, left=butt, right=in-corner\n  E: 900, left=in-corner, right=butt")
+    (one,) = findings("unit mm\n" + text)
+    assert (one.code, one.remedy.partition(". ")[0]) == (
+        "T402",
+        "If metres were meant, write 3.25 m",
+    )
+    (inches,) = findings(walls("  N: 1, left=in-corner, right=in-corner"))
+    assert inches.remedy.startswith("Measure it again")
+
+
+@pytest.mark.parametrize(
+    ("stock", "better"),
+    [("2,4 m at 5.90", ["2.4 m"]), ("2,4 m, 3,6 m at 2.45 a metre", ["2.4 m", "3.6 m"])],
+)
+def test_a_decimal_comma_in_a_stick_s_length_is_no_second_stick(
+    stock: str, better: list[str]
+) -> None:
+    found = findings(f"unit mm\n{walls(RUN, settings=f'stock base: {stock}')}")
+    told = [one for one in found if one.code == "T114"]
+    assert [one.remedy.partition(";")[0] for one in told] == [f"Write {one}" for one in better]
+    assert "T254" not in {one.code for one in found}

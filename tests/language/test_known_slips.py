@@ -87,6 +87,14 @@ PRICE_LIST = (
     "trim cap: 1/2 in thick, in front base", "trim cap: 1/2 in thick, on top of base",
     "trim cap: 1/2 in thick, 1", "caulk: yes",
 )  # fmt: skip
+ON_THE_SITE = (
+    "cut all N", "cut R-A-base @ 30", "cut R A base", "R-A-base cut", "R-A-base done",
+    "cut R-A-base today", "cut \"R-A-base\"", "cut R-A-base (30 in)", "spoiled R-A-base left 22 in",
+    "spoiled R-A-base 1/2 in short", "shortened R-A-base by 1/8", "shortened R-A-base 28 7/8",
+    "cut R-A-base from base 1", "cut R-A-base from the 12 ft", "bought 2 base", "bought 2 12 ft",
+    "bought 2 sticks 12 ft base at 17.40", "rack: base 2 of 12 ft", "broke R-A-base",
+    "stock base: 20 ft at 28.40 pro lfm", "N: 40 in, rechts=in", "puerta 32",
+)  # fmt: skip
 HEADINGS = (
     "Room: Den", 'room "Den" - trim base', 'room "Den", base and shoe', 'room "Den", with base',
     'room "Den", trim base, no shoe', 'room "Den", trim base, 9 ft ceiling', "Den:", '"Den"',
@@ -151,7 +159,18 @@ def test_a_trim_may_go_by_another_name() -> None:
 
 @pytest.mark.parametrize(
     "lines",
-    [LINES, SATURDAY, SUNDAY, MONDAY, TUESDAY, WEDNESDAY, PRICE_LIST, HEADINGS, ABOVE_THE_ROOMS],
+    [
+        LINES,
+        SATURDAY,
+        SUNDAY,
+        MONDAY,
+        TUESDAY,
+        WEDNESDAY,
+        PRICE_LIST,
+        ON_THE_SITE,
+        HEADINGS,
+        ABOVE_THE_ROOMS,
+    ],
     ids=[
         "forty",
         "on a Saturday",
@@ -160,6 +179,7 @@ def test_a_trim_may_go_by_another_name() -> None:
         "on a Tuesday",
         "on a Wednesday",
         "off a price list",
+        "on the site",
         "in headings",
         "above the rooms",
     ],
@@ -185,6 +205,7 @@ def test_what_real_hands_write(lines: tuple[str, ...], snapshot: SnapshotAsserti
         *TUESDAY,
         *WEDNESDAY,
         *PRICE_LIST,
+        *ON_THE_SITE,
         *HEADINGS,
         *ABOVE_THE_ROOMS,
     ],

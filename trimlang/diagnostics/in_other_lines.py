@@ -220,6 +220,7 @@ IN_OTHER_LINES: Final[dict[str, Callable[[Diagnostic, Sequence[str]], Iterator[M
     "T319": with_a_free_name("other"),
     "T320": as_it_closes,
     "T324": as_it_closes,
+    "T402": as_it_closes,
     "T403": said_setting,
     "T404": said_setting,
     "T405": said_setting,

@@ -113,7 +113,7 @@ JOINT_PAGES: Final = (
         code="T402",
         title="nothing left of it",
         message="run {run} is too short for {trim} between its ends",
-        remedy="Measure it again, or leave this trim off the run: no {trim}.",
+        remedy="{guess}Measure it again, or leave this trim off the run: no {trim}.",
         why="What the joints take away is more than the wall gives.",
         example="trim base: 9/16 in thick, 5 1/4 in tall\ntrim shoe: 1/2 in thick, in front of"
         " base\n"

@@ -43,7 +43,7 @@ from trimlang.language.facts import Side
 from trimlang.lengths.angles import cosine
 from trimlang.lengths.tape import HAIR, NOTHING
 from trimlang.survey.job import Job, Room, Run, Trim
-from trimlang.survey.measures import LONGEST_WALL, Findings
+from trimlang.survey.measures import LONGEST_WALL, Findings, metres_meant
 from trimlang.survey.outline import outline
 
 Places: TypeAlias = Mapping[str, tuple[Fraction, ...]]
@@ -241,7 +241,11 @@ def _come_to_nothing(pieces: Sequence[Piece], run: Run, findings: Findings) -> b
         piece.vanishes or piece.to_mark <= 0 or piece.length > 2 * LONGEST_WALL for piece in pieces
     )
     if nothing:
-        findings.say("T402", run.span, run=run.label, trim=pieces[0].trim)
+        metres = metres_meant(run.written, pieces[0].unit)
+        guess = f"If metres were meant, write {metres}. " if metres else ""
+        slips = ((f"run {run.label} is in metres", ((run.span, metres),)),) if metres else ()
+        said = {"run": run.label, "trim": pieces[0].trim, "guess": guess, "slips": slips}
+        findings.say("T402", run.span, **said)
     return nothing
 
 

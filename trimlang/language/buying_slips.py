@@ -9,7 +9,7 @@ from trimlang.language.slip_row import WALL_NAME, WHOLE_LENGTH, Found, slip
 
 _STICK: Final = r"\d[\d./ ]*?\s*(?:ft|feet|in|mm|m|')"
 _PURCHASE: Final = re.compile(rf"(?P<count>\d+)\s*(?:of|x|×|\*)\s*(?P<long>{WHOLE_LENGTH})", re.I)
-_PER: Final = r"(?:lin(?:ear)?\.? ?)?(?:(?P<foot>ft|foot|feet|lf|lft)|m|lm|met(?:re|er)s?)\b\.?"
+_PER: Final = r"(?:lin(?:ear)?\.? ?)?(?:(?P<foot>ft|foot|feet|lf|lft)|m|lm|lfm|met(?:re|er)s?)\b\.?"
 
 
 def _purchases(found: Found) -> str:
@@ -32,11 +32,12 @@ BUYING_SLIPS: Final = (
         ("stock base: 12 ft at 1.45/ft", "stock base: 12 ft at 1.45 a foot"),
         ("stock base: 8 ft, 12 ft at $1.45 / foot", "stock base: 8 ft, 12 ft at $1.45 a foot"),
         ("stock base: 3.6 m at 4.75/m", "stock base: 3.6 m at 4.75 a metre"),
+        ("stock base: 3.6 m at 4.75 pro lfm", "stock base: 3.6 m at 4.75 a metre"),
         (
             "stock base: any length to 16 ft at 1.45 lf",
             "stock base: any length to 16 ft at 1.45 a foot",
         ),
-        written=rf"\bat\s+[$€£¥]?\d+(?:\.\d+)?(?P<slip>\s*/?\s*{_PER})",
+        written=rf"\bat\s+[$€£¥]?\d+(?:\.\d+)?(?P<slip>\s*(?:/|per\b|pro\b)?\s*{_PER})",
         wanted="a price by the foot or the metre in words",
         remedy="Write {}.",
         instead=_a_foot,
@@ -70,7 +71,8 @@ BUYING_SLIPS: Final = (
             "bought 4 base 16 ft, 2 base 12 ft at 17.40",
         ),
         written=rf"^\s*bought\s+(?P<slip>(?P<name>{WALL_NAME})\s*:?\s*"
-        rf"(?P<list>\d+\s*(?:of|x|×|\*)\s*{WHOLE_LENGTH}(?:,\s*\d+\s*(?:of|x|×|\*)\s*{WHOLE_LENGTH})*))",
+        rf"(?P<list>\d+\s*(?:of|x|×|\*)\s*{WHOLE_LENGTH}(?:,\s*\d+\s*(?:of|x|×|\*)"
+        rf"\s*{WHOLE_LENGTH})*))",
         wanted="how many, then which trim, then how long",
         remedy="Write bought {}.",
         instead=_purchases,
@@ -79,14 +81,29 @@ BUYING_SLIPS: Final = (
         ("bought 4 of base 16 ft", "bought 4 base 16 ft"),
         ("bought 2 base of 12 ft at 17.40", "bought 2 base 12 ft at 17.40"),
         ("bought 4 x 16 ft base", "bought 4 base 16 ft"),
+        ("bought 4 sticks 16 ft base", "bought 4 base 16 ft"),
         ("bought 4 16 ft base", "bought 4 base 16 ft"),
         ("bought 2 base 12 ft, 4 of 16 ft base", "bought 2 base 12 ft, 4 base 16 ft"),
-        written=rf"^\s*bought\b(?:[^#]*,)?\s*(?P<slip>(?P<count>\d+)(?!\d)\s*(?:of\b|x\b|×|\*)?\s*"
-        rf"(?:(?P<one>{WALL_NAME})\s+(?:of\s+)?(?P<long>{WHOLE_LENGTH})|(?P<size>{_STICK})\s+(?:of\s+)?"
+        written=rf"^\s*bought\b(?:[^#]*,)?\s*(?P<slip>(?P<count>\d+)(?!\d)\s*(?:sticks?\b)?\s*(?"
+        rf":of\b|x\b|×|\*)?\s*"
+        rf"(?:(?P<one>{WALL_NAME})\s+(?:of\s+)?(?P<long>{WHOLE_LENGTH})|(?P<size>{_STICK})\s+(?"
+        rf":of\s+)?"
         rf"(?P<two>{WALL_NAME})))(?=\s*(?:,|#|at\b|$))",
         wanted="how many, then which trim, then how long",
         remedy="Write {}.",
         instead=lambda found: f"{found['count']} {_one_stick(found)}",
+    ),
+    slip(
+        ("bought base", None),
+        ("bought 2 base", None),
+        ("bought some base 12 ft", None),
+        ("bought 2 12 ft", None),
+        written=rf"^\s*bought\s+(?P<slip>(?:\d+\s+)?{WALL_NAME}(?=\s*(?:,|at\b|#|$))"
+        rf"|(?:some|more|a few|the)\s+{WALL_NAME}(?:\s+{WHOLE_LENGTH})?|\d+\s+\d+\s*(?:ft|in|mm|"
+        rf"m|'))",
+        wanted="how many, then which trim, then how long",
+        remedy="Write all three: bought 2 base 12 ft.",
+        instead=None,
     ),
     slip(
         ("bought base 16 ft", "bought 1 base 16 ft"),

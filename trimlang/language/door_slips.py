@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final
 
 from trimlang.language.slip_row import END_OF_PART, GAP, WHOLE_LENGTH, Found, slip
@@ -17,7 +18,7 @@ def _door(found: Found) -> str:
     return f"{found['kind']} {found['name']} {found['long'].strip()}"
 
 
-DOOR_SLIPS: Final = (
+_DOOR_ROWS: Final = (
     slip(
         ("door 32 hinge left", "door 32, hinged left"),
         ("door 32, hinges on the right", "door 32, hinged right"),
@@ -75,4 +76,6 @@ DOOR_SLIPS: Final = (
         instead=lambda found: f" {(found['one'] or found['two']).strip()}",
     ),
 )  # fmt: skip
+
+DOOR_SLIPS: Final = tuple(replace(row, of_walls=True) for row in _DOOR_ROWS)
 """What people jot of a door or a window, and how it stands in a job file."""

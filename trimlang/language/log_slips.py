@@ -2,23 +2,145 @@
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
-from trimlang.language.slip_row import WHOLE_LENGTH, Found, slip
+from trimlang.language.slip_row import ANY_NAME, WHOLE_LENGTH, Found, slip
 
+_COUNT: Final = re.compile(r"\d")
+_PIECE: Final = r"[^\W\d_]\w*-[\w\-]+"
 _COUNTS: Final = {"one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "ten": 10}
 
 
-def _piece_first(found: Found) -> str:
+def _piece_first(found: Found) -> str | None:
+    if _COUNT.fullmatch(found["long"].strip()):
+        # “cut 2 ST-N-base”: a number of pieces, and no length.
+        return None
     to = " to" if found["done"].casefold() == "shortened" else ""
     return f"{found['piece']}{to} {found['long'].strip()}"
 
 
 LOG_SLIPS: Final = (
     slip(
+        ("ST-N-base cut", "cut ST-N-base"),
+        ("ST-N-base, ST-E-base fitted", "fitted ST-N-base, ST-E-base"),
+        written=rf"^\s*(?P<slip>(?P<pieces>{_PIECE}(?:\s*,\s*{_PIECE})*)\s+(?P<done>cut|spoiled|"
+        rf"fitted))"
+        r"(?=\s*(?:#|$))",
+        wanted="what was done first",
+        remedy="Write {}.",
+        instead=lambda found: f"{found['done']} {found['pieces']}",
+    ),
+    slip(
+        ("ST-N-base done", None),
+        ("ST-N-base ok", None),
+        written=rf"^\s*(?P<slip>{_PIECE}\s+(?:done|ok|ready|up))(?=\s*(?:#|$))",
+        wanted="what was done",
+        remedy="Write cut or fitted before the piece: cut ST-N-base 29 1/8 in.",
+        instead=None,
+    ),
+    slip(
+        ("cut all of N", None),
+        ("fitted all of the study", None),
+        written=r"^\s*(?:cut|fitted|spoiled)\s+(?P<slip>(?:all|everything|the rest)\b[^,#]*)",
+        wanted="each piece by its name",
+        remedy="Name them as on their tickets: fitted ST-N-base, ST-E-base.",
+        instead=None,
+    ),
+    slip(
+        ("cut ST N base", "cut ST-N-base"),
+        ("fitted ST N2 base, ST-E-base", "fitted ST-N2-base, ST-E-base"),
+        written=r"^\s*(?:cut|fitted|spoiled|shortened)\s+(?P<slip>(?P<tag>[^\W\d_]\w*) (?"
+        r"P<run>(?!from\b|into\b|to\b)[^\W_]\w*)"
+        r" (?P<trim>[^\W\d_]\w*))(?=\s*(?:,|#|$))",
+        wanted="a piece's name in one",
+        remedy="Write {}.",
+        instead=lambda found: f"{found['tag']}-{found['run']}-{found['trim']}",
+    ),
+    slip(
+        ('cut "ST-N-base"', "cut ST-N-base"),
+        written=rf"^\s*(?:cut|fitted|spoiled|shortened)\s+(?P<slip>[\"“](?P<piece>{_PIECE})[\"”])",
+        wanted="a piece's name without quotes",
+        remedy="Write {}.",
+        instead=lambda found: found["piece"],
+    ),
+    slip(
+        ("cut ST-N-base (30 in)", "cut ST-N-base 30 in"),
+        written=rf"^\s*cut\s+{_PIECE}(?P<slip>\s*\(\s*(?P<long>{WHOLE_LENGTH})\s*\))",
+        wanted="the length right behind the piece",
+        remedy="Write {}.",
+        instead=lambda found: f" {found['long'].strip()}",
+    ),
+    slip(
+        ("cut ST-N-base today", "cut ST-N-base"),
+        ("fitted ST-N-base, ST-E-base done", "fitted ST-N-base, ST-E-base"),
+        written=rf"^\s*(?:cut|fitted|spoiled)\b[^#]*?{_PIECE}(?P<slip>\s+(?:today|done|ok|again|"
+        rf"twice|now))(?=\s*(?:,|#|$))",
+        wanted="the piece alone",
+        remedy="Leave that out; what is to be remembered stands behind #.",
+        instead=lambda _: "",
+    ),
+    slip(
+        ("spoiled ST-N-base left 22 in", "spoiled ST-N-base into 22 in"),
+        ("spoiled ST-N-base, 22 in left", "spoiled ST-N-base into 22 in"),
+        written=rf"^\s*spoiled\s+{_PIECE}(?P<slip>\s*,?\s*(?:(?:left|leaves)\s+(?"
+        rf"P<one>{WHOLE_LENGTH})"
+        rf"|(?P<two>{WHOLE_LENGTH})\s*(?:left|good|usable)))(?=\s*(?:,|#|$))",
+        wanted="“into” before what can still be used",
+        remedy="Write {}.",
+        instead=lambda found: f" into {(found['one'] or found['two']).strip()}",
+    ),
+    slip(
+        ("spoiled ST-N-base 1/2 in short", None),
+        ("spoiled ST-N-base too short", None),
+        written=rf"^\s*spoiled\s+{_PIECE}(?P<slip>\s*,?\s*(?:cut\s+)?(?:{WHOLE_LENGTH}|too)\s*(?"
+        rf":short|long))",
+        wanted="what of it can still be used",
+        remedy="Write how long that is, into 22 in, or nothing where none of it can.",
+        instead=None,
+    ),
+    slip(
+        ("shortened ST-N-base 28 7/8 in", "shortened ST-N-base to 28 7/8 in"),
+        written=rf"^\s*shortened\s+{_PIECE}\s+(?P<slip>(?=\d+(?! ?[/⁄])){WHOLE_LENGTH})",
+        wanted="“to” before how long it is now",
+        remedy="Write {}.",
+        instead=lambda found: f"to {found['slip'].strip()}",
+    ),
+    slip(
+        ("shortened ST-N-base by 1/8 in", None),
+        ("shortened ST-N-base 1/8 in", None),
+        written=rf"^\s*shortened\s+{_PIECE}\s+(?P<slip>(?:by\s+)?{WHOLE_LENGTH})",
+        wanted="how long it is now",
+        remedy="Measure what is left, and write to 28 7/8 in.",
+        instead=None,
+    ),
+    slip(
+        ("cut ST-N-base from base 1", "cut ST-N-base from base-1"),
+        written=rf"^\s*(?:cut|spoiled)\b[^#]*?\bfrom\s+(?P<slip>(?P<trim>(?!stick\b|"
+        rf"the\b){ANY_NAME})\s+(?P<number>\d+))(?=\s*(?:,|#|$))",
+        wanted="the stick's name as on its ticket",
+        remedy="Write {}.",
+        instead=lambda found: f"{found['trim']}-{found['number']}",
+    ),
+    slip(
+        ("cut ST-N-base from the 12 ft", "cut ST-N-base from 12 ft"),
+        written=r"^\s*(?:cut|spoiled)\b[^#]*?\bfrom(?P<slip>\s+(?:the|a|one))(?=\s)",
+        wanted="the stick",
+        remedy="Leave that out.",
+        instead=lambda _: "",
+    ),
+    slip(
+        ("cut ST-N-base 30 in from base-1 12 ft", "cut ST-N-base 30 in from base-1 of 12 ft"),
+        written=rf"^\s*(?:cut|spoiled)\b[^#]*?\bfrom\s+{_PIECE}\s+(?P<slip>{WHOLE_LENGTH})",
+        wanted="“of” before how long the stick was",
+        remedy="Write {}.",
+        instead=lambda found: f"of {found['slip'].strip()}",
+    ),
+    slip(
         ("spoilt ST-N-base", "spoiled ST-N-base"),
         ("ruined ST-N-base into 22 in", "spoiled ST-N-base into 22 in"),
-        written=r"^\s*(?P<slip>spoilt|ruined|wasted|scrapped|botched)(?=\s)",
+        written=r"^\s*(?P<slip>spoilt|ruined|wasted|scrapped|botched|broke|broken|damaged|lost)"
+        rf"(?=\s+{_PIECE})",
         wanted="“spoiled”",
         remedy="Write {}.",
         instead=lambda _: "spoiled",
@@ -53,7 +175,8 @@ LOG_SLIPS: Final = (
         ("cut ST-N-base at 30 in", "cut ST-N-base 30 in"),
         ("cut ST-N-base, 30 in from base-1", "cut ST-N-base 30 in from base-1"),
         ("cut ST-N-base = 30 in", "cut ST-N-base 30 in"),
-        written=r"^\s*cut\s+[\w\-]*-[\w\-]+(?P<slip>\s*(?:,|=|:|\bat\b|\bto\b)\s*)"
+        ("cut ST-N-base @ 30 in", "cut ST-N-base 30 in"),
+        written=r"^\s*cut\s+[\w\-]*-[\w\-]+(?P<slip>\s*(?:,|=|:|@|\bat\b|\bto\b)\s*)"
         rf"{WHOLE_LENGTH}",
         wanted="the length right behind the piece",
         remedy="Leave that out.",

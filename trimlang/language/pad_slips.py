@@ -40,7 +40,8 @@ def _bare(found: Found) -> str:
 
 
 def _side(found: Found) -> str:
-    return "left" if found["slip"][0] in "lL" else "right"
+    # links, gauche, izquierda
+    return "left" if found["slip"][0].casefold() in "lgi" else "right"
 
 
 PAD_SLIPS: Final = (
@@ -83,7 +84,9 @@ PAD_SLIPS: Final = (
     slip(
         ("N: 40 in, L=in, right=butt", "N: 40 in, left=in, right=butt"),
         ("N: 40 in, left=in, rh=butt", "N: 40 in, left=in, right=butt"),
-        written=r",\s*(?P<slip>[lr][ht]?|lhs|rhs)(?=\s*=)",
+        ("N: 40 in, left=in, rechts=butt", "N: 40 in, left=in, right=butt"),
+        written=r",\s*(?P<slip>[lr][ht]?|lhs|rhs|links|rechts|gauche|droite|izquierda|derecha)"
+        r"(?=\s*=)",
         wanted="“left” or “right”",
         remedy="Write {}.",
         instead=_side,

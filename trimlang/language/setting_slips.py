@@ -70,7 +70,8 @@ SETTING_SLIPS: Final = (
         ("stock: base 12 ft at 17.40", "stock base: 12 ft at 17.40"),
         ("on-hand: base: 40 in", "on-hand base: 40 in"),
         ("trim: base, mdf", "trim base: mdf"),
-        written=r"^\s*(?P<slip>(?P<word>stock|trim|on-hand|block|assembly)\s*:\s*"
+        ("rack: base 2 of 12 ft", "rack base: 2 of 12 ft"),
+        written=r"^\s*(?P<slip>(?P<word>stock|trim|on-hand|block|assembly|rack)\s*:\s*"
         rf"(?P<name>{_OWN_NAME})\s*[:,]?\s*)(?=[\w$])",
         wanted="the trim's name before the colon",
         remedy="Write {}.",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from typing import Final
 
 from trimlang.language.slip_row import (
@@ -61,7 +62,7 @@ def _in_a_list(found: Found) -> str:
     return f"{comma}left={found['left']}, right={found['right']}"
 
 
-SIDE_SLIPS: Final = (
+_END_ROWS: Final = (
     slip(
         ("N: 10 ft 2 1/4, in/out", "N: 10 ft 2 1/4, left=in, right=out"),
         ("N: 40 in ic, oc", "N: 40 in, left=ic, right=oc"),
@@ -240,4 +241,6 @@ SIDE_SLIPS: Final = (
         instead=lambda _: "",
     ),
 )  # fmt: skip
+
+SIDE_SLIPS: Final = tuple(replace(row, of_walls=True) for row in _END_ROWS)
 """What people jot of ends and corners, and of what goes on behind a wall."""

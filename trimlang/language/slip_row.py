@@ -42,6 +42,12 @@ WALL_NAME: Final = (
 """The name of a wall, none of the words that stand between lengths."""
 
 
+_NO_WALLS_LINE: Final = re.compile(
+    r"\s*(?:trim|stock|on-hand|cut|spoiled|shortened|fitted|bought|returned|rack)\b", re.IGNORECASE
+)
+"""How lines begin in which “in left” is what is left, and a name parts no walls."""
+
+
 @record
 class KnownSlip:
     """One slip: how it is written, what is wrong, and what to write instead.
@@ -49,7 +55,8 @@ class KnownSlip:
     The pattern's group ``slip``, if it has one, is what is marked and replaced; a group ``rest``
     behind it is replaced as well.  ``instead`` gives the text to write, or None where it is another
     slip after all; without it only a person can mend the line.  ``remedy`` is the message's
-    remedy, with that text in place of ``{}``.
+    remedy, with that text in place of ``{}``.  Rows ``of_walls`` are not looked for in lines of the
+    yard's and of the log.
     """
 
     examples: tuple[tuple[str, str | None], ...]
@@ -58,9 +65,12 @@ class KnownSlip:
     remedy: str
     instead: Callable[[Found], str | None] | None
     code: str = MISPLACED
+    of_walls: bool = False
 
     def finding(self, text: str, at: int, file: str, line: int) -> Diagnostic | None:
         """Return the finding where reading stopped at ``at`` (from 0), None for another slip."""
+        if self.of_walls and _NO_WALLS_LINE.match(text):
+            return None
         for found in self._outside_quotes(text):
             start, end = found.span("slip" if "slip" in found.re.groupindex else 0)
             # The parser may read a blank and one more word before it notices the slip.

@@ -35,7 +35,8 @@ NO_WALLS: Final = MappingProxyType(
     {
         name: word
         for word, names in {
-            "opening": "closet pantry arch archway passage doorway",
+            "opening": "closet pantry arch archway passage doorway tür tuer fenster porte fenêtre"
+            " fenetre puerta ventana porta finestra deur raam janela",
             "bare": "tub bathtub shower vanity toilet fireplace hearth stove range oven fridge"
             " refrigerator dishwasher sink counter bench bookcase wardrobe heater"
             " cupboard cupboards units worktop dresser settle",

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from typing import Final
 
 from trimlang.language.slip_row import (
@@ -210,13 +211,16 @@ WALL_SLIPS: Final = (
         remedy="Say it in a note.",
         instead=lambda found: f', note "{found["text"]}"' if " " in found[0][:2] else None,
     ),
-    slip(
-        ("N 10 ft E 8 ft, S 10 ft", "N 10 ft, E 8 ft, S 10 ft"),
-        ("N 10 ft, E 8 ft door 32", "N 10 ft, E 8 ft, door 32"),
-        ("N 10' 2 1/4\" E 8' 7\" S 10' 2 1/4\"", "N 10' 2 1/4\", E 8' 7\", S 10' 2 1/4\""),
-        written=rf"{_BEHIND_A_LENGTH}\s+(?P<slip>{_NAME})(?=\s+\d)(?P<rest>[^,#]*)",
-        wanted="a comma before the next wall",
-        remedy="Put a comma before the wall.",
-        instead=_parted,
+    replace(
+        slip(
+            ("N 10 ft E 8 ft, S 10 ft", "N 10 ft, E 8 ft, S 10 ft"),
+            ("N 10 ft, E 8 ft door 32", "N 10 ft, E 8 ft, door 32"),
+            ("N 10' 2 1/4\" E 8' 7\" S 10' 2 1/4\"", "N 10' 2 1/4\", E 8' 7\", S 10' 2 1/4\""),
+            written=rf"{_BEHIND_A_LENGTH}\s+(?P<slip>{_NAME})(?=\s+\d)(?P<rest>[^,#]*)",
+            wanted="a comma before the next wall",
+            remedy="Put a comma before the wall.",
+            instead=_parted,
+        ),
+        of_walls=True,
     ),
 )

@@ -56,6 +56,9 @@ _SAME_JOINT: Final = {
     "cope": "in-corner cope",
     "coped": "in-corner cope",
     "mitre": "in-corner",
+    **dict.fromkeys(("innen", "innenecke"), "in-corner"),
+    **dict.fromkeys(("außen", "aussen", "außenecke", "aussenecke"), "out-corner"),
+    "stumpf": "butt",
     "miter": "in-corner",
 }
 _SAME_SIGN: Final = {

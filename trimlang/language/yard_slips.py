@@ -7,6 +7,7 @@ from typing import Final
 
 from trimlang.language.slip_row import ANY_NAME, END_OF_PART, WHOLE_LENGTH, Found, slip
 
+_ROUND: Final = r"\d{1,2}(?:\.\d\d?)?"
 _PRICE: Final = r"[$€£¥]?\d+(?:\.\d\d?)?"
 _LONG_UNIT: Final = r"(?:ft|feet|m|mm|in|')"
 _SIZE: Final = r"(?:\d[\d./⁄∕ \-]*)?[¼½¾⅐-⅞]?(?: ?(?:in|mm)\b| ?[\"″])?"
@@ -15,7 +16,7 @@ _RIGHT_ANGLE: Final = 90
 
 
 def _each_length(found: Found) -> str:
-    lengths = re.findall(r"\d+", found["all"])
+    lengths = re.findall(r"[\d.]+", found["all"])
     return ", ".join(f"{one} {found['unit']}" for one in lengths)
 
 
@@ -110,7 +111,7 @@ YARD_SLIPS: Final = (
     ),
     slip(
         ("stock base: 8/12/16 ft at 1.45 a foot", "stock base: 8 ft, 12 ft, 16 ft at 1.45 a foot"),
-        written=rf"^\s*stock\b[^#]*?(?P<slip>(?P<all>\d{{1,2}}(?:\s*/\s*\d{{1,2}})+)\s*(?"
+        written=rf"^\s*stock\b[^#]*?(?P<slip>(?P<all>{_ROUND}(?:\s*/\s*{_ROUND})+)\s*(?"
         rf"P<unit>{_LONG_UNIT}))",
         wanted="each length by itself",
         remedy="Write {}.",

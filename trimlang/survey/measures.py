@@ -10,7 +10,7 @@ from typing import Final
 from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.language.tree import Measure, Price
 from trimlang.language.vocabulary import BESIDE_A_MARK, spellings
-from trimlang.lengths.tape import Unit, decimal_text, feet_text, length_text
+from trimlang.lengths.tape import MM, Unit, decimal_text, feet_text, length_text
 from trimlang.lengths.units import LengthUnit, UnknownUnitError, in_inches
 
 LONGEST_WALL: Final = Fraction(1200)
@@ -19,6 +19,8 @@ LONGEST_WALL: Final = Fraction(1200)
 
 # What stands behind a number that may have been meant in millimetres: nothing, or a longer unit.
 _METRIC: Final = (None, LengthUnit.CM, LengthUnit.METRE)
+_LONGEST_IN_METRES: Final = 20
+"""A wall of 3.25 m is usual in a home, one of 30 m is not (common practice, no source)."""
 _THOUSANDS: Final = 3
 """How many figures stand between two points of those who put points between thousands."""
 
@@ -153,3 +155,11 @@ def money(price: Price | None, findings: Findings) -> Fraction | None:
         findings.say("T205", price.span)
         return None
     return price.amount
+
+
+def metres_meant(length: Fraction, unit: Unit) -> str:
+    """Return a number of millimetres with metres behind it where a wall can be so long, else ""."""
+    number = length / MM
+    if unit is not Unit.MM or not 0 < number < _LONGEST_IN_METRES:
+        return ""
+    return f"{decimal_text(number, _THOUSANDS)} m"

@@ -144,7 +144,11 @@ def _priced(line: tree.StockLine, findings: Findings) -> Iterator[tree.WrittenOf
     behind: tree.WrittenOffer | None = None
     offers: list[tree.WrittenOffer] = []
     # From the right, because the price behind the last of several lengths is that of all of them.
+    after: tree.WrittenOffer | None = None
     for offer in reversed(line.offers):
+        before, after = after, offer
+        if offer.price is None and _has_a_decimal_comma(offer, before, findings):
+            continue
         if offer.price is not None:
             behind = offer if offer.per is not None else None
             offers.append(offer)
@@ -153,6 +157,21 @@ def _priced(line: tree.StockLine, findings: Findings) -> Iterator[tree.WrittenOf
         else:
             findings.say("T254", offer.length.span, trim=line.name.text)
     yield from reversed(offers)
+
+
+def _has_a_decimal_comma(
+    offer: tree.WrittenOffer, after: tree.WrittenOffer | None, findings: Findings
+) -> bool:
+    """Tell of ``2,4 m``, which reads as a stick of 2 and another one of 4 m; say whether it is."""
+    (whole, unit), *more = offer.length.parts
+    if after is None or unit or more or after.length.span.column != offer.length.span.end + 1:
+        return False
+    (part, unit), *more = after.length.parts
+    if more or unit is None or part.denominator != 1:
+        return False
+    span = replace(offer.length.span, end=after.length.span.end)
+    findings.say("T114", span, better=f"{whole}.{part} {unit}")
+    return True
 
 
 def _offer(
