@@ -124,7 +124,7 @@ def test_line_ends_and_byte_order_marks(end: str, check: Check) -> None:
         ("N:", "T103", "", "one line"),
         ('N: 40 in, left=butt, right=butt, note "x', "T104", "", "second quotation mark"),
         ("N: 40 in, left=butt, right=butt;", "T101", ";", "comma"),
-        ("\x00", "T100", "\x00", ""),
+        ("\x00", "T101", "\x00", "This sign cannot be seen: take it out."),
     ],
 )
 def test_mistakes(line: str, code: str, word: str, remedy: str, check: Check) -> None:

@@ -41,7 +41,7 @@ def found(result: Result) -> set[str]:
         ('room "a\u202eb", trim base, open walk', "T115"),
         ('room "a\u061cb", trim base, open walk', "T115"),
         ("N\u200f: 40 in, left=butt, right=butt", "T101"),
-        ("\u200fN: 40 in, left=butt, right=butt", "T100"),
+        ("\u200fN: 40 in, left=butt, right=butt", "T101"),
         ("bаse2: 40 in, left=butt, right=butt", "T118"),
         ("ｂase2: 40 in, left=butt, right=butt", "T118"),
         ("N٣: 40 in, left=butt, right=butt, left=٣", "T101"),

@@ -107,7 +107,14 @@ def explain(error: UnexpectedInput, text: str, file: str, line: int) -> Diagnost
     )
     # From the particular to the general: each looks for a slip that a later one would explain
     # less well.
-    for look in (_before_a_side, _no_wall_before, _in_quotes, _first_word, _begun_otherwise):
+    for look in (
+        _unseen,
+        _before_a_side,
+        _no_wall_before,
+        _in_quotes,
+        _first_word,
+        _begun_otherwise,
+    ):
         finding = look(stop)
         if finding is not None:
             return finding
@@ -128,6 +135,17 @@ def _cut_short(lacking: set[str], line: _Line) -> Diagnostic:
         # the one unit that an angle can have
         remedy = Suggestion("Write “deg” behind the number.", " deg")
     return say("T103", end, wanted=expected_phrase(lacking), remedy=remedy)
+
+
+def _unseen(stop: _Stop) -> Diagnostic | None:
+    """Find a sign that nobody sees, such as one that turns the direction of writing."""
+    if stop.word.isprintable():
+        return None
+    # What cannot be seen is named by its number.
+    sign = f"U+{ord(stop.word[0]):04X}"
+    remedy = Suggestion("This sign cannot be seen: take it out.", "")
+    wanted = expected_phrase(set(stop.terminals))
+    return say("T101", stop.here, word=sign, wanted=wanted, remedy=remedy)
 
 
 def _before_a_side(stop: _Stop) -> Diagnostic | None:
@@ -221,9 +239,7 @@ def _unexpected(stop: _Stop) -> Diagnostic:
     """Return the finding that says what could stand there."""
     terminals, word = set(stop.terminals), stop.word
     remedy = remedy_for(word, stop.line.text, stop.column - 1, terminals)
-    # What cannot be seen is named by its number.
-    shown = word if word.isprintable() else f"U+{ord(word[0]):04X}"
-    return say("T101", stop.here, word=shown, wanted=expected_phrase(terminals), remedy=remedy)
+    return say("T101", stop.here, word=word, wanted=expected_phrase(terminals), remedy=remedy)
 
 
 def _no_wall(word: str, at: int, line: _Line) -> Diagnostic:
