@@ -18,7 +18,7 @@ from tests.trust.sessions import grown_session, read_session
 KEPT = sorted((ROOT / "tests" / "corpus").glob("*.json"))
 
 
-@pytest.mark.parametrize("path", KEPT, ids=lambda path: path.stem)
+@pytest.mark.parametrize("path", KEPT, ids=[path.stem for path in KEPT])
 def test_the_kept_sessions(path: Path, tmp_path: Path) -> None:
     hold(read_session(path.read_text(encoding="utf-8")), tmp_path, Tally())
 
