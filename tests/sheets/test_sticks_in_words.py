@@ -96,6 +96,14 @@ def test_a_stick_says_once_how_its_pieces_lie_where_other_sticks_lie_differently
     assert not any("apron" in row.id for row in alike["flat"].rows)
 
 
+def test_a_column_of_settings_is_as_wide_as_its_words_need() -> None:
+    made = built(f"{TWELVE_FEET}\nspare 0 %")
+    for language, wordy in (("en", False), ("de", False), ("es", True)):
+        (base,) = stick_layouts(made, Pen(words_in(language), "$"))
+        assert base.wordy == wordy
+    assert [one.wordy for one in stick_layouts(odd(), PEN) if one.trim == "crown"] == [True]
+
+
 FLAWED = (
     'on-hand base: 12 ft batch "A", knot 62 in to 64 in, split 0 in to 5 in from the right end\n'
     'stock base: 8 ft at 41.40 batch "A"\nspare 0 %'

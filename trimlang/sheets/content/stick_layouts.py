@@ -22,6 +22,8 @@ SLANT: Final = 1.6
 """How far a mitre's line leans on paper (mm): so that it is seen, not to scale."""
 LETTER: Final = 1.75
 """About how wide a letter of an id is on paper (mm)."""
+SHORT_SETTING: Final = 15
+"""Letters of a setting that the stylesheet's narrow columns hold: ``44 1/2° derecha``."""
 
 
 @record
@@ -90,7 +92,7 @@ class TrimSticks:
     ``lay`` says how its pieces lie at the saw if all lie alike; otherwise each stick says it, and
     where its pieces too lie differently each end.
     ``one_way`` tells that no piece may be turned end for end.
-    ``tilted`` tells that the blade leans for some of its cuts.
+    ``wordy`` tells that some of its settings are too long for a narrow column.
     ``above`` names the edge that is drawn at the top of its bars, where it is one for all.
     """
 
@@ -99,7 +101,7 @@ class TrimSticks:
     lay: str
     above: str
     one_way: bool
-    tilted: bool
+    wordy: bool
     sticks: tuple[StickLayout, ...]
 
 
@@ -133,7 +135,11 @@ def stick_layouts(result: Result, pen: Pen) -> tuple[TrimSticks, ...]:
                 lay=once,
                 above=above,
                 one_way=result.job.trim(plan.trim).one_way,
-                tilted=any(end.tilt is not None for end in every),
+                wordy=any(
+                    len(line) > SHORT_SETTING
+                    for end in every
+                    for line in saw_words.setting_lines(end, pen)
+                ),
                 sticks=tuple(
                     _stick(stick, ends, scale, pen, lay=not once, use=_use(stick, again, kerf, pen))
                     for stick in plan.sticks
