@@ -9,9 +9,9 @@ from tests.every import every
 from tests.jobs import TRIM
 from trimlang.compiler import check_job
 from trimlang.diagnostics.mending import mends
-from trimlang.language.known_slips import KNOWN_SLIPS
 from trimlang.language.parse import read_line
 from trimlang.language.regional_names import PARTS_ELSEWHERE
+from trimlang.language.slips.known_slips import KNOWN_SLIPS
 
 EXAMPLES = [(slip, *example) for slip in KNOWN_SLIPS for example in slip.examples]
 

@@ -12,8 +12,8 @@ from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.diagnostics.near_words import nearest
 from trimlang.diagnostics.suggestion import Suggestion, did_you_mean
 from trimlang.language.end_facts import Side
-from trimlang.language.known_slips import known_slip
-from trimlang.language.slip_row import JOINT_WORD
+from trimlang.language.slips.known_slips import known_slip
+from trimlang.language.slips.slip_row import JOINT_WORD
 from trimlang.language.vocabulary import COMPASS, line_words, part_words
 from trimlang.language.what_could_stand import (
     LENGTH_TOKENS,

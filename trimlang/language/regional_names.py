@@ -11,7 +11,7 @@ import re
 from collections.abc import Iterator
 from typing import Final
 
-from trimlang.language.slip_row import WRITTEN_LENGTH
+from trimlang.language.slips.slip_row import WRITTEN_LENGTH
 from trimlang.record import record
 
 NAME: Final = r"[^\W\d_][\w.\-]*"

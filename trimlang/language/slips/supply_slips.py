@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
-from trimlang.language.slip_row import END_OF_PART, slip
-from trimlang.language.slip_row import WRITTEN_LENGTH as LONG
+from trimlang.language.slips.slip_row import END_OF_PART, slip
+from trimlang.language.slips.slip_row import WRITTEN_LENGTH as LONG
 
 _PRICE: Final = r"[$€£¥]?\d+\.\d\d"
 

@@ -12,27 +12,27 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.diagnostics import Diagnostic
-from trimlang.language.box_slips import BOX_SLIPS
-from trimlang.language.buying_slips import BUYING_SLIPS
-from trimlang.language.casing_slips import CASING_SLIPS
-from trimlang.language.curve_slips import CURVE_SLIPS
-from trimlang.language.door_slips import DOOR_SLIPS
-from trimlang.language.ending_slips import ENDING_SLIPS
-from trimlang.language.heading_slips import HEADING_SLIPS
-from trimlang.language.log_slips import LOG_SLIPS
-from trimlang.language.order_slips import ORDER_SLIPS
-from trimlang.language.pad_slips import PAD_SLIPS
-from trimlang.language.regional_slips import ANY_TRIM, REGIONAL_SLIPS
-from trimlang.language.setting_slips import SETTING_SLIPS
-from trimlang.language.shape_slips import SHAPE_SLIPS
-from trimlang.language.side_slips import SIDE_SLIPS
-from trimlang.language.slip_row import WHOLE_LENGTH, WRITTEN_LENGTH, Found, slip
-from trimlang.language.slope_slips import SLOPE_SLIPS
-from trimlang.language.stack_slips import STACK_SLIPS
-from trimlang.language.stick_slips import STICK_SLIPS
-from trimlang.language.supply_slips import SUPPLY_SLIPS
-from trimlang.language.wall_slips import WALL_SLIPS
-from trimlang.language.yard_slips import YARD_SLIPS
+from trimlang.language.slips.box_slips import BOX_SLIPS
+from trimlang.language.slips.buying_slips import BUYING_SLIPS
+from trimlang.language.slips.casing_slips import CASING_SLIPS
+from trimlang.language.slips.curve_slips import CURVE_SLIPS
+from trimlang.language.slips.door_slips import DOOR_SLIPS
+from trimlang.language.slips.ending_slips import ENDING_SLIPS
+from trimlang.language.slips.heading_slips import HEADING_SLIPS
+from trimlang.language.slips.log_slips import LOG_SLIPS
+from trimlang.language.slips.order_slips import ORDER_SLIPS
+from trimlang.language.slips.pad_slips import PAD_SLIPS
+from trimlang.language.slips.regional_slips import ANY_TRIM, REGIONAL_SLIPS
+from trimlang.language.slips.setting_slips import SETTING_SLIPS
+from trimlang.language.slips.shape_slips import SHAPE_SLIPS
+from trimlang.language.slips.side_slips import SIDE_SLIPS
+from trimlang.language.slips.slip_row import WHOLE_LENGTH, WRITTEN_LENGTH, Found, slip
+from trimlang.language.slips.slope_slips import SLOPE_SLIPS
+from trimlang.language.slips.stack_slips import STACK_SLIPS
+from trimlang.language.slips.stick_slips import STICK_SLIPS
+from trimlang.language.slips.supply_slips import SUPPLY_SLIPS
+from trimlang.language.slips.wall_slips import WALL_SLIPS
+from trimlang.language.slips.yard_slips import YARD_SLIPS
 from trimlang.lengths.units import in_inches
 
 _ANY_WALL: Final = 1200

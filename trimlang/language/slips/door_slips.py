@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
-from trimlang.language.slip_row import END_OF_PART, GAP, WHOLE_LENGTH, Found, slip
+from trimlang.language.slips.slip_row import END_OF_PART, GAP, WHOLE_LENGTH, Found, slip
 
 
 def _hand(found: Found) -> str:

@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Final
 from unicodedata import normalize
 
-from trimlang.language.slip_row import END_OF_PART, WHOLE_LENGTH, Found, slip
+from trimlang.language.slips.slip_row import END_OF_PART, WHOLE_LENGTH, Found, slip
 
 _TOPICS: Final = (
     r"(?:saw|nails|casings|corners|splices|caulk|filler|putty|glue|primer|paint|every\s+room)"

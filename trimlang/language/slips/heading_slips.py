@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime
 from typing import Final
 
-from trimlang.language.slip_row import ANY_NAME, END_OF_PART, WHOLE_LENGTH, Found, slip
+from trimlang.language.slips.slip_row import ANY_NAME, END_OF_PART, WHOLE_LENGTH, Found, slip
 
 _CORNERS: Final = r"(?P<joint>in|out|inside|outside|in-corner|out-corner)"
 _MONTHS: Final = (

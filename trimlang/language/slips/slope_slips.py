@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import Final
 
 from trimlang.language.regional_names import NAME
-from trimlang.language.slip_row import END_OF_PART, Found, slip
-from trimlang.language.slip_row import WRITTEN_LENGTH as LONG
+from trimlang.language.slips.slip_row import END_OF_PART, Found, slip
+from trimlang.language.slips.slip_row import WRITTEN_LENGTH as LONG
 
 _DEGREES: Final = r"\d[\d./ ]*? ?(?:deg(?:rees?)?\b|°|%)"
 _RISING: Final = r"\brising +(?:left|right) +"

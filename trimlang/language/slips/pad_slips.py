@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from trimlang.language.slip_row import (
+from trimlang.language.slips.slip_row import (
     END_OF_PART,
     GAP,
     JOINT_WORD,

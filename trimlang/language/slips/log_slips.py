@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import Final
 
-from trimlang.language.slip_row import ANY_NAME, WHOLE_LENGTH, Found, slip
+from trimlang.language.slips.slip_row import ANY_NAME, WHOLE_LENGTH, Found, slip
 
 _COUNT: Final = re.compile(r"\d")
 _PIECE: Final = r"[^\W\d_]\w*-[\w\-]+"

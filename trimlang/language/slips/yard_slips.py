@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import Final
 
-from trimlang.language.slip_row import ANY_NAME, END_OF_PART, WHOLE_LENGTH, Found, slip
+from trimlang.language.slips.slip_row import ANY_NAME, END_OF_PART, WHOLE_LENGTH, Found, slip
 
 _ROUND: Final = r"\d{1,2}(?:\.\d\d?)?"
 _PRICE: Final = r"[$€£¥]?\d+(?:\.\d\d?)?"

@@ -6,7 +6,7 @@ import re
 from dataclasses import replace
 from typing import Final
 
-from trimlang.language.slip_row import (
+from trimlang.language.slips.slip_row import (
     END_OF_PART,
     GAP,
     JOINT_WORD,

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import Final
 
-from trimlang.language.slip_row import WALL_NAME, WHOLE_LENGTH, Found, slip
+from trimlang.language.slips.slip_row import WALL_NAME, WHOLE_LENGTH, Found, slip
 
 _STICK: Final = r"\d[\d./ ]*?\s*(?:ft|feet|in|mm|m|')"
 _PURCHASE: Final = re.compile(rf"(?P<count>\d+)\s*(?:of|x|×|\*)\s*(?P<long>{WHOLE_LENGTH})", re.I)

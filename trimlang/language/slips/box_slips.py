@@ -6,8 +6,8 @@ from typing import Final
 
 from trimlang.diagnostics.near_words import nearest
 from trimlang.language.regional_names import NAME
-from trimlang.language.slip_row import END_OF_PART, Found, slip
-from trimlang.language.slip_row import WRITTEN_LENGTH as LONG
+from trimlang.language.slips.slip_row import END_OF_PART, Found, slip
+from trimlang.language.slips.slip_row import WRITTEN_LENGTH as LONG
 from trimlang.language.vocabulary import words_after
 
 _NUMBERS: Final = {

@@ -6,7 +6,7 @@ from typing import Final
 
 from trimlang.diagnostics.near_words import nearest
 from trimlang.language.regional_names import NAME
-from trimlang.language.slip_row import END_OF_PART, JOINT_WORD, WRITTEN_LENGTH, Found, slip
+from trimlang.language.slips.slip_row import END_OF_PART, JOINT_WORD, WRITTEN_LENGTH, Found, slip
 from trimlang.language.vocabulary import words_after
 
 _DEGREES: Final = r"\d[\d./ ]*?"

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from trimlang.language.regional_names import NAME, PARTS_ELSEWHERE, PartElsewhere
-from trimlang.language.slip_row import WRITTEN_LENGTH, Found, KnownSlip, slip
+from trimlang.language.slips.slip_row import WRITTEN_LENGTH, Found, KnownSlip, slip
 
 ANY_TRIM: Final = slip(
     written=rf"^\s*(?P<slip>(?!trim\b)(?P<kind>{NAME}(?: +{NAME}){{0,2}}))"

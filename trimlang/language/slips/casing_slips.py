@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from trimlang.language.regional_names import NAME
-from trimlang.language.slip_row import END_OF_PART, GAP, WRITTEN_LENGTH, KnownSlip, slip
+from trimlang.language.slips.slip_row import END_OF_PART, GAP, WRITTEN_LENGTH, KnownSlip, slip
 
 _OPENING: Final = r"(?:^|,)\s*(?:door|window|opening)\b(?:[^#\"]|\"[^\"]*\")*?"
 _LONG: Final = rf"(?P<long>{WRITTEN_LENGTH})"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from trimlang.language.slip_row import WRITTEN_LENGTH, slip
+from trimlang.language.slips.slip_row import WRITTEN_LENGTH, slip
 
 SHAPE_SLIPS: Final = (
     slip(

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from typing import Final
 
-from trimlang.language.slip_row import END_OF_PART, WALL_NAME, WHOLE_LENGTH, Found, slip
+from trimlang.language.slips.slip_row import END_OF_PART, WALL_NAME, WHOLE_LENGTH, Found, slip
 
 _ENDS: Final = r"(?:(?:left|right)\s*=[^,#]*|in|out|butt)"
 _LENGTH_FIRST: Final = re.compile(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from trimlang.language.regional_names import NAME
-from trimlang.language.slip_row import slip
+from trimlang.language.slips.slip_row import slip
 
 _ASSEMBLY: Final = r"^\s*assembly\b[^#]*?"
 
