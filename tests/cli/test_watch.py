@@ -137,6 +137,7 @@ def test_saves_reach_the_sheets_and_mistakes_do_not(
     assert {path.name for path in tmp_path.iterdir()} == {"job.trim", "job.trim~", "shop"}
 
 
+@pytest.mark.nightly
 def test_includes_and_templates_are_watched(tmp_path: Path, begin: Callable[..., Watching]) -> None:
     templates = tmp_path / "mine"
     templates.mkdir()

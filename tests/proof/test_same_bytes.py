@@ -16,10 +16,7 @@ import pytest
 
 from tests.conftest import EXAMPLES, ROOT
 from tests.jobs import walls
-from tests.sheets.jobs import small
 from trimlang.cli import main
-from trimlang.sheets.render.pages import render_sheets
-from trimlang.sheets.render.pdf import to_pdf
 
 NEEDED = "highspy, jinja2, lark, numpy, pint, rich, segno, weasyprint"
 OTHERS = [f"python3.{minor}" for minor in range(11, 20) if minor != sys.version_info[1]]
@@ -84,22 +81,6 @@ def test_pages_and_data_are_the_same_from_another_folder_in_a_bare_locale(tmp_pa
         shutil.copy(EXAMPLES / name, copy / name)
     there = built(Path("one-room.trim"), BARE, cwd=copy, pdf=False)
     assert there == usual("one-room.trim", pdf=False)
-
-
-PRINT = """
-import sys
-from tests.sheets.jobs import small
-from trimlang.sheets.render.pages import render_sheets
-from trimlang.sheets.render.pdf import to_pdf
-sys.stdout.buffer.write(to_pdf(render_sheets(small(), only=["tickets"])["tickets"]))
-"""
-
-
-def test_a_pdf_is_the_same_with_another_hash_seed_time_zone_and_locale() -> None:
-    words, own = [sys.executable, "-c", PRINT], {**os.environ, **ELSEWHERE}
-    there = subprocess.run(words, cwd=ROOT, env=own, check=True, capture_output=True).stdout
-    assert there.startswith(b"%PDF-")
-    assert there == to_pdf(render_sheets(small(), only=["tickets"])["tickets"])
 
 
 @pytest.mark.nightly

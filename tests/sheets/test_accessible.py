@@ -47,8 +47,6 @@ ALL = (*WITH_WALLS, INDEX, PHONE)
 BY_DAY = [
     # it holds all sheets; what is dark differs in its colours alone
     (PHONE, "dark"),
-    # the largest sheet, the one that is ticked, and the page that is none
-    *((name, "light") for name in ("tickets", "checklist", INDEX)),
 ]
 LOOKS = [(name, look) for name in ALL for look in ("light", "dark", "house")]
 

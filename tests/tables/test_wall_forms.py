@@ -23,6 +23,7 @@ JOBS = sorted(
     for path in (*EXAMPLES.glob("*.trim"), *(ROOT / "tests" / "story" / "pad").glob("*.trim"))
     if "room " in path.read_text(encoding="utf-8")
 )
+LARGEST = (EXAMPLES / "ferncote.trim", EXAMPLES / "house.trim")
 LONG = """\
 room "Den", trim base
   N:  10 ft 2 1/4 in, left=in-corner, right=in-corner  # first
@@ -111,8 +112,8 @@ def pieces_of(path: Path) -> tuple[Piece, ...]:
 @pytest.mark.parametrize(
     "path",
     [
-        # the largest: its walls are held tidy at every change in tests/joinery/test_house_laws.py
-        pytest.param(path, marks=pytest.mark.nightly if path.stem == "ferncote" else ())
+        # the large house's walls are held tidy at every change in tests/joinery/test_house_laws.py
+        pytest.param(path, marks=pytest.mark.nightly if path in LARGEST else ())
         for path in JOBS
     ],
     ids=[path.stem + path.parent.name for path in JOBS],

@@ -25,9 +25,9 @@ def test_the_kept_sessions(path: Path, tmp_path: Path) -> None:
 
 def test_new_sessions(tmp_path: Path) -> None:
     random, tally = Random(20261128), Tally()
-    for number in range(30):
+    for number in range(20):
         folder = tmp_path / str(number)
         folder.mkdir()
         hold(grown_session(random), folder, tally)
-    assert tally.codes[0] > 8
-    assert tally.codes[1] > 8
+    assert tally.codes[0] > 5
+    assert tally.codes[1] > 5

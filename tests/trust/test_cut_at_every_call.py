@@ -12,7 +12,7 @@ import pytest
 
 from tests.trust.cut_commands import COMMANDS, points, try_at
 
-AT_MOST = 3
+AT_MOST = 2
 """Points of each command that are tried here; of a build, which takes long, one in its midst."""
 
 
