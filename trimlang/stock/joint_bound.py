@@ -204,11 +204,11 @@ class JointBound:
 
     def _priced(self, duals: Sequence[float]) -> tuple[Worth, Steps, int] | None:
         """Return the inequality that duals suggest, and how many columns the program gains."""
-        of_size, of_kind, rises = self.program.parted(duals)
+        of_size, of_kind, of_mark = self.program.parted(duals)
         scale = SCALE / max(*duals, 1e-12)
         # From here on everything is in whole numbers, and true whatever these are.
         values = [int(value * scale) if value > 0 else 0 for value in of_size]
-        steps = steps_of(rises, scale)
+        steps = steps_of(of_mark, scale)
         sizes = self.timber.sizes
         weights = [size.least for size in sizes] + [room for room, _ in steps]
         pricing = Pricing(

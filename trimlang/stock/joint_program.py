@@ -3,9 +3,10 @@
 Rows: one for each size (as in ``program.py``), one for each kind of stick, one for each *mark* of
 length, one for each sort of long wall.  Columns: what is bought; patterns, which hold fixed
 pieces and parts of walls of any length; and *splits*, ways to divide one wall into its parts.
-A mark's row says that the patterns give at least as many parts of that length or more as
-the splits ask for: a longer part serves for a shorter one.  So the marks' dual values
-add up to a value of a part that never falls as the part grows longer.
+A mark's row says that the patterns give as many parts from there to the next mark as the splits
+ask for.  A longer part serves for a shorter one, so a column at no cost hands parts from
+each mark down to the one below: a mark's dual is what a part of its length is worth, and a
+longer one is never worth less.
 
 Between two marks all parts are worth the same.  Patterns count a part from its mark on, splits
 up to the next mark, so the program asks for no more than any plan needs; marks are added where
@@ -14,6 +15,7 @@ the patterns that are used end, until nothing is gained.
 
 from __future__ import annotations
 
+from bisect import bisect, bisect_left
 from collections import Counter
 from collections.abc import Iterable, Sequence
 from fractions import Fraction
@@ -46,6 +48,19 @@ class Split:
 Column = JoinedStick | Split
 
 
+class _Span:
+    """From one mark to the next: its row, and the parts that columns give or ask for there.
+
+    ``parts``: by the places of the columns, the shortest first.  ``down``: the column that
+    hands parts to the mark below.
+    """
+
+    def __init__(self, row: int) -> None:
+        self.row = row
+        self.down: int | None = None
+        self.parts: dict[int, list[int]] = {}
+
+
 class JointProgram:
     """The program and its columns; ``marks`` are the rooms at which a part may be worth more."""
 
@@ -59,9 +74,11 @@ class JointProgram:
         # How many walls there are of each sort.
         self.sorts = dict(sorts)
         self._sizes, self._kinds = len(timber.sizes), len(timber.kinds)
-        self._first_mark = self._sizes + self._kinds + len(self.sorts)
+        # The shortest first.
         self.marks: list[int] = []
+        self._spans: dict[int, _Span] = {}
         self.columns: list[Column] = []
+        self._places: list[int] = []
         self._known: set[Column] = set()
         # Without presolve, since it is solved again and again with a few columns more, from where
         # it was.
@@ -97,39 +114,68 @@ class JointProgram:
                 self._inf,
                 {self._sizes + self._kinds + place: 1.0},
             )
-        self._first = lp.getNumCol()
         self.mark(marks)
 
     def mark(self, rooms: Iterable[int]) -> int:
         """Add the marks that are not there yet, and return how many those are."""
-        fresh = sorted(set(rooms) - set(self.marks))
+        fresh = sorted(set(rooms) - set(self._spans))
         for room in fresh:
-            # Columns that are there already may give parts so long, so they get an entry too.
-            entries = {
-                self._first + place: number
-                for place, column in enumerate(self.columns)
-                if (number := _beyond(column, room))
-            }
-            add_row(self._lp, 0.0, entries)
-            self.marks.append(room)
+            at = bisect(self.marks, room)
+            below = self._spans[self.marks[at - 1]] if at else None
+            above = self._spans[self.marks[at]] if at < len(self.marks) else None
+            span = self._spans[room] = _Span(self._lp.getNumRow())
+            self.marks.insert(at, room)
+            add_row(self._lp, 0.0, {})
+            if below is not None:
+                self._divided(below, room, span)
+                self._handed_down(span, below)
+            if above is not None:
+                if above.down is not None and below is not None:
+                    self._lp.changeCoeff(below.row, above.down, 0.0)
+                    self._lp.changeCoeff(span.row, above.down, 1.0)
+                else:
+                    self._handed_down(above, span)
         return len(fresh)
+
+    def _divided(self, below: _Span, room: int, span: _Span) -> None:
+        """Give a new mark the parts from it on that were counted at the one below."""
+        for place, parts in list(below.parts.items()):
+            cut = bisect_left(parts, room)
+            if cut < len(parts):
+                sign = self._sign(place)
+                below.parts[place], span.parts[place] = parts[:cut], parts[cut:]
+                self._lp.changeCoeff(below.row, self._places[place], sign * cut)
+                self._lp.changeCoeff(span.row, self._places[place], sign * (len(parts) - cut))
+
+    def _handed_down(self, span: _Span, below: _Span) -> None:
+        span.down = self._lp.getNumCol()
+        add_column(self._lp, 0.0, self._inf, {span.row: -1.0, below.row: 1.0})
+
+    def _sign(self, place: int) -> float:
+        """A split takes parts where a pattern gives them."""
+        return -1.0 if isinstance(self.columns[place], Split) else 1.0
 
     def add(self, columns: Iterable[Column]) -> int:
         """Add the columns that are not known yet, and return how many those are."""
         fresh = [one for one in dict.fromkeys(columns) if one not in self._known]
         for column in fresh:
+            place = len(self.columns)
             self._known.add(column)
             self.columns.append(column)
+            self._places.append(self._lp.getNumCol())
             entries: dict[int, float] = {}
             if isinstance(column, Split):
                 entries[self._sizes + self._kinds + column.sort] = 1.0
             else:
                 entries.update({size: float(n) for size, n in Counter(column.pattern).items()})
                 entries[self._sizes + column.kind] = -1.0
-            for place, room in enumerate(self.marks):
-                number = _beyond(column, room)
-                if number:
-                    entries[self._first_mark + place] = number
+            sign = self._sign(place)
+            for part in sorted(column.parts):
+                at = bisect(self.marks, part)
+                if at:
+                    span = self._spans[self.marks[at - 1]]
+                    span.parts.setdefault(place, []).append(part)
+                    entries[span.row] = entries.get(span.row, 0.0) + sign
             add_column(self._lp, 0.0, self._inf, entries)
         return len(fresh)
 
@@ -162,22 +208,15 @@ class JointProgram:
             return float("inf"), None, None
         answer = self._lp.getSolution()
         value = float(self._lp.getInfo().objective_function_value)
-        return value, self._np.asarray(answer.col_value)[self._first :], list(answer.row_dual)
+        return value, self._np.asarray(answer.col_value)[self._places], list(answer.row_dual)
 
     def parted(
         self, duals: Sequence[float]
     ) -> tuple[Sequence[float], Sequence[float], dict[int, float]]:
-        """Return the duals of the sizes and of the kinds, and what each mark adds to a value."""
+        """Return the duals of the sizes and of the kinds, and what a part is worth at each mark."""
         sizes, rest = duals[: self._sizes], duals[self._sizes :]
-        rises = dict(zip(self.marks, duals[self._first_mark :], strict=True))
-        return sizes, rest[: self._kinds], rises
-
-
-def _beyond(column: Column, room: int) -> float:
-    """Return how many parts at least so long a pattern gives, or a split takes (negative)."""
-    # A split takes parts where a pattern gives them, hence the sign.
-    number = sum(part >= room for part in column.parts)
-    return -float(number) if isinstance(column, Split) else float(number)
+        worths = {room: duals[self._spans[room].row] for room in self.marks}
+        return sizes, rest[: self._kinds], worths
 
 
 __all__ = ["Column", "JoinedStick", "JointProgram", "Split"]

@@ -19,13 +19,13 @@ class WallSort:
     least: int
 
 
-def steps_of(rises: dict[int, float], scale: float) -> Steps:
-    """Return the whole numbers that what each mark adds to a part's value comes to."""
+def steps_of(worths: dict[int, float], scale: float) -> Steps:
+    """Return in whole numbers what a part is worth from each mark on, where that is more."""
     steps: list[tuple[int, int]] = []
-    for room in sorted(rises):
-        rise = int(rises[room] * scale)
-        if rise > 0:
-            steps.append((room, rise + (steps[-1][1] if steps else 0)))
+    for room in sorted(worths):
+        worth = int(worths[room] * scale)
+        if worth > (steps[-1][1] if steps else 0):
+            steps.append((room, worth))
     return tuple(steps)
 
 
