@@ -39,6 +39,9 @@ MARKS: Final = 400
 ROUNDS: Final = 40
 """How often marks are added while one question is asked."""
 
+IN_VAIN: Final = 3
+"""How often marks are added while the bound of the cost rises no further."""
+
 MIXES: Final = 40
 """The most mixes of sticks tried."""
 
@@ -121,12 +124,13 @@ class JointBound:
             worth, steps, fresh = priced
             floor = cost_floor(self.timber, worth)
             kept.append((-floor, len(kept), worth, steps))
-            self._floor = max(self._floor, floor)
+            if floor > self._floor:
+                self._floor, rounds = floor, 0
             # Either no pattern is missing, or the bound is as high as this program can show: only
             # finer marks can raise it now.
             if not fresh or floor >= value - 1e-6:
                 rounds += 1
-                if rounds > ROUNDS or not self._marked(columns):
+                if rounds > IN_VAIN or not self._marked(columns):
                     self._solved = True
                     break
         for _, _, worth, steps in sorted(kept)[:WORTHS_KEPT]:
