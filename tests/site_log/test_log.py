@@ -10,7 +10,7 @@ import pytest
 
 from tests.conftest import ROOT
 from tests.every import every
-from tests.jobs import BASE, CASE_STOCK, WIDE_CASE
+from tests.jobs import BASE, CASE_STOCK, TWELVE_FEET, WIDE_CASE
 from trimlang.compiler import Result, compile_job
 from trimlang.sheets.render.pages import render_sheets
 from trimlang.site_log.progress_of_job import State
@@ -289,6 +289,20 @@ def test_spare_for_one_spoiled_piece_is_bought_with_the_rest(log: str) -> None:
     for plan in under_way.plans:
         assert plan.survives_loss
         assert plan.status is Status.PROVEN
+
+
+def test_no_spare_is_bought_for_a_glued_return_alone() -> None:
+    job = f"""{BASE}
+{TWELVE_FEET}
+room "Hall" as HA, trim base, open walk
+  N: 68 in, left=butt, right=butt
+  E: 68 in, left=butt, right=return
+"""
+    first = "cut HA-N-base 68 in from base-0 of 6 ft\n"
+    for second in ("cut HA-E-base\n", "cut HA-E-base 68 in from base-1 of 12 ft\n"):
+        result = done(first + second, job)
+        assert result.cost == Fraction("17.40")
+        assert [plan.bought for plan in result.plans] == [()]
 
 
 def test_spare_for_one_spoiled_piece_is_used_up_first() -> None:

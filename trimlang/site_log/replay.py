@@ -105,8 +105,7 @@ class Replay:
     def _new_plan(self) -> None:
         to_cut = frozenset(self._to_cut)
         spare = spare_asked(self._scaled, self._pieces, to_cut, self._percent)
-        floor = self._floor(spare)
-        self._layout = replan(self._work(), spare, self._effort, floor)
+        self._layout = replan(self._work(), spare, self._effort, self._floor(spare))
         self._stale, self._covered = False, Fraction(0)
         places = shown_places(self._scaled, self._rack, self._layout)
         self._changed = frozenset(
@@ -118,7 +117,9 @@ class Replay:
     def _refresh(self) -> None:
         """Bring the order of the plan in force up to date, with its sticks as they are."""
         layout = self._layout
-        spare = Spare(layout.spare, layout.survives_loss) if self._to_cut else Spare()
+        # Glued returns that are left over ask for no spare, so none is to be bought for them.
+        asked_now = spare_asked(self._scaled, self._pieces, self._to_cut, self._percent)
+        spare = Spare(layout.spare, layout.survives_loss) if asked_now != Spare() else Spare()
         for asked, floor in ((spare, layout.bound), (Spare(), 0)):
             as_before = kept_layout(self._work(), asked, floor)
             if as_before is not None and not layout.unplaced:
