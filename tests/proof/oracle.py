@@ -198,11 +198,11 @@ class Checker:
             self._boxes(room, boxes)
         for name, count, long in room.pieces:
             for number_ in range(1, count + 1):
-                whole = f"{room.tag}-{name}-{number_}"
+                whole = f"{room.tag}-{name}" + (f"-{number_}" if count > 1 else "")
                 trim = whole.split("-", 2)[2]
                 self.take(whole, room, trim, "", long, (Cut("open"), Cut("open")))
         for name in room.mitred_loose:
-            self._leave_out(rf"{room.tag}-{name}-\d+", "a loose piece that is mitred")
+            self._leave_out(rf"{room.tag}-{name}(-\d+)?", "a loose piece that is mitred")
         for index, run in enumerate(room.walk):
             if run.casing:
                 # every cased opening of the examples has a name of its own

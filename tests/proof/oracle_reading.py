@@ -370,13 +370,13 @@ def _room(
         elif line[0].startswith("boxes "):
             room.boxes.append(_boxes(line, own["unit"]))
         elif line[0].startswith("piece "):
-            count, size = re.match(r"(\d+) of (.*)", line[1]).groups()  # type: ignore[union-attr]
+            count, size = re.match(r"(?:(\d+) of )?(.*)", line[1]).groups()  # type: ignore[union-attr]
             (trim,) = [fact.split()[1] for fact in line if fact.startswith("trim ")]
             name = "-".join(line[0].split('"')[1].lower().split())
             if any("corner" in fact for fact in line):
                 room.mitred_loose.append(f"{name}-{trim}")
                 continue
-            room.pieces.append((f"{name}-{trim}", int(count), length(size, own["unit"])[0]))
+            room.pieces.append((f"{name}-{trim}", int(count or 1), length(size, own["unit"])[0]))
     _unsaid_ends(room)
     _implied(room)
     return room
