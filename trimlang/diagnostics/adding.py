@@ -48,6 +48,13 @@ def per_what(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
         yield Mend(f"Add {unit}", (Edit(place, f" {unit}"),))
 
 
+def add_price(span: Span, facts: Facts, _line: str) -> Iterator[Mend]:
+    """Say what a stick cost: as much a foot as the nearest one in the stock lines."""
+    if facts["likely"] is not None:
+        place = replace(span, column=span.end)
+        yield Mend(f"Add at {facts['likely']}", (Edit(place, f" at {facts['likely']}"),))
+
+
 def hinges(span: Span, _facts: Facts, _line: str) -> Iterator[Mend]:
     """Say on which side a door is hinged that swings."""
     place = replace(span, column=span.end)

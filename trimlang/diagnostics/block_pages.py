@@ -74,7 +74,7 @@ BLOCK_PAGES: Final = (
     Page(
         code="T430",
         title="a block narrower than what ends at it",
-        message="block “{block}” is {size} wide or tall, and the casing at it {leg} wide",
+        message="block “{block}” is {own} wide or tall, and the casing at it {its} wide",
         remedy="Take a block as wide as the casing or wider.",
         why="A leg that is wider than the block below it, or a head that is wider than the block"
         " beside it, shows its end grain.",

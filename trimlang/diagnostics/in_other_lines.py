@@ -11,6 +11,20 @@ from trimlang.diagnostics.closing_mends import as_it_closes
 from trimlang.diagnostics.diagnostic import Diagnostic, Span
 from trimlang.diagnostics.leaving_out import end_of_words
 from trimlang.diagnostics.mend import Edit, Mend
+from trimlang.diagnostics.sizes_to_ask import (
+    BLOCK_TALL,
+    BLOCK_THICK,
+    BLOCK_WIDE,
+    CASING_WIDE,
+    CROWN_WIDE,
+    TALL,
+    THICK,
+    floor_aside,
+    is_metric,
+    longer_stick,
+    resized,
+    with_usual,
+)
 
 _SETTING: Final = re.compile(
     r"\b(?P<topic>saw|corners|splices|nails|casings|kerfs): (?P<said>[^;:()“”,]*\d[^;:()“”,]*?)"
@@ -104,9 +118,8 @@ def with_a_room(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
 
 def with_stock(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
     """Write a line of stock below the trim's own, in one of the lengths that most yards have."""
-    metric = any(re.match(r"\s*unit\s+(?:mm|cm|m)\b", line, re.IGNORECASE) for line in lines)
     at = len(lines[finding.span.line - 1]) + 1
-    for length in _STICKS_IN_METRES if metric else _STICKS_IN_FEET:
+    for length in _STICKS_IN_METRES if is_metric(lines) else _STICKS_IN_FEET:
         said = f"stock {dict(finding.facts)['trim']}: {length}"
         place = replace(finding.span, column=at, end=at)
         yield Mend(f"Write “{said}”", (Edit(place, f"\n{said}"),))
@@ -204,15 +217,20 @@ def one_for_both_walls(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Me
 # known.
 IN_OTHER_LINES: Final[dict[str, Callable[[Diagnostic, Sequence[str]], Iterator[Mend]]]] = {
     "T206": with_a_room,
+    "T211": with_usual("trim", THICK),
     "T212": with_stock,
     "T213": with_a_free_name("trim"),
     "T220": given_a_room,
     "T221": with_a_free_name("room"),
     "T222": with_a_free_name("tag"),
     "T223": with_a_free_name("run"),
+    "T239": with_usual("trim", CROWN_WIDE),
+    "T241": with_usual("trim", CASING_WIDE),
+    "T246": with_usual("trim", TALL),
     "T282": with_a_free_name("piece"),
     "T291": with_a_free_name("name"),
     "T292": with_a_free_name("name"),
+    "T293": with_usual("block", BLOCK_WIDE, BLOCK_TALL),
     "T310": as_it_closes,
     "T311": as_it_closes,
     "T316": as_it_closes,
@@ -227,12 +245,19 @@ IN_OTHER_LINES: Final[dict[str, Callable[[Diagnostic, Sequence[str]], Iterator[M
     "T406": said_setting,
     "T407": raised_gap,
     "T408": said_setting,
+    "T409": floor_aside,
+    "T410": longer_stick,
     "T411": one_for_both_walls,
     "T414": said_setting,
+    "T430": resized("block", "its", "wide", "tall"),
     "T433": said_setting,
+    "T434": resized("block", "its", "{word}"),
     "T437": said_setting,
+    "T446": resized("trim", "needs", "tall", "wide"),
     "T450": bends,
     "T473": said_setting,
     "T474": block_in_a_line_of_its_own,
+    "T475": with_usual("block", BLOCK_THICK),
+    "T478": resized("block", "its", "{word}"),
     "T482": said_setting,
 }

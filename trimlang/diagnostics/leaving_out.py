@@ -143,6 +143,17 @@ def words_before(words: str) -> Callable[[Span, Facts, str], Iterator[Mend]]:
     return leave_out
 
 
+def without_limits(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
+    """Leave out how many sticks the yard has at most, of each length in the line."""
+    places = list(re.finditer(r"\s+at\s+most\s+\d+", line, re.IGNORECASE))
+    edits = tuple(
+        Edit(replace(span, column=found.start() + 1, end=found.end() + 1), "")
+        for found in reversed(places)
+    )
+    if edits:
+        yield Mend("Leave “at most” out", edits)
+
+
 _DEFECT: Final = re.compile(
     r"\s*,\s*(?:knot|split|check|wane|dent|stain|defect)\b[^,#]*", re.IGNORECASE
 )

@@ -14,6 +14,7 @@ from trimlang.editor.closing_hints import closing_hints
 from trimlang.editor.document_outline import outline
 from trimlang.editor.formatting import formatting, lines_of
 from trimlang.editor.hover import hover, pieces_at
+from trimlang.editor.log_in_full import written_in_full
 from trimlang.editor.mention import Mention, NameSort
 from trimlang.editor.neighbour_end import expected_end
 from trimlang.editor.other_way import (
@@ -278,6 +279,7 @@ async def _actions(ls: EditorServer, params: lsp.CodeActionParams) -> list[lsp.C
             for mend in (
                 *mends(finding, document.reading.text(finding.span), lines),
                 *listed_the_other_way(document.reading, finding),
+                *await written_in_full(document.reading, finding),
             )
         ]
     # Offered at a room's heading, whatever findings there are.

@@ -17,7 +17,7 @@ from trimlang.joinery.piece import Remark
 from trimlang.joint_row import Fit
 from trimlang.joints_by_role import STOPPED, UPRIGHT
 from trimlang.language.facts import Side
-from trimlang.lengths.tape import NOTHING, length_text
+from trimlang.lengths.tape import NOTHING, Unit, length_text
 from trimlang.marking import N_
 from trimlang.survey.job import Job, Run, Trim
 from trimlang.survey.measures import Findings
@@ -47,7 +47,8 @@ def at_corner_block(
     outside = corner.joint.is_outside
     block, out = corner.block.block, corner.block.stands_out(outside=outside)
     low = foot_of(job, run, trim)
-    _say_small(_too_small(block, out, trim, off, low), block, run, trim, corner.span, findings)
+    small = _too_small(block, out, trim, off, low, job.settings.unit)
+    _say_small(small, block, run, trim, corner.span, findings)
     own = run.own_end(trim.name, side)
     square = replace(corner, joint=UPRIGHT if run.slope else STOPPED, fit=Fit.MITRED, bullnose=None)
     return Meeting(
@@ -70,7 +71,7 @@ def at_transition(at: FreeEnd, off: Fraction, findings: Findings) -> Remark | No
     if block is None or at.gap.lets_past(at.trim):
         return None
     low = foot_of(at.job, at.run, at.trim)
-    small = _too_small(block, block.thickness, at.trim, off, low)
+    small = _too_small(block, block.thickness, at.trim, off, low, at.job.settings.unit)
     _say_small(small, block, at.run, at.trim, at.run.side(at.side).span, findings)
     return meets_block(block, at.side)
 
@@ -80,7 +81,7 @@ def _is_stopped(job: Job, run: Run, trim: Trim, stops: tuple[str, ...] | None) -
 
 
 def _too_small(
-    block: CasingBlock, out: Fraction | None, trim: Trim, off: Fraction, foot: Fraction
+    block: CasingBlock, out: Fraction | None, trim: Trim, off: Fraction, foot: Fraction, unit: Unit
 ) -> dict[str, str] | None:
     """Return in words how a block is lower, or stands out less, than the trim that ends at it."""
     # What hangs is held against its block by how far it stands out alone.
@@ -90,7 +91,7 @@ def _too_small(
         (out, off + (depth_of(trim) or NOTHING), "thick"),
     ):
         if own is not None and its is not None and its > own:
-            return {"own": length_text(own), "its": length_text(its), "word": word}
+            return {"own": length_text(own, unit), "its": length_text(its, unit), "word": word}
     return None
 
 

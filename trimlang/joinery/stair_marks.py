@@ -15,7 +15,14 @@ from typing import Final
 from trimlang.joinery.piece import Piece, Remark
 from trimlang.language.facts import LengthTaken, Side
 from trimlang.lengths.angles import cosine
-from trimlang.lengths.tape import NOTHING, feet_text, length_text, steps_down, steps_nearest
+from trimlang.lengths.tape import (
+    NOTHING,
+    feet_text,
+    length_text,
+    steps_down,
+    steps_nearest,
+    steps_up,
+)
 from trimlang.marking import N_
 from trimlang.settings.table import Settings
 from trimlang.survey.job import Run, Trim
@@ -66,7 +73,7 @@ def stepped(
     apart = going / cosine(run.slope)
     left = (trim.height or NOTHING) - rise * cosine(run.slope)
     if left < LEAST_LEFT:
-        needs = length_text(rise * cosine(run.slope) + LEAST_LEFT, unit)
+        needs = length_text(steps_up(rise * cosine(run.slope) + LEAST_LEFT, step), unit)
         findings.say("T446", run.span, run=run.label, trim=trim.name, needs=needs)
         return list(pieces)
     sizes = {"rise": rise, "run": going, "apart": apart, "left": left}

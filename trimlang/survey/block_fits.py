@@ -7,7 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 
 from trimlang.language import facts, tree
-from trimlang.lengths.tape import NOTHING, length_text
+from trimlang.lengths.tape import NOTHING, Unit, length_text
 from trimlang.settings.table import Settings
 from trimlang.survey.in_front import height_below
 from trimlang.survey.job import Trim
@@ -70,7 +70,8 @@ def check_blocks(
         # above it.
         if trimmings.stool is not None or trimmings.four_sides:
             findings.say("T431", span)
-        _wide_enough(trimmings.plinth, trimmings.plinth.wide, leg, said[facts.Plinthed], findings)
+        plinth, fact = trimmings.plinth, said[facts.Plinthed]
+        _wide_enough(plinth, plinth.wide, leg, fact, settings.unit, findings)
         # A cap ends at the plinth too, with its top above the base that it lies on.
         beside = [
             replace(trim, height=trim.height and trim.height + height_below(trim, trims, on_floor))
@@ -85,7 +86,7 @@ def check_blocks(
         if len(cased) > 1 or trimmings.head or trimmings.backband is not None:
             findings.say("T432", fact.span)
         wide = casing.height or NOTHING
-        _wide_enough(block, min(block.wide, block.tall), wide, fact, findings)
+        _wide_enough(block, min(block.wide, block.tall), wide, fact, settings.unit, findings)
         # The block's middle is where the members cross: what is wider than they are reaches inwards
         # as well.
         over = (max(block.wide, block.tall) - wide) / 2
@@ -96,10 +97,15 @@ def check_blocks(
 
 
 def _wide_enough(
-    block: CasingBlock, size: Fraction, leg: Fraction, fact: facts.Fact, findings: Findings
+    block: CasingBlock,
+    size: Fraction,
+    leg: Fraction,
+    fact: facts.Fact,
+    unit: Unit,
+    findings: Findings,
 ) -> None:
     if size < leg:
-        texts = {"size": length_text(size), "leg": length_text(leg)}
+        texts = {"own": length_text(size, unit), "its": length_text(leg, unit)}
         findings.say("T430", fact.span, block=block.name, **texts)
 
 

@@ -11,7 +11,7 @@ from trimlang.language import facts, tree
 from trimlang.language.facts import Side
 from trimlang.language.tree import GapKind
 from trimlang.lengths.angles import cosine
-from trimlang.lengths.tape import SIXTEENTH, length_text, steps_nearest
+from trimlang.lengths.tape import SIXTEENTH, length_text, steps_nearest, steps_up
 from trimlang.settings.table import Settings
 from trimlang.survey.block_fits import beside_opening, check_blocks
 from trimlang.survey.in_front import height_below
@@ -221,7 +221,8 @@ def _stopped_by_beam(
         hangs = (trim.height or Fraction(0)) * cosine(trim.spring or Fraction(0))
         if deep is not None and hangs > deep:
             lower = length_text(steps_nearest(hangs - deep, SIXTEENTH), settings.unit)
-            findings.say("T453", line.span, trim=name, lower=lower)
+            deeper = length_text(steps_up(hangs, settings.rounding_step), settings.unit)
+            findings.say("T453", line.span, trim=name, lower=lower, deeper=deeper)
     return tuple(
         name
         for name, trim in trims.items()

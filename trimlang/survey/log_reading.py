@@ -22,6 +22,7 @@ from trimlang.survey.log_entries import (
 from trimlang.survey.measures import Findings, length, money
 from trimlang.survey.near_names import unknown_trim
 from trimlang.survey.offers import read_count, stick_sold
+from trimlang.survey.sticks import likely_price
 
 
 def read_log(
@@ -146,7 +147,9 @@ def _bought(
     # No price in the line: as the stock lines have it, so that the log need not repeat them.
     listed = list_price(trim, long, sticks)
     if listed is None:
-        findings.say("T709", line.span, trim=trim.name)
+        findings.say(
+            "T709", line.span, trim=trim.name, likely=likely_price(trim.offers, long, pack)
+        )
     return BoughtSticks(
         trim=trim.name,
         count=sticks,

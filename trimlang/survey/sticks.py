@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from fractions import Fraction
 from typing import Final
 
 from trimlang.diagnostics import Span
 from trimlang.language.stick_facts import DefectKind
+from trimlang.money import money_text
 from trimlang.record import record
 
 SAFE_TO_HOLD: Final = Fraction(6)
@@ -120,3 +121,16 @@ def share_price(price: Fraction, lengths: Sequence[Fraction]) -> tuple[Fraction,
     longest = max(range(len(shares)), key=lambda at: (lengths[at], -at))
     shares[longest] += price - sum(shares, Fraction(0))
     return tuple(shares)
+
+
+def likely_price(offers: Iterable[Offer], length: Fraction, pack: int = 1) -> str | None:
+    """Return what a stick, or a pack, likely costs: as much a foot as the stick nearest in length.
+
+    None where no stick has a price.
+    """
+    priced = [offer for offer in offers if offer.price]
+    if not priced:
+        return None
+    nearest = min(priced, key=lambda offer: abs(offer.length - length))
+    cents = round(nearest.price / nearest.pack / nearest.length * length * pack * 100)
+    return money_text(Fraction(cents, 100))

@@ -12,6 +12,7 @@ from typing import Final
 from trimlang.language import facts
 from trimlang.language.facts import Bend
 from trimlang.lengths.angles import STRAIGHT, arc_sine, arc_tangent, sine
+from trimlang.lengths.tape import length_text, steps_nearest
 from trimlang.record import record
 from trimlang.settings.table import Settings
 from trimlang.survey.measures import Findings, length
@@ -47,13 +48,17 @@ def read_curve(
     radius_given = next((fact for fact in said if isinstance(fact, facts.RadiusGiven)), None)
     if curves is None:
         if radius_given is not None:
-            findings.say("T297", radius_given.span, run=run)
+            findings.say("T297", radius_given.span, run=run, across=None, unit=settings.unit)
         return None
     # With an angle the number of the run is the radius, and the line has to say so; otherwise it is
     # the chord, and a word for the radius would contradict it.
     by_angle = isinstance(curves.by, facts.Angle)
     if by_angle != (radius_given is not None):
-        findings.say("T297", curves.span, run=run)
+        across = None
+        if isinstance(curves.by, facts.Angle) and 0 < curves.by.degrees <= MOST_TURN:
+            reach = given / (2 * sine(curves.by.degrees / 2))
+            across = length_text(steps_nearest(reach, settings.rounding_step), settings.unit)
+        findings.say("T297", curves.span, run=run, across=across, unit=settings.unit)
         return None
     arc: tuple[Fraction, Fraction, Fraction] | None = None
     if isinstance(curves.by, facts.Angle):

@@ -1,0 +1,142 @@
+"""Mends that write a size into a trim's or a block's own line, with a remark that it is a guess.
+
+What is written is the size that the rest of the file asks for, or one in which such trim is usually
+sold.  Only the yard or a rule on the profile tells the true one, so the remark says to ask.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Iterator, Sequence
+from typing import Final
+
+from trimlang.diagnostics.diagnostic import Diagnostic, Span
+from trimlang.diagnostics.leaving_out import end_of_words
+from trimlang.diagnostics.mend import Edit, Mend
+from trimlang.diagnostics.setting_aside import Until, remark
+from trimlang.record import record
+
+_Way = Callable[[Diagnostic, Sequence[str]], Iterator[Mend]]
+
+_METRIC: Final = re.compile(r"\s*unit\s+(?:mm|cm|m)\b", re.IGNORECASE)
+
+
+def is_metric(lines: Sequence[str]) -> bool:
+    """Tell whether a file's bare numbers are millimetres, centimetres or metres."""
+    return any(_METRIC.match(line) for line in lines)
+
+
+@record
+class Usual:
+    """A size that a line may lack, and in which trim or blocks are usually sold."""
+
+    word: str
+    inches: tuple[str, ...]
+    metric: tuple[str, ...]
+
+    def sizes(self, lines: Sequence[str]) -> tuple[str, ...]:
+        """Return the sizes in the unit of a file."""
+        return self.metric if is_metric(lines) else self.inches
+
+
+# Common sizes of mouldings as yards list them (common practice, no source).
+THICK: Final = Usual("thick", ("9/16 in", "11/16 in"), ("14 mm", "18 mm"))
+TALL: Final = Usual("tall", ("3 1/4 in", "5 1/4 in"), ("60 mm", "80 mm"))
+CROWN_WIDE: Final = Usual("wide", ("3 5/8 in", "4 5/8 in"), ("70 mm", "90 mm"))
+CASING_WIDE: Final = Usual("wide", ("2 1/4 in", "3 1/2 in"), ("60 mm", "70 mm"))
+BLOCK_WIDE: Final = Usual("wide", ("3 in",), ("75 mm",))
+BLOCK_TALL: Final = Usual("tall", ("7 in",), ("180 mm",))
+BLOCK_THICK: Final = Usual("thick", ("1 1/8 in",), ("28 mm",))
+
+
+def _own_line(kind: str, name: str, lines: Sequence[str]) -> tuple[int, str] | None:
+    own = re.compile(rf"\s*{kind}\s+{re.escape(name)}\s*:", re.IGNORECASE)
+    return next(((at + 1, line) for at, line in enumerate(lines) if own.match(line)), None)
+
+
+def with_usual(kind: str, *lacking: Usual) -> _Way:
+    """Return what adds the sizes that a trim's or block's line lacks, as they are usually sold."""
+
+    def offer(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+        file, name = finding.span.file, str(dict(finding.facts)[kind])
+        own = _own_line(kind, name, lines)
+        # The line may stand in another file, which is not to be changed from here.
+        if own is None:
+            return
+        number, line = own
+        unsaid = [one for one in lacking if not re.search(rf"\b{one.word}\b", line, re.IGNORECASE)]
+        for sizes in zip(*(one.sizes(lines) for one in unsaid), strict=False):
+            words = [f"{size} {one.word}" for size, one in zip(sizes, unsaid, strict=True)]
+            at = end_of_words(line)
+            edits = (
+                remark(file, number, line, f"{Until.ASKED.value}: {', '.join(words)}?"),
+                Edit(Span(file, number, at, at), "".join(f", {one}" for one in words)),
+            )
+            yield Mend(f"Add {' and '.join(words)} to {name}, to be asked", edits)
+
+    return offer
+
+
+def resized(kind: str, to: str, *words: str) -> _Way:
+    """Return what writes the size ``to`` (a fact) in place of those of a trim or block.
+
+    ``words`` are the size's word, such as “tall”, or the fact that holds it in braces.
+    """
+
+    def offer(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+        facts = dict(finding.facts)
+        file, name, size = finding.span.file, str(facts[kind]), str(facts[to])
+        own = _own_line(kind, name, lines)
+        if own is None:
+            return
+        number, line = own
+        asked = "|".join(one.format(**facts) for one in words)
+        places = list(re.finditer(rf"(?P<long>\d[^,#:]*?)\s+(?P<word>{asked})\b", line))
+        small = [one for one in places if "own" not in facts or one["long"] == facts["own"]]
+        if not small:
+            return
+        said = [f"{size} {one['word']}" for one in small]
+        edits = [remark(file, number, line, f"{Until.ASKED.value}: {', '.join(said)}?")]
+        for one, text in zip(reversed(small), reversed(said), strict=True):
+            edits.append(Edit(Span(file, number, one.start() + 1, one.end() + 1), text))
+        yield Mend(f"Take {name} {' and '.join(said)}, to be asked", tuple(edits))
+
+    return offer
+
+
+def longer_stick(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+    """List a longer stick of a trim, in the next length that yards usually have."""
+    facts = dict(finding.facts)
+    file, trim, stick = finding.span.file, str(facts["trim"]), str(facts["stick"])
+    own = _own_line("stock", trim, lines)
+    if own is not None:
+        number, line = own
+        at = end_of_words(line)
+        edits = (
+            remark(file, number, line, f"{Until.ASKED.value}: {stick}?"),
+            Edit(Span(file, number, at, at), f", {stick}"),
+        )
+        yield Mend(f"List {trim} of {stick}, to be asked", edits)
+
+
+def floor_aside(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+    """Put a finished floor that hides the whole plate into a remark, until it is measured again."""
+    file = finding.span.file
+    for number, line in enumerate(lines, start=1):
+        head = re.match(r"\s*nails:\s*", line, re.IGNORECASE)
+        if head is None:
+            continue
+        said = line[head.end() : end_of_words(line) - 1]
+        parts = [part.strip() for part in said.split(",")]
+        floor = [part for part in parts if part.casefold().startswith("floor ")]
+        if not floor:
+            continue
+        note = f"{Until.MEASURED.value} again: {floor[0]}"
+        rest = ", ".join(part for part in parts if part not in floor)
+        edits: tuple[Edit, ...]
+        if rest:
+            place = Span(file, number, head.end() + 1, head.end() + 1 + len(said))
+            edits = (remark(file, number, line, note), Edit(place, rest))
+        else:
+            edits = (Edit(Span(file, number, 1, end_of_words(line)), f"# {note}"),)
+        yield Mend("Put the floor aside until it is measured again", edits)
