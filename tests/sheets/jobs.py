@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from functools import cache
-from pathlib import Path
 
+from tests.conftest import EXAMPLES
 from tests.jobs import CASE, SHOE, TWELVE_FOR_TEN
 from trimlang.compiler import Result, compile_job
 from trimlang.sheets.sheet_table import SHEETS
@@ -17,7 +17,9 @@ TITLES = tuple(sheet.name for sheet in SHEETS if sheet.name not in _NOT_ALWAYS)
 WITH_WALLS = (*TITLES, "elevations")
 """The sheets of a job with crown, casing, boxes or a stair."""
 
-HOUSE = Path(__file__).resolve().parents[2] / "examples" / "house.trim"
+HOUSE = EXAMPLES / "house.trim"
+SHIPPED = sorted(path.stem for path in EXAMPLES.glob("*.trim") if path.stem != "prices")
+"""The names of the shipped examples that are jobs."""
 
 SMALL = """\
 job "Plum Lane 3, box room"
@@ -130,6 +132,13 @@ def odd() -> Result:
 def some_of_all() -> Result:
     """Crown, a cased door, a stair and a room with shoe, a note and every kind of end."""
     return compiled(SOME_OF_ALL)
+
+
+@cache
+def example(name: str) -> Result:
+    """A shipped example."""
+    path = EXAMPLES / f"{name}.trim"
+    return compile_job(path.read_text(encoding="utf-8"), path=path)
 
 
 @cache

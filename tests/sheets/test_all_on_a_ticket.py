@@ -14,7 +14,7 @@ from trimlang.sheets.wording.catalogue import words_in
 from trimlang.sheets.wording.quantities import Pen
 
 PEN = Pen(words_in("en"), "$")
-STANDING = "standing, face to you, back to the fence, left end at your left"
+STANDING = "standing, face to you, back to the fence, left end at left"
 CARE = ("Short piece: never hold it by hand at the blade; cut it off a long length as the saw"
         " maker's manual says.")  # fmt: skip
 JOB = f"""\

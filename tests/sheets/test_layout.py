@@ -9,8 +9,19 @@ from typing import Any
 import pytest
 
 from tests.conftest import LAWS
-from tests.sheets.jobs import LONG_WORD, LOW_TO_TALL, TITLES, UNBROKEN, compiled, odd, small
+from tests.sheets.jobs import (
+    LONG_WORD,
+    LOW_TO_TALL,
+    SHIPPED,
+    TITLES,
+    UNBROKEN,
+    compiled,
+    example,
+    odd,
+    small,
+)
 from trimlang.sheets.render.pages import render_sheets
+from trimlang.sheets.render.paper import AREAS
 from trimlang.sheets.render.pdf import data_fetcher
 from trimlang.sheets.wording.catalogue import languages
 
@@ -92,11 +103,7 @@ def test_tickets_hold_their_text_and_keep_apart(options: dict[str, Any]) -> None
     seen = 0
     for page in _pages(render_sheets(odd(), **options)["tickets"]):
         sheet = (0.0, 0.0, page.margin_width(), page.margin_height())
-        tickets = [
-            box
-            for box in page.descendants(placeholders=True)
-            if getattr(box, "element_tag", None) == "article" and hasattr(box, "children")
-        ]
+        tickets = _tagged(page, "article")
         seen += len(tickets)
         for ticket in tickets:
             assert _inside(_border(ticket), sheet)
@@ -105,6 +112,35 @@ def test_tickets_hold_their_text_and_keep_apart(options: dict[str, Any]) -> None
         for one, other in combinations(tickets, 2):
             assert not _overlap(_border(one), _border(other))
     assert seen == len(odd().pieces)
+
+
+@pytest.mark.parametrize(
+    "names", [["bay"], pytest.param(SHIPPED, marks=pytest.mark.nightly)], ids=["bay", "all"]
+)
+def test_tickets_stay_within_their_outlines(names: list[str]) -> None:
+    """An outline is as tall as its tickets were measured to be before their text was set."""
+    ways = [("letter", "en")] if LAWS != "night" else [(p, w) for p in AREAS for w in languages()]
+    spilt = []
+    for name in names:
+        for paper, language in ways:
+            html = render_sheets(example(name), only=["tickets"], paper=paper, language=language)
+            for page in _pages(html["tickets"]):
+                outlines = [_border(box) for box in _tagged(page, "i")]
+                spilt += [
+                    (name, paper, language, text)
+                    for ticket in _tagged(page, "article")
+                    for text, place in _texts(ticket)
+                    if not any(_inside(place, outline) for outline in outlines)
+                ]
+    assert spilt == []
+
+
+def _tagged(page: Any, tag: str) -> list[Any]:
+    return [
+        box
+        for box in page.descendants(placeholders=True)
+        if getattr(box, "element_tag", None) == tag and hasattr(box, "children")
+    ]
 
 
 def _holds_its_text(page: Any) -> None:

@@ -3,17 +3,16 @@
 from __future__ import annotations
 
 from collections import Counter
-from functools import cache
 from io import BytesIO
 from random import Random
 
 import pytest
 from pypdf import PdfReader
 
-from tests.conftest import EXAMPLES
 from tests.sheets.any_house import any_house
+from tests.sheets.jobs import SHIPPED, example
 from tests.sheets.printed_texts import off_the_page, overlaps, printed_pages
-from trimlang.compiler import Result, compile_job
+from trimlang.compiler import compile_job
 from trimlang.sheets.content.saw_sheet import saw_sheet
 from trimlang.sheets.render.pages import render_sheets
 from trimlang.sheets.render.pdf import to_pdf
@@ -46,15 +45,6 @@ def test_turned_texts_of_a_drawing_are_seen() -> None:
     assert faults(TURNED.replace("AT", "25"))
     assert not faults(TURNED.replace("AT", "50"))
     assert faults(TURNED.replace("AT", "101"))
-
-
-@cache
-def example(name: str) -> Result:
-    path = EXAMPLES / f"{name}.trim"
-    return compile_job(path.read_text(encoding="utf-8"), path=path)
-
-
-ALL = sorted(path.stem for path in EXAMPLES.glob("*.trim") if path.stem != "prices")
 
 
 @pytest.mark.parametrize("name", ["attic", "doors", "stair-hall"])
@@ -93,7 +83,7 @@ def test_an_order_of_seven_trims_is_one_page_with_its_line_to_sign() -> None:
 
 
 @pytest.mark.nightly
-@pytest.mark.parametrize("name", ALL)
+@pytest.mark.parametrize("name", SHIPPED)
 @pytest.mark.parametrize(("paper", "language"), [("letter", "en"), ("a4", "de"), ("letter", "es")])
 def test_no_text_lies_on_another_on_the_sheets_of_an_example(
     name: str, paper: str, language: str

@@ -256,8 +256,8 @@ def plain(html: str) -> str:
 
 
 def kept_at(side: str, hands: str) -> str:
-    """On which side of the blade a piece lies: its left end at your left is cut right of it."""
-    turned = {"left end at your left": False, "left end at your right": True}[hands]
+    """On which side of the blade a piece lies: its left end at left is cut right of it."""
+    turned = {"left end at left": False, "left end at right": True}[hands]
     return "right" if (side == "left") != turned else "left"
 
 

@@ -50,7 +50,7 @@ def test_a_stick_from_end_to_end() -> None:
     result = compiled(JOB)
     (trim,) = stick_layouts(result, PEN)
     assert (trim.trim, trim.scale, trim.one_way) == ("base", "12 ft", False)
-    assert trim.lay == "standing, face to you, back to the fence, left end at your left"
+    assert trim.lay == "standing, face to you, back to the fence, left end at left"
     assert trim.above == "back"
     stick = drawn(result)
     assert [(row.number, row.id, row.length, row.start, row.end, row.shared)

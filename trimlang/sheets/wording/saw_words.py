@@ -39,8 +39,8 @@ AT_FENCE: Final = {
 }
 
 HANDS: Final = {
-    False: N_("left end at your left"),
-    True: N_("left end at your right"),
+    False: N_("left end at left"),
+    True: N_("left end at right"),
 }
 
 
