@@ -252,14 +252,14 @@ def test_where_boxes_are_is_said_in_the_sheets_language(language: str, window: s
         'boxes over "garden" "high": 1, 9 in tall, margin 4 in, trim panel\n'
         "  boxes N to N2: 5, 20 in tall, margin 3 in, trim panel"
     )
-    words = words_in(language)
-    (plan,) = floor_plan(result, Pen(words, "$"))
+    pen = Pen(words_in(language), "$")
+    (plan,) = floor_plan(result, pen)
     over, along = (said.replace(NO_BREAK, " ") for said in plan.sums)
     assert window in over
     assert wall in along
     got = sides(result)
-    assert window.rpartition(" ")[0] in all_notes(got["garden-over-high-panel-1-top"], words)
-    assert wall in all_notes(got["N-panel-5-top"], words)
+    assert window.rpartition(" ")[0] in all_notes(got["garden-over-high-panel-1-top"], pen)
+    assert wall in all_notes(got["N-panel-5-top"], pen)
 
 
 def test_the_floor_plan_proves_that_boxes_fill_their_wall():

@@ -50,8 +50,8 @@ def test_mitred_below_and_returned_above_nothing_gapes(corner: float, one: str, 
     assert below[0].intersection(below[1]).area < 1e-9
     # above, as the ticket says, and the return as its own ticket says
     (said,) = (dict(remark.values) for remark in high.remarks if "back" in dict(remark.values))
-    assert said["step"] == "2 in"
-    top = face - inches(said["back"].removesuffix(" in"))
+    assert str(said["step"]) == "2 in"
+    top = face - inches(str(said["back"]).removesuffix(" in"))
     deep, mitred = float(closing.length), float(closing.left.inset)
     assert (deep, mitred) == (thick["high"], thick["high"])
     sawn = Polygon([(-40, 0), (-40, deep), (top, deep), (top - deep, 0)])

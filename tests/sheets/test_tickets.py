@@ -11,14 +11,14 @@ import pytest
 from pypdf import PdfReader
 
 from tests.jobs import TWELVE_FOR_TEN
-from tests.sheets.jobs import compiled, house, many, odd, small
+from tests.sheets.jobs import compiled, example, house, many, odd, small
 from trimlang.joinery.at_the_saw import both_ends, saw_for
 from trimlang.lengths.tape import Unit
 from trimlang.sheets.content.ticket import Ticket, tickets
 from trimlang.sheets.drawing.end_views import CARD_ENDS, STRIP_ENDS, Frame, draw_ends
 from trimlang.sheets.render.pages import render_sheets
 from trimlang.sheets.render.pdf import to_pdf
-from trimlang.sheets.wording.catalogue import words_in
+from trimlang.sheets.wording.catalogue import NO_BREAK, words_in
 from trimlang.sheets.wording.quantities import Pen
 
 ROOM = f"""\
@@ -137,6 +137,23 @@ def test_every_piece_has_its_stick_and_place() -> None:
 def test_metric_sheets_of_an_inch_job_say_millimetres() -> None:
     one = _tickets("  N: 29 1/8 in, left=butt, right=butt\n", Unit.MM)["RO-N-base"]
     assert str(one.length) == "740 mm"  # 739.775, to the mark of a metric tape
+
+
+@pytest.mark.parametrize(("show", "other"), [(Unit.MM, r" (in|ft)\b"), (Unit.INCH, r" (mm|ft)\b")])
+def test_notes_are_in_the_sheets_unit_and_their_angles_as_the_saw_shows_them(
+    show: Unit, other: str
+) -> None:
+    notes = {
+        f"{one.id}: {one.note}".replace(NO_BREAK, " ")
+        for name in ("attic", "round-end", "stair-hall")
+        for one in tickets(example(name), _pen(show))
+        if one.note
+    }
+    assert [note for note in notes if re.search(other, note)] == []
+    told = {re.findall(r"\d[\d/. ]*°", note)[0] for note in notes if "°" in note}
+    if show is Unit.INCH:
+        assert {"14°", "1/4°", "94 3/4°"} <= told
+        assert not any("." in angle for angle in told)
 
 
 @pytest.mark.parametrize("frame", [CARD_ENDS, STRIP_ENDS], ids=["card", "strip"])

@@ -13,7 +13,7 @@ from typing import Final
 from trimlang.diagnostics import Span
 from trimlang.joinery.meeting import FreeEnd, Meeting, Meets, depth_of
 from trimlang.joinery.on_the_wall import foot_of, is_on_floor
-from trimlang.joinery.piece import Remark
+from trimlang.joinery.remarks import Remark
 from trimlang.joint_row import Fit
 from trimlang.joints_by_role import STOPPED, UPRIGHT
 from trimlang.language.facts import Side

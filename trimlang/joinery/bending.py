@@ -19,12 +19,12 @@ from fractions import Fraction
 from math import ceil, isqrt
 from typing import Final
 
-from trimlang.joinery.piece import Piece, Remark
+from trimlang.joinery.piece import Piece
+from trimlang.joinery.remarks import Remark, SaidAngle, SaidLength
 from trimlang.language.facts import Bend
-from trimlang.lengths.angles import TENTH, arc_length, arc_sine, degrees_text
+from trimlang.lengths.angles import TENTH, arc_length, arc_sine
 from trimlang.lengths.tape import (
     NOTHING,
-    feet_text,
     length_text,
     steps_down,
     steps_nearest,
@@ -162,10 +162,10 @@ def bend_remarks(run: Run, bend: BentTrim | None, settings: Settings) -> Iterato
     yield Remark(
         _ROUND[curve.way],
         (
-            ("radius", length_text(steps_nearest(curve.radius, step), unit)),
-            ("angle", degrees_text(steps_nearest(curve.turn, TENTH))),
-            ("arc", feet_text(steps_nearest(arc, step), unit)),
-            ("chord", feet_text(steps_nearest(curve.chord, step), unit)),
+            ("radius", SaidLength(steps_nearest(curve.radius, step), unit)),
+            ("angle", SaidAngle(steps_nearest(curve.turn, TENTH))),
+            ("arc", SaidLength(steps_nearest(arc, step), unit, in_feet=True)),
+            ("chord", SaidLength(steps_nearest(curve.chord, step), unit, in_feet=True)),
         ),
     )
     if not bend.kerfs:
@@ -185,7 +185,7 @@ def kerfed(pieces: Sequence[Piece], bend: BentTrim | None, settings: Settings) -
         "apart": steps_down(bend.apart, step),
         "left": bend.deep + bend.skin - deep,
     }
-    texts = [(name, length_text(size, unit)) for name, size in sizes.items()]
+    texts = [(name, SaidLength(size, unit)) for name, size in sizes.items()]
     made: list[Piece] = []
     for piece in pieces:
         # Of a spliced wall each piece carries its own share, up to a whole kerf at its joint.
@@ -195,7 +195,7 @@ def kerfed(pieces: Sequence[Piece], bend: BentTrim | None, settings: Settings) -
         # A kerf within a scarf would cut its lap in two.
         laps = [cut.inset for cut in (piece.left, piece.right) if cut.joint.laps]
         if laps:
-            lap = length_text(steps_up(max(laps), step), unit)
+            lap = SaidLength(steps_up(max(laps), step), unit)
             kerfed_piece = kerfed_piece.with_remark(Remark(_CLEAR, (("lap", lap),)))
         made.append(kerfed_piece)
     return made

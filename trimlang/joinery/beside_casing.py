@@ -16,9 +16,8 @@ from trimlang.joinery.at_blocks import meets_block
 from trimlang.joinery.cuts import exact_mitre
 from trimlang.joinery.meeting import FreeEnd, Meeting, Meets, depth_of
 from trimlang.joinery.on_the_wall import is_on_floor
-from trimlang.joinery.piece import Remark
+from trimlang.joinery.remarks import Remark, SaidAngle, SaidLength
 from trimlang.language.facts import Side
-from trimlang.lengths.angles import degrees_text
 from trimlang.lengths.tape import NOTHING, length_text
 from trimlang.marking import N_
 from trimlang.survey.block_fits import casing_with_band
@@ -63,13 +62,13 @@ def standing_out(met: Meeting, at: FreeEnd, off: Fraction, findings: Findings) -
         # It stands no further out than what it ends at, so there is nothing to slope off.
         if proud <= 0:
             findings.say("T443", end.span, **texts)
-        angle = degrees_text(exact_mitre(end, at.room.settings))
+        angle = SaidAngle(exact_mitre(end, at.room.settings))
         # All of its thickness stands out, so the taper that the file asks for is the whole end.
         if proud >= trim.thickness:
             return met
         # A taper of less than the whole thickness is a second cut, made after a square one.
         square = replace(met, end=replace(end, corner=NOTHING))
-        said = (("proud", length_text(proud, unit)), ("angle", angle))
+        said = (("proud", SaidLength(proud, unit)), ("angle", angle))
         return replace(square, remark=Remark(_STANDS_OUT[side], said)) if proud > 0 else square
     # Behind another trim the end is hidden; on the wall itself it shows.
     if end.joint.stops and not off and proud > _EASED:

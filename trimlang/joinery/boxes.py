@@ -17,14 +17,15 @@ from typing import Final
 
 from trimlang.joinery.faces import face_cut
 from trimlang.joinery.limits import check_reach_of_part
-from trimlang.joinery.piece import Cut, Piece, PieceKind, Remark
+from trimlang.joinery.piece import Cut, Piece, PieceKind
+from trimlang.joinery.remarks import Remark, SaidLength
 from trimlang.joinery.rounding import round_length
 from trimlang.joint_row import RoundedAs
 from trimlang.joints_by_role import BOX_CORNER
 from trimlang.language.box_facts import BoxPlace
 from trimlang.language.facts import Side
 from trimlang.lengths.angles import RIGHT
-from trimlang.lengths.tape import NOTHING, length_text
+from trimlang.lengths.tape import NOTHING
 from trimlang.marking import N_
 from trimlang.survey.job import Job, Room
 from trimlang.survey.measures import Findings
@@ -144,7 +145,7 @@ def _corner(job: Job, room: Room, boxes: WallBoxes, side: BoxSide, end: Side) ->
 
 def _numbered(piece: Piece, boxes: WallBoxes, side: BoxSide, number: int, at: Fraction) -> Piece:
     values = (("n", str(number)), ("all", str(boxes.count)), ("run", boxes.called))
-    begins = (("at", length_text(at, piece.unit)), ("run", boxes.called))
+    begins = (("at", SaidLength(at, piece.unit)), ("run", boxes.called))
     return replace(
         piece,
         id=side.id_in(piece.id, number),

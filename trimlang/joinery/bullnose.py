@@ -15,7 +15,8 @@ from typing import Final
 
 from trimlang.joinery.cuts import end_cut
 from trimlang.joinery.meeting import Meeting, Meets
-from trimlang.joinery.piece import Piece, PieceKind, Remark
+from trimlang.joinery.piece import Piece, PieceKind
+from trimlang.joinery.remarks import Remark
 from trimlang.joinery.rounding import deciding_row, round_length
 from trimlang.language.facts import Side
 from trimlang.lengths.angles import STRAIGHT, cosine, tangent

@@ -6,7 +6,8 @@ from enum import Enum
 from fractions import Fraction
 from typing import Final
 
-from trimlang.joinery.piece import Cut, Piece, PieceKind, Remark
+from trimlang.joinery.piece import Cut, Piece, PieceKind
+from trimlang.joinery.remarks import Remark
 from trimlang.joinery.rounding import round_length
 from trimlang.joint_row import RoundedAs
 from trimlang.language.end_facts import Side

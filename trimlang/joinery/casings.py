@@ -25,11 +25,12 @@ from trimlang.joinery.cuts import end_cut, square_cut
 from trimlang.joinery.faces import casing_mitre
 from trimlang.joinery.heads import head_parts
 from trimlang.joinery.limits import check_reach_of_part
-from trimlang.joinery.piece import Piece, Remark
+from trimlang.joinery.piece import Piece
+from trimlang.joinery.remarks import Remark, SaidLength
 from trimlang.joinery.returns import return_piece
 from trimlang.joints_by_role import RETURNED
 from trimlang.language.facts import Side
-from trimlang.lengths.tape import MM, NOTHING, Unit, feet_text, length_text, steps_up
+from trimlang.lengths.tape import MM, NOTHING, Unit, feet_text, steps_up
 from trimlang.marking import N_
 from trimlang.survey.block_fits import casing_with_band
 from trimlang.survey.job import End, Gap, Job, Room, Trim
@@ -197,7 +198,7 @@ def _below(opening: CasedOpening, wide: Fraction) -> Iterator[Piece]:
         stool, square = opening.job.trim(below.stool), square_cut()
         # Horns are counted from the casing's outer edge, which the stool must carry.
         horn = wide + settings.stool_horn
-        notch = Remark(_NOTCH, (("long", length_text(horn, settings.unit)),))
+        notch = Remark(_NOTCH, (("long", SaidLength(horn, settings.unit)),))
         yield opening.piece(
             CasingPart.STOOL, stool, gap.width + 2 * horn, gap.width, (square, square), notch
         )

@@ -17,7 +17,8 @@ from typing import Final
 from trimlang.joinery.cased_opening import CasedOpening, CasingPart
 from trimlang.joinery.cuts import end_cut
 from trimlang.joinery.meeting import depth_of
-from trimlang.joinery.piece import Piece, Remark
+from trimlang.joinery.piece import Piece
+from trimlang.joinery.remarks import Remark
 from trimlang.joinery.returns import return_piece
 from trimlang.joinery.spliced_pieces import on_wall_edge
 from trimlang.joints_by_role import FREE, RETURNED

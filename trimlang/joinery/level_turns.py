@@ -23,14 +23,14 @@ from typing import Final
 
 from trimlang.joinery.crown import drop, projection
 from trimlang.joinery.meeting import LevelPiece, Meeting, Meets
-from trimlang.joinery.piece import Remark
+from trimlang.joinery.remarks import Remark, SaidLength
 from trimlang.joinery.sloped_beads import CrownBehind, along_crown
 from trimlang.joinery.sloped_ceilings import ceiling_beyond, under_ceiling
 from trimlang.joint_row import Fit
 from trimlang.joints_by_role import BEND
 from trimlang.language.facts import Side
 from trimlang.lengths.angles import RIGHT, tangent
-from trimlang.lengths.tape import NOTHING, length_text, steps_nearest
+from trimlang.lengths.tape import NOTHING, steps_nearest
 from trimlang.marking import N_
 from trimlang.settings.table import Settings
 from trimlang.survey.job import Room, Run, Trim
@@ -109,7 +109,7 @@ def _climbing(
         return met
     bend = run.ceiling if side is Side.LEFT else -run.ceiling
     rake = replace(met.end, joint=BEND, fit=Fit.MITRED, corner=None, bend=bend)
-    begins = length_text(steps_nearest(long, settings.rounding_step), settings.unit)
+    begins = SaidLength(steps_nearest(long, settings.rounding_step), settings.unit)
     return Meeting(
         end=rake,
         meets=Meets.ITSELF,

@@ -12,7 +12,8 @@ from typing import Final
 
 from trimlang.joinery.cuts import end_cut
 from trimlang.joinery.limits import check_gaps, check_reach
-from trimlang.joinery.piece import Piece, PieceKind, Remark
+from trimlang.joinery.piece import Piece, PieceKind
+from trimlang.joinery.remarks import Remark
 from trimlang.joinery.rounding import deciding_row, round_length
 from trimlang.joinery.spliced_pieces import on_wall_edge
 from trimlang.language.facts import Side

@@ -17,12 +17,12 @@ from enum import Enum, auto
 from fractions import Fraction
 from typing import Final
 
-from trimlang.joinery.piece import Remark
+from trimlang.joinery.remarks import Remark, SaidLength
 from trimlang.joint_row import Fit
 from trimlang.joints_by_role import STOPPED
 from trimlang.language.facts import Side
 from trimlang.lengths.angles import RIGHT, cosine, sine, tangent
-from trimlang.lengths.tape import NOTHING, length_text
+from trimlang.lengths.tape import NOTHING
 from trimlang.marking import N_
 from trimlang.record import record
 from trimlang.survey.job import End, Gap, Job, Room, Run, Trim
@@ -185,7 +185,7 @@ def meets_unlike(plain: Meeting, trim: Trim, there: Trim, beyond: Fraction, run:
     step = (trim.height or NOTHING) - (there.height or NOTHING)
     remark = None
     if step and trim.height and there.height:
-        values = (("step", length_text(abs(step))), ("trim", there.name), ("run", run))
+        values = (("step", SaidLength(abs(step))), ("trim", there.name), ("run", run))
         remark = Remark(text=_HIGHER if step > 0 else _LOWER, values=values)
     thick = there.thickness or NOTHING
     step = max(step, NOTHING) if remark is not None else NOTHING

@@ -25,12 +25,12 @@ from typing import Final
 from trimlang.joinery.cuts import corner_mitre
 from trimlang.joinery.meeting import depth_of
 from trimlang.joinery.on_the_wall import is_on_floor
-from trimlang.joinery.piece import Cut, Remark
+from trimlang.joinery.piece import Cut
+from trimlang.joinery.remarks import Remark, SaidAngle, SaidLength, Value
 from trimlang.joinery.wedges import wedge
 from trimlang.joint_row import Fit
 from trimlang.language.end_facts import Side
-from trimlang.lengths.angles import STRAIGHT, cosine, degrees_text
-from trimlang.lengths.tape import length_text
+from trimlang.lengths.angles import STRAIGHT, cosine
 from trimlang.marking import N_
 from trimlang.settings.table import Settings
 from trimlang.survey.job import End, Job, Room, Run, Trim
@@ -112,8 +112,8 @@ def corner_remarks(
             if cut.fit is Fit.MITRED:
                 mitre = (STRAIGHT - end.corner) / 2
                 there = mitre + end.wider_below / (2 if low else -2)
-                opens = length_text(_up(wedge(depth_of(trim), there, mitre)))
-                twist = degrees_text(abs(end.wider_below))
+                opens = SaidLength(_up(wedge(depth_of(trim), there, mitre)))
+                twist = SaidAngle(abs(end.wider_below))
                 yield Remark(_AT_ONE_END[side, not low], (("twist", twist), ("gap", opens)))
             continue
         if trim.spring is not None:
@@ -121,7 +121,7 @@ def corner_remarks(
         if end.bullnose is not None and end.two_pieces:
             # A corner that nobody measured is as wide as its mitre is made for.
             corner = STRAIGHT - 2 * corner_mitre(end, settings)
-            hollow = {"hollow": length_text(_up(hollow_behind(end.bullnose, corner)))}
+            hollow = {"hollow": SaidLength(_up(hollow_behind(end.bullnose, corner)))}
             yield Remark(_HOLLOW[side], tuple(hollow.items()))
         if end.corner is None:
             continue
@@ -131,9 +131,9 @@ def corner_remarks(
             # Wider than at mid height: there the mitre is too steep.
             at_floor = (end.wider_below > 0) == end.joint.is_inside
             where = FLOOR if at_floor else TOP
-            said = {
-                "twist": degrees_text(abs(end.wider_below)),
-                "gap": length_text(_up(gap)),
+            said: dict[str, Value] = {
+                "twist": SaidAngle(abs(end.wider_below)),
+                "gap": SaidLength(_up(gap)),
                 "where": where,
             }
             yield Remark(_TWISTED[side], tuple(said.items()))

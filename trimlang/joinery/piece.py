@@ -8,12 +8,13 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.joinery.crown import CrownCut
+from trimlang.joinery.remarks import Remark
 from trimlang.joint_row import Edge, Fit, RoundedAs
 from trimlang.joints import Joint
 from trimlang.language.end_facts import Side
 from trimlang.lengths.tape import NOTHING, Direction, Unit
 from trimlang.record import record
-from trimlang.survey.on_walls import Foot, WallName
+from trimlang.survey.on_walls import Foot
 
 
 class Lean(StrEnum):
@@ -154,22 +155,6 @@ _LONG_AT: Final = {
 
 
 _ACROSS_FROM: Final = ({Edge.BACK, Edge.FACE}, {Edge.TOP, Edge.BOTTOM})
-
-
-@record
-class Remark:
-    """What trimlang itself says of a piece: a text with named gaps, and what fills them.
-
-    Text and values are kept apart, so that the text can be translated.  ``at`` is the end that it
-    is told of, None where it is told of the whole piece.
-    """
-
-    text: str
-    values: tuple[tuple[str, str | WallName], ...] = ()
-    at: Side | None = None
-
-    def __str__(self) -> str:
-        return self.text.format(**dict(self.values))
 
 
 @record

@@ -8,7 +8,8 @@ from typing import Final
 
 from trimlang.joinery.crown import crown_cut
 from trimlang.joinery.cuts import RETURN_MITRE, square_cut
-from trimlang.joinery.piece import Piece, PieceKind, Remark
+from trimlang.joinery.piece import Piece, PieceKind
+from trimlang.joinery.remarks import Remark
 from trimlang.joinery.rounding import round_length
 from trimlang.joinery.spliced_pieces import on_wall_edge
 from trimlang.joinery.wedges import lean_of

@@ -15,7 +15,7 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.joinery.meeting import Meeting, Meets, runs_through, section_of
-from trimlang.joinery.piece import Remark
+from trimlang.joinery.remarks import Remark, SaidLength, Value
 from trimlang.joint_row import Fit
 from trimlang.joints_by_role import STOPPED, UPRIGHT
 from trimlang.language.facts import Side
@@ -121,11 +121,14 @@ def _into_it(
     (own, _), (its, _) = sections
     by = steps_nearest(abs(own - its), SIXTEENTH)
     texts = (_EVEN_THROUGH, _THROUGH) if through else (_EVEN, _DIES)
-    values = [("trim", other.name), ("run", there.run.label if there.run else "")]
+    values: list[tuple[str, Value]] = [
+        ("trim", other.name),
+        ("run", there.run.label if there.run else ""),
+    ]
     # The lower one ends at a face; where it is the one that runs through, as the file copes it,
     # nothing is said of the tops.
     shown = bool(by) and through == (own > its)
     if shown:
-        values.append(("by", length_text(by, there.unit)))
+        values.append(("by", SaidLength(by, there.unit)))
     beyond = there.off if through else there.off + (other.thickness or NOTHING)
     return replace(wall, beyond=beyond, remark=Remark(texts[shown], tuple(values)))

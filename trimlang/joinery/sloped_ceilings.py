@@ -26,7 +26,8 @@ from typing import Final
 
 from trimlang.joinery.crown import CrownCut
 from trimlang.joinery.meeting import Meeting, Meets
-from trimlang.joinery.piece import Cut, Remark
+from trimlang.joinery.piece import Cut
+from trimlang.joinery.remarks import Remark, SaidLength, pitch_of
 from trimlang.joinery.wedges import lean_of, wedge
 from trimlang.joint_row import Edge, Fit
 from trimlang.joints_by_role import USUAL
@@ -43,7 +44,7 @@ from trimlang.lengths.angles import (
     sine,
     tangent,
 )
-from trimlang.lengths.tape import NOTHING, feet_text, length_text, steps_nearest
+from trimlang.lengths.tape import NOTHING, steps_nearest
 from trimlang.marking import N_
 from trimlang.record import record
 from trimlang.settings.table import Settings
@@ -196,8 +197,7 @@ def along_ceiling(
 def _across(slope: Fraction) -> Iterator[Remark]:
     """Yield how a crown that hangs at its own spring bears on a ceiling that slopes across it."""
     if slope:
-        pitch = degrees_text(steps_nearest(abs(slope), TENTH))
-        yield Remark(_RISES_AWAY if slope > 0 else _FALLS_AWAY, (("pitch", pitch),))
+        yield Remark(_RISES_AWAY if slope > 0 else _FALLS_AWAY, (("pitch", pitch_of(slope)),))
 
 
 def _remarks(
@@ -206,16 +206,14 @@ def _remarks(
     step, unit = settings.rounding_step, settings.unit
     if run.ceiling:
         side = Side.RIGHT if run.ceiling > 0 else Side.LEFT
-        pitch = degrees_text(steps_nearest(abs(run.ceiling), TENTH))
-        long = feet_text(steps_nearest(along.length, step), unit)
-        yield Remark(_ALONG[side], (("pitch", pitch), ("long", long)))
+        long = SaidLength(steps_nearest(along.length, step), unit, in_feet=True)
+        yield Remark(_ALONG[side], (("pitch", pitch_of(run.ceiling)), ("long", long)))
     if steps_nearest(roll, TENTH):
-        sizes = {"hang": spring - roll, "own": RIGHT - spring, "roll": abs(roll)}
-        texts = ((name, degrees_text(steps_nearest(one, TENTH))) for name, one in sizes.items())
-        yield Remark(_HANGS, tuple(texts))
+        sizes = {"hang": spring - roll, "own": RIGHT - spring, "roll": roll}
+        yield Remark(_HANGS, tuple((name, pitch_of(one)) for name, one in sizes.items()))
     if 0 < abs(run.ceiling) <= OUT_OF_LEVEL:
         gap = steps_nearest(run.length * tangent(abs(run.ceiling)), step)
-        yield Remark(_SCRIBE, (("gap", length_text(gap, unit)),))
+        yield Remark(_SCRIBE, (("gap", SaidLength(gap, unit)),))
 
 
 def stops_upright(met: Meeting) -> bool:

@@ -12,12 +12,12 @@ from collections.abc import Iterator, Sequence
 from fractions import Fraction
 from typing import Final
 
-from trimlang.joinery.piece import Piece, Remark
+from trimlang.joinery.piece import Piece
+from trimlang.joinery.remarks import Remark, SaidLength
 from trimlang.language.facts import LengthTaken, Side
 from trimlang.lengths.angles import cosine
 from trimlang.lengths.tape import (
     NOTHING,
-    feet_text,
     length_text,
     steps_down,
     steps_nearest,
@@ -53,8 +53,10 @@ def stair_remarks(run: Run, settings: Settings) -> Iterator[Remark]:
     work = run.stair
     if work.measured is not None:
         step, unit = settings.rounding_step, settings.unit
-        read, along = (feet_text(steps_nearest(one, step), unit)
-                       for one in (work.measured, run.length))  # fmt: skip
+        read, along = (
+            SaidLength(steps_nearest(one, step), unit, in_feet=True)
+            for one in (work.measured, run.length)
+        )
         yield Remark(_TAKEN[work.taken], (("read", read), ("long", along)))
 
 
@@ -77,7 +79,7 @@ def stepped(
         findings.say("T446", run.span, run=run.label, trim=trim.name, needs=needs)
         return list(pieces)
     sizes = {"rise": rise, "run": going, "apart": apart, "left": left}
-    texts = [(name, length_text(steps_nearest(size, step), unit)) for name, size in sizes.items()]
+    texts = [(name, SaidLength(steps_nearest(size, step), unit)) for name, size in sizes.items()]
     made: list[Piece] = []
     for piece in pieces:
         # A whole run's steps are counted along the wall, not along a piece that its mitre makes
@@ -118,7 +120,7 @@ def _notch_remark(notch: NewelNotch, along: Fraction, settings: Settings) -> Rem
     return Remark(
         _NOTCH[notch.side],
         tuple(
-            (name, length_text(steps_nearest(size, settings.rounding_step), settings.unit))
+            (name, SaidLength(steps_nearest(size, settings.rounding_step), settings.unit))
             for name, size in sizes.items()
         ),
     )

@@ -7,7 +7,7 @@ from dataclasses import replace
 from fractions import Fraction
 from itertools import pairwise
 
-from trimlang.joinery.piece import Remark
+from trimlang.joinery.remarks import Remark
 from trimlang.joint_row import Fit
 from trimlang.language.facts import Side
 from trimlang.marking import N_

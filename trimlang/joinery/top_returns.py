@@ -15,11 +15,11 @@ from typing import Final
 
 from trimlang.joinery.cuts import RETURN_MITRE, end_cut
 from trimlang.joinery.meeting import Meeting
-from trimlang.joinery.piece import Piece, PieceKind, Remark
+from trimlang.joinery.piece import Piece, PieceKind
+from trimlang.joinery.remarks import Remark, SaidAngle, SaidLength, Value
 from trimlang.joinery.returns import return_piece
 from trimlang.joints_by_role import RETURNED
 from trimlang.language.facts import Side
-from trimlang.lengths.angles import degrees_text
 from trimlang.lengths.tape import NOTHING, SIXTEENTH, length_text, steps_nearest
 from trimlang.marking import N_
 from trimlang.settings.table import Settings
@@ -54,10 +54,10 @@ def sawn_tops(left: Meeting, right: Meeting, trim: Trim, settings: Settings) -> 
         if not met.step:
             continue
         back, face = met.edges(trim)
-        texts = {
-            "step": length_text(met.step, settings.unit),
-            "back": length_text(steps_nearest(max(face - back, NOTHING), SIXTEENTH), settings.unit),
-            "angle": degrees_text(RETURN_MITRE),
+        texts: dict[str, Value] = {
+            "step": SaidLength(met.step, settings.unit),
+            "back": SaidLength(steps_nearest(max(face - back, NOTHING), SIXTEENTH), settings.unit),
+            "angle": SaidAngle(RETURN_MITRE),
         }
         yield Remark(_SAWN_BACK[side], tuple(texts.items()), at=side)
 

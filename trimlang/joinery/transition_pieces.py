@@ -10,7 +10,8 @@ from typing import Final
 
 from trimlang.joinery.cuts import end_cut
 from trimlang.joinery.meeting import Meeting, Meets
-from trimlang.joinery.piece import Piece, PieceKind, Remark
+from trimlang.joinery.piece import Piece, PieceKind
+from trimlang.joinery.remarks import Remark
 from trimlang.joinery.rounding import deciding_row, round_length
 from trimlang.joinery.sloped_ceilings import upright_end
 from trimlang.joinery.spliced_pieces import on_wall_edge

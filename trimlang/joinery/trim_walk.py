@@ -22,7 +22,7 @@ from trimlang.joinery.limits import ask_of_scraps
 from trimlang.joinery.meeting import FreeEnd, Meeting, Meets, at_plane
 from trimlang.joinery.odd_corners import at_its_height
 from trimlang.joinery.on_the_wall import in_its_place, round_its_crown, stands_off
-from trimlang.joinery.piece import Remark
+from trimlang.joinery.remarks import Remark
 from trimlang.joinery.slope_corners import AroundCorner, turned
 from trimlang.joinery.sloped_beads import NO_CROWN, CrownBehind
 from trimlang.joinery.sloped_ceilings import turned_by_beam

@@ -11,7 +11,7 @@ from typing import Final
 
 from trimlang.joinery.meeting import Meeting, at_plane, meets_unlike, runs_through, section_of
 from trimlang.joinery.on_the_wall import in_its_place, may_meet, stands_off
-from trimlang.joinery.piece import Remark
+from trimlang.joinery.remarks import Remark
 from trimlang.joint_row import Fit
 from trimlang.language.facts import Side
 from trimlang.marking import N_

@@ -266,11 +266,11 @@ def _stick(where: tuple[CutStick, int, StickPlace], pen: Pen) -> tuple[str, str]
 def _note(piece: Piece, result: Result, pen: Pen) -> str:
     if result.progress is not None and result.progress.state(piece.id) is State.SPOILED:
         again = pen.words("cut again: the first was spoiled")
-        said = phrases.all_notes(piece, pen.words)
+        said = phrases.all_notes(piece, pen)
         return f"{again}; {said}" if said else again
     if piece.kind is PieceKind.RETURN:
         return pen.words("closes the profile; glue it, do not nail it")
-    return phrases.all_notes(piece, pen.words)
+    return phrases.all_notes(piece, pen)
 
 
 def _caution(piece: Piece, pen: Pen) -> str:

@@ -10,6 +10,7 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.joinery.piece import Cut, Lean, MeasuredOn, Piece, PieceKind
+from trimlang.joinery.remarks import SaidAngle, SaidLength, Value
 from trimlang.joint_row import WHY_ROUNDED, Edge, Fit
 from trimlang.joints import Joint
 from trimlang.language.facts import Side
@@ -58,10 +59,10 @@ EDGES: Final = {
 }
 
 
-def all_notes(piece: Piece, words: Words) -> str:
+def all_notes(piece: Piece, pen: Pen) -> str:
     """Say all that is to be said of a piece besides its measures; empty for nothing."""
     remarks = [
-        words(one.text, **{name: _filled(value, words) for name, value in one.values})
+        pen.words(one.text, **{name: _filled(value, pen) for name, value in one.values})
         for one in piece.remarks
     ]
     return "; ".join([*([piece.note] if piece.note else []), *remarks])
@@ -72,8 +73,15 @@ def wall_name(name: WallName, words: Words) -> str:
     return words(name.text, **dict(name.words))
 
 
-def _filled(value: str | WallName, words: Words) -> str:
-    return wall_name(value, words) if isinstance(value, WallName) else unbroken(value)
+def _filled(value: Value, pen: Pen) -> str:
+    match value:
+        case SaidLength():
+            return pen.told(value.inches)
+        case SaidAngle():
+            return pen.worked_out_angle(value.degrees)
+        case WallName():
+            return wall_name(value, pen.words)
+    return unbroken(value)
 
 
 def joint_name(cut: Cut, words: Words) -> str:
