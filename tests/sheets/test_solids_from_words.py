@@ -256,12 +256,12 @@ def plain(html: str) -> str:
 
 
 def kept_at(side: str, hands: str) -> str:
-    """On which side of the blade a piece lies: its left end at left is cut right of it."""
+    """On which side of the blade a piece lies: its left end at your left is cut right of it."""
     turned = {"left end at left": False, "left end at right": True}[hands]
     return "right" if (side == "left") != turned else "left"
 
 
-_ONCE = re.compile(r"(.+), (left end at your (?:left|right))")
+_ONCE = re.compile(r"(.+), (left end at (?:left|right))")
 _EACH = re.compile(r"(.+), piece (left|right) of the blade")
 
 Ends = dict[tuple[str, str], Told]
