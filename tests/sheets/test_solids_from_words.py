@@ -284,7 +284,7 @@ def of_tickets(page: str) -> tuple[Ends, Ends, dict[tuple[str, str], str]]:
         rows = re.findall(r"<p(?: class=.note.)?>(<b>.*?)</p>", html, re.S)
         # Facts that share a line stand a wide blank apart.
         facts = dict(re.findall(r"^<b>(.*?)</b> (.*)$", "\n".join(
-            fact.replace("\n", " ") for row in rows for fact in row.split("&#160;&#160; ")), re.M
+            fact.replace("\n", " ") for row in rows for fact in row.split("<span>&#160;&#160; </span>")), re.M
         ))  # fmt: skip
         for side in ("left", "right"):
             (block,) = re.findall(rf'<div class="cut {side}">(.*?)</div>', html, re.S)
