@@ -283,8 +283,9 @@ def of_tickets(page: str) -> tuple[Ends, Ends, dict[tuple[str, str], str]]:
     for name, html in re.findall(r'<article [^>]*id="([^"]+)"[^>]*>(.*?)</article>', page, re.S):
         rows = re.findall(r"<p(?: class=.note.)?>(<b>.*?)</p>", html, re.S)
         # Facts that share a line stand a wide blank apart.
-        facts = dict(re.findall(r"^<b>(.*?)</b> (.*)$", "\n".join(
-            fact.replace("\n", " ") for row in rows for fact in row.split("<span>&#160;&#160; </span>")), re.M
+        said_in = [fact for row in rows for fact in row.split("<span>&#160;&#160; </span>")]
+        facts = dict(re.findall(
+            r"^<b>(.*?)</b> (.*)$", "\n".join(fact.replace("\n", " ") for fact in said_in), re.M
         ))  # fmt: skip
         for side in ("left", "right"):
             (block,) = re.findall(rf'<div class="cut {side}">(.*?)</div>', html, re.S)
