@@ -29,6 +29,7 @@ from trimlang.survey.opening_slips import (
 from trimlang.survey.outline import Point, depths, distance, outline
 from trimlang.survey.settling import finer, which_of
 from trimlang.survey.slips import MOST_STRETCHES, Slip, length_slips, likely
+from trimlang.survey.soundness import is_sound
 from trimlang.survey.unsaid_corners import between, unsaid_corners, unsaid_places
 from trimlang.survey.verdict import Closing, Unchecked, Verdict
 from trimlang.survey.way_round import walked_left
@@ -127,7 +128,7 @@ def _closing(course: Course, walk: Walk, fit: Misfit, gap: Fraction, end: Point)
     # All that was measured decides together. A gap alone is judged only to tell the walls' fault
     # from the diagonals', and in its own direction, since a room is surer one way than the other (a
     # long wall's corner swings its far end).
-    fits = fit.fits
+    fits = is_sound(walk, fit)
     tells = max(fit.widest, float(gap)) if fits or not gap else fit.tolerance(way)
     of_survey = _as_said(tells)
     tolerance = room.settings.closes_within if stated else of_survey

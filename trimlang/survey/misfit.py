@@ -26,10 +26,6 @@ SURE: Final = (9.21, 11.34, 13.28, 15.09, 16.81, 18.48, 20.09)
 """Chi-squared that only one sound room in a hundred exceeds, for two conditions and more (the
 printed tables of the distribution, at 0.99)."""
 
-SURE_OF_ONE: Final = (7.88, 8.61, 9.14, 9.55, 9.88, 10.17, 10.41)
-"""The same with one degree of freedom, for testing lengths one by one: one room in a hundred,
-shared among as many tests as there are conditions."""
-
 _WHOLE_TURN: Final = 360.0
 _FLAT: Final = sqrt(3)  # an error equally likely anywhere within ±d has a deviation of d ÷ √3
 
@@ -99,19 +95,6 @@ class Misfit:
     def allowed(self) -> float:
         """The most that ``total`` comes to in a sound room, but for one in a hundred."""
         return SURE[min(len(self.missed) - 2, len(SURE) - 1)]
-
-    @property
-    def fits(self) -> bool:
-        """Whether the doubts explain what is missed, all at once and for each length alone."""
-        if self.total - self.turned > self.allowed:
-            return False
-        # One gross slip can hide in a total that many good measurements keep low, so each length is
-        # tested too. Corners are not: that finds hardly more slips, but more in sound rooms.
-        diagonals = len(self.missed) - 2
-        walls = (len(self.effects) - diagonals) // 2
-        tested = self.effects[:walls] + self.effects[2 * walls :]
-        most = SURE_OF_ONE[min(diagonals, len(SURE_OF_ONE) - 1)]
-        return all(self.pull(effect)[1] <= most for effect in tested)
 
     def tolerance(self, way: complex) -> float:
         """Return how far the end may be from the start in a direction (inches)."""
@@ -255,12 +238,23 @@ def weighed(missed: Sequence[float], weight: Matrix) -> float:
 
 
 def inverse(matrix: Matrix) -> Matrix:
-    """Return the inverse by elimination; with so few conditions, numpy takes longer to load."""
+    """Return the inverse of a positive definite matrix."""
+    one = range(len(matrix))
+    return eliminated(matrix, tuple(tuple(float(row == at) for at in one) for row in one))[0]
+
+
+def eliminated(matrix: Matrix, beside: Matrix) -> tuple[Matrix, float]:
+    """Return the inverse of a positive definite matrix times another, and its determinant.
+
+    With so few rows, numpy takes longer to load than elimination takes.
+    """
     size = len(matrix)
-    rows = [[*row, *(float(at == other) for other in range(size))] for at, row in enumerate(matrix)]
-    # A covariance is positive definite, so no row needs to change places with another.
+    rows = [[*row, *more] for row, more in zip(matrix, beside, strict=True)]
+    determinant = 1.0
+    # A positive definite matrix has no row that needs to change places with another.
     for at, row in enumerate(rows):
         lead = row[at]
+        determinant *= lead
         rows[at] = [value / lead for value in row]
         for other in range(size):
             if other != at:
@@ -268,7 +262,7 @@ def inverse(matrix: Matrix) -> Matrix:
                 rows[other] = [
                     value - times * one for value, one in zip(rows[other], rows[at], strict=True)
                 ]
-    return tuple(tuple(row[size:]) for row in rows)
+    return tuple(tuple(row[size:]) for row in rows), determinant
 
 
 def _spread(effects: Sequence[Row], errors: Sequence[float], rows: int) -> Matrix:
