@@ -135,10 +135,16 @@ def test_a_room_that_leans_is_given_its_angles_in_place_of_a_contradiction():
     angles = re.findall(r"([0-9.]+)° between run (.) and run (.)", message)
     assert [(first, other) for _, first, other in angles] == [*zip("NESW", "ESWN", strict=True)]
     assert [float(angle) for angle, *_ in angles] == pytest.approx([91, 89, 91, 89], abs=0.1)
-    assert remedy.startswith("Write these angles at the corners, in-corner(91 deg)")
+    assert remedy.startswith("Write in-corner(implied) at one of them to have all cut so")
     read = [wall.replace("right=in-corner", f"right=in-corner({angle} deg)")
             for wall, (angle, *_) in zip(walls, angles, strict=True)]  # fmt: skip
     assert closing(checked(*read, *across)).verdict is Verdict.CLOSES
+    # one word has them all cut so
+    one_word = checked(walls[0].replace("right=in-corner", "right=in-corner(implied)"),
+                       *walls[1:], *across)  # fmt: skip
+    assert closing(one_word).verdict is Verdict.CLOSES
+    settings = [float(piece.right.setting) for piece in one_word.pieces]
+    assert settings == pytest.approx([44.5, 45.5, 44.5, 45.5])
     # of one diagonal alone nobody can tell whether it or the corners are wrong
     message, remedy = told(checked(*walls, across[0]), "T316")
     assert "diagonal N-E is 1 5/8 in too long; or the corners are not square" in remedy
@@ -173,19 +179,21 @@ BARELY_OPEN = [
     "W3: 29 15/16 in, left=in-corner, right=out-corner(90.19 deg)",
     "W4: 65 11/16 in, left=out-corner, right=in-corner(89.58 deg)",
     "W5: 136 3/4 in, left=in-corner, right=in-corner(90.32 deg)",
-    "W6: 171 7/8 in, left=in-corner, right=in-corner(90.42 deg)",
+    "W6: 171 15/16 in, left=in-corner, right=in-corner(90.42 deg)",
     "W7: 135 5/16 in, left=in-corner, right=in-corner(90.50 deg)",
 ]
 
 
 def test_diagonals_speak_for_walls_that_alone_are_barely_open():
-    assert closing(checked(*BARELY_OPEN)).verdict is Verdict.GAPES
     across = [
         "diagonal W0-W3 107 7/16 in",
         "diagonal W1-W4 121 1/16 in",
         "diagonal W2-W5 205 3/8 in",
         "diagonal W3-W6 197 13/16 in",
     ]
+    alone = closing(checked(*BARELY_OPEN))
+    assert alone.verdict is Verdict.GAPES
+    assert alone.tolerance < alone.gap, "it can tell what it tells"
     one = closing(checked(*BARELY_OPEN, *across))
     assert one.verdict is Verdict.CLOSES
     assert one.tolerance >= one.gap

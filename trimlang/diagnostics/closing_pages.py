@@ -127,8 +127,8 @@ CLOSING_PAGES: Final = (
         code="T324",
         title="corners that the diagonals say are not square",
         message="walls and diagonals of room “{room}” agree only if {crooked}",
-        remedy="Write these angles at the corners, in-corner(91 deg), or measure them; where they"
-        " are square, more than one length is wrong.",
+        remedy="Write in-corner(implied) at one of them to have all cut so, or measure them; where"
+        " they are square, more than one length is wrong.",
         why="A room whose opposite walls are alike may still lean: then one diagonal is longer than"
         " the other. A corner that nobody measured is cut as if it were square.",
         example=JOB_TO_CLOSED_ROOM

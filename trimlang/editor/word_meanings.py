@@ -59,7 +59,7 @@ MEANINGS: Final[dict[str, str]] = {
     "corner": "A corner measured with the tape: both legs, then the diagonal between the marks.",
     "diagonal": "Straight across: from mark to mark, or N-E from N's left end to E's right end.",
     "doubt": "How far from square a corner may be that nobody measured.",
-    "implied": "The corner is what the room's other corners leave of a whole turn.",
+    "implied": "The corner is what the room's other corners, or its diagonals, leave for it.",
     "corners": "What holds at corners where a run does not say otherwise.",
     "mitre": "The saw's angle at a corner, or that a corner is mitred and not coped, and meant so.",
     "gap": "How far a joint may stay open before there is a warning; floor gap: under a run.",

@@ -108,7 +108,7 @@ class WrittenTaken:
 
 @record
 class Implied:
-    """``implied``: the corner is what the others of its room leave of a whole turn."""
+    """``implied``: the corner is what the others of its room, or diagonals, leave for it."""
 
     span: Span
 

@@ -14,11 +14,11 @@ from trimlang.settings.table import Settings
 from trimlang.survey.adjusting import FINE, Residual, residuals
 from trimlang.survey.corner_slips import corner_slips
 from trimlang.survey.crooked import crooked_corners
-from trimlang.survey.diagonals import span_of
+from trimlang.survey.diagonals import chords_of
 from trimlang.survey.job import Gap, Room, Trim
 from trimlang.survey.measured_walk import Course, called
 from trimlang.survey.measures import Findings
-from trimlang.survey.misfit import SURE, Chord, Misfit, Walk, misfit
+from trimlang.survey.misfit import SURE, Misfit, Walk, misfit
 from trimlang.survey.opening_slips import (
     UnwrittenCorner,
     casing_counted_twice,
@@ -55,7 +55,7 @@ def check_closure(room: Room, trims: Iterable[Trim], findings: Findings) -> Clos
         return _unchecked(room, Unchecked.NOT_READ)
     trims = tuple(trims)
     drawn = outline(room, trims)
-    course = Course(room, room.walk, depths(trims), _chords(room))
+    course = Course(room, room.walk, depths(trims), chords_of(room))
     # The order of the tests is from the coarse to the fine: how corners are written, then how far
     # they turn in all, then lengths. A length cannot be judged while the corners are wrong.
     if any(turn.disputed for turn in drawn.turns):
@@ -130,6 +130,9 @@ def _closing(course: Course, walk: Walk, fit: Misfit, gap: Fraction, end: Point)
     # long wall's corner swings its far end).
     fits = is_sound(walk, fit)
     tells = max(fit.widest, float(gap)) if fits or not gap else fit.tolerance(way)
+    if not fits and not walk.chords:
+        # An inch at one wall may be told by a smaller gap than a slip that could be anywhere.
+        tells = min(tells, float(gap - room.settings.rounding_step))
     of_survey = _as_said(tells)
     tolerance = room.settings.closes_within if stated else of_survey
     within = (
@@ -184,14 +187,6 @@ def _closing(course: Course, walk: Walk, fit: Misfit, gap: Fraction, end: Point)
 
 def _as_said(inches: float) -> Fraction:
     return Fraction(inches).limit_denominator(FINE)
-
-
-def _chords(room: Room) -> tuple[Chord, ...]:
-    found = []
-    for one in room.diagonals:
-        start, end = span_of(one, len(room.walk))
-        found.append(Chord(start, end, float(one.length), one.name))
-    return tuple(found)
 
 
 def _settle(course: Course, findings: Findings) -> Closing | None:

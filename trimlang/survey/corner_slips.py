@@ -215,10 +215,19 @@ def _flipped(course: Course, at: int) -> tuple[Stretch, ...]:
     return _mended(course, at, lambda end: replace(end, joint=right))
 
 
-def with_angles(course: Course, angles: Mapping[int, Fraction | None]) -> tuple[Stretch, ...]:
-    """Return the stretches with other angles (degrees) at the corners after some of them."""
+def with_angles(
+    course: Course, angles: Mapping[int, Fraction | None], *, implied: bool = False
+) -> tuple[Stretch, ...]:
+    """Return the stretches with other angles (degrees) at the corners after some of them.
+
+    ``implied`` says that these were worked out, not read.
+    """
     for at, angle in angles.items():
-        mended = _mended(course, at, lambda end, angle=angle: replace(end, corner=angle))  # type: ignore[misc]
+        mended = _mended(
+            course,
+            at,
+            lambda end, angle=angle: replace(end, corner=angle, implied=implied),  # type: ignore[misc]
+        )
         course = replace(course, stretches=mended)
     return course.stretches
 

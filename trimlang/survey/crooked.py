@@ -7,7 +7,7 @@ are found by least squares, each step from the corners of the one before (Gauss 
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from fractions import Fraction
 from math import degrees
@@ -16,8 +16,11 @@ from typing import Final
 from trimlang.lengths.angles import TENTH, degrees_text
 from trimlang.lengths.tape import steps_nearest
 from trimlang.survey.corner_slips import tried_with, with_angles
+from trimlang.survey.diagonals import chords_of
+from trimlang.survey.job import Room, Trim
 from trimlang.survey.measured_walk import Course
 from trimlang.survey.misfit import Walk, misfit, shared_turns, takers_of
+from trimlang.survey.outline import depths
 from trimlang.survey.slips import Slip
 from trimlang.survey.unsaid_corners import between
 
@@ -31,22 +34,45 @@ _STEPS: Final = 5
 
 def crooked_corners(course: Course, walk: Walk) -> Iterator[Slip]:
     """Yield the angles that walls and diagonals leave for the corners that nobody measured."""
+    angles = _angles(walk)
+    if angles:
+        said = ", ".join(
+            f"{degrees_text(angle)} between {between(course, at)}" for at, angle in angles.items()
+        )
+        words = f"the corners are not square: {said}"
+        yield from tried_with(course, with_angles(course, angles), words, tuple(angles), _RARE)
+
+
+def lean(room: Room, trims: Iterable[Trim]) -> Room:
+    """Return a room with the angles that its walls and diagonals leave, where it wants one implied.
+
+    A room does not lean at one corner alone, so each that nobody measured gets its own.
+    """
+    if room.open_walk or not room.diagonals:
+        return room
+    ends = [end for one in room.walk for end in (one.left, one.right) if end is not None]
+    if not any(end.implied for end in ends):
+        return room
+    course = Course(room, room.walk, depths(trims), chords_of(room))
+    walk = course.walk()
+    if not walk.goes_round or course.disputes:
+        return room
+    leaning = with_angles(course, _angles(walk), implied=True)
+    return replace(room, walk=leaning)
+
+
+def _angles(walk: Walk) -> dict[int, Fraction]:
+    """Return the angles by the places of their corners, none where the room leans too far."""
     takers = [at for at in takers_of(walk) if not walk.turns[at].measured]
     if not walk.chords or len(takers) < 2:
-        return
-    angles: dict[int, Fraction | None] = {}
+        return {}
+    angles: dict[int, Fraction] = {}
     for at, turned in zip(takers, _turns(walk, takers), strict=True):
         turn = walk.turns[at]
         if abs(turned - turn.degrees) > _MOST_OFF:
-            return
+            return {}
         angles[at] = steps_nearest(turn.corner(turned), TENTH)
-    said = ", ".join(
-        f"{degrees_text(angle)} between {between(course, at)}"
-        for at, angle in angles.items()
-        if angle is not None
-    )
-    words = f"the corners are not square: {said}"
-    yield from tried_with(course, with_angles(course, angles), words, tuple(takers), _RARE)
+    return angles
 
 
 def _turns(walk: Walk, takers: list[int]) -> list[Fraction]:

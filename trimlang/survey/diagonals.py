@@ -6,8 +6,9 @@ from collections.abc import Iterator, Sequence
 
 from trimlang.language import tree
 from trimlang.settings.table import Settings
-from trimlang.survey.job import Run, Stretch
+from trimlang.survey.job import Room, Run, Stretch
 from trimlang.survey.measures import Findings, length
+from trimlang.survey.misfit import Chord
 from trimlang.survey.on_walls import RoomDiagonal
 from trimlang.survey.outline import turn_between
 
@@ -81,3 +82,12 @@ def span_of(diagonal: RoomDiagonal, count: int) -> tuple[int, int]:
     # The right end of a wall is the left end of the next.
     one, other = diagonal.begin, (diagonal.end + 1) % count
     return min(one, other), max(one, other)
+
+
+def chords_of(room: Room) -> tuple[Chord, ...]:
+    """Return the diagonals of a room as its walk is judged by them."""
+    found = []
+    for one in room.diagonals:
+        start, end = span_of(one, len(room.walk))
+        found.append(Chord(start, end, float(one.length), one.name))
+    return tuple(found)

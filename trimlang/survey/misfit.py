@@ -27,7 +27,7 @@ SURE: Final = (9.21, 11.34, 13.28, 15.09, 16.81, 18.48, 20.09)
 printed tables of the distribution, at 0.99)."""
 
 _WHOLE_TURN: Final = 360.0
-_FLAT: Final = sqrt(3)  # an error equally likely anywhere within ±d has a deviation of d ÷ √3
+EVEN: Final = sqrt(3)  # an error equally likely anywhere within ±d has a deviation of d ÷ √3
 
 
 @record
@@ -158,11 +158,11 @@ def misfit(walk: Walk) -> Misfit:
         tuple(value - mean for value, mean in zip(swing, middle, strict=True))
         for swing in effects[count:]
     ]
-    errors = [walk.wall_doubt / _FLAT] * count + [radians(doubt) / _FLAT for doubt in doubts]
+    errors = [walk.wall_doubt / EVEN] * count + [radians(doubt) / EVEN for doubt in doubts]
     for number in range(len(walk.chords)):
         # A diagonal measured too long is missed by as much less.
         effects.append(tuple(-1.0 if row == number + 2 else 0.0 for row in range(len(missed))))
-        errors.append(walk.wall_doubt / _FLAT)
+        errors.append(walk.wall_doubt / EVEN)
     spread = _spread(effects, errors, len(missed))
     weight = inverse(spread)
     # The variance of the sum of the turns: each is d² ÷ 3.

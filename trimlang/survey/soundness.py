@@ -8,24 +8,24 @@ of statistical hypotheses, 1933; from memory).  Larger slips the first finds as 
 
 from __future__ import annotations
 
-from math import exp, fsum, radians, sqrt
+from math import exp, fsum, radians
 from typing import Final
 
 from trimlang.survey.even_errors import likely_misses
-from trimlang.survey.misfit import Misfit, Row, Walk, dot, shared_turns, takers_of
+from trimlang.survey.misfit import EVEN, Misfit, Row, Walk, dot, shared_turns, takers_of
 from trimlang.survey.slips import SHORTEST
 
 SURELY_NOT: Final = (12.43, 14.80, 16.92, 18.91, 20.79, 22.60, 24.35)
 """Chi-squared that two sound rooms in a thousand exceed, for two conditions and more (the tables of
 the distribution, at 0.998)."""
 _AN_INCH: Final = 1.0
-_CLEARLY: Final = 1.6
-"""The logarithm of how many times likelier an inch must make the misses: five times.
+_CLEARLY: Final = 1.8
+"""The logarithm of how many times likelier an inch must make the misses: six times.
 
 So chosen that at most one sound room in a hundred is called out, whatever was measured
 (`benchmarks.closing`)."""
 _PLAIN: Final = 6.0
-_BARELY: Final = -0.5
+_BARELY: Final = -0.7
 """The same where an inch stands out by six standard deviations or more: hardly any sound room
 comes near it, so less will do."""
 _HARMLESS: Final = 2.5
@@ -39,7 +39,6 @@ _SUM_IS_OFF: Final = 6.63
 
 Beyond it a corner is misread, and the sum says nothing about the errors of the others.
 """
-_TO_BOUND: Final = sqrt(3)  # an error that is even within ±d has a deviation of d ÷ √3
 
 
 def is_sound(walk: Walk, fit: Misfit) -> bool:
@@ -98,7 +97,7 @@ def _conditions(walk: Walk, fit: Misfit) -> tuple[list[Row], list[float]]:
             continue
         is_corner = lengths <= at < 2 * lengths
         whole = (*effect, *([-1.0 if is_corner else 0.0] if summed else []))
-        bound = deviation * _TO_BOUND
+        bound = deviation * EVEN
         effects.append(tuple(value * bound for value in whole))
         if not is_corner:
             effects.append(tuple(value * bound * _ROUNDED for value in whole))

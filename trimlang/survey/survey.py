@@ -12,6 +12,7 @@ from trimlang.settings.table import Settings
 from trimlang.survey.assemblies import spelled_out
 from trimlang.survey.closing import check_closure
 from trimlang.survey.copes import choose_copes
+from trimlang.survey.crooked import lean
 from trimlang.survey.every_room import said_for_each
 from trimlang.survey.implied import imply_corners
 from trimlang.survey.job import Gap, Job, Room, Trim
@@ -102,7 +103,7 @@ def survey(
 
 def _joined(room: Room, trims: dict[str, Trim], findings: Findings) -> Room:
     """Return a room whose walls meet as the file says, with corners, bends and copes filled in."""
-    room = imply_corners(meet(room, findings), findings)
+    room = lean(imply_corners(meet(room, findings), findings), trims.values())
     room = choose_copes(bend_rakes(room, trims, findings), trims, findings)
     return cope_alone(room, findings)
 
