@@ -100,6 +100,15 @@ HEADINGS = (
     'room "Den", trim base, no shoe', 'room "Den", trim base, 9 ft ceiling', "Den:", '"Den"',
     'room "Den", all corners inside', 'rm "Den", trim base', "living room, trim base",
 )  # fmt: skip
+THURSDAY = (
+    'trim base room "Q"', "room,wall,length,left,right", "window 36, stops base, rail",
+    "window 36 in, stops base & shoe, N 3 ft", "N 4 ft, door 36, full height, N 3 ft",
+    "opening 36, floor to ceiling", "tape: 1/32 in", "step 1/32", "precision: 1/16 in",
+    "round 1/32", "measure to 1/32 in", "tape: mm", "base trim: 9/16 in thick",
+    "N: 40 in, L inside, right=butt", "N 8/20 ft", "N: 3'250", "N: 3'250 mm", "N 3/10, E 8 ft",
+    "N: 10 ft, left=in, joint at 24", "N 10 ft, scarf at 24 in", "cut base A 30 in",
+    "cut A-base 30 in", "cut base-A", "cut R A base 30 in",
+)  # fmt: skip
 
 
 @every("slip, written, meant", EXAMPLES)
@@ -166,6 +175,7 @@ def test_a_trim_may_go_by_another_name() -> None:
         MONDAY,
         TUESDAY,
         WEDNESDAY,
+        THURSDAY,
         PRICE_LIST,
         ON_THE_SITE,
         HEADINGS,
@@ -178,6 +188,7 @@ def test_a_trim_may_go_by_another_name() -> None:
         "on a Monday",
         "on a Tuesday",
         "on a Wednesday",
+        "on a Thursday",
         "off a price list",
         "on the site",
         "in headings",
@@ -204,6 +215,7 @@ def test_what_real_hands_write(lines: tuple[str, ...], snapshot: SnapshotAsserti
         *MONDAY,
         *TUESDAY,
         *WEDNESDAY,
+        *THURSDAY,
         *PRICE_LIST,
         *ON_THE_SITE,
         *HEADINGS,

@@ -175,3 +175,10 @@ def test_rooms_walls_and_lengths_alone_are_a_list() -> None:
     made = from_csv(b"room,wall,length\nDen,N,122.25\nDen,E,103.5\n", Path("den.csv"))
     assert made.text.splitlines() == ['room "Den", ends in', "  N: 122.25", "  E: 103.5"]
     assert made.findings == ()
+
+
+def test_a_wall_is_called_by_its_name_where_it_has_a_number_too() -> None:
+    made = read("Nr;Name;Länge\n1;Nord;3,25\n2;Ost;2,40\n")
+    assert made.text.splitlines()[1:] == ["  Nord: 3.25 m", "  Ost: 2.40 m"]
+    assert "column “Nr” is left out" in made.remarks
+    assert "column “Name” is read as the wall" in made.remarks

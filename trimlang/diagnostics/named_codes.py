@@ -10,6 +10,9 @@ from typing import Final
 MISPLACED: Final = "T101"
 """What is said of a slip that has no page of its own."""
 
+OFF_TAPE: Final = "T112"
+"""Told as a slip, and not only as a question, where no wall can be so short."""
+
 ODD_FEET: Final = "T113"
 """Not told of a stick's length where what stands behind its feet is a price."""
 

@@ -99,7 +99,7 @@ SYNTAX_PAGES: Final = (
         code=ODD_FEET,
         title="feet and inches that do not go together",
         message="{odd}: was a mark or a figure misread?",
-        remedy="Write whole feet and less than twelve inches, such as 9 ft 3 in.",
+        remedy="{guess}Write whole feet and less than twelve inches, such as 9 ft 3 in.",
         why="“9 ft 14 in” and “9.5 ft 3 in” can be added up, but nobody reads them off a tape:"
         " usually two figures ran together or an inch mark became a foot mark. It is taken as"
         " written.",

@@ -9,8 +9,15 @@ from trimlang.diagnostics.named_codes import MISPLACED
 from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.language import facts, tree
 from trimlang.language.vocabulary import NO_WALLS, not_a_label, topic_of
+from trimlang.lengths.tape import mixed_number
+from trimlang.lengths.units import LengthUnit
 
 _SCRIBED: Final = frozenset({"scribe", "scribed"})
+_STEPS: Final = frozenset(
+    "tape step steps precision accuracy rounding round resolution tolerance marks ruler".split()
+)
+"""What is written for the marks of a tape, where no wall can be so short."""
+_LONGEST_STEP_MM: Final = 5
 _STEPS_THROUGH: Final = 12
 """Inches, or millimetres: a gap that somebody passes is wider, one under a base is narrower."""
 
@@ -33,6 +40,9 @@ def no_wall(wall: tree.RunLine) -> tuple[tree.GapLine, Diagnostic] | None:
         gap = tree.GapLine(kind, wall.length, called, wall.span)
         told = Suggestion(f"Write {better}. {takes}", better)
         return gap, say("T124", label.span, word=label.text, remedy=told)
+    step = step_of_the_tape(wall)
+    if step is not None:
+        return step
     # A run is scribed by the largest gap under it.
     meant = "gap" if label.text.casefold() in _SCRIBED else not_a_label(label.text)
     if meant is None:
@@ -46,6 +56,20 @@ def no_wall(wall: tree.RunLine) -> tuple[tree.GapLine, Diagnostic] | None:
         return gap, say(MISPLACED, label.span, word=label.text, wanted="a wall", remedy=told)
     remedy = _remedy(label.text, meant, takes)
     return gap, say("T100", label.span, word=label.text, remedy=remedy)
+
+
+def step_of_the_tape(wall: tree.RunLine) -> tuple[tree.GapLine, Diagnostic] | None:
+    """Return what “tape: 1/32 in” is, and the finding that tells it; None for a wall."""
+    ((number, unit), *more) = wall.length.parts
+    small = number < 1 if unit != LengthUnit.MM else number <= _LONGEST_STEP_MM
+    if more or not small or wall.label.text.casefold() not in _STEPS:
+        return None
+    better = f"round to {mixed_number(number)}" + (f" {unit}" if unit else "")
+    told = Suggestion(f"Write {better}, above the rooms.", better)
+    lost = (facts.Unread(wall.span),)
+    gap = tree.GapLine(tree.GapKind.OPENING, wall.length, lost, wall.span)
+    wanted = "the step that lengths are rounded to"
+    return gap, say(MISPLACED, wall.span, word=wall.label.text, wanted=wanted, remedy=told)
 
 
 def _remedy(word: str, meant: str, takes: str) -> str:

@@ -14,7 +14,7 @@ from lark.tree import Meta
 from lark.visitors import Discard
 
 from trimlang.diagnostics import Diagnostic, Span, say
-from trimlang.diagnostics.named_codes import ODD_FEET
+from trimlang.diagnostics.named_codes import ODD_FEET, OFF_TAPE
 from trimlang.language import facts, tree
 from trimlang.language.log_lines import Children
 from trimlang.language.vocabulary import whole_joint
@@ -30,6 +30,7 @@ from trimlang.lengths.units import LengthUnit
 from trimlang.letters import STEERING, is_hidden, stranger_in
 
 _MOST_DIGITS: Final = 9
+_THREE_FIGURES: Final = 100
 _SPEAKING: Final = frozenset(
     "NAME PIECE_ID STRING WORDS DATE TAKEN_AT DIRECTION SIDE TILT JOINT IN INCH METRIC OTHER_UNIT"
     " SWINGS QUART GALLON LITRE MONEY OPENING BARE METRE DEFECT TAKEN_ALONG STAIR_SIDE"
@@ -173,7 +174,7 @@ class NumberRules(WallLines):
         why, meant = _meant_by(str(above), below) if alone else ("", "")
         guess = f"{why}, write {meant}. " if meant else ""
         facts = {"written": off.text, "nearest": nearest, "guess": guess, "instead": meant}
-        self.problems.append(say("T112", off.span, **facts))
+        self.problems.append(say(OFF_TAPE, off.span, **facts))
 
     def unit_word(self, meta: Meta, children: Children) -> tree.Word:
         word = children[0].text.lower()
@@ -202,7 +203,9 @@ class NumberRules(WallLines):
     def _feet(self, meta: Meta, children: Children) -> tree.Measure:
         read = [child for child in children if isinstance(child, tree.Number)]
         numbers = [one.value for one in read]
-        for one in read:
+        # Of a foot a tape has other parts than of an inch: 8/20 ft is 4 13/16 in.
+        part = read[0].off_tape if len(read) == 1 and read[0].value < 1 else None
+        for one in read if part is None else ():
             self._check_on_tape(one)
         # “9 1/2 ft 6 in” says a part of the foot twice, and nobody reads a tape so.
         if numbers[0].denominator != 1 and len(numbers) > 1:
@@ -211,6 +214,11 @@ class NumberRules(WallLines):
         elif len(numbers) > 1 and numbers[1] >= 12:
             odd = "twelve inches or more after feet"
             self.problems.append(self._odd_feet(meta, odd, numbers))
+        elif part is not None:
+            inches = steps_nearest(numbers[0] * 12, SIXTEENTH)
+            odd = f"“{part.text}” of a foot is on no tape"
+            said = say(ODD_FEET, self._span(meta), odd=odd, guess="", instead=length_text(inches))
+            self.problems.append(said)
         if "-" in children:
             # A minus before feet and inches is one for both of them.
             numbers = [-number for number in numbers]
@@ -218,8 +226,13 @@ class NumberRules(WallLines):
         return tree.Measure(parts, self._span(meta), read[0].places if len(read) == 1 else 0)
 
     def _odd_feet(self, meta: Meta, odd: str, numbers: list[Fraction]) -> Diagnostic:
-        together = feet_text(numbers[0] * 12 + numbers[1])
-        return say(ODD_FEET, self._span(meta), odd=odd, instead=together)
+        feet, inches = numbers
+        instead, guess = feet_text(feet * 12 + inches), ""
+        # Three figures behind a mark are no inches: 3'250 is how some part thousands.
+        if feet.denominator == inches.denominator == 1 and inches >= _THREE_FIGURES:
+            instead = f"{feet}{inches} mm"
+            guess = f"If the mark parts thousands, write {instead}. "
+        return say(ODD_FEET, self._span(meta), odd=odd, guess=guess, instead=instead)
 
     def angle(self, meta: Meta, children: Children) -> tree.Angle:
         return tree.Angle(children[0].value, self._span(meta))

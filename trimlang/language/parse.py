@@ -14,6 +14,7 @@ from trimlang.diagnostics import Diagnostic, Span, say
 from trimlang.language.broken_walls import with_parts_named
 from trimlang.language.facts import Unread
 from trimlang.language.grammar import parser
+from trimlang.language.no_lengths import without_no_lengths
 from trimlang.language.other_files import other_kind
 from trimlang.language.retired import RETIRED, Retired, renewed
 from trimlang.language.source import MOST_LINES, Source
@@ -39,6 +40,7 @@ LINES_KEPT: Final = 4096
 """How many lines are kept as they were read: those of a large job and of what it includes."""
 
 _ENDS_A_WORD: Final = re.compile(r"\s*[:,;=]\s*|\s+")
+_A_HEADING: Final = re.compile(r"(?<![#\"“])\broom\s+[\"“]", re.IGNORECASE)
 _WITH_FACTS: Final = (EveryRoomLine, RoomLine, RunLine, GapLine, LoosePieceLine, BoxesLine)
 
 ReadLine: TypeAlias = Callable[[str, str, int], tuple[Statement | None, tuple[Diagnostic, ...]]]
@@ -125,17 +127,23 @@ def _line(text: str, file: str, number: int) -> tuple[Statement | None, list[Dia
             builder = LineBuilder(file, number)
             statement: Statement | None = builder.transform(parsed)
             lost = tuple(Unread(problem.span) for problem in problems)
+            statement, told = without_no_lengths(statement, builder.problems)
+            if statement is None and told:
+                return _unreadable(text, file, number), problems + told
             if isinstance(statement, WallsLine):
-                statement = replace(statement, lost=bool(lost))
+                statement = replace(statement, lost=statement.lost or bool(lost))
             elif isinstance(statement, _WITH_FACTS) and lost:
                 # What was blanked may be what a later pass would find missing.
                 statement = replace(statement, facts=statement.facts + lost)
-            return statement, problems + builder.problems
+            return statement, problems + told
     return _unreadable(text, file, number), problems
 
 
 def _unreadable(text: str, file: str, number: int) -> Unreadable:
-    words = tuple(_ENDS_A_WORD.split(text.strip())[:2])
+    # A room's heading is one all the same where its words stand in another order.
+    heading = _A_HEADING.search(text)
+    said = text if heading is None else text[heading.start() :]
+    words = tuple(_ENDS_A_WORD.split(said.strip())[:2])
     return Unreadable(words, Span(file, number, 1, len(text) + 1))
 
 

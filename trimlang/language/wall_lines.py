@@ -8,11 +8,13 @@ from typing import Any, Final
 
 from lark.tree import Meta
 
-from trimlang.diagnostics import Span, say
+from trimlang.diagnostics import Diagnostic, Span, say
+from trimlang.diagnostics.named_codes import MISPLACED
+from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.language import facts, tree
 from trimlang.language.box_facts import BoxPlace, BoxWall
 from trimlang.language.log_lines import Children
-from trimlang.language.no_walls import no_wall
+from trimlang.language.no_walls import no_wall, step_of_the_tape
 from trimlang.language.opening_phrases import (
     OpeningPhrases,
     named_as_an_opening,
@@ -143,8 +145,12 @@ class WallLines(OpeningPhrases):
         tag = words[1] if len(words) > 1 else None
         return tree.RoomLine(words[0], tag, said, self._span(meta))
 
-    def run(self, meta: Meta, children: Children) -> tree.RunLine:
+    def run(self, meta: Meta, children: Children) -> tree.RunLine | tree.GapLine:
         run = tree.RunLine(children[0], children[1], _with_sides(children[2:]), self._span(meta))
+        step = step_of_the_tape(run)
+        if step is not None:
+            self.problems.append(step[1])
+            return step[0]
         self.problems += named_as_an_opening(run)
         return run
 
@@ -249,6 +255,9 @@ class WallLines(OpeningPhrases):
             # In a line of several walls the grammar allows any fact anywhere; which wall it is for,
             # and whether that wall may have it, is known only here.
             if not isinstance(child, _OF_BOTH + (_OF_RUNS if is_run else _OF_GAPS)):
+                if (also := _stopped_too(last, child)) is not None:
+                    self.problems.append(also)
+                    continue
                 of, other = ("a run", "an opening") if is_run else ("an opening", "a run")
                 self.problems.append(say("T123", child.span, of=of, other=other))
                 continue
@@ -257,6 +266,18 @@ class WallLines(OpeningPhrases):
             span = replace(last.span, end=child.span.end)
             walls[-1] = replace(last, facts=_with_sides((*others, child)), span=span)
         return tuple(walls)
+
+
+def _stopped_too(last: tree.RunLine | tree.GapLine, child: facts.Fact) -> Diagnostic | None:
+    """Return what to say of a trim behind “stops base,”, where “and” would name it too."""
+    before = last.facts[-1] if last.facts else None
+    if not isinstance(before, facts.Stops) or not isinstance(child, facts.NamedTrim):
+        return None
+    names = [word.text for word in (*before.trims, child.trim)]
+    span = replace(before.span, end=child.span.end)
+    said, better = f"stops {', '.join(names)}", f"stops {' and '.join(names)}"
+    remedy = Suggestion(f"Write {better}.", better)
+    return say(MISPLACED, span, word=said, wanted="“and” between two trims", remedy=remedy)
 
 
 def _only_kind(fact: facts.Fact, said: facts.Fact) -> bool:

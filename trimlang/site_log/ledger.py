@@ -10,9 +10,9 @@ from itertools import islice
 from typing import Final
 
 from trimlang.diagnostics import Diagnostic, Span
-from trimlang.diagnostics.near_words import MOST_LISTED, listed
+from trimlang.diagnostics.near_words import MOST_LISTED, listed, nearest
 from trimlang.diagnostics.place import place
-from trimlang.diagnostics.suggestion import Suggestion, did_you_mean
+from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.joinery.piece import Piece
 from trimlang.joinery.spliced_pieces import Splice
 from trimlang.lengths.tape import length_text
@@ -211,12 +211,18 @@ def _near(name: str, known: Collection[str]) -> str:
     # the log and the job may have thousands of names.
     few = min((by_part.get(part, []) for part in parts), key=len)
     holding = (one for one in few if _ends_or_holds(one.casefold().split("-"), parts))
-    short = list(islice(holding, MOST_LISTED + 1))
+    # “base-N” for “ST-N-base”: the same words in another order.
+    mixed = (one for one in few if set(parts) <= set(one.casefold().split("-")))
+    short = list(islice(holding, MOST_LISTED + 1)) or list(islice(mixed, MOST_LISTED + 1))
     if len(short) == 1:
-        return Suggestion(f"Did you mean “{short[0]}”?", short[0])
+        # The line may go on with the piece's length, which stays.
+        return Suggestion(f"Did you mean “{short[0]}”?", short[0], covers=len(name))
     if short:
         return f"Did you mean one of these: {listed(short)}?"
-    return did_you_mean(name, names, "The tickets and the checklist list the job's pieces.")
+    match = nearest(name, names)
+    if match is None:
+        return "The tickets and the checklist list the job's pieces."
+    return Suggestion(f"Did you mean “{match}”?", match, covers=len(name))
 
 
 # One log asks about one job's pieces, over and over.

@@ -8,7 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import replace
+from types import MappingProxyType
+from typing import Final
 
+from trimlang.diagnostics.named_codes import MISPLACED
+from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.joints import Joint
 from trimlang.language import facts, tree
 from trimlang.language.facts import Side
@@ -18,6 +22,11 @@ from trimlang.survey.ends import Taken, read_end
 from trimlang.survey.job import End, OwnEnd, Trim
 from trimlang.survey.measures import Findings
 from trimlang.survey.near_names import unknown_trim
+
+_SIDES: Final = MappingProxyType(
+    {"l": Side.LEFT, "lh": Side.LEFT, "r": Side.RIGHT, "rh": Side.RIGHT}
+)
+"""Letters that stand for a side on a pad, and that would be a trim's name here."""
 
 
 def read_own_ends(
@@ -39,7 +48,11 @@ def read_own_ends(
         # `rail right=mitre` stands for whichever corner the wall has there.
         if wall is not None and wall.joint.is_outside and said.joint.span == said.span:
             joint = wall.joint if _mitred(said) else joint
-        if name not in known:
+        if name not in known and (side := _SIDES.get(name.casefold())) and fact.side is None:
+            remedy = Suggestion(f"Write {side}={joint}.", f"{side}={joint}")
+            wanted = f"“{side}=” before the joint"
+            findings.say(MISPLACED, fact.span, word=name, wanted=wanted, remedy=remedy)
+        elif name not in known:
             unknown_trim(fact.trim, known, findings)
         elif name not in trims:
             findings.say("T255", fact.trim.span, trim=name, run=line.label.text)

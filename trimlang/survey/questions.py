@@ -77,6 +77,8 @@ def _ask_of_feet(measure: tree.Measure, findings: Findings) -> None:
         unit != LengthUnit.FOOT
         or more
         or not part
+        # A fraction of a foot was said already; a decimal number has places.
+        or not measure.places
         or (amount * _SIXTEENTHS_A_FOOT).denominator == 1
     ):
         return

@@ -104,14 +104,17 @@ def read_trims(
 
 
 def lost_names(lines: Iterable[tree.Statement], word: str) -> set[str]:
-    """Return the second words of lines that begin with ``word`` and could not be read."""
-    return {
-        line.words[1]
-        for line in lines
-        if isinstance(line, tree.Unreadable)
-        and len(line.words) == 2
-        and line.words[0].lower() == word
-    }
+    """Return the names that stand beside ``word`` at the beginning of lines that are not read."""
+    found: set[str] = set()
+    for line in lines:
+        if isinstance(line, tree.Unreadable) and len(line.words) == 2:
+            one, other = line.words
+            if one.lower() == word:
+                found.add(other)
+            # “base trim: …” has the two the wrong way round.
+            elif other.lower() == word:
+                found.add(one)
+    return found
 
 
 def _trim(line: TrimLine, unit: Unit, findings: Findings) -> Trim:

@@ -22,6 +22,8 @@ _WORD: Final = re.compile(r"[^\W\d_]+|[″\"']+")
 _RUNNING: Final = re.compile(r"\d{1,4}")
 _DATE_OR_TIME: Final = re.compile(r"[\d\s.:/TZ-]*\d[./:-]\d[\d\s.:/TZ-]*")
 _EITHER: Final = (None, LengthUnit.MM)
+_RUNS: Final = frozenset("no nr number pos index item nummer numero".split())
+"""The words of headings below which running numbers stand."""
 _ENDINGS: Final = tuple(word for word in HEADINGS if len(word) > 4)
 
 
@@ -60,9 +62,13 @@ def columns_by_heading(heading: TableRow) -> ListColumns | None:
     places: dict[ListColumn, int] = {}
     unit: LengthUnit | None = None
     remarks: list[str] = []
-    for place, cell in enumerate(heading.cells):
-        words = [plain(word) for word in _WORD.findall(cell.text)]
+    read = [[plain(word) for word in _WORD.findall(cell.text)] for cell in heading.cells]
+    # A wall is called by its name where it has one, and by a running number only else.
+    named = any(_meant(words) is ListColumn.WALL and not _RUNS & {*words} for words in read)
+    for place, (cell, words) in enumerate(zip(heading.cells, read, strict=True)):
         column = _meant(words)
+        if column is ListColumn.WALL and named and _RUNS & {*words}:
+            column = None
         written = " ".join(cell.text.split())
         if not written:
             continue

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
-from trimlang.language.slips.slip_row import END_OF_PART, GAP, WHOLE_LENGTH, Found, slip
+from trimlang.language.slips.slip_row import ANY_NAME, END_OF_PART, GAP, WHOLE_LENGTH, Found, slip
 
 
 def _hand(found: Found) -> str:
@@ -65,6 +65,26 @@ _DOOR_ROWS: Final = (
         wanted="what it is first, and then its name",
         remedy="Write {}.",
         instead=_door,
+    ),
+    slip(
+        ("window 36, stops base & rail", "window 36, stops base and rail"),
+        ("cabinets 60, stops base, rail", "cabinets 60, stops base and rail"),
+        ("window 36, stops base + rail, N 3 ft", "window 36, stops base and rail, N 3 ft"),
+        written=rf"\bstops\s+{ANY_NAME}(?:\s+and\s+{ANY_NAME})*(?P<slip>\s*(?:,(?:\s*and)?|&|\+)\s*)"
+        rf"(?={ANY_NAME}{END_OF_PART})",
+        wanted="“and” between two trims",
+        remedy="Write “{}” there.",
+        instead=lambda _: " and ",
+    ),
+    slip(
+        ("opening 36, full height", "opening 36, stops all"),
+        ("N 4 ft, door 36, floor to ceiling, N 3 ft", "N 4 ft, door 36, stops all, N 3 ft"),
+        ("opening closet 60, to the ceiling", "opening closet 60, stops all"),
+        written=rf"\b{GAP}\b[^#]*?\d[^#]*?,\s*(?P<slip>(?:full|ceiling|room)[ -](?:height|high)"
+        rf"|(?:floor |up )?to (?:the )?ceiling){END_OF_PART}",
+        wanted="what the opening stops",
+        remedy="An opening up to the ceiling stops crown too: write {}.",
+        instead=lambda _: "stops all",
     ),
     slip(
         ("door (32), N 10 ft", "door 32, N 10 ft"),

@@ -206,6 +206,16 @@ ENDING_SLIPS: Final = (
         instead=lambda _: "",
     ),
     slip(
+        ("N: 10 ft, left=in, joint at 24", "N: 10 ft, left=in, splice"),
+        ("N 10 ft, scarf at 24 in, E 8 ft", "N 10 ft, splice, E 8 ft"),
+        written=rf",\s*(?P<slip>(?:joint|join(?:ed)?|seam|scarf(?:ed)?|spliced)\s+(?:at|@|in)\s+"
+        rf"(?:the\s+)?(?:{WRITTEN_LENGTH}|middle|half)){END_OF_PART}",
+        wanted="the splice alone",
+        remedy="Write {}. Where it lies follows from the sticks, or from the studs (first stud"
+        " 7 1/2 in).",
+        instead=lambda _: "splice",
+    ),
+    slip(
         ("splice: angle 30 deg", "splices: angle 30 deg"),
         ("scarf: angle 30 deg", "splices: angle 30 deg"),
         ("casing: reveal 3/16 in", "casings: reveal 3/16 in"),

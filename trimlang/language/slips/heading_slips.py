@@ -84,6 +84,25 @@ HEADING_SLIPS: Final = (
         instead=lambda _: "",
     ),
     slip(
+        ("round: 1/32 in", "round to 1/32 in"),
+        ("round 1/32", "round to 1/32"),
+        ("tape reads to 1/32 in", "round to 1/32 in"),
+        ("measure to the nearest 1 mm", "round to 1 mm"),
+        written=r"^\s*(?P<slip>(?:round(?:ing)?(?:\s*:)?|(?:tape|measured?|reads?|accurate|precise)\b[^\d#]*?"
+        r"\b(?:to|in)\b)(?:\s+the)?(?:\s+nearest)?)(?=\s*\d[^,#]*(?:#|$))",
+        wanted="the step of the tape",
+        remedy="Write “{}” and the step.",
+        instead=lambda _: "round to",
+    ),
+    slip(
+        ("tape: mm", "unit mm"),
+        ("units: in", "unit in"),
+        written=r"^\s*(?P<slip>(?:tape|units|measured?)\s*(?::|=|\bin\b)?)(?=\s*(?:mm|cm|m|in|ft)\s*(?:#|$))",
+        wanted="the unit of bare numbers",
+        remedy="Write “{}”.",
+        instead=lambda _: "unit",
+    ),
+    slip(
         ("no splices", "splices: never"),
         ("never splice", "splices: never"),
         written=r"^\s*(?P<slip>no (?:splices?|joints?)|never splice)(?=\s*(?:#|$))",

@@ -46,6 +46,8 @@ _A_ROW: Final = (
     "This looks like a row of a spreadsheet: save it as CSV, and “trimlang convert” makes a job"
     " file of it"
 )
+_HEAD: Final = r"\"?[^\W\d_][^\d,;\t|:=#\"]*\"?"
+"""A column's name in a table's heading."""
 _CELL: Final = (
     r"(?:\d[\d./ ]*(?:[¼½¾⅐-⅞])?(?: ?(?:ft|feet|in|mm|cm|m|['\"″′])(?: ?\d[\d/ ]*[\"″]?)?)?)"
 )
@@ -92,6 +94,17 @@ KNOWN_SLIPS: Final = (
     *SIDE_SLIPS,
     *DOOR_SLIPS,
     *REGIONAL_SLIPS,
+    slip(
+        ("room,wall,length,left,right", None),
+        ("Wall; Length (in); Left", None),
+        ('"Room","Length"', None),
+        # The heading of a table: words alone, of which one says that a length stands below it.
+        written=rf"^\s*(?P<slip>{_HEAD}(?:\s*[,;\t|]\s*{_HEAD})*?\s*[,;\t|]\s*\"?(?:length|len|width|long"
+        rf"|measure\w*|distance)\b[^,;\t|]*(?:[,;\t|]\s*{_HEAD}\s*)*)$",
+        wanted="a line of a job file",
+        remedy=f"{_A_ROW.replace('a row', 'the heading')}.",
+        instead=None,
+    ),
     slip(
         ("N\t40\tin-corner\tbutt", None),
         ("run;N;40;butt;butt", None),

@@ -52,10 +52,19 @@ LOG_SLIPS: Final = (
         ("fitted ST N2 base, ST-E-base", "fitted ST-N2-base, ST-E-base"),
         written=r"^\s*(?:cut|fitted|spoiled|shortened)\s+(?P<slip>(?P<tag>[^\W\d_]\w*) (?"
         r"P<run>(?!from\b|into\b|to\b)[^\W_]\w*)"
-        r" (?P<trim>[^\W\d_]\w*))(?=\s*(?:,|#|$))",
+        r" (?P<trim>[^\W\d_]\w*))(?=\s*(?:,|#|$)|\s+\d)",
         wanted="a piece's name in one",
         remedy="Write {}.",
         instead=lambda found: f"{found['tag']}-{found['run']}-{found['trim']}",
+    ),
+    slip(
+        ("cut base A 30 in", "cut base-A 30 in"),
+        ("fitted A base", "fitted A-base"),
+        written=r"^\s*(?:cut|fitted|spoiled|shortened)\s+(?P<slip>(?P<one>(?!rack\b|stick\b)[^\W\d_]\w*)\s+"
+        r"(?P<two>(?!from|into|to|left)[^\W\d_]\w*))(?=\s*(?:,|#|$)|\s+\d)",
+        wanted="a piece's name in one",
+        remedy="A piece is called as on its ticket, such as ST-N-base: write {}.",
+        instead=lambda found: f"{found['one']}-{found['two']}",
     ),
     slip(
         ('cut "ST-N-base"', "cut ST-N-base"),

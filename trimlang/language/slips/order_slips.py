@@ -120,6 +120,7 @@ ORDER_SLIPS: Final = (
     ),
     slip(
         ('trim base, room "Den"', 'room "Den", trim base'),
+        ('trim base room "Den"', 'room "Den", trim base'),
         ('ends in, trim base, room "Den", open walk', 'room "Den", ends in, trim base, open walk'),
         written=r"^\s*(?P<slip>(?P<parts>[^#\"“]*[^#\"“,\s])\s*,?\s*\b(?P<room>room\s+[\"“][^\"”]*[\"”]))",
         wanted="the room first",

@@ -82,6 +82,14 @@ PAD_SLIPS: Final = (
         instead=lambda _: "",
     ),
     slip(
+        ("N: 3'250 mm, left=butt, right=butt", "N: 3250 mm, left=butt, right=butt"),
+        ("N 3’250 mm, E 2100 mm", "N 3250 mm, E 2100 mm"),
+        written=r"(?<!\d)(?P<slip>(?P<above>\d{1,2})['’](?P<below>\d{3}))(?=\s*mm\b)",
+        wanted="a number in one",
+        remedy="Write {}.",
+        instead=lambda found: f"{found['above']}{found['below']}",
+    ),
+    slip(
         ("N: 40 in, L=in, right=butt", "N: 40 in, left=in, right=butt"),
         ("N: 40 in, left=in, rh=butt", "N: 40 in, left=in, right=butt"),
         ("N: 40 in, left=in, rechts=butt", "N: 40 in, left=in, right=butt"),

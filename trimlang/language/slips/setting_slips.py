@@ -60,7 +60,9 @@ SETTING_SLIPS: Final = (
         ("saw kerf 1/8 in", "saw: kerf 1/8 in"),
         ("every room trim base", "every room: trim base"),
         # “Saw”, “nails” and the like name nothing: the colon belongs behind the word itself.
-        written=rf"^\s*(?:(?:trim|stock|on-hand|block|assembly|rack)\s+|(?={_TOPICS}\s))"
+        # “trim base room "Den"” is a room's heading in another order.
+        written=rf"^\s*(?![^#\"]*\broom\s+[\"“])"
+        rf"(?:(?:trim|stock|on-hand|block|assembly|rack)\s+|(?={_TOPICS}\s))"
         rf"(?P<slip>{_TOPICS}|{_OWN_NAME})(?=\s+[\w$])",
         wanted="a colon behind it",
         remedy="Write {}",
