@@ -1,8 +1,8 @@
 """Reads finished tickets back from a PDF, as an eye would: by where a text stands and how large.
 
 A ticket of any shape (card, wide, strip, label) begins with three bold lines one under the
-other, the last of them the length; everything up to the next such three is its own.  Its
-left end is what stands further left.
+other, the last of them the length; what stands below them and right of them, up to the next such
+three, is its own.  Its left end is what stands further left.
 """
 
 from __future__ import annotations
@@ -52,9 +52,26 @@ def in_pdf(data: bytes) -> list[Seen]:
         page.extract_text(visitor_text=heard)
         lines = [line for line in _lines(words) if line]
         heads = [at for at in range(len(lines)) if _is_head(lines[at : at + 3])]
-        for at, after in zip(heads, [*heads[1:], len(lines)], strict=True):
-            seen.append(_seen(lines[at:after]))
+        if not heads:
+            continue
+        own: dict[int, list[list[Word]]] = {at: [] for at in heads}
+        # A flap may be drawn before the head above it, and is read behind it.
+        for at in [*range(heads[0], len(lines)), *range(heads[0])]:
+            own[_above(lines[at][0], lines, heads)].append(lines[at])
+        for at in heads:
+            later = own[at].index(lines[at])
+            seen.append(_seen([*own[at][later:], *own[at][:later]]))
     return seen
+
+
+def _above(word: Word, lines: list[list[Word]], heads: list[int]) -> int:
+    """Which head a text belongs to: of the row next above it, the last that is not right of it."""
+    above = [at for at in heads if lines[at][0].y + lines[at][0].size > word.y]
+    row = min((lines[at][0].y for at in above), default=None)
+    beside = [at for at in above if row is not None and abs(lines[at][0].y - row) < CLOSE]
+    left = [at for at in beside if lines[at][0].x - CLOSE < word.x]
+    # A flap begins left of its head where that stands behind a tab.
+    return max(left or beside[:1] or heads[:1], key=lambda at: lines[at][0].x)
 
 
 def _lines(words: list[Word]) -> Iterator[list[Word]]:
