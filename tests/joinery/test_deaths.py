@@ -6,10 +6,12 @@ from math import radians, tan
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from shapely.affinity import rotate, translate
 from shapely.geometry import Polygon, box
 from shapely.ops import unary_union
 
 from tests import jobs
+from tests.every import every
 from tests.jobs import SIXTEEN_FEET
 from trimlang.compiler import Result, check_job, compile_job
 from trimlang.joinery.piece import Piece
@@ -156,3 +158,48 @@ def test_tapered_pieces_are_planned_and_keep_their_length():
     (plan,) = result.plans
     (place,) = plan.sticks[0].places
     assert place.end - place.start == result.pieces[0].length
+
+
+@every(
+    "degrees, more, reach",
+    (
+        (90, "", 0.6875),
+        (60, "", 0.6875),
+        (120, "", 0.6875),
+        # a plinth is thicker than the leg that stands on it
+        (90, ", plinths plinth", 1.0),
+    ),
+)
+def test_trim_stops_at_the_casing_of_a_door_in_the_corner(degrees, more, reach):
+    """In plan, the door's wall along y = 0 up to the corner, where the next wall turns off."""
+    turn = f"({degrees} deg)"
+
+    def cornered(end, cased=f"casing case, height 80 in{more}"):
+        return check_job(
+            f"{TRIMS}block plinth: 3 in wide, 6 in tall, 1 in thick\n"
+            'room "Study", trim base, shoe, rail, cornice, open walk\n'
+            "  N: 60 in, left=open, right=butt\n"
+            f'  door 32 in, "den", right=in-corner{turn}, {cased}\n'
+            f"  E: 40 in, left={end}, right=open\n"
+        )
+
+    result = cornered(f"in-corner{turn}")
+    assert "T326" not in codes(result)
+    found, leg = pieces(result), box(-3, -reach, 0, 0)
+    for name, behind, thick in (("base", 0.0, 9 / 16), ("shoe", 9 / 16, 1 / 2)):
+        piece = found[f"E-{name}"]
+        lying = translate(in_plan(piece, behind, thick), 40 - float(piece.length))
+        # the wall's line turns right by what the corner lacks of a straight line
+        there = rotate(lying, degrees - 180, origin=(0, 0))
+        assert there.intersection(leg).area < 0.06, "a mark's rounding at most"
+        assert there.distance(leg) < 0.06
+    # a run that ends butt there may have been measured to the casing's face: that is asked
+    asked = cornered("butt")
+    assert "T326" in codes(asked)
+    assert pieces(asked)["E-base"].length == found["E-base"].length
+    # nothing is in the way without a casing, nor for base below a window; crown is above all
+    bare = pieces(cornered("butt", "note “old casing”"))
+    assert bare["E-base"].length == 40
+    assert found["E-cornice"].to_mark == bare["E-cornice"].to_mark
+    window = cornered("butt", "casing case, height 40 in, sill 30 in")
+    assert pieces(window)["E-base"].length == 40

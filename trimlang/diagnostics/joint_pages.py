@@ -3,7 +3,7 @@
 from typing import Final
 
 from trimlang.diagnostics.code_page import Page
-from trimlang.diagnostics.example_lines import JOB_TO_ROOM, TRIM
+from trimlang.diagnostics.example_lines import JOB_TO_ROOM, OPEN_ROOM, STOCK, TRIM
 from trimlang.diagnostics.named_codes import SIDES_DISAGREE
 from trimlang.diagnostics.severity import Severity
 from trimlang.diagnostics.whole import Whole
@@ -51,6 +51,26 @@ JOINT_PAGES: Final = (
         remedy="Make it a butt, and write the corner at {gap} ({kind} …, {side}={joint}).",
         why="A mitred end with no mate shows its end grain.",
         example=JOB_TO_ROOM + "  N: 40 in, left=butt, right=in-corner\n  opening 32 in\n"
+        "  E: 50 in, left=butt, right=butt",
+        severity=Severity.WARNING,
+        needs=(Whole.WALLS,),
+    ),
+    Page(
+        code="T326",
+        title="a run that stops at a casing in the corner",
+        message="run {run} stops in the corner where the casing of {gap} stands {leg} out: its"
+        " {trim} is cut that much shorter than the wall",
+        remedy="Write {side}=in-corner if the run was measured to the wall; if it was measured to"
+        " the casing's face, add {leg} to it and write {side}=in-corner too.",
+        why="A run is as long as its wall, up to the corner. The leg of a casing that stands in"
+        " that corner is in the way of what stands on the floor, so this is cut shorter; crown goes"
+        " on above it. Only the hand that held the tape knows where it ended.",
+        example=TRIM
+        + STOCK
+        + "trim case: 11/16 in thick, 2 1/4 in wide\nstock case: 16 ft at 12.10\n"
+        + OPEN_ROOM
+        + "  N: 40 in, left=butt, right=butt\n"
+        "  door 32 in, right=in-corner, casing case, height 80 in\n"
         "  E: 50 in, left=butt, right=butt",
         severity=Severity.WARNING,
         needs=(Whole.WALLS,),

@@ -244,6 +244,7 @@ MENDS: Final[dict[str, tuple[Callable[[Span, Facts, str], Iterator[Mend]], ...]]
     "T322": (add("{trim} right=mitre"), add("{trim} right=return")),
     "T323": (add("{trim} {side}=return"), add("{trim} {side}=butt")),
     "T325": (without_fit("cope"),),
+    "T326": (both_ways("in-corner"),),
     "T486": (without_fit("mitre"),),
     "T487": (add("{trim} right=cope"), add("{trim} right=butt")),
     "T489": (without_part,),

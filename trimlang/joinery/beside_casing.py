@@ -17,11 +17,13 @@ from trimlang.joinery.cuts import exact_mitre
 from trimlang.joinery.meeting import FreeEnd, Meeting, Meets, depth_of
 from trimlang.joinery.on_the_wall import is_on_floor
 from trimlang.joinery.remarks import Remark, SaidAngle, SaidLength
+from trimlang.joint_row import Fit
 from trimlang.language.facts import Side
 from trimlang.lengths.tape import NOTHING, length_text
 from trimlang.marking import N_
 from trimlang.survey.block_fits import casing_with_band
 from trimlang.survey.job import End, Gap, Job, Run, Trim
+from trimlang.survey.measured_walk import called
 from trimlang.survey.measures import Findings
 
 _STANDS_OUT: Final = {
@@ -45,6 +47,47 @@ def beside_opening(end: End, at: FreeEnd) -> Meeting:
     leg = casing_with_band(job.trim(gap.casing), gap.trimmings, by_name, at.room.settings)
     # negative: it does not end short of the run's own end but goes on past it
     return replace(met, short=min(leg - plinth.wide, NOTHING))
+
+
+def leg_in_corner(job: Job, run: Run, trim: Trim, gap: Gap) -> Fraction:
+    """Return how far the casing of an opening in a corner keeps trim on the next wall from it.
+
+    The leg there stands on the opening's wall up to the corner, as far out as it is thick (inches;
+    0 without a casing, and for trim on the floor below a window).
+    """
+    below = gap.sill is not None and is_on_floor(job, run, trim)
+    if below or gap.lets_past(trim):
+        return NOTHING
+    return _thickness_there(job, run, trim, gap) or NOTHING
+
+
+def into_its_corner(end: End, at: FreeEnd, findings: Findings) -> End:
+    """Return the corner that a run butts into where the casing of an opening stands in it.
+
+    A run's length is its wall, from the corner on, so what stops at the leg there is shorter.
+    Whether it was measured so is asked, once a run.
+    """
+    corner = None if at.gap is None else at.side.other.of(at.gap.left, at.gap.right)
+    if at.gap is None or corner is None or not corner.joint.is_inside or not end.joint.stops:
+        return end
+    leg = leg_in_corner(at.job, at.run, at.trim, at.gap)
+    if not leg:
+        return end
+    stopped = (
+        one for one in at.run.trims if leg_in_corner(at.job, at.run, at.job.trim(one), at.gap)
+    )
+    if at.trim.name == next(stopped):
+        unit = at.room.settings.unit
+        findings.say(
+            "T326",
+            end.span,
+            run=at.run.label,
+            gap=called(at.gap),
+            leg=length_text(leg, unit),
+            side=at.side,
+            trim=at.trim.name,
+        )
+    return replace(corner, fit=Fit.MITRED, span=end.span)
 
 
 def standing_out(met: Meeting, at: FreeEnd, off: Fraction, findings: Findings) -> Meeting:

@@ -13,7 +13,13 @@ from dataclasses import replace
 from fractions import Fraction
 
 from trimlang.joinery.at_blocks import at_corner_block, at_transition
-from trimlang.joinery.beside_casing import behind_a_return, beside_opening, standing_out
+from trimlang.joinery.beside_casing import (
+    behind_a_return,
+    beside_opening,
+    into_its_corner,
+    leg_in_corner,
+    standing_out,
+)
 from trimlang.joinery.bullnose import rounded
 from trimlang.joinery.crown import drop
 from trimlang.joinery.cuts import corner_mitre
@@ -156,7 +162,12 @@ class TrimWalk:
             off = self.stands_off(other, trim) if isinstance(other, Run) else NOTHING
             return at_plane(self._corner(run, trim, end), off)
         following = self._next(strip, side)
-        end = own or past_a_door(room, following, trim, side, end)
+        if own is None:
+            end = past_a_door(room, following, trim, side, end)
+            at = FreeEnd(job=self._job, room=room, run=run, trim=trim, side=side, after=following)
+            end = into_its_corner(end, at, self._findings)
+        else:
+            end = own
         end = turned_by_beam(room, following, trim, end)
         if not end.joint.is_corner:
             return self._without_corner(run, trim, end, following, side)
@@ -246,9 +257,12 @@ class TrimWalk:
             return replace(plain, beyond=self.stands_off(side_of_beam, trim))
         if isinstance(other_stretch, Gap):
             facing = side.other.of(other_stretch.left, other_stretch.right)
-            # The door reaches the corner too: there is only its wall to meet.
-            stated = facing is not None and facing.joint is end.joint
-            return at_plane(plain, NOTHING) if stated else plain
+            if facing is None or facing.joint is not end.joint:
+                return plain
+            # The door reaches the corner too: there is only its casing to meet, or the wall.
+            inside = not plain.outside
+            leg = leg_in_corner(self._job, run, trim, other_stretch) if inside else NOTHING
+            return at_plane(plain, leg)
         corner = UnlikeCorner(
             job=self._job, room=self._room, run=run, trim=trim, other=other_stretch, side=side
         )
