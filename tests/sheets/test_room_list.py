@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from tests.jobs import BASE
-from tests.sheets.jobs import compiled, house
+from tests.sheets.jobs import compiled, example, house
 from trimlang.sheets.content.checklist import checklist
+from trimlang.sheets.content.floor_plan import floor_plan
 from trimlang.sheets.content.room_list import room_lists
-from trimlang.sheets.wording.catalogue import words_in
+from trimlang.sheets.wording.catalogue import NO_BREAK, words_in
 from trimlang.sheets.wording.quantities import Pen
 
 PEN = Pen(words_in("en"), "$")
@@ -57,3 +58,21 @@ def test_trim_that_gets_no_coat_is_not_painted() -> None:
     for coats, painted in (("2", True), ("0", False)):
         before = checklist(compiled(f"paint: {coats} coats\n{FLOOR}"), PEN).before
         assert any("coats in all" in step for stage in before for step in stage.steps) == painted
+
+
+def test_a_wall_that_climbs_is_measured_again_along_its_slope() -> None:
+    stair = example("stair")
+    hall, _ = room_lists(stair, PEN)
+    said = [f"{label} {length}".replace(NO_BREAK, " ") for label, length in hall.walls]
+    assert said[:2] == ["HALL 62 1/2 in", "RISE 157 1/4 in along the slope"]
+    hall_plan, _ = floor_plan(stair, PEN)
+    noted = [row.label for row in hall_plan.rows if "length along the slope" in row.note]
+    assert noted == ["RISE"]
+
+
+def test_a_piece_too_short_for_two_nails_takes_one_in_its_middle() -> None:
+    """Less than 2 in long (common practice, no source)."""
+    short = '  piece "filler", 1 of 1 3/4 in, trim base, square\n  piece "block", 1 of 2 in, square\n'
+    (den,) = room_lists(compiled(FLOOR + short), PEN)
+    # Two rows of nails, for the base is taller than 2 in.
+    assert [piece.nails for piece in den.pieces[-2:]] == ["2", "4"]

@@ -35,6 +35,9 @@ from trimlang.takeoff.supply import Supply as Supply
 __all__ = ["Supply", "bead_inches", "blocks", "nail_bite", "nail_height", "nails_in", "supplies"]
 
 TALL_ENOUGH_FOR_TWO: Final = Fraction(2)
+HOLDS_TWO: Final = Fraction(2)
+"""A piece shorter than this (inches) splits at nails in both ends and takes one in its middle
+(common practice, no source)."""
 SEAM: Final = Fraction(1, 16) ** 2
 """The section of the filler over a joint, in²."""
 
@@ -93,7 +96,7 @@ def _block_supply(block: CasingBlock, count: int) -> Supply:
 def nails_in(piece: Piece, trim: Trim, every: Fraction) -> int:
     """Return how many nails a piece takes: at both ends and no further apart than ``every``."""
     # Both ends and as many equal steps between as keep within the distance.
-    stations = ceil(piece.length / every) + 1
+    stations = 1 if piece.length < HOLDS_TWO else ceil(piece.length / every) + 1
     return stations * (2 if trim.height is None or trim.height > TALL_ENOUGH_FOR_TWO else 1)
 
 

@@ -40,7 +40,7 @@ from trimlang.sheets.wording import phrases
 from trimlang.sheets.wording.box_sums import box_sum
 from trimlang.sheets.wording.closing_words import closing_words
 from trimlang.sheets.wording.quantities import Pen
-from trimlang.sheets.wording.wall_words import wall_note
+from trimlang.sheets.wording.wall_words import note_in_plan
 from trimlang.survey.job import End, Room, Run, Trim
 from trimlang.survey.outline import outline
 from trimlang.survey.verdict import Closing, Verdict
@@ -246,7 +246,7 @@ def _row(run: Run, pieces: WallPieces, pen: Pen) -> WallRow:
         left=joint(run.left),
         right=joint(run.right),
         pieces=pieces.along(run.label, pen),
-        note=wall_note(run, pen),
+        note=note_in_plan(run, pen),
     )
 
 

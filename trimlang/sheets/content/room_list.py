@@ -11,6 +11,7 @@ from trimlang.joinery.piece import Piece, PieceKind
 from trimlang.marking import N_
 from trimlang.record import record
 from trimlang.sheets.wording.quantities import Pen, Reading
+from trimlang.sheets.wording.wall_words import wall_length
 from trimlang.site_log.lines_ahead import LinesAhead, lines_ahead
 from trimlang.site_log.progress_of_job import State
 from trimlang.survey.job import Job, Room
@@ -83,7 +84,7 @@ def _room(result: Result, name: str, ahead: dict[str, LinesAhead], pen: Pen) -> 
     on_posts = caps(job)
     return RoomList(
         name=name,
-        walls=tuple((run.label, own.length(run.length)) for room in rooms for run in room.runs),
+        walls=tuple((run.label, wall_length(run, own)) for room in rooms for run in room.runs),
         tasks=(*_blocks(rooms, own), *_tasks(pieces, own)),
         pieces=tuple(
             PieceLine(

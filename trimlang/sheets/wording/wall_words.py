@@ -13,9 +13,21 @@ from trimlang.sheets.wording.quantities import Pen
 from trimlang.survey.job import Run
 
 
+def wall_length(run: Run, pen: Pen) -> str:
+    """Return how long a run is, and of one that climbs which way its tape lay."""
+    length = str(pen.length(run.length))
+    return pen.words("{length} along the slope", length=length) if run.slope else length
+
+
 def wall_note(run: Run, pen: Pen) -> str:
     """Return the surveyor's note of a run, and how it climbs and curves."""
     return "; ".join([*([run.note] if run.note else []), *_shape(run, pen)])
+
+
+def note_in_plan(run: Run, pen: Pen) -> str:
+    """Return ``wall_note``, and of a run that climbs that its length is not the one drawn."""
+    note = wall_note(run, pen)
+    return f"{note}; {pen.words('length along the slope')}" if run.slope else note
 
 
 def _shape(run: Run, pen: Pen) -> Iterator[str]:
