@@ -44,7 +44,9 @@ TOLD_SINCE: Final = {
 """What a kept job is told since, and why."""
 
 MARKS: Final = "a length on a mark is written as the tape shows it, not as a decimal number"
+ONE_NAIL: Final = "a piece of less than 2 in takes a nail in its middle, not at both ends"
 FIGURES_MENDED: Final = {
+    "0.1.0/reference-02": [("106 nail holes", "104 nail holes", ONE_NAIL)],
     "0.1.0/bay": [
         ("out-corner mitred 22.5 (22.5402)", "out-corner mitred 22.75 (22.5402)", STEEPER)
     ],

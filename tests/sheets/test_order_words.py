@@ -176,7 +176,7 @@ def test_what_comes_from_the_shop() -> None:
         Bought(length=Fraction(long), pack=1, packs=packs, price=Fraction(price), on_hand=hand)
         for long, packs, price, hand in ((40, 2, 0, True), (60, 1, 3, True), (144, 1, 10, False))
     )
-    assert terms(plain(bought=lines))["from the shop"] == "2 of 40 in, 1 of 60 in ($3.00)"
+    assert terms(plain(bought=lines))["from the shop"] == "2 of 40 in, 1 of 5 ft ($3.00)"
 
 
 def test_a_log_tells_what_is_spent_what_is_to_buy_and_what_is_in_hand() -> None:

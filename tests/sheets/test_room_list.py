@@ -72,7 +72,8 @@ def test_a_wall_that_climbs_is_measured_again_along_its_slope() -> None:
 
 def test_a_piece_too_short_for_two_nails_takes_one_in_its_middle() -> None:
     """Less than 2 in long (common practice, no source)."""
-    short = '  piece "filler", 1 of 1 3/4 in, trim base, square\n  piece "block", 1 of 2 in, square\n'
-    (den,) = room_lists(compiled(FLOOR + short), PEN)
+    short = '  piece "filler", 1 of 1 3/4 in, trim base, square\n'
+    two = '  piece "block", 1 of 2 in, trim base, square\n'
+    (den,) = room_lists(compiled(FLOOR + short + two), PEN)
     # Two rows of nails, for the base is taller than 2 in.
     assert [piece.nails for piece in den.pieces[-2:]] == ["2", "4"]

@@ -10,13 +10,13 @@ from fractions import Fraction
 from functools import cache
 
 from tests.jobs import BASE, CASE, TWELVE_FEET
-from tests.sheets.jobs import compiled, odd, small
+from tests.sheets.jobs import compiled, example, odd, small
 from trimlang.compiler import Result
 from trimlang.sheets.content.order_reasons import order_reasons
 from trimlang.sheets.content.saw_sheet import SawSheet, Stroke, saw_sheet
 from trimlang.sheets.content.stick_layouts import StickLayout, stick_layouts
 from trimlang.sheets.content.stock_order import OrderedLine, order
-from trimlang.sheets.wording.catalogue import words_in
+from trimlang.sheets.wording.catalogue import NO_BREAK, words_in
 from trimlang.sheets.wording.quantities import Pen
 
 PEN = Pen(words_in("en"), "$")
@@ -122,7 +122,7 @@ def test_the_part_of_a_flawed_stick_says_what_is_cut_out() -> None:
     assert {one.part for one in made.values()} == {
         out.format("0 in to 62 in"), out.format("64 in to 139 in")}  # fmt: skip
     assert {one.source for one in made.values()} == {
-        "5 ft 2 in shop offcut, batch A", "6 ft 3 in shop offcut, batch A"}  # fmt: skip
+        "62 in shop offcut, batch A", "75 in shop offcut, batch A"}  # fmt: skip
     assert {one.part for one in drawn(built(f"{TWELVE_FEET}\nspare 0 %")).values()} == {""}
 
 
@@ -174,3 +174,22 @@ def test_what_is_proven_of_the_number_of_sticks_is_more_than_none() -> None:
     third = replace(plan, whole_sticks=(Fraction(144), Fraction(144), Fraction(96)))
     (trim,) = order_reasons(replace(result, plans=(third,)), PEN).trims
     assert dict(trim.terms)["sticks left whole"] == "1 of 8 ft, 2 of 12 ft"
+
+
+def test_an_offcut_keeps_the_length_that_it_was_measured_in() -> None:
+    """The shop has a 10 ft stick and parts of 99 and 38 in; sticks from the yard go by feet."""
+    drawn = stick_layouts(example("shop-stock"), PEN)
+    (base,) = [trim for trim in drawn if trim.trim == "base"]
+    said = [stick.source.replace(NO_BREAK, " ") for stick in base.sticks]
+    assert said[:4] == [
+        "10 ft shop offcut, batch A",
+        "99 in shop offcut, batch A",
+        "38 in shop offcut, batch A",
+        "16 ft stick, batch B",
+    ]
+
+
+def test_a_yard_is_told_the_radius_that_flexible_trim_bends_to() -> None:
+    told = {trim.trim: trim.bends_to for trim in order(example("round-end"), PEN).trims}
+    assert told["base"] == ""
+    assert told["shoe"].replace(NO_BREAK, " ") == "99 1/4 in"

@@ -22,7 +22,7 @@ def test_the_list_says_what_the_plan_does_not_show():
     (plan,) = floor_plan(result, Pen(words_in("en"), "$"))
     # 3 in over 4 in is 36.87°
     assert [row.note.replace("\xa0", " ") for row in plan.rows] == [
-        "climbs 36 7/8° to the left",
+        "climbs 36 7/8° to the left; length along the slope",
         "niche; curves away, radius 48 in",
         "curves into the room, radius 60 in",
         "ceiling rises 1/8° to the right",

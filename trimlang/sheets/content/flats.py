@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Final
 
 from trimlang.formulas import guarded
 from trimlang.record import record
+from trimlang.sheets.wording import material_words
 from trimlang.sheets.wording.quantities import Pen
 
 if TYPE_CHECKING:
@@ -90,9 +91,8 @@ def _sticks(shared: SharedOrder, pen: Pen) -> list[StickRow]:
                 # In cutting order, so that whoever cuts hands each flat its pieces as they come off
                 # the saw.
                 held.setdefault(owner[place.piece], []).append(place.piece)
-            source = pen.words("shop offcut") if stick.on_hand else pen.words("stick")
             flats = tuple((tag, ", ".join(ids)) for tag, ids in held.items())
-            rows.append(StickRow(stick.id, f"{pen.stick(stick.length)} {source}", flats))
+            rows.append(StickRow(stick.id, material_words.stick(stick, pen), flats))
     return rows
 
 

@@ -141,7 +141,7 @@ def _added(result: Result, plan: TrimPlan, pen: Pen) -> str:
 def _shop(plan: TrimPlan, pen: Pen) -> str:
     """Say which offcuts from the shop are used."""
     return ", ".join(
-        pen.words("{n} of {length}", n=line.packs, length=pen.length(line.length))
+        pen.words("{n} of {length}", n=line.packs, length=pen.offcut(line.length))
         + (f" ({pen.cost(line.cost)})" if line.price else "")
         for line in plan.bought
         if line.on_hand

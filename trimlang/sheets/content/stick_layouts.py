@@ -174,13 +174,13 @@ def _stick(
     squared = stick.squared
     # The offcut ends where the far end is squared off, so it is drawn from there back.
     offcut_from = stick.length - stick.squared_right - stick.offcut
-    source = words("shop offcut") if stick.on_hand else words("stick")
+    source = material_words.stick(stick, pen)
     # A stick that was begun is drawn as what is left of it.
     if stick.gone:
-        source = words("rest, cut from before")
+        source = f"{pen.stick(stick.length)} {words('rest, cut from before')}"
     return StickLayout(
         id=stick.id,
-        source=f"{pen.stick(stick.length)} {source}{material_words.of_batch(stick.batch, pen)}",
+        source=source + material_words.of_batch(stick.batch, pen),
         blocks=tuple(
             _block(number, place, ends[place.piece], scale)
             for number, place in enumerate(stick.places, start=stick.before + 1)

@@ -34,7 +34,10 @@ class OrderedLine:
 
 @record
 class TrimOrder:
-    """What is bought of one trim, described as a yard sells it; unknown texts are empty."""
+    """What is bought of one trim, described as a yard sells it; unknown texts are empty.
+
+    ``bends_to`` is the radius of the tightest wall that flexible trim bends round.
+    """
 
     trim: str
     section: str
@@ -44,6 +47,7 @@ class TrimOrder:
     supplier: str = ""
     profile: str = ""
     minimum: str = ""
+    bends_to: str = ""
 
 
 @record
@@ -124,6 +128,7 @@ def _trim(result: Result, plan: TrimPlan, pen: Pen) -> TrimOrder:
         supplier=trim.supplier or "",
         profile=trim.profile or "",
         minimum=material_words.least_order(trim, pen),
+        bends_to=material_words.bends_to(trim, result.job, pen),
         lines=tuple(_line(line, pen) for line in plan.bought if not line.on_hand),
     )
 

@@ -20,7 +20,7 @@ from trimlang.sheets.content.ticket_shape import Shape, frame_of, on_paper
 from trimlang.sheets.content.ticket_text import Print, TicketFact, shorter
 from trimlang.sheets.drawing.end_views import EndsDrawing, draw_ends
 from trimlang.sheets.render.paper import LETTER, Area, LabelSize, UnknownPaperError
-from trimlang.sheets.wording import phrases, saw_words
+from trimlang.sheets.wording import material_words, phrases, saw_words
 from trimlang.sheets.wording.catalogue import NO_BREAK
 from trimlang.sheets.wording.quantities import Pen, Reading
 from trimlang.site_log.progress_of_job import State
@@ -255,8 +255,7 @@ def _on(text: Print, label: LabelSize, note_word: str, *, code: bool) -> Shape |
 def _stick(where: tuple[CutStick, int, StickPlace], pen: Pen) -> tuple[str, str]:
     stick, number, place = where
     words = pen.words
-    source = words("shop offcut") if stick.on_hand else words("stick")
-    text = f"{stick.id} ({pen.stick(stick.length)} {source})"
+    text = f"{stick.id} ({material_words.stick(stick, pen)})"
     order = words("cut {n} of {all}", n=number, all=len(stick.places))
     if place.shared:
         order = words("{order}, shares its left cut", order=order)

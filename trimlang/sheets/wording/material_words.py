@@ -8,6 +8,7 @@ from typing import Final
 from trimlang.lengths.tape import MM, Unit, decimal_text, steps_nearest
 from trimlang.lengths.units import far_unit, in_cubic_inches, in_inches
 from trimlang.marking import N_
+from trimlang.planning.layout import CutStick
 from trimlang.sheets.wording.quantities import Pen
 from trimlang.survey.job import Gap, Job, Trim
 from trimlang.survey.sticks import MinimumOrder
@@ -230,6 +231,18 @@ def section(trim: Trim, job: Job, pen: Pen) -> tuple[str, ...]:
     return tuple(said)
 
 
+def bends_to(trim: Trim, job: Job, pen: Pen) -> str:
+    """Say the radius that flexible trim must bend to; empty where it bends round no wall.
+
+    It is cast or milled for a radius, which a yard asks for (common practice, no source).
+    """
+    if not trim.flexible:
+        return ""
+    runs = (run for room in job.rooms for run in room.runs if trim.name in run.trims)
+    radii = [run.curve.radius for run in runs if run.curve is not None]
+    return str(pen.mark(min(radii))) if radii else ""
+
+
 def _casings(job: Job) -> set[str | None]:
     gaps = (gap for room in job.rooms for gap in room.walk if isinstance(gap, Gap))
     return {
@@ -253,6 +266,13 @@ def least_order(trim: Trim, pen: Pen) -> str:
 def _least(least: MinimumOrder, pen: Pen) -> list[str]:
     said = [pen.words("{n} sticks", n=least.sticks)] if least.sticks else []
     return [*said, pen.money(least.spent)] if least.spent else said
+
+
+def stick(cut: CutStick, pen: Pen) -> str:
+    """Say what a stick is by its length: ``12 ft stick``, ``38 in shop offcut``."""
+    if cut.on_hand:
+        return f"{pen.offcut(cut.length)} {pen.words('shop offcut')}"
+    return f"{pen.stick(cut.length)} {pen.words('stick')}"
 
 
 def of_batch(batch: str, pen: Pen) -> str:

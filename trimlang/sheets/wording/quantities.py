@@ -145,6 +145,14 @@ class Pen:
         whole = f"{feet}{self.gap}ft"
         return f"{whole}{self.gap}{self.length(rest)}" if rest else whole
 
+    def offcut(self, inches: Fraction) -> str:
+        """Write an offcut's length: as it was measured, unless it is one that sticks are sold in.
+
+        ``38 in``, ``10 ft``.
+        """
+        sold_in = 100 * MM if self.unit is Unit.MM else Fraction(12)
+        return self.length(inches) if inches % sold_in else self.stick(inches)
+
     def run_of(self, inches: Fraction) -> str:
         """Write a total of lengths: ``214.6 ft``, ``65.4 m``."""
         if self.unit is Unit.MM:
