@@ -12,6 +12,7 @@ import argparse
 import json
 import shutil
 import sys
+from hashlib import sha256
 
 from tests.compatibility.kept import HERE, compiled, cost, figures, job_files, meaning
 from tests.conftest import EXAMPLES
@@ -45,13 +46,14 @@ def main() -> int:
     for number, (kind, block) in enumerate(BLOCKS, start=1):
         text = whole(kind, block).replace('include "prices.trim"', 'include "parts/prices.trim"')
         (folder / f"reference-{number:02}.trim").write_text(text, encoding="utf-8")
-    kept, printed = {}, {}
+    kept, printed, digests = {}, {}, {}
     for path in job_files(folder):
         price, bound = cost(path, PATIENT)
         kept[path.name] = {**meaning(path), "cost": price, "bound": bound}
-        plan = json.loads(plan_json(compiled(path, Effort())))
-        printed[path.name] = figures(plan).splitlines()
-    for name, values in (("meaning", kept), ("figures", printed)):
+        text = plan_json(compiled(path, Effort()))
+        printed[path.name] = figures(json.loads(text)).splitlines()
+        digests[path.name] = sha256(text.encode()).hexdigest()
+    for name, values in (("meaning", kept), ("figures", printed), ("digests", digests)):
         text = json.dumps(values, ensure_ascii=False, indent=1) + "\n"
         (folder / f"{name}.json").write_text(text, encoding="utf-8")
     sys.stderr.write(f"{len(kept)} job files of {__version__} are kept\n")

@@ -1,13 +1,14 @@
 """What a kept job file means: enough to notice any change of the language.
 
 Each release keeps the job files of its day in a folder of its own, with what
-they meant then and the figures that their ``plan.json`` gave.  ``python -m
-tests.compatibility.freeze`` adds the folder.  The figures of 0.1.0 were written by the build before
-joints could be said once, so that they hold what that change promised.
+they meant then, the figures that their ``plan.json`` gave, and the digest of the whole file.
+``python -m tests.compatibility.freeze`` adds the folder.  The figures and digests of 0.1.0 were
+written by the build before joints could be said once, so that they hold what that change promised.
 """
 
 from __future__ import annotations
 
+import json
 from functools import cache
 from pathlib import Path
 from typing import Any, Final
@@ -58,6 +59,19 @@ FIGURES_MENDED: Final = {
 }
 """What a kept plan.json gives otherwise since: what was, what is, and why."""
 
+ADDED: Final = {"0.1.0": ("closings",)}
+"""What a version's plan.json did not have yet, by its names at the top."""
+
+PLAN_MENDED: Final = {
+    "0.1.0/bay": [('"saw_deg": 22.5,', '"saw_deg": 22.75,', STEEPER)],
+    "0.1.0/stair": [
+        ('"exact_text": "28.3125 in"', '"exact_text": "28 5/16 in"', MARKS),
+        ('"exact_text": "43.125 in"', '"exact_text": "43 1/8 in"', MARKS),
+        ('"exact_text": "89.9375 in"', '"exact_text": "89 15/16 in"', MARKS),
+    ],
+}
+"""What a kept plan.json says otherwise since, in the text of the file: what was, what is, why."""
+
 CHEAPER: Final = {
     "0.1.0/house": "where walls are parted is chosen with the sticks: 587.50, not 589.40"
 }
@@ -70,6 +84,26 @@ def figures_mended(path: Path, kept: str) -> str:
         assert was in kept, was
         kept = kept.replace(was, now)
     return kept
+
+
+def plan_as_then(path: Path, now: dict[str, Any]) -> str:
+    """Return the text of a job's plan.json as the earlier build wrote it.
+
+    That is today's without what was added since, and with what was put right since undone.
+    """
+    added = ADDED.get(path.parent.name, ())
+    plan = {name: value for name, value in now.items() if name not in added}
+    told = {said.partition(" ")[0] for said, _ in TOLD_SINCE.get(_name(path), [])}
+    plan["diagnostics"] = [one for one in plan["diagnostics"] if one["code"] not in told]
+    text = json.dumps(plan, ensure_ascii=False, indent=1) + "\n"
+    for was, now_said, _ in PLAN_MENDED.get(_name(path), []):
+        assert now_said in text, now_said
+        text = text.replace(now_said, was)
+    return text
+
+
+def _name(path: Path) -> str:
+    return f"{path.parent.name}/{path.stem}"
 
 
 def of_whole_walls(figures: str) -> list[str]:

@@ -3,7 +3,9 @@
 from __future__ import annotations
 
 import json
+import re
 from fractions import Fraction
+from hashlib import sha256
 from pathlib import Path
 from typing import Any
 
@@ -11,6 +13,8 @@ import pytest
 
 from tests.compatibility.kept import (
     CHEAPER,
+    FIGURES_MENDED,
+    PLAN_MENDED,
     TOLD_SINCE,
     VERSIONS,
     compiled,
@@ -22,7 +26,9 @@ from tests.compatibility.kept import (
     meaning,
     mended,
     of_whole_walls,
+    plan_as_then,
 )
+from tests.conftest import ROOT
 from tests.every import every
 from trimlang.compiler import check_job
 from trimlang.sheets.export.plan_json import plan_json
@@ -79,6 +85,29 @@ def test_a_kept_job_s_figures_are_the_same_to_the_byte(path: Path) -> None:
         assert cost_now <= cost_before * Fraction(101, 100)  # planned quickly here
     else:
         assert now.encode() == before.encode()
+
+
+@every("path", KEPT)
+def test_a_kept_job_s_plan_json_is_the_same_to_the_byte(path: Path) -> None:
+    """The whole file: each piece, stick, line of the order, finding and sum."""
+    if name(path) in CHEAPER:
+        return
+    told = json.loads((path.parent / "digests.json").read_text(encoding="utf-8"))
+    then = plan_as_then(path, json.loads(plan_json(compiled(path, effort_for(path)))))
+    assert sha256(then.encode()).hexdigest() == told[path.name]
+
+
+def test_each_exception_is_told_with_its_reason() -> None:
+    page = " ".join((ROOT / "docs" / "promises.md").read_text(encoding="utf-8").split())
+    listed = {**FIGURES_MENDED, **PLAN_MENDED, **TOLD_SINCE}
+    reasons = {job: {why for *_, why in changes} for job, changes in listed.items()}
+    reasons |= {job: {why} for job, why in CHEAPER.items()}
+    for job, whys in reasons.items():
+        row = re.search(rf"\| `{job.partition('/')[2]}` \|[^|]*\|", page)
+        assert row is not None, job
+        assert all(why in row[0] for why in whys), job
+    jobs = re.findall(r"\| `(\S+)` \|", page.partition("## What was corrected")[2])
+    assert sorted(jobs) == sorted(job.partition("/")[2] for job in reasons)
 
 
 def test_this_version_is_kept() -> None:
