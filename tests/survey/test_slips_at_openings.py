@@ -139,5 +139,32 @@ def test_a_bay_read_from_the_other_side_at_every_corner() -> None:
         f"S: 168 in, {SIDES}",
         f"W: 120 in, {SIDES}",
     )["T310"]
-    best = "equally well: all corners under 75° were read from the other side: 45° is 135°; or"
+    best = "Most likely: all corners under 75° were read from the other side: 45° is 135°."
     assert best in told.remedy
+
+
+def test_no_opening_is_guessed_that_nobody_cases() -> None:
+    """30 in written for 30 mm would close the room, but that is no opening."""
+    told = found(
+        "N: 60 in, left=in-corner, right=butt",
+        'opening 30 in, "hall"',
+        "N2: 30 in, left=butt, right=in-corner",
+        f"E: 120 in, {SIDES}",
+        "S: 91 3/16 in, left=in-corner, right=in-corner",
+        f"W: 120 in, {SIDES}",
+    )["T310"]
+    assert "run N2 written in millimetres: 1 3/16 in instead" in told.remedy
+    assert "“hall” written in" not in told.remedy
+
+
+def test_a_breast_written_all_inside_is_told_with_a_length_misread_besides() -> None:
+    told = found(
+        *(f"{name}: {size} in, {SIDES}" for name, size in
+          (("N", 30), ("B1", 15), ("B2", 40), ("B3", 15), ("N2", 30), ("E", 120), ("S", 112),
+           ("W", 120))),
+    )["T311"]  # fmt: skip
+    both = (
+        "the corner of run N and run B1 and the corner of run B3 and run N2 both written in-corner"
+        " for out-corner; and besides run S read a foot too long: 8 ft 4 in instead"
+    )
+    assert both in told.remedy

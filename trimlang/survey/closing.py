@@ -18,9 +18,8 @@ from trimlang.survey.diagonals import chords_of
 from trimlang.survey.job import Gap, Room, Trim
 from trimlang.survey.measured_walk import Course, called
 from trimlang.survey.measures import Findings
-from trimlang.survey.misfit import SURE, Misfit, Walk, misfit
+from trimlang.survey.misfit import Misfit, Walk, allowed, misfit
 from trimlang.survey.opening_slips import (
-    UnwrittenCorner,
     casing_counted_twice,
     forgotten_openings,
     unwritten_corners,
@@ -104,10 +103,10 @@ def _not_round(course: Course, turned: Fraction, findings: Findings) -> Closing:
     room = course.room
     # Corners first, as one wrong word at a corner is the commonest slip; then a length left out
     # with its corner.
-    unwritten = _unwritten(course)
-    slips = likely(_corner_slips(course, unwritten), SURE[0])
+    corners = _corner_slips(course)
+    slips = likely(corners, allowed(len(course.chords)))
     if not slips:
-        slips = likely(list(with_a_length(unwritten)), SURE[0])
+        slips = likely(list(with_a_length(course, corners)), allowed(len(course.chords)))
     facts = {"room": room.name, "turned": degrees_text(turned), "slips": _meant(slips)}
     unsaid = unsaid_places(course)
     if not unsaid:
@@ -153,7 +152,7 @@ def _closing(course: Course, walk: Walk, fit: Misfit, gap: Fraction, end: Point)
     if gapes:
         tried = [*length_slips(course, walk, fit), *forgotten_openings(course, fit)]
         tried += [*casing_counted_twice(course)]
-        tried += [*_corner_slips(course, _unwritten(course)), *walked_left(course, walk)]
+        tried += [*_corner_slips(course), *walked_left(course, walk)]
         slips = likely(tried, fit.allowed)
         # Corners can bend to almost anything, so they are asked last: where no slip explains the
         # diagonals, or only one of a diagonal itself.
@@ -192,7 +191,7 @@ def _as_said(inches: float) -> Fraction:
 def _settle(course: Course, findings: Findings) -> Closing | None:
     """Report which slip closes the room where two sides of a corner contradict each other."""
     room = course.room
-    slips = likely(_corner_slips(course, _unwritten(course)), SURE[0])
+    slips = likely(_corner_slips(course), allowed(len(course.chords)))
     if len(slips) != 1:
         return None
     (slip,) = slips
@@ -227,17 +226,11 @@ def _settle(course: Course, findings: Findings) -> Closing | None:
     )
 
 
-def _unwritten(course: Course) -> list[UnwrittenCorner]:
+def _corner_slips(course: Course) -> list[Slip]:
     # Each corner is tried in a walk of its own; in a very long walk that would take too long.
     if len(course.stretches) > MOST_STRETCHES:
         return []
-    return [*unwritten_corners(course), *unsaid_corners(course)]
-
-
-def _corner_slips(course: Course, unwritten: Iterable[UnwrittenCorner]) -> list[Slip]:
-    if len(course.stretches) > MOST_STRETCHES:
-        return []
-    return [*corner_slips(course), *(corner.slip for corner in unwritten)]
+    return [*corner_slips(course), *unwritten_corners(course), *unsaid_corners(course)]
 
 
 def _worst(found: tuple[Residual, ...], room: Room) -> str:

@@ -55,7 +55,8 @@ def tried_with(
     # Corners that do not go once round cannot be weighed: no walk with them comes back.
     if walk.goes_round:
         score = misfit(walk).total + DISPUTE * other.disputes + rare
-        yield Slip(words, about, score, meant=_meant(course.stretches, stretches))
+        meant = _meant(course.stretches, stretches)
+        yield Slip(words, about, score, meant=meant, mended=stretches, rare=rare)
 
 
 def _meant(

@@ -94,7 +94,7 @@ class Misfit:
     @property
     def allowed(self) -> float:
         """The most that ``total`` comes to in a sound room, but for one in a hundred."""
-        return SURE[min(len(self.missed) - 2, len(SURE) - 1)]
+        return allowed(len(self.missed) - 2)
 
     def tolerance(self, way: complex) -> float:
         """Return how far the end may be from the start in a direction (inches)."""
@@ -124,6 +124,11 @@ class Misfit:
     def widest(self) -> float:
         """The tolerance where the survey is weakest, with its diagonals counted (inches)."""
         return widest(self.weight)
+
+
+def allowed(diagonals: int) -> float:
+    """Return the most that ``Misfit.total`` comes to with so many diagonals, in a sound room."""
+    return SURE[min(diagonals, len(SURE) - 1)]
 
 
 def widest(weight: Matrix) -> float:

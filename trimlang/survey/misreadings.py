@@ -36,6 +36,13 @@ def misreadings(length: Fraction, unit: Unit) -> Iterator[Misreading]:
             yield one
 
 
+def feet_without_inches(length: Fraction, right: Fraction, unit: Unit) -> Misreading | None:
+    """Return the slip of writing 10 in for 10 ft 4 in, where a length of so many feet fits best."""
+    if unit is Unit.MM or length.denominator > 1 or abs(right - length * FOOT) > FOOT / 2:
+        return None
+    return Misreading(right, "written in inches for feet, without its inches", _RARER)
+
+
 def _metric(length: Fraction) -> Iterator[Misreading]:
     for size, name in ((1000, "a metre"), (100, "100 mm"), (10, "10 mm")):
         yield Misreading(length + size * MM, f"read {name} too short", _COMMON)

@@ -9,7 +9,6 @@ from typing import Final
 from trimlang.joint_row import Corner
 from trimlang.joints import Joint
 from trimlang.language.facts import Side
-from trimlang.record import record
 from trimlang.survey.job import End, Gap, Run, Stretch
 from trimlang.survey.measured_walk import Course, replaced, with_end
 from trimlang.survey.misfit import Misfit, misfit
@@ -71,32 +70,30 @@ def _over_casing(stretch: Stretch) -> bool:
     return isinstance(stretch, Gap) and stretch.along > stretch.width
 
 
-@record
-class UnwrittenCorner:
-    """A corner beside an opening that nobody wrote, and the course with it."""
-
-    slip: Slip
-    mended: Course
-
-
-def with_a_length(corners: Iterable[UnwrittenCorner]) -> Iterator[Slip]:
-    """Yield pairs of slips: a corner beside an opening that nobody wrote, and a length misread.
+def with_a_length(course: Course, corners: Iterable[Slip]) -> Iterator[Slip]:
+    """Yield pairs of slips: one at a corner of the walk, or one that nobody wrote, and a length.
 
     The lengths that explain a corner's walk equally well are named together.
     """
-    for corner in corners:
-        slip, walk = corner.slip, corner.mended.walk()
+    for slip in corners:
+        if not slip.mended:
+            continue
+        mended = replace(course, stretches=slip.mended)
+        walk = mended.walk()
         fit = misfit(walk)
-        lengths = likely(list(length_slips(corner.mended, walk, fit)), fit.allowed)
+        lengths = likely(list(length_slips(mended, walk, fit)), fit.allowed)
         if lengths:
             besides = ", or ".join(other.words for other in lengths[:_MOST_LENGTHS])
             about = sorted({*slip.about, *(at for other in lengths for at in other.about)})
             yield Slip(
-                f"{slip.words}; and besides {besides}", tuple(about), lengths[0].score + _PAIR
+                f"{slip.words}; and besides {besides}",
+                tuple(about),
+                lengths[0].score + slip.rare + _PAIR,
+                by_size=lengths[0].by_size,
             )
 
 
-def unwritten_corners(course: Course) -> Iterator[UnwrittenCorner]:
+def unwritten_corners(course: Course) -> Iterator[Slip]:
     """Yield corners beside openings that nobody wrote, where the walk goes round with one more.
 
     A stretch that says nothing of an end goes straight on there, which is easily forgotten where a
@@ -122,8 +119,8 @@ def unwritten_corners(course: Course) -> Iterator[UnwrittenCorner]:
                     f"the corner of {course.names[at]} and {course.names[after]} is not written:"
                     f" {side}={joint} on {course.names[place]}"
                 )
-                slip = Slip(words, (at, after), misfit(walk).total + rare)
-                yield UnwrittenCorner(slip, tried)
+                score = misfit(walk).total + rare
+                yield Slip(words, (at, after), score, mended=said, rare=rare)
 
 
 def _silent(stretch: Run | Gap, side: Side) -> bool:

@@ -10,14 +10,17 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from fractions import Fraction
+from math import log
 from typing import Final
 
 from trimlang.diagnostics import Span
+from trimlang.language.tree import GapKind
 from trimlang.lengths.tape import MM, Unit, feet_text, is_tape_fraction, steps_nearest
 from trimlang.record import record
+from trimlang.survey.job import Gap, Stretch
 from trimlang.survey.measured_walk import Course
 from trimlang.survey.misfit import SURE, Misfit, Row, Walk, misfit, weighed
-from trimlang.survey.misreadings import misreadings
+from trimlang.survey.misreadings import feet_without_inches, misreadings
 
 CLEARLY: Final = 11.34
 """Chi-squared by which a slip must fit better than the next to be believed: three hundred to one.
@@ -32,10 +35,17 @@ DISPUTE: Final = 25.0
 """Added to a slip's score for each joint whose sides still contradict each other (chi-squared)."""
 
 UNUSUAL: Final = 6.0
-"""Chi-squared by which a length wrong in no usual way must fit better than the usual slips."""
+"""Chi-squared by which a length wrong in no usual way must fit better than the usual slips.
+
+Twice the logarithm of how many inches it is off comes to it: the further off, the more lengths
+there are to be off by.
+"""
 
 SHORTEST: Final = 1
 """Inches: what is shorter is no wall that a slip may leave, or leave out."""
+
+_NARROWEST: Final = 9
+"""Inches: a slot of a window; nothing narrower is cased (common practice, no source)."""
 
 # Steps of the search in `_best_length`, at most.
 _MOST_TURNS: Final = 8
@@ -50,7 +60,9 @@ class Slip:
     ``score`` is chi-squared of what is still missed, plus what the slip's rarity adds; less is
     better.  ``amount`` is how much longer the wall would be (inches), None for other slips.
     ``meant`` is what would stand in the file without it, each text with the place of the wall, the
-    end or the diagonal that it is said of; empty where that cannot be told.
+    end or the diagonal that it is said of; empty where that cannot be told.  ``mended`` is the walk
+    without a slip at a corner, empty for others, and ``rare`` what such a slip's rarity adds to the
+    score.  ``by_size`` of the score is only that a length so far off is rare.
     """
 
     words: str
@@ -58,6 +70,9 @@ class Slip:
     score: float
     amount: Fraction | None = None
     meant: tuple[tuple[Span, str], ...] = ()
+    mended: tuple[Stretch, ...] = ()
+    rare: float = 0.0
+    by_size: float = 0.0
 
 
 def likely(slips: Sequence[Slip], allowed: float) -> tuple[Slip, ...]:
@@ -70,7 +85,11 @@ def likely(slips: Sequence[Slip], allowed: float) -> tuple[Slip, ...]:
     best = min(slip.score for slip in slips)
     # A slip must fit nearly as well as the best, and well enough that a sound room could look so.
     near = sorted(
-        (slip for slip in slips if slip.score <= min(best + CLEARLY, allowed + UNUSUAL)),
+        (
+            slip
+            for slip in slips
+            if slip.score <= min(best + CLEARLY, allowed + UNUSUAL + slip.by_size)
+        ),
         key=lambda slip: slip.score,
     )
     first_about: dict[tuple[int, ...], Slip] = {}
@@ -85,11 +104,12 @@ def length_slips(course: Course, walk: Walk, fit: Misfit) -> Iterator[Slip]:
     unit = course.room.settings.unit
     for at, (name, length) in enumerate(zip(course.names, course.written, strict=True)):
         for other in misreadings(length, unit):
-            if other.length < SHORTEST:
+            if other.length < _least(course, at):
                 continue
             longer = other.length - length
             score = _score_of(walk, fit, at, float(longer)) + other.rare
-            words = f"{name} {other.words}: {feet_text(other.length, unit)} instead"
+            right = feet_text(_marked(course, other.length), unit)
+            words = f"{name} {other.words}: {right} instead"
             meant = _of_length(course, at, other.length)
             yield Slip(words, (at,), score, amount=longer, meant=meant)
         off, left = _best_length(walk, fit, at)
@@ -99,7 +119,12 @@ def length_slips(course: Course, walk: Walk, fit: Misfit) -> Iterator[Slip]:
             side = "short" if off > 0 else "long"
             words = f"{name} is {feet_text(abs(longer), unit)} too {side}"
             meant = _of_length(course, at, length + longer)
-            yield Slip(words, (at,), left + UNUSUAL, amount=longer, meant=meant)
+            usual = feet_without_inches(length, length + longer, unit)
+            if usual is not None:
+                words = f"{name} {usual.words}: {feet_text(usual.length, unit)} instead"
+            by_size = 2 * log(max(1.0, abs(off))) if usual is None else 0.0
+            score = left + (UNUSUAL + by_size if usual is None else usual.rare)
+            yield Slip(words, (at,), score, amount=longer, meant=meant, by_size=by_size)
     first = 2 * len(walk.lengths)
     diagonals = course.room.diagonals
     for number, (diagonal, chord) in enumerate(zip(diagonals, walk.chords, strict=False)):
@@ -113,10 +138,21 @@ def length_slips(course: Course, walk: Walk, fit: Misfit) -> Iterator[Slip]:
 
 
 def _of_length(course: Course, at: int, length: Fraction) -> tuple[tuple[Span, str], ...]:
-    settings = course.room.settings
-    # A wall given in the other unit lies on no mark of this one.
-    marked = length if is_tape_fraction(length) else steps_nearest(length, settings.rounding_step)
-    return ((course.stretches[at].span, feet_text(marked, settings.unit)),)
+    marked = feet_text(_marked(course, length), course.room.settings.unit)
+    return ((course.stretches[at].span, marked),)
+
+
+def _marked(course: Course, length: Fraction) -> Fraction:
+    """Return a length as a tape gives it: a wall given in the other unit lies on no mark."""
+    step = course.room.settings.rounding_step
+    return length if is_tape_fraction(length) else steps_nearest(length, step)
+
+
+def _least(course: Course, at: int) -> int:
+    """Return how long a stretch must at least have been (inches)."""
+    stretch = course.stretches[at]
+    opens = isinstance(stretch, Gap) and stretch.kind is GapKind.OPENING
+    return _NARROWEST if opens else SHORTEST
 
 
 def roughly(inches: float, unit: Unit) -> str:

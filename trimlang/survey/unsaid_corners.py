@@ -20,7 +20,6 @@ from trimlang.lengths.angles import STRAIGHT, degrees_text
 from trimlang.survey.job import End, Gap, Run, Stretch
 from trimlang.survey.measured_walk import Course, replaced, with_end
 from trimlang.survey.misfit import misfit
-from trimlang.survey.opening_slips import UnwrittenCorner
 from trimlang.survey.outline import WHOLE_TURN
 from trimlang.survey.slips import Slip
 
@@ -49,7 +48,7 @@ def between(course: Course, at: int) -> str:
     return f"{names[at]} and {names[(at + 1) % len(names)]}"
 
 
-def unsaid_corners(course: Course) -> Iterator[UnwrittenCorner]:
+def unsaid_corners(course: Course) -> Iterator[Slip]:
     """Yield the ways of reading the unsaid places that take the walk once round."""
     places = unsaid_places(course)
     for reading in _readings(places):
@@ -72,7 +71,7 @@ def _readings(places: tuple[int, ...]) -> Iterator[_Reading]:
         yield from ({at: way} for way in _RARE)
 
 
-def _tried(course: Course, reading: _Reading, angle: Fraction | None) -> Iterator[UnwrittenCorner]:
+def _tried(course: Course, reading: _Reading, angle: Fraction | None) -> Iterator[Slip]:
     corners = {at: way for at, way in reading.items() if way is not None}
     if len(corners) == 1 and angle is None and _beside_gap(course, *corners):
         return  # that reading is tried for every opening (`unwritten_corners`)
@@ -85,7 +84,8 @@ def _tried(course: Course, reading: _Reading, angle: Fraction | None) -> Iterato
     rare = sum(_RARE[way] for way in corners.values()) + (0 if angle is None else _OWN_ANGLE)
     about = sorted({place for at in corners for place in (at, (at + 1) % len(course.stretches))})
     words = _words(course, corners, angle)
-    yield UnwrittenCorner(Slip(words, tuple(about), misfit(walk).total + rare), mended)
+    score = misfit(walk).total + rare
+    yield Slip(words, tuple(about), score, mended=mended.stretches, rare=rare)
 
 
 def _with_corner(
