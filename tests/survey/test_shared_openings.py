@@ -94,3 +94,67 @@ def test_names_that_every_bedroom_has_are_not_compared():
         job += f'  opening 30 in "closet"\n  b: {between} in, left=butt, right=butt\n'
         job += '  door 32 in "to hall"\n  c: 20 in, left=butt, right=butt\n'
     assert not trimlang.compile(job).diagnostics
+
+
+WRAPPED = """
+room "Study", trim base
+  N: 144 in, left=in-corner, right=in-corner
+  E: 96 in, left=in-corner, right=in-corner
+  S1: 24 in, left=in-corner, right=butt
+  opening 36 in "D1"
+  S2: 36 in, left=butt, right=out-corner
+  P1: 36 in, left=out-corner, right=butt
+  opening 36 in "D2"
+  P2: 24 in, left=butt, right=in-corner
+  Q: 48 in, left=in-corner, right=in-corner
+  W: 192 in, left=in-corner, right=in-corner
+"""
+IN_THE_NOTCH = [
+    "  a: {0} in, left=in-corner, right=butt",
+    '  opening 36 in "{1}"',
+    "  b: {2} in, left=butt, right=in-corner",
+    "  c: {3} in, left=in-corner, right=butt",
+    '  opening 36 in "{4}"',
+    "  d: {5} in, left=butt, right=in-corner",
+    "  e: 96 in, left=in-corner, right=in-corner",
+    "  f: 96 in, left=in-corner, right=in-corner",
+]
+
+
+@pytest.mark.parametrize(
+    ("sizes", "wrong"),
+    [((24, "D2", 36, 36, "D1", 24), False), ((24, "D1", 36, 36, "D2", 24), True)],
+)
+def test_two_walls_turn_the_same_way_from_both_sides(sizes, wrong):
+    """The room in the notch has, from its left, the door in P and then the one in S."""
+    job = TRIM + WRAPPED + '\nroom "Notch", trim base\n' + "\n".join(IN_THE_NOTCH).format(*sizes)
+    told = trimlang.compile(job).diagnostics
+    assert [one.code for one in told] == (["T327"] if wrong else [])
+    if wrong:
+        assert told[0].message.startswith("from “D1” to “D2” room “Study” turns left, and “Notch”")
+
+
+ONE_DOOR = """
+room "{name}", trim base
+  N1: {left} in, left=in-corner, right=butt
+  opening 36 in "D7"
+  N2: {right} in, left=butt, right=in-corner
+  E: {deep} in, left=in-corner, right=in-corner
+  S: {long} in, left=in-corner, right=in-corner
+  W: {deep} in, left=in-corner, right=in-corner
+"""
+
+
+@given(st.integers(6, 100), st.integers(6, 100), st.integers(7, 40))
+def test_a_single_door_is_as_far_from_the_other_corner_on_the_other_side(left, right, longer):
+    def told(one, other):
+        rooms = [
+            ONE_DOOR.format(name=name, left=one, right=other, deep=96, long=36 + one + other)
+            for name, one, other in (("Study", left, right), ("Behind", one, other))
+        ]
+        return [one.code for one in trimlang.check(TRIM + "".join(rooms)).diagnostics]
+
+    assert told(right, left) == []
+    assert told(left, right) == (["T328"] if abs(left - right) > 12 else [])
+    # a wall of another length is not the same from corner to corner
+    assert told(left, right + longer) == []

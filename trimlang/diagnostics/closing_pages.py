@@ -1,4 +1,4 @@
-"""T310 to T324: a room's walls do not come round, or contradict a diagonal or another room."""
+"""T310 to T328: a room's walls do not come round, or contradict a diagonal or another room."""
 
 from typing import Final
 
@@ -20,6 +20,32 @@ _JOB_TO_ROOM_BEHIND: Final = (
     + 'room "Behind", trim base\n'
 )
 """A room with two doors of a schedule, and the heading of the room behind these."""
+
+_JOB_TO_AROUND: Final = (
+    JOB_TO_CLOSED_ROOM
+    + "  N: 12 ft, left=in-corner, right=in-corner\n"
+    + "  E: 8 ft, left=in-corner, right=in-corner\n"
+    + "  S1: 2 ft, left=in-corner, right=butt\n"
+    + '  opening 3 ft "D1"\n'
+    + "  S2: 3 ft, left=butt, right=out-corner\n"
+    + "  P1: 3 ft, left=out-corner, right=butt\n"
+    + '  opening 3 ft "D2"\n'
+    + "  P2: 2 ft, left=butt, right=in-corner\n"
+    + "  Q: 4 ft, left=in-corner, right=in-corner\n"
+    + "  W: 16 ft, left=in-corner, right=in-corner\n"
+    + 'room "Behind", trim base\n'
+)
+"""A room round the corner of the one whose heading ends it, with a door to it in each wall."""
+
+_WALL_WITH_A_DOOR: Final = (
+    "  N1: 2 ft, left=in-corner, right=butt\n"
+    '  opening 3 ft "D1"\n'
+    "  N2: 7 ft, left=butt, right=in-corner\n"
+    "  E: 10 ft, left=in-corner, right=in-corner\n"
+    "  S: 12 ft, left=in-corner, right=in-corner\n"
+    "  W: 10 ft, left=in-corner, right=in-corner\n"
+)
+"""A room with a door 2 ft from the left corner of a wall."""
 
 CLOSING_PAGES: Final = (
     Page(
@@ -194,6 +220,46 @@ CLOSING_PAGES: Final = (
         + "  d: 8 ft, left=in-corner, right=in-corner\n"
         + "  e: 12 ft, left=in-corner, right=in-corner\n"
         + "  f: 8 ft, left=in-corner, right=in-corner",
+        severity=Severity.WARNING,
+        needs=(Whole.WALLS,),
+    ),
+    Page(
+        code="T327",
+        title="walls that turn the other way from the other side",
+        message="from “{one}” to “{other}” room “{room}” turns {side}, and “{next_room}” turns"
+        " {again}: both sides of two walls turn alike",
+        remedy="One of the two rooms was listed turning left: list its walls turning right as you"
+        " face them. If these are not the same openings, give them marks of their own.",
+        why="Openings of one mark in two rooms, as on a door schedule, are one opening, seen from"
+        " both sides. Where their walls stand at an angle, they do so in both rooms, and turn the"
+        " same way. Listed the wrong way round, a room closes just as well.",
+        example=_JOB_TO_AROUND
+        + "  a: 8 ft, left=in-corner, right=butt\n"
+        + '  opening 3 ft "D1"\n'
+        + "  b: 1 ft, left=butt, right=in-corner\n"
+        + "  c: 1 ft, left=in-corner, right=butt\n"
+        + '  opening 3 ft "D2"\n'
+        + "  d: 8 ft, left=butt, right=in-corner\n"
+        + "  e: 12 ft, left=in-corner, right=in-corner\n"
+        + "  f: 12 ft, left=in-corner, right=in-corner",
+        severity=Severity.WARNING,
+        needs=(Whole.WALLS,),
+    ),
+    Page(
+        code="T328",
+        title="an opening as far from the left corner on both sides",
+        message="“{one}” is {far} from the left corner of its wall in room “{room}” and {again} in"
+        " “{next_room}”: seen from the other side its left is the right",
+        remedy="If both rooms have this wall from corner to corner, one of them was listed turning"
+        " left: list its walls turning right as you face them. If these are not the same openings,"
+        " give them marks of their own.",
+        why="A wall that is as long in one room as in the other is most likely one wall, seen from"
+        " both sides. Its opening is then as far from the left corner on one side as it is from the"
+        " right corner on the other.",
+        example=JOB_TO_CLOSED_ROOM
+        + _WALL_WITH_A_DOOR
+        + 'room "Behind", trim base\n'
+        + _WALL_WITH_A_DOOR,
         severity=Severity.WARNING,
         needs=(Whole.WALLS,),
     ),

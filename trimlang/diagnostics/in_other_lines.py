@@ -236,6 +236,8 @@ IN_OTHER_LINES: Final[dict[str, Callable[[Diagnostic, Sequence[str]], Iterator[M
     "T316": as_it_closes,
     "T318": with_a_free_name("one"),
     "T319": with_a_free_name("other"),
+    "T327": with_a_free_name("one"),
+    "T328": with_a_free_name("one"),
     "T320": as_it_closes,
     "T324": as_it_closes,
     "T402": as_it_closes,
