@@ -93,7 +93,8 @@ def test_every_way_of_a_remedy_is_offered() -> None:
     assert words("T450") == ["Add no base", "Say that base is flexible"]
     assert words("T411") == ["Give both walls crown", "Give both walls cove"]
     assert words("T262") == ["Add spring 38 deg", "Add spring 45 deg"]
-    assert words("T487") == ["Add rail right=cope", "Add rail right=butt"]
+    assert words("T487") == [f"Add rail right={end}" for end in ("cope", "mitre", "butt")]
+    assert words("T252")[-1] == "Say “ends in-corner” of the room"
     assert words("T310") == [
         "Mend this: run N read a foot too long: 11 ft instead",
         "Mend this: run S read a foot too short: 12 ft instead",

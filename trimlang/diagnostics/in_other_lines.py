@@ -116,6 +116,16 @@ def with_a_room(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
     yield Mend(f"Write “{heading}”", (Edit(place, f"{before}{heading}\n"),))
 
 
+def ends_of_the_room(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+    """Say in the room's heading what all of its joints are that nobody says."""
+    above = range(finding.span.line - 1, 0, -1)
+    heading = next((number for number in above if _ROOM.match(lines[number - 1])), None)
+    if heading is not None and not re.search(r"\bends\b", lines[heading - 1], re.IGNORECASE):
+        at = end_of_words(lines[heading - 1])
+        place = Span(finding.span.file, heading, at, at)
+        yield Mend("Say “ends in-corner” of the room", (Edit(place, ", ends in-corner"),))
+
+
 def with_stock(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
     """Write a line of stock below the trim's own, in one of the lengths that most yards have."""
     at = len(lines[finding.span.line - 1]) + 1
@@ -176,7 +186,7 @@ def with_a_free_name(fact: str) -> Callable[[Diagnostic, Sequence[str]], Iterato
         if at < 0 or at >= span.end:
             return
         # “Bath” and “Bath 2” in quotes; a name becomes part of ids, where no blank stands
-        quoted = line[at - 1 : at] in '"“'
+        quoted = line[:at].endswith(('"', "“"))
         plain, sign = name.rstrip("0123456789") if not quoted else name, " " if quoted else ""
         # A short name grows to N2; a longer one is easier to read as hall-2.
         if not quoted and len(plain) > 2:
@@ -227,6 +237,7 @@ IN_OTHER_LINES: Final[dict[str, Callable[[Diagnostic, Sequence[str]], Iterator[M
     "T239": with_usual("trim", CROWN_WIDE),
     "T241": with_usual("trim", CASING_WIDE),
     "T246": with_usual("trim", TALL),
+    "T252": ends_of_the_room,
     "T282": with_a_free_name("piece"),
     "T291": with_a_free_name("name"),
     "T292": with_a_free_name("name"),
