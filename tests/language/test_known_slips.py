@@ -109,6 +109,12 @@ THURSDAY = (
     "N: 10 ft, left=in, joint at 24", "N 10 ft, scarf at 24 in", "cut base A 30 in",
     "cut A-base 30 in", "cut base-A", "cut R A base 30 in",
 )  # fmt: skip
+FRIDAY = (
+    "N 10 ft, E 8 ft, S same, W 8 ft", "N/S 10 ft, E/W 8 ft", "N 10 ft. E 8 ft. S 10 ft.",
+    "N 10 ft;E 8 ft;S 10 ft", "N: 10 ft E: 8 ft", "N 5 ft, french door 60, N 3 ft",
+    "N 5 ft, slider 72, N 3 ft", "kerf: 1/8 in", "waste: 10%", "stock base: 12 ft x 6 at 18.10",
+    "stock base: 12-footers at 17.40", "price base 1.45/ft", "trim cap: 9/16 thick 5 1/4 tall",
+)  # fmt: skip
 
 
 @every("slip, written, meant", EXAMPLES)
@@ -176,6 +182,7 @@ def test_a_trim_may_go_by_another_name() -> None:
         TUESDAY,
         WEDNESDAY,
         THURSDAY,
+        FRIDAY,
         PRICE_LIST,
         ON_THE_SITE,
         HEADINGS,
@@ -189,6 +196,7 @@ def test_a_trim_may_go_by_another_name() -> None:
         "on a Tuesday",
         "on a Wednesday",
         "on a Thursday",
+        "on a Friday",
         "off a price list",
         "on the site",
         "in headings",
@@ -216,6 +224,7 @@ def test_what_real_hands_write(lines: tuple[str, ...], snapshot: SnapshotAsserti
         *TUESDAY,
         *WEDNESDAY,
         *THURSDAY,
+        *FRIDAY,
         *PRICE_LIST,
         *ON_THE_SITE,
         *HEADINGS,

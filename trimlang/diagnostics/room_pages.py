@@ -53,6 +53,7 @@ ROOM_PAGES: Final = (
         remedy="Give each run of a room a name of its own.",
         why="Two pieces with one label cannot be told apart on the floor.",
         example=JOB_TO_ROOM + RUN + RUN,
+        needs=(Whole.LINE,),
     ),
     Page(
         code="T224",

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final
 
 from trimlang.diagnostics import Diagnostic, say
@@ -18,6 +19,8 @@ _STEPS: Final = frozenset(
 )
 """What is written for the marks of a tape, where no wall can be so short."""
 _LONGEST_STEP_MM: Final = 5
+_LONGEST_SETTING: Final = 3
+"""Inches, or millimetres: no kerf, reveal or lap is as wide, and no wall is as short."""
 _STEPS_THROUGH: Final = 12
 """Inches, or millimetres: a gap that somebody passes is wider, one under a base is narrower."""
 
@@ -72,6 +75,22 @@ def step_of_the_tape(wall: tree.RunLine) -> tuple[tree.GapLine, Diagnostic] | No
     return gap, say(MISPLACED, wall.span, word=wall.label.text, wanted=wanted, remedy=told)
 
 
+def setting_with_a_colon(wall: tree.RunLine) -> tuple[tree.GapLine, Diagnostic] | None:
+    """Return what “kerf: 1/8 in” is, a setting without its topic, and the finding; or None."""
+    word = wall.label.text.casefold()
+    # Walls are called A or long, and are longer than what a setting of one word measures.
+    if wall.facts or len(word) < len("kerf") or not _is_small(wall.length, _LONGEST_SETTING):
+        return None
+    topic = topic_of(word)
+    if topic is None:
+        return None
+    span = replace(wall.label.span, end=wall.length.span.column)
+    better = f"{topic}: {wall.label.text}"
+    told = Suggestion(f"Did you mean “{better}”?", f"{better} ")
+    gap = tree.GapLine(tree.GapKind.OPENING, wall.length, (facts.Unread(wall.span),), wall.span)
+    return gap, say("T100", span, word=wall.label.text, remedy=told)
+
+
 def _remedy(word: str, meant: str, takes: str) -> str:
     topic = topic_of(meant)
     if topic is None and meant == word.casefold():
@@ -80,6 +99,6 @@ def _remedy(word: str, meant: str, takes: str) -> str:
     return Suggestion(f"Did you mean “{meant}”? {takes}", meant)
 
 
-def _is_small(gap: tree.Measure) -> bool:
+def _is_small(gap: tree.Measure, limit: int = _STEPS_THROUGH) -> bool:
     ((number, unit), *more) = gap.parts
-    return not more and unit not in ("ft", "m", "yd") and number < _STEPS_THROUGH
+    return not more and unit not in ("ft", "m", "yd") and number < limit

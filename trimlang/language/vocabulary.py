@@ -35,11 +35,11 @@ NO_WALLS: Final = MappingProxyType(
     {
         name: word
         for word, names in {
-            "opening": "closet pantry arch archway passage doorway tür tuer fenster porte fenêtre"
-            " fenetre puerta ventana porta finestra deur raam janela",
+            "opening": "closet pantry arch archway passage doorway slider patio tür tuer"
+            " fenster porte fenêtre fenetre puerta ventana porta finestra deur raam janela",
             "bare": "tub bathtub shower vanity toilet fireplace hearth stove range oven fridge"
             " refrigerator dishwasher sink counter bench bookcase wardrobe heater"
-            " cupboard cupboards units worktop dresser settle",
+            " cupboard cupboards vent register units worktop dresser settle",
             "newel": "post column",
             "beam": "joist girder rafter purlin",
         }.items()

@@ -14,7 +14,7 @@ from trimlang.diagnostics.suggestion import Suggestion
 from trimlang.language import facts, tree
 from trimlang.language.box_facts import BoxPlace, BoxWall
 from trimlang.language.log_lines import Children
-from trimlang.language.no_walls import no_wall, step_of_the_tape
+from trimlang.language.no_walls import no_wall, setting_with_a_colon, step_of_the_tape
 from trimlang.language.opening_phrases import (
     OpeningPhrases,
     named_as_an_opening,
@@ -147,10 +147,10 @@ class WallLines(OpeningPhrases):
 
     def run(self, meta: Meta, children: Children) -> tree.RunLine | tree.GapLine:
         run = tree.RunLine(children[0], children[1], _with_sides(children[2:]), self._span(meta))
-        step = step_of_the_tape(run)
-        if step is not None:
-            self.problems.append(step[1])
-            return step[0]
+        setting = step_of_the_tape(run) or setting_with_a_colon(run)
+        if setting is not None:
+            self.problems.append(setting[1])
+            return setting[0]
         self.problems += named_as_an_opening(run)
         return run
 

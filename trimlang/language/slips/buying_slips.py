@@ -65,6 +65,23 @@ BUYING_SLIPS: Final = (
         instead=lambda _: "",
     ),
     slip(
+        ("stock base: 12-footers at 17.40", "stock base: 12 ft at 17.40"),
+        ("bought 4 base 16-foot", "bought 4 base 16 ft"),
+        written=r"(?P<slip>(?P<feet>\d+)(?:\s*-\s*(?:foot(?:er)?s?|ft)|\s*footers?))\b",
+        wanted="feet with their unit alone",
+        remedy="Write {}.",
+        instead=lambda found: f"{found['feet']} ft",
+    ),
+    slip(
+        ("price base 1.45/ft", None),
+        ("prices: base 17.40", None),
+        written=r"^\s*(?P<slip>prices?|costs?)\b[^#]*",
+        wanted="the line of what is sold",
+        remedy="A price stands behind the sticks that have it: stock base: 12 ft at 17.40, or"
+        " 8 ft, 12 ft at 1.45 a foot.",
+        instead=None,
+    ),
+    slip(
         ("bought base 4 of 16 ft", "bought 4 base 16 ft"),
         (
             "bought base: 4 x 16 ft, 2 x 12 ft at 17.40",

@@ -70,7 +70,9 @@ HEADING_SLIPS: Final = (
     slip(
         ("waste factor 10%", "spare 10%"),
         ("allow 10 %", "spare 10 %"),
-        written=r"^\s*(?P<slip>(?:waste|spare) (?:factor|allowance)|allow|add)\s*\d+\s*%",
+        ("waste: 10 %", "spare 10 %"),
+        written=r"^\s*(?P<slip>(?:waste|spare) (?:factor|allowance)|allow|add"
+        r"|(?:waste|allowance|extra)\s*[:=])\s*\d+\s*%",
         wanted="the word for what is bought besides",
         remedy="Write {}.",
         instead=lambda _: "spare",

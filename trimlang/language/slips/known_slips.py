@@ -31,6 +31,7 @@ from trimlang.language.slips.stack_slips import STACK_SLIPS
 from trimlang.language.slips.stick_slips import STICK_SLIPS
 from trimlang.language.slips.supply_slips import SUPPLY_SLIPS
 from trimlang.language.slips.table_slips import TABLE_SLIPS
+from trimlang.language.slips.walk_slips import WALK_SLIPS
 from trimlang.language.slips.wall_slips import WALL_SLIPS
 from trimlang.language.slips.yard_slips import YARD_SLIPS
 from trimlang.lengths.units import in_inches
@@ -78,6 +79,7 @@ KNOWN_SLIPS: Final = (
     *STICK_SLIPS,
     *SUPPLY_SLIPS,
     *HEADING_SLIPS,
+    *WALK_SLIPS,
     *YARD_SLIPS,
     *SIDE_SLIPS,
     *DOOR_SLIPS,

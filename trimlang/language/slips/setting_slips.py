@@ -80,6 +80,14 @@ SETTING_SLIPS: Final = (
         instead=lambda found: f"{found['word']} {found['name']}: ",
     ),
     slip(
+        ("trim base: 9/16 thick 5 1/4 tall", "trim base: 9/16 thick, 5 1/4 tall"),
+        ("trim case: 2 1/4 in wide 11/16 in thick", "trim case: 2 1/4 in wide, 11/16 in thick"),
+        written=r"\d[^,#]*?\b(?P<slip>thick|tall|wide)(?P<rest>\s+)(?=\d[^,#]*\b(?:thick|tall|wide)\b)",
+        wanted="a comma behind a size",
+        remedy="Write {},",
+        instead=lambda found: f"{found['slip']}, ",
+    ),
+    slip(
         ("tax: 8.25 %", "tax 8.25 %"),
         ("ends: in", "ends in"),
         ('room: "Den", trim base', 'room "Den", trim base'),
@@ -268,7 +276,9 @@ SETTING_SLIPS: Final = (
     slip(
         ("stock base: 10 x 12 ft at 17.40", None),
         ("stock base: 6 of 12 ft at 17.40", None),
-        written=rf"^\s*stock\b.*?(?P<slip>\d+\s*(?:x|×|\*|\bof\b)\s*{WHOLE_LENGTH})",
+        ("stock base: 12 ft x 6 at 17.40", None),
+        written=rf"^\s*stock\b.*?(?P<slip>\d+\s*(?:x|×|\*|\bof\b)\s*{WHOLE_LENGTH}"
+        rf"|{WHOLE_LENGTH}\s*(?:x|×|\*)\s*\d+)",
         wanted="a stick that is sold",
         remedy="Write pack of 10 12 ft where they are sold together, or 12 ft at 17.40 at most 10"
         " where there are no more.",
