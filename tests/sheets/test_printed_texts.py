@@ -110,3 +110,17 @@ def test_no_text_lies_on_another_on_a_hundred_generated_jobs() -> None:
         )
         found |= {(seed, name): faults(html) for name, html in sheets.items()}
     assert {place: wrong for place, wrong in found.items() if wrong} == {}
+
+
+def test_what_the_log_ticked_is_crossed_in_its_own_box() -> None:
+    (html,) = render_sheets(example("site-log"), only=["checklist"]).values()
+    (*_, page) = printed_pages(to_pdf(html))
+
+    def middles(text: str) -> set[int]:
+        return {round(one.at[4] + one.long / 2) for one in page if one.text.strip() == text}
+
+    crosses = middles("×")
+    for column in ("cut", "label", "dry-fit", "fix"):
+        (head, *_) = middles(column)
+        assert any(abs(head - cross) < 12 for cross in crosses), column
+    assert len(crosses) == 4
