@@ -108,3 +108,5 @@ def test_figures_are_written_as_the_language_writes_them() -> None:
 def test_a_stick_keeps_the_name_that_it_is_bought_by(unit: Unit) -> None:
     pen = Pen(words_in("en"), "$", show=unit)
     assert (pen.stick(Fraction(144)), pen.stick(3600 * MM)) == ("12 ft", "3.6 m")
+    assert (pen.stick(Fraction(114)), pen.offcut(Fraction(120))) == ("9 ft 6 in", "10 ft")
+    assert pen.offcut(Fraction(99)) == {Unit.MM: "2515 mm", Unit.INCH: "99 in"}[unit]

@@ -143,15 +143,12 @@ class Pen:
         if not feet or not is_tape_fraction(rest):
             return self.length(inches)
         whole = f"{feet}{self.gap}ft"
-        return f"{whole}{self.gap}{self.length(rest)}" if rest else whole
+        return f"{whole}{self.gap}{replace(self, show=Unit.INCH).length(rest)}" if rest else whole
 
     def offcut(self, inches: Fraction) -> str:
-        """Write an offcut's length: as it was measured, unless it is one that sticks are sold in.
-
-        ``38 in``, ``10 ft``.
-        """
-        sold_in = 100 * MM if self.unit is Unit.MM else Fraction(12)
-        return self.length(inches) if inches % sold_in else self.stick(inches)
+        """Write an offcut's length: ``38 in``, ``10 ft`` where sticks are sold so long."""
+        sold_so = not inches % 12 or not inches % (100 * MM)
+        return self.stick(inches) if sold_so else str(self.mark(inches))
 
     def run_of(self, inches: Fraction) -> str:
         """Write a total of lengths: ``214.6 ft``, ``65.4 m``."""
