@@ -136,8 +136,8 @@ class Pen:
         """Write a stick's length as it is sold, on whatever sheet: ``12 ft``, ``3.6 m``."""
         in_mm, in_inches = (inches / MM).denominator == 1, is_tape_fraction(inches)
         # A stick has the name that the yard gives it: 3.6 m is sold as 3.6 m on an inch job too,
-        # since it is no whole number of sixteenths.
-        if in_mm if self.unit is not Unit.MM and not in_inches else self.unit is Unit.MM and in_mm:
+        # since it is no whole number of sixteenths; 10 ft are 3048 mm besides.
+        if in_mm and (self.own is Unit.MM or not in_inches):
             return f"{self.decimal(inches / MM / 1000, 3)}{self.gap}m"
         feet, rest = divmod(inches, 12)
         if not feet or not is_tape_fraction(rest):
