@@ -2,7 +2,7 @@
 
 ``dataclass`` writes the source of eight methods for each class and compiles it, which took an
 eighth of every command's time.  All but ``__init__`` are the same for every record, so all share
-them.
+them; and an ``__init__`` is compiled where a class has many records.
 """
 
 from __future__ import annotations
@@ -12,9 +12,12 @@ from dataclasses import KW_ONLY, MISSING, FrozenInstanceError, dataclass, field,
 from functools import cache
 from inspect import get_annotations
 from operator import attrgetter
-from typing import Any, NoReturn, TypeVar, dataclass_transform
+from typing import Any, Final, NoReturn, TypeVar, dataclass_transform
 
 _Class = TypeVar("_Class")
+
+_FEW: Final = 15
+"""So many records are made before a class's own ``__init__`` is compiled."""
 
 
 @dataclass_transform(frozen_default=True, field_specifiers=(field,))
@@ -38,25 +41,63 @@ def record(cls: type[_Class]) -> type[_Class]:
         # Python sets ``__hash__`` to None in a class that defines ``__eq__``.
         if name not in cls.__dict__ or cls.__dict__[name] is None:
             setattr(made, name, method)
-    made.__init__ = _made_at_first_use(made)
+    made.__init__ = _plain_at_first(made)
     made.__setattr__ = made.__delattr__ = _refused
     # pickle, which carries records to workers, would set the slots one by one, and be refused.
     made.__getstate__, made.__setstate__ = _state, _restored
     return made  # type: ignore[no-any-return]
 
 
-def _made_at_first_use(made: Any) -> Callable[..., None]:
-    """Return an ``__init__`` that writes the real one: a third of the classes make no record."""
+def _plain_at_first(made: Any) -> Callable[..., None]:
+    """Return an ``__init__`` that sets field after field, and is replaced in a class of many.
+
+    Compiling one takes as long as setting the fields of some thirty records, and in a check of a
+    whole house three classes of four have fewer.
+    """
+    made_so_far = 0
 
     def init(self: Any, *values: Any, **named: Any) -> None:
-        made.__init__ = _maker(made)
-        made.__init__(self, *values, **named)
+        nonlocal made_so_far
+        made_so_far += 1
+        of = _signature(made)
+        given = dict(zip(of.in_order, values, strict=False)) | named
+        each_once = len(given) == len(values) + len(named)
+        if made_so_far > _FEW or not (each_once and of.needed <= given.keys() <= of.allowed):
+            # A wrong call is compiled too: Python then says what is wrong with it.
+            made.__init__ = _compiled(made)
+            made.__init__(self, *values, **named)
+            return
+        for name, put, default, new in of.slots:
+            if name in given:
+                put(self, given[name])
+            else:
+                put(self, default if new is MISSING else new())
 
     return init
 
 
-def _maker(made: Any) -> Callable[..., None]:
-    """Return ``__init__``, which is called so often that it is compiled for each class."""
+class _Signature:
+    """What the ``__init__`` of a record takes, and where it puts it."""
+
+    def __init__(self, made: Any) -> None:
+        taken = [one for one in fields(made) if one.init]
+        self.in_order = [one.name for one in taken if not one.kw_only]
+        self.allowed = {one.name for one in taken}
+        self.needed = {
+            one.name for one in taken if one.default is MISSING and one.default_factory is MISSING
+        }
+        # Setting the slot itself gets past the frozen class.
+        self.slots = [
+            (one.name, getattr(made, one.name).__set__, one.default, one.default_factory)
+            for one in fields(made)
+        ]
+
+
+_signature = cache(_Signature)
+
+
+def _compiled(made: Any) -> Callable[..., None]:
+    """Return the ``__init__`` of a class of many records, as quick as if it were written out."""
     known: dict[str, Any] = {"_missing": MISSING}
     body: list[str] = []
     parameters: list[str] = ["self"]

@@ -100,7 +100,11 @@ class Meeting:
         # Only a plane may have no corner of its own; a wall stands square unless it was measured.
         corner = RIGHT if self.corner is None else self.corner
         line = self.beyond if line is None else line
-        if line == out:  # on the line that halves the corner: (1 + cos θ) ÷ sin θ = tan(90° - θ/2)
+        # Nearly all corners are square, where the last line comes to no more than this.
+        if corner == RIGHT:
+            reach = line
+        # On the line that halves the corner: (1 + cos θ) ÷ sin θ = tan(90° - θ/2).
+        elif line == out:
             reach = out * tangent(RIGHT - corner / 2)
         else:
             reach = (line + out * cosine(corner)) / sine(corner)

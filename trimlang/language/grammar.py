@@ -71,7 +71,7 @@ def make_parser(into: Path) -> None:
 
 
 def _share_equal_parts(ready: Lark) -> None:
-    """Let the rules share their equal symbols and options, and the table its equal steps.
+    """Let rules share their equal symbols and options, the table its rows, states their lexers.
 
     Lark makes each anew wherever it stands.  Most of the time that a made parser takes to load goes
     into objects, and a pickle holds a shared one only once.
@@ -87,9 +87,20 @@ def _share_equal_parts(ready: Lark) -> None:
         rule.origin = shared(rule.origin)
         rule.expansion = [shared(symbol) for symbol in rule.expansion]
         rule.options = shared(rule.options)
-    for steps in ready.parser.parser._parse_table.states.values():
-        for name, step in steps.items():
-            steps[name] = parts.setdefault(step, step)
+    states = ready.parser.parser._parse_table.states
+    for state, steps in states.items():
+        row = {name: parts.setdefault(step, step) for name, step in steps.items()}
+        states[state] = parts.setdefault(tuple(row.items()), row)
+    lexers = ready.parser.lexer.lexers
+    for state, lexer in lexers.items():
+        # Lark tells apart what differs only in whether the line may end there.
+        known = (*(one.name for one in lexer.terminals), *lexer.words.items())
+        lexers[state] = lexer = parts.setdefault(known, lexer)
+        for name in ("ignore_types", "newline_types"):
+            types = getattr(lexer, name)
+            setattr(lexer, name, parts.setdefault(types, types))
+    # It has made the callbacks, which are all that a line's tree is built with.
+    del ready._parse_tree_builder
 
 
 class _ParserPickler(pickle.Pickler):

@@ -48,12 +48,16 @@ class WordLexer(BasicLexer):
         if any(first > one.priority for one in self.terminals if one.name in plain):
             plain = {}
         self.words = {word: name for name in reversed(plain) for word in plain[name]}
-        self.terminals = [one for one in self.terminals if one.name not in plain]
+        others = [one for one in self.terminals if one.name not in plain]
+        # Lark asks this each time that a scanner is made, and compiles every pattern for it; asked
+        # here, it is answered in the parser that is made ahead.
+        self.terminals, self.callback = _create_unless(others, *self._how())
+
+    def _how(self) -> tuple[int, Any, bool]:
+        return self.g_regex_flags, self.re, self.use_bytes
 
     def _build_scanner(self) -> Scanner:
-        how = (self.g_regex_flags, self.re, self.use_bytes)
-        terminals, self.callback = _create_unless(self.terminals, *how)
-        return _OneByOne(terminals, *how)
+        return _OneByOne(self.terminals, *self._how())
 
     def match(self, text: TextSlice[str], pos: int) -> tuple[str, str] | None:
         """Return the text and the terminal that stand at a place, None where none may."""

@@ -214,16 +214,17 @@ def wall_length(
         return stretch.curve.chord
     # A stair's length is along its slope; seen from above it is shorter.
     in_plan = stretch.length * _fine(cosine(stretch.slope)) if stretch.slope else stretch.length
-    return in_plan - sum(
-        (_scraps(end, stretch, room, thick or {}) for end in (stretch.left, stretch.right)),
-        Fraction(0),
-    )
+    # Few walls are measured over scraps.
+    for end in (stretch.left, stretch.right):
+        if end.over_scraps:
+            in_plan -= _scraps(end, stretch, room, thick or {})
+    return in_plan
 
 
 def _scraps(end: End, run: Run, room: Room, thick: dict[str, Fraction | None]) -> Fraction:
     # Only at an outside corner do scraps reach past the wall; inside, the tape ends at the wall
     # either way.
-    if not end.joint.is_outside or not end.over_scraps or not run.trims:
+    if not end.joint.is_outside or not run.trims:
         return NOTHING
     mitre = room.settings.mitre_out if end.corner is None else mitre_of_corner(end.corner)
     return (thick.get(end.scraps_of or run.trims[0]) or Fraction(0)) * tangent(mitre)
