@@ -185,6 +185,11 @@ def inches_off(count: int) -> Callable[[Random, list[Wall]], Slipped | None]:
     return slip
 
 
+def up_to_a_foot(random: Random, walls: list[Wall]) -> Slipped | None:
+    """A wall read whole inches too long or too short, one to twelve alike."""
+    return inches_off(random.randint(1, 12))(random, walls)
+
+
 def fraction_misread(random: Random, walls: list[Wall]) -> Slipped:
     """The fraction counted from the wrong mark: 1/4 for 3/4."""
     at = _run(random, walls)
@@ -324,6 +329,7 @@ SLIPS: dict[str, Callable[[Random, list[Wall]], Slipped | None]] = {
     "six inches": inches_off(6),
     "a foot": inches_off(12),
     "two feet": inches_off(24),
+    "one to twelve inches": up_to_a_foot,
     "fraction misread": fraction_misread,
     "inches for feet (10 in for 10 ft)": feet_for_inches,
     "feet for inches (12 ft for 12 in)": inches_for_feet,

@@ -18,6 +18,7 @@ from typing import Any
 
 import mpmath
 
+from tests.proof.oracle_casings import at_floor, members, outer
 from tests.proof.oracle_reading import (
     STEPS,
     UNITS,
@@ -32,7 +33,7 @@ from tests.proof.oracle_reading import (
     read_job,
     tan,
 )  # fmt: skip
-from tests.proof.tickets_seen import Seen
+from tests.proof.tickets_seen import Seen, trim_in
 
 CORNERS = ("in-corner", "out-corner")
 # the first row that either end has decides; “raise” is a sprung fit
@@ -57,6 +58,7 @@ NAMES = {
     "butt": "butt",
     "floor": "floor",
     "top": "top",
+    "stool": "stool",
     "return": "return",
     "splice": "scarf",
     "open": "open end",
@@ -259,8 +261,6 @@ class Checker:
             "taper" in (one.own_ends.get((trim, at)) for at in ("left", "right")) for one in parts
         ):
             own.append("an end of one trim alone")
-        if self._is_rail(trim) and any(one.plinths for one in (before, after)):
-            own.append("a rail above plinths")
         return own[0] if own else ""
 
     @staticmethod
@@ -293,6 +293,10 @@ class Checker:
             if room.open_walk and not 0 <= at < len(room.walk):
                 continue
             other = room.walk[at % len(room.walk)]
+            if end is not None and end.joint == "butt" and other.plinth and self._is_rail(name):
+                # above the plinth it goes on to the leg
+                past = at_floor(self.job, room, other) - outer(self.job, room, other)
+                ends[side] = replace(end, short=-past)
             meets = other.kind == "run" and at % len(room.walk) != index
             if end is None or not meets or name in other.trims:
                 continue
@@ -635,35 +639,31 @@ class Checker:
         square = Cut("butt")
         cuts = (square, mitred) if side == "left" else (mitred, square)
         long = to_step(deep, way, raised, step)
-        self.take(f"{whole}-{side}-return", room, name, "", long, cuts)
+        known = f"{whole}-{side}-return"
+        self.take(known, room, self._shown(known, name), "", long, cuts)
 
     def _casing(self, room: Room, gap: Stretch, door: str) -> None:
-        own, step = room.settings, step_of(room)
-        self._leave_out(rf"{door}(-far)?-{gap.band or '!'}-.*", "a backband")
-        self._leave_out(rf"{door}(-far)?-{gap.jamb or '!'}-.*", "jambs")
-        if gap.no_model:
-            self._leave_out(rf"{door}(-far)?-(?!.*panel).*", gap.no_model[0][1])
-            return
-        legs, head = gap.casing[0], gap.casing[-1]
-        wide = self.job.trims[legs]["tall"]
-        mitred = len(gap.casing) == 1 and own["head"] == "mitre"
-        leg = gap.height + own["reveal"] - own["off_floor"] + (wide if mitred else 0)
-        across = gap.length + 2 * (own["reveal"] + wide) + (0 if mitred else 2 * own["overhang"])
-        way, raised = own["round"].get("head", ("nearest", Fraction(0)))
-        corner = Cut("head", Fraction(45), "outer edge") if mitred else Cut("butt")
-        foot, top = Cut("floor"), corner if mitred else Cut("top")
-        if gap.four_sides:
-            foot, leg = corner, gap.height + 2 * (own["reveal"] + wide)
-        sides = [
-            ("left-leg", legs, leg, (foot, top)),
-            ("right-leg", legs, leg, (top, foot)),
-            ("head", head, across, (corner, corner)),
-        ]
-        if gap.four_sides:
-            sides.append(("bottom", head, across, (corner, corner)))
-        for part, trim, exact, cuts in sides:
-            long = to_step(exact, way, raised, step)
-            self.take(f"{door}-{trim}-{part}", room, trim, "", long, cuts)
+        step = step_of(room)
+        way, raised = room.settings["round"].get("head", ("nearest", Fraction(0)))
+        for one in members(self.job, room, gap):
+            name = f"{door}-{one.part}"
+            cuts = tuple(
+                Cut(end, Fraction(45), "outer edge") if end == "head" else Cut(end)
+                for end in one.ends
+            )
+            if one.returned:
+                cuts = (Cut("return", Fraction(45), "face"),) * 2
+                for side in ("left", "right"):
+                    self._return(room, name, one.trim, {"thick": one.returned}, side, step)
+            self.take(
+                name, room, self._shown(name, one.trim), "",
+                to_step(one.long, way, raised, step), (cuts[0], cuts[1]),
+            )  # fmt: skip
+
+    def _shown(self, name: str, trim: str) -> str:
+        """A strip that has no room for its trim's name shows the end of its id."""
+        seen = self.left.get(name)
+        return trim if seen is not None and seen.trim == trim else trim_in(name)
 
     def _boxes(self, room: Room, boxes: Boxes) -> None:
         """Frames side by side with equal margins, all round the same trim with 45° mitres."""
@@ -702,12 +702,7 @@ class Checker:
         return other.pitch - run.pitch if side == "right" else run.pitch - other.pitch
 
     def _along(self, room: Room, one: Stretch) -> Fraction:
-        if one.casing:
-            wide: Fraction = self.job.trims[one.casing[0]]["tall"]
-            if one.band:
-                wide += self.job.trims[one.band]["tall"] - room.settings["lap"]
-            return one.length + 2 * (room.settings["reveal"] + wide)
-        return one.length
+        return one.length + (2 * at_floor(self.job, room, one) if one.casing else 0)
 
     def _walk(self, room: Room) -> tuple[Any, list[tuple[Any, Any]]]:
         """Return the middle of the entrance, and each stretch's start and direction (floats)."""

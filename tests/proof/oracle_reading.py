@@ -33,15 +33,6 @@ NO_MODEL: Final = {
 
 ``tests/joinery`` and ``tests/proof/test_solids.py`` see these kinds as shapes."""
 
-CASING_PARTS: Final = {
-    "plinths": "plinths and corner blocks",
-    "corner blocks": "plinths and corner blocks",
-    "stool": "a stool and its apron",
-    "both faces": "a casing on both faces",
-    "crosshead": "a head of several parts",
-}
-"""The same of a casing."""
-
 mpmath.mp.dps = 45
 FINE = 10**28
 
@@ -120,7 +111,10 @@ class Stretch:
     word: str = ""
     stops: list[str] | None = None
     ceiling: bool = False
-    plinths: bool = False
+    plinth: str = ""
+    rosette: str = ""
+    stool: tuple[str, str] | None = None
+    faces: bool = False
     four_sides: bool = False
     band: str = ""
     jamb: str = ""
@@ -161,6 +155,8 @@ class Job:
     rooms: list[Room]
     kerf: Fraction
     squares_off: Fraction
+    blocks: dict[str, dict[str, Fraction]] = field(default_factory=dict)
+    heads: dict[str, list[dict[str, Any]]] = field(default_factory=dict)
 
 
 DEFAULTS: dict[str, Any] = {
@@ -177,6 +173,7 @@ DEFAULTS: dict[str, Any] = {
     "off_floor": Fraction(0),
     "overhang": Fraction(0),
     "lap": Fraction(0),
+    "horn": Fraction(3, 4),
     "head": "mitre",
     "height": Fraction(80),
     "ends in": False,
@@ -227,6 +224,7 @@ def read_job(text: str, folder: Path | None = None) -> Job:
         _setting(line, settings, job)
     for line in above:
         _trim(line, trims, settings["unit"])
+        _block_or_head(line, job, settings["unit"])
     for members in together.values():
         for at, member in enumerate(members):
             members[at], _, front = member.partition(" in front of ")
@@ -264,6 +262,28 @@ def _trim(line: list[str], trims: dict[str, dict[str, Any]], unit: str) -> None:
         elif re.match(r"\d", fact):
             size, word = length(fact, unit)
             trim["thick" if "thick" in word else "tall"] = size
+
+
+def _block_or_head(line: list[str], job: Job, unit: str) -> None:
+    """As in ``block plinth: 3 in wide, 7 in tall`` and ``head one: fillet returned, board``."""
+    named = re.match(r"(block|head) ([\w-]+):\s*(.*)", line[0])
+    if not named:
+        return
+    facts = [named[3], *line[1:]]
+    if named[1] == "block":
+        sizes = (length(fact, unit) for fact in facts if re.match(r"\d", fact))
+        job.blocks[named[2]] = {word.strip(): size for size, word in sizes}
+        return
+    job.heads[named[2]] = [
+        {
+            "trim": fact.split()[0],
+            "overhang": length(fact.split("overhang")[1], unit)[0]
+            if "overhang" in fact
+            else Fraction(0),
+            "returned": fact.endswith("returned"),
+        }
+        for fact in facts
+    ]
 
 
 def _setting(line: list[str], settings: dict[str, Any], job: Job) -> None:
@@ -497,12 +517,14 @@ def _stretch(kind: str, label: str, size: str, facts: list[str], room: Room) -> 
             made.entrance = True
         elif fact.startswith("casing "):
             made.casing = [word for word in fact.split()[1:] if word != "head"]
-            made.no_model += [("", kind) for word, kind in CASING_PARTS.items() if word in fact]
-        elif fact.startswith(tuple(CASING_PARTS)):
-            made.plinths = made.plinths or fact.startswith("plinths")
-            made.no_model += [
-                ("", CASING_PARTS[word]) for word in CASING_PARTS if fact.startswith(word)
-            ]
+        elif fact.startswith("plinths "):
+            made.plinth = fact.split()[1]
+        elif fact.startswith("corner blocks "):
+            made.rosette = fact.split()[2]
+        elif fact.startswith("stool "):
+            made.stool = fact.split()[1], fact.split()[3]
+        elif fact == "both faces":
+            made.faces = True
         elif fact.startswith("height "):
             made.height = length(fact.removeprefix("height "), unit)[0]
     return made

@@ -30,23 +30,19 @@ def tickets(text: str, path: Path | None = None) -> list[Seen]:
 SHIPPED = sorted(path for path in EXAMPLES.glob("*.trim") if path.stem not in BEYOND)
 
 
-# at least so many tickets are worked out, and of which kinds the others are
+# at least such a share of the tickets is worked out, and of which kinds the others are
 LEFT_OUT = {
     "attic": (5, {"crown below a slope"}),
     "ferncote": (
         222,
         {
-            "a backband",
             "a bead before crown",
             "a block in a corner",
             "a curved wall",
-            "a head of several parts",
             "a length taken upright",
             "a loose piece that is mitred",
-            "a rail above plinths",
             "a rounded corner",
             "a stair with steps",
-            "a stool and its apron",
             "a taper",
             "a wall beside a stair with steps",
             "an end of one trim alone",
@@ -54,8 +50,6 @@ LEFT_OUT = {
             "crown before a frieze",
             "crown below a slope",
             "crown that a beam turns",
-            "jambs",
-            "plinths and corner blocks",
         },
     ),
     "cornice": (

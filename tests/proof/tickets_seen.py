@@ -22,6 +22,7 @@ JOINTS = (
     "frame corner",
     "taper",
     "floor",
+    "stool",
     "top",
 )
 ANGLE = r"(?:(?:\d+ )?\d/[248]|[\d.]+)°"
@@ -109,10 +110,11 @@ def where(name: str, about: str) -> tuple[str, str, str]:
     part = next((one for one in head if re.fullmatch(r"part \d+ of \d+", one)), "")
     rest = [one for one in head if one not in (part, "changed")]
     # where a strip has no room for the trim's name, the piece's own id ends in it
-    return rest[0], rest[-1] if len(rest) > 1 else _trim_in(name), part
+    return rest[0], rest[-1] if len(rest) > 1 else trim_in(name), part
 
 
-def _trim_in(name: str) -> str:
+def trim_in(name: str) -> str:
+    """Return what a piece's id says of its trim, with what is behind it."""
     found = re.fullmatch(r"[^-]+-[^-]+-(.+?)(?:-[a-z])?(?:-(?:left|right)-return)?", name)
     assert found, name
     return found[1]
