@@ -253,8 +253,6 @@ class Checker:
             own.append("crown below a slope")
         if trim in (before.turns, after.turns):
             own.append("crown that a beam turns")
-        if sprung and "front" in self.job.trims[trim]:
-            own.append("crown before a frieze")
         if "spring" in self.job.trims.get(self.job.trims[trim].get("front", ""), {}):
             own.append("a bead before crown")
         if any(
@@ -461,8 +459,10 @@ class Checker:
             deep = self._stands_out(trim) if "spring" in trim else own
             end = replace(end, short=end.short + deep * tan(90 - end.angle))
         if "spring" in trim:
+            # its wall edge lies on the frieze that it stands in front of
+            behind *= tan(self._mitre(corner, room)) if joint in CORNERS else 0
             if joint != "out-corner" or not scraps:
-                return -end.short
+                return (behind if joint == "out-corner" else -behind) - end.short
             # the number reaches the long point of the wall's first trim
             first = self.job.trims[run.trims[0]]
             deep = self._stands_out(first) if "spring" in first else first["thick"]
@@ -632,6 +632,9 @@ class Checker:
         self, room: Room, whole: str, name: str, trim: dict[str, Any], side: str, step: Fraction
     ) -> None:
         deep = self._stands_out(trim) if "spring" in trim else trim["thick"]
+        if "spring" in trim and "front" in trim:
+            # along its wall edge it reaches round the frieze's own return, back to the wall
+            deep = self.job.trims[trim["front"]]["thick"]
         way, raised = room.settings["round"].get("return", ("nearest", Fraction(0)))
         # crown's is cut lying flat, as its run's end is
         there = "right" if side == "left" else "left"

@@ -30,11 +30,11 @@ def tickets(text: str, path: Path | None = None) -> list[Seen]:
 SHIPPED = sorted(path for path in EXAMPLES.glob("*.trim") if path.stem not in BEYOND)
 
 
-# at least such a share of the tickets is worked out, and of which kinds the others are
+# at least so many percent of the tickets are worked out, and of which kinds the others are
 LEFT_OUT = {
-    "attic": (5, {"crown below a slope"}),
+    "attic": (41, {"crown below a slope"}),
     "ferncote": (
-        222,
+        82,
         {
             "a bead before crown",
             "a block in a corner",
@@ -47,19 +47,15 @@ LEFT_OUT = {
             "a wall beside a stair with steps",
             "an end of one trim alone",
             "boxes on a stair",
-            "crown before a frieze",
             "crown below a slope",
             "crown that a beam turns",
         },
     ),
-    "cornice": (
-        47,
-        {"a bead before crown", "crown before a frieze"},
-    ),
-    "round-end": (9, {"a curved wall"}),
-    "shop-stock": (12, {"a rounded corner"}),
+    "cornice": (84, {"a bead before crown"}),
+    "round-end": (64, {"a curved wall"}),
+    "shop-stock": (66, {"a rounded corner"}),
     "stair-hall": (
-        2,
+        25,
         {"a length taken upright", "a stair with steps", "a wall beside a stair with steps"},
     ),
 }
@@ -71,9 +67,9 @@ def test_the_examples_tickets_are_what_the_oracle_works_out(path: Path) -> None:
     pile = tickets(text, path)
     assert faults(text, pile, path.parent) == []
     out = left_out(text, pile, path.parent)
-    least, kinds = LEFT_OUT.get(path.stem, (len(pile), set[str]()))
+    least, kinds = LEFT_OUT.get(path.stem, (100, set[str]()))
     assert set(out) == kinds
-    assert len(pile) - sum(out.values()) >= least
+    assert 100 * (len(pile) - sum(out.values())) >= least * len(pile)
 
 
 # crown that goes on over an opening, of whose walls only the last was taken over scraps
