@@ -13,7 +13,7 @@ from itertools import chain
 
 from trimlang.diagnostics.diagnostic import Diagnostic, Span
 from trimlang.diagnostics.in_other_lines import IN_OTHER_LINES
-from trimlang.diagnostics.mend import Edit, Mend, write
+from trimlang.diagnostics.mend import Edit, Mend, marked, write
 from trimlang.diagnostics.mends_by_code import MENDS
 from trimlang.diagnostics.suggestion import Suggestion
 
@@ -41,7 +41,10 @@ def _suggested(span: Span, remedy: Suggestion, way: str, line: str, sure: bool) 
     if remedy.covers is not None:
         # A slip may be longer than the word that gave it away.
         span = replace(span, end=span.column + remedy.covers)
-    if way.startswith(","):
+    if not way.strip(" "):
+        said = marked(span, line).strip()
+        return Mend(f"Leave “{said}” out", (Edit(span, way),), sure)
+    if way.startswith(",") and marked(span, line).strip()[:1] != ",":
         # A comma follows a word without a blank, so it goes before the blank that is there.
         bare = line[: span.column - 1].rstrip()
         return Mend("Put a comma", (Edit(replace(span, column=len(bare) + 1), way),), sure)
