@@ -40,6 +40,8 @@ def test_each_mend_of_a_page_s_example_mends_it(code: str) -> None:
     if code not in {one.code for one in check_job(text).diagnostics}:
         return  # the plan brings it up, not the file's text
     for number, (mend, after) in enumerate(_mends(text, code)):
+        # of two edits at one place an editor need not write the one first that is meant to be
+        assert len({edit.span for edit in mend.edits}) == len(mend.edits)
         left = {one.code for one in check_job(after).diagnostics}
         # a name may be written so in several lines, and each of them is mended in the same way
         for _ in range(4):

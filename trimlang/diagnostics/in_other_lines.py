@@ -11,6 +11,7 @@ from trimlang.diagnostics.closing_mends import as_it_closes
 from trimlang.diagnostics.diagnostic import Diagnostic, Span
 from trimlang.diagnostics.leaving_out import end_of_words
 from trimlang.diagnostics.mend import Edit, Mend
+from trimlang.diagnostics.setting_aside import floor_aside
 from trimlang.diagnostics.sizes_to_ask import (
     BLOCK_TALL,
     BLOCK_THICK,
@@ -19,7 +20,6 @@ from trimlang.diagnostics.sizes_to_ask import (
     CROWN_WIDE,
     TALL,
     THICK,
-    floor_aside,
     is_metric,
     longer_stick,
     resized,

@@ -3,40 +3,25 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
-from enum import Enum
 from typing import Final
 
-from trimlang.diagnostics.diagnostic import Span
+from trimlang.diagnostics.diagnostic import Diagnostic, Span
 from trimlang.diagnostics.leaving_out import end_of_words
 from trimlang.diagnostics.mend import Edit, Facts, Mend, marked
 
-_Way = Callable[[Span, Facts, str], Iterator[Mend]]
+TO_MEASURE: Final = "to measure"
+TO_ASK: Final = "to ask the yard"
+"""What a remark begins with that says what is still to be done."""
 
 
-class Until(Enum):
-    """What is still to be done before a line can say its figure: the words of the remark."""
-
-    MEASURED = "to measure"
-    ASKED = "to ask the yard"
-
-
-_WHOLE: Final = {
-    Until.MEASURED: "Put the line aside until it is measured",
-    Until.ASKED: "Put the line aside until the yard is asked",
-}
-
-
-def line_aside(until: Until) -> _Way:
-    """Return what makes the whole line a remark that says what it waits for."""
-
-    def offer(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
-        start = len(line) - len(line.lstrip())
-        place = Span(span.file, span.line, start + 1, len(line) + 1)
-        yield Mend(_WHOLE[until], (Edit(place, f"# {until.value}: {line.strip()}"),))
-
-    return offer
+def line_aside(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
+    """Make the whole line a remark until what it says is measured."""
+    start = len(line) - len(line.lstrip())
+    place = Span(span.file, span.line, start + 1, len(line) + 1)
+    aside = Edit(place, f"# {TO_MEASURE}: {line.strip()}")
+    yield Mend("Put the line aside until it is measured", (aside,))
 
 
 def remark(file: str, number: int, line: str, text: str) -> Edit:
@@ -52,7 +37,7 @@ def corner_aside(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
     opens, closes = span.column - 2, span.end - 1
     if line[opens : opens + 1] != "(" or line[closes : closes + 1] != ")":
         return
-    note = f"{Until.MEASURED.value} again: {marked(span, line)}"
+    note = f"{TO_MEASURE} again: {marked(span, line)}"
     # The later place first, so that the earlier one is still right when it is changed.
     edits = (
         remark(span.file, span.line, line, note),
@@ -65,6 +50,29 @@ def top_aside(span: Span, _facts: Facts, line: str) -> Iterator[Mend]:
     """Keep a corner's angle at the floor, and put that at the trim's top into a remark."""
     found = re.match(r"(?P<floor>.*?)\s+at\s+floor\s*,\s*(?P<top>.*)", marked(span, line), re.I)
     if found is not None:
-        note = f"{Until.MEASURED.value} again: {found['top']}"
+        note = f"{TO_MEASURE} again: {found['top']}"
         edits = (remark(span.file, span.line, line, note), Edit(span, found["floor"]))
         yield Mend("Keep the angle at the floor until both are measured again", edits)
+
+
+def floor_aside(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
+    """Put a finished floor that hides the whole plate into a remark, until it is measured again."""
+    file = finding.span.file
+    for number, line in enumerate(lines, start=1):
+        head = re.match(r"\s*nails:\s*", line, re.IGNORECASE)
+        if head is None:
+            continue
+        said = line[head.end() : end_of_words(line) - 1]
+        parts = [part.strip() for part in said.split(",")]
+        floor = [part for part in parts if part.casefold().startswith("floor ")]
+        if not floor:
+            continue
+        note = f"{TO_MEASURE} again: {floor[0]}"
+        rest = ", ".join(part for part in parts if part not in floor)
+        edits: tuple[Edit, ...]
+        if rest:
+            place = Span(file, number, head.end() + 1, head.end() + 1 + len(said))
+            edits = (remark(file, number, line, note), Edit(place, rest))
+        else:
+            edits = (Edit(Span(file, number, 1, end_of_words(line)), f"# {note}"),)
+        yield Mend("Put the floor aside until it is measured again", edits)

@@ -13,7 +13,7 @@ from typing import Final
 from trimlang.diagnostics.diagnostic import Diagnostic, Span
 from trimlang.diagnostics.leaving_out import end_of_words
 from trimlang.diagnostics.mend import Edit, Mend
-from trimlang.diagnostics.setting_aside import Until, remark
+from trimlang.diagnostics.setting_aside import TO_ASK, remark
 from trimlang.record import record
 
 _Way = Callable[[Diagnostic, Sequence[str]], Iterator[Mend]]
@@ -54,6 +54,15 @@ def _own_line(kind: str, name: str, lines: Sequence[str]) -> tuple[int, str] | N
     return next(((at + 1, line) for at, line in enumerate(lines) if own.match(line)), None)
 
 
+def _added(file: str, number: int, line: str, words: str) -> Edit:
+    """Return what adds words to a line, and asks for them behind it."""
+    # In one edit: of two at the same place an editor may write the remark first.
+    end = end_of_words(line)
+    asks = remark(file, number, line, f"{TO_ASK}: {words}?")
+    behind = line[end - 1 : asks.span.column - 1]
+    return Edit(Span(file, number, end, asks.span.end), f", {words}{behind}{asks.text}")
+
+
 def with_usual(kind: str, *lacking: Usual) -> _Way:
     """Return what adds the sizes that a trim's or block's line lacks, as they are usually sold."""
 
@@ -67,12 +76,8 @@ def with_usual(kind: str, *lacking: Usual) -> _Way:
         unsaid = [one for one in lacking if not re.search(rf"\b{one.word}\b", line, re.IGNORECASE)]
         for sizes in zip(*(one.sizes(lines) for one in unsaid), strict=False):
             words = [f"{size} {one.word}" for size, one in zip(sizes, unsaid, strict=True)]
-            at = end_of_words(line)
-            edits = (
-                remark(file, number, line, f"{Until.ASKED.value}: {', '.join(words)}?"),
-                Edit(Span(file, number, at, at), "".join(f", {one}" for one in words)),
-            )
-            yield Mend(f"Add {' and '.join(words)} to {name}, to be asked", edits)
+            edit = _added(file, number, line, ", ".join(words))
+            yield Mend(f"Add {' and '.join(words)} to {name}, to be asked", (edit,))
 
     return offer
 
@@ -96,7 +101,7 @@ def resized(kind: str, to: str, *words: str) -> _Way:
         if not small:
             return
         said = [f"{size} {one['word']}" for one in small]
-        edits = [remark(file, number, line, f"{Until.ASKED.value}: {', '.join(said)}?")]
+        edits = [remark(file, number, line, f"{TO_ASK}: {', '.join(said)}?")]
         for one, text in zip(reversed(small), reversed(said), strict=True):
             edits.append(Edit(Span(file, number, one.start() + 1, one.end() + 1), text))
         yield Mend(f"Take {name} {' and '.join(said)}, to be asked", tuple(edits))
@@ -110,33 +115,4 @@ def longer_stick(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
     file, trim, stick = finding.span.file, str(facts["trim"]), str(facts["stick"])
     own = _own_line("stock", trim, lines)
     if own is not None:
-        number, line = own
-        at = end_of_words(line)
-        edits = (
-            remark(file, number, line, f"{Until.ASKED.value}: {stick}?"),
-            Edit(Span(file, number, at, at), f", {stick}"),
-        )
-        yield Mend(f"List {trim} of {stick}, to be asked", edits)
-
-
-def floor_aside(finding: Diagnostic, lines: Sequence[str]) -> Iterator[Mend]:
-    """Put a finished floor that hides the whole plate into a remark, until it is measured again."""
-    file = finding.span.file
-    for number, line in enumerate(lines, start=1):
-        head = re.match(r"\s*nails:\s*", line, re.IGNORECASE)
-        if head is None:
-            continue
-        said = line[head.end() : end_of_words(line) - 1]
-        parts = [part.strip() for part in said.split(",")]
-        floor = [part for part in parts if part.casefold().startswith("floor ")]
-        if not floor:
-            continue
-        note = f"{Until.MEASURED.value} again: {floor[0]}"
-        rest = ", ".join(part for part in parts if part not in floor)
-        edits: tuple[Edit, ...]
-        if rest:
-            place = Span(file, number, head.end() + 1, head.end() + 1 + len(said))
-            edits = (remark(file, number, line, note), Edit(place, rest))
-        else:
-            edits = (Edit(Span(file, number, 1, end_of_words(line)), f"# {note}"),)
-        yield Mend("Put the floor aside until it is measured again", edits)
+        yield Mend(f"List {trim} of {stick}, to be asked", (_added(file, *own, stick),))
