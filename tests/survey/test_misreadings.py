@@ -8,6 +8,8 @@ import pytest
 
 import trimlang
 from tests.jobs import TRIM
+from trimlang.compiler import check_job
+from trimlang.diagnostics.mending import mends
 from trimlang.lengths.tape import MM, Unit
 from trimlang.survey.misreadings import misreadings
 
@@ -118,3 +120,16 @@ def test_each_length_is_offered_once_and_none_beyond_a_wall() -> None:
         lengths = [one.length for one in misreadings(inches, Unit.INCH)]
         assert len(lengths) == len({*lengths, inches}) - 1
         assert all(0 < one <= 1200 for one in lengths)
+
+
+def test_a_corner_that_was_meant_keeps_its_angle() -> None:
+    text = f"""{TRIM}room "R", trim base
+N: 10 ft, left=in, right=in(135 deg)
+C: 34 in, left=in, right=out(135 deg)
+E: 8 ft, left=out, right=in(90 deg)
+S: 12 ft, left=in, right=in(90 deg)
+W: 10 ft, left=in, right=in(90 deg)
+"""
+    (found,) = check_job(text).diagnostics
+    (mend,) = mends(found, text.split("\n")[2], text.split("\n"))
+    assert {edit.text for edit in mend.edits} == {"in-corner(135 deg)"}
