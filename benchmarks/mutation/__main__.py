@@ -77,7 +77,11 @@ TESTS = {
     "trimlang.joinery": JOB_TO_PIECES,
     "trimlang.joinery.splice_choices": (*JOB_TO_PIECES, "tests/planning/test_placing.py"),
     "trimlang.stock.verify": ("tests/stock/test_verify.py",),
-    "trimlang.survey": ("tests/survey", "tests/diagnostics/test_pages.py"),
+    "trimlang.survey": (
+        "tests/survey",
+        "tests/diagnostics/test_mending.py",
+        "tests/diagnostics/test_pages.py",
+    ),
     "trimlang.site_log": (
         "tests/site_log",
         "tests/laws/test_site_log.py",
