@@ -87,6 +87,7 @@ TESTS = {
         "tests/laws/test_site_log.py",
         "tests/diagnostics/test_pages.py",
         "tests/planning/test_minimum_order.py",
+        "tests/planning/test_more_joints.py",
         "tests/planning/test_one_batch.py",
         "tests/planning/test_sold_together.py",
         "tests/story",
