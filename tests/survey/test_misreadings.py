@@ -133,3 +133,30 @@ W: 10 ft, left=in, right=in(90 deg)
     (found,) = check_job(text).diagnostics
     (mend,) = mends(found, text.split("\n")[2], text.split("\n"))
     assert {edit.text for edit in mend.edits} == {"in-corner(135 deg)"}
+
+
+@pytest.mark.parametrize(
+    ("sides", "corners", "likely"),
+    [
+        (  # a square with one corner cut off by a wall at 30°
+            ("100 in", "40 in", "65 3/8 in", "120 in", "100 in"),
+            (30, 150, 90, 90, 90),
+            "the corner of run A and run B: 30° is the mitre; the corner is 120°",
+        ),
+        (  # a hexagon
+            ("50 in",) * 6,
+            (30, 30, 120, 120, 120, 120),
+            "all corners under 75° are written as mitres",
+        ),
+    ],
+)
+def test_a_mitre_written_for_a_corner_is_named(
+    sides: tuple[str, ...], corners: tuple[int, ...], likely: str
+) -> None:
+    lines = [
+        f"{name}: {side}, left=in, right=in({corner} deg)\n"
+        for name, side, corner in zip("ABCDEF", sides, corners, strict=False)
+    ]
+    text = f'{TRIM}room "R", trim base\n{"".join(lines)}'
+    (told,) = (one.remedy for one in check_job(text).diagnostics if one.code == "T311")
+    assert likely in told
