@@ -4,7 +4,11 @@ import re
 import shutil
 import subprocess
 import sys
+import textwrap
 from pathlib import Path
+
+from babel.messages.mofile import write_mo
+from babel.messages.pofile import read_po
 
 from tests.conftest import ROOT
 from tests.every import every
@@ -24,12 +28,14 @@ def test_the_grammar_knows_the_joints_of_the_table_and_no_others() -> None:
     assert sorted(words[1].split("|")) == sorted(joint.word for joint in WRITTEN)
 
 
+def sections(page: str) -> dict[str, str]:
+    parts = re.split(r"^## ", page, flags=re.MULTILINE)[1:]
+    return dict(part.split("\n", 1) for part in parts)
+
+
 @every("joint", WRITTEN)
 def test_the_page_of_a_joint_tells_of_it(joint: Joint) -> None:
-    sections = dict(
-        part.split("\n", 1) for part in re.split(r"^## ", REFERENCE, flags=re.MULTILINE)[1:]
-    )
-    assert f"`{joint.word}`" in sections[joint.row.page]
+    assert f"`{joint.word}`" in sections(REFERENCE)[joint.row.page]
     assert MEANINGS[joint.word] == joint.row.meaning
 
 
@@ -40,22 +46,16 @@ def test_every_end_has_a_row_of_the_rounding_rule(joint: Joint, fit: Fit) -> Non
     assert len(WHY_ROUNDED) == len(ROUNDING_ROWS)
 
 
-ROW = """    BLOCK = JointRow(
-        word="block",
-        name=N_("corner block"),
-        meaning="Square, against a corner block or a plinth block.",
-        page=_WALLS,
-        mitre=Mitre.NONE,
-        rounds="butt",
-        stops=True,
-    )
-"""
+# ---- the recipe of DEVELOPERS.md, done as it says ----------------------------------------
+
+RECIPE = (ROOT / "DEVELOPERS.md").read_text(encoding="utf-8").partition("## A new joint")[2]
+STEPS = [textwrap.dedent(one) for one in re.findall(r" ```\w*\n(.*?) ```", RECIPE, re.DOTALL)]
 JOB = f"""
 {BASE}
 {TWELVE_FEET}
 room "R", trim base, open walk
-  N: 40 1/32 in, left=block, right=in-corner(90 deg)
-  E: 50 in, left=in-corner, right=block
+  N: 40 1/16 in, left=cant, right=in-corner(90 deg)
+  E: 50 in, left=in-corner, right=cant
 """
 SHOW = """
 import sys, trimlang
@@ -63,22 +63,30 @@ from trimlang.sheets.wording import phrases
 from trimlang.sheets.wording.catalogue import words_in
 result = trimlang.compile(sys.stdin.read())
 for piece in result.pieces:
-    print(phrases.joint_name(piece.left, words_in("en")), piece.left.setting, piece.length)
+    print(piece.left.setting, piece.right.setting, piece.length)
+cant = result.pieces[0].left
+print(*(phrases.joint_name(cant, words_in(language)) for language in ("en", "es", "de")), sep=", ")
 print([one.code for one in result.diagnostics])
 """
 
 
-def test_the_recipe_of_developers_md_makes_a_new_joint(tmp_path: Path) -> None:
-    # what DEVELOPERS.md says of a joint that is cut square: a row and a word of the grammar
+def test_a_joint_is_added_as_the_developers_page_says(tmp_path: Path) -> None:
+    row, word, line, *names = STEPS
+    # with what Python has compiled of them, which goes by the files' times
     for folder in ("trimlang", "grammar", "templates"):
-        skip = shutil.ignore_patterns("__pycache__")
-        shutil.copytree(ROOT / folder, tmp_path / folder, ignore=skip)
-    grammar, table = tmp_path / "grammar" / "trim.lark", tmp_path / "trimlang" / "joints.py"
-    grammar.write_text(GRAMMAR.replace("|butt|", "|butt|block|"), encoding="utf-8")
-    rows = table.read_text(encoding="utf-8")
-    table.write_text(
-        rows.replace("    RETURN = JointRow(", ROW + "    RETURN = JointRow("), encoding="utf-8"
-    )
+        being_written = shutil.ignore_patterns("*.pyc.*")
+        shutil.copytree(ROOT / folder, tmp_path / folder, ignore=being_written)
+    table = tmp_path / "trimlang" / "joints.py"
+    first = "    IN_CORNER = JointRow("
+    said = table.read_text(encoding="utf-8")
+    table.write_text(said.replace(first, f"{textwrap.indent(row, '    ')}{first}"), "utf-8")
+    known = word.strip().replace("cant|", "")
+    assert GRAMMAR.count(known) == 1
+    grammar = tmp_path / "grammar" / "trim.lark"
+    grammar.write_text(GRAMMAR.replace(known, word.strip()), encoding="utf-8")
+    for language, name in zip(("es", "de"), names, strict=True):
+        with (tmp_path / "templates" / "words" / f"{language}.mo").open("wb") as compiled:
+            write_mo(compiled, read_po(name.encode().splitlines(keepends=True)))
     shown = subprocess.run(
         [sys.executable, "-c", SHOW],
         input=JOB,
@@ -89,4 +97,12 @@ def test_the_recipe_of_developers_md_makes_a_new_joint(tmp_path: Path) -> None:
         check=False,
     )
     assert not shown.stderr
-    assert shown.stdout.splitlines() == ["corner block 0 40", "inside corner 45 50", "[]"]
+    # By hand: a third of a right angle, longest at the back, so nothing is added to the wall; a
+    # free end decides before an inside corner and rounds to the nearest mark.
+    lines = shown.stdout.splitlines()
+    assert lines[:2] == ["30 45 641/16", "45 30 50"]
+    assert lines[2] == "canted end, extremo achaflanado, abgeschrägtes Ende"
+    assert lines[3] == "[]"
+    # the page of the reference that the row names tells of it
+    page = REFERENCE.replace("| `splice` | ", f"{line}| `splice` | ")
+    assert "`cant`" in sections(page)["Rooms and walls"]

@@ -5,12 +5,14 @@ The rows themselves are in ``trimlang.joints``.
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import KW_ONLY
 from enum import Enum, StrEnum, auto
+from fractions import Fraction
 from types import MappingProxyType
-from typing import Final
+from typing import Final, Protocol
 
-from trimlang.lengths.tape import Direction
+from trimlang.lengths.tape import NOTHING, Direction
 from trimlang.marking import N_
 from trimlang.record import record
 
@@ -56,28 +58,33 @@ class Corner(Enum):
         return Corner.OUTSIDE if self is Corner.INSIDE else Corner.INSIDE
 
 
-class Mitre(Enum):
-    """What a joint's mitre is worked out from."""
+class EndAngles(Protocol):
+    """The angles at an end that its mitre can follow from (degrees)."""
 
-    NONE = auto()
-    """Nothing: the end is square."""
-    # Two pieces share the corner's turn, so that their profiles meet.
-    HALF_THE_CORNER = auto()
-    """90° less half the corner."""
-    A_RETURN = auto()
-    """45°: the return stands square to the wall."""
-    A_TAPER = auto()
-    """45°, or as the file says: it slopes from the face back to the wall."""
-    THE_SCARF = auto()
-    """The angle at which the file has scarfs cut."""
-    HALF_THE_BEND = auto()
-    """Across the face, half of what the pitch changes by."""
-    THE_PITCH = auto()
-    """Across the face: a plumb line on a slope."""
-    OFF_THE_PITCH = auto()
-    """Across the face: a level line on a slope, 90° less the pitch."""
-    A_FRAME = auto()
-    """Across the face, 45°: two members of one casing."""
+    @property
+    def half_corner(self) -> Fraction:
+        """90° less half the corner: both pieces share its turn, so that their profiles meet."""
+
+    @property
+    def written(self) -> Fraction | None:
+        """What the file gives with the joint."""
+
+    @property
+    def bend(self) -> Fraction:
+        """By how much the trim's pitch changes there, more than 0 where it turns upwards."""
+
+    @property
+    def pitch(self) -> Fraction:
+        """How the run climbs, less than 0 where it goes down."""
+
+    @property
+    def scarf(self) -> Fraction:
+        """At what angle the file has scarfs cut."""
+
+
+def square(_: EndAngles) -> Fraction:
+    """Return the mitre of an end that is cut square."""
+    return NOTHING
 
 
 class Mark(StrEnum):
@@ -144,10 +151,11 @@ class JointRow:
     """All that is known of one joint.
 
     ``word`` is what job files and plan.json say, ``name`` and ``meaning`` what sheets and editors
-    show; ``page`` is the heading of docs/language.md that describes it.  ``long_point`` is the
-    edge at which the end is longest, where that is always the same.  ``rounds`` names the row of
-    the rounding rule, ``coped`` that for a coped end.  Everything else is false where a row does
-    not say it.
+    show; ``page`` is the heading of docs/language.md that describes it.  ``mitre`` works out the
+    mitre of an end that a job file writes, in degrees from square.  ``long_point`` is the edge at
+    which the end is longest, where that is always the same.  ``rounds`` names the row of the
+    rounding rule, ``coped`` that for a coped end.  Everything else is false where a row does not
+    say it.
     """
 
     _: KW_ONLY
@@ -155,11 +163,19 @@ class JointRow:
     name: str
     meaning: str
     page: str
-    mitre: Mitre
     rounds: RoundedAs
     # From here on what most rows do not say.
     coped: RoundedAs | None = None
     corner: Corner | None = None
+    mitre: Callable[[EndAngles], Fraction] = square
+    across: bool = False
+    """Whether it is cut across the face of a trim that lies flat on the saw."""
+    upright: bool = False
+    """Whether the cut stands upright, whatever the trim climbs by."""
+    tapers: bool = False
+    """Whether it slopes back to the wall, by an angle that the file may give."""
+    bends: bool = False
+    """Whether the trim's pitch changes there."""
     long_point: Edge = Edge.BOTH
     mark: Mark | None = None
     written: bool = True

@@ -12,9 +12,11 @@ DEVELOPERS.md says what else it takes.  The names and the rounding: common pract
 from __future__ import annotations
 
 from enum import StrEnum
+from fractions import Fraction
 from typing import Final
 
-from trimlang.joint_row import Corner, Edge, Fit, JointRow, Mark, Mitre, RoundedAs
+from trimlang.joint_row import Corner, Edge, EndAngles, Fit, JointRow, Mark, RoundedAs
+from trimlang.lengths.angles import MITRE_OF_SQUARE, RIGHT
 from trimlang.marking import N_
 
 _WALLS: Final = "Rooms and walls"
@@ -42,7 +44,7 @@ class Joint(StrEnum):
         meaning="The inside corner of two walls: mitred, or coped where it says so.",
         page=_WALLS,
         corner=Corner.INSIDE,
-        mitre=Mitre.HALF_THE_CORNER,
+        mitre=lambda at: at.half_corner,
         long_point=Edge.BACK,
         rounds=RoundedAs.IN_CORNER,
         coped=RoundedAs.COPE,
@@ -58,7 +60,7 @@ class Joint(StrEnum):
         meaning="The outside corner of two walls: mitred.",
         page=_WALLS,
         corner=Corner.OUTSIDE,
-        mitre=Mitre.HALF_THE_CORNER,
+        mitre=lambda at: at.half_corner,
         long_point=Edge.FACE,
         rounds=RoundedAs.OUT_CORNER,
         mark=Mark.SQUARE,
@@ -72,7 +74,6 @@ class Joint(StrEnum):
         name=N_("butt"),
         meaning="Square, against casing, cabinet or floor stop.",
         page=_WALLS,
-        mitre=Mitre.NONE,
         rounds=RoundedAs.BUTT,
         stops=True,
         on_loose_piece=True,
@@ -83,7 +84,7 @@ class Joint(StrEnum):
         name=N_("return"),
         meaning="The profile turns back to the wall with a small mitred piece.",
         page=_WALLS,
-        mitre=Mitre.A_RETURN,
+        mitre=lambda _: MITRE_OF_SQUARE,
         long_point=Edge.FACE,
         rounds=RoundedAs.RETURN,
         mark=Mark.RING,
@@ -99,7 +100,8 @@ class Joint(StrEnum):
         name=N_("taper"),
         meaning="Slopes from the face to the wall; at a casing only what stands out past it.",
         page=_WALLS,
-        mitre=Mitre.A_TAPER,
+        mitre=lambda at: MITRE_OF_SQUARE if at.written is None else at.written,
+        tapers=True,
         long_point=Edge.BACK,
         rounds=RoundedAs.OPEN,
         mark=Mark.RING,
@@ -116,7 +118,7 @@ class Joint(StrEnum):
         name=N_("scarf"),
         meaning="A scarf to the next piece of the same wall; on a run: make two pieces of it.",
         page=_WALLS,
-        mitre=Mitre.THE_SCARF,
+        mitre=lambda at: at.scarf,
         rounds=RoundedAs.SPLICE,
         goes_on=True,
         laps=True,
@@ -128,7 +130,6 @@ class Joint(StrEnum):
         name=N_("open end"),
         meaning="Square and free.",
         page=_WALLS,
-        mitre=Mitre.NONE,
         rounds=RoundedAs.OPEN,
         mark=Mark.RING,
         stands_alone=True,
@@ -142,7 +143,9 @@ class Joint(StrEnum):
         name=N_("rake"),
         meaning="Meets the trim of the same wall at another pitch: cut at half the bend on both.",
         page=_STAIRS,
-        mitre=Mitre.HALF_THE_BEND,
+        mitre=lambda at: abs(at.bend) / 2,
+        across=True,
+        bends=True,
         rounds=RoundedAs.RAKE,
         goes_on=True,
         needs_height=True,
@@ -153,7 +156,9 @@ class Joint(StrEnum):
         name=N_("plumb cut"),
         meaning="Cut upright, on a run that climbs.",
         page=_STAIRS,
-        mitre=Mitre.THE_PITCH,
+        mitre=lambda at: abs(at.pitch),
+        across=True,
+        upright=True,
         rounds=RoundedAs.PLUMB,
         stands_alone=True,
         on_slope=True,
@@ -164,19 +169,20 @@ class Joint(StrEnum):
         name=N_("level cut"),
         meaning="Cut level, on a run that climbs.",
         page=_STAIRS,
-        mitre=Mitre.OFF_THE_PITCH,
+        mitre=lambda at: RIGHT - abs(at.pitch),
+        across=True,
         rounds=RoundedAs.LEVEL,
         stands_alone=True,
         on_slope=True,
         needs_height=True,
     )
-    # This and the next come of a casing or a box, which say their own corners.
+    # This and the next come of a casing or a box, which work out their own mitres.
     HEAD = JointRow(
         word="head",
         name=N_("casing corner"),
         meaning="Where a casing's leg and head meet; never written in a job file.",
         page="Casing",
-        mitre=Mitre.A_FRAME,
+        across=True,
         long_point=Edge.OUTER,
         rounds=RoundedAs.HEAD,
         written=False,
@@ -187,7 +193,7 @@ class Joint(StrEnum):
         name=N_("frame corner"),
         meaning="Where two sides of a box meet; never written in a job file.",
         page="Boxes",
-        mitre=Mitre.A_FRAME,
+        across=True,
         long_point=Edge.OUTER,
         rounds=RoundedAs.HEAD,
         written=False,
@@ -229,15 +235,14 @@ class Joint(StrEnum):
         assert self.row.corner is not None  # noqa: S101  only a corner turns
         return Joint.at(self.row.corner.other)
 
-    @property
-    def mitre(self) -> Mitre:
-        """What its mitre is worked out from."""
-        return self.row.mitre
+    def mitre(self, at: EndAngles) -> Fraction:
+        """Return its mitre at an end that has these angles, in degrees from square."""
+        return self.row.mitre(at)
 
     @property
     def is_across(self) -> bool:
         """Whether it is cut across the face of a trim that lies flat on the saw."""
-        return self.row.needs_height or self.row.mitre is Mitre.A_FRAME
+        return self.row.across
 
     @property
     def long_point(self) -> Edge:
@@ -247,7 +252,7 @@ class Joint(StrEnum):
     @property
     def tapers(self) -> bool:
         """Whether it slopes back to the wall, by an angle that the file may give."""
-        return self.row.mitre is Mitre.A_TAPER
+        return self.row.tapers
 
     @property
     def goes_on(self) -> bool:
@@ -267,7 +272,7 @@ class Joint(StrEnum):
     @property
     def bends(self) -> bool:
         """Whether the trim's pitch changes there."""
-        return self.row.mitre is Mitre.HALF_THE_BEND
+        return self.row.bends
 
     @property
     def stops(self) -> bool:

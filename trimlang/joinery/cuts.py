@@ -16,22 +16,48 @@ from trimlang.joinery.crown import crown_cut, projection
 from trimlang.joinery.meeting import Meeting, Meets
 from trimlang.joinery.piece import Cut, Lean
 from trimlang.joinery.wedges import crown_wedges, lean_of, wedge
-from trimlang.joint_row import Edge, Fit, Mitre
+from trimlang.joint_row import Edge, Fit
 from trimlang.joints import Joint
 from trimlang.joints_by_role import STOPPED
 from trimlang.language.end_facts import Side
 from trimlang.lengths.angles import RIGHT, arc_tangent, mitre_of_corner, saw_reading, tangent
 from trimlang.lengths.tape import NOTHING
+from trimlang.record import record
 from trimlang.settings.table import Settings
 from trimlang.survey.job import End, Trim
 
 # Degrees from square: beyond, the tangent grows without limit and a doubt in the angle means
 # nothing.
 STEEPEST: Final = Fraction(89)
-# A return turns the profile by 90°, so both pieces are mitred by half of that.
-RETURN_MITRE: Final = Fraction(45)
-_TAPER: Final = Fraction(45)
-"""The angle of a taper that the file does not give."""
+
+
+@record
+class AnglesOfEnd:
+    """The angles that an end's mitre can follow from (degrees); see ``EndAngles``."""
+
+    end: End
+    settings: Settings
+    pitch: Fraction = NOTHING
+
+    @property
+    def half_corner(self) -> Fraction:
+        """90° less half the corner, as measured or as the settings assume it."""
+        return corner_mitre(self.end, self.settings)
+
+    @property
+    def written(self) -> Fraction | None:
+        """What the file gives with the joint."""
+        return self.end.corner
+
+    @property
+    def bend(self) -> Fraction:
+        """By how much the trim's pitch changes there."""
+        return self.end.bend
+
+    @property
+    def scarf(self) -> Fraction:
+        """At what angle the file has scarfs cut."""
+        return self.settings.splice_angle
 
 
 def exact_mitre(end: End, settings: Settings) -> Fraction:
@@ -39,17 +65,7 @@ def exact_mitre(end: End, settings: Settings) -> Fraction:
     # The mate of a cope runs square into the corner, whatever the corner's angle.
     if end.fit is Fit.SQUARE:
         return NOTHING
-    # The joint's row says what its mitre follows from, so no joint is named here.
-    match end.joint.mitre:
-        case Mitre.HALF_THE_CORNER:
-            return corner_mitre(end, settings)
-        case Mitre.A_RETURN:
-            return RETURN_MITRE
-        case Mitre.A_TAPER:
-            return _TAPER if end.corner is None else end.corner
-        case Mitre.THE_SCARF:
-            return settings.splice_angle
-    return NOTHING
+    return end.joint.mitre(AnglesOfEnd(end, settings))
 
 
 def corner_mitre(end: End, settings: Settings) -> Fraction:

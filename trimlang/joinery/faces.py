@@ -15,35 +15,24 @@ from __future__ import annotations
 
 from dataclasses import replace
 from fractions import Fraction
-from typing import Final
 
+from trimlang.joinery.cuts import AnglesOfEnd
 from trimlang.joinery.meeting import Meeting, Meets
 from trimlang.joinery.piece import Cut
 from trimlang.joinery.wedges import lean_of, wedge
-from trimlang.joint_row import Edge, Fit, Mitre
+from trimlang.joint_row import Edge, Fit
 from trimlang.joints import Joint
 from trimlang.joints_by_role import CASING_CORNER
 from trimlang.language.end_facts import Side
-from trimlang.lengths.angles import RIGHT, cosine, saw_reading, tangent
+from trimlang.lengths.angles import MITRE_OF_SQUARE, RIGHT, cosine, saw_reading, tangent
 from trimlang.lengths.tape import NOTHING
 from trimlang.settings.table import Settings
 from trimlang.survey.job import End, Trim
 
-_HEAD_MITRE: Final = Fraction(45)
-
-
-def face_mitre(end: End, slope: Fraction) -> Fraction:
-    """Return the mitre across the face at a stair's end, in degrees from square."""
-    follows = end.joint.mitre
-    if follows is Mitre.HALF_THE_BEND:
-        return abs(end.bend) / 2
-    # Plumb is the pitch from square, and level is what that lacks of 90°.
-    return abs(slope) if follows is Mitre.THE_PITCH else 90 - abs(slope)
-
 
 def stair_end(end: End, side: Side, slope: Fraction, trim: Trim, settings: Settings) -> Cut:
     """Return the cut at a rake, plumb or level end of a run that rises by ``slope``."""
-    exact = face_mitre(end, slope)
+    exact = end.joint.mitre(AnglesOfEnd(end, settings, slope))
     if end.joint.bends:
         # Where the trim turns upwards the angle below the bend is the wide one: the bottom edge is
         # longer.
@@ -52,15 +41,14 @@ def stair_end(end: End, side: Side, slope: Fraction, trim: Trim, settings: Setti
         # At the upper end a plumb cut leaves the top edge longer; a level cut, or the lower end,
         # turns that round.
         upper = (slope > 0) == (side is Side.RIGHT)
-        plumb = end.joint.mitre is Mitre.THE_PITCH
-        long_edge = Edge.TOP if upper == plumb else Edge.BOTTOM
+        long_edge = Edge.TOP if upper == end.joint.row.upright else Edge.BOTTOM
     return face_cut(end.joint, side, exact, trim.height or NOTHING, long_edge, settings)
 
 
 def casing_mitre(side: Side, wide: Fraction, settings: Settings) -> Cut:
     """Return the mitre where two members of a casing meet that are ``wide`` inches wide."""
     at = CASING_CORNER
-    return face_cut(at, side, _HEAD_MITRE, wide, at.long_point, settings)
+    return face_cut(at, side, MITRE_OF_SQUARE, wide, at.long_point, settings)
 
 
 def plumb_corner(met: Meeting, side: Side, slope: Fraction, trim: Trim, settings: Settings) -> Cut:

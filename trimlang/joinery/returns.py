@@ -7,7 +7,7 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.joinery.crown import crown_cut
-from trimlang.joinery.cuts import RETURN_MITRE, square_cut
+from trimlang.joinery.cuts import square_cut
 from trimlang.joinery.piece import Piece, PieceKind
 from trimlang.joinery.remarks import Remark
 from trimlang.joinery.rounding import round_length
@@ -15,6 +15,7 @@ from trimlang.joinery.spliced_pieces import on_wall_edge
 from trimlang.joinery.wedges import lean_of
 from trimlang.joint_row import Edge, RoundedAs
 from trimlang.language.end_facts import Side
+from trimlang.lengths.angles import MITRE_OF_SQUARE
 from trimlang.lengths.tape import NOTHING
 from trimlang.marking import N_
 from trimlang.settings.table import Settings
@@ -52,7 +53,7 @@ def return_piece(
     inset = deep if along_back else length - behind
     mitred = replace(run_end, inset=inset, lean=lean_of(side.other, run_end.long_edge))
     if trim.spring is not None:
-        crown = crown_cut(trim.spring, RETURN_MITRE, settings.saw_step)
+        crown = crown_cut(trim.spring, MITRE_OF_SQUARE, settings.saw_step)
         # Lying face up, the ceiling edge is its top.
         mitred = replace(mitred, crown=crown, lean=lean_of(side.other, Edge.TOP))
     square = square_cut()

@@ -13,13 +13,14 @@ from dataclasses import replace
 from fractions import Fraction
 from typing import Final
 
-from trimlang.joinery.cuts import RETURN_MITRE, end_cut
+from trimlang.joinery.cuts import end_cut
 from trimlang.joinery.meeting import Meeting
 from trimlang.joinery.piece import Piece, PieceKind
 from trimlang.joinery.remarks import Remark, SaidAngle, SaidLength, Value
 from trimlang.joinery.returns import return_piece
 from trimlang.joints_by_role import RETURNED
 from trimlang.language.facts import Side
+from trimlang.lengths.angles import MITRE_OF_SQUARE
 from trimlang.lengths.tape import NOTHING, SIXTEENTH, length_text, steps_nearest
 from trimlang.marking import N_
 from trimlang.settings.table import Settings
@@ -57,7 +58,7 @@ def sawn_tops(left: Meeting, right: Meeting, trim: Trim, settings: Settings) -> 
         texts: dict[str, Value] = {
             "step": SaidLength(met.step, settings.unit),
             "back": SaidLength(steps_nearest(max(face - back, NOTHING), SIXTEENTH), settings.unit),
-            "angle": SaidAngle(RETURN_MITRE),
+            "angle": SaidAngle(MITRE_OF_SQUARE),
         }
         yield Remark(_SAWN_BACK[side], tuple(texts.items()), at=side)
 

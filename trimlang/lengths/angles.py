@@ -29,6 +29,8 @@ _TOO_SMALL: Final = Decimal(1).scaleb(-55)
 """Terms of a series below this change nothing in the thirty places that are kept."""
 RIGHT: Final = Fraction(90)
 STRAIGHT: Final = 180
+MITRE_OF_SQUARE: Final = Fraction(45)
+"""Degrees from square; two pieces that turn a right angle share it."""
 TENTH: Final = Fraction(1, 10)
 """Degrees; finer than any corner in a house is known (common practice, no source)."""
 EIGHTHS: Final = 8
