@@ -171,6 +171,25 @@ def test_of_several_slips_that_diagonals_show_each_is_told():
     )
 
 
+def test_a_diagonal_more_is_named_where_those_there_cannot_say_which_wall_is_wrong():
+    """An L with E 3 in too long: each diagonal that is there runs past C and E, or past neither."""
+    walls = [
+        f"A: 396 in, {SIDES}",
+        f"B: 240 in, {SIDES}",
+        "C: 48 in, left=in-corner, right=out-corner",
+        "D: 24 in, left=out-corner, right=in-corner",
+        f"E: 351 in, {SIDES}",
+        f"F: 264 in, {SIDES}",
+    ]
+    # by Pythagoras, with E 348 in: √(396² + 24²), √(396² + 264²) and √(396² + 240²)
+    across = ["C-E 396 3/4 in", "B-E 475 15/16 in", "A-B 463 1/16 in"]
+    _, remedy = told(checked(*walls, *(f"diagonal {one}" for one in across)), "T316")
+    assert remedy == (
+        "Several slips explain it equally well: run E is 3 in too long; or run C is 3 in too long."
+        " Diagonal D-E would tell which."
+    )
+
+
 # A room whose corners are within 1/2 degree of square, its walls read to 1/8 in. (invented)
 BARELY_OPEN = [
     "W0: 51 15/16 in, left=in-corner, right=out-corner(89.90 deg)",
