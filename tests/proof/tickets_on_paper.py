@@ -18,6 +18,7 @@ _CUT = re.compile(rf"({'|'.join(JOINTS)}) ({SETTING})(?= )".replace(", bevel", "
 _ARROWS = "↙↘↖↗"
 _ID = re.compile(r"[A-Z][A-Z0-9]*-\S+(?: …)?")
 _LENGTH = re.compile(r"[\d /.]+ (?:in|mm)(?= |$)")
+_FOOT = re.compile(r"page \d+ of \d+")
 CLOSE = 0.5
 """Points by which two texts on one line may differ in height."""
 
@@ -50,28 +51,35 @@ def in_pdf(data: bytes) -> list[Seen]:
                 words.append(Word(" ".join(text.split()), x, y, size * scale, "Bold" in name))
 
         page.extract_text(visitor_text=heard)
-        lines = [line for line in _lines(words) if line]
+        lines = [line for line in _lines(words) if line and not _FOOT.fullmatch(line[-1].text)]
         heads = [at for at in range(len(lines)) if _is_head(lines[at : at + 3])]
         if not heads:
             continue
         own: dict[int, list[list[Word]]] = {at: [] for at in heads}
         # A flap may be drawn before the head above it, and is read behind it.
         for at in [*range(heads[0], len(lines)), *range(heads[0])]:
-            own[_above(lines[at][0], lines, heads)].append(lines[at])
+            head = _above(lines[at][0], lines, heads)
+            if head is not None:
+                own[head].append(lines[at])
         for at in heads:
             later = own[at].index(lines[at])
             seen.append(_seen([*own[at][later:], *own[at][:later]]))
     return seen
 
 
-def _above(word: Word, lines: list[list[Word]], heads: list[int]) -> int:
-    """Which head a text belongs to: of the row next above it, the last that is not right of it."""
+def _above(word: Word, lines: list[list[Word]], heads: list[int]) -> int | None:
+    """Which head a text belongs to: of the row next above it, the last that is not right of it.
+
+    None for what stands above all heads, which is the page's own.
+    """
     above = [at for at in heads if lines[at][0].y + lines[at][0].size > word.y]
-    row = min((lines[at][0].y for at in above), default=None)
-    beside = [at for at in above if row is not None and abs(lines[at][0].y - row) < CLOSE]
+    if not above:
+        return None
+    row = min(lines[at][0].y for at in above)
+    beside = [at for at in above if abs(lines[at][0].y - row) < CLOSE]
     left = [at for at in beside if lines[at][0].x - CLOSE < word.x]
     # A flap begins left of its head where that stands behind a tab.
-    return max(left or beside[:1] or heads[:1], key=lambda at: lines[at][0].x)
+    return max(left or beside[:1], key=lambda at: lines[at][0].x)
 
 
 def _lines(words: list[Word]) -> Iterator[list[Word]]:
