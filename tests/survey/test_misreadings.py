@@ -81,7 +81,7 @@ def test_a_length_in_inches(length: str, meant: set[tuple[str, str, int]]) -> No
 
 
 def test_a_length_that_a_slip_would_have_left_as_it_is() -> None:
-    """5 1/2 in has no feet to swap; 13/3 is no 1 3/3 run together, as nobody writes three thirds."""
+    """5 1/2 in has no feet to swap; 13/3 is no 1 3/3 run together."""
     for inches, slip in (("11/2", "swapped"), ("13/3", "run together")):
         assert not [one for one in misreadings(Fraction(inches), Unit.INCH) if slip in one.words]
 
