@@ -501,3 +501,12 @@ def test_crown_over_a_door_in_a_corner_meets_its_mate_there(joint: str) -> None:
         one, other = over_it[name], without[name]
         assert (one.left, one.right, one.to_mark) == (other.left, other.right, other.to_mark)
     assert over_it["R-G-base"].left != without["R-G-base"].left
+
+
+def test_a_scarf_laps_over_its_own_trim_only() -> None:
+    walls = "  N: 60 in, left=butt, right=splice\n  N2: 60 in{no}, left=splice, right=butt"
+    assert codes(walls.format(no=""), "trim thin, rail, open walk") == []
+    assert codes(walls.format(no=", no rail"), "trim thin, rail, open walk") == ["T329"]
+    assert codes(walls.format(no=", trim thick"), "trim thin, open walk") == ["T329"] * 2
+    mended = walls.format(no=", no rail").replace("right=splice", "right=splice, rail butt")
+    assert codes(mended, "trim thin, rail, open walk") == []

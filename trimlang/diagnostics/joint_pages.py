@@ -76,6 +76,17 @@ JOINT_PAGES: Final = (
         needs=(Whole.WALLS,),
     ),
     Page(
+        code="T329",
+        title="a scarf to a run without that trim",
+        message="the {trim} of run {run} is to be spliced to run {there}, which has none",
+        remedy="Give both runs {trim}, or write {trim} {side}=butt.",
+        why="At a scarf two pieces of one trim lap over each other. Sawn so, and longer by the lap,"
+        " the end would stand against nothing that fits it.",
+        example=JOB_TO_ROOM
+        + "  N: 40 in, left=butt, right=splice\n"
+        + "  N2: 50 in, no base, left=splice, right=butt",
+    ),
+    Page(
         code="T305",
         title="coped twice",
         message="both sides of this corner are coped",

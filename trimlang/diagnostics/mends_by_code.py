@@ -248,6 +248,7 @@ MENDS: Final[dict[str, tuple[Callable[[Span, Facts, str], Iterator[Mend]], ...]]
     "T323": (add("{trim} {side}=return"), add("{trim} {side}=butt")),
     "T325": (without_fit("cope"),),
     "T326": (both_ways("in-corner"),),
+    "T329": (add("{trim} {side}=butt"),),
     "T486": (without_fit("mitre"),),
     "T487": tuple(add(f"{{trim}} right={end}") for end in ("cope", "mitre", "butt")),
     "T489": (without_part,),

@@ -34,7 +34,7 @@ from trimlang.joinery.sloped_beads import NO_CROWN, CrownBehind
 from trimlang.joinery.sloped_ceilings import turned_by_beam
 from trimlang.joinery.splice_lengths import lapping_side
 from trimlang.joinery.strips import Strip, along, goes_on_over, past_a_door, run_of, strips
-from trimlang.joinery.unlike_neighbours import UnlikeCorner, with_another
+from trimlang.joinery.unlike_neighbours import UnlikeCorner, ask_of_scarf, with_another
 from trimlang.joint_row import Fit
 from trimlang.language.facts import Side
 from trimlang.lengths.angles import STRAIGHT
@@ -205,6 +205,7 @@ class TrimWalk:
     ) -> Meeting:
         job, room, off = self._job, self._room, self.stands_off(run, trim)
         at = FreeEnd(job=job, room=room, run=run, trim=trim, side=side, after=following)
+        ask_of_scarf(at, end, self._findings)
         met = standing_out(beside_opening(end, at), at, off, self._findings)
         there = at_transition(at, off, self._findings)
         # A bead goes round the return of the crown that it runs along, where that is past the run.

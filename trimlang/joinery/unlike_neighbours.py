@@ -9,7 +9,14 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
-from trimlang.joinery.meeting import Meeting, at_plane, meets_unlike, runs_through, section_of
+from trimlang.joinery.meeting import (
+    FreeEnd,
+    Meeting,
+    at_plane,
+    meets_unlike,
+    runs_through,
+    section_of,
+)
 from trimlang.joinery.on_the_wall import in_its_place, may_meet, stands_off
 from trimlang.joinery.remarks import Remark
 from trimlang.joint_row import Fit
@@ -48,6 +55,14 @@ class UnlikeCorner:
         run, other = self.run.label, self.other.label
         name = self.trim.name
         findings.say("T323", end.span, trim=name, run=run, there=other, side=self.side)
+
+
+def ask_of_scarf(at: FreeEnd, end: End, findings: Findings) -> None:
+    """Report a scarf to a run that has none of the trim: a lap is of one trim with itself."""
+    other = None if at.after is None else at.room.walk[at.after]
+    if end.joint.laps and isinstance(other, Run) and at.trim.name not in other.trims:
+        texts = {"trim": at.trim.name, "run": at.run.label, "there": other.label}
+        findings.say("T329", end.span, side=at.side, **texts)
 
 
 def with_another(at: UnlikeCorner, plain: Meeting, findings: Findings) -> Meeting:
