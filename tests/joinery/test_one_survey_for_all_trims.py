@@ -188,7 +188,10 @@ def test_what_one_trim_cannot_do_is_said(walls: str, code: str) -> None:
         ),
         (
             "  N: 40 in, left=butt, right=butt, shoe in-corner",
-            ["  N: 40 in, left=butt, right=butt, shoe butt"],
+            [
+                f"  N: 40 in, left=butt, right=butt, shoe {end}"
+                for end in ("butt", "return", "open")
+            ],
         ),
     ],
 )

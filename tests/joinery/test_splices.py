@@ -257,7 +257,7 @@ def test_walls_that_are_not_joined_have_no_mates():
 def test_a_trim_that_ends_at_a_surveyed_splice_has_no_mate_there():
     room = 'room "R", trim base, shoe, open walk'
     _, result = pieces(
-        "N: 40 in, left=butt, right=splice\nN2: 40 in, left=splice, right=butt, no shoe",
+        "N: 40 in, left=butt, right=splice, shoe butt\nN2: 40 in, left=splice, right=butt, no shoe",
         SHOE_SOLD + room,
     )
     mates = {piece.id: piece.mates for piece in result.pieces}
