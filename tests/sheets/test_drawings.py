@@ -7,6 +7,7 @@ import re
 from fractions import Fraction
 from io import StringIO
 from itertools import combinations, pairwise
+from math import hypot
 from pathlib import Path
 
 import pytest
@@ -312,3 +313,19 @@ def test_a_metric_job_buys_metric_nails_and_paint() -> None:
     assert "calibre 18 y 50 mm, cada 400 mm" in needs["clavos"]
     assert [one.what for one in said.supplies][-1] == "pintura, lata de 1 litro"
     assert said.trims[0].species == "roble, zebrano"
+
+
+def test_a_line_from_a_wall_to_its_name_is_short() -> None:
+    """A name stands outside its own wall before a line to it runs through the room."""
+    led = {
+        (plan.name, one.x1, one.y1): hypot(
+            float(one.x2) - float(one.x1), float(one.y2) - float(one.y1)
+        )
+        for plan in floor_plan(house(), PEN)
+        for one in plan.lines
+        if one.look == "leader"
+    }
+    assert len(led) > 5
+    # Millimetres on paper; the kitchen has two names beside a wall of four inches.
+    assert sorted(led.values())[-2] < 10
+    assert max(led.values()) < 20

@@ -250,6 +250,10 @@ def _nearest(start: Point, centre: Point, across: float, height: float) -> Point
     )
 
 
+def _printed(at: Point) -> Point:
+    return float(fixed(at[0])), float(fixed(at[1]))
+
+
 def _crosses(leader: tuple[Point, Point], shape: Shape) -> bool:
     return any(cross(*leader, *side) for side in sides(shape))
 
@@ -261,8 +265,10 @@ def _blocked(
     walls: Sequence[tuple[Point, Point]],
 ) -> bool:
     """Return whether a leader would run over another wall or through a name."""
-    # A leader that ran over another wall would seem to name that one.
-    if any({one.one, one.other} != set(wall) and cross(*leader, *wall) for wall in walls):
+    # A leader that ran over another wall would seem to name that one.  Strokes are as they are
+    # printed, to the hundredth, and so must the name's own wall be, to be told from the others.
+    own = {_printed(one.one), _printed(one.other)}
+    if any(own != set(wall) and cross(*leader, *wall) for wall in walls):
         return True
     return any(_crosses(leader, shape) for shape in names)
 
