@@ -119,12 +119,15 @@ def check_gathered(gathered: Gathered, file: str, steps: Steps = PLAIN) -> Resul
     lost_lines = {
         (one.span.file, one.span.line) for one in findings if one.page.loses is Whole.LINE
     }
+    # One slip should be one finding.
+    better = [one for one in findings if one.page.settles]
     lost = [Whole.FILES] if any(one.page.loses is Whole.FILES for one in gathered.findings) else []
     unique = dict.fromkeys(
         one
         for one in findings
         if not one.needs_any(lost)
         and not (one.needs_any([Whole.LINE]) and (one.span.file, one.span.line) in lost_lines)
+        and not any(by.settles(one) for by in better)
     )
     return Result(
         job=job,

@@ -4,6 +4,7 @@ from typing import Final
 
 from trimlang.diagnostics.code_page import Page
 from trimlang.diagnostics.example_lines import JOB_TO_CLOSED_ROOM, JOB_TO_ROOM
+from trimlang.diagnostics.named_codes import SIDES_DISAGREE
 from trimlang.diagnostics.severity import Severity
 from trimlang.diagnostics.whole import Whole
 
@@ -296,5 +297,6 @@ CLOSING_PAGES: Final = (
         + "  S: 12 ft, left=in-corner, right=in-corner\n"
         + "  W: 10 ft, left=in-corner, right=in-corner",
         needs=(Whole.WALLS,),
+        settles=(SIDES_DISAGREE,),
     ),
 )

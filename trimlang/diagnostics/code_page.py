@@ -14,7 +14,8 @@ class Page:
 
     ``example`` is a whole job file, or a survey as CSV, that triggers it (a test tries each); it
     is empty where only something outside the file can, such as a missing file.  ``needs`` and
-    ``loses`` say which findings make which others pointless: see ``Whole``.
+    ``loses`` say which findings make which others pointless: see ``Whole``.  ``settles`` are codes
+    of findings that this one says better, at the places of its fact ``settled``.
     """
 
     code: str
@@ -26,6 +27,7 @@ class Page:
     severity: Severity = Severity.ERROR
     needs: tuple[Whole, ...] = ()
     loses: Whole | None = None
+    settles: tuple[str, ...] = ()
 
     @property
     def family(self) -> Family:

@@ -62,6 +62,13 @@ class Diagnostic:
         """Tell whether something that this finding depends on was lost, so it is not to be told."""
         return any(one in lost for one in self.page.needs)
 
+    def settles(self, other: Diagnostic) -> bool:
+        """Tell whether it says better what another finding says, so that one is not to be told."""
+        places = dict(self.facts).get("settled")
+        return (
+            other.code in self.page.settles and isinstance(places, tuple) and other.span in places
+        )
+
 
 def say(code: str, span: Span, **facts: object) -> Diagnostic:
     """Return the diagnostic ``code`` at ``span``, its page's wording filled with ``facts``.

@@ -17,7 +17,7 @@ ODD_FEET: Final = "T113"
 """Not told of a stick's length where what stands behind its feet is a price."""
 
 SIDES_DISAGREE: Final = "T301"
-"""Dropped where one slip explains all corners of a room whose two sides disagree."""
+"""Not told where one slip explains all corners of a room whose two sides disagree."""
 
 NOT_IN_FULL: Final = "T712"
 """Told of a line that does not say all: `mark` writes it out, and so does not tell it."""

@@ -7,7 +7,6 @@ from fractions import Fraction
 from typing import Final
 
 from trimlang.diagnostics import Span
-from trimlang.diagnostics.named_codes import SIDES_DISAGREE
 from trimlang.lengths.angles import degrees_text
 from trimlang.lengths.tape import feet_text, steps_nearest, steps_up
 from trimlang.settings.table import Settings
@@ -204,8 +203,6 @@ def _settle(course: Course, findings: Findings) -> Closing | None:
         names = course.names[at], course.names[(at + 1) % count]
         sides.append(f"{names[0]} ends with {right.joint}, but {names[1]} begins with {left.joint}")
         settled += [right.span, left.span]
-    # One slip should be one finding: this one replaces those at the joints that it settles.
-    findings.drop(SIDES_DISAGREE, set(settled))
     stretch = room.walk[slip.about[0]]
     ends = [end.span for end in (stretch.left, stretch.right) if end is not None]
     wrong = tuple(span for span in ends if span in settled)
@@ -216,6 +213,7 @@ def _settle(course: Course, findings: Findings) -> Closing | None:
         slip=slip.words,
         sides="; ".join(sides),
         wrong=wrong,
+        settled=tuple(settled),
     )
     return Closing(
         room.name,

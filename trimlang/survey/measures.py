@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Container
 from dataclasses import replace
 from fractions import Fraction
 from typing import Final
@@ -41,10 +40,6 @@ class Findings:
         if (code, span) not in self._told or told not in self.found:
             self.found.append(told)
         self._told.add((code, span))
-
-    def drop(self, code: str, spans: Container[Span]) -> None:
-        """Take back the findings of one code at ``spans``, where a later one says it better."""
-        self.found = [one for one in self.found if one.code != code or one.span not in spans]
 
 
 def inches(measure: Measure, unit: Unit, findings: Findings) -> Fraction | None:
