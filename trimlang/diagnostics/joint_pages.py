@@ -3,7 +3,13 @@
 from typing import Final
 
 from trimlang.diagnostics.code_page import Page
-from trimlang.diagnostics.example_lines import JOB_TO_ROOM, OPEN_ROOM, STOCK, TRIM
+from trimlang.diagnostics.example_lines import (
+    JOB_TO_CLOSED_ROOM,
+    JOB_TO_ROOM,
+    OPEN_ROOM,
+    STOCK,
+    TRIM,
+)
 from trimlang.diagnostics.named_codes import SIDES_DISAGREE
 from trimlang.diagnostics.severity import Severity
 from trimlang.diagnostics.whole import Whole
@@ -20,6 +26,21 @@ JOINT_PAGES: Final = (
         example=JOB_TO_ROOM
         + "  N: 40 in, left=butt, right=in-corner\n  E: 50 in, left=out-corner, right=butt",
         needs=(Whole.WALLS,),
+    ),
+    Page(
+        code="T312",
+        title="which side of the joint is wrong",
+        message="{sides}; room “{room}” closes if {slip}",
+        remedy="Look there first.",
+        why="Two sides of one joint contradict each other (T301), and only one reading of them"
+        " brings the walls back to where they began.",
+        example=JOB_TO_CLOSED_ROOM
+        + "  N: 12 ft, left=in-corner, right=in-corner\n"
+        + "  E: 10 ft, left=out-corner, right=in-corner\n"
+        + "  S: 12 ft, left=in-corner, right=in-corner\n"
+        + "  W: 10 ft, left=in-corner, right=in-corner",
+        needs=(Whole.WALLS,),
+        settles=(SIDES_DISAGREE,),
     ),
     Page(
         code="T302",
